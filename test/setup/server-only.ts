@@ -1,0 +1,2 @@
+// Stands in for the `server-only` package, which throws when it is loaded outside a server bundle.
+export {}

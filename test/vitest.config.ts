@@ -1,0 +1,47 @@
+import { fileURLToPath } from 'node:url'
+import { defineConfig } from 'vitest/config'
+
+const root = fileURLToPath(new URL('..', import.meta.url))
+const setupFiles = ['test/setup/quiet-console.ts']
+
+export default defineConfig({
+  root,
+  resolve: {
+    alias: {
+      '@': root.replace(/[\\/]$/, ''),
+      // The package throws outside a server bundle; tests are neither bundle.
+      'server-only': fileURLToPath(new URL('./setup/server-only.ts', import.meta.url)),
+    },
+  },
+  oxc: { jsx: { runtime: 'automatic' } },
+  test: {
+    pool: 'forks',
+    maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: { name: 'unit', include: ['test/unit/**/*.test.{ts,tsx}'], setupFiles },
+      },
+      {
+        extends: true,
+        test: { name: 'standards', include: ['test/standards/**/*.test.ts'], setupFiles },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'integration',
+          include: ['test/integration/**/*.test.{ts,tsx}'],
+          setupFiles,
+          globalSetup: ['test/setup/base-databases.ts'],
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+          benchmark: { include: [] },
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'bench', include: [], benchmark: { include: ['test/bench/**/*.bench.ts'] } },
+      },
+    ],
+  },
+})

@@ -1,0 +1,222 @@
+import { findLibraryMaterial } from '../materials'
+import type { Issue } from '../results'
+import type { Layer } from './construction'
+import type { Design } from './design'
+import type { Material, MaterialKind } from './material'
+
+/** Which materials a layer kind may be made of. */
+const MATERIALS_OF_LAYER: Record<Exclude<Layer['kind'], 'unbonded-gap'>, readonly MaterialKind[]> = {
+  conductor: ['copper-foil'],
+  'base-film': ['polymer-film'],
+  adhesive: ['adhesive'],
+  'coverlay-film': ['polymer-film'],
+  bondply: ['adhesive', 'prepreg', 'polymer-film'],
+  'no-flow-prepreg': ['prepreg'],
+  'rigid-laminate': ['rigid-laminate'],
+  'solder-mask': ['solder-mask'],
+  stiffener: ['rigid-laminate', 'polymer-film', 'metal-sheet'],
+  'shield-film': ['shield-film'],
+}
+
+type Path = (string | number)[]
+
+/** The material that a layer names: the design's own first, then the library's. */
+export function findMaterial(design: Design, materialId: string): Material | null {
+  return design.materials.find((material) => material.id === materialId) ?? findLibraryMaterial(materialId)
+}
+
+/** Issues that no schema can see: references, duplicates, contradictions between parts. */
+export function findIssuesAcross(design: Design): Issue[] {
+  const issues: Issue[] = []
+  const add = (code: string, path: Path, message: string) => issues.push({ code, path, message })
+
+  const checkUniqueIds = (list: readonly { id: string }[], path: Path) => {
+    const seen = new Set<string>()
+    list.forEach((entry, index) => {
+      if (seen.has(entry.id)) add('duplicate-id', [...path, index, 'id'], `"${entry.id}" is used twice`)
+      seen.add(entry.id)
+    })
+  }
+  checkUniqueIds(design.materials, ['materials'])
+  checkUniqueIds(design.construction.layers, ['construction', 'layers'])
+  checkUniqueIds(design.construction.zones, ['construction', 'zones'])
+  checkUniqueIds(design.bends, ['bends'])
+  for (const [key, list] of Object.entries(design.features)) {
+    if (Array.isArray(list)) checkUniqueIds(list, ['features', key])
+  }
+  design.materials.forEach((material, index) => {
+    if (findLibraryMaterial(material.id) !== null) {
+      add(
+        'duplicate-id',
+        ['materials', index, 'id'],
+        `"${material.id}" is the id of a library material; choose another`,
+      )
+    }
+    if ((material.kind === 'copper-foil') !== (material.foil !== null)) {
+      add('foil-data', ['materials', index, 'foil'], 'copper foils need foil data, and only copper foils have them')
+    }
+  })
+
+  checkLayers(design, add)
+  checkZones(design, add)
+  checkBends(design, add)
+  checkFeatureReferences(design, add)
+  return issues
+}
+
+type Add = (code: string, path: Path, message: string) => void
+
+function checkLayers(design: Design, add: Add): void {
+  design.construction.layers.forEach((layer, index) => {
+    const path: Path = ['construction', 'layers', index]
+    if (layer.kind !== 'unbonded-gap') {
+      const material = findMaterial(design, layer.materialId)
+      if (material === null) {
+        add(
+          'unknown-material',
+          [...path, 'materialId'],
+          `no material "${layer.materialId}" in this design or in the library`,
+        )
+      } else if (!MATERIALS_OF_LAYER[layer.kind].includes(material.kind)) {
+        add(
+          'material-kind',
+          [...path, 'materialId'],
+          `a ${layer.kind} layer is made of ${MATERIALS_OF_LAYER[layer.kind].join(' or ')}; "${material.name}" is ${material.kind}`,
+        )
+      }
+      if (layer.toleranceMinusUm >= layer.thicknessUm) {
+        add(
+          'tolerance',
+          [...path, 'toleranceMinusUm'],
+          `${layer.toleranceMinusUm} um leaves nothing of a ${layer.thicknessUm} um layer`,
+        )
+      }
+    }
+    if (layer.kind === 'conductor') {
+      if ((layer.plating.process === 'none') !== (layer.plating.thicknessUm === 0)) {
+        add(
+          'plating',
+          [...path, 'plating', 'thicknessUm'],
+          layer.plating.process === 'none'
+            ? 'must be 0 um where no process plates this layer'
+            : `must be greater than 0 um where the layer is ${layer.plating.process}-plated`,
+        )
+      }
+      if (layer.processingLossUm >= layer.thicknessUm) {
+        add(
+          'processing-loss',
+          [...path, 'processingLossUm'],
+          `${layer.processingLossUm} um leaves nothing of a ${layer.thicknessUm} um foil`,
+        )
+      }
+    }
+    if (!design.construction.zones.some((zone) => zone.presence.some((p) => p.layerId === layer.id))) {
+      add('layer-in-no-zone', [...path, 'id'], `layer "${layer.name}" is in no zone; put it in a zone or remove it`)
+    }
+  })
+}
+
+function checkZones(design: Design, add: Add): void {
+  const layers = new Map(design.construction.layers.map((layer) => [layer.id, layer]))
+  design.construction.zones.forEach((zone, zoneIndex) => {
+    const path: Path = ['construction', 'zones', zoneIndex]
+    const seen = new Set<string>()
+    zone.presence.forEach((presence, index) => {
+      const at: Path = [...path, 'presence', index]
+      const layer = layers.get(presence.layerId)
+      if (layer === undefined) {
+        add('unknown-layer', [...at, 'layerId'], `no layer "${presence.layerId}" in the construction`)
+        return
+      }
+      if (seen.has(presence.layerId))
+        add('duplicate-id', [...at, 'layerId'], `layer "${layer.name}" is listed twice in zone "${zone.name}"`)
+      seen.add(presence.layerId)
+      if (layer.kind !== 'conductor' && presence.coverageFraction !== null) {
+        add(
+          'coverage',
+          [...at, 'coverageFraction'],
+          `only conductor layers have a coverage; "${layer.name}" is ${layer.kind}`,
+        )
+      }
+      if (zone.kind === 'flex' && (layer.kind === 'rigid-laminate' || layer.kind === 'stiffener')) {
+        add(
+          'rigid-layer-in-flex-zone',
+          [...at, 'layerId'],
+          `"${layer.name}" is ${layer.kind}; zone "${zone.name}" is flex`,
+        )
+      }
+    })
+    if (!zone.presence.some((p) => layers.get(p.layerId)?.kind !== 'unbonded-gap')) {
+      add('empty-zone', [...path, 'presence'], `zone "${zone.name}" holds nothing but air`)
+    }
+    if (zone.connectorWindow !== null && zone.kind !== 'finger') {
+      add(
+        'connector-window',
+        [...path, 'connectorWindow'],
+        `only finger zones have a connector window; "${zone.name}" is ${zone.kind}`,
+      )
+    }
+  })
+}
+
+function checkBends(design: Design, add: Add): void {
+  design.bends.forEach((bend, index) => {
+    const zone = design.construction.zones.find((candidate) => candidate.id === bend.zoneId)
+    if (zone === undefined) {
+      add('unknown-zone', ['bends', index, 'zoneId'], `no zone "${bend.zoneId}" in the construction`)
+    } else if (zone.kind !== 'flex') {
+      add(
+        'bend-in-rigid-zone',
+        ['bends', index, 'zoneId'],
+        `bend "${bend.name}" lies in zone "${zone.name}", which is ${zone.kind}; bends belong in flex zones`,
+      )
+    }
+  })
+}
+
+function checkFeatureReferences(design: Design, add: Add): void {
+  const layerKinds = new Map(design.construction.layers.map((layer) => [layer.id, layer.kind]))
+  const bendIds = new Set(design.bends.map((bend) => bend.id))
+  const { features } = design
+  const checkLayer = (list: keyof typeof features, index: number, layerId: string, kind: string) => {
+    if (layerKinds.get(layerId) !== kind) {
+      add('unknown-layer', ['features', list, index, 'layerId'], `no ${kind} layer "${layerId}" in the construction`)
+    }
+  }
+  const checkBend = (path: Path, bendId: string) => {
+    if (!bendIds.has(bendId)) add('unknown-bend', path, `no bend "${bendId}" in this design`)
+  }
+  features.conductors.forEach((conductor, index) => {
+    checkLayer('conductors', index, conductor.layerId, 'conductor')
+    conductor.crossings.forEach((crossing, at) => {
+      checkBend(['features', 'conductors', index, 'crossings', at, 'bendId'], crossing.bendId)
+    })
+  })
+  features.pads.forEach((pad, index) => checkLayer('pads', index, pad.layerId, 'conductor'))
+  features.widthSteps.forEach((step, index) => {
+    checkLayer('widthSteps', index, step.layerId, 'conductor')
+    if (step.narrowMm > step.wideMm) {
+      add(
+        'width-step',
+        ['features', 'widthSteps', index, 'narrowMm'],
+        `${step.narrowMm} mm is wider than the wide side, ${step.wideMm} mm`,
+      )
+    }
+  })
+  features.stiffeners.forEach((stiffener, index) => checkLayer('stiffeners', index, stiffener.layerId, 'stiffener'))
+  features.holes.forEach((hole, index) => {
+    if (hole.landMm !== null && hole.landMm <= hole.drillMm) {
+      add(
+        'land',
+        ['features', 'holes', index, 'landMm'],
+        `a ${hole.landMm} mm land does not surround a ${hole.drillMm} mm hole`,
+      )
+    }
+  })
+  for (const list of ['holes', 'coverlayOpenings', 'stiffeners', 'components'] as const) {
+    features[list].forEach((feature, index) => {
+      if (feature.nearestBend !== null)
+        checkBend(['features', list, index, 'nearestBend', 'bendId'], feature.nearestBend.bendId)
+    })
+  }
+}

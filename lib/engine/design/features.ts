@@ -1,0 +1,130 @@
+import { z } from 'zod'
+import { distanceMmSchema, idSchema, lengthMmSchema, nameSchema } from './primitives'
+
+const named = { id: idSchema, name: nameSchema }
+/** An observation that somebody made or has not made yet. */
+const observed = z.boolean().nullable()
+const distanceToBend = z.strictObject({ bendId: idSchema, distanceMm: distanceMmSchema }).nullable()
+
+/** A conductor, or a group of alike ones, with what it must carry. */
+export const conductorFeatureSchema = z.strictObject({
+  ...named,
+  layerId: idSchema,
+  widthMm: lengthMmSchema,
+  spaceMm: lengthMmSchema.nullable(),
+  lengthMm: lengthMmSchema.nullable(),
+  currentAmp: z.number().nonnegative('must not be negative').max(1000).nullable(),
+  allowedRiseDegC: z.number().positive('must be greater than 0 °C').max(200).nullable(),
+  allowedDropVolt: z.number().positive('must be greater than 0 V').max(1000).nullable(),
+  /** Stated impedance need: remedies that would move it are marked. */
+  impedanceOhm: z.number().positive().max(1000).nullable(),
+  crossings: z
+    .array(
+      z.strictObject({
+        bendId: idSchema,
+        /** 90 is at right angles to the bend axis. */
+        angleToAxisDeg: z.number().min(0).max(90, 'is measured from 0° to 90°').nullable(),
+        widthChangesInside: observed,
+        directionChangesInside: observed,
+      }),
+    )
+    .max(50),
+})
+
+export const holeFeatureSchema = z.strictObject({
+  ...named,
+  plated: z.boolean(),
+  drillMm: lengthMmSchema,
+  landMm: lengthMmSchema.nullable(),
+  nearestBend: distanceToBend,
+  /** From the hole's edge to the nearest rigid-to-flex transition. */
+  transitionDistanceMm: distanceMmSchema.nullable(),
+})
+
+export const padFeatureSchema = z.strictObject({
+  ...named,
+  layerId: idSchema,
+  hasPlatedHole: z.boolean(),
+  /** Spurs or tie-downs held by the coverlay. */
+  anchorCount: z.int().min(0).max(100).nullable(),
+  /** How far the coverlay covers the pad's rim. */
+  coverlayCaptureMm: distanceMmSchema.nullable(),
+  teardrop: observed,
+})
+
+export const outlineCornerFeatureSchema = z.strictObject({
+  ...named,
+  insideRadiusMm: distanceMmSchema,
+  tearStop: observed,
+})
+
+export const widthStepFeatureSchema = z.strictObject({
+  ...named,
+  layerId: idSchema,
+  wideMm: lengthMmSchema,
+  narrowMm: lengthMmSchema,
+  /** Length over which the width changes; 0 is a step. */
+  taperLengthMm: distanceMmSchema,
+})
+
+export const coverlayOpeningFeatureSchema = z.strictObject({
+  ...named,
+  method: z.enum(['drill', 'punch', 'laser']).nullable(),
+  openingMm: lengthMmSchema,
+  /** Narrowest strip of coverlay beside the opening. */
+  webMm: distanceMmSchema.nullable(),
+  nearestBend: distanceToBend,
+})
+
+export const stiffenerFeatureSchema = z.strictObject({
+  ...named,
+  layerId: idSchema,
+  purpose: z.enum(['connector', 'components', 'thickness', 'handling']).nullable(),
+  /** How far the stiffener reaches past the end of the coverlay; 0 ends where the coverlay ends. */
+  coverlayOverlapMm: distanceMmSchema.nullable(),
+  nearestBend: distanceToBend,
+  /** Shown with its adhesive and position on the drawing. */
+  onDrawing: observed,
+})
+
+export const slitFeatureSchema = z.strictObject({
+  ...named,
+  endReliefDiameterMm: distanceMmSchema,
+  widthMm: distanceMmSchema,
+})
+
+export const componentFeatureSchema = z.strictObject({
+  ...named,
+  nearestBend: distanceToBend,
+  transitionDistanceMm: distanceMmSchema.nullable(),
+  /** On a flexible area: is there a stiffener under it? */
+  overStiffener: observed,
+})
+
+/** Dimensions typed in, or measured in artwork. Lists may be empty; a null is "not known yet", never a default. */
+export const featuresSchema = z.strictObject({
+  conductors: z.array(conductorFeatureSchema).max(2000),
+  holes: z.array(holeFeatureSchema).max(2000),
+  pads: z.array(padFeatureSchema).max(2000),
+  outlineCorners: z.array(outlineCornerFeatureSchema).max(2000),
+  widthSteps: z.array(widthStepFeatureSchema).max(2000),
+  coverlayOpenings: z.array(coverlayOpeningFeatureSchema).max(2000),
+  stiffeners: z.array(stiffenerFeatureSchema).max(500),
+  slits: z.array(slitFeatureSchema).max(500),
+  components: z.array(componentFeatureSchema).max(2000),
+  copperToOutlineMm: distanceMmSchema.nullable(),
+  /** Whole-part observations on the routing. */
+  routing: z.strictObject({
+    cornersCurved: observed,
+    evenlySpacedInBends: observed,
+    staggeredOnAdjacentLayers: observed,
+    coverlayEdgeInsideBend: observed,
+    cutOutsConsideredAtTightBends: observed,
+    layersNamedOnDrawing: observed,
+    bendsCalledOutOnDrawing: observed,
+    coverlayDetailOnDrawing: observed,
+  }),
+})
+
+export type Features = z.infer<typeof featuresSchema>
+export type ConductorFeature = z.infer<typeof conductorFeatureSchema>

@@ -1,0 +1,52 @@
+import type { Issue, Result } from '../results'
+import { findIssuesAcross } from './cross-checks'
+import { type Design, designSchema } from './design'
+
+/** Largest design document that is read at all, in characters: far above any real construction. */
+export const MAX_DESIGN_CHARACTERS = 2_000_000
+
+/**
+ * Turns an unknown value into a design: shape first, then references between its parts.
+ *
+ * @returns every issue found, each with its path; never throws on content
+ */
+export function parseDesign(input: unknown): Result<Design> {
+  const parsed = designSchema.safeParse(input)
+  if (!parsed.success) {
+    return {
+      ok: false,
+      issues: parsed.error.issues.map((issue) => ({
+        code: issue.code.replaceAll('_', '-'),
+        path: issue.path.map((key) => (typeof key === 'symbol' ? String(key) : key)),
+        message: issue.message,
+      })),
+    }
+  }
+  const issues = findIssuesAcross(parsed.data)
+  return issues.length === 0 ? { ok: true, value: parsed.data } : { ok: false, issues }
+}
+
+/** Reads the text of a design file. Says plainly when it is not JSON, too large, or a ZIP in disguise. */
+export function parseDesignText(text: string): Result<Design> {
+  const refuse = (code: string, message: string): Result<Design> => ({
+    ok: false,
+    issues: [{ code, path: [], message } satisfies Issue],
+  })
+  if (text.length > MAX_DESIGN_CHARACTERS) {
+    return refuse(
+      'too-large',
+      `the file has ${text.length} characters; a design document has at most ${MAX_DESIGN_CHARACTERS}`,
+    )
+  }
+  // The local file header of every ZIP archive starts with "PK" and two control characters.
+  if (/^PK[\u0001-\u0008][\u0001-\u0008]/.test(text)) {
+    return refuse('not-json', 'the file is a ZIP archive, not a JSON design document')
+  }
+  let value: unknown
+  try {
+    value = JSON.parse(text.replace(/^\uFEFF/, ''))
+  } catch (error) {
+    return refuse('not-json', `the file is not JSON: ${error instanceof Error ? error.message : String(error)}`)
+  }
+  return parseDesign(value)
+}

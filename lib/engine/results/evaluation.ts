@@ -1,0 +1,169 @@
+import type { MissingInput, Outcome, Quantity, QuantityRange, Verdict } from './outcome'
+
+/** Thickness of one layer in one zone, finished. */
+export interface ZoneLayerResult {
+  readonly layerId: string
+  readonly name: string
+  readonly kind: string
+  readonly materialId: string | null
+  /** Depth of the layer's upper face below the zone's top face. */
+  readonly topDepthUm: number
+  readonly nominalUm: number
+  readonly minUm: number
+  readonly maxUm: number
+  /** Foil as bought, plating added here, processing loss; conductors only. */
+  readonly copper: { readonly foilUm: number; readonly platingUm: number; readonly lossUm: number } | null
+  readonly coverageFraction: number | null
+  /** Share of the zone's thickness variance that this layer brings. */
+  readonly varianceShareFraction: number
+}
+
+export interface ZoneResult {
+  readonly zoneId: string
+  readonly name: string
+  readonly kind: string
+  readonly layers: readonly ZoneLayerResult[]
+  readonly thicknessUm: number
+  readonly worstCaseUm: QuantityRange
+  readonly rootSumSquareUm: QuantityRange
+  readonly encapsulation: readonly Outcome[]
+  /** What a defined default was used for, in words. */
+  readonly defaultsUsed: readonly string[]
+}
+
+/** Strain at both faces of one conductor layer in a bend; positive is tension. */
+export interface ConductorStrainResult {
+  readonly layerId: string
+  readonly name: string
+  readonly leafIndex: number
+  readonly innerDepthUm: number
+  readonly outerDepthUm: number
+  readonly innerStrainPct: number
+  readonly outerStrainPct: number
+  /** Largest magnitude at nominal, and its range over thickness and radius tolerances. */
+  readonly peakStrainPct: number
+  readonly peakRangePct: QuantityRange
+  readonly allowablePct: number | null
+  readonly pastYield: boolean
+  readonly yieldStrainPct: number
+  /** Median and percentile life where the use is dynamic. */
+  readonly medianLifeCycles: number | null
+  readonly survivalLifeCycles: number | null
+}
+
+/** One bonded leaf of a bend: the whole section, or what lies between unbonded gaps. Depths from the bend's inside face. */
+export interface LeafResult {
+  readonly leafIndex: number
+  readonly innerDepthUm: number
+  readonly thicknessUm: number
+  readonly neutralAxisDepthUm: number
+  readonly insideRadiusMm: number
+  readonly rigidityNmm2PerMm: number
+  readonly developedLengthMm: number
+}
+
+/** Points for the strain-through-thickness plot; depth from the inside face. */
+export interface StrainProfilePoint {
+  readonly depthUm: number
+  readonly strainPct: number
+  readonly layerId: string
+  readonly leafIndex: number
+}
+
+export interface LifeCurvePoint {
+  readonly insideRadiusMm: number
+  readonly medianLifeCycles: number
+  readonly survivalLifeCycles: number
+}
+
+export interface BendResult {
+  readonly bendId: string
+  readonly name: string
+  readonly zoneId: string
+  readonly use: string | null
+  readonly sectionThicknessUm: number
+  readonly leaves: readonly LeafResult[]
+  readonly conductors: readonly ConductorStrainResult[]
+  readonly strainProfile: readonly StrainProfilePoint[]
+  /** Largest copper strain of the bend. */
+  readonly peakStrainPct: number | null
+  readonly peakRangePct: QuantityRange | null
+  readonly allowablePct: number | null
+  /** Radius at which the strain verdict just holds. */
+  readonly minRadiusByStrainMm: number | null
+  /** Radius at which the required life is just reached at the survival percentile. */
+  readonly minRadiusByLifeMm: number | null
+  readonly handbook: {
+    readonly minRadiusMm: number | null
+    readonly clamped: boolean
+    readonly formula: string
+    readonly warning: string | null
+  }
+  readonly ratio: {
+    readonly actual: number
+    readonly required: number | null
+    readonly minRadiusMm: number | null
+    readonly tableKey: string
+    readonly tableName: string
+    readonly surfaceStrainPct: number
+  }
+  /** Why handbook, ratio and laminate results differ, in sentences; empty where they agree. */
+  readonly disagreement: readonly string[]
+  readonly lifeCurve: readonly LifeCurvePoint[]
+  readonly requiredCycles: number | null
+  readonly medianLifeCycles: number | null
+  readonly survivalLifeCycles: number | null
+  readonly survivalPct: number
+  readonly momentNmm: number | null
+  readonly holdingForceN: number | null
+  readonly springback: { readonly relaxedRadiusMm: number; readonly relaxedAngleDeg: number } | null
+  readonly developedLengthMm: number
+  /** Greatest difference in developed length between leaves. */
+  readonly leafLengthDifferenceMm: number
+  readonly missing: readonly MissingInput[]
+  readonly cautions: readonly string[]
+}
+
+export interface ConductorResult {
+  readonly conductorId: string
+  readonly name: string
+  readonly layerId: string
+  readonly finishedThicknessUm: number
+  readonly temperatureDegC: number | null
+  readonly resistanceOhm: number | null
+  readonly dropVolt: number | null
+  readonly capacityAmp: number | null
+  readonly riseDegC: number | null
+  readonly lightestFoilUm: number | null
+  readonly missing: readonly MissingInput[]
+  readonly cautions: readonly string[]
+}
+
+/** What the catalogue's item comes to for this design. */
+export interface ItemResult {
+  readonly itemId: string
+  /** `computed` items have outcomes; `judgment` items wait for a person; both may be inapplicable. */
+  readonly basis: 'computed' | 'judgment'
+  readonly verdict: Verdict | 'needs-judgment'
+  readonly outcomes: readonly Outcome[]
+  /** The title of the item for this verdict, and the sentence that matters most. */
+  readonly headline: string
+}
+
+/** Several bends of one part act on the same conductors: shares of life used add up (Miner). */
+export interface DamageResult {
+  readonly conductorLayerId: string
+  readonly damageSum: number
+  readonly contributions: readonly { readonly bendId: string; readonly damage: number }[]
+}
+
+export interface Evaluation {
+  readonly engineVersion: string
+  readonly designName: string
+  readonly zones: readonly ZoneResult[]
+  readonly bends: readonly BendResult[]
+  readonly conductors: readonly ConductorResult[]
+  readonly damage: readonly DamageResult[]
+  readonly items: readonly ItemResult[]
+  readonly headlineQuantities: readonly { readonly label: string; readonly quantity: Quantity }[]
+}

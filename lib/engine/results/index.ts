@@ -1,0 +1,3 @@
+export * from './evaluation'
+export * from './outcome'
+export * from './result'

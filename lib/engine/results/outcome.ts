@@ -1,0 +1,132 @@
+/** Units of values that the engine reports. Value and unit are never apart. */
+export type Unit =
+  | 'um'
+  | 'mm'
+  | 'deg'
+  | 'pct'
+  | 'fraction'
+  | 'ratio'
+  | 'cycles'
+  | 'count'
+  | 'degC'
+  | 'amp'
+  | 'volt'
+  | 'ohm'
+  | 'gpa'
+  | 'mpa'
+  | 'newton'
+  | 'newton-mm'
+  | 'newton-mm-per-mm'
+  | 'days'
+  | 'oz-per-ft2'
+
+export interface Quantity {
+  readonly value: number
+  readonly unit: Unit
+}
+
+/** Best and worst value over the tolerance range, in the unit of the nominal one. */
+export interface QuantityRange {
+  readonly low: number
+  readonly high: number
+}
+
+/** Who set a limit. Published standards and common practice come with the catalogue; the others override them. */
+export type LimitOwnerKind = 'published' | 'common-practice' | 'design' | 'workspace' | 'fabricator'
+
+export interface LimitOwner {
+  readonly kind: LimitOwnerKind
+  /** Name to show: the standard's number, `common practice`, the workspace's or the fabricator's name. */
+  readonly name: string
+}
+
+export interface Limit {
+  /** Stable key in the dictionary of limits. */
+  readonly key: string
+  readonly value: number
+  /** Upper end where `sense` is `within`. */
+  readonly upperValue?: number
+  readonly unit: Unit
+  readonly sense: 'at-most' | 'at-least' | 'within' | 'equals'
+  readonly owner: LimitOwner
+  /** Key of SOURCES. */
+  readonly sourceKey: string
+}
+
+/** Something in the design that a result is about. */
+export interface Place {
+  readonly kind:
+    | 'layer'
+    | 'zone'
+    | 'bend'
+    | 'conductor'
+    | 'hole'
+    | 'pad'
+    | 'corner'
+    | 'width-step'
+    | 'coverlay-opening'
+    | 'stiffener'
+    | 'slit'
+    | 'component'
+    | 'brief'
+    | 'routing'
+    | 'design'
+  readonly id: string
+  readonly name: string
+}
+
+export interface MissingInput {
+  readonly path: readonly (string | number)[]
+  /** In words: `required cycles of bend Hinge`. */
+  readonly label: string
+}
+
+/**
+ * Verdicts: `meets` holds over the whole tolerance range, `thin-margin` at nominal only, `fails` not even at nominal,
+ * `not-computed` lacks an input that is named, `not-applicable` has nothing to judge.
+ */
+export type Verdict = 'meets' | 'thin-margin' | 'fails' | 'not-computed' | 'not-applicable'
+
+interface OutcomeCommon {
+  readonly places: readonly Place[]
+  /** One sentence that says what was found, numbers included. */
+  readonly summary: string
+}
+
+export interface DecidedOutcome extends OutcomeCommon {
+  readonly kind: 'decided'
+  readonly verdict: 'meets' | 'thin-margin' | 'fails'
+  readonly value: Quantity
+  readonly range?: QuantityRange
+  readonly limit: Limit
+  /** Distance to the limit in the limit's unit; negative means violated. */
+  readonly margin: number
+  /** Name of the equation or comparison that decided. */
+  readonly equation: string
+  readonly sourceKey: string
+  /** Cautions that belong to this number (outside the relation's range, default used ...). */
+  readonly cautions: readonly string[]
+}
+
+export interface NotComputedOutcome extends OutcomeCommon {
+  readonly kind: 'not-computed'
+  readonly missing: readonly MissingInput[]
+}
+
+export interface NotApplicableOutcome extends OutcomeCommon {
+  readonly kind: 'not-applicable'
+}
+
+export type Outcome = DecidedOutcome | NotComputedOutcome | NotApplicableOutcome
+
+export function getOutcomeVerdict(outcome: Outcome): Verdict {
+  return outcome.kind === 'decided' ? outcome.verdict : outcome.kind
+}
+
+const VERDICT_ORDER: readonly Verdict[] = ['fails', 'not-computed', 'thin-margin', 'meets', 'not-applicable']
+
+/** The verdict that deserves attention first; of nothing, `not-applicable`. */
+export function getWorstVerdict(verdicts: readonly Verdict[]): Verdict {
+  for (const verdict of VERDICT_ORDER) if (verdicts.includes(verdict)) return verdict
+  return 'not-applicable'
+}

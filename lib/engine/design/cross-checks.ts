@@ -192,7 +192,9 @@ function checkFeatureReferences(design: Design, add: Add): void {
       checkBend(['features', 'conductors', index, 'crossings', at, 'bendId'], crossing.bendId)
     })
   })
-  features.pads.forEach((pad, index) => checkLayer('pads', index, pad.layerId, 'conductor'))
+  features.pads.forEach((pad, index) => {
+    checkLayer('pads', index, pad.layerId, 'conductor')
+  })
   features.widthSteps.forEach((step, index) => {
     checkLayer('widthSteps', index, step.layerId, 'conductor')
     if (step.narrowMm > step.wideMm) {
@@ -203,7 +205,9 @@ function checkFeatureReferences(design: Design, add: Add): void {
       )
     }
   })
-  features.stiffeners.forEach((stiffener, index) => checkLayer('stiffeners', index, stiffener.layerId, 'stiffener'))
+  features.stiffeners.forEach((stiffener, index) => {
+    checkLayer('stiffeners', index, stiffener.layerId, 'stiffener')
+  })
   features.holes.forEach((hole, index) => {
     if (hole.landMm !== null && hole.landMm <= hole.drillMm) {
       add(

@@ -39,7 +39,7 @@ export function parseDesignText(text: string): Result<Design> {
     )
   }
   // The local file header of every ZIP archive starts with "PK" and two control characters.
-  if (/^PK[\u0001-\u0008][\u0001-\u0008]/.test(text)) {
+  if (text.startsWith('PK') && text.charCodeAt(2) < 0x09 && text.charCodeAt(3) < 0x09) {
     return refuse('not-json', 'the file is a ZIP archive, not a JSON design document')
   }
   let value: unknown

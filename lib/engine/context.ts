@@ -1,0 +1,54 @@
+import type { Design, Layer, Material, Zone } from './design'
+import type { BendResult, ConductorResult, DamageResult, Limit, LimitOwner, ZoneResult } from './results'
+
+/** A limit that a workspace or a fabricator sets in place of the dictionary's. Later entries of a list win. */
+export interface LimitOverride {
+  /** Key of the dictionary of limits; an unknown key is ignored, since a catalogue may be older than the list. */
+  readonly key: string
+  readonly value: number
+  /** Upper end of a limit whose sense is `within`. */
+  readonly upperValue?: number
+  readonly owner: LimitOwner
+}
+
+/**
+ * What the review knows and the design document does not. Every field is optional: an absent one is "not known", and
+ * the items that need it say "not computed" and name it. The clock comes in here as data.
+ */
+export interface ReviewFacts {
+  /** Calendar day on which the evaluation is made, ISO 8601. */
+  readonly evaluatedOn?: string
+  /** Fabricators invited to the project. */
+  readonly fabricatorsInvited?: number
+  readonly openEngineeringQueries?: number
+  readonly openMustChangeThreads?: number
+  /** Days since a fabricator last looked at this revision; null when none has looked yet. */
+  readonly daysSinceFabricatorLooked?: number | null
+  /** Fields of the design that changed since a fabricator last looked; null when none has looked yet. */
+  readonly changesSinceFabricatorLooked?: number | null
+  /** Does a fabricator's "buildable" declaration stand on the present content? */
+  readonly buildableDeclarationStands?: boolean
+  readonly artworkFileCount?: number
+  /** Differences found between the uploaded artwork and the design; null when they were not compared. */
+  readonly artworkDifferences?: number | null
+}
+
+/**
+ * Everything that the catalogue's items look at, computed once per evaluation. Lists keep the order of the design.
+ */
+export interface EvaluationContext {
+  readonly design: Design
+  /** The design's own material first, then the library's. */
+  readonly findMaterial: (materialId: string) => Material | null
+  readonly layersById: ReadonlyMap<string, Layer>
+  readonly zonesById: ReadonlyMap<string, Zone>
+  readonly zones: readonly ZoneResult[]
+  readonly bends: readonly BendResult[]
+  readonly conductors: readonly ConductorResult[]
+  readonly damage: readonly DamageResult[]
+  readonly findZoneResult: (zoneId: string) => ZoneResult | null
+  readonly findBendResult: (bendId: string) => BendResult | null
+  /** The limit in force and whose it is. Throws RangeError for a key that the dictionary lacks. */
+  readonly getLimit: (key: string) => Limit
+  readonly facts: ReviewFacts
+}

@@ -1,0 +1,1 @@
+export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'

@@ -1,0 +1,1 @@
+export { findLibraryMaterial, listLibraryMaterials } from './library'

@@ -1,0 +1,13 @@
+/**
+ * Keys of SOURCES that the library cites. Kept together, so that one look shows on what the constants rest.
+ */
+/** Recalled, not read: the note of each record gives the spread that is believed. */
+export const MEMORY = 'materialConstantsRecalled'
+/** Film maker's data as reproduced in a university laboratory's table. */
+export const FILM_TABLE = 'polyimideFilmTable'
+/** A fabricator's table of dielectrics for flexible circuits. */
+export const LAMINATE_TABLE = 'flexDielectricTable'
+/** Allowable copper deformation by use, as reproduced from IPC-2223. */
+export const ALLOWABLE = 'ipc2223'
+/** International Annealed Copper Standard: 1/58 ohm mm2/m at 20 degC. */
+export const ANNEALED_COPPER = 'iacs'

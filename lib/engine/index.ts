@@ -1,0 +1,22 @@
+/**
+ * The public surface of the engine, listed by hand. Pure: no clock, no randomness without a seed, no I/O; the same
+ * code runs in the browser, on the server and from the command line.
+ */
+export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
+export * from './design'
+export { findLibraryMaterial, listLibraryMaterials } from './materials'
+export * from './results'
+export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
+export { simulateThickness, type ThicknessSimulation } from './thickness'
+export {
+  DISPLAY_LENGTH_UNITS,
+  foilThicknessUm,
+  foilWeightOzPerFt2,
+  formatLength,
+  type LengthUnit,
+  lengthFromUm,
+  type ParsedLength,
+  parseLength,
+  umFromLength,
+} from './units'
+export { ENGINE_VERSION } from './version'

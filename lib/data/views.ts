@@ -1,0 +1,378 @@
+import type { LimitOverride } from '@/lib/engine'
+import type { Design } from '@/lib/engine/design'
+import type { Evaluation, Issue, ItemResult } from '@/lib/engine/results'
+import type { AnswerState, Blocker, Stage } from '@/lib/review'
+
+/**
+ * What `lib/data` hands out: plain values that can cross to a client component, never database rows. Times are
+ * ISO 8601 in UTC.
+ */
+
+export interface PersonView {
+  readonly id: string
+  readonly name: string
+}
+
+export interface CompanyView {
+  readonly id: string
+  readonly kind: 'team' | 'fabricator'
+  readonly name: string
+}
+
+export type ProjectRole = 'member' | 'lead' | 'fabricator' | 'observer'
+
+export interface AccountView {
+  readonly id: string
+  readonly email: string
+  readonly name: string
+  readonly isAdmin: boolean
+  readonly isDisabled: boolean
+  readonly createdAt: string
+  readonly memberships: readonly {
+    readonly projectId: string
+    readonly projectName: string
+    readonly role: ProjectRole
+    readonly companyName: string
+  }[]
+}
+
+export interface InvitationView {
+  readonly id: string
+  readonly projectId: string
+  readonly projectName: string
+  readonly role: ProjectRole
+  readonly companyName: string
+  readonly email: string | null
+  readonly state: 'open' | 'used' | 'expired' | 'revoked'
+  readonly createdAt: string
+  readonly expiresAt: string
+}
+
+/** Holds the token, which is shown once and never stored. */
+export interface CreatedInvitation {
+  readonly invitation: InvitationView
+  readonly token: string
+  /** Address to hand to the invited person. */
+  readonly link: string
+}
+
+export interface RevisionSummary {
+  readonly id: string
+  readonly projectId: string
+  readonly label: string
+  readonly stage: Stage
+  readonly stageSince: string
+  readonly createdAt: string
+  readonly createdBy: PersonView
+  readonly designName: string
+  /** Counts of item verdicts, as recorded. */
+  readonly verdictCounts: Readonly<Record<string, number>>
+  readonly supersededByLabel: string | null
+  readonly hasPackage: boolean
+}
+
+export interface ProjectSummary {
+  readonly id: string
+  readonly name: string
+  readonly description: string
+  /** What the person asking is in it; null for an admin who is not in it. */
+  readonly role: ProjectRole | null
+  readonly revisionCount: number
+  readonly latestRevision: { readonly id: string; readonly label: string; readonly stage: Stage } | null
+}
+
+export interface ProjectMemberView {
+  readonly user: PersonView
+  /** Null where the person asking may not see addresses. */
+  readonly email: string | null
+  readonly role: ProjectRole
+  readonly company: CompanyView
+}
+
+export interface TimelineEntry {
+  readonly at: string
+  readonly actorName: string
+  readonly sentence: string
+  readonly revisionId: string | null
+}
+
+export interface ProjectView {
+  readonly id: string
+  readonly name: string
+  readonly description: string
+  readonly role: ProjectRole | null
+  readonly revisions: readonly RevisionSummary[]
+  readonly people: readonly ProjectMemberView[]
+  /** To a fabricator: their own company alone. */
+  readonly fabricators: readonly CompanyView[]
+  readonly invitations: readonly InvitationView[]
+  readonly timeline: readonly TimelineEntry[]
+  readonly may: { readonly invite: boolean; readonly createRevision: boolean; readonly managePeople: boolean }
+}
+
+export interface AttachmentView {
+  readonly id: string
+  readonly fileName: string
+  readonly sizeBytes: number
+  readonly mediaType: string
+  readonly sha256: string
+  readonly uploadedBy: PersonView
+  readonly at: string
+}
+
+export interface AnswerView {
+  readonly state: AnswerState
+  readonly reason: string
+  readonly version: number
+  readonly by: PersonView
+  readonly at: string
+}
+
+export interface WaiverView {
+  readonly id: string
+  readonly itemId: string
+  readonly state: 'proposed' | 'approved' | 'declined' | 'lapsed'
+  readonly reason: string
+  readonly proposedBy: PersonView
+  readonly proposedAt: string
+  readonly decidedBy: PersonView | null
+  readonly decidedAt: string | null
+  readonly decisionReason: string | null
+  /** May the person asking approve or decline it? */
+  readonly mayDecide: boolean
+}
+
+/** One item of the checklist for one revision. Wording, sources and section come from the catalogue by `itemId`. */
+export interface ItemView {
+  readonly itemId: string
+  readonly result: ItemResult
+  /** The state that counts: the answer's, or `waived` under an approved waiver, or what the computation says. */
+  readonly state: AnswerState
+  readonly answer: AnswerView | null
+  /** 0 where there is no answer yet: the `seenVersion` of an answer. */
+  readonly answerVersion: number
+  readonly history: readonly AnswerView[]
+  readonly waivers: readonly WaiverView[]
+  readonly attachments: readonly AttachmentView[]
+  readonly threadIds: readonly string[]
+  /** Answers that may be given against the computed verdict. */
+  readonly legalStates: readonly AnswerState[]
+}
+
+export interface CommentView {
+  readonly id: string
+  readonly author: PersonView
+  readonly companyName: string
+  readonly text: string
+  readonly isAnswer: boolean
+  readonly version: number
+  readonly at: string
+  readonly editedAt: string | null
+  readonly earlierTexts: readonly { readonly text: string; readonly at: string }[]
+  readonly attachments: readonly AttachmentView[]
+  readonly mayEdit: boolean
+}
+
+export interface ThreadView {
+  readonly id: string
+  readonly revisionId: string
+  readonly anchor: { readonly kind: string; readonly id: string; readonly label: string }
+  readonly kind: 'note' | 'should-change' | 'must-change' | 'engineering-query'
+  readonly title: string
+  readonly state: 'open' | 'answered' | 'closed'
+  readonly version: number
+  readonly openedBy: PersonView
+  readonly openedAt: string
+  /** The fabricator that takes part; null is the team alone. */
+  readonly company: CompanyView | null
+  readonly answeredBy: PersonView | null
+  readonly answeredAt: string | null
+  readonly closedBy: PersonView | null
+  readonly closedAt: string | null
+  readonly closeReason: string | null
+  readonly comments: readonly CommentView[]
+  readonly may: { readonly reply: boolean; readonly answer: boolean; readonly close: boolean; readonly reopen: boolean }
+}
+
+export interface DeclarationView {
+  readonly id: string
+  readonly company: CompanyView
+  readonly isBuildable: boolean
+  readonly note: string
+  readonly madeBy: PersonView
+  readonly madeAt: string
+  /** Was it made on the present content? */
+  readonly stands: boolean
+}
+
+export interface SignatureView {
+  readonly id: string
+  readonly signer: PersonView
+  readonly capacity: string
+  readonly statement: string
+  readonly contentHash: string
+  readonly signedAt: string
+  readonly voidedAt: string | null
+  readonly voidedBy: PersonView | null
+  readonly voidReason: string | null
+  /** Which signed fields changed, in the trade's words. */
+  readonly changes: readonly string[]
+}
+
+export interface StageMoveView {
+  readonly from: Stage
+  readonly to: Stage
+  readonly reason: string
+  readonly by: PersonView
+  readonly at: string
+}
+
+export interface PackageView {
+  readonly sha256: string
+  readonly sizeBytes: number
+  readonly fileName: string
+  readonly releasedBy: PersonView
+  readonly releasedAt: string
+}
+
+/** Everything that the screens of one revision show to the person asking. */
+export interface RevisionView {
+  readonly id: string
+  readonly project: { readonly id: string; readonly name: string }
+  readonly label: string
+  readonly stage: Stage
+  readonly stageSince: string
+  /** `seenVersion` of moves, declarations, signatures and releases. */
+  readonly version: number
+  /** `seenVersion` of saves of the design. */
+  readonly designVersion: number
+  readonly design: Design
+  readonly designHash: string
+  readonly createdAt: string
+  readonly createdBy: PersonView
+  readonly basedOn: { readonly id: string; readonly label: string } | null
+  readonly supersededBy: { readonly id: string; readonly label: string } | null
+  readonly editors: readonly PersonView[]
+  readonly evaluation: Evaluation
+  readonly evaluationRecord: {
+    readonly recordedAt: string
+    readonly engineVersion: string
+    /** Why the recorded results no longer stand; empty while they do. */
+    readonly staleBecause: readonly string[]
+  }
+  /** Limits that workspace and fabricators set, as the recorded evaluation uses them. */
+  readonly limits: readonly LimitOverride[]
+  readonly items: readonly ItemView[]
+  readonly threads: readonly ThreadView[]
+  readonly artwork: readonly AttachmentView[]
+  readonly declarations: readonly DeclarationView[]
+  readonly signatures: readonly SignatureView[]
+  readonly stageMoves: readonly StageMoveView[]
+  /** Fabricators that see the revision; to a fabricator their own company alone. */
+  readonly sharedWith: readonly CompanyView[]
+  readonly package: PackageView | null
+  readonly blockers: readonly Blocker[]
+  /** Hash of the signed content as it stands; a signature names the hash that its signer saw. */
+  readonly contentHash: string
+  /** The statement to sign. */
+  readonly statement: string
+  /** What the person asking may do now: role and stage taken together. */
+  readonly may: RevisionRights
+  readonly role: ProjectRole | null
+}
+
+export interface RevisionRights {
+  readonly edit: boolean
+  readonly answer: boolean
+  readonly comment: boolean
+  readonly proposeWaiver: boolean
+  readonly approveWaiver: boolean
+  readonly declare: boolean
+  readonly advance: boolean
+  readonly sendBack: boolean
+  readonly withdraw: boolean
+  readonly sign: boolean
+  readonly release: boolean
+  readonly share: boolean
+  readonly copy: boolean
+  readonly downloadPackage: boolean
+}
+
+export interface LimitView {
+  readonly key: string
+  readonly value: number
+  readonly upperValue: number | null
+  readonly note: string
+  readonly version: number
+  readonly setBy: PersonView
+  readonly setAt: string
+}
+
+export interface LimitSheetView {
+  /** Null for the workspace's own. */
+  readonly company: CompanyView | null
+  readonly mayEdit: boolean
+  /** Only limits that were set; the dictionary of limits has the keys, units and published values. */
+  readonly limits: readonly LimitView[]
+}
+
+/** One thing that waits for the person, with the one next act. */
+export interface WaitView {
+  readonly revisionId: string
+  readonly projectName: string
+  readonly revisionLabel: string
+  readonly stage: Stage
+  readonly since: string
+  readonly reason: string
+  /** What to do, and where: a tab of the revision and, where there is one, the record. */
+  readonly nextAct: string
+  readonly target: { readonly tab: string; readonly id: string | null }
+}
+
+export interface SettingsView {
+  readonly version: number
+  readonly workspaceName: string
+  readonly secondPairOfEyesRequired: boolean
+  readonly waiverNeedsSecondPerson: boolean
+  readonly requiredSignatureCount: number
+  readonly invitationDays: number
+}
+
+export interface TrailEntryView {
+  readonly sequence: number
+  readonly at: string
+  readonly actorName: string
+  readonly action: string
+  readonly sentence: string
+  readonly revisionId: string | null
+  readonly hash: string
+}
+
+export interface FileDownload {
+  readonly fileName: string
+  readonly mediaType: string
+  readonly bytes: Uint8Array<ArrayBuffer>
+}
+
+/** Who changed what since the version that the person saw. */
+export interface ChangeSince {
+  readonly by: string
+  readonly at: string
+  readonly what: readonly string[]
+}
+
+/** A refusal that the person can act on. Nothing was written. */
+export type Refusal =
+  | { readonly kind: 'invalid'; readonly message: string; readonly issues: readonly Issue[] }
+  | { readonly kind: 'blocked'; readonly message: string; readonly blockers: readonly Blocker[] }
+  | {
+      readonly kind: 'stale'
+      readonly message: string
+      readonly seenVersion: number
+      readonly currentVersion: number
+      readonly changes: readonly ChangeSince[]
+    }
+  /** The record is not in a state in which this can be done, or another one stands in the way. */
+  | { readonly kind: 'clash'; readonly message: string; readonly issues: readonly Issue[] }
+
+export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }

@@ -1,0 +1,53 @@
+import { z } from 'zod'
+import {
+  emailSchema,
+  nameSchema,
+  newPasswordSchema,
+  passwordSchema,
+  recordIdSchema,
+  requestKeySchema,
+  seenVersionSchema,
+} from './common'
+
+/** First visit to an empty installation: the first admin, their team and their first project. */
+export const firstAdminInput = z.strictObject({
+  workspaceName: nameSchema,
+  companyName: nameSchema,
+  projectName: nameSchema,
+  name: nameSchema,
+  email: emailSchema,
+  password: newPasswordSchema,
+})
+export type FirstAdminInput = z.infer<typeof firstAdminInput>
+
+export const signInInput = z.strictObject({ email: emailSchema, password: passwordSchema })
+export type SignInInput = z.infer<typeof signInInput>
+
+export const changePasswordInput = z.strictObject({ currentPassword: passwordSchema, newPassword: newPasswordSchema })
+export type ChangePasswordInput = z.infer<typeof changePasswordInput>
+
+export const accountStateInput = z.strictObject({
+  userId: recordIdSchema,
+  isDisabled: z.boolean(),
+  requestKey: requestKeySchema,
+})
+export type AccountStateInput = z.infer<typeof accountStateInput>
+
+export const adminRightInput = z.strictObject({
+  userId: recordIdSchema,
+  isAdmin: z.boolean(),
+  requestKey: requestKeySchema,
+})
+export type AdminRightInput = z.infer<typeof adminRightInput>
+
+export const settingsInput = z.strictObject({
+  seenVersion: seenVersionSchema,
+  workspaceName: nameSchema,
+  /** The signer must not be the only editor. */
+  secondPairOfEyesRequired: z.boolean(),
+  /** A waiver is approved by a lead who did not propose it. */
+  waiverNeedsSecondPerson: z.boolean(),
+  requiredSignatureCount: z.int('must be a whole number').min(1).max(5),
+  invitationDays: z.int('must be a whole number').min(1, 'must be at least 1 day').max(60, 'must be at most 60 days'),
+})
+export type SettingsInput = z.infer<typeof settingsInput>

@@ -1,0 +1,9 @@
+/**
+ * What people send, as schemas: the same one serves the form, the server action and the data function.
+ * Pure: client components may import it.
+ */
+export * from './accounts'
+export * from './common'
+export * from './people'
+export * from './review'
+export * from './revisions'

@@ -1,0 +1,66 @@
+import { z } from 'zod'
+import {
+  emailSchema,
+  nameSchema,
+  newPasswordSchema,
+  optionalTextSchema,
+  recordIdSchema,
+  requestKeySchema,
+} from './common'
+
+export const projectInput = z.strictObject({
+  name: nameSchema,
+  description: optionalTextSchema,
+  requestKey: requestKeySchema,
+})
+export type ProjectInput = z.infer<typeof projectInput>
+
+/** Roles that an invitation can give. A fabricator's invitation names their company. */
+export const invitationInput = z
+  .strictObject({
+    projectId: recordIdSchema,
+    role: z.enum(['member', 'lead', 'fabricator', 'observer']),
+    /** Of a fabricator; an existing company of that name is used, otherwise it is created. */
+    companyName: nameSchema.optional(),
+    /** When given, only a person with this address can accept. */
+    email: z.union([z.literal('').transform(() => undefined), emailSchema]).optional(),
+    requestKey: requestKeySchema,
+  })
+  .refine((input) => input.role !== 'fabricator' || input.companyName !== undefined, {
+    path: ['companyName'],
+    message: 'is needed for a fabricator',
+  })
+export type InvitationInput = z.infer<typeof invitationInput>
+
+export const revokeInvitationInput = z.strictObject({ invitationId: recordIdSchema, requestKey: requestKeySchema })
+export type RevokeInvitationInput = z.infer<typeof revokeInvitationInput>
+
+const tokenSchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'is not an invitation')
+
+/** By somebody without an account: creates it. */
+export const acceptInvitationInput = z.strictObject({
+  token: tokenSchema,
+  name: nameSchema,
+  email: emailSchema,
+  password: newPasswordSchema,
+})
+export type AcceptInvitationInput = z.infer<typeof acceptInvitationInput>
+
+/** By somebody who is signed in: joins with the account they have. */
+export const joinByInvitationInput = z.strictObject({ token: tokenSchema })
+export type JoinByInvitationInput = z.infer<typeof joinByInvitationInput>
+
+export const membershipRoleInput = z.strictObject({
+  projectId: recordIdSchema,
+  userId: recordIdSchema,
+  role: z.enum(['member', 'lead', 'observer']),
+  requestKey: requestKeySchema,
+})
+export type MembershipRoleInput = z.infer<typeof membershipRoleInput>
+
+export const removeMemberInput = z.strictObject({
+  projectId: recordIdSchema,
+  userId: recordIdSchema,
+  requestKey: requestKeySchema,
+})
+export type RemoveMemberInput = z.infer<typeof removeMemberInput>

@@ -1,0 +1,146 @@
+import { z } from 'zod'
+import { optionalTextSchema, recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
+
+const itemIdSchema = z.string().min(1, 'is missing').max(80)
+
+/** `seenVersion` is the item's `answerVersion`; 0 where the item has no answer yet. */
+export const answerItemInput = z.strictObject({
+  revisionId: recordIdSchema,
+  itemId: itemIdSchema,
+  seenVersion: seenVersionSchema,
+  state: z.enum(['open', 'meets', 'concern', 'not-applicable']),
+  reason: optionalTextSchema,
+  requestKey: requestKeySchema,
+})
+export type AnswerItemInput = z.infer<typeof answerItemInput>
+
+export const proposeWaiverInput = z.strictObject({
+  revisionId: recordIdSchema,
+  itemId: itemIdSchema,
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type ProposeWaiverInput = z.infer<typeof proposeWaiverInput>
+
+export const decideWaiverInput = z
+  .strictObject({
+    waiverId: recordIdSchema,
+    decision: z.enum(['approve', 'decline']),
+    reason: optionalTextSchema,
+    requestKey: requestKeySchema,
+  })
+  .refine((input) => input.decision === 'approve' || input.reason !== '', {
+    path: ['reason'],
+    message: 'is empty: say why the waiver is declined',
+  })
+export type DecideWaiverInput = z.infer<typeof decideWaiverInput>
+
+export const anchorSchema = z.strictObject({
+  kind: z.enum(['revision', 'item', 'layer', 'zone', 'bend', 'artwork']),
+  /** Id of the item, layer, zone, bend or artwork file; empty for the revision as a whole. */
+  id: z.string().max(80),
+})
+
+export const openThreadInput = z.strictObject({
+  revisionId: recordIdSchema,
+  anchor: anchorSchema,
+  kind: z.enum(['note', 'should-change', 'must-change', 'engineering-query']),
+  title: z.string().trim().min(1, 'is empty').max(160, 'is longer than 160 characters'),
+  text: saidTextSchema,
+  /** Which fabricator takes part; absent keeps the thread within the team. A fabricator's own is always used. */
+  companyId: recordIdSchema.optional(),
+  requestKey: requestKeySchema,
+})
+export type OpenThreadInput = z.infer<typeof openThreadInput>
+
+export const replyInput = z.strictObject({
+  threadId: recordIdSchema,
+  text: saidTextSchema,
+  /** Marks the reply as the answer to what was asked. */
+  isAnswer: z.boolean().default(false),
+  requestKey: requestKeySchema,
+})
+export type ReplyInput = z.infer<typeof replyInput>
+
+export const closeThreadInput = z.strictObject({
+  threadId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  reason: optionalTextSchema,
+  requestKey: requestKeySchema,
+})
+export type CloseThreadInput = z.infer<typeof closeThreadInput>
+
+export const reopenThreadInput = z.strictObject({
+  threadId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type ReopenThreadInput = z.infer<typeof reopenThreadInput>
+
+export const editCommentInput = z.strictObject({
+  commentId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  text: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type EditCommentInput = z.infer<typeof editCommentInput>
+
+export const declarationInput = z
+  .strictObject({
+    revisionId: recordIdSchema,
+    seenVersion: seenVersionSchema,
+    isBuildable: z.boolean(),
+    note: optionalTextSchema,
+    requestKey: requestKeySchema,
+  })
+  .refine((input) => input.isBuildable || input.note !== '', {
+    path: ['note'],
+    message: 'is empty: say what cannot be built',
+  })
+export type DeclarationInput = z.infer<typeof declarationInput>
+
+/** A file that was sent; `bytes` are the file's content. */
+const fileFields = {
+  fileName: z.string().trim().min(1, 'is empty').max(200, 'is longer than 200 characters'),
+  bytes: z.instanceof(Uint8Array),
+}
+
+/** Beside an item's answer, or beside a comment. */
+export const attachFileInput = z.strictObject({
+  revisionId: recordIdSchema,
+  target: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('item'), itemId: itemIdSchema }),
+    z.strictObject({ kind: z.literal('comment'), commentId: recordIdSchema }),
+  ]),
+  ...fileFields,
+  requestKey: requestKeySchema,
+})
+export type AttachFileInput = z.infer<typeof attachFileInput>
+
+export const addArtworkInput = z.strictObject({
+  revisionId: recordIdSchema,
+  ...fileFields,
+  requestKey: requestKeySchema,
+})
+export type AddArtworkInput = z.infer<typeof addArtworkInput>
+
+export const removeFileInput = z.strictObject({ fileId: recordIdSchema, requestKey: requestKeySchema })
+export type RemoveFileInput = z.infer<typeof removeFileInput>
+
+/** `companyId` absent: the workspace's limit. `value` null takes the limit away, so that the next owner's holds. */
+export const limitInput = z
+  .strictObject({
+    companyId: recordIdSchema.optional(),
+    key: z.string().min(1).max(80),
+    seenVersion: seenVersionSchema,
+    value: z.number().nullable(),
+    upperValue: z.number().nullable().default(null),
+    note: optionalTextSchema,
+    requestKey: requestKeySchema,
+  })
+  .refine((input) => input.value === null || input.upperValue === null || input.value <= input.upperValue, {
+    path: ['upperValue'],
+    message: 'must not be below the lower end',
+  })
+export type LimitInput = z.infer<typeof limitInput>

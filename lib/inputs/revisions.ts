@@ -1,0 +1,79 @@
+import { z } from 'zod'
+import { designSchema } from '@/lib/engine/design'
+import { optionalTextSchema, recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
+
+const labelSchema = z
+  .string()
+  .trim()
+  .min(1, 'is empty')
+  .max(20, 'is longer than 20 characters')
+  .regex(/^[^\p{Cc}]*$/u, 'holds a control character')
+
+/** Where a new revision's design comes from. */
+export const revisionOriginSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('template'), templateId: z.string().min(1).max(60) }),
+  z.strictObject({ kind: z.literal('blank') }),
+  /** The text of a design document, as it lies in the file. */
+  z.strictObject({ kind: z.literal('import'), designText: z.string().min(1, 'is empty') }),
+  z.strictObject({ kind: z.literal('copy'), revisionId: recordIdSchema }),
+])
+
+export const newRevisionInput = z.strictObject({
+  projectId: recordIdSchema,
+  label: labelSchema,
+  origin: revisionOriginSchema,
+  requestKey: requestKeySchema,
+})
+export type NewRevisionInput = z.infer<typeof newRevisionInput>
+
+/** `seenVersion` is the view's `designVersion`. References inside the design are checked when it is saved. */
+export const saveDesignInput = z.strictObject({
+  revisionId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  design: designSchema,
+  requestKey: requestKeySchema,
+})
+export type SaveDesignInput = z.infer<typeof saveDesignInput>
+
+/** Replaces the design by an imported document. */
+export const importDesignInput = z.strictObject({
+  revisionId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  designText: z.string().min(1, 'is empty'),
+  requestKey: requestKeySchema,
+})
+export type ImportDesignInput = z.infer<typeof importDesignInput>
+
+export const shareRevisionInput = z.strictObject({
+  revisionId: recordIdSchema,
+  companyId: recordIdSchema,
+  requestKey: requestKeySchema,
+})
+export type ShareRevisionInput = z.infer<typeof shareRevisionInput>
+
+export const evaluateAgainInput = z.strictObject({ revisionId: recordIdSchema })
+export type EvaluateAgainInput = z.infer<typeof evaluateAgainInput>
+
+/** `seenVersion` of moves, signatures and releases is the view's `version`. */
+const moveBase = { revisionId: recordIdSchema, seenVersion: seenVersionSchema, requestKey: requestKeySchema }
+export const advanceInput = z.strictObject({ ...moveBase, note: optionalTextSchema.optional() })
+export type AdvanceInput = z.infer<typeof advanceInput>
+
+export const sendBackInput = z.strictObject({ ...moveBase, reason: saidTextSchema })
+export type SendBackInput = z.infer<typeof sendBackInput>
+
+export const withdrawInput = z.strictObject({ ...moveBase, reason: saidTextSchema })
+export type WithdrawInput = z.infer<typeof withdrawInput>
+
+export const signInputSchema = z.strictObject({
+  ...moveBase,
+  /** Hash of the content that was shown beside the statement. */
+  contentHash: z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256'),
+  capacity: z.string().trim().min(1, 'is empty').max(120, 'is longer than 120 characters'),
+  statement: saidTextSchema,
+  password: z.string().min(1, 'is empty').max(128),
+})
+export type SignInput = z.infer<typeof signInputSchema>
+
+export const releaseInput = z.strictObject(moveBase)
+export type ReleaseInput = z.infer<typeof releaseInput>

@@ -1,0 +1,275 @@
+import type { BendResult, LengthUnit, ZoneLayerResult, ZoneResult } from '@/lib/engine'
+import { spreadLabels } from './label-spread'
+import { getLayerKindLabel } from './layer-appearance'
+import { drawLayerBody } from './layer-body'
+import { formatDesignation, type LayerDesignation } from './layer-designations'
+import type { Palette } from './palette'
+import { type DrawingNode, makeNode, type Picture, type PictureTable } from './picture'
+import { drawThicknessAxis, fitText, formatThickness, getUnitLabel, makeText } from './thickness-axis'
+
+export interface CrossSectionOptions {
+  readonly palette: Palette
+  readonly unit: LengthUnit
+  readonly widthPx: number
+  readonly designations: ReadonlyMap<string, LayerDesignation>
+  /** Name of a material by id, for the call-out; null where it is not known. */
+  readonly findMaterialName: (materialId: string) => string | null
+  /** Draws the neutral axis of each leaf of a bend in this zone, and says which face is its inside. */
+  readonly bend?: { readonly result: BendResult; readonly insideFace: 'top' | 'bottom' }
+}
+
+const FONT_PX = 11
+const LABEL_SPACING_PX = 15
+const AXIS_WIDTH_PX = 52
+const TOP_PX = 34
+const FOOT_PX = 24
+/** Below this width only name and thickness fit beside the section. */
+const WIDE_PX = 560
+
+/**
+ * Section through one zone: thickness to scale and magnified, width schematic. Every layer carries its name, so that
+ * colour adds nothing that text and pattern do not say.
+ *
+ * @param zone  evaluated zone with at least one layer
+ * @returns a picture whose table lists every layer, top face first
+ */
+export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions): Picture {
+  const { palette, unit, widthPx } = options
+  const bodyHeightPx = Math.max(150, Math.min(900, zone.layers.length * (LABEL_SPACING_PX + 5)))
+  const columnX = AXIS_WIDTH_PX
+  const columnWidth = Math.max(90, Math.min(240, (widthPx - AXIS_WIDTH_PX) * 0.36))
+  const scalePxPerUm = bodyHeightPx / zone.thicknessUm
+  const heightPx = TOP_PX + bodyHeightPx + FOOT_PX
+
+  const bodies = zone.layers.flatMap((layer) =>
+    drawLayerBody(
+      layer,
+      {
+        x: columnX,
+        y: TOP_PX + layer.topDepthUm * scalePxPerUm,
+        width: columnWidth,
+        height: layer.nominalUm * scalePxPerUm,
+      },
+      palette,
+    ),
+  )
+  const nodes: DrawingNode[] = [
+    ...drawThicknessAxis({
+      xPx: columnX - 4,
+      topPx: TOP_PX,
+      heightPx: bodyHeightPx,
+      thicknessUm: zone.thicknessUm,
+      unit,
+      palette,
+      fontSizePx: FONT_PX,
+    }),
+    ...bodies,
+    ...drawLabels(zone, options, { columnX, columnWidth, bodyHeightPx, scalePxPerUm }),
+    ...drawNeutralAxes(zone, options, { columnX, columnWidth, scalePxPerUm }),
+    makeText(`Thickness to scale, about ${formatMagnification(scalePxPerUm)} times; width not to scale`, {
+      x: columnX,
+      y: heightPx - 6,
+      fill: palette.inkSoft,
+      fontSizePx: FONT_PX - 1,
+      palette,
+    }),
+  ]
+  return {
+    title: `Section of zone ${zone.name}`,
+    description: describeSection(zone, options),
+    widthPx,
+    heightPx,
+    nodes,
+    table: listCrossSectionRows(zone, options),
+  }
+}
+
+interface Frame {
+  readonly columnX: number
+  readonly columnWidth: number
+  readonly scalePxPerUm: number
+}
+
+function drawLabels(
+  zone: ZoneResult,
+  options: CrossSectionOptions,
+  frame: Frame & { readonly bodyHeightPx: number },
+): DrawingNode[] {
+  const { palette, unit, widthPx } = options
+  const middles = zone.layers.map((layer) => TOP_PX + (layer.topDepthUm + layer.nominalUm / 2) * frame.scalePxPerUm)
+  const at = spreadLabels(middles, LABEL_SPACING_PX, TOP_PX + 4, TOP_PX + frame.bodyHeightPx - 4)
+  const edge = frame.columnX + frame.columnWidth
+  const nameX = edge + 26
+  const wide = widthPx >= WIDE_PX
+  const thicknessX = widthPx - 4
+  const nameWidth = wide ? (thicknessX - nameX) * 0.42 : thicknessX - nameX - 62
+  const materialX = nameX + nameWidth + 6
+  const heading = (text: string, x: number, anchor: 'start' | 'end') =>
+    makeText(text, { x, y: TOP_PX - 16, anchor, fill: palette.inkSoft, fontSizePx: FONT_PX - 1, palette })
+  const nodes: DrawingNode[] = [heading('layer', nameX, 'start'), heading('finished thickness', thicknessX, 'end')]
+  if (wide) nodes.push(heading('kind and material', materialX, 'start'))
+  zone.layers.forEach((layer, index) => {
+    const y = at[index] ?? 0
+    const middle = middles[index] ?? 0
+    const baseline = y + FONT_PX * 0.35
+    nodes.push(
+      makeNode('path', {
+        d: `M${edge + 2},${round(middle)}L${edge + 12},${round(middle)}L${edge + 20},${round(y)}L${edge + 24},${round(y)}`,
+        fill: 'none',
+        stroke: palette.hairline,
+        'stroke-width': 0.75,
+      }),
+      makeText(fitText(getLayerLabel(layer, options.designations), nameWidth, FONT_PX), {
+        x: nameX,
+        y: baseline,
+        fontSizePx: FONT_PX,
+        bold: layer.kind === 'conductor',
+        palette,
+      }),
+      makeText(formatThickness(layer.nominalUm, unit), {
+        x: thicknessX,
+        y: baseline,
+        anchor: 'end',
+        fontSizePx: FONT_PX,
+        palette,
+      }),
+    )
+    if (wide) {
+      nodes.push(
+        makeText(fitText(getMaterialLabel(layer, options), thicknessX - materialX - 66, FONT_PX), {
+          x: materialX,
+          y: baseline,
+          fill: palette.inkSoft,
+          fontSizePx: FONT_PX,
+          palette,
+        }),
+      )
+    }
+  })
+  return nodes
+}
+
+/** Depth of a neutral axis below the zone's top face; bends count depth from their inside face. */
+export function getNeutralAxisDepthUm(
+  leaf: { readonly innerDepthUm: number; readonly neutralAxisDepthUm: number },
+  sectionThicknessUm: number,
+  insideFace: 'top' | 'bottom',
+): number {
+  return insideFace === 'top' ? leaf.neutralAxisDepthUm : sectionThicknessUm - leaf.neutralAxisDepthUm
+}
+
+function drawNeutralAxes(zone: ZoneResult, options: CrossSectionOptions, frame: Frame): DrawingNode[] {
+  if (options.bend === undefined) return []
+  const { palette } = options
+  const { result, insideFace } = options.bend
+  const nodes: DrawingNode[] = []
+  for (const leaf of result.leaves) {
+    const y = TOP_PX + getNeutralAxisDepthUm(leaf, zone.thicknessUm, insideFace) * frame.scalePxPerUm
+    nodes.push(
+      makeNode('line', {
+        x1: frame.columnX - 3,
+        y1: y,
+        x2: frame.columnX + frame.columnWidth + 3,
+        y2: y,
+        stroke: palette.axis,
+        'stroke-width': 1.6,
+        'stroke-dasharray': '12 3 2 3',
+      }),
+      makeNode('rect', {
+        x: frame.columnX + frame.columnWidth - 15,
+        y: y - 7,
+        width: 13,
+        height: 14,
+        fill: palette.paper,
+        stroke: palette.axis,
+        'stroke-width': 0.75,
+      }),
+      makeText('N', {
+        x: frame.columnX + frame.columnWidth - 8.5,
+        y: y + FONT_PX * 0.36,
+        anchor: 'middle',
+        fill: palette.axis,
+        fontSizePx: FONT_PX,
+        bold: true,
+        palette,
+      }),
+    )
+  }
+  const insideY = insideFace === 'top' ? TOP_PX - 3 : TOP_PX + zone.thicknessUm * frame.scalePxPerUm + 10
+  nodes.push(
+    makeText('inside of the bend', {
+      x: frame.columnX + frame.columnWidth / 2 + 16,
+      y: insideY,
+      anchor: 'middle',
+      fill: palette.axis,
+      fontSizePx: FONT_PX - 1,
+      palette,
+    }),
+  )
+  return nodes
+}
+
+export function getLayerLabel(
+  layer: Pick<ZoneLayerResult, 'layerId' | 'name'>,
+  designations: ReadonlyMap<string, LayerDesignation>,
+): string {
+  const designation = designations.get(layer.layerId)
+  return designation === undefined ? layer.name : `${formatDesignation(designation)} ${layer.name}`
+}
+
+function getMaterialLabel(layer: ZoneLayerResult, options: CrossSectionOptions): string {
+  const kind = getLayerKindLabel(layer.kind)
+  if (layer.materialId === null) return kind
+  return `${kind}, ${options.findMaterialName(layer.materialId) ?? layer.materialId}`
+}
+
+/** The table behind a cross-section: one row per layer from the top face down. */
+export function listCrossSectionRows(zone: ZoneResult, options: CrossSectionOptions): PictureTable {
+  const unitLabel = getUnitLabel(options.unit)
+  const bare = (valueUm: number) => formatThickness(valueUm, options.unit).replace(/\s.*$/u, '')
+  return {
+    caption: `Layers of zone ${zone.name}, top face first`,
+    columns: [
+      { key: 'layer', label: 'Layer', numeric: false },
+      { key: 'kind', label: 'Kind', numeric: false },
+      { key: 'material', label: 'Material', numeric: false },
+      { key: 'depth', label: `Depth of upper face, ${unitLabel}`, numeric: true },
+      { key: 'nominal', label: `Finished, ${unitLabel}`, numeric: true },
+      { key: 'least', label: `Least, ${unitLabel}`, numeric: true },
+      { key: 'greatest', label: `Greatest, ${unitLabel}`, numeric: true },
+      { key: 'coverage', label: 'Copper share, %', numeric: true },
+    ],
+    rows: zone.layers.map((layer) => ({
+      layer: getLayerLabel(layer, options.designations),
+      kind: getLayerKindLabel(layer.kind),
+      material: layer.materialId === null ? '' : (options.findMaterialName(layer.materialId) ?? layer.materialId),
+      depth: bare(layer.topDepthUm),
+      nominal: bare(layer.nominalUm),
+      least: bare(layer.minUm),
+      greatest: bare(layer.maxUm),
+      coverage: layer.coverageFraction === null ? '' : (layer.coverageFraction * 100).toFixed(0),
+    })),
+  }
+}
+
+function describeSection(zone: ZoneResult, options: CrossSectionOptions): string {
+  const { unit } = options
+  const range = `${formatThickness(zone.worstCaseUm.low, unit)} to ${formatThickness(zone.worstCaseUm.high, unit)}`
+  const count = zone.layers.length
+  let text = `${count} ${count === 1 ? 'layer' : 'layers'}, ${formatThickness(zone.thicknessUm, unit)} thick in all (${range} over tolerances).`
+  if (options.bend !== undefined) {
+    const depths = options.bend.result.leaves.map((leaf) => formatThickness(leaf.neutralAxisDepthUm, unit))
+    text += ` Neutral axis of bend ${options.bend.result.name} at ${depths.join(', ')} from the ${options.bend.insideFace} face, which is inside.`
+  }
+  return text
+}
+
+/** CSS pixels are 1/96 inch, so 1 px on paper or screen stands for 25400 / 96 um. */
+function formatMagnification(scalePxPerUm: number): string {
+  const times = scalePxPerUm * (25_400 / 96)
+  return times.toPrecision(2).includes('e') ? String(Math.round(times / 100) * 100) : times.toPrecision(2)
+}
+
+function round(value: number): number {
+  return Math.round(value * 100) / 100
+}

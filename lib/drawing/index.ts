@@ -1,0 +1,17 @@
+export {
+  type CrossSectionOptions,
+  drawCrossSection,
+  getNeutralAxisDepthUm,
+  listCrossSectionRows,
+} from './cross-section'
+export { getLayerKindLabel } from './layer-appearance'
+export { formatDesignation, type LayerDesignation, nameConductorLayers } from './layer-designations'
+export { listLayerTable } from './layer-table'
+export { drawLifePlot, formatCycleCount, listLifeRows } from './life-plot'
+export { type Palette, PRINT_PALETTE, SCREEN_PALETTE } from './palette'
+export { drawPartSection, type PartSectionOptions } from './part-section'
+export { type DrawingNode, makeNode, type Picture, type PictureTable, toSvg } from './picture'
+export type { PlotFrame } from './plot-picture'
+export { drawStrainPlot, listStrainRows, type StrainPlotOptions } from './strain-plot'
+export { formatThickness, getUnitLabel } from './thickness-axis'
+export { drawThicknessHistogram, type ThicknessHistogramOptions } from './thickness-histogram'

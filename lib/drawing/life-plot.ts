@@ -1,0 +1,200 @@
+import * as Plot from '@observablehq/plot'
+import type { BendResult, LifeCurvePoint } from '@/lib/engine'
+import type { Picture, PictureTable } from './picture'
+import { makePlotPicture, type PlotFrame } from './plot-picture'
+
+/**
+ * Life over inside radius on two logarithmic axes: median dashed, survival percentile full; the requirement as a
+ * level line, the design's radius as a ring, the least radius for the requirement as an upright line.
+ *
+ * @param insideRadiusMm  the design's own radius
+ * @returns null where the bend has no life curve (not dynamic, or inputs missing)
+ */
+export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: PlotFrame): Picture | null {
+  const curve = bend.lifeCurve.filter((point) => point.medianLifeCycles > 0 && point.survivalLifeCycles > 0)
+  if (curve.length < 2) return null
+  const { palette } = frame
+  const required = bend.requiredCycles
+  const radii = [insideRadiusMm, ...curve.map((point) => point.insideRadiusMm)]
+  if (bend.minRadiusByLifeMm !== null) radii.push(bend.minRadiusByLifeMm)
+  const lives = curve.flatMap((point) => [point.medianLifeCycles, point.survivalLifeCycles])
+  if (required !== null) lives.push(required)
+  const yDomain: [number, number] = [
+    10 ** Math.floor(Math.log10(Math.max(1, Math.min(...lives)))),
+    10 ** Math.ceil(Math.log10(Math.min(1e12, Math.max(...lives)))),
+  ]
+  const inRange = (cycles: number) => Math.min(yDomain[1], Math.max(yDomain[0], cycles))
+  const survivalName = `${bend.survivalPct} % survive`
+  const last = curve.at(-1)
+  const own = bend.survivalLifeCycles
+  return makePlotPicture(
+    frame,
+    {
+      title: `Life over inside radius, bend ${bend.name}`,
+      description: describeLife(bend, insideRadiusMm),
+      table: listLifeRows(bend),
+    },
+    {
+      marginLeft: 58,
+      marginRight: 76,
+      marginBottom: 40,
+      marginTop: 18,
+      x: {
+        type: 'log',
+        domain: [Math.min(...radii), Math.max(...radii)],
+        label: 'inside radius, mm',
+        labelArrow: 'none',
+        labelAnchor: 'center',
+        ticks: 5,
+        tickFormat: (radius: number) => String(Number(radius.toPrecision(2))),
+      },
+      y: {
+        type: 'log',
+        domain: yDomain,
+        label: 'cycles to failure',
+        labelArrow: 'none',
+        ticks: Math.min(8, Math.round(Math.log10(yDomain[1] / yDomain[0]))),
+        tickFormat: formatPower,
+      },
+      marks: [
+        Plot.gridY({ stroke: palette.hairline, strokeOpacity: 0.5, ticks: 8 }),
+        ...(required === null
+          ? []
+          : [
+              Plot.ruleY([required], { stroke: palette.limit, strokeWidth: 1.3, strokeDasharray: '3 2' }),
+              Plot.text([required], {
+                y: required,
+                frameAnchor: 'left',
+                textAnchor: 'start',
+                dx: 4,
+                dy: -7,
+                text: () => `needed: ${formatCycles(required)}`,
+                fill: palette.limit,
+              }),
+            ]),
+        ...(bend.minRadiusByLifeMm === null
+          ? []
+          : [
+              Plot.ruleX([bend.minRadiusByLifeMm], { stroke: palette.limit, strokeWidth: 1 }),
+              Plot.text([bend.minRadiusByLifeMm], {
+                x: bend.minRadiusByLifeMm,
+                frameAnchor: 'bottom',
+                textAnchor: 'start',
+                dx: 4,
+                dy: -6,
+                text: (radius: number) => `${radius.toPrecision(3)} mm needed`,
+                fill: palette.limit,
+              }),
+            ]),
+        Plot.line(curve, {
+          x: 'insideRadiusMm',
+          y: (point: LifeCurvePoint) => inRange(point.medianLifeCycles),
+          stroke: palette.strain,
+          strokeWidth: 1.4,
+          strokeDasharray: '6 3',
+        }),
+        Plot.line(curve, {
+          x: 'insideRadiusMm',
+          y: (point: LifeCurvePoint) => inRange(point.survivalLifeCycles),
+          stroke: palette.strain,
+          strokeWidth: 1.8,
+        }),
+        ...(last === undefined
+          ? []
+          : [
+              Plot.text([last], {
+                x: 'insideRadiusMm',
+                y: (point: LifeCurvePoint) => inRange(point.medianLifeCycles),
+                text: () => 'median',
+                textAnchor: 'start',
+                dx: 5,
+                fill: palette.ink,
+              }),
+              Plot.text([last], {
+                x: 'insideRadiusMm',
+                y: (point: LifeCurvePoint) => inRange(point.survivalLifeCycles),
+                text: () => survivalName,
+                textAnchor: 'start',
+                dx: 5,
+                dy: 11,
+                fill: palette.ink,
+              }),
+            ]),
+        ...(own === null
+          ? []
+          : [
+              Plot.dot([own], {
+                x: insideRadiusMm,
+                y: inRange(own),
+                r: 4,
+                fill: palette.paper,
+                stroke: palette.strain,
+                strokeWidth: 1.8,
+              }),
+              Plot.text([own], {
+                x: insideRadiusMm,
+                y: inRange(own),
+                text: () => 'this design',
+                textAnchor: 'end',
+                dx: -7,
+                dy: -8,
+                fill: palette.ink,
+              }),
+            ]),
+      ],
+    },
+  )
+}
+
+function describeLife(bend: BendResult, insideRadiusMm: number): string {
+  const parts: string[] = []
+  if (bend.survivalLifeCycles !== null) {
+    parts.push(
+      `At ${insideRadiusMm} mm inside radius ${bend.survivalPct} % of parts are estimated to survive ${formatCycles(bend.survivalLifeCycles)}`,
+    )
+  }
+  if (bend.requiredCycles !== null) parts.push(`${formatCycles(bend.requiredCycles)} are needed`)
+  if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${bend.minRadiusByLifeMm.toPrecision(3)} mm`)
+  parts.push('an order of magnitude, not a guarantee: qualify by test')
+  return `${parts.join('; ')}.`
+}
+
+/** The table behind the life plot. */
+export function listLifeRows(bend: BendResult): PictureTable {
+  return {
+    caption: `Estimated life over inside radius, bend ${bend.name}`,
+    columns: [
+      { key: 'radius', label: 'Inside radius, mm', numeric: true },
+      { key: 'survival', label: `${bend.survivalPct} % survive, cycles`, numeric: true },
+      { key: 'median', label: 'Median, cycles', numeric: true },
+    ],
+    rows: bend.lifeCurve.map((point) => ({
+      radius: point.insideRadiusMm.toPrecision(3),
+      survival: formatCycleCount(point.survivalLifeCycles),
+      median: formatCycleCount(point.medianLifeCycles),
+    })),
+  }
+}
+
+/** Two digits are all that a fatigue estimate deserves: `34000`, `2.0×10⁶`. */
+export function formatCycleCount(cycles: number): string {
+  if (!(cycles >= 1e5)) return String(Math.round(Number(cycles.toPrecision(2))))
+  const [mantissa = '', exponent = '0'] = cycles.toExponential(1).split('e')
+  return `${mantissa}×${formatPowerOfTen(Number(exponent))}`
+}
+
+function formatCycles(cycles: number): string {
+  return `${formatCycleCount(cycles)} cycles`
+}
+
+const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹'
+
+function formatPowerOfTen(exponent: number): string {
+  return `10${[...String(exponent)].map((digit) => SUPERSCRIPTS[Number(digit)] ?? '').join('')}`
+}
+
+/** Labels whole powers of ten only; the ticks between stay bare. */
+function formatPower(value: number): string {
+  const exponent = Math.log10(value)
+  return Math.abs(exponent - Math.round(exponent)) > 1e-6 ? '' : formatPowerOfTen(Math.round(exponent))
+}

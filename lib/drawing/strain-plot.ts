@@ -1,0 +1,222 @@
+import * as Plot from '@observablehq/plot'
+import { type BendResult, type LengthUnit, lengthFromUm, type ZoneResult } from '@/lib/engine'
+import { formatDesignation, type LayerDesignation } from './layer-designations'
+import type { Picture, PictureTable } from './picture'
+import { makePlotPicture, type PlotFrame } from './plot-picture'
+import { formatThickness, getUnitLabel } from './thickness-axis'
+
+export interface StrainPlotOptions extends PlotFrame {
+  readonly unit: LengthUnit
+  readonly designations: ReadonlyMap<string, LayerDesignation>
+}
+
+/** Bend depth of a layer's two faces, from the inside face of the bend. */
+interface Band {
+  readonly layerId: string
+  readonly name: string
+  readonly kind: string
+  readonly from: number
+  readonly to: number
+}
+
+/**
+ * Strain through the thickness of a bend: depth from the inside face upwards, strain across; conductors shaded with
+ * the allowed span between two limit lines, the neutral axis of each leaf dash-dotted.
+ *
+ * @param zone  the zone that the bend lies in, as evaluated
+ */
+export function drawStrainPlot(
+  bend: BendResult,
+  zone: ZoneResult,
+  insideFace: 'top' | 'bottom',
+  options: StrainPlotOptions,
+): Picture {
+  const { palette, unit, designations } = options
+  const convert = (valueUm: number) => lengthFromUm(valueUm, unit)
+  const bands = listBands(zone, insideFace, convert)
+  const copper = bands.filter((band) => band.kind === 'conductor')
+  const points = bend.strainProfile.map((point) => ({
+    strain: point.strainPct,
+    depth: convert(point.depthUm),
+    leaf: point.leafIndex,
+  }))
+  const extremes = [...points.map((point) => point.strain), 0]
+  const allowed = bend.allowablePct
+  if (allowed !== null) extremes.push(allowed, -allowed)
+  const left = Math.min(...extremes)
+  const right = Math.max(...extremes)
+  const pad = (right - left) * 0.06 || 0.1
+  const domain: [number, number] = [left - pad, right + pad]
+  const total = convert(bend.sectionThicknessUm)
+  const nameOf = (band: Band) => {
+    const designation = designations.get(band.layerId)
+    return designation === undefined ? band.name : formatDesignation(designation)
+  }
+  const worst = findWorst(bend)
+  return makePlotPicture(
+    options,
+    {
+      title: `Strain through the thickness in bend ${bend.name}`,
+      description: describeStrain(bend, unit),
+      table: listStrainRows(bend, options),
+    },
+    {
+      marginLeft: 58,
+      marginRight: 64,
+      marginBottom: 40,
+      marginTop: 18,
+      x: { domain, label: 'strain, % (tension positive)', labelArrow: 'none', labelAnchor: 'center', nice: false },
+      y: {
+        domain: [0, total],
+        label: `depth from the inside face, ${getUnitLabel(unit)}`,
+        labelArrow: 'none',
+        nice: false,
+      },
+      marks: [
+        Plot.rect(copper, {
+          x1: domain[0],
+          x2: domain[1],
+          y1: 'from',
+          y2: 'to',
+          fill: palette.copper,
+          fillOpacity: 0.22,
+        }),
+        Plot.ruleY(
+          bands.filter((band) => band.from > 0),
+          { y: 'from', stroke: palette.hairline, strokeWidth: 0.5 },
+        ),
+        ...(allowed === null
+          ? []
+          : [
+              Plot.rect(copper, {
+                x1: -allowed,
+                x2: allowed,
+                y1: 'from',
+                y2: 'to',
+                fill: palette.allowed,
+                stroke: palette.limit,
+                strokeWidth: 1,
+                strokeDasharray: '3 2',
+              }),
+            ]),
+        Plot.ruleX([0], { stroke: palette.inkSoft, strokeWidth: 0.75 }),
+        Plot.ruleY(bend.leaves, {
+          y: (leaf: BendResult['leaves'][number]) => convert(leaf.neutralAxisDepthUm),
+          stroke: palette.axis,
+          strokeWidth: 1.4,
+          strokeDasharray: '12 3 2 3',
+        }),
+        Plot.line(points, { x: 'strain', y: 'depth', z: 'leaf', stroke: palette.strain, strokeWidth: 1.8 }),
+        ...(worst === null
+          ? []
+          : [
+              Plot.dot([worst], {
+                x: 'strainPct',
+                y: (point: { depthUm: number }) => convert(point.depthUm),
+                r: 3.5,
+                fill: palette.paper,
+                stroke: palette.strain,
+                strokeWidth: 1.6,
+              }),
+            ]),
+        Plot.text(copper, {
+          x: domain[1],
+          y: (band: Band) => (band.from + band.to) / 2,
+          text: nameOf,
+          textAnchor: 'start',
+          dx: 5,
+          fill: palette.ink,
+        }),
+        Plot.text(bend.leaves, {
+          x: domain[0],
+          y: (leaf: BendResult['leaves'][number]) => convert(leaf.neutralAxisDepthUm),
+          text: () => 'N',
+          textAnchor: 'start',
+          dx: 4,
+          dy: -7,
+          fill: palette.axis,
+          fontWeight: 'bold',
+        }),
+      ],
+    },
+  )
+}
+
+function listBands(zone: ZoneResult, insideFace: 'top' | 'bottom', convert: (valueUm: number) => number): Band[] {
+  return zone.layers.map((layer) => {
+    const from = insideFace === 'top' ? layer.topDepthUm : zone.thicknessUm - layer.topDepthUm - layer.nominalUm
+    return {
+      layerId: layer.layerId,
+      name: layer.name,
+      kind: layer.kind,
+      from: convert(from),
+      to: convert(from + layer.nominalUm),
+    }
+  })
+}
+
+/** The conductor face with the largest strain. */
+function findWorst(bend: BendResult): { strainPct: number; depthUm: number } | null {
+  let worst: { strainPct: number; depthUm: number } | null = null
+  for (const conductor of bend.conductors) {
+    const faces = [
+      { strainPct: conductor.innerStrainPct, depthUm: conductor.innerDepthUm },
+      { strainPct: conductor.outerStrainPct, depthUm: conductor.outerDepthUm },
+    ]
+    for (const face of faces) {
+      if (worst === null || Math.abs(face.strainPct) > Math.abs(worst.strainPct)) worst = face
+    }
+  }
+  return worst
+}
+
+function describeStrain(bend: BendResult, unit: LengthUnit): string {
+  const axes = bend.leaves.map((leaf) => formatThickness(leaf.neutralAxisDepthUm, unit)).join(', ')
+  const peak =
+    bend.peakStrainPct === null
+      ? 'No conductor strain could be computed'
+      : `Largest copper strain ${bend.peakStrainPct.toFixed(3)} %`
+  const limit =
+    bend.allowablePct === null ? 'no allowable strain is known' : `allowable ${bend.allowablePct.toFixed(3)} %`
+  return `${peak}; ${limit}. Neutral axis ${axes} from the inside face, in a section ${formatThickness(bend.sectionThicknessUm, unit)} thick.`
+}
+
+/** The table behind the strain plot: one row per conductor layer, inside of the bend first. */
+export function listStrainRows(
+  bend: BendResult,
+  options: Pick<StrainPlotOptions, 'unit' | 'designations'>,
+): PictureTable {
+  const unitLabel = getUnitLabel(options.unit)
+  const bare = (valueUm: number) => formatThickness(valueUm, options.unit).replace(/\s.*$/u, '')
+  return {
+    caption: `Copper strain in bend ${bend.name}, inside of the bend first`,
+    columns: [
+      { key: 'layer', label: 'Layer', numeric: false },
+      { key: 'innerDepth', label: `Inner face at, ${unitLabel}`, numeric: true },
+      { key: 'outerDepth', label: `Outer face at, ${unitLabel}`, numeric: true },
+      { key: 'inner', label: 'Strain inside, %', numeric: true },
+      { key: 'outer', label: 'Strain outside, %', numeric: true },
+      { key: 'range', label: 'Largest over tolerances, %', numeric: true },
+      { key: 'allowed', label: 'Allowed, %', numeric: true },
+      { key: 'yield', label: 'Past yield', numeric: false },
+    ],
+    rows: bend.conductors.map((conductor) => {
+      const designation = options.designations.get(conductor.layerId)
+      return {
+        layer: designation === undefined ? conductor.name : `${formatDesignation(designation)} ${conductor.name}`,
+        innerDepth: bare(conductor.innerDepthUm),
+        outerDepth: bare(conductor.outerDepthUm),
+        inner: formatStrain(conductor.innerStrainPct),
+        outer: formatStrain(conductor.outerStrainPct),
+        range: conductor.peakRangePct.high.toFixed(3),
+        allowed: conductor.allowablePct === null ? 'not known' : conductor.allowablePct.toFixed(3),
+        yield: conductor.pastYield ? 'yes' : 'no',
+      }
+    }),
+  }
+}
+
+function formatStrain(strainPct: number): string {
+  const digits = strainPct.toFixed(3)
+  return strainPct > 0 ? `+${digits}` : digits.replace('-', '−')
+}

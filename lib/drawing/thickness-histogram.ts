@@ -1,0 +1,92 @@
+import * as Plot from '@observablehq/plot'
+import { type LengthUnit, lengthFromUm, type ThicknessSimulation } from '@/lib/engine'
+import type { Picture } from './picture'
+import { makePlotPicture, type PlotFrame } from './plot-picture'
+import { formatThickness, getUnitLabel } from './thickness-axis'
+
+export interface ThicknessHistogramOptions extends PlotFrame {
+  readonly unit: LengthUnit
+  readonly zoneName: string
+  /** Worst case over all tolerances, for comparison. */
+  readonly worstCaseUm: { readonly low: number; readonly high: number }
+  /** Finger zones: what the connector accepts. */
+  readonly windowUm: { readonly minUm: number; readonly maxUm: number } | null
+}
+
+/** Distribution of finished thickness from a seeded simulation, with the worst case and any connector window. */
+export function drawThicknessHistogram(simulation: ThicknessSimulation, options: ThicknessHistogramOptions): Picture {
+  const { palette, unit, windowUm } = options
+  const convert = (valueUm: number) => lengthFromUm(valueUm, unit)
+  const { edgesUm, counts } = simulation.histogram
+  const bins = counts.map((count, index) => ({
+    from: convert(edgesUm[index] ?? 0),
+    to: convert(edgesUm[index + 1] ?? 0),
+    percent: (count / simulation.draws) * 100,
+  }))
+  const limits = windowUm === null ? [] : [convert(windowUm.minUm), convert(windowUm.maxUm)]
+  const extremes = [convert(options.worstCaseUm.low), convert(options.worstCaseUm.high)]
+  const all = [...limits, ...extremes, ...bins.flatMap((bin) => [bin.from, bin.to])]
+  const { p0135, p50, p99865 } = simulation.percentilesUm
+  return makePlotPicture(
+    options,
+    {
+      title: `Finished thickness of zone ${options.zoneName}`,
+      description: `${simulation.draws} draws (seed ${simulation.seed}): median ${formatThickness(p50, unit)}, 99.73 % between ${formatThickness(p0135, unit)} and ${formatThickness(p99865, unit)}; worst case ${formatThickness(options.worstCaseUm.low, unit)} to ${formatThickness(options.worstCaseUm.high, unit)}.`,
+      table: {
+        caption: `Share of draws by finished thickness, zone ${options.zoneName}`,
+        columns: [
+          { key: 'from', label: `From, ${getUnitLabel(unit)}`, numeric: true },
+          { key: 'to', label: `To, ${getUnitLabel(unit)}`, numeric: true },
+          { key: 'percent', label: 'Share, %', numeric: true },
+        ],
+        rows: bins.map((bin) => ({
+          from: bin.from.toPrecision(4),
+          to: bin.to.toPrecision(4),
+          percent: bin.percent.toFixed(2),
+        })),
+      },
+    },
+    {
+      marginLeft: 46,
+      marginRight: 16,
+      marginBottom: 40,
+      marginTop: 22,
+      x: {
+        domain: [Math.min(...all), Math.max(...all)],
+        label: `finished thickness, ${getUnitLabel(unit)}`,
+        labelArrow: 'none',
+        labelAnchor: 'center',
+        nice: true,
+      },
+      y: { label: 'share of draws, %', labelArrow: 'none', ticks: 4 },
+      marks: [
+        Plot.rectY(bins, {
+          x1: 'from',
+          x2: 'to',
+          y: 'percent',
+          fill: palette.hairline,
+          stroke: palette.paper,
+          strokeWidth: 0.5,
+          inset: 0,
+        }),
+        Plot.ruleY([0], { stroke: palette.inkSoft }),
+        Plot.ruleX(extremes, { stroke: palette.inkSoft, strokeDasharray: '2 3' }),
+        Plot.text(extremes, {
+          x: (value: number) => value,
+          frameAnchor: 'top',
+          dy: -10,
+          text: () => 'worst case',
+          fill: palette.inkSoft,
+        }),
+        Plot.ruleX(limits, { stroke: palette.limit, strokeWidth: 1.4 }),
+        Plot.text(limits, {
+          x: (value: number) => value,
+          frameAnchor: 'top',
+          dy: 6,
+          text: () => 'connector',
+          fill: palette.limit,
+        }),
+      ],
+    },
+  )
+}

@@ -7,6 +7,11 @@ export * from './design'
 export { findLibraryMaterial, listLibraryMaterials } from './materials'
 export * from './results'
 export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
+export {
+  findStartingConstruction,
+  listStartingConstructions,
+  type StartingConstruction,
+} from './templates'
 export { simulateThickness, type ThicknessSimulation } from './thickness'
 export {
   DISPLAY_LENGTH_UNITS,

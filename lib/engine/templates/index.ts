@@ -1,0 +1,5 @@
+export {
+  findStartingConstruction,
+  listStartingConstructions,
+  type StartingConstruction,
+} from './starting-constructions'

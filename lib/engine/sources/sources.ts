@@ -1,3 +1,5 @@
+import { CATALOGUE_SOURCES } from './catalogue-sources'
+
 import { MATERIAL_SOURCES } from './material-sources'
 
 /** What kind of ground a number stands on. `memory`: recalled, not read in the text it is attributed to. */
@@ -19,6 +21,7 @@ const NOT_READ = 'quoted after published fabricator guides and trade articles; t
  * year only; keys are stable, since recorded results carry them.
  */
 export const SOURCES = {
+  ...CATALOGUE_SOURCES,
   ...MATERIAL_SOURCES,
   ipc2221: {
     title: 'Generic Standard on Printed Board Design',

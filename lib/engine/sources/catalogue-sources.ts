@@ -1,0 +1,93 @@
+import type { Source } from './sources'
+
+/**
+ * Sources that only the catalogue of review items cites. Guides of the trade disagree with each other; each limit's
+ * note gives the spread that was found.
+ */
+export const CATALOGUE_SOURCES = {
+  ipc1601: {
+    title: 'Printed Board Handling and Storage Guidelines',
+    number: 'IPC-1601',
+    year: 2010,
+    kind: 'standard',
+    note: 'prefers dry handling to baking; profiles belong to the maker of film and finish; quoted after trade articles',
+  },
+  ipc4203: {
+    title: 'Cover and Bonding Material for Flexible Printed Circuitry',
+    number: 'IPC-4203',
+    year: 2002,
+    kind: 'standard',
+    note: 'scope read, not the sheets; coated films and bonding films are called out by sheet number and thickness',
+  },
+  ipc4204: {
+    title: 'Flexible Metal-Clad Dielectrics for Use in Fabrication of Flexible Printed Circuitry',
+    number: 'IPC-4204',
+    year: 2002,
+    kind: 'standard',
+    note: 'scope read, not the sheets; clads are called out by sheet number and thickness',
+  },
+  ipc4552: {
+    title: 'Specification for Electroless Nickel/Immersion Gold (ENIG) Plating for Printed Circuit Boards',
+    number: 'IPC-4552',
+    year: 2002,
+    kind: 'standard',
+    note: 'nickel 3 to 6 um, quoted after engineers of the trade, who report cracks at bends with it and none at 1 to 3 um',
+  },
+  filletConcentration: {
+    title: "Peterson's Stress Concentration Factors (Pilkey): stepped flat bar with shoulder fillets, tension",
+    number: null,
+    year: 1997,
+    kind: 'handbook',
+    note: 'polynomial in fillet radius and step height, read in a public calculation sheet; holds for t/r from 0.1 to 20',
+  },
+  guideCircuitConstruction: {
+    title: 'fabricator guide on circuit construction: plated hole to bend 1.27 mm, coverlay opening to bend 2.54 mm',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given',
+  },
+  guideTransitionZone: {
+    title: 'fabricator guide on the rigid-to-flex transition: plated hole at least 1.27 mm from it',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given; other guides say 0.76, 0.8 and 1.5 mm; 3.18 mm is remembered from IPC-2223, not read',
+  },
+  guideRigidFlex2012: {
+    title: 'fabricator guide on rigid-flex design rules',
+    number: null,
+    year: 2012,
+    kind: 'common-practice',
+    note: 'flex length beside a rigid edge 5 mm, least 2.5 mm; hole land 0.40 mm over the hole',
+  },
+  guideRigidFlex2023: {
+    title: 'fabricator guide on rigid-flex design rules',
+    number: null,
+    year: 2023,
+    kind: 'common-practice',
+    note: 'bends at least 2 mm from a stiffened connector end',
+  },
+  guideDesignRules: {
+    title:
+      'fabricator guide on flexible circuit design rules: copper to outline 0.5 mm, coverlay over the rim of a land',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given; copper to outline found from 0.10 to 0.70 mm; the opening 0.2 mm smaller than the land',
+  },
+  guideCoverlayOpenings: {
+    title: 'fabricator guide with tables of tolerances and least coverlay openings',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given; least opening found as 0.8 mm, 0.5 mm and 0.2 mm',
+  },
+  guideCapabilityTable: {
+    title: 'fabricator guide with a capability table: coverlay web 0.20 mm',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given',
+  },
+} as const satisfies Record<string, Source>

@@ -1,12 +1,14 @@
 import type { LimitOverride } from '@/lib/engine'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation, Issue, ItemResult } from '@/lib/engine/results'
-import type { AnswerState, Blocker, Stage } from '@/lib/review'
+import type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
 
 /**
  * What `lib/data` hands out: plain values that can cross to a client component, never database rows. Times are
  * ISO 8601 in UTC.
  */
+
+export type { AnswerState, Blocker, ProjectRole, Stage }
 
 export interface PersonView {
   readonly id: string
@@ -19,7 +21,6 @@ export interface CompanyView {
   readonly name: string
 }
 
-export type ProjectRole = 'member' | 'lead' | 'fabricator' | 'observer'
 
 export interface AccountView {
   readonly id: string
@@ -131,13 +132,15 @@ export interface AnswerView {
 export interface WaiverView {
   readonly id: string
   readonly itemId: string
-  readonly state: 'proposed' | 'approved' | 'declined' | 'lapsed'
+  readonly state: 'proposed' | 'approved' | 'declined'
+  /** Does it cover what the item comes to now? A waiver covers the numbers that it was proposed on, and no others. */
+  readonly covers: boolean
   readonly reason: string
   readonly proposedBy: PersonView
   readonly proposedAt: string
   readonly decidedBy: PersonView | null
   readonly decidedAt: string | null
-  readonly decisionReason: string | null
+  readonly decisionNote: string
   /** May the person asking approve or decline it? */
   readonly mayDecide: boolean
 }
@@ -332,9 +335,10 @@ export interface WaitView {
 export interface SettingsView {
   readonly version: number
   readonly workspaceName: string
-  readonly secondPairOfEyesRequired: boolean
+  readonly secondPairOfEyes: boolean
   readonly waiverNeedsSecondPerson: boolean
-  readonly requiredSignatureCount: number
+  readonly artworkRequired: boolean
+  readonly requiredSignatures: number
   readonly invitationDays: number
 }
 

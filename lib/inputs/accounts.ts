@@ -43,11 +43,15 @@ export type AdminRightInput = z.infer<typeof adminRightInput>
 export const settingsInput = z.strictObject({
   seenVersion: seenVersionSchema,
   workspaceName: nameSchema,
-  /** The signer must not be the only editor. */
-  secondPairOfEyesRequired: z.boolean(),
-  /** A waiver is approved by a lead who did not propose it. */
+  /** Nobody releases what only that person has edited and signed. */
+  secondPairOfEyes: z.boolean(),
+  /** A waiver is approved by somebody else than who proposed it. */
   waiverNeedsSecondPerson: z.boolean(),
-  requiredSignatureCount: z.int('must be a whole number').min(1).max(5),
+  /** Release needs at least one artwork file. */
+  artworkRequired: z.boolean(),
+  /** How many different people must sign. */
+  requiredSignatures: z.int('must be a whole number').min(1, 'must be at least 1').max(5, 'must be at most 5'),
   invitationDays: z.int('must be a whole number').min(1, 'must be at least 1 day').max(60, 'must be at most 60 days'),
+  requestKey: requestKeySchema,
 })
 export type SettingsInput = z.infer<typeof settingsInput>

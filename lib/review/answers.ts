@@ -1,0 +1,224 @@
+import type { Issue, ItemResult, Result } from '@/lib/engine'
+import { hashJson } from './canonical'
+import type { AnswerState, RecordedAnswer, ReviewItem, ReviewSnapshot, Waiver } from './snapshot'
+
+/** What a person may say about an item, given what the calculation says. `open` takes an answer back. */
+const LEGAL_STATES: Readonly<Record<ItemResult['verdict'], readonly AnswerState[]>> = {
+  meets: ['open', 'meets', 'concern'],
+  'thin-margin': ['open', 'concern'],
+  fails: ['open', 'concern'],
+  'not-computed': ['open', 'meets', 'concern', 'not-applicable'],
+  'not-applicable': ['open', 'not-applicable', 'concern'],
+  'needs-judgment': ['open', 'meets', 'concern', 'not-applicable'],
+}
+
+export interface AnswerInput {
+  readonly state: AnswerState
+  readonly reason: string
+}
+
+/** States that a person may choose for an item with this verdict; the first is always `open`. */
+export function listLegalStates(verdict: ItemResult['verdict']): readonly AnswerState[] {
+  return LEGAL_STATES[verdict]
+}
+
+/** Whether this state needs a reason in words, given the verdict. */
+export function needsReason(verdict: ItemResult['verdict'], state: AnswerState): boolean {
+  if (state === 'not-applicable') return verdict !== 'not-applicable'
+  // "Meets" on an item that could not be computed stands on a person's evidence alone.
+  return state === 'waived' || (state === 'meets' && verdict === 'not-computed')
+}
+
+/**
+ * Is this answer legal? A failed calculation cannot be overruled by an answer; that takes a waiver.
+ *
+ * @param result  the item's present result; null where nothing has been evaluated yet
+ */
+export function checkAnswer(result: ItemResult | null, input: AnswerInput): Result<AnswerInput> {
+  const refuse = (code: string, path: string, message: string): Result<AnswerInput> => ({
+    ok: false,
+    issues: [{ code, path: [path], message } satisfies Issue],
+  })
+  if (result === null) return refuse('not-evaluated', 'state', 'the item has no result yet: save the design first')
+  const { verdict } = result
+  if (input.state === 'waived') {
+    return refuse('waiver-needed', 'state', 'an item becomes waived when a lead approves a waiver; propose one instead')
+  }
+  if (!LEGAL_STATES[verdict].includes(input.state)) {
+    return refuse('overrules-calculation', 'state', OVERRULED[verdict])
+  }
+  const reason = input.reason.trim()
+  if (needsReason(verdict, input.state) && reason === '') {
+    return refuse(
+      'reason-missing',
+      'reason',
+      input.state === 'meets'
+        ? 'say on what evidence the item is met, since it could not be computed'
+        : 'say why the item does not apply',
+    )
+  }
+  return { ok: true, value: { state: input.state, reason } }
+}
+
+const OVERRULED: Readonly<Record<ItemResult['verdict'], string>> = {
+  meets: 'the calculation decided this item; it applies to this design',
+  'thin-margin':
+    'the calculation holds at nominal only, not over the tolerance range; answer "concern", change the design, or propose a waiver',
+  fails: 'the calculation failed; change the design, or propose a waiver',
+  'not-computed': 'this answer is not possible for the item',
+  'not-applicable': 'the design rules this item out; if it does apply, answer "concern" and say why',
+  'needs-judgment': 'this answer is not possible for the item',
+}
+
+/** Significant digits that a waiver's basis keeps: the last ones differ between machines. */
+const BASIS_DIGITS = 6
+
+/** Hash of the numbers that a waiver is about: verdict, and value, limit and places of each decided outcome. */
+export function hashWaiverBasis(result: ItemResult): string {
+  const round = (value: number) => Number(value.toPrecision(BASIS_DIGITS))
+  return hashJson({
+    itemId: result.itemId,
+    verdict: result.verdict,
+    outcomes: result.outcomes.map((outcome) =>
+      outcome.kind === 'decided'
+        ? {
+            verdict: outcome.verdict,
+            value: round(outcome.value.value),
+            unit: outcome.value.unit,
+            limit: round(outcome.limit.value),
+            places: outcome.places.map((place) => `${place.kind}:${place.id}`),
+          }
+        : { verdict: outcome.kind },
+    ),
+  })
+}
+
+/** May a waiver be proposed for this item, with this reason? */
+export function checkWaiverProposal(
+  result: ItemResult | null,
+  answer: RecordedAnswer | null,
+  reason: string,
+): Result<{ reason: string; basisHash: string }> {
+  const refuse = (code: string, path: string, message: string): Result<{ reason: string; basisHash: string }> => ({
+    ok: false,
+    issues: [{ code, path: [path], message }],
+  })
+  if (result === null) return refuse('not-evaluated', 'itemId', 'the item has no result yet: save the design first')
+  const isConcern =
+    ['fails', 'thin-margin', 'not-computed'].includes(result.verdict) || (answer !== null && answer.state === 'concern')
+  if (!isConcern) {
+    return refuse('nothing-to-waive', 'itemId', 'a waiver is for an item that failed or raised a concern')
+  }
+  const trimmed = reason.trim()
+  if (trimmed === '') {
+    return refuse('reason-missing', 'reason', 'say why the revision may be released against this item')
+  }
+  return { ok: true, value: { reason: trimmed, basisHash: hashWaiverBasis(result) } }
+}
+
+/** May this person decide on the waiver now? The role is policy's question; this is about the waiver itself. */
+export function checkWaiverDecision(
+  waiver: Waiver,
+  result: ItemResult | null,
+  decision: { readonly approve: boolean; readonly userId: string; readonly needsSecondPerson: boolean },
+): Result<Waiver> {
+  const refuse = (code: string, message: string): Result<Waiver> => ({
+    ok: false,
+    issues: [{ code, path: ['waiverId'], message }],
+  })
+  if (waiver.state !== 'proposed') return refuse('clash', `the waiver is already ${waiver.state}`)
+  if (decision.approve && decision.needsSecondPerson && waiver.proposedBy === decision.userId) {
+    return refuse('second-person', 'whoever proposed a waiver does not approve it: another lead must')
+  }
+  if (decision.approve && (result === null || hashWaiverBasis(result) !== waiver.basisHash)) {
+    return refuse('stale', 'the numbers changed since the waiver was proposed; propose it again on the present ones')
+  }
+  return { ok: true, value: waiver }
+}
+
+/** Where an item stands when calculation, person and waiver are taken together. */
+export interface ItemStanding {
+  readonly item: ReviewItem
+  readonly result: ItemResult | null
+  readonly state: AnswerState
+  readonly decidedBy: 'calculation' | 'person' | 'waiver' | 'nobody'
+  readonly answer: RecordedAnswer | null
+  /** The waiver that stands, or the one proposed. */
+  readonly waiver: Waiver | null
+  /** Why a recorded answer or waiver does not count; empty where all counts. */
+  readonly setAside: string
+  /** The concern must be waived before release. */
+  readonly needsWaiver: boolean
+}
+
+/** Standing of every catalogue item of the review, in catalogue order. */
+export function listStandings(snapshot: ReviewSnapshot): ItemStanding[] {
+  const results = new Map((snapshot.evaluation?.results.items ?? []).map((result) => [result.itemId, result]))
+  const answers = new Map(snapshot.answers.map((answer) => [answer.itemId, answer]))
+  return snapshot.items.map((item) => {
+    const waivers = snapshot.waivers.filter((waiver) => waiver.itemId === item.id)
+    return getStanding(item, results.get(item.id) ?? null, answers.get(item.id) ?? null, waivers)
+  })
+}
+
+export function getStanding(
+  item: ReviewItem,
+  result: ItemResult | null,
+  answer: RecordedAnswer | null,
+  waivers: readonly Waiver[],
+): ItemStanding {
+  const base = { item, result, answer }
+  if (result === null) {
+    return { ...base, state: 'open', decidedBy: 'nobody', waiver: null, setAside: '', needsWaiver: false }
+  }
+  const own = stateWithoutWaiver(result, answer)
+  const failed = result.verdict === 'fails' || (own.state === 'concern' && item.concernNeedsWaiver)
+  const canBeWaived = own.state === 'concern' || own.state === 'open'
+  const basisHash = waivers.length > 0 ? hashWaiverBasis(result) : ''
+  const standing = waivers.find((waiver) => waiver.state === 'approved' && waiver.basisHash === basisHash)
+  if (standing !== undefined && canBeWaived) {
+    return { ...base, state: 'waived', decidedBy: 'waiver', waiver: standing, setAside: '', needsWaiver: false }
+  }
+  const proposed = waivers.find((waiver) => waiver.state === 'proposed') ?? null
+  const lapsed = canBeWaived && waivers.some((waiver) => waiver.state === 'approved')
+  return {
+    ...base,
+    ...own,
+    waiver: proposed,
+    setAside: lapsed ? 'the approved waiver covers other numbers than the present ones' : own.setAside,
+    needsWaiver: failed,
+  }
+}
+
+function stateWithoutWaiver(
+  result: ItemResult,
+  answer: RecordedAnswer | null,
+): Pick<ItemStanding, 'state' | 'decidedBy' | 'setAside'> {
+  const computed = COMPUTED_STATE[result.verdict]
+  const byCalculation = {
+    state: computed,
+    decidedBy: computed === 'open' ? ('nobody' as const) : ('calculation' as const),
+    setAside: '',
+  }
+  if (answer === null || answer.state === 'open') return byCalculation
+  if (!LEGAL_STATES[result.verdict].includes(answer.state)) {
+    return {
+      ...byCalculation,
+      setAside: `the answer "${answer.state}" was given before the calculation decided otherwise`,
+    }
+  }
+  if (needsReason(result.verdict, answer.state) && answer.reason.trim() === '') {
+    return { ...byCalculation, setAside: `the answer "${answer.state}" lacks the reason that it needs now` }
+  }
+  return { state: answer.state, decidedBy: 'person', setAside: '' }
+}
+
+/** What the calculation alone makes of an item. A thin margin is a concern that is seen, not a failure. */
+const COMPUTED_STATE: Readonly<Record<ItemResult['verdict'], AnswerState>> = {
+  meets: 'meets',
+  'thin-margin': 'concern',
+  fails: 'concern',
+  'not-computed': 'open',
+  'not-applicable': 'not-applicable',
+  'needs-judgment': 'open',
+}

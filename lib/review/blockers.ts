@@ -1,0 +1,268 @@
+import { listStandings } from './answers'
+import { findGapsInBrief, findGapsInConstruction } from './completeness'
+import { hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
+import type { ReviewSnapshot } from './snapshot'
+import type { Stage } from './stages'
+
+export const BLOCKER_CODES = [
+  'construction-empty',
+  'brief-incomplete',
+  'construction-incomplete',
+  'not-evaluated',
+  'calculation-stale',
+  'item-unanswered',
+  'thread-open',
+  'not-shared',
+  'declaration-missing',
+  'declaration-outdated',
+  'declared-not-buildable',
+  'failure-unwaived',
+  'artwork-missing',
+  'artwork-differs',
+  'second-pair-of-eyes',
+  'signature-missing',
+] as const
+
+export type BlockerCode = (typeof BLOCKER_CODES)[number]
+
+/** Parts of a revision's page to which a blocker can link. */
+export type RevisionTab =
+  | 'brief'
+  | 'construction'
+  | 'bends'
+  | 'features'
+  | 'results'
+  | 'artwork'
+  | 'checklist'
+  | 'threads'
+  | 'sign-off'
+
+/** One cause that keeps a revision from leaving its stage. */
+export interface Blocker {
+  readonly code: BlockerCode
+  readonly sentence: string
+  /** Where to act on it; `id` is the field, item, thread, bend ... or empty for the whole tab. */
+  readonly target: { readonly tab: RevisionTab; readonly id: string }
+}
+
+/**
+ * What keeps the revision from leaving its present stage, as one list. Computed, never asked. A stage's list includes
+ * the causes of the stages before it, so that nothing is released that an earlier stage would no longer let pass.
+ * Stages outside the path have none.
+ */
+export function findBlockers(snapshot: ReviewSnapshot, stage: Stage = snapshot.stage): Blocker[] {
+  switch (stage) {
+    case 'preparing':
+      return findEmptiness(snapshot)
+    case 'early-review':
+      return findEarlyBlockers(snapshot)
+    case 'fabricator-review':
+      return [...findEarlyBlockers(snapshot), ...findFabricatorBlockers(snapshot)]
+    case 'awaiting-signature':
+      return [...findContentBlockers(snapshot), ...findSignatureBlockers(snapshot)]
+    default:
+      return []
+  }
+}
+
+/** What keeps anybody from signing: the list of the last stage without the signatures themselves. */
+export function findContentBlockers(snapshot: ReviewSnapshot): Blocker[] {
+  return [
+    ...findEarlyBlockers(snapshot),
+    ...findFabricatorBlockers(snapshot),
+    ...findUnanswered(snapshot, 'fabricator'),
+    ...findUnwaived(snapshot),
+    ...findArtworkBlockers(snapshot),
+  ]
+}
+
+/** What keeps this person from signing now. */
+export function findSigningBlockers(snapshot: ReviewSnapshot, userId: string): Blocker[] {
+  const blockers = findContentBlockers(snapshot)
+  const { secondPairOfEyes, requiredSignatures } = snapshot.settings
+  if (secondPairOfEyes && requiredSignatures <= 1 && isOnlyPerson(snapshot, userId)) {
+    blockers.push({
+      code: 'second-pair-of-eyes',
+      sentence: 'You alone have edited this revision, so somebody else must sign it',
+      target: { tab: 'sign-off', id: 'signatures' },
+    })
+  }
+  return blockers
+}
+
+function isOnlyPerson(snapshot: ReviewSnapshot, userId: string): boolean {
+  const others = [...snapshot.editors, ...listLiveSignatures(snapshot)].filter((person) => person.userId !== userId)
+  return others.length === 0
+}
+
+function findEmptiness(snapshot: ReviewSnapshot): Blocker[] {
+  const { layers, zones } = snapshot.design.construction
+  if (layers.length > 0 && zones.length > 0) return []
+  return [
+    {
+      code: 'construction-empty',
+      sentence: 'The construction has no layers or no zones yet',
+      target: { tab: 'construction', id: '' },
+    },
+  ]
+}
+
+function findEarlyBlockers(snapshot: ReviewSnapshot): Blocker[] {
+  const blockers = findEmptiness(snapshot)
+  for (const gap of findGapsInBrief(snapshot.design.brief)) {
+    blockers.push({
+      code: 'brief-incomplete',
+      sentence: `The brief does not state ${gap.label}`,
+      target: { tab: 'brief', id: gap.field },
+    })
+  }
+  for (const gap of findGapsInConstruction(snapshot.design)) {
+    blockers.push({ code: 'construction-incomplete', sentence: gap.sentence, target: gap.target })
+  }
+  blockers.push(...findStaleness(snapshot), ...findUnanswered(snapshot, 'early'))
+  return blockers
+}
+
+function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
+  const { evaluation } = snapshot
+  const target = { tab: 'results', id: '' } as const
+  if (evaluation === null) {
+    return [{ code: 'not-evaluated', sentence: 'No results are recorded for this revision', target }]
+  }
+  const causes: string[] = []
+  if (evaluation.designHash !== hashDesign(snapshot.design)) causes.push('the design')
+  if (evaluation.limitsHash !== snapshot.limitsHash) causes.push('a limit')
+  if (evaluation.engineVersion !== snapshot.engineVersion) {
+    causes.push(`the engine (${evaluation.engineVersion}, now ${snapshot.engineVersion})`)
+  }
+  if (causes.length === 0) return []
+  return [
+    {
+      code: 'calculation-stale',
+      sentence: `The recorded results are older than a change of ${causes.join(' and ')}: evaluate again`,
+      target,
+    },
+  ]
+}
+
+function findUnanswered(snapshot: ReviewSnapshot, when: 'early' | 'fabricator'): Blocker[] {
+  // Without any results the one blocker that says so is enough.
+  if (snapshot.evaluation === null) return []
+  return listStandings(snapshot)
+    .filter(({ item, state }) => item.decidedWhen === when && state === 'open')
+    .map(({ item, result }) => {
+      const missing = result?.outcomes.flatMap((o) => (o.kind === 'not-computed' ? o.missing : [])) ?? []
+      const labels = [...new Set(missing.map(({ label }) => label))]
+      const named = labels.slice(0, 3).join(', ') + (labels.length > 3 ? ` and ${labels.length - 3} more` : '')
+      return {
+        code: 'item-unanswered',
+        sentence: `Unanswered: ${item.question}${labels.length > 0 ? ` Missing: ${named}.` : ''}`,
+        target: { tab: 'checklist', id: item.id },
+      }
+    })
+}
+
+function findFabricatorBlockers(snapshot: ReviewSnapshot): Blocker[] {
+  const blockers: Blocker[] = snapshot.threads
+    .filter(({ kind, state }) => state === 'open' && (kind === 'engineering-query' || kind === 'must-change'))
+    .map((thread) => ({
+      code: 'thread-open',
+      sentence: `Open ${thread.kind === 'must-change' ? 'must-change' : 'engineering query'} of ${thread.companyName}: ${thread.title}`,
+      target: { tab: 'threads', id: thread.id },
+    }))
+  blockers.push(...findDeclarationBlockers(snapshot))
+  return blockers
+}
+
+function findDeclarationBlockers(snapshot: ReviewSnapshot): Blocker[] {
+  const target = { tab: 'sign-off', id: 'declaration' } as const
+  if (snapshot.sharedWith.length === 0) {
+    return [{ code: 'not-shared', sentence: 'The revision is not shared with any fabricator', target }]
+  }
+  const contentHash = hashDeclaredContent(snapshot)
+  // Only each company's latest word counts.
+  const latest = snapshot.sharedWith.flatMap(({ companyId }) => {
+    const own = snapshot.declarations.filter((declaration) => declaration.companyId === companyId)
+    return own.length === 0 ? [] : [own.reduce((a, b) => (b.madeAt >= a.madeAt ? b : a))]
+  })
+  if (latest.some((d) => d.verdict === 'buildable' && d.contentHash === contentHash)) return []
+  if (latest.length === 0) {
+    const names = snapshot.sharedWith.map(({ companyName }) => companyName).join(', ')
+    return [{ code: 'declaration-missing', sentence: `No declaration by ${names} yet`, target }]
+  }
+  return latest.map((declaration) =>
+    declaration.contentHash === contentHash
+      ? {
+          code: 'declared-not-buildable',
+          sentence: `${declaration.companyName} declared this content not buildable${declaration.note === '' ? '' : `: ${declaration.note}`}`,
+          target,
+        }
+      : {
+          code: 'declaration-outdated',
+          sentence: `${declaration.companyName} declared on earlier content; the design or artwork has changed since`,
+          target,
+        },
+  )
+}
+
+function findUnwaived(snapshot: ReviewSnapshot): Blocker[] {
+  return listStandings(snapshot)
+    .filter(({ state, needsWaiver }) => state !== 'waived' && needsWaiver)
+    .map(({ item, result, waiver, setAside }) => ({
+      code: 'failure-unwaived',
+      sentence: `${result?.headline ?? item.question}${
+        waiver !== null ? ' (a waiver is proposed and waits for approval)' : setAside !== '' ? ` (${setAside})` : ''
+      }`,
+      target: { tab: 'checklist', id: item.id },
+    }))
+}
+
+function findArtworkBlockers(snapshot: ReviewSnapshot): Blocker[] {
+  const blockers: Blocker[] = []
+  if (snapshot.settings.artworkRequired && snapshot.artwork.length === 0) {
+    blockers.push({
+      code: 'artwork-missing',
+      sentence: 'No artwork is uploaded',
+      target: { tab: 'artwork', id: '' },
+    })
+  }
+  for (const difference of snapshot.artworkDifferences) {
+    blockers.push({
+      code: 'artwork-differs',
+      sentence: difference.sentence,
+      target: { tab: 'artwork', id: difference.id },
+    })
+  }
+  return blockers
+}
+
+function findSignatureBlockers(snapshot: ReviewSnapshot): Blocker[] {
+  const blockers: Blocker[] = []
+  const live = listLiveSignatures(snapshot)
+  const target = { tab: 'sign-off', id: 'signatures' } as const
+  const people = new Map([...snapshot.editors, ...live].map(({ userId, name }) => [userId, name]))
+  if (snapshot.settings.secondPairOfEyes && people.size < 2) {
+    const [name] = people.values()
+    blockers.push({
+      code: 'second-pair-of-eyes',
+      sentence:
+        name === undefined
+          ? 'Nobody is recorded as having worked on this revision'
+          : `${name} alone has worked on this revision: a second person must sign or take part`,
+      target,
+    })
+  }
+  const signers = new Set(live.map(({ userId }) => userId)).size
+  const required = Math.max(1, snapshot.settings.requiredSignatures)
+  if (signers < required) {
+    blockers.push({
+      code: 'signature-missing',
+      sentence:
+        required === 1
+          ? 'No signature stands on the present content'
+          : `${signers} of ${required} signatures stand on the present content`,
+      target,
+    })
+  }
+  return blockers
+}

@@ -1,0 +1,11 @@
+/** The rules of the review. Pure: stages, what blocks, who may do what, what a signature binds, the trail's chain. */
+export * from './answers'
+export * from './blockers'
+export * from './canonical'
+export { type BriefGap, type ConstructionGap, findGapsInBrief, findGapsInConstruction } from './completeness'
+export * from './policy'
+export * from './signed-content'
+export * from './snapshot'
+export * from './stages'
+export * from './trail'
+export * from './transition'

@@ -1,0 +1,304 @@
+import { isOpenStage, type Stage } from './stages'
+
+/** What a person is in one project. Being admin of the workspace is no role in any project. */
+export const PROJECT_ROLES = ['lead', 'member', 'fabricator', 'observer'] as const
+export type ProjectRole = (typeof PROJECT_ROLES)[number]
+
+export interface Membership {
+  readonly projectId: string
+  readonly role: ProjectRole
+  readonly companyId: string
+}
+
+/** Who acts: rights come from here and from nowhere else. */
+export interface Actor {
+  readonly userId: string
+  readonly isAdmin: boolean
+  readonly memberships: readonly Membership[]
+}
+
+export interface WorkspaceSubject {
+  readonly kind: 'workspace'
+}
+
+export interface AccountSubject {
+  readonly kind: 'account'
+  readonly userId: string
+}
+
+export interface ProjectSubject {
+  readonly kind: 'project'
+  readonly projectId: string
+}
+
+export interface CompanySubject {
+  readonly kind: 'company'
+  readonly companyId: string
+  /** Projects to which the company is invited. */
+  readonly projectIds: readonly string[]
+}
+
+export interface RevisionSubject {
+  readonly kind: 'revision'
+  readonly projectId: string
+  readonly stage: Stage
+  /** Fabricators with whom it is shared. */
+  readonly sharedWithCompanyIds: readonly string[]
+  /** A signature stands on the present content. */
+  readonly hasLiveSignature: boolean
+}
+
+export interface ItemSubject extends Omit<RevisionSubject, 'kind'> {
+  readonly kind: 'item'
+  readonly answeredBy: readonly ProjectRole[]
+}
+
+export interface WaiverSubject extends Omit<RevisionSubject, 'kind'> {
+  readonly kind: 'waiver'
+  readonly proposedBy: string
+  /** The workspace's setting. */
+  readonly needsSecondPerson: boolean
+}
+
+export interface ThreadSubject extends Omit<RevisionSubject, 'kind'> {
+  readonly kind: 'thread'
+  readonly openedBy: string
+  readonly openedByCompanyId: string
+  /** The opener was there as a fabricator: then other fabricators never see the thread. */
+  readonly openedByFabricator: boolean
+}
+
+export interface CommentSubject extends Omit<ThreadSubject, 'kind'> {
+  readonly kind: 'comment'
+  readonly authorId: string
+}
+
+/** Every action there is, with the kind of thing that it is done to. */
+export interface ActionSubjects {
+  'workspace:view': WorkspaceSubject
+  'settings:edit': WorkspaceSubject
+  'limits:edit-workspace': WorkspaceSubject
+  'catalogue:edit': WorkspaceSubject
+  'account:manage': WorkspaceSubject
+  'backup:make': WorkspaceSubject
+  'trail:check': WorkspaceSubject
+  'mail:view': WorkspaceSubject
+  'project:create': WorkspaceSubject
+  'account:edit-own': AccountSubject
+  'company:view': CompanySubject
+  'limits:edit-fabricator': CompanySubject
+  'project:view': ProjectSubject
+  'project:edit': ProjectSubject
+  'project:invite': ProjectSubject
+  'project:remove-person': ProjectSubject
+  'revision:create': ProjectSubject
+  'revision:view': RevisionSubject
+  'revision:view-trail': RevisionSubject
+  'revision:edit': RevisionSubject
+  'revision:share': RevisionSubject
+  'revision:comment': RevisionSubject
+  'revision:raise-query': RevisionSubject
+  'revision:sign': RevisionSubject
+  'revision:release': RevisionSubject
+  'revision:withdraw': RevisionSubject
+  'stage:move': RevisionSubject
+  'declaration:make': RevisionSubject
+  'proposal:make': RevisionSubject
+  'proposal:decide': RevisionSubject
+  'package:download': RevisionSubject
+  'item:answer': ItemSubject
+  'waiver:propose': RevisionSubject
+  'waiver:approve': WaiverSubject
+  'waiver:decline': WaiverSubject
+  'thread:view': ThreadSubject
+  'thread:reply': ThreadSubject
+  'thread:answer': ThreadSubject
+  'thread:close': ThreadSubject
+  'comment:edit': CommentSubject
+}
+
+export type Action = keyof ActionSubjects
+
+type Rule<S> = (actor: Actor, subject: S) => boolean
+
+/** A table with one rule per action: the compiler refuses a missing one. */
+type Rules = { readonly [A in Action]: Rule<ActionSubjects[A]> }
+
+function hasRole(actor: Actor, projectId: string, roles: readonly ProjectRole[]): boolean {
+  return actor.memberships.some((membership) => membership.projectId === projectId && roles.includes(membership.role))
+}
+
+/** A fabricator of a company with whom the revision is shared, in the revision's own project. */
+function isFabricatorOf(actor: Actor, subject: Omit<RevisionSubject, 'kind'>): boolean {
+  return actor.memberships.some(
+    (membership) =>
+      membership.role === 'fabricator' &&
+      membership.projectId === subject.projectId &&
+      subject.sharedWithCompanyIds.includes(membership.companyId),
+  )
+}
+
+const isAdmin: Rule<WorkspaceSubject> = (actor) => actor.isAdmin
+
+const inProject =
+  (...roles: ProjectRole[]): Rule<ProjectSubject> =>
+  (actor, subject) =>
+    hasRole(actor, subject.projectId, roles)
+
+const isTeam = (actor: Actor, subject: { projectId: string }) => hasRole(actor, subject.projectId, ['lead', 'member'])
+const isLead = (actor: Actor, subject: { projectId: string }) => hasRole(actor, subject.projectId, ['lead'])
+
+/** Content may change until release; once signed only a lead may change it, which voids the signature. */
+const canChangeContent = (actor: Actor, subject: Omit<RevisionSubject, 'kind'>) =>
+  isOpenStage(subject.stage) && (isLead(actor, subject) || (isTeam(actor, subject) && !subject.hasLiveSignature))
+
+const canComment = (actor: Actor, subject: Omit<RevisionSubject, 'kind'>) =>
+  (isOpenStage(subject.stage) || subject.stage === 'released') &&
+  (isTeam(actor, subject) || isFabricatorOf(actor, subject))
+
+/** A fabricator sees the team's threads and those of the own company, never another fabricator's. */
+const canSeeThread = (actor: Actor, subject: Omit<ThreadSubject, 'kind'>) =>
+  hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) ||
+  (isFabricatorOf(actor, subject) &&
+    (!subject.openedByFabricator || isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId)))
+
+function isOwnCompanyIn(actor: Actor, projectId: string, companyId: string): boolean {
+  return actor.memberships.some(
+    (membership) =>
+      membership.role === 'fabricator' && membership.projectId === projectId && membership.companyId === companyId,
+  )
+}
+
+const RULES: Rules = {
+  'workspace:view': isAdmin,
+  'settings:edit': isAdmin,
+  'limits:edit-workspace': isAdmin,
+  'catalogue:edit': isAdmin,
+  'account:manage': isAdmin,
+  'backup:make': isAdmin,
+  'trail:check': isAdmin,
+  'mail:view': isAdmin,
+  // A first project is an admin's to create; afterwards everybody on a team may, and becomes its lead.
+  'project:create': (actor) =>
+    actor.isAdmin || actor.memberships.some(({ role }) => role === 'lead' || role === 'member'),
+  'account:edit-own': (actor, subject) => actor.userId === subject.userId,
+  'company:view': (actor, subject) =>
+    actor.memberships.some((m) => m.role === 'fabricator' && m.companyId === subject.companyId) ||
+    subject.projectIds.some((projectId) => hasRole(actor, projectId, ['lead', 'member'])),
+  'limits:edit-fabricator': (actor, subject) =>
+    actor.memberships.some((m) => m.role === 'fabricator' && m.companyId === subject.companyId),
+
+  'project:view': inProject('lead', 'member', 'fabricator', 'observer'),
+  'project:edit': inProject('lead'),
+  'project:invite': inProject('lead'),
+  'project:remove-person': inProject('lead'),
+  'revision:create': inProject('lead', 'member'),
+
+  'revision:view': (actor, subject) =>
+    hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) || isFabricatorOf(actor, subject),
+  'revision:view-trail': (actor, subject) => hasRole(actor, subject.projectId, ['lead', 'member', 'observer']),
+  'revision:edit': canChangeContent,
+  'revision:share': (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+  'revision:comment': canComment,
+  'revision:raise-query': (actor, subject) => isOpenStage(subject.stage) && isFabricatorOf(actor, subject),
+  'revision:sign': (actor, subject) => subject.stage === 'awaiting-signature' && isLead(actor, subject),
+  'revision:release': (actor, subject) => subject.stage === 'awaiting-signature' && isLead(actor, subject),
+  'revision:withdraw': (actor, subject) =>
+    (isOpenStage(subject.stage) || subject.stage === 'released') && isLead(actor, subject),
+  'stage:move': (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+  // Also while signature is awaited: a late edit leaves the declaration on other content, and it must be made anew.
+  'declaration:make': (actor, subject) =>
+    (subject.stage === 'fabricator-review' || subject.stage === 'awaiting-signature') && isFabricatorOf(actor, subject),
+  'proposal:make': (actor, subject) =>
+    isOpenStage(subject.stage) && (isTeam(actor, subject) || isFabricatorOf(actor, subject)),
+  'proposal:decide': canChangeContent,
+  'package:download': (actor, subject) =>
+    (hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) &&
+      ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
+    (isFabricatorOf(actor, subject) && ['released', 'superseded'].includes(subject.stage)),
+
+  'item:answer': (actor, subject) =>
+    (subject.answeredBy.some((role) => role === 'lead' || role === 'member') && canChangeContent(actor, subject)) ||
+    (subject.answeredBy.includes('fabricator') &&
+      isOpenStage(subject.stage) &&
+      !subject.hasLiveSignature &&
+      isFabricatorOf(actor, subject)),
+  'waiver:propose': canChangeContent,
+  'waiver:approve': (actor, subject) =>
+    isOpenStage(subject.stage) &&
+    isLead(actor, subject) &&
+    (!subject.needsSecondPerson || subject.proposedBy !== actor.userId),
+  'waiver:decline': (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+
+  'thread:view': canSeeThread,
+  'thread:reply': (actor, subject) => canComment(actor, subject) && canSeeThread(actor, subject),
+  // The other side answers: the team what a fabricator asked, and anybody who can comment what the team asked.
+  'thread:answer': (actor, subject) =>
+    canComment(actor, subject) &&
+    canSeeThread(actor, subject) &&
+    (subject.openedByFabricator ? isTeam(actor, subject) : true),
+  'thread:close': (actor, subject) =>
+    canComment(actor, subject) &&
+    canSeeThread(actor, subject) &&
+    (isLead(actor, subject) ||
+      subject.openedBy === actor.userId ||
+      (subject.openedByFabricator && isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId))),
+  'comment:edit': (actor, subject) =>
+    canComment(actor, subject) && canSeeThread(actor, subject) && subject.authorId === actor.userId,
+}
+
+export const ACTIONS = Object.keys(RULES) as readonly Action[]
+
+/**
+ * May this actor do this to that? The one question of authorisation, asked by screens and by the data layer alike.
+ * Whatever it does not know (an action, a role, a stage, a mismatched subject) is refused: a rank that is missing
+ * must never compare as high enough.
+ */
+export function isAllowed<A extends Action>(actor: Actor, action: A, subject: ActionSubjects[A]): boolean {
+  if (!Object.hasOwn(RULES, action) || subject.kind !== SUBJECT_KINDS[action]) return false
+  return RULES[action](actor, subject) === true
+}
+
+/** The kind of subject of each action, for the check at run time that the types promise at compile time. */
+export const SUBJECT_KINDS: { readonly [A in Action]: ActionSubjects[A]['kind'] } = {
+  'workspace:view': 'workspace',
+  'settings:edit': 'workspace',
+  'limits:edit-workspace': 'workspace',
+  'catalogue:edit': 'workspace',
+  'account:manage': 'workspace',
+  'backup:make': 'workspace',
+  'trail:check': 'workspace',
+  'mail:view': 'workspace',
+  'project:create': 'workspace',
+  'account:edit-own': 'account',
+  'company:view': 'company',
+  'limits:edit-fabricator': 'company',
+  'project:view': 'project',
+  'project:edit': 'project',
+  'project:invite': 'project',
+  'project:remove-person': 'project',
+  'revision:create': 'project',
+  'revision:view': 'revision',
+  'revision:view-trail': 'revision',
+  'revision:edit': 'revision',
+  'revision:share': 'revision',
+  'revision:comment': 'revision',
+  'revision:raise-query': 'revision',
+  'revision:sign': 'revision',
+  'revision:release': 'revision',
+  'revision:withdraw': 'revision',
+  'stage:move': 'revision',
+  'declaration:make': 'revision',
+  'proposal:make': 'revision',
+  'proposal:decide': 'revision',
+  'package:download': 'revision',
+  'item:answer': 'item',
+  'waiver:propose': 'revision',
+  'waiver:approve': 'waiver',
+  'waiver:decline': 'waiver',
+  'thread:view': 'thread',
+  'thread:reply': 'thread',
+  'thread:answer': 'thread',
+  'thread:close': 'thread',
+  'comment:edit': 'comment',
+}

@@ -1,0 +1,107 @@
+import type { Design, Evaluation } from '@/lib/engine'
+import { listStandings } from './answers'
+import { hashJson } from './canonical'
+import type { AnswerState, ReviewSnapshot, Signature } from './snapshot'
+
+export const SIGNED_CONTENT_FORMAT = 'bendworthy-signed-content'
+
+/** What an item came to at signing. */
+export interface SignedAnswer {
+  readonly itemId: string
+  readonly question: string
+  readonly state: AnswerState
+  readonly reason: string
+  readonly evidence: readonly string[]
+}
+
+export interface SignedWaiver {
+  readonly itemId: string
+  readonly reason: string
+  readonly proposedBy: string
+  readonly approvedBy: string
+}
+
+/** Everything that a signature covers, and nothing else. */
+export interface SignedContent {
+  readonly format: typeof SIGNED_CONTENT_FORMAT
+  readonly formatVersion: 1
+  readonly projectId: string
+  readonly revisionId: string
+  readonly label: string
+  /** Brief, materials, construction, bends and features. */
+  readonly design: Design
+  /** In the order of file names. */
+  readonly artwork: readonly { readonly fileName: string; readonly sha256: string }[]
+  readonly answers: readonly SignedAnswer[]
+  readonly waivers: readonly SignedWaiver[]
+  readonly engineVersion: string | null
+  readonly limitsHash: string
+  readonly results: Evaluation | null
+}
+
+const byText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
+
+export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
+  const standings = listStandings(snapshot)
+  return {
+    format: SIGNED_CONTENT_FORMAT,
+    formatVersion: 1,
+    projectId: snapshot.projectId,
+    revisionId: snapshot.revisionId,
+    label: snapshot.label,
+    design: snapshot.design,
+    artwork: snapshot.artwork
+      .map(({ fileName, sha256 }) => ({ fileName, sha256 }))
+      .sort((a, b) => byText(a.fileName, b.fileName) || byText(a.sha256, b.sha256)),
+    answers: standings.map(({ item, state, answer }) => ({
+      itemId: item.id,
+      question: item.question,
+      state,
+      reason: answer?.reason ?? '',
+      evidence: (answer?.evidence ?? []).map(({ sha256 }) => sha256),
+    })),
+    waivers: standings.flatMap(({ item, state, waiver }) =>
+      state === 'waived' && waiver !== null
+        ? [
+            {
+              itemId: item.id,
+              reason: waiver.reason,
+              proposedBy: waiver.proposedByName,
+              approvedBy: waiver.decidedByName ?? '',
+            },
+          ]
+        : [],
+    ),
+    engineVersion: snapshot.evaluation?.engineVersion ?? null,
+    limitsHash: snapshot.evaluation?.limitsHash ?? '',
+    results: snapshot.evaluation?.results ?? null,
+  }
+}
+
+/** SHA-256 of the canonical form (RFC 8785) of everything signed. */
+export function hashSignedContent(snapshot: ReviewSnapshot): string {
+  return hashJson(buildSignedContent(snapshot))
+}
+
+/** SHA-256 of the canonical form of a design document. */
+export function hashDesign(design: Design): string {
+  return hashJson(design)
+}
+
+/** What a fabricator declares on: the design and the artwork. The team's answers and waivers do not move it. */
+export function hashDeclaredContent(snapshot: Pick<ReviewSnapshot, 'design' | 'artwork'>): string {
+  return hashJson({
+    design: snapshot.design,
+    artwork: snapshot.artwork
+      .map(({ fileName, sha256 }) => ({ fileName, sha256 }))
+      .sort((a, b) => byText(a.fileName, b.fileName) || byText(a.sha256, b.sha256)),
+  })
+}
+
+/** Signatures that stand: not voided, and on the present content. */
+export function listLiveSignatures(snapshot: ReviewSnapshot): Signature[] {
+  const unvoided = snapshot.signatures.filter((signature) => signature.voided === null)
+  if (unvoided.length === 0) return []
+  const contentHash = hashSignedContent(snapshot)
+  return unvoided.filter((signature) => signature.contentHash === contentHash)
+}

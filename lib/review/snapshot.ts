@@ -1,0 +1,202 @@
+import type { Design, Evaluation } from '@/lib/engine'
+import type { ProjectRole } from './policy'
+import type { Stage } from './stages'
+
+/** Sections of the checklist, as the trade divides its advice. */
+export type ItemSection = 'materials' | 'geometry' | 'fabrication'
+
+/** What a decision needs to know of a catalogue item; the item's calculation lives in the engine. */
+export interface ReviewItem {
+  readonly id: string
+  readonly section: ItemSection
+  readonly question: string
+  readonly severity: string
+  /** `early` items must be answered before the fabricator looks, the others before signature. */
+  readonly decidedWhen: 'early' | 'fabricator'
+  /** Who may answer it; a lead may answer whatever a member may. */
+  readonly answeredBy: readonly ProjectRole[]
+  /** Whether a person's concern on this item must be waived before release (a failed calculation always must). */
+  readonly concernNeedsWaiver: boolean
+}
+
+/** States of an item's answer. `waived` is reached only through an approved waiver. */
+export const ANSWER_STATES = ['open', 'meets', 'concern', 'waived', 'not-applicable'] as const
+export type AnswerState = (typeof ANSWER_STATES)[number]
+
+/** A person's answer to an item. Times are ISO 8601 in UTC, here and below. */
+export interface RecordedAnswer {
+  readonly itemId: string
+  readonly state: AnswerState
+  readonly reason: string
+  readonly answeredBy: string
+  readonly answeredByName: string
+  readonly answeredAt: string
+  /** SHA-256 of the attached evidence. */
+  readonly evidence: readonly { readonly fileName: string; readonly sha256: string }[]
+}
+
+export type WaiverState = 'proposed' | 'approved' | 'declined'
+
+export interface Waiver {
+  readonly id: string
+  readonly itemId: string
+  readonly state: WaiverState
+  readonly reason: string
+  readonly proposedBy: string
+  readonly proposedByName: string
+  readonly proposedAt: string
+  /** Who approved or declined it, when, and in which words; null while proposed. */
+  readonly decidedBy: string | null
+  readonly decidedByName: string | null
+  readonly decidedAt: string | null
+  readonly decisionNote: string
+  /** `hashWaiverBasis` of the item's result when the waiver was proposed: it covers these numbers and no others. */
+  readonly basisHash: string
+}
+
+/** Kinds of comment threads. An engineering query is a fabricator's question that needs an answer before the build. */
+export const THREAD_KINDS = ['note', 'should-change', 'must-change', 'engineering-query'] as const
+export type ThreadKind = (typeof THREAD_KINDS)[number]
+
+export const THREAD_STATES = ['open', 'answered', 'closed'] as const
+export type ThreadState = (typeof THREAD_STATES)[number]
+
+/** What a thread is about; `revision` for the whole of it. */
+export interface ThreadAnchor {
+  readonly kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
+  readonly id: string
+  readonly label: string
+}
+
+export interface ReviewThread {
+  readonly id: string
+  readonly kind: ThreadKind
+  readonly state: ThreadState
+  readonly title: string
+  readonly anchor: ThreadAnchor
+  readonly openedBy: string
+  readonly openedByName: string
+  readonly openedAt: string
+  /** Company of the person who opened it: the team's own or a fabricator. */
+  readonly companyId: string
+  readonly companyName: string
+  readonly comments: readonly ReviewComment[]
+}
+
+export interface ReviewComment {
+  readonly id: string
+  readonly authorId: string
+  readonly authorName: string
+  readonly companyName: string
+  readonly at: string
+  readonly text: string
+  readonly editedAt: string | null
+  readonly attachments: readonly { readonly fileName: string; readonly sha256: string }[]
+}
+
+/** A fabricator's declaration on one content. */
+export interface Declaration {
+  readonly id: string
+  readonly companyId: string
+  readonly companyName: string
+  readonly verdict: 'buildable' | 'not-buildable'
+  readonly note: string
+  readonly madeBy: string
+  readonly madeByName: string
+  readonly madeAt: string
+  /** `hashDeclaredContent` of what was declared on. */
+  readonly contentHash: string
+}
+
+export interface Signature {
+  readonly id: string
+  readonly userId: string
+  readonly name: string
+  /** In what capacity: `lead engineer` ... */
+  readonly capacity: string
+  /** The statement signed, word for word. */
+  readonly statement: string
+  readonly signedAt: string
+  /** `hashSignedContent` of what was signed. */
+  readonly contentHash: string
+  readonly voided: {
+    readonly at: string
+    readonly reason: string
+    /** Which fields changed, in the trade's words. */
+    readonly changes: readonly string[]
+  } | null
+}
+
+export interface ArtworkFile {
+  readonly id: string
+  readonly fileName: string
+  readonly sizeBytes: number
+  readonly sha256: string
+}
+
+/** A place where uploaded artwork and the construction do not agree. */
+export interface ArtworkDifference {
+  readonly id: string
+  readonly sentence: string
+}
+
+/** Results as recorded by the server, with what they were made from. */
+export interface RecordedEvaluation {
+  readonly designHash: string
+  /** Hash of the limits in force (workspace's and fabricator's); an empty string where none are set. */
+  readonly limitsHash: string
+  readonly engineVersion: string
+  readonly evaluatedAt: string
+  readonly results: Evaluation
+}
+
+export interface ReviewSettings {
+  /** How many different people must sign. */
+  readonly requiredSignatures: number
+  /** A waiver is approved by somebody else than who proposed it. */
+  readonly waiverNeedsSecondPerson: boolean
+  /** Nobody releases what only that person has edited and signed. */
+  readonly secondPairOfEyes: boolean
+  /** Release needs at least one artwork file. */
+  readonly artworkRequired: boolean
+}
+
+export const DEFAULT_REVIEW_SETTINGS: ReviewSettings = {
+  requiredSignatures: 1,
+  waiverNeedsSecondPerson: true,
+  secondPairOfEyes: true,
+  artworkRequired: false,
+}
+
+/**
+ * Everything that a decision about a revision depends on, at one moment. Built from stored records by the data layer
+ * inside the transaction that acts on the decision.
+ */
+export interface ReviewSnapshot {
+  readonly revisionId: string
+  readonly projectId: string
+  readonly projectName: string
+  /** The revision's label within its project: `A`, `B` ... */
+  readonly label: string
+  /** Counts every change of the revision; a write names the version that the person saw. */
+  readonly version: number
+  readonly stage: Stage
+  readonly design: Design
+  readonly evaluation: RecordedEvaluation | null
+  /** Engine and limits in force now: what `evaluation` must have been made with to be current. */
+  readonly engineVersion: string
+  readonly limitsHash: string
+  readonly items: readonly ReviewItem[]
+  readonly answers: readonly RecordedAnswer[]
+  readonly waivers: readonly Waiver[]
+  readonly threads: readonly ReviewThread[]
+  /** Fabricators with whom the revision is shared. */
+  readonly sharedWith: readonly { readonly companyId: string; readonly companyName: string }[]
+  readonly declarations: readonly Declaration[]
+  readonly signatures: readonly Signature[]
+  readonly artwork: readonly ArtworkFile[]
+  readonly artworkDifferences: readonly ArtworkDifference[]
+  /** Everybody who created or changed the content (design, artwork, answers). */
+  readonly editors: readonly { readonly userId: string; readonly name: string }[]
+  readonly settings: ReviewSettings
+}

@@ -1,0 +1,118 @@
+import { type Blocker, findBlockers, findSigningBlockers } from './blockers'
+import { type Actor, isAllowed, type RevisionSubject } from './policy'
+import { listLiveSignatures } from './signed-content'
+import type { ReviewSnapshot } from './snapshot'
+import { MOVES_WITH_REASON, type Move, STAGE_LABELS, type Stage, TRANSITIONS } from './stages'
+
+/** Why a move or a signature is refused. */
+export type Refusal =
+  | { readonly kind: 'blocked'; readonly blockers: readonly Blocker[] }
+  | { readonly kind: 'illegal'; readonly sentence: string }
+  | { readonly kind: 'not-allowed'; readonly sentence: string }
+  | { readonly kind: 'reason-missing'; readonly sentence: string }
+
+export type Decision<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
+
+export interface StageChange {
+  readonly from: Stage
+  readonly to: Stage
+  readonly move: Move
+  readonly reason: string
+  /** Signatures that this change voids, with the reason to record. */
+  readonly voids: readonly { readonly signatureId: string; readonly reason: string }[]
+  /** The change is the release: the package is built and earlier releases of the project are superseded. */
+  readonly isRelease: boolean
+}
+
+export interface MoveRequest {
+  readonly move: Move
+  readonly reason?: string
+}
+
+/** What policy needs to know of a revision. */
+export function getRevisionSubject(snapshot: ReviewSnapshot): RevisionSubject {
+  return {
+    kind: 'revision',
+    projectId: snapshot.projectId,
+    stage: snapshot.stage,
+    sharedWithCompanyIds: snapshot.sharedWith.map(({ companyId }) => companyId),
+    hasLiveSignature: listLiveSignatures(snapshot).length > 0,
+  }
+}
+
+/** May this actor move the revision so, now? Legality first, then rights, then reason, then what blocks. */
+export function decideTransition(snapshot: ReviewSnapshot, actor: Actor, request: MoveRequest): Decision<StageChange> {
+  const { move } = request
+  const from = snapshot.stage
+  const to = Object.hasOwn(TRANSITIONS, from) ? TRANSITIONS[from][move] : undefined
+  if (to === undefined) {
+    return refuse({
+      kind: 'illegal',
+      sentence: `A revision that is ${STAGE_LABELS[from] ?? from} cannot be moved so (${MOVE_WORDS[move] ?? move})`,
+    })
+  }
+  const isRelease = to === 'released'
+  if (!isAllowed(actor, actionOf(move, isRelease), subjectOf(snapshot, move))) {
+    return refuse({ kind: 'not-allowed', sentence: `Only a lead of this project may ${MOVE_WORDS[move]}` })
+  }
+  const reason = request.reason?.trim() ?? ''
+  if (MOVES_WITH_REASON.includes(move) && reason === '') {
+    return refuse({ kind: 'reason-missing', sentence: `Say why: to ${MOVE_WORDS[move]} takes a reason` })
+  }
+  if (move === 'advance') {
+    const blockers = findBlockers(snapshot)
+    if (blockers.length > 0) return refuse({ kind: 'blocked', blockers })
+  }
+  const voids =
+    move === 'send-back' || (move === 'withdraw' && from !== 'released')
+      ? snapshot.signatures
+          .filter((signature) => signature.voided === null)
+          .map(({ id }) => ({
+            signatureId: id,
+            reason: move === 'withdraw' ? `withdrawn: ${reason}` : `sent back to ${STAGE_LABELS[to]}: ${reason}`,
+          }))
+      : []
+  return { ok: true, value: { from, to, move, reason, voids, isRelease } }
+}
+
+/** May this actor sign the present content? */
+export function decideSigning(snapshot: ReviewSnapshot, actor: Actor): Decision<{ readonly contentStage: Stage }> {
+  if (snapshot.stage !== 'awaiting-signature') {
+    return refuse({
+      kind: 'illegal',
+      sentence: `A revision is signed while it is awaiting signature; this one is ${STAGE_LABELS[snapshot.stage]}`,
+    })
+  }
+  if (!isAllowed(actor, 'revision:sign', getRevisionSubject(snapshot))) {
+    return refuse({ kind: 'not-allowed', sentence: 'Only a lead of this project may sign' })
+  }
+  if (listLiveSignatures(snapshot).some(({ userId }) => userId === actor.userId)) {
+    return refuse({ kind: 'illegal', sentence: 'Your signature already stands on this content' })
+  }
+  const blockers = findSigningBlockers(snapshot, actor.userId)
+  if (blockers.length > 0) return refuse({ kind: 'blocked', blockers })
+  return { ok: true, value: { contentStage: snapshot.stage } }
+}
+
+function refuse(refusal: Refusal): { readonly ok: false; readonly refusal: Refusal } {
+  return { ok: false, refusal }
+}
+
+const MOVE_WORDS: Readonly<Record<Move, string>> = {
+  advance: 'move it to the next stage',
+  'send-back': 'send it back',
+  withdraw: 'withdraw it',
+  supersede: 'supersede it',
+}
+
+function actionOf(move: Move, isRelease: boolean) {
+  if (move === 'withdraw') return 'revision:withdraw'
+  if (isRelease || move === 'supersede') return 'revision:release'
+  return 'stage:move'
+}
+
+/** Superseding is judged by the right to release the later revision, which stands where this one stood. */
+function subjectOf(snapshot: ReviewSnapshot, move: Move): RevisionSubject {
+  const subject = getRevisionSubject(snapshot)
+  return move === 'supersede' ? { ...subject, stage: 'awaiting-signature' } : subject
+}

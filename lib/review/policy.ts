@@ -64,8 +64,8 @@ export interface ThreadSubject extends Omit<RevisionSubject, 'kind'> {
   readonly kind: 'thread'
   readonly openedBy: string
   readonly openedByCompanyId: string
-  /** The opener was there as a fabricator: then other fabricators never see the thread. */
-  readonly openedByFabricator: boolean
+  /** The fabricator that takes part, and whose people alone see it beside the team; null is the team alone. */
+  readonly audienceCompanyId: string | null
 }
 
 export interface CommentSubject extends Omit<ThreadSubject, 'kind'> {
@@ -156,11 +156,15 @@ const canComment = (actor: Actor, subject: Omit<RevisionSubject, 'kind'>) =>
   (isOpenStage(subject.stage) || subject.stage === 'released') &&
   (isTeam(actor, subject) || isFabricatorOf(actor, subject))
 
-/** A fabricator sees the team's threads and those of the own company, never another fabricator's. */
+/** A fabricator sees the threads in which the own company takes part, never another fabricator's or the team's own. */
 const canSeeThread = (actor: Actor, subject: Omit<ThreadSubject, 'kind'>) =>
   hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) ||
   (isFabricatorOf(actor, subject) &&
-    (!subject.openedByFabricator || isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId)))
+    subject.audienceCompanyId !== null &&
+    isOwnCompanyIn(actor, subject.projectId, subject.audienceCompanyId))
+
+const isOpenedByFabricator = (subject: Omit<ThreadSubject, 'kind'>) =>
+  subject.audienceCompanyId !== null && subject.openedByCompanyId === subject.audienceCompanyId
 
 function isOwnCompanyIn(actor: Actor, projectId: string, companyId: string): boolean {
   return actor.memberships.some(
@@ -236,13 +240,13 @@ const RULES: Rules = {
   'thread:answer': (actor, subject) =>
     canComment(actor, subject) &&
     canSeeThread(actor, subject) &&
-    (subject.openedByFabricator ? isTeam(actor, subject) : true),
+    (isTeam(actor, subject) || !isOpenedByFabricator(subject)),
   'thread:close': (actor, subject) =>
     canComment(actor, subject) &&
     canSeeThread(actor, subject) &&
     (isLead(actor, subject) ||
       subject.openedBy === actor.userId ||
-      (subject.openedByFabricator && isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId))),
+      (isOpenedByFabricator(subject) && isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId))),
   'comment:edit': (actor, subject) =>
     canComment(actor, subject) && canSeeThread(actor, subject) && subject.authorId === actor.userId,
 }

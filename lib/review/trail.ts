@@ -15,6 +15,8 @@ export interface TrailRecord {
     readonly id: string
     readonly projectId: string | null
     readonly revisionId: string | null
+    /** The fabricator that the record is about, if any: no other fabricator is shown it. */
+    readonly companyId: string | null
   }
   readonly details: { readonly [key: string]: JsonValue | undefined }
   /** Hash of the record before; of the first one `TRAIL_START`. */
@@ -52,6 +54,7 @@ export function chainRecord(last: Pick<TrailRecord, 'sequence' | 'hash'> | null,
       id: entry.subject.id,
       projectId: entry.subject.projectId,
       revisionId: entry.subject.revisionId,
+      companyId: entry.subject.companyId,
     },
     details: entry.details,
     previousHash: last?.hash ?? TRAIL_START,

@@ -11,6 +11,8 @@ export interface ZoneLayerResult {
   readonly nominalUm: number
   readonly minUm: number
   readonly maxUm: number
+  /** As entered: foil or sheet as bought. An adhesive that flowed is thinner in the finished zone. */
+  readonly asBoughtUm: number
   /** Foil as bought, plating added here, processing loss; conductors only. */
   readonly copper: { readonly foilUm: number; readonly platingUm: number; readonly lossUm: number } | null
   readonly coverageFraction: number | null
@@ -43,7 +45,12 @@ export interface ConductorStrainResult {
   /** Largest magnitude at nominal, and its range over thickness and radius tolerances. */
   readonly peakStrainPct: number
   readonly peakRangePct: QuantityRange
+  /** In dynamic use, for the required cycles at the survival percentile; else by foil and use. */
   readonly allowablePct: number | null
+  /** Dynamic use only: what the median part stands for the required cycles. */
+  readonly medianAllowablePct: number | null
+  /** Key of SOURCES for both allowables. */
+  readonly allowableSourceKey: string | null
   readonly pastYield: boolean
   readonly yieldStrainPct: number
   /** Median and percentile life where the use is dynamic. */
@@ -88,7 +95,9 @@ export interface BendResult {
   /** Largest copper strain of the bend. */
   readonly peakStrainPct: number | null
   readonly peakRangePct: QuantityRange | null
+  /** Of the conductor layer that decides: the one with the largest strain for its allowable. */
   readonly allowablePct: number | null
+  readonly governingLayerId: string | null
   /** Radius at which the strain verdict just holds. */
   readonly minRadiusByStrainMm: number | null
   /** Radius at which the required life is just reached at the survival percentile. */
@@ -96,8 +105,11 @@ export interface BendResult {
   readonly handbook: {
     readonly minRadiusMm: number | null
     readonly clamped: boolean
+    /** Allowable deformation of copper that the formula was used with, E_B. */
+    readonly deformationPct: number | null
     readonly formula: string
     readonly warning: string | null
+    readonly sourceKey: string
   }
   readonly ratio: {
     readonly actual: number
@@ -106,6 +118,9 @@ export interface BendResult {
     readonly tableKey: string
     readonly tableName: string
     readonly surfaceStrainPct: number
+    readonly sourceKey: string
+    /** The table advises against this construction in this use. */
+    readonly advisedAgainst: boolean
   }
   /** Why handbook, ratio and laminate results differ, in sentences; empty where they agree. */
   readonly disagreement: readonly string[]
@@ -113,8 +128,12 @@ export interface BendResult {
   readonly requiredCycles: number | null
   readonly medianLifeCycles: number | null
   readonly survivalLifeCycles: number | null
+  /** Life at the survival percentile over the tolerance range of the strain. */
+  readonly survivalLifeRangeCycles: QuantityRange | null
   readonly survivalPct: number
+  /** Bending moment over the whole width, with copper past yield where it is. */
   readonly momentNmm: number | null
+  /** Force at the edge of the nearest rigid zone that holds the bend; null where that distance is not known or 0. */
   readonly holdingForceN: number | null
   readonly springback: { readonly relaxedRadiusMm: number; readonly relaxedAngleDeg: number } | null
   readonly developedLengthMm: number

@@ -277,6 +277,27 @@ export const SOURCES = {
     kind: 'common-practice',
     note: '1.5 times the layer pitch; equals the exact value at 86 degrees only',
   },
+  materialConstantsRecalled: {
+    title: 'Material constants as recalled from handbooks and data sheets',
+    number: null,
+    year: null,
+    kind: 'memory',
+    note: 'the note of each material record gives the spread that is believed; replace by measured or maker values',
+  },
+  polyimideFilmTable: {
+    title: 'Property table of polyimide film (tensile tests by ASTM D882)',
+    number: null,
+    year: null,
+    kind: 'handbook',
+    note: "film maker's data as reproduced in a university laboratory's table; 23 degC",
+  },
+  flexDielectricTable: {
+    title: 'Table of dielectrics for flexible circuits in a fabricator guide',
+    number: null,
+    year: null,
+    kind: 'handbook',
+    note: 'no date given; moduli printed in psi',
+  },
   commonPractice: {
     title: 'common practice of the trade',
     number: null,

@@ -1,0 +1,77 @@
+import { requireNumber } from '../numerics'
+import type { Section } from './section'
+import { requireInsideRadiusUm } from './strain'
+
+const MAX_LENGTH_MM = 1e6
+
+/**
+ * Elastic bending moment that holds a section at a radius over the whole width.
+ *
+ * Model    M = D kappa w, kappa = 1 / (R_i + y_n)
+ * Holds    elastic; once copper yields this is an upper bound, and computeFormedState gives the moment itself
+ * @param insideRadiusMm >= 0, widthMm > 0 along the bend axis
+ * @returns N mm
+ * @throws  RangeError naming the argument
+ * Source   SOURCES.compositeBeam, SOURCES.plateBending
+ */
+export function bendingMomentNmm(section: Section, insideRadiusMm: number, widthMm: number): number {
+  const axisRadiusMm = (requireInsideRadiusUm(insideRadiusMm) + section.neutralAxisUm) / 1000
+  return (section.rigidityNmm2PerMm * requireLength('widthMm', widthMm)) / axisRadiusMm
+}
+
+/**
+ * Force that holds a fold when it acts on a straight tail, at right angles to it: F = M / lever.
+ *
+ * @param momentNmm  >= 0
+ * @param leverMm    from the end of the bend to where the force acts, > 0
+ * @returns N
+ * @throws  RangeError naming the argument
+ * Source   SOURCES.exactArithmetic (equilibrium)
+ */
+export function holdingForceN(momentNmm: number, leverMm: number): number {
+  return requireNumber('momentNmm', momentNmm, { atLeast: 0, unit: 'N mm' }) / requireLength('leverMm', leverMm)
+}
+
+/** Integral of sqrt(sin theta) from 0 to pi/2, = sqrt(pi) Gamma(3/4) / (2 Gamma(5/4)). */
+const ELASTICA_FACTOR = 1.198140234735592
+
+export interface ParallelFaceFold {
+  /** Force with which the fold pushes the faces apart. */
+  forceN: number
+  /** Radius of the neutral axis at the fold's tip, its tightest place. */
+  tipAxisRadiusMm: number
+  /** Inside radius there; negative where the gap is too narrow for the thickness. */
+  tipInsideRadiusMm: number
+}
+
+/**
+ * A fold of 180 degrees held between two parallel faces with nothing inside it: the tip is tighter than half the gap.
+ *
+ * Model    elastica: with h the distance between the neutral axes of both legs, tip radius = h / (2 A), force =
+ *          2 A^2 D w / h^2, A = 1.19814
+ * Holds    elastic, free fold. A former inside it, or yielded copper, rounds or sharpens the tip.
+ * @param faceGapMm  between the faces, above twice the depth of the outer skin from the axis
+ * @param widthMm    along the bend axis, > 0
+ * @throws  RangeError naming the argument, also when the two legs do not fit into the gap
+ * Source   SOURCES.parallelFaceFold; check values in test/standards/bending
+ */
+export function computeParallelFaceFold(section: Section, faceGapMm: number, widthMm: number): ParallelFaceFold {
+  requireLength('widthMm', widthMm)
+  const outsideAxisMm = (section.totalThicknessUm - section.neutralAxisUm) / 1000
+  requireNumber('faceGapMm', faceGapMm, {
+    above: (2 * section.totalThicknessUm) / 1000,
+    atMost: MAX_LENGTH_MM,
+    unit: 'mm',
+  })
+  const axisGapMm = faceGapMm - 2 * outsideAxisMm
+  const tipAxisRadiusMm = axisGapMm / (2 * ELASTICA_FACTOR)
+  return {
+    forceN: (2 * ELASTICA_FACTOR ** 2 * section.rigidityNmm2PerMm * widthMm) / axisGapMm ** 2,
+    tipAxisRadiusMm,
+    tipInsideRadiusMm: tipAxisRadiusMm - section.neutralAxisUm / 1000,
+  }
+}
+
+function requireLength(name: string, valueMm: number): number {
+  return requireNumber(name, valueMm, { above: 0, atMost: MAX_LENGTH_MM, unit: 'mm' })
+}

@@ -1,0 +1,94 @@
+import { requireNumber } from '../numerics'
+
+/** One layer of a bonded stack in a bend. Lists of layers run from the inside (concave) face outward. */
+export interface BendLayer {
+  id: string
+  /** Finished thickness, above 0. */
+  thicknessUm: number
+  /** Of the solid material: film, adhesive, or the copper itself. */
+  modulusGpa: number
+  poisson: number
+  /** Present on conductor layers: how much of the width is copper, and what fills the gaps. */
+  conductor?: { coverageFraction: number; fillModulusGpa: number; fillPoisson: number }
+  /** Uniaxial yield strength; absent where the material is taken as elastic throughout. */
+  yieldStrengthMpa?: number
+  /** Uniaxial slope beyond yield; 0 (perfectly plastic) where absent. */
+  tangentModulusGpa?: number
+}
+
+/** A metre: thicker input is a slip of the unit. */
+const MAX_THICKNESS_UM = 1e6
+/** About twice diamond. */
+const MAX_MODULUS_GPA = 2500
+
+/**
+ * Modulus of a strip much wider than thick, bent to a cylinder: it cannot contract sideways.
+ *
+ * Model    E' = E / (1 - nu^2)
+ * @param modulusGpa  > 0
+ * @param poisson     in [0, 0.5)
+ * @returns GPa
+ * @throws  RangeError naming the argument
+ * Source   SOURCES.plateBending; check values in test/standards/beam
+ * @example copper of 117 GPa and 0.34 gives 132.3
+ */
+export function planeStrainModulusGpa(modulusGpa: number, poisson: number): number {
+  requireNumber('modulusGpa', modulusGpa, { above: 0, atMost: MAX_MODULUS_GPA, unit: 'GPa' })
+  requireNumber('poisson', poisson, { atLeast: 0, below: 0.5 })
+  return modulusGpa / (1 - poisson ** 2)
+}
+
+/**
+ * Modulus of a patterned conductor layer with its conductors along the bend's arc.
+ *
+ * Model    width-weighted mean (transformed section): E_eff = f E_conductor + (1 - f) E_fill
+ * Holds    conductors that cross the bend axis at right angles, many of them over the width. For conductors that run
+ *          along the axis it overstates the stiffness.
+ * @param coverageFraction   f, 0 to 1
+ * @param conductorModulusGpa, fillModulusGpa  plane-strain or plain alike; fill may be 0 (air)
+ * @throws  RangeError naming the argument
+ * Source   SOURCES.compositeBeam; check values in test/standards/beam
+ * @example 0.4 of 117 GPa in a fill of 1 GPa gives 47.4
+ */
+export function coverageWeightedModulusGpa({
+  coverageFraction,
+  conductorModulusGpa,
+  fillModulusGpa,
+}: {
+  coverageFraction: number
+  conductorModulusGpa: number
+  fillModulusGpa: number
+}): number {
+  requireNumber('coverageFraction', coverageFraction, { atLeast: 0, atMost: 1 })
+  requireNumber('conductorModulusGpa', conductorModulusGpa, { above: 0, unit: 'GPa' })
+  requireNumber('fillModulusGpa', fillModulusGpa, { atLeast: 0, unit: 'GPa' })
+  return coverageFraction * conductorModulusGpa + (1 - coverageFraction) * fillModulusGpa
+}
+
+/** Turns a list that runs from the top face down into one that runs from the inside of the bend outward. */
+export function orderInnermostFirst<T>(topDown: readonly T[], insideFace: 'top' | 'bottom'): T[] {
+  return insideFace === 'top' ? [...topDown] : [...topDown].reverse()
+}
+
+/**
+ * Plane-strain, coverage-weighted modulus of a layer, after checking all its numbers.
+ *
+ * @param name  how errors call the layer, e.g. `layers[3]`
+ * @throws  RangeError naming the number that breaks its range, or a layer that has no stiffness at all
+ */
+export function effectiveModulusGpa(name: string, layer: BendLayer): number {
+  requireNumber(`${name}.thicknessUm`, layer.thicknessUm, { above: 0, atMost: MAX_THICKNESS_UM, unit: 'um' })
+  requireNumber(`${name}.modulusGpa`, layer.modulusGpa, { above: 0, atMost: MAX_MODULUS_GPA, unit: 'GPa' })
+  requireNumber(`${name}.poisson`, layer.poisson, { atLeast: 0, below: 0.5 })
+  const solidGpa = layer.modulusGpa / (1 - layer.poisson ** 2)
+  if (layer.conductor === undefined) return solidGpa
+  const { coverageFraction, fillModulusGpa, fillPoisson } = layer.conductor
+  requireNumber(`${name}.coverageFraction`, coverageFraction, { atLeast: 0, atMost: 1 })
+  requireNumber(`${name}.fillModulusGpa`, fillModulusGpa, { atLeast: 0, atMost: MAX_MODULUS_GPA, unit: 'GPa' })
+  requireNumber(`${name}.fillPoisson`, fillPoisson, { atLeast: 0, below: 0.5 })
+  const weightedGpa = coverageFraction * solidGpa + ((1 - coverageFraction) * fillModulusGpa) / (1 - fillPoisson ** 2)
+  if (weightedGpa === 0) {
+    throw new RangeError(`${name} has neither copper nor fill: coverageFraction and fillModulusGpa are both 0`)
+  }
+  return weightedGpa
+}

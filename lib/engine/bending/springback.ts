@@ -1,0 +1,147 @@
+import { findRoot, requireNumber } from '../numerics'
+import { type BentState, listStrips, type Strip, solveBentState } from './elastic-plastic'
+import type { Section } from './section'
+import { requireInsideRadiusUm } from './strain'
+
+/** A section bent to a radius with copper past yield where the strain asks for it. */
+export interface FormedState extends BentState {
+  insideRadiusMm: number
+  /** Share of the section's copper (and any other material with a yield strength) that is past yield, by area. */
+  yieldedFraction: number
+  /** Smallest inside radius at which nothing yields; null where no layer has a yield strength. */
+  firstYieldInsideRadiusMm: number | null
+}
+
+export interface Springback {
+  formed: FormedState
+  /** Curvature left when the part is let go, of the neutral axis. */
+  relaxedCurvaturePerMm: number
+  /** Null where the part springs back flat. */
+  relaxedInsideRadiusMm: number | null
+  relaxedAngleDeg: number
+  /** Share of the formed angle that is lost: 1 is fully elastic. */
+  springbackFraction: number
+  /** True where letting go yields copper again in the opposite sense. */
+  reverseYield: boolean
+}
+
+/** Curvature below this share of the formed one is rounding, not a set. */
+const FLAT_FRACTION = 1e-9
+
+/**
+ * Bending a section to an inside radius, with yielding layers elastic-plastic.
+ *
+ * Model    bilinear stress (elastic, then yieldStrengthMpa with slope tangentModulusGpa), plane strain, no axial force
+ * Holds    bending in one go from flat; materials without yieldStrengthMpa stay elastic (polyimide yields near 3 %)
+ * @param insideRadiusMm  >= 0
+ * @throws  RangeError naming the argument
+ * Source   SOURCES.plasticBending; check values in test/standards/bending
+ */
+export function computeFormedState(section: Section, insideRadiusMm: number): FormedState {
+  const radiusUm = requireInsideRadiusUm(insideRadiusMm)
+  const strips = listStrips(section)
+  const state = solveBentState(strips, section.totalThicknessUm, (axisUm) => 1 / (radiusUm + axisUm))
+  const yieldCurvature = firstYieldCurvaturePerUm(section, strips)
+  return {
+    ...state,
+    insideRadiusMm,
+    yieldedFraction: yieldedFraction(strips, state),
+    firstYieldInsideRadiusMm:
+      yieldCurvature === null ? null : Math.max(0, 1 / yieldCurvature - section.neutralAxisUm) / 1000,
+  }
+}
+
+/**
+ * Moment against curvature, for a plot.
+ *
+ * @param curvaturesPerMm  each > 0, of the axis without strain
+ * @returns one state per curvature, in the order given
+ * @throws  RangeError naming the index
+ * Source   as computeFormedState
+ */
+export function computeMomentCurvature(section: Section, curvaturesPerMm: readonly number[]): BentState[] {
+  const strips = listStrips(section)
+  return curvaturesPerMm.map((curvature, index) => {
+    requireNumber(`curvaturesPerMm[${index}]`, curvature, { above: 0, atMost: 1e6, unit: 'per mm' })
+    return solveBentState(strips, section.totalThicknessUm, () => curvature / 1000)
+  })
+}
+
+/**
+ * Radius and angle that a formed bend keeps when it is let go.
+ *
+ * Model    letting go follows the loading curve at twice its scale (reversed yield included): with m(kappa) the moment-
+ *          curvature relation, 2 m(d kappa / 2) = m(kappa_formed), relaxed curvature = kappa_formed - d kappa. Where
+ *          nothing yields again this is the plain kappa_formed - M / D.
+ * Holds    kinematic hardening or perfect plasticity; creep and adhesive flow, which let a part set further with time
+ *          and heat, are not in it. Lengths are kept, so that angle goes with curvature.
+ * @param insideRadiusMm  of the former, >= 0
+ * @param angleDeg        formed angle, > 0
+ * @throws  RangeError naming the argument
+ * Source   SOURCES.springback (homogeneous sheet), SOURCES.reversedYield; check values in test/standards/bending
+ */
+export function computeSpringback(section: Section, insideRadiusMm: number, angleDeg: number): Springback {
+  requireNumber('angleDeg', angleDeg, { above: 0, atMost: 36000, unit: 'degrees' })
+  const formed = computeFormedState(section, insideRadiusMm)
+  const { curvaturePerMm: formedCurvature } = formed
+  const halfMoment = formed.momentNPerMmWidth / 2
+  const yieldCurvature = firstYieldCurvaturePerUm(section, listStrips(section))
+  const yieldMoment =
+    yieldCurvature === null ? Number.POSITIVE_INFINITY : section.rigidityNmm2PerMm * yieldCurvature * 1000
+  const reverseYield = halfMoment > yieldMoment
+  const halfDropPerMm = reverseYield
+    ? curvatureForMoment(section, halfMoment, (yieldCurvature ?? 0) * 1000, formedCurvature)
+    : halfMoment / section.rigidityNmm2PerMm
+  const keptFraction = 1 - (2 * halfDropPerMm) / formedCurvature
+  const flat = formed.yieldedFraction === 0 || keptFraction < FLAT_FRACTION
+  const relaxedCurvaturePerMm = flat ? 0 : keptFraction * formedCurvature
+  return {
+    formed,
+    relaxedCurvaturePerMm,
+    relaxedInsideRadiusMm: flat ? null : Math.max(0, 1 / relaxedCurvaturePerMm - section.neutralAxisUm / 1000),
+    relaxedAngleDeg: flat ? 0 : keptFraction * angleDeg,
+    springbackFraction: flat ? 1 : 1 - keptFraction,
+    reverseYield,
+  }
+}
+
+function curvatureForMoment(section: Section, momentNPerMmWidth: number, low: number, high: number): number {
+  const strips = listStrips(section)
+  const momentAt = (curvaturePerMm: number): number =>
+    solveBentState(strips, section.totalThicknessUm, () => curvaturePerMm / 1000).momentNPerMmWidth
+  return findRoot((curvature) => momentAt(curvature) - momentNPerMmWidth, {
+    low,
+    high,
+    // A millionth of the formed curvature: far below what any former or material figure is known to.
+    tolerance: 1e-6 * high,
+  }).root
+}
+
+function firstYieldCurvaturePerUm(section: Section, strips: readonly Strip[]): number | null {
+  let least: number | null = null
+  for (const { innerDepthUm, outerDepthUm, yieldStrain } of strips) {
+    if (!Number.isFinite(yieldStrain)) continue
+    const armUm = Math.max(
+      Math.abs(innerDepthUm - section.neutralAxisUm),
+      Math.abs(outerDepthUm - section.neutralAxisUm),
+    )
+    const curvature = yieldStrain / armUm
+    if (least === null || curvature < least) least = curvature
+  }
+  return least
+}
+
+function yieldedFraction(strips: readonly Strip[], { axisUm, curvaturePerMm }: BentState): number {
+  let area = 0
+  let yielded = 0
+  for (const { innerDepthUm, outerDepthUm, widthFraction, yieldStrain } of strips) {
+    if (!Number.isFinite(yieldStrain)) continue
+    // The elastic core reaches this far to either side of the axis.
+    const coreUm = (1000 * yieldStrain) / curvaturePerMm
+    const coreInStripUm = Math.max(0, Math.min(outerDepthUm, axisUm + coreUm) - Math.max(innerDepthUm, axisUm - coreUm))
+    area += widthFraction * (outerDepthUm - innerDepthUm)
+    yielded += widthFraction * (outerDepthUm - innerDepthUm - coreInStripUm)
+  }
+  // Rounding of the core's edges must not make an elastic section look yielded.
+  return area === 0 || yielded / area < Number.EPSILON * 16 ? 0 : yielded / area
+}

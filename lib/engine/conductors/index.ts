@@ -1,0 +1,19 @@
+export {
+  type CurrentLocation,
+  currentCapacityAmp,
+  listCurrentCautions,
+  requiredAreaMm2,
+  temperatureRiseDegC,
+} from './current'
+export { type ConductorNeeds, findLightestFoil, type GoverningNeed, type LightestFoil } from './lightest-foil'
+export {
+  COPPER_TEMPERATURE_COEFFICIENT_PER_DEGC,
+  type ConductorRun,
+  IACS_RESISTIVITY_OHM_MM2_PER_M,
+  resistanceOhm,
+  sectionAreaMm2,
+  sheetResistanceMilliohm,
+  skinDepthFrequencyHz,
+  skinDepthUm,
+  voltageDropVolt,
+} from './resistance'

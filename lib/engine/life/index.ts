@@ -1,0 +1,27 @@
+export {
+  type AllowableStrain,
+  type BendLife,
+  computeAllowableStrain,
+  computeBendLife,
+  computeLifeOverRadius,
+  type FaceArm,
+  type LifeAtRadius,
+  minInsideRadiusForStrainMm,
+  type Survival,
+} from './allowable'
+export {
+  type BendMotion,
+  computeMedianLife,
+  EXTRAPOLATION_CYCLES,
+  type FatigueFoil,
+  fatigueStrainRangeFraction,
+  findFatigueDuctility,
+  longLifeExponent,
+  MAX_CYCLES,
+  type MedianLife,
+  MIN_CYCLES,
+  mandrelStrainRangeFraction,
+  RANKING_LIMIT_CYCLES,
+  strainRangeOfMotion,
+} from './fatigue'
+export { computeDamage, type DamageBlock, DEFAULT_WEIBULL_SLOPE, lifeOverMedianFraction } from './survival'

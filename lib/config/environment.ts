@@ -1,0 +1,205 @@
+import 'server-only'
+import path from 'node:path'
+import { z } from 'zod'
+
+/** The settings of this installation, read once from the environment. */
+export interface Settings {
+  /** Absolute path of the folder that holds the database, the secrets and uploaded files. */
+  readonly dataFolder: string
+  /** `file:` with an absolute path, or `postgresql:`. */
+  readonly databaseUrl: string
+  readonly databaseKind: DatabaseKind
+  /** Address the server listens on. */
+  readonly host: string
+  readonly port: number
+  /** Address that people type and that invitations carry, without a slash at the end. */
+  readonly publicUrl: string
+  /** Whether an empty database is filled with the demo scenario. */
+  readonly wantsDemoData: boolean
+  /** Whether this is to be a real workspace that starts with nobody in it. */
+  readonly startsEmpty: boolean
+  readonly logLevel: LogLevel
+  /** Null where no mail server is set: invitations are then handed over as links. */
+  readonly smtpUrl: string | null
+  readonly mailFrom: string
+}
+
+export type DatabaseKind = 'sqlite' | 'postgresql'
+export type LogLevel = 'debug' | 'info' | 'warn' | 'error'
+
+/** One setting that cannot be used. */
+export interface SettingProblem {
+  readonly name: string
+  /** What was found, with any password in it blanked. */
+  readonly found: string
+  readonly expected: string
+}
+
+/** Thrown when a setting cannot be used; the message has one line for each. */
+export class SettingsError extends Error {
+  readonly problems: readonly SettingProblem[]
+
+  constructor(problems: readonly SettingProblem[]) {
+    super(problems.map(({ name, found, expected }) => `${name} is "${found}"; expected ${expected}.`).join('\n'))
+    this.name = 'SettingsError'
+    this.problems = problems
+  }
+}
+
+const FLAG_WORDS: Readonly<Record<string, boolean>> = {
+  '1': true,
+  true: true,
+  yes: true,
+  '0': false,
+  false: false,
+  no: false,
+}
+
+const flag = z
+  .string()
+  .transform((word) => word.toLowerCase())
+  .refine((word) => word in FLAG_WORDS, '1, true, yes, 0, false or no')
+  .transform((word) => FLAG_WORDS[word] === true)
+
+const port = z
+  .string()
+  .regex(/^\d{1,5}$/, 'a whole number from 1 to 65535')
+  .transform(Number)
+  .refine((number) => number >= 1 && number <= 65535, 'a whole number from 1 to 65535')
+
+const DATABASE_EXPECTED = 'a file: address (SQLite) or a postgresql: address with a host and a database name'
+
+const databaseUrl = z.string().refine((text) => {
+  if (/^file:.+/.test(text)) return true
+  const url = parseUrl(text)
+  return url !== null && isPostgres(url) && url.hostname !== '' && url.pathname.length > 1
+}, DATABASE_EXPECTED)
+
+const PUBLIC_URL_EXPECTED = 'an http: or https: address without a path, such as https://review.example.org'
+
+const publicUrl = z
+  .string()
+  .refine((text) => {
+    const url = parseUrl(text)
+    if (url === null || !['http:', 'https:'].includes(url.protocol)) return false
+    return url.pathname === '/' && url.search === '' && url.hash === '' && url.username === ''
+  }, PUBLIC_URL_EXPECTED)
+  .transform((text) => new URL(text).origin)
+
+const smtpUrl = z.string().refine((text) => {
+  const url = parseUrl(text)
+  return url !== null && ['smtp:', 'smtps:'].includes(url.protocol) && url.hostname !== ''
+}, 'an smtp: or smtps: address')
+
+const environmentSchema = z.object({
+  BENDWORTHY_DATA_FOLDER: z.string().default('./data'),
+  DATABASE_URL: databaseUrl.optional(),
+  HOST: z
+    .string()
+    .regex(/^[0-9A-Za-z.:-]+$/, 'a host name or an IP address to listen on, such as 127.0.0.1')
+    .default('127.0.0.1'),
+  PORT: port.default(3000),
+  BENDWORTHY_PUBLIC_URL: publicUrl.optional(),
+  BENDWORTHY_EMPTY: flag.default(false),
+  BENDWORTHY_DEMO: flag.optional(),
+  BENDWORTHY_LOG_LEVEL: z.enum(['debug', 'info', 'warn', 'error'], 'debug, info, warn or error').default('info'),
+  BENDWORTHY_SMTP_URL: smtpUrl.optional(),
+  BENDWORTHY_MAIL_FROM: z.email('an e-mail address').optional(),
+})
+
+type SettingName = keyof z.infer<typeof environmentSchema>
+
+/**
+ * Turn environment variables into settings. Unset and empty mean the same.
+ *
+ * @param environment  such as process.env
+ * @param workingFolder  what relative paths are relative to
+ * @throws SettingsError  naming every setting that cannot be used, what was found and what is expected
+ */
+export function parseSettings(
+  environment: Readonly<Record<string, string | undefined>>,
+  workingFolder: string = process.cwd(),
+): Settings {
+  const given: Partial<Record<SettingName, string>> = {}
+  for (const name of Object.keys(environmentSchema.shape) as SettingName[]) {
+    const value = environment[name]?.trim()
+    if (value !== undefined && value !== '') given[name] = value
+  }
+  const parsed = environmentSchema.safeParse(given)
+  if (!parsed.success) throw new SettingsError(describeIssues(parsed.error, given))
+  const values = parsed.data
+  if (values.BENDWORTHY_EMPTY && values.BENDWORTHY_DEMO === true) {
+    throw new SettingsError([
+      {
+        name: 'BENDWORTHY_DEMO',
+        found: given.BENDWORTHY_DEMO ?? '',
+        expected: 'no demo data while BENDWORTHY_EMPTY asks for an empty workspace',
+      },
+    ])
+  }
+
+  // The comment keeps the bundler from tracing the whole project as if it were imported here.
+  const dataFolder = path.resolve(/* turbopackIgnore: true */ workingFolder, values.BENDWORTHY_DATA_FOLDER)
+  const databaseKind = values.DATABASE_URL?.startsWith('postgres') ? 'postgresql' : 'sqlite'
+  return {
+    dataFolder,
+    databaseUrl: absoluteDatabaseUrl(values.DATABASE_URL, dataFolder, workingFolder),
+    databaseKind,
+    host: values.HOST,
+    port: values.PORT,
+    publicUrl: values.BENDWORTHY_PUBLIC_URL ?? `http://${hostInUrl(values.HOST)}:${values.PORT}`,
+    wantsDemoData: !values.BENDWORTHY_EMPTY && values.BENDWORTHY_DEMO !== false,
+    startsEmpty: values.BENDWORTHY_EMPTY,
+    logLevel: values.BENDWORTHY_LOG_LEVEL,
+    smtpUrl: values.BENDWORTHY_SMTP_URL ?? null,
+    mailFrom: values.BENDWORTHY_MAIL_FROM ?? 'bendworthy@localhost',
+  }
+}
+
+let settings: Settings | undefined
+
+/**
+ * The settings of this process. Parsed on first use and not before, so that building the application needs none.
+ * @throws SettingsError
+ */
+export function getSettings(): Settings {
+  settings ??= parseSettings(process.env)
+  return settings
+}
+
+/** Blank the password of an address, for messages and logs. */
+export function withoutPassword(address: string): string {
+  return address.replace(/(\/\/[^/@:]*):[^/]*@/, '$1:***@')
+}
+
+function describeIssues(error: z.ZodError, given: Partial<Record<SettingName, string>>): SettingProblem[] {
+  const problems = new Map<string, SettingProblem>()
+  for (const issue of error.issues) {
+    const name = String(issue.path[0])
+    // A setting that breaks two rules is one problem to the person who set it.
+    if (problems.has(name)) continue
+    problems.set(name, { name, found: withoutPassword(given[name as SettingName] ?? ''), expected: issue.message })
+  }
+  return [...problems.values()]
+}
+
+function absoluteDatabaseUrl(url: string | undefined, dataFolder: string, workingFolder: string): string {
+  if (url === undefined) return `file:${path.join(/* turbopackIgnore: true */ dataFolder, 'bendworthy.db')}`
+  if (!url.startsWith('file:')) return url
+  const file = url.slice('file:'.length).replace(/^\/\/(?=\/)/, '')
+  return `file:${path.resolve(/* turbopackIgnore: true */ workingFolder, file)}`
+}
+
+function parseUrl(text: string): URL | null {
+  return URL.canParse(text) ? new URL(text) : null
+}
+
+function isPostgres(url: URL): boolean {
+  return url.protocol === 'postgresql:' || url.protocol === 'postgres:'
+}
+
+/** A literal IPv6 address needs brackets in a URL; an address that means "every interface" cannot be visited. */
+function hostInUrl(host: string): string {
+  if (host === '0.0.0.0' || host === '::') return 'localhost'
+  return host.includes(':') ? `[${host}]` : host
+}

@@ -1,0 +1,16 @@
+import 'server-only'
+
+export { now, replaceClock } from './clock'
+export {
+  type DatabaseKind,
+  getSettings,
+  type LogLevel,
+  parseSettings,
+  type SettingProblem,
+  type Settings,
+  SettingsError,
+  withoutPassword,
+} from './environment'
+export { formatLogLine, type LogFields, log } from './log'
+export { isLoopbackOnly } from './loopback'
+export { ensureSecrets, getSecrets, type Secrets } from './secrets'

@@ -1,0 +1,54 @@
+import 'server-only'
+
+/**
+ * Errors of both databases, told apart in one way. Prisma wraps what the driver said, one to three levels deep and with
+ * different words for each database, so the questions are asked here and nowhere else.
+ */
+
+/** Thrown when a change kept meeting other changes to the same records; nothing of it was stored. */
+export class WriteConflictError extends Error {
+  readonly attempts: number
+
+  constructor(attempts: number, cause: unknown) {
+    super(`The change met others to the same records ${attempts} times and was not stored; try again.`, { cause })
+    this.name = 'WriteConflictError'
+    this.attempts = attempts
+  }
+}
+
+/** SQLSTATE serialization_failure and deadlock_detected (PostgreSQL documentation, appendix A). */
+const CONFLICT_STATES = new Set(['40001', '40P01'])
+
+/** Whether an error means that a transaction lost against another one and may be run again. */
+export function isWriteConflict(error: unknown): boolean {
+  return someLayer(error, (layer) => {
+    const { code, kind, originalCode } = layer
+    if (code === 'P2034' || kind === 'TransactionWriteConflict') return true
+    return [code, originalCode].some((word) => typeof word === 'string' && CONFLICT_STATES.has(word))
+  })
+}
+
+/**
+ * Whether an error means that a unique key refused a row.
+ * @param key  model and fields of the key, such as `('Account', 'email')`; SQLite names fields, PostgreSQL the constraint
+ */
+export function isUniqueViolation(error: unknown, model: string, ...fields: string[]): boolean {
+  return someLayer(error, ({ kind, constraint }) => {
+    if (kind !== 'UniqueConstraintViolation' || typeof constraint !== 'object' || constraint === null) return false
+    if ('index' in constraint) return constraint.index === [model, ...fields, 'key'].join('_')
+    if (!('fields' in constraint) || !Array.isArray(constraint.fields)) return false
+    const named = constraint.fields.map((field) => String(field).replaceAll('"', ''))
+    return named.length === fields.length && fields.every((field) => named.includes(field))
+  })
+}
+
+type Layer = Readonly<Record<string, unknown>>
+
+const DEEPEST_LAYER = 6
+
+function someLayer(error: unknown, test: (layer: Layer) => boolean, depth = 0): boolean {
+  if (typeof error !== 'object' || error === null || depth > DEEPEST_LAYER) return false
+  const layer = error as Layer
+  if (test(layer)) return true
+  return [layer.cause, layer.meta, layer.driverAdapterError].some((inner) => someLayer(inner, test, depth + 1))
+}

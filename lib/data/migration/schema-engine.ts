@@ -1,0 +1,102 @@
+import 'server-only'
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import path from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { PrismaPg } from '@prisma/adapter-pg'
+import {
+  bindMigrationAwareSqlAdapterFactory,
+  type SqlDriverAdapter,
+  type SqlMigrationAwareDriverAdapterFactory,
+} from '@prisma/driver-adapter-utils'
+import type * as engineModule from '@prisma/schema-engine-wasm'
+import type { DatabaseKind } from '@/lib/config'
+import { OrderlySqlite } from '../sqlite-adapter'
+import { PostgresDialect } from './dialect-adapter'
+
+export type SchemaEngine = engineModule.SchemaEngine
+export type MigrationList = Parameters<SchemaEngine['applyMigrations']>[0]['migrationsList']
+
+export const NO_FILTER = { externalTables: [], externalEnums: [] }
+
+/** The generated bindings, and the two doors through which a WebAssembly module is handed to them. */
+type Bindings = Pick<typeof engineModule, 'SchemaEngine'> & { __wbg_set_wasm(exports: WebAssembly.Exports): void }
+
+let bindings: Promise<Bindings> | undefined
+
+/**
+ * Prisma's own schema engine, compiled to WebAssembly. The package expects a bundler to load its module, so it is loaded
+ * here by hand; the native engine that the `prisma` command wants has to be downloaded from elsewhere.
+ */
+async function loadBindings(): Promise<Bindings> {
+  const require = createRequire(import.meta.url)
+  const folder = path.dirname(require.resolve('@prisma/schema-engine-wasm'))
+  const loaded = (await import(pathToFileURL(path.join(folder, 'schema_engine_bg.js')).href)) as Bindings
+  const { instance } = await WebAssembly.instantiate(readFileSync(path.join(folder, 'schema_engine_bg.wasm')), {
+    './schema_engine_bg.js': loaded as unknown as WebAssembly.ModuleImports,
+  })
+  loaded.__wbg_set_wasm(instance.exports)
+  const start = instance.exports.__wbindgen_start
+  if (typeof start === 'function') start()
+  return loaded
+}
+
+/**
+ * Work with a schema engine that is connected to a database.
+ * @param url  `file:` with an absolute path, or `postgresql:`
+ */
+export async function withSchemaEngine<T>(url: string, work: (engine: SchemaEngine) => Promise<T>): Promise<T> {
+  const { factory, closeAll } = recordConnections(
+    url.startsWith('file:') ? new OrderlySqlite(url, { forMigration: true }) : new PrismaPg(url),
+  )
+  try {
+    return await runEngine(factory, work)
+  } finally {
+    await closeAll()
+  }
+}
+
+/** Work with a schema engine that knows the SQL of one kind of database and is connected to none. */
+export function withSqlDialect<T>(kind: DatabaseKind, work: (engine: SchemaEngine) => Promise<T>): Promise<T> {
+  return runEngine(kind === 'sqlite' ? new OrderlySqlite('file::memory:') : new PostgresDialect(), work)
+}
+
+async function runEngine<T>(
+  factory: SqlMigrationAwareDriverAdapterFactory,
+  work: (engine: SchemaEngine) => Promise<T>,
+): Promise<T> {
+  bindings ??= loadBindings()
+  const { SchemaEngine } = await bindings
+  const engine = await SchemaEngine.new(
+    { datamodels: undefined },
+    () => {},
+    bindMigrationAwareSqlAdapterFactory(factory),
+  )
+  try {
+    return await work(engine)
+  } finally {
+    engine.free()
+  }
+}
+
+/** The engine closes none of the connections it opens. */
+function recordConnections(inner: SqlMigrationAwareDriverAdapterFactory) {
+  const open: SqlDriverAdapter[] = []
+  const recorded = async (connection: Promise<SqlDriverAdapter>) => {
+    const adapter = await connection
+    open.push(adapter)
+    return adapter
+  }
+  const factory: SqlMigrationAwareDriverAdapterFactory = {
+    provider: inner.provider,
+    adapterName: inner.adapterName,
+    connect: () => recorded(inner.connect()),
+    connectToShadowDb: () => recorded(inner.connectToShadowDb()),
+  }
+  return { factory, closeAll: () => Promise.all(open.map((adapter) => adapter.dispose())) }
+}
+
+/** The shared models with the header that makes them a schema for one kind of database. */
+export function asSchema(kind: DatabaseKind, models: string): string {
+  return `datasource db {\n  provider = "${kind}"\n}\n\n${models}`
+}

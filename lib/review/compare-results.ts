@@ -1,0 +1,59 @@
+import type { Evaluation, ItemResult } from '@/lib/engine'
+import { formatFieldValue } from './trade-words'
+
+/** An item whose verdict is another now. Null where the item was not part of the results. */
+export interface VerdictMove {
+  readonly itemId: string
+  readonly before: ItemResult['verdict'] | null
+  readonly after: ItemResult['verdict'] | null
+  /** The later headline; the earlier one where the item is gone. */
+  readonly headline: string
+}
+
+/** A number of a bend or a zone that moved. */
+export interface NumberMove {
+  readonly subject: string
+  readonly quantity: string
+  readonly before: string
+  readonly after: string
+}
+
+/** Items whose verdicts moved between two evaluations, in the order of the later one. */
+export function listVerdictMoves(before: Evaluation | null, after: Evaluation | null): VerdictMove[] {
+  const old = new Map((before?.items ?? []).map((item) => [item.itemId, item]))
+  const moves: VerdictMove[] = []
+  for (const item of after?.items ?? []) {
+    const previous = old.get(item.itemId) ?? null
+    old.delete(item.itemId)
+    if (previous?.verdict === item.verdict) continue
+    moves.push({ itemId: item.itemId, before: previous?.verdict ?? null, after: item.verdict, headline: item.headline })
+  }
+  for (const item of old.values()) {
+    moves.push({ itemId: item.itemId, before: item.verdict, after: null, headline: item.headline })
+  }
+  return moves
+}
+
+/** Copper strain and life of bends and thickness of zones that are other numbers now. */
+export function listNumberMoves(before: Evaluation | null, after: Evaluation | null): NumberMove[] {
+  const moves: NumberMove[] = []
+  const add = (subject: string, quantity: string, a: number | null, b: number | null, unit: string, digits: number) => {
+    const write = (value: number | null) =>
+      value === null ? 'not computed' : formatFieldValue(Number(value.toPrecision(digits)), unit)
+    if (write(a) !== write(b)) moves.push({ subject, quantity, before: write(a), after: write(b) })
+  }
+  const zones = new Map((before?.zones ?? []).map((zone) => [zone.zoneId, zone]))
+  for (const zone of after?.zones ?? []) {
+    const previous = zones.get(zone.zoneId)
+    if (previous !== undefined) add(`zone ${zone.name}`, 'thickness', previous.thicknessUm, zone.thicknessUm, 'um', 4)
+  }
+  const bends = new Map((before?.bends ?? []).map((bend) => [bend.bendId, bend]))
+  for (const bend of after?.bends ?? []) {
+    const previous = bends.get(bend.bendId)
+    if (previous === undefined) continue
+    const subject = `bend ${bend.name}`
+    add(subject, 'copper strain', previous.peakStrainPct, bend.peakStrainPct, '%', 3)
+    add(subject, 'life at the survival percentile', previous.survivalLifeCycles, bend.survivalLifeCycles, 'cycles', 2)
+  }
+  return moves
+}

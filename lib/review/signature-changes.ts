@@ -1,0 +1,103 @@
+import { hashJson } from './canonical'
+import { compareDesigns } from './compare-designs'
+import { listVerdictMoves } from './compare-results'
+import { buildSignedContent, hashSignedContent, type SignedContent } from './signed-content'
+import type { ReviewSnapshot } from './snapshot'
+
+export interface ContentChange {
+  readonly area:
+    | 'brief'
+    | 'materials'
+    | 'construction'
+    | 'bends'
+    | 'features'
+    | 'artwork'
+    | 'answers'
+    | 'waivers'
+    | 'results'
+  readonly sentence: string
+}
+
+/** Which fields differ between two signed contents, in the trade's words: what voided a signature. */
+export function describeChanges(before: SignedContent, after: SignedContent): ContentChange[] {
+  const changes: ContentChange[] = compareDesigns(before.design, after.design).map(({ area, sentence }) => ({
+    area: area === 'name' ? 'brief' : area,
+    sentence,
+  }))
+  const add = (area: ContentChange['area'], sentence: string) => changes.push({ area, sentence })
+
+  const oldFiles = new Map(before.artwork.map((file) => [file.fileName, file.sha256]))
+  for (const { fileName, sha256 } of after.artwork) {
+    const old = oldFiles.get(fileName)
+    oldFiles.delete(fileName)
+    if (old === undefined) add('artwork', `artwork ${fileName} added`)
+    else if (old !== sha256) add('artwork', `artwork ${fileName} replaced`)
+  }
+  for (const fileName of oldFiles.keys()) add('artwork', `artwork ${fileName} removed`)
+
+  const oldAnswers = new Map(before.answers.map((answer) => [answer.itemId, answer]))
+  for (const answer of after.answers) {
+    const old = oldAnswers.get(answer.itemId)
+    oldAnswers.delete(answer.itemId)
+    const question = answer.question
+    if (old === undefined) add('answers', `item added: ${question}`)
+    else if (old.state !== answer.state) add('answers', `answer ${say(old.state)} to ${say(answer.state)}: ${question}`)
+    else if (old.reason !== answer.reason) add('answers', `reason changed: ${question}`)
+    else if (hashJson(old.evidence) !== hashJson(answer.evidence)) add('answers', `evidence changed: ${question}`)
+    else if (old.question !== question) add('answers', `wording of the item changed: ${question}`)
+  }
+  for (const { question } of oldAnswers.values()) add('answers', `item removed: ${question}`)
+
+  const questions = new Map([...before.answers, ...after.answers].map(({ itemId, question }) => [itemId, question]))
+  const oldWaivers = new Map(before.waivers.map((waiver) => [waiver.itemId, waiver]))
+  for (const waiver of after.waivers) {
+    const old = oldWaivers.get(waiver.itemId)
+    oldWaivers.delete(waiver.itemId)
+    const question = questions.get(waiver.itemId) ?? waiver.itemId
+    if (old === undefined) add('waivers', `waiver approved: ${question}`)
+    else if (hashJson(old) !== hashJson(waiver)) add('waivers', `waiver replaced: ${question}`)
+  }
+  for (const { itemId } of oldWaivers.values()) {
+    add('waivers', `waiver no longer stands: ${questions.get(itemId) ?? itemId}`)
+  }
+
+  if (before.engineVersion !== after.engineVersion) {
+    add('results', `engine ${before.engineVersion ?? 'none'} to ${after.engineVersion ?? 'none'}`)
+  }
+  if (before.limitsHash !== after.limitsHash) add('results', 'limits in force changed')
+  if (hashJson(before.results) !== hashJson(after.results)) {
+    const moves = listVerdictMoves(before.results, after.results)
+    for (const move of moves) {
+      const question = questions.get(move.itemId) ?? move.itemId
+      add('results', `verdict ${say(move.before ?? 'none')} to ${say(move.after ?? 'none')}: ${question}`)
+    }
+    if (moves.length === 0) add('results', 'numbers in the results changed; no verdict moved')
+  }
+  return changes
+}
+
+const say = (word: string) => word.replaceAll('-', ' ')
+
+export interface SignatureToVoid {
+  readonly signatureId: string
+  readonly reason: string
+  readonly changes: readonly string[]
+}
+
+/**
+ * Signatures that a change leaves on other content. Called in the transaction that makes the change, with the state
+ * before and after it.
+ */
+export function findSignaturesToVoid(before: ReviewSnapshot, after: ReviewSnapshot): SignatureToVoid[] {
+  const standing = after.signatures.filter(({ voided }) => voided === null)
+  if (standing.length === 0) return []
+  const contentHash = hashSignedContent(after)
+  const left = standing.filter((signature) => signature.contentHash !== contentHash)
+  if (left.length === 0) return []
+  const changes = describeChanges(buildSignedContent(before), buildSignedContent(after)).map(({ sentence }) => sentence)
+  return left.map(({ id }) => ({
+    signatureId: id,
+    reason: 'the content changed after signing',
+    changes: changes.length > 0 ? changes : ['the record of the revision'],
+  }))
+}

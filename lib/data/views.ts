@@ -21,7 +21,6 @@ export interface CompanyView {
   readonly name: string
 }
 
-
 export interface AccountView {
   readonly id: string
   readonly email: string
@@ -304,7 +303,6 @@ export interface RevisionRights {
 export interface LimitView {
   readonly key: string
   readonly value: number
-  readonly upperValue: number | null
   readonly note: string
   readonly version: number
   readonly setBy: PersonView

@@ -1,5 +1,12 @@
 import { z } from 'zod'
-import { optionalTextSchema, recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
+import {
+  nameSchema,
+  optionalTextSchema,
+  recordIdSchema,
+  requestKeySchema,
+  saidTextSchema,
+  seenVersionSchema,
+} from './common'
 
 const itemIdSchema = z.string().min(1, 'is missing').max(80)
 
@@ -45,7 +52,7 @@ export const openThreadInput = z.strictObject({
   revisionId: recordIdSchema,
   anchor: anchorSchema,
   kind: z.enum(['note', 'should-change', 'must-change', 'engineering-query']),
-  title: z.string().trim().min(1, 'is empty').max(160, 'is longer than 160 characters'),
+  title: nameSchema,
   text: saidTextSchema,
   /** Which fabricator takes part; absent keeps the thread within the team. A fabricator's own is always used. */
   companyId: recordIdSchema.optional(),
@@ -129,18 +136,13 @@ export const removeFileInput = z.strictObject({ fileId: recordIdSchema, requestK
 export type RemoveFileInput = z.infer<typeof removeFileInput>
 
 /** `companyId` absent: the workspace's limit. `value` null takes the limit away, so that the next owner's holds. */
-export const limitInput = z
-  .strictObject({
-    companyId: recordIdSchema.optional(),
-    key: z.string().min(1).max(80),
-    seenVersion: seenVersionSchema,
-    value: z.number().nullable(),
-    upperValue: z.number().nullable().default(null),
-    note: optionalTextSchema,
-    requestKey: requestKeySchema,
-  })
-  .refine((input) => input.value === null || input.upperValue === null || input.value <= input.upperValue, {
-    path: ['upperValue'],
-    message: 'must not be below the lower end',
-  })
+export const limitInput = z.strictObject({
+  companyId: recordIdSchema.optional(),
+  key: z.string().min(1).max(80),
+  /** The limit's `version`; 0 where it is not set yet. */
+  seenVersion: seenVersionSchema,
+  value: z.number().nullable(),
+  note: optionalTextSchema,
+  requestKey: requestKeySchema,
+})
 export type LimitInput = z.infer<typeof limitInput>

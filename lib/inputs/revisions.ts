@@ -1,13 +1,20 @@
 import { z } from 'zod'
 import { designSchema } from '@/lib/engine/design'
-import { optionalTextSchema, recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
+import {
+  nameSchema,
+  optionalTextSchema,
+  recordIdSchema,
+  requestKeySchema,
+  saidTextSchema,
+  seenVersionSchema,
+} from './common'
 
 const labelSchema = z
   .string()
   .trim()
   .min(1, 'is empty')
   .max(20, 'is longer than 20 characters')
-  .regex(/^[^\p{Cc}]*$/u, 'holds a control character')
+  .regex(/^[^\p{Cc}\p{Cs}]*$/u, 'holds a control character')
 
 /** Where a new revision's design comes from. */
 export const revisionOriginSchema = z.discriminatedUnion('kind', [
@@ -69,7 +76,7 @@ export const signInputSchema = z.strictObject({
   ...moveBase,
   /** Hash of the content that was shown beside the statement. */
   contentHash: z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256'),
-  capacity: z.string().trim().min(1, 'is empty').max(120, 'is longer than 120 characters'),
+  capacity: nameSchema,
   statement: saidTextSchema,
   password: z.string().min(1, 'is empty').max(128),
 })

@@ -14,14 +14,17 @@ export const nameSchema = z
   .trim()
   .min(1, 'is empty')
   .max(120, 'is longer than 120 characters')
-  .regex(/^[^\p{Cc}]*$/u, 'holds a control character')
+  .regex(/^[^\p{Cc}\p{Cs}]*$/u, 'holds a control character')
 
-/** Free text over several lines. NUL is refused because one of the two databases cannot keep it. */
+/**
+ * Free text over several lines. NUL is refused because one of the two databases cannot keep it, half of a surrogate
+ * pair because it has no UTF-8 form.
+ */
 export const textSchema = z
   .string()
   .max(4000, 'is longer than 4000 characters')
   // biome-ignore lint/suspicious/noControlCharactersInRegex: refusing control characters is the purpose.
-  .regex(/^[^\u0000-\u0008\u000b\u000c\u000e-\u001f]*$/, 'holds a control character')
+  .regex(/^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\p{Cs}]*$/u, 'holds a control character')
 
 /** Calendar day, ISO 8601 (`2027-03-01`). */
 export const dateSchema = z.iso.date('is not a calendar day such as 2027-03-01')

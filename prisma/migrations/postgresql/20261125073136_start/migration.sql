@@ -216,6 +216,7 @@ CREATE TABLE "Comment" (
     "threadId" TEXT NOT NULL,
     "ordinal" INTEGER NOT NULL,
     "authorId" TEXT NOT NULL,
+    "companyId" TEXT NOT NULL,
     "text" TEXT NOT NULL,
     "isAnswer" BOOLEAN NOT NULL DEFAULT false,
     "version" INTEGER NOT NULL DEFAULT 1,
@@ -337,7 +338,6 @@ CREATE TABLE "Limit" (
     "companyId" TEXT,
     "key" TEXT NOT NULL,
     "value" DOUBLE PRECISION NOT NULL,
-    "upperValue" DOUBLE PRECISION,
     "note" TEXT NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
     "setById" TEXT NOT NULL,
@@ -565,3 +565,16 @@ ALTER TABLE "Limit" ADD CONSTRAINT "Limit_companyId_fkey" FOREIGN KEY ("companyI
 
 -- AddForeignKey
 ALTER TABLE "IdempotencyKey" ADD CONSTRAINT "IdempotencyKey_userId_fkey" FOREIGN KEY ("userId") REFERENCES "User"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- The trail is append-only: the database itself refuses to change or delete a record.
+CREATE FUNCTION "refuse_trail_change"() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  RAISE EXCEPTION 'the trail is append-only: a record cannot be changed or deleted';
+END;
+$$;
+
+CREATE TRIGGER "TrailRecord_refuse_change" BEFORE UPDATE OR DELETE ON "TrailRecord"
+FOR EACH ROW EXECUTE FUNCTION "refuse_trail_change"();
+
+CREATE TRIGGER "TrailRecord_refuse_truncate" BEFORE TRUNCATE ON "TrailRecord"
+FOR EACH STATEMENT EXECUTE FUNCTION "refuse_trail_change"();

@@ -202,6 +202,7 @@ CREATE TABLE "Comment" (
     "threadId" TEXT NOT NULL,
     "ordinal" INTEGER NOT NULL,
     "authorId" TEXT NOT NULL,
+    "companyId" TEXT NOT NULL,
     "text" TEXT NOT NULL,
     "isAnswer" BOOLEAN NOT NULL DEFAULT false,
     "version" INTEGER NOT NULL DEFAULT 1,
@@ -317,7 +318,6 @@ CREATE TABLE "Limit" (
     "companyId" TEXT,
     "key" TEXT NOT NULL,
     "value" REAL NOT NULL,
-    "upperValue" REAL,
     "note" TEXT NOT NULL,
     "version" INTEGER NOT NULL DEFAULT 1,
     "setById" TEXT NOT NULL,
@@ -454,3 +454,21 @@ CREATE INDEX "IdempotencyKey_createdAt_idx" ON "IdempotencyKey"("createdAt");
 
 -- CreateIndex
 CREATE INDEX "SignInAttempt_emailKey_at_idx" ON "SignInAttempt"("emailKey", "at");
+
+-- The trail is append-only: the database itself refuses to change or delete a record.
+CREATE TRIGGER "TrailRecord_refuse_update" BEFORE UPDATE ON "TrailRecord"
+BEGIN
+  SELECT RAISE(ABORT, 'the trail is append-only: a record cannot be changed');
+END;
+
+CREATE TRIGGER "TrailRecord_refuse_delete" BEFORE DELETE ON "TrailRecord"
+BEGIN
+  SELECT RAISE(ABORT, 'the trail is append-only: a record cannot be deleted');
+END;
+
+-- REPLACE deletes the old row without firing the trigger above unless recursive triggers are on, so it is refused here.
+CREATE TRIGGER "TrailRecord_refuse_replace" BEFORE INSERT ON "TrailRecord"
+WHEN EXISTS (SELECT 1 FROM "TrailRecord" WHERE "sequence" = NEW."sequence" OR "hash" = NEW."hash")
+BEGIN
+  SELECT RAISE(ABORT, 'the trail is append-only: a record cannot be replaced');
+END;

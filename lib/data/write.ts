@@ -1,0 +1,106 @@
+import 'server-only'
+import { now } from '@/lib/config'
+import { hashJson, sha256Hex } from '@/lib/review'
+import { type Actor, loadStanding, type Standing } from './authorization'
+import { getDatabase, type TransactionClient } from './client'
+import { outcomeOf, refuseClash } from './errors'
+import { appendToTrail, type TrailNote } from './trail'
+import type { Outcome } from './views'
+
+/** What a write works with: one transaction, the person's rights in it, one moment, and the trail. */
+export interface WriteContext {
+  readonly tx: TransactionClient
+  readonly standing: Standing
+  readonly at: Date
+  readonly record: (note: TrailNote) => Promise<void>
+}
+
+/** How the answer of a write is kept for a retry that carries the same key, where it may not be stored as it is. */
+export interface KeptAnswer<T> {
+  readonly keep: (value: T) => unknown
+  readonly revive: (kept: unknown) => T
+}
+
+const KEY_DAYS = 7
+const DAY_MS = 86_400_000
+
+/** Never stored, not even hashed: a fast hash of a password is nearly the password. */
+const SECRET_FIELDS = new Set(['password', 'currentPassword', 'newPassword', 'requestKey'])
+
+function hashInput(action: string, input: object): string {
+  const fields = Object.entries(input)
+    .filter(([name]) => !SECRET_FIELDS.has(name))
+    .map(([name, value]) => [name, value instanceof Uint8Array ? sha256Hex(value) : (value ?? null)])
+  return hashJson({ action, fields: Object.fromEntries(fields) })
+}
+
+/**
+ * Runs `work` as one transaction in which nobody else writes, so that what it checked still holds when it writes.
+ *
+ * SQLite gives that by itself. On PostgreSQL a table lock is the first statement: it comes before the transaction's
+ * snapshot is taken, so the snapshot shows what the last writer left.
+ */
+export function inWriteTransaction<T>(work: (tx: TransactionClient) => Promise<T>): Promise<T> {
+  const { kind, inTransaction } = getDatabase()
+  return inTransaction(async (tx) => {
+    if (kind === 'postgresql') await tx.$executeRawUnsafe('LOCK TABLE "TrailRecord" IN SHARE ROW EXCLUSIVE MODE')
+    return work(tx)
+  })
+}
+
+/**
+ * A write by a signed-in person: rights loaded afresh, a request that was already carried out answered as the first
+ * time, refusals turned into an Outcome. All in one transaction.
+ *
+ * @throws NotFoundError, NotAllowedError
+ */
+export function write<I extends { readonly requestKey?: string | undefined }, T>(
+  actor: Actor,
+  action: string,
+  input: I,
+  work: (context: WriteContext) => Promise<T>,
+  answer?: KeptAnswer<T>,
+): Promise<Outcome<T>> {
+  return outcomeOf(() =>
+    inWriteTransaction(async (tx) => {
+      const standing = await loadStanding(tx, actor.userId)
+      const earlier = await findEarlierAnswer(tx, actor.userId, action, input)
+      if (earlier !== null) return answer === undefined ? (earlier.value as T) : answer.revive(earlier.value)
+      const at = now()
+      const value = await work({ tx, standing, at, record: (note) => appendToTrail(tx, at, standing, note) })
+      if (input.requestKey !== undefined) {
+        await tx.idempotencyKey.deleteMany({
+          where: { userId: actor.userId, createdAt: { lt: new Date(at.getTime() - KEY_DAYS * DAY_MS) } },
+        })
+        const kept = answer === undefined ? value : answer.keep(value)
+        await tx.idempotencyKey.create({
+          data: {
+            userId: actor.userId,
+            key: input.requestKey,
+            action,
+            inputHash: hashInput(action, input),
+            resultJson: JSON.stringify(kept ?? null),
+            createdAt: at,
+          },
+        })
+      }
+      return value
+    }),
+  )
+}
+
+/** The answer that an earlier request with the same key was given; null where there was none. */
+export async function findEarlierAnswer(
+  tx: TransactionClient,
+  userId: string,
+  action: string,
+  input: { readonly requestKey?: string | undefined },
+): Promise<{ readonly value: unknown } | null> {
+  if (input.requestKey === undefined) return null
+  const found = await tx.idempotencyKey.findUnique({ where: { userId_key: { userId, key: input.requestKey } } })
+  if (found === null) return null
+  if (found.inputHash !== hashInput(action, input)) {
+    refuseClash('This form was already sent once with other content. Reload the page and send it again.')
+  }
+  return { value: JSON.parse(found.resultJson) }
+}

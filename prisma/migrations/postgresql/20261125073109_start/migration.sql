@@ -1,2 +1,0 @@
--- AlterTable
-ALTER TABLE "Comment" ADD COLUMN     "companyId" TEXT NOT NULL;

@@ -1,0 +1,181 @@
+import type { EvaluationContext } from '../context'
+import type { Bend } from '../design'
+import type { BendResult, Limit, Outcome, Place, QuantityRange, ZoneResult } from '../results'
+import type { SourceKey } from '../sources'
+import { decide, makeNoneAllowed, notComputed } from './decide'
+
+interface Named {
+  readonly id: string
+  readonly name: string
+}
+
+type FeatureList =
+  | 'holes'
+  | 'pads'
+  | 'outlineCorners'
+  | 'widthSteps'
+  | 'coverlayOpenings'
+  | 'stiffeners'
+  | 'slits'
+  | 'components'
+  | 'conductors'
+
+const PLACE_KINDS: Record<FeatureList, Place['kind']> = {
+  holes: 'hole',
+  pads: 'pad',
+  outlineCorners: 'corner',
+  widthSteps: 'width-step',
+  coverlayOpenings: 'coverlay-opening',
+  stiffeners: 'stiffener',
+  slits: 'slit',
+  components: 'component',
+  conductors: 'conductor',
+}
+
+export function placeOf(kind: Place['kind'], thing: Named): Place {
+  return { kind, id: thing.id, name: thing.name }
+}
+
+type FeatureOf<K extends FeatureList> = EvaluationContext['design']['features'][K][number]
+
+/**
+ * One outcome per listed feature: a typed dimension against a limit. A dimension that is not known yet is named by
+ * its path.
+ */
+export function checkDimension<K extends FeatureList>(
+  context: EvaluationContext,
+  options: {
+    list: K
+    /** Field that holds the dimension. */
+    field: string & keyof FeatureOf<K>
+    /** In words: `inside radius`. */
+    what: string
+    read: (feature: FeatureOf<K>) => number | null
+    limit: Limit
+    equation: string
+    when?: (feature: FeatureOf<K>) => boolean
+    cautions?: (feature: FeatureOf<K>) => readonly string[]
+    sourceKey?: SourceKey
+  },
+): Outcome[] {
+  const { list, field, what, read, limit, equation, when, cautions, sourceKey } = options
+  const features: readonly FeatureOf<K>[] = context.design.features[list]
+  const outcomes: Outcome[] = []
+  features.forEach((feature, index) => {
+    if (when !== undefined && !when(feature)) return
+    const places = [placeOf(PLACE_KINDS[list], feature)]
+    const value = read(feature)
+    outcomes.push(
+      value === null
+        ? notComputed(['features', list, index, field], `${what} of ${feature.name}`, places)
+        : decide({
+            value,
+            limit,
+            places,
+            what: `${what} of ${feature.name}`,
+            equation,
+            ...(cautions === undefined ? {} : { cautions: cautions(feature) }),
+            ...(sourceKey === undefined ? {} : { sourceKey }),
+          }),
+    )
+  })
+  return outcomes
+}
+
+/** Distance of each listed feature from its nearest bend. */
+export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'stiffeners' | 'components'>(
+  context: EvaluationContext,
+  options: { list: K; limit: Limit; when?: (feature: FeatureOf<K>) => boolean },
+): Outcome[] {
+  const features: readonly FeatureOf<K>[] = context.design.features[options.list]
+  const outcomes: Outcome[] = []
+  features.forEach((feature, index) => {
+    if (options.when !== undefined && !options.when(feature)) return
+    const place = placeOf(PLACE_KINDS[options.list], feature)
+    const nearest = feature.nearestBend
+    if (nearest === null) {
+      outcomes.push(
+        notComputed(
+          ['features', options.list, index, 'nearestBend'],
+          `distance of ${feature.name} from the nearest bend`,
+          [place],
+        ),
+      )
+      return
+    }
+    const bend = context.design.bends.find((candidate) => candidate.id === nearest.bendId)
+    const bendName = bend?.name ?? nearest.bendId
+    outcomes.push(
+      decide({
+        value: nearest.distanceMm,
+        limit: options.limit,
+        places: [place, { kind: 'bend', id: nearest.bendId, name: bendName }],
+        what: `${feature.name} to bend ${bendName}`,
+        equation: 'distance in the flat part',
+      }),
+    )
+  })
+  return outcomes
+}
+
+/**
+ * Something that a person has looked at and recorded as so or not so. Counted as deviations, of which none is
+ * allowed, so that it reads like every other comparison.
+ */
+export function checkObserved(options: {
+  observed: boolean | null
+  /** The recorded value that is right. */
+  wanted: boolean
+  path: readonly (string | number)[]
+  /** In words, for "is missing": `whether conductors turn in curves`. */
+  label: string
+  whenRight: string
+  whenWrong: string
+  places: readonly Place[]
+  sourceKey: SourceKey
+}): Outcome {
+  const { observed, wanted, path, label, whenRight, whenWrong, places, sourceKey } = options
+  if (observed === null) return notComputed(path, label, places)
+  const isRight = observed === wanted
+  return {
+    ...decide({
+      value: isRight ? 0 : 1,
+      limit: makeNoneAllowed('deviationsCount', sourceKey),
+      places,
+      what: 'deviations',
+      equation: 'recorded observation',
+    }),
+    summary: isRight ? whenRight : whenWrong,
+  }
+}
+
+export interface BendUnderCheck {
+  readonly bend: Bend
+  readonly result: BendResult
+  readonly zone: ZoneResult | null
+  readonly index: number
+  readonly place: Place
+}
+
+/** Bends with their results, in the design's order. */
+export function listBends(context: EvaluationContext, when?: (bend: Bend) => boolean): BendUnderCheck[] {
+  const found: BendUnderCheck[] = []
+  context.design.bends.forEach((bend, index) => {
+    if (when !== undefined && !when(bend)) return
+    const result = context.findBendResult(bend.id)
+    if (result === null) return
+    found.push({ bend, result, zone: context.findZoneResult(bend.zoneId), index, place: placeOf('bend', bend) })
+  })
+  return found
+}
+
+export const isDynamic = (bend: Bend): boolean => bend.use === 'dynamic'
+
+/** The formed radius over its tolerance. */
+export function getRadiusRangeMm(bend: Bend): QuantityRange {
+  return { low: bend.insideRadiusMm - bend.radiusToleranceMm, high: bend.insideRadiusMm + bend.radiusToleranceMm }
+}
+
+export const ROUTING_PLACE: Place = { kind: 'routing', id: 'routing', name: 'Routing' }
+export const BRIEF_PLACE: Place = { kind: 'brief', id: 'brief', name: 'Brief' }
+export const DESIGN_PLACE: Place = { kind: 'design', id: 'design', name: 'Design' }

@@ -1,0 +1,141 @@
+import type {
+  DecidedOutcome,
+  Limit,
+  MissingInput,
+  NotApplicableOutcome,
+  NotComputedOutcome,
+  Place,
+  QuantityRange,
+  Unit,
+} from '../results'
+import type { SourceKey } from '../sources'
+import { formatValue } from './format-value'
+import { getSourceOwner } from './limits'
+
+/** Rounding of sums in binary, relative: far below any tolerance of the trade, far above that of doubles. */
+const EQUALITY_TOLERANCE_RELATIVE = 1e-9
+
+/**
+ * Distance of a value from its limit, in the limit's unit; negative means violated.
+ * Values that differ from the limit by rounding alone count as on it.
+ */
+export function computeMargin(value: number, limit: Limit): number {
+  const slack = EQUALITY_TOLERANCE_RELATIVE * Math.max(Math.abs(limit.value), Math.abs(limit.upperValue ?? 0), 1)
+  const margin = computeRawMargin(value, limit)
+  return Math.abs(margin) <= slack ? 0 : margin
+}
+
+function computeRawMargin(value: number, limit: Limit): number {
+  switch (limit.sense) {
+    case 'at-most':
+      return limit.value - value
+    case 'at-least':
+      return value - limit.value
+    case 'within':
+      return Math.min(value - limit.value, (limit.upperValue ?? limit.value) - value)
+    case 'equals':
+      return -Math.abs(value - limit.value)
+  }
+}
+
+interface Decision {
+  /** In the limit's unit. */
+  readonly value: number
+  readonly range?: QuantityRange
+  readonly limit: Limit
+  readonly places: readonly Place[]
+  /** What the value is, with its owner: `inside radius of Notch`. The summary starts with it. */
+  readonly what: string
+  readonly equation: string
+  /** The relation's source where it differs from the limit's. */
+  readonly sourceKey?: SourceKey
+  readonly cautions?: readonly string[]
+  /** Follows the comparison in the summary; a sentence. */
+  readonly remark?: string
+}
+
+const NO_CAUTIONS: readonly string[] = []
+
+/** Compares a value, and its range where there is one, with a limit: the verdict rule of every computed item. */
+export function decide(decision: Decision): DecidedOutcome {
+  const { value, range, limit, places, what, equation, cautions = NO_CAUTIONS } = decision
+  const margin = computeMargin(value, limit)
+  const holdsOverRange =
+    range === undefined || (computeMargin(range.low, limit) >= 0 && computeMargin(range.high, limit) >= 0)
+  const verdict = margin < 0 ? 'fails' : holdsOverRange ? 'meets' : 'thin-margin'
+  const spread =
+    range === undefined || range.low === range.high
+      ? ''
+      : ` (${formatValue(range.low)} to ${formatValue(range.high, limit.unit)} over tolerances)`
+  const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
+  return {
+    kind: 'decided',
+    verdict,
+    value: { value, unit: limit.unit },
+    ...(range === undefined ? {} : { range }),
+    limit,
+    margin,
+    equation,
+    sourceKey: decision.sourceKey ?? limit.sourceKey,
+    cautions,
+    places,
+    summary: `${capitalise(what)}: ${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${remark}`,
+  }
+}
+
+/** `at least 0.762 mm`, in the words used everywhere. */
+export function describeLimit(limit: Limit): string {
+  switch (limit.sense) {
+    case 'at-most':
+      return limit.value === 0 ? 'none allowed' : `at most ${formatValue(limit.value, limit.unit)}`
+    case 'at-least':
+      return `at least ${formatValue(limit.value, limit.unit)}`
+    case 'within':
+      return `${formatValue(limit.value)} to ${formatValue(limit.upperValue ?? limit.value, limit.unit)}`
+    case 'equals':
+      return `must be ${formatValue(limit.value, limit.unit)}`
+  }
+}
+
+export function notComputed(path: MissingInput['path'], label: string, places: readonly Place[]): NotComputedOutcome {
+  return { kind: 'not-computed', missing: [{ path, label }], places, summary: `Not computed: ${label} is missing.` }
+}
+
+/** One outcome for several inputs that are missing together. `missing` is not empty. */
+export function notComputedFrom(missing: readonly MissingInput[], places: readonly Place[]): NotComputedOutcome {
+  const labels = missing.map((input) => input.label).join(', ')
+  return {
+    kind: 'not-computed',
+    missing,
+    places,
+    summary: `Not computed: ${labels} ${missing.length === 1 ? 'is' : 'are'} missing.`,
+  }
+}
+
+export function notApplicable(because: string, places: readonly Place[] = []): NotApplicableOutcome {
+  return { kind: 'not-applicable', places, summary: `Not applicable: ${because}.` }
+}
+
+/** A limit that the design itself sets: a connector's window, required cycles, a date. */
+export function makeDesignLimit(
+  fields: Pick<Limit, 'key' | 'value' | 'unit' | 'sense'> & { upperValue?: number; sourceKey: SourceKey; name: string },
+): Limit {
+  const { name, ...limit } = fields
+  return { ...limit, owner: { kind: 'design', name } }
+}
+
+/** A limit that follows from a published text or a relation, and that nobody overrides. */
+export function makeSourceLimit(
+  fields: Pick<Limit, 'key' | 'value' | 'unit' | 'sense'> & { upperValue?: number; sourceKey: SourceKey },
+): Limit {
+  return { ...fields, owner: getSourceOwner(fields.sourceKey) }
+}
+
+/** Nothing of the kind may be there: contradictions, layers in the wrong zone, statements that are missing. */
+export function makeNoneAllowed(key: string, sourceKey: SourceKey, unit: Unit = 'count'): Limit {
+  return makeSourceLimit({ key, value: 0, unit, sense: 'at-most', sourceKey })
+}
+
+function capitalise(text: string): string {
+  return text === '' ? text : text.charAt(0).toUpperCase() + text.slice(1)
+}

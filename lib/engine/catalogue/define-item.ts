@@ -1,0 +1,117 @@
+import type { EvaluationContext, ReviewFacts } from '../context'
+import type { Design } from '../design'
+import type { MissingInput, Outcome, Verdict } from '../results'
+import type { SourceKey } from '../sources'
+import type { LimitKey } from './limits'
+import type { NeedKey } from './needs'
+import type { Severity } from './severity'
+
+export const SECTIONS = ['materials', 'geometry', 'fabrication'] as const
+export type Section = (typeof SECTIONS)[number]
+
+/** The stage whose end needs an answer: early review, or the fabricator's. */
+export type DecidedWhen = 'early' | 'fabricator'
+export type AnsweringRole = 'member' | 'lead' | 'fabricator'
+
+export type ItemVerdict = Verdict | 'needs-judgment'
+export type Titles = Readonly<Record<ItemVerdict, string>>
+
+/** A change to the example design, and what the item must say then. */
+export interface ItemExample {
+  readonly name: string
+  /** Edits a copy; absent where the example design is right as it stands. */
+  readonly change?: (design: Design) => void
+  readonly facts?: ReviewFacts
+  readonly expect: ItemVerdict
+}
+
+/** What a person decides, and the evidence that the answer should rest on. */
+export interface Judgment {
+  readonly evidence: string
+  /** Inputs of the design that must be there to judge; those that are empty are named. */
+  readonly findMissing?: (context: EvaluationContext) => readonly MissingInput[]
+}
+
+interface ItemCommon {
+  /** A noun; never changes its meaning. */
+  readonly id: string
+  readonly section: Section
+  readonly severity: Severity
+  readonly question: string
+  readonly why: string
+  readonly howToCheck: string
+  readonly appliesTo: { readonly needs: readonly NeedKey[]; readonly says: string }
+  /** Limits of the dictionary that the check asks for. */
+  readonly limits: readonly LimitKey[]
+  /** Relations and rules that it rests on, besides the sources of its limits. */
+  readonly sourceKeys: readonly SourceKey[]
+  readonly decidedWhen: DecidedWhen
+  readonly answeredBy: readonly AnsweringRole[]
+}
+
+interface TitlesGiven {
+  readonly meets: string
+  readonly fails: string
+  readonly 'thin-margin'?: string
+}
+
+/**
+ * A computed item, a judgment, or both: with both, a calculation that fails or lacks input speaks first, and a
+ * person judges the rest.
+ */
+type ItemInput = ItemCommon &
+  (
+    | {
+        readonly titles: TitlesGiven
+        readonly check: (context: EvaluationContext) => readonly Outcome[]
+        readonly judgment?: Judgment
+        readonly examples: readonly ItemExample[]
+      }
+    | {
+        readonly titles: { readonly judgment: string }
+        readonly check?: undefined
+        readonly judgment: Judgment
+        readonly examples?: readonly ItemExample[]
+      }
+  )
+
+export interface ItemDefinition extends ItemCommon {
+  readonly titles: Titles
+  readonly check: ((context: EvaluationContext) => readonly Outcome[]) | null
+  readonly judgment: Judgment | null
+  readonly examples: readonly ItemExample[]
+}
+
+/** Fills in the titles that follow from the others. */
+export function defineItem(input: ItemInput): ItemDefinition {
+  const notApplicable = `Applies to ${input.appliesTo.says}`
+  if (input.check === undefined) {
+    const title = input.titles.judgment
+    return {
+      ...input,
+      check: null,
+      examples: input.examples ?? [],
+      titles: {
+        meets: title,
+        fails: title,
+        'thin-margin': title,
+        'not-computed': title,
+        'not-applicable': notApplicable,
+        'needs-judgment': title,
+      },
+    }
+  }
+  const { meets, fails } = input.titles
+  return {
+    ...input,
+    judgment: input.judgment ?? null,
+    titles: {
+      meets,
+      fails,
+      'thin-margin': input.titles['thin-margin'] ?? `${meets} at nominal, not over the whole tolerance range`,
+      'not-computed': 'An input is missing',
+      'not-applicable': notApplicable,
+      'needs-judgment': `${meets} as far as can be computed; a person judges the rest`,
+    },
+  }
+}

@@ -1,0 +1,76 @@
+import type { EvaluationContext } from '../context'
+import { getOutcomeVerdict, type ItemResult, type Outcome, type Verdict } from '../results'
+import { notApplicable, notComputedFrom } from './decide'
+import type { ItemDefinition, ItemVerdict } from './define-item'
+import { CATALOGUE } from './items'
+import { findAbsentNeed } from './needs'
+
+/** What every item of the catalogue comes to, in the catalogue's order. */
+export function evaluateCatalogue(
+  context: EvaluationContext,
+  items: readonly ItemDefinition[] = CATALOGUE,
+): ItemResult[] {
+  return items.map((item) => evaluateItem(item, context))
+}
+
+export function evaluateItem(item: ItemDefinition, context: EvaluationContext): ItemResult {
+  const basis = item.check === null ? 'judgment' : 'computed'
+  const absent = findAbsentNeed(item.appliesTo.needs, context)
+  if (absent !== null) return finish(item, basis, 'not-applicable', [notApplicable(absent)])
+  if (item.check === null) {
+    const missing = item.judgment?.findMissing?.(context) ?? []
+    return finish(item, 'judgment', 'needs-judgment', missing.length === 0 ? [] : [notComputedFrom(missing, [])])
+  }
+  const found = item.check(context)
+  const outcomes = found.length === 0 ? [notApplicable('nothing in the design to judge')] : found
+  const computed = findWorst(outcomes)
+  // A failed or impossible calculation speaks first; what it cannot see is then a person's to judge.
+  const isPersonsTurn = item.judgment !== null && (computed === 'meets' || computed === 'thin-margin')
+  return isPersonsTurn ? finish(item, 'judgment', 'needs-judgment', outcomes) : finish(item, basis, computed, outcomes)
+}
+
+const RANK: Record<Verdict, number> = { fails: 4, 'not-computed': 3, 'thin-margin': 2, meets: 1, 'not-applicable': 0 }
+
+/** As getWorstVerdict, without the list of verdicts in between. */
+function findWorst(outcomes: readonly Outcome[]): Verdict {
+  let worst: Verdict = 'not-applicable'
+  for (const outcome of outcomes) {
+    const verdict = getOutcomeVerdict(outcome)
+    if (RANK[verdict] > RANK[worst]) worst = verdict
+  }
+  return worst
+}
+
+function finish(
+  item: ItemDefinition,
+  basis: ItemResult['basis'],
+  verdict: ItemVerdict,
+  outcomes: readonly Outcome[],
+): ItemResult {
+  const matters = findOutcomeThatMatters(outcomes)
+  const title = item.titles[verdict]
+  return {
+    itemId: item.id,
+    basis,
+    verdict,
+    outcomes,
+    headline: matters === null ? `${title}.` : `${title}. ${matters.summary}`,
+  }
+}
+
+/** Of the worst verdict, the outcome that is furthest from its limit, relative to the limit. */
+function findOutcomeThatMatters(outcomes: readonly Outcome[]): Outcome | null {
+  let chosen: Outcome | null = null
+  let chosenRank = -1
+  let chosenShortfall = Number.POSITIVE_INFINITY
+  for (const outcome of outcomes) {
+    const rank = RANK[getOutcomeVerdict(outcome)]
+    const shortfall = outcome.kind === 'decided' ? outcome.margin / Math.max(Math.abs(outcome.limit.value), 1e-9) : 0
+    if (rank > chosenRank || (rank === chosenRank && shortfall < chosenShortfall)) {
+      chosen = outcome
+      chosenRank = rank
+      chosenShortfall = shortfall
+    }
+  }
+  return chosen
+}

@@ -1,0 +1,263 @@
+import {
+  type ConductorLayer,
+  type Design,
+  type DielectricLayer,
+  type Layer,
+  makeBlankDesign,
+  type Zone,
+} from '../design'
+
+/** Name of the design that the catalogue's examples start from. */
+export const CONSTRUCTION_EXAMPLE_NAME = 'Example arm'
+
+/**
+ * A sound three-layer rigid-flex part: one rolled-annealed layer through the flex, rigid outer layers, a finger end.
+ * Every computed item holds on it; the examples of the items each break one thing. A fresh copy at every call.
+ */
+export function makeExampleDesign(): Design {
+  const design = makeBlankDesign(CONSTRUCTION_EXAMPLE_NAME)
+  Object.assign(design.brief, EXAMPLE_BRIEF)
+  design.construction = { layers: makeLayers(), zones: makeZones() }
+  design.bends = makeBends()
+  design.features = makeFeatures()
+  return design
+}
+
+const EXAMPLE_BRIEF: Partial<Design['brief']> = {
+  partNumber: 'EX-100',
+  revisionLabel: 'A',
+  purpose: 'Joins a moving arm to its controller.',
+  performanceClass: 'class-2',
+  circuitType: 'type-4',
+  installationUse: 'use-b',
+  operatingMinDegC: -20,
+  operatingMaxDegC: 70,
+  quantityPerYear: 5000,
+  surfaceFinish: 'organic-solderability-preservative',
+  solderedAssembly: true,
+  bakeBeforeAssembly:
+    'Dry as the film maker states for this finish; solder within the time the assembler has qualified.',
+  packingAndHandling: 'Flat between boards, dry pack with indicator card.',
+  panelForm: 'assembly-arrays',
+  toleranceScheme: 'Datums on the rigid part and on the finger end; profile tolerance in the restrained state.',
+  electricalTest: true,
+  couponTest: true,
+  foldTest: true,
+  registrationCriticalFeatures: 'Finger pattern to finger edge.',
+  whoToAsk: 'Lead engineer of the project',
+  manufacturingReviewDate: '2027-02-01',
+  layoutFreezeDate: '2027-02-15',
+  needDate: '2027-06-01',
+}
+
+const NO_PLATING: ConductorLayer['plating'] = { process: 'none', thicknessUm: 0, toleranceUm: 0 }
+
+function film(
+  id: string,
+  name: string,
+  kind: DielectricLayer['kind'],
+  materialId: string,
+  thicknessUm: number,
+  toleranceUm: number,
+): DielectricLayer {
+  return { id, name, kind, materialId, thicknessUm, tolerancePlusUm: toleranceUm, toleranceMinusUm: toleranceUm }
+}
+
+function copper(
+  fields: Pick<ConductorLayer, 'id' | 'name' | 'materialId' | 'thicknessUm'> & Partial<ConductorLayer>,
+): ConductorLayer {
+  return {
+    kind: 'conductor',
+    tolerancePlusUm: 0.5,
+    toleranceMinusUm: 0.5,
+    role: 'signal',
+    planePattern: null,
+    coverageFraction: 0.4,
+    plating: NO_PLATING,
+    processingLossUm: 0.5,
+    ...fields,
+  }
+}
+
+function makeLayers(): Layer[] {
+  return [
+    film('mask-top', 'Top solder mask', 'solder-mask', 'solder-mask-rigid', 25, 4),
+    copper({
+      id: 'l1',
+      name: 'L1 rigid',
+      materialId: 'copper-ed-hte',
+      thicknessUm: 17.1,
+      plating: { process: 'panel', thicknessUm: 25, toleranceUm: 4 },
+    }),
+    film('core-top', 'Top rigid laminate', 'rigid-laminate', 'fr4-laminate', 200, 14),
+    film('prepreg-top', 'Top no-flow prepreg', 'no-flow-prepreg', 'no-flow-prepreg-epoxy', 60, 5),
+    film('cover-top', 'Coverlay film, flex', 'coverlay-film', 'pi-coverlay', 25, 1.5),
+    film('cover-top-adhesive', 'Coverlay adhesive, flex', 'adhesive', 'epoxy-adhesive', 25, 2.5),
+    copper({
+      id: 'l2',
+      name: 'L2 flex',
+      materialId: 'copper-ra',
+      thicknessUm: 12,
+      plating: { process: 'button', thicknessUm: 20, toleranceUm: 3 },
+    }),
+    film('base', 'Base film, flex', 'base-film', 'pi-base-adhesiveless', 25, 1),
+    film('prepreg-bottom', 'Bottom no-flow prepreg', 'no-flow-prepreg', 'no-flow-prepreg-epoxy', 60, 5),
+    film('core-bottom', 'Bottom rigid laminate', 'rigid-laminate', 'fr4-laminate', 200, 14),
+    copper({
+      id: 'l3',
+      name: 'L3 rigid',
+      materialId: 'copper-ed-hte',
+      thicknessUm: 17.1,
+      plating: { process: 'panel', thicknessUm: 25, toleranceUm: 4 },
+    }),
+    film('mask-bottom', 'Bottom solder mask', 'solder-mask', 'solder-mask-rigid', 25, 4),
+    film('stiffener-adhesive', 'Stiffener adhesive', 'adhesive', 'epoxy-adhesive', 25, 2.5),
+    film('stiffener', 'Finger stiffener', 'stiffener', 'pi-stiffener', 210, 8),
+  ]
+}
+
+function zone(fields: Pick<Zone, 'id' | 'name' | 'kind'> & Partial<Zone>, layerIds: readonly string[]): Zone {
+  return {
+    lengthMm: 40,
+    widthMm: 12,
+    presence: layerIds.map((layerId) => ({ layerId, coverageFraction: null })),
+    connectorWindow: null,
+    statedThicknessUm: null,
+    ...fields,
+  }
+}
+
+function makeZones(): Zone[] {
+  return [
+    zone({ id: 'board', name: 'Board', kind: 'rigid' }, [
+      'mask-top',
+      'l1',
+      'core-top',
+      'prepreg-top',
+      'cover-top',
+      'cover-top-adhesive',
+      'l2',
+      'base',
+      'prepreg-bottom',
+      'core-bottom',
+      'l3',
+      'mask-bottom',
+    ]),
+    zone({ id: 'arm', name: 'Arm', kind: 'flex' }, ['cover-top', 'cover-top-adhesive', 'l2', 'base']),
+    zone({ id: 'fingers', name: 'Finger end', kind: 'finger', connectorWindow: { minUm: 270, maxUm: 330 } }, [
+      'l2',
+      'base',
+      'stiffener-adhesive',
+      'stiffener',
+    ]),
+  ]
+}
+
+function makeBends(): Design['bends'] {
+  const common: Omit<Design['bends'][number], 'id' | 'name' | 'insideRadiusMm' | 'use'> = {
+    zoneId: 'arm',
+    radiusToleranceMm: 0.3,
+    angleDeg: 90,
+    insideFace: 'bottom',
+    axisLengthMm: 12,
+    motion: 'one-way',
+    requiredCycles: null,
+    radiusHeldBy: 'former',
+    distanceToRigidMm: 6,
+    strainReliefAtTransition: true,
+    triedOnModel: true,
+    note: '',
+  }
+  return [
+    { ...common, id: 'hinge', name: 'Hinge', insideRadiusMm: 12, use: 'dynamic', requiredCycles: 100_000 },
+    { ...common, id: 'rocker', name: 'Rocker', insideRadiusMm: 12, use: 'dynamic', requiredCycles: 20_000 },
+    { ...common, id: 'fold', name: 'Assembly fold', insideRadiusMm: 2, use: 'fold-once' },
+  ]
+}
+
+function makeFeatures(): Design['features'] {
+  const crossing = { bendId: 'hinge', angleToAxisDeg: 90, widthChangesInside: false, directionChangesInside: false }
+  return {
+    conductors: [
+      {
+        id: 'supply',
+        name: 'Supply',
+        layerId: 'l2',
+        widthMm: 0.5,
+        spaceMm: 0.2,
+        lengthMm: 60,
+        currentAmp: 0.8,
+        allowedRiseDegC: 20,
+        allowedDropVolt: 0.5,
+        impedanceOhm: null,
+        crossings: [crossing],
+      },
+    ],
+    holes: [
+      {
+        id: 'via',
+        name: 'Board via',
+        plated: true,
+        drillMm: 0.3,
+        landMm: 0.8,
+        nearestBend: { bendId: 'hinge', distanceMm: 8 },
+        transitionDistanceMm: 2,
+      },
+    ],
+    pads: [
+      {
+        id: 'land',
+        name: 'Sensor pad',
+        layerId: 'l2',
+        hasPlatedHole: false,
+        anchorCount: 2,
+        coverlayCaptureMm: 0.15,
+        teardrop: true,
+      },
+    ],
+    outlineCorners: [{ id: 'notch', name: 'Notch', insideRadiusMm: 1.5, tearStop: true }],
+    widthSteps: [{ id: 'neck', name: 'Supply neck', layerId: 'l2', wideMm: 0.5, narrowMm: 0.3, taperLengthMm: 1 }],
+    coverlayOpenings: [
+      {
+        id: 'window',
+        name: 'Sensor window',
+        method: 'laser',
+        openingMm: 1,
+        webMm: 0.5,
+        nearestBend: { bendId: 'hinge', distanceMm: 6 },
+      },
+    ],
+    stiffeners: [
+      {
+        id: 'finger-stiffener',
+        name: 'Finger stiffener',
+        layerId: 'stiffener',
+        purpose: 'connector',
+        coverlayOverlapMm: 1,
+        nearestBend: { bendId: 'hinge', distanceMm: 5 },
+        onDrawing: true,
+      },
+    ],
+    slits: [{ id: 'slit', name: 'Arm slit', endReliefDiameterMm: 1.6, widthMm: 0.5 }],
+    components: [
+      {
+        id: 'sensor',
+        name: 'Sensor',
+        nearestBend: { bendId: 'hinge', distanceMm: 6 },
+        transitionDistanceMm: 3,
+        overStiffener: true,
+      },
+    ],
+    copperToOutlineMm: 0.6,
+    routing: {
+      cornersCurved: true,
+      evenlySpacedInBends: true,
+      staggeredOnAdjacentLayers: true,
+      coverlayEdgeInsideBend: false,
+      cutOutsConsideredAtTightBends: true,
+      layersNamedOnDrawing: true,
+      bendsCalledOutOnDrawing: true,
+      coverlayDetailOnDrawing: true,
+    },
+  }
+}

@@ -1,0 +1,36 @@
+import type { Unit } from '../results'
+
+const SYMBOLS: Record<Unit, string> = {
+  um: ' µm',
+  mm: ' mm',
+  deg: '°',
+  pct: ' %',
+  fraction: '',
+  ratio: '',
+  cycles: ' cycles',
+  count: '',
+  degC: ' °C',
+  amp: ' A',
+  volt: ' V',
+  ohm: ' Ω',
+  gpa: ' GPa',
+  mpa: ' MPa',
+  newton: ' N',
+  'newton-mm': ' N·mm',
+  'newton-mm-per-mm': ' N·mm/mm',
+  days: ' days',
+  'oz-per-ft2': ' oz/ft²',
+}
+
+/**
+ * A number as it stands in a sentence: three significant figures, whole numbers whole, large counts as 2.1e6.
+ * Screens format the quantities themselves; sentences need one form that never changes.
+ */
+export function formatValue(value: number, unit?: Unit): string {
+  const symbol = unit === undefined ? '' : SYMBOLS[unit]
+  const size = Math.abs(value)
+  if (size !== 0 && (size >= 1e5 || size < 1e-3)) return `${value.toExponential(1).replace('e+', 'e')}${symbol}`
+  if (Number.isInteger(value)) return `${value}${symbol}`
+  const decimals = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3
+  return `${Number(value.toFixed(decimals))}${symbol}`
+}

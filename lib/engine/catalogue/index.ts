@@ -1,0 +1,29 @@
+export { decide, describeLimit, makeSourceLimit } from './decide'
+export {
+  type AnsweringRole,
+  type DecidedWhen,
+  defineItem,
+  type ItemDefinition,
+  type ItemExample,
+  type ItemVerdict,
+  type Judgment,
+  SECTIONS,
+  type Section,
+  type Titles,
+} from './define-item'
+export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
+export { CONSTRUCTION_EXAMPLE_NAME, makeExampleDesign } from './example-design'
+export { formatValue } from './format-value'
+export { CATALOGUE, findItem, getItem } from './items'
+export {
+  findLimitProblem,
+  getDefaultLimit,
+  getLimitDefinition,
+  isLimitKey,
+  LIMIT_KEYS,
+  LIMITS,
+  type LimitDefinition,
+  type LimitKey,
+  makeLimitLookup,
+} from './limits'
+export { SEVERITIES, type Severity } from './severity'

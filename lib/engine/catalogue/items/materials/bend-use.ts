@@ -1,0 +1,60 @@
+import { listBends } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const bendUse = defineItem({
+  id: 'bend-use',
+  section: 'materials',
+  severity: 'major',
+  question: 'Is each bend stated as folded once, flexed to install or dynamic, in line with the installation use?',
+  why: 'Foil, layers and radius all follow from this one word; a bend that moves in service under a part specified for installation only will be built for the wrong life.',
+  howToCheck:
+    'Ask what moves, how far and how often over the life of the product, service and repair included. Then compare with the installation use of the part.',
+  titles: {
+    meets: 'Every bend has a use that fits the part',
+    fails: 'A bend moves more than the installation use says',
+  },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
+  limits: [],
+  sourceKeys: ['ipc6013'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    listBends(context).map(({ bend, index, place }) => {
+      const { installationUse } = context.design.brief
+      if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+      if (bend.use === 'dynamic' && bend.requiredCycles === null) {
+        return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place])
+      }
+      if (bend.use === 'dynamic' && installationUse === null) {
+        return notComputed(['brief', 'installationUse'], 'installation use of the part', [place])
+      }
+      const contradicts = bend.use === 'dynamic' && installationUse === 'use-a'
+      return decide({
+        value: contradicts ? 1 : 0,
+        limit: makeNoneAllowed('useContradictionsCount', 'ipc6013'),
+        places: [place],
+        what: `contradictions between bend ${bend.name} and the installation use`,
+        equation: 'stated use against installation use A to D',
+        remark: contradicts ? 'Use A covers flexing during installation only; continuous flexing is use B.' : undefined,
+      })
+    }),
+  examples: [
+    { name: 'dynamic bends in a part for continuous flexing', expect: 'meets' },
+    {
+      name: 'a dynamic bend in a part flexed at installation only',
+      change: (d) => {
+        d.brief.installationUse = 'use-a'
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'use not stated',
+      change: (d) => {
+        getBend(d, 'fold').use = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

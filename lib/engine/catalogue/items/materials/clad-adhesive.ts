@@ -1,0 +1,58 @@
+import type { ZoneResult } from '../../../results'
+import { isDynamic, listBends, placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { addLayersBelow, getFilm } from '../../example-changes'
+
+export const cladAdhesive = defineItem({
+  id: 'clad-adhesive',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Has adhesiveless clad been chosen where the bend is dynamic?',
+  why: 'Adhesive between foil and film adds thickness, creeps when warm and outgrows copper on plated holes. Where a part only folds once, adhesive clad is cheaper and does well.',
+  howToCheck:
+    'Look between foil and base film in the zone of each dynamic bend. A person weighs cost, temperature and availability.',
+  titles: { meets: 'Dynamic bends use adhesiveless clad', fails: 'Adhesive clad in a dynamic bend' },
+  appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
+  limits: ['cladAdhesiveLayersInDynamicBendCount'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const limit = context.getLimit('cladAdhesiveLayersInDynamicBendCount')
+    return listBends(context, isDynamic).map(({ bend, zone, place }) => {
+      const layers = findCladAdhesive(zone)
+      return decide({
+        value: layers.length,
+        limit,
+        places: [place, ...layers.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
+        what: `adhesive layers between foil and base film in ${bend.name}`,
+        equation: 'count of layers',
+      })
+    })
+  },
+  examples: [
+    { name: 'foil cast on film', expect: 'meets' },
+    {
+      name: 'adhesive under the foil',
+      change: (d) =>
+        addLayersBelow(
+          d,
+          'l2',
+          [{ ...getFilm(d, 'cover-top-adhesive'), id: 'clad-adhesive', name: 'Clad adhesive, flex' }],
+          ['arm'],
+        ),
+      expect: 'fails',
+    },
+  ],
+})
+
+/** Adhesive that has copper on one face and base film on the other. */
+function findCladAdhesive(zone: ZoneResult | null): ZoneResult['layers'][number][] {
+  const layers = zone?.layers ?? []
+  return layers.filter((layer, at) => {
+    if (layer.kind !== 'adhesive') return false
+    const neighbours = [layers[at - 1]?.kind, layers[at + 1]?.kind]
+    return neighbours.includes('conductor') && neighbours.includes('base-film')
+  })
+}

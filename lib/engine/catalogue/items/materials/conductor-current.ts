@@ -1,0 +1,73 @@
+import { placeOf } from '../../checks'
+import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const conductorCurrent = defineItem({
+  id: 'conductor-current',
+  section: 'materials',
+  severity: 'major',
+  question: 'Does each conductor carry its current within the allowed temperature rise?',
+  why: 'A thin film spreads heat worse than the rigid boards that the published charts were measured on, and hot adhesive creeps.',
+  howToCheck: 'Compare the stated current with what finished width and thickness carry at the allowed rise.',
+  titles: { meets: 'Conductors carry their currents', fails: 'A conductor is too small for its current' },
+  appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
+  limits: [],
+  sourceKeys: ['ipc2221'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    context.design.features.conductors.map((conductor, index) => {
+      const result = context.conductors[index]
+      const places = [placeOf('conductor', conductor)]
+      const at = (field: string) => ['features', 'conductors', index, field]
+      const { currentAmp } = conductor
+      const capacityAmp = result?.capacityAmp ?? null
+      if (currentAmp === null || capacityAmp === null) {
+        const missing = result?.missing ?? []
+        return notComputedFrom(
+          currentAmp !== null && missing.length > 0
+            ? missing
+            : [
+                currentAmp === null
+                  ? { path: at('currentAmp'), label: `current of ${conductor.name}` }
+                  : { path: at('allowedRiseDegC'), label: `allowed temperature rise of ${conductor.name}` },
+              ],
+          places,
+        )
+      }
+      return decide({
+        value: capacityAmp,
+        limit: makeDesignLimit({
+          key: 'statedCurrentAmp',
+          value: currentAmp,
+          unit: 'amp',
+          sense: 'at-least',
+          sourceKey: 'ipc2221',
+          name: 'stated current',
+        }),
+        places,
+        what: `capacity of ${conductor.name}`,
+        equation: 'I = k dT^0.44 A^0.725',
+        sourceKey: 'ipc2221',
+        cautions: result?.cautions ?? [],
+      })
+    }),
+  examples: [
+    { name: '0.8 A in 0.5 mm of foil', expect: 'meets' },
+    {
+      name: 'ten times the current',
+      change: (d) => {
+        getOnly(d.features.conductors).currentAmp = 8
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'rise not stated',
+      change: (d) => {
+        getOnly(d.features.conductors).allowedRiseDegC = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

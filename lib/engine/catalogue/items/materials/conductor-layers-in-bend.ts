@@ -1,0 +1,44 @@
+import { isDynamic, listBends, placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { addFlexLayers } from '../../example-changes'
+import { formatValue } from '../../format-value'
+import { listConductorLayers } from '../../needs'
+
+export const conductorLayersInBend = defineItem({
+  id: 'conductor-layers-in-bend',
+  section: 'materials',
+  severity: 'major',
+  question: 'Do bends carry as few conductor layers as they can, one where they move?',
+  why: 'Stiffness grows with the cube of thickness, and two layers cannot both lie on the neutral axis. Routing all conductors on one layer through the bend is the cheapest remedy there is.',
+  howToCheck:
+    'Count conductor layers present in the zone of each bend; see whether they could share one layer for that length.',
+  titles: { meets: 'Bends carry few conductor layers', fails: 'A bend carries more conductor layers than it should' },
+  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
+  limits: ['conductorLayersInDynamicBendCount', 'conductorLayersInStaticBendCount'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    listBends(context).map(({ bend, result, zone, place }) => {
+      const layers = listConductorLayers(zone)
+      const extraUm = layers.slice(1).reduce((sum, layer) => sum + layer.nominalUm, 0)
+      return decide({
+        value: layers.length,
+        limit: context.getLimit(
+          isDynamic(bend) ? 'conductorLayersInDynamicBendCount' : 'conductorLayersInStaticBendCount',
+        ),
+        places: [place, ...layers.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
+        what: `conductor layers in bend ${bend.name}`,
+        equation: 'count of layers',
+        remark:
+          layers.length < 2
+            ? undefined
+            : `Beyond the first they bring ${formatValue(extraUm, 'um')} of copper${result.peakStrainPct === null ? '' : ` and a peak strain of ${formatValue(result.peakStrainPct, 'pct')}`}; the remedies of the bend show it on one layer.`,
+      })
+    }),
+  examples: [
+    { name: 'one layer', expect: 'meets' },
+    { name: 'two layers through the hinge', change: (d) => addFlexLayers(d, 2), expect: 'fails' },
+  ],
+})

@@ -1,0 +1,56 @@
+import { isDynamic, listBends, placeOf } from '../../checks'
+import { decide, makeSourceLimit } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const copperYield = defineItem({
+  id: 'copper-yield',
+  section: 'materials',
+  severity: 'advice',
+  question: 'Does the copper of each dynamic bend stay below its yield point?',
+  why: 'Past yield the copper works plastically at every cycle and the section does not spring back fully; below it, life is longer than strain figures alone suggest.',
+  howToCheck: 'Compare the peak strain of each conductor with yield strength over modulus of its foil.',
+  titles: { meets: 'Copper stays elastic in dynamic bends', fails: 'Copper yields in a dynamic bend' },
+  appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
+  limits: [],
+  sourceKeys: ['plasticBending'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    listBends(context, isDynamic).flatMap(({ bend, result, place }) =>
+      result.conductors.map((conductor) =>
+        decide({
+          value: conductor.peakStrainPct,
+          range: conductor.peakRangePct,
+          limit: makeSourceLimit({
+            key: 'yieldStrainPct',
+            value: conductor.yieldStrainPct,
+            unit: 'pct',
+            sense: 'at-most',
+            sourceKey: 'plasticBending',
+          }),
+          places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
+          what: `strain of ${conductor.name} in bend ${bend.name}`,
+          equation: 'yield strain = yield strength / modulus',
+          sourceKey: 'compositeBeam',
+          cautions: conductor.pastYield ? ['The elastic result stands for strain only; the bend keeps some set.'] : [],
+        }),
+      ),
+    ),
+  examples: [
+    {
+      name: 'conductor near the neutral axis at 25 mm',
+      change: (d) => {
+        for (const id of ['hinge', 'rocker']) getBend(d, id).insideRadiusMm = 25
+      },
+      expect: 'meets',
+    },
+    {
+      name: 'the hinge at 2 mm',
+      change: (d) => {
+        getBend(d, 'hinge').insideRadiusMm = 2
+      },
+      expect: 'fails',
+    },
+  ],
+})

@@ -1,0 +1,58 @@
+import type { Outcome } from '../../../results'
+import { placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getFilm } from '../../example-changes'
+
+export const coverlayAdhesive = defineItem({
+  id: 'coverlay-adhesive',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Is the coverlay adhesive as thick as the rule of thumb asks for its copper?',
+  why: 'The shop knows the rule of a mil of adhesive to an ounce of copper and will question less; far more than that is stiffness bought for nothing.',
+  howToCheck:
+    'Divide the adhesive of each coverlay by the finished copper beneath it. The volume balance of the encapsulation item is the better answer.',
+  titles: { meets: 'Coverlay adhesive suits its copper', fails: 'Coverlay adhesive is thin for its copper' },
+  appliesTo: { needs: ['coverlay', 'conductor-layers'], says: 'constructions with coverlay' },
+  limits: ['coverlayAdhesivePerCopperRatio'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const limit = context.getLimit('coverlayAdhesivePerCopperRatio')
+    const outcomes: Outcome[] = []
+    for (const zone of context.zones) {
+      zone.layers.forEach((adhesive, at) => {
+        if (adhesive.kind !== 'adhesive') return
+        const neighbours = [zone.layers[at - 1], zone.layers[at + 1]]
+        const copper = neighbours.find((layer) => layer?.kind === 'conductor')
+        const film = neighbours.find((layer) => layer?.kind === 'coverlay-film')
+        const bought = context.layersById.get(adhesive.layerId)
+        if (copper === undefined || film === undefined || bought?.kind !== 'adhesive') return
+        outcomes.push(
+          decide({
+            value: bought.thicknessUm / copper.nominalUm,
+            limit,
+            places: [
+              placeOf('zone', { id: zone.zoneId, name: zone.name }),
+              placeOf('layer', { id: adhesive.layerId, name: adhesive.name }),
+            ],
+            what: `adhesive per copper on ${copper.name} in ${zone.name}`,
+            equation: 'adhesive as bought / finished copper',
+          }),
+        )
+      })
+    }
+    return outcomes
+  },
+  examples: [
+    { name: '25 um over 12 um foil', expect: 'meets' },
+    {
+      name: '12 um over plated foil in the board',
+      change: (d) => {
+        Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 12, tolerancePlusUm: 1, toleranceMinusUm: 1 })
+      },
+      expect: 'fails',
+    },
+  ],
+})

@@ -1,0 +1,62 @@
+import { isDynamic, listBends, placeOf } from '../../checks'
+import { decide, makeSourceLimit, notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend, getConductorLayer } from '../../example-changes'
+import { listConductorLayers } from '../../needs'
+
+export const foilType = defineItem({
+  id: 'foil-type',
+  section: 'materials',
+  severity: 'major',
+  question: 'Is the foil in each bend of a type that suits its use?',
+  why: 'Rolled-annealed foil stretches further and bears repeated bending better than electrodeposited foil. The fatigue relation must not be used to rank the two at long life, where it follows strength alone.',
+  howToCheck: 'Look up the foil of every conductor layer that passes through a dynamic or install bend.',
+  titles: { meets: 'Foil suits the use of each bend', fails: 'Electrodeposited foil in a bend that flexes' },
+  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
+  limits: [],
+  sourceKeys: ['foilRoundRobin'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    listBends(context).map(({ bend, zone, place }) => {
+      if (bend.use === 'fold-once')
+        return notApplicable(`${bend.name} is folded once, where the strain decides`, [place])
+      const electrodeposited = listConductorLayers(zone).filter(
+        (layer) =>
+          layer.materialId !== null && context.findMaterial(layer.materialId)?.foil?.type === 'electrodeposited',
+      )
+      return decide({
+        value: electrodeposited.length,
+        limit: makeSourceLimit({
+          key: 'electrodepositedLayersCount',
+          value: 0,
+          unit: 'count',
+          sense: 'at-most',
+          sourceKey: 'foilRoundRobin',
+        }),
+        places: [place, ...electrodeposited.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
+        what: `electrodeposited layers in bend ${bend.name}`,
+        equation: 'count of layers',
+        cautions: isDynamic(bend)
+          ? []
+          : ['No published allowable strain was found for electrodeposited foil flexed to install.'],
+      })
+    }),
+  examples: [
+    { name: 'rolled-annealed foil in the hinge', expect: 'meets' },
+    {
+      name: 'electrodeposited foil in the hinge',
+      change: (d) => {
+        getConductorLayer(d, 'l2').materialId = 'copper-ed'
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'only folds',
+      change: (d) => {
+        d.bends = [getBend(d, 'fold')]
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

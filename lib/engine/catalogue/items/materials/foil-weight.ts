@@ -1,0 +1,90 @@
+import type { MissingInput, Outcome } from '../../../results'
+import { DESIGN_PLACE, placeOf } from '../../checks'
+import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getConductorLayer, getOnly } from '../../example-changes'
+
+/** Lightest foil on every fabricator's shelf, um: a need lighter than this does not make a heavier foil wrong. */
+const LIGHTEST_ORDINARY_FOIL_UM = 12
+
+export const foilWeight = defineItem({
+  id: 'foil-weight',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Is no foil heavier than a stated need asks for?',
+  why: 'Copper costs flexibility twice: by its own thickness, and by that of the coverlay that must cover it. Heavier foil out of habit is the commonest avoidable stiffness.',
+  howToCheck:
+    'For each layer take the lightest foil that carries its stated currents within their allowed rise and drop, and compare with the foil that is specified.',
+  titles: { meets: 'No foil is heavier than its currents ask for', fails: 'Foil heavier than any stated need' },
+  appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
+  limits: [],
+  sourceKeys: ['ipc2221', 'commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) => {
+    const outcomes: Outcome[] = []
+    for (const layer of context.design.construction.layers) {
+      if (layer.kind !== 'conductor') continue
+      let neededUm = LIGHTEST_ORDINARY_FOIL_UM
+      let isLoaded = false
+      let hasImpedance = false
+      const missing: MissingInput[] = []
+      context.design.features.conductors.forEach((conductor, index) => {
+        if (conductor.layerId !== layer.id) return
+        isLoaded = true
+        if (conductor.impedanceOhm !== null) hasImpedance = true
+        const result = context.conductors[index]
+        if (result === undefined || result.lightestFoilUm === null) missing.push(...(result?.missing ?? []))
+        else neededUm = Math.max(neededUm, result.lightestFoilUm)
+      })
+      if (!isLoaded) continue
+      const places = [placeOf('layer', layer)]
+      if (missing.length > 0) {
+        outcomes.push(notComputedFrom(missing, places))
+        continue
+      }
+      outcomes.push(
+        decide({
+          value: layer.thicknessUm,
+          limit: makeDesignLimit({
+            key: 'neededFoilUm',
+            value: neededUm,
+            unit: 'um',
+            sense: 'at-most',
+            sourceKey: 'ipc2221',
+            name: 'stated currents',
+          }),
+          places,
+          what: `foil of ${layer.name}`,
+          equation: 'lightest foil that carries the stated currents, not below 12 um',
+          cautions: hasImpedance ? ['A lighter foil moves the stated impedance a little: check the width.'] : [],
+        }),
+      )
+    }
+    return outcomes.length === 0
+      ? [
+          notComputedFrom(
+            [{ path: ['features', 'conductors'], label: 'conductors on any conductor layer' }],
+            [DESIGN_PLACE],
+          ),
+        ]
+      : outcomes
+  },
+  examples: [
+    { name: '12 um for 0.8 A in 0.5 mm', expect: 'meets' },
+    {
+      name: 'two-ounce foil for the same current',
+      change: (d) => {
+        getConductorLayer(d, 'l2').thicknessUm = 68.6
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'current not stated',
+      change: (d) => {
+        getOnly(d.features.conductors).currentAmp = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

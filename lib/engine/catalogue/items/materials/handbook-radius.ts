@@ -1,0 +1,63 @@
+import type { SourceKey } from '../../../sources'
+import { getRadiusRangeMm, listBends } from '../../checks'
+import { decide, makeSourceLimit, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const handbookRadius = defineItem({
+  id: 'handbook-radius',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Is each inside radius at least the minimum of the published design standard?',
+  why: 'It is the figure that fabricators and inspectors know. It assumes where the neutral axis lies and has no floor, so the strain of the real section goes before it.',
+  howToCheck:
+    "Work the standard's formula for the number of conductor layers in the bend and the stated use; where it disagrees with the strain result, read the reason given with the bend.",
+  titles: { meets: 'Radii meet the handbook minimum', fails: 'A radius is below the handbook minimum' },
+  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
+  limits: [],
+  sourceKeys: ['ipc2223', 'ipc2223Recalled'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    listBends(context).map(({ bend, result, index, place }) => {
+      if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+      if (result.handbook.minRadiusMm === null) {
+        return notComputed(['bends', index, 'zoneId'], `handbook radius for the layers of bend ${bend.name}`, [place])
+      }
+      // The single-sided form was read; the others are recalled.
+      const sourceKey: SourceKey = result.conductors.length === 1 ? 'ipc2223' : 'ipc2223Recalled'
+      return decide({
+        value: bend.insideRadiusMm,
+        range: getRadiusRangeMm(bend),
+        limit: makeSourceLimit({
+          key: 'handbookRadiusMm',
+          value: result.handbook.minRadiusMm,
+          unit: 'mm',
+          sense: 'at-least',
+          sourceKey,
+        }),
+        places: [place],
+        what: `inside radius of bend ${bend.name}`,
+        equation: result.handbook.formula,
+        cautions: result.handbook.warning === null ? [] : [result.handbook.warning],
+        remark: result.disagreement[0],
+      })
+    }),
+  examples: [
+    { name: '12 mm for a dynamic single layer', expect: 'meets' },
+    {
+      name: '0.5 mm for the same',
+      change: (d) => {
+        getBend(d, 'hinge').insideRadiusMm = 0.5
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'use unknown',
+      change: (d) => {
+        getBend(d, 'hinge').use = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

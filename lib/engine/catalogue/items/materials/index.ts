@@ -1,0 +1,59 @@
+import type { ItemDefinition } from '../../define-item'
+import { bakeBeforeAssembly } from './bake-before-assembly'
+import { bendStrain } from './bend-strain'
+import { bendUse } from './bend-use'
+import { cladAdhesive } from './clad-adhesive'
+import { conductorCurrent } from './conductor-current'
+import { conductorLayersInBend } from './conductor-layers-in-bend'
+import { copperEncapsulation } from './copper-encapsulation'
+import { copperYield } from './copper-yield'
+import { coverlayAdhesive } from './coverlay-adhesive'
+import { damageSum } from './damage-sum'
+import { fatigueLife } from './fatigue-life'
+import { fingerThickness } from './finger-thickness'
+import { foilType } from './foil-type'
+import { foilWeight } from './foil-weight'
+import { handbookRadius } from './handbook-radius'
+import { neutralAxis } from './neutral-axis'
+import { operatingTemperature } from './operating-temperature'
+import { platingInBend } from './plating-in-bend'
+import { radiusRatio } from './radius-ratio'
+import { rollingDirection } from './rolling-direction'
+import { shieldStiffness } from './shield-stiffness'
+import { solderMaskInBend } from './solder-mask-in-bend'
+import { statedThickness } from './stated-thickness'
+import { surfaceFinish } from './surface-finish'
+import { thicknessTolerance } from './thickness-tolerance'
+import { unbondedLeaves } from './unbonded-leaves'
+import { voltageDrop } from './voltage-drop'
+
+/** Materials: what the circuit is made of and what that does in a bend. */
+export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
+  bendUse,
+  foilType,
+  foilWeight,
+  conductorCurrent,
+  voltageDrop,
+  platingInBend,
+  thicknessTolerance,
+  statedThickness,
+  fingerThickness,
+  bendStrain,
+  copperYield,
+  handbookRadius,
+  radiusRatio,
+  fatigueLife,
+  damageSum,
+  neutralAxis,
+  conductorLayersInBend,
+  cladAdhesive,
+  copperEncapsulation,
+  coverlayAdhesive,
+  solderMaskInBend,
+  surfaceFinish,
+  unbondedLeaves,
+  operatingTemperature,
+  bakeBeforeAssembly,
+  shieldStiffness,
+  rollingDirection,
+]

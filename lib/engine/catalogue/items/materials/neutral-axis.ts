@@ -1,0 +1,56 @@
+import type { Outcome } from '../../../results'
+import { isDynamic, listBends, placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getFilm } from '../../example-changes'
+import { formatValue } from '../../format-value'
+
+export const neutralAxis = defineItem({
+  id: 'neutral-axis',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Do conductors lie near the neutral axis in each dynamic bend?',
+  why: 'On the neutral axis nothing stretches. A film made a little thicker on one side often does more for life than a larger radius.',
+  howToCheck:
+    'Compute the neutral axis of each bonded leaf with the real coverage of copper; measure from it to the middle of each conductor.',
+  titles: { meets: 'Conductors lie near the neutral axis', fails: 'A conductor lies well off the neutral axis' },
+  appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
+  limits: ['neutralAxisOffsetFraction'],
+  sourceKeys: ['compositeBeam'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) => {
+    const limit = context.getLimit('neutralAxisOffsetFraction')
+    const outcomes: Outcome[] = []
+    for (const { bend, result, place } of listBends(context, isDynamic)) {
+      for (const conductor of result.conductors) {
+        const leaf = result.leaves.find((candidate) => candidate.leafIndex === conductor.leafIndex)
+        if (leaf === undefined) continue
+        const middleUm = (conductor.innerDepthUm + conductor.outerDepthUm) / 2
+        const offsetUm = middleUm - leaf.neutralAxisDepthUm
+        outcomes.push(
+          decide({
+            value: Math.abs(offsetUm) / leaf.thicknessUm,
+            limit,
+            places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
+            what: `offset of ${conductor.name} from the neutral axis in ${bend.name}, share of thickness`,
+            equation: 'y_n = sum(E_i t_i y_i) / sum(E_i t_i)',
+            sourceKey: 'compositeBeam',
+            remark: `It lies ${formatValue(Math.abs(offsetUm), 'um')} to the ${offsetUm < 0 ? 'inside' : 'outside'}.`,
+          }),
+        )
+      }
+    }
+    return outcomes
+  },
+  examples: [
+    { name: 'one layer, films about equal', expect: 'meets' },
+    {
+      name: 'coverlay film of 125 um on one side',
+      change: (d) => {
+        getFilm(d, 'cover-top').thicknessUm = 125
+      },
+      expect: 'fails',
+    },
+  ],
+})

@@ -1,0 +1,45 @@
+import { listBends, placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getConductorLayer } from '../../example-changes'
+import { listConductorLayers } from '../../needs'
+
+export const platingInBend = defineItem({
+  id: 'plating-in-bend',
+  section: 'materials',
+  severity: 'major',
+  question: 'Is plated copper kept out of the bends?',
+  why: 'Plated copper is less ductile than rolled foil and can double the conductor thickness. Panel and pattern plating reach every conductor of a plated layer; button plating stays on the pads.',
+  howToCheck:
+    'Name the plating process for each layer; in the bend, finished copper should be foil less the processing loss.',
+  titles: { meets: 'No plated copper in any bend', fails: 'Plated copper runs through a bend' },
+  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
+  limits: ['platingInBendUm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const limit = context.getLimit('platingInBendUm')
+    return listBends(context).flatMap(({ bend, zone, place }) =>
+      listConductorLayers(zone).map((layer) =>
+        decide({
+          value: layer.copper?.platingUm ?? 0,
+          limit,
+          places: [place, placeOf('layer', { id: layer.layerId, name: layer.name })],
+          what: `plating on ${layer.name} in bend ${bend.name}`,
+          equation: 'plating by process and zone',
+        }),
+      ),
+    )
+  },
+  examples: [
+    { name: 'button plating', expect: 'meets' },
+    {
+      name: 'panel plating on the flex layer',
+      change: (d) => {
+        getConductorLayer(d, 'l2').plating = { process: 'panel', thicknessUm: 25, toleranceUm: 4 }
+      },
+      expect: 'fails',
+    },
+  ],
+})

@@ -1,0 +1,41 @@
+import { listBends, placeOf } from '../../checks'
+import { decide, notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+import { addShield } from '../../example-changes'
+import { computeShieldShare } from '../../shield-share'
+
+export const shieldStiffness = defineItem({
+  id: 'shield-stiffness',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Does shielding leave the bends flexible enough?',
+  why: 'Shielding sits on the outside, where it stiffens most. A shield film costs less than a copper plane; a hatched plane lies between.',
+  howToCheck: "Take each shield's share of the bending rigidity of its leaf.",
+  titles: { meets: 'Shields add little stiffness', fails: 'A shield brings much of the stiffness of a bend' },
+  appliesTo: { needs: ['bends'], says: 'bends that carry a shield film' },
+  limits: ['shieldStiffnessShareFraction'],
+  sourceKeys: ['compositeBeam'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) => {
+    const limit = context.getLimit('shieldStiffnessShareFraction')
+    return listBends(context).map(({ bend, result, zone, place }) => {
+      const shields = (zone?.layers ?? []).filter((layer) => layer.kind === 'shield-film')
+      if (zone === null || shields.length === 0) return notApplicable(`no shield film in bend ${bend.name}`, [place])
+      return decide({
+        value: computeShieldShare(context, bend, result, zone),
+        limit,
+        places: [place, ...shields.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
+        what: `share of stiffness that shields bring in bend ${bend.name}`,
+        equation: "sum of E' t ((y - y_n)^2 + t^2/12) of the shields / rigidity of the leaves",
+        sourceKey: 'compositeBeam',
+        cautions: ['The neutral axis is that of the shielded section; without the shield it would move.'],
+      })
+    })
+  },
+  examples: [
+    { name: 'a 5 um shield film', change: (d) => addShield(d, 5), expect: 'meets' },
+    { name: 'a 60 um shield film', change: (d) => addShield(d, 60), expect: 'fails' },
+    { name: 'no shield', expect: 'not-applicable' },
+  ],
+})

@@ -1,0 +1,44 @@
+import { listBends, placeOf } from '../../checks'
+import { decide, makeNoneAllowed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { addLayersBelow, getFilm } from '../../example-changes'
+
+export const solderMaskInBend = defineItem({
+  id: 'solder-mask-in-bend',
+  section: 'materials',
+  severity: 'major',
+  question: 'Is solder mask kept off the bends?',
+  why: 'Mask cracks before film does, and a crack in the mask starts one in the copper under it. Coverlay film belongs on what bends; flexible mask bears a gentle fold at most.',
+  howToCheck: 'See which layers cover the zone of each bend.',
+  titles: { meets: 'No solder mask in any bend', fails: 'Solder mask covers a bend' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    listBends(context).map(({ bend, zone, place }) => {
+      const masks = (zone?.layers ?? []).filter((layer) => layer.kind === 'solder-mask')
+      return decide({
+        value: masks.length,
+        limit: makeNoneAllowed('solderMaskLayersInBendCount', 'commonPractice'),
+        places: [place, ...masks.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
+        what: `solder mask layers in bend ${bend.name}`,
+        equation: 'count of layers',
+      })
+    }),
+  examples: [
+    { name: 'coverlay only', expect: 'meets' },
+    {
+      name: 'mask over the arm',
+      change: (d) =>
+        addLayersBelow(
+          d,
+          'prepreg-top',
+          [{ ...getFilm(d, 'mask-top'), id: 'mask-arm', name: 'Mask on flex' }],
+          ['arm'],
+        ),
+      expect: 'fails',
+    },
+  ],
+})

@@ -1,0 +1,60 @@
+import type { Outcome } from '../../../results'
+import { placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getZone } from '../../example-changes'
+import { formatValue } from '../../format-value'
+
+export const statedThickness = defineItem({
+  id: 'stated-thickness',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Does each stated thickness agree with the sum of its layers?',
+  why: 'A total that its own layers do not add up to means that one of them is wrong, and nobody can say which.',
+  howToCheck: 'Add the finished layers of the zone and compare with the total that a drawing or data sheet states.',
+  titles: {
+    meets: 'Stated thicknesses agree with their layers',
+    fails: 'A stated thickness is not the sum of its layers',
+  },
+  appliesTo: { needs: ['stated-thickness'], says: 'zones for which somebody states a thickness' },
+  limits: ['statedThicknessDifferenceUm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const limit = context.getLimit('statedThicknessDifferenceUm')
+    const outcomes: Outcome[] = []
+    for (const zone of context.design.construction.zones) {
+      const result = context.findZoneResult(zone.id)
+      if (zone.statedThicknessUm === null || result === null) continue
+      outcomes.push(
+        decide({
+          value: Math.abs(zone.statedThicknessUm - result.thicknessUm),
+          limit,
+          places: [placeOf('zone', zone)],
+          what: `difference in ${zone.name}`,
+          equation: '|stated - sum of finished layers|',
+          remark: `${formatValue(zone.statedThicknessUm, 'um')} is stated, the layers add up to ${formatValue(result.thicknessUm, 'um')}.`,
+        }),
+      )
+    }
+    return outcomes
+  },
+  examples: [
+    {
+      name: 'the arm as it adds up',
+      change: (d) => {
+        getZone(d, 'arm').statedThicknessUm = 86.5
+      },
+      expect: 'meets',
+    },
+    {
+      name: 'the arm stated as 150 um',
+      change: (d) => {
+        getZone(d, 'arm').statedThicknessUm = 150
+      },
+      expect: 'fails',
+    },
+    { name: 'nothing stated', expect: 'not-applicable' },
+  ],
+})

@@ -1,0 +1,74 @@
+import type { SURFACE_FINISHES } from '../../../design'
+import { BRIEF_PLACE, checkDistanceToBend } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+type Finish = (typeof SURFACE_FINISHES)[number]
+
+const NICKEL_FINISHES: readonly Finish[] = [
+  'immersion-gold-over-electroless-nickel',
+  'immersion-gold-over-palladium-nickel',
+  'electroplated-nickel-gold',
+]
+
+export const surfaceFinish = defineItem({
+  id: 'surface-finish',
+  section: 'materials',
+  severity: 'major',
+  question: 'Does the surface finish suit bending, with brittle nickel kept out of it?',
+  why: 'Nickel under gold cracks where the circuit bends and takes the copper along. Thin or phosphorus-rich nickel is kinder, but thin nickel risks weak solder joints.',
+  howToCheck:
+    'With a nickel finish, measure from every opening that gets it to the nearest bend; else any finish will bend.',
+  titles: { meets: 'The finish suits the bends', fails: 'A nickel finish comes too near a bend' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
+  limits: ['nickelToBendMm'],
+  sourceKeys: ['ipc4552'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const { surfaceFinish: finish } = context.design.brief
+    if (finish === null) return [notComputed(['brief', 'surfaceFinish'], 'surface finish', [BRIEF_PLACE])]
+    const openings = NICKEL_FINISHES.includes(finish)
+      ? checkDistanceToBend(context, { list: 'coverlayOpenings', limit: context.getLimit('nickelToBendMm') })
+      : []
+    if (openings.length > 0) return openings
+    return [
+      decide({
+        value: 0,
+        limit: makeNoneAllowed('nickelOpeningsNearBendsCount', 'commonPractice'),
+        places: [BRIEF_PLACE],
+        what: 'nickel-finished openings near bends',
+        equation: 'finish and openings as listed',
+        remark: NICKEL_FINISHES.includes(finish)
+          ? 'The finish holds nickel, and no coverlay opening is listed.'
+          : 'The finish holds no nickel.',
+      }),
+    ]
+  },
+  examples: [
+    { name: 'no nickel', expect: 'meets' },
+    {
+      name: 'nickel 6 mm from the hinge',
+      change: (d) => {
+        d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+      },
+      expect: 'meets',
+    },
+    {
+      name: 'nickel 1 mm from the hinge',
+      change: (d) => {
+        d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+        getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 1 }
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'finish open',
+      change: (d) => {
+        d.brief.surfaceFinish = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

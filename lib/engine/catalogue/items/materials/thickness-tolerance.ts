@@ -1,0 +1,68 @@
+import type { ZoneResult } from '../../../results'
+import { placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getFilm } from '../../example-changes'
+import { formatValue } from '../../format-value'
+
+export const thicknessTolerance = defineItem({
+  id: 'thickness-tolerance',
+  section: 'materials',
+  severity: 'minor',
+  question: 'Does the finished thickness of each zone stay within its tolerance?',
+  why: 'Finished thickness grows from foil, plating, films and adhesive flow; a drawing that only adds up catalogue thicknesses is wrong where it matters, at connectors and bends.',
+  howToCheck:
+    'Add the layers of the zone as finished; compare half the statistical spread, and half the worst case, with the tolerance that the drawing will carry.',
+  titles: {
+    meets: 'Each zone stays within its thickness tolerance',
+    fails: 'A zone spreads more than its thickness tolerance',
+  },
+  appliesTo: { needs: ['zones'], says: 'designs with zones' },
+  limits: ['thicknessTolerancePct'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const limit = context.getLimit('thicknessTolerancePct')
+    return context.zones.map((zone) => {
+      const halfSpreadPct = (range: ZoneResult['worstCaseUm']) =>
+        ((range.high - range.low) / 2 / zone.thicknessUm) * 100
+      const statistical = halfSpreadPct(zone.rootSumSquareUm)
+      return decide({
+        value: statistical,
+        range: { low: statistical, high: Math.max(statistical, halfSpreadPct(zone.worstCaseUm)) },
+        limit,
+        places: [placeOf('zone', { id: zone.zoneId, name: zone.name })],
+        what: `half the thickness spread of ${zone.name}`,
+        equation: 'root sum square; upper end of the range is the worst case',
+        remark: describeGrowth(zone),
+      })
+    })
+  },
+  examples: [
+    { name: 'ordinary films', expect: 'meets' },
+    {
+      name: 'adhesive of 100 +/- 60 um in the arm',
+      change: (d) => {
+        Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 100, tolerancePlusUm: 60, toleranceMinusUm: 60 })
+      },
+      expect: 'fails',
+    },
+  ],
+})
+
+/** The layer that spreads most, and what plating adds. */
+function describeGrowth(zone: ZoneResult): string {
+  let widest = zone.layers[0]
+  let platingUm = 0
+  for (const layer of zone.layers) {
+    if (widest === undefined || layer.varianceShareFraction > widest.varianceShareFraction) widest = layer
+    platingUm += layer.copper?.platingUm ?? 0
+  }
+  const grown = platingUm > 0 ? ` of which plating ${formatValue(platingUm, 'um')}` : ''
+  const share =
+    widest === undefined || widest.varianceShareFraction === 0
+      ? ''
+      : `; most of the spread comes from ${widest.name} (${formatValue(widest.varianceShareFraction * 100, 'pct')} of the variance)`
+  return `Nominal ${formatValue(zone.thicknessUm, 'um')}${grown}${share}.`
+}

@@ -1,0 +1,44 @@
+import { listBends } from '../../checks'
+import { decide, notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+import { addFlexLayers, addUnbondedLeaf } from '../../example-changes'
+
+export const unbondedLeaves = defineItem({
+  id: 'unbonded-leaves',
+  section: 'materials',
+  severity: 'major',
+  question: 'Are many conductor layers left unbonded where they bend?',
+  why: 'Bonded together, four layers bend as one thick beam; left unbonded, each pair bends about its own neutral axis at a fraction of the strain.',
+  howToCheck: 'Count conductor layers between air gaps in the zone of each bend.',
+  titles: {
+    meets: 'Leaves are unbonded where many layers bend',
+    fails: 'Too many conductor layers bonded together in a bend',
+  },
+  appliesTo: { needs: ['bends', 'several-conductor-layers'], says: 'bends with more than one conductor layer' },
+  limits: ['conductorLayersPerLeafCount'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const limit = context.getLimit('conductorLayersPerLeafCount')
+    return listBends(context).map(({ bend, result, place }) => {
+      if (result.conductors.length < 2)
+        return notApplicable(`bend ${bend.name} has fewer than two conductor layers`, [place])
+      const counts = new Map<number, number>()
+      for (const { leafIndex } of result.conductors) counts.set(leafIndex, (counts.get(leafIndex) ?? 0) + 1)
+      return decide({
+        value: Math.max(...counts.values()),
+        limit,
+        places: [place],
+        what: `most conductor layers in one leaf of bend ${bend.name}`,
+        equation: 'count of layers between air gaps',
+        remark: counts.size > 1 ? `${counts.size} leaves.` : undefined,
+      })
+    })
+  },
+  examples: [
+    { name: 'two leaves of one layer', change: (d) => addUnbondedLeaf(d, 50), expect: 'meets' },
+    { name: 'four layers bonded', change: (d) => addFlexLayers(d, 4), expect: 'fails' },
+    { name: 'one layer in every bend', expect: 'not-applicable' },
+  ],
+})

@@ -1,0 +1,69 @@
+import { placeOf } from '../../checks'
+import { decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const voltageDrop = defineItem({
+  id: 'voltage-drop',
+  section: 'materials',
+  severity: 'major',
+  question: 'Does the voltage drop of each conductor stay within what is allowed?',
+  why: 'Thin foil is good for bending and bad for resistance; hot copper is worse still. Both needs must be met on the same numbers.',
+  howToCheck:
+    'Resistance at operating temperature from finished copper, times current; double it where the return is as long.',
+  titles: { meets: 'Voltage drops stay within what is allowed', fails: 'A conductor drops too much voltage' },
+  appliesTo: { needs: ['conductors'], says: 'designs that list conductors with an allowed drop' },
+  limits: [],
+  sourceKeys: ['iacs'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    context.design.features.conductors.map((conductor, index) => {
+      const result = context.conductors[index]
+      const places = [placeOf('conductor', conductor)]
+      const { allowedDropVolt } = conductor
+      if (allowedDropVolt === null) return notApplicable(`no drop is stated for ${conductor.name}`, places)
+      if (result === undefined || result.dropVolt === null) {
+        const missing = result?.missing ?? []
+        return notComputedFrom(
+          missing.length > 0
+            ? missing
+            : [{ path: ['features', 'conductors', index, 'lengthMm'], label: `length of ${conductor.name}` }],
+          places,
+        )
+      }
+      return decide({
+        value: result.dropVolt,
+        limit: makeDesignLimit({
+          key: 'allowedDropVolt',
+          value: allowedDropVolt,
+          unit: 'volt',
+          sense: 'at-most',
+          sourceKey: 'iacs',
+          name: 'stated allowance',
+        }),
+        places,
+        what: `drop over ${conductor.name}`,
+        equation: 'U = I rho L / (w t) (1 + alpha (T - 20 degC))',
+        sourceKey: 'iacs',
+        cautions: result.cautions,
+      })
+    }),
+  examples: [
+    { name: '60 mm of supply', expect: 'meets' },
+    {
+      name: 'a hundredth of the allowance',
+      change: (d) => {
+        getOnly(d.features.conductors).allowedDropVolt = 0.005
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'length unknown',
+      change: (d) => {
+        getOnly(d.features.conductors).lengthMm = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

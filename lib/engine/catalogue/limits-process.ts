@@ -1,0 +1,41 @@
+import type { LimitDefinition } from './limits'
+
+/** Limits on how design team and fabricator work together. */
+export const PROCESS_LIMITS = {
+  reviewBeforeFreezeDays: {
+    label: 'Days from the manufacturing review to the layout freeze',
+    unit: 'days',
+    sense: 'at-least',
+    value: 0,
+    allowed: { min: 0, max: 365 },
+    sourceKey: 'commonPractice',
+    note: 'On the day of the freeze is the latest that still helps.',
+  },
+  orderSlackDays: {
+    label: 'Days left before the latest order date of materials not on the shelf',
+    unit: 'days',
+    sense: 'at-least',
+    value: 0,
+    allowed: { min: 0, max: 365 },
+    sourceKey: 'commonPractice',
+    note: 'Latest order date is the need date less the lead time.',
+  },
+  panelUtilisationFraction: {
+    label: 'Share of the panel that becomes parts',
+    unit: 'fraction',
+    sense: 'at-least',
+    value: 0.5,
+    allowed: { min: 0.01, max: 1 },
+    sourceKey: 'commonPractice',
+    note: 'No figure was found; half is our choice. Sheet materials are said to be 20 to 60 % of the price of flexible work (trade magazine 2024).',
+  },
+  costOverCheapestRatio: {
+    label: 'Cost of this construction to the cheapest alternative that meets the need',
+    unit: 'ratio',
+    sense: 'at-most',
+    value: 1.2,
+    allowed: { min: 1, max: 10 },
+    sourceKey: 'commonPractice',
+    note: 'A fifth is what a four-layer rigid-flex with inner flex was found cheaper than a three-layer one with outer flex (common practice, no published source).',
+  },
+} as const satisfies Record<string, LimitDefinition>

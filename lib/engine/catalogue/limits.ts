@@ -1,0 +1,93 @@
+import type { LimitOverride } from '../context'
+import type { Limit, LimitOwner, Unit } from '../results'
+import { SOURCES, type SourceKey } from '../sources'
+import { CONSTRUCTION_LIMITS } from './limits-construction'
+import { DIMENSION_LIMITS } from './limits-dimensions'
+import { PROCESS_LIMITS } from './limits-process'
+
+/** A limit that a workspace or a fabricator may set for themselves. */
+export interface LimitDefinition {
+  readonly label: string
+  readonly unit: Unit
+  readonly sense: 'at-most' | 'at-least'
+  /** Used until somebody sets another. */
+  readonly value: number
+  /** What an override may be. */
+  readonly allowed: { readonly min: number; readonly max: number }
+  readonly sourceKey: SourceKey
+  /** Spread between guides, or why this figure was chosen. */
+  readonly note: string
+}
+
+/** The dictionary of limits: each key ends in its unit. */
+export const LIMITS = {
+  ...CONSTRUCTION_LIMITS,
+  ...DIMENSION_LIMITS,
+  ...PROCESS_LIMITS,
+} as const satisfies Record<string, LimitDefinition>
+
+export type LimitKey = keyof typeof LIMITS
+
+export const LIMIT_KEYS = Object.keys(LIMITS) as readonly LimitKey[]
+
+export function isLimitKey(key: string): key is LimitKey {
+  return Object.hasOwn(LIMITS, key)
+}
+
+/** @throws RangeError for a key that the dictionary lacks */
+export function getLimitDefinition(key: string): LimitDefinition {
+  if (!isLimitKey(key)) throw new RangeError(`no limit "${key}" in the dictionary of limits`)
+  return LIMITS[key]
+}
+
+/** Who stands behind a limit that nobody has overridden. */
+export function getSourceOwner(sourceKey: SourceKey): LimitOwner {
+  const { kind, number, title } = SOURCES[sourceKey]
+  if (kind === 'common-practice' || kind === 'memory') {
+    return {
+      kind: 'common-practice',
+      name: kind === 'memory' && number !== null ? `${number}, from memory` : 'common practice',
+    }
+  }
+  return { kind: 'published', name: number ?? title }
+}
+
+/** The limit as the dictionary has it. */
+export function getDefaultLimit(key: string): Limit {
+  const { value, unit, sense, sourceKey } = getLimitDefinition(key)
+  return { key, value, unit, sense, sourceKey, owner: getSourceOwner(sourceKey) }
+}
+
+/**
+ * What is wrong with a value that somebody wants to set, as a sentence; null when it may be set.
+ *
+ * @example findLimitProblem('crossingAngleDeg', 95) gives 'Angle of conductors to the bend axis must lie between 0 and 90 deg; 95 was given.'
+ */
+export function findLimitProblem(key: string, value: number): string | null {
+  if (!isLimitKey(key)) return `There is no limit "${key}".`
+  const { label, unit, allowed } = LIMITS[key]
+  if (Number.isFinite(value) && value >= allowed.min && value <= allowed.max) return null
+  return `${label} must lie between ${allowed.min} and ${allowed.max} ${unit}; ${value} was given.`
+}
+
+/**
+ * Limits in force. Later overrides win; one with an unknown key or a value that may not be set is passed over, since
+ * the list may be newer than this catalogue.
+ *
+ * @returns a lookup that throws RangeError for a key that the dictionary lacks
+ */
+export function makeLimitLookup(overrides: readonly LimitOverride[]): (key: string) => Limit {
+  const limits = new Map<string, Limit>()
+  for (const key of LIMIT_KEYS) limits.set(key, DEFAULT_LIMITS.get(key) ?? getDefaultLimit(key))
+  for (const { key, value, owner } of overrides) {
+    const limit = limits.get(key)
+    if (limit !== undefined && findLimitProblem(key, value) === null) limits.set(key, { ...limit, value, owner })
+  }
+  return (key) => {
+    const limit = limits.get(key)
+    if (limit === undefined) throw new RangeError(`no limit "${key}" in the dictionary of limits`)
+    return limit
+  }
+}
+
+const DEFAULT_LIMITS: ReadonlyMap<string, Limit> = new Map(LIMIT_KEYS.map((key) => [key, getDefaultLimit(key)]))

@@ -1,0 +1,100 @@
+import type { EvaluationContext } from '../context'
+import type { Layer, Zone } from '../design'
+import type { ZoneResult } from '../results'
+
+/** What a design must contain for an item to make sense, and what to say when it does not. */
+export const NEEDS = {
+  zones: { absent: 'the design has no zones yet', isMet: (c) => c.zones.length > 0 },
+  bends: { absent: 'the design has no bend', isMet: (c) => c.design.bends.length > 0 },
+  'dynamic-bends': { absent: 'no bend is stated to be dynamic', isMet: hasDynamicBend },
+  'several-dynamic-bends': {
+    absent: 'fewer than two dynamic bends act on the part',
+    isMet: (c) => c.design.bends.filter((bend) => bend.use === 'dynamic').length > 1,
+  },
+  'flex-zones': { absent: 'the design has no flex zone', isMet: (c) => hasZone(c, (zone) => zone.kind === 'flex') },
+  'finger-zones': {
+    absent: 'the design has no finger zone',
+    isMet: (c) => hasZone(c, (zone) => zone.kind === 'finger'),
+  },
+  'stated-thickness': {
+    absent: 'no zone has a stated thickness',
+    isMet: (c) => hasZone(c, (zone) => zone.statedThicknessUm !== null),
+  },
+  transitions: {
+    absent: 'the part has no rigid or stiffened zone beside a flex zone',
+    isMet: (c) =>
+      hasZone(c, (zone) => zone.kind === 'flex') &&
+      hasZone(c, (zone) => zone.kind === 'rigid' || zone.kind === 'stiffened'),
+  },
+  conductors: { absent: 'no conductor is listed', isMet: (c) => c.design.features.conductors.length > 0 },
+  crossings: {
+    absent: 'no conductor is listed as crossing a bend',
+    isMet: (c) => c.design.features.conductors.some((conductor) => conductor.crossings.length > 0),
+  },
+  holes: { absent: 'no hole is listed', isMet: (c) => c.design.features.holes.length > 0 },
+  'plated-holes': {
+    absent: 'no plated hole is listed',
+    isMet: (c) => c.design.features.holes.some((hole) => hole.plated),
+  },
+  pads: { absent: 'no pad is listed', isMet: (c) => c.design.features.pads.length > 0 },
+  'unsupported-pads': {
+    absent: 'every listed pad has a plated hole',
+    isMet: (c) => c.design.features.pads.some((pad) => !pad.hasPlatedHole),
+  },
+  corners: { absent: 'no inside corner is listed', isMet: (c) => c.design.features.outlineCorners.length > 0 },
+  'width-steps': { absent: 'no width step is listed', isMet: (c) => c.design.features.widthSteps.length > 0 },
+  openings: { absent: 'no coverlay opening is listed', isMet: (c) => c.design.features.coverlayOpenings.length > 0 },
+  stiffeners: { absent: 'no stiffener is listed', isMet: (c) => c.design.features.stiffeners.length > 0 },
+  slits: { absent: 'no slit or cut-out is listed', isMet: (c) => c.design.features.slits.length > 0 },
+  components: { absent: 'no component is listed', isMet: (c) => c.design.features.components.length > 0 },
+  coverlay: {
+    absent: 'the construction has no coverlay',
+    isMet: (c) => hasLayer(c, (layer) => layer.kind === 'coverlay-film'),
+  },
+  'conductor-layers': {
+    absent: 'the construction has no conductor layer',
+    isMet: (c) => hasLayer(c, (layer) => layer.kind === 'conductor'),
+  },
+  'several-conductor-layers': {
+    absent: 'the construction has fewer than two conductor layers',
+    isMet: (c) => c.design.construction.layers.filter((layer) => layer.kind === 'conductor').length > 1,
+  },
+  'rolled-annealed-foil': {
+    absent: 'no layer is made of rolled-annealed foil',
+    isMet: (c) =>
+      hasLayer(
+        c,
+        (layer) => layer.kind === 'conductor' && c.findMaterial(layer.materialId)?.foil?.type === 'rolled-annealed',
+      ),
+  },
+  layers: { absent: 'the construction has no layer yet', isMet: (c) => c.design.construction.layers.length > 0 },
+  soldering: {
+    absent: 'the part is not soldered',
+    isMet: (c) => c.design.brief.solderedAssembly !== false,
+  },
+} as const satisfies Record<string, { absent: string; isMet: (context: EvaluationContext) => boolean }>
+
+export type NeedKey = keyof typeof NEEDS
+
+/** The first need that the design lacks, in words; null when the item applies. */
+export function findAbsentNeed(needs: readonly NeedKey[], context: EvaluationContext): string | null {
+  for (const key of needs) if (!NEEDS[key].isMet(context)) return NEEDS[key].absent
+  return null
+}
+
+function hasDynamicBend(context: EvaluationContext): boolean {
+  return context.design.bends.some((bend) => bend.use === 'dynamic')
+}
+
+function hasZone(context: EvaluationContext, matches: (zone: Zone) => boolean): boolean {
+  return context.design.construction.zones.some(matches)
+}
+
+function hasLayer(context: EvaluationContext, matches: (layer: Layer) => boolean): boolean {
+  return context.design.construction.layers.some(matches)
+}
+
+/** Conductor layers present in a zone, innermost order of the zone's list. */
+export function listConductorLayers(zone: ZoneResult | null): ZoneResult['layers'] {
+  return zone === null ? [] : zone.layers.filter((layer) => layer.kind === 'conductor')
+}

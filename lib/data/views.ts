@@ -319,6 +319,7 @@ export interface LimitSheetView {
 
 /** One thing that waits for the person, with the one next act. */
 export interface WaitView {
+  readonly projectId: string
   readonly revisionId: string
   readonly projectName: string
   readonly revisionLabel: string

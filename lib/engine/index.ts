@@ -4,6 +4,7 @@
  */
 export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 export * from './design'
+export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
 export { findLibraryMaterial, listLibraryMaterials } from './materials'
 export * from './results'
 export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'

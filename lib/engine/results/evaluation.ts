@@ -92,11 +92,11 @@ export interface BendResult {
   readonly leaves: readonly LeafResult[]
   readonly conductors: readonly ConductorStrainResult[]
   readonly strainProfile: readonly StrainProfilePoint[]
-  /** Largest copper strain of the bend. */
+  /** Copper strain of the layer that decides; with one foil throughout that is the largest of the bend. */
   readonly peakStrainPct: number | null
   readonly peakRangePct: QuantityRange | null
-  /** Of the conductor layer that decides: the one with the largest strain for its allowable. */
   readonly allowablePct: number | null
+  /** The conductor layer with the largest strain for its allowable, which peak, range and allowable belong to. */
   readonly governingLayerId: string | null
   /** Radius at which the strain verdict just holds. */
   readonly minRadiusByStrainMm: number | null
@@ -135,7 +135,12 @@ export interface BendResult {
   readonly momentNmm: number | null
   /** Force at the edge of the nearest rigid zone that holds the bend; null where that distance is not known or 0. */
   readonly holdingForceN: number | null
-  readonly springback: { readonly relaxedRadiusMm: number; readonly relaxedAngleDeg: number } | null
+  /** What is left when the bend is let go: radius null where it springs back flat, and the share of the angle it keeps. */
+  readonly springback: {
+    readonly relaxedRadiusMm: number | null
+    readonly relaxedAngleDeg: number
+    readonly keptFraction: number
+  } | null
   readonly developedLengthMm: number
   /** Greatest difference in developed length between leaves. */
   readonly leafLengthDifferenceMm: number

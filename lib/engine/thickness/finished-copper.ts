@@ -1,7 +1,7 @@
 import { requireNumber } from '../numerics'
 
-/** No copper layer of a circuit is thicker; larger input is a slip of the unit. */
-const MAX_COPPER_UM = 5000
+/** The most that a design document lets through for foil or plating; larger input is a slip of the unit. */
+const MAX_COPPER_UM = 10_000
 
 export interface FinishedCopper {
   foilThicknessUm: number

@@ -1,0 +1,111 @@
+import type { Bend, Brief } from '../design'
+import { computeAllowableStrain, DEFAULT_WEIBULL_SLOPE, type FatigueFoil, type Survival } from '../life'
+import type { MissingInput } from '../results'
+import type { ConductorInBend } from './bend-section'
+
+/** Survival that is asked for where the brief states none: a labelled default, our choice. */
+export const DEFAULT_SURVIVAL_PCT = 99
+
+export interface SurvivalDemand {
+  readonly survivalPct: number
+  readonly survival: Survival
+  /** Sentences on the defaults that stand in. */
+  readonly cautions: readonly string[]
+}
+
+/** How sure a life must be, from the brief; a default is used where it is silent, and said. */
+export function readSurvivalDemand(brief: Brief): SurvivalDemand {
+  const survivalPct = brief.lifeSurvivalPct ?? DEFAULT_SURVIVAL_PCT
+  const weibullSlope = brief.lifeWeibullSlope ?? DEFAULT_WEIBULL_SLOPE
+  const cautions: string[] = []
+  if (brief.lifeSurvivalPct === null) {
+    cautions.push(`Survival of ${survivalPct} % is a default; state the share of parts that must reach the life.`)
+  }
+  if (brief.lifeWeibullSlope === null) {
+    cautions.push(
+      `Weibull slope ${weibullSlope} is a default: no published slope for flex copper was found. Take it from tests.`,
+    )
+  }
+  return { survivalPct, survival: { failureFraction: 1 - survivalPct / 100, weibullSlope }, cautions }
+}
+
+export interface ConductorAllowable {
+  readonly allowablePct: number | null
+  readonly medianAllowablePct: number | null
+  readonly sourceKey: string | null
+  /** The life needed lies beyond what the relation can stand for. */
+  readonly isBeyondRelation: boolean
+}
+
+const NO_ALLOWABLE: ConductorAllowable = {
+  allowablePct: null,
+  medianAllowablePct: null,
+  sourceKey: null,
+  isBeyondRelation: false,
+}
+
+export function getFatigueFoil({ material, foil }: ConductorInBend): FatigueFoil {
+  return {
+    fatigueDuctility: foil.fatigueDuctility.value,
+    tensileStrengthMpa: foil.tensileStrengthMpa.value,
+    modulusGpa: material.modulusGpa.value,
+  }
+}
+
+/**
+ * Strain that a conductor layer may see in a bend of this use.
+ *
+ * @param missing  receives the input that an absent allowable lacks
+ */
+export function findAllowable(
+  conductor: ConductorInBend,
+  bend: Bend,
+  survival: Survival,
+  missing: MissingInput[],
+): ConductorAllowable {
+  switch (bend.use) {
+    case null:
+      return NO_ALLOWABLE
+    case 'fold-once':
+    case 'flex-to-install': {
+      const field = bend.use === 'fold-once' ? 'allowableFoldOncePct' : 'allowableInstallPct'
+      const allowable = conductor.foil[field]
+      if (allowable === null) {
+        missing.push({
+          path: ['construction', 'layers', conductor.source.position, 'materialId'],
+          label: `allowable strain of ${conductor.material.name} ${
+            bend.use === 'fold-once' ? 'in one fold' : 'for flexing to install'
+          } (layer ${conductor.copper.layer.name})`,
+        })
+        return NO_ALLOWABLE
+      }
+      return { ...NO_ALLOWABLE, allowablePct: allowable.value, sourceKey: allowable.sourceKey }
+    }
+    case 'dynamic':
+      return bend.requiredCycles === null
+        ? NO_ALLOWABLE
+        : findDynamicAllowable(getFatigueFoil(conductor), bend, Math.max(1, bend.requiredCycles), survival)
+  }
+}
+
+function findDynamicAllowable(
+  foil: FatigueFoil,
+  { motion }: Bend,
+  requiredCycles: number,
+  survival: Survival,
+): ConductorAllowable {
+  const demanded = computeAllowableStrain({ foil, requiredCycles, motion, survival })
+  const median = computeAllowableStrain({
+    foil,
+    requiredCycles,
+    motion,
+    survival: { failureFraction: 0.5, weibullSlope: survival.weibullSlope },
+  })
+  return {
+    // The strain at 1e12 cycles would be too much for a life beyond them: then no strain is allowed.
+    allowablePct: demanded.beyondRelation ? null : demanded.strainPct,
+    medianAllowablePct: median.strainPct,
+    sourceKey: 'fatigueDuctility',
+    isBeyondRelation: demanded.beyondRelation,
+  }
+}

@@ -1,0 +1,133 @@
+import type { Bend } from '../design'
+import {
+  type BendMotion,
+  computeBendLife,
+  type FatigueFoil,
+  fatigueStrainRangeFraction,
+  lifeOverMedianFraction,
+  MAX_CYCLES,
+  MIN_CYCLES,
+  type Survival,
+  strainRangeOfMotion,
+} from '../life'
+import type { LifeCurvePoint, QuantityRange } from '../results'
+
+/** A strain past this breaks copper in its first bend: the relation's life is 1 cycle long before it. */
+const LARGEST_LIFE_STRAIN_PCT = 400
+/** Enough for a smooth line on log axes. */
+const CURVE_POINTS = 40
+/** The curve reaches this far to either side of the bend's radius. */
+const CURVE_SPAN_RATIO = 5
+
+export interface ConductorLife {
+  readonly medianCycles: number
+  readonly survivalCycles: number
+  readonly survivalRangeCycles: QuantityRange
+}
+
+/** Life of a conductor layer at its peak strain, and over that strain's tolerance range. */
+export function computeConductorLife(
+  foil: FatigueFoil,
+  { motion }: Bend,
+  survival: Survival,
+  strainPct: { readonly nominal: number; readonly range: QuantityRange },
+): ConductorLife {
+  const nominal = lifeAt(foil, motion, survival, strainPct.nominal)
+  return {
+    medianCycles: nominal.median,
+    survivalCycles: nominal.survival,
+    survivalRangeCycles: {
+      low: lifeAt(foil, motion, survival, strainPct.range.high).survival,
+      high: lifeAt(foil, motion, survival, strainPct.range.low).survival,
+    },
+  }
+}
+
+function lifeAt(
+  foil: FatigueFoil,
+  motion: BendMotion,
+  survival: Survival,
+  strainPct: number,
+): { median: number; survival: number } {
+  if (strainPct <= 0) {
+    return {
+      median: MAX_CYCLES,
+      survival: MAX_CYCLES * lifeOverMedianFraction(survival.failureFraction, survival.weibullSlope),
+    }
+  }
+  const life = computeBendLife({ foil, motion, survival, strainPct: Math.min(strainPct, LARGEST_LIFE_STRAIN_PCT) })
+  return { median: life.median.cycles, survival: life.survivalCycles }
+}
+
+/** A conductor layer's worse face, with its leaf's place in the bend. */
+export interface FaceInBend {
+  readonly foil: FatigueFoil
+  /** Distance of the worse face from the leaf's neutral axis. */
+  readonly armUm: number
+  /** Depth of that axis from the bend's inside face. */
+  readonly axisDepthUm: number
+}
+
+/**
+ * Life over inside radius. The relation gives strain from cycles in closed form, so points are taken evenly in log
+ * cycles and turned into radii: exact at every point, and no root to find but at the ends.
+ */
+export function computeLifeCurve(
+  faces: readonly FaceInBend[],
+  { insideRadiusMm, motion }: Bend,
+  survival: Survival,
+  markedRadiusMm: number | null,
+): LifeCurvePoint[] {
+  const lowRadiusMm = Math.min(insideRadiusMm, markedRadiusMm ?? insideRadiusMm) / CURVE_SPAN_RATIO
+  const highRadiusMm = Math.max(insideRadiusMm, markedRadiusMm ?? insideRadiusMm) * CURVE_SPAN_RATIO
+  const survivalFraction = lifeOverMedianFraction(survival.failureFraction, survival.weibullSlope)
+  const point = (radiusMm: number, medianCycles: number): LifeCurvePoint => ({
+    insideRadiusMm: radiusMm,
+    medianLifeCycles: medianCycles,
+    survivalLifeCycles: medianCycles * survivalFraction,
+  })
+  const low = Math.max(medianAtRadius(faces, motion, survival, lowRadiusMm), MIN_CYCLES)
+  const high = medianAtRadius(faces, motion, survival, highRadiusMm)
+  const points = [point(lowRadiusMm, low)]
+  const step = Math.log(high / low) / (CURVE_POINTS - 1)
+  if (step > 0) {
+    for (let at = 1; at < CURVE_POINTS - 1; at += 1) {
+      const cycles = low * Math.exp(at * step)
+      const radiusMm = radiusForMedian(faces, motion, cycles)
+      const previous = points[points.length - 1]
+      if (previous !== undefined && radiusMm > previous.insideRadiusMm && radiusMm < highRadiusMm) {
+        points.push(point(radiusMm, cycles))
+      }
+    }
+  }
+  points.push(point(highRadiusMm, high))
+  return points
+}
+
+function medianAtRadius(
+  faces: readonly FaceInBend[],
+  motion: BendMotion,
+  survival: Survival,
+  radiusMm: number,
+): number {
+  let least = MAX_CYCLES
+  for (const { foil, armUm, axisDepthUm } of faces) {
+    const strainPct = (100 * armUm) / (radiusMm * 1000 + axisDepthUm)
+    least = Math.min(least, lifeAt(foil, motion, survival, strainPct).median)
+  }
+  return least
+}
+
+function radiusForMedian(faces: readonly FaceInBend[], motion: BendMotion, cycles: number): number {
+  let radiusUm = 0
+  let foilOfRange: FatigueFoil | null = null
+  let strain = 0
+  for (const { foil, armUm, axisDepthUm } of faces) {
+    if (foil !== foilOfRange) {
+      strain = fatigueStrainRangeFraction(foil, cycles) / strainRangeOfMotion(1, motion)
+      foilOfRange = foil
+    }
+    radiusUm = Math.max(radiusUm, armUm / strain - axisDepthUm)
+  }
+  return radiusUm / 1000
+}

@@ -1,0 +1,138 @@
+import {
+  computeHandbookRadius,
+  computeRatioRadius,
+  DEFAULT_RATIO_TABLE_ID,
+  findRatioTable,
+  HANDBOOK_DEFORMATION_PCT,
+  type HandbookConstruction,
+  type HandbookRadius,
+  type RatioTable,
+  type RatioUse,
+  type Section,
+  surfaceStrainPctFromRatio,
+} from '../bending'
+import type { Bend } from '../design'
+import type { BendResult } from '../results'
+import type { BendSection, ConductorInBend } from './bend-section'
+
+/** A leaf with what the rules of thumb look at. */
+export interface LeafForRules {
+  readonly section: Section
+  /** Depth of the leaf's inside face from the inside of the bend. */
+  readonly innerDepthUm: number
+  readonly conductors: readonly ConductorInBend[]
+}
+
+type Handbook = BendResult['handbook']
+type Ratio = BendResult['ratio']
+
+const NO_HANDBOOK: Handbook = {
+  minRadiusMm: null,
+  clamped: false,
+  deformationPct: null,
+  formula: '',
+  warning: null,
+  sourceKey: 'ipc2223',
+}
+
+/**
+ * The design standard's minimum radius for the bend: the largest over its leaves, each reduced by what lies inside it.
+ */
+export function computeHandbook(bend: Bend, leaves: readonly LeafForRules[]): Handbook {
+  if (bend.use === null) return NO_HANDBOOK
+  let chosen: { handbook: HandbookRadius; deformationPct: number; radiusUm: number } | null = null
+  for (const leaf of leaves) {
+    if (leaf.conductors.length === 0) continue
+    let deformationPct = 100
+    for (const { foil } of leaf.conductors) {
+      const allowed = HANDBOOK_DEFORMATION_PCT[bend.use][foil.type]
+      if (allowed === null) {
+        return {
+          ...NO_HANDBOOK,
+          warning: `No handbook value was found for ${foil.type} foil that is flexed to install.`,
+        }
+      }
+      deformationPct = Math.min(deformationPct, allowed)
+    }
+    const handbook = computeHandbookRadius(describeLeaf(leaf), deformationPct)
+    const radiusUm = handbook.formulaRadiusUm - leaf.innerDepthUm
+    if (chosen === null || radiusUm > chosen.radiusUm) chosen = { handbook, deformationPct, radiusUm }
+  }
+  if (chosen === null) return NO_HANDBOOK
+  const { handbook, deformationPct, radiusUm } = chosen
+  return {
+    minRadiusMm: Math.max(0, radiusUm) / 1000,
+    clamped: handbook.clamped,
+    deformationPct,
+    formula: handbook.formula,
+    warning: handbook.warning,
+    sourceKey: handbook.source,
+  }
+}
+
+/** Puts a leaf into the formula's terms. Cover D is all that lies inside the innermost copper. */
+function describeLeaf({ section, conductors }: LeafForRules): HandbookConstruction {
+  const ids = new Set(conductors.map(({ source }) => source.layer.id))
+  const copper = section.layers.filter(({ id }) => ids.has(id))
+  const first = copper[0]
+  const last = copper[copper.length - 1]
+  if (first === undefined || last === undefined) throw new RangeError('a leaf without copper has no handbook radius')
+  const coverThicknessUm = first.innerDepthUm
+  if (copper.length === 1) {
+    return { sides: 'single', copperThicknessUm: first.outerDepthUm - first.innerDepthUm, coverThicknessUm }
+  }
+  if (copper.length === 2) {
+    return {
+      sides: 'double',
+      copperThicknessUm: Math.max(first.outerDepthUm - first.innerDepthUm, last.outerDepthUm - last.innerDepthUm),
+      coverThicknessUm,
+      dielectricThicknessUm: last.innerDepthUm - first.outerDepthUm,
+    }
+  }
+  const middleUm = section.totalThicknessUm / 2
+  return {
+    sides: 'multilayer',
+    coverThicknessUm,
+    midPlaneToOuterCopperUm: Math.max(middleUm - first.innerDepthUm, last.outerDepthUm - middleUm),
+  }
+}
+
+/** How the tables' columns are read: a bend that is made a few times and then left is static. */
+const RATIO_USES: Record<NonNullable<Bend['use']>, RatioUse> = {
+  'fold-once': 'static',
+  'flex-to-install': 'static',
+  dynamic: 'dynamic',
+}
+
+/** The table that the brief names; the default one where it names none, or one that this engine does not have. */
+export function chooseRatioTable(key: string | null): RatioTable {
+  const table = (key === null ? null : findRatioTable(key)) ?? findRatioTable(DEFAULT_RATIO_TABLE_ID)
+  if (table === null) throw new RangeError(`no ratio table "${DEFAULT_RATIO_TABLE_ID}"`)
+  return table
+}
+
+export function computeRatio(
+  bend: Bend,
+  { thicknessUm }: Pick<BendSection, 'thicknessUm'>,
+  conductorLayersPerLeaf: number,
+  table: RatioTable,
+): Ratio {
+  const actual = (bend.insideRadiusMm * 1000) / thicknessUm
+  const common = {
+    actual,
+    tableKey: table.id,
+    tableName: table.name,
+    surfaceStrainPct: surfaceStrainPctFromRatio(actual),
+    sourceKey: table.source,
+  }
+  if (bend.use === null) return { ...common, required: null, minRadiusMm: null, advisedAgainst: false }
+  const radius = computeRatioRadius({
+    table,
+    use: RATIO_USES[bend.use],
+    conductorLayerCount: Math.max(1, conductorLayersPerLeaf),
+    totalThicknessUm: thicknessUm,
+  })
+  return radius.kind === 'stated'
+    ? { ...common, required: radius.requiredRatio, minRadiusMm: radius.minInsideRadiusMm, advisedAgainst: false }
+    : { ...common, required: null, minRadiusMm: null, advisedAgainst: radius.kind === 'advised against' }
+}

@@ -1,0 +1,5 @@
+export { type Assembly, assemble } from './assemble'
+export { DEFAULT_SURVIVAL_PCT } from './bend-allowables'
+export { indexDesign } from './design-index'
+export { listContributors } from './zone-results'
+export { buildZoneSection } from './zone-section'

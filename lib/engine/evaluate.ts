@@ -1,0 +1,78 @@
+import { assemble } from './assembly'
+import { evaluateCatalogue, makeLimitLookup } from './catalogue'
+import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
+import type { Design } from './design'
+import type { Evaluation } from './results'
+import { ENGINE_VERSION } from './version'
+
+export interface EvaluateOptions {
+  /** Limits of the workspace and of a fabricator; later ones win. */
+  readonly limits?: readonly LimitOverride[]
+  /** What the review knows and the design does not. */
+  readonly facts?: ReviewFacts
+}
+
+/**
+ * The one entrance to the engine: a design, limits and facts in, results out.
+ *
+ * @param design  as parseDesign gave it; content never throws, it is "not computed" with the missing input named
+ * @returns plain data, the same on every machine but for the last digits of pow, exp and trigonometry
+ */
+export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluation {
+  const context = buildContext(design, options)
+  return {
+    engineVersion: ENGINE_VERSION,
+    designName: design.name,
+    zones: context.zones,
+    bends: context.bends,
+    conductors: context.conductors,
+    damage: context.damage,
+    items: evaluateCatalogue(context),
+    headlineQuantities: listHeadlines(context),
+  }
+}
+
+/** What the catalogue's items look at, computed once. */
+export function buildContext(design: Design, { limits = [], facts = {} }: EvaluateOptions = {}): EvaluationContext {
+  const { index, zones, bends, conductors, damage } = assemble(design)
+  const zoneResults = new Map(zones.map((zone) => [zone.zoneId, zone]))
+  const bendResults = new Map(bends.map((bend) => [bend.bendId, bend]))
+  return {
+    design,
+    findMaterial: index.findMaterial,
+    layersById: index.layersById,
+    zonesById: index.zonesById,
+    zones,
+    bends,
+    conductors,
+    damage,
+    findZoneResult: (zoneId) => zoneResults.get(zoneId) ?? null,
+    findBendResult: (bendId) => bendResults.get(bendId) ?? null,
+    getLimit: makeLimitLookup(limits),
+    facts,
+  }
+}
+
+/** The few numbers that a list of revisions shows: thickest zone, thinnest flex zone, tightest strain, shortest life. */
+function listHeadlines({ zones, bends }: EvaluationContext): Evaluation['headlineQuantities'] {
+  const headlines: Evaluation['headlineQuantities'][number][] = []
+  const flexUm = zones.filter((zone) => zone.kind === 'flex').map((zone) => zone.thicknessUm)
+  if (zones.length > 0) {
+    headlines.push({
+      label: 'Greatest thickness',
+      quantity: { value: Math.max(...zones.map((zone) => zone.thicknessUm)), unit: 'um' },
+    })
+  }
+  if (flexUm.length > 0) {
+    headlines.push({ label: 'Least flex thickness', quantity: { value: Math.min(...flexUm), unit: 'um' } })
+  }
+  const strains = bends.flatMap((bend) => (bend.peakStrainPct === null ? [] : [bend.peakStrainPct]))
+  if (strains.length > 0) {
+    headlines.push({ label: 'Largest copper strain', quantity: { value: Math.max(...strains), unit: 'pct' } })
+  }
+  const lives = bends.flatMap((bend) => (bend.survivalLifeCycles === null ? [] : [bend.survivalLifeCycles]))
+  if (lives.length > 0) {
+    headlines.push({ label: 'Shortest life', quantity: { value: Math.min(...lives), unit: 'cycles' } })
+  }
+  return headlines
+}

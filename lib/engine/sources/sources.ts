@@ -150,14 +150,14 @@ export const SOURCES = {
     note: 'moment of a rectangular section M = 1.5 My (1 - (kappa_y / kappa)^2 / 3); confirmed by integration in the tests',
   },
   springback: {
-    title: 'The Springback of Metals (Gardiner), Transactions of the ASME 79, 1',
+    title: 'The Springback of Metals, Transactions of the ASME 79, 1',
     number: null,
     year: 1957,
     kind: 'memory',
     note: 'Ri/Rf = 4 (Ri Y / E t)^3 - 3 (Ri Y / E t) + 1; confirmed by integration in the tests',
   },
   reversedYield: {
-    title: 'Self stretching and brass strengthening (Masing): unloading follows the loading curve at twice its scale',
+    title: 'Self stretching and brass strengthening: unloading follows the loading curve at twice its scale',
     number: null,
     year: 1926,
     kind: 'memory',
@@ -165,7 +165,7 @@ export const SOURCES = {
   },
   parallelFaceFold: {
     title:
-      'Strength Measurement of Optical Fibers by Bending (Matthewson, Kurkjian, Gulati), J. American Ceramic Society 69, 815',
+      'Strength Measurement of Optical Fibers by Bending, J. American Ceramic Society 69, 815',
     number: null,
     year: 1986,
     kind: 'memory',
@@ -194,21 +194,21 @@ export const SOURCES = {
   },
   itp: {
     title:
-      'An Enhancement of the Bisection Method Average Performance Preserving Minmax Optimality (Oliveira, Takahashi), ACM Trans. Mathematical Software 47(1)',
+      'An Enhancement of the Bisection Method Average Performance Preserving Minmax Optimality, ACM Trans. Mathematical Software 47(1)',
     number: null,
     year: 2020,
     kind: 'memory',
     note: 'root finder; convergence is tested over the whole domain',
   },
   practRand: {
-    title: 'Small fast chaotic generator sfc32 (Doty-Humphrey), public domain',
+    title: 'Small fast chaotic generator sfc32, public domain',
     number: null,
     year: 2010,
     kind: 'memory',
     note: 'generator recalled; its output is tested for uniformity, not against published vectors',
   },
   marsagliaPolar: {
-    title: 'A Convenient Method for Generating Normal Variables (Marsaglia, Bray), SIAM Review 6(3) 260',
+    title: 'A Convenient Method for Generating Normal Variables, SIAM Review 6(3) 260',
     number: null,
     year: 1964,
     kind: 'memory',
@@ -222,7 +222,7 @@ export const SOURCES = {
     note: 'definitions of Cp and Cpk',
   },
   inflatedRootSumSquare: {
-    title: 'Benderizing Tolerances (Bender), Graphic Science',
+    title: 'Benderizing Tolerances, Graphic Science',
     number: null,
     year: 1962,
     kind: 'memory',

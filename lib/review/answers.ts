@@ -172,7 +172,9 @@ export function getStanding(
     return { ...base, state: 'open', decidedBy: 'nobody', waiver: null, setAside: '', needsWaiver: false }
   }
   const own = stateWithoutWaiver(result, answer)
-  const failed = result.verdict === 'fails' || (own.state === 'concern' && item.concernNeedsWaiver)
+  // A thin margin holds at nominal: whoever answers "concern" there has seen it, which must not cost them a waiver.
+  const isRaisedByPerson = own.state === 'concern' && own.decidedBy === 'person' && result.verdict !== 'thin-margin'
+  const failed = result.verdict === 'fails' || (isRaisedByPerson && item.concernNeedsWaiver)
   const canBeWaived = own.state === 'concern' || own.state === 'open'
   const basisHash = waivers.length > 0 ? hashWaiverBasis(result) : ''
   const standing = waivers.find((waiver) => waiver.state === 'approved' && waiver.basisHash === basisHash)

@@ -1,0 +1,238 @@
+import { describe, expect, test } from 'vitest'
+import {
+  ACTIONS,
+  type Action,
+  type ActionSubjects,
+  type Actor,
+  isAllowed,
+  PROJECT_ROLES,
+  type ProjectRole,
+  STAGES,
+  SUBJECT_KINDS,
+} from '@/lib/review'
+import {
+  ADMIN,
+  BRACKENFOLD,
+  FABRICATOR,
+  LEAD,
+  MEMBER,
+  OBSERVER,
+  OSTREL,
+  OTHER_FABRICATOR,
+  OUTSIDER,
+  PROJECT,
+  SECOND_LEAD,
+  TEAM,
+} from './snapshot-factory'
+
+const ACTORS = { LEAD, MEMBER, FABRICATOR, OTHER_FABRICATOR, OBSERVER, ADMIN, OUTSIDER } satisfies Record<string, Actor>
+type ActorName = keyof typeof ACTORS
+
+const revision = {
+  projectId: PROJECT,
+  stage: 'awaiting-signature',
+  sharedWithCompanyIds: [BRACKENFOLD],
+  hasLiveSignature: false,
+} as const
+const thread = { ...revision, openedBy: 'fabricator', openedByCompanyId: BRACKENFOLD, audienceCompanyId: BRACKENFOLD }
+
+/** One subject of each kind: a shared revision that awaits signature, a thread that its fabricator opened. */
+const SUBJECTS: { [K in ActionSubjects[Action]['kind']]: Extract<ActionSubjects[Action], { kind: K }> } = {
+  workspace: { kind: 'workspace' },
+  account: { kind: 'account', userId: 'member' },
+  company: { kind: 'company', companyId: BRACKENFOLD, projectIds: [PROJECT] },
+  project: { kind: 'project', projectId: PROJECT },
+  revision: { kind: 'revision', ...revision },
+  item: { kind: 'item', ...revision, answeredBy: ['member', 'lead'] },
+  waiver: { kind: 'waiver', ...revision, proposedBy: 'member', needsSecondPerson: true },
+  thread: { kind: 'thread', ...thread },
+  comment: { kind: 'comment', ...thread, authorId: 'member' },
+}
+
+/** Who may, for every action there is. Everybody else may not. */
+const MAY: Record<Action, readonly ActorName[]> = {
+  'workspace:view': ['ADMIN'],
+  'settings:edit': ['ADMIN'],
+  'limits:edit-workspace': ['ADMIN'],
+  'catalogue:edit': ['ADMIN'],
+  'account:manage': ['ADMIN'],
+  'backup:make': ['ADMIN'],
+  'trail:check': ['ADMIN'],
+  'mail:view': ['ADMIN'],
+  'project:create': ['ADMIN', 'LEAD', 'MEMBER', 'OUTSIDER'],
+  'account:edit-own': ['MEMBER'],
+  'company:view': ['LEAD', 'MEMBER', 'FABRICATOR'],
+  'limits:edit-fabricator': ['FABRICATOR'],
+  'project:view': ['LEAD', 'MEMBER', 'FABRICATOR', 'OTHER_FABRICATOR', 'OBSERVER'],
+  'project:edit': ['LEAD'],
+  'project:invite': ['LEAD'],
+  'project:remove-person': ['LEAD'],
+  'revision:create': ['LEAD', 'MEMBER'],
+  'revision:view': ['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'],
+  'revision:view-trail': ['LEAD', 'MEMBER', 'OBSERVER'],
+  'revision:edit': ['LEAD', 'MEMBER'],
+  'revision:share': ['LEAD'],
+  'revision:comment': ['LEAD', 'MEMBER', 'FABRICATOR'],
+  'revision:raise-query': ['FABRICATOR'],
+  'revision:sign': ['LEAD'],
+  'revision:release': ['LEAD'],
+  'revision:withdraw': ['LEAD'],
+  'stage:move': ['LEAD'],
+  'declaration:make': ['FABRICATOR'],
+  'proposal:make': ['LEAD', 'MEMBER', 'FABRICATOR'],
+  'proposal:decide': ['LEAD', 'MEMBER'],
+  'package:download': [],
+  'item:answer': ['LEAD', 'MEMBER'],
+  'waiver:propose': ['LEAD', 'MEMBER'],
+  'waiver:approve': ['LEAD'],
+  'waiver:decline': ['LEAD'],
+  'thread:view': ['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'],
+  'thread:reply': ['LEAD', 'MEMBER', 'FABRICATOR'],
+  'thread:answer': ['LEAD', 'MEMBER'],
+  'thread:close': ['LEAD', 'FABRICATOR'],
+  'comment:edit': ['MEMBER'],
+}
+
+function ask(actor: Actor, action: Action, change: object = {}): boolean {
+  const subject = { ...SUBJECTS[SUBJECT_KINDS[action]], ...change }
+  return isAllowed(actor, action, subject as ActionSubjects[typeof action])
+}
+
+describe('every role and every action', () => {
+  const cells = ACTIONS.flatMap((action) =>
+    (Object.keys(ACTORS) as ActorName[]).map((name) => [action, name, MAY[action].includes(name)] as const),
+  )
+  test.each(cells)('%s by %s: %s', (action, name, expected) => {
+    expect(ask(ACTORS[name], action)).toBe(expected)
+  })
+
+  test('the table names every action', () => {
+    expect(Object.keys(MAY).sort()).toEqual([...ACTIONS].sort())
+    expect(Object.keys(SUBJECT_KINDS).sort()).toEqual([...ACTIONS].sort())
+  })
+})
+
+describe('what is unknown is refused', () => {
+  test('an unknown action', () => {
+    for (const name of ['revision:destroy', 'toString', '__proto__', 'constructor', '']) {
+      expect(isAllowed(LEAD, name as Action, SUBJECTS.revision)).toBe(false)
+      expect(isAllowed(ADMIN, name as Action, SUBJECTS.revision)).toBe(false)
+    }
+  })
+
+  test('an unknown role, for every action on a project', () => {
+    for (const role of ['owner', 'LEAD', '', 'admin']) {
+      const actor: Actor = {
+        userId: 'x',
+        isAdmin: false,
+        memberships: [{ projectId: PROJECT, role: role as ProjectRole, companyId: BRACKENFOLD }],
+      }
+      for (const action of ACTIONS) expect(ask(actor, action), `${role} ${action}`).toBe(false)
+    }
+  })
+
+  test('an unknown stage opens nothing for change', () => {
+    for (const action of ['revision:edit', 'revision:sign', 'stage:move', 'item:answer', 'declaration:make'] as const) {
+      expect(ask(LEAD, action, { stage: 'draft' })).toBe(false)
+      expect(ask(FABRICATOR, action, { stage: 'draft' })).toBe(false)
+    }
+  })
+
+  test('a subject of another kind', () => {
+    expect(isAllowed(LEAD, 'revision:sign', SUBJECTS.thread as never)).toBe(false)
+  })
+
+  test('a person without memberships may do nothing but look after the own account', () => {
+    const nobody: Actor = { userId: 'nobody', isAdmin: false, memberships: [] }
+    for (const action of ACTIONS) expect(ask(nobody, action), action).toBe(false)
+    expect(ask(nobody, 'account:edit-own', { userId: 'nobody' })).toBe(true)
+  })
+})
+
+describe('what the stage and the content change', () => {
+  test('nothing is edited once released, superseded or withdrawn', () => {
+    for (const stage of ['released', 'superseded', 'withdrawn'] as const) {
+      for (const action of [
+        'revision:edit',
+        'item:answer',
+        'waiver:propose',
+        'waiver:approve',
+        'stage:move',
+      ] as const) {
+        for (const actor of Object.values(ACTORS))
+          expect(ask(actor, action, { stage }), `${stage} ${action}`).toBe(false)
+      }
+    }
+  })
+
+  test('a signed revision is edited by a lead only', () => {
+    expect(ask(MEMBER, 'revision:edit', { hasLiveSignature: true })).toBe(false)
+    expect(ask(LEAD, 'revision:edit', { hasLiveSignature: true })).toBe(true)
+    expect(ask(FABRICATOR, 'item:answer', { hasLiveSignature: true, answeredBy: ['fabricator'] })).toBe(false)
+  })
+
+  test('signing and release belong to one stage', () => {
+    for (const stage of STAGES) {
+      expect(ask(LEAD, 'revision:sign', { stage })).toBe(stage === 'awaiting-signature')
+      expect(ask(LEAD, 'revision:release', { stage })).toBe(stage === 'awaiting-signature')
+    }
+  })
+
+  test('a package is read after release; a withdrawn one by the team only', () => {
+    const may = (stage: (typeof STAGES)[number]) =>
+      (Object.keys(ACTORS) as ActorName[]).filter((name) => ask(ACTORS[name], 'package:download', { stage }))
+    expect(may('released')).toEqual(['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'])
+    expect(may('superseded')).toEqual(['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'])
+    expect(may('withdrawn')).toEqual(['LEAD', 'MEMBER', 'OBSERVER'])
+    expect(may('fabricator-review')).toEqual([])
+  })
+
+  test('a fabricator answers what the catalogue asks of fabricators', () => {
+    expect(ask(FABRICATOR, 'item:answer', { answeredBy: ['fabricator'] })).toBe(true)
+    expect(ask(OTHER_FABRICATOR, 'item:answer', { answeredBy: ['fabricator'] })).toBe(false)
+    expect(ask(MEMBER, 'item:answer', { answeredBy: ['fabricator'] })).toBe(false)
+  })
+})
+
+describe('two fabricators in one project', () => {
+  test('neither sees a revision that is shared with the other alone', () => {
+    expect(ask(OTHER_FABRICATOR, 'revision:view')).toBe(false)
+    expect(ask(OTHER_FABRICATOR, 'revision:view', { sharedWithCompanyIds: [BRACKENFOLD, OSTREL] })).toBe(true)
+  })
+
+  test("neither sees the other's threads, nor the team's own, though the revision is shared with both", () => {
+    const both = { sharedWithCompanyIds: [BRACKENFOLD, OSTREL] }
+    for (const action of ['thread:view', 'thread:reply', 'thread:answer', 'thread:close'] as const) {
+      expect(ask(OTHER_FABRICATOR, action, both), action).toBe(false)
+    }
+    expect(ask(FABRICATOR, 'thread:view', { ...both, audienceCompanyId: null })).toBe(false)
+    const fromTeam = { ...both, openedByCompanyId: TEAM, openedBy: 'member' }
+    expect(ask(FABRICATOR, 'thread:answer', fromTeam)).toBe(true)
+    expect(ask(OTHER_FABRICATOR, 'thread:view', fromTeam)).toBe(false)
+  })
+
+  test("neither touches the other's company", () => {
+    expect(ask(OTHER_FABRICATOR, 'company:view')).toBe(false)
+    expect(ask(OTHER_FABRICATOR, 'limits:edit-fabricator')).toBe(false)
+  })
+})
+
+test('a waiver is approved by a second person, unless the workspace says otherwise', () => {
+  expect(ask(LEAD, 'waiver:approve', { proposedBy: 'lead' })).toBe(false)
+  expect(ask(SECOND_LEAD, 'waiver:approve', { proposedBy: 'lead' })).toBe(true)
+  expect(ask(LEAD, 'waiver:approve', { proposedBy: 'lead', needsSecondPerson: false })).toBe(true)
+})
+
+test('being admin adds no right in a project, whatever the role', () => {
+  for (const role of PROJECT_ROLES) {
+    const actor: Actor = {
+      userId: 'x',
+      isAdmin: false,
+      memberships: [{ projectId: PROJECT, role, companyId: BRACKENFOLD }],
+    }
+    for (const action of ACTIONS) {
+      if (SUBJECT_KINDS[action] === 'workspace') continue
+      expect(ask({ ...actor, isAdmin: true }, action), `${role} ${action}`).toBe(ask(actor, action))
+    }
+  }
+})

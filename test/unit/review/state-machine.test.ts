@@ -299,7 +299,7 @@ describe('random sequences of legal and illegal acts', () => {
     fc.assert(
       fc.property(
         fc.constantFrom('preparing' as const, 'fabricator-review' as const, 'awaiting-signature' as const),
-        fc.array(step, { minLength: 10, maxLength: 80, size: 'max' }),
+        fc.array(step, { minLength: 30, maxLength: 90, size: 'max' }),
         (stage, steps) => {
           let snapshot = evaluateModel(makeSnapshot({ stage, design: makeDesign() }))
           let wasReleased = false
@@ -313,7 +313,7 @@ describe('random sequences of legal and illegal acts', () => {
           if (wasReleased) released += 1
         },
       ),
-      { seed: 20270301, numRuns: 100 },
+      { seed: 20270301, numRuns: 150 },
     )
     // The draws must reach what they are about, or the test proves nothing.
     expect(released).toBeGreaterThan(10)

@@ -1,4 +1,77 @@
 import type { ItemDefinition } from '../../define-item'
+import { annularRing } from './annular-ring'
+import { bendToRigid } from './bend-to-rigid'
+import { componentSupport } from './component-support'
+import { componentToBend } from './component-to-bend'
+import { componentToTransition } from './component-to-transition'
+import { conductorCorners } from './conductor-corners'
+import { conductorSpace } from './conductor-space'
+import { conductorSpacing } from './conductor-spacing'
+import { conductorWidth } from './conductor-width'
+import { copperToOutline } from './copper-to-outline'
+import { cornerRadius } from './corner-radius'
+import { coverlayCapture } from './coverlay-capture'
+import { coverlayEdgeInBend } from './coverlay-edge-in-bend'
+import { coverlayOpening } from './coverlay-opening'
+import { coverlayWeb } from './coverlay-web'
+import { crossingAngle } from './crossing-angle'
+import { directionChangeInBend } from './direction-change-in-bend'
+import { fingerSupport } from './finger-support'
+import { foldModel } from './fold-model'
+import { holeToBend } from './hole-to-bend'
+import { holeToTransition } from './hole-to-transition'
+import { layerStagger } from './layer-stagger'
+import { leafLength } from './leaf-length'
+import { openingToBend } from './opening-to-bend'
+import { padAnchors } from './pad-anchors'
+import { planeInBend } from './plane-in-bend'
+import { radiusHolder } from './radius-holder'
+import { slitEndRelief } from './slit-end-relief'
+import { stiffenerOverlap } from './stiffener-overlap'
+import { stiffenerToBend } from './stiffener-to-bend'
+import { tearStop } from './tear-stop'
+import { teardrop } from './teardrop'
+import { tightBendCutOuts } from './tight-bend-cut-outs'
+import { transitionRelief } from './transition-relief'
+import { widthChangeInBend } from './width-change-in-bend'
+import { widthStep } from './width-step'
 
 /** Geometry: dimensions in the plane of the part, typed in or measured in the artwork. */
-export const GEOMETRY_ITEMS: readonly ItemDefinition[] = []
+export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
+  cornerRadius,
+  tearStop,
+  slitEndRelief,
+  tightBendCutOuts,
+  crossingAngle,
+  widthChangeInBend,
+  directionChangeInBend,
+  conductorCorners,
+  conductorSpacing,
+  widthStep,
+  teardrop,
+  layerStagger,
+  planeInBend,
+  conductorWidth,
+  conductorSpace,
+  copperToOutline,
+  padAnchors,
+  annularRing,
+  coverlayCapture,
+  coverlayOpening,
+  coverlayWeb,
+  openingToBend,
+  coverlayEdgeInBend,
+  holeToBend,
+  holeToTransition,
+  componentToBend,
+  componentToTransition,
+  componentSupport,
+  fingerSupport,
+  stiffenerToBend,
+  stiffenerOverlap,
+  bendToRigid,
+  transitionRelief,
+  radiusHolder,
+  foldModel,
+  leafLength,
+]

@@ -1,0 +1,55 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const annularRing = defineItem({
+  id: 'annular-ring',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Is there enough copper around each plated hole?',
+  why: 'Film moves in lamination more than rigid board does, so hole and pad miss each other by more.',
+  howToCheck: 'Half of land less drill. Lands as large as there is room for are good practice on film.',
+  titles: {
+    meets: 'Plated holes have enough copper around them',
+    fails: 'A plated hole has too little copper around it',
+  },
+  appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
+  limits: ['annularRingMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'holes',
+      field: 'landMm',
+      what: 'land around the hole, per side,',
+      when: (hole) => hole.plated,
+      read: (hole) => (hole.landMm === null ? null : (hole.landMm - hole.drillMm) / 2),
+      limit: context.getLimit('annularRingMm'),
+      equation: '(land - drill) / 2',
+    }),
+  examples: [
+    { name: '0.8 mm land on a 0.3 mm drill', expect: 'meets' },
+    {
+      name: '0.5 mm land',
+      change: (d) => {
+        getOnly(d.features.holes).landMm = 0.5
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'land open',
+      change: (d) => {
+        getOnly(d.features.holes).landMm = null
+      },
+      expect: 'not-computed',
+    },
+    {
+      name: 'no plated hole',
+      change: (d) => {
+        getOnly(d.features.holes).plated = false
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

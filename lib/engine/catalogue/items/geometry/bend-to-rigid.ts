@@ -1,0 +1,50 @@
+import { listBends } from '../../checks'
+import { decide, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const bendToRigid = defineItem({
+  id: 'bend-to-rigid',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Is each bend kept clear of the rigid edge?',
+  why: 'Right at the edge the radius is whatever the film can take. A few millimetres of straight film let the bend find the radius that was drawn.',
+  howToCheck: 'Straight length from the start of each bend to the nearest rigid or stiffened edge.',
+  titles: { meets: 'Bends are clear of rigid edges', fails: 'A bend starts too near a rigid edge' },
+  appliesTo: { needs: ['bends', 'transitions'], says: 'parts that bend beside a rigid or stiffened zone' },
+  limits: ['bendToRigidMm'],
+  sourceKeys: ['guideRigidFlex2023'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const limit = context.getLimit('bendToRigidMm')
+    return listBends(context).map(({ bend, index, place }) =>
+      bend.distanceToRigidMm === null
+        ? notComputed(['bends', index, 'distanceToRigidMm'], `distance of bend ${bend.name} from a rigid edge`, [place])
+        : decide({
+            value: bend.distanceToRigidMm,
+            limit,
+            places: [place],
+            what: `bend ${bend.name} to the rigid edge`,
+            equation: 'distance in the flat',
+          }),
+    )
+  },
+  examples: [
+    { name: '6 mm', expect: 'meets' },
+    {
+      name: '1 mm',
+      change: (d) => {
+        getBend(d, 'hinge').distanceToRigidMm = 1
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        getBend(d, 'hinge').distanceToRigidMm = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,48 @@
+import { checkObserved, placeOf } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const componentSupport = defineItem({
+  id: 'component-support',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Is there a stiffener under every component on a flexible zone?',
+  why: 'Film flexes under the part and its joints crack, on the line before anything else. Components on a rigid zone count as supported.',
+  howToCheck: 'Look under each component; a person judges whether the load or the connector asks for more.',
+  titles: { meets: 'Components are supported', fails: 'A component has no stiffener under it' },
+  appliesTo: { needs: ['components'], says: 'designs that list components' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: ({ design }) =>
+    design.features.components.map((component, index) =>
+      checkObserved({
+        observed: component.overStiffener,
+        wanted: true,
+        path: ['features', 'components', index, 'overStiffener'],
+        label: `whether a stiffener lies under ${component.name}`,
+        whenRight: `${component.name} is supported.`,
+        whenWrong: `${component.name} sits on film with nothing under it.`,
+        places: [placeOf('component', component)],
+        sourceKey: 'commonPractice',
+      }),
+    ),
+  examples: [
+    { name: 'supported', expect: 'meets' },
+    {
+      name: 'on bare film',
+      change: (d) => {
+        getOnly(d.features.components).overStiffener = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        getOnly(d.features.components).overStiffener = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

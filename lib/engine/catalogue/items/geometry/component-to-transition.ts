@@ -1,0 +1,51 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const componentToTransition = defineItem({
+  id: 'component-to-transition',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Are components kept away from the rigid-to-flex transition?',
+  why: 'The prepreg edge is neither flat nor clean, and the joint takes the load of every flexing.',
+  howToCheck: 'From the edge of each component to the edge of the rigid part.',
+  titles: { meets: 'Components are clear of the transition', fails: 'A component lies too near the transition' },
+  appliesTo: { needs: ['transitions', 'components'], says: 'parts with a rigid-to-flex transition and a component' },
+  limits: ['componentToTransitionMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'components',
+      field: 'transitionDistanceMm',
+      what: 'distance from the transition',
+      read: (feature) => feature.transitionDistanceMm,
+      limit: context.getLimit('componentToTransitionMm'),
+      equation: 'distance as drawn',
+    }),
+  examples: [
+    { name: '3 mm', expect: 'meets' },
+    {
+      name: '0.5 mm',
+      change: (d) => {
+        getOnly(d.features.components).transitionDistanceMm = 0.5
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        getOnly(d.features.components).transitionDistanceMm = null
+      },
+      expect: 'not-computed',
+    },
+    {
+      name: 'none listed',
+      change: (d) => {
+        d.features.components = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

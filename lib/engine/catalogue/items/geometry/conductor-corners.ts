@@ -1,0 +1,46 @@
+import { checkObserved, ROUTING_PLACE } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const conductorCorners = defineItem({
+  id: 'conductor-corners',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Do conductors turn in curves rather than corners?',
+  why: 'Strain gathers at a corner, in handling as much as in bending; a curve costs nothing.',
+  howToCheck: 'Look over every layer that reaches a flex zone for corners of 45 or 90 degrees.',
+  titles: { meets: 'Conductors turn in curves', fails: 'Conductors turn in corners' },
+  appliesTo: { needs: ['flex-zones', 'conductor-layers'], says: 'designs with a flex zone' },
+  limits: [],
+  sourceKeys: ['guideCircuitConstruction'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.features.routing.cornersCurved,
+      wanted: true,
+      path: ['features', 'routing', 'cornersCurved'],
+      label: 'whether conductors turn in curves',
+      whenRight: 'Conductors turn in curves.',
+      whenWrong: 'Conductors turn in corners on flexible zones.',
+      places: [ROUTING_PLACE],
+      sourceKey: 'guideCircuitConstruction',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as right', expect: 'meets' },
+    {
+      name: 'recorded as wrong',
+      change: (d) => {
+        d.features.routing.cornersCurved = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        d.features.routing.cornersCurved = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

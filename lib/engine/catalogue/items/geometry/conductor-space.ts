@@ -1,0 +1,44 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const conductorSpace = defineItem({
+  id: 'conductor-space',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Is there enough space between conductors?',
+  why: 'Too little space leaves copper bridges after etching, and adhesive cannot flow in.',
+  howToCheck: 'Narrowest space of each group, finished.',
+  titles: { meets: 'Conductors are far enough apart', fails: 'Conductors are too close together' },
+  appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
+  limits: ['conductorSpaceMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'conductors',
+      field: 'spaceMm',
+      what: 'space beside',
+      read: (conductor) => conductor.spaceMm,
+      limit: context.getLimit('conductorSpaceMm'),
+      equation: 'space as drawn',
+    }),
+  examples: [
+    { name: '0.2 mm', expect: 'meets' },
+    {
+      name: '0.05 mm',
+      change: (d) => {
+        getOnly(d.features.conductors).spaceMm = 0.05
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        getOnly(d.features.conductors).spaceMm = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,46 @@
+import { checkObserved, ROUTING_PLACE } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const conductorSpacing = defineItem({
+  id: 'conductor-spacing',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Are conductors evenly spaced and alike in width where they bend?',
+  why: 'A section that is stiff here and soft there bends in the soft place, at a smaller radius than drawn.',
+  howToCheck: 'Look across each bend: even spacing, uniform width, dummy conductors where a gap would be left.',
+  titles: { meets: 'Conductors are evenly spaced in bends', fails: 'Conductors are unevenly spaced in a bend' },
+  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend' },
+  limits: [],
+  sourceKeys: ['guideCircuitConstruction'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.features.routing.evenlySpacedInBends,
+      wanted: true,
+      path: ['features', 'routing', 'evenlySpacedInBends'],
+      label: 'whether conductors are evenly spaced in bends',
+      whenRight: 'Spacing is even across every bend.',
+      whenWrong: 'Spacing is uneven across a bend.',
+      places: [ROUTING_PLACE],
+      sourceKey: 'guideCircuitConstruction',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as right', expect: 'meets' },
+    {
+      name: 'recorded as wrong',
+      change: (d) => {
+        d.features.routing.evenlySpacedInBends = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        d.features.routing.evenlySpacedInBends = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,44 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const conductorWidth = defineItem({
+  id: 'conductor-width',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Is every conductor wide enough to etch well?',
+  why: 'Narrow conductors lose a larger share to etching and break sooner in handling; heavier or plated copper needs more width.',
+  howToCheck: 'Narrowest conductor of each group, finished.',
+  titles: { meets: 'Conductors are wide enough', fails: 'A conductor is too narrow' },
+  appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
+  limits: ['conductorWidthMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'conductors',
+      field: 'widthMm',
+      what: 'width',
+      read: (conductor) => conductor.widthMm,
+      limit: context.getLimit('conductorWidthMm'),
+      equation: 'width as drawn',
+    }),
+  examples: [
+    { name: '0.5 mm', expect: 'meets' },
+    {
+      name: '0.05 mm',
+      change: (d) => {
+        getOnly(d.features.conductors).widthMm = 0.05
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'none listed',
+      change: (d) => {
+        d.features.conductors = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

@@ -1,0 +1,51 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const cornerRadius = defineItem({
+  id: 'corner-radius',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Do all inside corners of the outline have a generous radius?',
+  why: 'Film tears from a sharp inside corner, and once begun a tear runs. 30 mil is common practice; a design magazine of 2023 prints 0.75 mm.',
+  howToCheck: 'Measure every inside corner of outline, notches and cut-outs.',
+  titles: { meets: 'Inside corners are well rounded', fails: 'An inside corner is too sharp' },
+  appliesTo: { needs: ['corners'], says: 'outlines with an inside corner' },
+  limits: ['cornerInsideRadiusMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'outlineCorners',
+      field: 'insideRadiusMm',
+      what: 'inside radius',
+      read: (corner) => corner.insideRadiusMm,
+      limit: context.getLimit('cornerInsideRadiusMm'),
+      equation: 'radius as drawn',
+    }),
+  examples: [
+    { name: '1.5 mm', expect: 'meets' },
+    {
+      name: '30 mil exactly',
+      change: (d) => {
+        getOnly(d.features.outlineCorners).insideRadiusMm = 0.762
+      },
+      expect: 'meets',
+    },
+    {
+      name: '0.3 mm',
+      change: (d) => {
+        getOnly(d.features.outlineCorners).insideRadiusMm = 0.3
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'no inside corner',
+      change: (d) => {
+        d.features.outlineCorners = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

@@ -1,0 +1,45 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const coverlayCapture = defineItem({
+  id: 'coverlay-capture',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does the coverlay hold down the rim of pads that have no plated hole?',
+  why: 'A pad that lies free in its opening is held by adhesive alone. Registration of the coverlay eats part of the overlap, so it must be there on paper first.',
+  howToCheck: 'Overlap of coverlay over the rim of the pad, per side, as drawn.',
+  titles: { meets: 'Coverlay holds the rims of pads', fails: 'Coverlay hardly holds a pad' },
+  appliesTo: { needs: ['coverlay', 'unsupported-pads'], says: 'pads without a plated hole, under coverlay' },
+  limits: ['coverlayCaptureMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'pads',
+      field: 'coverlayCaptureMm',
+      what: 'coverlay over the rim',
+      when: (pad) => !pad.hasPlatedHole,
+      read: (pad) => pad.coverlayCaptureMm,
+      limit: context.getLimit('coverlayCaptureMm'),
+      equation: 'overlap as drawn',
+    }),
+  examples: [
+    { name: '0.15 mm', expect: 'meets' },
+    {
+      name: 'none',
+      change: (d) => {
+        getOnly(d.features.pads).coverlayCaptureMm = 0
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        getOnly(d.features.pads).coverlayCaptureMm = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,46 @@
+import { checkObserved, ROUTING_PLACE } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const coverlayEdgeInBend = defineItem({
+  id: 'coverlay-edge-in-bend',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Do coverlay edges, plating ends and finish ends stay out of the bends?',
+  why: 'Where a film ends, the stiffness steps; the bend turns into a crease along that edge.',
+  howToCheck: 'Lay coverlay, plating and finish outlines over the bend zones.',
+  titles: { meets: 'No edge lies inside a bend', fails: 'An edge of coverlay, plating or finish lies inside a bend' },
+  appliesTo: { needs: ['bends', 'coverlay'], says: 'designs with a bend and coverlay' },
+  limits: [],
+  sourceKeys: ['guideCircuitConstruction'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.features.routing.coverlayEdgeInsideBend,
+      wanted: false,
+      path: ['features', 'routing', 'coverlayEdgeInsideBend'],
+      label: 'whether a coverlay edge lies inside a bend',
+      whenRight: 'No edge lies inside a bend.',
+      whenWrong: 'An edge lies inside a bend.',
+      places: [ROUTING_PLACE],
+      sourceKey: 'guideCircuitConstruction',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as right', expect: 'meets' },
+    {
+      name: 'recorded as wrong',
+      change: (d) => {
+        d.features.routing.coverlayEdgeInsideBend = true
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        d.features.routing.coverlayEdgeInsideBend = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,48 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const coverlayOpening = defineItem({
+  id: 'coverlay-opening',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Is every coverlay opening large enough to be made?',
+  why: 'Openings are drilled, punched or cut with a laser before lamination, and adhesive squeezes into them by a tenth of a millimetre or two.',
+  howToCheck: 'Smallest side of each opening; say how it will be made.',
+  titles: { meets: 'Coverlay openings are large enough', fails: 'A coverlay opening is too small' },
+  appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
+  limits: ['coverlayOpeningMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'coverlayOpenings',
+      field: 'openingMm',
+      what: 'size',
+      read: (opening) => opening.openingMm,
+      limit: context.getLimit('coverlayOpeningMm'),
+      equation: 'smallest side as drawn',
+      cautions: (opening) =>
+        opening.method === null
+          ? ['How the opening is made is not stated: a laser goes smaller than a drill or punch.']
+          : [],
+    }),
+  examples: [
+    { name: '1 mm', expect: 'meets' },
+    {
+      name: '0.2 mm',
+      change: (d) => {
+        getOnly(d.features.coverlayOpenings).openingMm = 0.2
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'none listed',
+      change: (d) => {
+        d.features.coverlayOpenings = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

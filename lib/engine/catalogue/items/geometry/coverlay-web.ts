@@ -1,0 +1,44 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const coverlayWeb = defineItem({
+  id: 'coverlay-web',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Are the strips of coverlay between openings wide enough?',
+  why: 'A narrow strip tears, curls or floats on its adhesive during lamination. One larger opening over several pads is often the better drawing.',
+  howToCheck: 'Narrowest strip beside each opening.',
+  titles: { meets: 'Coverlay strips are wide enough', fails: 'A coverlay strip is too narrow' },
+  appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
+  limits: ['coverlayWebMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'coverlayOpenings',
+      field: 'webMm',
+      what: 'coverlay strip beside',
+      read: (opening) => opening.webMm,
+      limit: context.getLimit('coverlayWebMm'),
+      equation: 'narrowest strip as drawn',
+    }),
+  examples: [
+    { name: '0.5 mm', expect: 'meets' },
+    {
+      name: '0.1 mm',
+      change: (d) => {
+        getOnly(d.features.coverlayOpenings).webMm = 0.1
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        getOnly(d.features.coverlayOpenings).webMm = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

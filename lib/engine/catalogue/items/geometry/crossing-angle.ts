@@ -1,0 +1,57 @@
+import { checkCrossings } from '../../crossings'
+import { decide, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const crossingAngle = defineItem({
+  id: 'crossing-angle',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Do conductors cross each bend at right angles to its axis?',
+  why: 'A conductor that crosses at a slant is twisted as well as bent, and its edge cracks first.',
+  howToCheck: 'Measure each conductor against the bend axis; 90° is right.',
+  titles: { meets: 'Conductors cross bends at right angles', fails: 'A conductor crosses a bend at a slant' },
+  appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
+  limits: ['crossingAngleDeg'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const limit = context.getLimit('crossingAngleDeg')
+    return checkCrossings(context, ({ conductor, crossing, bendName, path, places }) =>
+      crossing.angleToAxisDeg === null
+        ? notComputed([...path, 'angleToAxisDeg'], `angle of ${conductor.name} to the axis of ${bendName}`, places)
+        : decide({
+            value: crossing.angleToAxisDeg,
+            limit,
+            places,
+            what: `angle of ${conductor.name} to the axis of ${bendName}`,
+            equation: 'angle as drawn',
+          }),
+    )
+  },
+  examples: [
+    { name: '90 degrees', expect: 'meets' },
+    {
+      name: '45 degrees',
+      change: (d) => {
+        Object.assign(getOnly(getOnly(d.features.conductors).crossings), { angleToAxisDeg: 45 })
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        Object.assign(getOnly(getOnly(d.features.conductors).crossings), { angleToAxisDeg: null })
+      },
+      expect: 'not-computed',
+    },
+    {
+      name: 'nothing crosses',
+      change: (d) => {
+        getOnly(d.features.conductors).crossings = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

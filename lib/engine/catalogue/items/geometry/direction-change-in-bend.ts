@@ -1,0 +1,52 @@
+import { checkObserved } from '../../checks'
+import { checkCrossings } from '../../crossings'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const directionChangeInBend = defineItem({
+  id: 'direction-change-in-bend',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does every conductor keep its direction inside the bends?',
+  why: 'A corner inside the bend is stretched on one flank and crumpled on the other.',
+  howToCheck: 'Follow each conductor through the bend from edge to edge; corners and branches belong outside.',
+  titles: {
+    meets: 'Conductors keep their direction inside bends',
+    fails: 'A conductor changes direction inside a bend',
+  },
+  appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
+  limits: [],
+  sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    checkCrossings(context, ({ conductor, crossing, bendName, path, places }) =>
+      checkObserved({
+        observed: crossing.directionChangesInside,
+        wanted: false,
+        path: [...path, 'directionChangesInside'],
+        label: `whether ${conductor.name} changes direction inside ${bendName}`,
+        whenRight: `${conductor.name} keeps its direction inside ${bendName}.`,
+        whenWrong: `${conductor.name} changes direction inside ${bendName}.`,
+        places,
+        sourceKey: 'guideCircuitConstruction',
+      }),
+    ),
+  examples: [
+    { name: 'straight through', expect: 'meets' },
+    {
+      name: 'changes direction in the hinge',
+      change: (d) => {
+        getOnly(getOnly(d.features.conductors).crossings).directionChangesInside = true
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        getOnly(getOnly(d.features.conductors).crossings).directionChangesInside = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

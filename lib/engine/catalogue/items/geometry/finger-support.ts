@@ -1,0 +1,49 @@
+import { placeOf } from '../../checks'
+import { decide, makeSourceLimit } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getZone } from '../../example-changes'
+
+export const fingerSupport = defineItem({
+  id: 'finger-support',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does every finger end have a stiffener?',
+  why: 'Without one the end buckles as it is pushed in, and seldom has the thickness that the connector asks for.',
+  howToCheck: 'See whether a stiffener is among the layers of each finger zone.',
+  titles: { meets: 'Finger ends are stiffened', fails: 'A finger end has no stiffener' },
+  appliesTo: { needs: ['finger-zones'], says: 'designs with a finger zone' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    context.zones
+      .filter((zone) => zone.kind === 'finger')
+      .map((zone) => {
+        const stiffeners = zone.layers.filter((layer) => layer.kind === 'stiffener')
+        return decide({
+          value: stiffeners.length,
+          limit: makeSourceLimit({
+            key: 'fingerStiffenersCount',
+            value: 1,
+            unit: 'count',
+            sense: 'at-least',
+            sourceKey: 'commonPractice',
+          }),
+          places: [placeOf('zone', { id: zone.zoneId, name: zone.name })],
+          what: `stiffeners in ${zone.name}`,
+          equation: 'count of layers',
+        })
+      }),
+  examples: [
+    { name: 'with a stiffener', expect: 'meets' },
+    {
+      name: 'without one',
+      change: (d) => {
+        const fingers = getZone(d, 'fingers')
+        fingers.presence = fingers.presence.filter(({ layerId }) => !layerId.startsWith('stiffener'))
+      },
+      expect: 'fails',
+    },
+  ],
+})

@@ -1,0 +1,49 @@
+import { checkObserved, listBends } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const foldModel = defineItem({
+  id: 'fold-model',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Have slack, developed length and fold order been tried on a paper or film model?',
+  why: 'Ten minutes with scissors find the fold that cannot be made, the length that is short and the connector that faces the wrong way.',
+  howToCheck:
+    'Cut the outline from film of about the right stiffness, fold it in order into the enclosure, keep the model.',
+  titles: { meets: 'Folds were tried on a model', fails: 'A fold was not tried on a model' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    listBends(context).map(({ bend, index, place }) =>
+      checkObserved({
+        observed: bend.triedOnModel,
+        wanted: true,
+        path: ['bends', index, 'triedOnModel'],
+        label: `whether bend ${bend.name} was tried on a model`,
+        whenRight: `${bend.name} was tried on a model.`,
+        whenWrong: `${bend.name} was not tried on a model.`,
+        places: [place],
+        sourceKey: 'commonPractice',
+      }),
+    ),
+  examples: [
+    { name: 'recorded as done', expect: 'meets' },
+    {
+      name: 'recorded as not done',
+      change: (d) => {
+        getBend(d, 'hinge').triedOnModel = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        getBend(d, 'hinge').triedOnModel = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,52 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const holeToTransition = defineItem({
+  id: 'hole-to-transition',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Are holes kept away from the rigid-to-flex transition?',
+  why: 'Adhesive of the flexible part squeezes and grows there in heat and pulls barrels apart. Guides say from 0.76 to 1.5 mm; 3.18 mm is remembered from the design standard, not read.',
+  howToCheck:
+    'From the edge of each hole to the edge of the rigid part; holes must not pierce coverlay that runs under it.',
+  titles: { meets: 'Holes are clear of the transition', fails: 'A hole lies too near the transition' },
+  appliesTo: { needs: ['transitions', 'holes'], says: 'parts with a rigid-to-flex transition and a hole' },
+  limits: ['holeToTransitionMm'],
+  sourceKeys: ['ipc2223Recalled'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'holes',
+      field: 'transitionDistanceMm',
+      what: 'distance from the transition',
+      read: (feature) => feature.transitionDistanceMm,
+      limit: context.getLimit('holeToTransitionMm'),
+      equation: 'distance as drawn',
+    }),
+  examples: [
+    { name: '2 mm', expect: 'meets' },
+    {
+      name: '0.5 mm',
+      change: (d) => {
+        getOnly(d.features.holes).transitionDistanceMm = 0.5
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        getOnly(d.features.holes).transitionDistanceMm = null
+      },
+      expect: 'not-computed',
+    },
+    {
+      name: 'none listed',
+      change: (d) => {
+        d.features.holes = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

@@ -1,0 +1,48 @@
+import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
+import { notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+import { addFlexLayers } from '../../example-changes'
+
+export const layerStagger = defineItem({
+  id: 'layer-stagger',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Are conductors on adjacent layers staggered where they bend?',
+  why: 'One above the other they form the flanges of a beam: stiffer, and more strained. Staggering also takes conductors away from the one below, which changes crosstalk and impedance: keep both in view.',
+  howToCheck: 'Lay adjacent conductor layers over each other in each bend.',
+  titles: { meets: 'Conductors are staggered in bends', fails: 'Conductors lie one above the other in a bend' },
+  appliesTo: { needs: ['bends', 'several-conductor-layers'], says: 'bends with more than one conductor layer' },
+  limits: [],
+  sourceKeys: ['guideCircuitConstruction'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const stacked = listBends(context).filter(({ result }) => result.conductors.length > 1)
+    if (stacked.length === 0) return [notApplicable('no bend has more than one conductor layer')]
+    const names = stacked.map(({ bend }) => bend.name).join(', ')
+    return [
+      checkObserved({
+        observed: context.design.features.routing.staggeredOnAdjacentLayers,
+        wanted: true,
+        path: ['features', 'routing', 'staggeredOnAdjacentLayers'],
+        label: 'whether conductors on adjacent layers are staggered',
+        whenRight: `Staggered in ${names}.`,
+        whenWrong: `Not staggered in ${names}.`,
+        places: [ROUTING_PLACE, ...stacked.map(({ place }) => place)],
+        sourceKey: 'guideCircuitConstruction',
+      }),
+    ]
+  },
+  examples: [
+    { name: 'two layers, staggered', change: (d) => addFlexLayers(d, 2), expect: 'meets' },
+    {
+      name: 'two layers, one above the other',
+      change: (d) => {
+        addFlexLayers(d, 2)
+        d.features.routing.staggeredOnAdjacentLayers = false
+      },
+      expect: 'fails',
+    },
+    { name: 'one layer', expect: 'not-applicable' },
+  ],
+})

@@ -1,0 +1,41 @@
+import { listBends } from '../../checks'
+import { decide, notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+import { addUnbondedLeaf } from '../../example-changes'
+import { formatValue } from '../../format-value'
+
+export const leafLength = defineItem({
+  id: 'leaf-length',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Do unbonded leaves have the lengths that their bends ask for?',
+  why: 'The outer leaf has the longer way round. If all are cut alike the inner ones buckle. The rule of 1.5 times the pitch is right at 86° only: a half turn needs twice that.',
+  howToCheck: 'Difference of developed length is the distance between leaves times the bend angle in radians.',
+  titles: { meets: 'Leaves can share one length', fails: 'Leaves need stepped lengths' },
+  appliesTo: { needs: ['bends'], says: 'bends with unbonded leaves' },
+  limits: ['leafLengthDifferenceMm'],
+  sourceKeys: ['exactArithmetic', 'lengthRuleOfThumb'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const limit = context.getLimit('leafLengthDifferenceMm')
+    return listBends(context).map(({ bend, result, place }) =>
+      result.leaves.length < 2
+        ? notApplicable(`bend ${bend.name} has one leaf`, [place])
+        : decide({
+            value: result.leafLengthDifferenceMm,
+            limit,
+            places: [place],
+            what: `length difference of leaves in bend ${bend.name}`,
+            equation: 'pitch of leaves x angle',
+            sourceKey: 'exactArithmetic',
+            remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => formatValue(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
+          }),
+    )
+  },
+  examples: [
+    { name: 'a thin gap', change: (d) => addUnbondedLeaf(d, 30), expect: 'meets' },
+    { name: 'a wide gap', change: (d) => addUnbondedLeaf(d, 400), expect: 'fails' },
+    { name: 'one leaf', expect: 'not-applicable' },
+  ],
+})

@@ -1,0 +1,47 @@
+import { checkDistanceToBend } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const openingToBend = defineItem({
+  id: 'opening-to-bend',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Are coverlay openings kept clear of bends?',
+  why: 'The edge of an opening is a step in stiffness, and the bare copper inside it has nothing to keep it near the neutral axis.',
+  howToCheck: 'From the edge of each opening to the start of the nearest bend.',
+  titles: {
+    meets: 'Coverlay openings are clear of every bend',
+    fails: 'A coverlay opening lies in or too near a bend',
+  },
+  appliesTo: { needs: ['bends', 'openings'], says: 'designs with a bend and a coverlay opening' },
+  limits: ['openingToBendMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    checkDistanceToBend(context, { list: 'coverlayOpenings', limit: context.getLimit('openingToBendMm') }),
+  examples: [
+    { name: '6 mm away', expect: 'meets' },
+    {
+      name: 'on the edge of the bend',
+      change: (d) => {
+        getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 0 }
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not measured',
+      change: (d) => {
+        getOnly(d.features.coverlayOpenings).nearestBend = null
+      },
+      expect: 'not-computed',
+    },
+    {
+      name: 'none listed',
+      change: (d) => {
+        d.features.coverlayOpenings = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

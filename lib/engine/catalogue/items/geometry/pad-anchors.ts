@@ -1,0 +1,52 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const padAnchors = defineItem({
+  id: 'pad-anchors',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Do pads without a plated hole have anchors under the coverlay?',
+  why: 'Heat softens the adhesive and the pad lifts off the film. Spurs that the coverlay holds down do the work of the hole that is not there.',
+  howToCheck: 'Count the spurs or tie-downs of each pad that reach under the coverlay.',
+  titles: { meets: 'Pads without a hole are anchored', fails: 'A pad has neither plated hole nor anchor' },
+  appliesTo: { needs: ['unsupported-pads'], says: 'pads without a plated hole' },
+  limits: ['padAnchorCount'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'pads',
+      field: 'anchorCount',
+      what: 'anchors',
+      when: (pad) => !pad.hasPlatedHole,
+      read: (pad) => pad.anchorCount,
+      limit: context.getLimit('padAnchorCount'),
+      equation: 'count of anchors',
+    }),
+  examples: [
+    { name: 'two spurs', expect: 'meets' },
+    {
+      name: 'none',
+      change: (d) => {
+        getOnly(d.features.pads).anchorCount = 0
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not counted',
+      change: (d) => {
+        getOnly(d.features.pads).anchorCount = null
+      },
+      expect: 'not-computed',
+    },
+    {
+      name: 'a plated hole in the pad',
+      change: (d) => {
+        getOnly(d.features.pads).hasPlatedHole = true
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

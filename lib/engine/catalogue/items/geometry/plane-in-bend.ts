@@ -1,0 +1,72 @@
+import type { Outcome } from '../../../results'
+import { listBends, placeOf } from '../../checks'
+import { decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getConductorLayer } from '../../example-changes'
+
+export const planeInBend = defineItem({
+  id: 'plane-in-bend',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Are planes hatched or split where they bend?',
+  why: 'A solid plane stiffens the bend and draws the neutral axis to itself, so that the conductors on the other side stretch more. Hatching also moves impedance: check the conductors that refer to it.',
+  howToCheck: 'See how each plane layer is drawn in the zone of each bend.',
+  titles: { meets: 'Planes are hatched or split in bends', fails: 'A solid plane runs through a bend' },
+  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'bends with a plane in them' },
+  limits: [],
+  sourceKeys: ['guideDesignRules'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const outcomes: Outcome[] = []
+    for (const { bend, zone, place } of listBends(context)) {
+      for (const layerResult of zone?.layers ?? []) {
+        const layer = context.layersById.get(layerResult.layerId)
+        if (layer?.kind !== 'conductor' || layer.role === 'signal') continue
+        const places = [place, placeOf('layer', layer)]
+        if (layer.planePattern === null) {
+          if (layer.role === 'mixed') continue
+          const index = context.design.construction.layers.indexOf(layer)
+          outcomes.push(
+            notComputed(['construction', 'layers', index, 'planePattern'], `pattern of plane ${layer.name}`, places),
+          )
+          continue
+        }
+        outcomes.push(
+          decide({
+            value: layer.planePattern === 'solid' ? 1 : 0,
+            limit: makeNoneAllowed('solidPlanesInBendCount', 'guideDesignRules'),
+            places,
+            what: `solid planes on ${layer.name} in bend ${bend.name}`,
+            equation: 'pattern as specified',
+          }),
+        )
+      }
+    }
+    return outcomes.length === 0 ? [notApplicable('no plane runs through a bend')] : outcomes
+  },
+  examples: [
+    {
+      name: 'hatched',
+      change: (d) => {
+        Object.assign(getConductorLayer(d, 'l2'), { role: 'plane', planePattern: 'hatched' })
+      },
+      expect: 'meets',
+    },
+    {
+      name: 'solid',
+      change: (d) => {
+        Object.assign(getConductorLayer(d, 'l2'), { role: 'plane', planePattern: 'solid' })
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'pattern open',
+      change: (d) => {
+        getConductorLayer(d, 'l2').role = 'plane'
+      },
+      expect: 'not-computed',
+    },
+    { name: 'signals only', expect: 'not-applicable' },
+  ],
+})

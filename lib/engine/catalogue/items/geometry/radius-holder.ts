@@ -1,0 +1,52 @@
+import { listBends } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const radiusHolder = defineItem({
+  id: 'radius-holder',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does something hold each bend to its radius?',
+  why: 'Every number for a bend assumes its radius. With nothing to hold it, one careless push makes a crease, and a crease cracks conductors.',
+  howToCheck: 'Name the former, stop, channel or bond, and who applies it when; show it in assembly and in service.',
+  titles: { meets: 'Something holds each radius', fails: 'Nothing holds the radius of a bend' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) =>
+    listBends(context).map(({ bend, index, place }) =>
+      bend.radiusHeldBy === null
+        ? notComputed(['bends', index, 'radiusHeldBy'], `what holds the radius of bend ${bend.name}`, [place])
+        : decide({
+            value: bend.radiusHeldBy === 'nothing' ? 1 : 0,
+            limit: makeNoneAllowed('unheldBendsCount', 'commonPractice'),
+            places: [place],
+            what: `bends without a hold at ${bend.name}`,
+            equation: 'recorded observation',
+            remark: bend.radiusHeldBy === 'nothing' ? undefined : `Held by: ${bend.radiusHeldBy.replaceAll('-', ' ')}.`,
+          }),
+    ),
+  judgment: {
+    evidence: 'A drawing, model or photograph that shows what prevents the crease in assembly and in service.',
+  },
+  examples: [
+    { name: 'formers, a person still judges them', expect: 'needs-judgment' },
+    {
+      name: 'nothing holds the fold',
+      change: (d) => {
+        getBend(d, 'fold').radiusHeldBy = 'nothing'
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        getBend(d, 'fold').radiusHeldBy = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

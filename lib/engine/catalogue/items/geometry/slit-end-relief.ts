@@ -1,0 +1,44 @@
+import { checkDimension } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const slitEndRelief = defineItem({
+  id: 'slit-end-relief',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does every slit end in a relief hole?',
+  why: 'A slit without one is a tear that somebody has begun on purpose.',
+  howToCheck: 'Measure the hole or full round at each end of every slit and narrow cut-out.',
+  titles: { meets: 'Slits end in relief holes', fails: 'A slit ends without enough relief' },
+  appliesTo: { needs: ['slits'], says: 'parts with slits or narrow cut-outs' },
+  limits: ['slitEndReliefDiameterMm'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    checkDimension(context, {
+      list: 'slits',
+      field: 'endReliefDiameterMm',
+      what: 'relief diameter',
+      read: (slit) => slit.endReliefDiameterMm,
+      limit: context.getLimit('slitEndReliefDiameterMm'),
+      equation: 'diameter as drawn',
+    }),
+  examples: [
+    { name: '1.6 mm', expect: 'meets' },
+    {
+      name: 'none',
+      change: (d) => {
+        getOnly(d.features.slits).endReliefDiameterMm = 0
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'no slit',
+      change: (d) => {
+        d.features.slits = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

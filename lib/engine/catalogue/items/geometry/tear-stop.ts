@@ -1,0 +1,49 @@
+import { checkObserved, placeOf } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const tearStop = defineItem({
+  id: 'tear-stop',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Is there a tear stop wherever the outline could start to tear?',
+  why: 'A strip of copper, a relief hole or a patch at an inside corner stops the tear that a radius did not prevent.',
+  howToCheck:
+    'Go round the outline: inside corners, ends of slits, edges that people pull on. A person judges which of them need stitching or a patch.',
+  titles: { meets: 'Corners have tear stops', fails: 'A corner has no tear stop' },
+  appliesTo: { needs: ['corners'], says: 'outlines with an inside corner' },
+  limits: [],
+  sourceKeys: ['commonPractice', 'guideRigidFlex2012'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: ({ design }) =>
+    design.features.outlineCorners.map((corner, index) =>
+      checkObserved({
+        observed: corner.tearStop,
+        wanted: true,
+        path: ['features', 'outlineCorners', index, 'tearStop'],
+        label: `tear stop at ${corner.name}`,
+        whenRight: `${corner.name} has a tear stop.`,
+        whenWrong: `${corner.name} has no tear stop; copper along the corner costs nothing.`,
+        places: [placeOf('corner', corner)],
+        sourceKey: 'commonPractice',
+      }),
+    ),
+  examples: [
+    { name: 'tear stop drawn', expect: 'meets' },
+    {
+      name: 'none',
+      change: (d) => {
+        getOnly(d.features.outlineCorners).tearStop = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        getOnly(d.features.outlineCorners).tearStop = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

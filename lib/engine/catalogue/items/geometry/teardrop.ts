@@ -1,0 +1,48 @@
+import { checkObserved, placeOf } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const teardrop = defineItem({
+  id: 'teardrop',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Does every pad meet its conductor in a teardrop?',
+  why: 'Where a narrow conductor meets a wide pad it cracks first; a teardrop also keeps the ring closed when hole and pad miss each other a little.',
+  howToCheck: 'Look at every junction of pad and conductor on flexible zones.',
+  titles: { meets: 'Pads have teardrops', fails: 'A pad has no teardrop' },
+  appliesTo: { needs: ['pads'], says: 'designs that list pads' },
+  limits: [],
+  sourceKeys: ['guideDesignRules', 'guideRigidFlex2012'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) =>
+    design.features.pads.map((pad, index) =>
+      checkObserved({
+        observed: pad.teardrop,
+        wanted: true,
+        path: ['features', 'pads', index, 'teardrop'],
+        label: `teardrop of ${pad.name}`,
+        whenRight: `${pad.name} has a teardrop.`,
+        whenWrong: `${pad.name} has no teardrop.`,
+        places: [placeOf('pad', pad)],
+        sourceKey: 'guideDesignRules',
+      }),
+    ),
+  examples: [
+    { name: 'teardrop', expect: 'meets' },
+    {
+      name: 'none',
+      change: (d) => {
+        getOnly(d.features.pads).teardrop = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        getOnly(d.features.pads).teardrop = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,57 @@
+import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
+import { notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const tightBendCutOuts = defineItem({
+  id: 'tight-bend-cut-outs',
+  section: 'geometry',
+  severity: 'advice',
+  question: 'Have cut-outs or slits been considered where a bend is tight and has room for them?',
+  why: 'Film taken away beside the conductors lowers stiffness and holding force. It does not lower strain at the copper, so it helps a fold that fights back, not one that breaks.',
+  howToCheck:
+    'Take the bends that are tighter than the chosen ratio table asks, and see whether film between groups of conductors can go.',
+  titles: { meets: 'Cut-outs were considered at tight bends', fails: 'Cut-outs were not considered at a tight bend' },
+  appliesTo: { needs: ['bends'], says: 'bends tighter than the chosen ratio table asks' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const tight = listBends(context).filter(
+      ({ result }) => result.ratio.required !== null && result.ratio.actual < result.ratio.required,
+    )
+    if (tight.length === 0) return [notApplicable('no bend is tighter than the chosen ratio table asks')]
+    const names = tight.map(({ bend }) => bend.name).join(', ')
+    return [
+      checkObserved({
+        observed: context.design.features.routing.cutOutsConsideredAtTightBends,
+        wanted: true,
+        path: ['features', 'routing', 'cutOutsConsideredAtTightBends'],
+        label: 'whether cut-outs were considered at tight bends',
+        whenRight: `Considered for ${names}.`,
+        whenWrong: `Not considered for ${names}.`,
+        places: [ROUTING_PLACE, ...tight.map(({ place }) => place)],
+        sourceKey: 'commonPractice',
+      }),
+    ]
+  },
+  examples: [
+    {
+      name: 'a tight fold, considered',
+      change: (d) => {
+        getBend(d, 'fold').insideRadiusMm = 0.5
+      },
+      expect: 'meets',
+    },
+    {
+      name: 'a tight fold, not considered',
+      change: (d) => {
+        getBend(d, 'fold').insideRadiusMm = 0.5
+        d.features.routing.cutOutsConsideredAtTightBends = false
+      },
+      expect: 'fails',
+    },
+    { name: 'no tight bend', expect: 'not-applicable' },
+  ],
+})

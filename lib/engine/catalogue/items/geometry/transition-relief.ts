@@ -1,0 +1,48 @@
+import { checkObserved, listBends } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const transitionRelief = defineItem({
+  id: 'transition-relief',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Is strain relieved where the flex leaves a rigid zone?',
+  why: 'A bead along the edge, or coverlay carried a little way under the rigid part, spreads the bending over some length.',
+  howToCheck: 'Look at the transition beside each bend: bead, coverlay under the edge, or a rounded edge.',
+  titles: { meets: 'Transitions have strain relief', fails: 'A transition has no strain relief' },
+  appliesTo: { needs: ['bends', 'transitions'], says: 'parts that bend beside a rigid or stiffened zone' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    listBends(context).map(({ bend, index, place }) =>
+      checkObserved({
+        observed: bend.strainReliefAtTransition,
+        wanted: true,
+        path: ['bends', index, 'strainReliefAtTransition'],
+        label: `strain relief beside bend ${bend.name}`,
+        whenRight: `Relief beside ${bend.name}.`,
+        whenWrong: `No relief beside ${bend.name}.`,
+        places: [place],
+        sourceKey: 'commonPractice',
+      }),
+    ),
+  examples: [
+    { name: 'recorded as done', expect: 'meets' },
+    {
+      name: 'recorded as not done',
+      change: (d) => {
+        getBend(d, 'hinge').strainReliefAtTransition = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        getBend(d, 'hinge').strainReliefAtTransition = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,49 @@
+import { checkObserved } from '../../checks'
+import { checkCrossings } from '../../crossings'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const widthChangeInBend = defineItem({
+  id: 'width-change-in-bend',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does every conductor keep its width inside the bends?',
+  why: 'A step inside the bend gathers the strain of the whole arc in one line across the conductor.',
+  howToCheck: 'Follow each conductor through the bend from edge to edge; width steps belong outside.',
+  titles: { meets: 'Conductors keep their width inside bends', fails: 'A conductor changes width inside a bend' },
+  appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
+  limits: [],
+  sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    checkCrossings(context, ({ conductor, crossing, bendName, path, places }) =>
+      checkObserved({
+        observed: crossing.widthChangesInside,
+        wanted: false,
+        path: [...path, 'widthChangesInside'],
+        label: `whether ${conductor.name} changes width inside ${bendName}`,
+        whenRight: `${conductor.name} keeps its width inside ${bendName}.`,
+        whenWrong: `${conductor.name} changes width inside ${bendName}.`,
+        places,
+        sourceKey: 'guideCircuitConstruction',
+      }),
+    ),
+  examples: [
+    { name: 'straight through', expect: 'meets' },
+    {
+      name: 'changes width in the hinge',
+      change: (d) => {
+        getOnly(getOnly(d.features.conductors).crossings).widthChangesInside = true
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        getOnly(getOnly(d.features.conductors).crossings).widthChangesInside = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

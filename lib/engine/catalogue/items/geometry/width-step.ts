@@ -1,0 +1,58 @@
+import { placeOf } from '../../checks'
+import { decide } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+import { computeStepConcentration, filletRadiusOfTaperMm } from '../../step-concentration'
+
+export const widthStep = defineItem({
+  id: 'width-step',
+  section: 'geometry',
+  severity: 'minor',
+  question: 'Do conductors change width gradually?',
+  why: 'At a step the stress in the narrow part is a multiple of its mean. A taper three times as long as the step is high brings the factor near 1.3; common practice simply asks for a taper.',
+  howToCheck:
+    'For each change of width take the largest fillet that fits in its taper and read the handbook factor for a stepped bar.',
+  titles: { meets: 'Conductors change width gradually', fails: 'A conductor changes width abruptly' },
+  appliesTo: { needs: ['width-steps'], says: 'conductors that change width' },
+  limits: ['stepConcentrationRatio'],
+  sourceKeys: ['filletConcentration'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const limit = context.getLimit('stepConcentrationRatio')
+    return context.design.features.widthSteps.map((step) => {
+      const radiusMm = filletRadiusOfTaperMm((step.wideMm - step.narrowMm) / 2, step.taperLengthMm)
+      const { ratio, isOutOfRange } = computeStepConcentration(step.wideMm, step.narrowMm, radiusMm)
+      return decide({
+        value: ratio,
+        limit,
+        places: [placeOf('width-step', step)],
+        what: `stress concentration at ${step.name}`,
+        equation: 'Kt = C1 + C2 s + C3 s^2 + C4 s^3, s = 2t/H',
+        sourceKey: 'filletConcentration',
+        cautions: isOutOfRange
+          ? [
+              'The fillet lies outside the range of the handbook fit; the factor is that of the nearest fillet inside it.',
+            ]
+          : [],
+      })
+    })
+  },
+  examples: [
+    { name: 'a long taper', expect: 'meets' },
+    {
+      name: 'a square step',
+      change: (d) => {
+        getOnly(d.features.widthSteps).taperLengthMm = 0
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'no step',
+      change: (d) => {
+        d.features.widthSteps = []
+      },
+      expect: 'not-applicable',
+    },
+  ],
+})

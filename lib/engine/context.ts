@@ -31,6 +31,22 @@ export interface ReviewFacts {
   readonly artworkFileCount?: number
   /** Differences found between the uploaded artwork and the design; null when they were not compared. */
   readonly artworkDifferences?: number | null
+  /** How many dimensions and materials fall where in the fabricator's matrix. */
+  readonly capability?: {
+    readonly comfortable: number
+    readonly stretch: number
+    readonly outside: number
+    readonly notStated: number
+  }
+  /** How many of the construction's materials the fabricator holds. */
+  readonly stock?: { readonly onShelf: number; readonly toOrder: number; readonly unknown: number }
+  /** Days from the evaluation to the latest order date of what is not on the shelf. */
+  readonly orderSlackDays?: number
+  readonly partsPerPanel?: number
+  /** Area of the parts over that of the panel, 0 to 1. */
+  readonly panelUtilisationFraction?: number
+  /** Cost of this construction over that of the cheapest alternative that meets the need. */
+  readonly costOverCheapestRatio?: number
 }
 
 /**

@@ -159,6 +159,11 @@ export interface ItemView {
   readonly threadIds: readonly string[]
   /** Answers that may be given against the computed verdict. */
   readonly legalStates: readonly AnswerState[]
+  readonly mayAnswer: boolean
+  /** Why a recorded answer or waiver does not count; empty where all counts. */
+  readonly setAside: string
+  /** Whether the concern must be waived before release. */
+  readonly needsWaiver: boolean
 }
 
 export interface CommentView {
@@ -274,7 +279,9 @@ export interface RevisionView {
   readonly sharedWith: readonly CompanyView[]
   readonly package: PackageView | null
   readonly blockers: readonly Blocker[]
-  /** Hash of the signed content as it stands; a signature names the hash that its signer saw. */
+  /** What keeps the person asking from signing; empty for those who cannot sign anyway. */
+  readonly signingBlockers: readonly Blocker[]
+  /** Hash of the signed content as it stands: a signature names the hash that its signer saw. Empty for a fabricator. */
   readonly contentHash: string
   /** The statement to sign. */
   readonly statement: string
@@ -287,6 +294,8 @@ export interface RevisionRights {
   readonly edit: boolean
   readonly answer: boolean
   readonly comment: boolean
+  /** Engineering queries are a fabricator's to raise. */
+  readonly raiseQuery: boolean
   readonly proposeWaiver: boolean
   readonly approveWaiver: boolean
   readonly declare: boolean
@@ -298,6 +307,7 @@ export interface RevisionRights {
   readonly share: boolean
   readonly copy: boolean
   readonly downloadPackage: boolean
+  readonly viewTrail: boolean
 }
 
 export interface LimitView {

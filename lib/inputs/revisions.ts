@@ -58,7 +58,7 @@ export const shareRevisionInput = z.strictObject({
 })
 export type ShareRevisionInput = z.infer<typeof shareRevisionInput>
 
-export const evaluateAgainInput = z.strictObject({ revisionId: recordIdSchema })
+export const evaluateAgainInput = z.strictObject({ revisionId: recordIdSchema, requestKey: requestKeySchema })
 export type EvaluateAgainInput = z.infer<typeof evaluateAgainInput>
 
 /** `seenVersion` of moves, signatures and releases is the view's `version`. */

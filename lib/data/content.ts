@@ -1,0 +1,135 @@
+import 'server-only'
+import { findSignaturesToVoid } from '@/lib/review'
+import type { TransactionClient } from './client'
+import { recordEvaluation } from './evaluation'
+import { getPersonName } from './revision-record'
+import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import type { ChangeSince } from './views'
+import type { WriteContext } from './write'
+
+/** Parts of a revision's content whose change is remembered with its author. */
+export type ContentPart = 'design' | 'answer' | 'waiver' | 'artwork'
+
+export interface ContentChangeNote {
+  readonly part: ContentPart
+  /** What changed, a sentence each. */
+  readonly summary: readonly string[]
+}
+
+export interface ChangedContent {
+  readonly version: number
+  readonly voidedSignatures: number
+  readonly after: LoadedRevision
+}
+
+/**
+ * Makes one change to what a signature covers, and all that follows from it: the revision's version goes up, the change
+ * is noted with its author, results are computed anew and stored, signatures on other content are voided, each in the
+ * trail. Runs inside the caller's transaction.
+ *
+ * @param note  null for a change that is not an edit of the person's (a new evaluation, a thread that opens or closes)
+ */
+export async function changeContent(
+  context: WriteContext,
+  revisionId: string,
+  note: ContentChangeNote | null,
+  change: (before: LoadedRevision) => Promise<void>,
+): Promise<ChangedContent> {
+  const { tx, standing, at } = context
+  const before = await loadRevision(tx, revisionId)
+  await change(before)
+  const version = await raiseVersion(tx, revisionId)
+  if (note !== null) {
+    await tx.edit.create({
+      data: {
+        revisionId,
+        userId: standing.userId,
+        part: note.part,
+        version,
+        summaryJson: JSON.stringify(note.summary),
+        at,
+      },
+    })
+  }
+  let after = await loadRevision(tx, revisionId)
+  if (await recordEvaluation(tx, after, at)) after = await loadRevision(tx, revisionId)
+  const voidedSignatures = await voidSignatures(context, before, after)
+  if (voidedSignatures > 0) after = await loadRevision(tx, revisionId)
+  return { version, voidedSignatures, after }
+}
+
+/**
+ * Evaluates with the present engine, limits, facts and day. Stores results that differ from the recorded ones, and
+ * voids the signatures that they leave on other content.
+ */
+export async function evaluateContentAgain(context: WriteContext, revisionId: string): Promise<{ version: number }> {
+  const { tx, at, record } = context
+  const before = await loadRevision(tx, revisionId)
+  if (!(await recordEvaluation(tx, before, at, 'always'))) return { version: before.record.version }
+  const version = await raiseVersion(tx, revisionId)
+  const after = await loadRevision(tx, revisionId)
+  await record({
+    action: 'results-recorded',
+    subject: { kind: 'revision', id: revisionId },
+    projectId: before.record.projectId,
+    revisionId,
+    details: { engineVersion: after.record.evaluations[0]?.engineVersion },
+  })
+  await voidSignatures(context, before, after)
+  return { version }
+}
+
+async function raiseVersion(tx: TransactionClient, revisionId: string): Promise<number> {
+  const { version } = await tx.revision.update({
+    where: { id: revisionId },
+    data: { version: { increment: 1 } },
+    select: { version: true },
+  })
+  return version
+}
+
+async function voidSignatures(context: WriteContext, before: LoadedRevision, after: LoadedRevision): Promise<number> {
+  const toVoid = findSignaturesToVoid(makeSnapshot(before, null).snapshot, makeSnapshot(after, null).snapshot)
+  for (const { signatureId, reason, changes } of toVoid) {
+    await voidSignature(context, after, { signatureId, reason, changes })
+  }
+  return toVoid.length
+}
+
+export async function voidSignature(
+  { tx, standing, at, record }: WriteContext,
+  { record: revision }: LoadedRevision,
+  { signatureId, reason, changes }: { signatureId: string; reason: string; changes: readonly string[] },
+): Promise<void> {
+  await tx.signature.update({
+    where: { id: signatureId },
+    data: { voidedAt: at, voidedById: standing.userId, voidReason: reason, changesJson: JSON.stringify(changes) },
+  })
+  await record({
+    action: 'signature-voided',
+    subject: { kind: 'signature', id: signatureId },
+    projectId: revision.projectId,
+    revisionId: revision.id,
+    details: { reason, changes: [...changes] },
+  })
+}
+
+/** Who changed content since the version that the person saw; oldest first. */
+export function listChangesSince(loaded: LoadedRevision, seenVersion: number): ChangeSince[] {
+  return loaded.record.edits.filter((edit) => edit.version > seenVersion).map((edit) => toChange(loaded, edit))
+}
+
+/** Who saved the design since the design's version that the person saw; oldest first. */
+export function listDesignChangesSince(loaded: LoadedRevision, seenDesignVersion: number): ChangeSince[] {
+  const saves = loaded.record.edits.filter((edit) => edit.part === 'design')
+  const missed = Math.max(0, loaded.record.designVersion - seenDesignVersion)
+  return missed === 0 ? [] : saves.slice(-missed).map((edit) => toChange(loaded, edit))
+}
+
+function toChange(loaded: LoadedRevision, edit: LoadedRevision['record']['edits'][number]): ChangeSince {
+  return {
+    by: getPersonName(loaded.record, edit.userId),
+    at: edit.at.toISOString(),
+    what: JSON.parse(edit.summaryJson) as string[],
+  }
+}

@@ -1,0 +1,111 @@
+import 'server-only'
+import {
+  type Design,
+  ENGINE_VERSION,
+  type Evaluation,
+  evaluate,
+  type LimitOverride,
+  type ReviewFacts,
+} from '@/lib/engine'
+import { compareDesigns, hashDeclaredContent, hashJson } from '@/lib/review'
+import type { TransactionClient } from './client'
+import { combineLimits, hashLimits } from './effective-limits'
+import type { LoadedRevision } from './snapshot'
+
+const DAY_MS = 86_400_000
+
+interface EvaluationRequest {
+  readonly limits: readonly LimitOverride[]
+  readonly fabricatorCompanyId: string | null
+  readonly evaluatedOn: Date
+}
+
+/** Results of a loaded revision, with the limits and facts of one view of it. */
+export function evaluateFor(loaded: LoadedRevision, request: EvaluationRequest): Evaluation {
+  return evaluate(loaded.design, {
+    limits: [...request.limits],
+    facts: gatherFacts(loaded, request.fabricatorCompanyId, request.evaluatedOn),
+  })
+}
+
+/** What the review knows and the design does not. */
+export function gatherFacts(
+  loaded: LoadedRevision,
+  fabricatorCompanyId: string | null,
+  evaluatedOn: Date,
+): ReviewFacts {
+  const { record, design } = loaded
+  const isVisible = (companyId: string | null) => fabricatorCompanyId === null || companyId === fabricatorCompanyId
+  const shares = record.shares.filter(({ companyId }) => isVisible(companyId))
+  const open = record.threads.filter(({ state, companyId }) => state === 'open' && isVisible(companyId))
+  const lastLook = shares
+    .filter(({ lookedAt }) => lookedAt !== null)
+    .sort((a, b) => (b.lookedAt?.getTime() ?? 0) - (a.lookedAt?.getTime() ?? 0))[0]
+  const contentHash = hashDeclaredContent({
+    design,
+    artwork: record.artwork.map(({ id, originalName, sizeBytes, sha256 }) => ({
+      id,
+      fileName: originalName,
+      sizeBytes,
+      sha256,
+    })),
+  })
+  const standing = shares.map(({ companyId }) =>
+    record.declarations.filter((declaration) => declaration.companyId === companyId).at(-1),
+  )
+  return {
+    evaluatedOn: evaluatedOn.toISOString().slice(0, 10),
+    fabricatorsInvited: shares.length,
+    openEngineeringQueries: open.filter(({ kind }) => kind === 'engineering-query').length,
+    openMustChangeThreads: open.filter(({ kind }) => kind === 'must-change').length,
+    daysSinceFabricatorLooked:
+      lastLook?.lookedAt == null ? null : Math.floor((evaluatedOn.getTime() - lastLook.lookedAt.getTime()) / DAY_MS),
+    changesSinceFabricatorLooked: countChangesSince(lastLook?.lookedJson ?? null, design),
+    buildableDeclarationStands: standing.some(
+      (declaration) => declaration?.isBuildable === true && declaration.contentHash === contentHash,
+    ),
+    artworkFileCount: record.artwork.length,
+    artworkDifferences: null,
+  }
+}
+
+function countChangesSince(lookedJson: string | null, design: Design): number | null {
+  return lookedJson === null ? null : compareDesigns(JSON.parse(lookedJson) as Design, design).length
+}
+
+/**
+ * Evaluates the revision and stores the results, unless the stored ones were made from the same design, limits, engine
+ * and facts. The passing of days alone makes no new record: a signature must not lapse overnight.
+ *
+ * @param when  `always` evaluates for the day of `at` too, and stores results that differ
+ * @returns whether new results were stored
+ */
+export async function recordEvaluation(
+  tx: TransactionClient,
+  loaded: LoadedRevision,
+  at: Date,
+  when: 'inputs-changed' | 'always' = 'inputs-changed',
+): Promise<boolean> {
+  const { record } = loaded
+  const limits = combineLimits(loaded.sheets, null)
+  const { evaluatedOn: _day, daysSinceFabricatorLooked: _days, ...facts } = gatherFacts(loaded, null, at)
+  const inputsHash = hashJson({ designHash: record.designHash, limits, facts, engineVersion: ENGINE_VERSION })
+  const last = record.evaluations[0]
+  const hasSameInputs = last?.inputsHash === inputsHash
+  if (hasSameInputs && when === 'inputs-changed') return false
+  const results = evaluateFor(loaded, { limits, fabricatorCompanyId: null, evaluatedOn: at })
+  if (hasSameInputs && hashJson(results) === hashJson(JSON.parse(last.resultsJson))) return false
+  await tx.evaluation.create({
+    data: {
+      revisionId: record.id,
+      ordinal: (last?.ordinal ?? 0) + 1,
+      designHash: record.designHash,
+      limitsHash: hashLimits(limits),
+      inputsHash,
+      engineVersion: results.engineVersion,
+      resultsJson: JSON.stringify(results),
+      createdAt: at,
+    },
+  })
+  return true
+}

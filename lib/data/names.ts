@@ -1,0 +1,6 @@
+import 'server-only'
+
+/** A name as it is compared: two that differ in case, width or spacing alone count as the same. */
+export function foldName(name: string): string {
+  return name.normalize('NFKC').toLowerCase().replaceAll(/\s+/g, ' ').trim()
+}

@@ -1,0 +1,230 @@
+import 'server-only'
+import { findStartingConstruction, listStartingConstructions, makeBlankDesign } from '@/lib/engine'
+import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
+import { compareDesigns } from '@/lib/review'
+import { type Actor, requireProject, requireRevision, requireRevisionInView } from './authorization'
+import { changeContent, evaluateContentAgain, listDesignChangesSince } from './content'
+import { type CheckedDesign, checkDesign, checkDesignText } from './design-input'
+import { outcomeOf, refuseField, refuseStale } from './errors'
+import { recordEvaluation } from './evaluation'
+import { noteLook } from './looks'
+import { foldName } from './names'
+import { read } from './read'
+import { makeFileName, toRevisionView } from './revision-view'
+import { loadRevision, makeSnapshot } from './snapshot'
+import type { FileDownload, Outcome, RevisionView } from './views'
+import { type WriteContext, write } from './write'
+
+/** The trail keeps the first changes of a save in words; the hash stands for all of them. */
+const MAX_CHANGES_IN_WORDS = 40
+
+export interface SavedDesign {
+  readonly version: number
+  readonly designVersion: number
+  readonly voidedSignatures: number
+}
+
+/**
+ * A new revision from a starting construction, a blank design, an imported document or a copy. A copy takes the design
+ * and the artwork; it is reviewed anew.
+ */
+export function createRevision(actor: Actor, input: NewRevisionInput): Promise<Outcome<{ revisionId: string }>> {
+  return write(actor, 'create-revision', input, async (context) => {
+    const { tx, standing, at, record } = context
+    const project = await requireProject(tx, standing, input.projectId, 'revision:create')
+    const labelKey = foldName(input.label)
+    const sameLabel = { projectId_labelKey: { projectId: project.id, labelKey } }
+    if ((await tx.revision.findUnique({ where: sameLabel, select: { id: true } })) !== null) {
+      refuseField('label', 'taken', `"${input.label}" is the label of another revision of this project`)
+    }
+    const { checked, basedOnId } = await makeFirstDesign(context, input, project.name)
+    const { id: revisionId } = await tx.revision.create({
+      data: {
+        projectId: project.id,
+        label: input.label,
+        labelKey,
+        stage: 'preparing',
+        designJson: checked.designJson,
+        designHash: checked.designHash,
+        basedOnId,
+        createdById: standing.userId,
+        createdAt: at,
+        stageSince: at,
+      },
+    })
+    if (basedOnId !== null) await copyArtwork(context, basedOnId, revisionId)
+    await recordEvaluation(tx, await loadRevision(tx, revisionId), at)
+    await record({
+      action: 'revision-created',
+      subject: { kind: 'revision', id: revisionId },
+      projectId: project.id,
+      revisionId,
+      details: { label: input.label, origin: input.origin.kind, basedOn: basedOnId, designHash: checked.designHash },
+    })
+    return { revisionId }
+  })
+}
+
+async function makeFirstDesign(
+  { tx, standing }: WriteContext,
+  { origin, projectId }: NewRevisionInput,
+  projectName: string,
+): Promise<{ checked: CheckedDesign; basedOnId: string | null }> {
+  switch (origin.kind) {
+    case 'blank':
+      return { checked: checkDesign(makeBlankDesign(projectName)), basedOnId: null }
+    case 'import':
+      return { checked: checkDesignText(origin.designText), basedOnId: null }
+    case 'template': {
+      const template = findStartingConstruction(origin.templateId)
+      if (template === null) {
+        const known = listStartingConstructions().map(({ id }) => id)
+        refuseField('origin', 'unknown-template', `is not a starting construction; there are ${known.join(', ')}`)
+      }
+      return { checked: checkDesign(template.makeDesign(projectName)), basedOnId: null }
+    }
+    case 'copy': {
+      const { revision } = await requireRevisionInView(tx, standing, origin.revisionId)
+      if (revision.projectId !== projectId) {
+        refuseField('origin', 'other-project', 'is a revision of another project; export its design and import it here')
+      }
+      const source = await tx.revision.findUniqueOrThrow({ where: { id: revision.id } })
+      return { checked: checkDesignText(source.designJson), basedOnId: revision.id }
+    }
+  }
+}
+
+async function copyArtwork({ tx, standing, at }: WriteContext, fromId: string, toId: string): Promise<void> {
+  const files = await tx.artwork.findMany({ where: { revisionId: fromId, removedAt: null }, orderBy: { id: 'asc' } })
+  for (const { sha256, originalName, sizeBytes, mediaType } of files) {
+    await tx.artwork.create({
+      data: {
+        revisionId: toId,
+        sha256,
+        originalName,
+        sizeBytes,
+        mediaType,
+        uploadedById: standing.userId,
+        createdAt: at,
+      },
+    })
+  }
+}
+
+/**
+ * Everything that the screens of a revision show; what the person asking may not see is left out of it. That somebody
+ * of a fabricator opened it is noted.
+ */
+export async function getRevision(actor: Actor, revisionId: string): Promise<RevisionView> {
+  const { view, look } = await read(actor, async ({ tx, standing }) => {
+    const scope = await requireRevisionInView(tx, standing, revisionId)
+    const loaded = await loadRevision(tx, revisionId)
+    return { view: toRevisionView(loaded, standing, scope), look: noteLook(loaded, standing, scope) }
+  })
+  await look()
+  return view
+}
+
+/**
+ * Checks references, saves, evaluates, stores the results and voids signatures that no longer cover the content.
+ * `seenVersion` is the design's version; a design that is the same as the stored one changes nothing.
+ */
+export function saveDesign(actor: Actor, input: SaveDesignInput): Promise<Outcome<SavedDesign>> {
+  return outcomeWith(
+    () => checkDesign(input.design),
+    (checked) => storeDesign(actor, 'save-design', input, checked),
+  )
+}
+
+/** Replaces the design by an imported document. */
+export function importDesign(actor: Actor, input: ImportDesignInput): Promise<Outcome<SavedDesign>> {
+  return outcomeWith(
+    () => checkDesignText(input.designText),
+    (checked) => storeDesign(actor, 'import-design', input, checked),
+  )
+}
+
+/** Checks outside the transaction what needs no database, so that a large bad file holds nobody up. */
+async function outcomeWith<C, T>(check: () => C, run: (checked: C) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  const checked = await outcomeOf(async () => check())
+  return checked.ok ? run(checked.value) : checked
+}
+
+function storeDesign(
+  actor: Actor,
+  action: 'save-design' | 'import-design',
+  input: Pick<SaveDesignInput, 'revisionId' | 'seenVersion' | 'requestKey'>,
+  checked: CheckedDesign,
+): Promise<Outcome<SavedDesign>> {
+  return write(actor, action, { ...input, designHash: checked.designHash }, async (context) => {
+    const { tx, standing, record } = context
+    const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
+    const stored = await loadRevision(tx, revision.id)
+    if (stored.record.designVersion !== input.seenVersion) {
+      const changes = listDesignChangesSince(stored, input.seenVersion)
+      refuseStale(input.seenVersion, stored.record.designVersion, changes, 'the design')
+    }
+    if (stored.record.designHash === checked.designHash) {
+      return { version: revision.version, designVersion: revision.designVersion, voidedSignatures: 0 }
+    }
+    const summary = compareDesigns(stored.design, checked.design).map(({ sentence }) => sentence)
+    const designVersion = revision.designVersion + 1
+    const { version, voidedSignatures } = await changeContent(
+      context,
+      revision.id,
+      { part: 'design', summary },
+      async () => {
+        await tx.revision.update({
+          where: { id: revision.id },
+          data: { designJson: checked.designJson, designHash: checked.designHash, designVersion },
+        })
+        await record({
+          action: action === 'import-design' ? 'design-imported' : 'design-saved',
+          subject: { kind: 'revision', id: revision.id },
+          projectId: revision.projectId,
+          revisionId: revision.id,
+          details: {
+            designVersion,
+            designHash: checked.designHash,
+            changeCount: summary.length,
+            changes: summary.slice(0, MAX_CHANGES_IN_WORDS),
+          },
+        })
+      },
+    )
+    return { version, designVersion, voidedSignatures }
+  })
+}
+
+/** With the present engine, limits and day. */
+export function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<Outcome<{ version: number }>> {
+  return write(actor, 'evaluate-again', input, async (context) => {
+    const { revision } = await requireRevision(context.tx, context.standing, input.revisionId, 'revision:edit')
+    return evaluateContentAgain(context, revision.id)
+  })
+}
+
+/** The design document, as `parseDesignText` reads it. */
+export function exportDesign(actor: Actor, revisionId: string): Promise<FileDownload> {
+  return read(actor, async ({ tx, standing }) => {
+    await requireRevisionInView(tx, standing, revisionId)
+    const { record, design } = await loadRevision(tx, revisionId)
+    return makeJsonFile(makeFileName([record.project.name, record.label], 'design.json'), design)
+  })
+}
+
+/** The results as recorded; a fabricator's with the own company's limits. */
+export function exportResults(actor: Actor, revisionId: string): Promise<FileDownload> {
+  return read(actor, async ({ tx, standing }) => {
+    const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
+    const loaded = await loadRevision(tx, revisionId)
+    const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+    const fileName = makeFileName([loaded.record.project.name, loaded.record.label], 'results.json')
+    return makeJsonFile(fileName, snapshot.evaluation)
+  })
+}
+
+function makeJsonFile(fileName: string, value: unknown): FileDownload {
+  const text = `${JSON.stringify(value, null, 2)}\n`
+  return { fileName, mediaType: 'application/json', bytes: new TextEncoder().encode(text) }
+}

@@ -1,0 +1,82 @@
+import 'server-only'
+import type { ShareRevisionInput } from '@/lib/inputs'
+import { type Actor, getFabricatorCompanyId, requireProject, requireRevision } from './authorization'
+import type { TransactionClient } from './client'
+import { changeContent } from './content'
+import { NotAllowedError, refuseField } from './errors'
+import { toCompanyView } from './part-views'
+import { read } from './read'
+import type { CompanyView, Outcome } from './views'
+import { write } from './write'
+
+/** Makes the revision visible to a fabricator of the project. The fabricator's limits count from here on. */
+export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<Outcome<null>> {
+  return write(actor, 'share-revision', input, async (context) => {
+    const { tx, standing, at, record } = context
+    const { revision, subject } = await requireRevision(tx, standing, input.revisionId, 'revision:share')
+    const fabricators = await findFabricators(tx, revision.projectId)
+    const company = fabricators.find(({ id }) => id === input.companyId)
+    if (company === undefined) {
+      refuseField('companyId', 'not-invited', 'is not a fabricator of this project; invite somebody of theirs first')
+    }
+    if (subject.sharedWithCompanyIds.includes(company.id)) return null
+    await changeContent(context, revision.id, null, async () => {
+      await tx.revisionShare.create({
+        data: { revisionId: revision.id, companyId: company.id, sharedById: standing.userId, createdAt: at },
+      })
+      await record({
+        action: 'revision-shared',
+        subject: { kind: 'company', id: company.id },
+        projectId: revision.projectId,
+        revisionId: revision.id,
+        companyId: company.id,
+        details: { company: company.name },
+      })
+    })
+    return null
+  })
+}
+
+/** Hides the revision from a fabricator again. Their threads and declarations stay with it. */
+export function unshareRevision(actor: Actor, input: ShareRevisionInput): Promise<Outcome<null>> {
+  return write(actor, 'unshare-revision', input, async (context) => {
+    const { tx, standing, record } = context
+    const { revision, subject } = await requireRevision(tx, standing, input.revisionId, 'revision:share')
+    if (!subject.sharedWithCompanyIds.includes(input.companyId)) {
+      refuseField('companyId', 'not-shared', 'does not see this revision')
+    }
+    await changeContent(context, revision.id, null, async () => {
+      await tx.revisionShare.delete({
+        where: { revisionId_companyId: { revisionId: revision.id, companyId: input.companyId } },
+      })
+      await record({
+        action: 'revision-unshared',
+        subject: { kind: 'company', id: input.companyId },
+        projectId: revision.projectId,
+        revisionId: revision.id,
+        companyId: input.companyId,
+      })
+    })
+    return null
+  })
+}
+
+/** Fabricators of the project, invited ones included. For the team: a fabricator does not learn of another. */
+export function listFabricators(actor: Actor, projectId: string): Promise<readonly CompanyView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    const project = await requireProject(tx, standing, projectId)
+    if (getFabricatorCompanyId(standing, project.id) !== null) throw new NotAllowedError('see who else is invited')
+    return (await findFabricators(tx, project.id)).map(toCompanyView)
+  })
+}
+
+export function findFabricators(tx: TransactionClient, projectId: string) {
+  const inProject = { some: { projectId, role: 'fabricator' } }
+  return tx.company.findMany({
+    where: {
+      kind: 'fabricator',
+      OR: [{ memberships: inProject }, { invitations: { some: { ...inProject.some, revokedAt: null } } }],
+    },
+    orderBy: { nameKey: 'asc' },
+  })
+}

@@ -1,0 +1,230 @@
+import 'server-only'
+import { type Design, ENGINE_VERSION, type Evaluation, type LimitOverride } from '@/lib/engine'
+import { CATALOGUE } from '@/lib/engine/catalogue'
+import {
+  makeReviewItem,
+  type RecordedEvaluation,
+  type ReviewItem,
+  type ReviewSnapshot,
+  type ReviewThread,
+  THREAD_KINDS,
+  THREAD_STATES,
+  type ThreadAnchor,
+} from '@/lib/review'
+import { isProjectRole, readStage } from './authorization'
+import type { TransactionClient } from './client'
+import { combineLimits, hashLimits, type LimitSheets, loadLimitSheets } from './effective-limits'
+import { evaluateFor } from './evaluation'
+import { getCompanyName, getPersonName, loadRevisionRecord, type RevisionRecord } from './revision-record'
+import { loadWorkspace, type WorkspaceRecord } from './settings-record'
+
+/** Everything of a revision in one transaction: the stored record, limits and settings. */
+export interface LoadedRevision {
+  readonly record: RevisionRecord
+  readonly sheets: LimitSheets
+  readonly workspace: WorkspaceRecord
+  readonly design: Design
+}
+
+export async function loadRevision(tx: TransactionClient, revisionId: string): Promise<LoadedRevision> {
+  const record = await loadRevisionRecord(tx, revisionId)
+  const [sheets, workspace] = await Promise.all([
+    loadLimitSheets(
+      tx,
+      record.shares.map((share) => share.companyId),
+    ),
+    loadWorkspace(tx),
+  ])
+  return { record, sheets, workspace, design: JSON.parse(record.designJson) as Design }
+}
+
+/** What the rules of the review need of the catalogue. */
+export const REVIEW_ITEMS: readonly ReviewItem[] = CATALOGUE.map(makeReviewItem)
+
+export interface Snapshot {
+  readonly snapshot: ReviewSnapshot
+  readonly limits: readonly LimitOverride[]
+}
+
+/**
+ * The revision as the review's rules see it.
+ *
+ * @param fabricatorCompanyId  null for the team, and for every decision. A fabricator's snapshot holds nothing of
+ * another fabricator: no name, no thread, no declaration, no evidence; its results are computed with the own company's
+ * limits alone.
+ */
+export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string | null): Snapshot {
+  const { record, sheets, workspace, design } = loaded
+  const isVisible = (companyId: string | null) =>
+    fabricatorCompanyId === null || companyId === null || companyId === fabricatorCompanyId
+  const limits = combineLimits(sheets, fabricatorCompanyId)
+  const name = (userId: string) => getPersonName(record, userId)
+  const shares = record.shares.filter((share) => isVisible(share.companyId))
+  const fabricatorUserIds = new Set(
+    record.project.memberships
+      .filter(({ role, companyId }) => role === 'fabricator' && !isVisible(companyId))
+      .map(({ userId }) => userId),
+  )
+  const evidence = (itemId: string) =>
+    record.attachments
+      .filter((file) => file.itemId === itemId && isVisible(file.companyId))
+      .map((file) => ({ fileName: file.originalName, sha256: file.sha256 }))
+
+  const snapshot: ReviewSnapshot = {
+    revisionId: record.id,
+    projectId: record.projectId,
+    projectName: record.project.name,
+    label: record.label,
+    version: record.version,
+    stage: readStage(record.stage),
+    design,
+    evaluation: readEvaluation(loaded, limits, fabricatorCompanyId),
+    engineVersion: ENGINE_VERSION,
+    limitsHash: hashLimits(limits),
+    items: REVIEW_ITEMS,
+    answers: record.answers.map((answer) => {
+      const isHidden = !isVisible(answer.companyId)
+      return {
+        itemId: answer.itemId,
+        state: readWord(answer.state, ['open', 'meets', 'concern', 'not-applicable'] as const, 'answer state'),
+        reason: isHidden ? '(given by another party to the review)' : answer.reason,
+        answeredBy: isHidden ? '' : answer.answeredById,
+        answeredByName: isHidden ? 'another party to the review' : name(answer.answeredById),
+        answeredAt: answer.answeredAt.toISOString(),
+        evidence: evidence(answer.itemId),
+      }
+    }),
+    waivers: record.waivers.map((waiver) => ({
+      id: waiver.id,
+      itemId: waiver.itemId,
+      state: readWord(waiver.state, ['proposed', 'approved', 'declined'] as const, 'waiver state'),
+      reason: waiver.reason,
+      proposedBy: waiver.proposedById,
+      proposedByName: name(waiver.proposedById),
+      proposedAt: waiver.proposedAt.toISOString(),
+      decidedBy: waiver.decidedById,
+      decidedByName: waiver.decidedById === null ? null : name(waiver.decidedById),
+      decidedAt: waiver.decidedAt?.toISOString() ?? null,
+      decisionNote: waiver.decisionNote,
+      basisHash: waiver.basisHash,
+    })),
+    threads: record.threads
+      .filter(({ companyId }) => fabricatorCompanyId === null || companyId === fabricatorCompanyId)
+      .map((thread) => makeReviewThread(record, thread)),
+    sharedWith: shares.map(({ company }) => ({ companyId: company.id, companyName: company.name })),
+    declarations: record.declarations
+      .filter(({ companyId }) => isVisible(companyId))
+      .map((declaration) => ({
+        id: declaration.id,
+        companyId: declaration.companyId,
+        companyName: declaration.company.name,
+        verdict: declaration.isBuildable ? 'buildable' : 'not-buildable',
+        note: declaration.note,
+        madeBy: declaration.madeById,
+        madeByName: name(declaration.madeById),
+        madeAt: declaration.madeAt.toISOString(),
+        contentHash: declaration.contentHash,
+      })),
+    signatures: record.signatures.map((signature) => ({
+      id: signature.id,
+      userId: signature.signerId,
+      name: signature.signerName,
+      capacity: signature.capacity,
+      statement: signature.statement,
+      signedAt: signature.signedAt.toISOString(),
+      contentHash: signature.contentHash,
+      voided:
+        signature.voidedAt === null
+          ? null
+          : {
+              at: signature.voidedAt.toISOString(),
+              reason: signature.voidReason ?? '',
+              changes: JSON.parse(signature.changesJson ?? '[]'),
+            },
+    })),
+    artwork: record.artwork.map((file) => ({
+      id: file.id,
+      fileName: file.originalName,
+      sizeBytes: file.sizeBytes,
+      sha256: file.sha256,
+    })),
+    // Artwork is kept and hashed; what its files say is not read here.
+    artworkDifferences: [],
+    editors: [...new Set([record.createdById, ...record.edits.map(({ userId }) => userId)])]
+      .filter((userId) => !fabricatorUserIds.has(userId))
+      .map((userId) => ({ userId, name: name(userId) })),
+    settings: workspace.settings,
+  }
+  return { snapshot, limits }
+}
+
+function readEvaluation(
+  loaded: LoadedRevision,
+  limits: readonly LimitOverride[],
+  fabricatorCompanyId: string | null,
+): RecordedEvaluation | null {
+  const row = loaded.record.evaluations[0]
+  if (row === undefined) return null
+  const recorded = {
+    designHash: row.designHash,
+    engineVersion: row.engineVersion,
+    evaluatedAt: row.createdAt.toISOString(),
+  }
+  if (fabricatorCompanyId === null) {
+    return { ...recorded, limitsHash: row.limitsHash, results: JSON.parse(row.resultsJson) as Evaluation }
+  }
+  const results = evaluateFor(loaded, { limits, fabricatorCompanyId, evaluatedOn: row.createdAt })
+  return { ...recorded, engineVersion: ENGINE_VERSION, limitsHash: hashLimits(limits), results }
+}
+
+type ThreadRow = RevisionRecord['threads'][number]
+
+export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): ReviewThread {
+  return {
+    id: thread.id,
+    kind: readWord(thread.kind, THREAD_KINDS, 'kind of thread'),
+    state: readWord(thread.state, THREAD_STATES, 'state of a thread'),
+    title: thread.title,
+    anchor: readAnchor(thread),
+    openedBy: thread.openedById,
+    openedByName: getPersonName(record, thread.openedById),
+    openedAt: thread.openedAt.toISOString(),
+    audienceCompanyId: thread.companyId,
+    companyId: thread.openedByCompanyId,
+    companyName: getCompanyName(record, thread.openedByCompanyId),
+    comments: thread.comments.map((comment) => ({
+      id: comment.id,
+      authorId: comment.authorId,
+      authorName: getPersonName(record, comment.authorId),
+      companyName: getCompanyName(record, comment.companyId),
+      at: comment.createdAt.toISOString(),
+      text: comment.text,
+      editedAt: comment.editedAt?.toISOString() ?? null,
+      attachments: comment.attachments
+        .filter((file) => file.removedAt === null)
+        .map((file) => ({ fileName: file.originalName, sha256: file.sha256 })),
+    })),
+  }
+}
+
+const ANCHOR_KINDS = ['revision', 'item', 'layer', 'zone', 'bend', 'artwork'] as const
+
+export function readAnchor(thread: Pick<ThreadRow, 'anchorKind' | 'anchorId' | 'anchorLabel'>): ThreadAnchor {
+  return {
+    kind: readWord(thread.anchorKind, ANCHOR_KINDS, 'anchor of a thread'),
+    id: thread.anchorId,
+    label: thread.anchorLabel,
+  }
+}
+
+/** A stored word as one of those that this version knows. @throws Error for another: damage, or a newer version's data */
+export function readWord<W extends string>(word: string, known: readonly W[], what: string): W {
+  const found = known.find((candidate) => candidate === word)
+  if (found === undefined) throw new Error(`"${word}" is not a known ${what}`)
+  return found
+}
+
+export function readRole(role: string) {
+  if (!isProjectRole(role)) throw new Error(`"${role}" is not a known role`)
+  return role
+}

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "AnswerHistory" ADD COLUMN "companyId" TEXT;

@@ -1,5 +1,15 @@
 import { type Design, makeBlankDesign } from '../design'
-import { adhesive, baseFilm, bend, conductor, conductorGroup, coverlayFilm, stiffener, zone } from './building-blocks'
+import {
+  adhesive,
+  baseFilm,
+  bend,
+  conductor,
+  conductorGroup,
+  coverlayFilm,
+  HALF_OUNCE_UM,
+  stiffener,
+  zone,
+} from './building-blocks'
 
 /** One layer of copper between base film and coverlay, with a connector end and a stiffened component area. */
 export function makeSingleSided(name: string): Design {
@@ -76,15 +86,29 @@ export function makeSingleSided(name: string): Design {
 
 const DOUBLE_SIDED_STACK = ['cover-top', 'adhesive-top', 'l1', 'base', 'l2', 'adhesive-bottom', 'cover-bottom']
 
-function doubleSidedLayers(plating: 'panel' | 'button') {
+interface DoubleSidedOptions {
+  plating: 'panel' | 'button'
+  foilUm: number
+  coverAdhesiveUm: number
+  bottomCoverUm: number
+}
+
+function doubleSidedLayers({ plating, foilUm, coverAdhesiveUm, bottomCoverUm }: DoubleSidedOptions) {
   return [
     coverlayFilm({ id: 'cover-top', name: 'Top coverlay film', thicknessUm: 25 }),
-    adhesive({ id: 'adhesive-top', name: 'Top coverlay adhesive', thicknessUm: 37.5 }),
-    conductor({ id: 'l1', name: 'L1 flex, signals', plating }),
+    adhesive({ id: 'adhesive-top', name: 'Top coverlay adhesive', thicknessUm: coverAdhesiveUm }),
+    conductor({ id: 'l1', name: 'L1 flex, signals', thicknessUm: foilUm, plating }),
     baseFilm({ id: 'base', name: 'Base film', thicknessUm: 25 }),
-    conductor({ id: 'l2', name: 'L2 flex, return', plating, coverageFraction: 0.6, role: 'mixed' }),
-    adhesive({ id: 'adhesive-bottom', name: 'Bottom coverlay adhesive', thicknessUm: 37.5 }),
-    coverlayFilm({ id: 'cover-bottom', name: 'Bottom coverlay film', thicknessUm: 25 }),
+    conductor({
+      id: 'l2',
+      name: 'L2 flex, return',
+      thicknessUm: foilUm,
+      plating,
+      coverageFraction: 0.6,
+      role: 'mixed',
+    }),
+    adhesive({ id: 'adhesive-bottom', name: 'Bottom coverlay adhesive', thicknessUm: coverAdhesiveUm }),
+    coverlayFilm({ id: 'cover-bottom', name: 'Bottom coverlay film', thicknessUm: bottomCoverUm }),
     adhesive({ id: 'stiffener-adhesive', name: 'Stiffener adhesive', thicknessUm: 50 }),
     stiffener({
       id: 'board-stiffener',
@@ -102,7 +126,7 @@ export function makeDoubleSided(name: string): Design {
     ...blank,
     brief: { ...blank.brief, circuitType: 'type-2' },
     construction: {
-      layers: doubleSidedLayers('panel'),
+      layers: doubleSidedLayers({ plating: 'panel', foilUm: HALF_OUNCE_UM, coverAdhesiveUm: 37.5, bottomCoverUm: 25 }),
       zones: [
         zone({
           id: 'end-a',
@@ -151,15 +175,7 @@ export function makeDoubleSidedOneLayerInBend(name: string): Design {
     brief: { ...blank.brief, circuitType: 'type-2' },
     construction: {
       // A thinner cover on the inside of the bend balances the section once the lower copper is gone.
-      layers: doubleSidedLayers('button').map((layer) =>
-        layer.id === 'adhesive-top' && layer.kind === 'adhesive'
-          ? adhesive({ id: layer.id, name: layer.name, thicknessUm: 25 })
-          : layer.id === 'adhesive-bottom' && layer.kind === 'adhesive'
-            ? adhesive({ id: layer.id, name: layer.name, thicknessUm: 20 })
-            : layer.id === 'cover-bottom' && layer.kind === 'coverlay-film'
-              ? coverlayFilm({ id: layer.id, name: layer.name, thicknessUm: 12.5 })
-              : layer,
-      ),
+      layers: doubleSidedLayers({ plating: 'button', foilUm: 12, coverAdhesiveUm: 25, bottomCoverUm: 12.5 }),
       zones: [
         zone({
           id: 'end-a',
@@ -192,7 +208,7 @@ export function makeDoubleSidedOneLayerInBend(name: string): Design {
         id: 'hinge-bend',
         name: 'Hinge',
         zoneId: 'hinge',
-        insideRadiusMm: 10,
+        insideRadiusMm: 12,
         angleDeg: 90,
         axisLengthMm: 15,
         use: 'dynamic',

@@ -64,7 +64,7 @@ export function makeThreeLayerOuterFlex(name: string): Design {
         id: 'fold',
         name: 'Fold at assembly',
         zoneId: 'link',
-        insideRadiusMm: 3,
+        insideRadiusMm: 6,
         angleDeg: 90,
         axisLengthMm: 20,
         use: 'fold-once',

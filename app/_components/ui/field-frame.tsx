@@ -12,13 +12,22 @@ export interface FieldTexts {
   /** Why the present content is refused. */
   error?: string | undefined
   isOptional?: boolean
+  /** Keeps the label for assistive tools only, where a table's column already says it. */
+  isLabelHidden?: boolean
 }
 
 /** Label, hint and refusal round the input of a react-aria field, which ties them together for assistive tools. */
-export function FieldFrame({ label, hint, error, isOptional, children }: FieldTexts & { children: ReactNode }) {
+export function FieldFrame({
+  label,
+  hint,
+  error,
+  isOptional,
+  isLabelHidden,
+  children,
+}: FieldTexts & { children: ReactNode }) {
   return (
     <>
-      <Label className="field-label">
+      <Label className={isLabelHidden === true ? 'sr-only' : 'field-label'}>
         {label}
         {isOptional && <span className="field-optional"> (optional)</span>}
       </Label>

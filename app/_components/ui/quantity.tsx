@@ -1,6 +1,6 @@
 'use client'
 
-import type { Quantity as QuantityValue, Unit } from '@/lib/engine/results'
+import type { QuantityRange, Quantity as QuantityValue, Unit } from '@/lib/engine/results'
 import { formatLength, umFromLength } from '@/lib/engine/units'
 import { useLengthUnit } from './unit-context'
 
@@ -54,6 +54,20 @@ function formatPower(value: number): string {
   const [mantissa = '', exponent = '0'] = value.toExponential(1).split('e')
   const raised = [...String(Number(exponent))].map((digit) => SUPERSCRIPT[digit] ?? digit).join('')
   return `${mantissa.replace(/\.0$/, '')}×10${raised}`
+}
+
+/** The ends of a range in the unit that the quantity beside it is shown in. */
+export function RangeText({ range, unit }: { range: QuantityRange; unit: Unit }) {
+  const { unit: lengthUnit } = useLengthUnit()
+  const format = (value: number) =>
+    unit === 'um' || unit === 'mm'
+      ? (formatLength(umFromLength(value, unit), lengthUnit).split(' ')[0] ?? '')
+      : formatValue(value, unit)
+  return (
+    <span className="quantity muted">
+      {format(range.low)} to {format(range.high)}
+    </span>
+  )
 }
 
 /** A value with its unit; lengths follow the switch in the header. */

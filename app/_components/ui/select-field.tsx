@@ -25,6 +25,7 @@ export function SelectField<T extends string>({
   hint,
   error,
   isOptional,
+  isLabelHidden,
   value,
   onChange,
   options,
@@ -44,7 +45,13 @@ export function SelectField<T extends string>({
       validationBehavior="aria"
       className="field"
     >
-      <FieldFrame label={label} hint={hint} error={error} isOptional={isOptional ?? false}>
+      <FieldFrame
+        label={label}
+        hint={hint}
+        error={error}
+        isOptional={isOptional ?? false}
+        isLabelHidden={isLabelHidden ?? false}
+      >
         <Button className="input select-trigger">
           <SelectValue />
           <span aria-hidden="true" className="muted">

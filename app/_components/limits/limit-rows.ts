@@ -1,0 +1,10 @@
+import { citeSource, getLimitDefinition, LIMIT_KEYS } from '@/lib/engine'
+import type { LimitRow } from './limit-sheet'
+
+/** The dictionary of limits as the sheet shows it. */
+export function listLimitRows(): LimitRow[] {
+  return LIMIT_KEYS.map((key) => {
+    const { label, unit, sense, value, allowed, sourceKey, note } = getLimitDefinition(key)
+    return { key, label, unit, sense, value, allowed, source: citeSource(sourceKey), note }
+  })
+}

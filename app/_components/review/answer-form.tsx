@@ -1,0 +1,55 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormRadio, FormTextArea } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { RevisionView } from '@/lib/data'
+import { answerItemInput } from '@/lib/inputs'
+import { answerItem } from './actions'
+import { ANSWER_WORDS } from './words'
+
+/** A person's answer. Which answers are possible follows from the verdict: a failed calculation is never overruled here. */
+export function AnswerForm({ revisionId, item }: { revisionId: string; item: RevisionView['items'][number] }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: answerItemInput,
+    action: answerItem,
+    defaultValues: {
+      revisionId,
+      itemId: item.itemId,
+      seenVersion: item.answerVersion,
+      // A waived item still carries the person's own answer beneath the waiver.
+      state: item.answer === null || item.answer.state === 'waived' ? 'open' : item.answer.state,
+      reason: item.answer?.reason ?? '',
+    },
+    onDone: (value) => form.setValue('seenVersion', value.answerVersion),
+  })
+  const options = item.legalStates
+    .filter((state) => state !== 'waived')
+    .map((state) => ({ value: state, label: sayAnswer(state) }))
+  return (
+    <form className="form" onSubmit={submit}>
+      <h4 className="label">Your answer</h4>
+      <FormRadio
+        control={form.control}
+        name="state"
+        label="This item is"
+        options={options}
+        {...(item.result.verdict === 'fails'
+          ? { hint: 'The calculation failed. To go against it takes an approved waiver, or a changed design.' }
+          : {})}
+      />
+      <FormTextArea control={form.control} name="reason" label="Reason or remark" rows={3} isOptional />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending} pendingLabel="Recording…">
+          Record the answer
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function sayAnswer(state: keyof typeof ANSWER_WORDS): string {
+  return state === 'open' ? 'open: not answered yet' : ANSWER_WORDS[state]
+}

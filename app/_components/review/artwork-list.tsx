@@ -1,0 +1,54 @@
+'use client'
+
+import { paths } from '@/app/_components/shell/paths'
+import { ActionButton } from '@/app/_components/ui/action-button'
+import type { AttachmentView } from '@/lib/data'
+import { addArtwork, removeArtwork } from './actions'
+import { FileList } from './file-list'
+import { UploadForm } from './upload-form'
+
+interface ArtworkListProps {
+  revisionId: string
+  files: readonly AttachmentView[]
+  mayEdit: boolean
+  maxFileBytes: number
+}
+
+export function ArtworkList({ revisionId, files, mayEdit, maxFileBytes }: ArtworkListProps) {
+  return (
+    <div className="stack mt-3">
+      <FileList
+        files={files}
+        hrefOf={paths.artworkFile}
+        {...(mayEdit
+          ? {
+              renderAct: (file: AttachmentView) => (
+                <ActionButton
+                  action={removeArtwork}
+                  input={{ fileId: file.id }}
+                  weight="quiet"
+                  confirm={{
+                    title: 'Take this file off the artwork?',
+                    text: `“${file.fileName}” no longer belongs to the revision. Its bytes and the record of it are kept. A signature on the revision is voided.`,
+                    label: 'Take off',
+                  }}
+                >
+                  Take off
+                </ActionButton>
+              ),
+            }
+          : {})}
+      />
+      {mayEdit && (
+        <UploadForm
+          action={addArtwork}
+          input={{ revisionId }}
+          label="Add an artwork file"
+          hint={`Layer images, drill data, outline, drawing. At most ${Math.floor(maxFileBytes / 1e6)} MB each.`}
+          buttonLabel="Add the file"
+          maxBytes={maxFileBytes}
+        />
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,38 @@
+import { CATALOGUE, citeSource, getLimitDefinition, type ItemDefinition, SOURCES, type SourceKey } from '@/lib/engine'
+import type { ItemText } from './item-text'
+
+/** Where an item's limits and relations come from, as citations, each once. */
+export function listItemSources(item: ItemDefinition): readonly string[] {
+  const keys = new Set<SourceKey>([...item.limits.map((key) => getLimitDefinition(key).sourceKey), ...item.sourceKeys])
+  return [...keys].map((key) => citeSource(key))
+}
+
+export function makeItemText(item: ItemDefinition): ItemText {
+  return {
+    id: item.id,
+    section: item.section,
+    severity: item.severity,
+    question: item.question,
+    why: item.why,
+    howToCheck: item.howToCheck,
+    appliesTo: item.appliesTo.says,
+    decidedWhen: item.decidedWhen,
+    answeredBy: item.answeredBy,
+    evidence: item.judgment?.evidence ?? null,
+    isComputed: item.check !== null,
+    sources: listItemSources(item),
+  }
+}
+
+let itemTexts: Readonly<Record<string, ItemText>> | null = null
+
+/** The whole catalogue by item id. */
+export function listItemTexts(): Readonly<Record<string, ItemText>> {
+  itemTexts ??= Object.fromEntries(CATALOGUE.map((item) => [item.id, makeItemText(item)]))
+  return itemTexts
+}
+
+/** Every source as a citation, by its key. */
+export function listCitations(): Readonly<Record<string, string>> {
+  return Object.fromEntries((Object.keys(SOURCES) as SourceKey[]).map((key) => [key, citeSource(key)]))
+}

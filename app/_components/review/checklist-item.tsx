@@ -1,0 +1,221 @@
+'use client'
+
+import Link from 'next/link'
+import { paths } from '@/app/_components/shell/paths'
+import { ActionButton } from '@/app/_components/ui/action-button'
+import { QuantityText } from '@/app/_components/ui/quantity'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { RevisionView } from '@/lib/data'
+import type { DecidedOutcome } from '@/lib/engine/results'
+import { attachFile, removeAttachment } from './actions'
+import { AnswerForm } from './answer-form'
+import { FileList } from './file-list'
+import type { ItemText } from './item-text'
+import { OutcomeTable } from './outcome-table'
+import { ThreadForm } from './thread-form'
+import { UploadForm } from './upload-form'
+import { WaiverPanel } from './waiver-panel'
+import { ANSWER_WORDS, THREAD_KIND_WORDS } from './words'
+
+type Item = RevisionView['items'][number]
+
+export interface ItemContext {
+  projectId: string
+  revisionId: string
+  may: RevisionView['may']
+  role: RevisionView['role']
+  threads: RevisionView['threads']
+  fabricators: RevisionView['sharedWith']
+  citations: Readonly<Record<string, string>>
+  maxFileBytes: number
+}
+
+interface ChecklistItemProps {
+  item: Item
+  text: ItemText
+  context: ItemContext
+  isOpen: boolean
+  onToggle: (isOpen: boolean) => void
+}
+
+/** The decided outcome with the smallest margin, worst verdict first: the number that a reader wants on the closed line. */
+function findDeciding(item: Item): DecidedOutcome | null {
+  const decided = item.result.outcomes.filter((outcome): outcome is DecidedOutcome => outcome.kind === 'decided')
+  return decided.find((outcome) => outcome.verdict === item.result.verdict) ?? decided[0] ?? null
+}
+
+/** One item: a line that says where it stands, and, opened, everything that it stands on. */
+export function ChecklistItem({ item, text, context, isOpen, onToggle }: ChecklistItemProps) {
+  const deciding = findDeciding(item)
+  const bodyId = `item-body-${item.itemId}`
+  return (
+    <article className="item" id={`item-${item.itemId}`} data-open={isOpen || undefined}>
+      <h3>
+        <button
+          type="button"
+          className="item-line"
+          aria-expanded={isOpen}
+          aria-controls={bodyId}
+          onClick={() => onToggle(!isOpen)}
+        >
+          <span className="item-question">{text.question}</span>
+          <span className="item-number">
+            {deciding !== null && (
+              <>
+                <QuantityText quantity={deciding.value} />
+                <span className="muted">
+                  {' '}
+                  {deciding.limit.sense === 'at-least' ? '≥' : '≤'}{' '}
+                  <QuantityText
+                    quantity={{ value: deciding.limit.upperValue ?? deciding.limit.value, unit: deciding.limit.unit }}
+                  />
+                </span>
+              </>
+            )}
+          </span>
+          <VerdictMark verdict={item.result.verdict} />
+          <span className="item-state">
+            {item.state === 'waived' ? <VerdictMark verdict="waived" /> : ANSWER_WORDS[item.state]}
+          </span>
+        </button>
+      </h3>
+      <div id={bodyId} hidden={!isOpen}>
+        {isOpen && <ItemBody item={item} text={text} context={context} />}
+      </div>
+    </article>
+  )
+}
+
+function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | 'onToggle'>) {
+  const { may, projectId, revisionId } = context
+  const threads = context.threads.filter((thread) => item.threadIds.includes(thread.id))
+  return (
+    <div className="item-body stack">
+      <p className="lede">{item.result.headline}</p>
+      <OutcomeTable
+        outcomes={item.result.outcomes}
+        citations={context.citations}
+        caption={`Computed for: ${text.question}`}
+      />
+      <dl className="terms">
+        <dt>why</dt>
+        <dd>{text.why}</dd>
+        <dt>how to check</dt>
+        <dd>{text.howToCheck}</dd>
+        {text.evidence !== null && (
+          <>
+            <dt>evidence asked for</dt>
+            <dd>{text.evidence}</dd>
+          </>
+        )}
+        <dt>applies to</dt>
+        <dd>{text.appliesTo}</dd>
+        <dt>severity</dt>
+        <dd>{text.severity}</dd>
+        {text.sources.length > 0 && (
+          <>
+            <dt>sources</dt>
+            <dd>{text.sources.join('; ')}</dd>
+          </>
+        )}
+      </dl>
+      <AnswerHistory item={item} />
+      <div className="item-acts">
+        {may.answer && <AnswerForm revisionId={revisionId} item={item} />}
+        <WaiverPanel revisionId={revisionId} item={item} may={may} />
+        <div className="stack">
+          <h4 className="label">Evidence</h4>
+          {item.attachments.length === 0 && <p className="muted small">No file is attached.</p>}
+          <FileList
+            files={item.attachments}
+            hrefOf={paths.attachment}
+            {...(may.answer
+              ? {
+                  renderAct: (file: Item['attachments'][number]) => (
+                    <ActionButton
+                      action={removeAttachment}
+                      input={{ fileId: file.id }}
+                      weight="quiet"
+                      confirm={{
+                        title: 'Take the file off this answer?',
+                        text: `“${file.fileName}” is no longer listed. Its bytes and the record of it are kept.`,
+                        label: 'Take off',
+                      }}
+                    >
+                      Take off
+                    </ActionButton>
+                  ),
+                }
+              : {})}
+          />
+          {may.answer && (
+            <UploadForm
+              action={attachFile}
+              input={{ revisionId, target: { kind: 'item', itemId: item.itemId } }}
+              label="Attach a file"
+              hint="A measurement, a photograph, a data sheet, a calculation."
+              buttonLabel="Attach"
+              maxBytes={context.maxFileBytes}
+            />
+          )}
+        </div>
+        <div className="stack">
+          <h4 className="label">Threads</h4>
+          {threads.length === 0 && <p className="muted small">Nobody has commented on this item.</p>}
+          <ul className="plain-list">
+            {threads.map((thread) => (
+              <li key={thread.id}>
+                <Link href={paths.thread(projectId, revisionId, thread.id)}>{thread.title}</Link>{' '}
+                <span className="muted small">
+                  {THREAD_KIND_WORDS[thread.kind]}, {thread.state}, {thread.openedBy.name}
+                </span>
+              </li>
+            ))}
+          </ul>
+          {may.comment && (
+            <ThreadForm
+              revisionId={revisionId}
+              anchors={[{ kind: 'item', id: item.itemId, label: text.question }]}
+              fabricators={context.fabricators}
+              role={context.role}
+              isFolded
+            />
+          )}
+        </div>
+      </div>
+    </div>
+  )
+}
+
+function AnswerHistory({ item }: { item: Item }) {
+  if (item.answer === null) return null
+  return (
+    <div className="answer-record">
+      <p>
+        <strong>{ANSWER_WORDS[item.answer.state]}</strong>{' '}
+        <span className="muted">
+          {item.answer.by.name}, <Timestamp at={item.answer.at} />
+        </span>
+      </p>
+      {item.answer.reason !== '' && <p>{item.answer.reason}</p>}
+      {item.history.length > 1 && (
+        <details>
+          <summary className="small">Earlier answers ({item.history.length - 1})</summary>
+          <ul className="plain-list small">
+            {item.history
+              .filter((entry) => entry.version !== item.answer?.version)
+              .map((entry) => (
+                <li key={entry.version}>
+                  {ANSWER_WORDS[entry.state]}: {entry.reason || 'no reason given'}{' '}
+                  <span className="muted">
+                    {entry.by.name}, <Timestamp at={entry.at} />
+                  </span>
+                </li>
+              ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  )
+}

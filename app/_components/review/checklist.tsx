@@ -1,0 +1,118 @@
+'use client'
+
+import { useEffect, useMemo, useState } from 'react'
+import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { TextField } from '@/app/_components/ui/text-field'
+import type { RevisionView } from '@/lib/data'
+import { ChecklistItem, type ItemContext } from './checklist-item'
+import type { ItemText } from './item-text'
+import { countVerdicts, VerdictCounts } from './verdict-counts'
+import { SECTION_WORDS } from './words'
+
+const FILTERS = [
+  { value: 'all', label: 'All' },
+  { value: 'unanswered', label: 'Unanswered' },
+  { value: 'failing', label: 'Failing or thin' },
+  { value: 'not-computed', label: 'Input missing' },
+  { value: 'mine', label: 'Mine to answer' },
+] as const
+
+type Filter = (typeof FILTERS)[number]['value']
+type Item = RevisionView['items'][number]
+
+interface ChecklistProps extends ItemContext {
+  items: readonly Item[]
+  texts: Readonly<Record<string, ItemText>>
+  initialFilter: string
+}
+
+/** The three sections of the checklist. The filter lives in the address, so that a filtered list can be passed on. */
+export function Checklist({ items, texts, initialFilter, ...context }: ChecklistProps) {
+  const [filter, setFilter] = useState<Filter>(
+    () => FILTERS.find((known) => known.value === initialFilter)?.value ?? 'all',
+  )
+  const [words, setWords] = useState('')
+  const [openId, setOpenId] = useState<string | null>(null)
+
+  useEffect(() => {
+    const openFromAddress = () => {
+      const id = decodeURIComponent(window.location.hash).replace(/^#item-/, '')
+      if (id === '' || id === window.location.hash) return
+      setFilter('all')
+      setOpenId(id)
+      requestAnimationFrame(() => document.getElementById(`item-${id}`)?.scrollIntoView({ block: 'start' }))
+    }
+    openFromAddress()
+    window.addEventListener('hashchange', openFromAddress)
+    return () => window.removeEventListener('hashchange', openFromAddress)
+  }, [])
+
+  const changeFilter = (next: Filter) => {
+    setFilter(next)
+    const address = new URL(window.location.href)
+    if (next === 'all') address.searchParams.delete('show')
+    else address.searchParams.set('show', next)
+    address.hash = ''
+    window.history.replaceState(null, '', address)
+  }
+
+  const shown = useMemo(() => {
+    const wanted = words.trim().toLowerCase()
+    return items.filter((item) => {
+      const text = texts[item.itemId]
+      if (text === undefined || !passes(item, text, filter, context.role)) return false
+      return wanted === '' || `${text.question} ${text.why} ${item.result.headline}`.toLowerCase().includes(wanted)
+    })
+  }, [items, texts, filter, words, context.role])
+
+  return (
+    <>
+      <div className="row filters no-print">
+        <ChoiceGroup label="Which items" options={FILTERS} value={filter} onChange={changeFilter} />
+        <TextField label="Find in items" type="search" value={words} onChange={setWords} />
+      </div>
+      {shown.length === 0 && <EmptyState>No item of the checklist fits this filter.</EmptyState>}
+      {(['materials', 'geometry', 'fabrication'] as const).map((section) => {
+        const inSection = shown.filter((item) => texts[item.itemId]?.section === section)
+        if (inSection.length === 0) return null
+        return (
+          <section key={section} className="section" aria-labelledby={`section-${section}`}>
+            <div className="section-head">
+              <h2 id={`section-${section}`}>{SECTION_WORDS[section]}</h2>
+              <VerdictCounts counts={countVerdicts(inSection)} />
+            </div>
+            {inSection.map((item) => {
+              const text = texts[item.itemId]
+              return text === undefined ? null : (
+                <ChecklistItem
+                  key={item.itemId}
+                  item={item}
+                  text={text}
+                  context={context}
+                  isOpen={openId === item.itemId}
+                  onToggle={(isOpen) => setOpenId(isOpen ? item.itemId : null)}
+                />
+              )
+            })}
+          </section>
+        )
+      })}
+    </>
+  )
+}
+
+function passes(item: Item, text: ItemText, filter: Filter, role: string | null): boolean {
+  switch (filter) {
+    case 'all':
+      return true
+    case 'unanswered':
+      return item.state === 'open'
+    case 'failing':
+      return item.result.verdict === 'fails' || item.result.verdict === 'thin-margin' || item.state === 'concern'
+    case 'not-computed':
+      return item.result.verdict === 'not-computed'
+    case 'mine':
+      return item.state === 'open' && (role === 'lead' || (role !== null && text.answeredBy.includes(role)))
+  }
+}

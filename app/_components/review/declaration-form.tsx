@@ -1,0 +1,47 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { RadioField } from '@/app/_components/ui/choice-fields'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { declarationInput } from '@/lib/inputs'
+import { declareBuildable } from './actions'
+
+/** The fabricator's word on the content as it stands. A later edit leaves the word readable, and makes it count no longer. */
+export function DeclarationForm({ revisionId, version }: { revisionId: string; version: number }) {
+  const { form, submit, isPending, refusal, isDone } = useActionForm({
+    schema: declarationInput,
+    action: declareBuildable,
+    defaultValues: { revisionId, seenVersion: version, isBuildable: true, note: '' },
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <RadioField
+        label="With our process, this revision is"
+        value={form.watch('isBuildable') ? 'yes' : 'no'}
+        onChange={(value) => form.setValue('isBuildable', value === 'yes')}
+        options={[
+          { value: 'yes', label: 'buildable as it stands' },
+          { value: 'no', label: 'not buildable as it stands' },
+        ]}
+      />
+      <FormTextArea
+        control={form.control}
+        name="note"
+        label="Conditions or reasons"
+        hint="Needed when it cannot be built: say what stands in the way."
+        rows={3}
+      />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Declaring…">
+          Declare
+        </Button>
+        <span role="status" className="muted">
+          {isDone && 'Declared.'}
+        </span>
+      </div>
+    </form>
+  )
+}

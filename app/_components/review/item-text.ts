@@ -1,0 +1,17 @@
+/** What the catalogue says about an item, as the screens need it: plain values that can cross to the browser. */
+export interface ItemText {
+  readonly id: string
+  readonly section: 'materials' | 'geometry' | 'fabrication'
+  readonly severity: string
+  readonly question: string
+  readonly why: string
+  readonly howToCheck: string
+  /** Which designs it applies to, in words. */
+  readonly appliesTo: string
+  readonly decidedWhen: 'early' | 'fabricator'
+  readonly answeredBy: readonly string[]
+  /** What evidence a person's judgment should rest on; null where the engine decides alone. */
+  readonly evidence: string | null
+  readonly isComputed: boolean
+  readonly sources: readonly string[]
+}

@@ -1,0 +1,147 @@
+'use client'
+
+import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { DecidedOutcome, Limit, Outcome } from '@/lib/engine/results'
+import { formatIssuePath } from '@/lib/engine/results'
+
+const SENSE: Record<Limit['sense'], string> = {
+  'at-most': 'at most',
+  'at-least': 'at least',
+  within: 'within',
+  equals: 'exactly',
+}
+
+const OWNER: Record<Limit['owner']['kind'], string> = {
+  published: 'published',
+  'common-practice': 'common practice',
+  design: 'this design',
+  workspace: 'workspace',
+  fabricator: 'fabricator',
+}
+
+function LimitText({ limit }: { limit: Limit }) {
+  return (
+    <>
+      {SENSE[limit.sense]} <QuantityText quantity={{ value: limit.value, unit: limit.unit }} />
+      {limit.upperValue !== undefined && (
+        <>
+          {' '}
+          to <QuantityText quantity={{ value: limit.upperValue, unit: limit.unit }} />
+        </>
+      )}
+    </>
+  )
+}
+
+/** Whose limit decided: the name, and in what capacity. */
+function OwnerText({ limit }: { limit: Limit }) {
+  const kind = OWNER[limit.owner.kind]
+  return (
+    <>
+      {limit.owner.name}
+      {limit.owner.name.toLowerCase() !== kind && <span className="muted"> ({kind})</span>}
+    </>
+  )
+}
+
+interface OutcomeTableProps {
+  outcomes: readonly Outcome[]
+  /** Source of a limit or relation by its key, as a citation. */
+  citations: Readonly<Record<string, string>>
+  caption: string
+}
+
+/** What was computed for an item: value, limit, margin, whose limit, equation and source, one row for each place. */
+export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps) {
+  const decided = outcomes.filter((outcome): outcome is DecidedOutcome => outcome.kind === 'decided')
+  const others = outcomes.filter((outcome) => outcome.kind !== 'decided')
+  const cautions = [...new Set(decided.flatMap((outcome) => outcome.cautions))]
+  return (
+    <div className="stack">
+      {decided.length > 0 && (
+        <TableFrame label={caption}>
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Where</th>
+                <th scope="col">Verdict</th>
+                <th scope="col" className="num">
+                  Value
+                </th>
+                <th scope="col" className="num">
+                  Limit
+                </th>
+                <th scope="col" className="num">
+                  Margin
+                </th>
+                <th scope="col">Whose limit</th>
+                <th scope="col">Relation and source</th>
+              </tr>
+            </thead>
+            <tbody>
+              {decided.map((outcome) => (
+                <tr key={`${outcome.places.map((place) => `${place.kind} ${place.id}`).join()} ${outcome.summary}`}>
+                  <th scope="row">
+                    {outcome.places.map((place) => place.name).join(', ') || 'Design'}
+                    <p className="small muted font-normal">{outcome.summary}</p>
+                  </th>
+                  <td>
+                    <VerdictMark verdict={outcome.verdict} />
+                  </td>
+                  <td className="num" data-label="value">
+                    <QuantityText quantity={outcome.value} />
+                    {outcome.range !== undefined && (
+                      <span className="block small">
+                        <RangeText range={outcome.range} unit={outcome.value.unit} />
+                      </span>
+                    )}
+                  </td>
+                  <td className="num" data-label="limit">
+                    <LimitText limit={outcome.limit} />
+                  </td>
+                  <td className="num" data-label="margin">
+                    <QuantityText quantity={{ value: outcome.margin, unit: outcome.limit.unit }} />
+                  </td>
+                  <td data-label="whose limit">
+                    <OwnerText limit={outcome.limit} />
+                  </td>
+                  <td className="small" data-label="source">
+                    {outcome.equation}
+                    <span className="block muted">
+                      {[...new Set([outcome.limit.sourceKey, outcome.sourceKey])]
+                        .map((key) => citations[key] ?? key)
+                        .join('; ')}
+                    </span>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+      {others.map((outcome) => (
+        <div key={outcome.summary} className="row items-baseline">
+          <VerdictMark verdict={outcome.kind} />
+          <span>
+            {outcome.summary}
+            {outcome.kind === 'not-computed' && outcome.missing.length > 0 && (
+              <span className="muted">
+                {' '}
+                Missing: {outcome.missing.map((input) => `${input.label} (${formatIssuePath(input.path)})`).join(', ')}.
+              </span>
+            )}
+          </span>
+        </div>
+      ))}
+      {cautions.length > 0 && (
+        <ul className="cautions">
+          {cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}

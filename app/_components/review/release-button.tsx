@@ -1,0 +1,23 @@
+'use client'
+
+import { ActionButton } from '@/app/_components/ui/action-button'
+import { releaseRevision } from './actions'
+
+export function ReleaseButton({ revisionId, version }: { revisionId: string; version: number }) {
+  return (
+    <div>
+      <ActionButton
+        action={releaseRevision}
+        input={{ revisionId, seenVersion: version }}
+        weight="strong"
+        confirm={{
+          title: 'Release this revision?',
+          text: 'The fabricator may build from its package. A released revision no longer changes; it can be superseded or withdrawn.',
+          label: 'Release',
+        }}
+      >
+        Release
+      </ActionButton>
+    </div>
+  )
+}

@@ -1,0 +1,60 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormText } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { signInputSchema } from '@/lib/inputs'
+import { signRevision } from './actions'
+import { BlockerList } from './blocker-list'
+
+interface SignFormProps {
+  projectId: string
+  revisionId: string
+  version: number
+  contentHash: string
+  statement: string
+}
+
+/** Signs exactly the content whose hash is shown: if anything changed meanwhile, the server refuses. */
+export function SignForm({ projectId, revisionId, version, contentHash, statement }: SignFormProps) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: signInputSchema,
+    action: signRevision,
+    defaultValues: {
+      revisionId,
+      seenVersion: version,
+      contentHash,
+      capacity: 'lead engineer',
+      statement,
+      password: '',
+    },
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <blockquote className="statement">{statement}</blockquote>
+      <p className="small muted">
+        SHA-256 of the signed content: <span className="hash">{contentHash}</span>
+      </p>
+      <FormText control={form.control} name="capacity" label="In what capacity" />
+      <FormText
+        control={form.control}
+        name="password"
+        label="Your password again"
+        type="password"
+        autoComplete="current-password"
+      />
+      <FormError
+        refusal={refusal}
+        renderBlockers={(blocked) => (
+          <BlockerList projectId={projectId} revisionId={revisionId} blockers={blocked.blockers} />
+        )}
+      />
+      <div className="row">
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Signing…">
+          Sign
+        </Button>
+      </div>
+    </form>
+  )
+}

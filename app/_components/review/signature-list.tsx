@@ -1,0 +1,39 @@
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import type { SignatureView } from '@/lib/data'
+
+/** Signatures, voided ones included: who, in what capacity, on which content, and which fields changed since. */
+export function SignatureList({ signatures }: { signatures: readonly SignatureView[] }) {
+  if (signatures.length === 0) return <p className="muted">Nobody has signed yet.</p>
+  return (
+    <ul className="signatures">
+      {signatures.map((signature) => (
+        <li key={signature.id} data-voided={signature.voidedAt !== null || undefined}>
+          <p>
+            <strong>{signature.signer.name}</strong>, {signature.capacity}, <Timestamp at={signature.signedAt} />
+            {signature.voidedAt !== null && <span className="voided"> voided</span>}
+          </p>
+          <p className="small">{signature.statement}</p>
+          <p className="small muted">
+            content <span className="hash">{signature.contentHash}</span>
+          </p>
+          {signature.voidedAt !== null && (
+            <div className="small">
+              <p>
+                Voided <Timestamp at={signature.voidedAt} />
+                {signature.voidedBy !== null && ` through ${signature.voidedBy.name}`}
+                {signature.voidReason !== null && `: ${signature.voidReason}`}
+              </p>
+              {signature.changes.length > 0 && (
+                <ul className="changes">
+                  {signature.changes.map((change) => (
+                    <li key={change}>{change}</li>
+                  ))}
+                </ul>
+              )}
+            </div>
+          )}
+        </li>
+      ))}
+    </ul>
+  )
+}

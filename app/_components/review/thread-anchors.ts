@@ -1,0 +1,24 @@
+import type { RevisionView } from '@/lib/data'
+import { findItem } from '@/lib/engine'
+import type { AnchorOption } from './thread-form'
+
+/** Everything in a revision that a thread may be about, the revision as a whole first. */
+export function listAnchors(revision: RevisionView): AnchorOption[] {
+  const { design } = revision
+  return [
+    { kind: 'revision', id: '', label: 'the revision as a whole' },
+    ...design.bends.map((bend) => ({ kind: 'bend' as const, id: bend.id, label: `bend ${bend.name}` })),
+    ...design.construction.zones.map((zone) => ({ kind: 'zone' as const, id: zone.id, label: `zone ${zone.name}` })),
+    ...design.construction.layers.map((layer) => ({
+      kind: 'layer' as const,
+      id: layer.id,
+      label: `layer ${layer.name}`,
+    })),
+    ...revision.artwork.map((file) => ({ kind: 'artwork' as const, id: file.id, label: `artwork ${file.fileName}` })),
+    ...revision.items.map((item) => ({
+      kind: 'item' as const,
+      id: item.itemId,
+      label: `item: ${findItem(item.itemId)?.question ?? item.itemId}`,
+    })),
+  ]
+}

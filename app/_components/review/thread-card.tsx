@@ -1,0 +1,236 @@
+'use client'
+
+import Link from 'next/link'
+import { useState } from 'react'
+import { paths } from '@/app/_components/shell/paths'
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormCheckbox, FormTextArea } from '@/app/_components/ui/form-fields'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { CommentView, ThreadView } from '@/lib/data'
+import { closeThreadInput, editCommentInput, reopenThreadInput, replyInput } from '@/lib/inputs'
+import { attachFile, closeThread, editComment, reopenThread, replyToThread } from './actions'
+import { getTargetPath } from './blocker-list'
+import { FileList } from './file-list'
+import { UploadForm } from './upload-form'
+import { THREAD_KIND_WORDS } from './words'
+
+const ANCHOR_TABS: Record<string, string> = {
+  item: 'checklist',
+  layer: 'construction',
+  zone: 'construction',
+  bend: 'bends',
+  artwork: 'artwork',
+}
+
+interface ThreadCardProps {
+  projectId: string
+  thread: ThreadView
+  maxFileBytes: number
+}
+
+/** One thread: what it is about, what was said, and what the reader may do next. */
+export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps) {
+  const [act, setAct] = useState<'none' | 'close' | 'reopen'>('none')
+  const target = { tab: ANCHOR_TABS[thread.anchor.kind] ?? 'overview', id: thread.anchor.id }
+  return (
+    <article className="thread" id={`thread-${thread.id}`} aria-labelledby={`thread-title-${thread.id}`}>
+      <header>
+        <p className="thread-kind" data-kind={thread.kind}>
+          {THREAD_KIND_WORDS[thread.kind]} <span className="muted">· {thread.state}</span>
+        </p>
+        <h3 id={`thread-title-${thread.id}`}>{thread.title}</h3>
+        <p className="muted small">
+          on <Link href={getTargetPath(projectId, thread.revisionId, target)}>{thread.anchor.label}</Link>, opened by{' '}
+          {thread.openedBy.name}, <Timestamp at={thread.openedAt} />
+          {thread.company === null ? '; the team alone' : `; with ${thread.company.name}`}
+        </p>
+      </header>
+      <ol className="comments">
+        {thread.comments.map((comment) => (
+          <Comment key={comment.id} comment={comment} revisionId={thread.revisionId} maxFileBytes={maxFileBytes} />
+        ))}
+      </ol>
+      {thread.state === 'closed' && thread.closedBy !== null && thread.closedAt !== null && (
+        <p className="muted">
+          Closed by {thread.closedBy.name}, <Timestamp at={thread.closedAt} />
+          {thread.closeReason === null || thread.closeReason === '' ? '.' : `: ${thread.closeReason}`}
+        </p>
+      )}
+      {thread.may.reply && act === 'none' && <ReplyForm thread={thread} />}
+      {act === 'close' && <CloseForm thread={thread} onClose={() => setAct('none')} />}
+      {act === 'reopen' && <ReopenForm thread={thread} onClose={() => setAct('none')} />}
+      {act === 'none' && (
+        <div className="row no-print">
+          {thread.may.close && <Button onPress={() => setAct('close')}>Close the thread</Button>}
+          {thread.may.reopen && <Button onPress={() => setAct('reopen')}>Open again</Button>}
+        </div>
+      )}
+    </article>
+  )
+}
+
+function Comment({
+  comment,
+  revisionId,
+  maxFileBytes,
+}: {
+  comment: CommentView
+  revisionId: string
+  maxFileBytes: number
+}) {
+  const [act, setAct] = useState<'none' | 'edit' | 'attach'>('none')
+  return (
+    <li>
+      <p className="small">
+        <strong>{comment.author.name}</strong>{' '}
+        <span className="muted">
+          {comment.companyName}, <Timestamp at={comment.at} />
+        </span>
+        {comment.isAnswer && <span className="answer-tag"> answer</span>}
+      </p>
+      {act === 'edit' ? (
+        <EditForm comment={comment} onClose={() => setAct('none')} />
+      ) : (
+        <p className="said">{comment.text}</p>
+      )}
+      {comment.attachments.length > 0 && <FileList files={comment.attachments} hrefOf={paths.attachment} />}
+      {comment.earlierTexts.length > 0 && (
+        <details className="small">
+          <summary>Edited; earlier wording ({comment.earlierTexts.length})</summary>
+          <ul className="plain-list">
+            {comment.earlierTexts.map((earlier) => (
+              <li key={earlier.at}>
+                <Timestamp at={earlier.at} />: <span className="said">{earlier.text}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {act === 'attach' && (
+        <UploadForm
+          action={attachFile}
+          input={{ revisionId, target: { kind: 'comment', commentId: comment.id } }}
+          label="Attach a file to this comment"
+          hint="A photograph, a sketch, a data sheet."
+          buttonLabel="Attach"
+          maxBytes={maxFileBytes}
+        />
+      )}
+      {comment.mayEdit && (
+        <div className="row no-print">
+          {act === 'none' && (
+            <>
+              <Button weight="quiet" onPress={() => setAct('edit')}>
+                Edit
+              </Button>
+              <Button weight="quiet" onPress={() => setAct('attach')}>
+                Attach a file
+              </Button>
+            </>
+          )}
+          {act === 'attach' && (
+            <Button weight="quiet" onPress={() => setAct('none')}>
+              Put away
+            </Button>
+          )}
+        </div>
+      )}
+    </li>
+  )
+}
+
+function ReplyForm({ thread }: { thread: ThreadView }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: replyInput,
+    action: replyToThread,
+    defaultValues: { threadId: thread.id, text: '', isAnswer: false },
+    isResetOnDone: true,
+  })
+  return (
+    <form className="form no-print" onSubmit={submit}>
+      <FormTextArea control={form.control} name="text" label="Reply" rows={3} />
+      {thread.may.answer && (
+        <FormCheckbox control={form.control} name="isAnswer">
+          This answers the question
+        </FormCheckbox>
+      )}
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending} pendingLabel="Sending…">
+          Reply
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function EditForm({ comment, onClose }: { comment: CommentView; onClose: () => void }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: editCommentInput,
+    action: editComment,
+    defaultValues: { commentId: comment.id, seenVersion: comment.version, text: comment.text },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormTextArea control={form.control} name="text" label="Text" hint="The earlier wording stays readable." />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending}>
+          Save the wording
+        </Button>
+        <Button weight="quiet" onPress={onClose}>
+          Leave as it was
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function CloseForm({ thread, onClose }: { thread: ThreadView; onClose: () => void }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: closeThreadInput,
+    action: closeThread,
+    defaultValues: { threadId: thread.id, seenVersion: thread.version, reason: '' },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormTextArea control={form.control} name="reason" label="What was settled" rows={2} isOptional />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending}>
+          Close the thread
+        </Button>
+        <Button weight="quiet" onPress={onClose}>
+          Not yet
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function ReopenForm({ thread, onClose }: { thread: ThreadView; onClose: () => void }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: reopenThreadInput,
+    action: reopenThread,
+    defaultValues: { threadId: thread.id, seenVersion: thread.version, reason: '' },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormTextArea control={form.control} name="reason" label="Why it is open again" rows={2} />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending}>
+          Open again
+        </Button>
+        <Button weight="quiet" onPress={onClose}>
+          Leave closed
+        </Button>
+      </div>
+    </form>
+  )
+}

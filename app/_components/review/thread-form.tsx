@@ -1,0 +1,121 @@
+'use client'
+
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { SelectField } from '@/app/_components/ui/select-field'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { CompanyView, ProjectRole } from '@/lib/data'
+import { openThreadInput } from '@/lib/inputs'
+import { openThread } from './actions'
+
+export interface AnchorOption {
+  kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
+  id: string
+  label: string
+}
+
+interface ThreadFormProps {
+  revisionId: string
+  /** What the thread may be about; the first is chosen. */
+  anchors: readonly AnchorOption[]
+  fabricators: readonly CompanyView[]
+  role: ProjectRole | null
+  /** Shows a button first, the form once it is asked for. */
+  isFolded?: boolean
+}
+
+const KINDS = [
+  { value: 'note', label: 'note' },
+  { value: 'should-change', label: 'should change' },
+  { value: 'must-change', label: 'must change' },
+  { value: 'engineering-query', label: 'engineering query' },
+] as const
+
+export function ThreadForm({ isFolded = false, ...rest }: ThreadFormProps) {
+  const [isOpen, setIsOpen] = useState(!isFolded)
+  if (!isOpen) {
+    return (
+      <div>
+        <Button onPress={() => setIsOpen(true)}>Comment or ask</Button>
+      </div>
+    )
+  }
+  return <OpenThreadForm {...rest} {...(isFolded ? { onClose: () => setIsOpen(false) } : {})} />
+}
+
+function OpenThreadForm({
+  revisionId,
+  anchors,
+  fabricators,
+  role,
+  onClose,
+}: Omit<ThreadFormProps, 'isFolded'> & { onClose?: () => void }) {
+  const [first] = anchors
+  const { form, submit, isPending, refusal, isDone } = useActionForm({
+    schema: openThreadInput,
+    action: openThread,
+    defaultValues: {
+      revisionId,
+      anchor: first === undefined ? { kind: 'revision', id: '' } : { kind: first.kind, id: first.id },
+      kind: role === 'fabricator' ? 'engineering-query' : 'note',
+      title: '',
+      text: '',
+    },
+    isResetOnDone: true,
+    onDone: () => onClose?.(),
+  })
+  const anchor = form.watch('anchor')
+  const companyId = form.watch('companyId')
+  const kinds = role === 'fabricator' ? KINDS : KINDS.filter((kind) => kind.value !== 'engineering-query')
+  return (
+    <form className="form" onSubmit={submit}>
+      {anchors.length > 1 && (
+        <SelectField
+          label="About"
+          value={`${anchor.kind} ${anchor.id}`}
+          options={anchors.map((option) => ({ value: `${option.kind} ${option.id}`, label: option.label }))}
+          onChange={(value) => {
+            const chosen = anchors.find((option) => `${option.kind} ${option.id}` === value)
+            if (chosen !== undefined) form.setValue('anchor', { kind: chosen.kind, id: chosen.id })
+          }}
+        />
+      )}
+      <FormSelect
+        control={form.control}
+        name="kind"
+        label="Kind"
+        options={kinds}
+        hint="A must-change and an engineering query hold the revision in fabricator review until they are answered or closed."
+      />
+      {role !== 'fabricator' && fabricators.length > 0 && (
+        <SelectField
+          label="Who takes part"
+          value={companyId ?? 'team'}
+          options={[
+            { value: 'team', label: 'the team alone' },
+            ...fabricators.map((company) => ({ value: company.id, label: `the team and ${company.name}` })),
+          ]}
+          onChange={(value) => form.setValue('companyId', value === 'team' ? undefined : value)}
+        />
+      )}
+      <FormText control={form.control} name="title" label="In a line" maxLength={160} />
+      <FormTextArea control={form.control} name="text" label="Text" rows={4} />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending} pendingLabel="Sending…">
+          Open the thread
+        </Button>
+        {onClose !== undefined && (
+          <Button weight="quiet" onPress={onClose}>
+            Put away
+          </Button>
+        )}
+        <span role="status" className="muted">
+          {isDone && 'The thread is open.'}
+        </span>
+      </div>
+    </form>
+  )
+}

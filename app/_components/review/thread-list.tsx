@@ -1,0 +1,77 @@
+'use client'
+
+import { useState } from 'react'
+import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { Section } from '@/app/_components/ui/section'
+import type { CompanyView, ProjectRole, ThreadView } from '@/lib/data'
+import { ThreadCard } from './thread-card'
+import { type AnchorOption, ThreadForm } from './thread-form'
+
+const FILTERS = [
+  { value: 'open', label: 'Not closed' },
+  { value: 'holding', label: 'Holding the review' },
+  { value: 'all', label: 'All' },
+] as const
+
+type Filter = (typeof FILTERS)[number]['value']
+
+interface ThreadListProps {
+  projectId: string
+  revisionId: string
+  threads: readonly ThreadView[]
+  anchors: readonly AnchorOption[]
+  fabricators: readonly CompanyView[]
+  role: ProjectRole | null
+  mayComment: boolean
+  initialFilter: string
+  maxFileBytes: number
+}
+
+/** All threads of a revision; those that hold the review come first. */
+export function ThreadList(props: ThreadListProps) {
+  const { projectId, revisionId, threads, anchors, fabricators, role, mayComment, initialFilter, maxFileBytes } = props
+  const [filter, setFilter] = useState<Filter>(
+    () => FILTERS.find((known) => known.value === initialFilter)?.value ?? 'open',
+  )
+  const changeFilter = (next: Filter) => {
+    setFilter(next)
+    const address = new URL(window.location.href)
+    address.searchParams.set('show', next)
+    address.hash = ''
+    window.history.replaceState(null, '', address)
+  }
+  const shown = threads.filter((thread) => {
+    if (filter === 'all') return true
+    if (filter === 'holding') return isHolding(thread)
+    return thread.state !== 'closed'
+  })
+  const ordered = [...shown].sort((a, b) => Number(isHolding(b)) - Number(isHolding(a)) || compareTimes(a, b))
+  return (
+    <>
+      <div className="row filters no-print">
+        <ChoiceGroup label="Which threads" options={FILTERS} value={filter} onChange={changeFilter} />
+      </div>
+      {ordered.length === 0 && (
+        <EmptyState>{threads.length === 0 ? 'Nobody has commented yet.' : 'No thread fits this filter.'}</EmptyState>
+      )}
+      {ordered.map((thread) => (
+        <ThreadCard key={thread.id} projectId={projectId} thread={thread} maxFileBytes={maxFileBytes} />
+      ))}
+      {mayComment && (
+        <Section title="Open a thread">
+          <ThreadForm revisionId={revisionId} anchors={anchors} fabricators={fabricators} role={role} />
+        </Section>
+      )}
+    </>
+  )
+}
+
+/** Must-change threads and engineering queries hold fabricator review until they are settled. */
+function isHolding(thread: ThreadView): boolean {
+  return thread.state === 'open' && (thread.kind === 'must-change' || thread.kind === 'engineering-query')
+}
+
+function compareTimes(a: ThreadView, b: ThreadView): number {
+  return a.openedAt < b.openedAt ? -1 : a.openedAt > b.openedAt ? 1 : 0
+}

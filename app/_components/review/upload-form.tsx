@@ -1,0 +1,79 @@
+'use client'
+
+import { useState } from 'react'
+import type { Action } from '@/app/_components/ui/action-result'
+import { Button } from '@/app/_components/ui/button'
+import { FileField } from '@/app/_components/ui/file-field'
+import { FormError } from '@/app/_components/ui/form-error'
+import { useAction } from '@/app/_components/ui/use-action'
+
+interface UploadFormProps<T> {
+  action: Action<T>
+  /** What the action wants besides the file. */
+  input: Record<string, unknown>
+  label: string
+  hint: string
+  buttonLabel: string
+  accept?: string
+  maxBytes: number
+}
+
+/** Sends one file. Too large or empty is said before anything is sent; the server checks again. */
+export function UploadForm<T>({ action, input, label, hint, buttonLabel, accept, maxBytes }: UploadFormProps<T>) {
+  const { send, isPending, refusal } = useAction(action)
+  const [files, setFiles] = useState<readonly File[]>([])
+  const [error, setError] = useState<string | undefined>(undefined)
+  // A file input cannot be emptied from outside: a new one takes its place after each file that was accepted.
+  const [round, setRound] = useState(0)
+
+  const submit = async () => {
+    const file = files[0]
+    if (file === undefined) {
+      setError('choose a file first')
+      return
+    }
+    if (file.size === 0 || file.size > maxBytes) {
+      setError(
+        file.size === 0
+          ? `"${file.name}" is empty`
+          : `"${file.name}" has ${(file.size / 1e6).toFixed(1)} MB; at most ${(maxBytes / 1e6).toFixed(0)} MB can be kept`,
+      )
+      return
+    }
+    setError(undefined)
+    const bytes = new Uint8Array(await file.arrayBuffer())
+    send({ ...input, fileName: file.name, bytes }, () => {
+      setFiles([])
+      setRound((previous) => previous + 1)
+    })
+  }
+
+  return (
+    <form
+      className="form"
+      onSubmit={(event) => {
+        event.preventDefault()
+        submit()
+      }}
+    >
+      <FileField
+        key={round}
+        label={label}
+        hint={hint}
+        error={error}
+        files={files}
+        onChange={(chosen) => {
+          setFiles(chosen)
+          setError(undefined)
+        }}
+        {...(accept === undefined ? {} : { accept })}
+      />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending} pendingLabel="Sending…">
+          {buttonLabel}
+        </Button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,119 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormRadio, FormTextArea } from '@/app/_components/ui/form-fields'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { RevisionView, WaiverView } from '@/lib/data'
+import { decideWaiverInput, proposeWaiverInput } from '@/lib/inputs'
+import { decideWaiver, proposeWaiver } from './actions'
+import { WAIVER_WORDS } from './words'
+
+interface WaiverPanelProps {
+  revisionId: string
+  item: RevisionView['items'][number]
+  may: RevisionView['may']
+}
+
+/** Waivers of one item: those there are, the decision on one that waits, and the proposal of a new one. */
+export function WaiverPanel({ revisionId, item, may }: WaiverPanelProps) {
+  const isAsked = item.result.verdict === 'fails' || item.result.verdict === 'thin-margin' || item.state === 'concern'
+  const isPending = item.waivers.some(
+    (waiver) => waiver.covers && (waiver.state === 'proposed' || waiver.state === 'approved'),
+  )
+  if (item.waivers.length === 0 && !(isAsked && may.proposeWaiver)) return null
+  return (
+    <div className="stack">
+      <h4 className="label">Waiver</h4>
+      {item.waivers.map((waiver) => (
+        <WaiverRecord key={waiver.id} waiver={waiver} />
+      ))}
+      {isAsked && may.proposeWaiver && !isPending && <ProposeForm revisionId={revisionId} itemId={item.itemId} />}
+    </div>
+  )
+}
+
+function WaiverRecord({ waiver }: { waiver: WaiverView }) {
+  return (
+    <div className="stack">
+      <p>
+        <strong>
+          {WAIVER_WORDS[waiver.state]}
+          {!waiver.covers && ', no longer covering: the numbers changed since'}
+        </strong>{' '}
+        <span className="muted">
+          {waiver.proposedBy.name}, <Timestamp at={waiver.proposedAt} />
+        </span>
+      </p>
+      <p>{waiver.reason}</p>
+      {waiver.decidedBy !== null && waiver.decidedAt !== null && (
+        <p className="muted">
+          Decided by {waiver.decidedBy.name}, <Timestamp at={waiver.decidedAt} />
+          {waiver.decisionNote === '' ? '.' : `: ${waiver.decisionNote}`}
+        </p>
+      )}
+      {waiver.state === 'proposed' && waiver.mayDecide && <DecideForm waiverId={waiver.id} />}
+    </div>
+  )
+}
+
+function ProposeForm({ revisionId, itemId }: { revisionId: string; itemId: string }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: proposeWaiverInput,
+    action: proposeWaiver,
+    defaultValues: { revisionId, itemId, reason: '' },
+    isResetOnDone: true,
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormTextArea
+        control={form.control}
+        name="reason"
+        label="Why release against this item"
+        hint="What makes it acceptable for this part, and what limits the risk. A lead engineer approves or declines it."
+        rows={3}
+      />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending}>
+          Propose a waiver
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function DecideForm({ waiverId }: { waiverId: string }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: decideWaiverInput,
+    action: decideWaiver,
+    defaultValues: { waiverId, decision: 'approve', reason: '' },
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormRadio
+        control={form.control}
+        name="decision"
+        label="Your decision"
+        options={[
+          { value: 'approve', label: 'approve' },
+          { value: 'decline', label: 'decline' },
+        ]}
+      />
+      <FormTextArea
+        control={form.control}
+        name="reason"
+        label="In which words"
+        rows={2}
+        hint="Needed when declining."
+      />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending}>
+          Record the decision
+        </Button>
+      </div>
+    </form>
+  )
+}

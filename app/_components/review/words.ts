@@ -1,0 +1,50 @@
+import type { ProjectRole, ThreadView, WaiverView } from '@/lib/data'
+import type { AnswerState } from '@/lib/review'
+
+/** How the application's own words read on screen. Stages and verdicts have theirs beside their marks. */
+export const ROLE_WORDS: Record<ProjectRole, string> = {
+  member: 'member',
+  lead: 'lead engineer',
+  fabricator: 'fabricator',
+  observer: 'observer',
+}
+
+export { STAGE_LABELS as STAGE_WORDS } from '@/lib/review'
+
+export const THREAD_KIND_WORDS: Record<ThreadView['kind'], string> = {
+  note: 'note',
+  'should-change': 'should change',
+  'must-change': 'must change',
+  'engineering-query': 'engineering query',
+}
+
+export const ANSWER_WORDS: Record<AnswerState, string> = {
+  open: 'open',
+  meets: 'meets',
+  concern: 'concern',
+  waived: 'waived',
+  'not-applicable': 'not applicable',
+}
+
+export const WAIVER_WORDS: Record<WaiverView['state'], string> = {
+  proposed: 'proposed, waiting for approval',
+  approved: 'approved',
+  declined: 'declined',
+}
+
+export const SECTION_WORDS = {
+  materials: 'Materials',
+  geometry: 'Geometry',
+  fabrication: 'Fabrication communication',
+} as const
+
+export function formatBytes(sizeBytes: number): string {
+  if (sizeBytes < 1000) return `${sizeBytes} B`
+  if (sizeBytes < 1_000_000) return `${(sizeBytes / 1000).toFixed(1)} kB`
+  return `${(sizeBytes / 1_000_000).toFixed(1)} MB`
+}
+
+/** `1 file`, `3 files`. */
+export function countOf(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`
+}

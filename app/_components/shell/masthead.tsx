@@ -1,0 +1,35 @@
+import Link from 'next/link'
+import type { Actor } from '@/lib/data'
+import { AccountMenu } from './account-menu'
+import { type NavLink, NavLinks } from './nav-links'
+import { paths } from './paths'
+import { LengthUnitSwitch } from './switches'
+
+/** The line at the head of every page: where one can go, in which unit lengths read, who is signed in. */
+export function Masthead({ actor }: { actor: Actor | null }) {
+  return (
+    <header className="masthead no-print">
+      <div className="masthead-inner">
+        <Link href={paths.home()} className="wordmark">
+          Bendworthy
+        </Link>
+        {actor !== null && <NavLinks label="Main" links={listLinks(actor)} />}
+        <div className="masthead-end">
+          <LengthUnitSwitch />
+          {actor !== null && <AccountMenu name={actor.name} />}
+        </div>
+      </div>
+    </header>
+  )
+}
+
+function listLinks(actor: Actor): NavLink[] {
+  const companyId = actor.memberships.find((membership) => membership.role === 'fabricator')?.companyId
+  return [
+    { href: paths.home(), label: 'What waits', isExact: true },
+    { href: paths.projects(), label: 'Projects' },
+    { href: paths.catalogue(), label: 'Catalogue' },
+    ...(companyId === undefined ? [] : [{ href: paths.company(companyId), label: 'Our limits' }]),
+    ...(actor.isAdmin ? [{ href: paths.workspace(), label: 'Workspace' }] : []),
+  ]
+}

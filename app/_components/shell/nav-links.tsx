@@ -1,0 +1,31 @@
+'use client'
+
+import Link from 'next/link'
+import { usePathname } from 'next/navigation'
+
+export interface NavLink {
+  href: string
+  label: string
+  /** Marks the link only on its own address, not on those below it. */
+  isExact?: boolean
+  /** A small number beside the label, e.g. open threads. */
+  count?: number
+}
+
+/** Links of which the one that holds the present page is marked. */
+export function NavLinks({ label, links }: { label: string; links: readonly NavLink[] }) {
+  const pathname = usePathname()
+  return (
+    <nav aria-label={label} className="choices">
+      {links.map((link) => {
+        const isHere = pathname === link.href || (link.isExact !== true && pathname.startsWith(`${link.href}/`))
+        return (
+          <Link key={link.href} href={link.href} className="choice" aria-current={isHere ? 'page' : undefined}>
+            {link.label}
+            {link.count !== undefined && link.count > 0 && <span className="count"> {link.count}</span>}
+          </Link>
+        )
+      })}
+    </nav>
+  )
+}

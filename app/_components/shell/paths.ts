@@ -1,0 +1,47 @@
+/** Builds every address of the application; the folders under `app` follow the same names. */
+const enc = encodeURIComponent
+
+export const REVISION_TABS = [
+  'overview',
+  'brief',
+  'construction',
+  'bends',
+  'features',
+  'artwork',
+  'checklist',
+  'threads',
+  'sign-off',
+  'trail',
+] as const
+
+export type RevisionTab = (typeof REVISION_TABS)[number]
+
+export const paths = {
+  home: () => '/',
+  signIn: (next?: string) => (next === undefined ? '/sign-in' : `/sign-in?next=${enc(next)}`),
+  setup: () => '/setup',
+  invitation: (token: string) => `/invitation/${enc(token)}`,
+  account: () => '/account',
+  projects: () => '/projects',
+  newProject: () => '/projects/new',
+  project: (projectId: string) => `/projects/${enc(projectId)}`,
+  invite: (projectId: string) => `/projects/${enc(projectId)}/invite`,
+  newRevision: (projectId: string) => `/projects/${enc(projectId)}/revisions/new`,
+  revision: (projectId: string, revisionId: string, tab: RevisionTab = 'overview') =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}${tab === 'overview' ? '' : `/${tab}`}`,
+  item: (projectId: string, revisionId: string, itemId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/checklist#item-${enc(itemId)}`,
+  thread: (projectId: string, revisionId: string, threadId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads#thread-${enc(threadId)}`,
+  catalogue: () => '/catalogue',
+  workspace: () => '/workspace',
+  company: (companyId: string) => `/companies/${enc(companyId)}`,
+  verifyPackage: () => '/verify-package',
+  design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
+  results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
+  package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
+  attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
+  artworkFile: (artworkId: string) => `/api/artwork/${enc(artworkId)}`,
+  designSchema: () => '/api/design-schema',
+  wholeTrail: () => '/api/workspace/trail',
+} as const

@@ -1,0 +1,31 @@
+'use client'
+
+import { type ReactNode, useEffect, useRef, useState } from 'react'
+
+interface TableFrameProps {
+  /** What the table is, for whoever reaches the frame with the keyboard. */
+  label: string
+  children: ReactNode
+}
+
+/** Lets a wide table scroll by itself; the frame takes the focus only where there is something to scroll. */
+export function TableFrame({ label, children }: TableFrameProps) {
+  const frame = useRef<HTMLDivElement>(null)
+  const [isScrollable, setIsScrollable] = useState(false)
+  useEffect(() => {
+    const element = frame.current
+    if (element === null) return
+    const observer = new ResizeObserver(() => setIsScrollable(element.scrollWidth > element.clientWidth + 1))
+    observer.observe(element)
+    return () => observer.disconnect()
+  }, [])
+  return (
+    <div
+      ref={frame}
+      className="table-frame"
+      {...(isScrollable ? { tabIndex: 0, role: 'region', 'aria-label': label } : {})}
+    >
+      {children}
+    </div>
+  )
+}

@@ -1,0 +1,26 @@
+'use client'
+
+import { Button } from './_components/ui/button'
+import { PageHead } from './_components/ui/section'
+
+/** A page that could not be shown. The reference finds the cause in the server's log. */
+export default function PageError({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
+  return (
+    <>
+      <PageHead
+        title="This page could not be shown"
+        under="Nothing that you entered on other pages is lost. Try again; if it fails again, tell whoever looks after this installation."
+      />
+      {error.digest !== undefined && (
+        <p className="muted">
+          Reference: <code>{error.digest}</code>
+        </p>
+      )}
+      <div className="row mt-3">
+        <Button weight="strong" onPress={reset}>
+          Try again
+        </Button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,53 @@
+import type { Metadata } from 'next'
+import { ROLE_WORDS } from '@/app/_components/review/words'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { LinkButton } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notices'
+import { PageHead } from '@/app/_components/ui/section'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { previewInvitation } from '@/lib/data'
+import { getActor } from '@/lib/server'
+import { AcceptForm, JoinForm } from './_components/accept-forms'
+
+export const metadata: Metadata = { title: 'Invitation', referrer: 'no-referrer' }
+
+const CLOSED = {
+  used: 'This invitation was used already. Each link lets one person in, once: ask for a new one.',
+  expired: 'This invitation has expired: ask for a new one.',
+  revoked: 'This invitation was taken back. Ask the person who sent it.',
+} as const
+
+export default async function InvitationPage({ params }: { params: Promise<{ token: string }> }) {
+  const { token } = await params
+  const invitation = await readOrNotFound(() => previewInvitation(token))
+  const actor = await getActor()
+  return (
+    <div className="page-narrow">
+      <PageHead
+        title={`Join “${invitation.projectName}”`}
+        under={
+          <p>
+            As {ROLE_WORDS[invitation.role]}, for {invitation.companyName}. Open until{' '}
+            <Timestamp at={invitation.expiresAt} /> UTC
+            {invitation.email !== null && `, for ${invitation.email} only`}.
+          </p>
+        }
+      />
+      {invitation.state !== 'open' ? (
+        <>
+          <Notice tone="refused">
+            <p>{CLOSED[invitation.state]}</p>
+          </Notice>
+          <p className="mt-3">
+            <LinkButton href={paths.home()}>To the start</LinkButton>
+          </p>
+        </>
+      ) : actor === null ? (
+        <AcceptForm token={token} email={invitation.email} />
+      ) : (
+        <JoinForm token={token} name={actor.name} />
+      )}
+    </div>
+  )
+}

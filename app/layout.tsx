@@ -1,0 +1,57 @@
+import type { Metadata, Viewport } from 'next'
+import { cookies } from 'next/headers'
+import type { ReactNode } from 'react'
+import { getActor } from '@/lib/server'
+import { Masthead } from './_components/shell/masthead'
+import { ThemeSwitch } from './_components/shell/switches'
+import {
+  LENGTH_UNIT_COOKIE,
+  parseLengthUnitPreference,
+  parseThemePreference,
+  THEME_COOKIE,
+} from './_components/ui/preferences'
+import { UnitProvider } from './_components/ui/unit-context'
+import './globals.css'
+
+export const metadata: Metadata = {
+  title: { default: 'Bendworthy', template: '%s · Bendworthy' },
+  description: 'Early manufacturability review and sign-off for flexible and rigid-flex circuits.',
+}
+
+export const viewport: Viewport = {
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#fcfcfa' },
+    { media: '(prefers-color-scheme: dark)', color: '#15181b' },
+  ],
+}
+
+export default async function RootLayout({ children }: { children: ReactNode }) {
+  const [jar, actor] = await Promise.all([cookies(), getActor()])
+  const theme = parseThemePreference(jar.get(THEME_COOKIE)?.value)
+  const unit = parseLengthUnitPreference(jar.get(LENGTH_UNIT_COOKIE)?.value)
+  return (
+    <html lang="en" {...(theme === 'system' ? {} : { 'data-theme': theme })} suppressHydrationWarning>
+      <body>
+        <a className="skip-link" href="#content">
+          To the content
+        </a>
+        <UnitProvider initialUnit={unit}>
+          <Masthead actor={actor} />
+          <main id="content" className="page" tabIndex={-1}>
+            {children}
+          </main>
+          <footer className="footer">
+            <p>
+              Results support a licensed or qualified engineer’s judgment and the fabricator’s process knowledge, and
+              replace neither. Fatigue figures are estimates of order of magnitude: qualify by test. Defer to the
+              purchase contract, the governing standards’ current editions, and local codes.
+            </p>
+            <div className="no-print">
+              <ThemeSwitch initialTheme={theme} />
+            </div>
+          </footer>
+        </UnitProvider>
+      </body>
+    </html>
+  )
+}

@@ -1,0 +1,64 @@
+'use client'
+
+import { ROLE_WORDS } from '@/app/_components/review/words'
+import { ActionButton } from '@/app/_components/ui/action-button'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import type { InvitationView } from '@/lib/data'
+import { revokeInvitation } from '../../actions'
+
+export function InvitationList({
+  invitations,
+  mayRevoke,
+}: {
+  invitations: readonly InvitationView[]
+  mayRevoke: boolean
+}) {
+  return (
+    <TableFrame label="Invitations">
+      <table className="ledger" data-stack>
+        <thead>
+          <tr>
+            <th scope="col">For</th>
+            <th scope="col">As</th>
+            <th scope="col">Company</th>
+            <th scope="col">State</th>
+            <th scope="col">Expires (UTC)</th>
+            <th scope="col">
+              <span className="sr-only">Acts</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {invitations.map((invitation) => (
+            <tr key={invitation.id} data-quiet={invitation.state === 'open' ? undefined : true}>
+              <td>{invitation.email ?? 'whoever holds the link'}</td>
+              <td>{ROLE_WORDS[invitation.role]}</td>
+              <td>{invitation.companyName}</td>
+              <td>{invitation.state}</td>
+              <td data-label="expires">
+                <Timestamp at={invitation.expiresAt} />
+              </td>
+              <td>
+                {mayRevoke && invitation.state === 'open' && (
+                  <ActionButton
+                    action={revokeInvitation}
+                    input={{ invitationId: invitation.id }}
+                    weight="quiet"
+                    confirm={{
+                      title: 'Take this invitation back?',
+                      text: 'The link stops working at once.',
+                      label: 'Take back',
+                    }}
+                  >
+                    Take back
+                  </ActionButton>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  )
+}

@@ -1,0 +1,91 @@
+'use client'
+
+import { useState } from 'react'
+import { ROLE_WORDS } from '@/app/_components/review/words'
+import { Button } from '@/app/_components/ui/button'
+import { CopyText } from '@/app/_components/ui/copy-text'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormRadio, FormText } from '@/app/_components/ui/form-fields'
+import { Notice } from '@/app/_components/ui/notices'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { CreatedInvitation } from '@/lib/data'
+import { invitationInput } from '@/lib/inputs'
+import { createInvitation } from '../../../actions'
+
+const ROLES = [
+  { value: 'member', label: ROLE_WORDS.member, note: 'edits revisions and answers the checklist' },
+  { value: 'lead', label: ROLE_WORDS.lead, note: 'also approves waivers, moves, signs and releases' },
+  {
+    value: 'fabricator',
+    label: ROLE_WORDS.fabricator,
+    note: 'sees only revisions shared with their company; comments and declares',
+  },
+  { value: 'observer', label: ROLE_WORDS.observer, note: 'reads the project' },
+] as const
+
+export function InviteForm({ projectId, fabricatorNames }: { projectId: string; fabricatorNames: readonly string[] }) {
+  const [created, setCreated] = useState<CreatedInvitation | null>(null)
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: invitationInput,
+    action: createInvitation,
+    defaultValues: { projectId, role: 'member', email: '' },
+    onDone: setCreated,
+  })
+  if (created !== null) {
+    return (
+      <div className="stack">
+        <Notice tone="done" role="status">
+          <p>
+            The invitation is ready: {ROLE_WORDS[created.invitation.role]}, for {created.invitation.companyName}, until{' '}
+            <Timestamp at={created.invitation.expiresAt} /> UTC.
+          </p>
+          <p>Hand the link over yourself. It is shown this once; only its hash is kept.</p>
+        </Notice>
+        <CopyText label="Link" text={created.link} />
+        <div className="row">
+          <Button
+            onPress={() => {
+              form.reset()
+              setCreated(null)
+            }}
+          >
+            Invite another
+          </Button>
+        </div>
+      </div>
+    )
+  }
+  const role = form.watch('role')
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormRadio control={form.control} name="role" label="Joins as" options={ROLES} />
+      {role === 'fabricator' && (
+        <FormText
+          control={form.control}
+          name="companyName"
+          label="Fabricator’s company"
+          hint={
+            fabricatorNames.length === 0
+              ? 'A new name makes a new company.'
+              : `Already in this project: ${fabricatorNames.join(', ')}. A new name makes a new company.`
+          }
+        />
+      )}
+      <FormText
+        control={form.control}
+        name="email"
+        label="E-mail address"
+        type="email"
+        isOptional
+        hint="When given, only an account with this address can use the link."
+      />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Making the link…">
+          Make the link
+        </Button>
+      </div>
+    </form>
+  )
+}

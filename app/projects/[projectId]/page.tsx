@@ -1,0 +1,156 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { VerdictCounts } from '@/app/_components/review/verdict-counts'
+import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { LinkButton } from '@/app/_components/ui/button'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { PageHead, Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { getProject, type ProjectView } from '@/lib/data'
+import { InvitationList } from './_components/invitation-list'
+import { PeopleTable } from './_components/people-table'
+
+interface ProjectPageProps {
+  params: Promise<{ projectId: string }>
+}
+
+export const metadata: Metadata = { title: 'Project' }
+
+export default async function ProjectPage({ params }: ProjectPageProps) {
+  const { projectId } = await params
+  const actor = await requireActor(paths.project(projectId))
+  const project = await readOrNotFound(() => getProject(actor, projectId))
+  return (
+    <>
+      <PageHead
+        title={project.name}
+        over={
+          <>
+            <Link href={paths.projects()}>Projects</Link>
+            {project.role !== null && ` · you are ${ROLE_WORDS[project.role]}`}
+          </>
+        }
+        under={project.description === '' ? undefined : <p>{project.description}</p>}
+        actions={
+          <>
+            {project.may.invite && <LinkButton href={paths.invite(project.id)}>Invite somebody</LinkButton>}
+            {project.may.createRevision && (
+              <LinkButton href={paths.newRevision(project.id)} weight="strong">
+                New revision
+              </LinkButton>
+            )}
+          </>
+        }
+      />
+      <Revisions project={project} />
+      <Section title="People">
+        <PeopleTable
+          projectId={project.id}
+          people={project.people}
+          mayManage={project.may.managePeople}
+          ownUserId={actor.userId}
+        />
+      </Section>
+      <Section title="Fabricators">
+        {project.fabricators.length === 0 ? (
+          <EmptyState>No fabricator is invited yet. Ask early: layout is cheap to change before it freezes.</EmptyState>
+        ) : (
+          <ul className="plain-list">
+            {project.fabricators.map((company) => (
+              <li key={company.id}>
+                <Link href={paths.company(company.id)}>{company.name}</Link>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Section>
+      {project.invitations.length > 0 && (
+        <Section title="Invitations">
+          <InvitationList invitations={project.invitations} mayRevoke={project.may.invite} />
+        </Section>
+      )}
+      <Timeline project={project} />
+    </>
+  )
+}
+
+function Revisions({ project }: { project: ProjectView }) {
+  return (
+    <Section title="Revisions">
+      {project.revisions.length === 0 ? (
+        <EmptyState>
+          {project.may.createRevision
+            ? 'No revision yet. Begin one from a starting construction, from a design file, or blank.'
+            : 'No revision is shared with you yet.'}
+        </EmptyState>
+      ) : (
+        <TableFrame label="Revisions">
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Revision</th>
+                <th scope="col">Design</th>
+                <th scope="col">Stage</th>
+                <th scope="col">Since</th>
+                <th scope="col">Items</th>
+                <th scope="col">Begun by</th>
+              </tr>
+            </thead>
+            <tbody>
+              {project.revisions.map((revision) => (
+                <tr key={revision.id}>
+                  <th scope="row">
+                    <Link href={paths.revision(project.id, revision.id)}>{revision.label}</Link>
+                  </th>
+                  <td>{revision.designName}</td>
+                  <td>
+                    {STAGE_WORDS[revision.stage]}
+                    {revision.supersededByLabel !== null && (
+                      <span className="muted"> by {revision.supersededByLabel}</span>
+                    )}
+                  </td>
+                  <td data-label="since">
+                    <Timestamp at={revision.stageSince} dateOnly />
+                  </td>
+                  <td>
+                    <VerdictCounts counts={revision.verdictCounts} />
+                  </td>
+                  <td data-label="begun by">{revision.createdBy.name}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+    </Section>
+  )
+}
+
+function Timeline({ project }: { project: ProjectView }) {
+  return (
+    <Section title="Timeline">
+      {project.timeline.length === 0 ? (
+        <EmptyState>Nothing has happened yet.</EmptyState>
+      ) : (
+        <ol className="timeline">
+          {project.timeline.map((entry) => (
+            <li key={`${entry.at} ${entry.sentence}`}>
+              <Timestamp at={entry.at} />
+              <span>
+                {entry.revisionId === null ? (
+                  entry.sentence
+                ) : (
+                  <Link href={paths.revision(project.id, entry.revisionId)}>{entry.sentence}</Link>
+                )}{' '}
+                <span className="muted">{entry.actorName}</span>
+              </span>
+            </li>
+          ))}
+        </ol>
+      )}
+    </Section>
+  )
+}

@@ -1,0 +1,24 @@
+import { ArtworkList } from '@/app/_components/review/artwork-list'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { Section } from '@/app/_components/ui/section'
+import { MAX_FILE_BYTES } from '@/lib/data'
+import { loadRevision, type RevisionParams } from '../load-revision'
+
+export default async function ArtworkPage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { revision } = await loadRevision(projectId, revisionId)
+  return (
+    <Section title="Artwork">
+      <p className="muted">
+        Files are kept under their SHA-256, which the signature covers. Adding or taking off a file voids a signature.
+      </p>
+      {revision.artwork.length === 0 && <EmptyState>No artwork file yet.</EmptyState>}
+      <ArtworkList
+        revisionId={revisionId}
+        files={revision.artwork}
+        mayEdit={revision.may.edit}
+        maxFileBytes={MAX_FILE_BYTES}
+      />
+    </Section>
+  )
+}

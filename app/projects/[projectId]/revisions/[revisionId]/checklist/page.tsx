@@ -1,0 +1,29 @@
+import { listCitations, listItemTexts } from '@/app/_components/review/catalogue-texts'
+import { Checklist } from '@/app/_components/review/checklist'
+import { MAX_FILE_BYTES } from '@/lib/data'
+import { loadRevision, type RevisionParams } from '../load-revision'
+
+interface ChecklistPageProps extends RevisionParams {
+  searchParams: Promise<{ show?: string | string[] }>
+}
+
+export default async function ChecklistPage({ params, searchParams }: ChecklistPageProps) {
+  const { projectId, revisionId } = await params
+  const { show } = await searchParams
+  const { revision } = await loadRevision(projectId, revisionId)
+  return (
+    <Checklist
+      items={revision.items}
+      texts={listItemTexts()}
+      citations={listCitations()}
+      initialFilter={typeof show === 'string' ? show : 'all'}
+      projectId={projectId}
+      revisionId={revisionId}
+      may={revision.may}
+      role={revision.role}
+      threads={revision.threads}
+      fabricators={revision.sharedWith}
+      maxFileBytes={MAX_FILE_BYTES}
+    />
+  )
+}

@@ -1,0 +1,91 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import type { ReactNode } from 'react'
+import { BlockerList } from '@/app/_components/review/blocker-list'
+import { MovePanel } from '@/app/_components/review/move-panel'
+import { StagePath } from '@/app/_components/review/stage-path'
+import { countOf, ROLE_WORDS } from '@/app/_components/review/words'
+import { NavLinks } from '@/app/_components/shell/nav-links'
+import { paths } from '@/app/_components/shell/paths'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import type { RevisionView } from '@/lib/data'
+import { loadRevision, type RevisionParams } from './load-revision'
+
+export async function generateMetadata({ params }: RevisionParams): Promise<Metadata> {
+  const { projectId, revisionId } = await params
+  const { revision } = await loadRevision(projectId, revisionId)
+  return { title: `${revision.project.name} ${revision.label}` }
+}
+
+export default async function RevisionLayout({ params, children }: RevisionParams & { children: ReactNode }) {
+  const { projectId, revisionId } = await params
+  const { revision } = await loadRevision(projectId, revisionId)
+  const { blockers } = revision
+  return (
+    <>
+      <header className="revision-head">
+        <p className="label">
+          <Link href={paths.project(projectId)}>{revision.project.name}</Link>
+          {revision.role !== null && ` · you are ${ROLE_WORDS[revision.role]}`}
+        </p>
+        <h1>
+          {revision.design.name} <span className="muted">revision {revision.label}</span>
+        </h1>
+        <div className="row items-baseline">
+          <StagePath stage={revision.stage} />
+          <span className="muted small">
+            since <Timestamp at={revision.stageSince} dateOnly />
+          </span>
+        </div>
+        {revision.supersededBy !== null && (
+          <p>
+            Superseded by{' '}
+            <Link href={paths.revision(projectId, revision.supersededBy.id)}>
+              revision {revision.supersededBy.label}
+            </Link>
+            .
+          </p>
+        )}
+        {blockers.length > 0 && (
+          <details className="blocker-fold no-print">
+            <summary>
+              {countOf(blockers.length, 'thing')} {blockers.length === 1 ? 'keeps' : 'keep'} this revision from leaving
+              its stage
+            </summary>
+            <BlockerList projectId={projectId} revisionId={revisionId} blockers={blockers} />
+          </details>
+        )}
+        <MovePanel
+          revisionId={revisionId}
+          version={revision.version}
+          stage={revision.stage}
+          may={revision.may}
+          blockerCount={blockers.length}
+        />
+        <NavLinks label="Parts of the revision" links={listTabs(revision)} />
+      </header>
+      {children}
+    </>
+  )
+}
+
+function listTabs(revision: RevisionView) {
+  const link = (tab: Parameters<typeof paths.revision>[2], label: string, count?: number) => ({
+    href: paths.revision(revision.project.id, revision.id, tab),
+    label,
+    isExact: tab === 'overview',
+    ...(count === undefined ? {} : { count }),
+  })
+  return [
+    link('overview', 'Results'),
+    link('brief', 'Brief'),
+    link('construction', 'Construction'),
+    link('bends', 'Bends'),
+    link('features', 'Features'),
+    link('artwork', 'Artwork', revision.artwork.length),
+    link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
+    link('threads', 'Threads', revision.threads.filter((thread) => thread.state !== 'closed').length),
+    link('sign-off', 'Sign-off'),
+    link('trail', 'Trail'),
+  ]
+}

@@ -1,0 +1,127 @@
+import Link from 'next/link'
+import { evaluateAgain, shareRevision, unshareRevision } from '@/app/_components/review/actions'
+import { ResultsOverview } from '@/app/_components/review/results-overview'
+import { SharingPanel } from '@/app/_components/review/sharing-panel'
+import { countVerdicts, VerdictCounts } from '@/app/_components/review/verdict-counts'
+import { paths } from '@/app/_components/shell/paths'
+import { ActionButton } from '@/app/_components/ui/action-button'
+import { LinkButton } from '@/app/_components/ui/button'
+import { StaleNotice } from '@/app/_components/ui/notices'
+import { Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { listFabricators, type RevisionView } from '@/lib/data'
+import { findItem } from '@/lib/engine'
+import { loadRevision, type RevisionParams } from './load-revision'
+
+export default async function ResultsPage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const record = revision.evaluationRecord
+  const fabricators = revision.may.share ? await listFabricators(actor, projectId) : []
+  return (
+    <>
+      {record.staleBecause.length > 0 && (
+        <StaleNotice
+          action={
+            revision.may.edit ? (
+              <ActionButton action={evaluateAgain} input={{ revisionId }} pendingLabel="Evaluating…">
+                Evaluate again
+              </ActionButton>
+            ) : undefined
+          }
+        >
+          These results no longer stand: {record.staleBecause.join('; ')}.
+        </StaleNotice>
+      )}
+      <Section
+        title="Results"
+        actions={
+          <>
+            <LinkButton href={paths.results(revisionId)} weight="quiet" download>
+              Results as JSON
+            </LinkButton>
+            <LinkButton href={paths.design(revisionId)} weight="quiet" download>
+              Design as JSON
+            </LinkButton>
+          </>
+        }
+      >
+        <p className="muted small">
+          Recorded <Timestamp at={record.recordedAt} /> UTC with engine {record.engineVersion}.
+        </p>
+        <p className="mt-1">
+          <VerdictCounts counts={countVerdicts(revision.items)} />
+        </p>
+        <NeedsAttention revision={revision} />
+      </Section>
+      <ResultsOverview evaluation={revision.evaluation} projectId={projectId} revisionId={revisionId} />
+      <Section title="About this revision">
+        <dl className="terms">
+          <dt>begun by</dt>
+          <dd>
+            {revision.createdBy.name}, <Timestamp at={revision.createdAt} dateOnly />
+          </dd>
+          {revision.basedOn !== null && (
+            <>
+              <dt>based on</dt>
+              <dd>
+                <Link href={paths.revision(projectId, revision.basedOn.id)}>revision {revision.basedOn.label}</Link>
+              </dd>
+            </>
+          )}
+          <dt>edited by</dt>
+          <dd>{revision.editors.map((editor) => editor.name).join(', ') || 'nobody yet'}</dd>
+          <dt>seen by</dt>
+          <dd>
+            <SharingPanel
+              revisionId={revisionId}
+              sharedWith={revision.sharedWith}
+              fabricators={fabricators}
+              mayShare={revision.may.share}
+              shareAction={shareRevision}
+              unshareAction={unshareRevision}
+            />
+          </dd>
+        </dl>
+      </Section>
+    </>
+  )
+}
+
+/** The items that a reader must see first, worst first, each with its sentence. */
+function NeedsAttention({ revision }: { revision: RevisionView }) {
+  const shown = (['fails', 'thin-margin', 'not-computed'] as const).flatMap((verdict) =>
+    revision.items.filter((item) => item.result.verdict === verdict),
+  )
+  if (shown.length === 0) return <p className="mt-2">No computed item fails, and none lacks an input.</p>
+  return (
+    <TableFrame label="Results">
+      <table className="ledger" data-stack>
+        <thead>
+          <tr>
+            <th scope="col">Verdict</th>
+            <th scope="col">Item</th>
+            <th scope="col">What was found</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((item) => (
+            <tr key={item.itemId}>
+              <td className="nowrap">
+                <VerdictMark verdict={item.state === 'waived' ? 'waived' : item.result.verdict} />
+              </td>
+              <th scope="row" className="font-normal">
+                <Link href={paths.item(revision.project.id, revision.id, item.itemId)}>
+                  {findItem(item.itemId)?.question ?? item.itemId}
+                </Link>
+              </th>
+              <td>{item.result.headline}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  )
+}

@@ -1,0 +1,148 @@
+import { BlockerList } from '@/app/_components/review/blocker-list'
+import { DeclarationForm } from '@/app/_components/review/declaration-form'
+import { ReleaseButton } from '@/app/_components/review/release-button'
+import { SignForm } from '@/app/_components/review/sign-form'
+import { SignatureList } from '@/app/_components/review/signature-list'
+import { formatBytes, STAGE_WORDS } from '@/app/_components/review/words'
+import { paths } from '@/app/_components/shell/paths'
+import { LinkButton } from '@/app/_components/ui/button'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { Section } from '@/app/_components/ui/section'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import type { RevisionView } from '@/lib/data'
+import { loadRevision, type RevisionParams } from '../load-revision'
+
+export default async function SignOffPage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { revision } = await loadRevision(projectId, revisionId)
+  return (
+    <>
+      <Section title="What blocks">
+        {revision.blockers.length === 0 ? (
+          <p>Nothing keeps this revision in its stage.</p>
+        ) : (
+          <BlockerList projectId={projectId} revisionId={revisionId} blockers={revision.blockers} />
+        )}
+      </Section>
+      <Declarations revision={revision} />
+      <Section title="Signatures">
+        <SignatureList signatures={revision.signatures} />
+        {revision.may.sign && (
+          <div className="mt-4">
+            <h3 className="mb-2">Sign this content</h3>
+            <SignForm
+              // A form that was opened on other content must not keep that content's hash.
+              key={revision.contentHash}
+              projectId={projectId}
+              revisionId={revisionId}
+              version={revision.version}
+              contentHash={revision.contentHash}
+              statement={revision.statement}
+            />
+          </div>
+        )}
+        {!revision.may.sign && revision.stage !== 'awaiting-signature' && revision.package === null && (
+          <p className="muted mt-2">Signing is possible once the revision awaits signature.</p>
+        )}
+      </Section>
+      <Release revision={revision} />
+      {revision.stageMoves.length > 0 && (
+        <Section title="Moves between stages">
+          <ol className="timeline">
+            {revision.stageMoves.map((move) => (
+              <li key={`${move.at} ${move.to}`}>
+                <Timestamp at={move.at} />
+                <span>
+                  {STAGE_WORDS[move.from]} to {STAGE_WORDS[move.to]}
+                  {move.reason !== '' && `: ${move.reason}`} <span className="muted">{move.by.name}</span>
+                </span>
+              </li>
+            ))}
+          </ol>
+        </Section>
+      )}
+    </>
+  )
+}
+
+function Declarations({ revision }: { revision: RevisionView }) {
+  return (
+    <Section title="Fabricator’s declaration">
+      {revision.declarations.length === 0 ? (
+        <EmptyState>
+          {revision.sharedWith.length === 0
+            ? 'The revision is not shared with a fabricator yet.'
+            : 'No fabricator has declared yet.'}
+        </EmptyState>
+      ) : (
+        <ul className="signatures">
+          {revision.declarations.map((declaration) => (
+            <li key={declaration.id}>
+              <p>
+                <strong>{declaration.isBuildable ? 'Buildable' : 'Not buildable'}</strong>, {declaration.company.name},{' '}
+                {declaration.madeBy.name}, <Timestamp at={declaration.madeAt} />{' '}
+                <span className={declaration.stands ? 'muted' : 'voided'}>
+                  {declaration.stands ? 'on the present content' : 'on earlier content: no longer counts'}
+                </span>
+              </p>
+              {declaration.note !== '' && <p className="said">{declaration.note}</p>}
+            </li>
+          ))}
+        </ul>
+      )}
+      {revision.may.declare && (
+        <div className="mt-3">
+          <DeclarationForm key={`${revision.version}`} revisionId={revision.id} version={revision.version} />
+        </div>
+      )}
+    </Section>
+  )
+}
+
+function Release({ revision }: { revision: RevisionView }) {
+  const released = revision.package
+  return (
+    <Section title="Release">
+      {released === null ? (
+        <div className="stack">
+          <p className="muted">
+            Release builds the package: report, drawing sheet, design, results, artwork, trail, and a signed manifest of
+            their hashes. It supersedes an earlier release of this project.
+          </p>
+          {revision.may.release && revision.blockers.length === 0 ? (
+            <ReleaseButton revisionId={revision.id} version={revision.version} />
+          ) : (
+            <p className="muted">
+              {revision.blockers.length > 0 ? 'Not while anything blocks.' : 'A lead engineer releases it.'}
+            </p>
+          )}
+        </div>
+      ) : (
+        <div className="stack">
+          <dl className="terms">
+            <dt>released</dt>
+            <dd>
+              {released.releasedBy.name}, <Timestamp at={released.releasedAt} /> UTC
+            </dd>
+            <dt>package</dt>
+            <dd>
+              {released.fileName}, {formatBytes(released.sizeBytes)}
+            </dd>
+            <dt>sha-256</dt>
+            <dd className="hash">{released.sha256}</dd>
+          </dl>
+          {revision.may.downloadPackage && (
+            <div className="row">
+              <LinkButton href={paths.package(revision.id)} weight="strong" download>
+                Download the package
+              </LinkButton>
+              <LinkButton href={paths.verifyPackage()} weight="quiet">
+                Verify a package
+              </LinkButton>
+            </div>
+          )}
+        </div>
+      )}
+    </Section>
+  )
+}

@@ -1,0 +1,126 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useState } from 'react'
+import { paths } from '@/app/_components/shell/paths'
+import { Button } from '@/app/_components/ui/button'
+import { RadioField } from '@/app/_components/ui/choice-fields'
+import { FileField } from '@/app/_components/ui/file-field'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormText } from '@/app/_components/ui/form-fields'
+import { SelectField } from '@/app/_components/ui/select-field'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { MAX_DESIGN_CHARACTERS } from '@/lib/engine/design'
+import { newRevisionInput } from '@/lib/inputs'
+import { createRevision } from '../../../../actions'
+
+interface NewRevisionFormProps {
+  projectId: string
+  constructions: readonly { id: string; name: string; purpose: string; conductorLayerCount: number }[]
+  revisions: readonly { id: string; label: string; designName: string }[]
+}
+
+const ORIGINS = [
+  { value: 'template', label: 'a starting construction' },
+  { value: 'copy', label: 'a copy of a revision' },
+  { value: 'import', label: 'a design file (JSON)' },
+  { value: 'blank', label: 'nothing: a blank design' },
+] as const
+
+export function NewRevisionForm({ projectId, constructions, revisions }: NewRevisionFormProps) {
+  const router = useRouter()
+  const firstConstruction = constructions[0]?.id ?? ''
+  const firstRevision = revisions[0]?.id ?? ''
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: newRevisionInput,
+    action: createRevision,
+    defaultValues: {
+      projectId,
+      label: '',
+      origin:
+        revisions.length > 0
+          ? { kind: 'copy', revisionId: firstRevision }
+          : { kind: 'template', templateId: firstConstruction },
+    },
+    onDone: (value) => router.push(paths.revision(projectId, value.revisionId, 'construction')),
+  })
+  const origin = form.watch('origin')
+  const changeKind = (kind: (typeof ORIGINS)[number]['value']) => {
+    switch (kind) {
+      case 'template':
+        return form.setValue('origin', { kind, templateId: firstConstruction })
+      case 'copy':
+        return form.setValue('origin', { kind, revisionId: firstRevision })
+      case 'import':
+        return form.setValue('origin', { kind, designText: '' })
+      case 'blank':
+        return form.setValue('origin', { kind })
+    }
+  }
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormText control={form.control} name="label" label="Label" hint="As it stands on the drawing, e.g. A or B2." />
+      <RadioField
+        label="Begin from"
+        value={origin.kind}
+        onChange={changeKind}
+        options={ORIGINS.filter((option) => option.value !== 'copy' || revisions.length > 0)}
+      />
+      {origin.kind === 'template' && (
+        <RadioField
+          label="Starting construction"
+          value={origin.templateId}
+          onChange={(templateId) => form.setValue('origin', { kind: 'template', templateId })}
+          options={constructions.map(({ id, name, purpose }) => ({ value: id, label: name, note: purpose }))}
+        />
+      )}
+      {origin.kind === 'copy' && (
+        <SelectField
+          label="Revision to copy"
+          value={origin.revisionId}
+          onChange={(revisionId) => form.setValue('origin', { kind: 'copy', revisionId })}
+          options={revisions.map(({ id, label, designName }) => ({ value: id, label: `${label}: ${designName}` }))}
+        />
+      )}
+      {origin.kind === 'import' && (
+        <DesignFile onText={(designText) => form.setValue('origin', { kind: 'import', designText })} />
+      )}
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Beginning…">
+          Begin the revision
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+/** Reads a design file in the browser; the server reads its text again and names each bad field. */
+function DesignFile({ onText }: { onText: (text: string) => void }) {
+  const [files, setFiles] = useState<readonly File[]>([])
+  const [error, setError] = useState<string | undefined>(undefined)
+  const read = async (chosen: readonly File[]) => {
+    setFiles(chosen)
+    setError(undefined)
+    onText('')
+    const file = chosen[0]
+    if (file === undefined) return
+    if (file.size > MAX_DESIGN_CHARACTERS * 4) {
+      setError(
+        `"${file.name}" has ${(file.size / 1e6).toFixed(1)} MB; a design document has at most ${MAX_DESIGN_CHARACTERS / 1e6} million characters`,
+      )
+      return
+    }
+    onText(await file.text())
+  }
+  return (
+    <FileField
+      label="Design file"
+      hint="A design document in JSON, as exported from a revision."
+      accept=".json,application/json"
+      files={files}
+      error={error}
+      onChange={read}
+    />
+  )
+}

@@ -1,0 +1,33 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { notFound } from 'next/navigation'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { getProject } from '@/lib/data'
+import { listStartingConstructions } from '@/lib/engine'
+import { NewRevisionForm } from './_components/new-revision-form'
+
+export const metadata: Metadata = { title: 'New revision' }
+
+export default async function NewRevisionPage({ params }: { params: Promise<{ projectId: string }> }) {
+  const { projectId } = await params
+  const actor = await requireActor(paths.newRevision(projectId))
+  const project = await readOrNotFound(() => getProject(actor, projectId))
+  if (!project.may.createRevision) notFound()
+  return (
+    <>
+      <PageHead title="New revision" over={<Link href={paths.project(project.id)}>{project.name}</Link>} />
+      <NewRevisionForm
+        projectId={project.id}
+        constructions={listStartingConstructions().map(({ id, name, purpose, conductorLayerCount }) => ({
+          id,
+          name,
+          purpose,
+          conductorLayerCount,
+        }))}
+        revisions={project.revisions.map(({ id, label, designName }) => ({ id, label, designName }))}
+      />
+    </>
+  )
+}

@@ -1,0 +1,32 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { paths } from '@/app/_components/shell/paths'
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { projectInput } from '@/lib/inputs'
+import { createProject } from '../../actions'
+
+export function NewProjectForm() {
+  const router = useRouter()
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: projectInput,
+    action: createProject,
+    defaultValues: { name: '', description: '' },
+    onDone: (value) => router.push(paths.project(value.projectId)),
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormText control={form.control} name="name" label="Name" autoFocus />
+      <FormTextArea control={form.control} name="description" label="What it is for" rows={3} isOptional />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Creating…">
+          Create the project
+        </Button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,17 @@
+import type { Metadata } from 'next'
+import { paths } from '@/app/_components/shell/paths'
+import { requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { NewProjectForm } from './_components/new-project-form'
+
+export const metadata: Metadata = { title: 'New project' }
+
+export default async function NewProjectPage() {
+  await requireActor(paths.newProject())
+  return (
+    <div className="page-narrow">
+      <PageHead title="New project" under="You become its lead engineer and can invite the others." />
+      <NewProjectForm />
+    </div>
+  )
+}

@@ -1,0 +1,49 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { signIn } from 'next-auth/react'
+import { paths } from '@/app/_components/shell/paths'
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormText } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { firstAdminInput } from '@/lib/inputs'
+import { createFirstAdmin } from '../actions'
+
+export function SetupForm() {
+  const router = useRouter()
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: firstAdminInput,
+    action: createFirstAdmin,
+    defaultValues: { workspaceName: '', companyName: '', projectName: '', name: '', email: '', password: '' },
+    onDone: async (value) => {
+      const { email, password } = form.getValues()
+      const answer = await signIn('credentials', { email, password, redirect: false })
+      router.push(answer?.ok === true ? paths.project(value.projectId) : paths.signIn())
+    },
+  })
+  const { control } = form
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormText control={control} name="workspaceName" label="Name of the workspace" autoFocus />
+      <FormText control={control} name="companyName" label="Your company" />
+      <FormText control={control} name="projectName" label="First project" />
+      <FormText control={control} name="name" label="Your name" autoComplete="name" />
+      <FormText control={control} name="email" label="Your e-mail address" type="email" autoComplete="email" />
+      <FormText
+        control={control}
+        name="password"
+        label="Password"
+        type="password"
+        autoComplete="new-password"
+        hint="At least 12 characters; length matters more than symbols. You sign revisions with it."
+      />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Setting up…">
+          Set up
+        </Button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,33 @@
+import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
+import { paths } from '@/app/_components/shell/paths'
+import { Notice } from '@/app/_components/ui/notices'
+import { PageHead } from '@/app/_components/ui/section'
+import { isLoopbackOnly } from '@/lib/config'
+import { isWorkspaceEmpty } from '@/lib/data'
+import { SetupForm } from './_components/setup-form'
+
+export const metadata: Metadata = { title: 'Set up' }
+
+/** First visit to an empty installation. Once anybody has an account, this page leads elsewhere. */
+export default async function SetupPage() {
+  if (!(await isWorkspaceEmpty())) redirect(paths.signIn())
+  return (
+    <div className="page-narrow">
+      <PageHead
+        title="Set up this workspace"
+        under="Nobody has an account here yet. You become its first administrator, and lead engineer of its first project."
+      />
+      {isLoopbackOnly() ? (
+        <SetupForm />
+      ) : (
+        <Notice tone="refused">
+          <p>
+            Set-up is possible only while the server listens on this machine alone. Start it with the address 127.0.0.1,
+            set it up here, then let it listen on the network.
+          </p>
+        </Notice>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,42 @@
+import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
+import { paths } from '@/app/_components/shell/paths'
+import { PageHead, Section } from '@/app/_components/ui/section'
+import { isWorkspaceEmpty } from '@/lib/data'
+import { getActor, listDemoSignIns } from '@/lib/server'
+import { SignInForm } from './_components/sign-in-form'
+
+export const metadata: Metadata = { title: 'Sign in' }
+
+interface SignInPageProps {
+  searchParams: Promise<{ next?: string | string[] }>
+}
+
+/** Only an address inside this application is followed after signing in. */
+function parseNext(next: string | string[] | undefined): string {
+  return typeof next === 'string' && /^\/(?![/\\])/.test(next) ? next : paths.home()
+}
+
+export default async function SignInPage({ searchParams }: SignInPageProps) {
+  const next = parseNext((await searchParams).next)
+  if ((await getActor()) !== null) redirect(next)
+  if (await isWorkspaceEmpty()) redirect(paths.setup())
+  const demoSignIns = await listDemoSignIns()
+  return (
+    <div className="page-narrow">
+      <PageHead
+        title="Sign in"
+        under="Design review and sign-off of flexible and rigid-flex circuits. New people join through an invitation from their project."
+      />
+      <SignInForm next={next} demoSignIns={demoSignIns} />
+      {demoSignIns.length > 0 && (
+        <Section title="Demonstration">
+          <p className="muted">
+            This installation holds invented demonstration data and listens on this machine only. Sign in as one of the
+            people below to see what they see; the password of each is printed where the application was started.
+          </p>
+        </Section>
+      )}
+    </div>
+  )
+}

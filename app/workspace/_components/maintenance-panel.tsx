@@ -1,0 +1,57 @@
+'use client'
+
+import { useState } from 'react'
+import { countOf, formatBytes } from '@/app/_components/review/words'
+import { paths } from '@/app/_components/shell/paths'
+import { ActionButton } from '@/app/_components/ui/action-button'
+import { LinkButton } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notices'
+import { checkTrail, createBackup } from '../actions'
+
+interface TrailAnswer {
+  recordCount: number
+  firstBad: { sequence: number; reason: string } | null
+}
+
+/** Acts of whoever looks after the installation: is the trail whole, and is there a copy of everything. */
+export function MaintenancePanel() {
+  const [trail, setTrail] = useState<TrailAnswer | null>(null)
+  const [backup, setBackup] = useState<{ folder: string; sizeBytes: number } | null>(null)
+  return (
+    <div className="stack">
+      <div className="row">
+        <ActionButton action={checkTrail} input={{}} pendingLabel="Checking…" onDone={setTrail}>
+          Check the whole trail
+        </ActionButton>
+        <LinkButton href={paths.wholeTrail()} weight="quiet" download>
+          Download the trail (JSON Lines)
+        </LinkButton>
+      </div>
+      {trail !== null && (
+        <Notice tone={trail.firstBad === null ? 'done' : 'refused'} role="status">
+          {trail.firstBad === null ? (
+            <p>All {countOf(trail.recordCount, 'record')} fit together.</p>
+          ) : (
+            <p>
+              Record {trail.firstBad.sequence} is the first that does not fit: {trail.firstBad.reason}. Keep a copy of
+              the data folder before anything else is done.
+            </p>
+          )}
+        </Notice>
+      )}
+      <div className="row">
+        <ActionButton action={createBackup} input={{}} pendingLabel="Copying…" onDone={setBackup}>
+          Make a backup now
+        </ActionButton>
+      </div>
+      {backup !== null && (
+        <Notice tone="done" role="status">
+          <p>
+            {formatBytes(backup.sizeBytes)} copied into <code>{backup.folder}</code>. Take the folder to another
+            machine: a backup beside the original shares its fate.
+          </p>
+        </Notice>
+      )}
+    </div>
+  )
+}

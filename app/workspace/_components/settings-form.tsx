@@ -1,0 +1,47 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormCheckbox, FormNumber, FormText } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { SettingsView } from '@/lib/data'
+import { settingsInput } from '@/lib/inputs'
+import { changeSettings } from '../actions'
+
+export function SettingsForm({ settings }: { settings: SettingsView }) {
+  const { form, submit, isPending, refusal, isDone } = useActionForm({
+    schema: settingsInput,
+    action: changeSettings,
+    defaultValues: {
+      seenVersion: settings.version,
+      workspaceName: settings.workspaceName,
+      secondPairOfEyesRequired: settings.secondPairOfEyesRequired,
+      waiverNeedsSecondPerson: settings.waiverNeedsSecondPerson,
+      requiredSignatureCount: settings.requiredSignatureCount,
+      invitationDays: settings.invitationDays,
+    },
+  })
+  const { control } = form
+  return (
+    <form className="form" onSubmit={submit}>
+      <FormText control={control} name="workspaceName" label="Name of the workspace" />
+      <FormCheckbox control={control} name="secondPairOfEyesRequired">
+        Whoever signs must not be the only one who edited
+      </FormCheckbox>
+      <FormCheckbox control={control} name="waiverNeedsSecondPerson">
+        A waiver is approved by somebody other than who proposed it
+      </FormCheckbox>
+      <FormNumber control={control} name="requiredSignatureCount" label="Signatures that a release needs" />
+      <FormNumber control={control} name="invitationDays" label="An invitation stays open for" unit="days" />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending} pendingLabel="Saving…">
+          Save the rules
+        </Button>
+        <span role="status" className="muted">
+          {isDone && 'Saved.'}
+        </span>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,61 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { listLimitRows } from '@/app/_components/limits/limit-rows'
+import { LimitSheet } from '@/app/_components/limits/limit-sheet'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead, Section } from '@/app/_components/ui/section'
+import { getLimitSheet, getSettingsView, listAccounts, listCompanies } from '@/lib/data'
+import { AccountTable } from './_components/account-table'
+import { MaintenancePanel } from './_components/maintenance-panel'
+import { SettingsForm } from './_components/settings-form'
+
+export const metadata: Metadata = { title: 'Workspace' }
+
+export default async function WorkspacePage() {
+  const actor = await requireActor(paths.workspace())
+  const [settings, accounts, sheet, companies] = await readOrNotFound(() =>
+    Promise.all([getSettingsView(actor), listAccounts(actor), getLimitSheet(actor, null), listCompanies(actor)]),
+  )
+  return (
+    <>
+      <PageHead
+        title={settings.workspaceName}
+        over="Workspace"
+        under="People join projects through invitations, which lead engineers make on the project’s page."
+      />
+      <Section title="People">
+        <AccountTable accounts={accounts} ownUserId={actor.userId} />
+      </Section>
+      <Section title="Rules of the review">
+        <SettingsForm key={settings.version} settings={settings} />
+      </Section>
+      <Section title="Trail and backup">
+        <MaintenancePanel />
+      </Section>
+      {companies.length > 0 && (
+        <Section title="Companies">
+          <ul className="plain-list">
+            {companies.map((company) => (
+              <li key={company.id}>
+                {company.kind === 'fabricator' ? (
+                  <Link href={paths.company(company.id)}>{company.name}</Link>
+                ) : (
+                  <>
+                    {company.name} <span className="muted">team</span>
+                  </>
+                )}
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+      <Section title="Limits of the workspace">
+        <p className="muted">
+          A limit set here holds in every review, unless the fabricator with whom a revision is shared sets its own.
+        </p>
+        <LimitSheet rows={listLimitRows()} limits={sheet.limits} companyId={null} mayEdit={sheet.mayEdit} />
+      </Section>
+    </>
+  )
+}

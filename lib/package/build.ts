@@ -1,0 +1,39 @@
+import { createPublicKey } from 'node:crypto'
+import { writeArchive } from './archive'
+import {
+  MANIFEST_PATH,
+  type PackageContent,
+  type PackageFile,
+  SIGNATURE_PATH,
+  type SigningKeys,
+  VERIFYING_KEY_PATH,
+} from './content'
+import { makeDataFiles, makeReadme } from './data-files'
+import { makeManifest, writeManifest } from './manifest'
+import { makeDocuments } from './report'
+import { getKeyFingerprint, signBytes } from './signing'
+
+/**
+ * Builds a release package: a ZIP archive with report, drawing, data, artwork, trail and a signed manifest.
+ *
+ * Reproducible: the same content and keys give the same bytes, whenever and wherever (dates come from the release,
+ * nothing is compressed, Ed25519 signatures are deterministic).
+ *
+ * @throws RangeError when the bytes of an artwork file are missing or are not what the snapshot records
+ */
+export async function buildPackage(content: PackageContent, keys: SigningKeys): Promise<Uint8Array> {
+  const fingerprint = getKeyFingerprint(createPublicKey(keys.verifyingKeyPem))
+  const encoder = new TextEncoder()
+  const files: PackageFile[] = [
+    ...(await makeDocuments(content)),
+    ...makeDataFiles(content),
+    makeReadme(content, fingerprint),
+    { path: VERIFYING_KEY_PATH, bytes: encoder.encode(keys.verifyingKeyPem) },
+  ]
+  const manifest = writeManifest(makeManifest(content, files, fingerprint))
+  return writeArchive([
+    ...files,
+    { path: MANIFEST_PATH, bytes: manifest },
+    { path: SIGNATURE_PATH, bytes: encoder.encode(signBytes(manifest, keys.signingKeyPem)) },
+  ])
+}

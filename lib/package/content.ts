@@ -1,0 +1,44 @@
+import type { ReviewSnapshot, TrailRecord } from '@/lib/review'
+
+/** Everything that a release package is made from. The same content gives the same bytes. */
+export interface PackageContent {
+  readonly workspaceName: string
+  /**
+   * The revision as released: signatures standing, stage `released` (or `awaiting-signature`, in the transaction that
+   * releases it). A fabricator's edition is made from that fabricator's snapshot, which holds nothing of another's.
+   */
+  readonly snapshot: ReviewSnapshot
+  readonly edition: PackageEdition
+  readonly release: {
+    /** ISO 8601 in UTC; also the date inside the PDF files. */
+    readonly at: string
+    readonly byName: string
+  }
+  /** Bytes of every artwork file of the snapshot, found by their SHA-256. */
+  readonly artwork: readonly { readonly sha256: string; readonly bytes: Uint8Array }[]
+  /** The canonical form that was signed. Null in a fabricator's edition, where parts of it are withheld. */
+  readonly signedContent: string | null
+  /** The revision's records in order of sequence; an extract of the whole trail, so with gaps. */
+  readonly trail: readonly TrailRecord[]
+}
+
+export type PackageEdition =
+  | { readonly kind: 'team' }
+  | { readonly kind: 'fabricator'; readonly companyId: string; readonly companyName: string }
+
+/** Ed25519 (RFC 8032) key pair as PEM: private as PKCS #8, public as SPKI. */
+export interface SigningKeys {
+  readonly signingKeyPem: string
+  readonly verifyingKeyPem: string
+}
+
+/** A file of the package: a path with forward slashes, relative to its root. */
+export interface PackageFile {
+  readonly path: string
+  readonly bytes: Uint8Array
+}
+
+export const MANIFEST_PATH = 'manifest.json'
+export const SIGNATURE_PATH = 'manifest.sig'
+export const VERIFYING_KEY_PATH = 'verifying-key.pem'
+export const SIGNED_CONTENT_PATH = 'signed-content.json'

@@ -1,0 +1,111 @@
+import { listStandings, sha256Hex } from '@/lib/review'
+import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
+import { makeTrailFile } from './trail-file'
+
+const encode = (text: string) => new TextEncoder().encode(text)
+
+function makeJsonFile(path: string, value: unknown): PackageFile {
+  return { path, bytes: encode(`${JSON.stringify(value, null, 2)}\n`) }
+}
+
+/** The machine-readable files of a package, artwork included. */
+export function makeDataFiles(content: PackageContent): PackageFile[] {
+  const { snapshot } = content
+  const files: PackageFile[] = [
+    makeJsonFile('design.json', snapshot.design),
+    makeJsonFile('results.json', snapshot.evaluation),
+    makeJsonFile('checklist.json', {
+      items: listStandings(snapshot).map(({ item, result, state, decidedBy, answer, waiver, setAside }) => ({
+        ...item,
+        state,
+        decidedBy,
+        headline: result?.headline ?? null,
+        verdict: result?.verdict ?? null,
+        answer,
+        waiver,
+        setAside,
+      })),
+      waivers: snapshot.waivers,
+      settings: snapshot.settings,
+    }),
+    makeJsonFile('threads.json', { threads: snapshot.threads }),
+    makeJsonFile('signatures.json', { signatures: snapshot.signatures, declarations: snapshot.declarations }),
+    makeJsonFile('trail.json', makeTrailFile(content.trail, true)),
+    ...makeArtworkFiles(content),
+  ]
+  if (content.signedContent !== null) {
+    files.push({ path: SIGNED_CONTENT_PATH, bytes: encode(content.signedContent) })
+  }
+  return files
+}
+
+/**
+ * Artwork under names that every system can unpack: numbered, with what is not plain in the name replaced. The names as
+ * uploaded stand in `artwork/index.json`.
+ */
+function makeArtworkFiles(content: PackageContent): PackageFile[] {
+  const bytesByHash = new Map(content.artwork.map(({ sha256, bytes }) => [sha256, bytes]))
+  const listed = [...content.snapshot.artwork].sort((a, b) =>
+    a.fileName === b.fileName ? (a.sha256 < b.sha256 ? -1 : 1) : a.fileName < b.fileName ? -1 : 1,
+  )
+  const files = listed.map((file, index): PackageFile & { fileName: string; sha256: string } => {
+    const bytes = bytesByHash.get(file.sha256)
+    if (bytes === undefined) throw new RangeError(`the bytes of artwork ${file.fileName} are missing`)
+    if (sha256Hex(bytes) !== file.sha256) {
+      throw new RangeError(`artwork ${file.fileName} does not have the content that was recorded`)
+    }
+    const number = String(index + 1).padStart(3, '0')
+    const plain = file.fileName.replaceAll(/[^A-Za-z0-9._-]+/g, '-').slice(-100)
+    return { path: `artwork/${number}-${plain}`, bytes, fileName: file.fileName, sha256: file.sha256 }
+  })
+  const index = files.map(({ path, fileName, sha256, bytes }) => ({ path, fileName, sha256, sizeBytes: bytes.length }))
+  return [...files.map(({ path, bytes }) => ({ path, bytes })), makeJsonFile('artwork/index.json', { files: index })]
+}
+
+/** A page of plain text for whoever unpacks the archive. */
+export function makeReadme(content: PackageContent, keyFingerprint: string): PackageFile {
+  const { snapshot, edition, release } = content
+  const lines = [
+    `Release package of ${snapshot.projectName}, revision ${snapshot.label}`,
+    `Released ${release.at} by ${release.byName}, ${content.workspaceName}`,
+    edition.kind === 'team' ? 'Edition: team' : `Edition: for ${edition.companyName}`,
+    '',
+    'report.pdf             the review, to read and to file',
+    'drawing/               drawing sheet: sections, layer table, bend call-outs (SVG and PDF)',
+    'design.json            the design document',
+    'results.json           computed results, with the version of the engine',
+    'checklist.json         items, answers and waivers',
+    'threads.json           comments and engineering queries',
+    'signatures.json        signatures and fabricator declarations',
+    'artwork/               artwork as uploaded; index.json has the original names',
+    'trail.json             who did what, hash-chained (an extract of the whole trail)',
+    ...(content.signedContent === null ? [] : ['signed-content.json    the canonical form (RFC 8785) that was signed']),
+    'manifest.json          SHA-256 of each file; signed in manifest.sig (Ed25519, RFC 8032)',
+    'verifying-key.pem      public key of the signature; compare its fingerprint by another way:',
+    `                       ${keyFingerprint}`,
+    '',
+    ...CAUTIONS.flatMap((caution) => wrap(caution, 90)),
+    '',
+  ]
+  return { path: 'README.txt', bytes: encode(lines.join('\n')) }
+}
+
+/** What users are told wherever results leave the application. */
+export const CAUTIONS: readonly string[] = [
+  "Results support a licensed or qualified engineer's judgment and the fabricator's process knowledge, and replace neither.",
+  'Fatigue figures are estimates of order of magnitude: qualify by test.',
+  "Defer to the purchase contract, the governing standards' current editions, and local codes.",
+]
+
+function wrap(text: string, width: number): string[] {
+  const lines: string[] = []
+  let line = ''
+  for (const word of text.split(' ')) {
+    if (line !== '' && line.length + word.length + 1 > width) {
+      lines.push(line)
+      line = ''
+    }
+    line = line === '' ? word : `${line} ${word}`
+  }
+  return line === '' ? lines : [...lines, line]
+}

@@ -1,0 +1,13 @@
+/** Release packages: built and signed here, verified here with neither server nor database. */
+export { isSafePath, MAX_PACKAGE_BYTES, readArchive, writeArchive } from './archive'
+export { buildPackage } from './build'
+export type {
+  PackageContent,
+  PackageEdition,
+  PackageFile,
+  SigningKeys,
+} from './content'
+export { CAUTIONS } from './data-files'
+export { type Manifest, PACKAGE_FORMAT, PACKAGE_FORMAT_VERSION } from './manifest'
+export { makeTrailFile, parseTrailFile, TRAIL_FORMAT, type TrailFile } from './trail-file'
+export { type VerifiedPackage, type VerifyOptions, verifyPackage } from './verify'

@@ -48,23 +48,32 @@ export function listStrips(section: Section): Strip[] {
   for (const [index, { id, innerDepthUm, outerDepthUm, layer }] of section.layers.entries()) {
     const modulusGpa = layer.modulusGpa / (1 - layer.poisson ** 2)
     const tangentGpa =
-      PLASTIC_PLANE_STRAIN *
-      requireNumber(`layers[${index}].tangentModulusGpa`, layer.tangentModulusGpa ?? 0, {
-        atLeast: 0,
-        below: modulusGpa / PLASTIC_PLANE_STRAIN,
-        unit: 'GPa',
-      })
+      layer.tangentModulusGpa === undefined
+        ? 0
+        : PLASTIC_PLANE_STRAIN *
+          requireNumber(`layers[${index}].tangentModulusGpa`, layer.tangentModulusGpa, {
+            atLeast: 0,
+            below: modulusGpa / PLASTIC_PLANE_STRAIN,
+            unit: 'GPa',
+          })
     const yieldStrain =
       layer.yieldStrengthMpa === undefined
         ? Number.POSITIVE_INFINITY
-        : yieldStrainPct({ ...layer, yieldStrengthMpa: layer.yieldStrengthMpa }) / 100
+        : yieldStrainPct({
+            yieldStrengthMpa: layer.yieldStrengthMpa,
+            modulusGpa: layer.modulusGpa,
+            poisson: layer.poisson,
+          }) / 100
     const coverage = layer.conductor?.coverageFraction ?? 1
-    const place = { id, innerDepthUm, outerDepthUm }
-    if (coverage > 0) strips.push({ ...place, widthFraction: coverage, modulusGpa, yieldStrain, tangentGpa })
+    if (coverage > 0) {
+      strips.push({ id, innerDepthUm, outerDepthUm, widthFraction: coverage, modulusGpa, yieldStrain, tangentGpa })
+    }
     if (layer.conductor !== undefined && coverage < 1 && layer.conductor.fillModulusGpa > 0) {
       const fillGpa = layer.conductor.fillModulusGpa / (1 - layer.conductor.fillPoisson ** 2)
       strips.push({
-        ...place,
+        id,
+        innerDepthUm,
+        outerDepthUm,
         widthFraction: 1 - coverage,
         modulusGpa: fillGpa,
         yieldStrain: Number.POSITIVE_INFINITY,

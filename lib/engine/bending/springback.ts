@@ -38,8 +38,11 @@ const FLAT_FRACTION = 1e-9
  * Source   SOURCES.plasticBending; check values in test/standards/bending
  */
 export function computeFormedState(section: Section, insideRadiusMm: number): FormedState {
+  return formStrips(section, listStrips(section), insideRadiusMm)
+}
+
+function formStrips(section: Section, strips: readonly Strip[], insideRadiusMm: number): FormedState {
   const radiusUm = requireInsideRadiusUm(insideRadiusMm)
-  const strips = listStrips(section)
   const state = solveBentState(strips, section.totalThicknessUm, (axisUm) => 1 / (radiusUm + axisUm))
   const yieldCurvature = firstYieldCurvaturePerUm(section, strips)
   return {
@@ -82,15 +85,20 @@ export function computeMomentCurvature(section: Section, curvaturesPerMm: readon
  */
 export function computeSpringback(section: Section, insideRadiusMm: number, angleDeg: number): Springback {
   requireNumber('angleDeg', angleDeg, { above: 0, atMost: 36000, unit: 'degrees' })
-  const formed = computeFormedState(section, insideRadiusMm)
+  const strips = listStrips(section)
+  const formed = formStrips(section, strips, insideRadiusMm)
   const { curvaturePerMm: formedCurvature } = formed
   const halfMoment = formed.momentNPerMmWidth / 2
-  const yieldCurvature = firstYieldCurvaturePerUm(section, listStrips(section))
+  const yieldCurvature = firstYieldCurvaturePerUm(section, strips)
   const yieldMoment =
     yieldCurvature === null ? Number.POSITIVE_INFINITY : section.rigidityNmm2PerMm * yieldCurvature * 1000
   const reverseYield = halfMoment > yieldMoment
   const halfDropPerMm = reverseYield
-    ? curvatureForMoment(section, halfMoment, (yieldCurvature ?? 0) * 1000, formedCurvature)
+    ? curvatureForMoment(section, strips, {
+        moment: halfMoment,
+        low: (yieldCurvature ?? 0) * 1000,
+        high: formedCurvature,
+      })
     : halfMoment / section.rigidityNmm2PerMm
   const keptFraction = 1 - (2 * halfDropPerMm) / formedCurvature
   const flat = formed.yieldedFraction === 0 || keptFraction < FLAT_FRACTION
@@ -105,11 +113,14 @@ export function computeSpringback(section: Section, insideRadiusMm: number, angl
   }
 }
 
-function curvatureForMoment(section: Section, momentNPerMmWidth: number, low: number, high: number): number {
-  const strips = listStrips(section)
+function curvatureForMoment(
+  section: Section,
+  strips: readonly Strip[],
+  { moment, low, high }: { moment: number; low: number; high: number },
+): number {
   const momentAt = (curvaturePerMm: number): number =>
     solveBentState(strips, section.totalThicknessUm, () => curvaturePerMm / 1000).momentNPerMmWidth
-  return findRoot((curvature) => momentAt(curvature) - momentNPerMmWidth, {
+  return findRoot((curvature) => momentAt(curvature) - moment, {
     low,
     high,
     // A millionth of the formed curvature: far below what any former or material figure is known to.

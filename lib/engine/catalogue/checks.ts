@@ -48,8 +48,8 @@ export function checkDimension<K extends FeatureList>(
     list: K
     /** Field that holds the dimension. */
     field: string & keyof FeatureOf<K>
-    /** In words: `inside radius`. */
-    what: string
+    /** In words, with the feature's name: `inside radius of Notch`. */
+    what: (name: string) => string
     read: (feature: FeatureOf<K>) => number | null
     limit: Limit
     equation: string
@@ -67,12 +67,12 @@ export function checkDimension<K extends FeatureList>(
     const value = read(feature)
     outcomes.push(
       value === null
-        ? notComputed(['features', list, index, field], `${what} of ${feature.name}`, places)
+        ? notComputed(['features', list, index, field], what(feature.name), places)
         : decide({
             value,
             limit,
             places,
-            what: `${what} of ${feature.name}`,
+            what: what(feature.name),
             equation,
             ...(cautions === undefined ? {} : { cautions: cautions(feature) }),
             ...(sourceKey === undefined ? {} : { sourceKey }),

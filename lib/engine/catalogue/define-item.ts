@@ -30,6 +30,8 @@ export interface Judgment {
   readonly evidence: string
   /** Inputs of the design that must be there to judge; those that are empty are named. */
   readonly findMissing?: (context: EvaluationContext) => readonly MissingInput[]
+  /** Facts from outside the design may not be at hand: may a person then answer in place of the calculation? */
+  readonly replacesMissing?: boolean
 }
 
 interface ItemCommon {
@@ -111,7 +113,10 @@ export function defineItem(input: ItemInput): ItemDefinition {
       'thin-margin': input.titles['thin-margin'] ?? `${meets} at nominal, not over the whole tolerance range`,
       'not-computed': 'An input is missing',
       'not-applicable': notApplicable,
-      'needs-judgment': `${meets} as far as can be computed; a person judges the rest`,
+      'needs-judgment':
+        input.judgment?.replacesMissing === true
+          ? 'A person answers what cannot be computed here'
+          : `${meets} as far as can be computed; a person judges the rest`,
     },
   }
 }

@@ -24,9 +24,20 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
   const found = item.check(context)
   const outcomes = found.length === 0 ? [notApplicable('nothing in the design to judge')] : found
   const computed = findWorst(outcomes)
-  // A failed or impossible calculation speaks first; what it cannot see is then a person's to judge.
-  const isPersonsTurn = item.judgment !== null && (computed === 'meets' || computed === 'thin-margin')
-  return isPersonsTurn ? finish(item, 'judgment', 'needs-judgment', outcomes) : finish(item, basis, computed, outcomes)
+  return isPersonsTurn(item, computed)
+    ? finish(item, 'judgment', 'needs-judgment', outcomes)
+    : finish(item, basis, computed, outcomes)
+}
+
+/**
+ * A failed or impossible calculation speaks first; what it cannot see is then a person's to judge. Where facts from
+ * outside the design are not at hand, a person may answer in place of the calculation.
+ */
+function isPersonsTurn({ judgment }: ItemDefinition, computed: Verdict): boolean {
+  if (judgment === null) return false
+  return judgment.replacesMissing === true
+    ? computed === 'not-computed'
+    : computed === 'meets' || computed === 'thin-margin'
 }
 
 const RANK: Record<Verdict, number> = { fails: 4, 'not-computed': 3, 'thin-margin': 2, meets: 1, 'not-applicable': 0 }
@@ -54,7 +65,8 @@ function finish(
     basis,
     verdict,
     outcomes,
-    headline: matters === null ? `${title}.` : `${title}. ${matters.summary}`,
+    // A recorded observation may say the same as the title.
+    headline: matters === null || matters.summary === `${title}.` ? `${title}.` : `${title}. ${matters.summary}`,
   }
 }
 

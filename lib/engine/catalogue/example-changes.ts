@@ -1,4 +1,5 @@
 import type { Bend, ConductorLayer, Design, DielectricLayer, Layer, Zone } from '../design'
+import { findLibraryMaterial } from '../materials'
 
 /** Edits that several items' examples share. Each changes the copy that it is given. */
 
@@ -30,6 +31,12 @@ export function getBend(design: Design, id: string): Bend {
   const bend = design.bends.find((candidate) => candidate.id === id)
   if (bend === undefined) throw new RangeError(`the example design has no bend "${id}"`)
   return bend
+}
+
+/** Turns every bend into one that is folded once. */
+export function makeBendsFolds(design: Design): void {
+  for (const bend of design.bends)
+    Object.assign(bend, { use: 'fold-once', requiredCycles: null } satisfies Partial<Bend>)
 }
 
 /** The only entry of a list of features. */
@@ -104,4 +111,12 @@ export function addShield(design: Design, thicknessUm: number): void {
     ],
     ['arm'],
   )
+}
+
+/** Makes the coverlay of a material that nobody has given a specification. */
+export function takeMaterialWithoutSpecification(design: Design): void {
+  const film = findLibraryMaterial('pi-coverlay')
+  if (film === null) throw new RangeError('the library has no "pi-coverlay"')
+  design.materials.push({ ...film, id: 'film-of-our-own', name: 'Film of our own', specification: '' })
+  getFilm(design, 'cover-top').materialId = 'film-of-our-own'
 }

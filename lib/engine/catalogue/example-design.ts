@@ -186,7 +186,7 @@ function makeFeatures(): Design['features'] {
         widthMm: 0.5,
         spaceMm: 0.2,
         lengthMm: 60,
-        currentAmp: 0.8,
+        currentAmp: 0.4,
         allowedRiseDegC: 20,
         allowedDropVolt: 0.5,
         impedanceOhm: null,

@@ -1,4 +1,55 @@
 import type { ItemDefinition } from '../../define-item'
+import { artworkAgreement } from './artwork-agreement'
+import { bendCallOut } from './bend-call-out'
+import { buildableConstruction } from './buildable-construction'
+import { capabilityMatch } from './capability-match'
+import { circuitType } from './circuit-type'
+import { constructionCost } from './construction-cost'
+import { contactPerson } from './contact-person'
+import { couponTest } from './coupon-test'
+import { coverlayDetail } from './coverlay-detail'
+import { electricalTest } from './electrical-test'
+import { engineeringQueries } from './engineering-queries'
+import { fabricatorCurrency } from './fabricator-currency'
+import { foldTest } from './fold-test'
+import { layerNames } from './layer-names'
+import { layerTable } from './layer-table'
+import { manufacturingReview } from './manufacturing-review'
+import { materialCallOuts } from './material-call-outs'
+import { packing } from './packing'
+import { panelForm } from './panel-form'
+import { partsPerPanel } from './parts-per-panel'
+import { performanceClass } from './performance-class'
+import { registrationFeatures } from './registration-features'
+import { stiffenerDetail } from './stiffener-detail'
+import { stockMaterials } from './stock-materials'
+import { toleranceScheme } from './tolerance-scheme'
 
 /** Fabrication communication: what the fabricator must know, hold and have agreed to. */
-export const FABRICATION_ITEMS: readonly ItemDefinition[] = []
+export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
+  capabilityMatch,
+  buildableConstruction,
+  manufacturingReview,
+  stockMaterials,
+  materialCallOuts,
+  layerNames,
+  layerTable,
+  artworkAgreement,
+  bendCallOut,
+  performanceClass,
+  circuitType,
+  coverlayDetail,
+  stiffenerDetail,
+  toleranceScheme,
+  electricalTest,
+  couponTest,
+  foldTest,
+  panelForm,
+  partsPerPanel,
+  constructionCost,
+  registrationFeatures,
+  fabricatorCurrency,
+  engineeringQueries,
+  packing,
+  contactPerson,
+]

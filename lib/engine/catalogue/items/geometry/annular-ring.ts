@@ -22,7 +22,7 @@ export const annularRing = defineItem({
     checkDimension(context, {
       list: 'holes',
       field: 'landMm',
-      what: 'land around the hole, per side,',
+      what: (name) => `copper around the hole of ${name}, per side`,
       when: (hole) => hole.plated,
       read: (hole) => (hole.landMm === null ? null : (hole.landMm - hole.drillMm) / 2),
       limit: context.getLimit('annularRingMm'),

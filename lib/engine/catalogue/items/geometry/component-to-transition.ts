@@ -19,7 +19,7 @@ export const componentToTransition = defineItem({
     checkDimension(context, {
       list: 'components',
       field: 'transitionDistanceMm',
-      what: 'distance from the transition',
+      what: (name) => `distance of ${name} from the transition`,
       read: (feature) => feature.transitionDistanceMm,
       limit: context.getLimit('componentToTransitionMm'),
       equation: 'distance as drawn',

@@ -19,7 +19,7 @@ export const conductorSpace = defineItem({
     checkDimension(context, {
       list: 'conductors',
       field: 'spaceMm',
-      what: 'space beside',
+      what: (name) => `space beside ${name}`,
       read: (conductor) => conductor.spaceMm,
       limit: context.getLimit('conductorSpaceMm'),
       equation: 'space as drawn',

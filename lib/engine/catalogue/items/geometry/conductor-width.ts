@@ -19,7 +19,7 @@ export const conductorWidth = defineItem({
     checkDimension(context, {
       list: 'conductors',
       field: 'widthMm',
-      what: 'width',
+      what: (name) => `width of ${name}`,
       read: (conductor) => conductor.widthMm,
       limit: context.getLimit('conductorWidthMm'),
       equation: 'width as drawn',

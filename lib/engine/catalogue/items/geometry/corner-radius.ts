@@ -19,7 +19,7 @@ export const cornerRadius = defineItem({
     checkDimension(context, {
       list: 'outlineCorners',
       field: 'insideRadiusMm',
-      what: 'inside radius',
+      what: (name) => `inside radius of ${name}`,
       read: (corner) => corner.insideRadiusMm,
       limit: context.getLimit('cornerInsideRadiusMm'),
       equation: 'radius as drawn',

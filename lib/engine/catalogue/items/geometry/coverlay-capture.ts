@@ -19,7 +19,7 @@ export const coverlayCapture = defineItem({
     checkDimension(context, {
       list: 'pads',
       field: 'coverlayCaptureMm',
-      what: 'coverlay over the rim',
+      what: (name) => `coverlay over the rim of ${name}`,
       when: (pad) => !pad.hasPlatedHole,
       read: (pad) => pad.coverlayCaptureMm,
       limit: context.getLimit('coverlayCaptureMm'),

@@ -19,7 +19,7 @@ export const coverlayOpening = defineItem({
     checkDimension(context, {
       list: 'coverlayOpenings',
       field: 'openingMm',
-      what: 'size',
+      what: (name) => `size of ${name}`,
       read: (opening) => opening.openingMm,
       limit: context.getLimit('coverlayOpeningMm'),
       equation: 'smallest side as drawn',

@@ -19,7 +19,7 @@ export const coverlayWeb = defineItem({
     checkDimension(context, {
       list: 'coverlayOpenings',
       field: 'webMm',
-      what: 'coverlay strip beside',
+      what: (name) => `coverlay strip beside ${name}`,
       read: (opening) => opening.webMm,
       limit: context.getLimit('coverlayWebMm'),
       equation: 'narrowest strip as drawn',

@@ -20,7 +20,7 @@ export const holeToTransition = defineItem({
     checkDimension(context, {
       list: 'holes',
       field: 'transitionDistanceMm',
-      what: 'distance from the transition',
+      what: (name) => `distance of ${name} from the transition`,
       read: (feature) => feature.transitionDistanceMm,
       limit: context.getLimit('holeToTransitionMm'),
       equation: 'distance as drawn',

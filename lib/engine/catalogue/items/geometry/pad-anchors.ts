@@ -19,7 +19,7 @@ export const padAnchors = defineItem({
     checkDimension(context, {
       list: 'pads',
       field: 'anchorCount',
-      what: 'anchors',
+      what: (name) => `anchors of ${name}`,
       when: (pad) => !pad.hasPlatedHole,
       read: (pad) => pad.anchorCount,
       limit: context.getLimit('padAnchorCount'),

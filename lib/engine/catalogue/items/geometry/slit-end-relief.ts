@@ -19,7 +19,7 @@ export const slitEndRelief = defineItem({
     checkDimension(context, {
       list: 'slits',
       field: 'endReliefDiameterMm',
-      what: 'relief diameter',
+      what: (name) => `relief diameter of ${name}`,
       read: (slit) => slit.endReliefDiameterMm,
       limit: context.getLimit('slitEndReliefDiameterMm'),
       equation: 'diameter as drawn',

@@ -19,7 +19,7 @@ export const stiffenerOverlap = defineItem({
     checkDimension(context, {
       list: 'stiffeners',
       field: 'coverlayOverlapMm',
-      what: 'overlap with the coverlay',
+      what: (name) => `overlap of ${name} with the coverlay`,
       read: (feature) => feature.coverlayOverlapMm,
       limit: context.getLimit('stiffenerOverlapMm'),
       equation: 'overlap as drawn',

@@ -54,7 +54,7 @@ export const conductorCurrent = defineItem({
       })
     }),
   examples: [
-    { name: '0.8 A in 0.5 mm of foil', expect: 'meets' },
+    { name: '0.4 A in 0.5 mm of foil', expect: 'meets' },
     {
       name: 'ten times the current',
       change: (d) => {

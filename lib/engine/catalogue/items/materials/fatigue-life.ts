@@ -1,7 +1,7 @@
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
+import { getBend, makeBendsFolds } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 /** Above this the relation says "longer than anybody will test"; the figure itself means nothing. */
@@ -75,9 +75,7 @@ export const fatigueLife = defineItem({
     },
     {
       name: 'only folds',
-      change: (d) => {
-        d.bends = [getBend(d, 'fold')]
-      },
+      change: makeBendsFolds,
       expect: 'not-applicable',
     },
   ],

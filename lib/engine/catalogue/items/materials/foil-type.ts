@@ -1,7 +1,7 @@
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend, getConductorLayer } from '../../example-changes'
+import { getConductorLayer, makeBendsFolds } from '../../example-changes'
 import { listConductorLayers } from '../../needs'
 
 export const foilType = defineItem({
@@ -53,9 +53,7 @@ export const foilType = defineItem({
     },
     {
       name: 'only folds',
-      change: (d) => {
-        d.bends = [getBend(d, 'fold')]
-      },
+      change: makeBendsFolds,
       expect: 'not-applicable',
     },
   ],

@@ -71,7 +71,7 @@ export const foilWeight = defineItem({
       : outcomes
   },
   examples: [
-    { name: '12 um for 0.8 A in 0.5 mm', expect: 'meets' },
+    { name: '12 um for 0.4 A in 0.5 mm', expect: 'meets' },
     {
       name: 'two-ounce foil for the same current',
       change: (d) => {

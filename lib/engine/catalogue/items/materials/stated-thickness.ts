@@ -44,7 +44,7 @@ export const statedThickness = defineItem({
     {
       name: 'the arm as it adds up',
       change: (d) => {
-        getZone(d, 'arm').statedThicknessUm = 86.5
+        getZone(d, 'arm').statedThicknessUm = 79.6
       },
       expect: 'meets',
     },

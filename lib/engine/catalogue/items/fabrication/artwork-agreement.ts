@@ -1,0 +1,45 @@
+import { DESIGN_PLACE } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const artworkAgreement = defineItem({
+  id: 'artwork-agreement',
+  section: 'fabrication',
+  severity: 'blocking',
+  question: 'Do drawing, artwork and construction agree?',
+  why: 'Where they differ the shop stops and asks, or builds the one that it believes. File headers are no proof: a tool may write its default thickness and material.',
+  howToCheck:
+    'Compare layer count, order, names, sides and outline of the files with the construction; read the drawing against both.',
+  titles: { meets: 'Artwork and construction agree', fails: 'Artwork and construction differ' },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'fabricator',
+  answeredBy: ['member', 'fabricator'],
+  check: ({ facts }) => {
+    if ((facts.artworkFileCount ?? 0) === 0) {
+      return [notComputed(['facts', 'artworkFileCount'], 'artwork', [DESIGN_PLACE])]
+    }
+    const { artworkDifferences = null } = facts
+    return [
+      artworkDifferences === null
+        ? notComputed(['facts', 'artworkDifferences'], 'comparison of artwork and design', [DESIGN_PLACE])
+        : decide({
+            value: artworkDifferences,
+            limit: makeNoneAllowed('artworkDifferencesCount', 'commonPractice'),
+            places: [DESIGN_PLACE],
+            what: 'differences between artwork and design',
+            equation: 'count of differences',
+          }),
+    ]
+  },
+  judgment: {
+    evidence: 'Who compared which files with which revision of the construction, and when.',
+    replacesMissing: true,
+  },
+  examples: [
+    { name: 'no difference', facts: { artworkFileCount: 6, artworkDifferences: 0 }, expect: 'meets' },
+    { name: 'a layer too many', facts: { artworkFileCount: 6, artworkDifferences: 1 }, expect: 'fails' },
+    { name: 'no artwork yet', expect: 'needs-judgment' },
+  ],
+})

@@ -1,0 +1,69 @@
+import type { MissingInput, Outcome } from '../../../results'
+import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
+import { notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getBend } from '../../example-changes'
+
+export const bendCallOut = defineItem({
+  id: 'bend-call-out',
+  section: 'fabrication',
+  severity: 'major',
+  question: 'Is each bend called out with radius, angle, side, cycles and temperature?',
+  why: 'The shop chooses foil, grain direction and coverlay by what the bend must do; without the call-out it builds a flat part that happens to be thin.',
+  howToCheck:
+    'Bend line, inside radius, angle, direction, order, once or how many cycles, and the temperature at which it moves.',
+  titles: { meets: 'Bends are fully called out', fails: 'Bends are not called out on the drawing' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const { brief, features } = context.design
+    const outcomes: Outcome[] = []
+    for (const { bend, index, place } of listBends(context)) {
+      const missing: MissingInput[] = []
+      if (bend.use === null) missing.push({ path: ['bends', index, 'use'], label: `use of bend ${bend.name}` })
+      if (bend.use === 'dynamic' && bend.requiredCycles === null) {
+        missing.push({ path: ['bends', index, 'requiredCycles'], label: `required cycles of bend ${bend.name}` })
+      }
+      if (bend.use === 'dynamic' && brief.operatingMinDegC === null) {
+        missing.push({ path: ['brief', 'operatingMinDegC'], label: 'lowest operating temperature' })
+      }
+      if (bend.use === 'dynamic' && brief.operatingMaxDegC === null) {
+        missing.push({ path: ['brief', 'operatingMaxDegC'], label: 'highest operating temperature' })
+      }
+      if (missing.length > 0) outcomes.push(notComputedFrom(missing, [place]))
+    }
+    outcomes.push(
+      checkObserved({
+        observed: features.routing.bendsCalledOutOnDrawing,
+        wanted: true,
+        path: ['features', 'routing', 'bendsCalledOutOnDrawing'],
+        label: 'whether bends are called out on the drawing',
+        whenRight: 'Bends are called out on the drawing.',
+        whenWrong: 'Bends are not called out on the drawing.',
+        places: [ROUTING_PLACE],
+        sourceKey: 'commonPractice',
+      }),
+    )
+    return outcomes
+  },
+  examples: [
+    { name: 'called out', expect: 'meets' },
+    {
+      name: 'not on the drawing',
+      change: (d) => {
+        d.features.routing.bendsCalledOutOnDrawing = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'cycles open',
+      change: (d) => {
+        getBend(d, 'hinge').requiredCycles = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,24 @@
+import { defineItem } from '../../define-item'
+
+export const buildableConstruction = defineItem({
+  id: 'buildable-construction',
+  section: 'fabrication',
+  severity: 'blocking',
+  question: 'Can the fabricator build this construction in their process, with the registration that it needs?',
+  why: 'Only the shop knows its presses, its film movement and the order of its laminations. Asked after release, the answer costs a revision.',
+  howToCheck: 'The fabricator walks through the lamination steps and says where registration or material is tight.',
+  titles: { judgment: 'The fabricator must say whether it can be built' },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'fabricator',
+  answeredBy: ['fabricator'],
+  judgment: {
+    evidence: "The fabricator's declaration on the present content, and their remarks on lamination and registration.",
+    findMissing: ({ facts }) =>
+      facts.buildableDeclarationStands === true
+        ? []
+        : [{ path: ['facts', 'buildableDeclarationStands'], label: "fabricator's declaration on the present content" }],
+  },
+  examples: [{ name: 'any construction', expect: 'needs-judgment' }],
+})

@@ -1,0 +1,50 @@
+import { DESIGN_PLACE } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const capabilityMatch = defineItem({
+  id: 'capability-match',
+  section: 'fabrication',
+  severity: 'blocking',
+  question: "Does every dimension and material lie within the fabricator's capability matrix?",
+  why: 'Outside the matrix nobody has promised to build it; in the stretch column it costs yield, which the quotation will show.',
+  howToCheck:
+    'Set each dimension and material against the matrix: comfortable, stretch, outside or not stated. Ask about what is not stated.',
+  titles: {
+    meets: 'Nothing lies outside the capability matrix',
+    fails: 'Something lies outside the capability matrix',
+  },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'fabricator',
+  answeredBy: ['fabricator'],
+  check: ({ facts: { capability } }) => [
+    capability === undefined
+      ? notComputed(['facts', 'capability'], "comparison with the fabricator's matrix", [DESIGN_PLACE])
+      : decide({
+          value: capability.outside,
+          limit: makeNoneAllowed('outsideCapabilityCount', 'commonPractice'),
+          places: [DESIGN_PLACE],
+          what: 'entries outside the matrix',
+          equation: "count against the fabricator's matrix",
+          remark: `Comfortable ${capability.comfortable}, stretch ${capability.stretch}, not stated ${capability.notStated}.`,
+          cautions:
+            capability.notStated > 0 ? [`The matrix says nothing about ${capability.notStated} entries: ask.`] : [],
+        }),
+  ],
+  judgment: { evidence: "The fabricator's own statement on each dimension and material.", replacesMissing: true },
+  examples: [
+    {
+      name: 'all within',
+      facts: { capability: { comfortable: 20, stretch: 2, outside: 0, notStated: 1 } },
+      expect: 'meets',
+    },
+    {
+      name: 'one outside',
+      facts: { capability: { comfortable: 20, stretch: 2, outside: 1, notStated: 0 } },
+      expect: 'fails',
+    },
+    { name: 'no matrix at hand', expect: 'needs-judgment' },
+  ],
+})

@@ -1,0 +1,69 @@
+import type { CIRCUIT_TYPES, Design } from '../../../design'
+import { BRIEF_PLACE } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+
+type CircuitType = (typeof CIRCUIT_TYPES)[number]
+
+export const circuitType = defineItem({
+  id: 'circuit-type',
+  section: 'fabrication',
+  severity: 'minor',
+  question: 'Does the stated circuit type agree with the construction?',
+  why: 'A type that contradicts the layer table puts the wrong acceptance tables in force.',
+  howToCheck:
+    'Type 1 one conductor layer, 2 two with plated holes, 3 three or more with plated holes, 4 rigid-flex with plated holes, 5 two or more without plated holes.',
+  titles: {
+    meets: 'Circuit type and construction agree',
+    fails: 'Circuit type and construction contradict each other',
+  },
+  appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
+  limits: [],
+  sourceKeys: ['ipc6013'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => {
+    const stated = design.brief.circuitType
+    if (stated === null) return [notComputed(['brief', 'circuitType'], 'circuit type', [BRIEF_PLACE])]
+    const fitting = listFittingTypes(design)
+    return [
+      decide({
+        value: fitting.includes(stated) ? 0 : 1,
+        limit: makeNoneAllowed('typeContradictionsCount', 'ipc6013'),
+        places: [BRIEF_PLACE],
+        what: 'contradictions between type and construction',
+        equation: 'types 1 to 5 by layers, plated holes and rigid zones',
+        remark: `Stated ${stated.replace('-', ' ')}; the construction is ${fitting.map((type) => type.replace('-', ' ')).join(' or ')}.`,
+      }),
+    ]
+  },
+  examples: [
+    { name: 'type 4 for a rigid-flex part', expect: 'meets' },
+    {
+      name: 'type 1 for the same',
+      change: (d) => {
+        d.brief.circuitType = 'type-1'
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not stated',
+      change: (d) => {
+        d.brief.circuitType = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})
+
+/** More than one where nothing tells whether holes are plated. */
+function listFittingTypes({ construction, features }: Design): CircuitType[] {
+  const conductors = construction.layers.filter((layer) => layer.kind === 'conductor')
+  const hasRigid = construction.zones.some((zone) => zone.kind === 'rigid')
+  if (conductors.length === 1 && !hasRigid) return ['type-1']
+  const withHoles: CircuitType = hasRigid ? 'type-4' : conductors.length === 2 ? 'type-2' : 'type-3'
+  const isPlated =
+    features.holes.some((hole) => hole.plated) || conductors.some((layer) => layer.plating.process !== 'none')
+  if (isPlated) return [withHoles]
+  return conductors.length > 1 ? [withHoles, 'type-5'] : [withHoles]
+}

@@ -1,0 +1,42 @@
+import { DESIGN_PLACE } from '../../checks'
+import { decide, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const constructionCost = defineItem({
+  id: 'construction-cost',
+  section: 'fabrication',
+  severity: 'minor',
+  question: 'Has the cost of this construction been compared with its alternatives?',
+  why: 'Fewer layers are not always cheaper: a four-layer rigid-flex with the flex inside came out about a fifth cheaper than a three-layer one with flex on both outer layers (common practice, no published source).',
+  howToCheck:
+    'Put the process steps of each construction side by side; what counts is the ratio, and which step makes it.',
+  titles: { meets: 'No alternative is much cheaper', fails: 'An alternative that meets the need is much cheaper' },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: ['costOverCheapestRatio'],
+  sourceKeys: [],
+  decidedWhen: 'fabricator',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const { costOverCheapestRatio } = context.facts
+    return [
+      costOverCheapestRatio === undefined
+        ? notComputed(['facts', 'costOverCheapestRatio'], 'cost of this construction and its alternatives', [
+            DESIGN_PLACE,
+          ])
+        : decide({
+            value: costOverCheapestRatio,
+            limit: context.getLimit('costOverCheapestRatio'),
+            places: [DESIGN_PLACE],
+            what: 'cost against the cheapest alternative',
+            equation: 'ratio of the sums of process steps',
+            cautions: ['An open table of steps and rates: compare ratios, not prices.'],
+          }),
+    ]
+  },
+  judgment: { evidence: 'Which alternatives were compared, by whom, and how they came out.', replacesMissing: true },
+  examples: [
+    { name: 'within a tenth', facts: { costOverCheapestRatio: 1.1 }, expect: 'meets' },
+    { name: 'half as dear again', facts: { costOverCheapestRatio: 1.5 }, expect: 'fails' },
+    { name: 'not compared', expect: 'needs-judgment' },
+  ],
+})

@@ -1,0 +1,22 @@
+import { defineItem } from '../../define-item'
+
+export const contactPerson = defineItem({
+  id: 'contact-person',
+  section: 'fabrication',
+  severity: 'advice',
+  question: 'Does everybody know whom to ask when in doubt?',
+  why: 'A question that finds its person the same day is answered; one that does not is guessed.',
+  howToCheck: 'Name, and a way to reach them, on the drawing and in the review.',
+  titles: { judgment: 'Somebody must say who is asked' },
+  appliesTo: { needs: [], says: 'every design' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  judgment: {
+    evidence: 'A person who has agreed to be asked.',
+    findMissing: ({ design }) =>
+      design.brief.whoToAsk.trim() === '' ? [{ path: ['brief', 'whoToAsk'], label: 'who is asked when in doubt' }] : [],
+  },
+  examples: [{ name: 'any part', expect: 'needs-judgment' }],
+})

@@ -1,0 +1,46 @@
+import { BRIEF_PLACE, checkObserved } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const couponTest = defineItem({
+  id: 'coupon-test',
+  section: 'fabrication',
+  severity: 'minor',
+  question: 'Are coupons asked for, so that plated holes can be cut and looked at?',
+  why: 'Plating and drilling of film differ from rigid board, and the part itself cannot be cut.',
+  howToCheck: 'Ask for coupons on every panel, and say what is kept for how long.',
+  titles: { meets: 'Coupons are asked for', fails: 'No coupons are asked for' },
+  appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
+  limits: [],
+  sourceKeys: ['ipc6013'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.brief.couponTest,
+      wanted: true,
+      path: ['brief', 'couponTest'],
+      label: 'whether coupons are asked for',
+      whenRight: 'Coupons are asked for.',
+      whenWrong: 'No coupons are asked for.',
+      places: [BRIEF_PLACE],
+      sourceKey: 'ipc6013',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as done', expect: 'meets' },
+    {
+      name: 'recorded as not done',
+      change: (d) => {
+        d.brief.couponTest = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        d.brief.couponTest = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

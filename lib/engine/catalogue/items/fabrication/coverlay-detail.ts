@@ -1,0 +1,49 @@
+import { checkObserved, ROUTING_PLACE } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const coverlayDetail = defineItem({
+  id: 'coverlay-detail',
+  section: 'fabrication',
+  severity: 'minor',
+  question: 'Does the drawing show coverlay and adhesive in detail?',
+  why: 'Openings, ends and overlaps of the coverlay exist in no standard artwork layer of their own; without a detail they are guessed.',
+  howToCheck: 'Look for openings, end lines, film and adhesive thickness on the drawing.',
+  titles: {
+    meets: 'Coverlay and adhesive are on the drawing',
+    fails: 'Coverlay and adhesive are missing on the drawing',
+  },
+  appliesTo: { needs: ['coverlay'], says: 'constructions with coverlay' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.features.routing.coverlayDetailOnDrawing,
+      wanted: true,
+      path: ['features', 'routing', 'coverlayDetailOnDrawing'],
+      label: 'whether coverlay and adhesive are detailed on the drawing',
+      whenRight: 'Coverlay and adhesive are detailed.',
+      whenWrong: 'Coverlay and adhesive are not detailed.',
+      places: [ROUTING_PLACE],
+      sourceKey: 'commonPractice',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as done', expect: 'meets' },
+    {
+      name: 'recorded as not done',
+      change: (d) => {
+        d.features.routing.coverlayDetailOnDrawing = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        d.features.routing.coverlayDetailOnDrawing = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

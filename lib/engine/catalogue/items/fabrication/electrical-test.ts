@@ -1,0 +1,46 @@
+import { BRIEF_PLACE, checkObserved } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const electricalTest = defineItem({
+  id: 'electrical-test',
+  section: 'fabrication',
+  severity: 'major',
+  question: 'Is an electrical test of every part asked for?',
+  why: 'A cracked or bridged conductor under coverlay shows in no other way.',
+  howToCheck: 'Look for continuity and isolation, with their limits, on the drawing or order.',
+  titles: { meets: 'Electrical test is asked for', fails: 'No electrical test is asked for' },
+  appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
+  limits: [],
+  sourceKeys: ['ipc6013'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.brief.electricalTest,
+      wanted: true,
+      path: ['brief', 'electricalTest'],
+      label: 'whether an electrical test is asked for',
+      whenRight: 'Electrical test is asked for.',
+      whenWrong: 'No electrical test is asked for.',
+      places: [BRIEF_PLACE],
+      sourceKey: 'ipc6013',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as done', expect: 'meets' },
+    {
+      name: 'recorded as not done',
+      change: (d) => {
+        d.brief.electricalTest = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        d.brief.electricalTest = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,35 @@
+import { DESIGN_PLACE } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const engineeringQueries = defineItem({
+  id: 'engineering-queries',
+  section: 'fabrication',
+  severity: 'blocking',
+  question: 'Are all engineering queries answered?',
+  why: 'A query left open is answered by whoever runs the press that day.',
+  howToCheck: 'Every query and every must-change has an answer that the fabricator has accepted.',
+  titles: { meets: 'No engineering query is open', fails: 'An engineering query or must-change is open' },
+  appliesTo: { needs: [], says: 'every design' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'fabricator',
+  answeredBy: ['member', 'fabricator'],
+  check: ({ facts: { openEngineeringQueries, openMustChangeThreads = 0 } }) => [
+    openEngineeringQueries === undefined
+      ? notComputed(['facts', 'openEngineeringQueries'], 'count of open engineering queries', [DESIGN_PLACE])
+      : decide({
+          value: openEngineeringQueries + openMustChangeThreads,
+          limit: makeNoneAllowed('openQueriesCount', 'commonPractice'),
+          places: [DESIGN_PLACE],
+          what: 'open queries and must-changes',
+          equation: 'count of open threads',
+        }),
+  ],
+  judgment: { evidence: 'The list of queries with their answers.', replacesMissing: true },
+  examples: [
+    { name: 'all answered', facts: { openEngineeringQueries: 0, openMustChangeThreads: 0 }, expect: 'meets' },
+    { name: 'one open', facts: { openEngineeringQueries: 1 }, expect: 'fails' },
+    { name: 'outside a review', expect: 'needs-judgment' },
+  ],
+})

@@ -1,0 +1,46 @@
+import { BRIEF_PLACE, checkObserved } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const foldTest = defineItem({
+  id: 'fold-test',
+  section: 'fabrication',
+  severity: 'major',
+  question: 'Is a fold or flex test asked for where the part bends in service?',
+  why: 'Computed life is an order of magnitude. A test of the real section on the real radius is what it is qualified by.',
+  howToCheck: 'Radius, stroke, number of cycles, sample size and what counts as failure; agree who runs it.',
+  titles: { meets: 'A fold or flex test is asked for', fails: 'No fold or flex test is asked for' },
+  appliesTo: { needs: ['dynamic-bends'], says: 'designs with a dynamic bend' },
+  limits: [],
+  sourceKeys: ['fatigueDuctility'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.brief.foldTest,
+      wanted: true,
+      path: ['brief', 'foldTest'],
+      label: 'whether a fold or flex test is asked for',
+      whenRight: 'A fold or flex test is asked for.',
+      whenWrong: 'No fold or flex test is asked for.',
+      places: [BRIEF_PLACE],
+      sourceKey: 'fatigueDuctility',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as done', expect: 'meets' },
+    {
+      name: 'recorded as not done',
+      change: (d) => {
+        d.brief.foldTest = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        d.brief.foldTest = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,76 @@
+import type { EvaluationContext } from '../../../context'
+import type { Layer } from '../../../design'
+import { placeOf } from '../../checks'
+import { decide, makeNoneAllowed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { getLayer } from '../../example-changes'
+
+/** `5`, `L5`, `Layer 5`: says where in a file, not what. */
+const BARE_NUMBER = /^(l|layer)?[ ._-]*\d+$/i
+
+export const layerNames = defineItem({
+  id: 'layer-names',
+  section: 'fabrication',
+  severity: 'minor',
+  question: 'Do layer names say what each layer is, with the flex layers named as such?',
+  why: 'In a rigid-flex part the order of files is not the order of the build. A name that says flex or rigid, top or bottom, saves the question and sometimes the build.',
+  howToCheck:
+    'Read the layer table aloud to somebody who does not know the part: no bare numbers, no name twice, flex conductor layers called flex.',
+  titles: { meets: 'Layer names say what each layer is', fails: 'Layer names leave the fabricator guessing' },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const problems = findNameProblems(context)
+    return [
+      decide({
+        value: problems.length,
+        limit: makeNoneAllowed('unclearLayerNamesCount', 'commonPractice'),
+        places: problems.map(({ layer }) => placeOf('layer', layer)),
+        what: 'unclear layer names',
+        equation: 'names as given',
+        remark: problems.length === 0 ? undefined : `${problems.map(({ sentence }) => sentence).join('; ')}.`,
+      }),
+    ]
+  },
+  examples: [
+    { name: 'names that say it', expect: 'meets' },
+    {
+      name: 'a flex layer called Layer 5',
+      change: (d) => {
+        getLayer(d, 'l2').name = 'Layer 5'
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'two layers of one name',
+      change: (d) => {
+        getLayer(d, 'l3').name = 'L1 rigid'
+      },
+      expect: 'fails',
+    },
+  ],
+})
+
+function findNameProblems({ design }: EvaluationContext): { layer: Layer; sentence: string }[] {
+  const inFlex = new Set<string>()
+  let hasRigid = false
+  for (const zone of design.construction.zones) {
+    if (zone.kind === 'flex') for (const { layerId } of zone.presence) inFlex.add(layerId)
+    if (zone.kind === 'rigid') hasRigid = true
+  }
+  const seen = new Set<string>()
+  const problems: { layer: Layer; sentence: string }[] = []
+  for (const layer of design.construction.layers) {
+    const key = layer.name.toLowerCase()
+    if (seen.has(key)) problems.push({ layer, sentence: `"${layer.name}" is used twice` })
+    else if (BARE_NUMBER.test(layer.name)) problems.push({ layer, sentence: `"${layer.name}" is a bare number` })
+    else if (hasRigid && layer.kind === 'conductor' && inFlex.has(layer.id) && !key.includes('flex')) {
+      problems.push({ layer, sentence: `"${layer.name}" runs through the flex and does not say so` })
+    }
+    seen.add(key)
+  }
+  return problems
+}

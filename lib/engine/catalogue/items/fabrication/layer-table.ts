@@ -1,0 +1,46 @@
+import { checkObserved, ROUTING_PLACE } from '../../checks'
+import { defineItem } from '../../define-item'
+
+export const layerTable = defineItem({
+  id: 'layer-table',
+  section: 'fabrication',
+  severity: 'major',
+  question: 'Does the drawing carry a layer table that names the flex layers?',
+  why: 'The table is what the shop builds from. It must show which layers run through the flex, which end at the rigid edge, and how thick each one is.',
+  howToCheck: 'Compare the table on the drawing with the one that is generated from the design.',
+  titles: { meets: 'The layer table names the flex layers', fails: 'The layer table does not name the flex layers' },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) => [
+    checkObserved({
+      observed: design.features.routing.layersNamedOnDrawing,
+      wanted: true,
+      path: ['features', 'routing', 'layersNamedOnDrawing'],
+      label: 'whether the layer table names the flex layers',
+      whenRight: 'The layer table names them.',
+      whenWrong: 'The layer table does not name them.',
+      places: [ROUTING_PLACE],
+      sourceKey: 'commonPractice',
+    }),
+  ],
+  examples: [
+    { name: 'recorded as done', expect: 'meets' },
+    {
+      name: 'recorded as not done',
+      change: (d) => {
+        d.features.routing.layersNamedOnDrawing = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not known',
+      change: (d) => {
+        d.features.routing.layersNamedOnDrawing = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,60 @@
+import type { MissingInput } from '../../../results'
+import { countDays } from '../../calendar'
+import { BRIEF_PLACE } from '../../checks'
+import { decide, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const manufacturingReview = defineItem({
+  id: 'manufacturing-review',
+  section: 'fabrication',
+  severity: 'major',
+  question: 'Is the manufacturing review held before the layout freezes?',
+  why: 'After the freeze, advice on layers, routing and outline can be admired but not taken.',
+  howToCheck: 'Compare the date of the review with the date of the freeze.',
+  titles: { meets: 'The review comes before the freeze', fails: 'The layout freezes before the review' },
+  appliesTo: { needs: [], says: 'every design' },
+  limits: ['reviewBeforeFreezeDays'],
+  sourceKeys: [],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  check: (context) => {
+    const { manufacturingReviewDate, layoutFreezeDate } = context.design.brief
+    if (manufacturingReviewDate === null || layoutFreezeDate === null) {
+      const missing: MissingInput[] = []
+      if (manufacturingReviewDate === null) {
+        missing.push({ path: ['brief', 'manufacturingReviewDate'], label: 'date of the manufacturing review' })
+      }
+      if (layoutFreezeDate === null) {
+        missing.push({ path: ['brief', 'layoutFreezeDate'], label: 'date of the layout freeze' })
+      }
+      return [notComputedFrom(missing, [BRIEF_PLACE])]
+    }
+    return [
+      decide({
+        value: countDays(manufacturingReviewDate, layoutFreezeDate),
+        limit: context.getLimit('reviewBeforeFreezeDays'),
+        places: [BRIEF_PLACE],
+        what: 'from review to freeze',
+        equation: 'layout freeze - manufacturing review',
+        remark: `Review ${manufacturingReviewDate}, freeze ${layoutFreezeDate}.`,
+      }),
+    ]
+  },
+  examples: [
+    { name: 'two weeks before', expect: 'meets' },
+    {
+      name: 'a month after',
+      change: (d) => {
+        d.brief.manufacturingReviewDate = '2027-03-15'
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'no date',
+      change: (d) => {
+        d.brief.layoutFreezeDate = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,48 @@
+import type { Outcome } from '../../../results'
+import { placeOf } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { takeMaterialWithoutSpecification } from '../../example-changes'
+
+export const materialCallOuts = defineItem({
+  id: 'material-call-outs',
+  section: 'fabrication',
+  severity: 'minor',
+  question: 'Is every material called out by specification and thickness?',
+  why: 'A trade name leaves the shop no choice and a bare word like "polyimide" leaves too much; a sheet of a standard with a thickness says what matters.',
+  howToCheck:
+    'Each layer of the table names a specification sheet and a thickness: coated films and bonding films by one standard, clads by another, foil by a third.',
+  titles: { meets: 'Materials are called out by specification', fails: 'A material has no specification' },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: [],
+  sourceKeys: ['ipc4203', 'ipc4204', 'ipc4562'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) => {
+    const outcomes: Outcome[] = []
+    const seen = new Set<string>()
+    context.design.construction.layers.forEach((layer, index) => {
+      if (layer.kind === 'unbonded-gap' || seen.has(layer.materialId)) return
+      seen.add(layer.materialId)
+      const material = context.findMaterial(layer.materialId)
+      const places = [placeOf('layer', layer)]
+      outcomes.push(
+        material === null
+          ? notComputed(['construction', 'layers', index, 'materialId'], `material of ${layer.name}`, places)
+          : decide({
+              value: material.specification === '' ? 1 : 0,
+              limit: makeNoneAllowed('missingSpecificationsCount', layer.kind === 'conductor' ? 'ipc4562' : 'ipc4203'),
+              places,
+              what: `missing specifications of ${material.name}`,
+              equation: 'material record',
+              remark: material.specification === '' ? undefined : `${material.specification}.`,
+            }),
+      )
+    })
+    return outcomes
+  },
+  examples: [
+    { name: 'library materials', expect: 'meets' },
+    { name: "a film of one's own without a sheet", change: takeMaterialWithoutSpecification, expect: 'fails' },
+  ],
+})

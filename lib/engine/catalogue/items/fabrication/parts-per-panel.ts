@@ -1,0 +1,39 @@
+import { DESIGN_PLACE } from '../../checks'
+import { decide, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const partsPerPanel = defineItem({
+  id: 'parts-per-panel',
+  section: 'fabrication',
+  severity: 'minor',
+  question: "Does the outline make good use of the fabricator's panel?",
+  why: 'The panel is what is paid for. A long arm folded back on itself in the flat, or a corner taken off, may fit twice as many parts.',
+  howToCheck: 'Nest the true outline in the panel formats; try the part turned, in pairs, and with arms folded back.',
+  titles: { meets: 'The panel is well used', fails: 'Much of the panel is thrown away' },
+  appliesTo: { needs: ['zones'], says: 'designs with zones' },
+  limits: ['panelUtilisationFraction'],
+  sourceKeys: [],
+  decidedWhen: 'fabricator',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => {
+    const { panelUtilisationFraction, partsPerPanel: count } = context.facts
+    return [
+      panelUtilisationFraction === undefined
+        ? notComputed(['facts', 'panelUtilisationFraction'], "nesting in the fabricator's panel", [DESIGN_PLACE])
+        : decide({
+            value: panelUtilisationFraction,
+            limit: context.getLimit('panelUtilisationFraction'),
+            places: [DESIGN_PLACE],
+            what: 'share of the panel that becomes parts',
+            equation: 'area of parts / area of panel',
+            remark: count === undefined ? undefined : `${count} parts per panel.`,
+          }),
+    ]
+  },
+  judgment: { evidence: "The fabricator's nesting, with the number of parts per panel.", replacesMissing: true },
+  examples: [
+    { name: 'two thirds used', facts: { panelUtilisationFraction: 0.66, partsPerPanel: 84 }, expect: 'meets' },
+    { name: 'a quarter used', facts: { panelUtilisationFraction: 0.25, partsPerPanel: 20 }, expect: 'fails' },
+    { name: 'not nested', expect: 'needs-judgment' },
+  ],
+})

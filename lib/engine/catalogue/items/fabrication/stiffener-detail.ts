@@ -1,0 +1,48 @@
+import { checkObserved, placeOf } from '../../checks'
+import { defineItem } from '../../define-item'
+import { getOnly } from '../../example-changes'
+
+export const stiffenerDetail = defineItem({
+  id: 'stiffener-detail',
+  section: 'fabrication',
+  severity: 'minor',
+  question: 'Is every stiffener on the drawing, with its adhesive and position?',
+  why: 'Stiffeners are placed by hand or fixture and held by heat or by tape; each choice changes thickness, position and what soldering does to them.',
+  howToCheck: 'Material, thickness, adhesive, side, edges with tolerance, and the reason for it.',
+  titles: { meets: 'Stiffeners are on the drawing', fails: 'A stiffener is missing on the drawing' },
+  appliesTo: { needs: ['stiffeners'], says: 'parts with a stiffener' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: ({ design }) =>
+    design.features.stiffeners.map((stiffener, index) =>
+      checkObserved({
+        observed: stiffener.onDrawing,
+        wanted: true,
+        path: ['features', 'stiffeners', index, 'onDrawing'],
+        label: `whether ${stiffener.name} is on the drawing`,
+        whenRight: `${stiffener.name} is on the drawing.`,
+        whenWrong: `${stiffener.name} is not on the drawing.`,
+        places: [placeOf('stiffener', stiffener)],
+        sourceKey: 'commonPractice',
+      }),
+    ),
+  examples: [
+    { name: 'on the drawing', expect: 'meets' },
+    {
+      name: 'missing',
+      change: (d) => {
+        getOnly(d.features.stiffeners).onDrawing = false
+      },
+      expect: 'fails',
+    },
+    {
+      name: 'not looked at',
+      change: (d) => {
+        getOnly(d.features.stiffeners).onDrawing = null
+      },
+      expect: 'not-computed',
+    },
+  ],
+})

@@ -1,0 +1,56 @@
+import { DESIGN_PLACE } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const stockMaterials = defineItem({
+  id: 'stock-materials',
+  section: 'fabrication',
+  severity: 'major',
+  question: "Are the materials on the fabricator's shelf, or ordered in time?",
+  why: 'An odd film thickness can add months and a minimum order. A neighbouring thickness that is on the shelf often does as well.',
+  howToCheck: 'Ask which materials are held; for the rest take the lead time off the need date.',
+  titles: {
+    meets: 'Materials are on the shelf or can be ordered in time',
+    fails: 'A material will come too late or is unknown',
+  },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: ['orderSlackDays'],
+  sourceKeys: ['commonPractice'],
+  decidedWhen: 'fabricator',
+  answeredBy: ['fabricator'],
+  check: (context) => {
+    const { stock, orderSlackDays } = context.facts
+    if (stock === undefined) return [notComputed(['facts', 'stock'], "the fabricator's shelf stock", [DESIGN_PLACE])]
+    const held = decide({
+      value: stock.unknown,
+      limit: makeNoneAllowed('unknownMaterialsCount', 'commonPractice'),
+      places: [DESIGN_PLACE],
+      what: 'materials of which the fabricator says nothing',
+      equation: 'count against shelf stock',
+      remark: `On the shelf ${stock.onShelf}, to be ordered ${stock.toOrder}.`,
+    })
+    if (stock.toOrder === 0) return [held]
+    return [
+      held,
+      orderSlackDays === undefined
+        ? notComputed(['facts', 'orderSlackDays'], 'latest order date', [DESIGN_PLACE])
+        : decide({
+            value: orderSlackDays,
+            limit: context.getLimit('orderSlackDays'),
+            places: [DESIGN_PLACE],
+            what: 'time left to order',
+            equation: 'need date - lead time - today',
+          }),
+    ]
+  },
+  judgment: { evidence: "The fabricator's list of stock and lead times for these materials.", replacesMissing: true },
+  examples: [
+    {
+      name: 'one to order, in time',
+      facts: { stock: { onShelf: 6, toOrder: 1, unknown: 0 }, orderSlackDays: 20 },
+      expect: 'meets',
+    },
+    { name: 'too late', facts: { stock: { onShelf: 6, toOrder: 1, unknown: 0 }, orderSlackDays: -3 }, expect: 'fails' },
+    { name: 'stock not known', expect: 'needs-judgment' },
+  ],
+})

@@ -240,6 +240,14 @@ export function setAdminRight(actor: Actor, input: AdminRightInput): Promise<Out
   })
 }
 
+/**
+ * Marks every account there is as one of the demo data, whose passwords everybody can read. For the program that fills an
+ * empty database with the demo scenario.
+ */
+export async function markAccountsAsDemo(): Promise<void> {
+  await db().user.updateMany({ data: { isDemo: true } })
+}
+
 /** Team people of the projects in which the person is on the team: whom a lead can pick from. */
 export function listPeople(actor: Actor): Promise<readonly PersonView[]> {
   return read(actor, async ({ tx, standing }) => {

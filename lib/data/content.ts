@@ -8,7 +8,7 @@ import type { ChangeSince } from './views'
 import type { WriteContext } from './write'
 
 /** Parts of a revision's content whose change is remembered with its author. */
-export type ContentPart = 'design' | 'answer' | 'waiver' | 'artwork'
+export type ContentPart = 'design' | 'answer' | 'artwork'
 
 export interface ContentChangeNote {
   readonly part: ContentPart
@@ -16,7 +16,9 @@ export interface ContentChangeNote {
   readonly summary: readonly string[]
 }
 
-export interface ChangedContent {
+export interface ChangedContent<T> {
+  /** What the change returned. */
+  readonly value: T
   readonly version: number
   readonly voidedSignatures: number
   readonly after: LoadedRevision
@@ -29,15 +31,15 @@ export interface ChangedContent {
  *
  * @param note  null for a change that is not an edit of the person's (a new evaluation, a thread that opens or closes)
  */
-export async function changeContent(
+export async function changeContent<T>(
   context: WriteContext,
   revisionId: string,
   note: ContentChangeNote | null,
-  change: (before: LoadedRevision) => Promise<void>,
-): Promise<ChangedContent> {
+  change: (before: LoadedRevision) => Promise<T>,
+): Promise<ChangedContent<T>> {
   const { tx, standing, at } = context
   const before = await loadRevision(tx, revisionId)
-  await change(before)
+  const value = await change(before)
   const version = await raiseVersion(tx, revisionId)
   if (note !== null) {
     await tx.edit.create({
@@ -55,7 +57,7 @@ export async function changeContent(
   if (await recordEvaluation(tx, after, at)) after = await loadRevision(tx, revisionId)
   const voidedSignatures = await voidSignatures(context, before, after)
   if (voidedSignatures > 0) after = await loadRevision(tx, revisionId)
-  return { version, voidedSignatures, after }
+  return { value, version, voidedSignatures, after }
 }
 
 /**

@@ -163,7 +163,10 @@ export async function acceptInvitation(
 /** By somebody who is signed in: joins with the account they have. */
 export function joinByInvitation(actor: Actor, input: JoinByInvitationInput): Promise<Outcome<{ projectId: string }>> {
   return write(actor, 'join-by-invitation', {}, async ({ tx, standing, at }) => {
-    const invitation = requireOpen(await findByToken(tx, input.token), at)
+    const found = await findByToken(tx, input.token)
+    // The second click of a double click: the first one already did it.
+    if (found.usedById === standing.userId) return { projectId: found.projectId }
+    const invitation = requireOpen(found, at)
     const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
     requireAddress(invitation, user.email)
     if (getMembership(standing, invitation.projectId) !== null) {

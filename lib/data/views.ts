@@ -107,7 +107,12 @@ export interface ProjectView {
   readonly fabricators: readonly CompanyView[]
   readonly invitations: readonly InvitationView[]
   readonly timeline: readonly TimelineEntry[]
-  readonly may: { readonly invite: boolean; readonly createRevision: boolean; readonly managePeople: boolean }
+  readonly may: {
+    readonly invite: boolean
+    readonly createRevision: boolean
+    readonly managePeople: boolean
+    readonly seeTrail: boolean
+  }
 }
 
 export interface AttachmentView {

@@ -1,0 +1,91 @@
+import 'server-only'
+import { isStage, STAGE_LABELS } from '@/lib/review'
+
+interface RecordRow {
+  readonly action: string
+  readonly revisionId: string | null
+  readonly detailsJson: string
+}
+
+type Details = Readonly<Record<string, unknown>>
+type Describe = (details: Details) => string
+
+const text = (details: Details, key: string): string => {
+  const value = details[key]
+  return typeof value === 'string' || typeof value === 'number' ? String(value) : ''
+}
+
+const stage = (details: Details, key: string): string => {
+  const value = text(details, key)
+  return isStage(value) ? STAGE_LABELS[value] : value
+}
+
+const because = (details: Details): string => {
+  const reason = text(details, 'reason')
+  return reason === '' ? '' : `: ${reason}`
+}
+
+/** What each action of the trail says to a reader; the subject is the person who acted. */
+const SENTENCES: Readonly<Record<string, Describe>> = {
+  'workspace-created': (details) => `created the workspace ${text(details, 'name')}`,
+  'project-created': (details) => `created the project ${text(details, 'name')}`,
+  'person-invited': (details) => `invited a ${text(details, 'role')} of ${text(details, 'company')}`,
+  'invitation-revoked': () => 'withdrew an invitation',
+  'person-joined': (details) => `joined as ${text(details, 'role')} of ${text(details, 'company')}`,
+  'role-changed': (details) => `made ${text(details, 'person')} ${text(details, 'role')}`,
+  'person-removed': (details) => `removed ${text(details, 'person')} from the project`,
+  'password-changed': () => 'changed the own password',
+  'sessions-ended': () => 'ended all own sessions',
+  'account-disabled': (details) => `disabled the account of ${text(details, 'name')}`,
+  'account-enabled': (details) => `enabled the account of ${text(details, 'name')}`,
+  'admin-right-given': (details) => `made ${text(details, 'name')} an admin`,
+  'admin-right-taken': (details) => `took the admin's right from ${text(details, 'name')}`,
+  'revision-created': (details) => `created the revision (${text(details, 'origin')})`,
+  'design-saved': (details) => `changed the design (${text(details, 'changeCount')} inputs)`,
+  'design-imported': (details) => `imported a design (${text(details, 'changeCount')} inputs changed)`,
+  'results-recorded': (details) => `recorded results of engine ${text(details, 'engineVersion')}`,
+  'revision-shared': (details) => `shared the revision with ${text(details, 'company')}`,
+  'revision-unshared': () => 'ended the sharing of the revision',
+  'revision-looked-at': () => 'looked at the design',
+  'item-answered': (details) => `answered "${text(details, 'question')}": ${text(details, 'state')}`,
+  'waiver-proposed': (details) => `proposed a waiver of "${text(details, 'question')}"${because(details)}`,
+  'waiver-approved': (details) => `approved the waiver of "${text(details, 'question')}"`,
+  'waiver-declined': (details) => `declined the waiver of "${text(details, 'question')}"${because(details)}`,
+  'file-attached': (details) => `attached ${text(details, 'fileName')}`,
+  'file-removed': (details) => `removed the attachment ${text(details, 'fileName')}`,
+  'artwork-added': (details) => `added the artwork ${text(details, 'fileName')}`,
+  'artwork-removed': (details) => `removed the artwork ${text(details, 'fileName')}`,
+  'thread-opened': (details) => `opened ${text(details, 'kind').replaceAll('-', ' ')} "${text(details, 'title')}"`,
+  'thread-replied': (details) => `replied to "${text(details, 'title')}"`,
+  'thread-answered': (details) => `answered "${text(details, 'title')}"`,
+  'thread-closed': (details) => `closed "${text(details, 'title')}"${because(details)}`,
+  'thread-reopened': (details) => `opened "${text(details, 'title')}" again${because(details)}`,
+  'comment-edited': (details) => `edited a comment in "${text(details, 'title')}"`,
+  'declared-buildable': (details) => `declared for ${text(details, 'company')}: buildable`,
+  'declared-not-buildable': (details) => `declared for ${text(details, 'company')}: not buildable`,
+  'stage-moved': (details) =>
+    `moved the revision from ${stage(details, 'from')} to ${stage(details, 'to')}${because(details)}`,
+  'revision-signed': (details) => `signed the revision as ${text(details, 'capacity')}`,
+  'signature-voided': (details) => `voided a signature by changing signed content (${text(details, 'reason')})`,
+  'revision-released': () => 'released the revision',
+  'limit-set': (details) => `set the limit ${text(details, 'key')} to ${text(details, 'value')}`,
+  'limit-removed': (details) => `took away the limit ${text(details, 'key')}`,
+  'settings-changed': () => 'changed the settings of the workspace',
+  'backup-made': () => 'made a backup',
+}
+
+/** A record of the trail as a sentence without its subject: `moved the revision from ... to ...`. */
+export function describeRecord(row: RecordRow, labels: ReadonlyMap<string, string>): string {
+  const say = SENTENCES[row.action]
+  const sentence = say === undefined ? row.action.replaceAll('-', ' ') : say(readDetails(row.detailsJson))
+  const label = row.revisionId === null ? undefined : labels.get(row.revisionId)
+  return label === undefined ? sentence : `revision ${label}: ${sentence}`
+}
+
+/** Actions that a sentence is known for: a test compares them with those that are written. */
+export const DESCRIBED_ACTIONS: readonly string[] = Object.keys(SENTENCES)
+
+function readDetails(detailsJson: string): Details {
+  const value: unknown = JSON.parse(detailsJson)
+  return typeof value === 'object' && value !== null ? (value as Details) : {}
+}

@@ -17,6 +17,8 @@ interface Band {
   readonly kind: string
   readonly from: number
   readonly to: number
+  /** Allowed magnitude of strain in this layer, per cent; null where none is known or it is no conductor. */
+  readonly allowedPct: number | null
 }
 
 /**
@@ -33,7 +35,7 @@ export function drawStrainPlot(
 ): Picture {
   const { palette, unit, designations } = options
   const convert = (valueUm: number) => lengthFromUm(valueUm, unit)
-  const bands = listBands(zone, insideFace, convert)
+  const bands = listBands(bend, zone, insideFace, convert)
   const copper = bands.filter((band) => band.kind === 'conductor')
   const points = bend.strainProfile.map((point) => ({
     strain: point.strainPct,
@@ -41,8 +43,8 @@ export function drawStrainPlot(
     leaf: point.leafIndex,
   }))
   const extremes = [...points.map((point) => point.strain), 0]
-  const allowed = bend.allowablePct
-  if (allowed !== null) extremes.push(allowed, -allowed)
+  const limited = copper.filter((band) => band.allowedPct !== null)
+  for (const { allowedPct } of limited) extremes.push(allowedPct ?? 0, -(allowedPct ?? 0))
   const left = Math.min(...extremes)
   const right = Math.max(...extremes)
   const pad = (right - left) * 0.06 || 0.1
@@ -85,20 +87,16 @@ export function drawStrainPlot(
           bands.filter((band) => band.from > 0),
           { y: 'from', stroke: palette.hairline, strokeWidth: 0.5 },
         ),
-        ...(allowed === null
-          ? []
-          : [
-              Plot.rect(copper, {
-                x1: -allowed,
-                x2: allowed,
-                y1: 'from',
-                y2: 'to',
-                fill: palette.allowed,
-                stroke: palette.limit,
-                strokeWidth: 1,
-                strokeDasharray: '3 2',
-              }),
-            ]),
+        Plot.rect(limited, {
+          x1: (band: Band) => -(band.allowedPct ?? 0),
+          x2: 'allowedPct',
+          y1: 'from',
+          y2: 'to',
+          fill: palette.allowed,
+          stroke: palette.limit,
+          strokeWidth: 1,
+          strokeDasharray: '3 2',
+        }),
         Plot.ruleX([0], { stroke: palette.inkSoft, strokeWidth: 0.75 }),
         Plot.ruleY(bend.leaves, {
           y: (leaf: BendResult['leaves'][number]) => convert(leaf.neutralAxisDepthUm),
@@ -142,7 +140,13 @@ export function drawStrainPlot(
   )
 }
 
-function listBands(zone: ZoneResult, insideFace: 'top' | 'bottom', convert: (valueUm: number) => number): Band[] {
+function listBands(
+  bend: BendResult,
+  zone: ZoneResult,
+  insideFace: 'top' | 'bottom',
+  convert: (valueUm: number) => number,
+): Band[] {
+  const allowed = new Map(bend.conductors.map((conductor) => [conductor.layerId, conductor.allowablePct]))
   return zone.layers.map((layer) => {
     const from = insideFace === 'top' ? layer.topDepthUm : zone.thicknessUm - layer.topDepthUm - layer.nominalUm
     return {
@@ -151,6 +155,7 @@ function listBands(zone: ZoneResult, insideFace: 'top' | 'bottom', convert: (val
       kind: layer.kind,
       from: convert(from),
       to: convert(from + layer.nominalUm),
+      allowedPct: allowed.get(layer.layerId) ?? null,
     }
   })
 }

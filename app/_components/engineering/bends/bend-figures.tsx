@@ -1,0 +1,187 @@
+'use client'
+
+import type { ReactNode } from 'react'
+import { Length } from '@/app/_components/ui/unit-context'
+import { formatCycleCount, listStrainRows, nameConductorLayers } from '@/lib/drawing'
+import type { Bend, BendResult } from '@/lib/engine'
+import { useLengthUnit } from '../../ui/unit-context'
+import { useDraft } from '../draft'
+import { getSourceWords } from '../outcome-list'
+import { PictureTableView } from '../pictures'
+
+/** Radii side by side: what the laminate needs, what the handbook says, what the plain ratio says. */
+export function RadiusComparison({ bend, result }: { bend: Bend; result: BendResult }) {
+  const { handbook, ratio } = result
+  const rows: { name: string; leastMm: number | null; how: ReactNode }[] = [
+    {
+      name: 'Strain in the laminate',
+      leastMm: result.minRadiusByStrainMm,
+      how: 'Composite beam, plane strain; the radius at which copper strain just meets the allowable.',
+    },
+    ...(bend.use === 'dynamic'
+      ? [
+          {
+            name: `Life, ${result.survivalPct} % survive`,
+            leastMm: result.minRadiusByLifeMm,
+            how: 'Fatigue-ductility relation, inverted for the required cycles; order of magnitude only.',
+          },
+        ]
+      : []),
+    {
+      name: 'Handbook',
+      leastMm: handbook.minRadiusMm,
+      how: (
+        <>
+          {handbook.formula}
+          {handbook.warning !== null && <>. {handbook.warning}</>} ({getSourceWords(handbook.sourceKey)})
+        </>
+      ),
+    },
+    {
+      name: 'Ratio to thickness',
+      leastMm: ratio.minRadiusMm,
+      how: (
+        <>
+          {ratio.tableName}: {ratio.required === null ? 'no ratio stated' : `${ratio.required} times thickness`}; this
+          bend has {ratio.actual.toPrecision(3)} times, which is {ratio.surfaceStrainPct.toFixed(2)} % at the surface
+          {ratio.advisedAgainst && '. The table advises against this construction in this use'} (
+          {getSourceWords(ratio.sourceKey)})
+        </>
+      ),
+    },
+  ]
+  return (
+    <>
+      <div className="table-frame">
+        <table className="ledger" data-stack="">
+          <caption className="small muted">
+            Least inside radius by each way of reckoning; this bend has <Length valueUm={bend.insideRadiusMm * 1000} />.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Reckoned by</th>
+              <th scope="col" className="num">
+                Least radius, mm
+              </th>
+              <th scope="col">This bend</th>
+              <th scope="col">How</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.name}>
+                <th scope="row">{row.name}</th>
+                <td className="num" data-label="Least radius, mm">
+                  {row.leastMm === null ? '–' : row.leastMm.toPrecision(3)}
+                </td>
+                <td data-label="This bend">
+                  {row.leastMm === null
+                    ? 'not computed'
+                    : bend.insideRadiusMm >= row.leastMm
+                      ? 'large enough'
+                      : 'too small'}
+                </td>
+                <td data-label="How" className="small">
+                  {row.how}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {result.disagreement.length > 0 && (
+        <div className="stack small disagreement">
+          <h4 className="label">Why they differ</h4>
+          {result.disagreement.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+      )}
+    </>
+  )
+}
+
+/** Strain of each conductor layer against its allowable, with the source of the allowable. */
+export function AllowableTable({ result }: { result: BendResult }) {
+  const { live } = useDraft()
+  const { unit } = useLengthUnit()
+  const designations = nameConductorLayers(live.evaluatedDesign.construction)
+  const sources = [...new Set(result.conductors.flatMap((conductor) => conductor.allowableSourceKey ?? []))]
+  if (result.conductors.length === 0) return <p className="empty">No conductor lies in this bend.</p>
+  return (
+    <>
+      <PictureTableView table={listStrainRows(result, { unit, designations })} />
+      {sources.length > 0 && (
+        <p className="small muted">Allowable strain from {sources.map(getSourceWords).join('; ')}.</p>
+      )}
+    </>
+  )
+}
+
+/** What else the bend comes to: life, moment, force, springback, lengths. */
+export function BendFigures({ result }: { result: BendResult }) {
+  const { springback } = result
+  const rows: { term: string; value: ReactNode }[] = []
+  const add = (term: string, value: ReactNode) => rows.push({ term, value })
+  add('Section thickness', <Length valueUm={result.sectionThicknessUm} />)
+  if (result.leaves.length > 1) add('Unbonded leaves', result.leaves.length)
+  if (result.survivalLifeCycles !== null) {
+    add(
+      `Life, ${result.survivalPct} % survive`,
+      <>
+        {formatCycleCount(result.survivalLifeCycles)} cycles
+        {result.survivalLifeRangeCycles !== null &&
+          ` (${formatCycleCount(result.survivalLifeRangeCycles.low)} to ${formatCycleCount(result.survivalLifeRangeCycles.high)} over tolerances)`}
+      </>,
+    )
+  }
+  if (result.medianLifeCycles !== null) add('Life, median', `${formatCycleCount(result.medianLifeCycles)} cycles`)
+  if (result.requiredCycles !== null) add('Required', `${formatCycleCount(result.requiredCycles)} cycles`)
+  if (result.momentNmm !== null) add('Bending moment', `${result.momentNmm.toPrecision(3)} N·mm`)
+  if (result.holdingForceN !== null) {
+    add('Force at the rigid edge to hold it', `${result.holdingForceN.toPrecision(3)} N`)
+  }
+  if (springback !== null) {
+    add(
+      'Let go, it keeps',
+      springback.relaxedRadiusMm === null
+        ? 'nothing: it springs back flat'
+        : `${springback.relaxedAngleDeg.toFixed(0)}° at ${springback.relaxedRadiusMm.toPrecision(3)} mm radius (${(springback.keptFraction * 100).toFixed(0)} % of its angle)`,
+    )
+  }
+  add('Developed length', <Length valueUm={result.developedLengthMm * 1000} />)
+  if (result.leaves.length > 1) {
+    add('Greatest difference between leaves', <Length valueUm={result.leafLengthDifferenceMm * 1000} />)
+  }
+  return (
+    <dl className="terms">
+      {rows.map((row) => (
+        <div key={row.term} className="contents">
+          <dt>{row.term}</dt>
+          <dd>{row.value}</dd>
+        </div>
+      ))}
+    </dl>
+  )
+}
+
+/** Never left out: what these numbers cannot promise. */
+export function BendCautions({ result }: { result: BendResult }) {
+  return (
+    <ul className="small plain-list">
+      {result.conductors.some((conductor) => conductor.pastYield) && (
+        <li>
+          Copper is past yield here: the elastic result stands for strain, and the section does not spring back fully.
+        </li>
+      )}
+      {result.cautions.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+      <li>Fatigue figures are estimates of order of magnitude: qualify by test.</li>
+      <li>
+        Results support a qualified engineer's judgment and the fabricator's knowledge and replace neither. Standards in
+        force, the purchase contract and local codes come first.
+      </li>
+    </ul>
+  )
+}

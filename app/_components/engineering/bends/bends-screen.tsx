@@ -1,0 +1,224 @@
+'use client'
+
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Section } from '@/app/_components/ui/section'
+import { Length } from '@/app/_components/ui/unit-context'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { Bend } from '@/lib/engine'
+import {
+  addBend,
+  DraftProvider,
+  makeFreshId,
+  makeFreshName,
+  removeBend,
+  SaveBar,
+  type SaveDesignAction,
+  type StoredRevision,
+  useDraft,
+  useEdit,
+} from '../draft'
+import '../engineering.css'
+import { OutcomeList } from '../outcome-list'
+import { findVerdictAt, listOutcomesAt } from '../outcomes'
+import { AllowableTable, BendCautions, BendFigures, RadiusComparison } from './bend-figures'
+import { BendForm } from './bend-form'
+import { BendPlots } from './bend-plots'
+import { getUseLabel } from './words'
+
+interface BendsScreenProps {
+  readonly stored: StoredRevision
+  readonly saveAction: SaveDesignAction
+  /** Bend to open first, from the address. */
+  readonly initialBendId: string | null
+}
+
+export function BendsScreen({ stored, saveAction, initialBendId }: BendsScreenProps) {
+  return (
+    <DraftProvider stored={stored}>
+      <SaveBar action={saveAction} />
+      <Bends initialBendId={initialBendId} />
+    </DraftProvider>
+  )
+}
+
+function Bends({ initialBendId }: { initialBendId: string | null }) {
+  const { state, isReadOnly } = useDraft()
+  const edit = useEdit()
+  const { bends, construction } = state.design
+  const [chosenId, setChosenId] = useState(initialBendId)
+  const chosenIndex = Math.max(
+    0,
+    bends.findIndex((bend) => bend.id === chosenId),
+  )
+  const chosen = bends[chosenIndex]
+  const hasFlex = construction.zones.some((zone) => zone.kind === 'flex')
+  const add = () => {
+    setChosenId(makeFreshId('bend', bends))
+    edit(`add-bend-${bends.length}`, addBend)
+  }
+  return (
+    <>
+      <Section
+        title="Bends"
+        actions={
+          !isReadOnly && (
+            <Button onPress={add} isDisabled={!hasFlex}>
+              Add a bend
+            </Button>
+          )
+        }
+      >
+        {!hasFlex && <p className="empty">A bend lies in a flex zone, and the construction has none yet.</p>}
+        {bends.length === 0 ? (
+          hasFlex && <p className="empty">No bends yet. A part that is never bent needs none.</p>
+        ) : (
+          <BendList chosenId={chosen?.id ?? null} onChoose={setChosenId} />
+        )}
+      </Section>
+      {chosen !== undefined && <BendDetail key={chosen.id} bend={chosen} index={chosenIndex} onCopied={setChosenId} />}
+    </>
+  )
+}
+
+function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (bendId: string) => void }) {
+  const { state, live } = useDraft()
+  const { bends, construction } = state.design
+  return (
+    <div className="table-frame">
+      <table className="ledger" data-stack="">
+        <thead>
+          <tr>
+            <th scope="col">Bend</th>
+            <th scope="col">Zone</th>
+            <th scope="col">Use</th>
+            <th scope="col" className="num">
+              Inside radius
+            </th>
+            <th scope="col" className="num">
+              Angle
+            </th>
+            <th scope="col" className="num">
+              Copper strain, %
+            </th>
+            <th scope="col" className="num">
+              Allowed, %
+            </th>
+            <th scope="col">Verdict</th>
+          </tr>
+        </thead>
+        <tbody>
+          {bends.map((bend) => {
+            const result = live.evaluation.bends.find((candidate) => candidate.bendId === bend.id)
+            return (
+              <tr key={bend.id}>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="choice"
+                    aria-current={bend.id === chosenId}
+                    onClick={() => onChoose(bend.id)}
+                  >
+                    {bend.name === '' ? 'unnamed' : bend.name}
+                  </button>
+                </th>
+                <td data-label="Zone">
+                  {construction.zones.find((zone) => zone.id === bend.zoneId)?.name ?? 'no such zone'}
+                </td>
+                <td data-label="Use">{getUseLabel(bend.use)}</td>
+                <td className="num" data-label="Inside radius">
+                  <Length valueUm={bend.insideRadiusMm * 1000} />
+                </td>
+                <td className="num" data-label="Angle">
+                  {bend.angleDeg}°
+                </td>
+                <td className="num" data-label="Copper strain, %">
+                  {result?.peakStrainPct?.toFixed(3) ?? '–'}
+                </td>
+                <td className="num" data-label="Allowed, %">
+                  {result?.allowablePct?.toFixed(3) ?? '–'}
+                </td>
+                <td data-label="Verdict">
+                  <VerdictMark verdict={findVerdictAt(live.evaluation, 'bend', bend.id) ?? 'not-computed'} />
+                </td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+interface BendDetailProps {
+  readonly bend: Bend
+  readonly index: number
+  readonly onCopied: (bendId: string) => void
+}
+
+function BendDetail({ bend, index, onCopied }: BendDetailProps) {
+  const { state, live, isReadOnly } = useDraft()
+  const edit = useEdit()
+  const { evaluation, evaluatedDesign } = live
+  const evaluatedBend = evaluatedDesign.bends.find((candidate) => candidate.id === bend.id)
+  const result = evaluation.bends.find((candidate) => candidate.bendId === bend.id)
+  const zone = evaluation.zones.find((candidate) => candidate.zoneId === evaluatedBend?.zoneId)
+  const copy = () => {
+    const { bends } = state.design
+    const id = makeFreshId('bend', bends)
+    edit(`copy-${bend.id}-${bends.length}`, (design) => ({
+      ...design,
+      bends: [...design.bends, { ...bend, id, name: makeFreshName('Bend', design.bends) }],
+    }))
+    onCopied(id)
+  }
+  return (
+    <>
+      <Section
+        title={bend.name === '' ? 'Unnamed bend' : bend.name}
+        actions={
+          !isReadOnly && (
+            <>
+              <Button onPress={copy}>Copy this bend</Button>
+              <Button onPress={() => edit(`remove-${bend.id}`, (design) => removeBend(design, bend.id))}>
+                Remove this bend
+              </Button>
+            </>
+          )
+        }
+      >
+        <BendForm bend={bend} index={index} />
+      </Section>
+      {result === undefined || evaluatedBend === undefined || zone === undefined ? (
+        <p className="empty">This bend has not been computed yet: see above what needs correction.</p>
+      ) : (
+        <>
+          <Section title="Verdicts">
+            {result.missing.length > 0 && (
+              <p className="small">Missing: {result.missing.map((missing) => missing.label).join('; ')}.</p>
+            )}
+            <OutcomeList
+              outcomes={listOutcomesAt(evaluation, 'bend', bend.id)}
+              emptyText="The checklist has nothing on this bend."
+            />
+          </Section>
+          <Section title="Pictures">
+            <BendPlots bend={evaluatedBend} result={result} zone={zone} />
+          </Section>
+          <Section title="Radius by laminate, handbook and ratio">
+            <RadiusComparison bend={evaluatedBend} result={result} />
+          </Section>
+          <Section title="Strain and allowables">
+            <AllowableTable result={result} />
+          </Section>
+          <Section title="Figures">
+            <BendFigures result={result} />
+          </Section>
+          <Section title="Cautions">
+            <BendCautions result={result} />
+          </Section>
+        </>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,13 @@
+export { type CellProps, FormCells } from './cell-frame'
+export { type Choice, ChoiceCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
+export {
+  getPlanUnit,
+  NumberCell,
+  OptionalNumberCell,
+  OptionalPlanLengthCell,
+  OptionalThicknessCell,
+  PlanLengthCell,
+  ThicknessCell,
+} from './number-cells'
+export { makePlaces, type Place } from './place'
+export { DateCell, LongTextCell, TextCell } from './text-cells'

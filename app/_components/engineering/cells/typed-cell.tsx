@@ -1,0 +1,55 @@
+'use client'
+
+import { useState } from 'react'
+import { useDraft } from '../draft/draft-context'
+import { CellFrame, type CellProps } from './cell-frame'
+
+export type Reading =
+  | { readonly ok: true; readonly value: number | null }
+  | { readonly ok: false; readonly reason: string }
+
+interface TypedCellProps extends CellProps {
+  readonly value: number | null
+  readonly unit?: string
+  /** The value in the words of this field, without its unit. */
+  readonly format: (value: number) => string
+  readonly read: (text: string) => Reading
+  readonly onChange: (value: number | null) => void
+  /** Changes when the same value is written differently (another length unit). */
+  readonly notation: string
+}
+
+/**
+ * A number under the hands of a person. Every keystroke that can be read changes the draft at once; text that cannot
+ * stays in the field with its reason, and the draft keeps the last value that could be read.
+ */
+export function TypedCell({ value, unit, format, read, onChange, notation, ...frame }: TypedCellProps) {
+  const { state, dispatch } = useDraft()
+  const [typed, setTyped] = useState<{ text: string; epoch: number; notation: string } | null>(null)
+  const isMine = typed !== null && typed.epoch === state.epoch && typed.notation === notation
+  const shown = value === null ? '' : format(value)
+  const text = isMine ? typed.text : shown
+  const take = (next: string) => {
+    setTyped({ text: next, epoch: state.epoch, notation })
+    const reading = read(next)
+    dispatch({ type: 'misread', key: frame.at.key, reason: reading.ok ? null : reading.reason })
+    if (reading.ok && reading.value !== value) onChange(reading.value)
+  }
+  return (
+    <CellFrame {...frame} unit={unit} text={shown} isNumeric>
+      {(input) => (
+        <input
+          {...input}
+          className="input input-num"
+          inputMode="decimal"
+          autoComplete="off"
+          value={text}
+          onChange={(event) => take(event.target.value)}
+          onBlur={() => {
+            if (read(text).ok) setTyped(null)
+          }}
+        />
+      )}
+    </CellFrame>
+  )
+}

@@ -1,0 +1,55 @@
+'use client'
+
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { useDraft } from '../draft'
+import { findVerdictAt } from '../outcomes'
+
+/** The bends' verdicts beside the construction, because every layer that changes moves them. */
+export function BendSummary() {
+  const { live } = useDraft()
+  const { evaluation } = live
+  if (evaluation.bends.length === 0) return <p className="empty">No bends yet.</p>
+  return (
+    <div className="table-frame">
+      <table className="ledger" data-stack="">
+        <thead>
+          <tr>
+            <th scope="col">Bend</th>
+            <th scope="col" className="num">
+              Copper strain, %
+            </th>
+            <th scope="col" className="num">
+              Allowed, %
+            </th>
+            <th scope="col" className="num">
+              Least radius, mm
+            </th>
+            <th scope="col">Verdict</th>
+          </tr>
+        </thead>
+        <tbody>
+          {evaluation.bends.map((bend) => {
+            const verdict = findVerdictAt(evaluation, 'bend', bend.bendId)
+            return (
+              <tr key={bend.bendId}>
+                <th scope="row">{bend.name}</th>
+                <td className="num" data-label="Copper strain, %">
+                  {bend.peakStrainPct?.toFixed(3) ?? '–'}
+                </td>
+                <td className="num" data-label="Allowed, %">
+                  {bend.allowablePct?.toFixed(3) ?? '–'}
+                </td>
+                <td className="num" data-label="Least radius, mm">
+                  {bend.minRadiusByStrainMm?.toPrecision(3) ?? '–'}
+                </td>
+                <td data-label="Verdict">
+                  <VerdictMark verdict={verdict ?? 'not-computed'} />
+                </td>
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </div>
+  )
+}

@@ -1,0 +1,134 @@
+'use client'
+
+import { type ChangeEvent, useRef, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { ConfirmDialog, SheetDialog } from '@/app/_components/ui/dialog'
+import { Notice } from '@/app/_components/ui/notices'
+import {
+  type Design,
+  formatIssuePath,
+  type Issue,
+  listStartingConstructions,
+  MAX_DESIGN_CHARACTERS,
+  parseDesignText,
+} from '@/lib/engine'
+import { useDraft } from '../draft'
+
+/** Import, export and starting constructions. All change the draft only; saving is a separate act, and undo works. */
+export function DesignFileActs() {
+  const { state, dispatch, isReadOnly } = useDraft()
+  const fileInput = useRef<HTMLInputElement>(null)
+  const [issues, setIssues] = useState<readonly Issue[]>([])
+  const [isChoosing, setChoosing] = useState(false)
+  const [pending, setPending] = useState<{ design: Design; from: string } | null>(null)
+
+  const readFile = async (event: ChangeEvent<HTMLInputElement>) => {
+    const file = event.target.files?.[0]
+    event.target.value = ''
+    if (file === undefined) return
+    // A byte is at most one character, so a file beyond this cannot be a design and is not read at all.
+    if (file.size > MAX_DESIGN_CHARACTERS * 4) {
+      const message = `${file.name} has ${file.size} bytes; a design document has at most ${MAX_DESIGN_CHARACTERS} characters`
+      setIssues([{ code: 'too-large', path: [], message }])
+      return
+    }
+    const parsed = parseDesignText(await file.text())
+    if (!parsed.ok) {
+      setIssues(parsed.issues)
+      return
+    }
+    setIssues([])
+    setPending({ design: parsed.value, from: file.name })
+  }
+  const exportFile = () => {
+    const text = `${JSON.stringify(state.design, null, 2)}\n`
+    const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
+    const link = document.createElement('a')
+    link.href = address
+    link.download = `${makeFileStem(state.design.name)}.json`
+    link.click()
+    URL.revokeObjectURL(address)
+  }
+  return (
+    <>
+      {!isReadOnly && (
+        <>
+          <Button onPress={() => setChoosing(true)}>Starting constructions</Button>
+          <Button onPress={() => fileInput.current?.click()}>Import a design file</Button>
+          <input
+            ref={fileInput}
+            type="file"
+            accept=".json,application/json"
+            className="sr-only"
+            aria-label="Design file to import"
+            tabIndex={-1}
+            onChange={(event) => void readFile(event)}
+          />
+        </>
+      )}
+      <Button onPress={exportFile}>Export as shown</Button>
+      {issues.length > 0 && (
+        <Notice tone="refused" role="alert">
+          <p>The file was not taken. Nothing was changed.</p>
+          <ul>
+            {issues.slice(0, 12).map((issue) => (
+              <li key={`${formatIssuePath(issue.path)} ${issue.message}`}>
+                <code>{formatIssuePath(issue.path)}</code> {issue.message}
+              </li>
+            ))}
+            {issues.length > 12 && <li>and {issues.length - 12} more</li>}
+          </ul>
+        </Notice>
+      )}
+      <SheetDialog title="Starting constructions" isOpen={isChoosing} onOpenChange={setChoosing}>
+        <ul>
+          {listStartingConstructions().map((starting) => (
+            <li key={starting.id} className="starting-item">
+              <div>
+                <strong>{starting.name}</strong>
+                <p className="small muted">{starting.purpose}</p>
+              </div>
+              <Button
+                onPress={() => {
+                  setChoosing(false)
+                  const made = starting.makeDesign(state.design.name)
+                  // Brief and own materials are the part's, not the construction's: they stay.
+                  const design = { ...made, brief: state.design.brief, materials: state.design.materials }
+                  setPending({ design, from: starting.name })
+                }}
+              >
+                Use<span className="sr-only"> {starting.name}</span>
+              </Button>
+            </li>
+          ))}
+        </ul>
+      </SheetDialog>
+      <ConfirmDialog
+        title={`Replace by ${pending?.from ?? ''}?`}
+        isOpen={pending !== null}
+        onOpenChange={(isOpen) => {
+          if (!isOpen) setPending(null)
+        }}
+        confirmLabel="Replace"
+        onConfirm={() => {
+          if (pending !== null) dispatch({ type: 'replace', design: pending.design })
+          setPending(null)
+        }}
+      >
+        <p>
+          {pending === null
+            ? ''
+            : `It brings ${pending.design.construction.layers.length} layers, ${pending.design.construction.zones.length} zones and ${pending.design.bends.length} bends in place of the present ones. Nothing is stored until you save, and undo brings the present state back.`}
+        </p>
+      </ConfirmDialog>
+    </>
+  )
+}
+
+function makeFileStem(name: string): string {
+  const stem = name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
+  return stem === '' ? 'design' : stem
+}

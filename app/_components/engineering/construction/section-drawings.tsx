@@ -1,0 +1,78 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
+import { drawCrossSection, drawPartSection, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
+import { findMaterial } from '@/lib/engine'
+import { useDraft } from '../draft'
+import { PictureView, useWidth } from '../pictures'
+
+/** Width the server draws at, before the browser has measured: near what a desktop gives. */
+const FIRST_WIDTH_PX = 560
+
+/** The section along the part and the section of one zone, redrawn with every change that can be evaluated. */
+export function SectionDrawings() {
+  const { live } = useDraft()
+  const { unit } = useLengthUnit()
+  const { ref, widthPx } = useWidth<HTMLDivElement>(FIRST_WIDTH_PX)
+  const { evaluation, evaluatedDesign } = live
+  const [chosenZoneId, setChosenZoneId] = useState<string | null>(null)
+  const zone =
+    evaluation.zones.find((candidate) => candidate.zoneId === chosenZoneId) ??
+    evaluation.zones.find((candidate) => candidate.kind === 'flex') ??
+    evaluation.zones[0]
+  const designations = useMemo(() => nameConductorLayers(evaluatedDesign.construction), [evaluatedDesign.construction])
+  const partSection = useMemo(
+    () =>
+      evaluation.zones.length === 0
+        ? null
+        : drawPartSection(evaluatedDesign.construction, evaluation.zones, {
+            palette: SCREEN_PALETTE,
+            unit,
+            widthPx: Math.max(widthPx, 120 + 92 * evaluation.zones.length),
+            designations,
+          }),
+    [evaluatedDesign, evaluation, designations, unit, widthPx],
+  )
+  const zoneSection = useMemo(() => {
+    if (zone === undefined || zone.layers.length === 0) return null
+    const bend = evaluatedDesign.bends.find((candidate) => candidate.zoneId === zone.zoneId)
+    const result = bend === undefined ? undefined : evaluation.bends.find((candidate) => candidate.bendId === bend.id)
+    return drawCrossSection(zone, {
+      palette: SCREEN_PALETTE,
+      unit,
+      widthPx: Math.max(300, widthPx),
+      designations,
+      findMaterialName: (materialId) => findMaterial(evaluatedDesign, materialId)?.name ?? null,
+      ...(bend === undefined || result === undefined || result.leaves.length === 0
+        ? {}
+        : { bend: { result, insideFace: bend.insideFace } }),
+    })
+  }, [evaluatedDesign, evaluation, zone, designations, unit, widthPx])
+  return (
+    <div ref={ref} className="drawings" data-outdated={live.issues.length > 0 ? '' : undefined}>
+      {partSection === null ? (
+        <p className="empty">The section appears here as soon as a zone holds a layer.</p>
+      ) : (
+        <PictureView picture={partSection} />
+      )}
+      {zone !== undefined && (
+        <fieldset className="choices no-print">
+          <legend className="label">Section of zone</legend>
+          {evaluation.zones.map((candidate) => (
+            <button
+              key={candidate.zoneId}
+              type="button"
+              className="choice"
+              aria-current={candidate.zoneId === zone.zoneId}
+              onClick={() => setChosenZoneId(candidate.zoneId)}
+            >
+              {candidate.name}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      {zoneSection !== null && <PictureView picture={zoneSection} />}
+    </div>
+  )
+}

@@ -1,0 +1,152 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
+import { drawThicknessHistogram, SCREEN_PALETTE } from '@/lib/drawing'
+import { simulateThickness, type ThicknessSimulation, type ZoneResult } from '@/lib/engine'
+import { useDraft } from '../draft'
+import { OutcomeList } from '../outcome-list'
+import { listOutcomesAt } from '../outcomes'
+import { PictureView, usePlotDocument, useWidth } from '../pictures'
+
+/** Any number would do; a fixed one makes the picture the same for everybody. */
+const SEED = 20_270_301
+const HEIGHT_PX = 220
+
+/** Finished thickness per zone with its range, what it grew from, and the distribution on demand. */
+export function ThicknessResults() {
+  const { live } = useDraft()
+  const { evaluation } = live
+  const [openZoneId, setOpenZoneId] = useState<string | null>(null)
+  if (evaluation.zones.length === 0) return <p className="empty">No zones yet.</p>
+  const open = evaluation.zones.find((zone) => zone.zoneId === openZoneId)
+  return (
+    <>
+      <div className="table-frame">
+        <table className="ledger" data-stack="">
+          <thead>
+            <tr>
+              <th scope="col">Zone</th>
+              <th scope="col" className="num">
+                Finished
+              </th>
+              <th scope="col" className="num">
+                Worst case
+              </th>
+              <th scope="col" className="num">
+                Root sum square
+              </th>
+              <th scope="col">
+                <span className="sr-only">Distribution</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {evaluation.zones.map((zone) => (
+              <tr key={zone.zoneId}>
+                <th scope="row">{zone.name}</th>
+                <td className="num" data-label="Finished">
+                  <Length valueUm={zone.thicknessUm} />
+                </td>
+                <td className="num" data-label="Worst case">
+                  <Length valueUm={zone.worstCaseUm.low} /> to <Length valueUm={zone.worstCaseUm.high} />
+                </td>
+                <td className="num" data-label="Root sum square">
+                  <Length valueUm={zone.rootSumSquareUm.low} /> to <Length valueUm={zone.rootSumSquareUm.high} />
+                </td>
+                <td className="no-print">
+                  <Button
+                    weight="quiet"
+                    aria-expanded={zone.zoneId === openZoneId}
+                    onPress={() => setOpenZoneId(zone.zoneId === openZoneId ? null : zone.zoneId)}
+                  >
+                    distribution<span className="sr-only"> of {zone.name}</span>
+                  </Button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {open !== undefined && <Distribution zone={open} />}
+      {evaluation.zones.map((zone) => {
+        const outcomes = listOutcomesAt(evaluation, 'zone', zone.zoneId)
+        return (
+          <details key={zone.zoneId} className="zone-detail">
+            <summary>
+              {zone.name}: {outcomes.length} {outcomes.length === 1 ? 'finding' : 'findings'}
+              {zone.defaultsUsed.length > 0 && `, ${zone.defaultsUsed.length} defaults used`}
+            </summary>
+            <OutcomeList outcomes={outcomes} emptyText="The checklist has nothing on this zone." />
+            {zone.defaultsUsed.length > 0 && (
+              <ul className="small plain-list">
+                {zone.defaultsUsed.map((words) => (
+                  <li key={words}>Default used: {words}</li>
+                ))}
+              </ul>
+            )}
+          </details>
+        )
+      })}
+    </>
+  )
+}
+
+function Distribution({ zone }: { zone: ZoneResult }) {
+  const { live } = useDraft()
+  const { unit } = useLengthUnit()
+  const plotDocument = usePlotDocument()
+  const { ref, widthPx } = useWidth<HTMLDivElement>(480)
+  const window =
+    live.evaluatedDesign.construction.zones.find((candidate) => candidate.id === zone.zoneId)?.connectorWindow ?? null
+  const simulation = useMemo(() => simulateZone(zone), [zone])
+  const picture = useMemo(
+    () =>
+      plotDocument === null || simulation === null
+        ? null
+        : drawThicknessHistogram(simulation, {
+            document: plotDocument,
+            palette: SCREEN_PALETTE,
+            widthPx: Math.max(280, widthPx),
+            heightPx: HEIGHT_PX,
+            unit,
+            zoneName: zone.name,
+            worstCaseUm: zone.worstCaseUm,
+            windowUm: window,
+          }),
+    [plotDocument, simulation, widthPx, unit, zone, window],
+  )
+  const shares = [...zone.layers].sort((a, b) => b.varianceShareFraction - a.varianceShareFraction).slice(0, 5)
+  return (
+    <div ref={ref}>
+      {simulation === null ? (
+        <p className="empty">No layer of this zone has a tolerance, so its thickness does not spread.</p>
+      ) : (
+        picture !== null && <PictureView picture={picture} />
+      )}
+      {shares.some((layer) => layer.varianceShareFraction > 0) && (
+        <p className="small">
+          Spread comes from{' '}
+          {shares
+            .filter((layer) => layer.varianceShareFraction >= 0.005)
+            .map((layer) => `${layer.name} ${(layer.varianceShareFraction * 100).toFixed(0)} %`)
+            .join(', ')}
+          .
+        </p>
+      )}
+    </div>
+  )
+}
+
+function simulateZone(zone: ZoneResult): ThicknessSimulation | null {
+  const contributors = zone.layers.map((layer) => ({
+    id: layer.layerId,
+    nominalUm: layer.nominalUm,
+    minusUm: Math.min(layer.nominalUm, Math.max(0, layer.nominalUm - layer.minUm)),
+    plusUm: Math.max(0, layer.maxUm - layer.nominalUm),
+    spread: 'normal' as const,
+  }))
+  if (!contributors.some((each) => each.minusUm + each.plusUm > 0)) return null
+  return simulateThickness({ contributors, seed: SEED })
+}

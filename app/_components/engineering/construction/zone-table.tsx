@@ -1,0 +1,177 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { Length } from '@/app/_components/ui/unit-context'
+import type { Zone } from '@/lib/engine'
+import {
+  ChoiceCell,
+  makePlaces,
+  OptionalPlanLengthCell,
+  OptionalThicknessCell,
+  TextCell,
+  ThicknessCell,
+} from '../cells'
+import { addZone, removeZone, updateZone, useDraft, useEdit } from '../draft'
+import { RowAct } from '../row-act'
+import { ZONE_KIND_CHOICES } from './words'
+
+/** Zones of the part in their order along it, with what each comes to. */
+export function ZoneTable() {
+  const { state, isReadOnly } = useDraft()
+  const edit = useEdit()
+  const { zones } = state.design.construction
+  return (
+    <>
+      <div className="table-frame">
+        <table className="ledger grid-table" data-stack="">
+          <caption className="small muted">
+            In their order along the part. Stated: what a drawing or data sheet says, to be compared with what is
+            computed.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">Name</th>
+              <th scope="col">Kind</th>
+              <th scope="col" className="num">
+                Length
+              </th>
+              <th scope="col" className="num">
+                Width
+              </th>
+              <th scope="col" className="num">
+                Finished
+              </th>
+              <th scope="col" className="num">
+                Stated
+              </th>
+              <th scope="col" className="num">
+                Connector least
+              </th>
+              <th scope="col" className="num">
+                Connector most
+              </th>
+              {!isReadOnly && (
+                <th scope="col">
+                  <span className="sr-only">Acts</span>
+                </th>
+              )}
+            </tr>
+          </thead>
+          <tbody>
+            {zones.map((zone, index) => (
+              <ZoneRow key={zone.id} zone={zone} index={index} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {zones.length === 0 && <p className="empty">No zones yet: a layer counts only where a zone has it.</p>}
+      {!isReadOnly && (
+        <div className="row mt-2 no-print">
+          <Button
+            onPress={() => edit(`add-zone-${zones.length}`, addZone)}
+            isDisabled={state.design.construction.layers.length === 0}
+          >
+            Add a zone
+          </Button>
+        </div>
+      )}
+    </>
+  )
+}
+
+/** Window of a finger end when it is first asked for, um: 0.3 mm with 0.03 mm either way, common practice. */
+const USUAL_WINDOW = { minUm: 270, maxUm: 330 }
+
+function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
+  const { live, isReadOnly, issueByPath } = useDraft()
+  const edit = useEdit()
+  const at = makePlaces(['construction', 'zones', index], `zone.${zone.id}`, zone.name || `zone ${index + 1}`)
+  const set = (field: string, change: (present: Zone) => Zone) =>
+    edit(at(field).key, (design) => updateZone(design, zone.id, change))
+  const result = live.evaluation.zones.find((candidate) => candidate.zoneId === zone.id)
+  const ownIssue = issueByPath.get(at('presence').path) ?? issueByPath.get(at('connectorWindow').path)
+  const window = zone.connectorWindow
+  return (
+    <tr>
+      <td data-label="Name" className="cell-name">
+        <TextCell
+          label="Name"
+          at={at('name')}
+          value={zone.name}
+          onChange={(name) => set('name', (present) => ({ ...present, name }))}
+        />
+        {ownIssue !== undefined && <span className="field-error cell-error">{ownIssue}</span>}
+      </td>
+      <td data-label="Kind" className="cell-kind">
+        <ChoiceCell
+          label="Kind"
+          at={at('kind')}
+          value={zone.kind}
+          choices={ZONE_KIND_CHOICES}
+          onChange={(kind) =>
+            set('kind', (present) => ({
+              ...present,
+              kind,
+              connectorWindow: kind === 'finger' ? (present.connectorWindow ?? USUAL_WINDOW) : null,
+            }))
+          }
+        />
+      </td>
+      <td className="num cell-number" data-label="Length">
+        <OptionalPlanLengthCell
+          label="Length"
+          at={at('lengthMm')}
+          value={zone.lengthMm}
+          onChange={(lengthMm) => set('lengthMm', (present) => ({ ...present, lengthMm }))}
+        />
+      </td>
+      <td className="num cell-number" data-label="Width">
+        <OptionalPlanLengthCell
+          label="Width"
+          at={at('widthMm')}
+          value={zone.widthMm}
+          onChange={(widthMm) => set('widthMm', (present) => ({ ...present, widthMm }))}
+        />
+      </td>
+      <td className="num" data-label="Finished">
+        {result === undefined ? <span className="muted">–</span> : <Length valueUm={result.thicknessUm} />}
+      </td>
+      <td className="num cell-number" data-label="Stated">
+        <OptionalThicknessCell
+          label="Stated thickness"
+          at={at('statedThicknessUm')}
+          value={zone.statedThicknessUm}
+          onChange={(statedThicknessUm) => set('statedThicknessUm', (present) => ({ ...present, statedThicknessUm }))}
+        />
+      </td>
+      {(['minUm', 'maxUm'] as const).map((end) => (
+        <td key={end} className="num cell-number" data-label={end === 'minUm' ? 'Connector least' : 'Connector most'}>
+          {window !== null && (
+            <ThicknessCell
+              label={end === 'minUm' ? 'Least thickness for the connector' : 'Greatest thickness for the connector'}
+              at={at('connectorWindow', end)}
+              value={window[end]}
+              onChange={(valueUm) =>
+                set(`connectorWindow.${end}`, (present) =>
+                  present.connectorWindow === null
+                    ? present
+                    : { ...present, connectorWindow: { ...present.connectorWindow, [end]: valueUm } },
+                )
+              }
+            />
+          )}
+        </td>
+      ))}
+      {!isReadOnly && (
+        <td className="row-acts no-print">
+          <RowAct
+            label={`Remove zone ${zone.name}`}
+            onPress={() => edit(`remove-${zone.id}`, (design) => removeZone(design, zone.id))}
+          >
+            remove
+          </RowAct>
+        </td>
+      )}
+    </tr>
+  )
+}

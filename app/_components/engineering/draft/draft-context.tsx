@@ -1,0 +1,72 @@
+'use client'
+
+import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer } from 'react'
+import { type Design, type Evaluation, formatIssuePath, type LimitOverride } from '@/lib/engine'
+import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
+import { keepDraft } from './kept-draft'
+import { type LiveEvaluation, useLiveEvaluation } from './use-live-evaluation'
+
+/** What a page hands to the editor: the stored design, its version, and what the person may do. */
+export interface StoredRevision {
+  readonly revisionId: string
+  readonly label: string
+  readonly design: Design
+  readonly designVersion: number
+  readonly evaluation: Evaluation
+  readonly limits: readonly LimitOverride[]
+  readonly mayEdit: boolean
+  /** Why it cannot be edited, in words; shown instead of the save bar. */
+  readonly lockedBecause: string
+}
+
+interface DraftContextValue {
+  readonly state: DraftState
+  readonly dispatch: (action: DraftAction) => void
+  readonly live: LiveEvaluation
+  readonly stored: StoredRevision
+  readonly isChanged: boolean
+  readonly isReadOnly: boolean
+  /** First message by path, in the form that `formatIssuePath` writes. */
+  readonly issueByPath: ReadonlyMap<string, string>
+}
+
+const DraftContext = createContext<DraftContextValue | null>(null)
+
+/** Time after the last change at which the draft is kept for a later visit, ms: short against losing anything. */
+const KEEP_DELAY_MS = 400
+
+export function DraftProvider({ stored, children }: { stored: StoredRevision; children: ReactNode }) {
+  const [state, dispatch] = useReducer(reduceDraft, null, () => makeDraft(stored.design, stored.designVersion))
+  const live = useLiveEvaluation(state.design, stored.limits, stored)
+  const isChanged = useMemo(() => isDraftChanged(state), [state])
+
+  useEffect(() => {
+    if (!isChanged) return
+    const timer = window.setTimeout(() => {
+      keepDraft(stored.revisionId, { seenVersion: state.seenVersion, design: state.design })
+    }, KEEP_DELAY_MS)
+    return () => window.clearTimeout(timer)
+  }, [isChanged, state.design, state.seenVersion, stored.revisionId])
+
+  const value = useMemo<DraftContextValue>(() => {
+    const issueByPath = new Map<string, string>()
+    for (const issue of live.issues) {
+      const path = formatIssuePath(issue.path)
+      if (!issueByPath.has(path)) issueByPath.set(path, issue.message)
+    }
+    return { state, dispatch, live, stored, isChanged, isReadOnly: !stored.mayEdit, issueByPath }
+  }, [state, live, stored, isChanged])
+  return <DraftContext value={value}>{children}</DraftContext>
+}
+
+export function useDraft(): DraftContextValue {
+  const value = useContext(DraftContext)
+  if (value === null) throw new Error('useDraft needs a DraftProvider above it')
+  return value
+}
+
+/** Applies a change to the draft; keystrokes with the same key join one step of undo. */
+export function useEdit(): (key: string, change: (design: Design) => Design) => void {
+  const { dispatch } = useDraft()
+  return useMemo(() => (key, change) => dispatch({ type: 'edit', key, change }), [dispatch])
+}

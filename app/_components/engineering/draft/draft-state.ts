@@ -1,0 +1,90 @@
+import type { Design } from '@/lib/engine'
+
+/** What the person is editing. `design` may break limits of the schema while it is being typed. */
+export interface DraftState {
+  readonly design: Design
+  readonly past: readonly Design[]
+  readonly future: readonly Design[]
+  /** Key of the last edit: further keystrokes in the same field join its step of undo. */
+  readonly lastKey: string | null
+  /** Grows whenever the content is replaced from outside a field, so that fields drop the text they hold. */
+  readonly epoch: number
+  /** Text that could not be read, by field: its reason. The text itself stays in the field. */
+  readonly misread: Readonly<Record<string, string>>
+  /** What the server holds, as far as this page knows, and its version. */
+  readonly stored: Design
+  readonly seenVersion: number
+}
+
+export type DraftAction =
+  | { readonly type: 'edit'; readonly key: string; readonly change: (design: Design) => Design }
+  | { readonly type: 'misread'; readonly key: string; readonly reason: string | null }
+  | { readonly type: 'undo' }
+  | { readonly type: 'redo' }
+  /** The whole design is replaced by another (import, starting construction, kept edits); can be undone. */
+  | { readonly type: 'replace'; readonly design: Design }
+  | { readonly type: 'saved'; readonly design: Design; readonly version: number }
+  /** Somebody else saved. `keep` goes on with this draft on top of theirs; `take` drops it, which can be undone. */
+  | { readonly type: 'rebase'; readonly stored: Design; readonly version: number; readonly mode: 'keep' | 'take' }
+
+/** Steps of undo that are kept; a design is small and steps share most of it. */
+const MAX_STEPS = 200
+
+export function makeDraft(stored: Design, seenVersion: number): DraftState {
+  return { design: stored, past: [], future: [], lastKey: null, epoch: 0, misread: {}, stored, seenVersion }
+}
+
+export function reduceDraft(state: DraftState, action: DraftAction): DraftState {
+  switch (action.type) {
+    case 'edit': {
+      const design = action.change(state.design)
+      if (design === state.design) return state
+      const joins = action.key === state.lastKey && state.past.length > 0
+      return {
+        ...state,
+        design,
+        past: joins ? state.past : [...state.past, state.design].slice(-MAX_STEPS),
+        future: [],
+        lastKey: action.key,
+      }
+    }
+    case 'misread': {
+      const { [action.key]: present, ...others } = state.misread
+      if (action.reason === null) return present === undefined ? state : { ...state, misread: others }
+      return present === action.reason ? state : { ...state, misread: { ...others, [action.key]: action.reason } }
+    }
+    case 'undo': {
+      const design = state.past.at(-1)
+      if (design === undefined) return state
+      return {
+        ...withContent(state, design),
+        past: state.past.slice(0, -1),
+        future: [state.design, ...state.future],
+      }
+    }
+    case 'redo': {
+      const [design, ...future] = state.future
+      if (design === undefined) return state
+      return { ...withContent(state, design), past: [...state.past, state.design], future }
+    }
+    case 'replace':
+      return { ...withContent(state, action.design), past: [...state.past, state.design].slice(-MAX_STEPS), future: [] }
+    case 'saved':
+      return { ...state, stored: action.design, seenVersion: action.version, lastKey: null }
+    case 'rebase': {
+      const moved = { ...state, stored: action.stored, seenVersion: action.version, lastKey: null }
+      if (action.mode === 'keep') return moved
+      return { ...withContent(moved, action.stored), past: [...state.past, state.design].slice(-MAX_STEPS), future: [] }
+    }
+  }
+}
+
+function withContent(state: DraftState, design: Design): DraftState {
+  return { ...state, design, lastKey: null, epoch: state.epoch + 1, misread: {} }
+}
+
+/** Does the draft differ from what is stored? */
+export function isDraftChanged(state: DraftState): boolean {
+  if (Object.keys(state.misread).length > 0) return true
+  return state.design !== state.stored && JSON.stringify(state.design) !== JSON.stringify(state.stored)
+}

@@ -1,0 +1,50 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notices'
+import type { Design } from '@/lib/engine'
+import { useDraft } from './draft-context'
+import { dropKeptDraft, findKeptDraft } from './kept-draft'
+
+/** Offers edits that were left unsaved in this browser tab, together with the version they were made on. */
+export function KeptDraftNotice() {
+  const { stored, dispatch } = useDraft()
+  const [kept, setKept] = useState<{ seenVersion: number; design: Design } | null>(null)
+  const { revisionId, design, mayEdit } = stored
+  // Only what was kept before this page opened is offered, so this runs once.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: later drafts are this page's own.
+  useEffect(() => {
+    const found = mayEdit ? findKeptDraft(revisionId) : null
+    if (found !== null && JSON.stringify(found.design) !== JSON.stringify(design)) setKept(found)
+  }, [])
+  if (kept === null) return null
+  return (
+    <Notice tone="caution" role="status">
+      <p>
+        Changes that were not saved are kept in this browser tab
+        {kept.seenVersion === stored.designVersion
+          ? '.'
+          : `; they were made on version ${kept.seenVersion}, and version ${stored.designVersion} is stored now.`}
+      </p>
+      <div className="row mt-2">
+        <Button
+          onPress={() => {
+            dispatch({ type: 'replace', design: kept.design })
+            setKept(null)
+          }}
+        >
+          Take them up
+        </Button>
+        <Button
+          onPress={() => {
+            dropKeptDraft(revisionId)
+            setKept(null)
+          }}
+        >
+          Drop them
+        </Button>
+      </div>
+    </Notice>
+  )
+}

@@ -1,0 +1,77 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useEffect, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { SheetDialog } from '@/app/_components/ui/dialog'
+import { useDraft } from './draft-context'
+
+/** Asks before unsaved changes are left: by the browser on closing, by a dialog on links inside the application. */
+export function LeaveGuard({ save }: { save: () => Promise<boolean> }) {
+  const { isChanged } = useDraft()
+  const router = useRouter()
+  const [target, setTarget] = useState<string | null>(null)
+  const [isSaving, setSaving] = useState(false)
+
+  useEffect(() => {
+    if (!isChanged) return
+    const onBeforeUnload = (event: BeforeUnloadEvent) => event.preventDefault()
+    const onClick = (event: MouseEvent) => {
+      if (event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey) return
+      const link = event.target instanceof Element ? event.target.closest('a[href]') : null
+      if (!(link instanceof HTMLAnchorElement) || link.target === '_blank' || link.hasAttribute('download')) return
+      const url = new URL(link.href)
+      if (url.origin !== window.location.origin || url.pathname === window.location.pathname) return
+      event.preventDefault()
+      event.stopPropagation()
+      setTarget(url.pathname + url.search + url.hash)
+    }
+    window.addEventListener('beforeunload', onBeforeUnload)
+    document.addEventListener('click', onClick, { capture: true })
+    return () => {
+      window.removeEventListener('beforeunload', onBeforeUnload)
+      document.removeEventListener('click', onClick, { capture: true })
+    }
+  }, [isChanged])
+
+  const go = () => {
+    if (target !== null) router.push(target)
+    setTarget(null)
+  }
+  return (
+    <SheetDialog
+      title="Leave with unsaved changes?"
+      isOpen={target !== null}
+      onOpenChange={(isOpen) => {
+        if (!isOpen) setTarget(null)
+      }}
+      isBusy={isSaving}
+    >
+      <p>
+        What you changed on this page is not stored yet. Left unsaved, it is offered again in this browser tab only.
+      </p>
+      <div className="row">
+        <Button
+          weight="strong"
+          isPending={isSaving}
+          pendingLabel="Saving…"
+          onPress={async () => {
+            setSaving(true)
+            const isStored = await save()
+            setSaving(false)
+            if (isStored) go()
+            else setTarget(null)
+          }}
+        >
+          Save and go on
+        </Button>
+        <Button onPress={go} isDisabled={isSaving}>
+          Go on unsaved
+        </Button>
+        <Button onPress={() => setTarget(null)} isDisabled={isSaving}>
+          Stay
+        </Button>
+      </div>
+    </SheetDialog>
+  )
+}

@@ -1,0 +1,111 @@
+'use client'
+
+import { useEffect } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notices'
+import { formatIssuePath } from '@/lib/engine'
+import { useDraft } from './draft-context'
+import { KeptDraftNotice } from './kept-draft-notice'
+import { LeaveGuard } from './leave-guard'
+import { StalePanel } from './stale-panel'
+import { type SaveDesignAction, useSave } from './use-save'
+
+/** Issues shown before the rest is only counted. */
+const MAX_ISSUES_SHOWN = 12
+
+/** State of the draft and the acts on it; stays in view while the page scrolls. */
+export function SaveBar({ action }: { action: SaveDesignAction }) {
+  const { state, dispatch, live, stored, isChanged, isReadOnly } = useDraft()
+  const { state: saveState, save, clear } = useSave(action)
+  const isSaving = saveState.kind === 'saving'
+
+  useEffect(() => {
+    if (isReadOnly) return
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+      const key = event.key.toLowerCase()
+      if (key === 's') {
+        event.preventDefault()
+        void save()
+      } else if (key === 'z' || key === 'y') {
+        event.preventDefault()
+        dispatch({ type: key === 'y' || event.shiftKey ? 'redo' : 'undo' })
+      }
+    }
+    document.addEventListener('keydown', onKeyDown)
+    return () => document.removeEventListener('keydown', onKeyDown)
+  }, [dispatch, isReadOnly, save])
+
+  if (isReadOnly) {
+    return (
+      <Notice>
+        <p>{stored.lockedBecause}</p>
+      </Notice>
+    )
+  }
+  const unread = Object.values(state.misread)
+  const problems = unread.length + live.issues.length
+  return (
+    <div className="save-bar no-print">
+      <div className="row">
+        <Button weight="strong" onPress={() => void save()} isPending={isSaving} pendingLabel="Saving…">
+          Save
+        </Button>
+        <Button onPress={() => dispatch({ type: 'undo' })} isDisabled={state.past.length === 0 || isSaving}>
+          Undo
+        </Button>
+        <Button onPress={() => dispatch({ type: 'redo' })} isDisabled={state.future.length === 0 || isSaving}>
+          Redo
+        </Button>
+        <span role="status" className="small save-state">
+          {describeState(isSaving, isChanged, state.seenVersion)}
+          {problems > 0 && `; ${problems} ${problems === 1 ? 'entry needs' : 'entries need'} correction`}
+        </span>
+      </div>
+      {problems > 0 && (
+        <details className="small save-issues">
+          <summary>What needs correction; results below are of the last state without it</summary>
+          <ul>
+            {unread.map((reason) => (
+              <li key={reason}>{reason}</li>
+            ))}
+            {live.issues.slice(0, MAX_ISSUES_SHOWN).map((issue) => (
+              <li key={`${formatIssuePath(issue.path)} ${issue.message}`}>
+                <code>{formatIssuePath(issue.path)}</code> {issue.message}
+              </li>
+            ))}
+            {live.issues.length > MAX_ISSUES_SHOWN && <li>and {live.issues.length - MAX_ISSUES_SHOWN} more</li>}
+          </ul>
+        </details>
+      )}
+      {saveState.kind === 'refused' && (
+        <Notice tone="refused" role="alert">
+          <p>{saveState.message}</p>
+          {saveState.details.length > 0 && (
+            <ul>
+              {saveState.details.slice(0, MAX_ISSUES_SHOWN).map((detail) => (
+                <li key={detail}>{detail}</li>
+              ))}
+            </ul>
+          )}
+        </Notice>
+      )}
+      {saveState.kind === 'saved' && saveState.voidedSignatures > 0 && (
+        <Notice tone="caution" role="status">
+          <p>
+            Saved. This voided {saveState.voidedSignatures}{' '}
+            {saveState.voidedSignatures === 1 ? 'signature' : 'signatures'}: the content signed is no longer this one.
+          </p>
+        </Notice>
+      )}
+      {saveState.kind === 'stale' && <StalePanel state={saveState} onSettled={clear} />}
+      <KeptDraftNotice />
+      <LeaveGuard save={save} />
+    </div>
+  )
+}
+
+function describeState(isSaving: boolean, isChanged: boolean, version: number): string {
+  if (isSaving) return 'Saving'
+  return isChanged ? `Changed since version ${version}, not saved` : `Saved, version ${version}`
+}

@@ -1,0 +1,44 @@
+'use client'
+
+import { useEffect, useMemo, useState } from 'react'
+import { type Design, type Evaluation, evaluate, type Issue, type LimitOverride, parseDesign } from '@/lib/engine'
+
+export interface LiveEvaluation {
+  /** Results of the last draft that could be evaluated. */
+  readonly evaluation: Evaluation
+  /** The design that those results belong to. */
+  readonly evaluatedDesign: Design
+  /** What is wrong with the present draft; empty when the results are its own. */
+  readonly issues: readonly Issue[]
+}
+
+/**
+ * Evaluates each draft with the engine that the server records with, at most once per frame. A draft with issues keeps
+ * the last results on screen, marked as older.
+ */
+export function useLiveEvaluation(
+  draft: Design,
+  limits: readonly LimitOverride[],
+  recorded: { readonly design: Design; readonly evaluation: Evaluation },
+): LiveEvaluation {
+  const [state, setState] = useState<LiveEvaluation & { readonly draft: Design }>(() => ({
+    draft: recorded.design,
+    evaluation: recorded.evaluation,
+    evaluatedDesign: recorded.design,
+    issues: [],
+  }))
+  const limitList = useMemo(() => [...limits], [limits])
+  useEffect(() => {
+    const frame = window.requestAnimationFrame(() => {
+      const parsed = parseDesign(draft)
+      if (!parsed.ok) {
+        setState((before) => ({ ...before, draft, issues: parsed.issues }))
+        return
+      }
+      const evaluation = evaluate(parsed.value, { limits: limitList })
+      setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
+    })
+    return () => window.cancelAnimationFrame(frame)
+  }, [draft, limitList])
+  return state
+}

@@ -1,0 +1,103 @@
+'use client'
+
+import { useRouter } from 'next/navigation'
+import { useCallback, useRef, useState } from 'react'
+import { type Action, getIssues, type Refusal } from '@/app/_components/ui/action-result'
+import { makeRequestKey } from '@/app/_components/ui/request-key'
+import { type Design, formatIssuePath, parseDesign } from '@/lib/engine'
+import { useDraft } from './draft-context'
+import { dropKeptDraft } from './kept-draft'
+
+export type SaveDesignAction = Action<{ version: number; designVersion: number; voidedSignatures: number }>
+
+export type SaveState =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'saving' }
+  | { readonly kind: 'saved'; readonly voidedSignatures: number }
+  | { readonly kind: 'refused'; readonly message: string; readonly details: readonly string[] }
+  | { readonly kind: 'stale'; readonly refusal: Extract<Refusal, { kind: 'stale' }> }
+
+interface Save {
+  readonly state: SaveState
+  /** Resolves to whether everything is stored. */
+  readonly save: () => Promise<boolean>
+  readonly clear: () => void
+}
+
+/**
+ * Sends the draft once: while a save is under way further calls do nothing, and a retry of the same content carries
+ * the same request key, so that the server does it once too.
+ */
+export function useSave(action: SaveDesignAction): Save {
+  const { state: draft, dispatch, stored } = useDraft()
+  const router = useRouter()
+  const [state, setState] = useState<SaveState>({ kind: 'idle' })
+  const isSaving = useRef(false)
+  const request = useRef<{ design: Design; seenVersion: number; key: string } | null>(null)
+
+  const save = useCallback(async () => {
+    if (isSaving.current) return false
+    const unread = Object.values(draft.misread)
+    if (unread.length > 0) {
+      setState({ kind: 'refused', message: 'Some fields cannot be read yet.', details: unread })
+      return false
+    }
+    const parsed = parseDesign(draft.design)
+    if (!parsed.ok) {
+      const details = parsed.issues.map((issue) => `${formatIssuePath(issue.path)}: ${issue.message}`)
+      setState({ kind: 'refused', message: 'The design cannot be stored as it is.', details })
+      return false
+    }
+    isSaving.current = true
+    setState({ kind: 'saving' })
+    const last = request.current
+    const isRetry = last !== null && last.design === draft.design && last.seenVersion === draft.seenVersion
+    const key = isRetry ? last.key : makeRequestKey()
+    request.current = { design: draft.design, seenVersion: draft.seenVersion, key }
+    try {
+      const outcome = await action({
+        revisionId: stored.revisionId,
+        seenVersion: draft.seenVersion,
+        design: parsed.value,
+        requestKey: key,
+      })
+      if (outcome.ok) {
+        dispatch({ type: 'saved', design: draft.design, version: outcome.value.designVersion })
+        dropKeptDraft(stored.revisionId)
+        request.current = null
+        setState({ kind: 'saved', voidedSignatures: outcome.value.voidedSignatures })
+        router.refresh()
+        return true
+      }
+      const { refusal } = outcome
+      if (refusal.kind === 'stale') {
+        setState({ kind: 'stale', refusal })
+        // Brings the stored design in, so that it can be compared; the draft stays as it is.
+        router.refresh()
+        return false
+      }
+      const details = listDetails(refusal)
+      setState({ kind: 'refused', message: refusal.message, details })
+      return false
+    } catch {
+      setState({
+        kind: 'refused',
+        message: 'The server did not answer. Nothing is lost: the changes are still here; save again.',
+        details: [],
+      })
+      return false
+    } finally {
+      isSaving.current = false
+    }
+  }, [action, dispatch, draft, router, stored.revisionId])
+
+  return { state, save, clear: useCallback(() => setState({ kind: 'idle' }), []) }
+}
+
+function listDetails(refusal: Refusal): string[] {
+  if (refusal.kind === 'blocked') return refusal.blockers.map((blocker) => blocker.sentence)
+  if (refusal.kind === 'unexpected') {
+    return [`Reference for whoever looks after this installation: ${refusal.errorId}`]
+  }
+  return getIssues(refusal).map((issue) => `${formatIssuePath(issue.path)}: ${issue.message}`)
+}

@@ -1,0 +1,78 @@
+'use client'
+
+import { Section } from '@/app/_components/ui/section'
+import { Length } from '@/app/_components/ui/unit-context'
+import { useDraft } from '../draft'
+
+function format(value: number | null, digits = 3): string {
+  return value === null ? '–' : String(Number(value.toPrecision(digits)))
+}
+
+/** What the stated currents come to: resistance, drop, rise, and the lightest foil that would serve. */
+export function ConductorResults() {
+  const { live } = useDraft()
+  const { conductors } = live.evaluation
+  if (conductors.length === 0) return null
+  return (
+    <Section title="Conductors, computed">
+      <div className="table-frame">
+        <table className="ledger" data-stack="">
+          <thead>
+            <tr>
+              <th scope="col">Conductor</th>
+              <th scope="col" className="num">
+                Finished copper
+              </th>
+              <th scope="col" className="num">
+                Resistance, Ω
+              </th>
+              <th scope="col" className="num">
+                Drop, V
+              </th>
+              <th scope="col" className="num">
+                Carries, A
+              </th>
+              <th scope="col" className="num">
+                Rise, °C
+              </th>
+              <th scope="col" className="num">
+                Lightest foil
+              </th>
+              <th scope="col">Remarks</th>
+            </tr>
+          </thead>
+          <tbody>
+            {conductors.map((conductor) => (
+              <tr key={conductor.conductorId}>
+                <th scope="row">{conductor.name}</th>
+                <td className="num" data-label="Finished copper">
+                  <Length valueUm={conductor.finishedThicknessUm} />
+                </td>
+                <td className="num" data-label="Resistance, Ω">
+                  {format(conductor.resistanceOhm)}
+                </td>
+                <td className="num" data-label="Drop, V">
+                  {format(conductor.dropVolt)}
+                </td>
+                <td className="num" data-label="Carries, A">
+                  {format(conductor.capacityAmp)}
+                </td>
+                <td className="num" data-label="Rise, °C">
+                  {format(conductor.riseDegC)}
+                </td>
+                <td className="num" data-label="Lightest foil">
+                  {conductor.lightestFoilUm === null ? '–' : <Length valueUm={conductor.lightestFoilUm} />}
+                </td>
+                <td data-label="Remarks" className="small">
+                  {conductor.missing.length > 0 &&
+                    `Missing: ${conductor.missing.map((missing) => missing.label).join('; ')}. `}
+                  {conductor.cautions.join(' ')}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Section>
+  )
+}

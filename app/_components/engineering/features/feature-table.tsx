@@ -1,0 +1,168 @@
+'use client'
+
+import type { ReactNode } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Section } from '@/app/_components/ui/section'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { Features, Place as ResultPlace } from '@/lib/engine'
+import { makePlaces, type Place, TextCell } from '../cells'
+import { makeFreshId, useDraft, useEdit } from '../draft'
+import { findVerdictAt } from '../outcomes'
+import { RowAct } from '../row-act'
+
+/** Keys of the feature lists. */
+export type FeatureListKey = {
+  [K in keyof Features]: Features[K] extends readonly { id: string; name: string }[] ? K : never
+}[keyof Features]
+
+export type FeatureOf<K extends FeatureListKey> = Features[K][number]
+
+export interface FeatureColumn<T> {
+  readonly key: string
+  readonly label: string
+  readonly isNumeric?: boolean
+  readonly render: (
+    row: T,
+    set: (change: Partial<T>) => void,
+    at: (...field: (string | number)[]) => Place,
+  ) => ReactNode
+}
+
+interface FeatureTableProps<K extends FeatureListKey> {
+  readonly listKey: K
+  readonly title: string
+  /** Kind of place in results, to show a verdict beside the row. */
+  readonly placeKind: ResultPlace['kind']
+  readonly columns: readonly FeatureColumn<FeatureOf<K>>[]
+  /** The rest of a new row; unknowns are null. */
+  readonly makeRow: (named: { id: string; name: string }) => FeatureOf<K>
+  /** What one row is called in buttons: `hole`. */
+  readonly singular: string
+  readonly idPrefix: string
+  /** Shown while the list is empty. */
+  readonly emptyText: string
+}
+
+/** One kind of feature as a dense table: name, its columns, the verdict, and acts on rows. */
+export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<K>) {
+  const { listKey, title, columns, singular, emptyText, makeRow, idPrefix } = props
+  const { state, isReadOnly } = useDraft()
+  const edit = useEdit()
+  const rows: readonly FeatureOf<K>[] = state.design.features[listKey]
+  const setRows = (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) =>
+    edit(key, (design) => ({
+      ...design,
+      features: { ...design.features, [listKey]: change(design.features[listKey]) },
+    }))
+  const add = () =>
+    setRows(`add-${listKey}-${rows.length}`, (present) => [
+      ...present,
+      makeRow({
+        id: makeFreshId(idPrefix, present),
+        name: `${singular.charAt(0).toUpperCase()}${singular.slice(1)} ${present.length + 1}`,
+      }),
+    ])
+  return (
+    <Section title={title} actions={!isReadOnly && <Button onPress={add}>Add {singular}</Button>}>
+      {rows.length === 0 ? (
+        <p className="empty">{emptyText}</p>
+      ) : (
+        <div className="table-frame">
+          <table className="ledger grid-table" data-stack="">
+            <caption className="sr-only">{title}</caption>
+            <thead>
+              <tr>
+                <th scope="col">Name</th>
+                {columns.map((column) => (
+                  <th key={column.key} scope="col" className={column.isNumeric ? 'num' : undefined}>
+                    {column.label}
+                  </th>
+                ))}
+                <th scope="col">Verdict</th>
+                {!isReadOnly && (
+                  <th scope="col">
+                    <span className="sr-only">Acts</span>
+                  </th>
+                )}
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row, index) => (
+                <FeatureRow key={row.id} {...props} row={row} index={index} setRows={setRows} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </Section>
+  )
+}
+
+interface FeatureRowProps<K extends FeatureListKey> extends FeatureTableProps<K> {
+  readonly row: FeatureOf<K>
+  readonly index: number
+  readonly setRows: (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) => void
+}
+
+function FeatureRow<K extends FeatureListKey>({
+  listKey,
+  placeKind,
+  columns,
+  idPrefix,
+  row,
+  index,
+  setRows,
+}: FeatureRowProps<K>) {
+  const { state, live, isReadOnly, issueByPath } = useDraft()
+  const at = makePlaces(['features', listKey, index], `${listKey}.${row.id}`, row.name || `row ${index + 1}`)
+  const setField = (key: string, change: Partial<FeatureOf<K>>) =>
+    setRows(`${listKey}.${row.id}.${key}`, (rows) =>
+      rows.map((present) => (present.id === row.id ? { ...present, ...change } : present)),
+    )
+  const count = state.design.features[listKey].length
+  const verdict = findVerdictAt(live.evaluation, placeKind, row.id)
+  const ownIssue = issueByPath.get(at('id').path)
+  return (
+    <tr>
+      <td data-label="Name" className="cell-name">
+        <TextCell
+          label="Name"
+          at={at('name')}
+          value={row.name}
+          onChange={(name) => setField('name', { name } as Partial<FeatureOf<K>>)}
+        />
+        {ownIssue !== undefined && <span className="field-error cell-error">{ownIssue}</span>}
+      </td>
+      {columns.map((column) => (
+        <td key={column.key} data-label={column.label} className={column.isNumeric ? 'num cell-number' : undefined}>
+          {column.render(row, (change) => setField(column.key, change), at)}
+        </td>
+      ))}
+      <td data-label="Verdict">
+        {verdict === null ? <span className="muted">–</span> : <VerdictMark verdict={verdict} />}
+      </td>
+      {!isReadOnly && (
+        <td className="row-acts no-print">
+          <RowAct
+            label={`Copy ${row.name}`}
+            onPress={() =>
+              setRows(`copy-${row.id}-${count}`, (rows) => [
+                ...rows.slice(0, index + 1),
+                { ...row, id: makeFreshId(idPrefix, rows), name: `${row.name.slice(0, 110)} copy` },
+                ...rows.slice(index + 1),
+              ])
+            }
+          >
+            copy
+          </RowAct>
+          <RowAct
+            label={`Remove ${row.name}`}
+            onPress={() => setRows(`remove-${row.id}`, (rows) => rows.filter((present) => present.id !== row.id))}
+          >
+            remove
+          </RowAct>
+        </td>
+      )}
+    </tr>
+  )
+}

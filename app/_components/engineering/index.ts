@@ -1,0 +1,5 @@
+export { BendsScreen } from './bends/bends-screen'
+export { BriefScreen } from './brief/brief-screen'
+export { ConstructionScreen } from './construction/construction-screen'
+export type { SaveDesignAction, StoredRevision } from './draft'
+export { FeaturesScreen } from './features/features-screen'

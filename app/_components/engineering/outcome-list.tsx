@@ -1,0 +1,56 @@
+'use client'
+
+import { QuantityText } from '@/app/_components/ui/quantity'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { citeSource, getOutcomeVerdict, type Limit, SOURCES, type SourceKey } from '@/lib/engine'
+import type { PlacedOutcome } from './outcomes'
+
+/** Verdicts with value, limit, whose limit, and source: the sentence first, because it says most. */
+export function OutcomeList({ outcomes, emptyText }: { outcomes: readonly PlacedOutcome[]; emptyText: string }) {
+  if (outcomes.length === 0) return <p className="empty">{emptyText}</p>
+  return (
+    <ul className="outcomes">
+      {outcomes.map(({ itemId, outcome }, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: one item may have several outcomes at one place, in stable order.
+        <li key={`${itemId} ${index}`}>
+          <VerdictMark verdict={getOutcomeVerdict(outcome)} />
+          <div>
+            <p>{outcome.summary}</p>
+            {outcome.kind === 'decided' && (
+              <p className="small muted">
+                <QuantityText quantity={outcome.value} /> against {getSenseWords(outcome.limit)}{' '}
+                <QuantityText quantity={{ value: outcome.limit.value, unit: outcome.limit.unit }} />
+                {outcome.limit.upperValue !== undefined && (
+                  <>
+                    {' '}
+                    to <QuantityText quantity={{ value: outcome.limit.upperValue, unit: outcome.limit.unit }} />
+                  </>
+                )}{' '}
+                ({outcome.limit.owner.name}; {getSourceWords(outcome.limit.sourceKey)})
+              </p>
+            )}
+            {outcome.kind === 'not-computed' && (
+              <p className="small muted">Missing: {outcome.missing.map((missing) => missing.label).join('; ')}</p>
+            )}
+            {outcome.kind === 'decided' &&
+              outcome.cautions.map((caution) => (
+                <p key={caution} className="small">
+                  Caution: {caution}
+                </p>
+              ))}
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function getSenseWords(limit: Limit): string {
+  const words = { 'at-most': 'at most', 'at-least': 'at least', within: 'between', equals: 'exactly' } as const
+  return words[limit.sense]
+}
+
+/** The source as it is cited; a key that this engine does not know is shown as it stands. */
+export function getSourceWords(sourceKey: string): string {
+  return sourceKey in SOURCES ? citeSource(sourceKey as SourceKey) : sourceKey
+}

@@ -1,0 +1,52 @@
+'use client'
+
+import { createElement, type ReactNode, useId } from 'react'
+import type { DrawingNode, Picture } from '@/lib/drawing'
+import { PictureTableView } from './picture-table-view'
+
+interface PictureViewProps {
+  readonly picture: Picture
+  /** Shown under the picture in place of its own title. */
+  readonly caption?: ReactNode
+}
+
+/** A picture with its caption and the table behind it. It shrinks with the page and scrolls rather than become illegible. */
+export function PictureView({ picture, caption }: PictureViewProps) {
+  const id = useId()
+  const { widthPx, heightPx } = picture
+  return (
+    <figure className="picture">
+      <figcaption className="picture-caption">{caption ?? picture.title}</figcaption>
+      <svg
+        role="img"
+        aria-labelledby={`${id}-title ${id}-desc`}
+        viewBox={`0 0 ${widthPx} ${heightPx}`}
+        width={widthPx}
+        height={heightPx}
+        className="picture-drawing"
+      >
+        <title id={`${id}-title`}>{picture.title}</title>
+        <desc id={`${id}-desc`}>{picture.description}</desc>
+        {picture.nodes.map((node, index) => toElement(node, index))}
+      </svg>
+      <p className="small muted">{picture.description}</p>
+      <details className="small">
+        <summary>Numbers behind the picture</summary>
+        <PictureTableView table={picture.table} />
+      </details>
+    </figure>
+  )
+}
+
+function toElement(node: DrawingNode | string, key: number): ReactNode {
+  if (typeof node === 'string') return node
+  const properties: Record<string, string | number> = { key }
+  for (const [name, value] of Object.entries(node.attributes)) properties[toPropertyName(name)] = value
+  return createElement(node.tag, properties, ...node.children.map(toElement))
+}
+
+/** React writes SVG's hyphenated attributes in camel case. */
+function toPropertyName(name: string): string {
+  if (name === 'xlink:href') return 'href'
+  return name.replace(/-([a-z])/g, (_match, letter: string) => letter.toUpperCase())
+}

@@ -1,0 +1,19 @@
+import { BendsScreen } from '@/app/_components/engineering'
+import { saveDesign } from '../construction/actions'
+import { loadRevision, type RevisionParams } from '../load-revision'
+import { toStoredRevision } from '../to-stored-revision'
+
+export default async function BendsPage({
+  params,
+  searchParams,
+}: RevisionParams & { searchParams: Promise<{ bend?: string | string[] }> }) {
+  const [{ projectId, revisionId }, { bend }] = await Promise.all([params, searchParams])
+  const { revision } = await loadRevision(projectId, revisionId)
+  return (
+    <BendsScreen
+      stored={toStoredRevision(revision)}
+      saveAction={saveDesign}
+      initialBendId={typeof bend === 'string' ? bend : null}
+    />
+  )
+}

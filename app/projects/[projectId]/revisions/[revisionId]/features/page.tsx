@@ -1,0 +1,10 @@
+import { FeaturesScreen } from '@/app/_components/engineering'
+import { saveDesign } from '../construction/actions'
+import { loadRevision, type RevisionParams } from '../load-revision'
+import { toStoredRevision } from '../to-stored-revision'
+
+export default async function FeaturesPage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { revision } = await loadRevision(projectId, revisionId)
+  return <FeaturesScreen stored={toStoredRevision(revision)} saveAction={saveDesign} />
+}

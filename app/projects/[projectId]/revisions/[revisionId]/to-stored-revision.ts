@@ -1,0 +1,28 @@
+import type { StoredRevision } from '@/app/_components/engineering'
+import { STAGE_WORDS } from '@/app/_components/review/words'
+import type { RevisionView } from '@/lib/data'
+
+/** What the engineering pages need of a revision, and why it may not be edited where that is so. */
+export function toStoredRevision(revision: RevisionView): StoredRevision {
+  return {
+    revisionId: revision.id,
+    label: revision.label,
+    design: revision.design,
+    designVersion: revision.designVersion,
+    evaluation: revision.evaluation,
+    limits: revision.limits,
+    mayEdit: revision.may.edit,
+    lockedBecause: explainLock(revision),
+  }
+}
+
+function explainLock(revision: RevisionView): string {
+  const { stage, role } = revision
+  if (stage === 'released' || stage === 'superseded' || stage === 'withdrawn') {
+    return `This revision is ${STAGE_WORDS[stage].toLowerCase()}: it is kept as it is. Copy it into a new revision to go on.`
+  }
+  if (role === 'member' || role === 'lead') {
+    return 'This revision cannot be edited in its present stage. A lead engineer may send it back.'
+  }
+  return 'You may read this page. Members and lead engineers of the project edit it.'
+}

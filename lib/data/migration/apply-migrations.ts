@@ -1,6 +1,7 @@
 import 'server-only'
 import { mkdirSync } from 'node:fs'
 import path from 'node:path'
+import { DriverAdapterError } from '@prisma/driver-adapter-utils'
 import { withoutPassword } from '@/lib/config'
 import { type MigrationPlaces, readMigrations } from './migration-files'
 import { type MigrationList, NO_FILTER, type SchemaEngine, withSchemaEngine } from './schema-engine'
@@ -27,12 +28,12 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
   const migrationsList = readMigrations(places, isFile ? 'sqlite' : 'postgresql')
   const known = migrationsList.migrationDirectories.map((directory) => directory.path)
 
-  return withSchemaEngine(url, async (engine) => {
+  return withSchemaEngine(url, async (engine, getScriptError) => {
     const history = await findHistory(engine, migrationsList)
     if (history !== null) {
-      refuseForeignHistory(history, url)
       // A migration that was broken off (a power cut, a killed process) left nothing but its record: try it again.
       for (const migrationName of history.failedMigrationNames) await engine.markMigrationRolledBack({ migrationName })
+      refuseForeignHistory(history, url)
     }
     try {
       const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters: NO_FILTER })
@@ -40,15 +41,16 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
     } catch (error) {
       const failed = (await findHistory(engine, migrationsList))?.failedMigrationNames[0]
       if (failed === undefined) throw error
+      await engine.markMigrationRolledBack({ migrationName: failed })
       const before = known[known.indexOf(failed) - 1]
       throw new MigrationError(
-        `The migration ${failed} failed and was taken back whole: ${firstLine(error)}. The database ${withoutPassword(url)} is ${before === undefined ? 'still empty' : `as the migration ${before} left it, with its data`}; correct the cause and start again.`,
+        `The migration ${failed} failed and was taken back whole: ${wordsOf(getScriptError() ?? error)}. The database ${withoutPassword(url)} is ${before === undefined ? 'still empty' : `as the migration ${before} left it, with its data`}; correct the cause and start again.`,
         { cause: error },
       )
     }
   }).catch((error: unknown) => {
     if (error instanceof MigrationError) throw error
-    throw new MigrationError(`The database ${withoutPassword(url)} could not be opened: ${firstLine(error)}.`, {
+    throw new MigrationError(`The database ${withoutPassword(url)} could not be opened: ${wordsOf(error)}.`, {
       cause: error,
     })
   })
@@ -67,20 +69,26 @@ async function findHistory(engine: SchemaEngine, migrationsList: MigrationList):
   }
 }
 
-function refuseForeignHistory({ editedMigrationNames, history }: History, url: string): void {
+function refuseForeignHistory({ editedMigrationNames, failedMigrationNames, history }: History, url: string): void {
   if (editedMigrationNames.length > 0) {
     throw new MigrationError(
       `The migration ${editedMigrationNames.join(', ')} was changed after this database had it. Put its SQL back as it was and make the change in a new migration.`,
     )
   }
-  if (history !== null && 'unpersistedMigrationNames' in history) {
+  const unknown =
+    history !== null && 'unpersistedMigrationNames' in history
+      ? history.unpersistedMigrationNames.filter((name) => !failedMigrationNames.includes(name))
+      : []
+  if (unknown.length > 0) {
     throw new MigrationError(
-      `The database ${withoutPassword(url)} has had migrations that this version does not know: ${history.unpersistedMigrationNames.join(', ')}. A newer version used it; start that one.`,
+      `The database ${withoutPassword(url)} has had migrations that this version does not know: ${unknown.join(', ')}. A newer version used it; start that one.`,
     )
   }
 }
 
-function firstLine(error: unknown): string {
-  const text = error instanceof Error ? error.message : String(error)
+function wordsOf(error: unknown): string {
+  const cause = error instanceof DriverAdapterError ? error.cause : undefined
+  const words = cause?.originalMessage ?? (cause !== undefined && 'message' in cause ? cause.message : undefined)
+  const text = words ?? (error instanceof Error ? error.message : String(error))
   return (text.trim().split('\n')[0] ?? '').replace(/\.$/, '')
 }

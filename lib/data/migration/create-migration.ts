@@ -74,5 +74,8 @@ async function differenceFor(kind: DatabaseKind, from: string, to: string): Prom
     }),
   )
   // As with the diff command: 0 for no difference, 2 for some.
-  return result.exitCode === 2 ? `${(result.stdout ?? '').trim()}\n` : null
+  return result.exitCode === 2 ? `${(result.stdout ?? '').replace(CREATE_PUBLIC_SCHEMA, '').trim()}\n` : null
 }
+
+/** Tables go where the database's address says; an account without the right to make schemas must be able to migrate. */
+const CREATE_PUBLIC_SCHEMA = /^-- CreateSchema\nCREATE SCHEMA IF NOT EXISTS "public";\n+/

@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { PrismaPg } from '@prisma/adapter-pg'
 import {
   bindMigrationAwareSqlAdapterFactory,
   type SqlDriverAdapter,
@@ -13,6 +12,7 @@ import type * as engineModule from '@prisma/schema-engine-wasm'
 import type { DatabaseKind } from '@/lib/config'
 import { OrderlySqlite } from '../sqlite-adapter'
 import { PostgresDialect } from './dialect-adapter'
+import { WholeScriptPostgres } from './whole-script-postgres'
 
 export type SchemaEngine = engineModule.SchemaEngine
 export type MigrationList = Parameters<SchemaEngine['applyMigrations']>[0]['migrationsList']
@@ -44,13 +44,17 @@ async function loadBindings(): Promise<Bindings> {
 /**
  * Work with a schema engine that is connected to a database.
  * @param url  `file:` with an absolute path, or `postgresql:`
+ * @param work  is also given a way to ask for the database's own words when a script failed, which the engine drops
  */
-export async function withSchemaEngine<T>(url: string, work: (engine: SchemaEngine) => Promise<T>): Promise<T> {
-  const { factory, closeAll } = recordConnections(
-    url.startsWith('file:') ? new OrderlySqlite(url, { forMigration: true }) : new PrismaPg(url),
+export async function withSchemaEngine<T>(
+  url: string,
+  work: (engine: SchemaEngine, getScriptError: () => unknown) => Promise<T>,
+): Promise<T> {
+  const { factory, closeAll, getScriptError } = recordConnections(
+    url.startsWith('file:') ? new OrderlySqlite(url, { forMigration: true }) : new WholeScriptPostgres(url),
   )
   try {
-    return await runEngine(factory, work)
+    return await runEngine(factory, (engine) => work(engine, getScriptError))
   } finally {
     await closeAll()
   }
@@ -82,9 +86,16 @@ async function runEngine<T>(
 /** The engine closes none of the connections it opens. */
 function recordConnections(inner: SqlMigrationAwareDriverAdapterFactory) {
   const open: SqlDriverAdapter[] = []
-  const recorded = async (connection: Promise<SqlDriverAdapter>) => {
+  let scriptError: unknown
+  const recorded = async (connection: Promise<SqlDriverAdapter>): Promise<SqlDriverAdapter> => {
     const adapter = await connection
     open.push(adapter)
+    const runScript = adapter.executeScript.bind(adapter)
+    adapter.executeScript = (script) =>
+      runScript(script).catch((error: unknown) => {
+        scriptError = error
+        throw error
+      })
     return adapter
   }
   const factory: SqlMigrationAwareDriverAdapterFactory = {
@@ -93,7 +104,11 @@ function recordConnections(inner: SqlMigrationAwareDriverAdapterFactory) {
     connect: () => recorded(inner.connect()),
     connectToShadowDb: () => recorded(inner.connectToShadowDb()),
   }
-  return { factory, closeAll: () => Promise.all(open.map((adapter) => adapter.dispose())) }
+  return {
+    factory,
+    closeAll: () => Promise.all(open.map((adapter) => adapter.dispose())),
+    getScriptError: () => scriptError,
+  }
 }
 
 /** The shared models with the header that makes them a schema for one kind of database. */

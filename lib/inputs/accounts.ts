@@ -17,13 +17,18 @@ export const firstAdminInput = z.strictObject({
   name: nameSchema,
   email: emailSchema,
   password: newPasswordSchema,
+  requestKey: requestKeySchema,
 })
 export type FirstAdminInput = z.infer<typeof firstAdminInput>
 
 export const signInInput = z.strictObject({ email: emailSchema, password: passwordSchema })
 export type SignInInput = z.infer<typeof signInInput>
 
-export const changePasswordInput = z.strictObject({ currentPassword: passwordSchema, newPassword: newPasswordSchema })
+export const changePasswordInput = z.strictObject({
+  currentPassword: passwordSchema,
+  newPassword: newPasswordSchema,
+  requestKey: requestKeySchema,
+})
 export type ChangePasswordInput = z.infer<typeof changePasswordInput>
 
 export const accountStateInput = z.strictObject({

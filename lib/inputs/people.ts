@@ -43,11 +43,12 @@ export const acceptInvitationInput = z.strictObject({
   name: nameSchema,
   email: emailSchema,
   password: newPasswordSchema,
+  requestKey: requestKeySchema,
 })
 export type AcceptInvitationInput = z.infer<typeof acceptInvitationInput>
 
 /** By somebody who is signed in: joins with the account they have. */
-export const joinByInvitationInput = z.strictObject({ token: tokenSchema })
+export const joinByInvitationInput = z.strictObject({ token: tokenSchema, requestKey: requestKeySchema })
 export type JoinByInvitationInput = z.infer<typeof joinByInvitationInput>
 
 export const membershipRoleInput = z.strictObject({

@@ -6,7 +6,6 @@ import type {
   NotComputedOutcome,
   Place,
   QuantityRange,
-  Unit,
 } from '../results'
 import type { SourceKey } from '../sources'
 import { formatValue } from './format-value'
@@ -68,19 +67,25 @@ export function decide(decision: Decision): DecidedOutcome {
       ? ''
       : ` (${formatValue(range.low)} to ${formatValue(range.high, limit.unit)} over tolerances)`
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
-  return {
-    kind: 'decided',
-    verdict,
-    value: { value, unit: limit.unit },
-    ...(range === undefined ? {} : { range }),
-    limit,
-    margin,
-    equation,
-    sourceKey: decision.sourceKey ?? limit.sourceKey,
-    cautions,
-    places,
-    summary: `${capitalise(what)}: ${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${remark}`,
-  }
+  const summary = `${capitalise(what)}: ${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${remark}`
+  const quantity = { value, unit: limit.unit }
+  const sourceKey = decision.sourceKey ?? limit.sourceKey
+  // Written out twice: spreading an optional field costs more than the comparison itself.
+  return range === undefined
+    ? { kind: 'decided', verdict, value: quantity, limit, margin, equation, sourceKey, cautions, places, summary }
+    : {
+        kind: 'decided',
+        verdict,
+        value: quantity,
+        range,
+        limit,
+        margin,
+        equation,
+        sourceKey,
+        cautions,
+        places,
+        summary,
+      }
 }
 
 /** `at least 0.762 mm`, in the words used everywhere. */
@@ -131,9 +136,15 @@ export function makeSourceLimit(
   return { ...fields, owner: getSourceOwner(fields.sourceKey) }
 }
 
+const NONE_ALLOWED = new Map<string, Limit>()
+
 /** Nothing of the kind may be there: contradictions, layers in the wrong zone, statements that are missing. */
-export function makeNoneAllowed(key: string, sourceKey: SourceKey, unit: Unit = 'count'): Limit {
-  return makeSourceLimit({ key, value: 0, unit, sense: 'at-most', sourceKey })
+export function makeNoneAllowed(key: string, sourceKey: SourceKey): Limit {
+  const known = NONE_ALLOWED.get(key)
+  if (known !== undefined && known.sourceKey === sourceKey) return known
+  const limit = makeSourceLimit({ key, value: 0, unit: 'count', sense: 'at-most', sourceKey })
+  NONE_ALLOWED.set(key, limit)
+  return limit
 }
 
 function capitalise(text: string): string {

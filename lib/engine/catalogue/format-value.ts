@@ -31,6 +31,7 @@ export function formatValue(value: number, unit?: Unit): string {
   const size = Math.abs(value)
   if (size !== 0 && (size >= 1e5 || size < 1e-3)) return `${value.toExponential(1).replace('e+', 'e')}${symbol}`
   if (Number.isInteger(value)) return `${value}${symbol}`
-  const decimals = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3
-  return `${Number(value.toFixed(decimals))}${symbol}`
+  // Rounding by scale: several times faster than toFixed, and an evaluation writes hundreds of numbers.
+  const scale = size >= 100 ? 1 : size >= 10 ? 10 : size >= 1 ? 100 : 1000
+  return `${Math.round(value * scale) / scale}${symbol}`
 }

@@ -1,6 +1,6 @@
 import type { LimitOverride } from '../context'
 import type { Limit, LimitOwner, Unit } from '../results'
-import { SOURCES, type SourceKey } from '../sources'
+import { SOURCES, type Source, type SourceKey } from '../sources'
 import { CONSTRUCTION_LIMITS } from './limits-construction'
 import { DIMENSION_LIMITS } from './limits-dimensions'
 import { PROCESS_LIMITS } from './limits-process'
@@ -42,15 +42,19 @@ export function getLimitDefinition(key: string): LimitDefinition {
 
 /** Who stands behind a limit that nobody has overridden. */
 export function getSourceOwner(sourceKey: SourceKey): LimitOwner {
-  const { kind, number, title } = SOURCES[sourceKey]
-  if (kind === 'common-practice' || kind === 'memory') {
-    return {
-      kind: 'common-practice',
-      name: kind === 'memory' && number !== null ? `${number}, from memory` : 'common practice',
-    }
-  }
+  return OWNERS[sourceKey]
+}
+
+function makeSourceOwner({ kind, number, title }: Source): LimitOwner {
+  if (kind === 'memory' && number !== null) return { kind: 'common-practice', name: `${number}, from memory` }
+  if (kind === 'common-practice' || kind === 'memory') return { kind: 'common-practice', name: 'common practice' }
   return { kind: 'published', name: number ?? title }
 }
+
+/** Made once: every outcome of every evaluation points at one of these. */
+const OWNERS = Object.fromEntries(
+  Object.entries(SOURCES).map(([key, source]) => [key, makeSourceOwner(source)]),
+) as Record<SourceKey, LimitOwner>
 
 /** The limit as the dictionary has it. */
 export function getDefaultLimit(key: string): Limit {

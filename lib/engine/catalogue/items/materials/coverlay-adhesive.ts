@@ -28,7 +28,7 @@ export const coverlayAdhesive = defineItem({
         const copper = neighbours.find((layer) => layer?.kind === 'conductor')
         const film = neighbours.find((layer) => layer?.kind === 'coverlay-film')
         const bought = context.layersById.get(adhesive.layerId)
-        if (copper === undefined || film === undefined || bought?.kind !== 'adhesive') return
+        if (copper === undefined || copper.nominalUm === 0 || film === undefined || bought?.kind !== 'adhesive') return
         outcomes.push(
           decide({
             value: bought.thicknessUm / copper.nominalUm,

@@ -24,20 +24,23 @@ export const thicknessTolerance = defineItem({
   answeredBy: ['member', 'fabricator'],
   check: (context) => {
     const limit = context.getLimit('thicknessTolerancePct')
-    return context.zones.map((zone) => {
-      const halfSpreadPct = (range: ZoneResult['worstCaseUm']) =>
-        ((range.high - range.low) / 2 / zone.thicknessUm) * 100
-      const statistical = halfSpreadPct(zone.rootSumSquareUm)
-      return decide({
-        value: statistical,
-        range: { low: statistical, high: Math.max(statistical, halfSpreadPct(zone.worstCaseUm)) },
-        limit,
-        places: [placeOf('zone', { id: zone.zoneId, name: zone.name })],
-        what: `half the thickness spread of ${zone.name}`,
-        equation: 'root sum square; upper end of the range is the worst case',
-        remark: describeGrowth(zone),
+    // A zone in which no layer has any thickness (no copper, adhesive all flowed away) has no tolerance either.
+    return context.zones
+      .filter((zone) => zone.thicknessUm > 0)
+      .map((zone) => {
+        const halfSpreadPct = (range: ZoneResult['worstCaseUm']) =>
+          ((range.high - range.low) / 2 / zone.thicknessUm) * 100
+        const statistical = halfSpreadPct(zone.rootSumSquareUm)
+        return decide({
+          value: statistical,
+          range: { low: statistical, high: Math.max(statistical, halfSpreadPct(zone.worstCaseUm)) },
+          limit,
+          places: [placeOf('zone', { id: zone.zoneId, name: zone.name })],
+          what: `half the thickness spread of ${zone.name}`,
+          equation: 'root sum square; upper end of the range is the worst case',
+          remark: describeGrowth(zone),
+        })
       })
-    })
   },
   examples: [
     { name: 'ordinary films', expect: 'meets' },

@@ -14,7 +14,7 @@ export interface FormedState extends BentState {
 
 export interface Springback {
   formed: FormedState
-  /** Curvature left when the part is let go, of the neutral axis. */
+  /** Curvature left when the part is let go: angle per flat length. */
   relaxedCurvaturePerMm: number
   /** Null where the part springs back flat. */
   relaxedInsideRadiusMm: number | null
@@ -77,7 +77,7 @@ export function computeMomentCurvature(section: Section, curvaturesPerMm: readon
  *          curvature relation, 2 m(d kappa / 2) = m(kappa_formed), relaxed curvature = kappa_formed - d kappa. Where
  *          nothing yields again this is the plain kappa_formed - M / D.
  * Holds    kinematic hardening or perfect plasticity; creep and adhesive flow, which let a part set further with time
- *          and heat, are not in it. Lengths are kept, so that angle goes with curvature.
+ *          and heat, are not in it. Curvature is angle per flat length, so that the angle goes with it.
  * @param insideRadiusMm  of the former, >= 0
  * @param angleDeg        formed angle, > 0
  * @throws  RangeError naming the argument
@@ -93,39 +93,36 @@ export function computeSpringback(section: Section, insideRadiusMm: number, angl
   const yieldMoment =
     yieldCurvature === null ? Number.POSITIVE_INFINITY : section.rigidityNmm2PerMm * yieldCurvature * 1000
   const reverseYield = halfMoment > yieldMoment
-  const halfDropPerMm = reverseYield
-    ? curvatureForMoment(section, strips, {
-        moment: halfMoment,
-        low: (yieldCurvature ?? 0) * 1000,
-        high: formedCurvature,
-      })
-    : halfMoment / section.rigidityNmm2PerMm
-  const keptFraction = 1 - (2 * halfDropPerMm) / formedCurvature
+  const halfDrop = reverseYield
+    ? stateForMoment(section, halfMoment, (yieldCurvature ?? 0) * 1000, formedCurvature)
+    : { curvaturePerMm: halfMoment / section.rigidityNmm2PerMm, axisUm: section.neutralAxisUm }
+  const dropPerMm = 2 * halfDrop.curvaturePerMm
+  const keptFraction = 1 - dropPerMm / formedCurvature
   const flat = formed.yieldedFraction === 0 || keptFraction < FLAT_FRACTION
   const relaxedCurvaturePerMm = flat ? 0 : keptFraction * formedCurvature
+  // Length of the inside face over the angle: it was kappa R per unit of flat length, and letting go stretches it.
+  const insideStretch = dropPerMm * (halfDrop.axisUm / 1000)
   return {
     formed,
     relaxedCurvaturePerMm,
-    relaxedInsideRadiusMm: flat ? null : Math.max(0, 1 / relaxedCurvaturePerMm - section.neutralAxisUm / 1000),
+    relaxedInsideRadiusMm: flat ? null : (formedCurvature * insideRadiusMm + insideStretch) / relaxedCurvaturePerMm,
     relaxedAngleDeg: flat ? 0 : keptFraction * angleDeg,
     springbackFraction: flat ? 1 : 1 - keptFraction,
     reverseYield,
   }
 }
 
-function curvatureForMoment(
-  section: Section,
-  strips: readonly Strip[],
-  { moment, low, high }: { moment: number; low: number; high: number },
-): number {
-  const momentAt = (curvaturePerMm: number): number =>
-    solveBentState(strips, section.totalThicknessUm, () => curvaturePerMm / 1000).momentNPerMmWidth
-  return findRoot((curvature) => momentAt(curvature) - moment, {
+function stateForMoment(section: Section, momentNPerMmWidth: number, low: number, high: number): BentState {
+  const strips = listStrips(section)
+  const stateAt = (curvaturePerMm: number): BentState =>
+    solveBentState(strips, section.totalThicknessUm, () => curvaturePerMm / 1000)
+  const { root } = findRoot((curvature) => stateAt(curvature).momentNPerMmWidth - momentNPerMmWidth, {
     low,
     high,
     // A millionth of the formed curvature: far below what any former or material figure is known to.
     tolerance: 1e-6 * high,
-  }).root
+  })
+  return stateAt(root)
 }
 
 function firstYieldCurvaturePerUm(section: Section, strips: readonly Strip[]): number | null {

@@ -15,24 +15,25 @@ const DECIMALS: Record<LengthUnit, number> = { um: 1, mm: 4, mil: 3, in: 6, uin:
 /** Symbol as printed beside a number. */
 const UNIT_SYMBOL: Record<LengthUnit, string> = { um: 'µm', mm: 'mm', mil: 'mil', in: 'in', uin: 'µin' }
 
-const UNIT_BY_SPELLING: Record<string, LengthUnit> = {
-  um: 'um',
-  µm: 'um',
-  μm: 'um',
-  micron: 'um',
-  microns: 'um',
-  mm: 'mm',
-  mil: 'mil',
-  mils: 'mil',
-  thou: 'mil',
-  in: 'in',
-  inch: 'in',
-  inches: 'in',
-  '"': 'in',
-  uin: 'uin',
-  µin: 'uin',
-  μin: 'uin',
-}
+/** A map, not an object: an object would know "constructor" as a unit. */
+const UNIT_BY_SPELLING: ReadonlyMap<string, LengthUnit> = new Map([
+  ['um', 'um'],
+  ['µm', 'um'],
+  ['μm', 'um'],
+  ['micron', 'um'],
+  ['microns', 'um'],
+  ['mm', 'mm'],
+  ['mil', 'mil'],
+  ['mils', 'mil'],
+  ['thou', 'mil'],
+  ['in', 'in'],
+  ['inch', 'in'],
+  ['inches', 'in'],
+  ['"', 'in'],
+  ['uin', 'uin'],
+  ['µin', 'uin'],
+  ['μin', 'uin'],
+])
 
 /**
  * @param value  any finite number in `unit`
@@ -73,7 +74,7 @@ export function parseLength(text: string, defaultUnit: LengthUnit): ParsedLength
   const match = LENGTH_PATTERN.exec(trimmed)
   if (match === null) return { ok: false, message: `"${trimmed}" is not a length such as 0.15 mm, 25 um or 6 mil.` }
   const [, digits = '', spelling] = match
-  const unit = spelling === undefined ? defaultUnit : UNIT_BY_SPELLING[spelling.trim().toLowerCase()]
+  const unit = spelling === undefined ? defaultUnit : UNIT_BY_SPELLING.get(spelling.trim().toLowerCase())
   if (unit === undefined) {
     return {
       ok: false,

@@ -112,7 +112,7 @@ describe('strain over tolerances', () => {
           expect(Math.abs(range.maxPct - (corner?.max ?? Number.NaN))).toBeLessThanOrEqual(5e-3 * worstPct)
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     )
   })
 
@@ -142,7 +142,7 @@ describe('strain over tolerances', () => {
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     )
   })
 

@@ -1,0 +1,71 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { formatLength, type LengthUnit, lengthFromUm, parseLength, umFromLength } from '@/lib/engine/units'
+import { between } from './arbitrary-layers'
+import { holds } from './seed'
+
+const units: LengthUnit[] = ['um', 'mm', 'mil', 'in', 'uin']
+
+describe('lengths', () => {
+  it('survive conversion there and back', () => {
+    holds(
+      fc.property(between(-1e6, 1e6), fc.constantFrom(...units), (valueUm, unit) => {
+        expect(Math.abs(umFromLength(lengthFromUm(valueUm, unit), unit) - valueUm)).toBeLessThanOrEqual(
+          1e-12 * Math.max(1e-9, Math.abs(valueUm)),
+        )
+      }),
+    )
+  })
+
+  it('are read back to half the last digit shown', () => {
+    holds(
+      fc.property(between(0, 1e6), fc.constantFrom(...units), (valueUm, unit) => {
+        const parsed = parseLength(formatLength(valueUm, unit, 4), 'mm')
+        if (!parsed.ok) throw new Error(parsed.message)
+        expect(Math.abs(parsed.valueUm - valueUm)).toBeLessThanOrEqual(0.500001e-4 * umFromLength(1, unit))
+      }),
+    )
+  })
+
+  it.each([
+    ['25', 'um', 25],
+    ['25 um', 'mm', 25],
+    ['25µm', 'mm', 25],
+    ['25 μm', 'mm', 25],
+    ['.15 mm', 'um', 150],
+    ['6mil', 'mm', 152.4],
+    ['1.4 mils', 'mm', 35.56],
+    ['0.5"', 'mm', 12700],
+    ['1 IN', 'mm', 25400],
+    ['984 uin', 'mm', 24.9936],
+    ['1e-3 mm', 'mm', 1],
+    ['-2 um', 'mm', -2],
+  ] as const)('%j with default %s is %d um', (text, unit, expectedUm) => {
+    const parsed = parseLength(text, unit)
+    expect(parsed.ok && parsed.valueUm).toBeCloseTo(expectedUm, 9)
+  })
+
+  it.each([
+    ['', /Enter a length/],
+    ['   ', /Enter a length/],
+    ['0,15 mm', /comma/],
+    ['1,000 um', /comma/],
+    ['12 furlong', /"furlong" is not a unit/],
+    ['thick', /"thick" is not a length/],
+    ['1.2.3 mm', /is not a length|not a unit/],
+    ['1e999 mm', /too large/],
+    ['--5', /is not a length/],
+    ['NaN', /is not a length/],
+    ['5 constructor', /"constructor" is not a unit/],
+  ])('%j is refused with a reason', (text, reason) => {
+    const parsed = parseLength(text, 'mm')
+    expect(parsed.ok).toBe(false)
+    if (!parsed.ok) expect(parsed.message).toMatch(reason)
+  })
+
+  it('print with unit, aligned decimals and no minus zero', () => {
+    expect(formatLength(35.56, 'mil')).toBe('1.400 mil')
+    expect(formatLength(152.4, 'mm')).toBe('0.1524 mm')
+    expect(formatLength(-0.001, 'um')).toBe('0.0 µm')
+  })
+})

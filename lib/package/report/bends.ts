@@ -1,0 +1,174 @@
+import type { Content } from 'pdfmake/interfaces'
+import { toSvg } from '@/lib/drawing'
+import type { Bend, BendResult } from '@/lib/engine'
+import type { PackageContent } from '../content'
+import type { Pictures } from './pictures'
+import { empty, makeFacts, makeTable, section, subsection, TEXT_WIDTH_PT } from './style'
+import { sayNumber, sayWord, sayYesNo } from './words'
+
+const PLOT_GAP_PT = 12
+
+export function makeBends({ snapshot }: PackageContent, pictures: Pictures | null): Content[] {
+  const { design, evaluation } = snapshot
+  const parts: Content[] = [section('4  Bends')]
+  if (design.bends.length === 0) parts.push(empty('The design has no bends.'))
+  for (const bend of design.bends) {
+    const result = evaluation?.results.bends.find(({ bendId }) => bendId === bend.id) ?? null
+    const zone = design.construction.zones.find(({ id }) => id === bend.zoneId)
+    parts.push(...makeBend(bend, zone?.name ?? bend.zoneId, result, pictures))
+  }
+  const damage = evaluation?.results.damage ?? []
+  if (damage.some(({ contributions }) => contributions.length > 1)) {
+    parts.push(
+      subsection('Bends that share conductors: sum of life used (Miner)'),
+      makeTable(
+        [
+          { label: 'Conductor layer', width: '*' },
+          { label: 'Bends', width: '*' },
+          { label: 'Sum', width: 70, isNumeric: true },
+        ],
+        damage.map(({ conductorLayerId, contributions, damageSum }) => [
+          design.construction.layers.find(({ id }) => id === conductorLayerId)?.name ?? conductorLayerId,
+          contributions
+            .map(
+              ({ bendId, damage: used }) =>
+                `${design.bends.find(({ id }) => id === bendId)?.name ?? bendId} ${sayNumber(used, 'ratio')}`,
+            )
+            .join(', '),
+          sayNumber(damageSum, 'ratio'),
+        ]),
+      ),
+    )
+  }
+  return parts
+}
+
+function makeBend(bend: Bend, zoneName: string, result: BendResult | null, pictures: Pictures | null): Content[] {
+  const callOut: [string, Content][] = [
+    ['Zone', zoneName],
+    [
+      'Call-out',
+      `inside radius ${sayNumber(bend.insideRadiusMm, 'mm')} ± ${sayNumber(bend.radiusToleranceMm, 'mm')}, angle ` +
+        `${sayNumber(bend.angleDeg, 'deg')}, ${bend.insideFace} face inside, length along the axis ${sayNumber(bend.axisLengthMm, 'mm')}`,
+    ],
+    [
+      'Use',
+      bend.use === 'dynamic'
+        ? `dynamic, ${sayWord(bend.motion)}, ${sayNumber(bend.requiredCycles, 'cycles')} required`
+        : sayWord(bend.use),
+    ],
+    [
+      'Radius held by; strain relief; tried on a model',
+      `${sayWord(bend.radiusHeldBy)}; ${sayYesNo(bend.strainReliefAtTransition)}; ${sayYesNo(bend.triedOnModel)}`,
+    ],
+  ]
+  if (bend.distanceToRigidMm !== null)
+    callOut.push(['Distance to the rigid edge', sayNumber(bend.distanceToRigidMm, 'mm')])
+  if (bend.note.trim() !== '') callOut.push(['Note', bend.note])
+  if (result === null) {
+    return [subsection(`Bend ${bend.name}`), makeFacts(callOut), empty('No results are recorded for this bend.')]
+  }
+  const parts: Content[] = [
+    { stack: [subsection(`Bend ${bend.name}`), makeFacts([...callOut, ...listNumbers(result)])], unbreakable: true },
+  ]
+  if (result.conductors.length > 0) parts.push(makeStrains(result))
+  if (pictures !== null) parts.push(...makePlots(bend, pictures))
+  for (const { label } of result.missing)
+    parts.push({ text: `Not computed for want of ${label}.`, margin: [0, 1, 0, 1] })
+  for (const sentence of result.disagreement) parts.push({ text: sentence, margin: [0, 1, 0, 2] })
+  for (const caution of result.cautions) parts.push({ text: caution, style: 'caution', margin: [0, 1, 0, 2] })
+  return parts
+}
+
+function listNumbers(result: BendResult): [string, Content][] {
+  const numbers: [string, Content][] = [['Section thickness', sayNumber(result.sectionThicknessUm, 'um')]]
+  const axes = result.leaves.map(({ neutralAxisDepthUm }) => sayNumber(neutralAxisDepthUm, 'um')).join(', ')
+  if (axes !== '') numbers.push(['Neutral axis from the inside face', axes])
+  if (result.peakStrainPct !== null) {
+    const range = result.peakRangePct
+    const span =
+      range === null ? '' : ` (${sayNumber(range.low, 'pct')} to ${sayNumber(range.high, 'pct')} over the tolerances)`
+    const allowed = result.allowablePct === null ? '' : `, allowable ${sayNumber(result.allowablePct, 'pct')}`
+    numbers.push(['Copper strain', `${sayNumber(result.peakStrainPct, 'pct')}${span}${allowed}`])
+  }
+  const radii = [
+    result.minRadiusByStrainMm === null ? null : `${sayNumber(result.minRadiusByStrainMm, 'mm')} by strain`,
+    result.minRadiusByLifeMm === null ? null : `${sayNumber(result.minRadiusByLifeMm, 'mm')} by life`,
+    result.handbook.minRadiusMm === null ? null : `${sayNumber(result.handbook.minRadiusMm, 'mm')} by the handbook`,
+    result.ratio.minRadiusMm === null
+      ? null
+      : `${sayNumber(result.ratio.minRadiusMm, 'mm')} by ratio (${result.ratio.tableName})`,
+  ].filter((text) => text !== null)
+  if (radii.length > 0) numbers.push(['Least inside radius', radii.join('; ')])
+  numbers.push([
+    'Radius to thickness',
+    `${sayNumber(result.ratio.actual, 'ratio')}${result.ratio.required === null ? '' : `, table asks for ${sayNumber(result.ratio.required, 'ratio')}`}; surface strain ${sayNumber(result.ratio.surfaceStrainPct, 'pct')}`,
+  ])
+  if (result.handbook.warning !== null) numbers.push(['Handbook formula', result.handbook.warning])
+  if (result.medianLifeCycles !== null && result.survivalLifeCycles !== null) {
+    numbers.push([
+      'Life',
+      `median ${sayNumber(result.medianLifeCycles, 'cycles')}; ${result.survivalPct} % survive ${sayNumber(result.survivalLifeCycles, 'cycles')}`,
+    ])
+  }
+  if (result.springback !== null) {
+    numbers.push([
+      'After release, unheld',
+      `radius ${sayNumber(result.springback.relaxedRadiusMm, 'mm')}, angle ${sayNumber(result.springback.relaxedAngleDeg, 'deg')}`,
+    ])
+  }
+  if (result.momentNmm !== null) {
+    const force = result.holdingForceN === null ? '' : `; holding force ${sayNumber(result.holdingForceN, 'newton')}`
+    numbers.push(['Moment to bend', `${sayNumber(result.momentNmm, 'newton-mm')}${force}`])
+  }
+  numbers.push(['Developed length', sayNumber(result.developedLengthMm, 'mm')])
+  if (result.leaves.length > 1)
+    numbers.push(['Difference between leaves', sayNumber(result.leafLengthDifferenceMm, 'mm')])
+  return numbers
+}
+
+function makeStrains(result: BendResult): Content {
+  return makeTable(
+    [
+      { label: 'Conductor layer', width: '*' },
+      { label: 'Depth, µm', width: 74, isNumeric: true },
+      { label: 'Inner face', width: 58, isNumeric: true },
+      { label: 'Outer face', width: 58, isNumeric: true },
+      { label: 'Over tolerances', width: 86, isNumeric: true },
+      { label: 'Allowable', width: 52, isNumeric: true },
+      { label: 'Past yield', width: 48 },
+    ],
+    result.conductors.map((conductor) => [
+      conductor.name,
+      `${conductor.innerDepthUm.toFixed(1)} to ${conductor.outerDepthUm.toFixed(1)}`,
+      sayNumber(conductor.innerStrainPct, 'pct'),
+      sayNumber(conductor.outerStrainPct, 'pct'),
+      `${sayNumber(conductor.peakRangePct.low, 'ratio')} to ${sayNumber(conductor.peakRangePct.high, 'pct')}`,
+      conductor.allowablePct === null ? '–' : sayNumber(conductor.allowablePct, 'pct'),
+      conductor.pastYield ? 'yes' : 'no',
+    ]),
+  )
+}
+
+/** Both plots side by side; one alone takes the left half. */
+function makePlots(bend: Bend, pictures: Pictures): Content[] {
+  const width = (TEXT_WIDTH_PT - PLOT_GAP_PT) / 2
+  // Drawn half as large again and reduced, so that the plot's type matches the report's.
+  const drawn = Math.round(width * 1.5)
+  const plots = [pictures.drawStrain(bend, drawn), pictures.drawLife(bend, drawn)].filter((picture) => picture !== null)
+  if (plots.length === 0) return []
+  return [
+    {
+      columns: plots.map((picture) => ({
+        stack: [
+          { text: picture.title, style: 'label' },
+          { svg: toSvg(picture), width },
+        ],
+        width,
+      })),
+      columnGap: PLOT_GAP_PT,
+      unbreakable: true,
+      margin: [0, 4, 0, 4],
+    },
+  ]
+}

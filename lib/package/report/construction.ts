@@ -1,0 +1,148 @@
+import type { Content } from 'pdfmake/interfaces'
+import { formatDesignation, getLayerKindLabel, listLayerTable, nameConductorLayers, toSvg } from '@/lib/drawing'
+import { findMaterial, type ZoneResult } from '@/lib/engine'
+import type { PackageContent } from '../content'
+import type { Pictures } from './pictures'
+import { empty, makeFacts, makeTable, section, subsection, TEXT_WIDTH_PT } from './style'
+import { saySource, sayWord } from './words'
+
+const um = (value: number) => (Math.round(value * 10) / 10).toFixed(1)
+
+export function makeConstruction(content: PackageContent, pictures: Pictures | null): Content[] {
+  const { design, evaluation } = content.snapshot
+  const zones = evaluation?.results.zones ?? []
+  const parts: Content[] = [section('3  Construction')]
+  if (design.construction.layers.length === 0) {
+    parts.push(empty('The construction has no layers.'))
+    return parts
+  }
+  parts.push(subsection('Layers, top face first; thickness as bought, in µm'), makeLayers(content))
+  if (pictures !== null && zones.length > 0) {
+    parts.push({
+      stack: [
+        subsection('Section through the part'),
+        { svg: toSvg(pictures.drawPart(TEXT_WIDTH_PT)), width: TEXT_WIDTH_PT },
+      ],
+      unbreakable: true,
+    })
+  }
+  for (const zone of zones) parts.push(...makeZone(content, zone, pictures))
+  parts.push(subsection('Materials'), makeMaterials(content))
+  return parts
+}
+
+function makeLayers({ snapshot }: PackageContent): Content {
+  const { rows } = listLayerTable(snapshot.design, [], 'um')
+  return makeTable(
+    [
+      { label: 'No.', width: 18, isNumeric: true },
+      { label: 'Layer', width: 44 },
+      { label: 'Name', width: '*' },
+      { label: 'Kind', width: 62 },
+      { label: 'Material', width: '*' },
+      { label: 'Thickness', width: 44, isNumeric: true },
+      { label: 'Tolerance', width: 48, isNumeric: true },
+      { label: 'Plating', width: 52 },
+    ],
+    rows.map((row) => [
+      row.position ?? '',
+      row.designation ?? '',
+      row.name ?? '',
+      row.kind ?? '',
+      {
+        stack: [
+          row.material ?? '',
+          ...((row.specification ?? '') === '' ? [] : [{ text: row.specification ?? '', style: 'small' }]),
+        ],
+      },
+      row.thickness ?? '',
+      row.tolerance ?? '',
+      row.plating ?? '',
+    ]),
+  )
+}
+
+function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pictures | null): Content[] {
+  const { design } = snapshot
+  const planned = design.construction.zones.find(({ id }) => id === zone.zoneId)
+  const designations = nameConductorLayers(design.construction)
+  const facts: [string, Content][] = [
+    ['Finished thickness', `${um(zone.thicknessUm)} µm`],
+    ['Worst case', `${um(zone.worstCaseUm.low)} to ${um(zone.worstCaseUm.high)} µm`],
+    ['Root sum square', `${um(zone.rootSumSquareUm.low)} to ${um(zone.rootSumSquareUm.high)} µm`],
+  ]
+  if (planned?.connectorWindow) {
+    facts.push(['Connector window', `${planned.connectorWindow.minUm} to ${planned.connectorWindow.maxUm} µm`])
+  }
+  if (planned?.statedThicknessUm) facts.push(['Stated thickness', `${planned.statedThicknessUm} µm`])
+  const findings = zone.encapsulation.flatMap((outcome) => (outcome.kind === 'decided' ? [outcome.summary] : []))
+  if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
+  if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
+  const head: Content[] = [subsection(`Zone ${zone.name} (${sayWord(zone.kind)})`), makeFacts(facts)]
+  const picture: Content[] =
+    pictures === null || zone.layers.length === 0
+      ? []
+      : [{ svg: toSvg(pictures.drawZone(zone, TEXT_WIDTH_PT)), width: TEXT_WIDTH_PT }]
+  const table = makeTable(
+    [
+      { label: 'Layer', width: 50 },
+      { label: 'Name', width: '*' },
+      { label: 'Kind', width: 78 },
+      { label: 'Finished, µm', width: 56, isNumeric: true },
+      { label: 'Range, µm', width: 76, isNumeric: true },
+      { label: 'Coverage', width: 46, isNumeric: true },
+      { label: 'Share of variance', width: 52, isNumeric: true },
+    ],
+    zone.layers.map((layer) => {
+      const designation = designations.get(layer.layerId)
+      return [
+        designation === undefined ? '' : formatDesignation(designation),
+        layer.name,
+        getLayerKindLabel(layer.kind),
+        um(layer.nominalUm),
+        `${um(layer.minUm)} to ${um(layer.maxUm)}`,
+        layer.coverageFraction === null ? '' : `${Math.round(layer.coverageFraction * 100)} %`,
+        `${Math.round(layer.varianceShareFraction * 100)} %`,
+      ]
+    }),
+  )
+  return [{ stack: [...head, ...picture], unbreakable: true }, table]
+}
+
+/** Constants that the results rest on, each with its source. */
+function makeMaterials({ snapshot }: PackageContent): Content {
+  const { design } = snapshot
+  const ids = new Set(
+    design.construction.layers.flatMap((layer) => (layer.kind === 'unbonded-gap' ? [] : [layer.materialId])),
+  )
+  const rows = [...ids].flatMap((id) => {
+    const material = findMaterial(design, id)
+    if (material === null) return []
+    const foil =
+      material.foil === null ? '' : `${sayWord(material.foil.type)}, yield ${material.foil.yieldStrengthMpa.value} MPa`
+    return [
+      [
+        {
+          stack: [
+            material.name,
+            ...(material.specification === '' ? [] : [{ text: material.specification, style: 'small' }]),
+          ],
+        },
+        `${material.modulusGpa.value}`,
+        `${material.poisson.value}`,
+        material.maxServiceDegC === null ? '–' : `${material.maxServiceDegC.value}`,
+        { stack: [...(foil === '' ? [] : [foil]), { text: saySource(material.modulusGpa.sourceKey), style: 'small' }] },
+      ] satisfies Content[],
+    ]
+  })
+  return makeTable(
+    [
+      { label: 'Material', width: '*' },
+      { label: 'Modulus, GPa', width: 48, isNumeric: true },
+      { label: "Poisson's ratio", width: 44, isNumeric: true },
+      { label: 'Service to, °C', width: 44, isNumeric: true },
+      { label: 'Foil; source of the modulus', width: 190 },
+    ],
+    rows,
+  )
+}

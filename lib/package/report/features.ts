@@ -1,0 +1,94 @@
+import type { Content } from 'pdfmake/interfaces'
+import type { Features } from '@/lib/engine'
+import { formatFieldValue, getFieldWords } from '@/lib/review'
+import type { PackageContent } from '../content'
+import { empty, makeTable, section, subsection } from './style'
+import { sayNumber } from './words'
+
+const LISTS = [
+  ['conductors', 'Conductors'],
+  ['holes', 'Holes'],
+  ['pads', 'Pads'],
+  ['outlineCorners', 'Outline corners'],
+  ['widthSteps', 'Width steps'],
+  ['coverlayOpenings', 'Coverlay openings'],
+  ['stiffeners', 'Stiffeners'],
+  ['slits', 'Slits'],
+  ['components', 'Components'],
+] as const satisfies readonly (readonly [keyof Features, string])[]
+
+/** Dimensions as typed in or measured, one line per feature, and what the conductors carry. */
+export function makeFeatures({ snapshot }: PackageContent): Content[] {
+  const { features } = snapshot.design
+  const parts: Content[] = [section('5  Features')]
+  const rows: Content[][] = LISTS.flatMap(([key, label]) =>
+    features[key].map((feature): Content[] => [
+      label,
+      feature.name,
+      Object.entries(feature)
+        .filter(([field]) => field !== 'id' && field !== 'name')
+        .map(([field, value]) => {
+          const words = getFieldWords([field])
+          return `${words.label} ${formatFieldValue(nameLayer(snapshot.design, field, value), words.unit)}`
+        })
+        .join('; '),
+    ]),
+  )
+  const { routing } = features
+  const observed = Object.entries(routing).map(
+    ([field, value]) => `${getFieldWords([field]).label} ${formatFieldValue(value, '')}`,
+  )
+  rows.push(['Whole part', 'copper to outline', sayNumber(features.copperToOutlineMm, 'mm')])
+  rows.push(['Whole part', 'routing', observed.join('; ')])
+  parts.push(
+    makeTable(
+      [
+        { label: 'Kind', width: 78 },
+        { label: 'Name', width: 110 },
+        { label: 'Dimensions', width: '*' },
+      ],
+      rows,
+    ),
+  )
+  parts.push(subsection('Conductors, computed'))
+  const conductors = snapshot.evaluation?.results.conductors ?? []
+  parts.push(
+    conductors.length === 0
+      ? empty('No conductor is described.')
+      : makeTable(
+          [
+            { label: 'Conductor', width: '*' },
+            { label: 'Finished copper', width: 56, isNumeric: true },
+            { label: 'Resistance', width: 60, isNumeric: true },
+            { label: 'Drop', width: 52, isNumeric: true },
+            { label: 'Rise', width: 46, isNumeric: true },
+            { label: 'Capacity', width: 52, isNumeric: true },
+            { label: 'Lightest foil', width: 56, isNumeric: true },
+          ],
+          conductors.map((conductor) => {
+            const say = (value: number | null, unit: Parameters<typeof sayNumber>[1]) =>
+              value === null ? '–' : sayNumber(value, unit)
+            return [
+              conductor.name,
+              say(conductor.finishedThicknessUm, 'um'),
+              say(conductor.resistanceOhm, 'ohm'),
+              say(conductor.dropVolt, 'volt'),
+              say(conductor.riseDegC, 'degC'),
+              say(conductor.capacityAmp, 'amp'),
+              say(conductor.lightestFoilUm, 'um'),
+            ]
+          }),
+        ),
+  )
+  const cautions = new Set(conductors.flatMap((conductor) => conductor.cautions))
+  for (const caution of cautions) parts.push({ text: caution, style: 'caution', margin: [0, 1, 0, 2] })
+  return parts
+}
+
+/** Ids of layers and bends mean nothing on paper: their names do. */
+function nameLayer(design: PackageContent['snapshot']['design'], field: string, value: unknown): unknown {
+  if (field === 'layerId') return design.construction.layers.find(({ id }) => id === value)?.name ?? value
+  return JSON.parse(JSON.stringify(value), (key, inner: unknown) =>
+    key === 'bendId' ? (design.bends.find(({ id }) => id === inner)?.name ?? inner) : inner,
+  )
+}

@@ -1,0 +1,157 @@
+import type { Content } from 'pdfmake/interfaces'
+import { listLiveSignatures, listStandings, STAGE_LABELS } from '@/lib/review'
+import type { PackageContent } from '../content'
+import { CAUTIONS } from '../data-files'
+import { empty, makeFacts, makeTable, mono, section, subsection } from './style'
+import { sayNumber, sayQuantity, sayText, sayTime, sayWord, sayYesNo, VERDICT_WORDS } from './words'
+
+/** Title block: what this is a report on, from which state, released by whom. */
+export function makeTitleBlock(content: PackageContent, contentHash: string): Content[] {
+  const { snapshot, edition, release } = content
+  const { brief } = snapshot.design
+  const signers = listLiveSignatures(snapshot).map(({ name, capacity }) => `${name}, ${capacity}`)
+  return [
+    { text: 'Manufacturability review', style: 'title' },
+    {
+      text: `${snapshot.projectName}, revision ${snapshot.label}: ${snapshot.design.name}`,
+      fontSize: 11,
+      margin: [0, 0, 0, 8],
+    },
+    makeFacts([
+      ['Part number, drawing revision', `${sayText(brief.partNumber)}, ${sayText(brief.revisionLabel)}`],
+      ['Workspace', content.workspaceName],
+      ['Stage', snapshot.stage === 'awaiting-signature' ? STAGE_LABELS.released : STAGE_LABELS[snapshot.stage]],
+      ['Released', `${sayTime(release.at)} by ${release.byName}`],
+      ['Signed by', signers.length === 0 ? 'see "Signatures"' : signers.join('; ')],
+      ['Edition', edition.kind === 'team' ? 'team, complete' : `for ${edition.companyName}`],
+      [
+        'Results',
+        snapshot.evaluation === null
+          ? 'none recorded'
+          : `engine ${snapshot.evaluation.engineVersion}, recorded ${sayTime(snapshot.evaluation.evaluatedAt)}`,
+      ],
+      ['SHA-256 of what was signed', mono(contentHash)],
+    ]),
+    {
+      table: {
+        widths: ['*'],
+        body: [[{ stack: CAUTIONS.map((text) => ({ text, style: 'caution', margin: [0, 1, 0, 1] as const })) }]],
+      },
+      layout: {
+        hLineWidth: () => 0.8,
+        vLineWidth: () => 0,
+        paddingLeft: () => 0,
+        paddingTop: () => 4,
+        paddingBottom: () => 4,
+      },
+      margin: [0, 8, 0, 0],
+    } as Content,
+  ]
+}
+
+/** Where the review came out, on one page: counts, bends, and what was released against. */
+export function makeSummary({ snapshot }: PackageContent): Content[] {
+  const standings = listStandings(snapshot)
+  const count = (state: string) => standings.filter((standing) => standing.state === state).length
+  const results = snapshot.evaluation?.results ?? null
+  const parts: Content[] = [
+    section('1  Summary'),
+    makeFacts([
+      [
+        'Checklist',
+        `${standings.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
+          `${count('not-applicable')} not applicable, ${count('open')} open`,
+      ],
+      ...(results?.headlineQuantities ?? []).map(({ label, quantity }) => [label, sayQuantity(quantity)] as const),
+    ]),
+    subsection('Bends'),
+  ]
+  if (results === null || results.bends.length === 0) parts.push(empty('The design has no bends.'))
+  else {
+    parts.push(
+      makeTable(
+        [
+          { label: 'Bend', width: '*' },
+          { label: 'Use', width: 'auto' },
+          { label: 'Inside radius', width: 'auto', isNumeric: true },
+          { label: 'Copper strain', width: 'auto', isNumeric: true },
+          { label: 'Allowable', width: 'auto', isNumeric: true },
+          { label: 'Life at survival', width: 'auto', isNumeric: true },
+          { label: 'Required', width: 'auto', isNumeric: true },
+        ],
+        results.bends.map((bend) => {
+          const design = snapshot.design.bends.find(({ id }) => id === bend.bendId)
+          return [
+            bend.name,
+            sayWord(bend.use),
+            sayNumber(design?.insideRadiusMm, 'mm'),
+            bend.peakStrainPct === null ? 'not computed' : sayNumber(bend.peakStrainPct, 'pct'),
+            bend.allowablePct === null ? '–' : sayNumber(bend.allowablePct, 'pct'),
+            bend.survivalLifeCycles === null ? '–' : sayNumber(bend.survivalLifeCycles, 'cycles'),
+            bend.requiredCycles === null ? '–' : sayNumber(bend.requiredCycles, 'cycles'),
+          ]
+        }),
+      ),
+    )
+  }
+  parts.push(subsection('Concerns and waivers'))
+  const concerns = standings.filter(({ state }) => state === 'concern' || state === 'waived' || state === 'open')
+  parts.push(
+    concerns.length === 0
+      ? empty('None: every applicable item is met.')
+      : makeTable(
+          [
+            { label: 'Item', width: '*' },
+            { label: 'Calculation', width: 68 },
+            { label: 'Answer', width: 58 },
+          ],
+          concerns.map(({ item, result, state }) => [
+            { stack: [item.question, ...(result === null ? [] : [{ text: result.headline, style: 'small' }])] },
+            result === null ? '–' : VERDICT_WORDS[result.verdict],
+            sayWord(state),
+          ]),
+        ),
+  )
+  return parts
+}
+
+/** The brief as stated; what is not stated says so. */
+export function makeBrief({ snapshot }: PackageContent): Content[] {
+  const { brief } = snapshot.design
+  const temperature =
+    brief.operatingMinDegC === null && brief.operatingMaxDegC === null
+      ? 'not stated'
+      : `${sayNumber(brief.operatingMinDegC, 'degC')} to ${sayNumber(brief.operatingMaxDegC, 'degC')}`
+  return [
+    section('2  Brief'),
+    makeFacts([
+      ['Purpose', sayText(brief.purpose)],
+      [
+        'Class, type, use (IPC-6013)',
+        [brief.performanceClass, brief.circuitType, brief.installationUse].map(sayWord).join(', '),
+      ],
+      ['Operating temperature', temperature],
+      ['Quantity', sayNumber(brief.quantityPerYear, 'perYear')],
+      ['Surface finish', sayWord(brief.surfaceFinish)],
+      ['Soldered assembly', sayYesNo(brief.solderedAssembly)],
+      ['Bake before assembly', sayText(brief.bakeBeforeAssembly)],
+      ['Packing and handling', sayText(brief.packingAndHandling)],
+      ['Panel form', sayWord(brief.panelForm)],
+      ['Tolerances and datums', sayText(brief.toleranceScheme)],
+      [
+        'Electrical, coupon and fold test',
+        [brief.electricalTest, brief.couponTest, brief.foldTest].map(sayYesNo).join(', '),
+      ],
+      ['Registration-critical features', sayText(brief.registrationCriticalFeatures)],
+      ['Asked when in doubt', sayText(brief.whoToAsk)],
+      ['Manufacturing review', brief.manufacturingReviewDate ?? 'not stated'],
+      ['Layout freeze', brief.layoutFreezeDate ?? 'not stated'],
+      ['Needed by', brief.needDate ?? 'not stated'],
+      [
+        'Survival percentile',
+        brief.lifeSurvivalPct === null ? 'default of the engine' : sayNumber(brief.lifeSurvivalPct, 'pct'),
+      ],
+      ['Weibull slope', brief.lifeWeibullSlope === null ? 'default of the engine' : String(brief.lifeWeibullSlope)],
+    ]),
+  ]
+}

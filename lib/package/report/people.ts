@@ -1,0 +1,142 @@
+import type { Content } from 'pdfmake/interfaces'
+import { hashDeclaredContent, type ReviewThread } from '@/lib/review'
+import type { PackageContent } from '../content'
+import { empty, makeTable, mono, section, subsection } from './style'
+import { sayTime, sayWord } from './words'
+
+export function makeWaivers({ snapshot }: PackageContent): Content[] {
+  const questions = new Map(snapshot.items.map(({ id, question }) => [id, question]))
+  return [
+    section('7  Waivers'),
+    snapshot.waivers.length === 0
+      ? empty('No waiver was proposed.')
+      : makeTable(
+          [
+            { label: 'Item and reason', width: '*' },
+            { label: 'Proposed', width: 110 },
+            { label: 'Decided', width: 110 },
+            { label: 'State', width: 52 },
+          ],
+          snapshot.waivers.map((waiver) => [
+            { stack: [{ text: questions.get(waiver.itemId) ?? waiver.itemId, bold: true }, waiver.reason] },
+            `${waiver.proposedByName}, ${sayTime(waiver.proposedAt)}`,
+            waiver.decidedAt === null
+              ? 'not decided'
+              : {
+                  stack: [
+                    `${waiver.decidedByName ?? ''}, ${sayTime(waiver.decidedAt)}`,
+                    ...(waiver.decisionNote === '' ? [] : [{ text: waiver.decisionNote, style: 'small' }]),
+                  ],
+                },
+            sayWord(waiver.state),
+          ]),
+        ),
+  ]
+}
+
+export function makeThreads({ snapshot }: PackageContent): Content[] {
+  return [
+    section('8  Comments and engineering queries'),
+    ...(snapshot.threads.length === 0 ? [empty('No thread was opened.')] : snapshot.threads.flatMap(makeThread)),
+  ]
+}
+
+function makeThread(thread: ReviewThread): Content[] {
+  const anchor =
+    thread.anchor.kind === 'revision' ? 'whole revision' : `${sayWord(thread.anchor.kind)} ${thread.anchor.label}`
+  return [
+    {
+      stack: [
+        subsection(thread.title),
+        {
+          text: `${sayWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.companyName}, ${sayTime(thread.openedAt)}`,
+          style: 'small',
+        },
+      ],
+      unbreakable: true,
+    },
+    ...thread.comments.map((comment): Content => {
+      const files = comment.attachments.map(({ fileName, sha256 }) => `${fileName} (SHA-256 ${sha256.slice(0, 16)}…)`)
+      return {
+        stack: [
+          {
+            text: `${comment.authorName}, ${comment.companyName}, ${sayTime(comment.at)}${comment.editedAt === null ? '' : `, edited ${sayTime(comment.editedAt)}`}`,
+            style: 'label',
+          },
+          comment.text,
+          ...(files.length === 0 ? [] : [{ text: `Attached: ${files.join(', ')}`, style: 'small' }]),
+        ],
+        margin: [10, 3, 0, 3],
+      }
+    }),
+  ]
+}
+
+export function makeSignatures({ snapshot }: PackageContent): Content[] {
+  const declared = hashDeclaredContent(snapshot)
+  return [
+    section('9  Declarations and signatures'),
+    subsection('Fabricator declarations'),
+    snapshot.declarations.length === 0
+      ? empty('No fabricator declared on this revision.')
+      : makeTable(
+          [
+            { label: 'Fabricator', width: 110 },
+            { label: 'Declared', width: '*' },
+            { label: 'By', width: 130 },
+            { label: 'Content', width: 74 },
+          ],
+          snapshot.declarations.map((declaration) => [
+            declaration.companyName,
+            {
+              stack: [
+                sayWord(declaration.verdict),
+                ...(declaration.note === '' ? [] : [{ text: declaration.note, style: 'small' }]),
+              ],
+            },
+            `${declaration.madeByName}, ${sayTime(declaration.madeAt)}`,
+            declaration.contentHash === declared ? 'as released' : 'earlier content',
+          ]),
+        ),
+    subsection('Signatures'),
+    ...(snapshot.signatures.length === 0
+      ? [empty('The revision bears no signature.')]
+      : snapshot.signatures.map(
+          (signature): Content => ({
+            stack: [
+              { text: `${signature.name}, ${signature.capacity}`, bold: true },
+              { text: `${sayTime(signature.signedAt)}${signature.voided === null ? '' : '   VOID'}`, style: 'soft' },
+              { text: `“${signature.statement}”`, margin: [0, 2, 0, 2] },
+              mono(`SHA-256 ${signature.contentHash}`),
+              ...(signature.voided === null
+                ? []
+                : [
+                    {
+                      text: `Voided ${sayTime(signature.voided.at)}: ${signature.voided.reason}. ${signature.voided.changes.join('; ')}`,
+                      style: 'small',
+                    },
+                  ]),
+            ],
+            unbreakable: true,
+            margin: [0, 3, 0, 7],
+          }),
+        )),
+  ]
+}
+
+export function makeArtwork({ snapshot }: PackageContent): Content[] {
+  return [
+    section('10  Artwork'),
+    snapshot.artwork.length === 0
+      ? empty('No artwork was uploaded.')
+      : makeTable(
+          [
+            { label: 'File', width: 150 },
+            { label: 'Bytes', width: 56, isNumeric: true },
+            { label: 'SHA-256', width: '*' },
+          ],
+          snapshot.artwork.map((file) => [file.fileName, String(file.sizeBytes), mono(file.sha256)]),
+        ),
+    ...snapshot.artworkDifferences.map(({ sentence }): Content => ({ text: sentence, margin: [0, 1, 0, 1] })),
+  ]
+}

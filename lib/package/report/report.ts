@@ -1,0 +1,71 @@
+import type { TDocumentDefinitions } from 'pdfmake/interfaces'
+import { hashSignedContent, sha256Hex } from '@/lib/review'
+import type { PackageContent } from '../content'
+import { makeBends } from './bends'
+import { makeChecklist } from './checklist'
+import { makeConstruction } from './construction'
+import { makeFeatures } from './features'
+import { makeBrief, makeSummary, makeTitleBlock } from './opening'
+import { makeArtwork, makeSignatures, makeThreads, makeWaivers } from './people'
+import { makePictures } from './pictures'
+import { makeSources } from './sources'
+import { HAIRLINE, INK, PAGE_MARGINS, SOFT, STYLES, TEXT_WIDTH_PT } from './style'
+
+/** The report as a document definition; `writePdf` lays it out. */
+export function makeReport(content: PackageContent): TDocumentDefinitions {
+  const { snapshot } = content
+  const results = snapshot.evaluation?.results ?? null
+  const pictures = results === null ? null : makePictures(snapshot.design, results)
+  const contentHash = content.signedContent === null ? hashSignedContent(snapshot) : sha256Hex(content.signedContent)
+  const running = `${snapshot.projectName}, revision ${snapshot.label}`
+  return {
+    pageSize: 'A4',
+    pageMargins: PAGE_MARGINS,
+    defaultStyle: { font: 'DejaVu', fontSize: 8.5, color: INK, lineHeight: 1.15 },
+    styles: STYLES,
+    content: [
+      ...makeTitleBlock(content, contentHash),
+      ...makeSummary(content),
+      ...makeBrief(content),
+      ...makeConstruction(content, pictures),
+      ...makeBends(content, pictures),
+      ...makeFeatures(content),
+      ...makeChecklist(content),
+      ...makeWaivers(content),
+      ...makeThreads(content),
+      ...makeSignatures(content),
+      ...makeArtwork(content),
+      ...makeSources(content),
+    ],
+    header: (page) =>
+      page === 1
+        ? null
+        : {
+            columns: [
+              { text: running, fontSize: 7.5, color: SOFT },
+              { text: 'Manufacturability review', fontSize: 7.5, color: SOFT, alignment: 'right' },
+            ],
+            margin: [PAGE_MARGINS[0], 28, PAGE_MARGINS[2], 0],
+          },
+    footer: (page, pages) => ({
+      stack: [
+        {
+          canvas: [{ type: 'line', x1: 0, y1: 0, x2: TEXT_WIDTH_PT, y2: 0, lineWidth: 0.35, lineColor: HAIRLINE }],
+        },
+        {
+          columns: [
+            { text: `Signed content ${contentHash.slice(0, 16)}`, fontSize: 7.5, color: SOFT },
+            { text: `Page ${page} of ${pages}`, fontSize: 7.5, color: SOFT, alignment: 'right' },
+          ],
+          margin: [0, 4, 0, 0],
+        },
+      ],
+      margin: [PAGE_MARGINS[0], 14, PAGE_MARGINS[2], 0],
+    }),
+    // A heading is not left alone at the foot of a page.
+    pageBreakBefore: (node, nodes) =>
+      typeof node.headlineLevel === 'number' &&
+      node.headlineLevel > 0 &&
+      nodes.getFollowingNodesOnPage().filter(({ headlineLevel }) => headlineLevel === undefined).length === 0,
+  }
+}

@@ -1,0 +1,34 @@
+import type { Content } from 'pdfmake/interfaces'
+import { SOURCES, type Source, type SourceKey } from '@/lib/engine'
+import type { PackageContent } from '../content'
+import { CAUTIONS } from '../data-files'
+import { empty, makeTable, section } from './style'
+import { saySource, sayWord } from './words'
+
+/** Every source that a number of this report rests on. */
+export function makeSources({ snapshot }: PackageContent): Content[] {
+  const outcomes = (snapshot.evaluation?.results.items ?? []).flatMap((item) => item.outcomes)
+  const keys = new Set(outcomes.flatMap((o) => (o.kind === 'decided' ? [o.limit.sourceKey, o.sourceKey] : [])))
+  const rows = [...keys]
+    .map((key): [string, Source | null] => [
+      saySource(key),
+      Object.hasOwn(SOURCES, key) ? SOURCES[key as SourceKey] : null,
+    ])
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([cited, source]) => [cited, source === null ? '' : sayWord(source.kind), source?.note ?? ''])
+  return [
+    section('11  Sources'),
+    rows.length === 0
+      ? empty('No computed number is recorded.')
+      : makeTable(
+          [
+            { label: 'Source', width: '*' },
+            { label: 'Kind', width: 72 },
+            { label: 'Note', width: 180 },
+          ],
+          rows,
+        ),
+    section('12  Cautions'),
+    { ul: [...CAUTIONS] },
+  ]
+}

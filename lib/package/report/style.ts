@@ -1,0 +1,85 @@
+import type { Content, ContentTable, CustomTableLayout, StyleDictionary, TableCell } from 'pdfmake/interfaces'
+
+export const INK = '#1a1d20'
+export const SOFT = '#565b60'
+export const HAIRLINE = '#b4b8b2'
+
+/** A4 upright; the width between the margins, in points. */
+export const PAGE_MARGINS: [number, number, number, number] = [46, 56, 46, 52]
+export const TEXT_WIDTH_PT = 595.28 - 92
+
+export const STYLES: StyleDictionary = {
+  title: { fontSize: 17, bold: true, margin: [0, 0, 0, 2] },
+  section: { fontSize: 12, bold: true, margin: [0, 16, 0, 5] },
+  subsection: { fontSize: 9.5, bold: true, margin: [0, 9, 0, 3] },
+  label: { fontSize: 7.5, color: SOFT },
+  soft: { color: SOFT },
+  small: { fontSize: 7.5, color: SOFT },
+  head: { fontSize: 7.5, bold: true, color: SOFT },
+  mono: { font: 'DejaVuMono', fontSize: 7 },
+  caution: { italics: true, color: INK },
+}
+
+/** Hairlines between rows, a firmer one below the head, none at the sides. */
+const RULED: CustomTableLayout = {
+  hLineWidth: (index, node) => (index === 0 ? 0 : index === (node.table.headerRows ?? 0) ? 0.8 : 0.35),
+  vLineWidth: () => 0,
+  hLineColor: (index, node) => (index === (node.table.headerRows ?? 0) ? INK : HAIRLINE),
+  paddingLeft: (index) => (index === 0 ? 0 : 4),
+  paddingRight: (index, node) => (index === (node.table.widths?.length ?? 0) - 1 ? 0 : 4),
+  paddingTop: () => 2.2,
+  paddingBottom: () => 2.2,
+}
+
+export interface Column {
+  readonly label: string
+  readonly width: number | 'auto' | '*'
+  readonly isNumeric?: boolean
+}
+
+/** A table that repeats its head on each page and keeps each row whole. Numbers are set flush right. */
+export function makeTable(columns: readonly Column[], rows: readonly (readonly Content[])[]): ContentTable {
+  const head: TableCell[] = columns.map(({ label, isNumeric }) => ({
+    text: label,
+    style: 'head',
+    alignment: isNumeric === true ? 'right' : 'left',
+  }))
+  const body = rows.map((row) =>
+    row.map((cell, index): TableCell => {
+      if (columns[index]?.isNumeric !== true) return cell as TableCell
+      return typeof cell === 'string' ? { text: cell, alignment: 'right' } : (cell as TableCell)
+    }),
+  )
+  return {
+    table: {
+      headerRows: 1,
+      widths: columns.map(({ width }) => width),
+      body: [head, ...body],
+      dontBreakRows: true,
+      keepWithHeaderRows: 1,
+    },
+    layout: RULED,
+    margin: [0, 2, 0, 4],
+  }
+}
+
+/** Two columns of label and value, for a block of facts. */
+export function makeFacts(facts: readonly (readonly [label: string, value: Content])[]): ContentTable {
+  return {
+    table: {
+      headerRows: 0,
+      widths: [150, '*'],
+      body: facts.map(([label, value]): TableCell[] => [{ text: label, style: 'soft' }, value as TableCell]),
+      dontBreakRows: true,
+    },
+    layout: RULED,
+    margin: [0, 2, 0, 4],
+  }
+}
+
+export const section = (text: string): Content => ({ text, style: 'section', headlineLevel: 1 })
+export const subsection = (text: string): Content => ({ text, style: 'subsection', headlineLevel: 2 })
+export const paragraph = (text: string): Content => ({ text, margin: [0, 0, 0, 4] })
+export const empty = (text: string): Content => ({ text, style: 'soft', margin: [0, 0, 0, 4] })
+/** A hash or an address: may break anywhere. */
+export const mono = (text: string): Content => ({ text, style: 'mono', wordBreak: 'break-all' })

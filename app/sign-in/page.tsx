@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { paths } from '@/app/_components/shell/paths'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead } from '@/app/_components/ui/section'
 import { isWorkspaceEmpty } from '@/lib/data'
 import { getActor, listDemoSignIns } from '@/lib/server'
 import { SignInForm } from './_components/sign-in-form'
@@ -21,22 +21,14 @@ export default async function SignInPage({ searchParams }: SignInPageProps) {
   const next = parseNext((await searchParams).next)
   if ((await getActor()) !== null) redirect(next)
   if (await isWorkspaceEmpty()) redirect(paths.setup())
-  const demoSignIns = await listDemoSignIns()
+  const demoAccounts = await listDemoSignIns()
   return (
     <div className="page-narrow">
       <PageHead
         title="Sign in"
         under="Design review and sign-off of flexible and rigid-flex circuits. New people join through an invitation from their project."
       />
-      <SignInForm next={next} demoSignIns={demoSignIns} />
-      {demoSignIns.length > 0 && (
-        <Section title="Demonstration">
-          <p className="muted">
-            This installation holds invented demonstration data and listens on this machine only. Sign in as one of the
-            people below to see what they see; the password of each is printed where the application was started.
-          </p>
-        </Section>
-      )}
+      <SignInForm next={next} demoAccounts={demoAccounts} />
     </div>
   )
 }

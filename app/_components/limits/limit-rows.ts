@@ -1,4 +1,5 @@
-import { citeSource, getLimitDefinition, LIMIT_KEYS } from '@/lib/engine'
+import { citeSource } from '@/lib/engine'
+import { getLimitDefinition, LIMIT_KEYS } from '@/lib/engine/catalogue'
 import type { LimitRow } from './limit-sheet'
 
 /** The dictionary of limits as the sheet shows it. */

@@ -145,7 +145,7 @@ function LimitForm({ row, own, companyId, onClose }: LimitFormProps) {
       key: row.key,
       seenVersion,
       value: own?.value ?? row.value,
-      upperValue: null,
+
       note: own?.note ?? '',
     },
     onDone: onClose,

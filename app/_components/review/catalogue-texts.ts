@@ -1,4 +1,5 @@
-import { CATALOGUE, citeSource, getLimitDefinition, type ItemDefinition, SOURCES, type SourceKey } from '@/lib/engine'
+import { citeSource, SOURCES, type SourceKey } from '@/lib/engine'
+import { CATALOGUE, getLimitDefinition, type ItemDefinition } from '@/lib/engine/catalogue'
 import type { ItemText } from './item-text'
 
 /** Where an item's limits and relations come from, as citations, each once. */

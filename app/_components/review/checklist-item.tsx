@@ -179,6 +179,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
               anchors={[{ kind: 'item', id: item.itemId, label: text.question }]}
               fabricators={context.fabricators}
               role={context.role}
+              mayRaiseQuery={may.raiseQuery}
               isFolded
             />
           )}

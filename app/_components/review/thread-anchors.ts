@@ -1,5 +1,5 @@
 import type { RevisionView } from '@/lib/data'
-import { findItem } from '@/lib/engine'
+import { findItem } from '@/lib/engine/catalogue'
 import type { AnchorOption } from './thread-form'
 
 /** Everything in a revision that a thread may be about, the revision as a whole first. */

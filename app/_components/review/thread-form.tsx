@@ -22,6 +22,8 @@ interface ThreadFormProps {
   anchors: readonly AnchorOption[]
   fabricators: readonly CompanyView[]
   role: ProjectRole | null
+  /** Engineering queries are a fabricator's to raise. */
+  mayRaiseQuery: boolean
   /** Shows a button first, the form once it is asked for. */
   isFolded?: boolean
 }
@@ -50,6 +52,7 @@ function OpenThreadForm({
   anchors,
   fabricators,
   role,
+  mayRaiseQuery,
   onClose,
 }: Omit<ThreadFormProps, 'isFolded'> & { onClose?: () => void }) {
   const [first] = anchors
@@ -59,7 +62,7 @@ function OpenThreadForm({
     defaultValues: {
       revisionId,
       anchor: first === undefined ? { kind: 'revision', id: '' } : { kind: first.kind, id: first.id },
-      kind: role === 'fabricator' ? 'engineering-query' : 'note',
+      kind: mayRaiseQuery ? 'engineering-query' : 'note',
       title: '',
       text: '',
     },
@@ -68,7 +71,7 @@ function OpenThreadForm({
   })
   const anchor = form.watch('anchor')
   const companyId = form.watch('companyId')
-  const kinds = role === 'fabricator' ? KINDS : KINDS.filter((kind) => kind.value !== 'engineering-query')
+  const kinds = mayRaiseQuery ? KINDS : KINDS.filter((kind) => kind.value !== 'engineering-query')
   return (
     <form className="form" onSubmit={submit}>
       {anchors.length > 1 && (

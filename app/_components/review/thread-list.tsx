@@ -24,13 +24,25 @@ interface ThreadListProps {
   fabricators: readonly CompanyView[]
   role: ProjectRole | null
   mayComment: boolean
+  mayRaiseQuery: boolean
   initialFilter: string
   maxFileBytes: number
 }
 
 /** All threads of a revision; those that hold the review come first. */
 export function ThreadList(props: ThreadListProps) {
-  const { projectId, revisionId, threads, anchors, fabricators, role, mayComment, initialFilter, maxFileBytes } = props
+  const {
+    projectId,
+    revisionId,
+    threads,
+    anchors,
+    fabricators,
+    role,
+    mayComment,
+    mayRaiseQuery,
+    initialFilter,
+    maxFileBytes,
+  } = props
   const [filter, setFilter] = useState<Filter>(
     () => FILTERS.find((known) => known.value === initialFilter)?.value ?? 'open',
   )
@@ -60,7 +72,13 @@ export function ThreadList(props: ThreadListProps) {
       ))}
       {mayComment && (
         <Section title="Open a thread">
-          <ThreadForm revisionId={revisionId} anchors={anchors} fabricators={fabricators} role={role} />
+          <ThreadForm
+            revisionId={revisionId}
+            anchors={anchors}
+            fabricators={fabricators}
+            role={role}
+            mayRaiseQuery={mayRaiseQuery}
+          />
         </Section>
       )}
     </>

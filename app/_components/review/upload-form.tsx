@@ -16,10 +16,22 @@ interface UploadFormProps<T> {
   buttonLabel: string
   accept?: string
   maxBytes: number
+  onSend?: () => void
+  onDone?: (value: T) => void
 }
 
 /** Sends one file. Too large or empty is said before anything is sent; the server checks again. */
-export function UploadForm<T>({ action, input, label, hint, buttonLabel, accept, maxBytes }: UploadFormProps<T>) {
+export function UploadForm<T>({
+  action,
+  input,
+  label,
+  hint,
+  buttonLabel,
+  accept,
+  maxBytes,
+  onSend,
+  onDone,
+}: UploadFormProps<T>) {
   const { send, isPending, refusal } = useAction(action)
   const [files, setFiles] = useState<readonly File[]>([])
   const [error, setError] = useState<string | undefined>(undefined)
@@ -41,10 +53,12 @@ export function UploadForm<T>({ action, input, label, hint, buttonLabel, accept,
       return
     }
     setError(undefined)
+    onSend?.()
     const bytes = new Uint8Array(await file.arrayBuffer())
-    send({ ...input, fileName: file.name, bytes }, () => {
+    send({ ...input, fileName: file.name, bytes }, (value) => {
       setFiles([])
       setRound((previous) => previous + 1)
+      onDone?.(value)
     })
   }
 

@@ -1,6 +1,5 @@
 'use client'
 
-import { useRouter } from 'next/navigation'
 import { useRef, useState, useTransition } from 'react'
 import type { Action, Refusal } from './action-result'
 import { makeRequestKey } from './request-key'
@@ -14,10 +13,9 @@ export interface Sending<T> {
 
 /**
  * Sends one act to the server. While an answer is awaited nothing is sent twice; a retry after a lost answer carries
- * the same request key, so that the server does it once. What the server shows is fetched anew after success.
+ * the same request key, so that the server does it once. After success the server's answer brings the page as it now is.
  */
 export function useAction<T>(action: Action<T>): Sending<T> {
-  const router = useRouter()
   const [isPending, startTransition] = useTransition()
   const [refusal, setRefusal] = useState<Refusal | null>(null)
   const requestKey = useRef<string | null>(null)
@@ -36,7 +34,6 @@ export function useAction<T>(action: Action<T>): Sending<T> {
         requestKey.current = null
         if (result.ok) {
           onDone?.(result.value)
-          router.refresh()
         } else {
           setRefusal(onRefused === undefined ? result.refusal : onRefused(result.refusal))
         }

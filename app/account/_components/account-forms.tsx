@@ -1,15 +1,14 @@
 'use client'
 
-import { signOut } from 'next-auth/react'
+import { useState } from 'react'
 import { z } from 'zod'
-import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { changePasswordInput } from '@/lib/inputs'
-import { changePassword, signOutEverywhere } from '../actions'
+import { changePassword, endOtherSessions } from '../actions'
 
 /** The new password twice: a typing slip in a hidden field would lock its owner out. */
 const passwordForm = changePasswordInput
@@ -64,18 +63,24 @@ export function PasswordForm() {
 }
 
 export function EndSessions() {
+  const [isDone, setIsDone] = useState(false)
   return (
-    <ActionButton
-      action={signOutEverywhere}
-      input={{}}
-      confirm={{
-        title: 'End all sessions?',
-        text: 'You are signed out here and everywhere else, and sign in again.',
-        label: 'End all sessions',
-      }}
-      onDone={() => signOut({ callbackUrl: paths.signIn() })}
-    >
-      End all sessions
-    </ActionButton>
+    <div className="row">
+      <ActionButton
+        action={endOtherSessions}
+        input={{}}
+        confirm={{
+          title: 'End your other sessions?',
+          text: 'Every other browser where you are signed in is signed out at once. This one goes on.',
+          label: 'End them',
+        }}
+        onDone={() => setIsDone(true)}
+      >
+        End other sessions
+      </ActionButton>
+      <span role="status" className="muted">
+        {isDone && 'Your other sessions have ended.'}
+      </span>
+    </div>
   )
 }

@@ -15,9 +15,10 @@ export function SettingsForm({ settings }: { settings: SettingsView }) {
     defaultValues: {
       seenVersion: settings.version,
       workspaceName: settings.workspaceName,
-      secondPairOfEyesRequired: settings.secondPairOfEyesRequired,
+      secondPairOfEyes: settings.secondPairOfEyes,
       waiverNeedsSecondPerson: settings.waiverNeedsSecondPerson,
-      requiredSignatureCount: settings.requiredSignatureCount,
+      artworkRequired: settings.artworkRequired,
+      requiredSignatures: settings.requiredSignatures,
       invitationDays: settings.invitationDays,
     },
   })
@@ -25,13 +26,16 @@ export function SettingsForm({ settings }: { settings: SettingsView }) {
   return (
     <form className="form" onSubmit={submit}>
       <FormText control={control} name="workspaceName" label="Name of the workspace" />
-      <FormCheckbox control={control} name="secondPairOfEyesRequired">
-        Whoever signs must not be the only one who edited
+      <FormCheckbox control={control} name="secondPairOfEyes">
+        Nobody releases what only that person has edited and signed
       </FormCheckbox>
       <FormCheckbox control={control} name="waiverNeedsSecondPerson">
         A waiver is approved by somebody other than who proposed it
       </FormCheckbox>
-      <FormNumber control={control} name="requiredSignatureCount" label="Signatures that a release needs" />
+      <FormCheckbox control={control} name="artworkRequired">
+        A release needs at least one artwork file
+      </FormCheckbox>
+      <FormNumber control={control} name="requiredSignatures" label="How many different people must sign" />
       <FormNumber control={control} name="invitationDays" label="An invitation stays open for" unit="days" />
       <FormError refusal={refusal} />
       <div className="row">

@@ -86,6 +86,6 @@ function listTabs(revision: RevisionView) {
     link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
     link('threads', 'Threads', revision.threads.filter((thread) => thread.state !== 'closed').length),
     link('sign-off', 'Sign-off'),
-    link('trail', 'Trail'),
+    ...(revision.may.viewTrail ? [link('trail', 'Trail')] : []),
   ]
 }

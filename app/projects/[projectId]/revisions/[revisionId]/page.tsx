@@ -12,7 +12,7 @@ import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { listFabricators, type RevisionView } from '@/lib/data'
-import { findItem } from '@/lib/engine'
+import { findItem } from '@/lib/engine/catalogue'
 import { loadRevision, type RevisionParams } from './load-revision'
 
 export default async function ResultsPage({ params }: RevisionParams) {

@@ -27,7 +27,13 @@ export default async function SignOffPage({ params }: RevisionParams) {
       <Declarations revision={revision} />
       <Section title="Signatures">
         <SignatureList signatures={revision.signatures} />
-        {revision.may.sign && (
+        {revision.may.sign && revision.signingBlockers.length > 0 && (
+          <div className="mt-3">
+            <p>You cannot sign yet:</p>
+            <BlockerList projectId={projectId} revisionId={revisionId} blockers={revision.signingBlockers} />
+          </div>
+        )}
+        {revision.may.sign && revision.signingBlockers.length === 0 && (
           <div className="mt-4">
             <h3 className="mb-2">Sign this content</h3>
             <SignForm

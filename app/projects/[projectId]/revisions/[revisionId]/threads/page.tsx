@@ -20,6 +20,7 @@ export default async function ThreadsPage({ params, searchParams }: ThreadsPageP
       fabricators={revision.sharedWith}
       role={revision.role}
       mayComment={revision.may.comment}
+      mayRaiseQuery={revision.may.raiseQuery}
       initialFilter={typeof show === 'string' ? show : 'open'}
       maxFileBytes={MAX_FILE_BYTES}
     />

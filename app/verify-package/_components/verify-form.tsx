@@ -1,0 +1,88 @@
+'use client'
+
+import { useState } from 'react'
+import { UploadForm } from '@/app/_components/review/upload-form'
+import { countOf, formatBytes } from '@/app/_components/review/words'
+import { Notice } from '@/app/_components/ui/notices'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import type { PackageFindings } from '../actions'
+import { checkPackage } from '../actions'
+
+export function VerifyForm({ maxBytes }: { maxBytes: number }) {
+  const [findings, setFindings] = useState<PackageFindings | null>(null)
+  return (
+    <div className="stack">
+      <UploadForm
+        action={checkPackage}
+        input={{}}
+        label="Package"
+        hint="A ZIP file as downloaded from a released revision. It is checked and not kept."
+        buttonLabel="Verify"
+        accept=".zip,application/zip"
+        maxBytes={maxBytes}
+        onSend={() => setFindings(null)}
+        onDone={setFindings}
+      />
+      {findings !== null && <Findings findings={findings} />}
+    </div>
+  )
+}
+
+function Findings({ findings }: { findings: PackageFindings }) {
+  return (
+    <>
+      <Notice tone="done" role="status">
+        <p>The package is whole, unchanged, and signed by this installation.</p>
+      </Notice>
+      <dl className="terms">
+        <dt>revision</dt>
+        <dd>
+          {findings.project}, {findings.revision}
+        </dd>
+        <dt>released</dt>
+        <dd>
+          {findings.releasedBy}, <Timestamp at={findings.releasedAt} /> UTC
+        </dd>
+        <dt>edition for</dt>
+        <dd>{findings.edition}</dd>
+        <dt>engine</dt>
+        <dd>{findings.engineVersion ?? 'not evaluated'}</dd>
+        <dt>holds</dt>
+        <dd>
+          {countOf(findings.signatureCount, 'signature')}, {countOf(findings.trailRecordCount, 'trail record')}
+        </dd>
+        <dt>key</dt>
+        <dd className="hash">{findings.keyFingerprint}</dd>
+      </dl>
+      <TableFrame label="Files of the package">
+        <table className="ledger" data-stack>
+          <thead>
+            <tr>
+              <th scope="col">File</th>
+              <th scope="col" className="num">
+                Size
+              </th>
+              <th scope="col">SHA-256</th>
+            </tr>
+          </thead>
+          <tbody>
+            {findings.files.map((file) => (
+              <tr key={file.path}>
+                <th scope="row">{file.path}</th>
+                <td className="num" data-label="size">
+                  {formatBytes(file.sizeBytes)}
+                </td>
+                <td>
+                  <span className="hash muted" title={file.sha256}>
+                    {file.sha256.slice(0, 16)}
+                  </span>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </>
+  )
+}

@@ -1,0 +1,61 @@
+'use server'
+
+import { z } from 'zod'
+import { getSecrets } from '@/lib/config'
+import { requestKeySchema } from '@/lib/inputs'
+import { type VerifiedPackage, verifyPackage } from '@/lib/package'
+import { action } from '@/lib/server'
+
+const packageInput = z.strictObject({
+  fileName: z.string().max(200, 'is longer than 200 characters'),
+  bytes: z.instanceof(Uint8Array),
+  requestKey: requestKeySchema,
+})
+
+/** What the page says of a package that is whole. */
+export interface PackageFindings {
+  readonly project: string
+  readonly revision: string
+  readonly releasedAt: string
+  readonly releasedBy: string
+  readonly edition: string
+  readonly engineVersion: string | null
+  readonly keyFingerprint: string
+  readonly trailRecordCount: number
+  readonly signatureCount: number
+  readonly files: readonly { readonly path: string; readonly sizeBytes: number; readonly sha256: string }[]
+}
+
+/** Checks an uploaded package against this installation's own key. Nothing of it is kept. */
+export const checkPackage = action(packageInput, async (_actor, input) => {
+  const result = verifyPackage(input.bytes, { trustedKeyPem: getSecrets().verifyingKeyPem })
+  if (result.ok) return { ok: true as const, value: describePackage(result.value) }
+  return {
+    ok: false as const,
+    refusal: {
+      kind: 'invalid' as const,
+      message: `“${input.fileName}” is not a whole, unchanged package of this installation.`,
+      issues: result.issues,
+    },
+  }
+})
+
+function describePackage({
+  manifest,
+  keyFingerprint,
+  trailRecordCount,
+  signatureCount,
+}: VerifiedPackage): PackageFindings {
+  return {
+    project: manifest.project.name,
+    revision: manifest.revision.label,
+    releasedAt: manifest.releasedAt,
+    releasedBy: manifest.releasedBy,
+    edition: manifest.edition.companyName ?? 'the team',
+    engineVersion: manifest.engineVersion,
+    keyFingerprint,
+    trailRecordCount,
+    signatureCount,
+    files: manifest.files,
+  }
+}

@@ -1,0 +1,31 @@
+import type { Metadata } from 'next'
+import { paths } from '@/app/_components/shell/paths'
+import { requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { MAX_PACKAGE_BYTES } from '@/lib/package'
+import { VerifyForm } from './_components/verify-form'
+
+export const metadata: Metadata = { title: 'Verify a package' }
+
+export default async function VerifyPackagePage() {
+  await requireActor(paths.verifyPackage())
+  return (
+    <div className="page-narrow">
+      <PageHead
+        title="Verify a package"
+        under={
+          <>
+            <p>
+              Checks that a release package is whole and unchanged: the SHA-256 of each file against the manifest, the
+              manifest against its signature, and whether this installation signed it.
+            </p>
+            <p>
+              The same check needs no server: <code>npm run package:verify -- file.zip</code>
+            </p>
+          </>
+        }
+      />
+      <VerifyForm maxBytes={MAX_PACKAGE_BYTES} />
+    </div>
+  )
+}

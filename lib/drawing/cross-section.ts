@@ -1,7 +1,7 @@
 import type { BendResult, LengthUnit, ZoneLayerResult, ZoneResult } from '@/lib/engine'
 import { spreadLabels } from './label-spread'
 import { getLayerKindLabel } from './layer-appearance'
-import { drawLayerBody } from './layer-body'
+import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture, type PictureTable } from './picture'
@@ -23,6 +23,8 @@ const LABEL_SPACING_PX = 15
 const AXIS_WIDTH_PX = 52
 const TOP_PX = 34
 const FOOT_PX = 24
+/** More room below where the inside of a bend is named there. */
+const BEND_FOOT_PX = 38
 /** Below this width only name and thickness fit beside the section. */
 const WIDE_PX = 560
 
@@ -39,9 +41,9 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
   const columnX = AXIS_WIDTH_PX
   const columnWidth = Math.max(90, Math.min(240, (widthPx - AXIS_WIDTH_PX) * 0.36))
   const scalePxPerUm = bodyHeightPx / zone.thicknessUm
-  const heightPx = TOP_PX + bodyHeightPx + FOOT_PX
+  const heightPx = TOP_PX + bodyHeightPx + (options.bend === undefined ? FOOT_PX : BEND_FOOT_PX)
 
-  const bodies = zone.layers.flatMap((layer) =>
+  const bodies = zone.layers.flatMap((layer, index) =>
     drawLayerBody(
       layer,
       {
@@ -50,6 +52,7 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
         width: columnWidth,
         height: layer.nominalUm * scalePxPerUm,
       },
+      findFillingKind(zone.layers, index),
       palette,
     ),
   )
@@ -102,7 +105,7 @@ function drawLabels(
   const nameX = edge + 26
   const wide = widthPx >= WIDE_PX
   const thicknessX = widthPx - 4
-  const nameWidth = wide ? (thicknessX - nameX) * 0.42 : thicknessX - nameX - 62
+  const nameWidth = wide ? (thicknessX - nameX) * 0.32 : thicknessX - nameX - 62
   const materialX = nameX + nameWidth + 6
   const heading = (text: string, x: number, anchor: 'start' | 'end') =>
     makeText(text, { x, y: TOP_PX - 16, anchor, fill: palette.inkSoft, fontSizePx: FONT_PX - 1, palette })
@@ -195,10 +198,10 @@ function drawNeutralAxes(zone: ZoneResult, options: CrossSectionOptions, frame: 
       }),
     )
   }
-  const insideY = insideFace === 'top' ? TOP_PX - 3 : TOP_PX + zone.thicknessUm * frame.scalePxPerUm + 10
+  const insideY = insideFace === 'top' ? TOP_PX - 3 : TOP_PX + zone.thicknessUm * frame.scalePxPerUm + 12
   nodes.push(
     makeText('inside of the bend', {
-      x: frame.columnX + frame.columnWidth / 2 + 16,
+      x: frame.columnX + frame.columnWidth / 2 + 20,
       y: insideY,
       anchor: 'middle',
       fill: palette.axis,

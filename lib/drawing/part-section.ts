@@ -1,5 +1,6 @@
 import type { Construction, LengthUnit, ZoneResult } from '@/lib/engine'
-import { drawLayerBody } from './layer-body'
+import { spreadLabels } from './label-spread'
+import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture } from './picture'
@@ -16,10 +17,11 @@ const FONT_PX = 11
 const AXIS_WIDTH_PX = 52
 const TOP_PX = 48
 const NAME_WIDTH_PX = 92
+const NAME_SPACING_PX = 13
 
 /**
- * All zones side by side in their order, each layer at one level throughout, so that one sees what runs through and
- * what stops where. Thickness to scale and magnified; widths are equal and not to scale.
+ * All zones side by side in their order, with a common layer at one level throughout, so that one sees what runs
+ * through and what stops where. Thickness to scale and magnified; widths are equal and not to scale.
  *
  * @param zones  evaluated zones, in the construction's order
  */
@@ -29,7 +31,7 @@ export function drawPartSection(
   options: PartSectionOptions,
 ): Picture {
   const { palette, unit, widthPx } = options
-  const levels = placeLayers(construction, zones)
+  const levels = placeZones(construction, zones)
   const heightUm = levels.totalUm
   const bodyHeightPx = Math.max(140, Math.min(360, construction.layers.length * 16))
   const scale = heightUm > 0 ? bodyHeightPx / heightUm : 0
@@ -51,16 +53,22 @@ export function drawPartSection(
   }
   zones.forEach((zone, index) => {
     const x = AXIS_WIDTH_PX + index * columnWidth
-    for (const layer of zone.layers) {
-      const top = levels.topUm.get(layer.layerId) ?? 0
+    const topUm = levels.zoneTopUm[index] ?? 0
+    zone.layers.forEach((layer, at) => {
       nodes.push(
         ...drawLayerBody(
           layer,
-          { x, y: TOP_PX + top * scale, width: columnWidth, height: layer.nominalUm * scale },
+          {
+            x,
+            y: TOP_PX + (topUm + layer.topDepthUm) * scale,
+            width: columnWidth,
+            height: layer.nominalUm * scale,
+          },
+          findFillingKind(zone.layers, at),
           palette,
         ),
       )
-    }
+    })
     const middle = x + columnWidth / 2
     const label = (text: string, y: number, bold: boolean) =>
       makeText(fitText(text, columnWidth - 6, FONT_PX), {
@@ -76,7 +84,7 @@ export function drawPartSection(
       label(`${zone.kind}, ${formatThickness(zone.thicknessUm, unit)}`, TOP_PX - 20, false),
       makeNode('line', {
         x1: x,
-        y1: TOP_PX - 14,
+        y1: index === 0 ? TOP_PX : TOP_PX - 14,
         x2: x,
         y2: TOP_PX + bodyHeightPx + 6,
         stroke: palette.inkSoft,
@@ -85,7 +93,7 @@ export function drawPartSection(
       }),
     )
   })
-  nodes.push(...drawConductorNames(construction, levels, options, scale))
+  nodes.push(...drawConductorNames(construction, zones, levels, options, scale))
   return {
     title: 'Section along the part',
     description: `${zones.length} ${zones.length === 1 ? 'zone' : 'zones'} side by side: ${zones
@@ -121,59 +129,81 @@ function bare(valueUm: number, unit: LengthUnit): string {
 }
 
 interface Levels {
-  readonly topUm: ReadonlyMap<string, number>
-  readonly thicknessUm: ReadonlyMap<string, number>
+  /** Depth of each zone's top face below the highest one, in the order of the zones. */
+  readonly zoneTopUm: readonly number[]
   readonly totalUm: number
 }
 
-/** Each layer gets one level for all zones: as thick as it is in the zone where it is thickest. */
-function placeLayers(construction: Construction, zones: readonly ZoneResult[]): Levels {
-  const thicknessUm = new Map<string, number>()
-  for (const zone of zones) {
-    for (const layer of zone.layers) {
-      thicknessUm.set(layer.layerId, Math.max(thicknessUm.get(layer.layerId) ?? 0, layer.nominalUm))
+/**
+ * Stands the zones beside each other so that one layer runs straight through: the one that most zones have, and of
+ * several such the one nearest the middle. Zones without it are centred.
+ */
+function placeZones(construction: Construction, zones: readonly ZoneResult[]): Levels {
+  const middle = (construction.layers.length - 1) / 2
+  let common: { id: string; count: number; offset: number } | null = null
+  construction.layers.forEach(({ id }, index) => {
+    const count = zones.filter((zone) => zone.layers.some((layer) => layer.layerId === id)).length
+    const offset = Math.abs(index - middle)
+    if (common === null || count > common.count || (count === common.count && offset < common.offset)) {
+      common = { id, count, offset }
     }
-  }
-  const topUm = new Map<string, number>()
-  let depth = 0
-  for (const layer of construction.layers) {
-    topUm.set(layer.id, depth)
-    depth += thicknessUm.get(layer.id) ?? 0
-  }
-  return { topUm, thicknessUm, totalUm: depth }
+  })
+  const commonId = (common as { id: string } | null)?.id
+  const depths = zones.map((zone) => {
+    const layer = zone.layers.find((candidate) => candidate.layerId === commonId)
+    return layer === undefined ? zone.thicknessUm / 2 : layer.topDepthUm
+  })
+  const deepest = Math.max(0, ...depths)
+  const zoneTopUm = depths.map((depth) => deepest - depth)
+  const bottoms = zones.map((zone, index) => (zoneTopUm[index] ?? 0) + zone.thicknessUm)
+  return { zoneTopUm, totalUm: Math.max(0, ...bottoms) }
 }
 
+/** Names at the right edge, at the level of the last zone that has the layer. */
 function drawConductorNames(
   construction: Construction,
+  zones: readonly ZoneResult[],
   levels: Levels,
   { palette, designations, widthPx }: PartSectionOptions,
   scale: number,
 ): DrawingNode[] {
-  const nodes: DrawingNode[] = []
-  let lastY = Number.NEGATIVE_INFINITY
-  for (const layer of construction.layers) {
-    const designation = designations.get(layer.id)
+  const found: { text: string; middle: number }[] = []
+  for (const { id } of construction.layers) {
+    const designation = designations.get(id)
     if (designation === undefined) continue
-    const middle = ((levels.topUm.get(layer.id) ?? 0) + (levels.thicknessUm.get(layer.id) ?? 0) / 2) * scale + TOP_PX
-    const y = Math.max(middle, lastY + 13)
-    lastY = y
-    nodes.push(
+    for (let index = zones.length - 1; index >= 0; index -= 1) {
+      const layer = zones[index]?.layers.find((candidate) => candidate.layerId === id)
+      if (layer === undefined) continue
+      const depthUm = (levels.zoneTopUm[index] ?? 0) + layer.topDepthUm + layer.nominalUm / 2
+      found.push({ text: formatDesignation(designation), middle: TOP_PX + depthUm * scale })
+      break
+    }
+  }
+  found.sort((a, b) => a.middle - b.middle)
+  const at = spreadLabels(
+    found.map((name) => name.middle),
+    NAME_SPACING_PX,
+    TOP_PX,
+    TOP_PX + levels.totalUm * scale,
+  )
+  return found.flatMap((name, index) => {
+    const y = at[index] ?? name.middle
+    return [
       makeNode('line', {
         x1: widthPx - NAME_WIDTH_PX + 3,
-        y1: middle,
+        y1: name.middle,
         x2: widthPx - NAME_WIDTH_PX + 16,
         y2: y,
         stroke: palette.hairline,
         'stroke-width': 0.75,
       }),
-      makeText(formatDesignation(designation), {
+      makeText(name.text, {
         x: widthPx - NAME_WIDTH_PX + 20,
         y: y + FONT_PX * 0.35,
         fontSizePx: FONT_PX,
         bold: true,
         palette,
       }),
-    )
-  }
-  return nodes
+    ]
+  })
 }

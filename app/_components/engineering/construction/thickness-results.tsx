@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawThicknessHistogram, SCREEN_PALETTE } from '@/lib/drawing'
-import { simulateThickness, type ThicknessSimulation, type ZoneResult } from '@/lib/engine'
+import { simulateZoneThickness, type ZoneResult } from '@/lib/engine'
 import { useDraft } from '../draft'
 import { OutcomeList } from '../outcome-list'
 import { listOutcomesAt } from '../outcomes'
@@ -98,9 +98,13 @@ function Distribution({ zone }: { zone: ZoneResult }) {
   const { unit } = useLengthUnit()
   const plotDocument = usePlotDocument()
   const { ref, widthPx } = useWidth<HTMLDivElement>(480)
+  const { evaluatedDesign } = live
   const window =
-    live.evaluatedDesign.construction.zones.find((candidate) => candidate.id === zone.zoneId)?.connectorWindow ?? null
-  const simulation = useMemo(() => simulateZone(zone), [zone])
+    evaluatedDesign.construction.zones.find((candidate) => candidate.id === zone.zoneId)?.connectorWindow ?? null
+  const simulation = useMemo(
+    () => simulateZoneThickness(evaluatedDesign, zone.zoneId, { seed: SEED }),
+    [evaluatedDesign, zone.zoneId],
+  )
   const picture = useMemo(
     () =>
       plotDocument === null || simulation === null
@@ -125,6 +129,12 @@ function Distribution({ zone }: { zone: ZoneResult }) {
       ) : (
         picture !== null && <PictureView picture={picture} />
       )}
+      {simulation?.outsideWindow != null && (
+        <p className="small">
+          Outside the connector&rsquo;s window: {formatShare(simulation.outsideWindow.belowFraction)} below,{' '}
+          {formatShare(simulation.outsideWindow.aboveFraction)} above.
+        </p>
+      )}
       {shares.some((layer) => layer.varianceShareFraction > 0) && (
         <p className="small">
           Spread comes from{' '}
@@ -139,14 +149,7 @@ function Distribution({ zone }: { zone: ZoneResult }) {
   )
 }
 
-function simulateZone(zone: ZoneResult): ThicknessSimulation | null {
-  const contributors = zone.layers.map((layer) => ({
-    id: layer.layerId,
-    nominalUm: layer.nominalUm,
-    minusUm: Math.min(layer.nominalUm, Math.max(0, layer.nominalUm - layer.minUm)),
-    plusUm: Math.max(0, layer.maxUm - layer.nominalUm),
-    spread: 'normal' as const,
-  }))
-  if (!contributors.some((each) => each.minusUm + each.plusUm > 0)) return null
-  return simulateThickness({ contributors, seed: SEED })
+/** A share of draws; none at all is less than the draws can resolve, not zero. */
+function formatShare(fraction: number): string {
+  return fraction === 0 ? 'less than 0.01 %' : `${(fraction * 100).toPrecision(2)} %`
 }

@@ -10,7 +10,7 @@ import {
   strainAtDepthPct,
 } from '@/lib/engine/bending'
 import { bendStack, between, insideRadiusMm } from './arbitrary-layers'
-import { holds } from './seed'
+import { holds, PROPERTY_TIMEOUT_MS } from './seed'
 
 /** Rounding of a dozen layers, with room: results of one formula in two orders of summation. */
 const ROUNDING = 1e-9
@@ -23,7 +23,7 @@ function faceStrains(section: Section, radiusMm: number): number[] {
   return computeBendStrain(section, radiusMm).conductors.flatMap((each) => [each.innerFacePct, each.outerFacePct])
 }
 
-describe('a bonded section', () => {
+describe('a bonded section', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('has its axis strictly inside', () => {
     holds(
       fc.property(bendStack, (layers) => {

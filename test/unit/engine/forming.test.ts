@@ -12,7 +12,7 @@ import {
   holdingForceN,
 } from '@/lib/engine/bending'
 import { bendStack, between, insideRadiusMm } from './arbitrary-layers'
-import { holds } from './seed'
+import { holds, PROPERTY_TIMEOUT_MS } from './seed'
 
 /** The same stacks, with copper that yields. */
 const yieldingStack: fc.Arbitrary<BendLayer[]> = fc
@@ -25,7 +25,7 @@ const yieldingStack: fc.Arbitrary<BendLayer[]> = fc
     ),
   )
 
-describe('a formed section', () => {
+describe('a formed section', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('has the elastic axis and moment where nothing has a yield strength', () => {
     holds(
       fc.property(bendStack, insideRadiusMm, (layers, radiusMm) => {
@@ -123,7 +123,7 @@ function stressMpa(
   return Math.sign(strain) * coverage * solid + (1 - coverage) * fill * strain
 }
 
-describe('unbonded leaves', () => {
+describe('unbonded leaves', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('of equal build have 1/n^2 of the rigidity of the same layers bonded', () => {
     const film: BendLayer = { id: 'film', thicknessUm: 50, modulusGpa: 3, poisson: 0.34 }
     for (const count of [2, 3, 6]) {
@@ -175,7 +175,7 @@ describe('unbonded leaves', () => {
   })
 })
 
-describe('holding a fold', () => {
+describe('holding a fold', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('a fold of 180 degrees between faces is tighter at its tip than half the gap', () => {
     const section = computeSection([{ id: 'film', thicknessUm: 100, modulusGpa: 3, poisson: 0.34 }])
     const fold = computeParallelFaceFold(section, 4, 10)

@@ -11,7 +11,7 @@ import {
   minInsideRadiusForStrainMm,
 } from '@/lib/engine/life'
 import { between } from './arbitrary-layers'
-import { holds } from './seed'
+import { holds, PROPERTY_TIMEOUT_MS } from './seed'
 
 /** Any foil that could be entered: brittle to very ductile, soft to hard. */
 const foil: fc.Arbitrary<FatigueFoil> = fc.record({
@@ -22,7 +22,7 @@ const foil: fc.Arbitrary<FatigueFoil> = fc.record({
 const motion = fc.constantFrom('one-way' as const, 'reversed' as const)
 const survival = fc.record({ failureFraction: between(0.0001, 0.5), weibullSlope: between(1, 6) })
 
-describe('median life', () => {
+describe('median life', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('inverts the relation over the whole domain of 1 to 1e12 cycles', () => {
     holds(
       fc.property(foil, between(0, 12), (each, logCycles) => {
@@ -73,7 +73,7 @@ describe('median life', () => {
   })
 })
 
-describe('allowable strain', () => {
+describe('allowable strain', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('gives back the life that it was asked for', () => {
     holds(
       fc.property(foil, between(0.5, 8), motion, survival, (each, logCycles, way, chosen) => {
@@ -122,7 +122,7 @@ describe('allowable strain', () => {
   })
 })
 
-describe('survival', () => {
+describe('survival', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('is the median at one half, and falls with the share that may fail', () => {
     holds(
       fc.property(between(0.5, 20), between(1e-6, 0.4), (slope, fraction) => {

@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { createRandomStream, findRoot, normalUpperTailFraction, requireNumber } from '@/lib/engine/numerics'
 import { between } from './arbitrary-layers'
-import { holds } from './seed'
+import { holds, PROPERTY_TIMEOUT_MS } from './seed'
 
-describe('findRoot', () => {
+describe('findRoot', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('finds the root of a cubic anywhere in a bracket, falling or rising', () => {
     holds(
       fc.property(
@@ -48,7 +48,7 @@ describe('findRoot', () => {
   })
 })
 
-describe('createRandomStream', () => {
+describe('createRandomStream', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('gives the same stream for the same seed and another for another', () => {
     const take = (seed: number) => {
       const stream = createRandomStream(seed)
@@ -88,7 +88,7 @@ describe('createRandomStream', () => {
   })
 })
 
-describe('normalUpperTailFraction', () => {
+describe('normalUpperTailFraction', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('is symmetric and falls', () => {
     holds(
       // Below -5 one step of z is lost in the rounding of a value next to 1.
@@ -106,7 +106,7 @@ describe('normalUpperTailFraction', () => {
   })
 })
 
-describe('requireNumber', () => {
+describe('requireNumber', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('names argument, range and value', () => {
     expect(() => requireNumber('thicknessUm', Number.NaN, { above: 0, atMost: 10, unit: 'um' })).toThrow(
       new RangeError('thicknessUm must be a number above 0 um and at most 10 um; found NaN'),

@@ -8,7 +8,7 @@ import {
   type TolerancedLayer,
 } from '@/lib/engine/bending'
 import { bendLayer, between } from './arbitrary-layers'
-import { holds } from './seed'
+import { holds, PROPERTY_TIMEOUT_MS } from './seed'
 
 type Fraction = fc.Arbitrary<number>
 
@@ -92,7 +92,7 @@ function extremesOverCorners(
   return extremes
 }
 
-describe('strain over tolerances', () => {
+describe('strain over tolerances', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it.each([
     { of: 'films and copper of the trade', stack: tradeStack },
     { of: 'arbitrary stacks', stack: arbitraryStack },

@@ -2,11 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { formatLength, type LengthUnit, lengthFromUm, parseLength, umFromLength } from '@/lib/engine/units'
 import { between } from './arbitrary-layers'
-import { holds } from './seed'
+import { holds, PROPERTY_TIMEOUT_MS } from './seed'
 
 const units: LengthUnit[] = ['um', 'mm', 'mil', 'in', 'uin']
 
-describe('lengths', () => {
+describe('lengths', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('survive conversion there and back', () => {
     holds(
       fc.property(between(-1e6, 1e6), fc.constantFrom(...units), (valueUm, unit) => {

@@ -37,7 +37,12 @@ const WIDE_PX = 560
  */
 export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions): Picture {
   const { palette, unit, widthPx } = options
-  const bodyHeightPx = Math.max(150, Math.min(900, zone.layers.length * (LABEL_SPACING_PX + 5)))
+  // Loose while it fits a page; beyond that as tall as its labels need.
+  const bodyHeightPx = Math.max(
+    150,
+    Math.min(900, zone.layers.length * (LABEL_SPACING_PX + 5)),
+    zone.layers.length * LABEL_SPACING_PX + 8,
+  )
   const columnX = AXIS_WIDTH_PX
   const columnWidth = Math.max(90, Math.min(240, (widthPx - AXIS_WIDTH_PX) * 0.36))
   const scalePxPerUm = bodyHeightPx / zone.thicknessUm

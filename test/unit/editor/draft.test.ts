@@ -1,0 +1,160 @@
+import { describe, expect, test } from 'vitest'
+import {
+  addBend,
+  addZone,
+  duplicateLayer,
+  insertLayer,
+  makeFreshId,
+  moveLayer,
+  removeLayer,
+  setPresence,
+  setZoneCoverage,
+  updateLayer,
+} from '@/app/_components/engineering/draft/design-edits'
+import { isDraftChanged, makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
+import { LAYER_KINDS, makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
+import { type Design, findStartingConstruction, parseDesign } from '@/lib/engine'
+
+function makeDesign(): Design {
+  const starting = findStartingConstruction('four-layer-inner-flex')
+  if (starting === null) throw new Error('the starting construction exists')
+  return starting.makeDesign('Draft')
+}
+
+const setThickness = (id: string, thicknessUm: number) => (design: Design) =>
+  updateLayer(design, id, (layer) => ({ ...layer, thicknessUm }))
+
+describe('draft of a design', () => {
+  const design = makeDesign()
+  const layerId = design.construction.layers[0]?.id ?? ''
+  const thicknessOf = (present: Design) => present.construction.layers[0]?.thicknessUm
+
+  test('keystrokes in one field are one step of undo; another field is the next', () => {
+    let state = makeDraft(design, 3)
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 1) })
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 12) })
+    state = reduceDraft(state, { type: 'edit', key: 'b', change: setThickness(layerId, 50) })
+    expect(state.past).toHaveLength(2)
+    state = reduceDraft(state, { type: 'undo' })
+    expect(thicknessOf(state.design)).toBe(12)
+    state = reduceDraft(state, { type: 'undo' })
+    expect(state.design).toBe(design)
+    state = reduceDraft(state, { type: 'redo' })
+    expect(thicknessOf(state.design)).toBe(12)
+  })
+
+  test('undo makes fields drop the text they hold', () => {
+    let state = makeDraft(design, 3)
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 1) })
+    state = reduceDraft(state, { type: 'misread', key: 'x', reason: 'is not a number' })
+    const { epoch } = state
+    state = reduceDraft(state, { type: 'undo' })
+    expect(state.epoch).toBe(epoch + 1)
+    expect(state.misread).toEqual({})
+  })
+
+  test('typing back what is stored leaves nothing to save, unread text does', () => {
+    let state = makeDraft(design, 3)
+    const before = thicknessOf(design) ?? 0
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, before + 1) })
+    expect(isDraftChanged(state)).toBe(true)
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, before) })
+    expect(isDraftChanged(state)).toBe(false)
+    state = reduceDraft(state, { type: 'misread', key: 'x', reason: 'is not a number' })
+    expect(isDraftChanged(state)).toBe(true)
+  })
+
+  test('somebody else saved: keeping mine moves the version and loses nothing, taking theirs can be undone', () => {
+    const theirs = { ...design, name: 'Theirs' }
+    let state = makeDraft(design, 3)
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 77) })
+    const mine = state.design
+    const kept = reduceDraft(state, { type: 'rebase', stored: theirs, version: 4, mode: 'keep' })
+    expect(kept.design).toBe(mine)
+    expect(kept.seenVersion).toBe(4)
+    expect(isDraftChanged(kept)).toBe(true)
+    const taken = reduceDraft(state, { type: 'rebase', stored: theirs, version: 4, mode: 'take' })
+    expect(taken.design).toBe(theirs)
+    expect(isDraftChanged(taken)).toBe(false)
+    expect(reduceDraft(taken, { type: 'undo' }).design).toBe(mine)
+  })
+
+  test('saving keeps the steps of undo', () => {
+    let state = makeDraft(design, 3)
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 77) })
+    state = reduceDraft(state, { type: 'saved', design: state.design, version: 4 })
+    expect(isDraftChanged(state)).toBe(false)
+    expect(state.seenVersion).toBe(4)
+    expect(reduceDraft(state, { type: 'undo' }).design).toBe(design)
+  })
+})
+
+describe('edits of a construction', () => {
+  const design = makeDesign()
+  const { layers, zones } = design.construction
+
+  test('a new layer joins the zones of the layer above it, and the design stays valid', () => {
+    const id = makeFreshId('layer', layers)
+    const layer = makeLayerOfKind(design, 'adhesive', { id, name: 'New', from: null })
+    const edited = insertLayer(design, 0, layer)
+    expect(edited.construction.layers[1]?.id).toBe(id)
+    const upper = layers[0]?.id
+    for (const zone of edited.construction.zones) {
+      const has = (layerId: string | undefined) => zone.presence.some((presence) => presence.layerId === layerId)
+      expect(has(id)).toBe(has(upper))
+    }
+    expect(parseDesign(edited).ok).toBe(true)
+  })
+
+  test('a removed layer leaves every zone', () => {
+    const id = layers[0]?.id ?? ''
+    const edited = removeLayer(design, id)
+    expect(edited.construction.layers.some((layer) => layer.id === id)).toBe(false)
+    expect(edited.construction.zones.some((zone) => zone.presence.some((presence) => presence.layerId === id))).toBe(
+      false,
+    )
+  })
+
+  test('a copy has an id and name of its own and is where its original is', () => {
+    const edited = duplicateLayer(duplicateLayer(design, 1), 1)
+    const parsed = parseDesign(edited)
+    expect(parsed.ok ? [] : parsed.issues).toEqual([])
+    expect(new Set(edited.construction.layers.map((layer) => layer.name)).size).toBeGreaterThanOrEqual(
+      new Set(layers.map((layer) => layer.name)).size + 2,
+    )
+  })
+
+  test('moving changes the order and nothing else', () => {
+    const edited = moveLayer(design, 0, 2)
+    expect(edited.construction.layers[2]).toBe(layers[0])
+    expect(edited.construction.zones).toBe(zones)
+  })
+
+  test('presence and copper share of a zone', () => {
+    const zoneId = zones[0]?.id ?? ''
+    const conductor = layers.find((layer) => layer.kind === 'conductor')
+    const layerId = conductor?.id ?? ''
+    const absent = setPresence(design, zoneId, layerId, false)
+    expect(absent.construction.zones[0]?.presence.some((presence) => presence.layerId === layerId)).toBe(false)
+    const present = setZoneCoverage(setPresence(absent, zoneId, layerId, true), zoneId, layerId, 0.25)
+    expect(present.construction.zones[0]?.presence.find((presence) => presence.layerId === layerId)).toEqual({
+      layerId,
+      coverageFraction: 0.25,
+    })
+  })
+
+  test('a new zone and a new bend are valid as they come', () => {
+    const parsed = parseDesign(addBend(addZone(design)))
+    expect(parsed.ok ? [] : parsed.issues).toEqual([])
+  })
+
+  test.each(LAYER_KINDS)('a layer can become %s and still has a material that suits it', (kind) => {
+    const first = layers[0]
+    if (first === undefined) throw new Error('the construction has layers')
+    const changed = makeLayerOfKind(design, kind, { id: first.id, name: first.name, from: first })
+    const edited = updateLayer(design, first.id, () => changed)
+    const parsed = parseDesign(edited)
+    const own = parsed.ok ? [] : parsed.issues.filter((issue) => issue.path[1] === 'layers')
+    expect(own).toEqual([])
+  })
+})

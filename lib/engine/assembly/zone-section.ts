@@ -117,14 +117,15 @@ function finishConductor(
   material: Material | null,
 ): SectionLayer {
   const { process } = layer.plating
-  const isPlatedHere = process === 'panel' || process === 'pattern' || (process === 'button' && zone.kind !== 'flex')
+  const hasCopper = coverageFraction > 0
+  const isPlatedHere =
+    hasCopper && (process === 'panel' || process === 'pattern' || (process === 'button' && zone.kind !== 'flex'))
   const platingUm = isPlatedHere ? layer.plating.thicknessUm : 0
   const finished = computeFinishedCopper({
     foilThicknessUm: layer.thicknessUm,
     platingThicknessUm: platingUm,
     processingLossUm: layer.processingLossUm,
   })
-  const hasCopper = coverageFraction > 0
   const nominalUm = hasCopper ? finished.finishedThicknessUm : 0
   const platingToleranceUm = isPlatedHere ? Math.min(layer.plating.toleranceUm, platingUm) : 0
   return {

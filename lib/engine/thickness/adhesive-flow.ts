@@ -1,7 +1,7 @@
 import { requireNumber } from '../numerics'
 
-/** Foil and plating at the most that a design document lets through; larger input is a slip of the unit. */
-const MAX_LAYER_UM = 30_000
+/** Foil and plating with their tolerances at the most that a design document lets through; more is a slip of the unit. */
+const MAX_LAYER_UM = 40_000
 
 export interface AdhesiveFlow {
   /** Adhesive spent in the gaps between conductors, as a thickness spread over the whole area. */

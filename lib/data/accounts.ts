@@ -248,6 +248,31 @@ export async function markAccountsAsDemo(): Promise<void> {
   await db().user.updateMany({ data: { isDemo: true } })
 }
 
+/** A person of the demo scenario, for the sign-in page. */
+export interface DemoAccount {
+  readonly name: string
+  readonly email: string
+  /** `lead of Skua, Quillmoor Instruments` */
+  readonly sentence: string
+}
+
+/** Empty in a real workspace. */
+export async function listDemoAccounts(): Promise<readonly DemoAccount[]> {
+  const users = await db().user.findMany({
+    where: { isDemo: true, disabledAt: null },
+    include: ACCOUNT_PARTS,
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  })
+  return users.map((user) => {
+    const parts = user.memberships.map(({ role, project, company }) => `${role} of ${project.name}, ${company.name}`)
+    return {
+      name: user.name,
+      email: user.email,
+      sentence: [...(user.isAdmin ? ['admin'] : []), ...parts].join('; '),
+    }
+  })
+}
+
 /** Team people of the projects in which the person is on the team: whom a lead can pick from. */
 export function listPeople(actor: Actor): Promise<readonly PersonView[]> {
   return read(actor, async ({ tx, standing }) => {

@@ -1,9 +1,10 @@
 import 'server-only'
-import { findSignaturesToVoid } from '@/lib/review'
+import { findSignaturesToVoid, isOpenStage } from '@/lib/review'
+import { getFabricatorCompanyId, readStage } from './authorization'
 import type { TransactionClient } from './client'
 import { recordEvaluation } from './evaluation'
 import { getPersonName } from './revision-record'
-import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import { isVisibleTo, type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
 import type { ChangeSince } from './views'
 import type { WriteContext } from './write'
 
@@ -46,6 +47,7 @@ export async function changeContent<T>(
       data: {
         revisionId,
         userId: standing.userId,
+        companyId: getFabricatorCompanyId(standing, before.record.projectId),
         part: note.part,
         version,
         summaryJson: JSON.stringify(note.summary),
@@ -54,6 +56,8 @@ export async function changeContent<T>(
     })
   }
   let after = await loadRevision(tx, revisionId)
+  // A comment on a released revision moves neither its results nor its signatures: they are what was released.
+  if (!isOpenStage(readStage(before.record.stage))) return { value, version, voidedSignatures: 0, after }
   if (await recordEvaluation(tx, after, at)) after = await loadRevision(tx, revisionId)
   const voidedSignatures = await voidSignatures(context, before, after)
   if (voidedSignatures > 0) after = await loadRevision(tx, revisionId)
@@ -116,9 +120,18 @@ export async function voidSignature(
   })
 }
 
-/** Who changed content since the version that the person saw; oldest first. */
-export function listChangesSince(loaded: LoadedRevision, seenVersion: number): ChangeSince[] {
-  return loaded.record.edits.filter((edit) => edit.version > seenVersion).map((edit) => toChange(loaded, edit))
+/**
+ * Who changed content since the version that the person saw; oldest first.
+ * @param fabricatorCompanyId  of the person who is told: what another fabricator's people did is left out
+ */
+export function listChangesSince(
+  loaded: LoadedRevision,
+  seenVersion: number,
+  fabricatorCompanyId: string | null,
+): ChangeSince[] {
+  return loaded.record.edits
+    .filter((edit) => edit.version > seenVersion && isVisibleTo(fabricatorCompanyId, edit.companyId))
+    .map((edit) => toChange(loaded, edit))
 }
 
 /** Who saved the design since the design's version that the person saw; oldest first. */

@@ -10,7 +10,7 @@ import {
 import { compareDesigns, hashDeclaredContent, hashJson } from '@/lib/review'
 import type { TransactionClient } from './client'
 import { combineLimits, hashLimits } from './effective-limits'
-import type { LoadedRevision } from './snapshot'
+import { isVisibleTo, type LoadedRevision } from './snapshot'
 
 const DAY_MS = 86_400_000
 
@@ -35,7 +35,7 @@ export function gatherFacts(
   evaluatedOn: Date,
 ): ReviewFacts {
   const { record, design } = loaded
-  const isVisible = (companyId: string | null) => fabricatorCompanyId === null || companyId === fabricatorCompanyId
+  const isVisible = (companyId: string | null) => isVisibleTo(fabricatorCompanyId, companyId)
   const shares = record.shares.filter(({ companyId }) => isVisible(companyId))
   const open = record.threads.filter(({ state, companyId }) => state === 'open' && isVisible(companyId))
   const lastLook = shares

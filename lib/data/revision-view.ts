@@ -45,6 +45,7 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
   const threads = listThreadViews(record, standing, subject)
   const isTeam = fabricatorCompanyId === null
   const rights = listRights(standing, subject)
+  const editorIds = new Set(snapshot.editors.map(({ userId }) => userId))
   const declaredHash = hashDeclaredContent(snapshot)
   const evaluationRow = record.evaluations[0]
   return {
@@ -81,7 +82,9 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
       madeAt: declaration.madeAt,
       stands: declaration.contentHash === declaredHash,
     })),
-    signatures: record.signatures.map((signature) => toSignatureView(record, signature)),
+    signatures: record.signatures.map((signature) =>
+      toSignatureView(record, signature, (userId) => isTeam || editorIds.has(userId)),
+    ),
     stageMoves: record.stageMoves.map((move) => ({
       from: readStage(move.fromStage),
       to: readStage(move.toStage),
@@ -146,7 +149,12 @@ function listStaleness(snapshot: ReviewSnapshot, designHash: string): string[] {
   return reasons
 }
 
-function toSignatureView(record: RevisionRecord, row: RevisionRecord['signatures'][number]): SignatureView {
+/** @param isVisible  whether the person asking may learn who voided it */
+function toSignatureView(
+  record: RevisionRecord,
+  row: RevisionRecord['signatures'][number],
+  isVisible: (userId: string) => boolean,
+): SignatureView {
   return {
     id: row.id,
     signer: { id: row.signerId, name: row.signerName },
@@ -155,7 +163,7 @@ function toSignatureView(record: RevisionRecord, row: RevisionRecord['signatures
     contentHash: row.contentHash,
     signedAt: row.signedAt.toISOString(),
     voidedAt: row.voidedAt?.toISOString() ?? null,
-    voidedBy: row.voidedById === null ? null : toPersonView(record, row.voidedById),
+    voidedBy: row.voidedById === null || !isVisible(row.voidedById) ? null : toPersonView(record, row.voidedById),
     voidReason: row.voidReason,
     changes: JSON.parse(row.changesJson ?? '[]') as string[],
   }

@@ -38,6 +38,15 @@ export async function loadRevision(tx: TransactionClient, revisionId: string): P
   return { record, sheets, workspace, design: JSON.parse(record.designJson) as Design }
 }
 
+/**
+ * May a view show what belongs to a company's part in the review?
+ * @param fabricatorCompanyId  whose view it is; null for the team, which sees everything
+ * @param companyId  whose part it is; null for the team's own
+ */
+export function isVisibleTo(fabricatorCompanyId: string | null, companyId: string | null): boolean {
+  return fabricatorCompanyId === null || companyId === null || companyId === fabricatorCompanyId
+}
+
 /** What the rules of the review need of the catalogue. */
 export const REVIEW_ITEMS: readonly ReviewItem[] = CATALOGUE.map(makeReviewItem)
 
@@ -55,16 +64,11 @@ export interface Snapshot {
  */
 export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string | null): Snapshot {
   const { record, sheets, workspace, design } = loaded
-  const isVisible = (companyId: string | null) =>
-    fabricatorCompanyId === null || companyId === null || companyId === fabricatorCompanyId
+  const isVisible = (companyId: string | null) => isVisibleTo(fabricatorCompanyId, companyId)
   const limits = combineLimits(sheets, fabricatorCompanyId)
   const name = (userId: string) => getPersonName(record, userId)
   const shares = record.shares.filter((share) => isVisible(share.companyId))
-  const fabricatorUserIds = new Set(
-    record.project.memberships
-      .filter(({ role, companyId }) => role === 'fabricator' && !isVisible(companyId))
-      .map(({ userId }) => userId),
-  )
+  const edits = record.edits.filter((edit) => isVisible(edit.companyId))
   const evidence = (itemId: string) =>
     record.attachments
       .filter((file) => file.itemId === itemId && isVisible(file.companyId))
@@ -150,9 +154,10 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     })),
     // Artwork is kept and hashed; what its files say is not read here.
     artworkDifferences: [],
-    editors: [...new Set([record.createdById, ...record.edits.map(({ userId }) => userId)])]
-      .filter((userId) => !fabricatorUserIds.has(userId))
-      .map((userId) => ({ userId, name: name(userId) })),
+    editors: [...new Set([record.createdById, ...edits.map(({ userId }) => userId)])].map((userId) => ({
+      userId,
+      name: name(userId),
+    })),
     settings: workspace.settings,
   }
   return { snapshot, limits }

@@ -1,7 +1,7 @@
 import 'server-only'
 import { now } from '@/lib/config'
 import { hashJson, sha256Hex } from '@/lib/review'
-import { type Actor, loadStanding, type Standing } from './authorization'
+import { type Actor, getFabricatorCompanyId, loadStanding, type Standing } from './authorization'
 import { getDatabase, type TransactionClient } from './client'
 import { outcomeOf, refuseClash } from './errors'
 import { appendToTrail, type TrailNote } from './trail'
@@ -67,7 +67,8 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
       const earlier = await findEarlierAnswer(tx, actor.userId, action, input)
       if (earlier !== null) return answer === undefined ? (earlier.value as T) : answer.revive(earlier.value)
       const at = now()
-      const value = await work({ tx, standing, at, record: (note) => appendToTrail(tx, at, standing, note) })
+      const record = (note: TrailNote) => appendToTrail(tx, at, standing, withCompany(standing, note))
+      const value = await work({ tx, standing, at, record })
       if (input.requestKey !== undefined) {
         await tx.idempotencyKey.deleteMany({
           where: { userId: actor.userId, createdAt: { lt: new Date(at.getTime() - KEY_DAYS * DAY_MS) } },
@@ -87,6 +88,12 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
       return value
     }),
   )
+}
+
+/** Whatever a fabricator's people do is the own company's: no other fabricator's extract of the trail shows it. */
+function withCompany(standing: Standing, note: TrailNote): TrailNote {
+  if (note.projectId === undefined) return note
+  return { ...note, companyId: note.companyId ?? getFabricatorCompanyId(standing, note.projectId) }
 }
 
 /** The answer that an earlier request with the same key was given; null where there was none. */

@@ -28,7 +28,7 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
   const migrationsList = readMigrations(places, isFile ? 'sqlite' : 'postgresql')
   const known = migrationsList.migrationDirectories.map((directory) => directory.path)
 
-  return withSchemaEngine(url, async (engine, getScriptError) => {
+  return withSchemaEngine(url, async (engine, getDriverError) => {
     const history = await findHistory(engine, migrationsList)
     if (history !== null) {
       // A migration that was broken off (a power cut, a killed process) left nothing but its record: try it again.
@@ -44,7 +44,7 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
       await engine.markMigrationRolledBack({ migrationName: failed })
       const before = known[known.indexOf(failed) - 1]
       throw new MigrationError(
-        `The migration ${failed} failed and was taken back whole: ${wordsOf(getScriptError() ?? error)}. The database ${withoutPassword(url)} is ${before === undefined ? 'still empty' : `as the migration ${before} left it, with its data`}; correct the cause and start again.`,
+        `The migration ${failed} failed and was taken back whole: ${wordsOf(getDriverError() ?? error)}. The database ${withoutPassword(url)} is ${before === undefined ? 'still empty' : `as the migration ${before} left it, with its data`}; correct the cause and start again.`,
         { cause: error },
       )
     }

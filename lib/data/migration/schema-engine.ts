@@ -44,17 +44,17 @@ async function loadBindings(): Promise<Bindings> {
 /**
  * Work with a schema engine that is connected to a database.
  * @param url  `file:` with an absolute path, or `postgresql:`
- * @param work  is also given a way to ask for the database's own words when a script failed, which the engine drops
+ * @param work  is also given a way to ask for what the driver last threw: the engine drops the database's own words
  */
 export async function withSchemaEngine<T>(
   url: string,
-  work: (engine: SchemaEngine, getScriptError: () => unknown) => Promise<T>,
+  work: (engine: SchemaEngine, getDriverError: () => unknown) => Promise<T>,
 ): Promise<T> {
-  const { factory, closeAll, getScriptError } = recordConnections(
+  const { factory, closeAll, getDriverError } = recordConnections(
     url.startsWith('file:') ? new OrderlySqlite(url, { forMigration: true }) : new WholeScriptPostgres(url),
   )
   try {
-    return await runEngine(factory, (engine) => work(engine, getScriptError))
+    return await runEngine(factory, (engine) => work(engine, getDriverError), getDriverError)
   } finally {
     await closeAll()
   }
@@ -68,14 +68,14 @@ export function withSqlDialect<T>(kind: DatabaseKind, work: (engine: SchemaEngin
 async function runEngine<T>(
   factory: SqlMigrationAwareDriverAdapterFactory,
   work: (engine: SchemaEngine) => Promise<T>,
+  getDriverError: () => unknown = () => undefined,
 ): Promise<T> {
   bindings ??= loadBindings()
   const { SchemaEngine } = await bindings
-  const engine = await SchemaEngine.new(
-    { datamodels: undefined },
-    () => {},
-    bindMigrationAwareSqlAdapterFactory(factory),
-  )
+  const bound = bindMigrationAwareSqlAdapterFactory(factory)
+  const engine = await SchemaEngine.new({ datamodels: undefined }, () => {}, bound).catch((error: unknown) => {
+    throw getDriverError() ?? error
+  })
   try {
     return await work(engine)
   } finally {
@@ -86,28 +86,36 @@ async function runEngine<T>(
 /** The engine closes none of the connections it opens. */
 function recordConnections(inner: SqlMigrationAwareDriverAdapterFactory) {
   const open: SqlDriverAdapter[] = []
-  let scriptError: unknown
-  const recorded = async (connection: Promise<SqlDriverAdapter>): Promise<SqlDriverAdapter> => {
-    const adapter = await connection
-    open.push(adapter)
-    const runScript = adapter.executeScript.bind(adapter)
-    adapter.executeScript = (script) =>
-      runScript(script).catch((error: unknown) => {
-        scriptError = error
+  let driverError: unknown
+  const noting =
+    <Arguments extends unknown[], T>(work: (...args: Arguments) => Promise<T>) =>
+    async (...args: Arguments): Promise<T> => {
+      try {
+        return await work(...args)
+      } catch (error) {
+        driverError = error
         throw error
-      })
-    return adapter
-  }
+      }
+    }
+  const recorded = (connect: () => Promise<SqlDriverAdapter>) =>
+    noting(async () => {
+      const adapter = await connect()
+      open.push(adapter)
+      adapter.executeScript = noting(adapter.executeScript.bind(adapter))
+      adapter.queryRaw = noting(adapter.queryRaw.bind(adapter))
+      adapter.executeRaw = noting(adapter.executeRaw.bind(adapter))
+      return adapter
+    })
   const factory: SqlMigrationAwareDriverAdapterFactory = {
     provider: inner.provider,
     adapterName: inner.adapterName,
-    connect: () => recorded(inner.connect()),
-    connectToShadowDb: () => recorded(inner.connectToShadowDb()),
+    connect: recorded(() => inner.connect()),
+    connectToShadowDb: recorded(() => inner.connectToShadowDb()),
   }
   return {
     factory,
     closeAll: () => Promise.all(open.map((adapter) => adapter.dispose())),
-    getScriptError: () => scriptError,
+    getDriverError: () => driverError,
   }
 }
 

@@ -1,0 +1,182 @@
+import 'server-only'
+import { getSecrets, now } from '@/lib/config'
+import type { ReleaseInput } from '@/lib/inputs'
+import { buildPackage, type PackageContent } from '@/lib/package'
+import { decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/review'
+import { type Actor, mayOnRevision, requireRevisionInView, type Standing } from './authorization'
+import type { TransactionClient } from './client'
+import { NotFoundError, outcomeOf, refuseClash } from './errors'
+import { keepFile, readKeptFile } from './file-store'
+import { read } from './read'
+import { findPackageRow, makeFileName } from './revision-view'
+import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import { requireRevisionSeen, storeMove, unwrap } from './stage-moves'
+import { readTrailRow } from './trail'
+import type { FileDownload, Outcome } from './views'
+import { findEarlierAnswer, type WriteContext, write } from './write'
+
+export interface ReleasedRevision {
+  readonly packageSha256: string
+  readonly version: number
+}
+
+interface Edition {
+  readonly audience: string
+  readonly sha256: string
+  readonly sizeBytes: number
+}
+
+interface Prepared {
+  readonly contentHash: string
+  readonly at: Date
+  readonly editions: readonly Edition[]
+}
+
+/**
+ * Releases a signed revision: builds the package, for the team and for each fabricator an edition of its own, moves the
+ * revision, and supersedes earlier releases of the project.
+ *
+ * Building takes a second or so, longer than a transaction should hold everybody up. So the decision is taken twice: on
+ * the content that is packed, and again in the transaction that releases exactly that content.
+ */
+export async function releaseRevision(actor: Actor, input: ReleaseInput): Promise<Outcome<ReleasedRevision>> {
+  const prepared = await outcomeOf(() => prepare(actor, input))
+  if (!prepared.ok) return prepared
+  return write(actor, 'release-revision', input, async (context) => {
+    // Only an earlier request with the same key skips the preparation, and `write` has answered that one already.
+    if (prepared.value === null) throw new Error('a release was asked for that was not prepared')
+    return store(context, input, prepared.value)
+  })
+}
+
+async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | null> {
+  const found = await read(actor, async ({ tx, standing }) => {
+    if ((await findEarlierAnswer(tx, actor.userId, 'release-revision', input)) !== null) return null
+    const { loaded, snapshot } = await decide(tx, standing, input)
+    const rows = await tx.trailRecord.findMany({
+      where: { revisionId: loaded.record.id },
+      orderBy: { sequence: 'asc' },
+    })
+    return { loaded, snapshot, byName: standing.name, trail: rows.map(readTrailRow) }
+  })
+  if (found === null) return null
+  const { loaded, snapshot, byName, trail } = found
+  const at = now()
+  const artwork = await Promise.all(
+    snapshot.artwork.map(async ({ sha256 }) => ({ sha256, bytes: await readKeptFile(sha256) })),
+  )
+  const common = {
+    workspaceName: loaded.workspace.name,
+    release: { at: at.toISOString(), byName },
+    artwork,
+  }
+  const team: PackageContent = {
+    ...common,
+    snapshot,
+    edition: { kind: 'team' },
+    signedContent: findSignedContent(loaded),
+    trail,
+  }
+  const editions = [await build('team', team)]
+  for (const { companyId, companyName } of snapshot.sharedWith) {
+    const content: PackageContent = {
+      ...common,
+      snapshot: makeSnapshot(loaded, companyId).snapshot,
+      edition: { kind: 'fabricator', companyId, companyName },
+      signedContent: null,
+      trail: trail.filter(({ subject }) => subject.companyId === null || subject.companyId === companyId),
+    }
+    editions.push(await build(companyId, content))
+  }
+  return { contentHash: hashSignedContent(snapshot), at, editions }
+}
+
+/** The revision, when it can be released now by this person who saw it as it is. */
+async function decide(
+  tx: TransactionClient,
+  standing: Standing,
+  input: ReleaseInput,
+): Promise<{ loaded: LoadedRevision; snapshot: ReviewSnapshot }> {
+  const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+  const loaded = await loadRevision(tx, revision.id)
+  const { snapshot } = makeSnapshot(loaded, null)
+  const change = unwrap(decideTransition(snapshot, standing, { move: 'advance' }))
+  if (!change.isRelease) refuseClash('A revision is released from the stage "awaiting signature".')
+  requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
+  return { loaded, snapshot }
+}
+
+function findSignedContent({ record }: LoadedRevision): string | null {
+  return record.signatures.find(({ voidedAt }) => voidedAt === null)?.contentJson ?? null
+}
+
+async function build(audience: string, content: PackageContent): Promise<Edition> {
+  const { signingKeyPem, verifyingKeyPem } = getSecrets()
+  return { audience, ...(await keepFile(await buildPackage(content, { signingKeyPem, verifyingKeyPem }))) }
+}
+
+async function store(context: WriteContext, input: ReleaseInput, prepared: Prepared): Promise<ReleasedRevision> {
+  const { tx, standing, record } = context
+  const { loaded, snapshot } = await decide(tx, standing, input)
+  const { id: revisionId, projectId, label } = loaded.record
+  if (hashSignedContent(snapshot) !== prepared.contentHash) {
+    throw new Error('the content changed under the same version')
+  }
+  for (const { audience, sha256, sizeBytes } of prepared.editions) {
+    await tx.package.create({
+      data: {
+        revisionId,
+        audience,
+        sha256,
+        sizeBytes,
+        contentHash: prepared.contentHash,
+        releasedById: standing.userId,
+        releasedAt: prepared.at,
+      },
+    })
+  }
+  const packageSha256 = prepared.editions.find(({ audience }) => audience === 'team')?.sha256 ?? ''
+  const { version } = await storeMove(context, loaded, { from: snapshot.stage, to: 'released', reason: '' })
+  await record({
+    action: 'revision-released',
+    subject: { kind: 'revision', id: revisionId },
+    projectId,
+    revisionId,
+    details: { contentHash: prepared.contentHash, packageSha256 },
+  })
+  await supersedeEarlier(context, { revisionId, projectId, label })
+  return { packageSha256, version }
+}
+
+async function supersedeEarlier(
+  context: WriteContext,
+  released: { readonly revisionId: string; readonly projectId: string; readonly label: string },
+): Promise<void> {
+  const { tx } = context
+  const earlier = await tx.revision.findMany({
+    where: { projectId: released.projectId, stage: 'released', id: { not: released.revisionId } },
+    select: { id: true },
+    orderBy: { createdAt: 'asc' },
+  })
+  for (const { id } of earlier) {
+    await storeMove(context, await loadRevision(tx, id), {
+      from: 'released',
+      to: 'superseded',
+      reason: `revision ${released.label} was released`,
+    })
+    await tx.revision.update({ where: { id }, data: { supersededById: released.revisionId } })
+  }
+}
+
+/** The person's edition of a released package. */
+export async function getPackageFile(actor: Actor, revisionId: string): Promise<FileDownload> {
+  const { sha256, fileName } = await read(actor, async ({ tx, standing }) => {
+    const { subject, fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
+    if (!mayOnRevision(standing, 'package:download', subject)) throw new NotFoundError('package')
+    const { record } = await loadRevision(tx, revisionId)
+    const row = findPackageRow(record, fabricatorCompanyId)
+    if (row === null) throw new NotFoundError('package')
+    return { sha256: row.sha256, fileName: makeFileName([record.project.name, record.label], 'package.zip') }
+  })
+  return { fileName, mediaType: 'application/zip', bytes: await readKeptFile(sha256) }
+}

@@ -1,0 +1,46 @@
+import 'server-only'
+import type { SettingsInput } from '@/lib/inputs'
+import { type Actor, requireInWorkspace } from './authorization'
+import { refuseStale } from './errors'
+import { read } from './read'
+import { loadWorkspace, WORKSPACE_ID, type WorkspaceSettings } from './settings-record'
+import type { Outcome, SettingsView } from './views'
+import { write } from './write'
+
+/** For an admin. */
+export function getSettingsView(actor: Actor): Promise<SettingsView> {
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'workspace:view')
+    const { name, version, settings } = await loadWorkspace(tx)
+    return { version, workspaceName: name, ...settings }
+  })
+}
+
+export function changeSettings(actor: Actor, input: SettingsInput): Promise<Outcome<{ version: number }>> {
+  return write(actor, 'change-settings', input, async ({ tx, standing, record }) => {
+    requireInWorkspace(standing, 'settings:edit')
+    const before = await loadWorkspace(tx)
+    if (before.version !== input.seenVersion) refuseStale(input.seenVersion, before.version, [], 'the settings')
+    const settings: WorkspaceSettings = {
+      requiredSignatures: input.requiredSignatures,
+      waiverNeedsSecondPerson: input.waiverNeedsSecondPerson,
+      secondPairOfEyes: input.secondPairOfEyes,
+      artworkRequired: input.artworkRequired,
+      invitationDays: input.invitationDays,
+    }
+    const version = before.version + 1
+    await tx.workspace.update({
+      where: { id: WORKSPACE_ID },
+      data: { name: input.workspaceName, settingsJson: JSON.stringify(settings), version },
+    })
+    await record({
+      action: 'settings-changed',
+      subject: { kind: 'workspace', id: WORKSPACE_ID },
+      details: {
+        before: { name: before.name, ...before.settings },
+        after: { name: input.workspaceName, ...settings },
+      },
+    })
+    return { version }
+  })
+}

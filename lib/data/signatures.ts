@@ -1,0 +1,61 @@
+import 'server-only'
+import type { SignInput } from '@/lib/inputs'
+import { buildSignedContent, canonicalJson, decideSigning, sha256Hex } from '@/lib/review'
+import { confirmPassword, requireSamePassword } from './accounts'
+import { type Actor, requireRevisionInView } from './authorization'
+import { listChangesSince } from './content'
+import { outcomeOf, refuseField, refuseStale } from './errors'
+import { getSigningStatement } from './signing-statement'
+import { loadRevision, makeSnapshot } from './snapshot'
+import { requireRevisionSeen, unwrap } from './stage-moves'
+import type { Outcome } from './views'
+import { write } from './write'
+
+/**
+ * Signs the present content, after asking for the password again. Refused unless version, content hash and statement are
+ * the ones that the person saw: a signature never lands on content that it did not cover.
+ */
+export async function signRevision(
+  actor: Actor,
+  input: SignInput,
+): Promise<Outcome<{ signatureId: string; version: number }>> {
+  // The hash takes its time, so it is done before the transaction, which then checks that it is still the same.
+  const confirmed = await outcomeOf(() => confirmPassword(actor, input.password, 'password'))
+  if (!confirmed.ok) return confirmed
+  return write(actor, 'sign-revision', input, async ({ tx, standing, at, record }) => {
+    await requireSamePassword(tx, standing.userId, confirmed.value)
+    const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+    const loaded = await loadRevision(tx, revision.id)
+    const { snapshot } = makeSnapshot(loaded, null)
+    unwrap(decideSigning(snapshot, standing))
+    requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
+    const contentJson = canonicalJson(buildSignedContent(snapshot))
+    const contentHash = sha256Hex(contentJson)
+    if (contentHash !== input.contentHash) {
+      refuseStale(input.seenVersion, revision.version, listChangesSince(loaded, input.seenVersion, null), 'the content')
+    }
+    if (input.statement !== getSigningStatement(snapshot)) {
+      refuseField('statement', 'changed', 'is not the statement of this workspace; reload the page')
+    }
+    const signature = await tx.signature.create({
+      data: {
+        revisionId: revision.id,
+        signerId: standing.userId,
+        signerName: standing.name,
+        capacity: input.capacity,
+        statement: input.statement,
+        contentHash,
+        contentJson,
+        signedAt: at,
+      },
+    })
+    await record({
+      action: 'revision-signed',
+      subject: { kind: 'signature', id: signature.id },
+      projectId: revision.projectId,
+      revisionId: revision.id,
+      details: { capacity: input.capacity, statement: input.statement, contentHash },
+    })
+    return { signatureId: signature.id, version: revision.version }
+  })
+}

@@ -1,0 +1,80 @@
+import 'server-only'
+import { now } from '@/lib/config'
+import { makeTrailFile } from '@/lib/package'
+import { checkTrail, type TrailRecord } from '@/lib/review'
+import { type Actor, requireInWorkspace, requireRevision } from './authorization'
+import { inTransaction, type TransactionClient } from './client'
+import { read } from './read'
+import { readTrailRow } from './trail'
+import { describeRecord } from './trail-words'
+import type { FileDownload, TrailEntryView } from './views'
+
+/** Below every sequence number that the column can hold (a signed 32-bit integer): one written by force is found too. */
+const BEFORE_ALL = -(2 ** 31)
+
+/** Read in pieces: a trail outgrows one answer of the database long before it outgrows memory. */
+const PIECE = 1000
+
+/** What happened to one revision, newest first. Not for fabricators: it names the others. */
+export function listRevisionTrail(actor: Actor, revisionId: string): Promise<readonly TrailEntryView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    const { revision } = await requireRevision(tx, standing, revisionId, 'revision:view-trail')
+    const rows = await tx.trailRecord.findMany({ where: { revisionId: revision.id }, orderBy: { sequence: 'desc' } })
+    return rows.map((row) => ({
+      sequence: row.sequence,
+      at: row.at,
+      actorName: row.actorName,
+      action: row.action,
+      sentence: describeRecord(row, new Map()),
+      revisionId: row.revisionId,
+      hash: row.hash,
+    }))
+  })
+}
+
+/** The whole trail as a file that the checking command reads. For an admin. */
+export function exportTrail(actor: Actor): Promise<FileDownload> {
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'trail:check')
+    const file = makeTrailFile(await loadTrail(tx), false)
+    return {
+      fileName: `trail-${now().toISOString().slice(0, 10)}.json`,
+      mediaType: 'application/json',
+      bytes: new TextEncoder().encode(`${JSON.stringify(file, null, 1)}\n`),
+    }
+  })
+}
+
+export interface WholeTrailCheck {
+  readonly recordCount: number
+  readonly firstBad: { readonly sequence: number; readonly reason: string } | null
+}
+
+/** Checks the whole chain and names the first record that does not fit. For an admin. */
+export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'trail:check')
+    const records = await loadTrail(tx)
+    const check = checkTrail(records)
+    const { length: recordCount } = records
+    return { recordCount, firstBad: check.ok ? null : { sequence: check.fault.sequence, reason: check.fault.reason } }
+  })
+}
+
+/** Every record, oldest first. For the command that checks the chain, which whoever runs the installation calls. */
+export function listAllTrailRecords(): Promise<readonly TrailRecord[]> {
+  return inTransaction(loadTrail)
+}
+
+async function loadTrail(tx: TransactionClient): Promise<TrailRecord[]> {
+  const records: TrailRecord[] = []
+  for (;;) {
+    const rows = await tx.trailRecord.findMany({
+      where: { sequence: { gt: records.at(-1)?.sequence ?? BEFORE_ALL } },
+      orderBy: { sequence: 'asc' },
+      take: PIECE,
+    })
+    records.push(...rows.map(readTrailRow))
+    if (rows.length < PIECE) return records
+  }
+}

@@ -1,0 +1,194 @@
+import 'server-only'
+import {
+  findBlockers,
+  findSigningBlockers,
+  hashDeclaredContent,
+  isAllowed,
+  listLiveSignatures,
+  listStandings,
+  OPEN_STAGES,
+  type ReviewSnapshot,
+  type RevisionSubject,
+  STAGE_LABELS,
+  TRANSITIONS,
+} from '@/lib/review'
+import {
+  type Actor,
+  getMembership,
+  makeThreadSubject,
+  mayOnRevision,
+  maySeeThread,
+  type RevisionScope,
+  requireRevisionInView,
+  type Standing,
+} from './authorization'
+import { isInView } from './projects'
+import { read } from './read'
+import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import type { WaitView } from './views'
+
+/** What one person's turn is decided from. */
+interface Turn {
+  readonly loaded: LoadedRevision
+  readonly snapshot: ReviewSnapshot
+  readonly standing: Standing
+  readonly subject: RevisionSubject
+  readonly fabricatorCompanyId: string | null
+}
+
+type Wait = Pick<WaitView, 'since' | 'reason' | 'nextAct' | 'target'>
+
+/** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
+export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    const rows = await tx.revision.findMany({
+      where: {
+        projectId: { in: standing.memberships.map(({ projectId }) => projectId) },
+        stage: { in: [...OPEN_STAGES] },
+      },
+      select: { id: true, projectId: true, stage: true, shares: { select: { companyId: true } } },
+      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    })
+    const waits: WaitView[] = []
+    for (const row of rows.filter((candidate) => isInView(standing, candidate))) {
+      const scope = await requireRevisionInView(tx, standing, row.id)
+      waits.push(...listWaitsOf(await loadRevision(tx, row.id), standing, scope))
+    }
+    return waits.sort((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : 0))
+  })
+}
+
+function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): WaitView[] {
+  const { subject, fabricatorCompanyId } = scope
+  const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+  const turn: Turn = { loaded, snapshot, standing, subject, fabricatorCompanyId }
+  const waits = [
+    ...listThreadWaits(turn),
+    ...listItemWaits(turn),
+    ...listDeclarationWaits(turn),
+    ...listWaiverWaits(turn),
+    ...listLeadWaits(turn),
+  ]
+  return waits.map((wait) => ({
+    revisionId: loaded.record.id,
+    projectName: loaded.record.project.name,
+    revisionLabel: loaded.record.label,
+    stage: snapshot.stage,
+    ...wait,
+  }))
+}
+
+/** Open threads that the other side opened wait for an answer; answered ones for whoever may close them. */
+function listThreadWaits({ loaded, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
+  const ownCompanyId = getMembership(standing, subject.projectId)?.companyId
+  return loaded.record.threads
+    .filter((thread) => maySeeThread(standing, subject, thread))
+    .flatMap((thread): Wait[] => {
+      const target = { tab: 'threads', id: thread.id }
+      const threadSubject = makeThreadSubject(subject, thread)
+      const kind = thread.kind.replaceAll('-', ' ')
+      const isFromOtherSide = thread.openedByCompanyId !== ownCompanyId
+      if (thread.state === 'open' && isFromOtherSide && isAllowed(standing, 'thread:answer', threadSubject)) {
+        return [
+          {
+            since: thread.openedAt.toISOString(),
+            reason: `The ${kind} "${thread.title}" is open`,
+            nextAct: 'Answer it',
+            target,
+          },
+        ]
+      }
+      const isOwn = thread.openedById === standing.userId || (fabricatorCompanyId !== null && !isFromOtherSide)
+      if (thread.state === 'answered' && isOwn && isAllowed(standing, 'thread:close', threadSubject)) {
+        return [
+          {
+            since: (thread.answeredAt ?? thread.openedAt).toISOString(),
+            reason: `The ${kind} "${thread.title}" was answered`,
+            nextAct: 'Read the answer and close it',
+            target,
+          },
+        ]
+      }
+      return []
+    })
+}
+
+/** Items that nobody has answered and that are due before the present stage can be left. */
+function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
+  if (snapshot.stage === 'preparing') return []
+  const open = listStandings(snapshot).filter(
+    ({ item, state }) =>
+      state === 'open' &&
+      (item.decidedWhen === 'early' || snapshot.stage !== 'early-review') &&
+      // What a fabricator alone can judge waits for them, the rest for the team.
+      item.answeredBy.includes('fabricator') === (fabricatorCompanyId !== null) &&
+      isAllowed(standing, 'item:answer', { ...subject, kind: 'item', answeredBy: item.answeredBy }),
+  )
+  if (open.length === 0) return []
+  return [
+    {
+      since: loaded.record.stageSince.toISOString(),
+      reason: open.length === 1 ? 'One item is unanswered' : `${open.length} items are unanswered`,
+      nextAct: 'Answer the checklist',
+      target: { tab: 'checklist', id: open.length === 1 ? (open[0]?.item.id ?? null) : null },
+    },
+  ]
+}
+
+function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
+  if (fabricatorCompanyId === null || !mayOnRevision(standing, 'declaration:make', subject)) return []
+  const last = snapshot.declarations.filter(({ companyId }) => companyId === fabricatorCompanyId).at(-1)
+  if (last !== undefined && last.contentHash === hashDeclaredContent(snapshot)) return []
+  return [
+    {
+      since: loaded.record.stageSince.toISOString(),
+      reason:
+        last === undefined
+          ? 'Your company has not declared yet whether it can be built'
+          : 'The content changed since your company declared on it',
+      nextAct: 'Declare buildable or not',
+      target: { tab: 'sign-off', id: null },
+    },
+  ]
+}
+
+function listWaiverWaits({ snapshot, standing, subject }: Turn): Wait[] {
+  const { waiverNeedsSecondPerson } = snapshot.settings
+  return snapshot.waivers
+    .filter(
+      ({ state, proposedBy }) =>
+        state === 'proposed' &&
+        isAllowed(standing, 'waiver:approve', {
+          ...subject,
+          kind: 'waiver',
+          proposedBy,
+          needsSecondPerson: waiverNeedsSecondPerson,
+        }),
+    )
+    .map(({ itemId, proposedByName, proposedAt }) => ({
+      since: proposedAt,
+      reason: `${proposedByName} proposed a waiver`,
+      nextAct: 'Approve or decline it',
+      target: { tab: 'checklist', id: itemId },
+    }))
+}
+
+/** For a lead: a stage that nothing blocks, a signature that is missing, a release that is ready. */
+function listLeadWaits({ loaded, snapshot, standing, subject }: Turn): Wait[] {
+  if (!mayOnRevision(standing, 'stage:move', subject)) return []
+  const since = loaded.record.stageSince.toISOString()
+  const target = { tab: 'sign-off', id: null }
+  const next = TRANSITIONS[snapshot.stage].advance
+  if (next === undefined) return []
+  const isClear = findBlockers(snapshot).length === 0
+  if (next !== 'released') {
+    if (!isClear) return []
+    return [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
+  }
+  if (isClear) return [{ since, reason: 'It is signed and nothing blocks', nextAct: 'Release it', target }]
+  const live = listLiveSignatures(snapshot)
+  const isNeeded = live.length < snapshot.settings.requiredSignatures
+  const hasSigned = live.some(({ userId }) => userId === standing.userId)
+  if (!isNeeded || hasSigned || findSigningBlockers(snapshot, standing.userId).length > 0) return []
+  return [{ since, reason: 'A signature is missing', nextAct: 'Review and sign it', target }]
+}

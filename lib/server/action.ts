@@ -1,0 +1,55 @@
+import 'server-only'
+import { revalidatePath } from 'next/cache'
+import { unstable_rethrow } from 'next/navigation'
+import type { z } from 'zod'
+import type { Actor, Outcome } from '@/lib/data'
+import { explainError, explainInput, type ServerRefusal, SIGNED_OUT } from './expected-errors'
+import { getActor } from './session'
+
+export type ActionResult<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly refusal: ServerRefusal }
+
+/**
+ * A server action: checks what was sent, finds who is acting, calls one data function, and turns every failure into an
+ * answer that a form can show. What the screens show is read anew after a success.
+ *
+ * @example export const answerItem = action(answerItemInput, data.answerItem)
+ */
+export function action<S extends z.ZodType, T>(
+  schema: S,
+  run: (actor: Actor, input: z.infer<S>) => Promise<Outcome<T>>,
+): (input: unknown) => Promise<ActionResult<T>> {
+  return async (input) =>
+    answer(schema, input, run.name, async (parsed) => {
+      const actor = await getActor()
+      return actor === null ? { ok: false, refusal: SIGNED_OUT } : run(actor, parsed)
+    })
+}
+
+/** As `action`, for the few things that a visitor does: the first set-up and accepting an invitation. */
+export function visitorAction<S extends z.ZodType, T>(
+  schema: S,
+  run: (input: z.infer<S>) => Promise<Outcome<T>>,
+): (input: unknown) => Promise<ActionResult<T>> {
+  return async (input) => answer(schema, input, run.name, run)
+}
+
+async function answer<S extends z.ZodType, T>(
+  schema: S,
+  input: unknown,
+  doing: string,
+  run: (parsed: z.infer<S>) => Promise<ActionResult<T>>,
+): Promise<ActionResult<T>> {
+  try {
+    const parsed = schema.safeParse(input)
+    if (!parsed.success) return { ok: false, refusal: explainInput(parsed.error.issues) }
+    const result = await run(parsed.data)
+    if (result.ok) revalidatePath('/', 'layout')
+    return result
+  } catch (error) {
+    // Redirects and the like travel as errors of the framework's own.
+    unstable_rethrow(error)
+    return { ok: false, refusal: explainError(error, doing) }
+  }
+}

@@ -1,0 +1,52 @@
+import 'server-only'
+import { randomBytes } from 'node:crypto'
+import { log } from '@/lib/config'
+import { NotAllowedError, NotFoundError, type Refusal, WriteConflictError } from '@/lib/data'
+import type { Issue } from '@/lib/engine/results'
+
+/** Why something was not done, for a page, a form or a program. */
+export type ServerRefusal =
+  | Refusal
+  | { readonly kind: 'signed-out'; readonly message: string }
+  | { readonly kind: 'not-found'; readonly message: string }
+  | { readonly kind: 'not-allowed'; readonly message: string }
+  | { readonly kind: 'unexpected'; readonly message: string; readonly errorId: string }
+
+export const SIGNED_OUT: ServerRefusal = {
+  kind: 'signed-out',
+  message: 'You are signed out: the session ended or was ended elsewhere. Sign in again; what you typed is still here.',
+}
+
+/** An expected error in its words; anything else is logged under an id that the person can quote. */
+export function explainError(error: unknown, doing: string): ServerRefusal {
+  if (error instanceof NotFoundError) return { kind: 'not-found', message: error.message }
+  if (error instanceof NotAllowedError) return { kind: 'not-allowed', message: error.message }
+  if (error instanceof WriteConflictError) return { kind: 'clash', message: error.message, issues: [] }
+  const errorId = randomBytes(5).toString('hex')
+  log.error('unexpected error', { errorId, doing, error })
+  return {
+    kind: 'unexpected',
+    message: `Something went wrong and nothing was changed. Whoever runs this installation finds it in the log as ${errorId}.`,
+    errorId,
+  }
+}
+
+interface SchemaIssue {
+  readonly code: string
+  readonly path: readonly PropertyKey[]
+  readonly message: string
+}
+
+export function explainInput(issues: readonly SchemaIssue[]): ServerRefusal {
+  return {
+    kind: 'invalid',
+    message: 'Some of what was entered cannot be used.',
+    issues: issues.map(
+      ({ code, path, message }): Issue => ({
+        code: code.replaceAll('_', '-'),
+        path: path.map((key) => (typeof key === 'symbol' ? String(key) : key)),
+        message,
+      }),
+    ),
+  }
+}

@@ -1,0 +1,6 @@
+/** Who is asking, and the wrappers that every server action and route handler goes through. */
+export { type ActionResult, action, visitorAction } from './action'
+export { listDemoSignIns } from './demo-sign-ins'
+export type { ServerRefusal } from './expected-errors'
+export { route, visitorRoute } from './route'
+export { getActor, getAuthOptions, renewSession } from './session'

@@ -1,0 +1,88 @@
+import 'server-only'
+import { unstable_rethrow } from 'next/navigation'
+import type { Actor, FileDownload } from '@/lib/data'
+import { explainError, type ServerRefusal, SIGNED_OUT } from './expected-errors'
+import { getActor } from './session'
+
+const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {
+  'signed-out': 401,
+  'not-allowed': 403,
+  'not-found': 404,
+  invalid: 400,
+  blocked: 409,
+  stale: 409,
+  clash: 409,
+  unexpected: 500,
+}
+
+type Params = Readonly<Record<string, string | undefined>>
+
+interface RouteContext {
+  readonly params: Promise<Record<string, string | string[] | undefined>>
+}
+
+/**
+ * A route handler: finds who is asking, runs, and turns every failure into a JSON answer `{ error }` with its status.
+ * @param run  a file to download, or a Response of its own
+ */
+export function route(
+  run: (actor: Actor, params: Params, request: Request) => Promise<FileDownload | Response>,
+): (request: Request, context: RouteContext) => Promise<Response> {
+  return async (request, context) =>
+    respond(request, async () => {
+      const actor = await getActor()
+      if (actor === null) return refuse(SIGNED_OUT)
+      const result = await run(actor, flatten(await context.params), request)
+      return result instanceof Response ? result : sendFile(result)
+    })
+}
+
+/** As `route`, for what anybody may fetch: it takes no actor, so it reads nothing of anybody's. */
+export function visitorRoute(
+  run: (request: Request) => Promise<FileDownload | Response>,
+): (request: Request) => Promise<Response> {
+  return async (request) =>
+    respond(request, async () => {
+      const result = await run(request)
+      return result instanceof Response ? result : sendFile(result)
+    })
+}
+
+async function respond(request: Request, run: () => Promise<Response>): Promise<Response> {
+  try {
+    return await run()
+  } catch (error) {
+    unstable_rethrow(error)
+    return refuse(explainError(error, `${request.method} ${new URL(request.url).pathname}`))
+  }
+}
+
+function refuse(refusal: ServerRefusal): Response {
+  return Response.json({ error: refusal }, { status: STATUS[refusal.kind], headers: { 'cache-control': 'no-store' } })
+}
+
+function flatten(params: Record<string, string | string[] | undefined>): Params {
+  return Object.fromEntries(
+    Object.entries(params).map(([name, value]) => [name, Array.isArray(value) ? value.join('/') : value]),
+  )
+}
+
+/** Always as a download, never rendered: what people uploaded must not run in our pages. */
+function sendFile({ fileName, mediaType, bytes }: FileDownload): Response {
+  const plainName = fileName.replaceAll(/[^\x20-\x7e]|["\\]/g, '_')
+  return new Response(bytes, {
+    headers: {
+      'content-type': mediaType,
+      'content-length': String(bytes.length),
+      // RFC 6266 (2011): a plain name for old readers, and the real one in UTF-8.
+      'content-disposition': `attachment; filename="${plainName}"; filename*=UTF-8''${encodeRfc5987(fileName)}`,
+      'cache-control': 'private, no-store',
+      'x-content-type-options': 'nosniff',
+      'content-security-policy': "default-src 'none'; sandbox",
+    },
+  })
+}
+
+function encodeRfc5987(text: string): string {
+  return encodeURIComponent(text).replaceAll(/['()*]/g, (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`)
+}

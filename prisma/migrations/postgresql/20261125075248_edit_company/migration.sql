@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Edit" ADD COLUMN     "companyId" TEXT;

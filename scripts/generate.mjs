@@ -3,7 +3,7 @@ import { generateClients } from './steps/generate-clients.mjs'
 import { runAsCommand, say } from './steps/run-program.mjs'
 
 await runAsCommand(async () => {
-  const { changed, seconds } = await generateClients()
-  if (process.argv.includes('--quiet')) return
-  say(changed ? `Database clients generated in ${seconds} s.` : 'Database clients are up to date.')
+  const quiet = process.argv.includes('--quiet')
+  const { changed } = await generateClients({ quiet })
+  if (!changed && !quiet) say('The database clients are up to date.')
 })

@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync 
 import path from 'node:path'
 import { fingerprint, isStamped, stamp } from './fingerprint.mjs'
 import { inRoot } from './places.mjs'
-import { runQuietly, StepError } from './run-program.mjs'
+import { runQuietly, StepError, say } from './run-program.mjs'
 
 const MODELS = 'prisma/models.prisma'
 const INPUTS = [MODELS, 'package-lock.json', 'scripts/steps/generate-clients.mjs']
@@ -40,17 +40,19 @@ ${models}`
 
 /**
  * Write both schemas and generate both clients, unless neither the models nor the packages changed since.
- * @returns {Promise<{ changed: boolean, seconds: number }>}
+ * @param {{ quiet?: boolean }} [options]  quiet prints nothing unless it fails
+ * @returns {Promise<{ changed: boolean }>}
  * @throws {StepError} when the models are missing or Prisma refuses them
  */
-export async function generateClients() {
+export async function generateClients({ quiet = false } = {}) {
   if (!existsSync(inRoot(MODELS)))
     throw new StepError(`${MODELS} is missing: the database clients are generated from it.`)
   const print = fingerprint(INPUTS.filter((file) => existsSync(inRoot(file))))
   const finished = (/** @type {string} */ folder) => inRoot('lib', 'data', 'generated', folder)
   const present = CLIENTS.every(({ folder }) => existsSync(path.join(finished(folder), 'client.ts')))
-  if (present && isStamped('generate', print)) return { changed: false, seconds: 0 }
+  if (present && isStamped('generate', print)) return { changed: false }
 
+  if (!quiet) say('Generating the database clients')
   const models = readFileSync(inRoot(MODELS), 'utf8')
   mkdirSync(inRoot('prisma', 'generated'), { recursive: true })
   const started = performance.now()
@@ -72,6 +74,7 @@ export async function generateClients() {
               PRISMA_HIDE_UPDATE_MESSAGE: '1',
               CHECKPOINT_DISABLE: '1',
             },
+            quiet: true,
           },
         )
         rmSync(finished(folder), { recursive: true, force: true })
@@ -83,5 +86,6 @@ export async function generateClients() {
     }),
   )
   stamp('generate', print)
-  return { changed: true, seconds: Math.round((performance.now() - started) / 100) / 10 }
+  if (!quiet) say(`  generated in ${Math.round((performance.now() - started) / 100) / 10} s`)
+  return { changed: true }
 }

@@ -87,8 +87,14 @@ function refuseForeignHistory({ editedMigrationNames, failedMigrationNames, hist
 }
 
 function wordsOf(error: unknown): string {
-  const cause = error instanceof DriverAdapterError ? error.cause : undefined
-  const words = cause?.originalMessage ?? (cause !== undefined && 'message' in cause ? cause.message : undefined)
-  const text = words ?? (error instanceof Error ? error.message : String(error))
+  const text =
+    error instanceof DriverAdapterError ? wordsOfDriver(error) : String(error instanceof Error ? error.message : error)
   return (text.trim().split('\n')[0] ?? '').replace(/\.$/, '')
+}
+
+function wordsOfDriver({ cause }: DriverAdapterError): string {
+  if (cause.originalMessage) return cause.originalMessage
+  if ('message' in cause) return cause.message
+  // Such as DatabaseNotReachable.
+  return cause.kind.replace(/(?<=[a-z])(?=[A-Z])/g, ' ').toLowerCase()
 }

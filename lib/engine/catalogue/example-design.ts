@@ -8,14 +8,14 @@ import {
 } from '../design'
 
 /** Name of the design that the catalogue's examples start from. */
-export const CONSTRUCTION_EXAMPLE_NAME = 'Example arm'
+export const EXAMPLE_DESIGN_NAME = 'Example arm'
 
 /**
  * A sound three-layer rigid-flex part: one rolled-annealed layer through the flex, rigid outer layers, a finger end.
  * Every computed item holds on it; the examples of the items each break one thing. A fresh copy at every call.
  */
 export function makeExampleDesign(): Design {
-  const design = makeBlankDesign(CONSTRUCTION_EXAMPLE_NAME)
+  const design = makeBlankDesign(EXAMPLE_DESIGN_NAME)
   Object.assign(design.brief, EXAMPLE_BRIEF)
   design.construction = { layers: makeLayers(), zones: makeZones() }
   design.bends = makeBends()

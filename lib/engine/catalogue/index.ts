@@ -1,4 +1,4 @@
-export { decide, describeLimit, makeSourceLimit } from './decide'
+export { computeMargin, decide, describeLimit, makeDesignLimit, makeSourceLimit } from './decide'
 export {
   type AnsweringRole,
   type DecidedWhen,
@@ -12,7 +12,7 @@ export {
   type Titles,
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
-export { CONSTRUCTION_EXAMPLE_NAME, makeExampleDesign } from './example-design'
+export { EXAMPLE_DESIGN_NAME, makeExampleDesign } from './example-design'
 export { formatValue } from './format-value'
 export { CATALOGUE, findItem, getItem } from './items'
 export {
@@ -26,4 +26,6 @@ export {
   type LimitKey,
   makeLimitLookup,
 } from './limits'
+export { listItemSourceKeys, makeReferencePage } from './reference-page'
 export { SEVERITIES, type Severity } from './severity'
+export { computeStepConcentration, filletRadiusOfTaperMm, type StepConcentration } from './step-concentration'

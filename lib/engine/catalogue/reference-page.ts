@@ -1,0 +1,85 @@
+import { citeSource, type SourceKey } from '../sources'
+import { type ItemDefinition, SECTIONS, type Section } from './define-item'
+import { formatValue } from './format-value'
+import { CATALOGUE } from './items'
+import { getLimitDefinition, LIMIT_KEYS } from './limits'
+import { SEVERITIES } from './severity'
+
+const SECTION_TITLES: Record<Section, string> = {
+  materials: 'Materials',
+  geometry: 'Geometry',
+  fabrication: 'Fabrication communication',
+}
+
+const STAGES: Record<ItemDefinition['decidedWhen'], string> = {
+  early: 'early review',
+  fabricator: 'fabricator review',
+}
+
+/** Every source that an item rests on, each once: those of its limits first. */
+export function listItemSourceKeys(item: ItemDefinition): readonly SourceKey[] {
+  return [...new Set([...item.limits.map((key) => getLimitDefinition(key).sourceKey), ...item.sourceKeys])]
+}
+
+/** The whole catalogue as a page in Markdown, written from the items themselves. */
+export function makeReferencePage(): string {
+  const lines = [
+    '# Catalogue of review items',
+    '',
+    `Written by \`npm run catalogue:docs\` from \`lib/engine/catalogue\`; do not edit. ${CATALOGUE.length} items, ${LIMIT_KEYS.length} limits.`,
+    '',
+    "Results support a qualified engineer's judgment and the fabricator's process knowledge, and replace neither. Defer to the purchase contract, the current editions of the governing standards, and local codes.",
+    '',
+    '## Severities',
+    '',
+    ...Object.entries(SEVERITIES).map(([severity, meaning]) => `- **${severity}**: ${meaning}`),
+    '',
+    ...SECTIONS.flatMap((section) => [
+      `## ${SECTION_TITLES[section]}`,
+      '',
+      ...CATALOGUE.filter((item) => item.section === section).flatMap(describeItem),
+    ]),
+    '## Limits',
+    '',
+    'A workspace or a fabricator may set another value within the range; the item then says whose it is.',
+    '',
+    '| limit | value | may be set to | source | note |',
+    '| --- | --- | --- | --- | --- |',
+    ...LIMIT_KEYS.map(describeLimitRow),
+    '',
+  ]
+  return lines.join('\n')
+}
+
+function describeItem(item: ItemDefinition): string[] {
+  const basis =
+    item.check === null
+      ? "a person's judgment"
+      : item.judgment === null
+        ? 'computed'
+        : "computed, with a person's judgment"
+  return [
+    `### ${item.question}`,
+    '',
+    `\`${item.id}\`, ${item.severity}; ${basis}; decided in ${STAGES[item.decidedWhen]} by ${item.answeredBy.join(' or ')}; applies to ${item.appliesTo.says}.`,
+    '',
+    item.why,
+    '',
+    `How to check: ${item.howToCheck}`,
+    '',
+    ...(item.judgment === null ? [] : [`Evidence: ${item.judgment.evidence}`, '']),
+    ...item.limits.map((key) => {
+      const { label, sense, value, unit } = getLimitDefinition(key)
+      return `- ${label}: ${sense === 'at-most' ? 'at most' : 'at least'} ${formatValue(value, unit)}`
+    }),
+    ...listItemSourceKeys(item).map((key) => `- Source: ${citeSource(key)}`),
+    '',
+  ]
+}
+
+function describeLimitRow(key: (typeof LIMIT_KEYS)[number]): string {
+  const { label, sense, value, unit, allowed, sourceKey, note } = getLimitDefinition(key)
+  const bound = `${sense === 'at-most' ? 'at most' : 'at least'} ${formatValue(value, unit)}`
+  const range = `${formatValue(allowed.min)} to ${formatValue(allowed.max, unit)}`
+  return `| ${label} (\`${key}\`) | ${bound} | ${range} | ${citeSource(sourceKey)} | ${note} |`
+}

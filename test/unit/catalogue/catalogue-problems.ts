@@ -1,0 +1,59 @@
+import { SOURCES } from '@/lib/engine'
+import { getLimitDefinition, type ItemDefinition, type ItemVerdict, isLimitKey } from '@/lib/engine/catalogue'
+
+const VERDICTS: readonly ItemVerdict[] = [
+  'meets',
+  'thin-margin',
+  'fails',
+  'not-computed',
+  'not-applicable',
+  'needs-judgment',
+]
+
+/** Everything that makes an item unfit for the catalogue, as `id: reason`. */
+export function findCatalogueProblems(items: readonly ItemDefinition[]): string[] {
+  const seen = new Set<string>()
+  return items.flatMap((item) => {
+    const problems = findItemProblems(item)
+    if (seen.has(item.id)) problems.push('id is used twice')
+    seen.add(item.id)
+    return problems.map((problem) => `${item.id}: ${problem}`)
+  })
+}
+
+function findItemProblems(item: ItemDefinition): string[] {
+  const problems: string[] = []
+  if (!/^[a-z]+(-[a-z]+)*$/.test(item.id)) problems.push('id is not in kebab-case')
+  if (!item.question.endsWith('?')) problems.push('question does not end in "?"')
+  for (const field of ['why', 'howToCheck'] as const) {
+    if (!/^[^a-z].*[.]$/.test(item[field])) problems.push(`${field} is no sentence`)
+  }
+  if (item.appliesTo.says === '') problems.push('does not say to what it applies')
+  if (item.answeredBy.length === 0) problems.push('nobody answers it')
+  for (const key of item.limits) {
+    if (!isLimitKey(key)) problems.push(`limit "${key}" is not in the dictionary`)
+    else if (!Object.hasOwn(SOURCES, getLimitDefinition(key).sourceKey)) problems.push(`limit "${key}" has no source`)
+  }
+  for (const key of item.sourceKeys) if (!Object.hasOwn(SOURCES, key)) problems.push(`source "${key}" is not recorded`)
+  if (item.limits.length === 0 && item.sourceKeys.length === 0) problems.push('nothing is cited')
+  for (const verdict of VERDICTS) if (item.titles[verdict] === '') problems.push(`no title for "${verdict}"`)
+  return [...problems, ...(item.check === null ? findJudgmentProblems(item) : findCheckProblems(item))]
+}
+
+function findJudgmentProblems(item: ItemDefinition): string[] {
+  const problems: string[] = []
+  if (item.judgment === null) problems.push('neither computed nor judged')
+  else if (item.judgment.evidence === '') problems.push('asks for no evidence')
+  if (!item.examples.some(({ expect }) => expect === 'needs-judgment')) problems.push('no example')
+  return problems
+}
+
+function findCheckProblems(item: ItemDefinition): string[] {
+  const problems: string[] = []
+  if (item.titles.meets === item.titles.fails) problems.push('the same title for meeting and failing')
+  // Where a person judges what the calculation cannot see, meeting shows as their turn.
+  const good: readonly ItemVerdict[] = item.judgment === null ? ['meets'] : ['meets', 'needs-judgment']
+  if (!item.examples.some(({ expect }) => good.includes(expect))) problems.push('no example of meeting')
+  if (!item.examples.some(({ expect }) => expect === 'fails')) problems.push('no example of failing')
+  return problems
+}

@@ -1,0 +1,18 @@
+import { readFileSync } from 'node:fs'
+import { expect, it } from 'vitest'
+import { CATALOGUE, LIMIT_KEYS, makeReferencePage } from '@/lib/engine/catalogue'
+
+it('the reference page in docs is the one that the items give', () => {
+  const page = readFileSync(new URL('../../../docs/catalogue.md', import.meta.url), 'utf8')
+  expect(page, 'run npm run catalogue:docs').toBe(makeReferencePage())
+})
+
+it('the reference page has every item and every limit, and no address', () => {
+  const page = makeReferencePage()
+  for (const { id, question } of CATALOGUE) {
+    expect(page).toContain(`\`${id}\``)
+    expect(page).toContain(`### ${question}`)
+  }
+  for (const key of LIMIT_KEYS) expect(page).toContain(`\`${key}\``)
+  expect(page).not.toMatch(/https?:|www\./)
+})

@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest'
+import { makeBlankDesign } from '@/lib/engine'
+import {
+  CATALOGUE,
+  decide,
+  evaluateCatalogue,
+  evaluateItem,
+  getDefaultLimit,
+  getItem,
+  makeDesignLimit,
+  makeExampleDesign,
+} from '@/lib/engine/catalogue'
+import { buildContext } from '@/lib/engine/evaluate'
+
+describe('the verdict rule', () => {
+  const limit = getDefaultLimit('holeToBendMm')
+  const verdictOf = (value: number, low: number, high: number) =>
+    decide({ value, range: { low, high }, limit, places: [], what: 'hole to bend', equation: 'distance' }).verdict
+
+  it('meets when it holds over the whole range', () => expect(verdictOf(1.5, 1.3, 1.7)).toBe('meets'))
+  it('has a thin margin when it holds at nominal only', () => expect(verdictOf(1.5, 1.2, 1.8)).toBe('thin-margin'))
+  it('fails when it does not hold at nominal', () => expect(verdictOf(1.2, 1.1, 1.4)).toBe('fails'))
+  it('counts the limit itself as met, rounding included', () => {
+    const third = decide({
+      value: 0.1 + 0.2,
+      limit: makeDesignLimit({
+        key: 'allowedDropVolt',
+        value: 0.3,
+        unit: 'volt',
+        sense: 'at-most',
+        sourceKey: 'exactArithmetic',
+        name: 'stated allowance',
+      }),
+      places: [],
+      what: 'drop',
+      equation: 'sum',
+    })
+    expect(third).toMatchObject({ verdict: 'meets', margin: 0 })
+  })
+  it('keeps a window closed at both ends', () => {
+    const window = makeDesignLimit({
+      key: 'connectorWindowUm',
+      value: 270,
+      upperValue: 330,
+      unit: 'um',
+      sense: 'within',
+      sourceKey: 'exactArithmetic',
+      name: 'connector window',
+    })
+    const at = (value: number) => decide({ value, limit: window, places: [], what: 'thickness', equation: 'sum' })
+    expect([269, 270, 300, 330, 331].map((value) => at(value).verdict)).toEqual([
+      'fails',
+      'meets',
+      'meets',
+      'meets',
+      'fails',
+    ])
+    expect(at(300)).toMatchObject({ margin: 30, summary: 'Thickness: 300 µm; 270 to 330 µm.' })
+  })
+})
+
+describe('a design in which nothing is decided', () => {
+  const results = evaluateCatalogue(buildContext(makeBlankDesign('Empty')))
+
+  it('gets an answer for every item, and none of them is a verdict on numbers', () => {
+    expect(results.map(({ itemId }) => itemId)).toEqual(CATALOGUE.map(({ id }) => id))
+    expect(new Set(results.map(({ verdict }) => verdict))).toEqual(
+      new Set(['not-applicable', 'not-computed', 'needs-judgment']),
+    )
+  })
+
+  it('says why an item does not apply', () => {
+    const holes = results.find(({ itemId }) => itemId === 'hole-to-bend')
+    expect(holes).toMatchObject({
+      verdict: 'not-applicable',
+      outcomes: [{ kind: 'not-applicable', summary: 'Not applicable: the design has no bend.' }],
+    })
+  })
+
+  it('names missing inputs by path', () => {
+    const review = results.find(({ itemId }) => itemId === 'manufacturing-review')
+    expect(review?.outcomes[0]).toMatchObject({
+      kind: 'not-computed',
+      missing: [{ path: ['brief', 'manufacturingReviewDate'] }, { path: ['brief', 'layoutFreezeDate'] }],
+      summary: 'Not computed: date of the manufacturing review, date of the layout freeze are missing.',
+    })
+  })
+})
+
+describe('judgment', () => {
+  it('waits for a person, and names what the design does not say yet', () => {
+    const design = makeExampleDesign()
+    design.brief.packingAndHandling = ''
+    const result = evaluateItem(getItem('packing'), buildContext(design))
+    expect(result).toMatchObject({ basis: 'judgment', verdict: 'needs-judgment' })
+    expect(result.outcomes).toMatchObject([
+      { kind: 'not-computed', missing: [{ path: ['brief', 'packingAndHandling'] }] },
+    ])
+  })
+
+  it('follows a calculation that holds, and gives way to one that fails', () => {
+    const design = makeExampleDesign()
+    const evaluate = () => evaluateItem(getItem('radius-holder'), buildContext(design))
+    expect(evaluate()).toMatchObject({ basis: 'judgment', verdict: 'needs-judgment' })
+    for (const bend of design.bends) bend.radiusHeldBy = 'nothing'
+    expect(evaluate()).toMatchObject({ basis: 'computed', verdict: 'fails' })
+  })
+
+  it('stands in for facts from outside the design only while they are not at hand', () => {
+    const evaluate = (openEngineeringQueries?: number) =>
+      evaluateItem(
+        getItem('engineering-queries'),
+        buildContext(makeExampleDesign(), {
+          facts: openEngineeringQueries === undefined ? {} : { openEngineeringQueries },
+        }),
+      )
+    expect(evaluate()).toMatchObject({ basis: 'judgment', verdict: 'needs-judgment' })
+    expect(evaluate(0)).toMatchObject({ basis: 'computed', verdict: 'meets' })
+    expect(evaluate(2)).toMatchObject({ basis: 'computed', verdict: 'fails' })
+  })
+})
+
+describe('features', () => {
+  it('get one outcome each, with the place of each', () => {
+    const design = makeExampleDesign()
+    const [hole] = design.features.holes
+    if (hole === undefined) throw new Error('the example design has lost its hole')
+    design.features.holes.push(
+      { ...hole, id: 'near', name: 'Near via', nearestBend: { bendId: 'hinge', distanceMm: 0.4 } },
+      { ...hole, id: 'unknown', name: 'Unmeasured via', nearestBend: null },
+    )
+    const result = evaluateItem(getItem('hole-to-bend'), buildContext(design))
+    expect(result.verdict).toBe('fails')
+    expect(result.headline).toBe('A hole lies in or too near a bend. Near via to bend Hinge: 0.4 mm; at least 1.27 mm.')
+    expect(result.outcomes.map((outcome) => [outcome.kind, outcome.places[0]?.id])).toEqual([
+      ['decided', 'via'],
+      ['decided', 'near'],
+      ['not-computed', 'unknown'],
+    ])
+    expect(result.outcomes[2]).toMatchObject({ missing: [{ path: ['features', 'holes', 2, 'nearestBend'] }] })
+  })
+})

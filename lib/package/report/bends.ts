@@ -3,24 +3,23 @@ import { toSvg } from '@/lib/drawing'
 import type { Bend, BendResult } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
-import { empty, makeFacts, makeTable, section, subsection, TEXT_WIDTH_PT } from './style'
+import { empty, level1, level2, makeEmptyPart, makeFacts, makeTable, PICTURE_SCALE, TEXT_WIDTH_PT } from './style'
 import { sayNumber, sayWord, sayYesNo } from './words'
 
 const PLOT_GAP_PT = 12
 
 export function makeBends({ snapshot }: PackageContent, pictures: Pictures | null): Content[] {
   const { design, evaluation } = snapshot
-  const parts: Content[] = [section('4  Bends')]
-  if (design.bends.length === 0) parts.push(empty('The design has no bends.'))
-  for (const bend of design.bends) {
+  if (design.bends.length === 0) return [makeEmptyPart(level1('4  Bends'), 'The design has no bends.')]
+  const parts: Content[] = []
+  for (const [index, bend] of design.bends.entries()) {
     const result = evaluation?.results.bends.find(({ bendId }) => bendId === bend.id) ?? null
     const zone = design.construction.zones.find(({ id }) => id === bend.zoneId)
-    parts.push(...makeBend(bend, zone?.name ?? bend.zoneId, result, pictures))
+    parts.push(...makeBend(bend, zone?.name ?? bend.zoneId, result, pictures, index === 0))
   }
   const damage = evaluation?.results.damage ?? []
   if (damage.some(({ contributions }) => contributions.length > 1)) {
     parts.push(
-      subsection('Bends that share conductors: sum of life used (Miner)'),
       makeTable(
         [
           { label: 'Conductor layer', width: '*' },
@@ -37,13 +36,21 @@ export function makeBends({ snapshot }: PackageContent, pictures: Pictures | nul
             .join(', '),
           sayNumber(damageSum, 'ratio'),
         ]),
+        level2('Bends that share conductors: sum of life used (Miner)'),
       ),
     )
   }
   return parts
 }
 
-function makeBend(bend: Bend, zoneName: string, result: BendResult | null, pictures: Pictures | null): Content[] {
+function makeBend(
+  bend: Bend,
+  zoneName: string,
+  result: BendResult | null,
+  pictures: Pictures | null,
+  isFirst: boolean,
+): Content[] {
+  const heading = isFirst ? level1(`4  Bends: ${bend.name}`) : level2(`Bend ${bend.name}`)
   const callOut: [string, Content][] = [
     ['Zone', zoneName],
     [
@@ -66,11 +73,9 @@ function makeBend(bend: Bend, zoneName: string, result: BendResult | null, pictu
     callOut.push(['Distance to the rigid edge', sayNumber(bend.distanceToRigidMm, 'mm')])
   if (bend.note.trim() !== '') callOut.push(['Note', bend.note])
   if (result === null) {
-    return [subsection(`Bend ${bend.name}`), makeFacts(callOut), empty('No results are recorded for this bend.')]
+    return [makeFacts(callOut, heading), empty('No results are recorded for this bend.')]
   }
-  const parts: Content[] = [
-    { stack: [subsection(`Bend ${bend.name}`), makeFacts([...callOut, ...listNumbers(result)])], unbreakable: true },
-  ]
+  const parts: Content[] = [{ stack: [makeFacts([...callOut, ...listNumbers(result)], heading)], unbreakable: true }]
   if (result.conductors.length > 0) parts.push(makeStrains(result))
   if (pictures !== null) parts.push(...makePlots(bend, pictures))
   for (const { label } of result.missing)
@@ -114,7 +119,9 @@ function listNumbers(result: BendResult): [string, Content][] {
   if (result.springback !== null) {
     numbers.push([
       'After release, unheld',
-      `radius ${sayNumber(result.springback.relaxedRadiusMm, 'mm')}, angle ${sayNumber(result.springback.relaxedAngleDeg, 'deg')}`,
+      result.springback.relaxedRadiusMm === null
+        ? 'springs back flat'
+        : `radius ${sayNumber(result.springback.relaxedRadiusMm, 'mm')}, angle ${sayNumber(result.springback.relaxedAngleDeg, 'deg')}`,
     ])
   }
   if (result.momentNmm !== null) {
@@ -153,8 +160,7 @@ function makeStrains(result: BendResult): Content {
 /** Both plots side by side; one alone takes the left half. */
 function makePlots(bend: Bend, pictures: Pictures): Content[] {
   const width = (TEXT_WIDTH_PT - PLOT_GAP_PT) / 2
-  // Drawn half as large again and reduced, so that the plot's type matches the report's.
-  const drawn = Math.round(width * 1.5)
+  const drawn = Math.round(width * PICTURE_SCALE)
   const plots = [pictures.drawStrain(bend, drawn), pictures.drawLife(bend, drawn)].filter((picture) => picture !== null)
   if (plots.length === 0) return []
   return [

@@ -2,56 +2,54 @@ import type { Content } from 'pdfmake/interfaces'
 import type { DecidedOutcome, Outcome } from '@/lib/engine'
 import { type ItemSection, type ItemStanding, listStandings } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { empty, makeTable, section, subsection } from './style'
+import { level1, makeEmptyPart, makeTable } from './style'
 import { sayLimit, sayQuantity, saySource, sayTime, sayWord, VERDICT_WORDS } from './words'
 
 const SECTIONS: readonly (readonly [ItemSection, string])[] = [
-  ['materials', 'Materials'],
-  ['geometry', 'Geometry'],
-  ['fabrication', 'Fabrication communication'],
+  ['materials', '6  Checklist: materials'],
+  ['geometry', '6  Checklist: geometry'],
+  ['fabrication', '6  Checklist: fabrication communication'],
 ]
 
-/** Numbers shown per item; the rest stand in results.json. */
-const SHOWN_OUTCOMES = 5
+/** Numbers that do not simply meet, shown per item; the rest stand in results.json. */
+const SHOWN_CONCERNS = 6
 
 export function makeChecklist({ snapshot }: PackageContent): Content[] {
   const standings = listStandings(snapshot)
-  const parts: Content[] = [section('6  Checklist')]
-  for (const [key, title] of SECTIONS) {
+  return SECTIONS.flatMap(([key, title]): Content[] => {
     const all = standings.filter(({ item }) => item.section === key)
     const applicable = all.filter(({ state }) => state !== 'not-applicable')
     const rest = all.filter(({ state }) => state === 'not-applicable')
-    parts.push(subsection(title))
-    parts.push(
+    const table =
       applicable.length === 0
-        ? empty('No item of this section applies.')
+        ? makeEmptyPart(level1(title), 'No item of this section applies.')
         : makeTable(
             [
               { label: 'Item', width: '*' },
-              { label: 'Found', width: 62, isNumeric: true },
-              { label: 'Limit and whose', width: 88 },
-              { label: 'Margin', width: 54, isNumeric: true },
-              { label: 'Calculation', width: 52 },
-              { label: 'Answer', width: 48 },
+              { label: 'Found', width: 54, isNumeric: true },
+              { label: 'Limit and whose', width: 80 },
+              { label: 'Margin', width: 50, isNumeric: true },
+              { label: 'Calculation, answer', width: 62 },
             ],
             applicable.flatMap(makeRows),
-          ),
-    )
-    if (rest.length > 0) {
-      parts.push({
-        text: [
-          { text: 'Not applicable: ', bold: true },
-          rest.map(({ item, answer }) => `${item.question} ${sayReason(answer?.reason ?? '')}`.trim()).join('  '),
-        ],
-        style: 'small',
-        margin: [0, 2, 0, 4],
-      })
-    }
-  }
-  return parts
+            level1(title),
+          )
+    const questions = rest.map(({ item, answer }) => {
+      const reason = answer?.reason ?? ''
+      return reason === '' ? item.question : `${item.question} (${reason})`
+    })
+    return rest.length === 0
+      ? [table]
+      : [
+          table,
+          {
+            text: [{ text: 'Not applicable: ', bold: true }, questions.join('  ')],
+            style: 'small',
+            margin: [0, 2, 0, 4],
+          },
+        ]
+  })
 }
-
-const sayReason = (reason: string) => (reason === '' ? '' : `(${reason})`)
 
 const ORDER = { fails: 0, 'thin-margin': 1, meets: 2 } as const
 
@@ -59,46 +57,66 @@ function isDecided(outcome: Outcome): outcome is DecidedOutcome {
   return outcome.kind === 'decided'
 }
 
+/** Room left in relation to the limit: of the numbers that meet, the tightest is the one to show. */
+function relativeMargin({ margin, limit }: DecidedOutcome): number {
+  return limit.value === 0 ? margin : margin / Math.abs(limit.value)
+}
+
 function makeRows(standing: ItemStanding): Content[][] {
   const { item, result, state } = standing
-  const decided = (result?.outcomes ?? []).filter(isDecided).sort((a, b) => ORDER[a.verdict] - ORDER[b.verdict])
-  const shown = decided.slice(0, SHOWN_OUTCOMES)
+  const decided = (result?.outcomes ?? [])
+    .filter(isDecided)
+    .sort((a, b) => ORDER[a.verdict] - ORDER[b.verdict] || relativeMargin(a) - relativeMargin(b))
+  const concerns = decided.filter(({ verdict }) => verdict !== 'meets')
+  const shown = concerns.length === 0 ? decided.slice(0, 1) : concerns.slice(0, SHOWN_CONCERNS)
   const [first, ...others] = shown
-  const sources = [...new Set(decided.flatMap((outcome) => [outcome.limit.sourceKey, outcome.sourceKey]))].map(
-    saySource,
-  )
-  const notes: Content[] = []
-  if (result !== null) notes.push({ text: result.headline, style: 'small' })
-  notes.push(...makeAnswerLines(standing))
-  if (decided.length > shown.length) {
-    notes.push({ text: `${decided.length - shown.length} further numbers of this item: results.json`, style: 'small' })
-  }
-  if (sources.length > 0) notes.push({ text: `Source: ${sources.join('; ')}`, style: 'small' })
+  const sources = [...new Set(decided.flatMap((outcome) => [outcome.limit.sourceKey, outcome.sourceKey]))]
+  const left = decided.length - shown.length
+  const leftConcerns = concerns.length > shown.length
+  const notes: Content[] = [
+    ...(result === null ? [] : [{ text: result.headline, style: 'small' }]),
+    ...(left > 0
+      ? [
+          {
+            text: `${left} more ${left === 1 ? 'number' : 'numbers'}${leftConcerns ? '' : ', met'}: results.json`,
+            style: 'small',
+          },
+        ]
+      : []),
+    ...makeAnswerLines(standing),
+    ...(sources.length > 0 ? [{ text: `Source: ${sources.map(saySource).join('; ')}`, style: 'small' }] : []),
+  ]
   const rows: Content[][] = [
     [
       { stack: [{ text: item.question, bold: true }, ...notes] },
-      first === undefined ? '' : sayQuantity(first.value),
-      first === undefined ? '' : makeLimit(first),
-      first === undefined ? '' : sayQuantity({ value: first.margin, unit: first.limit.unit }),
-      result === null ? '–' : VERDICT_WORDS[result.verdict],
-      { text: sayWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
+      ...makeNumbers(first),
+      {
+        stack: [
+          result === null ? 'no result' : VERDICT_WORDS[result.verdict],
+          { text: sayWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
+        ],
+      },
     ],
   ]
   for (const outcome of others) {
     rows.push([
       { text: outcome.summary, style: 'small', margin: [8, 0, 0, 0] },
-      sayQuantity(outcome.value),
-      makeLimit(outcome),
-      sayQuantity({ value: outcome.margin, unit: outcome.limit.unit }),
+      ...makeNumbers(outcome),
       VERDICT_WORDS[outcome.verdict],
-      '',
     ])
   }
   return rows
 }
 
-function makeLimit({ limit }: DecidedOutcome): Content {
-  return { stack: [sayLimit(limit), { text: limit.owner.name, style: 'small' }] }
+/** Found, limit and margin. Where a thing is simply forbidden, "none allowed" says more than three noughts. */
+function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
+  if (outcome === undefined) return ['', '', '']
+  const { value, limit, margin } = outcome
+  const owner: Content = { text: limit.owner.name, style: 'small' }
+  if (limit.unit === 'count' && limit.value === 0 && limit.sense !== 'at-least') {
+    return [value.value === 0 ? 'none' : sayQuantity(value), { stack: ['none allowed', owner] }, '']
+  }
+  return [sayQuantity(value), { stack: [sayLimit(limit), owner] }, sayQuantity({ value: margin, unit: limit.unit })]
 }
 
 function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemStanding): Content[] {

@@ -3,7 +3,7 @@ import { formatDesignation, getLayerKindLabel, listLayerTable, nameConductorLaye
 import { findMaterial, type ZoneResult } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
-import { empty, makeFacts, makeTable, section, subsection, TEXT_WIDTH_PT } from './style'
+import { level1, level2, makeEmptyPart, makeFacts, makeTable, PICTURE_SCALE, TEXT_WIDTH_PT } from './style'
 import { saySource, sayWord } from './words'
 
 const um = (value: number) => (Math.round(value * 10) / 10).toFixed(1)
@@ -11,23 +11,21 @@ const um = (value: number) => (Math.round(value * 10) / 10).toFixed(1)
 export function makeConstruction(content: PackageContent, pictures: Pictures | null): Content[] {
   const { design, evaluation } = content.snapshot
   const zones = evaluation?.results.zones ?? []
-  const parts: Content[] = [section('3  Construction')]
   if (design.construction.layers.length === 0) {
-    parts.push(empty('The construction has no layers.'))
-    return parts
+    return [makeEmptyPart(level1('3  Construction'), 'The construction has no layers.')]
   }
-  parts.push(subsection('Layers, top face first; thickness as bought, in µm'), makeLayers(content))
+  const parts: Content[] = [makeLayers(content)]
   if (pictures !== null && zones.length > 0) {
     parts.push({
       stack: [
-        subsection('Section through the part'),
-        { svg: toSvg(pictures.drawPart(TEXT_WIDTH_PT)), width: TEXT_WIDTH_PT },
+        { text: 'Section through the part', style: 'subsection' },
+        { svg: toSvg(pictures.drawPart(TEXT_WIDTH_PT * PICTURE_SCALE)), width: TEXT_WIDTH_PT },
       ],
       unbreakable: true,
     })
   }
   for (const zone of zones) parts.push(...makeZone(content, zone, pictures))
-  parts.push(subsection('Materials'), makeMaterials(content))
+  parts.push(makeMaterials(content))
   return parts
 }
 
@@ -35,13 +33,13 @@ function makeLayers({ snapshot }: PackageContent): Content {
   const { rows } = listLayerTable(snapshot.design, [], 'um')
   return makeTable(
     [
-      { label: 'No.', width: 18, isNumeric: true },
-      { label: 'Layer', width: 44 },
-      { label: 'Name', width: '*' },
-      { label: 'Kind', width: 62 },
+      { label: 'No.', width: 14, isNumeric: true },
+      { label: 'Layer', width: 32 },
+      { label: 'Name', width: 96 },
+      { label: 'Kind', width: 66 },
       { label: 'Material', width: '*' },
-      { label: 'Thickness', width: 44, isNumeric: true },
-      { label: 'Tolerance', width: 48, isNumeric: true },
+      { label: 'Thickness', width: 38, isNumeric: true },
+      { label: 'Tolerance', width: 38, isNumeric: true },
       { label: 'Plating', width: 52 },
     ],
     rows.map((row) => [
@@ -59,6 +57,7 @@ function makeLayers({ snapshot }: PackageContent): Content {
       row.tolerance ?? '',
       row.plating ?? '',
     ]),
+    level1('3  Construction: layers from the top face down; as bought, in µm'),
   )
 }
 
@@ -78,11 +77,11 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
   const findings = zone.encapsulation.flatMap((outcome) => (outcome.kind === 'decided' ? [outcome.summary] : []))
   if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
   if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
-  const head: Content[] = [subsection(`Zone ${zone.name} (${sayWord(zone.kind)})`), makeFacts(facts)]
+  const head: Content[] = [makeFacts(facts, level2(`Zone ${zone.name} (${sayWord(zone.kind)})`))]
   const picture: Content[] =
     pictures === null || zone.layers.length === 0
       ? []
-      : [{ svg: toSvg(pictures.drawZone(zone, TEXT_WIDTH_PT)), width: TEXT_WIDTH_PT }]
+      : [{ svg: toSvg(pictures.drawZone(zone, TEXT_WIDTH_PT * PICTURE_SCALE)), width: TEXT_WIDTH_PT }]
   const table = makeTable(
     [
       { label: 'Layer', width: 50 },
@@ -144,5 +143,6 @@ function makeMaterials({ snapshot }: PackageContent): Content {
       { label: 'Foil; source of the modulus', width: 190 },
     ],
     rows,
+    level2('Materials'),
   )
 }

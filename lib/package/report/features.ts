@@ -2,7 +2,7 @@ import type { Content } from 'pdfmake/interfaces'
 import type { Features } from '@/lib/engine'
 import { formatFieldValue, getFieldWords } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { empty, makeTable, section, subsection } from './style'
+import { level1, level2, makeEmptyPart, makeTable } from './style'
 import { sayNumber } from './words'
 
 const LISTS = [
@@ -20,7 +20,7 @@ const LISTS = [
 /** Dimensions as typed in or measured, one line per feature, and what the conductors carry. */
 export function makeFeatures({ snapshot }: PackageContent): Content[] {
   const { features } = snapshot.design
-  const parts: Content[] = [section('5  Features')]
+  const parts: Content[] = []
   const rows: Content[][] = LISTS.flatMap(([key, label]) =>
     features[key].map((feature): Content[] => [
       label,
@@ -31,7 +31,9 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
           const words = getFieldWords([field])
           return `${words.label} ${formatFieldValue(nameLayer(snapshot.design, field, value), words.unit)}`
         })
-        .join('; '),
+
+        .join('; ')
+        .replaceAll('nearest bend bend ', 'nearest bend '),
     ]),
   )
   const { routing } = features
@@ -48,13 +50,13 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
         { label: 'Dimensions', width: '*' },
       ],
       rows,
+      level1('5  Features'),
     ),
   )
-  parts.push(subsection('Conductors, computed'))
   const conductors = snapshot.evaluation?.results.conductors ?? []
   parts.push(
     conductors.length === 0
-      ? empty('No conductor is described.')
+      ? makeEmptyPart(level2('Conductors, computed'), 'No conductor is described.')
       : makeTable(
           [
             { label: 'Conductor', width: '*' },
@@ -78,6 +80,7 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
               say(conductor.lightestFoilUm, 'um'),
             ]
           }),
+          level2('Conductors, computed'),
         ),
   )
   const cautions = new Set(conductors.flatMap((conductor) => conductor.cautions))

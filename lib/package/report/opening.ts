@@ -2,7 +2,7 @@ import type { Content } from 'pdfmake/interfaces'
 import { listLiveSignatures, listStandings, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { CAUTIONS } from '../data-files'
-import { empty, makeFacts, makeTable, mono, section, subsection } from './style'
+import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { sayNumber, sayQuantity, sayText, sayTime, sayWord, sayYesNo, VERDICT_WORDS } from './words'
 
 /** Title block: what this is a report on, from which state, released by whom. */
@@ -55,18 +55,20 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
   const count = (state: string) => standings.filter((standing) => standing.state === state).length
   const results = snapshot.evaluation?.results ?? null
   const parts: Content[] = [
-    section('1  Summary'),
-    makeFacts([
+    makeFacts(
       [
-        'Checklist',
-        `${standings.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
-          `${count('not-applicable')} not applicable, ${count('open')} open`,
+        [
+          'Checklist',
+          `${standings.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
+            `${count('not-applicable')} not applicable, ${count('open')} open`,
+        ],
+        ...(results?.headlineQuantities ?? []).map(({ label, quantity }) => [label, sayQuantity(quantity)] as const),
       ],
-      ...(results?.headlineQuantities ?? []).map(({ label, quantity }) => [label, sayQuantity(quantity)] as const),
-    ]),
-    subsection('Bends'),
+      level1('1  Summary'),
+    ),
   ]
-  if (results === null || results.bends.length === 0) parts.push(empty('The design has no bends.'))
+  if (results === null || results.bends.length === 0)
+    parts.push(makeEmptyPart(level2('Bends'), 'The design has no bends.'))
   else {
     parts.push(
       makeTable(
@@ -91,14 +93,14 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
             bend.requiredCycles === null ? '–' : sayNumber(bend.requiredCycles, 'cycles'),
           ]
         }),
+        level2('Bends'),
       ),
     )
   }
-  parts.push(subsection('Concerns and waivers'))
   const concerns = standings.filter(({ state }) => state === 'concern' || state === 'waived' || state === 'open')
   parts.push(
     concerns.length === 0
-      ? empty('None: every applicable item is met.')
+      ? makeEmptyPart(level2('Concerns and waivers'), 'None: every applicable item is met.')
       : makeTable(
           [
             { label: 'Item', width: '*' },
@@ -110,6 +112,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
             result === null ? '–' : VERDICT_WORDS[result.verdict],
             sayWord(state),
           ]),
+          level2('Concerns and waivers'),
         ),
   )
   return parts
@@ -123,35 +126,37 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
       ? 'not stated'
       : `${sayNumber(brief.operatingMinDegC, 'degC')} to ${sayNumber(brief.operatingMaxDegC, 'degC')}`
   return [
-    section('2  Brief'),
-    makeFacts([
-      ['Purpose', sayText(brief.purpose)],
+    makeFacts(
       [
-        'Class, type, use (IPC-6013)',
-        [brief.performanceClass, brief.circuitType, brief.installationUse].map(sayWord).join(', '),
+        ['Purpose', sayText(brief.purpose)],
+        [
+          'Class, type, use (IPC-6013)',
+          [brief.performanceClass, brief.circuitType, brief.installationUse].map(sayWord).join(', '),
+        ],
+        ['Operating temperature', temperature],
+        ['Quantity', sayNumber(brief.quantityPerYear, 'perYear')],
+        ['Surface finish', sayWord(brief.surfaceFinish)],
+        ['Soldered assembly', sayYesNo(brief.solderedAssembly)],
+        ['Bake before assembly', sayText(brief.bakeBeforeAssembly)],
+        ['Packing and handling', sayText(brief.packingAndHandling)],
+        ['Panel form', sayWord(brief.panelForm)],
+        ['Tolerances and datums', sayText(brief.toleranceScheme)],
+        [
+          'Electrical, coupon and fold test',
+          [brief.electricalTest, brief.couponTest, brief.foldTest].map(sayYesNo).join(', '),
+        ],
+        ['Registration-critical features', sayText(brief.registrationCriticalFeatures)],
+        ['Asked when in doubt', sayText(brief.whoToAsk)],
+        ['Manufacturing review', brief.manufacturingReviewDate ?? 'not stated'],
+        ['Layout freeze', brief.layoutFreezeDate ?? 'not stated'],
+        ['Needed by', brief.needDate ?? 'not stated'],
+        [
+          'Survival percentile',
+          brief.lifeSurvivalPct === null ? 'default of the engine' : sayNumber(brief.lifeSurvivalPct, 'pct'),
+        ],
+        ['Weibull slope', brief.lifeWeibullSlope === null ? 'default of the engine' : String(brief.lifeWeibullSlope)],
       ],
-      ['Operating temperature', temperature],
-      ['Quantity', sayNumber(brief.quantityPerYear, 'perYear')],
-      ['Surface finish', sayWord(brief.surfaceFinish)],
-      ['Soldered assembly', sayYesNo(brief.solderedAssembly)],
-      ['Bake before assembly', sayText(brief.bakeBeforeAssembly)],
-      ['Packing and handling', sayText(brief.packingAndHandling)],
-      ['Panel form', sayWord(brief.panelForm)],
-      ['Tolerances and datums', sayText(brief.toleranceScheme)],
-      [
-        'Electrical, coupon and fold test',
-        [brief.electricalTest, brief.couponTest, brief.foldTest].map(sayYesNo).join(', '),
-      ],
-      ['Registration-critical features', sayText(brief.registrationCriticalFeatures)],
-      ['Asked when in doubt', sayText(brief.whoToAsk)],
-      ['Manufacturing review', brief.manufacturingReviewDate ?? 'not stated'],
-      ['Layout freeze', brief.layoutFreezeDate ?? 'not stated'],
-      ['Needed by', brief.needDate ?? 'not stated'],
-      [
-        'Survival percentile',
-        brief.lifeSurvivalPct === null ? 'default of the engine' : sayNumber(brief.lifeSurvivalPct, 'pct'),
-      ],
-      ['Weibull slope', brief.lifeWeibullSlope === null ? 'default of the engine' : String(brief.lifeWeibullSlope)],
-    ]),
+      level1('2  Brief'),
+    ),
   ]
 }

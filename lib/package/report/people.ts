@@ -1,15 +1,14 @@
 import type { Content } from 'pdfmake/interfaces'
 import { hashDeclaredContent, type ReviewThread } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { empty, makeTable, mono, section, subsection } from './style'
+import { level1, makeEmptyPart, makeTable, mono } from './style'
 import { sayTime, sayWord } from './words'
 
 export function makeWaivers({ snapshot }: PackageContent): Content[] {
   const questions = new Map(snapshot.items.map(({ id, question }) => [id, question]))
   return [
-    section('7  Waivers'),
     snapshot.waivers.length === 0
-      ? empty('No waiver was proposed.')
+      ? makeEmptyPart(level1('7  Waivers'), 'No waiver was proposed.')
       : makeTable(
           [
             { label: 'Item and reason', width: '*' },
@@ -30,24 +29,27 @@ export function makeWaivers({ snapshot }: PackageContent): Content[] {
                 },
             sayWord(waiver.state),
           ]),
+          level1('7  Waivers'),
         ),
   ]
 }
 
 export function makeThreads({ snapshot }: PackageContent): Content[] {
   return [
-    section('8  Comments and engineering queries'),
-    ...(snapshot.threads.length === 0 ? [empty('No thread was opened.')] : snapshot.threads.flatMap(makeThread)),
+    ...(snapshot.threads.length === 0
+      ? [makeEmptyPart(level1('8  Comments and engineering queries'), 'No thread was opened.')]
+      : snapshot.threads.flatMap((thread, index) => makeThread(thread, index === 0))),
   ]
 }
 
-function makeThread(thread: ReviewThread): Content[] {
+function makeThread(thread: ReviewThread, isFirst: boolean): Content[] {
   const anchor =
     thread.anchor.kind === 'revision' ? 'whole revision' : `${sayWord(thread.anchor.kind)} ${thread.anchor.label}`
   return [
     {
       stack: [
-        subsection(thread.title),
+        ...(isFirst ? [{ text: '8  Comments and engineering queries', style: 'section' }] : []),
+        { text: thread.title, style: 'subsection' },
         {
           text: `${sayWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.companyName}, ${sayTime(thread.openedAt)}`,
           style: 'small',
@@ -75,10 +77,8 @@ function makeThread(thread: ReviewThread): Content[] {
 export function makeSignatures({ snapshot }: PackageContent): Content[] {
   const declared = hashDeclaredContent(snapshot)
   return [
-    section('9  Declarations and signatures'),
-    subsection('Fabricator declarations'),
     snapshot.declarations.length === 0
-      ? empty('No fabricator declared on this revision.')
+      ? makeEmptyPart(level1('9  Fabricator declarations'), 'No fabricator declared on this revision.')
       : makeTable(
           [
             { label: 'Fabricator', width: 110 },
@@ -97,13 +97,14 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
             `${declaration.madeByName}, ${sayTime(declaration.madeAt)}`,
             declaration.contentHash === declared ? 'as released' : 'earlier content',
           ]),
+          level1('9  Fabricator declarations'),
         ),
-    subsection('Signatures'),
     ...(snapshot.signatures.length === 0
-      ? [empty('The revision bears no signature.')]
+      ? [makeEmptyPart(level1('10  Signatures'), 'The revision bears no signature.')]
       : snapshot.signatures.map(
-          (signature): Content => ({
+          (signature, index): Content => ({
             stack: [
+              ...(index === 0 ? [{ text: '10  Signatures', style: 'section' }] : []),
               { text: `${signature.name}, ${signature.capacity}`, bold: true },
               { text: `${sayTime(signature.signedAt)}${signature.voided === null ? '' : '   VOID'}`, style: 'soft' },
               { text: `“${signature.statement}”`, margin: [0, 2, 0, 2] },
@@ -126,9 +127,8 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
 
 export function makeArtwork({ snapshot }: PackageContent): Content[] {
   return [
-    section('10  Artwork'),
     snapshot.artwork.length === 0
-      ? empty('No artwork was uploaded.')
+      ? makeEmptyPart(level1('11  Artwork'), 'No artwork was uploaded.')
       : makeTable(
           [
             { label: 'File', width: 150 },
@@ -136,6 +136,7 @@ export function makeArtwork({ snapshot }: PackageContent): Content[] {
             { label: 'SHA-256', width: '*' },
           ],
           snapshot.artwork.map((file) => [file.fileName, String(file.sizeBytes), mono(file.sha256)]),
+          level1('11  Artwork'),
         ),
     ...snapshot.artworkDifferences.map(({ sentence }): Content => ({ text: sentence, margin: [0, 1, 0, 1] })),
   ]

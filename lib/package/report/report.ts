@@ -62,10 +62,5 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ],
       margin: [PAGE_MARGINS[0], 14, PAGE_MARGINS[2], 0],
     }),
-    // A heading is not left alone at the foot of a page.
-    pageBreakBefore: (node, nodes) =>
-      typeof node.headlineLevel === 'number' &&
-      node.headlineLevel > 0 &&
-      nodes.getFollowingNodesOnPage().filter(({ headlineLevel }) => headlineLevel === undefined).length === 0,
   }
 }

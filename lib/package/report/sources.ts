@@ -2,7 +2,7 @@ import type { Content } from 'pdfmake/interfaces'
 import { SOURCES, type Source, type SourceKey } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import { CAUTIONS } from '../data-files'
-import { empty, makeTable, section } from './style'
+import { level1, makeEmptyPart, makeTable } from './style'
 import { saySource, sayWord } from './words'
 
 /** Every source that a number of this report rests on. */
@@ -17,9 +17,8 @@ export function makeSources({ snapshot }: PackageContent): Content[] {
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([cited, source]) => [cited, source === null ? '' : sayWord(source.kind), source?.note ?? ''])
   return [
-    section('11  Sources'),
     rows.length === 0
-      ? empty('No computed number is recorded.')
+      ? makeEmptyPart(level1('12  Sources'), 'No computed number is recorded.')
       : makeTable(
           [
             { label: 'Source', width: '*' },
@@ -27,8 +26,8 @@ export function makeSources({ snapshot }: PackageContent): Content[] {
             { label: 'Note', width: 180 },
           ],
           rows,
+          level1('12  Sources'),
         ),
-    section('12  Cautions'),
-    { ul: [...CAUTIONS] },
+    { stack: [{ text: '13  Cautions', style: 'section' }, { ul: [...CAUTIONS] }], unbreakable: true },
   ]
 }

@@ -7,10 +7,12 @@ export const HAIRLINE = '#b4b8b2'
 /** A4 upright; the width between the margins, in points. */
 export const PAGE_MARGINS: [number, number, number, number] = [46, 56, 46, 52]
 export const TEXT_WIDTH_PT = 595.28 - 92
+/** Pictures are drawn this much larger and reduced, so that their type matches the report's. */
+export const PICTURE_SCALE = 1.4
 
 export const STYLES: StyleDictionary = {
   title: { fontSize: 17, bold: true, margin: [0, 0, 0, 2] },
-  section: { fontSize: 12, bold: true, margin: [0, 16, 0, 5] },
+  section: { fontSize: 12, bold: true, margin: [0, 14, 0, 4] },
   subsection: { fontSize: 9.5, bold: true, margin: [0, 9, 0, 3] },
   label: { fontSize: 7.5, color: SOFT },
   soft: { color: SOFT },
@@ -22,7 +24,10 @@ export const STYLES: StyleDictionary = {
 
 /** Hairlines between rows, a firmer one below the head, none at the sides. */
 const RULED: CustomTableLayout = {
-  hLineWidth: (index, node) => (index === 0 ? 0 : index === (node.table.headerRows ?? 0) ? 0.8 : 0.35),
+  hLineWidth: (index, node) => {
+    const heads = node.table.headerRows ?? 0
+    return index < heads || index === 0 ? 0 : index === heads ? 0.8 : 0.35
+  },
   vLineWidth: () => 0,
   hLineColor: (index, node) => (index === (node.table.headerRows ?? 0) ? INK : HAIRLINE),
   paddingLeft: (index) => (index === 0 ? 0 : 4),
@@ -37,8 +42,31 @@ export interface Column {
   readonly isNumeric?: boolean
 }
 
+export interface Heading {
+  readonly text: string
+  readonly level: 1 | 2
+}
+
+/**
+ * A heading set as the first head row of its table: it is never left alone at the foot of a page, and says on the next
+ * page what goes on there.
+ */
+function makeHeadingRow(heading: Heading, columnCount: number): TableCell[] {
+  const cell: TableCell = {
+    text: heading.text,
+    style: heading.level === 1 ? 'section' : 'subsection',
+    colSpan: columnCount,
+    margin: [0, heading.level === 1 ? 12 : 6, 0, 1],
+  }
+  return [cell, ...Array.from({ length: columnCount - 1 }, (): TableCell => ({}))]
+}
+
 /** A table that repeats its head on each page and keeps each row whole. Numbers are set flush right. */
-export function makeTable(columns: readonly Column[], rows: readonly (readonly Content[])[]): ContentTable {
+export function makeTable(
+  columns: readonly Column[],
+  rows: readonly (readonly Content[])[],
+  heading?: Heading,
+): ContentTable {
   const head: TableCell[] = columns.map(({ label, isNumeric }) => ({
     text: label,
     style: 'head',
@@ -50,11 +78,12 @@ export function makeTable(columns: readonly Column[], rows: readonly (readonly C
       return typeof cell === 'string' ? { text: cell, alignment: 'right' } : (cell as TableCell)
     }),
   )
+  const heads = heading === undefined ? [head] : [makeHeadingRow(heading, columns.length), head]
   return {
     table: {
-      headerRows: 1,
+      headerRows: heads.length,
       widths: columns.map(({ width }) => width),
-      body: [head, ...body],
+      body: [...heads, ...body],
       dontBreakRows: true,
       keepWithHeaderRows: 1,
     },
@@ -64,22 +93,37 @@ export function makeTable(columns: readonly Column[], rows: readonly (readonly C
 }
 
 /** Two columns of label and value, for a block of facts. */
-export function makeFacts(facts: readonly (readonly [label: string, value: Content])[]): ContentTable {
+export function makeFacts(
+  facts: readonly (readonly [label: string, value: Content])[],
+  heading?: Heading,
+): ContentTable {
+  const heads = heading === undefined ? [] : [makeHeadingRow(heading, 2)]
   return {
     table: {
-      headerRows: 0,
+      headerRows: heads.length,
       widths: [150, '*'],
-      body: facts.map(([label, value]): TableCell[] => [{ text: label, style: 'soft' }, value as TableCell]),
+      body: [
+        ...heads,
+        ...facts.map(([label, value]): TableCell[] => [{ text: label, style: 'soft' }, value as TableCell]),
+      ],
       dontBreakRows: true,
+      ...(heads.length > 0 ? { keepWithHeaderRows: 1 } : {}),
     },
     layout: RULED,
     margin: [0, 2, 0, 4],
   }
 }
 
-export const section = (text: string): Content => ({ text, style: 'section', headlineLevel: 1 })
-export const subsection = (text: string): Content => ({ text, style: 'subsection', headlineLevel: 2 })
-export const paragraph = (text: string): Content => ({ text, margin: [0, 0, 0, 4] })
+/** A heading over text that says that there is nothing to show. */
+export function makeEmptyPart(heading: Heading, text: string): Content {
+  return {
+    stack: [{ text: heading.text, style: heading.level === 1 ? 'section' : 'subsection' }, empty(text)],
+    unbreakable: true,
+  }
+}
+
+export const level1 = (text: string): Heading => ({ text, level: 1 })
+export const level2 = (text: string): Heading => ({ text, level: 2 })
 export const empty = (text: string): Content => ({ text, style: 'soft', margin: [0, 0, 0, 4] })
 /** A hash or an address: may break anywhere. */
 export const mono = (text: string): Content => ({ text, style: 'mono', wordBreak: 'break-all' })

@@ -42,7 +42,9 @@ const ARTWORK = [
 
 /** A released Skua revision: real design, real results, every answer given, failures waived, one query answered. */
 export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): ReviewSnapshot {
-  const results = evaluate(design, { facts: { evaluatedOn: '2027-03-01', artworkFileCount: 2, openEngineeringQueries: 0 } })
+  const results = evaluate(design, {
+    facts: { evaluatedOn: '2027-03-01', artworkFileCount: 2, openEngineeringQueries: 0 },
+  })
   const items = CATALOGUE.map(makeReviewItem)
   const answers = results.items.flatMap((result): RecordedAnswer[] => {
     if (result.verdict !== 'needs-judgment' && result.verdict !== 'not-computed') return []
@@ -197,7 +199,14 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
 
 function makeTrail(): TrailRecord[] {
   const records: TrailRecord[] = []
-  for (const [index, action] of ['revision-created', 'other', 'design-saved', 'revision-signed', 'other', 'released'].entries()) {
+  for (const [index, action] of [
+    'revision-created',
+    'other',
+    'design-saved',
+    'revision-signed',
+    'other',
+    'released',
+  ].entries()) {
     records.push(
       chainRecord(records.at(-1) ?? null, {
         at: `2027-03-0${index + 1}T09:00:00.000Z`,

@@ -1,0 +1,280 @@
+import { execFile } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { promisify } from 'node:util'
+import fc from 'fast-check'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { buildPackage, makeTrailFile, type PackageFile, readArchive, verifyPackage, writeArchive } from '@/lib/package'
+import { makeContent, makeKeys, makeSnapshot } from './content-factory'
+
+const keys = makeKeys()
+const others = makeKeys()
+let bytes: Uint8Array
+let files: readonly PackageFile[]
+
+beforeAll(async () => {
+  bytes = await buildPackage(makeContent(), keys)
+  const read = readArchive(bytes)
+  if (!read.ok) throw new Error(read.issues.map(({ message }) => message).join('; '))
+  files = read.value
+}, 120_000)
+
+const codes = (changed: Uint8Array, options = {}) => {
+  const result = verifyPackage(changed, options)
+  return result.ok ? [] : result.issues.map(({ code, path: place }) => `${code} ${place.join('/')}`.trim())
+}
+
+const textOf = (name: string) => new TextDecoder().decode(files.find((file) => file.path === name)?.bytes)
+
+describe('a release package', () => {
+  test('holds what the review promises, and verifies', () => {
+    expect(files.map((file) => file.path)).toEqual([
+      'README.txt',
+      'artwork/001-skua_outline.gbr',
+      'artwork/002-skua_top-copper.gbr',
+      'artwork/index.json',
+      'checklist.json',
+      'design.json',
+      'drawing/sheet.pdf',
+      'drawing/sheet.svg',
+      'manifest.json',
+      'manifest.sig',
+      'report.pdf',
+      'results.json',
+      'signatures.json',
+      'signed-content.json',
+      'threads.json',
+      'trail.json',
+      'verifying-key.pem',
+    ])
+    expect(verifyPackage(bytes, { trustedKeyPem: keys.verifyingKeyPem })).toMatchObject({
+      ok: true,
+      value: {
+        isKeyTrusted: true,
+        signatureCount: 1,
+        trailRecordCount: 4,
+        manifest: { project: { name: 'Skua' }, revision: { label: 'B' }, edition: { kind: 'team' } },
+      },
+    })
+  })
+
+  test('the same content and key give the same bytes', async () => {
+    const again = await buildPackage(makeContent(makeSnapshot()), keys)
+    expect(Buffer.compare(bytes, again)).toBe(0)
+  }, 120_000)
+
+  test('is read by other programs: the report is a PDF, the drawing an SVG, the design reads back', () => {
+    expect(textOf('report.pdf').slice(0, 5)).toBe('%PDF-')
+    expect(textOf('drawing/sheet.pdf').slice(0, 5)).toBe('%PDF-')
+    expect(textOf('drawing/sheet.svg')).toContain('Bend call-outs')
+    expect(JSON.parse(textOf('design.json'))).toEqual(makeSnapshot().design)
+    expect(JSON.parse(textOf('artwork/index.json')).files[1].fileName).toBe('skua_top copper.gbr')
+  })
+
+  test('artwork that is missing or is not what was recorded stops the build', async () => {
+    const content = makeContent()
+    await expect(buildPackage({ ...content, artwork: [] }, keys)).rejects.toThrow('the bytes of artwork')
+    const swapped = content.artwork.map((file) => ({ ...file, bytes: new Uint8Array([1]) }))
+    await expect(buildPackage({ ...content, artwork: swapped }, keys)).rejects.toThrow('does not have the content')
+  }, 120_000)
+
+  test('a revision in which nothing is decided still gives a whole package', async () => {
+    const snapshot = makeSnapshot()
+    const bare = {
+      ...snapshot,
+      evaluation: null,
+      answers: [],
+      waivers: [],
+      threads: [],
+      declarations: [],
+      signatures: [],
+      artwork: [],
+      design: {
+        ...snapshot.design,
+        bends: [],
+        construction: { layers: [], zones: [] },
+      },
+    }
+    const built = await buildPackage({ ...makeContent(bare), artwork: [], trail: [] }, keys)
+    expect(codes(built)).toEqual([])
+  }, 120_000)
+})
+
+describe('tampering is caught and named', () => {
+  const repack = (change: (file: PackageFile) => PackageFile[]) => writeArchive(files.flatMap(change))
+  const flip = (source: Uint8Array) => {
+    const copy = Uint8Array.from(source)
+    copy[copy.length >> 1] = (copy[copy.length >> 1] ?? 0) ^ 1
+    return copy
+  }
+
+  test('each file changed, with an archive that is well formed again', () => {
+    for (const { path: name } of files) {
+      const changed = repack((file) => [file.path === name ? { ...file, bytes: flip(file.bytes) } : file])
+      const found = codes(changed)
+      expect(found.length, name).toBeGreaterThan(0)
+      const blamed = name === 'manifest.json' ? /manifest\.(json|sig)/ : new RegExp(name.replaceAll('.', '\\.'))
+      expect(found.join(' '), name).toMatch(blamed)
+    }
+  })
+
+  test('each file left out', () => {
+    for (const { path: name } of files) {
+      const changed = repack((file) => (file.path === name ? [] : [file]))
+      expect(codes(changed), name).toContainEqual(`missing ${name}`)
+    }
+  })
+
+  test('a file added, renamed or swapped with another', () => {
+    const extra = [...files, { path: 'notes.txt', bytes: new Uint8Array([65]) }]
+    expect(codes(writeArchive(extra))).toEqual(['extra notes.txt'])
+    const renamed = repack((file) => [file.path === 'design.json' ? { ...file, path: 'design2.json' } : file])
+    expect(codes(renamed)).toEqual(expect.arrayContaining(['missing design.json', 'extra design2.json']))
+    const bytesOf = (name: string) => files.find((file) => file.path === name)?.bytes ?? new Uint8Array()
+    const swapped = repack((file) => {
+      if (file.path === 'threads.json') return [{ ...file, bytes: bytesOf('checklist.json') }]
+      return [file.path === 'checklist.json' ? { ...file, bytes: bytesOf('threads.json') } : file]
+    })
+    expect(codes(swapped)).toEqual(expect.arrayContaining(['changed threads.json', 'changed checklist.json']))
+  })
+
+  test('any byte of the archive changed', () => {
+    fc.assert(
+      fc.property(fc.nat({ max: bytes.length - 1 }), fc.integer({ min: 1, max: 255 }), (at, mask) => {
+        const changed = Uint8Array.from(bytes)
+        changed[at] = (changed[at] ?? 0) ^ mask
+        expect(codes(changed).length, `byte ${at}`).toBeGreaterThan(0)
+      }),
+      { seed: 1977, numRuns: 150 },
+    )
+  }, 120_000)
+
+  test('every byte of every header and of the list of files changed', () => {
+    // A small archive of the same form: each of its bytes is tried.
+    const small = writeArchive(files.filter((file) => file.bytes.length < 500))
+    const listed = (archive: Uint8Array) => {
+      const read = readArchive(archive)
+      return read.ok ? read.value.map((file) => [file.path, [...file.bytes]]) : null
+    }
+    expect(listed(small)).not.toBeNull()
+    for (let at = 0; at < small.length; at += 1) {
+      for (const mask of [1, 0x80]) {
+        const changed = Uint8Array.from(small)
+        changed[at] = (changed[at] ?? 0) ^ mask
+        expect(listed(changed), `byte ${at}`).toBeNull()
+      }
+    }
+  })
+
+  test('cut off at any length, appended to, or something before it', () => {
+    for (const share of [0, 0.001, 0.25, 0.5, 0.9, 0.999]) {
+      expect(codes(bytes.subarray(0, Math.floor(bytes.length * share))).length).toBeGreaterThan(0)
+    }
+    expect(codes(bytes.subarray(0, bytes.length - 1))).toEqual(['truncated'])
+    expect(codes(Buffer.concat([bytes, Buffer.from([0])]))).toEqual(['truncated'])
+    expect(codes(Buffer.concat([Buffer.from([0]), bytes]))).toEqual(['not-a-zip'])
+  })
+
+  test('what is no package at all', () => {
+    expect(codes(new Uint8Array())).toEqual(['not-a-zip'])
+    expect(codes(new TextEncoder().encode('{"format":"bendworthy-design"}'.repeat(10)))).toEqual(['not-a-zip'])
+    expect(codes(writeArchive([{ path: 'a.txt', bytes: new Uint8Array([1]) }]))).toEqual(['missing manifest.json'])
+    expect(codes(writeArchive([{ path: 'manifest.json', bytes: new TextEncoder().encode('{}') }])).join()).toContain(
+      'malformed manifest.json',
+    )
+  })
+
+  test('a compressed archive is refused before anything is unpacked', () => {
+    // Method 8 in the first header and in its list entry: what a compressing program would write.
+    const changed = Uint8Array.from(bytes)
+    changed[8] = 8
+    expect(codes(changed)).toHaveLength(1)
+    expect(codes(changed)[0]).toMatch(/^structure/)
+  })
+
+  test('signed anew with another key: only a trusted key tells', async () => {
+    const forged = await buildPackage(makeContent(), others)
+    expect(codes(forged)).toEqual([])
+    expect(codes(forged, { trustedKeyPem: keys.verifyingKeyPem })).toEqual([
+      'wrong-key verifying-key.pem',
+      'bad-signature manifest.sig',
+    ])
+    const result = verifyPackage(forged)
+    expect(result.ok && result.value.isKeyTrusted).toBe(false)
+  }, 120_000)
+
+  test('a key that is not a public Ed25519 key is no ground for trust', () => {
+    expect(codes(bytes, { trustedKeyPem: 'nonsense' })).toEqual(['bad-key'])
+    expect(codes(bytes, { trustedKeyPem: keys.signingKeyPem })).toEqual(['bad-key'])
+  })
+
+  test('content that the signatures do not cover', async () => {
+    const content = makeContent()
+    const signatures = content.snapshot.signatures.map((signature) => ({ ...signature, contentHash: 'e'.repeat(64) }))
+    const built = await buildPackage({ ...content, snapshot: { ...content.snapshot, signatures } }, keys)
+    expect(codes(built)).toEqual(['other-content signatures.json'])
+  }, 120_000)
+
+  test('a trail whose records do not fit', async () => {
+    const content = makeContent()
+    const trail = content.trail.map((record, index) => (index === 1 ? { ...record, action: 'nothing' } : record))
+    expect(codes(await buildPackage({ ...content, trail }, keys))).toEqual(['trail trail.json'])
+  }, 120_000)
+})
+
+describe('the commands', () => {
+  const folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-package-'))
+  afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+  const run = async (script: string, ...args: string[]) => {
+    const command = ['--conditions=react-server', '--import', 'tsx', `lib/cli/${script}.ts`, ...args]
+    try {
+      const { stdout, stderr } = await promisify(execFile)(process.execPath, command)
+      return { status: 0, output: stdout + stderr }
+    } catch (error) {
+      const failed = error as { code: number; stdout: string; stderr: string }
+      return { status: failed.code, output: failed.stdout + failed.stderr }
+    }
+  }
+  const save = (name: string, content: Uint8Array | string) => {
+    const file = path.join(folder, name)
+    writeFileSync(file, content)
+    return file
+  }
+
+  test('package:verify says intact, not intact, or why it cannot tell', async () => {
+    const good = save('good.zip', bytes)
+    const key = save('key.pem', keys.verifyingKeyPem)
+    const intact = await run('package-verify', good, '--key', key)
+    expect(intact.status, intact.output).toBe(0)
+    expect(intact.output).toContain('Skua, revision B')
+    expect(intact.output).toContain('signed with the trusted key')
+
+    const changed = Uint8Array.from(bytes)
+    changed[200] = (changed[200] ?? 0) ^ 1
+    const damaged = await run('package-verify', save('damaged.zip', changed))
+    expect(damaged.status).toBe(1)
+    expect(damaged.output).toContain('README.txt')
+
+    const absent = await run('package-verify', path.join(folder, 'absent.zip'))
+    expect(absent.status).toBe(2)
+    expect(absent.output).toContain('cannot be read')
+    expect((await run('package-verify')).status).toBe(2)
+  }, 120_000)
+
+  test('trail:check reads an exported trail and names the record that does not fit', async () => {
+    const { trail } = makeContent()
+    const write = (name: string, records: typeof trail) => save(name, JSON.stringify(makeTrailFile(records, true)))
+    const fits = await run('trail-check', write('trail.json', trail))
+    expect(fits.status, fits.output).toBe(0)
+    expect(fits.output).toContain('4 records fit')
+    const bent = trail.map((record) => (record.sequence === 4 ? { ...record, at: '2027-03-04T09:00:01.000Z' } : record))
+    const fails = await run('trail-check', write('bent.json', bent))
+    expect(fails.status).toBe(1)
+    expect(fails.output).toContain('does not fit at record 4')
+    const unreadable = await run('trail-check', save('text.json', 'not json'))
+    expect(unreadable.status).toBe(2)
+    expect(unreadable.output).toContain('not JSON')
+  }, 120_000)
+})

@@ -40,7 +40,7 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
         <p className="thread-kind" data-kind={thread.kind}>
           {THREAD_KIND_WORDS[thread.kind]} <span className="muted">· {thread.state}</span>
         </p>
-        <h3 id={`thread-title-${thread.id}`}>{thread.title}</h3>
+        <h2 id={`thread-title-${thread.id}`}>{thread.title}</h2>
         <p className="muted small">
           on <Link href={getTargetPath(projectId, thread.revisionId, target)}>{thread.anchor.label}</Link>, opened by{' '}
           {thread.openedBy.name}, <Timestamp at={thread.openedAt} />

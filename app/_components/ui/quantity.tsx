@@ -2,6 +2,7 @@
 
 import type { QuantityRange, Quantity as QuantityValue, Unit } from '@/lib/engine/results'
 import { formatLength, umFromLength } from '@/lib/engine/units'
+import type { DisplayLengthUnit } from './preferences'
 import { useLengthUnit } from './unit-context'
 
 const SYMBOLS: Record<Unit, string> = {
@@ -56,12 +57,19 @@ function formatPower(value: number): string {
   return `${mantissa.replace(/\.0$/, '')}×10${raised}`
 }
 
+/** Plan dimensions are known to about a micrometre, thicknesses to a tenth of one. */
+const DECIMALS = { um: { um: 1, mm: 4, mil: 3 }, mm: { um: 0, mm: 3, mil: 1 } } as const
+
+function getDecimals(kept: 'um' | 'mm', shown: DisplayLengthUnit): number {
+  return DECIMALS[kept][shown]
+}
+
 /** The ends of a range in the unit that the quantity beside it is shown in. */
 export function RangeText({ range, unit }: { range: QuantityRange; unit: Unit }) {
   const { unit: lengthUnit } = useLengthUnit()
   const format = (value: number) =>
     unit === 'um' || unit === 'mm'
-      ? (formatLength(umFromLength(value, unit), lengthUnit).split(' ')[0] ?? '')
+      ? (formatLength(umFromLength(value, unit), lengthUnit, getDecimals(unit, lengthUnit)).split(' ')[0] ?? '')
       : formatValue(value, unit)
   return (
     <span className="quantity muted">
@@ -74,7 +82,7 @@ export function RangeText({ range, unit }: { range: QuantityRange; unit: Unit })
 export function QuantityText({ quantity }: { quantity: QuantityValue }) {
   const { unit } = useLengthUnit()
   if (quantity.unit === 'um' || quantity.unit === 'mm') {
-    const text = formatLength(umFromLength(quantity.value, quantity.unit), unit)
+    const text = formatLength(umFromLength(quantity.value, quantity.unit), unit, getDecimals(quantity.unit, unit))
     const split = text.lastIndexOf(' ')
     return <Joined number={text.slice(0, split)} symbol={text.slice(split + 1)} />
   }

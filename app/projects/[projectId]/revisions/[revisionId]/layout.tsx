@@ -29,7 +29,7 @@ export default async function RevisionLayout({ params, children }: RevisionParam
           {revision.role !== null && ` · you are ${ROLE_WORDS[revision.role]}`}
         </p>
         <h1>
-          {revision.design.name} <span className="muted">revision {revision.label}</span>
+          Revision {revision.label} <span className="muted">{revision.design.name}</span>
         </h1>
         <div className="row items-baseline">
           <StagePath stage={revision.stage} />

@@ -96,8 +96,7 @@ export function simulateThickness({
     ]),
   )
 
-  const sorted = totals.sort()
-  for (const [index, deviation] of sorted.entries()) sorted[index] = deviation + middleUm
+  const sorted = totals.map((deviationUm) => middleUm + deviationUm).sort()
   const at = (fraction: number): number => sorted[Math.min(draws - 1, Math.floor(fraction * draws))] ?? middleUm
   return {
     draws,

@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs'
+import { type Design, evaluate, parseDesignText, simulateThickness } from '@/lib/engine'
+import { buildZoneSection, indexDesign, listContributors } from '@/lib/engine/assembly'
+import { makeStackedDesign } from './stacked-design'
+
+/** Runs until warm, then long enough that a median means something on a busy machine. */
+const WARM_UP_MS = 800
+const MEASURE_MS = 1500
+const LEAST_RUNS = 15
+
+interface Timing {
+  readonly medianMs: number
+  /** The tenth percentile: nearer to what the machine does when nothing else wants it. */
+  readonly undisturbedMs: number
+}
+
+function measure(run: () => unknown): Timing {
+  const warmUntil = performance.now() + WARM_UP_MS
+  while (performance.now() < warmUntil) run()
+  const times: number[] = []
+  const until = performance.now() + MEASURE_MS
+  while (performance.now() < until || times.length < LEAST_RUNS) {
+    const start = performance.now()
+    run()
+    times.push(performance.now() - start)
+  }
+  times.sort((a, b) => a - b)
+  const at = (fraction: number): number => times[Math.floor(fraction * times.length)] ?? Number.NaN
+  return { medianMs: at(0.5), undisturbedMs: at(0.1) }
+}
+
+function printLine(text: string): void {
+  process.stdout.write(`${text}\n`)
+}
+
+function print(label: string, { medianMs, undisturbedMs }: Timing, remark: string): void {
+  printLine(
+    `${label.padEnd(40)} ${medianMs.toFixed(3).padStart(10)} ${undisturbedMs.toFixed(3).padStart(12)}   ${remark}`,
+  )
+}
+
+/** One series over sizes, each printed with its ratio to the size before. */
+function printSeries(sizes: readonly number[], what: string, makeDesign: (size: number) => Design): void {
+  let previous: { size: number; timing: Timing } | null = null
+  for (const size of sizes) {
+    const design = makeDesign(size)
+    const timing = measure(() => evaluate(design))
+    const growth: string =
+      previous === null
+        ? ''
+        : `${(timing.undisturbedMs / previous.timing.undisturbedMs).toFixed(1)} times the time for ${size / previous.size} times as many`
+    print(`${size} ${what}`, timing, growth)
+    previous = { size, timing }
+  }
+}
+
+function readDesign(name: string): Design {
+  const parsed = parseDesignText(readFileSync(new URL(`../seed/designs/${name}.json`, import.meta.url), 'utf8'))
+  if (!parsed.ok) throw new Error(`${name}: ${JSON.stringify(parsed.issues)}`)
+  return parsed.value
+}
+
+printLine(`Milliseconds, warm, Node ${process.version}\n`)
+printLine(`${''.padEnd(40)} ${'median'.padStart(10)} ${'undisturbed'.padStart(12)}`)
+
+for (const name of ['skua-rev-a', 'skua-rev-b', 'pipit-rev-a']) {
+  const design = readDesign(name)
+  const timing = measure(() => evaluate(design))
+  print(`full evaluation, ${name}`, timing, `${timing.medianMs.toFixed(2)} of the target of 1 ms`)
+}
+
+printLine('')
+printSeries([4, 40, 400], 'layers in leaves of seven', (size) => makeStackedDesign(size, { bonded: false }))
+printLine('')
+printSeries([4, 40, 400], 'layers, one bonded leaf', (size) => makeStackedDesign(size, { bonded: true }))
+printLine('')
+const skua = readDesign('skua-rev-b')
+printSeries([4, 40, 400], 'bends', (size) => ({
+  ...skua,
+  bends: Array.from({ length: size }, (_, at) => skua.bends.slice(at % 2, (at % 2) + 1))
+    .flat()
+    .map((bend, at) => ({ ...bend, id: `bend-${at}` })),
+}))
+
+printLine('')
+const [zone] = skua.construction.zones
+if (zone === undefined) throw new Error('the design has no zone')
+const contributors = listContributors(buildZoneSection(zone, indexDesign(skua)))
+const draws = measure(() => simulateThickness({ contributors, draws: 100_000, seed: 1 }))
+print('100,000 draws of a zone thickness', draws, `${(draws.medianMs / 100).toFixed(2)} of the target of 100 ms`)

@@ -34,7 +34,7 @@ export const CATALOGUE_SOURCES = {
     note: 'nickel 3 to 6 um, quoted after engineers of the trade, who report cracks at bends with it and none at 1 to 3 um',
   },
   filletConcentration: {
-    title: "Peterson's Stress Concentration Factors (Pilkey): stepped flat bar with shoulder fillets, tension",
+    title: "Peterson's Stress Concentration Factors: stepped flat bar with shoulder fillets, tension",
     number: null,
     year: 1997,
     kind: 'handbook',

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { computeStepConcentration, filletRadiusOfTaperMm } from '@/lib/engine/catalogue'
 
 /**
- * Peterson's Stress Concentration Factors (Pilkey, 1997), stepped flat bar in tension, as worked in a public
+ * Peterson's Stress Concentration Factors (1997), stepped flat bar in tension, as worked in a public
  * calculation sheet. Heywood's formula is recalled (from memory) and differs by up to 11 %: it guards against a slip in
  * a coefficient, not against the last digits.
  */
@@ -20,7 +20,7 @@ function heywood(wideMm: number, narrowMm: number, filletRadiusMm: number): numb
   return 1 + (((widths - 1) / (2 * (2.8 * widths - 2))) * (narrowMm / filletRadiusMm)) ** 0.65
 }
 
-describe("stress concentration of a width step (Peterson's Stress Concentration Factors, Pilkey, 1997)", () => {
+describe("stress concentration of a width step (Peterson's Stress Concentration Factors, 1997)", () => {
   it.each(CASES)('$wideMm to $narrowMm mm through $filletRadiusMm mm', (row) => {
     const { ratio, isOutOfRange } = computeStepConcentration(row.wideMm, row.narrowMm, row.filletRadiusMm)
     expect(isOutOfRange).toBe(false)

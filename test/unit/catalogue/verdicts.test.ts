@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { makeBlankDesign } from '@/lib/engine'
+import { listStartingConstructions, makeBlankDesign } from '@/lib/engine'
 import {
   CATALOGUE,
   decide,
@@ -11,6 +11,7 @@ import {
   makeExampleDesign,
 } from '@/lib/engine/catalogue'
 import { buildContext } from '@/lib/engine/evaluate'
+import { findResultProblems } from './result-problems'
 
 describe('the verdict rule', () => {
   const limit = getDefaultLimit('holeToBendMm')
@@ -84,6 +85,35 @@ describe('a design in which nothing is decided', () => {
       missing: [{ path: ['brief', 'manufacturingReviewDate'] }, { path: ['brief', 'layoutFreezeDate'] }],
       summary: 'Not computed: date of the manufacturing review, date of the layout freeze are missing.',
     })
+  })
+})
+
+describe('starting constructions', () => {
+  it.each(listStartingConstructions().map((start) => [start.id, start] as const))(
+    '%s gets results that are fit to be shown',
+    (_id, start) => {
+      const results = evaluateCatalogue(buildContext(start.makeDesign('Start')))
+      expect(
+        results.flatMap((each) => findResultProblems(each).map((problem) => `${each.itemId}: ${problem}`)),
+      ).toEqual([])
+    },
+  )
+})
+
+describe('a foil without a published allowable', () => {
+  it('leaves strain and handbook radius of an install bend open, and names the foil', () => {
+    const design = makeExampleDesign()
+    for (const layer of design.construction.layers)
+      if (layer.id === 'l2' && layer.kind === 'conductor') layer.materialId = 'copper-ed'
+    for (const bend of design.bends) if (bend.id === 'fold') bend.use = 'flex-to-install'
+    const context = buildContext(design)
+    for (const id of ['bend-strain', 'handbook-radius']) {
+      expect(evaluateItem(getItem(id), context).outcomes.at(-1)).toMatchObject({
+        kind: 'not-computed',
+        missing: [{ path: ['construction', 'layers', 6, 'materialId'] }],
+      })
+    }
+    expect(evaluateItem(getItem('foil-type'), context).verdict).toBe('fails')
   })
 })
 

@@ -3,7 +3,7 @@ import type { Bend } from '../../../design'
 import type { ConductorStrainResult, Limit, Outcome } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
 import { listBends, placeOf } from '../../checks'
-import { decide, notComputed, notComputedFrom } from '../../decide'
+import { decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { getBend } from '../../example-changes'
 import { getSourceOwner } from '../../limits'
@@ -24,6 +24,7 @@ export const bendStrain = defineItem({
   answeredBy: ['member', 'lead'],
   check: (context) =>
     listBends(context).map(({ bend, result, index, place }): Outcome => {
+      if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
       const worst = findMostStrained(result.conductors)
       if (worst === null || worst.allowablePct === null) {

@@ -1,5 +1,5 @@
 import { isDynamic, listBends, placeOf } from '../../checks'
-import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
+import { decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { getBend, makeBendsFolds } from '../../example-changes'
 import { formatValue } from '../../format-value'
@@ -26,6 +26,7 @@ export const fatigueLife = defineItem({
   answeredBy: ['member', 'lead'],
   check: (context) =>
     listBends(context, isDynamic).map(({ bend, result, index, place }) => {
+      if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.requiredCycles === null) {
         return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place])
       }

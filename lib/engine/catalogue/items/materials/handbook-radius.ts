@@ -1,6 +1,6 @@
 import type { SourceKey } from '../../../sources'
 import { getRadiusRangeMm, listBends } from '../../checks'
-import { decide, makeSourceLimit, notComputed } from '../../decide'
+import { decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { getBend } from '../../example-changes'
 
@@ -20,9 +20,12 @@ export const handbookRadius = defineItem({
   answeredBy: ['member', 'lead'],
   check: (context) =>
     listBends(context).map(({ bend, result, index, place }) => {
+      if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
       if (result.handbook.minRadiusMm === null) {
-        return notComputed(['bends', index, 'zoneId'], `handbook radius for the layers of bend ${bend.name}`, [place])
+        return result.missing.length > 0
+          ? notComputedFrom(result.missing, [place])
+          : notComputed(['bends', index, 'zoneId'], `handbook radius for the layers of bend ${bend.name}`, [place])
       }
       // The single-sided form was read; the others are recalled.
       const sourceKey: SourceKey = result.conductors.length === 1 ? 'ipc2223' : 'ipc2223Recalled'

@@ -38,7 +38,7 @@ const N_PER_MM_IN_GPA_UM = 1
  * @param layers  one or more, innermost first: thicknessUm > 0, modulusGpa > 0, poisson in [0, 0.5)
  * @returns the section; neutralAxisUm strictly between 0 and totalThicknessUm
  * @throws  RangeError naming layer and number if those ranges are broken (a schema lets none through: a caller's mistake)
- * Source   SOURCES.compositeBeam, SOURCES.plateBending; check values in test/standards/beam
+ * Source   SOURCES.compositeBeam, SOURCES.fiveStripBeam, SOURCES.plateBending; check values in test/standards/beam
  * @example a single 50 um film has its axis at 25 um
  */
 export function computeSection(layers: readonly BendLayer[]): Section {

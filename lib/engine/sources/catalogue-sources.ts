@@ -41,18 +41,18 @@ export const CATALOGUE_SOURCES = {
     note: 'polynomial in fillet radius and step height, read in a public calculation sheet; holds for t/r from 0.1 to 20',
   },
   guideCircuitConstruction: {
-    title: 'fabricator guide on circuit construction: plated hole to bend 1.27 mm, coverlay opening to bend 2.54 mm',
+    title: 'fabricator guide on circuit construction',
     number: null,
     year: null,
     kind: 'common-practice',
-    note: 'no date given',
+    note: 'no date given; plated hole to bend 1.27 mm, coverlay opening to bend 2.54 mm',
   },
   guideTransitionZone: {
-    title: 'fabricator guide on the rigid-to-flex transition: plated hole at least 1.27 mm from it',
+    title: 'fabricator guide on the rigid-to-flex transition',
     number: null,
     year: null,
     kind: 'common-practice',
-    note: 'no date given; other guides say 0.76, 0.8 and 1.5 mm; 3.18 mm is remembered from IPC-2223, not read',
+    note: 'no date given; plated hole at least 1.27 mm from it; other guides say 0.76, 0.8 and 1.5 mm; 3.18 mm is remembered from IPC-2223, not read',
   },
   guideRigidFlex2012: {
     title: 'fabricator guide on rigid-flex design rules',
@@ -69,12 +69,11 @@ export const CATALOGUE_SOURCES = {
     note: 'bends at least 2 mm from a stiffened connector end',
   },
   guideDesignRules: {
-    title:
-      'fabricator guide on flexible circuit design rules: copper to outline 0.5 mm, coverlay over the rim of a land',
+    title: 'fabricator guide on flexible circuit design rules',
     number: null,
     year: null,
     kind: 'common-practice',
-    note: 'no date given; copper to outline found from 0.10 to 0.70 mm; the opening 0.2 mm smaller than the land',
+    note: 'no date given; copper to outline 0.5 mm here, elsewhere from 0.10 to 0.70 mm; the opening 0.2 mm smaller than the land',
   },
   guideCoverlayOpenings: {
     title: 'fabricator guide with tables of tolerances and least coverlay openings',
@@ -84,10 +83,10 @@ export const CATALOGUE_SOURCES = {
     note: 'no date given; least opening found as 0.8 mm, 0.5 mm and 0.2 mm',
   },
   guideCapabilityTable: {
-    title: 'fabricator guide with a capability table: coverlay web 0.20 mm',
+    title: 'fabricator guide with a capability table',
     number: null,
     year: null,
     kind: 'common-practice',
-    note: 'no date given',
+    note: 'no date given; coverlay web 0.20 mm',
   },
 } as const satisfies Record<string, Source>

@@ -164,8 +164,7 @@ export const SOURCES = {
     note: 'exact for kinematic hardening and for perfect plasticity once yielded',
   },
   parallelFaceFold: {
-    title:
-      'Strength Measurement of Optical Fibers by Bending, J. American Ceramic Society 69, 815',
+    title: 'Strength Measurement of Optical Fibers by Bending, J. American Ceramic Society 69, 815',
     number: null,
     year: 1986,
     kind: 'memory',

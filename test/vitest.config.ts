@@ -31,7 +31,7 @@ export default defineConfig({
         test: {
           name: 'integration',
           include: ['test/integration/**/*.test.{ts,tsx}'],
-          setupFiles,
+          setupFiles: [...setupFiles, 'test/setup/own-data-folder.ts'],
           globalSetup: ['test/setup/base-databases.ts'],
           testTimeout: 30_000,
           hookTimeout: 60_000,

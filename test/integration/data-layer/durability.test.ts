@@ -1,0 +1,82 @@
+import { type ChildProcess, fork } from 'node:child_process'
+import { once } from 'node:events'
+import { fileURLToPath } from 'node:url'
+import { expect, it } from 'vitest'
+import { openDatabase } from '@/lib/data/client'
+import { describeOnBothDatabases } from '../../setup/databases'
+
+const COUNTING_PROGRAM = fileURLToPath(new URL('./counting-program.ts', import.meta.url))
+const INSERTING_PROGRAM = fileURLToPath(new URL('./inserting-program.ts', import.meta.url))
+
+/** Another process with a connection of its own to the same database. */
+function startProgram(file: string, url: string, ...rest: string[]): ChildProcess {
+  return fork(file, [url, ...rest], { execArgv: ['--conditions=react-server', '--import', 'tsx'] })
+}
+
+describeOnBothDatabases(
+  'what was acknowledged',
+  (current, kind) => {
+    const times = kind === 'sqlite' ? 300 : 90
+
+    it('was written through to the disk, on the first connection and on every later one', async () => {
+      if (kind === 'postgresql') {
+        const rows = await current().database.client.$queryRawUnsafe(
+          `SELECT current_setting('synchronous_commit') AS commit, current_setting('fsync') AS fsync`,
+        )
+        expect(rows).toEqual([{ commit: 'on', fsync: 'on' }])
+        return
+      }
+      await current().database.client.company.count()
+      const reopened = openDatabase(current().url)
+      try {
+        for (const { client } of [current().database, reopened]) {
+          const pragma = async (name: string) => {
+            const [row] = await client.$queryRawUnsafe<Record<string, unknown>[]>(`PRAGMA ${name}`)
+            const value = Object.values(row ?? {})[0]
+            return typeof value === 'bigint' ? Number(value) : value
+          }
+          expect(await pragma('journal_mode')).toBe('wal')
+          // 2 is FULL (documentation of SQLite, PRAGMA synchronous).
+          expect(await pragma('synchronous')).toBe(2)
+          expect(await pragma('foreign_keys')).toBe(1)
+          // Pragmas outlast a transaction.
+          await client.$transaction(async (tx) => tx.company.count())
+          expect(await pragma('synchronous')).toBe(2)
+        }
+      } finally {
+        await reopened.close()
+      }
+    })
+
+    it(`is counted once when two processes read and then write the same row ${times} times each`, async () => {
+      const { client } = current().database
+      await client.workspace.create({ data: { id: 'workspace', name: 'Counted', settingsJson: '{}', version: 0 } })
+      const programs = [1, 2].map(() => startProgram(COUNTING_PROGRAM, current().url, String(times)))
+      const answers = await Promise.all(programs.map(async (program) => (await once(program, 'message'))[0]))
+      await Promise.all(programs.map((program) => program.exitCode ?? once(program, 'exit')))
+      expect(answers).toEqual([
+        { done: times, failures: [] },
+        { done: times, failures: [] },
+      ])
+      const { version } = await client.workspace.findUniqueOrThrow({ where: { id: 'workspace' } })
+      expect(version).toBe(2 * times)
+    }, 180_000)
+
+    it('is still there after the process that wrote it was killed', async () => {
+      const program = startProgram(INSERTING_PROGRAM, current().url)
+      const acknowledged: string[] = []
+      await new Promise<void>((resolve, reject) => {
+        program.on('error', reject)
+        program.on('message', (name) => {
+          acknowledged.push(String(name))
+          if (acknowledged.length === 50) program.kill('SIGKILL')
+        })
+        program.on('exit', () => resolve())
+      })
+      expect(acknowledged.length).toBeGreaterThanOrEqual(50)
+      const stored = await current().database.client.company.findMany({ select: { name: true } })
+      expect(stored.map(({ name }) => name)).toEqual(expect.arrayContaining(acknowledged))
+    }, 60_000)
+  },
+  { fresh: 'test' },
+)

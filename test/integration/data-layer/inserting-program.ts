@@ -1,0 +1,12 @@
+// Run by durability.test.ts in a process of its own: inserts rows and reports each one stored, until it is killed.
+import { openDatabase } from '@/lib/data/client'
+
+const [url] = process.argv.slice(2)
+if (url === undefined) throw new Error('name the database')
+const { client } = openDatabase(url)
+
+for (let count = 1; ; count++) {
+  const name = `Row ${count}`
+  await client.company.create({ data: { kind: 'team', name, nameKey: name } })
+  process.send?.(name)
+}

@@ -1,0 +1,71 @@
+import { expect, it } from 'vitest'
+import { db, inTransaction } from '@/lib/data/client'
+import { isUniqueViolation, isWriteConflict } from '@/lib/data/database-errors'
+import { describeOnBothDatabases } from '../../setup/databases'
+
+const company = (name: string) => ({ kind: 'team', name, nameKey: name.toLowerCase() })
+
+describeOnBothDatabases(
+  'transactions',
+  (current, kind) => {
+    it('store everything or nothing', async () => {
+      const failing = inTransaction(async (tx) => {
+        await tx.company.create({ data: company('One') })
+        await tx.company.create({ data: company('Two') })
+        throw new Error('changed my mind')
+      })
+      await expect(failing).rejects.toThrow('changed my mind')
+      expect(await db().company.count()).toBe(0)
+    })
+
+    it('refuse the outer client and a second transaction inside, which would wait for themselves', async () => {
+      await expect(inTransaction(async () => db().company.count())).rejects.toThrow('Inside a transaction')
+      await expect(inTransaction(async () => inTransaction(async () => 1))).rejects.toThrow('Inside a transaction')
+      expect(await inTransaction((tx) => tx.company.count())).toBe(0)
+    })
+
+    it('tell which unique key refused a row, and do not take that for a conflict', async () => {
+      await db().company.create({ data: company('Brackenfold Circuits') })
+      const error = await db()
+        .company.create({ data: company('BRACKENFOLD Circuits') })
+        .then(
+          () => null,
+          (reason: unknown) => reason,
+        )
+      expect(isUniqueViolation(error, 'Company', 'nameKey')).toBe(true)
+      expect(isUniqueViolation(error, 'Company', 'name')).toBe(false)
+      expect(isUniqueViolation(error, 'Project', 'name', 'key')).toBe(false)
+      expect(isWriteConflict(error)).toBe(false)
+    })
+
+    it('enforce foreign keys', async () => {
+      const orphan = db().membership.create({
+        data: { userId: 'nobody', projectId: 'nothing', companyId: 'nowhere', role: 'member' },
+      })
+      await expect(orphan).rejects.toMatchObject({ code: 'P2003' })
+    })
+
+    it('refuse to change or remove a record of the trail, whoever asks', async () => {
+      const record = {
+        sequence: 1,
+        at: '2026-03-02T08:00:00.000Z',
+        actorName: 'Ada Fenwick',
+        action: 'project-created',
+        subjectKind: 'project',
+        subjectId: 'p1',
+        detailsJson: '{}',
+        previousHash: '0'.repeat(64),
+        hash: '1'.repeat(64),
+      }
+      await db().trailRecord.create({ data: record })
+      const { client } = current().database
+      await expect(client.trailRecord.update({ where: { sequence: 1 }, data: { action: 'x' } })).rejects.toThrow()
+      await expect(client.trailRecord.delete({ where: { sequence: 1 } })).rejects.toThrow()
+      await expect(client.$executeRawUnsafe(`UPDATE "TrailRecord" SET "actorName" = 'Somebody'`)).rejects.toThrow()
+      await expect(client.$executeRawUnsafe(`DELETE FROM "TrailRecord"`)).rejects.toThrow()
+      if (kind === 'postgresql') await expect(client.$executeRawUnsafe(`TRUNCATE "TrailRecord"`)).rejects.toThrow()
+      expect(await client.trailRecord.findMany()).toMatchObject([record])
+    })
+  },
+  { fresh: 'test' },
+)

@@ -19,7 +19,7 @@ import {
 } from './authorization'
 import { changeContent } from './content'
 import { NotFoundError, refuseClash, refuseInvalid, refuseStale } from './errors'
-import { loadRevision, makeSnapshot } from './snapshot'
+import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
 import type { Outcome } from './views'
 import { type WriteContext, write } from './write'
 
@@ -58,7 +58,7 @@ export function answerItem(
     const answerVersion = (stored?.version ?? 0) + 1
     const answer = { state, reason, version: answerVersion }
     const change = { part: 'answer' as const, summary: [`${item.question}: ${state.replaceAll('-', ' ')}`] }
-    const { version } = await changeContent(context, revision.id, change, async () => {
+    const { version } = await changeContent(context, loaded, change, async () => {
       const fields = { ...answer, answeredById: standing.userId, companyId: fabricatorCompanyId, answeredAt: at }
       const { id: answerId } = await tx.answer.upsert({
         where: { revisionId_itemId: { revisionId: revision.id, itemId: item.id } },
@@ -152,7 +152,8 @@ export function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<Ou
     const row = await tx.waiver.findUnique({ where: { id: input.waiverId } })
     if (row === null) throw new NotFoundError('waiver')
     const scope = await requireRevisionInView(tx, standing, row.revisionId, 'waiver')
-    const { snapshot } = makeSnapshot(await loadRevision(tx, row.revisionId), null)
+    const loaded = await loadRevision(tx, row.revisionId)
+    const { snapshot } = makeSnapshot(loaded, null)
     const waiver = snapshot.waivers.find(({ id }) => id === row.id)
     if (waiver === undefined) throw new NotFoundError('waiver')
     const { item, result } = getStandingOf(snapshot, waiver.itemId)
@@ -164,7 +165,7 @@ export function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<Ou
       needsSecondPerson,
     })
     if (!checked.ok) refuseClash(checked.issues[0]?.message ?? 'The waiver cannot be decided now.', checked.issues)
-    return storeDecision(context, scope, input, item)
+    return storeDecision(context, loaded, input, item)
   })
 }
 
@@ -187,14 +188,14 @@ function requireDecider(
 
 async function storeDecision(
   context: WriteContext,
-  { revision }: RevisionScope,
+  loaded: LoadedRevision,
   input: DecideWaiverInput,
   item: ItemStanding['item'],
 ): Promise<{ version: number }> {
   const { tx, standing, at, record } = context
   const state = input.decision === 'approve' ? ('approved' as const) : ('declined' as const)
   // To decide on a waiver is not to edit: the decision has its own record, and its author stays a second pair of eyes.
-  const { version } = await changeContent(context, revision.id, null, async () => {
+  const { version } = await changeContent(context, loaded, null, async () => {
     await tx.waiver.update({
       where: { id: input.waiverId },
       data: { state, decidedById: standing.userId, decidedAt: at, decisionNote: input.reason },
@@ -202,8 +203,8 @@ async function storeDecision(
     await record({
       action: `waiver-${state}`,
       subject: { kind: 'waiver', id: input.waiverId },
-      projectId: revision.projectId,
-      revisionId: revision.id,
+      projectId: loaded.record.projectId,
+      revisionId: loaded.record.id,
       details: { itemId: item.id, question: item.question, reason: input.reason },
     })
   })

@@ -1,4 +1,5 @@
 import 'server-only'
+import { ENGINE_VERSION } from '@/lib/engine'
 import { findSignaturesToVoid, isOpenStage } from '@/lib/review'
 import { getFabricatorCompanyId, readStage } from './authorization'
 import type { TransactionClient } from './client'
@@ -22,7 +23,6 @@ export interface ChangedContent<T> {
   readonly value: T
   readonly version: number
   readonly voidedSignatures: number
-  readonly after: LoadedRevision
 }
 
 /**
@@ -30,24 +30,25 @@ export interface ChangedContent<T> {
  * is noted with its author, results are computed anew and stored, signatures on other content are voided, each in the
  * trail. Runs inside the caller's transaction.
  *
- * @param note  null for a change that is not an edit of the person's (a new evaluation, a thread that opens or closes)
+ * @param before  the revision as the caller loaded it in this transaction
+ * @param note  null for a change that is not an edit of the person's (a thread that opens or closes, a share)
  */
 export async function changeContent<T>(
   context: WriteContext,
-  revisionId: string,
+  before: LoadedRevision,
   note: ContentChangeNote | null,
-  change: (before: LoadedRevision) => Promise<T>,
+  change: () => Promise<T>,
 ): Promise<ChangedContent<T>> {
   const { tx, standing, at } = context
-  const before = await loadRevision(tx, revisionId)
-  const value = await change(before)
+  const { id: revisionId, projectId } = before.record
+  const value = await change()
   const version = await raiseVersion(tx, revisionId)
   if (note !== null) {
     await tx.edit.create({
       data: {
         revisionId,
         userId: standing.userId,
-        companyId: getFabricatorCompanyId(standing, before.record.projectId),
+        companyId: getFabricatorCompanyId(standing, projectId),
         part: note.part,
         version,
         summaryJson: JSON.stringify(note.summary),
@@ -55,13 +56,12 @@ export async function changeContent<T>(
       },
     })
   }
-  let after = await loadRevision(tx, revisionId)
   // A comment on a released revision moves neither its results nor its signatures: they are what was released.
-  if (!isOpenStage(readStage(before.record.stage))) return { value, version, voidedSignatures: 0, after }
-  if (await recordEvaluation(tx, after, at)) after = await loadRevision(tx, revisionId)
-  const voidedSignatures = await voidSignatures(context, before, after)
-  if (voidedSignatures > 0) after = await loadRevision(tx, revisionId)
-  return { value, version, voidedSignatures, after }
+  if (!isOpenStage(readStage(before.record.stage))) return { value, version, voidedSignatures: 0 }
+  // Answers are no input of the engine's; everything else may be, if only as a fact of the review.
+  if (note?.part !== 'answer') await recordEvaluation(tx, await loadRevision(tx, revisionId), at)
+  const voidedSignatures = await voidSignatures(context, before)
+  return { value, version, voidedSignatures }
 }
 
 /**
@@ -73,15 +73,14 @@ export async function evaluateContentAgain(context: WriteContext, revisionId: st
   const before = await loadRevision(tx, revisionId)
   if (!(await recordEvaluation(tx, before, at, 'always'))) return { version: before.record.version }
   const version = await raiseVersion(tx, revisionId)
-  const after = await loadRevision(tx, revisionId)
   await record({
     action: 'results-recorded',
     subject: { kind: 'revision', id: revisionId },
     projectId: before.record.projectId,
     revisionId,
-    details: { engineVersion: after.record.evaluations[0]?.engineVersion },
+    details: { engineVersion: ENGINE_VERSION },
   })
-  await voidSignatures(context, before, after)
+  await voidSignatures(context, before)
   return { version }
 }
 
@@ -94,7 +93,9 @@ async function raiseVersion(tx: TransactionClient, revisionId: string): Promise<
   return version
 }
 
-async function voidSignatures(context: WriteContext, before: LoadedRevision, after: LoadedRevision): Promise<number> {
+async function voidSignatures(context: WriteContext, before: LoadedRevision): Promise<number> {
+  if (before.record.signatures.every(({ voidedAt }) => voidedAt !== null)) return 0
+  const after = await loadRevision(context.tx, before.record.id)
   const toVoid = findSignaturesToVoid(makeSnapshot(before, null).snapshot, makeSnapshot(after, null).snapshot)
   for (const { signatureId, reason, changes } of toVoid) {
     await voidSignature(context, after, { signatureId, reason, changes })

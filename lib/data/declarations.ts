@@ -28,7 +28,7 @@ export function declareBuildable(actor: Actor, input: DeclarationInput): Promise
     }
     const contentHash = hashDeclaredContent(makeSnapshot(loaded, fabricatorCompanyId).snapshot)
     const company = loaded.sheets.fabricators.find(({ companyId }) => companyId === fabricatorCompanyId)?.name ?? ''
-    const { value: declarationId } = await changeContent(context, revision.id, null, async () => {
+    const { value: declarationId } = await changeContent(context, loaded, null, async () => {
       const declaration = await tx.declaration.create({
         data: {
           revisionId: revision.id,

@@ -21,14 +21,15 @@ interface SetLimit {
 }
 
 export async function loadLimitSheets(tx: TransactionClient, companyIds: readonly string[]): Promise<LimitSheets> {
-  const [workspace, limits, companies] = await Promise.all([
-    tx.workspace.findFirst(),
-    tx.limit.findMany({
-      where: { OR: [{ companyId: null }, { companyId: { in: [...companyIds] } }] },
-      orderBy: { key: 'asc' },
-    }),
-    tx.company.findMany({ where: { id: { in: [...companyIds] } }, orderBy: { nameKey: 'asc' } }),
-  ])
+  const workspace = await tx.workspace.findFirst()
+  const limits = await tx.limit.findMany({
+    where: { OR: [{ companyId: null }, { companyId: { in: [...companyIds] } }] },
+    orderBy: { key: 'asc' },
+  })
+  const companies = await tx.company.findMany({
+    where: { id: { in: [...companyIds] } },
+    orderBy: { nameKey: 'asc' },
+  })
   return {
     workspaceName: workspace?.name ?? '',
     workspace: limits.filter((limit) => limit.companyId === null),

@@ -19,7 +19,7 @@ import { cleanFileName, requireArtworkFile, requireUsableFile } from './file-kin
 import { keepFile, readKeptFile } from './file-store'
 import { toAttachmentView } from './part-views'
 import { read } from './read'
-import { REVIEW_ITEMS } from './snapshot'
+import { loadRevision, REVIEW_ITEMS } from './snapshot'
 import type { AttachmentView, FileDownload, Outcome } from './views'
 import { type WriteContext, write } from './write'
 
@@ -68,7 +68,7 @@ async function attachToItem(context: WriteContext, scope: RevisionScope, itemId:
   })
   if (existing !== null) refuseField('file', 'already-there', `is already attached as ${existing.originalName}`)
   const change = { part: 'answer' as const, summary: [`${item.question}: attached ${file.originalName}`] }
-  const { value } = await changeContent(context, revision.id, change, () =>
+  const { value } = await changeContent(context, await loadRevision(context.tx, revision.id), change, () =>
     storeAttachment(context, scope, file, { itemId, commentId: null, companyId: fabricatorCompanyId }),
   )
   return value
@@ -145,7 +145,7 @@ export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<
     if (question === null) await remove()
     else {
       const summary = [`${question}: removed ${row.originalName}`]
-      await changeContent(context, scope.revision.id, { part: 'answer', summary }, remove)
+      await changeContent(context, await loadRevision(tx, scope.revision.id), { part: 'answer', summary }, remove)
     }
     return null
   })
@@ -179,25 +179,30 @@ export function addArtwork(actor: Actor, input: AddArtworkInput): Promise<Outcom
       const people = new Map([[standing.userId, standing.name]])
       if (replaced?.sha256 === file.sha256) refuseField('file', 'already-there', 'is there already, byte for byte')
       const summary = [`artwork ${file.originalName} ${replaced === null ? 'added' : 'replaced'}`]
-      const { value } = await changeContent(context, revision.id, { part: 'artwork', summary }, async () => {
-        if (replaced !== null) {
-          await tx.artwork.update({
-            where: { id: replaced.id },
-            data: { removedAt: at, removedById: standing.userId },
+      const { value } = await changeContent(
+        context,
+        await loadRevision(tx, revision.id),
+        { part: 'artwork', summary },
+        async () => {
+          if (replaced !== null) {
+            await tx.artwork.update({
+              where: { id: replaced.id },
+              data: { removedAt: at, removedById: standing.userId },
+            })
+          }
+          const row = await tx.artwork.create({
+            data: { revisionId: revision.id, ...file, uploadedById: standing.userId, createdAt: at },
           })
-        }
-        const row = await tx.artwork.create({
-          data: { revisionId: revision.id, ...file, uploadedById: standing.userId, createdAt: at },
-        })
-        await record({
-          action: 'artwork-added',
-          subject: { kind: 'artwork', id: row.id },
-          projectId: revision.projectId,
-          revisionId: revision.id,
-          details: { fileName: row.originalName, sha256: row.sha256, replaced: replaced?.sha256 },
-        })
-        return toAttachmentView({ people }, row)
-      })
+          await record({
+            action: 'artwork-added',
+            subject: { kind: 'artwork', id: row.id },
+            projectId: revision.projectId,
+            revisionId: revision.id,
+            details: { fileName: row.originalName, sha256: row.sha256, replaced: replaced?.sha256 },
+          })
+          return toAttachmentView({ people }, row)
+        },
+      )
       return value
     }),
   )
@@ -213,7 +218,7 @@ export function removeArtwork(actor: Actor, input: RemoveFileInput): Promise<Out
     const { revision } = await requireRevision(tx, standing, row.revisionId, 'revision:edit')
     if (row.removedAt !== null) return null
     const summary = [`artwork ${row.originalName} removed`]
-    await changeContent(context, revision.id, { part: 'artwork', summary }, async () => {
+    await changeContent(context, await loadRevision(tx, revision.id), { part: 'artwork', summary }, async () => {
       await tx.artwork.update({ where: { id: row.id }, data: { removedAt: at, removedById: standing.userId } })
       await record({
         action: 'artwork-removed',

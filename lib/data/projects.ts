@@ -64,26 +64,24 @@ export function getProject(actor: Actor, projectId: string): Promise<ProjectView
     const fabricatorCompanyId = getFabricatorCompanyId(standing, project.id)
     const isTeam = fabricatorCompanyId === null
     const mayInvite = mayInProject(standing, 'project:invite', project.id)
-    const [rows, members, fabricators, invitations] = await Promise.all([
-      tx.revision.findMany({
-        where: { projectId: project.id },
-        include: REVISION_SUMMARY_PARTS,
-        orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
-      }),
-      tx.membership.findMany({
-        where: { projectId: project.id },
-        include: { user: true, company: true },
-        orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-      }),
-      findFabricators(tx, project.id),
-      mayInvite
-        ? tx.invitation.findMany({
-            where: { projectId: project.id },
-            include: { project: true, company: true },
-            orderBy: { createdAt: 'desc' },
-          })
-        : [],
-    ])
+    const rows = await tx.revision.findMany({
+      where: { projectId: project.id },
+      include: REVISION_SUMMARY_PARTS,
+      orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+    })
+    const members = await tx.membership.findMany({
+      where: { projectId: project.id },
+      include: { user: true, company: true },
+      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    })
+    const fabricators = await findFabricators(tx, project.id)
+    const invitations = mayInvite
+      ? await tx.invitation.findMany({
+          where: { projectId: project.id },
+          include: { project: true, company: true },
+          orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+        })
+      : []
     const revisions = rows.filter((row) => isInView(standing, row))
     const isVisible = (companyId: string, kind: string) =>
       isTeam || kind === 'team' || companyId === fabricatorCompanyId

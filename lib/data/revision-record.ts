@@ -44,10 +44,11 @@ export interface RevisionRecord extends Row {
 /** @throws Error when it is absent: the caller has already loaded and authorised it in the same transaction */
 export async function loadRevisionRecord(tx: TransactionClient, revisionId: string): Promise<RevisionRecord> {
   const row = await tx.revision.findUniqueOrThrow({ where: { id: revisionId }, include: REVISION_RECORD })
-  const [people, companies] = await Promise.all([
-    tx.user.findMany({ where: { id: { in: [...collectPeople(row)] } }, select: { id: true, name: true } }),
-    tx.company.findMany({ where: { id: { in: [...collectCompanies(row)] } } }),
-  ])
+  const people = await tx.user.findMany({
+    where: { id: { in: [...collectPeople(row)] } },
+    select: { id: true, name: true },
+  })
+  const companies = await tx.company.findMany({ where: { id: { in: [...collectCompanies(row)] } } })
   return {
     ...row,
     people: new Map(people.map(({ id, name }) => [id, name])),

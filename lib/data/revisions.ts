@@ -171,7 +171,7 @@ function storeDesign(
     const designVersion = revision.designVersion + 1
     const { version, voidedSignatures } = await changeContent(
       context,
-      revision.id,
+      stored,
       { part: 'design', summary },
       async () => {
         await tx.revision.update({

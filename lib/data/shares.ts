@@ -6,6 +6,7 @@ import { changeContent } from './content'
 import { NotAllowedError, refuseField } from './errors'
 import { toCompanyView } from './part-views'
 import { read } from './read'
+import { loadRevision } from './snapshot'
 import type { CompanyView, Outcome } from './views'
 import { write } from './write'
 
@@ -20,7 +21,7 @@ export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<
       refuseField('companyId', 'not-invited', 'is not a fabricator of this project; invite somebody of theirs first')
     }
     if (subject.sharedWithCompanyIds.includes(company.id)) return null
-    await changeContent(context, revision.id, null, async () => {
+    await changeContent(context, await loadRevision(tx, revision.id), null, async () => {
       await tx.revisionShare.create({
         data: { revisionId: revision.id, companyId: company.id, sharedById: standing.userId, createdAt: at },
       })
@@ -45,7 +46,7 @@ export function unshareRevision(actor: Actor, input: ShareRevisionInput): Promis
     if (!subject.sharedWithCompanyIds.includes(input.companyId)) {
       refuseField('companyId', 'not-shared', 'does not see this revision')
     }
-    await changeContent(context, revision.id, null, async () => {
+    await changeContent(context, await loadRevision(tx, revision.id), null, async () => {
       await tx.revisionShare.delete({
         where: { revisionId_companyId: { revisionId: revision.id, companyId: input.companyId } },
       })

@@ -28,13 +28,9 @@ export interface LoadedRevision {
 
 export async function loadRevision(tx: TransactionClient, revisionId: string): Promise<LoadedRevision> {
   const record = await loadRevisionRecord(tx, revisionId)
-  const [sheets, workspace] = await Promise.all([
-    loadLimitSheets(
-      tx,
-      record.shares.map((share) => share.companyId),
-    ),
-    loadWorkspace(tx),
-  ])
+  const companyIds = record.shares.map((share) => share.companyId)
+  const sheets = await loadLimitSheets(tx, companyIds)
+  const workspace = await loadWorkspace(tx)
   return { record, sheets, workspace, design: JSON.parse(record.designJson) as Design }
 }
 

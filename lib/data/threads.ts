@@ -41,7 +41,7 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcom
     const loaded = await loadRevision(tx, revision.id)
     const companyId = fabricatorCompanyId ?? findAudience(scope, input.companyId)
     const anchorLabel = findAnchorLabel(loaded, input.anchor)
-    const { value: threadId } = await changeContent(context, revision.id, null, async () => {
+    const { value: threadId } = await changeContent(context, loaded, null, async () => {
       const thread = await tx.thread.create({
         data: {
           revisionId: revision.id,
@@ -111,15 +111,20 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
       return { commentId }
     }
     requireOnThread(standing, scope, thread, 'thread:answer')
-    const { value: commentId } = await changeContent(context, scope.revision.id, null, async () => {
-      const id = await addComment(context, scope, thread, { text: input.text, isAnswer: true })
-      await tx.thread.update({
-        where: { id: thread.id },
-        data: { state: 'answered', answeredById: standing.userId, answeredAt: at, version: { increment: 1 } },
-      })
-      await recordThread(context, scope, thread, { action: 'thread-answered' })
-      return id
-    })
+    const { value: commentId } = await changeContent(
+      context,
+      await loadRevision(tx, scope.revision.id),
+      null,
+      async () => {
+        const id = await addComment(context, scope, thread, { text: input.text, isAnswer: true })
+        await tx.thread.update({
+          where: { id: thread.id },
+          data: { state: 'answered', answeredById: standing.userId, answeredAt: at, version: { increment: 1 } },
+        })
+        await recordThread(context, scope, thread, { action: 'thread-answered' })
+        return id
+      },
+    )
     return { commentId }
   })
 }
@@ -134,7 +139,7 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outc
     if (thread.kind === 'engineering-query' && thread.state === 'open' && input.reason === '') {
       refuseField('reason', 'missing', 'is empty: say why the engineering query needs no answer')
     }
-    await changeContent(context, scope.revision.id, null, async () => {
+    await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
       await tx.thread.update({
         where: { id: thread.id },
         data: {
@@ -159,7 +164,7 @@ export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Ou
     requireOnThread(standing, scope, thread, 'thread:close')
     if (thread.state === 'open') refuseClash('The thread is open already.')
     requireThreadSeen(thread, input.seenVersion)
-    await changeContent(context, scope.revision.id, null, async () => {
+    await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
       await tx.thread.update({
         where: { id: thread.id },
         data: {

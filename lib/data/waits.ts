@@ -71,6 +71,7 @@ function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: Revision
   ]
   return waits.map((wait) => ({
     revisionId: loaded.record.id,
+    projectId: loaded.record.projectId,
     projectName: loaded.record.project.name,
     revisionLabel: loaded.record.label,
     stage: snapshot.stage,

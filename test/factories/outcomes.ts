@@ -1,0 +1,15 @@
+import type { Outcome, Refusal } from '@/lib/data'
+
+/** The value of a write; a refusal fails the test and says why. */
+export async function expectDone<T>(outcome: Promise<Outcome<T>>): Promise<T> {
+  const settled = await outcome
+  if (settled.ok) return settled.value
+  throw new Error(`refused: ${JSON.stringify(settled.refusal)}`)
+}
+
+/** The refusal of a write; a success fails the test. */
+export async function expectRefused(outcome: Promise<Outcome<unknown>>): Promise<Refusal> {
+  const settled = await outcome
+  if (!settled.ok) return settled.refusal
+  throw new Error(`was carried out: ${JSON.stringify(settled.value)}`)
+}

@@ -1,0 +1,120 @@
+import { scryptSync } from 'node:crypto'
+import { type Actor, findActor } from '@/lib/data'
+import { db } from '@/lib/data/client'
+import { foldName } from '@/lib/data/names'
+import { DEFAULT_SETTINGS, WORKSPACE_ID } from '@/lib/data/settings-record'
+
+/** Everybody's password in tests. */
+export const PASSWORD = 'plover-sandpiper-42'
+
+/**
+ * A hash of the least cost: the cost is part of the stored hash, so it is compared as any other. Tests of the cost itself
+ * make their accounts through the application.
+ */
+const PASSWORD_HASH = (() => {
+  const salt = Buffer.from('a fixed salt....')
+  const key = scryptSync(PASSWORD, salt, 32, { N: 2 ** 10, r: 8, p: 1 })
+  return ['scrypt', 10, 8, 1, salt.toString('base64url'), key.toString('base64url')].join('$')
+})()
+
+let count = 0
+
+/** Unique within the process: databases are shared by the tests of a file. */
+function next(): number {
+  count += 1
+  return count
+}
+
+export async function makeUser(name: string, options: { isAdmin?: boolean } = {}): Promise<string> {
+  const email = `${name.toLowerCase().replaceAll(/[^a-z]+/g, '.')}.${next()}@example.org`
+  const user = await db().user.create({
+    data: { email, name, passwordHash: PASSWORD_HASH, isAdmin: options.isAdmin ?? false },
+  })
+  return user.id
+}
+
+export async function makeCompany(kind: 'team' | 'fabricator', name: string): Promise<string> {
+  const unique = `${name} ${next()}`
+  const company = await db().company.create({ data: { kind, name: unique, nameKey: foldName(unique) } })
+  return company.id
+}
+
+export async function makeProject(name: string, createdById: string): Promise<string> {
+  const unique = `${name} ${next()}`
+  const project = await db().project.create({
+    data: { name: unique, nameKey: foldName(unique), description: '', createdById },
+  })
+  return project.id
+}
+
+async function join(userId: string, projectId: string, companyId: string, role: string): Promise<Actor> {
+  await db().membership.create({ data: { userId, projectId, companyId, role } })
+  return getActorOf(userId)
+}
+
+/** The actor as a session of now has it. */
+export async function getActorOf(userId: string): Promise<Actor> {
+  const { sessionVersion } = await db().user.findUniqueOrThrow({ where: { id: userId } })
+  const actor = await findActor(userId, sessionVersion)
+  if (actor === null) throw new Error('the account has no session')
+  return actor
+}
+
+/** One project with everybody who can be in it, and people who are not. */
+export interface Team {
+  readonly projectId: string
+  readonly companies: { readonly team: string; readonly brackenfold: string; readonly ostrel: string }
+  readonly admin: Actor
+  readonly lead: Actor
+  readonly secondLead: Actor
+  readonly member: Actor
+  readonly observer: Actor
+  /** Of Brackenfold Circuits. */
+  readonly fabricator: Actor
+  /** Of Ostrel Flexible, in the same project. */
+  readonly rivalFabricator: Actor
+  /** Lead of another project. */
+  readonly outsider: Actor
+}
+
+export type PersonName = Exclude<keyof Team, 'projectId' | 'companies'>
+
+export const PEOPLE: readonly PersonName[] = [
+  'admin',
+  'lead',
+  'secondLead',
+  'member',
+  'observer',
+  'fabricator',
+  'rivalFabricator',
+  'outsider',
+]
+
+export async function makeTeam(): Promise<Team> {
+  await db().workspace.upsert({
+    where: { id: WORKSPACE_ID },
+    create: { id: WORKSPACE_ID, name: 'Quillmoor Instruments', settingsJson: JSON.stringify(DEFAULT_SETTINGS) },
+    update: {},
+  })
+  const companies = {
+    team: await makeCompany('team', 'Quillmoor Instruments'),
+    brackenfold: await makeCompany('fabricator', 'Brackenfold Circuits'),
+    ostrel: await makeCompany('fabricator', 'Ostrel Flexible'),
+  }
+  const lead = await makeUser('Imke Dahl')
+  const projectId = await makeProject('Skua', lead)
+  const otherLead = await makeUser('Tove Ruane')
+  const otherProject = await makeProject('Turnstone', otherLead)
+  return {
+    projectId,
+    companies,
+    admin: await getActorOf(await makeUser('Wendel Oram', { isAdmin: true })),
+    lead: await join(lead, projectId, companies.team, 'lead'),
+    secondLead: await join(await makeUser('Sunniva Pell'), projectId, companies.team, 'lead'),
+    member: await join(await makeUser('Jorun Vey'), projectId, companies.team, 'member'),
+    observer: await join(await makeUser('Casper Lund'), projectId, companies.team, 'observer'),
+    fabricator: await join(await makeUser('Bram Tolley'), projectId, companies.brackenfold, 'fabricator'),
+    rivalFabricator: await join(await makeUser('Odile Farr'), projectId, companies.ostrel, 'fabricator'),
+    outsider: await join(otherLead, otherProject, companies.team, 'lead'),
+  }
+}

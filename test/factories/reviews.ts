@@ -1,0 +1,125 @@
+import { readFileSync } from 'node:fs'
+import {
+  type Actor,
+  advanceRevision,
+  answerItem,
+  createRevision,
+  decideWaiver,
+  declareBuildable,
+  getRevision,
+  type ItemView,
+  proposeWaiver,
+  type RevisionView,
+  releaseRevision,
+  shareRevision,
+  signRevision,
+} from '@/lib/data'
+import { expectDone } from './outcomes'
+import { PASSWORD, type Team } from './people'
+
+/** A demo design's text: a constructed part, not a toy. */
+export function readSeedDesign(name: 'skua-rev-a' | 'skua-rev-b' | 'pipit-rev-a'): string {
+  return readFileSync(new URL(`../../seed/designs/${name}.json`, import.meta.url), 'utf8')
+}
+
+let count = 0
+
+/** A revision in `preparing`, made by the member. */
+export async function makeRevision(
+  team: Team,
+  design: Parameters<typeof readSeedDesign>[0] = 'pipit-rev-a',
+): Promise<string> {
+  count += 1
+  const origin = { kind: 'import' as const, designText: readSeedDesign(design) }
+  const input = { projectId: team.projectId, label: `R${count}`, origin }
+  return (await expectDone(createRevision(team.member, input))).revisionId
+}
+
+type Stage = 'early-review' | 'fabricator-review' | 'awaiting-signature'
+
+export async function advance(team: Team, revisionId: string): Promise<void> {
+  const { version } = await getRevision(team.lead, revisionId)
+  await expectDone(advanceRevision(team.lead, { revisionId, seenVersion: version }))
+}
+
+/** Shared with both fabricators and brought to a stage by the people whose turn it is. */
+export async function makeRevisionAt(team: Team, stage: Stage): Promise<string> {
+  const revisionId = await makeRevision(team)
+  await share(team, revisionId)
+  await advance(team, revisionId)
+  if (stage === 'early-review') return revisionId
+  await answerEverything(team, revisionId)
+  await advance(team, revisionId)
+  if (stage === 'fabricator-review') return revisionId
+  await declareByBoth(team, revisionId)
+  await answerEverything(team, revisionId)
+  await advance(team, revisionId)
+  return revisionId
+}
+
+export async function share(team: Team, revisionId: string): Promise<void> {
+  for (const companyId of [team.companies.brackenfold, team.companies.ostrel]) {
+    await expectDone(shareRevision(team.lead, { revisionId, companyId }))
+  }
+}
+
+export async function declareByBoth(team: Team, revisionId: string): Promise<void> {
+  for (const actor of [team.fabricator, team.rivalFabricator]) {
+    const { version } = await getRevision(actor, revisionId)
+    await expectDone(declareBuildable(actor, { revisionId, seenVersion: version, isBuildable: true, note: '' }))
+  }
+}
+
+/** Answers every open item that somebody may answer, and waives what failed. */
+export async function answerEverything(team: Team, revisionId: string): Promise<void> {
+  for (const actor of [team.member, team.fabricator]) {
+    for (const item of (await getRevision(actor, revisionId)).items) {
+      if (item.state === 'open' && item.mayAnswer) await answer(actor, revisionId, item)
+    }
+  }
+  for (const item of (await getRevision(team.lead, revisionId)).items) {
+    if (!item.needsWaiver) continue
+    const reason = 'accepted for this build'
+    const proposal = proposeWaiver(team.lead, { revisionId, itemId: item.itemId, reason })
+    const { waiverId } = await expectDone(proposal)
+    await expectDone(decideWaiver(team.secondLead, { waiverId, decision: 'approve', reason: '' }))
+  }
+}
+
+export async function answer(actor: Actor, revisionId: string, item: ItemView): Promise<void> {
+  const state = item.legalStates.includes('meets') ? 'meets' : 'concern'
+  await expectDone(
+    answerItem(actor, {
+      revisionId,
+      itemId: item.itemId,
+      seenVersion: item.answerVersion,
+      state,
+      reason: 'looked at on the drawing',
+    }),
+  )
+}
+
+/** What the sign-off page sends for this person and this view. */
+export function makeSignInput(view: RevisionView) {
+  return {
+    revisionId: view.id,
+    seenVersion: view.version,
+    contentHash: view.contentHash,
+    capacity: 'lead engineer',
+    statement: view.statement,
+    password: PASSWORD,
+  }
+}
+
+export async function sign(actor: Actor, revisionId: string): Promise<string> {
+  const view = await getRevision(actor, revisionId)
+  return (await expectDone(signRevision(actor, makeSignInput(view)))).signatureId
+}
+
+export async function makeReleasedRevision(team: Team): Promise<string> {
+  const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+  await sign(team.lead, revisionId)
+  const { version } = await getRevision(team.lead, revisionId)
+  await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version }))
+  return revisionId
+}

@@ -1,0 +1,80 @@
+import { expect, it } from 'vitest'
+import {
+  checkWholeTrail,
+  createRevision,
+  getPackageFile,
+  getProject,
+  getRevision,
+  listProjects,
+  listRevisionTrail,
+  listWaits,
+  saveDesign,
+} from '@/lib/data'
+import { verifyPackage } from '@/lib/package'
+import { expectDone } from '@/test/factories/outcomes'
+import { makeTeam } from '@/test/factories/people'
+import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
+import { describeOnEachDatabase } from './each-database'
+
+describeOnEachDatabase('a revision from brief to released package', () => {
+  it('is released with a package that verifies, in an edition for each reader', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeReleasedRevision(team)
+    const view = await getRevision(team.observer, revisionId)
+    expect(view.stage).toBe('released')
+    expect(view.blockers).toEqual([])
+    expect(view.signatures).toHaveLength(1)
+    expect(view.signatures[0]).toMatchObject({ voidedAt: null, contentHash: view.contentHash })
+
+    const teamEdition = await getPackageFile(team.observer, revisionId)
+    const fabricatorEdition = await getPackageFile(team.fabricator, revisionId)
+    const verified = await verifyPackage(teamEdition.bytes)
+    expect(verified.ok).toBe(true)
+    expect((await verifyPackage(fabricatorEdition.bytes)).ok).toBe(true)
+    expect(Buffer.from(fabricatorEdition.bytes).includes('Ostrel')).toBe(false)
+    expect(Buffer.from(teamEdition.bytes).includes('Ostrel')).toBe(true)
+
+    expect((await checkWholeTrail(team.admin)).firstBad).toBeNull()
+    const actions = (await listRevisionTrail(team.lead, revisionId)).map(({ action }) => action)
+    expect(actions[0]).toBe('revision-released')
+    expect(actions).toContain('revision-signed')
+  })
+
+  it('is superseded by the release of a later one', async () => {
+    const team = await makeTeam()
+    const first = await makeReleasedRevision(team)
+    const second = await makeReleasedRevision(team)
+    expect(await getRevision(team.lead, first)).toMatchObject({
+      stage: 'superseded',
+      supersededBy: { id: second },
+    })
+    expect((await listProjects(team.lead))[0]?.latestRevision?.id).toBe(second)
+    expect((await getProject(team.lead, team.projectId)).revisions).toHaveLength(2)
+  })
+
+  it('loses its signature by a later edit, which says what changed', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    expect((await listWaits(team.lead)).map(({ nextAct }) => nextAct)).toContain('Review and sign it')
+    await sign(team.lead, revisionId)
+    const { design, designVersion } = await getRevision(team.lead, revisionId)
+    const changed = { ...design, brief: { ...design.brief, quantityPerYear: 4321 } }
+    const saved = await expectDone(saveDesign(team.lead, { revisionId, seenVersion: designVersion, design: changed }))
+    expect(saved.voidedSignatures).toBe(1)
+    const view = await getRevision(team.lead, revisionId)
+    expect(view.signatures[0]?.changes.join('\n')).toContain('4321')
+    expect(view.blockers.map(({ code }) => code)).toContain('signature-missing')
+  })
+
+  it('can be copied: the copy starts over with the same design', async () => {
+    const team = await makeTeam()
+    const source = await makeRevision(team)
+    const origin = { kind: 'copy' as const, revisionId: source }
+    const { revisionId } = await expectDone(
+      createRevision(team.member, { projectId: team.projectId, label: 'next', origin }),
+    )
+    const [a, b] = [await getRevision(team.member, source), await getRevision(team.member, revisionId)]
+    expect(b.designHash).toBe(a.designHash)
+    expect(b).toMatchObject({ stage: 'preparing', basedOn: { id: source } })
+  })
+})

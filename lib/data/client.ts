@@ -1,11 +1,12 @@
 import 'server-only'
 import { AsyncLocalStorage } from 'node:async_hooks'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { PrismaPg } from '@prisma/adapter-pg'
+
 import { type DatabaseKind, getSettings, log } from '@/lib/config'
 import { isWriteConflict, WriteConflictError } from './database-errors'
 import { PrismaClient as PostgresClient } from './generated/postgres/client'
 import { type Prisma, PrismaClient } from './generated/sqlite/client'
+import { OrderlyPostgres } from './postgres-adapter'
 import { OrderlySqlite } from './sqlite-adapter'
 
 /** The client of either database, typed as the SQLite one: what both can do. */
@@ -56,7 +57,7 @@ function openSqlite(url: string): Database {
 function openPostgres(url: string): Database {
   const schema = new URL(url).searchParams.get('schema')
   const postgres = new PostgresClient({
-    adapter: new PrismaPg(
+    adapter: new OrderlyPostgres(
       { connectionString: url, max: POSTGRES_POOL_SIZE, connectionTimeoutMillis: POSTGRES_CONNECT_TIMEOUT_MS },
       {
         ...(schema === null ? {} : { schema }),

@@ -1,0 +1,117 @@
+import { readFileSync, statSync } from 'node:fs'
+import { parseArgs } from 'node:util'
+import {
+  evaluate,
+  formatIssuePath,
+  getDesignJsonSchema,
+  type Issue,
+  MAX_DESIGN_CHARACTERS,
+  parseDesignText,
+} from '@/lib/engine'
+import { formatReport, isAllMet } from './evaluation-report'
+
+export const EVALUATE_USAGE = `Evaluates a design document without server or database.
+
+  npm run evaluate -- design.json [--json] [--on 2027-03-01]
+  npm run evaluate -- --schema
+
+--json    the results for another program
+--on      calendar day of the evaluation; today where it is left out
+--schema  the JSON Schema of the design document
+
+Exit status: 0 everything that is computed is met, 1 something is a concern or lacks an input, 2 the file cannot be read;
+each bad field is then named by its path.`
+
+/** Four bytes are the most that a character takes in UTF-8. */
+const MAX_BYTES = 4 * MAX_DESIGN_CHARACTERS
+
+export interface CommandOutcome {
+  readonly status: 0 | 1 | 2
+  /** For standard output; empty where the status is 2. */
+  readonly text: string
+  /** For standard error. */
+  readonly problem: string
+}
+
+/** What stops the command before anything is evaluated. */
+class Refusal extends Error {}
+
+/**
+ * The whole command: arguments in, text and exit status out.
+ *
+ * @param argv   arguments after the program's name
+ * @param today  calendar day that stands where `--on` is left out
+ */
+export function runEvaluateCommand(argv: readonly string[], today: string): CommandOutcome {
+  try {
+    return { problem: '', ...run(argv, today) }
+  } catch (error) {
+    if (error instanceof Refusal) return { status: 2, text: '', problem: error.message }
+    throw error
+  }
+}
+
+function run(argv: readonly string[], today: string): { status: 0 | 1; text: string } {
+  const { values, positionals } = readArguments(argv)
+  if (values.help === true) return { status: 0, text: EVALUATE_USAGE }
+  if (values.schema === true) return { status: 0, text: JSON.stringify(getDesignJsonSchema(), null, 2) }
+  const [file] = positionals
+  if (file === undefined || positionals.length > 1) throw new Refusal(EVALUATE_USAGE)
+  const evaluatedOn = readDay(values.on ?? today)
+  const parsed = parseDesignText(readText(file))
+  if (!parsed.ok) throw new Refusal(describeIssues(file, parsed.issues))
+  const evaluation = evaluate(parsed.value, { facts: { evaluatedOn } })
+  return {
+    status: isAllMet(evaluation) ? 0 : 1,
+    text: values.json === true ? JSON.stringify(evaluation, null, 2) : formatReport(parsed.value, evaluation).trimEnd(),
+  }
+}
+
+function readArguments(argv: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...argv],
+      allowPositionals: true,
+      options: {
+        json: { type: 'boolean' },
+        on: { type: 'string' },
+        schema: { type: 'boolean' },
+        help: { type: 'boolean', short: 'h' },
+      },
+    })
+  } catch (error) {
+    throw new Refusal(`${error instanceof Error ? error.message : String(error)}\n\n${EVALUATE_USAGE}`)
+  }
+}
+
+function readText(file: string): string {
+  try {
+    const status = statSync(file)
+    if (status.isDirectory()) throw new Refusal(`${file}: is a folder; give a design file`)
+    if (status.size > MAX_BYTES) {
+      throw new Refusal(
+        `${file}: has ${status.size} bytes; a design document has at most ${MAX_DESIGN_CHARACTERS} characters`,
+      )
+    }
+    return readFileSync(file, 'utf8')
+  } catch (error) {
+    if (error instanceof Refusal) throw error
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') throw new Refusal(`${file}: no such file`)
+    throw new Refusal(`${file}: cannot be read (${error instanceof Error ? error.message : String(error)})`)
+  }
+}
+
+function describeIssues(file: string, issues: readonly Issue[]): string {
+  const lines = issues.map(({ path, message }) =>
+    path.length === 0 ? `  ${message}` : `  ${formatIssuePath(path)}: ${message}`,
+  )
+  const count = `${issues.length} ${issues.length === 1 ? 'problem' : 'problems'}`
+  return [`${file}: not a design document that can be evaluated (${count})`, ...lines].join('\n')
+}
+
+function readDay(day: string): string {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(day) || Number.isNaN(Date.parse(`${day}T00:00:00Z`))) {
+    throw new Refusal(`--on: "${day}" is not a calendar day such as 2027-03-01`)
+  }
+  return day
+}

@@ -10,7 +10,6 @@ import {
 } from './content'
 import { makeDataFiles, makeReadme } from './data-files'
 import { makeManifest, writeManifest } from './manifest'
-import { makeDocuments } from './report'
 import { getKeyFingerprint, signBytes } from './signing'
 
 /**
@@ -24,9 +23,12 @@ import { getKeyFingerprint, signBytes } from './signing'
 export async function buildPackage(content: PackageContent, keys: SigningKeys): Promise<Uint8Array> {
   const fingerprint = getKeyFingerprint(createPublicKey(keys.verifyingKeyPem))
   const encoder = new TextEncoder()
+  const data = makeDataFiles(content)
+  // Loaded on demand: layout and plotting are heavy, and whoever only verifies a package needs neither.
+  const { makeDocuments } = await import('./report')
   const files: PackageFile[] = [
     ...(await makeDocuments(content)),
-    ...makeDataFiles(content),
+    ...data,
     makeReadme(content, fingerprint),
     { path: VERIFYING_KEY_PATH, bytes: encoder.encode(keys.verifyingKeyPem) },
   ]

@@ -1,5 +1,6 @@
-import { listStandings, sha256Hex } from '@/lib/review'
+import { listStandings } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
+import { hashBytes } from './file-hash'
 import { makeTrailFile } from './trail-file'
 
 const encode = (text: string) => new TextEncoder().encode(text)
@@ -51,7 +52,7 @@ function makeArtworkFiles(content: PackageContent): PackageFile[] {
   const files = listed.map((file, index): PackageFile & { fileName: string; sha256: string } => {
     const bytes = bytesByHash.get(file.sha256)
     if (bytes === undefined) throw new RangeError(`the bytes of artwork ${file.fileName} are missing`)
-    if (sha256Hex(bytes) !== file.sha256) {
+    if (hashBytes(bytes) !== file.sha256) {
       throw new RangeError(`artwork ${file.fileName} does not have the content that was recorded`)
     }
     const number = String(index + 1).padStart(3, '0')

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { canonicalJson, sha256Hex } from '@/lib/review'
 import type { PackageContent, PackageFile } from './content'
+import { hashBytes } from './file-hash'
 
 export const PACKAGE_FORMAT = 'bendworthy-package'
 export const PACKAGE_FORMAT_VERSION = 1
@@ -42,7 +43,7 @@ export function makeManifest(content: PackageContent, files: readonly PackageFil
     contentHash: content.signedContent === null ? null : sha256Hex(content.signedContent),
     keyFingerprint,
     files: files
-      .map(({ path, bytes }) => ({ path, sizeBytes: bytes.length, sha256: sha256Hex(bytes) }))
+      .map(({ path, bytes }) => ({ path, sizeBytes: bytes.length, sha256: hashBytes(bytes) }))
       .sort((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0)),
   }
 }

@@ -1,7 +1,8 @@
 import type { Issue, Result } from '@/lib/engine'
-import { checkTrail, sha256Hex } from '@/lib/review'
+import { canonicalJson, checkTrail } from '@/lib/review'
 import { readArchive } from './archive'
 import { MANIFEST_PATH, type PackageFile, SIGNATURE_PATH, SIGNED_CONTENT_PATH, VERIFYING_KEY_PATH } from './content'
+import { hashBytes } from './file-hash'
 import { type Manifest, manifestSchema } from './manifest'
 import { getKeyFingerprint, isSignatureOf, readVerifyingKey } from './signing'
 import { parseTrailFile } from './trail-file'
@@ -136,7 +137,7 @@ function checkFiles(files: ReadonlyMap<string, PackageFile>, manifest: Manifest,
         entry.path,
         `${entry.path} was changed: it has ${file.bytes.length} bytes, the manifest says ${entry.sizeBytes}`,
       )
-    } else if (sha256Hex(file.bytes) !== entry.sha256) {
+    } else if (hashBytes(file.bytes) !== entry.sha256) {
       add(issues, 'changed', entry.path, `${entry.path} was changed: its SHA-256 is not the one in the manifest`)
     }
   }
@@ -179,8 +180,11 @@ function checkSignedContent(files: ReadonlyMap<string, PackageFile>, manifest: M
     }
     return live.length
   }
-  if (sha256Hex(content.bytes) !== manifest.contentHash) {
+  if (hashBytes(content.bytes) !== manifest.contentHash) {
     add(issues, 'changed', SIGNED_CONTENT_PATH, `${SIGNED_CONTENT_PATH} is not the content that the manifest names`)
+  }
+  if (!isSameDesign(files.get('design.json'), content)) {
+    add(issues, 'other-content', 'design.json', 'design.json is not the design that was signed')
   }
   for (const { name, contentHash } of live) {
     if (contentHash !== manifest.contentHash) {
@@ -193,6 +197,16 @@ function checkSignedContent(files: ReadonlyMap<string, PackageFile>, manifest: M
     }
   }
   return live.length
+}
+
+function isSameDesign(designFile: PackageFile | undefined, content: PackageFile): boolean {
+  if (designFile === undefined) return true // reported as missing already
+  try {
+    const signed = JSON.parse(readText(content) ?? '') as { design?: unknown }
+    return canonicalJson(JSON.parse(readText(designFile) ?? '')) === canonicalJson(signed.design)
+  } catch {
+    return false
+  }
 }
 
 function readLiveSignatures(file: PackageFile | undefined): { name: string; contentHash: string }[] | null {

@@ -3,7 +3,17 @@ import { toSvg } from '@/lib/drawing'
 import type { Bend, BendResult } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
-import { empty, level1, level2, makeEmptyPart, makeFacts, makeTable, PICTURE_SCALE, TEXT_WIDTH_PT } from './style'
+import {
+  empty,
+  keepTogether,
+  level1,
+  level2,
+  makeEmptyPart,
+  makeFacts,
+  makeTable,
+  PICTURE_SCALE,
+  TEXT_WIDTH_PT,
+} from './style'
 import { sayNumber, sayWord, sayYesNo } from './words'
 
 const PLOT_GAP_PT = 12
@@ -75,7 +85,7 @@ function makeBend(
   if (result === null) {
     return [makeFacts(callOut, heading), empty('No results are recorded for this bend.')]
   }
-  const parts: Content[] = [{ stack: [makeFacts([...callOut, ...listNumbers(result)], heading)], unbreakable: true }]
+  const parts: Content[] = [keepTogether([makeFacts([...callOut, ...listNumbers(result)], heading)])]
   if (result.conductors.length > 0) parts.push(makeStrains(result))
   if (pictures !== null) parts.push(...makePlots(bend, pictures))
   for (const { label } of result.missing)

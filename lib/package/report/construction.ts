@@ -3,7 +3,16 @@ import { formatDesignation, getLayerKindLabel, listLayerTable, nameConductorLaye
 import { findMaterial, type ZoneResult } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
-import { level1, level2, makeEmptyPart, makeFacts, makeTable, PICTURE_SCALE, TEXT_WIDTH_PT } from './style'
+import {
+  keepTogether,
+  level1,
+  level2,
+  makeEmptyPart,
+  makeFacts,
+  makeTable,
+  PICTURE_SCALE,
+  TEXT_WIDTH_PT,
+} from './style'
 import { saySource, sayWord } from './words'
 
 const um = (value: number) => (Math.round(value * 10) / 10).toFixed(1)
@@ -78,10 +87,8 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
   if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
   if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
   const head: Content[] = [makeFacts(facts, level2(`Zone ${zone.name} (${sayWord(zone.kind)})`))]
-  const picture: Content[] =
-    pictures === null || zone.layers.length === 0
-      ? []
-      : [{ svg: toSvg(pictures.drawZone(zone, TEXT_WIDTH_PT * PICTURE_SCALE)), width: TEXT_WIDTH_PT }]
+  const picture =
+    pictures === null || zone.layers.length === 0 ? null : pictures.drawZone(zone, TEXT_WIDTH_PT * PICTURE_SCALE)
   const table = makeTable(
     [
       { label: 'Layer', width: 50 },
@@ -105,7 +112,9 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
       ]
     }),
   )
-  return [{ stack: [...head, ...picture], unbreakable: true }, table]
+  if (picture === null) return [...head, table]
+  const drawn: Content = { svg: toSvg(picture), width: TEXT_WIDTH_PT }
+  return [keepTogether([...head, drawn], { pictureHeightPt: picture.heightPx / PICTURE_SCALE }), table]
 }
 
 /** Constants that the results rest on, each with its source. */

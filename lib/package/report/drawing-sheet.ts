@@ -12,7 +12,16 @@ import { type Design, type Evaluation, findMaterial } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import { CAUTIONS } from '../data-files'
 import { INK, SOFT } from './style'
-import { drawLines, drawRule, drawTable, makeSvgText, type SvgBlock, type SvgColumn, wrapText } from './svg-table'
+import {
+  drawLines,
+  drawRule,
+  drawTable,
+  fitLine,
+  makeSvgText,
+  type SvgBlock,
+  type SvgColumn,
+  wrapText,
+} from './svg-table'
 import { sayNumber, sayTime, sayWord, sayYesNo } from './words'
 
 /** A3 lying (ISO 216), in points; a construction with much to say makes the sheet taller. */
@@ -24,6 +33,14 @@ const GAP = 20
 const FONT = 8.5
 const TITLE_BLOCK_HEIGHT = 92
 const TITLE_BLOCK_WIDTH = 470
+
+/** Longer texts stand in full in the report; a drawing sheet has room for their beginning. */
+const LONGEST_NOTE = 260
+
+function shorten(text: string): string {
+  const trimmed = text.trim()
+  return trimmed.length <= LONGEST_NOTE ? trimmed : `${trimmed.slice(0, LONGEST_NOTE)}… (in full in the report)`
+}
 
 /** Named faces first; the rest are for whoever opens the file elsewhere. */
 const PALETTE = { ...PRINT_PALETTE, fontFamily: 'DejaVu, DejaVu Sans Condensed, DejaVu Sans, Arial, sans-serif' }
@@ -147,7 +164,7 @@ function drawBendTable(design: Design, y: number): SvgBlock {
     temperature,
     sayWord(bend.radiusHeldBy),
     bend.distanceToRigidMm === null ? 'not stated' : String(bend.distanceToRigidMm),
-    bend.note,
+    shorten(bend.note),
   ])
   const body = rows.length === 0 ? [['No bends.', ...columns.slice(1).map(() => '')]] : rows
   return drawTable('Bend call-outs', columns, body, { x: MARGIN, y, fontPx: FONT })
@@ -168,12 +185,17 @@ function drawZones(design: Design, results: Evaluation, y: number): SvgBlock {
     for (const [column, zone] of results.zones.slice(index, index + columnCount).entries()) {
       const x = MARGIN + column * (columnWidth + GAP)
       const { low, high } = zone.worstCaseUm
-      const range = `${zone.thicknessUm.toFixed(1)} (${low.toFixed(1)} to ${high.toFixed(1)}) µm`
+      const range = `${zone.thicknessUm.toFixed(1)} µm (${low.toFixed(1)} to ${high.toFixed(1)}):`
       nodes.push(
-        makeSvgText(`Zone ${zone.name}, ${sayWord(zone.kind)}: ${range}`, x, top + FONT + 2, {
-          fontPx: FONT + 2,
-          isBold: true,
-        }),
+        makeSvgText(
+          fitLine(`${range}  ${zone.name}, ${sayWord(zone.kind)}`, columnWidth, FONT + 2),
+          x,
+          top + FONT + 2,
+          {
+            fontPx: FONT + 2,
+            isBold: true,
+          },
+        ),
       )
       if (zone.layers.length === 0) continue
       const picture = drawCrossSection(zone, { palette: PALETTE, unit: 'um', widthPx, designations, findMaterialName })
@@ -187,7 +209,7 @@ function drawZones(design: Design, results: Evaluation, y: number): SvgBlock {
 
 function drawNotes(design: Design, x: number, y: number, widthPx: number): SvgBlock {
   const { brief, features } = design
-  const stated = (label: string, text: string) => (text.trim() === '' ? [] : [`${label}: ${text.trim()}`])
+  const stated = (label: string, text: string) => (text.trim() === '' ? [] : [`${label}: ${shorten(text)}`])
   const stiffeners = features.stiffeners.map(
     ({ name, coverlayOverlapMm }) =>
       `${name}, overlap with the coverlay end ${coverlayOverlapMm === null ? 'not stated' : `${coverlayOverlapMm} mm`}`,
@@ -258,8 +280,7 @@ function drawTitleBlock(content: PackageContent, sheetHeight: number): DrawingNo
   ]
   for (const [label, text, offset, row] of cells) {
     const top = y + row * rowHeight
-    const [line = ''] = wrapText(text, half - 12, FONT + 1)
-    const shown = line.length < text.length ? `${line.slice(0, -1)}…` : line
+    const shown = fitLine(text, half - 12, FONT + 1)
     nodes.push(
       makeSvgText(label, x + offset + 6, top + 10, { fontPx: 6.5, fill: SOFT }),
       makeSvgText(shown, x + offset + 6, top + 23, { fontPx: FONT + 1, isBold: true }),

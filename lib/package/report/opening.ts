@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
-import { listLiveSignatures, listStandings, STAGE_LABELS } from '@/lib/review'
+import { listStandings, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { CAUTIONS } from '../data-files'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
@@ -9,7 +9,9 @@ import { sayNumber, sayQuantity, sayText, sayTime, sayWord, sayYesNo, VERDICT_WO
 export function makeTitleBlock(content: PackageContent, contentHash: string): Content[] {
   const { snapshot, edition, release } = content
   const { brief } = snapshot.design
-  const signers = listLiveSignatures(snapshot).map(({ name, capacity }) => `${name}, ${capacity}`)
+  const signers = snapshot.signatures
+    .filter(({ voided }) => voided === null)
+    .map(({ name, capacity }) => `${name}, ${capacity}`)
   return [
     { text: 'Manufacturability review', style: 'title' },
     {
@@ -22,7 +24,7 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
       ['Workspace', content.workspaceName],
       ['Stage', snapshot.stage === 'awaiting-signature' ? STAGE_LABELS.released : STAGE_LABELS[snapshot.stage]],
       ['Released', `${sayTime(release.at)} by ${release.byName}`],
-      ['Signed by', signers.length === 0 ? 'see "Signatures"' : signers.join('; ')],
+      ['Signed by', signers.length === 0 ? 'nobody' : signers.join('; ')],
       ['Edition', edition.kind === 'team' ? 'team, complete' : `for ${edition.companyName}`],
       [
         'Results',

@@ -1,7 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
-import { hashDeclaredContent, type ReviewThread } from '@/lib/review'
+import { hashDeclaredContent, type ReviewComment, type ReviewThread } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { level1, makeEmptyPart, makeTable, mono } from './style'
+import { keepTogether, level1, makeEmptyPart, makeTable, mono } from './style'
 import { sayTime, sayWord } from './words'
 
 export function makeWaivers({ snapshot }: PackageContent): Content[] {
@@ -45,33 +45,29 @@ export function makeThreads({ snapshot }: PackageContent): Content[] {
 function makeThread(thread: ReviewThread, isFirst: boolean): Content[] {
   const anchor =
     thread.anchor.kind === 'revision' ? 'whole revision' : `${sayWord(thread.anchor.kind)} ${thread.anchor.label}`
-  return [
+  const head: Content[] = [
+    ...(isFirst ? [{ text: '8  Comments and engineering queries', style: 'section' }] : []),
+    { text: thread.title, style: 'subsection' },
     {
-      stack: [
-        ...(isFirst ? [{ text: '8  Comments and engineering queries', style: 'section' }] : []),
-        { text: thread.title, style: 'subsection' },
-        {
-          text: `${sayWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.companyName}, ${sayTime(thread.openedAt)}`,
-          style: 'small',
-        },
-      ],
-      unbreakable: true,
+      text: `${sayWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.companyName}, ${sayTime(thread.openedAt)}`,
+      style: 'small',
     },
-    ...thread.comments.map((comment): Content => {
-      const files = comment.attachments.map(({ fileName, sha256 }) => `${fileName} (SHA-256 ${sha256.slice(0, 16)}…)`)
-      return {
-        stack: [
-          {
-            text: `${comment.authorName}, ${comment.companyName}, ${sayTime(comment.at)}${comment.editedAt === null ? '' : `, edited ${sayTime(comment.editedAt)}`}`,
-            style: 'label',
-          },
-          comment.text,
-          ...(files.length === 0 ? [] : [{ text: `Attached: ${files.join(', ')}`, style: 'small' }]),
-        ],
-        margin: [10, 3, 0, 3],
-      }
-    }),
   ]
+  const [first, ...others] = thread.comments.map(makeComment)
+  return [keepTogether(first === undefined ? head : [...head, first]), ...others]
+}
+
+function makeComment(comment: ReviewComment): Content {
+  const files = comment.attachments.map(({ fileName, sha256 }) => `${fileName} (SHA-256 ${sha256.slice(0, 16)}…)`)
+  const edited = comment.editedAt === null ? '' : `, edited ${sayTime(comment.editedAt)}`
+  return {
+    stack: [
+      { text: `${comment.authorName}, ${comment.companyName}, ${sayTime(comment.at)}${edited}`, style: 'label' },
+      comment.text,
+      ...(files.length === 0 ? [] : [{ text: `Attached: ${files.join(', ')}`, style: 'small' }]),
+    ],
+    margin: [10, 3, 0, 3],
+  }
 }
 
 export function makeSignatures({ snapshot }: PackageContent): Content[] {
@@ -103,7 +99,7 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
       ? [makeEmptyPart(level1('10  Signatures'), 'The revision bears no signature.')]
       : snapshot.signatures.map(
           (signature, index): Content => ({
-            stack: [
+            ...keepTogether([
               ...(index === 0 ? [{ text: '10  Signatures', style: 'section' }] : []),
               { text: `${signature.name}, ${signature.capacity}`, bold: true },
               { text: `${sayTime(signature.signedAt)}${signature.voided === null ? '' : '   VOID'}`, style: 'soft' },
@@ -117,8 +113,7 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
                       style: 'small',
                     },
                   ]),
-            ],
-            unbreakable: true,
+            ]),
             margin: [0, 3, 0, 7],
           }),
         )),

@@ -1,10 +1,11 @@
 import type { TDocumentDefinitions } from 'pdfmake/interfaces'
-import { hashSignedContent, sha256Hex } from '@/lib/review'
+import { sha256Hex } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { makeBends } from './bends'
 import { makeChecklist } from './checklist'
 import { makeConstruction } from './construction'
 import { makeFeatures } from './features'
+import { breakLongWords } from './long-words'
 import { makeBrief, makeSummary, makeTitleBlock } from './opening'
 import { makeArtwork, makeSignatures, makeThreads, makeWaivers } from './people'
 import { makePictures } from './pictures'
@@ -16,14 +17,17 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
   const { snapshot } = content
   const results = snapshot.evaluation?.results ?? null
   const pictures = results === null ? null : makePictures(snapshot.design, results)
-  const contentHash = content.signedContent === null ? hashSignedContent(snapshot) : sha256Hex(content.signedContent)
+  // A fabricator's edition lacks parts of what was signed: there the signature itself says which content it is on.
+  const standing = snapshot.signatures.findLast(({ voided }) => voided === null)
+  const contentHash =
+    content.signedContent === null ? (standing?.contentHash ?? 'not signed') : sha256Hex(content.signedContent)
   const running = `${snapshot.projectName}, revision ${snapshot.label}`
   return {
     pageSize: 'A4',
     pageMargins: PAGE_MARGINS,
     defaultStyle: { font: 'DejaVu', fontSize: 8.5, color: INK, lineHeight: 1.15 },
     styles: STYLES,
-    content: [
+    content: breakLongWords([
       ...makeTitleBlock(content, contentHash),
       ...makeSummary(content),
       ...makeBrief(content),
@@ -36,7 +40,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeSignatures(content),
       ...makeArtwork(content),
       ...makeSources(content),
-    ],
+    ]),
     header: (page) =>
       page === 1
         ? null

@@ -1,4 +1,11 @@
-import type { Content, ContentTable, CustomTableLayout, StyleDictionary, TableCell } from 'pdfmake/interfaces'
+import type {
+  Content,
+  ContentStack,
+  ContentTable,
+  CustomTableLayout,
+  StyleDictionary,
+  TableCell,
+} from 'pdfmake/interfaces'
 
 export const INK = '#1a1d20'
 export const SOFT = '#565b60'
@@ -42,6 +49,36 @@ export interface Column {
   readonly isNumeric?: boolean
 }
 
+/** Characters that are kept on one page. A block that is higher than a page would run off its foot unseen. */
+const LONGEST_UNBROKEN = 900
+
+/** Characters of all texts inside some content. */
+export function measureText(content: unknown): number {
+  if (typeof content === 'string') return content.length
+  if (Array.isArray(content)) return content.reduce((sum: number, part) => sum + measureText(part), 0)
+  if (typeof content !== 'object' || content === null) return 0
+  const { text, stack, columns, table, ul } = content as Record<string, unknown>
+  return [text, stack, columns, ul, (table as { body?: unknown } | undefined)?.body].reduce(
+    (sum: number, part) => sum + measureText(part),
+    0,
+  )
+}
+
+/** Rows stay whole, and the first with the head, unless one is too long: its head would then be lost. */
+function keepRows(lengths: readonly number[], hasHead: boolean): Pick<Table, 'dontBreakRows' | 'keepWithHeaderRows'> {
+  const fits = lengths.every((length) => length <= LONGEST_UNBROKEN)
+  return fits && hasHead ? { dontBreakRows: true, keepWithHeaderRows: 1 } : { dontBreakRows: fits }
+}
+
+/** A stack that stays on one page, unless it is too long for that. */
+export function keepTogether(stack: Content[], options: { readonly pictureHeightPt?: number } = {}): ContentStack {
+  const fits = measureText(stack) <= 2 * LONGEST_UNBROKEN && (options.pictureHeightPt ?? 0) <= TALLEST_PICTURE_PT
+  return { stack, unbreakable: fits }
+}
+
+/** A picture that leaves room for a block of facts above it. */
+const TALLEST_PICTURE_PT = 430
+
 export interface Heading {
   readonly text: string
   readonly level: 1 | 2
@@ -84,8 +121,7 @@ export function makeTable(
       headerRows: heads.length,
       widths: columns.map(({ width }) => width),
       body: [...heads, ...body],
-      dontBreakRows: true,
-      keepWithHeaderRows: 1,
+      ...keepRows(body.map(measureText), true),
     },
     layout: RULED,
     margin: [0, 2, 0, 4],
@@ -106,8 +142,7 @@ export function makeFacts(
         ...heads,
         ...facts.map(([label, value]): TableCell[] => [{ text: label, style: 'soft' }, value as TableCell]),
       ],
-      dontBreakRows: true,
-      ...(heads.length > 0 ? { keepWithHeaderRows: 1 } : {}),
+      ...keepRows(facts.map(measureText), heads.length > 0),
     },
     layout: RULED,
     margin: [0, 2, 0, 4],

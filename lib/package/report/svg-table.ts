@@ -1,8 +1,31 @@
 import { type DrawingNode, makeNode } from '@/lib/drawing'
 import { HAIRLINE, INK, SOFT } from './style'
 
-/** Mean width of a character in relation to the type size, on the safe side for the sans-serif faces in use. */
-const CHARACTER_WIDTH_EM = 0.56
+/** Widths of characters in relation to the type size, on the safe side for the sans-serif faces in use. */
+const CHARACTER_WIDTHS_EM: readonly (readonly [pattern: RegExp, widthEm: number])[] = [
+  [/[WM@%mw—…]/, 0.95],
+  [/[A-Z&+=<>~±≤≥]/, 0.7],
+  [/[iljtfrI.,;:'!|()[\]{}\s-]/, 0.37],
+  [/[a-z0-9]/, 0.56],
+]
+/** Other scripts are wider than Latin small letters. */
+const OTHER_WIDTH_EM = 0.9
+
+function measureWidthPx(text: string, fontPx: number): number {
+  let widthEm = 0
+  for (const character of text) {
+    widthEm += CHARACTER_WIDTHS_EM.find(([pattern]) => pattern.test(character))?.[1] ?? OTHER_WIDTH_EM
+  }
+  return widthEm * fontPx
+}
+
+/** Longest beginning of a word that fits; at least one character. */
+function takeFitting(word: string, widthPx: number, fontPx: number): string {
+  const characters = [...word]
+  let count = characters.length
+  while (count > 1 && measureWidthPx(characters.slice(0, count).join(''), fontPx) > widthPx) count -= 1
+  return characters.slice(0, count).join('')
+}
 const LINE_HEIGHT_EM = 1.28
 const CELL_PADDING_PX = 4
 
@@ -41,25 +64,32 @@ export function makeSvgText(text: string, x: number, y: number, style: TextStyle
 
 /** Breaks text at spaces, and inside a word that is longer than the line. */
 export function wrapText(text: string, widthPx: number, fontPx: number): string[] {
-  const room = Math.max(3, Math.floor(widthPx / (fontPx * CHARACTER_WIDTH_EM)))
   const lines: string[] = []
   for (const paragraph of text.split(/\r?\n/)) {
     let line = ''
     for (const word of paragraph.split(/\s+/)) {
       let rest = word
-      if (line !== '' && line.length + 1 + rest.length > room) {
+      if (line !== '' && measureWidthPx(`${line} ${rest}`, fontPx) > widthPx) {
         lines.push(line)
         line = ''
       }
-      while (rest.length > room) {
-        lines.push(rest.slice(0, room))
-        rest = rest.slice(room)
+      while (measureWidthPx(rest, fontPx) > widthPx) {
+        const part = takeFitting(rest, widthPx, fontPx)
+        if (part.length === rest.length) break
+        lines.push(part)
+        rest = rest.slice(part.length)
       }
       line = line === '' ? rest : `${line} ${rest}`
     }
     lines.push(line)
   }
   return lines
+}
+
+/** One line: what fits, with an ellipsis where text is left out. */
+export function fitLine(text: string, widthPx: number, fontPx: number): string {
+  const [line = ''] = wrapText(text, widthPx - fontPx, fontPx)
+  return line.length < text.trim().replaceAll(/\s+/g, ' ').length ? `${line}…` : line
 }
 
 /** Several lines of text from `y` down; `heightPx` includes the last descender. */

@@ -64,6 +64,35 @@ describe('a release package', () => {
     expect(Buffer.compare(bytes, again)).toBe(0)
   }, 120_000)
 
+  test('the time zone of the machine does not show', async () => {
+    const before = process.env.TZ
+    process.env.TZ = 'Pacific/Auckland'
+    try {
+      expect(Buffer.compare(bytes, await buildPackage(makeContent(), keys))).toBe(0)
+    } finally {
+      if (before === undefined) delete process.env.TZ
+      else process.env.TZ = before
+    }
+  }, 120_000)
+
+  test("a fabricator's edition names its company, and its signatures without the content that was withheld", async () => {
+    const content = makeContent()
+    const built = await buildPackage(
+      {
+        ...content,
+        edition: { kind: 'fabricator', companyId: 'company-brackenfold', companyName: 'Brackenfold Circuits' },
+        signedContent: null,
+      },
+      keys,
+    )
+    expect(verifyPackage(built)).toMatchObject({
+      ok: true,
+      value: { signatureCount: 1, manifest: { contentHash: null, edition: { companyName: 'Brackenfold Circuits' } } },
+    })
+    const read = readArchive(built)
+    expect(read.ok && read.value.some((file) => file.path === 'signed-content.json')).toBe(false)
+  }, 120_000)
+
   test('is read by other programs: the report is a PDF, the drawing an SVG, the design reads back', () => {
     expect(textOf('report.pdf').slice(0, 5)).toBe('%PDF-')
     expect(textOf('drawing/sheet.pdf').slice(0, 5)).toBe('%PDF-')
@@ -214,6 +243,16 @@ describe('tampering is caught and named', () => {
     const signatures = content.snapshot.signatures.map((signature) => ({ ...signature, contentHash: 'e'.repeat(64) }))
     const built = await buildPackage({ ...content, snapshot: { ...content.snapshot, signatures } }, keys)
     expect(codes(built)).toEqual(['other-content signatures.json'])
+  }, 120_000)
+
+  test('a design that is not the one that was signed', async () => {
+    const content = makeContent()
+    const other = makeSnapshot({ ...content.snapshot.design, name: 'Another design' })
+    const built = await buildPackage(
+      { ...content, snapshot: { ...other, signatures: content.snapshot.signatures } },
+      keys,
+    )
+    expect(codes(built)).toEqual(['other-content design.json'])
   }, 120_000)
 
   test('a trail whose records do not fit', async () => {

@@ -15,8 +15,8 @@ export interface PartSectionOptions {
 
 const FONT_PX = 11
 const AXIS_WIDTH_PX = 52
-const TOP_PX = 48
-const NAME_WIDTH_PX = 92
+const TOP_PX = 60
+const NAME_WIDTH_PX = 80
 const NAME_SPACING_PX = 13
 
 /**
@@ -80,8 +80,9 @@ export function drawPartSection(
         palette,
       })
     nodes.push(
-      label(zone.name, TOP_PX - 34, true),
-      label(`${zone.kind}, ${formatThickness(zone.thicknessUm, unit)}`, TOP_PX - 20, false),
+      label(zone.name, TOP_PX - 48, true),
+      label(zone.kind, TOP_PX - 35, false),
+      label(formatThickness(zone.thicknessUm, unit), TOP_PX - 22, false),
       makeNode('line', {
         x1: x,
         y1: index === 0 ? TOP_PX : TOP_PX - 14,

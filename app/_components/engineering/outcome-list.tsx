@@ -5,9 +5,36 @@ import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { citeSource, getOutcomeVerdict, type Limit, SOURCES, type SourceKey } from '@/lib/engine'
 import type { PlacedOutcome } from './outcomes'
 
-/** Verdicts with value, limit, whose limit, and source: the sentence first, because it says most. */
+/**
+ * What the checklist says about one thing. What is met or does not apply is folded away, so that what asks for a
+ * decision stands alone.
+ */
 export function OutcomeList({ outcomes, emptyText }: { outcomes: readonly PlacedOutcome[]; emptyText: string }) {
   if (outcomes.length === 0) return <p className="empty">{emptyText}</p>
+  const isQuiet = ({ outcome }: PlacedOutcome) => {
+    const verdict = getOutcomeVerdict(outcome)
+    return verdict === 'meets' || verdict === 'not-applicable'
+  }
+  const quiet = outcomes.filter(isQuiet)
+  return (
+    <>
+      {quiet.length === outcomes.length ? (
+        <p className="small">Nothing here fails or waits for an input.</p>
+      ) : (
+        <Outcomes outcomes={outcomes.filter((each) => !isQuiet(each))} />
+      )}
+      {quiet.length > 0 && (
+        <details>
+          <summary className="small">{quiet.length} met or not applicable</summary>
+          <Outcomes outcomes={quiet} />
+        </details>
+      )}
+    </>
+  )
+}
+
+/** Verdicts with value, limit, whose limit, and source: the sentence first, because it says most. */
+function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
   return (
     <ul className="outcomes">
       {outcomes.map(({ itemId, outcome }, index) => (

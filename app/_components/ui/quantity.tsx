@@ -11,7 +11,7 @@ const SYMBOLS: Record<Unit, string> = {
   deg: '°',
   pct: '%',
   fraction: '',
-  ratio: '× thickness',
+  ratio: '×',
   cycles: 'cycles',
   count: '',
   degC: '°C',
@@ -64,13 +64,24 @@ function getDecimals(kept: 'um' | 'mm', shown: DisplayLengthUnit): number {
   return DECIMALS[kept][shown]
 }
 
+/** Where thickness is read in um, dimensions in plan are read in mm: nobody speaks of a radius of 8000 um. */
+export function getShownUnit(kept: 'um' | 'mm', chosen: DisplayLengthUnit): DisplayLengthUnit {
+  return kept === 'mm' && chosen === 'um' ? 'mm' : chosen
+}
+
+/** A dimension in plan, kept in mm. */
+export function PlanLength({ valueMm }: { valueMm: number }) {
+  return <QuantityText quantity={{ value: valueMm, unit: 'mm' }} />
+}
+
 /** The ends of a range in the unit that the quantity beside it is shown in. */
 export function RangeText({ range, unit }: { range: QuantityRange; unit: Unit }) {
-  const { unit: lengthUnit } = useLengthUnit()
-  const format = (value: number) =>
-    unit === 'um' || unit === 'mm'
-      ? (formatLength(umFromLength(value, unit), lengthUnit, getDecimals(unit, lengthUnit)).split(' ')[0] ?? '')
-      : formatValue(value, unit)
+  const { unit: chosen } = useLengthUnit()
+  const format = (value: number) => {
+    if (unit !== 'um' && unit !== 'mm') return formatValue(value, unit)
+    const shown = getShownUnit(unit, chosen)
+    return formatLength(umFromLength(value, unit), shown, getDecimals(unit, shown)).split(' ')[0] ?? ''
+  }
   return (
     <span className="quantity muted">
       {format(range.low)} to {format(range.high)}
@@ -82,7 +93,8 @@ export function RangeText({ range, unit }: { range: QuantityRange; unit: Unit })
 export function QuantityText({ quantity }: { quantity: QuantityValue }) {
   const { unit } = useLengthUnit()
   if (quantity.unit === 'um' || quantity.unit === 'mm') {
-    const text = formatLength(umFromLength(quantity.value, quantity.unit), unit, getDecimals(quantity.unit, unit))
+    const shown = getShownUnit(quantity.unit, unit)
+    const text = formatLength(umFromLength(quantity.value, quantity.unit), shown, getDecimals(quantity.unit, shown))
     const split = text.lastIndexOf(' ')
     return <Joined number={text.slice(0, split)} symbol={text.slice(split + 1)} />
   }

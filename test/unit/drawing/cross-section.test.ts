@@ -124,7 +124,7 @@ describe('section along the part', () => {
     expect(picture.table.rows.map((row) => row.zone)).toEqual(evaluation.zones.map((zone) => zone.name))
     const common = evaluation.zones.map((zone) => zone.layers.find((layer) => layer.name === 'PI 2'))
     expect(common.every((layer) => layer !== undefined)).toBe(true)
-    const width = 720 - 52 - 92
+    const width = 720 - 52 - 80
     const columnWidth = width / evaluation.zones.length
     const levels = evaluation.zones.map((_, index) => {
       const x = Math.round((52 + index * columnWidth) * 100) / 100

@@ -1,10 +1,10 @@
 'use client'
 
 import type { ReactNode } from 'react'
-import { Length } from '@/app/_components/ui/unit-context'
+import { PlanLength } from '@/app/_components/ui/quantity'
+import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { formatCycleCount, listStrainRows, nameConductorLayers } from '@/lib/drawing'
 import type { Bend, BendResult } from '@/lib/engine'
-import { useLengthUnit } from '../../ui/unit-context'
 import { useDraft } from '../draft'
 import { getSourceWords } from '../outcome-list'
 import { PictureTableView } from '../pictures'
@@ -53,9 +53,9 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
   return (
     <>
       <div className="table-frame">
-        <table className="ledger" data-stack="">
+        <table className="ledger unit-heads" data-stack="">
           <caption className="small muted">
-            Least inside radius by each way of reckoning; this bend has <Length valueUm={bend.insideRadiusMm * 1000} />.
+            Least inside radius by each way of reckoning; this bend has <PlanLength valueMm={bend.insideRadiusMm} />.
           </caption>
           <thead>
             <tr>
@@ -149,9 +149,9 @@ export function BendFigures({ result }: { result: BendResult }) {
         : `${springback.relaxedAngleDeg.toFixed(0)}° at ${springback.relaxedRadiusMm.toPrecision(3)} mm radius (${(springback.keptFraction * 100).toFixed(0)} % of its angle)`,
     )
   }
-  add('Developed length', <Length valueUm={result.developedLengthMm * 1000} />)
+  add('Developed length', <PlanLength valueMm={result.developedLengthMm} />)
   if (result.leaves.length > 1) {
-    add('Greatest difference between leaves', <Length valueUm={result.leafLengthDifferenceMm * 1000} />)
+    add('Greatest difference between leaves', <PlanLength valueMm={result.leafLengthDifferenceMm} />)
   }
   return (
     <dl className="terms">

@@ -64,8 +64,8 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
     [zone, unit, plotWidthPx, designations, evaluatedDesign, result, bend.insideFace],
   )
   return (
-    <div className="bend-plots drawings" data-outdated={live.issues.length > 0 ? '' : undefined}>
-      <div ref={ref}>
+    <div ref={ref} className="drawings" data-outdated={live.issues.length > 0 ? '' : undefined}>
+      <div>
         {strain === null ? (
           <p className="empty">The strain plot needs a computed bend.</p>
         ) : (

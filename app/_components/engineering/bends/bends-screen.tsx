@@ -2,8 +2,8 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { PlanLength } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
-import { Length } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Bend } from '@/lib/engine'
 import {
@@ -86,7 +86,7 @@ function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (
   const { bends, construction } = state.design
   return (
     <div className="table-frame">
-      <table className="ledger" data-stack="">
+      <table className="ledger unit-heads" data-stack="">
         <thead>
           <tr>
             <th scope="col">Bend</th>
@@ -116,7 +116,7 @@ function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (
                   <button
                     type="button"
                     className="choice"
-                    aria-current={bend.id === chosenId}
+                    aria-current={bend.id === chosenId ? 'true' : undefined}
                     onClick={() => onChoose(bend.id)}
                   >
                     {bend.name === '' ? 'unnamed' : bend.name}
@@ -127,7 +127,7 @@ function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (
                 </td>
                 <td data-label="Use">{getUseLabel(bend.use)}</td>
                 <td className="num" data-label="Inside radius">
-                  <Length valueUm={bend.insideRadiusMm * 1000} />
+                  <PlanLength valueMm={bend.insideRadiusMm} />
                 </td>
                 <td className="num" data-label="Angle">
                   {bend.angleDeg}°
@@ -193,18 +193,20 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
         <p className="empty">This bend has not been computed yet: see above what needs correction.</p>
       ) : (
         <>
-          <Section title="Verdicts">
-            {result.missing.length > 0 && (
-              <p className="small">Missing: {result.missing.map((missing) => missing.label).join('; ')}.</p>
-            )}
-            <OutcomeList
-              outcomes={listOutcomesAt(evaluation, 'bend', bend.id)}
-              emptyText="The checklist has nothing on this bend."
-            />
-          </Section>
-          <Section title="Pictures">
-            <BendPlots bend={evaluatedBend} result={result} zone={zone} />
-          </Section>
+          <div className="bend-bench">
+            <Section title="Verdicts">
+              {result.missing.length > 0 && (
+                <p className="small">Missing: {result.missing.map((missing) => missing.label).join('; ')}.</p>
+              )}
+              <OutcomeList
+                outcomes={listOutcomesAt(evaluation, 'bend', bend.id)}
+                emptyText="The checklist has nothing on this bend."
+              />
+            </Section>
+            <Section title="Pictures">
+              <BendPlots bend={evaluatedBend} result={result} zone={zone} />
+            </Section>
+          </div>
           <Section title="Radius by laminate, handbook and ratio">
             <RadiusComparison bend={evaluatedBend} result={result} />
           </Section>

@@ -1,7 +1,6 @@
 export { type CellProps, FormCells } from './cell-frame'
 export { type Choice, ChoiceCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
 export {
-  getPlanUnit,
   NumberCell,
   OptionalNumberCell,
   OptionalPlanLengthCell,
@@ -11,3 +10,4 @@ export {
 } from './number-cells'
 export { makePlaces, type Place } from './place'
 export { DateCell, LongTextCell, TextCell } from './text-cells'
+export { useUnitLabels } from './use-unit-labels'

@@ -1,5 +1,6 @@
 'use client'
 
+import { getShownUnit } from '@/app/_components/ui/quantity'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { getUnitLabel } from '@/lib/drawing'
 import { formatLength, type LengthUnit, parseLength } from '@/lib/engine'
@@ -9,11 +10,6 @@ import { type Reading, TypedCell } from './typed-cell'
 interface NumericCellProps<T extends number | null> extends CellProps {
   readonly value: T
   readonly onChange: (value: T) => void
-}
-
-/** Plan dimensions are read in mm where thickness is read in um: 8 mm of radius is never 8000 um to anybody. */
-export function getPlanUnit(unit: LengthUnit): LengthUnit {
-  return unit === 'um' ? 'mm' : unit
 }
 
 /** Twelve digits hide the last bits that unit conversion leaves, and nothing that anybody typed. */
@@ -32,7 +28,7 @@ function useLengthNotation(kind: 'thickness' | 'plan'): {
   read: (text: string) => Reading
 } {
   const { unit: chosen } = useLengthUnit()
-  const unit = kind === 'plan' ? getPlanUnit(chosen) : chosen
+  const unit = getShownUnit(kind === 'plan' ? 'mm' : 'um', chosen)
   return {
     unit,
     format: (valueUm) => trimNumber(formatLength(valueUm, unit, unit === 'um' ? 3 : 6)),

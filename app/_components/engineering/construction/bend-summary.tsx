@@ -11,7 +11,7 @@ export function BendSummary() {
   if (evaluation.bends.length === 0) return <p className="empty">No bends yet.</p>
   return (
     <div className="table-frame">
-      <table className="ledger" data-stack="">
+      <table className="ledger unit-heads" data-stack="">
         <thead>
           <tr>
             <th scope="col">Bend</th>

@@ -33,11 +33,11 @@ export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevis
           </Section>
         </div>
         <div className="bench-results">
-          <Section title="Sections">
-            <SectionDrawings />
-          </Section>
           <Section title="Bends in this construction">
             <BendSummary />
+          </Section>
+          <Section title="Sections">
+            <SectionDrawings />
           </Section>
           <Section title="Thickness">
             <ThicknessResults />

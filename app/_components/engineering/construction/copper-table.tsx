@@ -2,7 +2,7 @@
 
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import type { ConductorLayer } from '@/lib/engine'
-import { ChoiceCell, makePlaces, NumberCell, OptionalChoiceCell, ThicknessCell } from '../cells'
+import { ChoiceCell, makePlaces, NumberCell, OptionalChoiceCell, ThicknessCell, useUnitLabels } from '../cells'
 import { updateLayer, useDraft, useEdit } from '../draft'
 import { PLANE_CHOICES, PLATING_CHOICES, ROLE_CHOICES } from './words'
 
@@ -13,12 +13,13 @@ const USUAL_PLATING_UM = 25.4
 export function CopperTable() {
   const { state } = useDraft()
   const { construction } = state.design
+  const units = useUnitLabels()
   const designations = nameConductorLayers(construction)
   const rows = construction.layers.flatMap((layer, index) => (layer.kind === 'conductor' ? [{ layer, index }] : []))
   if (rows.length === 0) return <p className="empty">No conductor layer yet.</p>
   return (
     <div className="table-frame">
-      <table className="ledger grid-table" data-stack="">
+      <table className="ledger unit-heads grid-table" data-stack="">
         <caption className="small muted">
           Panel and pattern plating add copper wherever the layer is; pads-only plating adds none in a flex zone.
         </caption>
@@ -32,13 +33,13 @@ export function CopperTable() {
             </th>
             <th scope="col">Plating</th>
             <th scope="col" className="num">
-              Plated +
+              Plated +, {units.thickness}
             </th>
             <th scope="col" className="num">
               Plating ±
             </th>
             <th scope="col" className="num">
-              Loss in process −
+              Loss in process −, {units.thickness}
             </th>
           </tr>
         </thead>
@@ -70,7 +71,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
   return (
     <tr>
       <th scope="row">{name}</th>
-      <td data-label="Carries">
+      <td data-label="Carries" className="cell-choice">
         <ChoiceCell
           label="Carries"
           at={at('role')}
@@ -85,7 +86,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
           }
         />
       </td>
-      <td data-label="Plane">
+      <td data-label="Plane" className="cell-choice">
         <OptionalChoiceCell
           label="Plane"
           at={at('planePattern')}
@@ -104,7 +105,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
           onChange={(coverageFraction) => set('coverageFraction', (present) => ({ ...present, coverageFraction }))}
         />
       </td>
-      <td data-label="Plating">
+      <td data-label="Plating" className="cell-choice">
         <ChoiceCell
           label="Plating"
           at={at('plating', 'process')}

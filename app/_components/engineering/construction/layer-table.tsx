@@ -4,7 +4,7 @@ import type { KeyboardEvent } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import type { Layer } from '@/lib/engine'
-import { ChoiceCell, makePlaces, TextCell, ThicknessCell } from '../cells'
+import { ChoiceCell, makePlaces, TextCell, ThicknessCell, useUnitLabels } from '../cells'
 import {
   duplicateLayer,
   insertLayer,
@@ -28,6 +28,7 @@ export function LayerTable() {
   const { design } = state
   const { layers } = design.construction
   const designations = nameConductorLayers(design.construction)
+  const units = useUnitLabels()
   const insertBelow = (index: number) =>
     edit(`insert-layer-${layers.length}`, (present) => {
       const list = present.construction.layers
@@ -38,7 +39,7 @@ export function LayerTable() {
   return (
     <>
       <div className="table-frame">
-        <table className="ledger grid-table" data-stack="">
+        <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">
             From the top face down, as bought. {!isReadOnly && 'Alt with an arrow key moves the row in hand.'}
           </caption>
@@ -50,7 +51,7 @@ export function LayerTable() {
               <th scope="col">Kind</th>
               <th scope="col">Material</th>
               <th scope="col" className="num">
-                Thickness
+                Thickness, {units.thickness}
               </th>
               <th scope="col" className="num">
                 Over +
@@ -196,7 +197,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
             ↓
           </RowAct>
           <RowAct label={`Insert a layer below ${layer.name}`} onPress={onInsert}>
-            insert
+            +
           </RowAct>
           <RowAct
             label={`Copy ${layer.name}`}
@@ -208,7 +209,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
             label={`Remove ${layer.name}`}
             onPress={() => edit(`remove-${layer.id}`, (present) => removeLayer(present, layer.id))}
           >
-            remove
+            ×
           </RowAct>
         </td>
       )}

@@ -14,7 +14,7 @@ export function PresenceGrid() {
   if (layers.length === 0 || zones.length === 0) return null
   return (
     <div className="table-frame">
-      <table className="ledger grid-table presence-grid">
+      <table className="ledger unit-heads grid-table presence-grid">
         <caption className="small muted">
           Ticked where the layer is. The number beside a conductor layer is its copper share there, in per cent; empty
           takes the layer's own.

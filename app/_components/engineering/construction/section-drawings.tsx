@@ -1,6 +1,7 @@
 'use client'
 
 import { useMemo, useState } from 'react'
+import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawCrossSection, drawPartSection, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
 import { findMaterial } from '@/lib/engine'
@@ -29,7 +30,7 @@ export function SectionDrawings() {
         : drawPartSection(evaluatedDesign.construction, evaluation.zones, {
             palette: SCREEN_PALETTE,
             unit,
-            widthPx: Math.max(widthPx, 120 + 92 * evaluation.zones.length),
+            widthPx: Math.max(widthPx, 150 + 64 * evaluation.zones.length),
             designations,
           }),
     [evaluatedDesign, evaluation, designations, unit, widthPx],
@@ -57,20 +58,14 @@ export function SectionDrawings() {
         <PictureView picture={partSection} />
       )}
       {zone !== undefined && (
-        <fieldset className="choices no-print">
-          <legend className="label">Section of zone</legend>
-          {evaluation.zones.map((candidate) => (
-            <button
-              key={candidate.zoneId}
-              type="button"
-              className="choice"
-              aria-current={candidate.zoneId === zone.zoneId}
-              onClick={() => setChosenZoneId(candidate.zoneId)}
-            >
-              {candidate.name}
-            </button>
-          ))}
-        </fieldset>
+        <div className="no-print">
+          <ChoiceGroup
+            label="Section of zone"
+            options={evaluation.zones.map(({ zoneId, name }) => ({ value: zoneId, label: name }))}
+            value={zone.zoneId}
+            onChange={setChosenZoneId}
+          />
+        </div>
       )}
       {zoneSection !== null && <PictureView picture={zoneSection} />}
     </div>

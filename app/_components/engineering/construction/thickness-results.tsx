@@ -24,7 +24,7 @@ export function ThicknessResults() {
   return (
     <>
       <div className="table-frame">
-        <table className="ledger" data-stack="">
+        <table className="ledger unit-heads" data-stack="">
           <thead>
             <tr>
               <th scope="col">Zone</th>

@@ -10,6 +10,7 @@ import {
   OptionalThicknessCell,
   TextCell,
   ThicknessCell,
+  useUnitLabels,
 } from '../cells'
 import { addZone, removeZone, updateZone, useDraft, useEdit } from '../draft'
 import { RowAct } from '../row-act'
@@ -20,10 +21,11 @@ export function ZoneTable() {
   const { state, isReadOnly } = useDraft()
   const edit = useEdit()
   const { zones } = state.design.construction
+  const units = useUnitLabels()
   return (
     <>
       <div className="table-frame">
-        <table className="ledger grid-table" data-stack="">
+        <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">
             In their order along the part. Stated: what a drawing or data sheet says, to be compared with what is
             computed.
@@ -33,23 +35,18 @@ export function ZoneTable() {
               <th scope="col">Name</th>
               <th scope="col">Kind</th>
               <th scope="col" className="num">
-                Length
+                Length, {units.plan}
               </th>
               <th scope="col" className="num">
-                Width
+                Width, {units.plan}
               </th>
               <th scope="col" className="num">
                 Finished
               </th>
               <th scope="col" className="num">
-                Stated
+                Stated, {units.thickness}
               </th>
-              <th scope="col" className="num">
-                Connector least
-              </th>
-              <th scope="col" className="num">
-                Connector most
-              </th>
+              <th scope="col">Connector accepts, {units.thickness}</th>
               {!isReadOnly && (
                 <th scope="col">
                   <span className="sr-only">Acts</span>
@@ -144,24 +141,27 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
           onChange={(statedThicknessUm) => set('statedThicknessUm', (present) => ({ ...present, statedThicknessUm }))}
         />
       </td>
-      {(['minUm', 'maxUm'] as const).map((end) => (
-        <td key={end} className="num cell-number" data-label={end === 'minUm' ? 'Connector least' : 'Connector most'}>
-          {window !== null && (
-            <ThicknessCell
-              label={end === 'minUm' ? 'Least thickness for the connector' : 'Greatest thickness for the connector'}
-              at={at('connectorWindow', end)}
-              value={window[end]}
-              onChange={(valueUm) =>
-                set(`connectorWindow.${end}`, (present) =>
-                  present.connectorWindow === null
-                    ? present
-                    : { ...present, connectorWindow: { ...present.connectorWindow, [end]: valueUm } },
-                )
-              }
-            />
-          )}
-        </td>
-      ))}
+      <td data-label="Connector accepts">
+        {window !== null && (
+          <span className="cell-range">
+            {(['minUm', 'maxUm'] as const).map((end) => (
+              <ThicknessCell
+                key={end}
+                label={end === 'minUm' ? 'Least thickness for the connector' : 'Greatest thickness for the connector'}
+                at={at('connectorWindow', end)}
+                value={window[end]}
+                onChange={(valueUm) =>
+                  set(`connectorWindow.${end}`, (present) =>
+                    present.connectorWindow === null
+                      ? present
+                      : { ...present, connectorWindow: { ...present.connectorWindow, [end]: valueUm } },
+                  )
+                }
+              />
+            ))}
+          </span>
+        )}
+      </td>
       {!isReadOnly && (
         <td className="row-acts no-print">
           <RowAct

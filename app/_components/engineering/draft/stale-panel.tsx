@@ -53,7 +53,7 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
           <p>Both are alike.</p>
         ) : (
           <div className="table-frame compare-frame">
-            <table className="ledger">
+            <table className="ledger unit-heads">
               <caption className="small muted">Version {stored.designVersion} as stored, and this page</caption>
               <thead>
                 <tr>

@@ -26,6 +26,7 @@ function planColumn<T>(key: KeysOf<T, number>, label: string): FeatureColumn<T> 
     key,
     label,
     isNumeric: true,
+    isPlanLength: true,
     render: (row, set, at) => (
       <PlanLengthCell
         label={label}
@@ -42,6 +43,7 @@ function optionalPlanColumn<T>(key: KeysOf<T, number | null>, label: string): Fe
     key,
     label,
     isNumeric: true,
+    isPlanLength: true,
     render: (row, set, at) => (
       <OptionalPlanLengthCell
         label={label}
@@ -170,6 +172,7 @@ export function nearestBendColumns<T extends NearBend>(): FeatureColumn<T>[] {
       key: 'nearestBendDistance',
       label: 'Distance',
       isNumeric: true,
+      isPlanLength: true,
       render: (row, set, at) => {
         const near = row.nearestBend
         if (near === null) return <span className="muted">–</span>

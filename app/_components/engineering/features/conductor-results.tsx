@@ -16,7 +16,7 @@ export function ConductorResults() {
   return (
     <Section title="Conductors, computed">
       <div className="table-frame">
-        <table className="ledger" data-stack="">
+        <table className="ledger unit-heads" data-stack="">
           <thead>
             <tr>
               <th scope="col">Conductor</th>

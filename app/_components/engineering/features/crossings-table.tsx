@@ -15,7 +15,7 @@ export function CrossingsTable() {
   return (
     <Section title="Conductors across bends">
       <div className="table-frame">
-        <table className="ledger grid-table" data-stack="">
+        <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">An angle of 90° is at right angles to the bend axis.</caption>
           <thead>
             <tr>

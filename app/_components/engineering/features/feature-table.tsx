@@ -5,7 +5,7 @@ import { Button } from '@/app/_components/ui/button'
 import { Section } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Features, Place as ResultPlace } from '@/lib/engine'
-import { makePlaces, type Place, TextCell } from '../cells'
+import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
 import { makeFreshId, useDraft, useEdit } from '../draft'
 import { findVerdictAt } from '../outcomes'
 import { RowAct } from '../row-act'
@@ -21,6 +21,8 @@ export interface FeatureColumn<T> {
   readonly key: string
   readonly label: string
   readonly isNumeric?: boolean
+  /** A dimension in plan: its head names the unit that it is read in. */
+  readonly isPlanLength?: boolean
   readonly render: (
     row: T,
     set: (change: Partial<T>) => void,
@@ -48,6 +50,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
   const { listKey, title, columns, singular, emptyText, makeRow, idPrefix } = props
   const { state, isReadOnly } = useDraft()
   const edit = useEdit()
+  const units = useUnitLabels()
   const rows: readonly FeatureOf<K>[] = state.design.features[listKey]
   const setRows = (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) =>
     edit(key, (design) => ({
@@ -68,7 +71,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
         <p className="empty">{emptyText}</p>
       ) : (
         <div className="table-frame">
-          <table className="ledger grid-table" data-stack="">
+          <table className="ledger unit-heads grid-table" data-stack="">
             <caption className="sr-only">{title}</caption>
             <thead>
               <tr>
@@ -76,6 +79,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
                 {columns.map((column) => (
                   <th key={column.key} scope="col" className={column.isNumeric ? 'num' : undefined}>
                     {column.label}
+                    {column.isPlanLength && `, ${units.plan}`}
                   </th>
                 ))}
                 <th scope="col">Verdict</th>

@@ -5,7 +5,7 @@ export function PictureTableView({ table }: { table: PictureTable }) {
     // Scrolls sideways on narrow pages, so the keyboard must be able to reach it.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region without focusable content needs it.
     <section className="table-frame" tabIndex={0} aria-label={table.caption}>
-      <table className="ledger">
+      <table className="ledger unit-heads">
         <caption className="muted">{table.caption}</caption>
         <thead>
           <tr>

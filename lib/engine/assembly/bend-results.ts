@@ -1,19 +1,19 @@
 import {
+  computeFormedState,
   computeLeaves,
-  computeMinRadiusForStrain,
   computeSpringback,
-  computeStrainRange,
   holdingForceN,
   type Leaf,
   type RatioTable,
   type Springback,
 } from '../bending'
 import type { Bend } from '../design'
-import { EXTRAPOLATION_CYCLES, type FatigueFoil } from '../life'
-import type { BendResult, ConductorStrainResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
-import { findAllowable, getFatigueFoil, type SurvivalDemand } from './bend-allowables'
+import { EXTRAPOLATION_CYCLES } from '../life'
+import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
+import type { SurvivalDemand } from './bend-allowables'
+import { type ConductorEntry, computeConductors, findGoverning, findLeastLife, findMinRadius } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
-import { computeConductorLife, computeLifeCurve, type FaceInBend } from './bend-life'
+import { computeLifeCurve } from './bend-life'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
 
@@ -24,7 +24,14 @@ export interface BendInputs {
   readonly section: BendSection
   readonly demand: SurvivalDemand
   readonly ratioTable: RatioTable
+  readonly detail: BendDetail
 }
+
+/**
+ * How much of a bend is computed. `figures` leaves out what only pictures and explanations need (life curve, strain
+ * profile, springback, why the rules differ): every verdict is the same, at a fraction of the time.
+ */
+export type BendDetail = 'full' | 'figures'
 
 /** Everything that is computed for one bend whose section is known. */
 export function computeBendResult(inputs: BendInputs): BendResult {
@@ -55,7 +62,8 @@ export function computeBendResult(inputs: BendInputs): BendResult {
   const handbook = computeHandbook(bend, forRules)
   const perLeaf = forRules.reduce((most, { conductors: inLeaf }) => Math.max(most, inLeaf.length), 0)
   const ratio = computeRatio(bend, section, perLeaf, ratioTable)
-  const holding = computeHolding(bend, fold.leaves)
+  const isFull = inputs.detail === 'full'
+  const holding = computeHolding(bend, fold.leaves, isFull)
   const lengths = fold.leaves.map((leaf) => leaf.developedLengthMm)
   const survivalLife = findLeastLife(conductors)
   return {
@@ -66,7 +74,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     sectionThicknessUm: section.thicknessUm,
     leaves: fold.leaves.map(describeLeaf),
     conductors: conductors.map(({ result }) => result),
-    strainProfile: listProfile(fold.leaves),
+    strainProfile: isFull ? listProfile(fold.leaves) : [],
     peakStrainPct: governing?.peakStrainPct ?? null,
     peakRangePct: governing?.peakRangePct ?? null,
     allowablePct: governing?.allowablePct ?? null,
@@ -75,16 +83,21 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     minRadiusByLifeMm,
     handbook,
     ratio,
-    disagreement: explainDisagreement({
-      bend,
-      leaves: forRules,
-      governing,
-      allowablePct: governing?.allowablePct ?? null,
-      minRadiusByStrainMm,
-      handbook,
-      ratio,
-    }),
-    lifeCurve: isDynamic && faces.length > 0 ? computeLifeCurve(faces, bend, demand.survival, minRadiusByLifeMm) : [],
+    disagreement: isFull
+      ? explainDisagreement({
+          bend,
+          leaves: forRules,
+          governing,
+          allowablePct: governing?.allowablePct ?? null,
+          minRadiusByStrainMm,
+          handbook,
+          ratio,
+        })
+      : [],
+    lifeCurve:
+      isFull && isDynamic && faces.length > 0
+        ? computeLifeCurve(faces, bend, demand.survival, minRadiusByLifeMm)
+        : [],
     requiredCycles: bend.requiredCycles,
     medianLifeCycles: survivalLife?.median ?? null,
     survivalLifeCycles: survivalLife?.survival ?? null,
@@ -100,11 +113,6 @@ export function computeBendResult(inputs: BendInputs): BendResult {
   }
 }
 
-interface ConductorEntry {
-  readonly result: ConductorStrainResult
-  readonly lifeRange: { readonly low: number; readonly high: number } | null
-}
-
 function listMissing(bend: Bend, position: number): MissingInput[] {
   const missing: MissingInput[] = []
   if (bend.use === null) missing.push({ path: ['bends', position, 'use'], label: `use of bend ${bend.name}` })
@@ -112,126 +120,6 @@ function listMissing(bend: Bend, position: number): MissingInput[] {
     missing.push({ path: ['bends', position, 'requiredCycles'], label: `required cycles of bend ${bend.name}` })
   }
   return missing
-}
-
-function computeConductors(
-  { bend, section, demand }: BendInputs,
-  leaves: readonly Leaf[],
-  missing: MissingInput[],
-): { conductors: ConductorEntry[]; faces: FaceInBend[]; isBeyondRelation: boolean } {
-  const conductors: ConductorEntry[] = []
-  const faces: FaceInBend[] = []
-  const foils = new Map<string, FatigueFoil>()
-  let isBeyondRelation = false
-  for (const { leafIndex, layers } of section.leaves) {
-    const leaf = leaves[leafIndex]
-    if (leaf === undefined) continue
-    // The radius tolerance is the bend's; what lies inside a leaf moves its radius by far less.
-    const ranges = computeStrainRange({
-      layers,
-      insideRadiusMm: leaf.insideRadiusMm,
-      radiusMinusMm: bend.radiusToleranceMm,
-      radiusPlusMm: bend.radiusToleranceMm,
-    })
-    for (const conductor of section.conductors) {
-      if (conductor.leafIndex !== leafIndex) continue
-      const { layer } = conductor.copper
-      const strain = leaf.strain.conductors.find(({ id }) => id === layer.id)
-      const range = ranges.find(({ id }) => id === layer.id)
-      if (strain === undefined || range === undefined) continue
-      const foil = foils.get(conductor.material.id) ?? getFatigueFoil(conductor)
-      foils.set(conductor.material.id, foil)
-      const allowable = findAllowable(conductor, bend, demand.survival, missing)
-      isBeyondRelation ||= allowable.isBeyondRelation
-      const peakRangePct = { low: range.peakBestPct, high: range.peakWorstPct }
-      const life =
-        bend.use === 'dynamic'
-          ? computeConductorLife(foil, bend, demand.survival, { nominal: strain.peakPct, range: peakRangePct })
-          : null
-      const axisUm = leaf.section.neutralAxisUm
-      faces.push({
-        foil,
-        armUm: Math.max(Math.abs(strain.innerDepthUm - axisUm), Math.abs(strain.outerDepthUm - axisUm)),
-        axisDepthUm: leaf.innerDepthUm + axisUm,
-      })
-      conductors.push({
-        lifeRange: life?.survivalRangeCycles ?? null,
-        result: {
-          layerId: layer.id,
-          name: layer.name,
-          leafIndex,
-          innerDepthUm: leaf.innerDepthUm + strain.innerDepthUm,
-          outerDepthUm: leaf.innerDepthUm + strain.outerDepthUm,
-          innerStrainPct: strain.innerFacePct,
-          outerStrainPct: strain.outerFacePct,
-          peakStrainPct: strain.peakPct,
-          peakRangePct,
-          allowablePct: allowable.allowablePct,
-          medianAllowablePct: allowable.medianAllowablePct,
-          allowableSourceKey: allowable.sourceKey,
-          pastYield: strain.peakPct > conductor.yieldStrainPct,
-          yieldStrainPct: conductor.yieldStrainPct,
-          medianLifeCycles: life?.medianCycles ?? null,
-          survivalLifeCycles: life?.survivalCycles ?? null,
-        },
-      })
-    }
-  }
-  return { conductors, faces, isBeyondRelation }
-}
-
-/** The layer with the largest strain for its allowable; where no layer has one, the largest strain. */
-function findGoverning(conductors: readonly ConductorEntry[]): ConductorStrainResult | null {
-  let governing: ConductorStrainResult | null = null
-  let greatest = -1
-  const hasAllowable = conductors.some(({ result }) => result.allowablePct !== null)
-  for (const { result } of conductors) {
-    const share = hasAllowable
-      ? result.allowablePct === null
-        ? -1
-        : result.peakStrainPct / result.allowablePct
-      : result.peakStrainPct
-    if (share > greatest) {
-      greatest = share
-      governing = result
-    }
-  }
-  return governing
-}
-
-/** Null as soon as one layer has no allowable: nobody can say at which radius the bend would hold. */
-function findMinRadius(leaves: readonly Leaf[], conductors: readonly ConductorEntry[]): number | null {
-  const allowables = new Map<string, number>()
-  for (const { result } of conductors) {
-    if (result.allowablePct === null) return null
-    allowables.set(result.layerId, result.allowablePct)
-  }
-  let minRadiusMm: number | null = null
-  for (const leaf of leaves) {
-    const radius = computeMinRadiusForStrain(leaf.section, (id) => allowables.get(id) ?? null)
-    if (radius === null) continue
-    minRadiusMm = Math.max(minRadiusMm ?? 0, radius.minInsideRadiusMm - leaf.innerDepthUm / 1000)
-  }
-  return minRadiusMm
-}
-
-function findLeastLife(
-  conductors: readonly ConductorEntry[],
-): { median: number; survival: number; range: { low: number; high: number } } | null {
-  let least: { median: number; survival: number; range: { low: number; high: number } } | null = null
-  for (const { result, lifeRange } of conductors) {
-    const { medianLifeCycles: median, survivalLifeCycles: survival } = result
-    if (median === null || survival === null || lifeRange === null) continue
-    least =
-      least === null
-        ? { median, survival, range: lifeRange }
-        : {
-            median: Math.min(least.median, median),
-            survival: Math.min(least.survival, survival),
-            range: { low: Math.min(least.range.low, lifeRange.low), high: Math.min(least.range.high, lifeRange.high) },
-          }
-  }
-  return least
 }
 
 function describeLeaf(leaf: Leaf, leafIndex: number): LeafResult {
@@ -268,10 +156,15 @@ function listProfile(leaves: readonly Leaf[]): StrainProfilePoint[] {
 function computeHolding(
   bend: Bend,
   leaves: readonly Leaf[],
+  withSpringback: boolean,
 ): { momentNmm: number; forceN: number | null; springback: BendResult['springback'] } {
   let momentNPerMm = 0
   let stiffest: { springback: Springback; momentNPerMm: number } | null = null
   for (const leaf of leaves) {
+    if (!withSpringback) {
+      momentNPerMm += computeFormedState(leaf.section, leaf.insideRadiusMm).momentNPerMmWidth
+      continue
+    }
     const springback = computeSpringback(leaf.section, leaf.insideRadiusMm, bend.angleDeg)
     const leafMomentNPerMm = springback.formed.momentNPerMmWidth
     momentNPerMm += leafMomentNPerMm

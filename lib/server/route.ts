@@ -18,7 +18,8 @@ const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {
 type Params = Readonly<Record<string, string | undefined>>
 
 interface RouteContext {
-  readonly params: Promise<Record<string, string | string[] | undefined>>
+  /** Resolves to nothing on an address without a variable part. */
+  readonly params: Promise<Record<string, string | string[] | undefined> | undefined>
 }
 
 /**
@@ -32,7 +33,7 @@ export function route(
     respond(request, async () => {
       const actor = await getActor()
       if (actor === null) return refuse(SIGNED_OUT)
-      const result = await run(actor, flatten(await context.params), request)
+      const result = await run(actor, flatten((await context.params) ?? {}), request)
       return result instanceof Response ? result : sendFile(result)
     })
 }

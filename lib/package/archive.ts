@@ -13,7 +13,7 @@ export const MAX_PACKAGE_FILES = 10_000
  * Local noon of the first day that a ZIP can state. Times of files say nothing here (the manifest dates the release)
  * and would make equal content differ; the writer takes local clock fields, which are the same in every time zone.
  */
-const FIXED_TIME = new Date(1980, 0, 1, 12, 0, 0)
+const makeFixedTime = () => new Date(1980, 0, 1, 12, 0, 0)
 
 /** Paths as packages use them: no spaces, no dot folders, no way out of the folder. */
 const SAFE_PATH = /^[A-Za-z0-9][A-Za-z0-9._-]*(\/[A-Za-z0-9][A-Za-z0-9._-]*)*$/
@@ -35,7 +35,7 @@ export function writeArchive(files: readonly PackageFile[]): Uint8Array {
   for (const { path, bytes } of [...files].sort(byPath)) {
     if (!isSafePath(path)) throw new RangeError(`"${path}" is not a path that a package may hold`)
     if (Object.hasOwn(entries, path)) throw new RangeError(`"${path}" is in the package twice`)
-    entries[path] = [bytes, { level: 0, mtime: FIXED_TIME }]
+    entries[path] = [bytes, { level: 0, mtime: makeFixedTime() }]
   }
   return zipSync(entries)
 }

@@ -4,6 +4,7 @@ import type {
   ContentTable,
   CustomTableLayout,
   StyleDictionary,
+  Table,
   TableCell,
 } from 'pdfmake/interfaces'
 
@@ -65,7 +66,10 @@ export function measureText(content: unknown): number {
 }
 
 /** Rows stay whole, and the first with the head, unless one is too long: its head would then be lost. */
-function keepRows(lengths: readonly number[], hasHead: boolean): Pick<Table, 'dontBreakRows' | 'keepWithHeaderRows'> {
+function keepRows(
+  lengths: readonly number[],
+  hasHead: boolean,
+): Partial<Pick<Table, 'dontBreakRows' | 'keepWithHeaderRows'>> {
   const fits = lengths.every((length) => length <= LONGEST_UNBROKEN)
   return fits && hasHead ? { dontBreakRows: true, keepWithHeaderRows: 1 } : { dontBreakRows: fits }
 }

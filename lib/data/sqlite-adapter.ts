@@ -178,7 +178,8 @@ async function whenFree<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
-function isBusy(error: unknown): boolean {
+/** Whether another process, or another connection of this one, had the file locked. */
+export function isBusy(error: unknown): boolean {
   return error instanceof DriverAdapterError && error.cause.originalCode?.startsWith('SQLITE_BUSY') === true
 }
 

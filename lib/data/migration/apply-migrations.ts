@@ -3,6 +3,7 @@ import { mkdirSync } from 'node:fs'
 import path from 'node:path'
 import { DriverAdapterError } from '@prisma/driver-adapter-utils'
 import { withoutPassword } from '@/lib/config'
+import { isBusy } from '../sqlite-adapter'
 import { type MigrationPlaces, readMigrations } from './migration-files'
 import { type MigrationList, NO_FILTER, type SchemaEngine, withSchemaEngine } from './schema-engine'
 
@@ -34,11 +35,19 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
       // A migration that was broken off (a power cut, a killed process) left nothing but its record: try it again.
       for (const migrationName of history.failedMigrationNames) await engine.markMigrationRolledBack({ migrationName })
       refuseForeignHistory(history, url)
+      // Asked first, since applying takes a SQLite file for itself even when there is nothing to apply.
+      if (history.history === null && history.failedMigrationNames.length === 0) return []
     }
     try {
       const { appliedMigrationNames } = await engine.applyMigrations({ migrationsList, filters: NO_FILTER })
       return appliedMigrationNames
     } catch (error) {
+      if (isBusy(getDriverError())) {
+        throw new MigrationError(
+          `The database ${withoutPassword(url)} has to be brought up to date and another program has it open; stop that one (a running server?) and start again.`,
+          { cause: error },
+        )
+      }
       const failed = (await findHistory(engine, migrationsList))?.failedMigrationNames[0]
       if (failed === undefined) throw error
       await engine.markMigrationRolledBack({ migrationName: failed })

@@ -1,0 +1,142 @@
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { openDatabase } from '@/lib/data/client'
+import {
+  applyMigrations,
+  createMigration,
+  createMigrationByHand,
+  DATABASE_KINDS,
+  hasUnmigratedModels,
+  isEmptyDatabase,
+  MigrationError,
+  type MigrationPlaces,
+  migrationPlaces,
+  wipeDatabase,
+} from '@/lib/data/migration'
+import { rootFolder } from '../../../scripts/steps/places.mjs'
+import { describeOnBothDatabases } from '../../setup/databases'
+
+const places = migrationPlaces(rootFolder)
+
+/** A copy of the migrations to which a test can add its own. */
+let copy: MigrationPlaces
+let folder = ''
+beforeEach(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-migrations-'))
+  cpSync(path.join(rootFolder, 'prisma'), path.join(folder, 'prisma'), { recursive: true })
+  copy = migrationPlaces(folder)
+})
+afterEach(() => rmSync(folder, { recursive: true, force: true }))
+
+function addMigration(name: string, sql: string): void {
+  for (const kind of DATABASE_KINDS) {
+    const place = path.join(copy.migrationsFolder, kind, name)
+    mkdirSync(place, { recursive: true })
+    writeFileSync(path.join(place, 'migration.sql'), sql)
+  }
+}
+
+const BROKEN = '29990101000000_broken'
+
+describeOnBothDatabases(
+  'migrations',
+  (current, kind) => {
+    it('leave nothing to do on a database that has had them', async () => {
+      expect(await applyMigrations(current().url, places)).toEqual([])
+      expect(await isEmptyDatabase(current().database)).toBe(true)
+      await current().database.client.company.create({ data: { kind: 'team', name: 'A', nameKey: 'a' } })
+      expect(await isEmptyDatabase(current().database)).toBe(false)
+    })
+
+    it('are taken back whole when one fails, with its name and the reason, and can be tried again', async () => {
+      const { client } = current().database
+      await client.company.create({ data: { kind: 'team', name: 'Kept', nameKey: 'kept' } })
+      await current().database.close()
+      addMigration(BROKEN, `CREATE TABLE "Half" ("id" INTEGER);\nINSERT INTO "Nowhere" VALUES (1);\n`)
+      for (let attempt = 0; attempt < 2; attempt++) {
+        const error = await applyMigrations(current().url, copy).catch((reason: unknown) => reason)
+        expect(error).toBeInstanceOf(MigrationError)
+        expect(String(error)).toMatch(/29990101000000_broken failed and was taken back whole: .*Nowhere/)
+      }
+      await expect(client.$queryRawUnsafe('SELECT * FROM "Half"')).rejects.toThrow()
+      expect(await client.company.count()).toBe(1)
+
+      await current().database.close()
+
+      // Without the broken one the database is as good as before; with a corrected one it goes on.
+      expect(await applyMigrations(current().url, places)).toEqual([])
+      addMigration(BROKEN, 'CREATE TABLE "Whole" ("id" INTEGER);\n')
+      expect(await applyMigrations(current().url, copy)).toEqual([BROKEN])
+      expect(await client.$queryRawUnsafe('SELECT * FROM "Whole"')).toEqual([])
+    })
+
+    it.skipIf(kind === 'postgresql')(
+      'say so when another program has the file open, and mind it only if due',
+      async () => {
+        await current().database.client.company.count()
+        expect(await applyMigrations(current().url, places)).toEqual([])
+        addMigration('29990101000000_due', 'CREATE TABLE "Due" ("id" INTEGER);\n')
+        await expect(applyMigrations(current().url, copy)).rejects.toThrow('another program has it open')
+        await current().database.close()
+        expect(await applyMigrations(current().url, copy)).toEqual(['29990101000000_due'])
+      },
+    )
+
+    it('are refused when one was changed after the database had it, or when a newer version was there', async () => {
+      addMigration('29990101000000_newer', 'CREATE TABLE "Newer" ("id" INTEGER);\n')
+      await applyMigrations(current().url, copy)
+      await expect(applyMigrations(current().url, places)).rejects.toThrow(/does not know: 29990101000000_newer/)
+      addMigration('29990101000000_newer', 'CREATE TABLE "Other" ("id" INTEGER);\n')
+      await expect(applyMigrations(current().url, copy)).rejects.toThrow(/29990101000000_newer was changed/)
+    })
+
+    it('can start again from nothing', async () => {
+      const { url, database } = current()
+      await database.client.company.create({ data: { kind: 'team', name: 'A', nameKey: 'a' } })
+      await database.close()
+      await wipeDatabase(url)
+      expect((await applyMigrations(url, places)).length).toBeGreaterThan(0)
+      const again = openDatabase(url)
+      expect(await again.client.company.count()).toBe(0)
+      await again.close()
+    })
+  },
+  { fresh: 'test' },
+)
+
+describe('migrations', () => {
+  it('lead to the models as they stand', async () => {
+    expect(await hasUnmigratedModels(places)).toBe(false)
+  })
+
+  it('are written for both databases from what changed in the models', async () => {
+    expect(await createMigration(copy, 'nothing-new', new Date('2999-01-01T00:00:00Z'))).toEqual([])
+    writeFileSync(path.join(folder, 'prisma', 'models.prisma'), '\nmodel Extra {\n  id Int @id\n  at DateTime\n}\n', {
+      flag: 'a',
+    })
+    const files = await createMigration(copy, 'add-extra', new Date('2999-01-01T00:00:00Z'))
+    expect(files.map((file) => path.relative(copy.migrationsFolder, file).split(path.sep).join('/'))).toEqual([
+      'sqlite/29990101000000_add_extra/migration.sql',
+      'postgresql/29990101000000_add_extra/migration.sql',
+    ])
+    expect(await hasUnmigratedModels(copy)).toBe(false)
+    const url = `file:${path.join(folder, 'fresh.db')}`
+    expect((await applyMigrations(url, copy)).at(-1)).toBe('29990101000000_add_extra')
+  })
+
+  it('can be written by hand, and want a proper name', async () => {
+    const files = createMigrationByHand(copy, 'guard-signatures', new Date('2999-01-01T00:00:00Z'))
+    expect(files).toHaveLength(2)
+    await expect(createMigration(copy, 'Add Extra', new Date())).rejects.toThrow('"Add Extra"')
+    await expect(createMigration(copy, '../escape', new Date())).rejects.toThrow('expected lower-case words')
+  })
+
+  it('exist under the same names for both databases', () => {
+    const [sqlite, postgresql] = DATABASE_KINDS.map((kind) =>
+      readdirSync(path.join(places.migrationsFolder, kind)).sort(),
+    )
+    expect(sqlite).toEqual(postgresql)
+  })
+})

@@ -1,3 +1,5 @@
+import 'server-only'
+
 /**
  * The data layer: the only folder that sees the database. Every function takes the actor first, loads the record,
  * authorises on what was loaded, and hands out plain views.

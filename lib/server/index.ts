@@ -1,3 +1,5 @@
+import 'server-only'
+
 /** Who is asking, and the wrappers that every server action and route handler goes through. */
 export { type ActionResult, action, visitorAction } from './action'
 export { listDemoSignIns } from './demo-sign-ins'

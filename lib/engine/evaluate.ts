@@ -1,4 +1,4 @@
-import { assemble } from './assembly'
+import { type Assembly, assemble } from './assembly'
 import { evaluateCatalogue, makeLimitLookup } from './catalogue'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 import type { Design } from './design'
@@ -33,8 +33,11 @@ export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluat
 }
 
 /** What the catalogue's items look at, computed once. */
-export function buildContext(design: Design, { limits = [], facts = {} }: EvaluateOptions = {}): EvaluationContext {
-  const { index, zones, bends, conductors, damage } = assemble(design)
+export function buildContext(
+  design: Design,
+  { limits = [], facts = {} }: EvaluateOptions = {},
+  { index, zones, bends, conductors, damage }: Assembly = assemble(design),
+): EvaluationContext {
   const zoneResults = new Map(zones.map((zone) => [zone.zoneId, zone]))
   const bendResults = new Map(bends.map((bend) => [bend.bendId, bend]))
   return {

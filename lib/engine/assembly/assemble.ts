@@ -2,12 +2,13 @@ import type { RatioTable } from '../bending'
 import type { Bend, Design } from '../design'
 import type { BendResult, ConductorResult, MissingInput, ZoneResult } from '../results'
 import { readSurvivalDemand, type SurvivalDemand } from './bend-allowables'
-import { computeBendResult } from './bend-results'
+import { type BendDetail, computeBendResult } from './bend-results'
 import { chooseRatioTable } from './bend-rules'
 import { buildBendSection } from './bend-section'
-import { computeConductorResult, findThinnestCopper, makeUnknown } from './conductor-results'
+import { computeConductorResult, findThinnestCopper, makeUnknown, type ThinnestCopper } from './conductor-results'
 import { computeLayerDamage } from './damage'
 import { type DesignIndex, indexDesign } from './design-index'
+import { reuseFrom } from './reuse'
 import { makeUnknownBend } from './unknown-bend'
 import { computeZoneResult } from './zone-results'
 import { buildZoneSection, type ZoneSection } from './zone-section'
@@ -15,37 +16,56 @@ import { buildZoneSection, type ZoneSection } from './zone-section'
 /** All numbers of a design, before the catalogue looks at them. */
 export interface Assembly {
   readonly index: DesignIndex
+  /** In the order of the design's zones. */
+  readonly sections: readonly ZoneSection[]
+  readonly thinnest: ReadonlyMap<string, ThinnestCopper>
   readonly zones: readonly ZoneResult[]
   readonly bends: readonly BendResult[]
   readonly conductors: readonly ConductorResult[]
   readonly damage: ReturnType<typeof computeLayerDamage>
 }
 
+export interface AssembleOptions {
+  readonly detail?: BendDetail
+  /** An earlier assembly of a design that this one was edited from: what the edit did not touch is taken over. */
+  readonly basis?: Assembly
+}
+
 /** Computes zones, bends, conductors and damage of a design that `parseDesign` let through. */
-export function assemble(design: Design): Assembly {
+export function assemble(design: Design, { detail = 'full', basis }: AssembleOptions = {}): Assembly {
   const index = indexDesign(design)
-  const sections = design.construction.zones.map((zone) => buildZoneSection(zone, index))
+  const reuse = reuseFrom(basis, index)
+  const sections: ZoneSection[] = []
+  const zones: ZoneResult[] = []
+  for (const zone of design.construction.zones) {
+    const known = reuse.findZone(zone)
+    const section = known?.section ?? buildZoneSection(zone, index)
+    sections.push(section)
+    zones.push(known?.result ?? computeZoneResult(section))
+  }
   const sectionsByZone = new Map(sections.map((section) => [section.zone.id, section]))
   const demand = readSurvivalDemand(design.brief)
   const ratioTable = chooseRatioTable(design.brief.ratioTableKey)
-  const bends = design.bends.map((bend, position) =>
-    assembleBend({ bend, position, section: sectionsByZone.get(bend.zoneId), index, demand, ratioTable }),
-  )
+  const bends = design.bends.map((bend, position) => {
+    const section = sectionsByZone.get(bend.zoneId)
+    return (
+      reuse.findBend(bend, position, section) ??
+      assembleBend({ bend, position, section, index, demand, ratioTable, detail })
+    )
+  })
   const thinnest = findThinnestCopper(sections)
-  const conductors = design.features.conductors.map((feature, position) =>
-    keepWithinReach(
-      () => computeConductorResult(feature, position, design, thinnest.get(feature.layerId)),
-      (reason) =>
-        makeUnknown(feature, [{ path: ['features', 'conductors', position], label: `${feature.name} (${reason})` }]),
-    ),
-  )
-  return {
-    index,
-    zones: sections.map(computeZoneResult),
-    bends,
-    conductors,
-    damage: computeLayerDamage(design.bends, bends),
-  }
+  const conductors = design.features.conductors.map((feature, position) => {
+    const copper = thinnest.get(feature.layerId)
+    return (
+      reuse.findConductor(feature, position, copper) ??
+      keepWithinReach(
+        () => computeConductorResult(feature, position, design, copper),
+        (reason) =>
+          makeUnknown(feature, [{ path: ['features', 'conductors', position], label: `${feature.name} (${reason})` }]),
+      )
+    )
+  })
+  return { index, sections, thinnest, zones, bends, conductors, damage: computeLayerDamage(design.bends, bends) }
 }
 
 function assembleBend({
@@ -55,6 +75,7 @@ function assembleBend({
   index,
   demand,
   ratioTable,
+  detail,
 }: {
   bend: Bend
   position: number
@@ -62,6 +83,7 @@ function assembleBend({
   index: DesignIndex
   demand: SurvivalDemand
   ratioTable: RatioTable
+  detail: BendDetail
 }): BendResult {
   const unknown = (missing: readonly MissingInput[]) => makeUnknownBend(bend, demand, ratioTable, missing)
   if (section === undefined) {
@@ -72,7 +94,7 @@ function assembleBend({
       const bendSection = buildBendSection(section, bend.insideFace, index)
       return 'missing' in bendSection
         ? unknown(bendSection.missing)
-        : computeBendResult({ bend, position, section: bendSection, demand, ratioTable })
+        : computeBendResult({ bend, position, section: bendSection, demand, ratioTable, detail })
     },
     (reason) =>
       unknown([{ path: ['bends', position], label: `bend ${bend.name} within reach of the relations (${reason})` }]),

@@ -95,9 +95,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
         })
       : [],
     lifeCurve:
-      isFull && isDynamic && faces.length > 0
-        ? computeLifeCurve(faces, bend, demand.survival, minRadiusByLifeMm)
-        : [],
+      isFull && isDynamic && faces.length > 0 ? computeLifeCurve(faces, bend, demand.survival, minRadiusByLifeMm) : [],
     requiredCycles: bend.requiredCycles,
     medianLifeCycles: survivalLife?.median ?? null,
     survivalLifeCycles: survivalLife?.survival ?? null,

@@ -1,4 +1,4 @@
-export { type Assembly, assemble } from './assemble'
+export { type AssembleOptions, type Assembly, assemble } from './assemble'
 export { DEFAULT_SURVIVAL_PCT } from './bend-allowables'
 export { indexDesign } from './design-index'
 export { listContributors } from './zone-results'

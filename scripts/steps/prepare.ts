@@ -69,7 +69,11 @@ async function prepare(): Promise<Preparation> {
     if (settings.startsEmpty && !isEmpty) news.push(`--empty has no effect: the database ${place} already holds data`)
     const isWanted =
       settings.wantsDemoData && !existsSync(inData(REAL_WORKSPACE_MARKER)) && existsSync(inRoot(SEED_PROGRAM))
-    const isSeedDue = isEmpty && isWanted
+    // Everybody can read the demo passwords.
+    if (isEmpty && isWanted && !isLoopbackOnly(settings)) {
+      news.push('No demo data: they are made only where other machines cannot reach the server')
+    }
+    const isSeedDue = isEmpty && isWanted && isLoopbackOnly(settings)
     if (isSeedDue) writeFileSync(seedingMarker, settings.databaseUrl, { mode: 0o600 })
     return {
       host: settings.host,

@@ -14,9 +14,9 @@ import { verifyPackage } from '@/lib/package'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
-import { describeOnEachDatabase } from './each-database'
+import { describeOnBothDatabases } from '@/test/setup/databases'
 
-describeOnEachDatabase('a revision from brief to released package', () => {
+describeOnBothDatabases('a revision from brief to released package', () => {
   it('is released with a package that verifies, in an edition for each reader', async () => {
     const team = await makeTeam()
     const revisionId = await makeReleasedRevision(team)

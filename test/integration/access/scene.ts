@@ -1,0 +1,180 @@
+import type { DatabaseKind } from '@/lib/config'
+import {
+  acceptInvitation,
+  addArtwork,
+  attachFile,
+  closeThread,
+  createInvitation,
+  createRevision,
+  decideWaiver,
+  getProject,
+  getRevision,
+  openThread,
+  type RevisionView,
+} from '@/lib/data'
+import { db } from '@/lib/data/client'
+import { CATALOGUE } from '@/lib/engine/catalogue'
+import type { Design } from '@/lib/engine/design'
+import { expectDone } from '@/test/factories/outcomes'
+import { makeTeam, makeUser, type Team } from '@/test/factories/people'
+import { makeReleasedRevision, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+
+/** Records at every stage, in which each cell of the access table finds what it needs. */
+export interface AccessScene {
+  readonly kind: DatabaseKind
+  readonly team: Team
+  readonly projectName: string
+  readonly teamCompanyName: string
+  readonly usedInvitationId: string
+  readonly design: Design
+  /** In preparation, not shared. */
+  readonly draftId: string
+  readonly draftLabel: string
+  readonly artworkId: string
+  readonly artworkName: string
+  readonly artworkBytes: Uint8Array<ArrayBuffer>
+  readonly addFreshArtwork: () => Promise<string>
+  /** In fabricator review, shared with both fabricators. */
+  readonly reviewId: string
+  readonly teamItemId: string
+  readonly fabricatorItemId: string
+  readonly metItemId: string
+  readonly declinedWaiverId: string
+  readonly attachedBytes: Uint8Array<ArrayBuffer>
+  readonly attachFresh: () => Promise<string>
+  readonly teamThreadId: string
+  readonly brackenfoldThreadId: string
+  readonly brackenfoldCommentId: string
+  readonly brackenfoldAttachmentId: string
+  readonly closedThreadId: string
+  /** Awaiting signature. */
+  readonly signingId: string
+  readonly signInput: ReturnType<typeof makeSignInput>
+  readonly releasedId: string
+}
+
+let count = 0
+
+/** A text file like no other. */
+export function freshBytes(): Uint8Array<ArrayBuffer> {
+  count += 1
+  return new TextEncoder().encode(`file number ${count}\n`)
+}
+
+export async function addThrowawayMember(team: Team): Promise<string> {
+  const userId = await makeUser('Passing Guest')
+  await db().membership.create({
+    data: { userId, projectId: team.projectId, companyId: team.companies.team, role: 'observer' },
+  })
+  return userId
+}
+
+export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> {
+  const team = await makeTeam()
+  const { member, lead, secondLead } = team
+  const releasedId = await makeReleasedRevision(team)
+  const signingId = await makeRevisionAt(team, 'awaiting-signature')
+  const reviewId = await makeRevisionAt(team, 'fabricator-review')
+  const review = await getRevision(lead, reviewId)
+  const items = findItems(review)
+  const draft = await makeDraft(team)
+  const threads = await makeThreads(team, reviewId)
+  const attachTo = (bytes: Uint8Array<ArrayBuffer>) =>
+    expectDone(
+      attachFile(member, {
+        revisionId: reviewId,
+        target: { kind: 'item', itemId: items.teamItemId },
+        fileName: 'photo.txt',
+        bytes,
+      }),
+    )
+  const attachedBytes = freshBytes()
+  await attachTo(attachedBytes)
+  const waiver = await db().waiver.create({
+    data: {
+      revisionId: reviewId,
+      itemId: items.teamItemId,
+      state: 'proposed',
+      reason: 'to be declined',
+      basisHash: '',
+      proposedById: member.userId,
+    },
+  })
+  await expectDone(decideWaiver(secondLead, { waiverId: waiver.id, decision: 'decline', reason: 'no need' }))
+  return {
+    kind,
+    team,
+    projectName: (await getProject(lead, team.projectId)).name,
+    teamCompanyName: (await db().company.findUniqueOrThrow({ where: { id: team.companies.team } })).name,
+    usedInvitationId: await makeUsedInvitation(team),
+    design: review.design,
+    ...draft,
+    reviewId,
+    ...items,
+    declinedWaiverId: waiver.id,
+    attachedBytes,
+    attachFresh: async () => (await attachTo(freshBytes())).id,
+    ...threads,
+    signingId,
+    signInput: makeSignInput(await getRevision(lead, signingId)),
+    releasedId,
+  }
+}
+
+function findItems(review: RevisionView) {
+  const isFor = (roles: readonly string[]) => {
+    const definition = CATALOGUE.find(({ answeredBy }) => JSON.stringify(answeredBy) === JSON.stringify(roles))
+    if (definition === undefined) throw new Error(`no item is answered by ${roles.join(' and ')}`)
+    return definition.id
+  }
+  const met = review.items.find(({ state, result }) => state === 'meets' && result.verdict === 'meets')
+  if (met === undefined) throw new Error('the design meets nothing')
+  return { teamItemId: isFor(['member']), fabricatorItemId: isFor(['fabricator']), metItemId: met.itemId }
+}
+
+async function makeDraft({ member, projectId }: Team) {
+  const draftLabel = 'Draft'
+  const origin = { kind: 'template' as const, templateId: 'double-sided' }
+  const { revisionId: draftId } = await expectDone(createRevision(member, { projectId, label: draftLabel, origin }))
+  const add = (fileName: string, bytes: Uint8Array<ArrayBuffer>) =>
+    expectDone(addArtwork(member, { revisionId: draftId, fileName, bytes }))
+  const artworkName = 'layer-1.txt'
+  const artworkBytes = freshBytes()
+  const { id: artworkId } = await add(artworkName, artworkBytes)
+  const addFreshArtwork = async () => (await add(`extra-${count}.txt`, freshBytes())).id
+  return { draftId, draftLabel, artworkId, artworkName, artworkBytes, addFreshArtwork }
+}
+
+async function makeThreads({ member, fabricator }: Team, revisionId: string) {
+  const open = (actor: typeof member, kind: 'note' | 'must-change', title: string) =>
+    expectDone(
+      openThread(actor, { revisionId, anchor: { kind: 'revision', id: '' }, kind, title, text: 'See the title.' }),
+    )
+  const { threadId: teamThreadId } = await open(member, 'note', 'Among ourselves')
+  const { threadId: brackenfoldThreadId } = await open(fabricator, 'must-change', 'Coverlay web too narrow')
+  const { threadId: closedThreadId } = await open(fabricator, 'note', 'Panel size')
+  await expectDone(closeThread(fabricator, { threadId: closedThreadId, seenVersion: 1, reason: 'settled' }))
+  const comment = await db().comment.findFirstOrThrow({ where: { threadId: brackenfoldThreadId } })
+  const attachment = await expectDone(
+    attachFile(fabricator, {
+      revisionId,
+      target: { kind: 'comment', commentId: comment.id },
+      fileName: 'web.txt',
+      bytes: freshBytes(),
+    }),
+  )
+  return {
+    teamThreadId,
+    brackenfoldThreadId,
+    closedThreadId,
+    brackenfoldCommentId: comment.id,
+    brackenfoldAttachmentId: attachment.id,
+  }
+}
+
+async function makeUsedInvitation({ lead, projectId }: Team): Promise<string> {
+  const { token, invitation } = await expectDone(createInvitation(lead, { projectId, role: 'observer' }))
+  const person = { name: 'Rasmus Hale', email: `rasmus.${Date.now()}@example.org`, password: 'whimbrel-knot-ruff' }
+  await expectDone(acceptInvitation({ token, ...person }))
+  return invitation.id
+}

@@ -43,6 +43,14 @@ describe('draft of a design', () => {
     expect(thicknessOf(state.design)).toBe(12)
   })
 
+  test('coming back to a field begins a new step', () => {
+    let state = makeDraft(design, 3)
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 12) })
+    state = reduceDraft(state, { type: 'settle' })
+    state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 50) })
+    expect(thicknessOf(reduceDraft(state, { type: 'undo' }).design)).toBe(12)
+  })
+
   test('undo makes fields drop the text they hold', () => {
     let state = makeDraft(design, 3)
     state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 1) })

@@ -91,7 +91,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
       </div>
       {result.disagreement.length > 0 && (
         <div className="stack small disagreement">
-          <h4 className="label">Why they differ</h4>
+          <h3 className="label">Why they differ</h3>
           {result.disagreement.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}

@@ -1,6 +1,7 @@
 'use client'
 
 import { type ChangeEvent, useRef, useState } from 'react'
+import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ConfirmDialog, SheetDialog } from '@/app/_components/ui/dialog'
 import { Notice } from '@/app/_components/ui/notices'
@@ -73,7 +74,7 @@ export function DesignFileActs() {
           <ul>
             {issues.slice(0, 12).map((issue) => (
               <li key={`${formatIssuePath(issue.path)} ${issue.message}`}>
-                <code>{formatIssuePath(issue.path)}</code> {issue.message}
+                {issue.path.length > 0 && <code>{formatIssuePath(issue.path)}</code>} {issue.message}
               </li>
             ))}
             {issues.length > 12 && <li>and {issues.length - 12} more</li>}
@@ -118,7 +119,7 @@ export function DesignFileActs() {
         <p>
           {pending === null
             ? ''
-            : `It brings ${pending.design.construction.layers.length} layers, ${pending.design.construction.zones.length} zones and ${pending.design.bends.length} bends in place of the present ones. Nothing is stored until you save, and undo brings the present state back.`}
+            : `It brings ${countOf(pending.design.construction.layers.length, 'layer')}, ${countOf(pending.design.construction.zones.length, 'zone')} and ${countOf(pending.design.bends.length, 'bend')} in place of the present ones. Nothing is stored until you save, and undo brings the present state back.`}
         </p>
       </ConfirmDialog>
     </>

@@ -48,6 +48,12 @@ export function DraftProvider({ stored, children }: { stored: StoredRevision; ch
     return () => window.clearTimeout(timer)
   }, [isChanged, state.design, state.seenVersion, stored.revisionId])
 
+  useEffect(() => {
+    const onFocusOut = () => dispatch({ type: 'settle' })
+    document.addEventListener('focusout', onFocusOut)
+    return () => document.removeEventListener('focusout', onFocusOut)
+  }, [])
+
   const value = useMemo<DraftContextValue>(() => {
     const issueByPath = new Map<string, string>()
     for (const issue of live.issues) {

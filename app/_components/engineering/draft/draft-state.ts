@@ -19,6 +19,8 @@ export interface DraftState {
 export type DraftAction =
   | { readonly type: 'edit'; readonly key: string; readonly change: (design: Design) => Design }
   | { readonly type: 'misread'; readonly key: string; readonly reason: string | null }
+  /** The person left a field: what comes next is a step of undo of its own. */
+  | { readonly type: 'settle' }
   | { readonly type: 'undo' }
   | { readonly type: 'redo' }
   /** The whole design is replaced by another (import, starting construction, kept edits); can be undone. */
@@ -53,6 +55,8 @@ export function reduceDraft(state: DraftState, action: DraftAction): DraftState 
       if (action.reason === null) return present === undefined ? state : { ...state, misread: others }
       return present === action.reason ? state : { ...state, misread: { ...others, [action.key]: action.reason } }
     }
+    case 'settle':
+      return state.lastKey === null ? state : { ...state, lastKey: null }
     case 'undo': {
       const design = state.past.at(-1)
       if (design === undefined) return state

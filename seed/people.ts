@@ -1,0 +1,150 @@
+import {
+  type Actor,
+  acceptInvitation,
+  createFirstAdmin,
+  createInvitation,
+  createProject,
+  findActor,
+  joinByInvitation,
+  markAccountsAsDemo,
+  removeMember,
+  revokeInvitation,
+  setLimit,
+} from '@/lib/data'
+import { CAST, type DemoSignIn } from './sign-ins'
+import { type Stage, StoryError } from './stage'
+
+export type CastName = keyof typeof CAST
+export type People = Readonly<Record<CastName, Actor>>
+
+export interface Workspace {
+  readonly people: People
+  readonly skuaId: string
+  readonly pipitId: string
+  readonly companies: { readonly brackenfold: string; readonly ostrel: string }
+}
+
+/** The version of the sessions of an account that has just been made. */
+const FIRST_SESSION_VERSION = 1
+
+async function getActorOf(userId: string): Promise<Actor> {
+  const actor = await findActor(userId, FIRST_SESSION_VERSION)
+  if (actor === null) throw new StoryError('an account that was just made cannot act')
+  return actor
+}
+
+type TeamRole = 'lead' | 'member' | 'observer'
+
+/** The workspace, its two projects, and everybody in them, each by an invitation of their own. */
+export async function gatherPeople(stage: Stage): Promise<Workspace> {
+  const { carryOut, clock } = stage
+  clock.goTo(123, 8)
+  const founder = await carryOut('create the workspace', () =>
+    createFirstAdmin({
+      workspaceName: 'Quillmoor Instruments',
+      companyName: 'Quillmoor Instruments',
+      projectName: 'Skua',
+      name: CAST.admin.name,
+      email: CAST.admin.email,
+      password: CAST.admin.password,
+    }),
+  )
+  const admin = await getActorOf(founder.userId)
+  const skuaId = founder.projectId
+
+  const invite = async (by: Actor, projectId: string, person: DemoSignIn, role: TeamRole | { fabricator: string }) => {
+    const invitation = await carryOut(`invite ${person.name}`, () =>
+      createInvitation(by, {
+        projectId,
+        email: person.email,
+        ...(typeof role === 'string' ? { role } : { role: 'fabricator', companyName: role.fabricator }),
+      }),
+    )
+    return invitation.token
+  }
+  const bring = async (by: Actor, person: DemoSignIn, role: TeamRole | { fabricator: string }): Promise<Actor> => {
+    const token = await invite(by, skuaId, person, role)
+    const { name, email, password } = person
+    const { userId } = await carryOut(`${name} joins`, () => acceptInvitation({ token, name, email, password }))
+    return getActorOf(userId)
+  }
+  const bringAlong = async (by: Actor, projectId: string, person: DemoSignIn, actor: Actor, role: TeamRole) => {
+    const token = await invite(by, projectId, person, role)
+    await carryOut(`${person.name} joins`, () => joinByInvitation(actor, { token }))
+  }
+
+  const lead = await bring(admin, CAST.lead, 'lead')
+  const people: People = {
+    admin,
+    lead,
+    quality: await bring(lead, CAST.quality, 'lead'),
+    designer: await bring(lead, CAST.designer, 'member'),
+    mechanical: await bring(lead, CAST.mechanical, 'member'),
+    observer: await bring(lead, CAST.observer, 'observer'),
+    brackenfold: await bring(lead, CAST.brackenfold, { fabricator: 'Brackenfold Circuits' }),
+    ostrel: await bring(lead, CAST.ostrel, { fabricator: 'Ostrel Flexible' }),
+  }
+  // Before anything else is done: from here on nobody beyond this machine gets in with the published password.
+  await markAccountsAsDemo()
+  // Whoever runs the workspace has no say in a project by that.
+  await carryOut('the admin leaves Skua', () => removeMember(lead, { projectId: skuaId, userId: admin.userId }))
+
+  const { projectId: pipitId } = await carryOut('create Pipit', () =>
+    createProject(lead, {
+      name: 'Pipit',
+      description: 'Chest patch: two-layer flexible circuit with three electrode arms, bent once round its housing.',
+    }),
+  )
+  await bringAlong(lead, pipitId, CAST.quality, people.quality, 'lead')
+  await bringAlong(lead, pipitId, CAST.designer, people.designer, 'member')
+  await bringAlong(lead, pipitId, CAST.mechanical, people.mechanical, 'member')
+  await bringAlong(lead, pipitId, CAST.observer, people.observer, 'observer')
+  const ostrelToken = await invite(lead, pipitId, CAST.ostrel, { fabricator: 'Ostrel Flexible' })
+  await carryOut(`${CAST.ostrel.name} joins`, () => joinByInvitation(people.ostrel, { token: ostrelToken }))
+
+  const companyOf = async (actor: Actor) => {
+    const { memberships } = await getActorOf(actor.userId)
+    const companyId = memberships[0]?.companyId
+    if (companyId === undefined) throw new StoryError('a fabricator has no company')
+    return companyId
+  }
+  return {
+    people,
+    skuaId,
+    pipitId,
+    companies: { brackenfold: await companyOf(people.brackenfold), ostrel: await companyOf(people.ostrel) },
+  }
+}
+
+/** Limits of the workspace and of each fabricator: an item says whose it used. */
+export async function setLimits({ carryOut, clock }: Stage, { people, companies }: Workspace): Promise<void> {
+  clock.goTo(121, 9)
+  const limits = [
+    [
+      people.admin,
+      undefined,
+      'bendToRigidMm',
+      3,
+      'House rule since a cable tore at the board edge in an earlier head.',
+    ],
+    [people.brackenfold, companies.brackenfold, 'coverlayWebMm', 0.25, 'Punched coverlay; narrower strips tear.'],
+    [people.brackenfold, companies.brackenfold, 'conductorWidthMm', 0.1, 'On foil up to 18 µm.'],
+    [people.ostrel, companies.ostrel, 'conductorSpaceMm', 0.12, 'On foil up to 18 µm.'],
+    [people.ostrel, companies.ostrel, 'coverlayCaptureMm', 0.12, 'Lamination drift of our coverlay press.'],
+  ] as const
+  for (const [actor, companyId, key, value, note] of limits) {
+    const owner = companyId === undefined ? {} : { companyId }
+    await carryOut(`set ${key}`, () => setLimit(actor, { ...owner, key, value, note, seenVersion: 0 }))
+  }
+}
+
+/** Invitations that nobody has used: one open, one withdrawn. */
+export async function leaveInvitations({ carryOut }: Stage, { people, skuaId }: Workspace): Promise<void> {
+  await carryOut('invite a second engineer of Brackenfold', () =>
+    createInvitation(people.lead, { projectId: skuaId, role: 'fabricator', companyName: 'Brackenfold Circuits' }),
+  )
+  const { invitation } = await carryOut('invite a wrong address', () =>
+    createInvitation(people.lead, { projectId: skuaId, role: 'observer', email: 'perin.ashgrove@quillmoor.example' }),
+  )
+  await carryOut('withdraw that invitation', () => revokeInvitation(people.lead, { invitationId: invitation.id }))
+}

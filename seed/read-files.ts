@@ -1,0 +1,14 @@
+import { readFileSync } from 'node:fs'
+
+/** The text of a file of the demo data, as somebody would choose it in the browser. */
+export function readDesignText(name: 'skua-rev-a' | 'skua-rev-b' | 'pipit-rev-a'): string {
+  return readFileSync(new URL(`./designs/${name}.json`, import.meta.url), 'utf8')
+}
+
+export function readArtwork(name: 'pipit-profile.gbr' | 'pipit-drill.drl'): Uint8Array<ArrayBuffer> {
+  return new Uint8Array(readFileSync(new URL(`./artwork/${name}`, import.meta.url)))
+}
+
+export function toBytes(text: string): Uint8Array<ArrayBuffer> {
+  return new TextEncoder().encode(text)
+}

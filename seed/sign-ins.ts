@@ -1,0 +1,33 @@
+/** Somebody of the demo scenario who can sign in. Every name is invented. */
+export interface DemoSignIn {
+  readonly name: string
+  readonly email: string
+  readonly password: string
+  /** What to try as this person, for the list that starting prints. */
+  readonly role: string
+}
+
+/**
+ * Everybody's password in the demonstration. Known to whoever reads this file, so the server accepts it only while other
+ * machines cannot reach it.
+ */
+export const DEMO_PASSWORD = 'plover-estuary-2mm'
+
+function makeSignIn(name: string, company: 'quillmoor' | 'brackenfold' | 'ostrel', role: string): DemoSignIn {
+  const email = `${name.toLowerCase().replaceAll(' ', '.')}@${company}.example`
+  return { name, email, password: DEMO_PASSWORD, role }
+}
+
+export const CAST = {
+  designer: makeSignIn('Ines Vantongeren', 'quillmoor', 'circuit designer, member of Skua and Pipit'),
+  mechanical: makeSignIn('Tomas Ebbersund', 'quillmoor', 'mechanical designer, member of Skua and Pipit'),
+  lead: makeSignIn('Halka Brannoch', 'quillmoor', 'lead engineer of Skua and Pipit'),
+  quality: makeSignIn('Dewi Marrable', 'quillmoor', 'quality engineer, second lead of Skua and Pipit'),
+  observer: makeSignIn('Perrin Ashgrove', 'quillmoor', 'purchasing, observer of Skua and Pipit'),
+  admin: makeSignIn('Rosalind Kettleby', 'quillmoor', 'admin of the workspace, in no project'),
+  brackenfold: makeSignIn('Oskar Thornvale', 'brackenfold', 'fabricator, Brackenfold Circuits, invited to Skua'),
+  ostrel: makeSignIn('Linnea Quarrie', 'ostrel', 'fabricator, Ostrel Flexible, invited to Skua and Pipit'),
+} as const satisfies Record<string, DemoSignIn>
+
+/** In the order in which they are printed. */
+export const signIns: readonly DemoSignIn[] = Object.values(CAST)

@@ -1,0 +1,133 @@
+import { createRevision, getRevision, importDesign, shareRevision } from '@/lib/data'
+import type { Workspace } from './people'
+import { readDesignText } from './read-files'
+import type { Answers, Stage } from './stage'
+
+const EARLY_ANSWERS: Answers = {
+  'bake-before-assembly': [
+    'meets',
+    'Within the hour before soldering, to the film maker’s profile; note 9 of the drawing.',
+  ],
+  'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
+  'tolerance-scheme': ['meets', 'Datums on board holes and finger edge; flexible profiles in the restrained state.'],
+  'contact-person': ['meets', 'Ines Vantongeren for the circuit, Tomas Ebbersund for the hinge.'],
+  'radius-holder': ['meets', 'The former of the mirror mount holds 8 mm; its drawing states the radius as critical.'],
+  'copper-yield': [
+    'concern',
+    'Holds at nominal; at the thick end of the coverlay the strain just passes yield. Watched by the flex test.',
+  ],
+}
+
+const FABRICATOR_ANSWERS: Answers = {
+  'capability-match': ['meets', 'Pads-only plating and 0.12 mm conductors are ordinary work on this foil.'],
+  'buildable-construction': ['meets', 'Four layers, flex inside: our usual lay-up with no-flow prepreg.'],
+  'stock-materials': ['concern', '12 µm rolled-annealed adhesiveless clad is not on the shelf: six weeks from order.'],
+  'rolling-direction': ['meets', 'Hinge along the rolling direction; this costs two parts per panel.'],
+}
+
+const TEAM_ANSWERS: Answers = {
+  'registration-features': ['meets', 'Finger contacts to finger edge; coverlay edge to contacts. Both on the drawing.'],
+  packing: ['meets', 'Flat between boards, dry pack, held by the boards only.'],
+}
+
+/** Skua, revision B: most of the way through the fabricators' review; one query is open. */
+export async function playSkuaSecond(
+  stage: Stage,
+  { people, skuaId, companies }: Workspace,
+  firstRevisionId: string,
+): Promise<void> {
+  const { clock, carryOut } = stage
+  const { designer, mechanical, lead, quality, brackenfold, ostrel } = people
+  clock.goTo(29, 9)
+  const { revisionId } = await carryOut('create Skua B', () =>
+    createRevision(designer, {
+      projectId: skuaId,
+      label: 'B',
+      origin: { kind: 'copy', revisionId: firstRevisionId },
+    }),
+  )
+  clock.goTo(24, 15)
+  const { designVersion } = await getRevision(designer, revisionId)
+  await carryOut('import the design of B', () =>
+    importDesign(designer, { revisionId, seenVersion: designVersion, designText: readDesignText('skua-rev-b') }),
+  )
+  await stage.open(designer, {
+    revisionId,
+    anchor: { kind: 'layer', id: 'l2' },
+    kind: 'note',
+    title: 'What changed against revision A',
+    text: 'One 12 µm rolled-annealed layer through the hinge, pads-only plating, coverlays matched so that the copper lies near the neutral axis. The shield layer ends at the boards.',
+  })
+  await stage.advance(lead, revisionId, 'The numbers of the hinge hold. Early review of the rest.')
+
+  clock.goTo(21, 10)
+  await stage.answer(designer, revisionId, EARLY_ANSWERS)
+  const former = await stage.open(quality, {
+    revisionId,
+    anchor: { kind: 'item', id: 'radius-holder' },
+    kind: 'should-change',
+    title: 'What stops the hinge from folding tighter during assembly?',
+    text: 'The former holds it in use. On the bench, before the mount is closed, nothing does. Is there a clip or a note?',
+  })
+  await stage.reply(mechanical, former, 'A clip of 8 mm radius ships with each circuit and comes off last.', true)
+  for (const companyId of [companies.brackenfold, companies.ostrel]) {
+    await carryOut('share Skua B', () => shareRevision(lead, { revisionId, companyId }))
+  }
+  await stage.advance(lead, revisionId)
+
+  clock.goTo(16, 9)
+  const relief = await stage.open(brackenfold, {
+    revisionId,
+    anchor: { kind: 'zone', id: 'hinge' },
+    kind: 'must-change',
+    title: 'Strain relief at both board edges must be on the drawing',
+    text: 'The table of transitions lists it, the drawing notes do not say which material. We need one bead material for both edges.',
+  })
+  const clad = await stage.open(brackenfold, {
+    revisionId,
+    anchor: { kind: 'item', id: 'stock-materials' },
+    kind: 'engineering-query',
+    title: 'Is 18 µm foil a fallback?',
+    text: 'The 12 µm clad takes six weeks. Should it slip, would 18 µm rolled-annealed foil, thinned evenly, be acceptable?',
+  })
+  await stage.answer(brackenfold, revisionId, FABRICATOR_ANSWERS)
+  await stage.waive({
+    revisionId,
+    itemId: 'stock-materials',
+    proposedBy: designer,
+    reason: 'Six weeks fit the need date with four weeks to spare if the clad is ordered at release.',
+    decision: { by: lead, decision: 'approve', reason: 'Purchasing orders on the day of release.' },
+  })
+
+  clock.goTo(13, 10)
+  await stage.reply(designer, relief, 'Flexible epoxy bead, 1 mm wide, both edges; note 12 and detail C.', true)
+  await stage.reply(
+    mechanical,
+    clad,
+    'No. At 18 µm the strain at the outer face goes past the allowable for two million cycles. Please order the 12 µm clad.',
+    true,
+  )
+  await stage.answer(designer, revisionId, TEAM_ANSWERS)
+
+  clock.goTo(9, 11)
+  await stage.reply(brackenfold, clad, 'Understood, 12 µm only.')
+  await stage.declare(brackenfold, revisionId, 'Buildable. First articles eight weeks after release, clad included.')
+
+  clock.goTo(5, 14)
+  await stage.open(ostrel, {
+    revisionId,
+    anchor: { kind: 'zone', id: 'finger' },
+    kind: 'engineering-query',
+    title: 'Plating sequence of the finger contacts',
+    text: 'With pads-only plating the finger contacts are plated in a second step. Do the contacts need hard gold over the whole insertion length, or over the contact line only?',
+  })
+  const edge = await stage.open(ostrel, {
+    revisionId,
+    anchor: { kind: 'item', id: 'registration-features' },
+    kind: 'should-change',
+    title: 'Finger edge by laser rather than by punch',
+    text: 'Contacts to edge of ±0.05 mm is at the end of what our punch holds. By laser it is ordinary.',
+  })
+  clock.goTo(2, 9)
+  await stage.reply(designer, edge, 'Which of them do you quote? We state the tolerance, not the process.')
+}

@@ -7,11 +7,11 @@ export class StepError extends Error {}
 /** @param {string} text */
 export const say = (text) => process.stdout.write(`${text}\n`)
 
-const NEWS_EVERY_MS = 15_000
+const FIRST_NEWS_MS = 15_000
 
 /**
- * Run a program quietly: its output is kept and shown only when it fails. While it runs, a line every quarter of a
- * minute says that it still does.
+ * Run a program quietly: its output is kept and shown only when it fails. While it runs, a line after 15 s, 30 s, 60 s and
+ * so on says that it still does.
  * @param {string} what  the step in words, such as "Installing packages"
  * @param {string} program
  * @param {string[]} args
@@ -35,15 +35,21 @@ export function runQuietly(what, program, args, { env = {}, quiet = false, shell
     }
     child.stdout.on('data', collect)
     child.stderr.on('data', collect)
-    const news = setInterval(() => {
-      if (!quiet) say(`  ${what}: still going after ${Math.round(seconds())} s`)
-    }, NEWS_EVERY_MS)
+    /** @type {NodeJS.Timeout} */
+    let news
+    const tellIn = (/** @type {number} */ waitMs) => {
+      news = setTimeout(() => {
+        say(`  ${what}: still going after ${Math.round(seconds())} s`)
+        tellIn(performance.now() - started)
+      }, waitMs)
+    }
+    if (!quiet) tellIn(FIRST_NEWS_MS)
     child.on('error', (error) => {
-      clearInterval(news)
+      clearTimeout(news)
       reject(new StepError(`${what} could not start ${program}: ${error.message}`))
     })
     child.on('close', (code, signal) => {
-      clearInterval(news)
+      clearTimeout(news)
       if (code === 0) resolve({ output, seconds: seconds() })
       else {
         const ending = output.trim().split('\n').slice(-40).join('\n')

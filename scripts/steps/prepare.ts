@@ -67,12 +67,8 @@ async function prepare(): Promise<Preparation> {
     if (settings.startsEmpty && isEmpty)
       writeFileSync(inData(REAL_WORKSPACE_MARKER), 'Started with --empty: no demo data are made here.\n')
     if (settings.startsEmpty && !isEmpty) news.push(`--empty has no effect: the database ${place} already holds data`)
-    // Its passwords are public, so the scenario is not made for a server that other machines can reach.
     const isWanted =
-      settings.wantsDemoData &&
-      isLoopbackOnly(settings) &&
-      !existsSync(inData(REAL_WORKSPACE_MARKER)) &&
-      existsSync(inRoot(SEED_PROGRAM))
+      settings.wantsDemoData && !existsSync(inData(REAL_WORKSPACE_MARKER)) && existsSync(inRoot(SEED_PROGRAM))
     // Everybody can read the demo passwords.
     if (isEmpty && isWanted && !isLoopbackOnly(settings)) {
       news.push('No demo data: they are made only where other machines cannot reach the server')

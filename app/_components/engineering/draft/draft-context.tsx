@@ -1,9 +1,9 @@
 'use client'
 
-import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer } from 'react'
+import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef } from 'react'
 import { type Design, type Evaluation, formatIssuePath, type LimitOverride } from '@/lib/engine'
 import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
-import { keepDraft } from './kept-draft'
+import { dropKeptDraft, keepDraft } from './kept-draft'
 import { type LiveEvaluation, useLiveEvaluation } from './use-live-evaluation'
 
 /** What a page hands to the editor: the stored design, its version, and what the person may do. */
@@ -39,10 +39,17 @@ export function DraftProvider({ stored, children }: { stored: StoredRevision; ch
   const [state, dispatch] = useReducer(reduceDraft, null, () => makeDraft(stored.design, stored.designVersion))
   const live = useLiveEvaluation(state.design, stored.limits, stored)
   const isChanged = useMemo(() => isDraftChanged(state), [state])
+  const hasKept = useRef(false)
 
   useEffect(() => {
-    if (!isChanged) return
+    if (!isChanged) {
+      // What this page kept itself is settled now; what an earlier visit left is still to be offered.
+      if (hasKept.current) dropKeptDraft(stored.revisionId)
+      hasKept.current = false
+      return
+    }
     const timer = window.setTimeout(() => {
+      hasKept.current = true
       keepDraft(stored.revisionId, { seenVersion: state.seenVersion, design: state.design })
     }, KEEP_DELAY_MS)
     return () => window.clearTimeout(timer)

@@ -24,7 +24,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const { signatures, contentHash } = await data.getRevision(team.lead, revisionId)
     expect(signatures.map((signature) => signature.contentHash)).toEqual([contentHash, contentHash])
     expect(signatures.every(({ voidedAt }) => voidedAt === null)).toBe(true)
-  }, 60_000)
+  }, 120_000)
 
   it('one person signs twice: one signature', async () => {
     const team = await makeTeam()
@@ -33,7 +33,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const outcomes = await Promise.all([data.signRevision(team.lead, input), data.signRevision(team.lead, input)])
     expect(kindsOf(outcomes)).toEqual(['clash', 'done'])
     expect(await db().signature.count({ where: { revisionId } })).toBe(1)
-  }, 60_000)
+  }, 120_000)
 
   it('one edits while the other signs: no signature is left on content that it did not cover', async () => {
     const team = await makeTeam()
@@ -58,7 +58,7 @@ describeOnBothDatabases('two people at the same moment', () => {
       }
     }
     expect((await data.checkWholeTrail(team.admin)).firstBad).toBeNull()
-  }, 90_000)
+  }, 120_000)
 
   it('both save the same version of the design: one is told what the other changed', async () => {
     const team = await makeTeam()
@@ -93,7 +93,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     expect(kindsOf(outcomes)).toEqual(['clash', 'clash', 'done'])
     expect(await db().membership.count({ where: { projectId, user: { name: { in: ['Ane', 'Bo', 'Cai'] } } } })).toBe(1)
     expect(await db().user.count({ where: { email: { endsWith: `${projectId}@example.org` } } })).toBe(1)
-  }, 60_000)
+  }, 120_000)
 
   it('both move the stage: it moves once', async () => {
     const team = await makeTeam()
@@ -108,7 +108,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const view = await data.getRevision(team.lead, revisionId)
     expect(view.stage).toBe('fabricator-review')
     expect(view.stageMoves).toHaveLength(2)
-  }, 60_000)
+  }, 120_000)
 
   it('both answer one item: the second is told', async () => {
     const team = await makeTeam()
@@ -136,7 +136,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const { firstBad, recordCount } = await data.checkWholeTrail(team.admin)
     expect(firstBad).toBeNull()
     expect(recordCount).toBe(await db().trailRecord.count())
-  }, 60_000)
+  }, 120_000)
 })
 
 describeOnBothDatabases('a request that arrives twice', () => {
@@ -197,5 +197,5 @@ describeOnBothDatabases('a request that arrives twice', () => {
     const again = await data.signRevision(team.lead, { ...input, password: `${PASSWORD}x` })
     expect(again).toMatchObject({ ok: false, refusal: { kind: 'invalid', issues: [{ path: ['password'] }] } })
     expect(await db().signature.count({ where: { revisionId } })).toBe(1)
-  }, 60_000)
+  }, 120_000)
 })

@@ -9,6 +9,16 @@ export * from './design'
 export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
 export { DEFAULT_WEIBULL_SLOPE } from './life'
 export { findLibraryMaterial, listLibraryMaterials } from './materials'
+export {
+  applyDesignPatch,
+  type ForbiddenNeed,
+  findRemedies,
+  type Remedy,
+  type RemedyChange,
+  type RemedyOptions,
+  type RemedyReport,
+  type RemedyState,
+} from './remedies'
 export * from './results'
 export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
 export {

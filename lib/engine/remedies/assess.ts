@@ -1,0 +1,96 @@
+import { type Assembly, assemble } from '../assembly'
+import { findItem } from '../catalogue'
+import type { EvaluationContext } from '../context'
+import type { Design } from '../design'
+import { buildContext, type EvaluateOptions } from '../evaluate'
+import { type BendResult, getOutcomeVerdict, getWorstVerdict, type Outcome, type Verdict } from '../results'
+import type { RemedyState } from './remedy'
+
+/** A design with the figures of its bends and zones, computed as the full evaluation does, without pictures. */
+export interface BendAssessment {
+  readonly design: Design
+  readonly assembly: Assembly
+  readonly context: EvaluationContext
+  readonly result: BendResult
+  readonly state: RemedyState
+  readonly strain: ReadonlyMap<string, Verdict>
+  readonly life: ReadonlyMap<string, Verdict>
+}
+
+export interface AssessOptions extends Pick<EvaluateOptions, 'limits'> {
+  readonly costOf?: (design: Design) => number | null
+}
+
+/**
+ * Figures and verdicts of one bend and of all zones. The catalogue's own items decide, so that the verdicts are those
+ * of a full evaluation.
+ *
+ * @param basis  an assessment of a design that this one was edited from
+ * @returns null where the design has no such bend
+ */
+export function assessBend(
+  design: Design,
+  bendId: string,
+  options: AssessOptions,
+  basis?: BendAssessment,
+): BendAssessment | null {
+  const at = design.bends.findIndex(({ id }) => id === bendId)
+  const bend = design.bends[at]
+  const assembly = assemble(design, { detail: 'figures', ...(basis === undefined ? {} : { basis: basis.assembly }) })
+  const result = assembly.bends[at]
+  if (bend === undefined || result === undefined) return null
+  const context = buildContext(design, { limits: options.limits ?? [] }, assembly)
+  const strain = listBendVerdicts('bend-strain', context)
+  const life = listBendVerdicts('fatigue-life', context)
+  const verdictOf = (id: string): Verdict => getWorstVerdict([findVerdict(strain, id), findVerdict(life, id)])
+  const { allowablePct, peakRangePct } = result
+  const zone = assembly.zones.find(({ zoneId }) => zoneId === bend.zoneId)
+  return {
+    design,
+    assembly,
+    context,
+    result,
+    strain,
+    life,
+    state: {
+      verdict: verdictOf(bendId),
+      strainVerdict: findVerdict(strain, bendId),
+      lifeVerdict: findVerdict(life, bendId),
+      insideRadiusMm: bend.insideRadiusMm,
+      peakStrainPct: result.peakStrainPct,
+      peakRangePct,
+      allowablePct,
+      marginFraction:
+        allowablePct === null || peakRangePct === null ? null : (allowablePct - peakRangePct.high) / allowablePct,
+      minRadiusMm: result.minRadiusByStrainMm,
+      survivalLifeCycles: result.survivalLifeCycles,
+      momentNmm: result.momentNmm,
+      bendZoneThicknessUm: zone?.thicknessUm ?? 0,
+      zones: assembly.zones.map(({ zoneId, name, thicknessUm }) => ({ zoneId, name, thicknessUm })),
+      otherBends: design.bends
+        .filter(({ id }) => id !== bendId)
+        .map(({ id, name }) => ({ bendId: id, name, verdict: verdictOf(id) })),
+      costIndex: options.costOf?.(design) ?? null,
+    },
+  }
+}
+
+function findVerdict(verdicts: ReadonlyMap<string, Verdict>, bendId: string): Verdict {
+  return verdicts.get(bendId) ?? 'not-applicable'
+}
+
+function listBendVerdicts(itemId: string, context: EvaluationContext): Map<string, Verdict> {
+  const verdicts = new Map<string, Verdict>()
+  for (const outcome of checkItem(itemId, context)) {
+    const bend = outcome.places.find(({ kind }) => kind === 'bend')
+    if (bend !== undefined) verdicts.set(bend.id, getOutcomeVerdict(outcome))
+  }
+  return verdicts
+}
+
+/** Outcomes of a computed item of the catalogue. */
+export function checkItem(itemId: string, context: EvaluationContext): readonly Outcome[] {
+  const check = findItem(itemId)?.check
+  if (check === undefined || check === null) throw new RangeError(`"${itemId}" is no computed item of the catalogue`)
+  return check(context)
+}

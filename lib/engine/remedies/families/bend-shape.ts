@@ -1,0 +1,111 @@
+import { editBend, freshId, setZoneCoverage } from '../edits'
+import { type Family, writePct } from '../subject'
+
+/** Most of the width that is cut out, and least that is worth a cut. Common practice, no published source. */
+const MOST_CUT_FRACTION = 0.3
+const LEAST_CUT_FRACTION = 0.05
+/** Copper keeps this share of the film that is left at most, so that every conductor keeps film beside it. */
+const MOST_COVERAGE_AFTER_FRACTION = 0.8
+/** Plan dimensions are drawn to this, mm. */
+const DRAWN_STEP_MM = 0.1
+
+/**
+ * Cut-outs between the conductors along the bend: the width that is bent shrinks, and with it moment and force. Strain at
+ * the copper stays nearly what it was. Only where the zone has no other bend, since the film is missing over its length.
+ */
+export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) => {
+  if (design.bends.some((other) => other.id !== bend.id && other.zoneId === zone.id)) return []
+  const coverage = Math.max(0, ...conductors.map(({ coverageFraction }) => coverageFraction))
+  const roomFraction = Math.min(MOST_CUT_FRACTION, 1 - coverage / MOST_COVERAGE_AFTER_FRACTION)
+  const cutMm = Math.floor((roomFraction * bend.axisLengthMm) / DRAWN_STEP_MM) * DRAWN_STEP_MM
+  const cutFraction = cutMm / bend.axisLengthMm
+  if (conductors.length === 0 || cutFraction < LEAST_CUT_FRACTION) return []
+  const leftMm = Number((bend.axisLengthMm - cutMm).toFixed(3))
+  const { slits } = design.features
+  let edited = editBend(design, bend.id, (each) => ({ ...each, axisLengthMm: leftMm }))
+  for (const { layer, coverageFraction } of conductors) {
+    edited = setZoneCoverage(edited, zone.id, layer.id, Math.min(1, coverageFraction / (1 - cutFraction)))
+  }
+  return [
+    {
+      id: 'cut-outs:bend',
+      family: 'cut-outs',
+      title: 'Cut-outs in the bend',
+      detail: `${zone.name}: ${Number(cutMm.toFixed(1))} mm of the width cut out (${writePct(cutFraction)}), ${leftMm} mm left to bend`,
+      cautions: ['Cut-outs lower moment and force, hardly strain. Round their ends.'],
+      forbiddenBy: [],
+      edited: {
+        ...edited,
+        features: {
+          ...edited.features,
+          slits: [
+            ...slits,
+            {
+              id: freshId(`cut-out-${bend.id}`, slits),
+              name: `Cut-out in ${bend.name}`.slice(0, 120),
+              endReliefDiameterMm: getLimit('slitEndReliefDiameterMm').value,
+              widthMm: Number(cutMm.toFixed(3)),
+            },
+          ],
+        },
+      },
+      touches: ['cut-outs'],
+    },
+  ]
+}
+
+/** Steps in which a radius is put on a drawing: tenths below 5 mm, halves below 20 mm, whole mm above. */
+function roundUpRadiusMm(radiusMm: number): { radiusMm: number; stepMm: number } {
+  const stepMm = radiusMm < 5 ? 0.1 : radiusMm < 20 ? 0.5 : 1
+  // A radius that is a step already must not be rounded up by its last binary digit.
+  return { radiusMm: Number((Math.ceil(radiusMm / stepMm - 1e-9) * stepMm).toFixed(1)), stepMm }
+}
+
+/** The schema's largest radius. */
+const MOST_RADIUS_MM = 1000
+/** The first estimate is right to a step or two; past that the verdict does not hang on the radius. */
+const MOST_STEPS = 8
+
+/** The radius at which the verdict holds over the whole tolerance range, rounded up to one that would be drawn. */
+export const largerRadius: Family = ({ design, bend, zone, assessment, assess }) => {
+  const { state, result } = assessment
+  const { allowablePct, peakRangePct } = state
+  if (state.verdict === 'meets' || state.minRadiusMm === null || allowablePct === null || peakRangePct === null)
+    return []
+  const axisMm = Math.min(...result.leaves.map((leaf) => leaf.neutralAxisDepthUm)) / 1000
+  const tightestMm = bend.insideRadiusMm - bend.radiusToleranceMm + axisMm
+  const estimateMm = (peakRangePct.high / allowablePct) * tightestMm - axisMm + bend.radiusToleranceMm
+  const from = roundUpRadiusMm(Math.max(estimateMm, state.minRadiusMm, bend.insideRadiusMm))
+  let { radiusMm } = from
+  for (let step = 0; step < MOST_STEPS && radiusMm <= MOST_RADIUS_MM; step += 1) {
+    const insideRadiusMm = radiusMm
+    const edited = editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm }))
+    const after = assess(edited)
+    if (after !== null && after.state.verdict === 'meets') {
+      const arcMm = after.result.developedLengthMm
+      const isTooLong = zone.lengthMm !== null && arcMm > zone.lengthMm
+      return [
+        {
+          id: 'larger-radius:meets',
+          family: 'larger-radius',
+          title: 'Larger radius',
+          detail: `${bend.name}: inside radius ${bend.insideRadiusMm} mm to ${insideRadiusMm} mm`,
+          cautions: ['Check that the assembly has room for the radius, and that something holds it.'],
+          forbiddenBy: isTooLong
+            ? [
+                {
+                  kind: 'zone-length',
+                  name: zone.name,
+                  because: `At ${insideRadiusMm} mm the bend takes ${arcMm.toFixed(1)} mm of length; ${zone.name} has ${zone.lengthMm} mm.`,
+                },
+              ]
+            : [],
+          edited,
+          touches: ['radius'],
+        },
+      ]
+    }
+    radiusMm = Number((radiusMm + from.stepMm).toFixed(1))
+  }
+  return []
+}

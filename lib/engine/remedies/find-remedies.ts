@@ -1,0 +1,183 @@
+import type { LimitOverride } from '../context'
+import type { Design } from '../design'
+import { ENGINE_VERSION } from '../version'
+import { type AssessOptions, assessBend, type BendAssessment } from './assess'
+import { RANKED_FAMILIES } from './families'
+import { findForbiddenNeeds, isWorseVerdict } from './needs'
+import { makePatch } from './patch'
+import { compareRemedies, dropDominated, type Ranked } from './ranking'
+import type { ForbiddenNeed, Remedy, RemedyChange, RemedyReport } from './remedy'
+import { type Candidate, describeZone, type Subject } from './subject'
+
+export interface RemedyOptions {
+  /** Limits of the workspace and of a fabricator; later ones win. */
+  readonly limits?: readonly LimitOverride[]
+  /** Materials that the fabricator does not have: changes that need one are marked. */
+  readonly unavailableMaterialIds?: readonly string[]
+  /** Relative cost of a design; without it cost is not compared. */
+  readonly costOf?: (design: Design) => number | null
+}
+
+/** A change, or a pair of them, with what it comes to. */
+interface Trial extends Ranked {
+  readonly changes: readonly Candidate[]
+  readonly edited: Design
+  readonly worsens: Remedy['worsens']
+}
+
+/** A trial with its whole assessment, which only a second change is built on. */
+interface Tried {
+  readonly trial: Trial
+  readonly assessment: BendAssessment
+}
+
+/** A second change cannot heal these: pairs with such a change would only repeat the mark. */
+const LASTING_NEEDS: ReadonlySet<ForbiddenNeed['kind']> = new Set([
+  'room',
+  'crossing-conductors',
+  'impedance',
+  'material',
+  'operating-temperature',
+  'zone-length',
+])
+
+/**
+ * Changes that the trade would try on a bend, alone and in pairs, each computed as the full evaluation would, with what
+ * it does to strain, radius, life, thickness and moment. Those that another one beats on every count are left out; those
+ * that a stated need forbids are marked with the need.
+ *
+ * @param design  as parseDesign gave it; it is not changed, and shares its parts with what is tried
+ * @returns remedies best first, each as a patch on the design document and the patch that takes it back
+ * @throws  RangeError where the design has no such bend
+ * Source   each figure as the evaluation names it; steps of foils, films and shares of copper are common practice
+ */
+export function findRemedies(design: Design, bendId: string, options: RemedyOptions = {}): RemedyReport {
+  const basis = assessBend(design, bendId, options)
+  if (basis === null) throw new RangeError(`no bend "${bendId}" in this design`)
+  const notTried = explainNotTried(basis)
+  const alone = notTried === null ? tryAlone(basis, options) : []
+  const inPairs = alone.flatMap((first) => tryPairs(basis, first, options))
+  const all = [...alone.map(({ trial }) => trial), ...inPairs]
+  const kept = dropDominated(all, basis.state).sort(compareRemedies)
+  return {
+    engineVersion: ENGINE_VERSION,
+    bendId,
+    bendName: basis.result.name,
+    before: basis.state,
+    remedies: kept.map((trial) => describeTrial(trial, design)),
+    tried: { alone: alone.length, inPairs: inPairs.length },
+    leftOut: all.length - kept.length,
+    notTried,
+  }
+}
+
+function explainNotTried({ result, state }: BendAssessment): string | null {
+  if (result.missing.length > 0) return `Missing: ${result.missing.map(({ label }) => label).join(', ')}.`
+  if (result.conductors.length === 0) return 'No conductor runs through this bend.'
+  if (state.allowablePct === null) return 'No allowable strain is known for the foil in this use.'
+  return null
+}
+
+interface First extends Tried {
+  readonly rank: number
+}
+
+function tryAlone(basis: BendAssessment, options: RemedyOptions): First[] {
+  const subject = makeSubject(basis, options)
+  if (subject === null) return []
+  const tried: First[] = []
+  for (const { rank, propose } of RANKED_FAMILIES) {
+    for (const candidate of propose(subject)) {
+      const first = makeTrial(basis, basis, [candidate], options)
+      if (first !== null) tried.push({ ...first, rank })
+    }
+  }
+  return tried
+}
+
+/** The second change is proposed afresh on the design that the first one leaves: it may be another, or not be there. */
+function tryPairs(basis: BendAssessment, { trial, assessment, rank }: First, options: RemedyOptions): Trial[] {
+  const [first] = trial.changes
+  if (first === undefined || trial.forbiddenBy.some(({ kind }) => LASTING_NEEDS.has(kind))) return []
+  const subject = makeSubject(assessment, options)
+  if (subject === null) return []
+  const pairs: Trial[] = []
+  for (const { rank: secondRank, propose } of RANKED_FAMILIES) {
+    if (secondRank < rank) continue
+    for (const second of propose(subject)) {
+      if (secondRank === rank && second.id <= first.id) continue
+      if (second.touches.some((key) => first.touches.includes(key))) continue
+      const pair = makeTrial(basis, assessment, [first, second], options)
+      if (pair !== null) pairs.push(pair.trial)
+    }
+  }
+  return pairs
+}
+
+function makeTrial(
+  basis: BendAssessment,
+  previous: BendAssessment,
+  changes: readonly Candidate[],
+  options: RemedyOptions,
+): Tried | null {
+  const edited = changes.at(-1)?.edited
+  if (edited === undefined) return null
+  const assessment = assessBend(edited, basis.result.bendId, toAssessOptions(options), previous)
+  if (assessment === null || assessment.state.allowablePct === null) return null
+  const trial: Trial = {
+    id: changes.map(({ id }) => id).join('+'),
+    changes,
+    changeCount: changes.length,
+    edited,
+    after: assessment.state,
+    forbiddenBy: [
+      ...changes.flatMap(({ forbiddenBy }) => forbiddenBy),
+      ...findForbiddenNeeds(basis, assessment, options.unavailableMaterialIds ?? []),
+    ],
+    worsens: basis.state.otherBends.flatMap(({ bendId, name, verdict }, at) => {
+      const after = assessment.state.otherBends[at]?.verdict ?? verdict
+      return isWorseVerdict(verdict, after) ? [{ bendId, name, before: verdict, after }] : []
+    }),
+  }
+  return { trial, assessment }
+}
+
+function makeSubject(assessment: BendAssessment, options: RemedyOptions): Subject | null {
+  const { design, result, context } = assessment
+  const bend = design.bends.find(({ id }) => id === result.bendId)
+  const described = bend === undefined ? null : describeZone(design, bend)
+  if (bend === undefined || described === null) return null
+  return {
+    design,
+    bend,
+    ...described,
+    assessment,
+    findMaterial: context.findMaterial,
+    getLimit: context.getLimit,
+    assess: (edited) => assessBend(edited, bend.id, toAssessOptions(options), assessment),
+  }
+}
+
+function toAssessOptions({ limits, costOf }: RemedyOptions): AssessOptions {
+  return { ...(limits === undefined ? {} : { limits }), ...(costOf === undefined ? {} : { costOf }) }
+}
+
+function describeTrial({ id, changes, edited, after, forbiddenBy, worsens }: Trial, design: Design): Remedy {
+  return {
+    id,
+    changes: changes.map(
+      ({ id: changeId, family, title, detail, cautions }): RemedyChange => ({
+        id: changeId,
+        family,
+        title,
+        detail,
+        cautions,
+      }),
+    ),
+    patch: makePatch(design, edited),
+    undoPatch: makePatch(edited, design),
+    after,
+    forbiddenBy,
+    worsens,
+  }
+}

@@ -1,0 +1,12 @@
+export { findRemedies, type RemedyOptions } from './find-remedies'
+export { applyDesignPatch } from './patch'
+export { doesDominate, listCounts } from './ranking'
+export {
+  type ForbiddenNeed,
+  REMEDY_FAMILIES,
+  type Remedy,
+  type RemedyChange,
+  type RemedyFamily,
+  type RemedyReport,
+  type RemedyState,
+} from './remedy'

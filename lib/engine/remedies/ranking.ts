@@ -1,0 +1,81 @@
+import { rankVerdict } from './needs'
+import type { ForbiddenNeed, RemedyState } from './remedy'
+
+/** What dominance and rank look at. */
+export interface Ranked {
+  readonly id: string
+  readonly after: RemedyState
+  readonly changeCount: number
+  readonly forbiddenBy: readonly ForbiddenNeed[]
+  readonly worsens: readonly unknown[]
+}
+
+/** Differences below this share are rounding: such counts tie. */
+const TIE_FRACTION = 1e-9
+
+/**
+ * Every count by which remedies are compared, smaller is better: strain for its allowance (nominal and worst), radius
+ * needed, life, moment, radius taken, thickness of the bend's zone, how far other zones move, cost, number of changes,
+ * whether a need forbids it, bends that get worse.
+ */
+export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked, before: RemedyState): number[] {
+  const { allowablePct, peakStrainPct, marginFraction } = after
+  return [
+    allowablePct === null || peakStrainPct === null ? 0 : peakStrainPct / allowablePct,
+    -(marginFraction ?? 0),
+    after.minRadiusMm ?? 0,
+    -(after.survivalLifeCycles ?? 0),
+    after.momentNmm ?? 0,
+    after.insideRadiusMm,
+    after.bendZoneThicknessUm,
+    sumOtherZoneChangesUm(after, before),
+    after.costIndex ?? 0,
+    changeCount,
+    forbiddenBy.length === 0 ? 0 : 1,
+    worsens.length,
+  ]
+}
+
+/** The zone of the bend counts by itself; what a connector or a board sees of the others should stay as it is. */
+function sumOtherZoneChangesUm(after: RemedyState, before: RemedyState): number {
+  let sumUm = Math.abs(after.bendZoneThicknessUm - before.bendZoneThicknessUm) * -1
+  after.zones.forEach(({ thicknessUm }, at) => {
+    sumUm += Math.abs(thicknessUm - (before.zones[at]?.thicknessUm ?? thicknessUm))
+  })
+  return Math.max(0, sumUm)
+}
+
+/** At least as good on every count and better on one. */
+export function doesDominate(a: readonly number[], b: readonly number[]): boolean {
+  let isBetterOnOne = false
+  for (let at = 0; at < a.length; at += 1) {
+    const left = a[at] ?? 0
+    const right = b[at] ?? 0
+    const slack = TIE_FRACTION * Math.max(Math.abs(left), Math.abs(right))
+    if (left > right + slack) return false
+    if (left < right - slack) isBetterOnOne = true
+  }
+  return isBetterOnOne
+}
+
+/** Leaves out what another remedy, or leaving the design as it is, beats on every count; ties stay. */
+export function dropDominated<T extends Ranked>(remedies: readonly T[], before: RemedyState): T[] {
+  const asItIs = listCounts({ id: '', after: before, changeCount: 0, forbiddenBy: [], worsens: [] }, before)
+  const counts = remedies.map((remedy) => listCounts(remedy, before))
+  return remedies.filter((_, at) => {
+    const own = counts[at] ?? []
+    return !doesDominate(asItIs, own) && !counts.some((other, otherAt) => otherAt !== at && doesDominate(other, own))
+  })
+}
+
+/** Allowed before forbidden, verdict met first, bends left in peace, fewest changes, largest margin, then by id. */
+export function compareRemedies(a: Ranked, b: Ranked): number {
+  return (
+    Number(a.forbiddenBy.length > 0) - Number(b.forbiddenBy.length > 0) ||
+    rankVerdict(a.after.verdict) - rankVerdict(b.after.verdict) ||
+    a.worsens.length - b.worsens.length ||
+    a.changeCount - b.changeCount ||
+    (b.after.marginFraction ?? 0) - (a.after.marginFraction ?? 0) ||
+    (a.id < b.id ? -1 : 1)
+  )
+}

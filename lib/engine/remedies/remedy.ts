@@ -1,0 +1,110 @@
+import type { Operation } from 'rfc6902'
+import type { Verdict } from '../results'
+
+/** The families of changes that the trade tries on a bend, in the order in which they are applied when paired. */
+export const REMEDY_FAMILIES = [
+  'one-layer-in-bend',
+  'opposite-copper-removed',
+  'unbonded-leaves',
+  'plane-pattern',
+  'rolled-annealed-foil',
+  'pads-only-plating',
+  'lighter-foil',
+  'adhesiveless-clad',
+  'coverlay-film',
+  'coverlay-adhesive',
+  'coverlay-left-off',
+  'cut-outs',
+  'larger-radius',
+] as const
+export type RemedyFamily = (typeof REMEDY_FAMILIES)[number]
+
+/** What stands against a change, and who says so. */
+export interface ForbiddenNeed {
+  readonly kind:
+    | 'current'
+    | 'voltage-drop'
+    | 'impedance'
+    | 'connector-window'
+    | 'operating-temperature'
+    | 'material'
+    | 'encapsulation'
+    | 'room'
+    | 'crossing-conductors'
+    | 'zone-length'
+  /** The feature, zone, layer or material that has the need. */
+  readonly name: string
+  /** A sentence with the numbers. */
+  readonly because: string
+}
+
+/** One change of the design, alone or as half of a pair. */
+export interface RemedyChange {
+  /** Stable: a family and what it is applied to, `lighter-foil:12`. */
+  readonly id: string
+  readonly family: RemedyFamily
+  /** In the trade's words: `Pads-only plating`. */
+  readonly title: string
+  /** What is edited, from and to, by layer, zone or bend. */
+  readonly detail: string
+  /** What the numbers do not say: things to look at before it is done. */
+  readonly cautions: readonly string[]
+}
+
+/** What a bend and the zones come to, before or after a remedy. */
+export interface RemedyState {
+  /** Worst of strain and life. */
+  readonly verdict: Verdict
+  readonly strainVerdict: Verdict
+  readonly lifeVerdict: Verdict
+  readonly insideRadiusMm: number
+  readonly peakStrainPct: number | null
+  readonly peakRangePct: { readonly low: number; readonly high: number } | null
+  readonly allowablePct: number | null
+  /** (allowable - strain at the worst tolerances) / allowable; negative where it does not hold over the range. */
+  readonly marginFraction: number | null
+  /** Radius at which the strain just holds at nominal. */
+  readonly minRadiusMm: number | null
+  /** Null unless the use is dynamic. */
+  readonly survivalLifeCycles: number | null
+  readonly momentNmm: number | null
+  readonly bendZoneThicknessUm: number
+  readonly zones: readonly { readonly zoneId: string; readonly name: string; readonly thicknessUm: number }[]
+  /** Verdict of each other bend of the part. */
+  readonly otherBends: readonly { readonly bendId: string; readonly name: string; readonly verdict: Verdict }[]
+  /** Relative cost, where the caller gave a way to find it. */
+  readonly costIndex: number | null
+}
+
+export interface Remedy {
+  /** Ids of its changes joined by `+`, in the order of application. */
+  readonly id: string
+  readonly changes: readonly RemedyChange[]
+  /** RFC 6902 (JSON Patch) on the design document, and the patch that takes it back. */
+  readonly patch: readonly Operation[]
+  readonly undoPatch: readonly Operation[]
+  readonly after: RemedyState
+  /** Empty where nothing stands against it. */
+  readonly forbiddenBy: readonly ForbiddenNeed[]
+  /** Other bends whose verdict gets worse. */
+  readonly worsens: readonly {
+    readonly bendId: string
+    readonly name: string
+    readonly before: Verdict
+    readonly after: Verdict
+  }[]
+}
+
+export interface RemedyReport {
+  readonly engineVersion: string
+  readonly bendId: string
+  readonly bendName: string
+  readonly before: RemedyState
+  /** Best first: allowed before forbidden, by verdict, fewest changes, margin. */
+  readonly remedies: readonly Remedy[]
+  readonly tried: { readonly alone: number; readonly inPairs: number }
+  /** How many another remedy, or leaving the design as it is, beats on every count. */
+  readonly leftOut: number
+  /** Why nothing was tried, in words; null where something was. */
+  readonly notTried: string | null
+}

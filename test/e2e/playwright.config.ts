@@ -1,4 +1,7 @@
+import { mkdtempSync } from 'node:fs'
 import { createServer } from 'node:net'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
 import { defineConfig, devices, type ReporterDescription } from '@playwright/test'
 import { findBrowser } from '../../scripts/steps/find-browser.mjs'
 
@@ -12,10 +15,16 @@ async function findFreePort(): Promise<number> {
   return address.port
 }
 
-// Worker processes read this file again and must come to the same port; they inherit the environment.
-process.env.BENDWORTHY_E2E_PORT ??= String(await findFreePort())
-const port = Number(process.env.BENDWORTHY_E2E_PORT)
-const baseURL = `http://127.0.0.1:${port}`
+/**
+ * The server under test and its data folder. While tests are written, BENDWORTHY_E2E_ADDRESS and _DATA may name a server that already
+ * runs, which saves its start. Worker processes read this file again and must come to the same; they inherit the
+ * environment.
+ */
+process.env.BENDWORTHY_E2E_GIVEN ??= process.env.BENDWORTHY_E2E_ADDRESS === undefined ? 'no' : 'yes'
+process.env.BENDWORTHY_E2E_ADDRESS ??= `http://127.0.0.1:${await findFreePort()}`
+process.env.BENDWORTHY_E2E_DATA ??= mkdtempSync(path.join(tmpdir(), 'bendworthy-e2e-'))
+const baseURL = process.env.BENDWORTHY_E2E_ADDRESS
+const { port } = new URL(baseURL)
 
 const browser = await findBrowser()
 if (browser === null) throw new Error('No Chromium browser was found; npm run test:e2e brings one.')
@@ -52,12 +61,16 @@ export default defineConfig({
       ],
     },
   },
-  webServer: {
-    command: `node serve-fresh.mjs --port ${port}`,
-    url: `${baseURL}/sign-in`,
-    timeout: 300_000,
-    reuseExistingServer: false,
-    stdout: 'pipe',
-    gracefulShutdown: { signal: 'SIGTERM', timeout: 10_000 },
-  },
+  ...(process.env.BENDWORTHY_E2E_GIVEN === 'yes'
+    ? {}
+    : {
+        webServer: {
+          command: `node serve-fresh.mjs --port ${port}`,
+          url: `${baseURL}/sign-in`,
+          timeout: 300_000,
+          reuseExistingServer: false,
+          stdout: 'pipe',
+          gracefulShutdown: { signal: 'SIGTERM', timeout: 10_000 },
+        },
+      }),
 })

@@ -5,7 +5,8 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 
-const dataFolder = mkdtempSync(path.join(tmpdir(), 'bendworthy-e2e-'))
+// Named where something beside the server works on the same data.
+const dataFolder = process.env.BENDWORTHY_E2E_DATA || mkdtempSync(path.join(tmpdir(), 'bendworthy-e2e-'))
 const start = fileURLToPath(new URL('../../scripts/start.mjs', import.meta.url))
 
 const server = spawn(process.execPath, [start, ...process.argv.slice(2)], {

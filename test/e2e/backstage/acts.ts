@@ -1,0 +1,169 @@
+import { encode } from 'next-auth/jwt'
+import { getSecrets, replaceClock } from '@/lib/config'
+import * as data from '@/lib/data'
+import { db } from '@/lib/data/client'
+import { expectDone } from '@/test/factories/outcomes'
+import { getActorOf } from '@/test/factories/people'
+import { answer, readSeedDesign } from '@/test/factories/reviews'
+
+/**
+ * What browser tests have done for them besides the browser, by a process of its own on the server's database. Nearly all
+ * of it goes through the functions that the screens call; what does not says why.
+ */
+
+const DAY_MS = 86_400_000
+const SESSION_SECONDS = 3600
+
+async function getActor(email: string): Promise<data.Actor> {
+  const user = await db().user.findUniqueOrThrow({ where: { email }, select: { id: true } })
+  return getActorOf(user.id)
+}
+
+type SeedDesign = Parameters<typeof readSeedDesign>[0]
+type TeamRole = 'lead' | 'member' | 'observer'
+
+export interface ProjectOrder {
+  readonly name: string
+  readonly lead: string
+  /** E-mail addresses of people who have an account. */
+  readonly team?: Readonly<Record<string, TeamRole>>
+  readonly fabricators?: Readonly<Record<string, string>>
+}
+
+export const acts = {
+  /** Value of the session cookie: the form itself is tested once, and takes a second of hashing each time. */
+  async makeSession({ email }: { email: string }): Promise<string> {
+    const { userId, name } = await getActor(email)
+    const { sessionVersion } = await db().user.findUniqueOrThrow({ where: { id: userId } })
+    const token = { sub: userId, name, email, userId, sessionVersion }
+    return encode({ token, secret: getSecrets().sessionSecret, maxAge: SESSION_SECONDS })
+  },
+
+  async findDemo(): Promise<Record<'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId', string>> {
+    const project = (name: string) => db().project.findFirstOrThrow({ where: { name }, include: { revisions: true } })
+    const [skua, pipit] = [await project('Skua'), await project('Pipit')]
+    const idOf = (revisions: readonly { id: string; label: string }[], label: string) =>
+      revisions.find((revision) => revision.label === label)?.id ?? ''
+    const brackenfold = await db().company.findFirstOrThrow({ where: { name: 'Brackenfold Circuits' } })
+    return {
+      skuaId: skua.id,
+      skuaA: idOf(skua.revisions, 'A'),
+      skuaB: idOf(skua.revisions, 'B'),
+      pipitId: pipit.id,
+      pipitA: idOf(pipit.revisions, 'A'),
+      brackenfoldId: brackenfold.id,
+    }
+  },
+
+  async makeProject({ name, lead, team = {}, fabricators = {} }: ProjectOrder): Promise<string> {
+    const leader = await getActor(lead)
+    const { projectId } = await expectDone(data.createProject(leader, { name, description: '' }))
+    const bring = async (email: string, input: { role: TeamRole | 'fabricator'; companyName?: string }) => {
+      const { token } = await expectDone(data.createInvitation(leader, { projectId, email, ...input }))
+      await expectDone(data.joinByInvitation(await getActor(email), { token }))
+    }
+    for (const [email, role] of Object.entries(team)) await bring(email, { role })
+    for (const [email, companyName] of Object.entries(fabricators))
+      await bring(email, { role: 'fabricator', companyName })
+    return projectId
+  },
+
+  /** A new account; it joins the project by an invitation of its own. */
+  async makeAccount(input: { projectId: string; lead: string; name: string; email: string; password: string }) {
+    const { projectId, lead, ...person } = input
+    const { token } = await expectDone(
+      data.createInvitation(await getActor(lead), { projectId, role: 'member', email: person.email }),
+    )
+    await expectDone(data.acceptInvitation({ token, ...person }))
+  },
+
+  /** The link of an invitation that was made so many days ago. */
+  async makeInvitation(input: { projectId: string; lead: string; daysAgo: number; companyName: string }) {
+    const restore = replaceClock(() => new Date(Date.now() - input.daysAgo * DAY_MS))
+    try {
+      const { projectId, companyName } = input
+      const order = { projectId, role: 'fabricator' as const, companyName }
+      return (await expectDone(data.createInvitation(await getActor(input.lead), order))).link
+    } finally {
+      restore()
+    }
+  },
+
+  async makeRevision(input: { projectId: string; by: string; label: string; design: SeedDesign }): Promise<string> {
+    const { projectId, by, label, design } = input
+    const origin = { kind: 'import' as const, designText: readSeedDesign(design) }
+    return (await expectDone(data.createRevision(await getActor(by), { projectId, label, origin }))).revisionId
+  },
+
+  /** Replaces the design of a revision by a demo design, as importing its file and saving does. */
+  async importDesign(input: { revisionId: string; by: string; design: SeedDesign }): Promise<void> {
+    const actor = await getActor(input.by)
+    const { designVersion } = await data.getRevision(actor, input.revisionId)
+    const { revisionId, design } = input
+    const designText = readSeedDesign(design)
+    await expectDone(data.importDesign(actor, { revisionId, seenVersion: designVersion, designText }))
+  },
+
+  async shareAndAdvance(input: { revisionId: string; lead: string }): Promise<void> {
+    const lead = await getActor(input.lead)
+    const { project, sharedWith } = await data.getRevision(lead, input.revisionId)
+    for (const { id: companyId } of await data.listFabricators(lead, project.id)) {
+      if (sharedWith.some(({ id }) => id === companyId)) continue
+      await expectDone(data.shareRevision(lead, { revisionId: input.revisionId, companyId }))
+    }
+    const { version: seenVersion } = await data.getRevision(lead, input.revisionId)
+    await expectDone(data.advanceRevision(lead, { revisionId: input.revisionId, seenVersion }))
+  },
+
+  /**
+   * Answers every item that is still open and that one of these people may answer. A checklist has some eighty items: a
+   * journey fills a dozen by hand, and the rest by the same function as the form calls.
+   */
+  async answerTheRest(input: { revisionId: string; people: readonly string[] }): Promise<number> {
+    let count = 0
+    for (const email of input.people) {
+      const actor = await getActor(email)
+      for (const item of (await data.getRevision(actor, input.revisionId)).items) {
+        if (item.state !== 'open' || !item.mayAnswer) continue
+        await answer(actor, input.revisionId, item)
+        count += 1
+      }
+    }
+    return count
+  },
+
+  /** Has every failure that still asks for a waiver waived: proposed by one person, approved by another. */
+  async waiveTheRest(input: { revisionId: string; by: string; approver: string }): Promise<number> {
+    const { revisionId } = input
+    const [actor, approver] = [await getActor(input.by), await getActor(input.approver)]
+    const items = (await data.getRevision(actor, revisionId)).items.filter(({ needsWaiver }) => needsWaiver)
+    for (const { itemId } of items) {
+      const reason = 'accepted for the first build'
+      const { waiverId } = await expectDone(data.proposeWaiver(actor, { revisionId, itemId, reason }))
+      await expectDone(data.decideWaiver(approver, { waiverId, decision: 'approve', reason: '' }))
+    }
+    return items.length
+  },
+
+  async declare(input: { revisionId: string; by: string }): Promise<void> {
+    const actor = await getActor(input.by)
+    const { version: seenVersion } = await data.getRevision(actor, input.revisionId)
+    const { revisionId } = input
+    await expectDone(data.declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note: '' }))
+  },
+
+  /** What the server holds of a revision, for comparison with what the screen says. */
+  async readRevision(input: { revisionId: string; as: string }): Promise<data.RevisionView> {
+    return data.getRevision(await getActor(input.as), input.revisionId)
+  },
+
+  async listRevisions(input: { projectId: string; as: string }): Promise<readonly data.RevisionSummary[]> {
+    return (await data.getProject(await getActor(input.as), input.projectId)).revisions
+  },
+
+  async checkTrail(input: { as: string }): Promise<data.WholeTrailCheck> {
+    return data.checkWholeTrail(await getActor(input.as))
+  },
+}
+
+export type Acts = typeof acts

@@ -1,0 +1,77 @@
+import { CAST } from '@/seed/sign-ins'
+import { expect, test } from './fixtures'
+
+test('lengths switch between mm, um and mil everywhere, and the choice is kept', async ({ openAs, demo }) => {
+  const page = await openAs('designer')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/construction`)
+  const cell = page.getByLabel('Thickness, Flexible base film')
+  const units = page.getByRole('radiogroup', { name: 'Unit of length' })
+  await expect(cell).toHaveValue('25')
+  await units.getByRole('radio', { name: 'mil' }).click()
+  // 25 um / 25.4 um per mil (exact by definition of the inch, ISO 80000-3:2019).
+  expect(Number(await cell.inputValue())).toBeCloseTo(25 / 25.4, 4)
+  await units.getByRole('radio', { name: 'mm' }).click()
+  await expect(cell).toHaveValue('0.025')
+  await page.reload()
+  await expect(page.getByLabel('Thickness, Flexible base film')).toHaveValue('0.025')
+  await page.getByLabel('Thickness, Flexible base film').fill('1 mil')
+  await expect(page.getByLabel('Thickness, Flexible base film')).toHaveValue('1 mil')
+  await page.getByLabel('Thickness, Flexible base film').blur()
+  await expect(page.getByLabel('Thickness, Flexible base film')).toHaveValue('0.0254')
+})
+
+test('light and dark follow the choice, at once and after a reload', async ({ openAs }) => {
+  const page = await openAs('designer')
+  await page.goto('/account')
+  const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor)
+  const light = await ground()
+  await page.getByRole('radio', { name: 'Dark' }).click()
+  await expect.poll(ground).not.toBe(light)
+  const dark = await ground()
+  await page.reload()
+  expect(await ground()).toBe(dark)
+  await page.getByRole('radio', { name: 'Light', exact: true }).click()
+  await expect.poll(ground).toBe(light)
+})
+
+test('the work can be done from the keyboard alone', async ({ openAs, backstage }) => {
+  const by = CAST.designer.email
+  const name = `Keyboard ${Date.now()}`
+  const projectId = await backstage.act('makeProject', { name, lead: CAST.lead.email, team: { [by]: 'member' } })
+  const revisionId = await backstage.act('makeRevision', { projectId, by, label: 'A', design: 'skua-rev-b' })
+  const page = await openAs('designer')
+  await page.goto('/projects')
+
+  const isFocused = (text: string) =>
+    page.evaluate((wanted) => (document.activeElement?.textContent ?? '').trim().startsWith(wanted), text)
+  const tabTo = async (text: string) => {
+    for (let presses = 0; presses < 60; presses += 1) {
+      await page.keyboard.press('Tab')
+      if (await isFocused(text)) return
+    }
+    throw new Error(`"${text}" was not reached with the Tab key`)
+  }
+
+  await tabTo(name)
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('heading', { name })).toBeVisible()
+  await page.goto(`/projects/${projectId}/revisions/${revisionId}/construction`)
+  const cell = page.getByLabel('Thickness, Flexible base film')
+  await cell.focus()
+  await page.keyboard.press('ControlOrMeta+A')
+  await page.keyboard.type('20')
+  await page.keyboard.press('ControlOrMeta+S')
+  await expect(page.locator('.save-state')).toHaveText(/^Saved/)
+  await page.keyboard.press('ControlOrMeta+Z')
+  await expect(cell).toHaveValue('25')
+  await page.getByLabel('Name, Flexible base film').focus()
+  await page.keyboard.press('Alt+ArrowUp')
+  await expect(page.locator('.save-state')).toContainText('not saved')
+
+  await page.getByRole('button', { name: 'Starting constructions' }).focus()
+  await page.keyboard.press('Enter')
+  await expect(page.getByRole('dialog')).toBeVisible()
+  await page.keyboard.press('Escape')
+  await expect(page.getByRole('dialog')).toHaveCount(0)
+  await expect(page.getByRole('button', { name: 'Starting constructions' })).toBeFocused()
+})

@@ -1,0 +1,96 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { createServer } from 'node:net'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { expect, test } from './fixtures'
+
+/** A real workspace: its own server, started with --empty as a person would, on the build that is there already. */
+
+const START = fileURLToPath(new URL('../../scripts/start.mjs', import.meta.url))
+
+async function findFreePort(): Promise<number> {
+  const server = createServer()
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
+  const address = server.address()
+  await new Promise((resolve) => server.close(resolve))
+  if (address === null || typeof address === 'string') throw new Error('no port could be had')
+  return address.port
+}
+
+interface Started {
+  readonly address: string
+  readonly printed: () => string
+  readonly stop: () => Promise<void>
+}
+
+async function startEmpty(dataFolder: string, ...args: string[]): Promise<Started> {
+  const port = await findFreePort()
+  const child: ChildProcess = spawn(process.execPath, [START, '--port', String(port), ...args], {
+    env: { ...process.env, BENDWORTHY_DATA_FOLDER: dataFolder, BENDWORTHY_PUBLIC_URL: '', DATABASE_URL: '', HOST: '' },
+  })
+  let output = ''
+  const collect = (part: Buffer) => {
+    output += part.toString()
+  }
+  child.stdout?.on('data', collect)
+  child.stderr?.on('data', collect)
+  await expect.poll(() => output, { timeout: 240_000, message: 'what the start prints' }).toContain('Bendworthy is at')
+  return {
+    address: `http://127.0.0.1:${port}`,
+    printed: () => output,
+    stop: () =>
+      new Promise((resolve) => {
+        child.once('exit', () => resolve())
+        child.kill('SIGTERM')
+      }),
+  }
+}
+
+test('an empty installation leads its first visitor to the first account and project, once', async ({
+  openAsVisitor,
+}) => {
+  test.setTimeout(600_000)
+  const dataFolder = mkdtempSync(path.join(tmpdir(), 'bendworthy-empty-'))
+  let server = await startEmpty(dataFolder, '--empty')
+  try {
+    expect(server.printed()).toContain('create the first administrator')
+    expect(server.printed()).not.toContain('Demo sign-ins')
+    const page = await openAsVisitor()
+    await page.goto(server.address)
+    await expect(page).toHaveURL(/\/setup$/)
+    await page.getByLabel('Name of the workspace').fill('Turnstone Works')
+    await page.getByLabel('Your company').fill('Turnstone Works')
+    await page.getByLabel('First project').fill('Dunlin')
+    await page.getByLabel('Your name').fill('Aldith Pew')
+    await page.getByLabel('Your e-mail address').fill('aldith@turnstone.example')
+    await page.getByLabel('Password').fill('short')
+    await page.getByRole('button', { name: 'Set up' }).click()
+    await expect(page.getByText('must have at least 12 characters')).toBeVisible()
+    await expect(page.getByLabel('First project')).toHaveValue('Dunlin')
+    await page.getByLabel('Password').fill('spring-tide-at-noon')
+    await page.getByRole('button', { name: 'Set up' }).click()
+    await expect(page.getByRole('heading', { name: 'Dunlin' })).toBeVisible()
+    await expect(page.getByText('No revision yet.')).toBeVisible()
+
+    const second = await openAsVisitor()
+    await second.goto(`${server.address}/setup`)
+    await expect(second).toHaveURL(/\/sign-in$/)
+
+    // Started again without the option it stays a real workspace and keeps what is in it.
+    await server.stop()
+    server = await startEmpty(dataFolder)
+    expect(server.printed()).not.toContain('Demo sign-ins')
+    expect(server.printed()).not.toContain('create the first administrator')
+    await second.goto(`${server.address}/sign-in`)
+    await second.getByLabel('E-mail address').fill('aldith@turnstone.example')
+    await second.getByLabel('Password').fill('spring-tide-at-noon')
+    await second.getByRole('button', { name: 'Sign in', exact: true }).click()
+    await second.goto(`${server.address}/projects`)
+    await expect(second.getByRole('link', { name: 'Dunlin' })).toBeVisible()
+  } finally {
+    await server.stop()
+    rmSync(dataFolder, { recursive: true, force: true })
+  }
+})

@@ -1,0 +1,334 @@
+import { CAST } from '@/seed/sign-ins'
+import { expect, type Page, test } from './fixtures'
+import { answerItem, choose, pick, runCommand, saveDesign } from './hands'
+
+/**
+ * The main job as five people do it: designer, lead, an engineer of the fabricator who is new here, observer, and whoever
+ * checks the package later. Strain figures of the hinge are recomputed in test/standards; here they must reach the screen.
+ */
+
+const NEW_ENGINEER = {
+  name: 'Bram Tolley',
+  email: 'bram.tolley@brackenfold.example',
+  password: 'curlew-mudflat-1729',
+}
+
+test('a revision goes from a starting construction to a released package, in the hands of five people', async ({
+  backstage,
+  openAs,
+  openAsVisitor,
+}, testInfo) => {
+  test.setTimeout(600_000)
+  const projectName = `Skua bench head ${Date.now()}`
+  const projectId = await backstage.act('makeProject', {
+    name: projectName,
+    lead: CAST.lead.email,
+    team: { [CAST.designer.email]: 'member', [CAST.observer.email]: 'observer' },
+  })
+  const [designer, lead] = [await openAs('designer'), await openAs('lead')]
+  let revisionUrl = ''
+
+  await test.step('the designer begins from a starting construction and describes the hinge', async () => {
+    await designer.goto('/projects')
+    await designer.getByRole('link', { name: projectName }).click()
+    await designer.getByRole('link', { name: 'New revision' }).click()
+    await designer.getByLabel('Label').fill('A')
+    await choose(designer, 'Starting construction', /Four-layer/)
+    await designer.getByRole('button', { name: 'Begin the revision' }).click()
+    await expect(designer).toHaveURL(/\/construction$/)
+    revisionUrl = designer.url().replace(/\/construction$/, '')
+
+    await openTab(designer, 'Bends')
+    await designer.getByLabel('Name', { exact: true }).fill('Mirror hinge')
+    await designer.getByLabel('Use', { exact: true }).selectOption('dynamic')
+    await designer.getByLabel('Inside radius', { exact: true }).fill('8 mm')
+    await designer.getByLabel('Required cycles', { exact: true }).fill('2e6')
+    await designer.getByLabel('Radius held by').selectOption('former')
+    await designer.getByLabel('Strain relief at that transition').selectOption('yes')
+    await designer.getByLabel('Tried on a paper or film model').selectOption('yes')
+    await saveDesign(designer)
+  })
+
+  await test.step('the hinge fails, with its number beside its limit', async () => {
+    const row = designer.getByRole('row', { name: /Mirror hinge/ })
+    await expect(row).toContainText('Fails')
+    await expect(row).toContainText('0.369')
+  })
+
+  await test.step('the designer fills the brief', () => fillBrief(designer))
+
+  await test.step('one thinner layer near the neutral axis: the hinge passes, at once and before anything is saved', async () => {
+    await openTab(designer, 'Construction')
+    const verdict = designer.getByRole('row', { name: /^Mirror hinge/ })
+    await expect(verdict).toContainText('Fails')
+    for (const layer of ['L3 flex, return', 'Lower coverlay adhesive', 'Lower coverlay film']) {
+      await designer.getByLabel(`Present, ${layer} in Link`).uncheck()
+    }
+    await designer.getByLabel('Thickness, L2 flex, signals').fill('12')
+    await designer.getByLabel('Tolerance over, L2 flex, signals').fill('0.6')
+    await designer.getByLabel('Tolerance under, L2 flex, signals').fill('0.6')
+    await designer.getByLabel('Loss in process, L2 flex, signals').fill('1.5')
+    await expect(verdict).not.toContainText('Fails')
+    // Undone, it fails again; done again, it passes again.
+    await designer.getByRole('button', { name: 'Undo' }).click()
+    await designer.getByRole('button', { name: 'Redo' }).click()
+    await saveDesign(designer)
+    await designer.goto(revisionUrl)
+    await expect(designer.getByRole('heading', { name: 'Results' }).first()).toBeVisible()
+  })
+
+  const revisionId = revisionUrl.split('/').at(-1) ?? ''
+  const read = (as: string = CAST.lead.email) => backstage.act('readRevision', { revisionId, as })
+
+  await test.step('the server holds what the screen said: strain within the allowable', async () => {
+    const { evaluation, items } = await read()
+    const [hinge] = evaluation.bends
+    expect(hinge?.peakStrainPct).toBeLessThan(hinge?.allowablePct ?? 0)
+    expect(items.find(({ itemId }) => itemId === 'bend-strain')?.result.verdict).not.toBe('fails')
+    expect(items.find(({ itemId }) => itemId === 'fatigue-life')?.result.verdict).toBe('meets')
+  })
+
+  let invitationLink = ''
+  await test.step('the lead opens early review and invites the fabricator', async () => {
+    await lead.goto(revisionUrl)
+    await lead.getByRole('button', { name: 'Move to early review' }).click()
+    await expect(lead.getByRole('listitem').filter({ hasText: 'early review' }).first()).toHaveAttribute(
+      'aria-current',
+      'step',
+    )
+    await lead.goto(`/projects/${projectId}/invite`)
+    await choose(lead, 'Joins as', /^fabricator/)
+    await lead.getByLabel('Fabricator’s company').fill('Brackenfold Circuits')
+    await lead.getByRole('button', { name: 'Make the link' }).click()
+    invitationLink = await lead.getByLabel('Link', { exact: true }).inputValue()
+    expect(invitationLink).toContain('/invitation/')
+  })
+
+  const fabricator = await openAsVisitor()
+  await test.step('an engineer of the fabricator accepts in a browser of their own and sees nothing yet', async () => {
+    await fabricator.goto(invitationLink)
+    await fabricator.getByLabel('Your name').fill(NEW_ENGINEER.name)
+    await fabricator.getByLabel('Your e-mail address').fill(NEW_ENGINEER.email)
+    await fabricator.getByLabel('Choose a password').fill(NEW_ENGINEER.password)
+    await fabricator.getByRole('button', { name: 'Join' }).click()
+    await expect(fabricator.getByRole('heading', { name: projectName })).toBeVisible()
+    await expect(fabricator.getByText('No revision is shared with you yet.')).toBeVisible()
+  })
+
+  await test.step('the designer answers a dozen items by hand; the rest is recorded through the same function', async () => {
+    const open = (await read(CAST.designer.email)).items.filter(
+      (item) => item.state === 'open' && item.mayAnswer && item.legalStates.includes('meets'),
+    )
+    await designer.goto(`${revisionUrl}/checklist?show=mine`)
+    for (const { itemId } of open.slice(0, 12)) {
+      await designer.goto(`${revisionUrl}/checklist#item-${itemId}`)
+      await answerItem(designer, itemId, 'meets', `Looked at on drawing QI-2041: ${itemId}.`)
+    }
+    const answered = (await read()).items.filter(({ answer }) => answer?.by.name === CAST.designer.name)
+    expect(answered).toHaveLength(12)
+    await backstage.act('answerTheRest', { revisionId, people: [CAST.designer.email] })
+  })
+
+  await test.step('against the failed ratio the designer proposes a waiver; the lead approves it', async () => {
+    await designer.goto(`${revisionUrl}/checklist#item-radius-ratio`)
+    const item = designer.locator('#item-radius-ratio')
+    await item
+      .getByLabel('Why release against this item')
+      .fill(
+        'The table assumes copper at the surface; here it lies near the neutral axis, and its strain is within the allowable.',
+      )
+    await item.getByRole('button', { name: 'Propose a waiver' }).click()
+    await expect(item).toContainText('proposed, waiting for approval')
+    await lead.goto(`${revisionUrl}/checklist#item-radius-ratio`)
+    const offered = lead.locator('#item-radius-ratio')
+    await offered.getByRole('button', { name: 'Record the decision' }).click()
+    await expect(offered).toContainText(`Decided by ${CAST.lead.name}`)
+    await backstage.act('waiveTheRest', { revisionId, by: CAST.designer.email, approver: CAST.lead.email })
+  })
+
+  await test.step('the lead shares the revision and moves it to fabricator review', async () => {
+    await lead.goto(revisionUrl)
+    await lead.getByRole('button', { name: 'Share with Brackenfold Circuits' }).click()
+    await expect(lead.getByRole('button', { name: 'Stop sharing' })).toBeVisible()
+    await lead.getByRole('button', { name: 'Move to fabricator review' }).click()
+    await expect(lead.getByRole('button', { name: 'Send back to early review' })).toBeVisible()
+  })
+
+  await test.step('the fabricator raises an engineering query and a must-change', async () => {
+    await fabricator.reload()
+    await fabricator.getByRole('link', { name: 'A', exact: true }).click()
+    await openTab(fabricator, 'Threads')
+    await openThread(fabricator, {
+      about: /bend Mirror hinge/,
+      kind: 'engineering query',
+      title: 'Which way does the foil roll?',
+      text: 'May the hinge lie along the rolling direction? It costs two parts per panel.',
+    })
+    await openThread(fabricator, {
+      about: /zone Link/,
+      kind: 'must change',
+      title: 'Bead at both board edges',
+      text: 'State the material of the strain relief; we cannot choose it for you.',
+    })
+    await expect(fabricator.getByRole('article')).toHaveCount(2)
+  })
+
+  await test.step('both hold the review, and the list says so', async () => {
+    await lead.goto(`${revisionUrl}/sign-off`)
+    await expect(lead.getByRole('main')).toContainText('Which way does the foil roll?')
+    await expect(lead.getByRole('main')).toContainText('Bead at both board edges')
+    await expect(lead.getByRole('button', { name: /^Move to/ })).toHaveCount(0)
+    await lead.goto('/')
+    await expect(lead.getByText('The engineering query "Which way does the foil roll?" is open')).toBeVisible()
+  })
+
+  await test.step('the designer answers both', async () => {
+    await designer.goto(`${revisionUrl}/threads`)
+    await answerThread(designer, 'Which way does the foil roll?', 'Yes, along it. Arrow on the drawing.')
+    await answerThread(designer, 'Bead at both board edges', 'Flexible epoxy, 1 mm, both edges; note 12.')
+  })
+
+  await test.step('the fabricator answers what is theirs and declares the revision buildable', async () => {
+    await fabricator.goto(`${revisionUrl}/checklist#item-buildable-construction`)
+    await answerItem(fabricator, 'buildable-construction', 'meets', 'Our usual lay-up with no-flow prepreg.')
+    await backstage.act('answerTheRest', { revisionId, people: [NEW_ENGINEER.email, CAST.designer.email] })
+    await fabricator.goto(`${revisionUrl}/sign-off`)
+    await choose(fabricator, 'With our process, this revision is', 'buildable as it stands')
+    await fabricator.getByLabel('Conditions or reasons').fill('First articles in eight weeks.')
+    await fabricator.getByRole('button', { name: 'Declare' }).click()
+    await expect(fabricator.getByRole('main')).toContainText('on the present content')
+  })
+
+  await test.step('the lead signs with the password again, and releases', async () => {
+    await lead.goto(`${revisionUrl}/sign-off`)
+    await lead.getByRole('button', { name: 'Move to awaiting signature' }).click()
+    await lead.getByLabel('Your password again').fill('not the password')
+    await lead.getByRole('button', { name: 'Sign', exact: true }).click()
+    await expect(lead.getByText('is not your password')).toBeVisible()
+    await lead.getByLabel('Your password again').fill(CAST.lead.password)
+    await lead.getByRole('button', { name: 'Sign', exact: true }).click()
+    await expect(lead.locator('.signatures').filter({ hasText: 'lead engineer' })).toContainText(CAST.lead.name)
+    await lead.getByRole('button', { name: 'Release', exact: true }).click()
+    await lead.getByRole('dialog').getByRole('button', { name: 'Release', exact: true }).click()
+    await expect(lead.getByRole('link', { name: 'Download the package' })).toBeVisible({ timeout: 60_000 })
+    expect((await read()).stage).toBe('released')
+  })
+
+  await test.step('the package is downloaded and verified by command; one changed byte is caught', async () => {
+    const downloading = lead.waitForEvent('download')
+    await lead.getByRole('link', { name: 'Download the package' }).click()
+    const file = testInfo.outputPath('package.zip')
+    await (await downloading).saveAs(file)
+    const verified = await runCommand('package:verify', file)
+    expect(verified).toMatchObject({ status: 0 })
+    const { readFile, writeFile } = await import('node:fs/promises')
+    const bytes = await readFile(file)
+    bytes[Math.floor(bytes.length / 2)] = (bytes[Math.floor(bytes.length / 2)] ?? 0) ^ 1
+    const changed = testInfo.outputPath('changed.zip')
+    await writeFile(changed, bytes)
+    expect((await runCommand('package:verify', changed)).status).not.toBe(0)
+  })
+
+  await test.step('the observer reads everything and can write nothing', async () => {
+    const observer = await openAs('observer')
+    await observer.goto(`${revisionUrl}/construction`)
+    await expect(observer.getByRole('button', { name: 'Save', exact: true })).toHaveCount(0)
+    await expect(observer.getByRole('main').getByRole('textbox')).toHaveCount(0)
+    await observer.goto(`${revisionUrl}/threads`)
+    await expect(observer.getByRole('heading', { name: 'Bead at both board edges' })).toBeVisible()
+    await expect(observer.getByRole('button', { name: 'Reply' })).toHaveCount(0)
+    await observer.goto(`${revisionUrl}/checklist#item-bend-strain`)
+    await expect(observer.getByRole('button', { name: 'Record the answer' })).toHaveCount(0)
+    await observer.goto(`${revisionUrl}/sign-off`)
+    await expect(observer.getByRole('button', { name: /Sign|Release|Withdraw/ })).toHaveCount(0)
+    await expect(observer.getByRole('link', { name: 'Download the package' })).toBeVisible()
+  })
+
+  await test.step('a copy is signed; a later edit voids the signature and says what changed', async () => {
+    await designer.goto(`/projects/${projectId}/revisions/new`)
+    await designer.getByLabel('Label').fill('B')
+    await choose(designer, 'Begin from', 'a copy of a revision')
+    await designer.getByRole('button', { name: 'Begin the revision' }).click()
+    await expect(designer).toHaveURL(/\/construction$/)
+    const copyUrl = designer.url().replace(/\/construction$/, '')
+    const copyId = copyUrl.split('/').at(-1) ?? ''
+    expect(copyId).not.toBe(revisionId)
+    const everybody = [CAST.designer.email, NEW_ENGINEER.email]
+    await backstage.act('shareAndAdvance', { revisionId: copyId, lead: CAST.lead.email })
+    await backstage.act('answerTheRest', { revisionId: copyId, people: everybody })
+    await backstage.act('shareAndAdvance', { revisionId: copyId, lead: CAST.lead.email })
+    await backstage.act('declare', { revisionId: copyId, by: NEW_ENGINEER.email })
+    await backstage.act('answerTheRest', { revisionId: copyId, people: everybody })
+    await backstage.act('waiveTheRest', { revisionId: copyId, by: CAST.designer.email, approver: CAST.lead.email })
+    await backstage.act('shareAndAdvance', { revisionId: copyId, lead: CAST.lead.email })
+
+    await lead.goto(`${copyUrl}/sign-off`)
+    await lead.getByLabel('Your password again').fill(CAST.lead.password)
+    await lead.getByRole('button', { name: 'Sign', exact: true }).click()
+    await expect(lead.getByRole('button', { name: 'Release', exact: true })).toBeVisible()
+
+    await lead.goto(`${copyUrl}/construction`)
+    await lead.getByLabel('Thickness, L2 flex, signals').fill('18')
+    await lead.getByRole('button', { name: 'Save', exact: true }).click()
+    await expect(lead.getByText('This voided 1 signature')).toBeVisible()
+    await lead.goto(`${copyUrl}/sign-off`)
+    const signature = lead.locator('.signatures > li').filter({ hasText: CAST.lead.name })
+    await expect(signature).toContainText('voided')
+    await expect(signature.locator('.changes')).toContainText(/12 .*18/)
+    await expect(lead.getByRole('button', { name: 'Release', exact: true })).toHaveCount(0)
+  })
+
+  await test.step('the trail holds from its first record to its last', async () => {
+    expect(await backstage.act('checkTrail', { as: CAST.admin.email })).toMatchObject({ firstBad: null })
+  })
+})
+
+async function openTab(page: Page, name: string): Promise<void> {
+  const link = page.getByRole('navigation', { name: 'Parts of the revision' }).getByRole('link', { name })
+  await link.click()
+  await expect(link).toHaveAttribute('aria-current', 'page')
+}
+
+async function fillBrief(page: Page): Promise<void> {
+  await openTab(page, 'Brief')
+  await page.getByLabel('Part number').fill('QI-2041')
+  await page.getByLabel('Quantity per year').fill('2400')
+  await page.getByLabel('Purpose').fill('Carries drive and detector lines past the tilting mirror of the Skua head.')
+  await page.getByLabel('Performance class').selectOption('class-3')
+  await page.getByLabel('Use', { exact: true }).selectOption('use-b')
+  await page.getByLabel('Lowest operating temperature').fill('-20')
+  await page.getByLabel('Highest operating temperature').fill('70')
+  await page.getByLabel('Surface finish').selectOption('organic-solderability-preservative')
+  await page.getByLabel('Parts are soldered on').selectOption('yes')
+  await page.getByLabel('Electrical test asked for').selectOption('yes')
+  await page.getByLabel('Fold test asked for').selectOption('yes')
+  await page.getByLabel('Manufacturing review').fill('2027-01-29')
+  await page.getByLabel('Layout freezes').fill('2027-02-26')
+  await page.getByLabel('Share of parts that must survive').fill('95')
+  await saveDesign(page)
+}
+
+interface ThreadWords {
+  readonly about: RegExp
+  readonly kind: string
+  readonly title: string
+  readonly text: string
+}
+
+async function openThread(page: Page, thread: ThreadWords): Promise<void> {
+  await pick(page, 'About', thread.about)
+  await pick(page, 'Kind', thread.kind)
+  await page.getByLabel('In a line').fill(thread.title)
+  await page.getByLabel('Text', { exact: true }).fill(thread.text)
+  await page.getByRole('button', { name: 'Open the thread' }).click()
+  await expect(page.getByRole('heading', { name: thread.title })).toBeVisible()
+}
+
+async function answerThread(page: Page, title: string, text: string): Promise<void> {
+  const thread = page.getByRole('article', { name: title })
+  await thread.getByLabel('Reply', { exact: true }).fill(text)
+  await thread.getByText('This answers the question').click()
+  await thread.getByRole('button', { name: 'Reply' }).click()
+  await expect(thread).toContainText('answered')
+  await expect(thread).toContainText(text)
+}

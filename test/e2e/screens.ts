@@ -1,0 +1,69 @@
+import { REVISION_TABS } from '@/app/_components/shell/paths'
+import type { PersonName } from './fixtures'
+
+/** One screen as one person sees it. */
+export interface Screen {
+  readonly name: string
+  readonly path: string
+  /** Null for a visitor. */
+  readonly as: PersonName | null
+}
+
+export interface ScreenScene {
+  readonly skuaId: string
+  readonly skuaA: string
+  readonly skuaB: string
+  readonly pipitId: string
+  readonly pipitA: string
+  readonly brackenfoldId: string
+  /** Path of an open invitation. */
+  readonly invitationPath: string
+}
+
+/** Every screen there is: a new page is added here, and is then checked for accessibility and photographed. */
+export function listScreens(scene: ScreenScene): Screen[] {
+  const skua = `/projects/${scene.skuaId}`
+  const skuaA = `${skua}/revisions/${scene.skuaA}`
+  const skuaB = `${skua}/revisions/${scene.skuaB}`
+  const pipitA = `/projects/${scene.pipitId}/revisions/${scene.pipitA}`
+  const tab = (name: string) => (name === 'overview' ? '' : `/${name}`)
+  return [
+    { name: 'sign-in', path: '/sign-in', as: null },
+    { name: 'invitation', path: scene.invitationPath, as: null },
+    { name: 'verify-package', path: '/verify-package', as: null },
+    { name: 'home-designer', path: '/', as: 'designer' },
+    ...REVISION_TABS.map((name) => ({ name: `skua-b-${name}`, path: `${skuaB}${tab(name)}`, as: 'designer' as const })),
+    ...(['overview', 'construction', 'bends', 'features', 'checklist', 'threads'] as const).map((name) => ({
+      name: `skua-a-${name}`,
+      path: `${skuaA}${tab(name)}`,
+      as: 'designer' as const,
+    })),
+    { name: 'skua-b-item', path: `${skuaB}/checklist#item-bend-strain`, as: 'designer' },
+    { name: 'skua-a-item-failed', path: `${skuaA}/checklist#item-surface-finish`, as: 'designer' },
+    { name: 'new-revision', path: `${skua}/revisions/new`, as: 'designer' },
+    { name: 'new-project', path: '/projects/new', as: 'designer' },
+    { name: 'account', path: '/account', as: 'designer' },
+    { name: 'catalogue', path: '/catalogue', as: 'designer' },
+    { name: 'limits-seen-by-team', path: `/companies/${scene.brackenfoldId}`, as: 'designer' },
+    { name: 'home-lead', path: '/', as: 'lead' },
+    { name: 'projects', path: '/projects', as: 'lead' },
+    { name: 'project', path: skua, as: 'lead' },
+    { name: 'invite', path: `${skua}/invite`, as: 'lead' },
+    { name: 'skua-b-sign-off-lead', path: `${skuaB}/sign-off`, as: 'lead' },
+    { name: 'pipit-overview', path: pipitA, as: 'lead' },
+    { name: 'pipit-sign-off', path: `${pipitA}/sign-off`, as: 'lead' },
+    { name: 'pipit-artwork', path: `${pipitA}/artwork`, as: 'lead' },
+    { name: 'pipit-trail', path: `${pipitA}/trail`, as: 'observer' },
+    { name: 'pipit-construction-read-only', path: `${pipitA}/construction`, as: 'observer' },
+    { name: 'home-fabricator', path: '/', as: 'ostrel' },
+    { name: 'skua-b-threads-fabricator', path: `${skuaB}/threads`, as: 'ostrel' },
+    { name: 'skua-b-sign-off-fabricator', path: `${skuaB}/sign-off`, as: 'ostrel' },
+    { name: 'own-limits', path: `/companies/${scene.brackenfoldId}`, as: 'brackenfold' },
+    { name: 'workspace', path: '/workspace', as: 'admin' },
+    { name: 'not-found', path: '/projects/none', as: 'admin' },
+  ]
+}
+
+/** Width and height of a phone held upright, CSS pixels. */
+export const PHONE = { width: 390, height: 844 } as const
+export const DESKTOP = { width: 1280, height: 800 } as const

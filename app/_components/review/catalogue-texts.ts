@@ -1,5 +1,11 @@
 import { citeSource, SOURCES, type SourceKey } from '@/lib/engine'
-import { CATALOGUE, getLimitDefinition, type ItemDefinition } from '@/lib/engine/catalogue'
+import {
+  CATALOGUE,
+  type CatalogueTemplate,
+  getLimitDefinition,
+  type ItemDefinition,
+  makeCatalogue,
+} from '@/lib/engine/catalogue'
 import type { ItemText } from './item-text'
 
 /** Where an item's limits and relations come from, as citations, each once. */
@@ -27,7 +33,19 @@ export function makeItemText(item: ItemDefinition): ItemText {
 
 let itemTexts: Readonly<Record<string, ItemText>> | null = null
 
-/** The whole catalogue by item id. */
+/** The items of a workspace's version of the catalogue, by id. */
+export function listTextsOf(template: CatalogueTemplate): Readonly<Record<string, ItemText>> {
+  const grounds = new Map(template.ownItems.map(({ id, ground }) => [id, ground]))
+  return Object.fromEntries(
+    makeCatalogue(template).items.map((item) => {
+      const ground = grounds.get(item.id)
+      const text = makeItemText(item)
+      return [item.id, ground === undefined ? text : { ...text, sources: [`${ground} (set by the workspace)`] }]
+    }),
+  )
+}
+
+/** The whole catalogue as delivered, by item id. */
 export function listItemTexts(): Readonly<Record<string, ItemText>> {
   itemTexts ??= Object.fromEntries(CATALOGUE.map((item) => [item.id, makeItemText(item)]))
   return itemTexts

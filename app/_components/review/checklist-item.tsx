@@ -60,17 +60,14 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
           onClick={() => onToggle(!isOpen)}
         >
           <span className="item-question">{text.question}</span>
-          <span className="item-number">
+          <span className="item-number">{deciding !== null && <QuantityText quantity={deciding.value} />}</span>
+          <span className="item-limit">
             {deciding !== null && (
               <>
-                <QuantityText quantity={deciding.value} />
-                <span className="muted">
-                  {' '}
-                  {deciding.limit.sense === 'at-least' ? '≥' : '≤'}{' '}
-                  <QuantityText
-                    quantity={{ value: deciding.limit.upperValue ?? deciding.limit.value, unit: deciding.limit.unit }}
-                  />
-                </span>
+                {deciding.limit.sense === 'at-least' ? '≥' : '≤'}{' '}
+                <QuantityText
+                  quantity={{ value: deciding.limit.upperValue ?? deciding.limit.value, unit: deciding.limit.unit }}
+                />
               </>
             )}
           </span>

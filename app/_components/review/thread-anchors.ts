@@ -1,10 +1,11 @@
 import type { RevisionView } from '@/lib/data'
-import { findItem } from '@/lib/engine/catalogue'
+import { listTextsOf } from './catalogue-texts'
 import type { AnchorOption } from './thread-form'
 
 /** Everything in a revision that a thread may be about, the revision as a whole first. */
 export function listAnchors(revision: RevisionView): AnchorOption[] {
   const { design } = revision
+  const texts = listTextsOf(revision.template.content)
   return [
     { kind: 'revision', id: '', label: 'the revision as a whole' },
     ...design.bends.map((bend) => ({ kind: 'bend' as const, id: bend.id, label: `bend ${bend.name}` })),
@@ -18,7 +19,7 @@ export function listAnchors(revision: RevisionView): AnchorOption[] {
     ...revision.items.map((item) => ({
       kind: 'item' as const,
       id: item.itemId,
-      label: `item: ${findItem(item.itemId)?.question ?? item.itemId}`,
+      label: `item: ${texts[item.itemId]?.question ?? item.itemId}`,
     })),
   ]
 }

@@ -1,6 +1,6 @@
 'use client'
 
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
@@ -46,6 +46,18 @@ export function ThreadList(props: ThreadListProps) {
   const [filter, setFilter] = useState<Filter>(
     () => FILTERS.find((known) => known.value === initialFilter)?.value ?? 'open',
   )
+  // A link to one thread must reach it whatever the filter hides.
+  useEffect(() => {
+    const showLinked = () => {
+      const { hash } = window.location
+      if (!hash.startsWith('#thread-')) return
+      setFilter('all')
+      requestAnimationFrame(() => document.getElementById(decodeURIComponent(hash.slice(1)))?.scrollIntoView())
+    }
+    showLinked()
+    window.addEventListener('hashchange', showLinked)
+    return () => window.removeEventListener('hashchange', showLinked)
+  }, [])
   const changeFilter = (next: Filter) => {
     setFilter(next)
     const address = new URL(window.location.href)

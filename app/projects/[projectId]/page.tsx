@@ -78,6 +78,8 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
 }
 
 function Revisions({ project }: { project: ProjectView }) {
+  // Counts recorded for the team rest on limits that are not a fabricator's own; theirs stand on the revision's page.
+  const isFabricator = project.role === 'fabricator'
   return (
     <Section title="Revisions">
       {project.revisions.length === 0 ? (
@@ -95,7 +97,7 @@ function Revisions({ project }: { project: ProjectView }) {
                 <th scope="col">Design</th>
                 <th scope="col">Stage</th>
                 <th scope="col">Since</th>
-                <th scope="col">Items</th>
+                {!isFabricator && <th scope="col">Items</th>}
                 <th scope="col">Begun by</th>
               </tr>
             </thead>
@@ -115,9 +117,11 @@ function Revisions({ project }: { project: ProjectView }) {
                   <td data-label="since">
                     <Timestamp at={revision.stageSince} dateOnly />
                   </td>
-                  <td>
-                    <VerdictCounts counts={revision.verdictCounts} />
-                  </td>
+                  {!isFabricator && (
+                    <td>
+                      <VerdictCounts counts={revision.verdictCounts} />
+                    </td>
+                  )}
                   <td data-label="begun by">{revision.createdBy.name}</td>
                 </tr>
               ))}

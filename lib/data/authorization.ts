@@ -70,6 +70,7 @@ const PHRASES: Readonly<Partial<Record<Action, string>>> = {
   'workspace:view': 'see the workspace',
   'settings:edit': 'change the settings of the workspace',
   'limits:edit-workspace': 'change the limits of the workspace',
+  'catalogue:edit': 'change the catalogue of the workspace',
   'account:manage': 'manage accounts',
   'backup:make': 'make a backup',
   'trail:check': 'check the whole trail',

@@ -10,7 +10,7 @@ import type { ChangeSince } from './views'
 import type { WriteContext } from './write'
 
 /** Parts of a revision's content whose change is remembered with its author. */
-export type ContentPart = 'design' | 'answer' | 'artwork'
+export type ContentPart = 'design' | 'answer' | 'artwork' | 'template'
 
 export interface ContentChangeNote {
   readonly part: ContentPart

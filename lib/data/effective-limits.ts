@@ -4,7 +4,7 @@ import { isLimitKey, LIMITS } from '@/lib/engine/catalogue'
 import { hashJson } from '@/lib/review'
 import type { TransactionClient } from './client'
 
-/** Limits that were set by the workspace and by the fabricators with whom a revision is shared. */
+/** Limits of the review's version of the catalogue, and of the fabricators with whom the revision is shared. */
 export interface LimitSheets {
   readonly workspaceName: string
   readonly workspace: readonly SetLimit[]
@@ -20,19 +20,19 @@ interface SetLimit {
   readonly value: number
 }
 
-export async function loadLimitSheets(tx: TransactionClient, companyIds: readonly string[]): Promise<LimitSheets> {
-  const workspace = await tx.workspace.findFirst()
-  const limits = await tx.limit.findMany({
-    where: { OR: [{ companyId: null }, { companyId: { in: [...companyIds] } }] },
-    orderBy: { key: 'asc' },
-  })
+export async function loadLimitSheets(
+  tx: TransactionClient,
+  companyIds: readonly string[],
+  workspace: { readonly name: string; readonly limits: readonly SetLimit[] },
+): Promise<LimitSheets> {
+  const limits = await tx.limit.findMany({ where: { companyId: { in: [...companyIds] } }, orderBy: { key: 'asc' } })
   const companies = await tx.company.findMany({
     where: { id: { in: [...companyIds] } },
     orderBy: { nameKey: 'asc' },
   })
   return {
-    workspaceName: workspace?.name ?? '',
-    workspace: limits.filter((limit) => limit.companyId === null),
+    workspaceName: workspace.name,
+    workspace: workspace.limits,
     fabricators: companies.map(({ id, name }) => ({
       companyId: id,
       name,

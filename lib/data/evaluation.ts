@@ -23,6 +23,7 @@ interface EvaluationRequest {
 /** Results of a loaded revision, with the limits and facts of one view of it. */
 export function evaluateFor(loaded: LoadedRevision, request: EvaluationRequest): Evaluation {
   return evaluate(loaded.design, {
+    items: loaded.template.catalogue.items,
     limits: [...request.limits],
     facts: gatherFacts(loaded, request.fabricatorCompanyId, request.evaluatedOn),
   })
@@ -89,7 +90,15 @@ export async function recordEvaluation(
   const { record } = loaded
   const limits = combineLimits(loaded.sheets, null)
   const { evaluatedOn: _day, daysSinceFabricatorLooked: _days, ...facts } = gatherFacts(loaded, null, at)
-  const inputsHash = hashJson({ designHash: record.designHash, limits, facts, engineVersion: ENGINE_VERSION })
+  const { version, contentHash } = loaded.template.review
+  const template = version === 0 ? {} : { template: contentHash }
+  const inputsHash = hashJson({
+    designHash: record.designHash,
+    limits,
+    facts,
+    engineVersion: ENGINE_VERSION,
+    ...template,
+  })
   const last = record.evaluations[0]
   const hasSameInputs = last?.inputsHash === inputsHash
   if (hasSameInputs && when === 'inputs-changed') return false

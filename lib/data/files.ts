@@ -19,7 +19,7 @@ import { cleanFileName, requireArtworkFile, requireUsableFile } from './file-kin
 import { keepFile, readKeptFile } from './file-store'
 import { toAttachmentView } from './part-views'
 import { read } from './read'
-import { loadRevision, REVIEW_ITEMS } from './snapshot'
+import { type LoadedRevision, loadRevision } from './snapshot'
 import type { AttachmentView, FileDownload, Outcome } from './views'
 import { type WriteContext, write } from './write'
 
@@ -62,13 +62,14 @@ export function attachFile(actor: Actor, input: AttachFileInput): Promise<Outcom
 
 async function attachToItem(context: WriteContext, scope: RevisionScope, itemId: string, file: KeptFile) {
   const { revision, fabricatorCompanyId } = scope
-  const item = requireAnswerable(context.standing, scope, itemId)
+  const loaded = await loadRevision(context.tx, revision.id)
+  const item = requireAnswerable(context.standing, scope, loaded, itemId)
   const existing = await context.tx.attachment.findFirst({
     where: { revisionId: revision.id, itemId, sha256: file.sha256, removedAt: null, companyId: fabricatorCompanyId },
   })
   if (existing !== null) refuseField('file', 'already-there', `is already attached as ${existing.originalName}`)
   const change = { part: 'answer' as const, summary: [`${item.question}: attached ${file.originalName}`] }
-  const { value } = await changeContent(context, await loadRevision(context.tx, revision.id), change, () =>
+  const { value } = await changeContent(context, loaded, change, () =>
     storeAttachment(context, scope, file, { itemId, commentId: null, companyId: fabricatorCompanyId }),
   )
   return value
@@ -107,8 +108,8 @@ async function storeAttachment(
   return toAttachmentView({ people: new Map([[standing.userId, standing.name]]) }, row)
 }
 
-function requireAnswerable(standing: Standing, scope: RevisionScope, itemId: string) {
-  const item = REVIEW_ITEMS.find(({ id }) => id === itemId)
+function requireAnswerable(standing: Standing, scope: RevisionScope, { template }: LoadedRevision, itemId: string) {
+  const item = template.items.find(({ id }) => id === itemId)
   if (item === undefined) throw new NotFoundError('item')
   requireAtStage(standing, scope.subject, 'item:answer', (subject) => ({
     ...subject,
@@ -130,7 +131,8 @@ export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<
         throw new NotAllowedError(describeAct('comment:edit'))
       }
     }
-    const question = itemId === null ? null : requireAnswerable(standing, scope, itemId).question
+    const loaded = await loadRevision(tx, scope.revision.id)
+    const question = itemId === null ? null : requireAnswerable(standing, scope, loaded, itemId).question
     const remove = async () => {
       await tx.attachment.update({ where: { id: row.id }, data: { removedAt: at } })
       await record({

@@ -67,6 +67,15 @@ export { changeSettings, getSettingsView } from './settings'
 export { listFabricators, shareRevision, unshareRevision } from './shares'
 export { signRevision } from './signatures'
 export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './stage-moves'
+export { getTemplateUpdate, updateTemplate } from './template-updates'
+export {
+  addOwnItem,
+  type ChangedTemplate,
+  changeDeliveredItem,
+  changeOwnItem,
+  getTemplate,
+  removeOwnItem,
+} from './templates'
 export { closeThread, editComment, openThread, reopenThread, replyToThread } from './threads'
 export {
   checkWholeTrail,

@@ -6,6 +6,7 @@ import type { TransactionClient } from './client'
 import { refuseField, refuseStale } from './errors'
 import { toCompanyView } from './part-views'
 import { read } from './read'
+import { storeWorkspaceLimits } from './templates'
 import type { CompanyView, LimitSheetView, Outcome } from './views'
 import { write } from './write'
 
@@ -61,11 +62,13 @@ async function findCompanyOwner(
 }
 
 /**
- * Sets a limit, or takes it away with the value null. Recorded results do not change by it: they show as stale until the
- * revision is evaluated again, so that nobody's signature lapses by a setting elsewhere.
+ * Sets a limit, or takes it away with the value null. A workspace's makes a new version of its catalogue, which reviews
+ * under way are offered. Under a fabricator's, recorded results show as stale until the revision is evaluated again, so
+ * that nobody's signature lapses by a setting elsewhere.
  */
 export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ version: number }>> {
-  return write(actor, 'set-limit', input, async ({ tx, standing, at, record }) => {
+  return write(actor, 'set-limit', input, async (context) => {
+    const { tx, standing, at, record } = context
     const companyId = input.companyId ?? null
     if (companyId === null) requireInWorkspace(standing, 'limits:edit-workspace')
     else await requireCompany(tx, standing, companyId, 'limits:edit-fabricator')
@@ -85,6 +88,7 @@ export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ ver
       if (stored === null) return { version: 0 }
       await tx.limit.delete({ where: place })
       await record({ action: 'limit-removed', ...note })
+      if (companyId === null) await storeWorkspaceLimits(context, input.note)
       return { version: 0 }
     }
     const fields = { value: input.value, note: input.note, version: version + 1, setById: standing.userId, setAt: at }
@@ -94,6 +98,7 @@ export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ ver
       update: fields,
     })
     await record({ action: 'limit-set', ...note })
+    if (companyId === null) await storeWorkspaceLimits(context, input.note)
     return { version: fields.version }
   })
 }

@@ -22,7 +22,7 @@ import { listItemViews } from './item-view'
 import { toAttachmentView, toCompanyView, toPersonView } from './part-views'
 import type { RevisionRecord } from './revision-record'
 import { getSigningStatement } from './signing-statement'
-import { type LoadedRevision, makeSnapshot, REVIEW_ITEMS } from './snapshot'
+import { type LoadedRevision, makeSnapshot } from './snapshot'
 import { listThreadViews } from './thread-view'
 import type { PackageView, RevisionRights, RevisionView, SignatureView } from './views'
 
@@ -44,7 +44,7 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
   const { snapshot, limits } = makeSnapshot(loaded, fabricatorCompanyId)
   const threads = listThreadViews(record, standing, subject)
   const isTeam = fabricatorCompanyId === null
-  const rights = listRights(standing, subject)
+  const rights = listRights(standing, subject, snapshot)
   const editorIds = new Set(snapshot.editors.map(({ userId }) => userId))
   const declaredHash = hashDeclaredContent(snapshot)
   const evaluationRow = record.evaluations[0]
@@ -70,6 +70,13 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
       staleBecause: listStaleness(snapshot, record.designHash),
     },
     limits,
+    template: {
+      version: loaded.template.version,
+      latestVersion: loaded.latestTemplateVersion,
+      // The reasons that stand beside limits are the workspace's own business; the limits in force stand above.
+      content: { ...loaded.template.content, limits: [] },
+      switchedOff: loaded.template.catalogue.switchedOff,
+    },
     items: listItemViews({ record, snapshot, standing, subject, fabricatorCompanyId, threads }),
     threads,
     artwork: record.artwork.map((file) => toAttachmentView(record, file)),
@@ -105,12 +112,12 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
   }
 }
 
-function listRights(standing: Standing, subject: RevisionSubject): RevisionRights {
+function listRights(standing: Standing, subject: RevisionSubject, { items }: ReviewSnapshot): RevisionRights {
   const may = (action: Parameters<typeof mayOnRevision>[1]) => mayOnRevision(standing, action, subject)
   const moves = TRANSITIONS[subject.stage]
   return {
     edit: may('revision:edit'),
-    answer: REVIEW_ITEMS.some(({ answeredBy }) =>
+    answer: items.some(({ answeredBy }) =>
       isAllowed(standing, 'item:answer', { ...subject, kind: 'item', answeredBy }),
     ),
     comment: may('revision:comment'),

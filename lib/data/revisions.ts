@@ -12,6 +12,7 @@ import { foldName } from './names'
 import { read } from './read'
 import { makeFileName, toRevisionView } from './revision-view'
 import { loadRevision, makeSnapshot } from './snapshot'
+import { findLatestTemplateVersion } from './template-record'
 import type { FileDownload, Outcome, RevisionView } from './views'
 import { type WriteContext, write } from './write'
 
@@ -50,6 +51,7 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<O
         createdById: standing.userId,
         createdAt: at,
         stageSince: at,
+        templateVersion: await findLatestTemplateVersion(tx),
       },
     })
     if (basedOnId !== null) await copyArtwork(context, basedOnId, revisionId)

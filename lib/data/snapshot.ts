@@ -1,10 +1,7 @@
 import 'server-only'
 import { type Design, ENGINE_VERSION, type Evaluation, type LimitOverride } from '@/lib/engine'
-import { CATALOGUE } from '@/lib/engine/catalogue'
 import {
-  makeReviewItem,
   type RecordedEvaluation,
-  type ReviewItem,
   type ReviewSnapshot,
   type ReviewThread,
   THREAD_KINDS,
@@ -17,10 +14,14 @@ import { combineLimits, hashLimits, type LimitSheets, loadLimitSheets } from './
 import { evaluateFor } from './evaluation'
 import { getCompanyName, getPersonName, loadRevisionRecord, type RevisionRecord } from './revision-record'
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
+import { findLatestTemplateVersion, loadTemplate, type TemplateRecord } from './template-record'
 
-/** Everything of a revision in one transaction: the stored record, limits and settings. */
+/** Everything of a revision in one transaction: the stored record, its version of the catalogue, limits and settings. */
 export interface LoadedRevision {
   readonly record: RevisionRecord
+  readonly template: TemplateRecord
+  /** The newest version of the workspace's catalogue: a review may be brought up to it. */
+  readonly latestTemplateVersion: number
   readonly sheets: LimitSheets
   readonly workspace: WorkspaceRecord
   readonly design: Design
@@ -29,9 +30,11 @@ export interface LoadedRevision {
 export async function loadRevision(tx: TransactionClient, revisionId: string): Promise<LoadedRevision> {
   const record = await loadRevisionRecord(tx, revisionId)
   const companyIds = record.shares.map((share) => share.companyId)
-  const sheets = await loadLimitSheets(tx, companyIds)
+  const template = await loadTemplate(tx, record.templateVersion)
+  const latestTemplateVersion = await findLatestTemplateVersion(tx)
   const workspace = await loadWorkspace(tx)
-  return { record, sheets, workspace, design: JSON.parse(record.designJson) as Design }
+  const sheets = await loadLimitSheets(tx, companyIds, { name: workspace.name, limits: template.content.limits })
+  return { record, template, latestTemplateVersion, sheets, workspace, design: JSON.parse(record.designJson) as Design }
 }
 
 /**
@@ -42,9 +45,6 @@ export async function loadRevision(tx: TransactionClient, revisionId: string): P
 export function isVisibleTo(fabricatorCompanyId: string | null, companyId: string | null): boolean {
   return fabricatorCompanyId === null || companyId === null || companyId === fabricatorCompanyId
 }
-
-/** What the rules of the review need of the catalogue. */
-export const REVIEW_ITEMS: readonly ReviewItem[] = CATALOGUE.map(makeReviewItem)
 
 export interface Snapshot {
   readonly snapshot: ReviewSnapshot
@@ -59,7 +59,7 @@ export interface Snapshot {
  * limits alone.
  */
 export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string | null): Snapshot {
-  const { record, sheets, workspace, design } = loaded
+  const { record, template, sheets, workspace, design } = loaded
   const isVisible = (companyId: string | null) => isVisibleTo(fabricatorCompanyId, companyId)
   const limits = combineLimits(sheets, fabricatorCompanyId)
   const name = (userId: string) => getPersonName(record, userId)
@@ -81,7 +81,8 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     evaluation: readEvaluation(loaded, limits, fabricatorCompanyId),
     engineVersion: ENGINE_VERSION,
     limitsHash: hashLimits(limits),
-    items: REVIEW_ITEMS,
+    items: template.items,
+    template: template.review,
     answers: record.answers.map((answer) => {
       const isHidden = !isVisible(answer.companyId)
       return {

@@ -17,7 +17,7 @@ import type { TransactionClient } from './client'
 import { changeContent } from './content'
 import { NotAllowedError, NotFoundError, refuseClash, refuseField, refuseStale } from './errors'
 import type { Thread } from './generated/sqlite/client'
-import { type LoadedRevision, loadRevision, REVIEW_ITEMS } from './snapshot'
+import { type LoadedRevision, loadRevision } from './snapshot'
 import type { TrailNote } from './trail'
 import type { Outcome } from './views'
 import { type WriteContext, write } from './write'
@@ -83,11 +83,11 @@ function getOwnCompanyId(standing: Standing, projectId: string): string {
 }
 
 /** The anchor's name as it was when the thread was opened: the part may be renamed or removed later. */
-function findAnchorLabel({ design, record }: LoadedRevision, anchor: OpenThreadInput['anchor']): string {
+function findAnchorLabel({ design, record, template }: LoadedRevision, anchor: OpenThreadInput['anchor']): string {
   const named = (parts: readonly { id: string; name: string }[]) => parts.find(({ id }) => id === anchor.id)?.name
   const label = {
     revision: () => 'the revision',
-    item: () => REVIEW_ITEMS.find(({ id }) => id === anchor.id)?.question,
+    item: () => template.items.find(({ id }) => id === anchor.id)?.question,
     layer: () => named(design.construction.layers),
     zone: () => named(design.construction.zones),
     bend: () => named(design.bends),

@@ -70,6 +70,10 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'revision-released': () => 'released the revision',
   'limit-set': (details) => `set the limit ${text(details, 'key')} to ${text(details, 'value')}`,
   'limit-removed': (details) => `took away the limit ${text(details, 'key')}`,
+  'catalogue-changed': (details) =>
+    `made version ${text(details, 'version')} of the catalogue: ${text(details, 'summary')}`,
+  'catalogue-updated': (details) =>
+    `brought the review from version ${text(details, 'from')} of the catalogue to version ${text(details, 'to')}`,
   'settings-changed': () => 'changed the settings of the workspace',
   'backup-made': () => 'made a backup',
 }

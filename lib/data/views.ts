@@ -1,4 +1,5 @@
 import type { LimitOverride } from '@/lib/engine'
+import type { CatalogueTemplate, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation, Issue, ItemResult } from '@/lib/engine/results'
 import type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
@@ -274,6 +275,7 @@ export interface RevisionView {
   }
   /** Limits that workspace and fabricators set, as the recorded evaluation uses them. */
   readonly limits: readonly LimitOverride[]
+  readonly template: RevisionTemplateView
   readonly items: readonly ItemView[]
   readonly threads: readonly ThreadView[]
   readonly artwork: readonly AttachmentView[]
@@ -293,6 +295,51 @@ export interface RevisionView {
   /** What the person asking may do now: role and stage taken together. */
   readonly may: RevisionRights
   readonly role: ProjectRole | null
+}
+
+/** The workspace's version of the catalogue that the review began with, or was brought up to. */
+export interface RevisionTemplateView {
+  /** 0 is the catalogue as delivered. */
+  readonly version: number
+  readonly latestVersion: number
+  /** Own items and changed wording; its limits are left out. */
+  readonly content: CatalogueTemplate
+  readonly switchedOff: readonly SwitchedOffItem[]
+}
+
+/** The workspace's catalogue as it is now, with the history of its versions, newest first. */
+export interface TemplateView {
+  readonly version: number
+  readonly content: CatalogueTemplate
+  readonly mayEdit: boolean
+  readonly versions: readonly {
+    readonly version: number
+    readonly summary: string
+    readonly reason: string
+    readonly changedBy: PersonView
+    readonly changedAt: string
+    /** Reviews under way that go by it. */
+    readonly openReviewCount: number
+  }[]
+}
+
+/** What bringing a review up to the newest version of the catalogue would do, before it is done. */
+export interface TemplateUpdateView {
+  readonly fromVersion: number
+  readonly toVersion: number
+  /** Differences between the two versions, in words. */
+  readonly changes: readonly string[]
+  readonly verdictMoves: readonly {
+    readonly itemId: string
+    readonly question: string
+    readonly before: string
+    readonly after: string
+  }[]
+  /** Questions whose answers are asked for again. */
+  readonly reopened: readonly string[]
+  /** Signatures that would be voided. */
+  readonly voidedSignatures: number
+  readonly mayUpdate: boolean
 }
 
 export interface RevisionRights {

@@ -1,5 +1,5 @@
 import { type Assembly, assemble } from './assembly'
-import { evaluateCatalogue, makeLimitLookup } from './catalogue'
+import { evaluateCatalogue, type ItemDefinition, makeLimitLookup } from './catalogue'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 import type { Design } from './design'
 import type { Evaluation } from './results'
@@ -10,6 +10,8 @@ export interface EvaluateOptions {
   readonly limits?: readonly LimitOverride[]
   /** What the review knows and the design does not. */
   readonly facts?: ReviewFacts
+  /** Items of a workspace's own edition of the catalogue; the delivered ones where left out. */
+  readonly items?: readonly ItemDefinition[]
 }
 
 /**
@@ -27,7 +29,7 @@ export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluat
     bends: context.bends,
     conductors: context.conductors,
     damage: context.damage,
-    items: evaluateCatalogue(context),
+    items: evaluateCatalogue(context, options.items),
     headlineQuantities: listHeadlines(context),
   }
 }

@@ -14,6 +14,7 @@ export interface ContentChange {
     | 'artwork'
     | 'answers'
     | 'waivers'
+    | 'template'
     | 'results'
   readonly sentence: string
 }
@@ -61,6 +62,9 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
     add('waivers', `waiver no longer stands: ${questions.get(itemId) ?? itemId}`)
   }
 
+  if (hashJson(before.template ?? null) !== hashJson(after.template ?? null)) {
+    add('template', `catalogue version ${before.template?.version ?? 0} to ${after.template?.version ?? 0}`)
+  }
   if (before.engineVersion !== after.engineVersion) {
     add('results', `engine ${before.engineVersion ?? 'none'} to ${after.engineVersion ?? 'none'}`)
   }

@@ -1,7 +1,7 @@
 import type { Design, Evaluation } from '@/lib/engine'
 import { listStandings } from './answers'
 import { hashJson } from './canonical'
-import type { AnswerState, ReviewSnapshot, Signature } from './snapshot'
+import type { AnswerState, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
 
 export const SIGNED_CONTENT_FORMAT = 'bendworthy-signed-content'
 
@@ -34,6 +34,8 @@ export interface SignedContent {
   readonly artwork: readonly { readonly fileName: string; readonly sha256: string }[]
   readonly answers: readonly SignedAnswer[]
   readonly waivers: readonly SignedWaiver[]
+  /** Left out where the review goes by the catalogue as delivered, which the engine's version stands for. */
+  readonly template?: ReviewTemplate
   readonly engineVersion: string | null
   readonly limitsHash: string
   readonly results: Evaluation | null
@@ -72,6 +74,7 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
           ]
         : [],
     ),
+    ...(snapshot.template.version === 0 ? {} : { template: snapshot.template }),
     engineVersion: snapshot.evaluation?.engineVersion ?? null,
     limitsHash: snapshot.evaluation?.limitsHash ?? '',
     results: snapshot.evaluation?.results ?? null,

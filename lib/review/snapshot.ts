@@ -1,4 +1,5 @@
 import type { Design, Evaluation } from '@/lib/engine'
+import type { SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { ProjectRole } from './policy'
 import type { Stage } from './stages'
 
@@ -33,6 +34,10 @@ export interface RecordedAnswer {
   readonly answeredAt: string
   /** SHA-256 of the attached evidence. */
   readonly evidence: readonly { readonly fileName: string; readonly sha256: string }[]
+  /** Inputs of the item that changed since, in the trade's words; empty or absent while it rests on what it rested on. */
+  readonly changedInputs?: readonly string[]
+  /** Taken over with a copy from a fabricator with whom this revision is not shared. */
+  readonly isFromElsewhere?: boolean
 }
 
 export type WaiverState = 'proposed' | 'approved' | 'declined'
@@ -152,6 +157,17 @@ export interface RecordedEvaluation {
   readonly results: Evaluation
 }
 
+/** The workspace's version of the catalogue that the review goes by. */
+export interface ReviewTemplate {
+  /** 0 is the catalogue as delivered. */
+  readonly version: number
+  /** Hash of the version's content; empty for the catalogue as delivered. */
+  readonly contentHash: string
+  readonly switchedOff: readonly SwitchedOffItem[]
+}
+
+export const DELIVERED_REVIEW_TEMPLATE: ReviewTemplate = { version: 0, contentHash: '', switchedOff: [] }
+
 export interface ReviewSettings {
   /** How many different people must sign. */
   readonly requiredSignatures: number
@@ -188,7 +204,9 @@ export interface ReviewSnapshot {
   /** Engine and limits in force now: what `evaluation` must have been made with to be current. */
   readonly engineVersion: string
   readonly limitsHash: string
+  /** Items of the review's version of the catalogue. */
   readonly items: readonly ReviewItem[]
+  readonly template: ReviewTemplate
   readonly answers: readonly RecordedAnswer[]
   readonly waivers: readonly Waiver[]
   readonly threads: readonly ReviewThread[]

@@ -29,3 +29,4 @@ export {
 export { listItemSourceKeys, makeReferencePage } from './reference-page'
 export { SEVERITIES, type Severity } from './severity'
 export { computeStepConcentration, filletRadiusOfTaperMm, type StepConcentration } from './step-concentration'
+export * from './template'

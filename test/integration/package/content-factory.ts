@@ -8,6 +8,7 @@ import {
   canonicalJson,
   chainRecord,
   DEFAULT_REVIEW_SETTINGS,
+  DELIVERED_REVIEW_TEMPLATE,
   hashDeclaredContent,
   hashDesign,
   hashWaiverBasis,
@@ -104,6 +105,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
     engineVersion: ENGINE_VERSION,
     limitsHash: '',
     items,
+    template: DELIVERED_REVIEW_TEMPLATE,
     answers,
     waivers,
     threads: [

@@ -8,6 +8,7 @@ import {
 import {
   type Actor,
   DEFAULT_REVIEW_SETTINGS,
+  DELIVERED_REVIEW_TEMPLATE,
   hashDeclaredContent,
   hashDesign,
   makeReviewItem,
@@ -169,6 +170,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
     engineVersion: '1.0.0',
     limitsHash: '',
     items: ITEMS,
+    template: DELIVERED_REVIEW_TEMPLATE,
     answers: [
       {
         itemId: 'packing-notes',

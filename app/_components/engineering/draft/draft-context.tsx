@@ -2,6 +2,7 @@
 
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef } from 'react'
 import { type Design, type Evaluation, formatIssuePath, type LimitOverride } from '@/lib/engine'
+import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
 import { dropKeptDraft, keepDraft } from './kept-draft'
 import { type LiveEvaluation, useLiveEvaluation } from './use-live-evaluation'
@@ -14,6 +15,8 @@ export interface StoredRevision {
   readonly designVersion: number
   readonly evaluation: Evaluation
   readonly limits: readonly LimitOverride[]
+  /** The review's version of the catalogue: what the server evaluates by. */
+  readonly template: CatalogueTemplate
   readonly mayEdit: boolean
   /** Why it cannot be edited, in words; shown instead of the save bar. */
   readonly lockedBecause: string
@@ -37,7 +40,7 @@ const KEEP_DELAY_MS = 400
 
 export function DraftProvider({ stored, children }: { stored: StoredRevision; children: ReactNode }) {
   const [state, dispatch] = useReducer(reduceDraft, null, () => makeDraft(stored.design, stored.designVersion))
-  const live = useLiveEvaluation(state.design, stored.limits, stored)
+  const live = useLiveEvaluation(state.design, stored)
   const isChanged = useMemo(() => isDraftChanged(state), [state])
   const hasKept = useRef(false)
 

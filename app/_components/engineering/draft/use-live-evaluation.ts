@@ -1,7 +1,9 @@
 'use client'
 
 import { useEffect, useMemo, useState } from 'react'
-import { type Design, type Evaluation, evaluate, type Issue, type LimitOverride, parseDesign } from '@/lib/engine'
+import { type Design, type Evaluation, evaluate, type Issue, parseDesign } from '@/lib/engine'
+import { makeCatalogue } from '@/lib/engine/catalogue'
+import type { StoredRevision } from './draft-context'
 
 export interface LiveEvaluation {
   /** Results of the last draft that could be evaluated. */
@@ -18,8 +20,7 @@ export interface LiveEvaluation {
  */
 export function useLiveEvaluation(
   draft: Design,
-  limits: readonly LimitOverride[],
-  recorded: { readonly design: Design; readonly evaluation: Evaluation },
+  recorded: Pick<StoredRevision, 'design' | 'evaluation' | 'limits' | 'template'>,
 ): LiveEvaluation {
   const [state, setState] = useState<LiveEvaluation & { readonly draft: Design }>(() => ({
     draft: recorded.design,
@@ -27,7 +28,8 @@ export function useLiveEvaluation(
     evaluatedDesign: recorded.design,
     issues: [],
   }))
-  const limitList = useMemo(() => [...limits], [limits])
+  const { limits, template } = recorded
+  const { items } = useMemo(() => makeCatalogue(template), [template])
   useEffect(() => {
     const frame = window.requestAnimationFrame(() => {
       const parsed = parseDesign(draft)
@@ -35,10 +37,10 @@ export function useLiveEvaluation(
         setState((before) => ({ ...before, draft, issues: parsed.issues }))
         return
       }
-      const evaluation = evaluate(parsed.value, { limits: limitList })
+      const evaluation = evaluate(parsed.value, { limits, items })
       setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
     })
     return () => window.cancelAnimationFrame(frame)
-  }, [draft, limitList])
+  }, [draft, limits, items])
   return state
 }

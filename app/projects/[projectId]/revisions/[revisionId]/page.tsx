@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { evaluateAgain, shareRevision, unshareRevision } from '@/app/_components/review/actions'
+import { listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { ResultsOverview } from '@/app/_components/review/results-overview'
 import { SharingPanel } from '@/app/_components/review/sharing-panel'
 import { countVerdicts, VerdictCounts } from '@/app/_components/review/verdict-counts'
@@ -12,7 +13,6 @@ import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { listFabricators, type RevisionView } from '@/lib/data'
-import { findItem } from '@/lib/engine/catalogue'
 import { loadRevision, type RevisionParams } from './load-revision'
 
 export default async function ResultsPage({ params }: RevisionParams) {
@@ -92,6 +92,7 @@ export default async function ResultsPage({ params }: RevisionParams) {
 
 /** The items that a reader must see first, worst first, each with its sentence. */
 function NeedsAttention({ revision }: { revision: RevisionView }) {
+  const texts = listTextsOf(revision.template.content)
   const shown = (['fails', 'thin-margin', 'not-computed'] as const).flatMap((verdict) =>
     revision.items.filter((item) => item.result.verdict === verdict),
   )
@@ -114,7 +115,7 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
               </td>
               <th scope="row" className="font-normal">
                 <Link href={paths.item(revision.project.id, revision.id, item.itemId)}>
-                  {findItem(item.itemId)?.question ?? item.itemId}
+                  {texts[item.itemId]?.question ?? item.itemId}
                 </Link>
               </th>
               <td>{item.result.headline}</td>

@@ -1,4 +1,4 @@
-import { listCitations, listItemTexts } from '@/app/_components/review/catalogue-texts'
+import { listCitations, listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { Checklist } from '@/app/_components/review/checklist'
 import { MAX_FILE_BYTES } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
@@ -14,7 +14,7 @@ export default async function ChecklistPage({ params, searchParams }: ChecklistP
   return (
     <Checklist
       items={revision.items}
-      texts={listItemTexts()}
+      texts={listTextsOf(revision.template.content)}
       citations={listCitations()}
       initialFilter={typeof show === 'string' ? show : 'all'}
       projectId={projectId}

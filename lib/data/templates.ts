@@ -1,0 +1,178 @@
+import 'server-only'
+import { type CatalogueTemplate, findItem, findTemplateProblems, type OwnItem } from '@/lib/engine/catalogue'
+import type { AddOwnItemInput, ChangeDeliveredItemInput, ChangeOwnItemInput, RemoveOwnItemInput } from '@/lib/inputs'
+import { compareTemplates, OPEN_STAGES } from '@/lib/review'
+import { type Actor, mayInWorkspace, requireInWorkspace } from './authorization'
+import { NotFoundError, refuseClash, refuseField, refuseStale } from './errors'
+import { read } from './read'
+import { loadLatestTemplate, type TemplateRecord } from './template-record'
+import type { Outcome, TemplateView } from './views'
+import { type WriteContext, write } from './write'
+
+/** The workspace's catalogue as it is now. For its team and admins, as the limits of the workspace are. */
+export function getTemplate(actor: Actor): Promise<TemplateView> {
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'project:create')
+    const latest = await loadLatestTemplate(tx)
+    const rows = await tx.catalogueTemplate.findMany({ orderBy: { version: 'desc' } })
+    const users = await tx.user.findMany({
+      where: { id: { in: [...new Set(rows.map(({ changedById }) => changedById))] } },
+      select: { id: true, name: true },
+    })
+    const names = new Map(users.map(({ id, name }) => [id, name]))
+    const reviews = await tx.revision.groupBy({
+      by: ['templateVersion'],
+      where: { stage: { in: [...OPEN_STAGES] } },
+      _count: { id: true },
+    })
+    const counts = new Map(reviews.map(({ templateVersion, _count }) => [templateVersion, _count.id]))
+    return {
+      version: latest.version,
+      content: latest.content,
+      mayEdit: mayInWorkspace(standing, 'catalogue:edit'),
+      versions: rows.map((row) => ({
+        version: row.version,
+        summary: row.summary,
+        reason: row.reason,
+        changedBy: { id: row.changedById, name: names.get(row.changedById) ?? 'somebody' },
+        changedAt: row.changedAt.toISOString(),
+        openReviewCount: counts.get(row.version) ?? 0,
+      })),
+    }
+  })
+}
+
+export interface ChangedTemplate {
+  /** The new version; the old one where nothing changed. */
+  readonly version: number
+}
+
+/** Adds an item of the workspace's own. Reviews that are under way keep their version until they are brought up to it. */
+export function addOwnItem(
+  actor: Actor,
+  input: AddOwnItemInput,
+): Promise<Outcome<ChangedTemplate & { itemId: string }>> {
+  return write(actor, 'add-own-item', input, async (context) => {
+    const { content, version } = await requireSeen(context, input.seenVersion)
+    const item: OwnItem = { ...input.item, id: await makeOwnItemId(context, input.item.question, version) }
+    const after = { ...content, ownItems: [...content.ownItems, item] }
+    return { ...(await storeTemplate(context, after, item.ground)), itemId: item.id }
+  })
+}
+
+export function changeOwnItem(actor: Actor, input: ChangeOwnItemInput): Promise<Outcome<ChangedTemplate>> {
+  return write(actor, 'change-own-item', input, async (context) => {
+    const { content } = await requireSeen(context, input.seenVersion)
+    requireOwnItem(content, input.item.id)
+    const ownItems = content.ownItems.map((item) => (item.id === input.item.id ? input.item : item))
+    return storeTemplate(context, { ...content, ownItems }, input.reason)
+  })
+}
+
+export function removeOwnItem(actor: Actor, input: RemoveOwnItemInput): Promise<Outcome<ChangedTemplate>> {
+  return write(actor, 'remove-own-item', input, async (context) => {
+    const { content } = await requireSeen(context, input.seenVersion)
+    requireOwnItem(content, input.itemId)
+    const ownItems = content.ownItems.filter(({ id }) => id !== input.itemId)
+    return storeTemplate(context, { ...content, ownItems }, input.reason)
+  })
+}
+
+/** Rewords a delivered item, changes who answers it, or switches it off with a reason. Its calculation stays. */
+export function changeDeliveredItem(actor: Actor, input: ChangeDeliveredItemInput): Promise<Outcome<ChangedTemplate>> {
+  return write(actor, 'change-delivered-item', input, async (context) => {
+    const { content } = await requireSeen(context, input.seenVersion)
+    const { change } = input
+    const delivered = findItem(change.itemId)
+    if (delivered === null) throw new NotFoundError('item')
+    // What is as delivered is not stored, so that a later delivery's better wording comes through.
+    const own = <T>(value: T | null, usual: T) => (JSON.stringify(value) === JSON.stringify(usual) ? null : value)
+    const stored = {
+      ...change,
+      question: own(change.question, delivered.question),
+      why: own(change.why, delivered.why),
+      howToCheck: own(change.howToCheck, delivered.howToCheck),
+      answeredBy: own(change.answeredBy, [...delivered.answeredBy]),
+    }
+    const isAsDelivered =
+      !stored.isOff &&
+      [stored.question, stored.why, stored.howToCheck, stored.answeredBy].every((part) => part === null)
+    const others = content.itemChanges.filter(({ itemId }) => itemId !== change.itemId)
+    const itemChanges = isAsDelivered ? others : [...others, stored]
+    return storeTemplate(context, { ...content, itemChanges }, change.reason)
+  })
+}
+
+/** The limits of the workspace as they are now, as a version of the catalogue of their own. */
+export async function storeWorkspaceLimits(context: WriteContext, reason: string): Promise<void> {
+  const rows = await context.tx.limit.findMany({ where: { companyId: null }, orderBy: { key: 'asc' } })
+  const { content } = await loadLatestTemplate(context.tx)
+  const limits = rows.map(({ key, value, note }) => ({ key, value, note }))
+  await storeTemplate(context, { ...content, limits }, reason)
+}
+
+async function requireSeen({ tx, standing }: WriteContext, seenVersion: number): Promise<TemplateRecord> {
+  requireInWorkspace(standing, 'catalogue:edit')
+  const latest = await loadLatestTemplate(tx)
+  if (latest.version !== seenVersion) refuseStale(seenVersion, latest.version, [], 'the catalogue')
+  return latest
+}
+
+function requireOwnItem(content: CatalogueTemplate, itemId: string): void {
+  if (!content.ownItems.some(({ id }) => id === itemId)) throw new NotFoundError('item')
+}
+
+/** From the question, so that it can be read in a file; never that of an item which was there before. */
+async function makeOwnItemId({ tx }: WriteContext, question: string, version: number): Promise<string> {
+  const words = question
+    .normalize('NFKD')
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 40)
+    .replace(/-+$/, '')
+  // The version that brings an item in is its alone: two items never have the same id, not even after a removal.
+  const id = `own-${[...(words === '' ? ['item'] : [words]), version + 1].join('-')}`
+  const used = await tx.answer.findFirst({ where: { itemId: id }, select: { id: true } })
+  if (used !== null) refuseClash(`There are answers to another item "${id}". Word the question otherwise.`)
+  return id
+}
+
+/** How many changes a version's summary spells out; the rest is a number. */
+const MAX_CHANGES_IN_SUMMARY = 3
+
+async function storeTemplate(
+  { tx, standing, at, record }: WriteContext,
+  content: CatalogueTemplate,
+  reason: string,
+): Promise<ChangedTemplate> {
+  const before = await loadLatestTemplate(tx)
+  const problems = findTemplateProblems(content)
+  if (problems.length > 0) refuseField('item', 'not-possible', problems.join(' '))
+  const changes = compareTemplates(before.content, content).map(({ sentence }) => sentence)
+  if (changes.length === 0 && JSON.stringify(before.content) === JSON.stringify(content)) {
+    return { version: before.version }
+  }
+  const rest = changes.length - MAX_CHANGES_IN_SUMMARY
+  const summary =
+    changes.length === 0
+      ? 'notes changed'
+      : `${changes.slice(0, MAX_CHANGES_IN_SUMMARY).join('; ')}${rest > 0 ? `; and ${rest} more` : ''}`
+  const version = before.version + 1
+  await tx.catalogueTemplate.create({
+    data: {
+      version,
+      contentJson: JSON.stringify(content),
+      summary,
+      reason,
+      changedById: standing.userId,
+      changedAt: at,
+    },
+  })
+  await record({
+    action: 'catalogue-changed',
+    subject: { kind: 'catalogue', id: String(version) },
+    details: { version, summary, reason },
+  })
+  return { version }
+}

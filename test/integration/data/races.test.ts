@@ -1,9 +1,18 @@
+import { setTimeout as sleep } from 'node:timers/promises'
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
-import { advance, answerEverything, makeRevision, makeRevisionAt, makeSignInput, share } from '@/test/factories/reviews'
+import {
+  advance,
+  answerEverything,
+  declareByBoth,
+  makeRevision,
+  makeRevisionAt,
+  makeSignInput,
+  share,
+} from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const countDone = (outcomes: readonly data.Outcome<unknown>[]) => outcomes.filter(({ ok }) => ok).length
@@ -38,27 +47,34 @@ describeOnBothDatabases('two people at the same moment', () => {
   it('one edits while the other signs: no signature is left on content that it did not cover', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
-    for (let round = 1; round <= 4; round += 1) {
+    const seen = { signedFirst: 0, editedFirst: 0 }
+    let delayMs = 8
+    // The edit starts later each time that it came first, and sooner each time that it came last, so that the two meet.
+    for (let round = 1; round <= 16 && (round <= 6 || Math.min(...Object.values(seen)) === 0); round += 1) {
       const view = await data.getRevision(team.secondLead, revisionId)
       const design = { ...view.design, brief: { ...view.design.brief, quantityPerYear: 7000 + round } }
-      const edit = () => data.saveDesign(team.lead, { revisionId, seenVersion: view.designVersion, design })
-      const sign = () => data.signRevision(team.secondLead, makeSignInput(view))
-      const [first, second] = round % 2 === 0 ? [edit, sign] : [sign, edit]
-      await Promise.all([first(), second()])
+      const edit = async () => {
+        await sleep(delayMs)
+        return data.saveDesign(team.lead, { revisionId, seenVersion: view.designVersion, design })
+      }
+      const [signed, edited] = await Promise.all([data.signRevision(team.secondLead, makeSignInput(view)), edit()])
+      expect(edited.ok).toBe(true)
+      seen[signed.ok ? 'signedFirst' : 'editedFirst'] += 1
+      delayMs = signed.ok ? delayMs / 3 : delayMs * 2
       const after = await data.getRevision(team.lead, revisionId)
-      for (const signature of after.signatures) {
-        if (signature.voidedAt === null) expect(signature.contentHash).toBe(after.contentHash)
-      }
       expect(after.design.brief.quantityPerYear).toBe(7000 + round)
-      for (const actor of [team.fabricator, team.rivalFabricator]) {
-        const { version } = await data.getRevision(actor, revisionId)
-        await expectDone(
-          data.declareBuildable(actor, { revisionId, seenVersion: version, isBuildable: true, note: '' }),
-        )
+      expect(after.signatures).toHaveLength(seen.signedFirst)
+      for (const { voidedAt, contentHash, changes } of after.signatures) {
+        expect(contentHash).not.toBe(after.contentHash)
+        expect(voidedAt).not.toBeNull()
+        expect(changes.join()).toContain('quantity')
       }
+      await declareByBoth(team, revisionId)
     }
+    expect(seen.signedFirst, 'signed before the edit').toBeGreaterThan(0)
+    expect(seen.editedFirst, 'edited before the signature').toBeGreaterThan(0)
     expect((await data.checkWholeTrail(team.admin)).firstBad).toBeNull()
-  }, 120_000)
+  }, 180_000)
 
   it('both save the same version of the design: one is told what the other changed', async () => {
     const team = await makeTeam()

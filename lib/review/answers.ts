@@ -212,8 +212,26 @@ function stateWithoutWaiver(
   if (needsReason(result.verdict, answer.state) && answer.reason.trim() === '') {
     return { ...byCalculation, setAside: `the answer "${answer.state}" lacks the reason that it needs now` }
   }
+  const lapsed = explainLapse(answer)
+  if (lapsed !== '') return { ...byCalculation, setAside: byCalculation.state === answer.state ? '' : lapsed }
   return { state: answer.state, decidedBy: 'person', setAside: '' }
 }
+
+/**
+ * Why an answer that lets the revision pass no longer does: it was about other inputs. A concern stays until somebody
+ * takes it back, whatever becomes of the inputs.
+ */
+function explainLapse(answer: RecordedAnswer): string {
+  if (answer.state === 'concern') return ''
+  if (answer.isFromElsewhere === true) {
+    return `the answer "${say(answer.state)}" comes from a fabricator who does not see this revision`
+  }
+  return (answer.changedInputs ?? []).length > 0
+    ? `the answer "${say(answer.state)}" was given on inputs that have changed since`
+    : ''
+}
+
+const say = (state: AnswerState) => state.replaceAll('-', ' ')
 
 /** What the calculation alone makes of an item. A thin margin is a concern that is seen, not a failure. */
 const COMPUTED_STATE: Readonly<Record<ItemResult['verdict'], AnswerState>> = {

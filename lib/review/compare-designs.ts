@@ -1,4 +1,4 @@
-import type { Design, Layer } from '@/lib/engine'
+import type { Design } from '@/lib/engine'
 import { formatFieldValue, getFieldWords } from './trade-words'
 
 export type DesignArea = 'name' | 'brief' | 'materials' | 'construction' | 'bends' | 'features'
@@ -147,8 +147,8 @@ function compareEntities<T extends Entity>(
 function compareConstruction(changes: DesignChange[], before: Design, after: Design): void {
   const area = 'construction' as const
   const path = ['construction', 'layers']
-  const old = nameLayers(before)
-  const now = nameLayers(after)
+  const old = nameLayers(before.construction.layers)
+  const now = nameLayers(after.construction.layers)
   const oldLayers = new Map(before.construction.layers.map((layer) => [layer.id, layer]))
   const newIds = new Set(after.construction.layers.map(({ id }) => id))
 
@@ -275,7 +275,7 @@ function compareZones(
   }
 }
 
-const FEATURE_WORDS = {
+export const FEATURE_WORDS = {
   conductors: 'conductor',
   holes: 'hole',
   pads: 'pad',
@@ -310,10 +310,12 @@ function compareFeatures(changes: DesignChange[], before: Design, after: Design)
 }
 
 /** `L2` for conductor layers by position from the top face; kind and name for the others. */
-function nameLayers(design: Design): Map<string, string> {
+export function nameLayers(
+  layers: readonly { readonly id: string; readonly name: string; readonly kind: string }[],
+): Map<string, string> {
   let count = 0
   return new Map(
-    design.construction.layers.map((layer: Layer) => {
+    layers.map((layer) => {
       if (layer.kind !== 'conductor') return [layer.id, `${layer.kind.replaceAll('-', ' ')} ${layer.name}`]
       count += 1
       return [layer.id, `L${count}`]

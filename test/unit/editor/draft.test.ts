@@ -77,11 +77,11 @@ describe('draft of a design', () => {
     let state = makeDraft(design, 3)
     state = reduceDraft(state, { type: 'edit', key: 'a', change: setThickness(layerId, 77) })
     const mine = state.design
-    const kept = reduceDraft(state, { type: 'rebase', stored: theirs, version: 4, mode: 'keep' })
+    const kept = reduceDraft(state, { type: 'rebase', stored: theirs, version: 4, design: mine })
     expect(kept.design).toBe(mine)
     expect(kept.seenVersion).toBe(4)
     expect(isDraftChanged(kept)).toBe(true)
-    const taken = reduceDraft(state, { type: 'rebase', stored: theirs, version: 4, mode: 'take' })
+    const taken = reduceDraft(state, { type: 'rebase', stored: theirs, version: 4, design: theirs })
     expect(taken.design).toBe(theirs)
     expect(isDraftChanged(taken)).toBe(false)
     expect(reduceDraft(taken, { type: 'undo' }).design).toBe(mine)

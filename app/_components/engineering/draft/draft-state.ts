@@ -26,8 +26,8 @@ export type DraftAction =
   /** The whole design is replaced by another (import, starting construction, kept edits); can be undone. */
   | { readonly type: 'replace'; readonly design: Design }
   | { readonly type: 'saved'; readonly design: Design; readonly version: number }
-  /** Somebody else saved. `keep` goes on with this draft on top of theirs; `take` drops it, which can be undone. */
-  | { readonly type: 'rebase'; readonly stored: Design; readonly version: number; readonly mode: 'keep' | 'take' }
+  /** Somebody else saved: go on from their version with this content (mine, theirs, or both merged). Can be undone. */
+  | { readonly type: 'rebase'; readonly stored: Design; readonly version: number; readonly design: Design }
 
 /** Steps of undo that are kept; a design is small and steps share most of it. */
 const MAX_STEPS = 200
@@ -77,8 +77,8 @@ export function reduceDraft(state: DraftState, action: DraftAction): DraftState 
       return { ...state, stored: action.design, seenVersion: action.version, lastKey: null }
     case 'rebase': {
       const moved = { ...state, stored: action.stored, seenVersion: action.version, lastKey: null }
-      if (action.mode === 'keep') return moved
-      return { ...withContent(moved, action.stored), past: [...state.past, state.design].slice(-MAX_STEPS), future: [] }
+      if (action.design === state.design) return moved
+      return { ...withContent(moved, action.design), past: [...state.past, state.design].slice(-MAX_STEPS), future: [] }
     }
   }
 }

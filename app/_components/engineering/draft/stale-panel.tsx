@@ -4,8 +4,10 @@ import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SheetDialog } from '@/app/_components/ui/dialog'
 import { StaleNotice } from '@/app/_components/ui/notices'
+import type { Design } from '@/lib/engine'
 import { compareDesigns } from '@/lib/review'
 import { useDraft } from './draft-context'
+import { mergeDrafts } from './merge-drafts'
 import type { SaveState } from './use-save'
 
 interface StalePanelProps {
@@ -22,8 +24,12 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
     () => (isComparing ? compareDesigns(stored.design, draft.design) : []),
     [isComparing, stored.design, draft.design],
   )
-  const settle = (mode: 'keep' | 'take') => {
-    dispatch({ type: 'rebase', stored: stored.design, version: stored.designVersion, mode })
+  const { merged, clashes } = useMemo(
+    () => mergeDrafts(draft.stored, draft.design, stored.design),
+    [draft.stored, draft.design, stored.design],
+  )
+  const settle = (design: Design) => {
+    dispatch({ type: 'rebase', stored: stored.design, version: stored.designVersion, design })
     setComparing(false)
     onSettled()
   }
@@ -35,13 +41,13 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
             <Button onPress={() => setComparing(true)} isDisabled={!hasNewer}>
               Compare with mine
             </Button>
-            <Button onPress={() => settle('take')} isDisabled={!hasNewer}>
+            <Button onPress={() => settle(stored.design)} isDisabled={!hasNewer}>
               Load the stored design
             </Button>
           </>
         }
       >
-        {state.refusal.message} Your changes are still here and nothing of them was stored.
+        {state.refusal.message} Your changes are still on this page.
         {state.refusal.changes.map((change) => (
           <span key={`${change.at} ${change.by}`} className="stale-change">
             {change.by}, {change.at.slice(0, 16).replace('T', ' ')} UTC: {change.what.join('; ')}
@@ -74,14 +80,18 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
             </table>
           </div>
         )}
-        <p className="small muted">
-          Keeping mine puts every field as this page shows it, also those that changed meanwhile, when it is saved.
+        <p className="small">
+          Both together takes what only one of you changed from whoever changed it.{' '}
+          {clashes.length === 0
+            ? 'You changed no field that changed meanwhile.'
+            : `Where both changed the same, mine stands: ${clashes.join('; ')}.`}
         </p>
         <div className="row">
-          <Button weight="strong" onPress={() => settle('take')}>
-            Load the stored design
+          <Button weight="strong" onPress={() => settle(merged)}>
+            Both together
           </Button>
-          <Button onPress={() => settle('keep')}>Keep mine, to be saved over it</Button>
+          <Button onPress={() => settle(stored.design)}>Load the stored design</Button>
+          <Button onPress={() => settle(draft.design)}>Only mine, over the stored</Button>
           <Button onPress={() => setComparing(false)}>Not yet</Button>
         </div>
       </SheetDialog>

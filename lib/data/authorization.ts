@@ -86,6 +86,7 @@ const PHRASES: Readonly<Partial<Record<Action, string>>> = {
   'revision:comment': 'comment on this revision',
   'revision:raise-query': 'raise an engineering query on this revision',
   'revision:sign': 'sign this revision',
+  'signature:withdraw': 'take this signature back',
   'revision:release': 'release this revision',
   'revision:withdraw': 'withdraw this revision',
   'stage:move': 'move this revision between stages',

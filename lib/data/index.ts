@@ -65,7 +65,7 @@ export {
 } from './revisions'
 export { changeSettings, getSettingsView } from './settings'
 export { listFabricators, shareRevision, unshareRevision } from './shares'
-export { signRevision } from './signatures'
+export { signRevision, withdrawSignature } from './signatures'
 export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './stage-moves'
 export { getTemplateUpdate, updateTemplate } from './template-updates'
 export {

@@ -6,6 +6,7 @@ import {
   hashDeclaredContent,
   hashSignedContent,
   isAllowed,
+  listSigningCapacities,
   type ReviewSnapshot,
   type RevisionSubject,
   TRANSITIONS,
@@ -90,7 +91,12 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
       stands: declaration.contentHash === declaredHash,
     })),
     signatures: record.signatures.map((signature) =>
-      toSignatureView(record, signature, (userId) => isTeam || editorIds.has(userId)),
+      toSignatureView(record, signature, {
+        isVisible: (userId) => isTeam || editorIds.has(userId),
+        mayWithdraw:
+          signature.voidedAt === null &&
+          isAllowed(standing, 'signature:withdraw', { ...subject, kind: 'signature', signerId: signature.signerId }),
+      }),
     ),
     stageMoves: record.stageMoves.map((move) => ({
       from: readStage(move.fromStage),
@@ -106,13 +112,14 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
     blockers: findBlockers(snapshot),
     signingBlockers: rights.sign ? findSigningBlockers(snapshot, standing.userId) : [],
     contentHash: isTeam ? hashSignedContent(snapshot) : '',
+    signingCapacities: listSigningCapacities(snapshot, standing),
     statement: isTeam ? getSigningStatement(snapshot) : '',
     may: rights,
     role: getMembership(standing, record.projectId)?.role ?? null,
   }
 }
 
-function listRights(standing: Standing, subject: RevisionSubject, { items }: ReviewSnapshot): RevisionRights {
+function listRights(standing: Standing, subject: RevisionSubject, { items, settings }: ReviewSnapshot): RevisionRights {
   const may = (action: Parameters<typeof mayOnRevision>[1]) => mayOnRevision(standing, action, subject)
   const moves = TRANSITIONS[subject.stage]
   return {
@@ -133,7 +140,10 @@ function listRights(standing: Standing, subject: RevisionSubject, { items }: Rev
     advance: moves.advance !== undefined && moves.advance !== 'released' && may('stage:move'),
     sendBack: moves['send-back'] !== undefined && may('stage:move'),
     withdraw: may('revision:withdraw'),
-    sign: may('revision:sign'),
+    sign: mayOnRevision(standing, 'revision:sign', {
+      ...subject,
+      membersMaySign: settings.signingCapacities.some(({ role }) => role === 'member'),
+    }),
     release: may('revision:release'),
     share: may('revision:share'),
     copy: mayInProject(standing, 'revision:create', subject.projectId),
@@ -156,11 +166,11 @@ function listStaleness(snapshot: ReviewSnapshot, designHash: string): string[] {
   return reasons
 }
 
-/** @param isVisible  whether the person asking may learn who voided it */
+/** @param options.isVisible  whether the person asking may learn who voided it */
 function toSignatureView(
   record: RevisionRecord,
   row: RevisionRecord['signatures'][number],
-  isVisible: (userId: string) => boolean,
+  { isVisible, mayWithdraw }: { readonly isVisible: (userId: string) => boolean; readonly mayWithdraw: boolean },
 ): SignatureView {
   return {
     id: row.id,
@@ -169,6 +179,7 @@ function toSignatureView(
     statement: row.statement,
     contentHash: row.contentHash,
     signedAt: row.signedAt.toISOString(),
+    mayWithdraw,
     voidedAt: row.voidedAt?.toISOString() ?? null,
     voidedBy: row.voidedById === null || !isVisible(row.voidedById) ? null : toPersonView(record, row.voidedById),
     voidReason: row.voidReason,

@@ -14,6 +14,9 @@ export const DEFAULT_SETTINGS: WorkspaceSettings = { ...DEFAULT_REVIEW_SETTINGS,
 
 const storedSettingsSchema = z.object({
   requiredSignatures: z.number().default(DEFAULT_SETTINGS.requiredSignatures),
+  signingCapacities: z
+    .array(z.object({ name: z.string(), role: z.enum(['lead', 'member']) }))
+    .default([...DEFAULT_SETTINGS.signingCapacities]),
   waiverNeedsSecondPerson: z.boolean().default(DEFAULT_SETTINGS.waiverNeedsSecondPerson),
   secondPairOfEyes: z.boolean().default(DEFAULT_SETTINGS.secondPairOfEyes),
   artworkRequired: z.boolean().default(DEFAULT_SETTINGS.artworkRequired),

@@ -23,6 +23,7 @@ export function changeSettings(actor: Actor, input: SettingsInput): Promise<Outc
     if (before.version !== input.seenVersion) refuseStale(input.seenVersion, before.version, [], 'the settings')
     const settings: WorkspaceSettings = {
       requiredSignatures: input.requiredSignatures,
+      signingCapacities: input.signingCapacities,
       waiverNeedsSecondPerson: input.waiverNeedsSecondPerson,
       secondPairOfEyes: input.secondPairOfEyes,
       artworkRequired: input.artworkRequired,
@@ -37,10 +38,14 @@ export function changeSettings(actor: Actor, input: SettingsInput): Promise<Outc
       action: 'settings-changed',
       subject: { kind: 'workspace', id: WORKSPACE_ID },
       details: {
-        before: { name: before.name, ...before.settings },
-        after: { name: input.workspaceName, ...settings },
+        before: toDetails(before.name, before.settings),
+        after: toDetails(input.workspaceName, settings),
       },
     })
     return { version }
   })
+}
+
+function toDetails(name: string, { signingCapacities, ...settings }: WorkspaceSettings) {
+  return { name, ...settings, signingCapacities: signingCapacities.map((capacity) => ({ ...capacity })) }
 }

@@ -1,10 +1,10 @@
 import 'server-only'
-import type { SignInput } from '@/lib/inputs'
-import { buildSignedContent, canonicalJson, decideSigning, sha256Hex } from '@/lib/review'
+import type { SignInput, WithdrawSignatureInput } from '@/lib/inputs'
+import { buildSignedContent, canonicalJson, decideSignatureWithdrawal, decideSigning, sha256Hex } from '@/lib/review'
 import { confirmPassword, requireSamePassword } from './accounts'
 import { type Actor, requireRevisionInView } from './authorization'
-import { listChangesSince } from './content'
-import { outcomeOf, refuseField, refuseStale } from './errors'
+import { listChangesSince, voidSignature } from './content'
+import { NotFoundError, outcomeOf, refuseField, refuseStale } from './errors'
 import { getSigningStatement } from './signing-statement'
 import { loadRevision, makeSnapshot } from './snapshot'
 import { requireRevisionSeen, unwrap } from './stage-moves'
@@ -27,7 +27,7 @@ export async function signRevision(
     const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
     const loaded = await loadRevision(tx, revision.id)
     const { snapshot } = makeSnapshot(loaded, null)
-    unwrap(decideSigning(snapshot, standing))
+    unwrap(decideSigning(snapshot, standing, input.capacity))
     requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
     const contentJson = canonicalJson(buildSignedContent(snapshot))
     const contentHash = sha256Hex(contentJson)
@@ -57,5 +57,20 @@ export async function signRevision(
       details: { capacity: input.capacity, statement: input.statement, contentHash },
     })
     return { signatureId: signature.id, version: revision.version }
+  })
+}
+
+/** The signer takes the own signature back, with a reason, while the revision awaits signature. It stays readable. */
+export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): Promise<Outcome<null>> {
+  return write(actor, 'withdraw-signature', input, async (context) => {
+    const { tx, standing } = context
+    const row = await tx.signature.findUnique({ where: { id: input.signatureId }, select: { revisionId: true } })
+    if (row === null) throw new NotFoundError('signature')
+    await requireRevisionInView(tx, standing, row.revisionId, 'signature')
+    const loaded = await loadRevision(tx, row.revisionId)
+    const { snapshot } = makeSnapshot(loaded, null)
+    const { reason } = unwrap(decideSignatureWithdrawal(snapshot, standing, input.signatureId, input.reason))
+    await voidSignature(context, loaded, { signatureId: input.signatureId, reason, changes: [] })
+    return null
   })
 }

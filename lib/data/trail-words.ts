@@ -66,7 +66,7 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'stage-moved': (details) =>
     `moved the revision from ${stage(details, 'from')} to ${stage(details, 'to')}${because(details)}`,
   'revision-signed': (details) => `signed the revision as ${text(details, 'capacity')}`,
-  'signature-voided': (details) => `voided a signature by changing signed content (${text(details, 'reason')})`,
+  'signature-voided': (details) => `voided a signature (${text(details, 'reason')})`,
   'revision-released': () => 'released the revision',
   'limit-set': (details) => `set the limit ${text(details, 'key')} to ${text(details, 'value')}`,
   'limit-removed': (details) => `took away the limit ${text(details, 'key')}`,

@@ -2,7 +2,7 @@ import type { LimitOverride } from '@/lib/engine'
 import type { CatalogueTemplate, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation, Issue, ItemResult } from '@/lib/engine/results'
-import type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
+import type { AnswerState, Blocker, ProjectRole, SigningCapacity, Stage } from '@/lib/review'
 
 /**
  * What `lib/data` hands out: plain values that can cross to a client component, never database rows. Times are
@@ -225,6 +225,8 @@ export interface SignatureView {
   readonly statement: string
   readonly contentHash: string
   readonly signedAt: string
+  /** May the person asking take it back? */
+  readonly mayWithdraw: boolean
   readonly voidedAt: string | null
   readonly voidedBy: PersonView | null
   readonly voidReason: string | null
@@ -290,6 +292,8 @@ export interface RevisionView {
   readonly signingBlockers: readonly Blocker[]
   /** Hash of the signed content as it stands: a signature names the hash that its signer saw. Empty for a fabricator. */
   readonly contentHash: string
+  /** Capacities of which the person asking chooses one to sign in; empty: in one of their own words. */
+  readonly signingCapacities: readonly string[]
   /** The statement to sign. */
   readonly statement: string
   /** What the person asking may do now: role and stage taken together. */
@@ -400,6 +404,7 @@ export interface SettingsView {
   readonly waiverNeedsSecondPerson: boolean
   readonly artworkRequired: boolean
   readonly requiredSignatures: number
+  readonly signingCapacities: readonly SigningCapacity[]
   readonly invitationDays: number
 }
 

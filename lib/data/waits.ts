@@ -1,5 +1,6 @@
 import 'server-only'
 import {
+  countRequiredSignatures,
   findBlockers,
   findSigningBlockers,
   hashDeclaredContent,
@@ -188,7 +189,7 @@ function listLeadWaits({ loaded, snapshot, standing, subject }: Turn): Wait[] {
   }
   if (isClear) return [{ since, reason: 'It is signed and nothing blocks', nextAct: 'Release it', target }]
   const live = listLiveSignatures(snapshot)
-  const isNeeded = live.length < snapshot.settings.requiredSignatures
+  const isNeeded = live.length < countRequiredSignatures(snapshot.settings)
   const hasSigned = live.some(({ userId }) => userId === standing.userId)
   if (!isNeeded || hasSigned || findSigningBlockers(snapshot, standing.userId).length > 0) return []
   return [{ since, reason: 'A signature is missing', nextAct: 'Review and sign it', target }]

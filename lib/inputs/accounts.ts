@@ -56,6 +56,15 @@ export const settingsInput = z.strictObject({
   artworkRequired: z.boolean(),
   /** How many different people must sign. */
   requiredSignatures: z.int('must be a whole number').min(1, 'must be at least 1').max(5, 'must be at most 5'),
+  /** Capacities in which somebody must sign, each by another person; empty: leads sign in a capacity of their own words. */
+  signingCapacities: z
+    .array(z.strictObject({ name: nameSchema, role: z.enum(['lead', 'member']) }))
+    .max(5, 'must be at most 5')
+    .refine(
+      (list) => new Set(list.map(({ name }) => name.toLowerCase())).size === list.length,
+      'names a capacity twice',
+    )
+    .refine((list) => list.length === 0 || list.some(({ role }) => role === 'lead'), 'must have one that is a lead’s'),
   invitationDays: z.int('must be a whole number').min(1, 'must be at least 1 day').max(60, 'must be at most 60 days'),
   requestKey: requestKeySchema,
 })

@@ -82,5 +82,13 @@ export const signInputSchema = z.strictObject({
 })
 export type SignInput = z.infer<typeof signInputSchema>
 
+/** The signer takes the own signature back. */
+export const withdrawSignatureInput = z.strictObject({
+  signatureId: recordIdSchema,
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type WithdrawSignatureInput = z.infer<typeof withdrawSignatureInput>
+
 export const releaseInput = z.strictObject(moveBase)
 export type ReleaseInput = z.infer<typeof releaseInput>

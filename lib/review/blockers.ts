@@ -1,7 +1,7 @@
 import { listStandings } from './answers'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
 import { hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
-import type { ReviewSnapshot } from './snapshot'
+import type { ReviewSettings, ReviewSnapshot } from './snapshot'
 import type { Stage } from './stages'
 
 export const BLOCKER_CODES = [
@@ -79,8 +79,11 @@ export function findContentBlockers(snapshot: ReviewSnapshot): Blocker[] {
 /** What keeps this person from signing now. */
 export function findSigningBlockers(snapshot: ReviewSnapshot, userId: string): Blocker[] {
   const blockers = findContentBlockers(snapshot)
-  const { secondPairOfEyes, requiredSignatures } = snapshot.settings
-  if (secondPairOfEyes && requiredSignatures <= 1 && isOnlyPerson(snapshot, userId)) {
+  if (
+    snapshot.settings.secondPairOfEyes &&
+    countRequiredSignatures(snapshot.settings) <= 1 &&
+    isOnlyPerson(snapshot, userId)
+  ) {
     blockers.push({
       code: 'second-pair-of-eyes',
       sentence: 'You alone have edited this revision, so somebody else must sign it',
@@ -88,6 +91,11 @@ export function findSigningBlockers(snapshot: ReviewSnapshot, userId: string): B
     })
   }
   return blockers
+}
+
+/** Nobody signs twice, so each capacity takes a person of its own. */
+export function countRequiredSignatures(settings: Pick<ReviewSettings, 'requiredSignatures' | 'signingCapacities'>) {
+  return Math.max(1, settings.requiredSignatures, settings.signingCapacities.length)
 }
 
 function isOnlyPerson(snapshot: ReviewSnapshot, userId: string): boolean {
@@ -253,8 +261,19 @@ function findSignatureBlockers(snapshot: ReviewSnapshot): Blocker[] {
     })
   }
   const signers = new Set(live.map(({ userId }) => userId)).size
-  const required = Math.max(1, snapshot.settings.requiredSignatures)
-  if (signers < required) {
+  const required = countRequiredSignatures(snapshot.settings)
+  const missing = snapshot.settings.signingCapacities.filter(
+    ({ name }) => !live.some(({ capacity }) => capacity === name),
+  )
+  for (const { name } of missing) {
+    blockers.push({
+      code: 'signature-missing',
+      sentence: `No signature as ${name} stands on the present content`,
+      target,
+    })
+  }
+  // Capacities that are missing say more than their number.
+  if (signers + missing.length < required) {
     blockers.push({
       code: 'signature-missing',
       sentence:

@@ -46,6 +46,13 @@ export interface RevisionSubject {
   readonly sharedWithCompanyIds: readonly string[]
   /** A signature stands on the present content. */
   readonly hasLiveSignature: boolean
+  /** The workspace has members sign in a capacity of theirs; absent where it does not matter. */
+  readonly membersMaySign?: boolean
+}
+
+export interface SignatureSubject extends Omit<RevisionSubject, 'kind'> {
+  readonly kind: 'signature'
+  readonly signerId: string
 }
 
 export interface ItemSubject extends Omit<RevisionSubject, 'kind'> {
@@ -99,6 +106,7 @@ export interface ActionSubjects {
   'revision:comment': RevisionSubject
   'revision:raise-query': RevisionSubject
   'revision:sign': RevisionSubject
+  'signature:withdraw': SignatureSubject
   'revision:release': RevisionSubject
   'revision:withdraw': RevisionSubject
   'stage:move': RevisionSubject
@@ -205,7 +213,12 @@ const RULES: Rules = {
   'revision:share': (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
   'revision:comment': canComment,
   'revision:raise-query': (actor, subject) => isOpenStage(subject.stage) && isFabricatorOf(actor, subject),
-  'revision:sign': (actor, subject) => subject.stage === 'awaiting-signature' && isLead(actor, subject),
+  'revision:sign': (actor, subject) =>
+    subject.stage === 'awaiting-signature' &&
+    (isLead(actor, subject) || (subject.membersMaySign === true && isTeam(actor, subject))),
+  // A signature is its signer's: nobody else takes it back, they send the revision back instead.
+  'signature:withdraw': (actor, subject) =>
+    subject.stage === 'awaiting-signature' && subject.signerId === actor.userId && isTeam(actor, subject),
   'revision:release': (actor, subject) => subject.stage === 'awaiting-signature' && isLead(actor, subject),
   'revision:withdraw': (actor, subject) =>
     (isOpenStage(subject.stage) || subject.stage === 'released') && isLead(actor, subject),
@@ -289,6 +302,7 @@ export const SUBJECT_KINDS: { readonly [A in Action]: ActionSubjects[A]['kind'] 
   'revision:comment': 'revision',
   'revision:raise-query': 'revision',
   'revision:sign': 'revision',
+  'signature:withdraw': 'signature',
   'revision:release': 'revision',
   'revision:withdraw': 'revision',
   'stage:move': 'revision',

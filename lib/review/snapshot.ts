@@ -168,9 +168,19 @@ export interface ReviewTemplate {
 
 export const DELIVERED_REVIEW_TEMPLATE: ReviewTemplate = { version: 0, contentHash: '', switchedOff: [] }
 
+/** A capacity in which somebody must sign. */
+export interface SigningCapacity {
+  /** As the signature names it: `lead engineer`, `quality engineer`. */
+  readonly name: string
+  /** Who may sign in it: a lead may in any, a member in those that are opened to members. */
+  readonly role: 'lead' | 'member'
+}
+
 export interface ReviewSettings {
-  /** How many different people must sign. */
+  /** How many different people must sign, at the least. */
   readonly requiredSignatures: number
+  /** Each must be signed in, by a person of its own. Empty: a lead signs in a capacity of their own words. */
+  readonly signingCapacities: readonly SigningCapacity[]
   /** A waiver is approved by somebody else than who proposed it. */
   readonly waiverNeedsSecondPerson: boolean
   /** Nobody releases what only that person has edited and signed. */
@@ -181,6 +191,7 @@ export interface ReviewSettings {
 
 export const DEFAULT_REVIEW_SETTINGS: ReviewSettings = {
   requiredSignatures: 1,
+  signingCapacities: [],
   waiverNeedsSecondPerson: true,
   secondPairOfEyes: true,
   artworkRequired: false,

@@ -37,7 +37,17 @@ export function getRevisionSubject(snapshot: ReviewSnapshot): RevisionSubject {
     stage: snapshot.stage,
     sharedWithCompanyIds: snapshot.sharedWith.map(({ companyId }) => companyId),
     hasLiveSignature: listLiveSignatures(snapshot).length > 0,
+    membersMaySign: snapshot.settings.signingCapacities.some(({ role }) => role === 'member'),
   }
+}
+
+/** Capacities in which this actor may sign, in the order of the settings; empty also where the workspace names none. */
+export function listSigningCapacities(snapshot: ReviewSnapshot, actor: Actor): string[] {
+  const subject = getRevisionSubject(snapshot)
+  const { signingCapacities } = snapshot.settings
+  return signingCapacities
+    .filter(({ role }) => isAllowed(actor, 'revision:sign', { ...subject, membersMaySign: role === 'member' }))
+    .map(({ name }) => name)
 }
 
 /** May this actor move the revision so, now? Legality first, then rights, then reason, then what blocks. */
@@ -75,8 +85,15 @@ export function decideTransition(snapshot: ReviewSnapshot, actor: Actor, request
   return { ok: true, value: { from, to, move, reason, voids, isRelease } }
 }
 
-/** May this actor sign the present content? */
-export function decideSigning(snapshot: ReviewSnapshot, actor: Actor): Decision<{ readonly contentStage: Stage }> {
+/**
+ * May this actor sign the present content?
+ * @param capacity  in which they want to sign; null asks whether there is one
+ */
+export function decideSigning(
+  snapshot: ReviewSnapshot,
+  actor: Actor,
+  capacity: string | null = null,
+): Decision<{ readonly contentStage: Stage }> {
   if (snapshot.stage !== 'awaiting-signature') {
     return refuse({
       kind: 'illegal',
@@ -86,12 +103,50 @@ export function decideSigning(snapshot: ReviewSnapshot, actor: Actor): Decision<
   if (!isAllowed(actor, 'revision:sign', getRevisionSubject(snapshot))) {
     return refuse({ kind: 'not-allowed', sentence: 'Only a lead of this project may sign' })
   }
+  const named = snapshot.settings.signingCapacities.map(({ name }) => name)
+  const own = listSigningCapacities(snapshot, actor)
+  if (named.length > 0 && (capacity === null ? own.length === 0 : !own.includes(capacity))) {
+    return refuse({
+      kind: 'illegal',
+      sentence:
+        capacity !== null && named.includes(capacity)
+          ? `Only a lead may sign as ${capacity}`
+          : `This workspace has revisions signed as ${named.join(', ')}`,
+    })
+  }
   if (listLiveSignatures(snapshot).some(({ userId }) => userId === actor.userId)) {
     return refuse({ kind: 'illegal', sentence: 'Your signature already stands on this content' })
   }
   const blockers = findSigningBlockers(snapshot, actor.userId)
   if (blockers.length > 0) return refuse({ kind: 'blocked', blockers })
   return { ok: true, value: { contentStage: snapshot.stage } }
+}
+
+/** May this actor take this signature back? It takes a reason; the signature stays readable, voided. */
+export function decideSignatureWithdrawal(
+  snapshot: ReviewSnapshot,
+  actor: Actor,
+  signatureId: string,
+  reason: string,
+): Decision<{ readonly reason: string }> {
+  const signature = snapshot.signatures.find(({ id }) => id === signatureId)
+  if (signature === undefined || signature.voided !== null) {
+    return refuse({ kind: 'illegal', sentence: 'There is no such signature that stands' })
+  }
+  if (snapshot.stage !== 'awaiting-signature') {
+    return refuse({
+      kind: 'illegal',
+      sentence: `The revision is ${STAGE_LABELS[snapshot.stage]}: a signature can no longer be taken back`,
+    })
+  }
+  const subject = { ...getRevisionSubject(snapshot), kind: 'signature' as const, signerId: signature.userId }
+  if (!isAllowed(actor, 'signature:withdraw', subject)) {
+    return refuse({ kind: 'not-allowed', sentence: 'A signature is taken back by whoever signed' })
+  }
+  const said = reason.trim()
+  if (said === '')
+    return refuse({ kind: 'reason-missing', sentence: 'Say why: to take a signature back takes a reason' })
+  return { ok: true, value: { reason: `withdrawn by the signer: ${said}` } }
 }
 
 function refuse(refusal: Refusal): { readonly ok: false; readonly refusal: Refusal } {

@@ -2,7 +2,7 @@
 
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
-import { FormText } from '@/app/_components/ui/form-fields'
+import { FormSelect, FormText } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { signInputSchema } from '@/lib/inputs'
 import { signRevision } from './actions'
@@ -14,10 +14,12 @@ interface SignFormProps {
   version: number
   contentHash: string
   statement: string
+  /** Capacities to choose from; empty: one of the signer's own words. */
+  capacities: readonly string[]
 }
 
 /** Signs exactly the content whose hash is shown: if anything changed meanwhile, the server refuses. */
-export function SignForm({ projectId, revisionId, version, contentHash, statement }: SignFormProps) {
+export function SignForm({ projectId, revisionId, version, contentHash, statement, capacities }: SignFormProps) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: signInputSchema,
     action: signRevision,
@@ -25,7 +27,7 @@ export function SignForm({ projectId, revisionId, version, contentHash, statemen
       revisionId,
       seenVersion: version,
       contentHash,
-      capacity: 'lead engineer',
+      capacity: capacities.length === 0 ? 'lead engineer' : (capacities[0] ?? ''),
       statement,
       password: '',
     },
@@ -36,7 +38,16 @@ export function SignForm({ projectId, revisionId, version, contentHash, statemen
       <p className="small muted">
         SHA-256 of the signed content: <span className="hash">{contentHash}</span>
       </p>
-      <FormText control={form.control} name="capacity" label="In what capacity" />
+      {capacities.length === 0 ? (
+        <FormText control={form.control} name="capacity" label="In what capacity" />
+      ) : (
+        <FormSelect
+          control={form.control}
+          name="capacity"
+          label="In what capacity"
+          options={capacities.map((name) => ({ value: name, label: name }))}
+        />
+      )}
       <FormText
         control={form.control}
         name="password"

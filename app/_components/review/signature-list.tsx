@@ -1,5 +1,6 @@
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { SignatureView } from '@/lib/data'
+import { TakeBackSignature } from './take-back-signature'
 
 /** Signatures, voided ones included: who, in what capacity, on which content, and which fields changed since. */
 export function SignatureList({ signatures }: { signatures: readonly SignatureView[] }) {
@@ -16,6 +17,7 @@ export function SignatureList({ signatures }: { signatures: readonly SignatureVi
           <p className="small muted">
             content <span className="hash">{signature.contentHash}</span>
           </p>
+          {signature.mayWithdraw && <TakeBackSignature signatureId={signature.id} />}
           {signature.voidedAt !== null && (
             <div className="small">
               <p>

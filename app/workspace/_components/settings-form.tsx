@@ -7,6 +7,7 @@ import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { SettingsView } from '@/lib/data'
 import { settingsInput } from '@/lib/inputs'
 import { changeSettings } from '../actions'
+import { CapacityFields } from './capacity-fields'
 
 export function SettingsForm({ settings }: { settings: SettingsView }) {
   const { form, submit, isPending, refusal, isDone } = useActionForm({
@@ -19,6 +20,7 @@ export function SettingsForm({ settings }: { settings: SettingsView }) {
       waiverNeedsSecondPerson: settings.waiverNeedsSecondPerson,
       artworkRequired: settings.artworkRequired,
       requiredSignatures: settings.requiredSignatures,
+      signingCapacities: [...settings.signingCapacities],
       invitationDays: settings.invitationDays,
     },
   })
@@ -35,7 +37,8 @@ export function SettingsForm({ settings }: { settings: SettingsView }) {
       <FormCheckbox control={control} name="artworkRequired">
         A release needs at least one artwork file
       </FormCheckbox>
-      <FormNumber control={control} name="requiredSignatures" label="How many different people must sign" />
+      <FormNumber control={control} name="requiredSignatures" label="How many different people must sign, at least" />
+      <CapacityFields control={control} />
       <FormNumber control={control} name="invitationDays" label="An invitation stays open for" unit="days" />
       <FormError refusal={refusal} />
       <div className="row">

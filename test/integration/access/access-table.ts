@@ -85,6 +85,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
         waiverNeedsSecondPerson: false,
         artworkRequired: false,
         requiredSignatures: 1,
+        signingCapacities: [],
         invitationDays: 1,
       }),
     reached: 'stale',

@@ -44,6 +44,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
               version={revision.version}
               contentHash={revision.contentHash}
               statement={revision.statement}
+              capacities={revision.signingCapacities}
             />
           </div>
         )}

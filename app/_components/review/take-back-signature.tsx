@@ -1,0 +1,49 @@
+'use client'
+
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { SheetDialog } from '@/app/_components/ui/dialog'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { withdrawSignatureInput } from '@/lib/inputs'
+import { withdrawSignature } from './actions'
+
+/** A signer takes the own signature back, with a reason. It stays readable, voided. */
+export function TakeBackSignature({ signatureId }: { signatureId: string }) {
+  const [isOpen, setIsOpen] = useState(false)
+  return (
+    <div className="no-print">
+      <Button weight="quiet" onPress={() => setIsOpen(true)}>
+        Take my signature back
+      </Button>
+      <SheetDialog title="Take your signature back" isOpen={isOpen} onOpenChange={setIsOpen}>
+        <ReasonForm signatureId={signatureId} onClose={() => setIsOpen(false)} />
+      </SheetDialog>
+    </div>
+  )
+}
+
+function ReasonForm({ signatureId, onClose }: { signatureId: string; onClose: () => void }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: withdrawSignatureInput,
+    action: withdrawSignature,
+    defaultValues: { signatureId, reason: '' },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <p>The signature stays readable as voided, with your reason. The revision cannot be released on it.</p>
+      <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" weight="grave" isPending={isPending} pendingLabel="Taking it back…">
+          Take it back
+        </Button>
+        <Button onPress={onClose} isDisabled={isPending}>
+          Cancel
+        </Button>
+      </div>
+    </form>
+  )
+}

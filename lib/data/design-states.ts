@@ -1,0 +1,33 @@
+import 'server-only'
+import type { Design } from '@/lib/engine'
+import type { TransactionClient } from './client'
+
+/**
+ * Keeps a design document under its hash, once, for what refers back to it: an answer that was given on it, a proposal
+ * that was made on it.
+ */
+export async function keepDesignState(
+  tx: TransactionClient,
+  { hash, designJson }: { readonly hash: string; readonly designJson: string },
+  at: Date,
+): Promise<void> {
+  // Writers come one at a time, so nobody can put it there between the look and the writing.
+  const kept = await tx.designState.findUnique({ where: { hash }, select: { hash: true } })
+  if (kept === null) await tx.designState.create({ data: { hash, designJson, createdAt: at } })
+}
+
+/** Designs by their hashes; those that were never kept are absent. */
+export async function loadDesignStates(
+  tx: TransactionClient,
+  hashes: ReadonlySet<string>,
+): Promise<ReadonlyMap<string, Design>> {
+  if (hashes.size === 0) return new Map()
+  const rows = await tx.designState.findMany({ where: { hash: { in: [...hashes] } } })
+  return new Map(rows.map(({ hash, designJson }) => [hash, JSON.parse(designJson) as Design]))
+}
+
+/** @throws Error when it is absent: whoever refers to one has kept it in the same transaction */
+export async function loadDesignState(tx: TransactionClient, hash: string): Promise<Design> {
+  const { designJson } = await tx.designState.findUniqueOrThrow({ where: { hash } })
+  return JSON.parse(designJson) as Design
+}

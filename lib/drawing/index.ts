@@ -12,6 +12,14 @@ export { type Palette, PRINT_PALETTE, SCREEN_PALETTE } from './palette'
 export { drawPartSection, type PartSectionOptions } from './part-section'
 export { type DrawingNode, makeNode, type Picture, type PictureTable, toSvg } from './picture'
 export type { PlotFrame } from './plot-picture'
+export {
+  drawRemedyPlot,
+  getEffectWord,
+  listRemedyRows,
+  REMEDY_EFFECTS,
+  type RemedyEffect,
+  type RemedyPlotOptions,
+} from './remedy-plot'
 export { drawStrainPlot, listStrainRows, type StrainPlotOptions } from './strain-plot'
 export { formatThickness, getUnitLabel } from './thickness-axis'
 export { drawThicknessHistogram, type ThicknessHistogramOptions } from './thickness-histogram'

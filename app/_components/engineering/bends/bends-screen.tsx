@@ -21,6 +21,7 @@ import {
 import '../engineering.css'
 import { OutcomeList } from '../outcome-list'
 import { findVerdictAt, listOutcomesAt } from '../outcomes'
+import { RemedyPanel } from '../remedies'
 import { AllowableTable, BendCautions, BendFigures, RadiusComparison } from './bend-figures'
 import { BendForm } from './bend-form'
 import { BendPlots } from './bend-plots'
@@ -207,6 +208,9 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
               <BendPlots bend={evaluatedBend} result={result} zone={zone} />
             </Section>
           </div>
+          <Section title="Remedies" id="remedies">
+            <RemedyPanel bend={evaluatedBend} />
+          </Section>
           <Section title="Radius by laminate, handbook and ratio">
             <RadiusComparison bend={evaluatedBend} result={result} />
           </Section>

@@ -8,6 +8,8 @@ const LEAST_CUT_FRACTION = 0.05
 const MOST_COVERAGE_AFTER_FRACTION = 0.8
 /** Plan dimensions are drawn to this, mm. */
 const DRAWN_STEP_MM = 0.1
+/** A whole number of steps must not be lost to its last binary digit. */
+const ROUNDING_STEPS = 1e-9
 
 /**
  * Cut-outs between the conductors along the bend: the width that is bent shrinks, and with it moment and force. Strain at
@@ -17,7 +19,8 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
   if (design.bends.some((other) => other.id !== bend.id && other.zoneId === zone.id)) return []
   const coverage = Math.max(0, ...conductors.map(({ coverageFraction }) => coverageFraction))
   const roomFraction = Math.min(MOST_CUT_FRACTION, 1 - coverage / MOST_COVERAGE_AFTER_FRACTION)
-  const cutMm = Math.floor((roomFraction * bend.axisLengthMm) / DRAWN_STEP_MM) * DRAWN_STEP_MM
+  const steps = Math.floor((roomFraction * bend.axisLengthMm) / DRAWN_STEP_MM + ROUNDING_STEPS)
+  const cutMm = Number((steps * DRAWN_STEP_MM).toFixed(1))
   const cutFraction = cutMm / bend.axisLengthMm
   if (conductors.length === 0 || cutFraction < LEAST_CUT_FRACTION) return []
   const leftMm = Number((bend.axisLengthMm - cutMm).toFixed(3))
@@ -31,7 +34,7 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
       id: 'cut-outs:bend',
       family: 'cut-outs',
       title: 'Cut-outs in the bend',
-      detail: `${zone.name}: ${Number(cutMm.toFixed(1))} mm of the width cut out (${writePct(cutFraction)}), ${leftMm} mm left to bend`,
+      detail: `${zone.name}: ${cutMm} mm of the width cut out (${writePct(cutFraction)}), ${leftMm} mm left to bend`,
       cautions: ['Cut-outs lower moment and force, hardly strain. Round their ends.'],
       forbiddenBy: [],
       edited: {
@@ -44,7 +47,7 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
               id: freshId(`cut-out-${bend.id}`, slits),
               name: `Cut-out in ${bend.name}`.slice(0, 120),
               endReliefDiameterMm: getLimit('slitEndReliefDiameterMm').value,
-              widthMm: Number(cutMm.toFixed(3)),
+              widthMm: cutMm,
             },
           ],
         },
@@ -58,7 +61,7 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
 function roundUpRadiusMm(radiusMm: number): { radiusMm: number; stepMm: number } {
   const stepMm = radiusMm < 5 ? 0.1 : radiusMm < 20 ? 0.5 : 1
   // A radius that is a step already must not be rounded up by its last binary digit.
-  return { radiusMm: Number((Math.ceil(radiusMm / stepMm - 1e-9) * stepMm).toFixed(1)), stepMm }
+  return { radiusMm: Number((Math.ceil(radiusMm / stepMm - ROUNDING_STEPS) * stepMm).toFixed(1)), stepMm }
 }
 
 /** The schema's largest radius. */

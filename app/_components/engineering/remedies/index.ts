@@ -1,0 +1,1 @@
+export { RemedyPanel } from './remedy-panel'

@@ -1,0 +1,182 @@
+'use client'
+
+import { type ReactNode, useMemo } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { SheetDialog } from '@/app/_components/ui/dialog'
+import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { drawStrainPlot, formatCycleCount, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
+import { applyDesignPatch, type Design, type Evaluation, evaluate, type LimitOverride, type Remedy } from '@/lib/engine'
+import { PictureView, usePlotDocument } from '../pictures'
+import { listMovedVerdicts } from './moved-verdicts'
+import { RemedyDetail } from './remedy-list'
+import { nameRemedy } from './words'
+
+const PLOT_WIDTH_PX = 400
+const PLOT_HEIGHT_PX = 280
+
+interface RemedyComparisonProps {
+  readonly remedy: Remedy
+  /** The design that the remedy was found for. */
+  readonly design: Design
+  readonly bendId: string
+  readonly limits: readonly LimitOverride[]
+  readonly onClose: () => void
+  /** Null where it cannot be applied. */
+  readonly onApply: (() => void) | null
+}
+
+interface Side {
+  readonly title: string
+  readonly design: Design
+  readonly evaluation: Evaluation
+}
+
+/** The design as it is beside the design with the remedy, both evaluated in full; nothing is edited yet. */
+export function RemedyComparison({ remedy, design, bendId, limits, onClose, onApply }: RemedyComparisonProps) {
+  const sides = useMemo((): readonly [Side, Side] => {
+    const patched = applyDesignPatch(design, remedy.patch)
+    return [
+      { title: 'As it is', design, evaluation: evaluate(design, { limits }) },
+      { title: 'With the remedy', design: patched, evaluation: evaluate(patched, { limits }) },
+    ]
+  }, [design, remedy, limits])
+  const [before, after] = sides
+  const moved = useMemo(() => listMovedVerdicts(before.evaluation, after.evaluation), [before, after])
+  return (
+    <SheetDialog title={nameRemedy(remedy)} isOpen onOpenChange={(isOpen) => !isOpen && onClose()}>
+      <div className="remedy-comparison stack">
+        <RemedyDetail remedy={remedy} />
+        <FigureTable before={before} after={after} bendId={bendId} />
+        <div className="bend-bench">
+          {sides.map((side) => (
+            <StrainSide key={side.title} side={side} bendId={bendId} />
+          ))}
+        </div>
+        <h3>Verdicts that move</h3>
+        {moved.length === 0 ? (
+          <p className="empty">No verdict of the checklist moves.</p>
+        ) : (
+          <div className="table-frame">
+            <table className="ledger" data-stack="">
+              <thead>
+                <tr>
+                  <th scope="col">Item</th>
+                  <th scope="col">As it is</th>
+                  <th scope="col">With the remedy</th>
+                  <th scope="col">Then</th>
+                </tr>
+              </thead>
+              <tbody>
+                {moved.map((item) => (
+                  <tr key={item.itemId}>
+                    <th scope="row">{item.name}</th>
+                    <td data-label="As it is">
+                      <VerdictMark verdict={item.before} />
+                    </td>
+                    <td data-label="With the remedy">
+                      <VerdictMark verdict={item.after} />
+                    </td>
+                    <td data-label="Then" className="small">
+                      {item.headline}
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        )}
+        <div className="row">
+          {onApply !== null && (
+            <Button weight="strong" onPress={onApply}>
+              Apply to the draft
+            </Button>
+          )}
+          <Button onPress={onClose}>Close</Button>
+          {onApply === null && remedy.forbiddenBy.length > 0 && (
+            <span className="small muted">A stated need forbids it: change the need, or edit the design by hand.</span>
+          )}
+        </div>
+      </div>
+    </SheetDialog>
+  )
+}
+
+function FigureTable({ before, after, bendId }: { before: Side; after: Side; bendId: string }) {
+  const bendOf = ({ evaluation }: Side) => evaluation.bends.find((bend) => bend.bendId === bendId)
+  const [own, changed] = [bendOf(before), bendOf(after)]
+  const rows: { name: string; before: ReactNode; after: ReactNode }[] = []
+  const add = (name: string, read: (bend: NonNullable<typeof own>) => ReactNode) => {
+    rows.push({ name, before: own === undefined ? '–' : read(own), after: changed === undefined ? '–' : read(changed) })
+  }
+  add('Copper strain, %', (bend) => bend.peakStrainPct?.toFixed(3) ?? '–')
+  add('over tolerances, %', (bend) =>
+    bend.peakRangePct === null ? '–' : `${bend.peakRangePct.low.toFixed(3)} to ${bend.peakRangePct.high.toFixed(3)}`,
+  )
+  add('Allowed, %', (bend) => bend.allowablePct?.toFixed(3) ?? '–')
+  add('Least inside radius, mm', (bend) => bend.minRadiusByStrainMm?.toPrecision(3) ?? '–')
+  if (own?.survivalLifeCycles != null) {
+    add(`Life, ${own.survivalPct} % survive, cycles`, (bend) =>
+      bend.survivalLifeCycles === null ? '–' : formatCycleCount(bend.survivalLifeCycles),
+    )
+  }
+  add('Bending moment, N·mm', (bend) => bend.momentNmm?.toPrecision(3) ?? '–')
+  for (const zone of before.evaluation.zones) {
+    const then = after.evaluation.zones.find(({ zoneId }) => zoneId === zone.zoneId)
+    if (then === undefined) continue
+    rows.push({
+      name: `Thickness of ${zone.name}`,
+      before: <Length valueUm={zone.thicknessUm} />,
+      after: <Length valueUm={then.thicknessUm} />,
+    })
+  }
+  return (
+    <div className="table-frame">
+      <table className="ledger unit-heads">
+        <thead>
+          <tr>
+            <th scope="col">Figure</th>
+            <th scope="col" className="num">
+              {before.title}
+            </th>
+            <th scope="col" className="num">
+              {after.title}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.name}>
+              <th scope="row">{row.name}</th>
+              <td className="num">{row.before}</td>
+              <td className="num">{row.after}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function StrainSide({ side, bendId }: { side: Side; bendId: string }) {
+  const { unit } = useLengthUnit()
+  const plotDocument = usePlotDocument()
+  const picture = useMemo(() => {
+    const { design, evaluation } = side
+    const bend = design.bends.find(({ id }) => id === bendId)
+    const result = evaluation.bends.find((each) => each.bendId === bendId)
+    const zone = evaluation.zones.find(({ zoneId }) => zoneId === bend?.zoneId)
+    if (plotDocument === null || bend === undefined || result === undefined || zone === undefined) return null
+    return drawStrainPlot(result, zone, bend.insideFace, {
+      document: plotDocument,
+      palette: SCREEN_PALETTE,
+      widthPx: PLOT_WIDTH_PX,
+      heightPx: PLOT_HEIGHT_PX,
+      unit,
+      designations: nameConductorLayers(design.construction),
+    })
+  }, [side, bendId, plotDocument, unit])
+  return picture === null ? null : (
+    <PictureView picture={picture} caption={`${side.title}: strain through the thickness`} />
+  )
+}

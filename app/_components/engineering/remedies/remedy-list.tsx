@@ -1,0 +1,172 @@
+'use client'
+
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Length } from '@/app/_components/ui/unit-context'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { formatCycleCount } from '@/lib/drawing'
+import type { Remedy, RemedyReport, RemedyState } from '@/lib/engine'
+import { RowAct } from '../row-act'
+import { formatStrainShare, nameRemedy } from './words'
+
+/** Best ones first; the rest unfolds on demand. */
+const SHOWN_AT_FIRST = 8
+
+interface RemedyListProps {
+  readonly report: RemedyReport
+  readonly chosenId: string | null
+  readonly onChoose: (remedyId: string) => void
+  readonly onTry: (remedy: Remedy) => void
+  readonly onApply: (remedy: Remedy) => void
+  readonly mayApply: (remedy: Remedy) => boolean
+}
+
+export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayApply }: RemedyListProps) {
+  const [isUnfolded, setIsUnfolded] = useState(false)
+  const { before, remedies } = report
+  const isDynamic = before.survivalLifeCycles !== null
+  const shown = isUnfolded ? remedies : remedies.slice(0, SHOWN_AT_FIRST)
+  return (
+    <div>
+      <div className="table-frame">
+        <table className="ledger unit-heads" data-stack="">
+          <caption className="small muted">
+            Remedies, best first. Numbers stand for the same remedies in the chart.
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col" className="num">
+                No.
+              </th>
+              <th scope="col">Changes</th>
+              <th scope="col">Bend</th>
+              <th scope="col" className="num">
+                Copper strain, %
+              </th>
+              <th scope="col" className="num">
+                Worst over allowable
+              </th>
+              <th scope="col" className="num">
+                Least radius, mm
+              </th>
+              {isDynamic && (
+                <th scope="col" className="num">
+                  Life, cycles
+                </th>
+              )}
+              <th scope="col" className="num">
+                Bend zone
+              </th>
+              <th scope="col" className="num">
+                Moment, N·mm
+              </th>
+              <th scope="col">
+                <span className="sr-only">Acts</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <td className="num" data-label="No." />
+              <th scope="row">As it is</th>
+              <Figures state={before} isDynamic={isDynamic} />
+              <td />
+            </tr>
+            {shown.map((remedy, at) => (
+              <tr key={remedy.id} data-chosen={remedy.id === chosenId ? '' : undefined}>
+                <td className="num" data-label="No.">
+                  {at + 1}
+                </td>
+                <th scope="row" className="remedy-changes">
+                  <button
+                    type="button"
+                    className="choice"
+                    aria-pressed={remedy.id === chosenId}
+                    onClick={() => onChoose(remedy.id)}
+                  >
+                    {nameRemedy(remedy)}
+                  </button>
+                  <RemedyDetail remedy={remedy} />
+                </th>
+                <Figures state={remedy.after} isDynamic={isDynamic} />
+                <td className="row-acts no-print">
+                  <RowAct label={`Try it: ${nameRemedy(remedy)}`} onPress={() => onTry(remedy)}>
+                    try it
+                  </RowAct>
+                  {mayApply(remedy) && (
+                    <RowAct label={`Apply: ${nameRemedy(remedy)}`} onPress={() => onApply(remedy)}>
+                      apply
+                    </RowAct>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {remedies.length > SHOWN_AT_FIRST && (
+        <Button weight="quiet" aria-expanded={isUnfolded} onPress={() => setIsUnfolded(!isUnfolded)}>
+          {isUnfolded ? 'Show the best ones only' : `Show all ${remedies.length}`}
+        </Button>
+      )}
+    </div>
+  )
+}
+
+/** What is edited, what stands against it, and what the numbers do not say. */
+export function RemedyDetail({ remedy }: { remedy: Remedy }) {
+  const cautions = [...new Set(remedy.changes.flatMap((change) => change.cautions))]
+  return (
+    <ul className="small remedy-detail">
+      {remedy.changes.map((change) => (
+        <li key={change.id}>{change.detail}</li>
+      ))}
+      {remedy.forbiddenBy.map((need) => (
+        <li key={`${need.kind} ${need.name}`} className="remedy-forbidden">
+          <strong>Forbidden by {need.name}.</strong> {need.because}
+        </li>
+      ))}
+      {remedy.worsens.map((bend) => (
+        <li key={bend.bendId}>
+          Bend {bend.name} gets worse: <VerdictMark verdict={bend.before} /> becomes{' '}
+          <VerdictMark verdict={bend.after} />
+        </li>
+      ))}
+      {cautions.map((caution) => (
+        <li key={caution} className="muted">
+          {caution}
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean }) {
+  return (
+    <>
+      <td data-label="Bend">
+        <VerdictMark verdict={state.verdict} />
+      </td>
+      <td className="num" data-label="Copper strain, %">
+        {state.peakStrainPct?.toFixed(3) ?? '–'}
+      </td>
+      <td className="num" data-label="Worst over allowable">
+        {formatStrainShare(state.marginFraction)}
+      </td>
+      <td className="num" data-label="Least radius, mm">
+        {state.minRadiusMm?.toPrecision(3) ?? '–'}
+      </td>
+      {isDynamic && (
+        <td className="num" data-label="Life, cycles">
+          {state.survivalLifeCycles === null ? '–' : formatCycleCount(state.survivalLifeCycles)}
+        </td>
+      )}
+      <td className="num" data-label="Bend zone">
+        <Length valueUm={state.bendZoneThicknessUm} />
+      </td>
+      <td className="num" data-label="Moment, N·mm">
+        {state.momentNmm?.toPrecision(3) ?? '–'}
+      </td>
+    </>
+  )
+}

@@ -1,0 +1,185 @@
+import * as Plot from '@observablehq/plot'
+import { type LengthUnit, lengthFromUm, type RemedyReport, type RemedyState } from '@/lib/engine'
+import type { Picture, PictureTable } from './picture'
+import { makePlotPicture, type PlotFrame } from './plot-picture'
+import { getUnitLabel } from './thickness-axis'
+
+/** What a remedy's strain is set against. */
+export const REMEDY_EFFECTS = ['thickness', 'radius', 'moment'] as const
+export type RemedyEffect = (typeof REMEDY_EFFECTS)[number]
+
+export interface RemedyPlotOptions extends PlotFrame {
+  readonly unit: LengthUnit
+  readonly effect: RemedyEffect
+  /** Number of the remedy that is looked at, from 1; null where none is. */
+  readonly chosen: number | null
+}
+
+interface Point {
+  /** Number in the list of remedies, from 1; 0 is the design as it is. */
+  readonly number: number
+  readonly x: number
+  /** Largest strain over tolerances, as a multiple of the allowable. */
+  readonly y: number
+  readonly isForbidden: boolean
+}
+
+/**
+ * Remedies of a bend, effect against effect: copper strain over its allowable upwards, and what the remedy costs in
+ * thickness, radius or moment across. Below the line the verdict holds over the whole tolerance range.
+ */
+export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions): Picture {
+  const { palette, unit, effect, chosen } = options
+  const label = getEffectLabel(effect, unit)
+  const toPoint = (state: RemedyState, number: number, isForbidden: boolean): Point[] => {
+    const x = readEffect(state, effect, unit)
+    const y = state.marginFraction === null ? null : 1 - state.marginFraction
+    return x === null || y === null || y <= 0 ? [] : [{ number, x, y, isForbidden }]
+  }
+  const own = toPoint(report.before, 0, false)
+  const points = report.remedies.flatMap((remedy, at) => toPoint(remedy.after, at + 1, remedy.forbiddenBy.length > 0))
+  const allowed = points.filter((point) => !point.isForbidden)
+  const forbidden = points.filter((point) => point.isForbidden)
+  const looked = points.filter((point) => point.number === chosen)
+  return makePlotPicture(
+    options,
+    {
+      title: `Remedies for bend ${report.bendName}: strain against ${getEffectWord(effect)}`,
+      description: describe(report),
+      table: listRemedyRows(report, unit),
+    },
+    {
+      marginLeft: 52,
+      marginRight: 22,
+      marginBottom: 40,
+      marginTop: 16,
+      x: { label, labelArrow: 'none', labelAnchor: 'center', nice: true, inset: 12 },
+      y: {
+        label: 'copper strain over allowable, worst tolerances',
+        labelArrow: 'none',
+        type: 'log',
+        ticks: 4,
+        tickFormat: (value: number) => String(Number(value.toPrecision(1))),
+        inset: 12,
+      },
+      marks: [
+        Plot.ruleY([1], { stroke: palette.limit, strokeWidth: 1.4 }),
+        Plot.text([1], {
+          y: (value: number) => value,
+          frameAnchor: 'right',
+          textAnchor: 'end',
+          dy: 9,
+          text: () => 'holds below this line',
+          fill: palette.limit,
+        }),
+        Plot.dot(forbidden, { x: 'x', y: 'y', r: 4, symbol: 'times', stroke: palette.inkSoft, strokeWidth: 1.4 }),
+        Plot.dot(allowed, { x: 'x', y: 'y', r: 4, fill: palette.strain, stroke: palette.paper }),
+        Plot.dot(looked, { x: 'x', y: 'y', r: 8, stroke: palette.ink, strokeWidth: 1.6 }),
+        Plot.dot(own, {
+          x: 'x',
+          y: 'y',
+          r: 4.5,
+          symbol: 'square',
+          fill: palette.paper,
+          stroke: palette.ink,
+          strokeWidth: 1.8,
+        }),
+        Plot.text(points, {
+          x: 'x',
+          y: 'y',
+          dx: 7,
+          dy: -6,
+          textAnchor: 'start',
+          text: (point: Point) => String(point.number),
+          fill: palette.ink,
+        }),
+        Plot.text(own, {
+          x: 'x',
+          y: 'y',
+          dx: 9,
+          dy: 8,
+          textAnchor: 'start',
+          text: () => 'as it is',
+          fill: palette.ink,
+        }),
+      ],
+    },
+  )
+}
+
+function readEffect(state: RemedyState, effect: RemedyEffect, unit: LengthUnit): number | null {
+  switch (effect) {
+    case 'thickness':
+      return lengthFromUm(state.bendZoneThicknessUm, unit)
+    case 'radius':
+      return state.insideRadiusMm
+    case 'moment':
+      return state.momentNmm
+  }
+}
+
+function getEffectLabel(effect: RemedyEffect, unit: LengthUnit): string {
+  switch (effect) {
+    case 'thickness':
+      return `thickness of the bend's zone, ${getUnitLabel(unit)}`
+    case 'radius':
+      return 'inside radius, mm'
+    case 'moment':
+      return 'bending moment, N·mm'
+  }
+}
+
+/** `thickness`, `inside radius`, `moment`. */
+export function getEffectWord(effect: RemedyEffect): string {
+  return effect === 'radius' ? 'inside radius' : effect
+}
+
+function describe({ remedies, before }: RemedyReport): string {
+  const allowed = remedies.filter(({ forbiddenBy }) => forbiddenBy.length === 0)
+  const meeting = allowed.filter(({ after }) => after.verdict === 'meets').length
+  const times =
+    before.marginFraction === null
+      ? ''
+      : ` As it is, strain is ${formatTimes(1 - before.marginFraction)} times its allowable at the worst tolerances.`
+  return `${remedies.length} remedies, numbered as in the list: ${meeting} of them meet and nothing stands against them; ${remedies.length - allowed.length} are forbidden by a stated need and drawn as crosses.${times}`
+}
+
+function formatTimes(value: number): string {
+  return String(Number(value.toPrecision(2)))
+}
+
+/** The table behind the remedy plot: every effect of every remedy. */
+export function listRemedyRows(report: RemedyReport, unit: LengthUnit): PictureTable {
+  const row = (number: string, name: string, state: RemedyState, against: string) => ({
+    number,
+    name,
+    times: state.marginFraction === null ? '' : formatTimes(1 - state.marginFraction),
+    thickness: lengthFromUm(state.bendZoneThicknessUm, unit).toPrecision(4),
+    radius: String(state.insideRadiusMm),
+    moment: state.momentNmm === null ? '' : state.momentNmm.toPrecision(3),
+    against,
+  })
+  return {
+    caption: `Remedies for bend ${report.bendName}`,
+    columns: [
+      { key: 'number', label: 'No.', numeric: true },
+      { key: 'name', label: 'Changes', numeric: false },
+      { key: 'times', label: 'Strain over allowable', numeric: true },
+      { key: 'thickness', label: `Bend zone, ${getUnitLabel(unit)}`, numeric: true },
+      { key: 'radius', label: 'Inside radius, mm', numeric: true },
+      { key: 'moment', label: 'Moment, N·mm', numeric: true },
+      { key: 'against', label: 'Forbidden by', numeric: false },
+    ],
+    rows: [
+      row('', 'as it is', report.before, ''),
+      ...report.remedies.map(({ changes, after, forbiddenBy }, at) =>
+        row(
+          String(at + 1),
+          changes.map(({ title, detail }) => `${title} (${detail})`).join('; '),
+          after,
+          forbiddenBy.map(({ name }) => name).join('; '),
+        ),
+      ),
+    ],
+  }
+}

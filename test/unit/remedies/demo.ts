@@ -1,0 +1,30 @@
+import { readFileSync } from 'node:fs'
+import { type Design, findRemedies, parseDesignText, type Remedy, type RemedyOptions } from '@/lib/engine'
+
+export function readDemo(name: string): Design {
+  const parsed = parseDesignText(readFileSync(`seed/designs/${name}.json`, 'utf8'))
+  if (!parsed.ok) throw new Error(`${name}: ${JSON.stringify(parsed.issues)}`)
+  return parsed.value
+}
+
+/** A copy of a design, edited in place. */
+export function change(design: Design, edit: (copy: Design) => void): Design {
+  const copy = structuredClone(design)
+  edit(copy)
+  return copy
+}
+
+export function getRemedy(design: Design, bendId: string, id: string, options?: RemedyOptions): Remedy {
+  const report = findRemedies(design, bendId, options)
+  const remedy = report.remedies.find((each) => each.id === id)
+  if (remedy === undefined) {
+    throw new Error(`no remedy "${id}"; there are ${report.remedies.map((each) => each.id).join(', ')}`)
+  }
+  return remedy
+}
+
+export function getEntry<T extends { readonly id: string }>(list: readonly T[], id: string): T {
+  const entry = list.find((each) => each.id === id)
+  if (entry === undefined) throw new Error(`no "${id}" in the list`)
+  return entry
+}

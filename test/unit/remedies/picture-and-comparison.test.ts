@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest'
+import { listMovedVerdicts } from '@/app/_components/engineering/remedies/moved-verdicts'
+import { formatStrainShare, nameRemedy } from '@/app/_components/engineering/remedies/words'
+import { drawRemedyPlot, listRemedyRows, PRINT_PALETTE, toSvg } from '@/lib/drawing'
+import { applyDesignPatch, evaluate, findRemedies } from '@/lib/engine'
+import { makeDocument } from '../drawing/demo-design'
+import { getRemedy, readDemo } from './demo'
+
+const skua = readDemo('skua-rev-a')
+const report = findRemedies(skua, 'hinge')
+const frame = {
+  document: makeDocument(),
+  palette: PRINT_PALETTE,
+  widthPx: 520,
+  heightPx: 340,
+  unit: 'um',
+  chosen: 1,
+} as const
+
+describe('remedy plot', () => {
+  it.each(['thickness', 'radius', 'moment'] as const)('draws a mark and a number per remedy against %s', (effect) => {
+    const picture = drawRemedyPlot(report, { ...frame, effect })
+    const svg = toSvg(picture)
+    expect(svg).not.toMatch(/class=|<style|currentColor|var\(|NaN|undefined|Infinity|aria-/)
+    for (const [at] of report.remedies.entries()) expect(svg).toContain(`>${at + 1}</text>`)
+    expect(svg).toContain('as it is')
+    expect(svg).toContain('holds below this line')
+  })
+
+  it('says in words how many meet, and how many a need forbids', () => {
+    const allowed = report.remedies.filter(({ forbiddenBy }) => forbiddenBy.length === 0)
+    const meeting = allowed.filter(({ after }) => after.verdict === 'meets')
+    expect(drawRemedyPlot(report, { ...frame, effect: 'thickness' }).description).toContain(
+      `${report.remedies.length} remedies, numbered as in the list: ${meeting.length} of them meet and nothing stands against them; ${report.remedies.length - allowed.length} are forbidden`,
+    )
+  })
+
+  it('has a table with the design as it is and every remedy', () => {
+    const { rows } = listRemedyRows(report, 'um')
+    expect(rows).toHaveLength(report.remedies.length + 1)
+    expect(rows[0]).toMatchObject({ name: 'as it is', thickness: '214.1', radius: '8' })
+    expect(rows.some(({ against }) => against === 'Hinge')).toBe(true)
+  })
+
+  it('draws a report without remedies', () => {
+    const empty = { ...report, remedies: [] }
+    expect(toSvg(drawRemedyPlot(empty, { ...frame, effect: 'radius', chosen: null }))).toContain('as it is')
+  })
+})
+
+describe('comparison of a design with and without a remedy', () => {
+  it('lists the items of the checklist that move, and no other', () => {
+    const remedy = getRemedy(skua, 'hinge', 'one-layer-in-bend:l2+pads-only-plating:bend')
+    const before = evaluate(skua)
+    const after = evaluate(applyDesignPatch(skua, remedy.patch))
+    const moved = listMovedVerdicts(before, after)
+    expect(moved).toContainEqual(
+      expect.objectContaining({
+        itemId: 'conductor-layers-in-bend',
+        name: 'Conductor layers in bend',
+        before: 'fails',
+      }),
+    )
+    expect(moved.every((each) => each.before !== each.after)).toBe(true)
+    expect(listMovedVerdicts(before, before)).toEqual([])
+  })
+
+  it('names a pair in one breath and shows strain as a multiple of what is allowed', () => {
+    expect(nameRemedy(getRemedy(skua, 'hinge', 'one-layer-in-bend:l2+pads-only-plating:bend'))).toBe(
+      'Conductors on one layer in the bend and pads-only plating',
+    )
+    expect([formatStrainShare(0.25), formatStrainShare(-1), formatStrainShare(null)]).toEqual(['0.75', '2.00', '–'])
+  })
+})

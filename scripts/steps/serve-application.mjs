@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process'
 import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
+import { stripVTControlCharacters } from 'node:util'
 import { inRoot, rootFolder } from './places.mjs'
 import { StepError, say } from './run-program.mjs'
 
@@ -58,7 +59,7 @@ function passOn(stream) {
   stream.on('data', (part) => {
     const lines = (rest + part).split('\n')
     rest = lines.pop() ?? ''
-    for (const line of lines) if (!GREETING.test(line)) say(line)
+    for (const line of lines) if (!GREETING.test(stripVTControlCharacters(line))) say(line)
   })
 }
 

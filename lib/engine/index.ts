@@ -2,7 +2,7 @@
  * The public surface of the engine, listed by hand. Pure: no clock, no randomness without a seed, no I/O; the same
  * code runs in the browser, on the server and from the command line.
  */
-export { DEFAULT_SURVIVAL_PCT, simulateZoneThickness } from './assembly'
+export { DEFAULT_SURVIVAL_PCT, simulateZoneThickness, type ZoneThicknessSimulation } from './assembly'
 export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES, type RatioTable } from './bending'
 export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 export * from './design'

@@ -1,12 +1,27 @@
 import type { Design } from '../design'
-import { computeThicknessRange, simulateThickness, type ThicknessSimulation } from '../thickness'
+import {
+  computeCapability,
+  computeThicknessRange,
+  type ProcessCapability,
+  simulateThickness,
+  type ThicknessSimulation,
+} from '../thickness'
 import { indexDesign } from './design-index'
 import { listContributors } from './zone-results'
-import { buildZoneSection } from './zone-section'
+import { buildZoneSection, type ZoneSection } from './zone-section'
+
+/** Thickness of many circuits in one zone, with what the zone adds to the plain draws. */
+export interface ZoneThicknessSimulation extends ThicknessSimulation {
+  readonly zoneId: string
+  /** Share of the variance that each layer brings, foil and plating together, largest first; they add to 1. */
+  readonly layerShares: readonly { readonly layerId: string; readonly name: string; readonly shareFraction: number }[]
+  /** Against the connector's window, from the draws' mean and standard deviation; null where no window is stated. */
+  readonly capability: ProcessCapability | null
+}
 
 /**
  * Finished thickness of many circuits in one zone, drawn from the tolerances that its worst case and root sum square
- * come from. A finger zone also gives the share of circuits outside its connector's window.
+ * come from. A finger zone also gives the share of circuits outside its connector's window, and its Cpk against it.
  *
  * @param seed   integer 0 to 2^32 - 1; the same seed gives the same circuits
  * @param draws  1000 to 1e6
@@ -18,7 +33,7 @@ export function simulateZoneThickness(
   design: Design,
   zoneId: string,
   { seed, draws = 100_000 }: { readonly seed: number; readonly draws?: number },
-): ThicknessSimulation | null {
+): ZoneThicknessSimulation | null {
   const index = indexDesign(design)
   const zone = index.zonesById.get(zoneId)
   if (zone === undefined) return null
@@ -38,10 +53,39 @@ export function simulateZoneThickness(
     sensitivity: shiftUm < 0 ? -1 : 1,
   }
   const window = zone.connectorWindow
-  return simulateThickness({
+  const isOpen = window !== null && window.maxUm > window.minUm
+  const simulation = simulateThickness({
     contributors: [...contributors, shift],
     draws,
     seed,
-    ...(window === null || window.maxUm <= window.minUm ? {} : { windowUm: window }),
+    ...(isOpen ? { windowUm: window } : {}),
   })
+  return {
+    ...simulation,
+    zoneId,
+    layerShares: sumByLayer(simulation, section),
+    capability:
+      isOpen && simulation.standardDeviationUm > 0
+        ? computeCapability({
+            meanUm: simulation.meanUm,
+            standardDeviationUm: simulation.standardDeviationUm,
+            lowerUm: window.minUm,
+            upperUm: window.maxUm,
+          })
+        : null,
+  }
+}
+
+function sumByLayer(
+  { varianceShares }: ThicknessSimulation,
+  { layers }: ZoneSection,
+): ZoneThicknessSimulation['layerShares'] {
+  const shares = new Map<string, number>()
+  for (const { id, shareFraction } of varianceShares) shares.set(id, (shares.get(id) ?? 0) + shareFraction)
+  return layers
+    .flatMap(({ layer }) => {
+      const shareFraction = shares.get(layer.id) ?? 0
+      return shareFraction > 0 ? [{ layerId: layer.id, name: layer.name, shareFraction }] : []
+    })
+    .sort((a, b) => b.shareFraction - a.shareFraction)
 }

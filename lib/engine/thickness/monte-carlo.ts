@@ -60,9 +60,10 @@ export function simulateThickness({
 
   // Contributors that do not vary cost no draws. Deviations from the middle keep the sums free of cancellation.
   const varying = centred
+    .map((each, place) => ({ ...each, place }))
     .filter((each) => each.halfWidthUm > 0 && each.sensitivity !== 0)
     .map((each) => ({
-      id: each.id,
+      place: each.place,
       normal: each.spread === 'normal',
       scaleUm: each.sensitivity * (each.spread === 'normal' ? each.standardDeviationUm : each.halfWidthUm),
       deviationUm: 0,
@@ -89,9 +90,10 @@ export function simulateThickness({
 
   const meanDeviationUm = sumUm / draws
   const scatterUm2 = Math.max(0, sumOfSquaresUm2 - sumUm * meanDeviationUm)
-  const shareById = new Map(
+  // By place, not by id: foil and plating of one layer are two contributors with the layer's id.
+  const shareByPlace = new Map(
     varying.map((each) => [
-      each.id,
+      each.place,
       scatterUm2 === 0 ? 0 : (each.sumOfProductsUm2 - each.sumUm * meanDeviationUm) / scatterUm2,
     ]),
   )
@@ -107,7 +109,7 @@ export function simulateThickness({
     maxUm: at(1),
     percentilesUm: { p0135: at(0.00135), p50: at(0.5), p99865: at(0.99865) },
     histogram: countBins(sorted, bins, at(0), at(1)),
-    varianceShares: centred.map(({ id }) => ({ id, shareFraction: shareById.get(id) ?? 0 })),
+    varianceShares: centred.map(({ id }, place) => ({ id, shareFraction: shareByPlace.get(place) ?? 0 })),
     outsideWindow:
       windowUm === undefined
         ? null

@@ -38,7 +38,11 @@ describe('remedy plot', () => {
   it('has a table with the design as it is and every remedy', () => {
     const { rows } = listRemedyRows(report, 'um')
     expect(rows).toHaveLength(report.remedies.length + 1)
-    expect(rows[0]).toMatchObject({ name: 'as it is', thickness: '214.1', radius: '8' })
+    expect(rows[0]).toMatchObject({
+      name: 'as it is',
+      thickness: report.before.bendZoneThicknessUm.toPrecision(4),
+      radius: '8',
+    })
     expect(rows.some(({ against }) => against === 'Hinge')).toBe(true)
   })
 

@@ -132,7 +132,8 @@ function Distribution({ zone }: { zone: ZoneResult }) {
       {simulation?.outsideWindow != null && (
         <p className="small">
           Outside the connector&rsquo;s window: {formatShare(simulation.outsideWindow.belowFraction)} below,{' '}
-          {formatShare(simulation.outsideWindow.aboveFraction)} above.
+          {formatShare(simulation.outsideWindow.aboveFraction)} above
+          {simulation.capability !== null && `; Cpk ${simulation.capability.cpk.toFixed(2)}`}.
         </p>
       )}
       {shares.some((layer) => layer.varianceShareFraction > 0) && (

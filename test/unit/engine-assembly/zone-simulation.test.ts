@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest'
+import { evaluate, simulateZoneThickness } from '@/lib/engine'
+import { readDemoDesign } from './demo-design-files'
+
+const skua = readDemoDesign('skua-rev-b')
+const finger = evaluate(skua).zones.find(({ kind }) => kind === 'finger')
+if (finger === undefined) throw new Error('the demo design has a finger zone')
+const simulate = (seed: number, draws = 100_000) => {
+  const simulation = simulateZoneThickness(skua, finger.zoneId, { seed, draws })
+  if (simulation === null) throw new Error('the finger zone varies')
+  return simulation
+}
+
+describe('finished thickness of many circuits in a finger zone', () => {
+  const simulation = simulate(1)
+
+  it('stands on the nominal thickness and the root sum square', () => {
+    expect(simulation.meanUm).toBeCloseTo(finger.thicknessUm, 1)
+    const halfUm = (finger.rootSumSquareUm.high - finger.rootSumSquareUm.low) / 2
+    // Limits of the root sum square are three standard deviations; 100,000 draws give those to about 0.7 %.
+    expect((3 * simulation.standardDeviationUm) / halfUm).toBeCloseTo(1, 1)
+  })
+
+  it('counts every draw once in the histogram', () => {
+    const { counts, edgesUm } = simulation.histogram
+    expect(counts.reduce((sum, count) => sum + count, 0)).toBe(100_000)
+    expect(edgesUm).toHaveLength(counts.length + 1)
+  })
+
+  it('gives each layer the share of the variance that the evaluation gives it', () => {
+    const { layerShares } = simulation
+    expect(layerShares.reduce((sum, { shareFraction }) => sum + shareFraction, 0)).toBeCloseTo(1, 9)
+    for (const { layerId, shareFraction } of layerShares) {
+      const layer = finger.layers.find((each) => each.layerId === layerId)
+      expect(shareFraction).toBeCloseTo(layer?.varianceShareFraction ?? Number.NaN, 1)
+    }
+    const sorted = [...layerShares].sort((a, b) => b.shareFraction - a.shareFraction)
+    expect(layerShares).toEqual(sorted)
+  })
+
+  it('gives Cpk against the window of the connector, which the share of draws outside bears out', () => {
+    const window = skua.construction.zones.find(({ id }) => id === finger.zoneId)?.connectorWindow
+    if (window == null) throw new Error('the finger zone has a window')
+    const { meanUm, standardDeviationUm, capability, outsideWindow } = simulation
+    const nearestUm = Math.min(window.maxUm - meanUm, meanUm - window.minUm)
+    expect(capability?.cpk).toBeCloseTo(nearestUm / (3 * standardDeviationUm), 12)
+    const outsidePpm = 1e6 * ((outsideWindow?.belowFraction ?? 0) + (outsideWindow?.aboveFraction ?? 0))
+    expect(Math.abs(outsidePpm - (capability?.ppmTotal ?? Number.NaN))).toBeLessThan(200)
+  })
+
+  it('has no capability without a window, and no draws where nothing varies', () => {
+    expect(simulateZoneThickness(skua, 'hinge', { seed: 1, draws: 1000 })?.capability).toBeNull()
+    expect(simulateZoneThickness(skua, 'nowhere', { seed: 1, draws: 1000 })).toBeNull()
+  })
+
+  it('gives the same circuits for the same seed, and others for another', () => {
+    expect(simulate(7, 5000)).toEqual(simulate(7, 5000))
+    expect(simulate(8, 5000).meanUm).not.toBe(simulate(7, 5000).meanUm)
+  })
+})

@@ -9,7 +9,8 @@ import 'server-only'
  *
  * Without an actor are only what comes before one (isWorkspaceEmpty, createFirstAdmin, authenticate, findActor,
  * previewInvitation, acceptInvitation, listDemoAccounts) and what whoever runs the installation calls from the command
- * line (listAllTrailRecords, markAccountsAsDemo).
+ * line (readWholeTrail, markAccountsAsDemo), and what the server's own worker does with the outbox (claimMail,
+ * beginSending, noteSent, noteFailed, queueDigests).
  */
 export {
   authenticate,
@@ -51,7 +52,22 @@ export {
 } from './invitations'
 export { getLimitSheet, listCompanies, setLimit } from './limits'
 export { removeMember, setMembershipRole } from './members'
+export { getMailChoices, setMailChoices } from './mail-choices'
+export { queueDigests } from './mail-digest'
+export { getMail, listMail, type MailboxView, type MailEntryView, type MailView, sendMailAgain } from './mail-reads'
 export { createProject, getProject, listProjects } from './projects'
+export {
+  beginSending,
+  type ClaimedMail,
+  claimMail,
+  MAIL_STATES,
+  type MailFailure,
+  type MailState,
+  type MailWay,
+  noteFailed,
+  noteSent,
+} from './outbox'
+export { compareInProject, listComparable } from './comparisons'
 export { getPackageFile, releaseRevision } from './releases'
 export {
   createRevision,

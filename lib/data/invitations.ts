@@ -1,13 +1,14 @@
 import 'server-only'
-import { createHmac, randomBytes } from 'node:crypto'
-import { getSecrets, getSettings, now } from '@/lib/config'
+import { getSettings, now } from '@/lib/config'
 import type { AcceptInvitationInput, InvitationInput, JoinByInvitationInput, RevokeInvitationInput } from '@/lib/inputs'
-import { sha256Hex } from '@/lib/review'
+import { composeMail, TOKEN_PLACE } from '@/lib/mail'
 import { type Actor, getMembership, requireProject, type Standing } from './authorization'
 import { db, type TransactionClient } from './client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from './errors'
 import type { Prisma } from './generated/sqlite/client'
+import { deriveToken, hashToken, makeTokenSeed } from './invitation-token'
 import { foldName } from './names'
+import { queueMail } from './outbox'
 import { hashPassword } from './passwords'
 import { loadWorkspace } from './settings-record'
 import { readRole } from './snapshot'
@@ -16,33 +17,18 @@ import type { CreatedInvitation, InvitationView, Outcome } from './views'
 import { inWriteTransaction, type WriteContext, write } from './write'
 
 const DAY_MS = 86_400_000
-const TOKEN_BYTES = 32
-
-/**
- * The token of an invitation. A request with a key gets it from that key and the installation's secret, so a retry can
- * show the same link again although the token itself is stored nowhere.
- */
-function makeToken(userId: string, requestKey: string | undefined): string {
-  if (requestKey === undefined) return randomBytes(TOKEN_BYTES).toString('base64url')
-  return createHmac('sha256', getSecrets().sessionSecret)
-    .update(`invitation\n${userId}\n${requestKey}`)
-    .digest('base64url')
-}
-
-function hashToken(token: string): string {
-  return sha256Hex(token)
-}
 
 /**
  * Invites one person to one project, for one company. Single-use, expires, kept only as a hash: the raw token is in the
  * answer and nowhere else.
  */
 export function createInvitation(actor: Actor, input: InvitationInput): Promise<Outcome<CreatedInvitation>> {
-  const token = makeToken(actor.userId, input.requestKey)
+  const seed = makeTokenSeed(actor.userId, input.requestKey)
+  const token = deriveToken(seed)
   const withLink = (invitation: InvitationView): CreatedInvitation => ({
     invitation,
     token,
-    link: `${getSettings().publicUrl}/invitation/${token}`,
+    link: makeLink(token),
   })
   return write(
     actor,
@@ -73,6 +59,7 @@ export function createInvitation(actor: Actor, input: InvitationInput): Promise<
         companyId: input.role === 'fabricator' ? company.id : null,
         details: { role: input.role, company: company.name, expiresAt: invitation.expiresAt.toISOString() },
       })
+      if (input.email !== undefined) await queueInvitation(context, invitation, seed)
       return withLink(toInvitationView(invitation, at))
     },
     {
@@ -80,6 +67,28 @@ export function createInvitation(actor: Actor, input: InvitationInput): Promise<
       revive: (kept) => withLink(kept as InvitationView),
     },
   )
+}
+
+function makeLink(token: string): string {
+  return `${getSettings().publicUrl}/invitation/${token}`
+}
+
+async function queueInvitation({ tx, standing, at }: WriteContext, invitation: InvitationRow, tokenSeed: string) {
+  await queueMail(tx, at, {
+    kind: 'invitation',
+    dedupeKey: `invitation:${invitation.id}`,
+    recipient: { userId: null, name: '', address: invitation.email ?? '' },
+    tokenSeed,
+    text: composeMail({
+      kind: 'invitation',
+      projectName: invitation.project.name,
+      companyName: invitation.company.name,
+      role: invitation.role,
+      invitedBy: standing.name,
+      href: makeLink(TOKEN_PLACE),
+      expiresOn: invitation.expiresAt.toISOString().slice(0, 10),
+    }),
+  })
 }
 
 /** The team's people join for the company of the lead who invites them; a fabricator's for the company that is named. */

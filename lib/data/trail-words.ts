@@ -53,6 +53,7 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'waiver-declined': (details) => `declined the waiver of "${text(details, 'question')}"${because(details)}`,
   'file-attached': (details) => `attached ${text(details, 'fileName')}`,
   'file-removed': (details) => `removed the attachment ${text(details, 'fileName')}`,
+  'mail-sent-again': (details) => `had a message to ${text(details, 'to')} sent again`,
   'artwork-added': (details) => `added the artwork ${text(details, 'fileName')}`,
   'artwork-removed': (details) => `removed the artwork ${text(details, 'fileName')}`,
   'thread-opened': (details) => `opened ${text(details, 'kind').replaceAll('-', ' ')} "${text(details, 'title')}"`,

@@ -18,12 +18,13 @@ export interface TrailNote {
  * Adds a record to the trail. The caller's transaction holds the writers' lock, so nothing comes between reading the
  * last record and writing the next.
  */
+ * @returns the record's place in the trail
 export async function appendToTrail(
   tx: TransactionClient,
   at: Date,
   actor: { readonly userId: string | null; readonly name: string },
   note: TrailNote,
-): Promise<void> {
+): Promise<number> {
   const last = await tx.trailRecord.findFirst({ orderBy: { sequence: 'desc' } })
   const written = at.toISOString()
   const record = chainRecord(last, {
@@ -58,6 +59,8 @@ export async function appendToTrail(
     },
   })
 }
+  await makeCheckpointIfDue(tx, record)
+  return record.sequence
 
 export function readTrailRow(row: TrailRow): TrailRecord {
   return {

@@ -4,6 +4,7 @@ import { hashJson, sha256Hex } from '@/lib/review'
 import { type Actor, getFabricatorCompanyId, loadStanding, type Standing } from './authorization'
 import { getDatabase, type TransactionClient } from './client'
 import { outcomeOf, refuseClash } from './errors'
+import { queueNotices } from './mail-notices'
 import { appendToTrail, type TrailNote } from './trail'
 import type { Outcome } from './views'
 
@@ -67,7 +68,11 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
       const earlier = await findEarlierAnswer(tx, actor.userId, action, input)
       if (earlier !== null) return answer === undefined ? (earlier.value as T) : answer.revive(earlier.value)
       const at = now()
-      const record = (note: TrailNote) => appendToTrail(tx, at, standing, withCompany(standing, note))
+      const record = async (noted: TrailNote) => {
+        const note = withCompany(standing, noted)
+        const sequence = await appendToTrail(tx, at, standing, note)
+        await queueNotices({ tx, at, by: standing, note, sequence })
+      }
       const value = await work({ tx, standing, at, record })
       if (input.requestKey !== undefined) {
         await tx.idempotencyKey.deleteMany({

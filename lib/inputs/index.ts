@@ -4,6 +4,7 @@
  */
 export * from './accounts'
 export * from './common'
+export * from './mail'
 export * from './people'
 export * from './review'
 export * from './revisions'

@@ -1,7 +1,7 @@
 import { isFolder, type SourceFile } from './source-imports'
 
 /** Folders of lib that run anywhere: no system, no clock, no chance, no framework. */
-export const PURE_FOLDERS = ['engine', 'geometry', 'artwork', 'drawing', 'review', 'inputs'] as const
+export const PURE_FOLDERS = ['engine', 'geometry', 'artwork', 'drawing', 'review', 'mail', 'inputs'] as const
 
 /** Folders whose files must not reach a browser. */
 export const SERVER_FOLDERS = ['config', 'data', 'server'] as const
@@ -17,11 +17,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   engine: ['geometry'],
   drawing: ['engine', 'geometry'],
   review: ['engine', 'geometry'],
-  inputs: ['engine', 'review'],
+  mail: ['review'],
+  inputs: ['engine', 'review', 'mail'],
   package: ['review', 'drawing', 'engine'],
-  data: ['config', 'review', 'package', 'engine', 'artwork', 'inputs'],
+  data: ['config', 'review', 'mail', 'package', 'engine', 'artwork', 'inputs'],
   server: ['config', 'data', 'review', 'engine', 'inputs'],
-  cli: ['config', 'data', 'review', 'package', 'engine', 'artwork', 'drawing', 'geometry', 'inputs', 'server'],
+  cli: ['config', 'data', 'review', 'package', 'engine', 'artwork', 'drawing', 'geometry', 'inputs', 'mail', 'server'],
 }
 
 /** Imports that are allowed for their types alone. */

@@ -1,0 +1,8 @@
+/** Called by the framework once, when the server starts. */
+export async function register(): Promise<void> {
+  // biome-ignore lint/style/noProcessEnv: a word of the framework that it fills in while it builds, and no setting
+  if (process.env.NEXT_RUNTIME === 'nodejs') {
+    const { startMailWorker } = await import('@/lib/server/mail/worker')
+    startMailWorker()
+  }
+}

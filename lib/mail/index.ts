@@ -1,0 +1,13 @@
+/** Pure: which messages there are, what they say, and who is mentioned in a text. Sending is the server's. */
+export {
+  isMailKind,
+  isOptionalMailKind,
+  MAIL_KIND_LABELS,
+  MAIL_KINDS,
+  type MailKind,
+  OPTIONAL_MAIL_KINDS,
+  type OptionalMailKind,
+} from './kinds'
+export type { MailText } from './letter'
+export { findMentions, findTypedMention, type Mentionable } from './mentions'
+export { composeMail, type MailNotice, type MailPlace, TOKEN_PLACE } from './notices'

@@ -1,0 +1,136 @@
+import { STAGE_LABELS, type Stage } from '@/lib/review'
+import { type MailText, renderLetter } from './letter'
+
+/**
+ * Stands for the token in a stored invitation: the link as it works is made at the moment of sending, so that the
+ * database never holds it.
+ */
+export const TOKEN_PLACE = '{{token}}'
+
+/** Where the thing is that a message is about. `null` for a name that the reader must not be told. */
+export interface MailPlace {
+  readonly projectName: string | null
+  readonly revisionLabel: string | null
+  /** Address of the page, whole. */
+  readonly href: string
+}
+
+export type MailNotice =
+  | {
+      readonly kind: 'invitation'
+      readonly projectName: string
+      readonly companyName: string
+      readonly role: string
+      readonly invitedBy: string
+      /** Address with TOKEN_PLACE in it. */
+      readonly href: string
+      /** YYYY-MM-DD */
+      readonly expiresOn: string
+    }
+  | {
+      readonly kind: 'query' | 'answer' | 'mention'
+      readonly place: MailPlace
+      readonly threadKind: string
+      readonly title: string | null
+      readonly anchor: string | null
+      readonly by: string
+      readonly text: string | null
+    }
+  | {
+      readonly kind: 'stage'
+      readonly place: MailPlace
+      readonly from: Stage
+      readonly to: Stage
+      readonly by: string
+      readonly reason: string | null
+    }
+  | {
+      readonly kind: 'signature-voided'
+      readonly place: MailPlace
+      readonly signer: string
+      readonly by: string
+      readonly reason: string
+      readonly changes: readonly string[]
+    }
+  | {
+      readonly kind: 'digest'
+      readonly accountHref: string
+      readonly homeHref: string
+      readonly waits: readonly { readonly text: string; readonly href: string }[]
+    }
+
+const CHOICE = 'Which messages you get is set on your account page.'
+
+/** The message about one thing to one person. */
+export function composeMail(notice: MailNotice): MailText {
+  switch (notice.kind) {
+    case 'invitation':
+      return renderLetter({
+        subject: `Invitation to the review of ${notice.projectName}`,
+        paragraphs: [
+          `${notice.invitedBy} invites you to ${notice.projectName}, as ${notice.role} for ${notice.companyName}.`,
+          `The link works once, for this address, until ${notice.expiresOn}. Do not pass it on.`,
+        ],
+        act: { label: 'Accept the invitation', href: notice.href },
+        footer: `If you do not know ${notice.invitedBy}, leave this message alone: nothing happens.`,
+      })
+    case 'query':
+    case 'answer':
+    case 'mention':
+      return composeThreadMail(notice)
+    case 'stage':
+      return renderLetter({
+        subject: `${nameOf(notice.place)}: ${STAGE_LABELS[notice.to]}`,
+        paragraphs: [
+          `${notice.by} moved ${nameOf(notice.place)} from "${STAGE_LABELS[notice.from]}" to "${STAGE_LABELS[notice.to]}".`,
+        ],
+        quote: notice.reason,
+        act: { label: 'Open the revision', href: notice.place.href },
+        footer: CHOICE,
+      })
+    case 'signature-voided':
+      return renderLetter({
+        subject: `${nameOf(notice.place)}: the signature of ${notice.signer} is void`,
+        paragraphs: [
+          `The signature of ${notice.signer} no longer stands on ${nameOf(notice.place)}: ${notice.reason}.`,
+          `It came with an act of ${notice.by}. The revision needs a signature on what it holds now.`,
+        ],
+        quote: notice.changes.length === 0 ? null : notice.changes.join('\n'),
+        act: { label: 'See what changed', href: notice.place.href },
+        footer: CHOICE,
+      })
+    case 'digest':
+      return renderLetter({
+        subject: notice.waits.length === 1 ? 'One thing waits for you' : `${notice.waits.length} things wait for you`,
+        paragraphs: ['Oldest first:'],
+        list: notice.waits,
+        act: { label: 'What waits for me', href: notice.homeHref },
+        footer: `Sent once a day while something waits. To do without: ${notice.accountHref}`,
+      })
+  }
+}
+
+const THREAD_LEAD = { query: 'asks', answer: 'answered', mention: 'mentions you' } as const
+
+function composeThreadMail(notice: Extract<MailNotice, { kind: 'query' | 'answer' | 'mention' }>): MailText {
+  const thing = notice.threadKind.replaceAll('-', ' ')
+  const title = notice.title === null ? thing : `${thing} "${notice.title}"`
+  const on = notice.anchor === null ? '' : `, on ${notice.anchor}`
+  const lead = {
+    query: `${notice.by} opened the ${title}${on}, in ${nameOf(notice.place)}.`,
+    answer: `${notice.by} answered the ${title}${on}, in ${nameOf(notice.place)}.`,
+    mention: `${notice.by} mentions you in the ${title}${on}, in ${nameOf(notice.place)}.`,
+  }[notice.kind]
+  return renderLetter({
+    subject: `${nameOf(notice.place)}: ${notice.by} ${THREAD_LEAD[notice.kind]}${notice.title === null ? '' : `: ${notice.title}`}`,
+    paragraphs: [lead],
+    quote: notice.text,
+    act: { label: 'Open the thread', href: notice.place.href },
+    footer: CHOICE,
+  })
+}
+
+function nameOf({ projectName, revisionLabel }: MailPlace): string {
+  if (projectName === null) return 'a revision that is shared with you'
+  return revisionLabel === null ? projectName : `${projectName} ${revisionLabel}`
+}

@@ -1,0 +1,117 @@
+import 'server-only'
+import { randomUUID } from 'node:crypto'
+import { mkdir, open, rename, rm } from 'node:fs/promises'
+import path from 'node:path'
+import { createTransport } from 'nodemailer'
+import { getSettings } from '@/lib/config'
+import type { ClaimedMail, MailFailure, MailWay } from '@/lib/data'
+import { buildMessage, makeMessageOptions } from './build-message'
+
+/** Thrown when a message did not go out, or may not have. */
+export class DeliveryError extends Error {
+  constructor(
+    readonly failure: MailFailure,
+    message: string,
+  ) {
+    super(message)
+    this.name = 'DeliveryError'
+  }
+}
+
+/** One way for messages to leave. */
+export interface Delivery {
+  readonly way: MailWay
+  /** Nothing is handed over yet. @throws DeliveryError when nothing can be at the moment */
+  readonly open: () => Promise<void>
+  /** @throws DeliveryError */
+  readonly send: (mail: ClaimedMail) => Promise<void>
+}
+
+/** Into `mail` of the data folder, a file each, under a name that a second attempt finds again. */
+export function deliverToFolder(): Delivery {
+  const { dataFolder, mailFrom } = getSettings()
+  const folder = path.join(/* turbopackIgnore: true */ dataFolder, 'mail')
+  return {
+    way: 'folder',
+    open: async () => {
+      await mkdir(folder, { recursive: true, mode: 0o700 })
+    },
+    send: async (mail) => {
+      const target = path.join(/* turbopackIgnore: true */ folder, makeFileName(mail))
+      await writeWhole(folder, target, await buildMessage(mail, mailFrom)).catch((error: unknown) => {
+        throw new DeliveryError('later', `the message could not be written: ${sayError(error)}`)
+      })
+    },
+  }
+}
+
+function makeFileName({ id, kind, createdAt }: ClaimedMail): string {
+  const at = createdAt.toISOString().replaceAll(/[-:]|\.\d+/g, '')
+  return `${at}-${kind}-${id.slice(0, 8)}.eml`
+}
+
+/** Beside the place, flushed, then renamed: a file under its name is whole. Readable by its owner alone: it may hold a link. */
+async function writeWhole(folder: string, target: string, bytes: Buffer): Promise<void> {
+  const partial = path.join(/* turbopackIgnore: true */ folder, `${randomUUID()}.partial`)
+  try {
+    const file = await open(partial, 'wx', 0o600)
+    try {
+      await file.writeFile(bytes)
+      await file.sync()
+    } finally {
+      await file.close()
+    }
+    await rename(partial, target)
+  } catch (error) {
+    await rm(partial, { force: true })
+    throw error
+  }
+}
+
+/** In all well below the time that a claim lasts. */
+const TIMEOUTS_MS = { connectionTimeout: 20_000, greetingTimeout: 20_000, socketTimeout: 60_000, dnsTimeout: 20_000 }
+
+/** By SMTP (RFC 5321), to the server of the settings. */
+export function deliverBySmtp(smtpUrl: string): Delivery {
+  const { mailFrom } = getSettings()
+  const transport = createTransport({ url: smtpUrl, ...TIMEOUTS_MS })
+  return {
+    way: 'smtp',
+    open: async () => {
+      await transport.verify().catch((error: unknown) => {
+        throw new DeliveryError('later', `the mail server cannot be used: ${sayError(error)}`)
+      })
+    },
+    send: async (mail) => {
+      await transport.sendMail(makeMessageOptions(mail, mailFrom)).catch((error: unknown) => {
+        throw new DeliveryError(judge(error), sayError(error))
+      })
+    },
+  }
+}
+
+interface SmtpFailure {
+  /** The reply's code, where there was a reply. */
+  readonly responseCode?: number
+  /** What was under way: `CONN`, `EHLO`, `AUTH LOGIN`, `MAIL FROM`, `RCPT TO`, `DATA`. */
+  readonly command?: string
+}
+
+/**
+ * RFC 5321 (2008), 4.2.1: 4xx is for now, 5xx for good. Where the server said nothing and the message itself may have been
+ * on its way, nobody knows.
+ */
+function judge(error: unknown): MailFailure {
+  const { responseCode, command } = error as SmtpFailure
+  if (responseCode !== undefined) {
+    const isAboutMessage = command !== undefined && /^(MAIL FROM|RCPT TO|DATA)/.test(command)
+    return responseCode >= 500 && isAboutMessage ? 'refused' : 'later'
+  }
+  return command !== undefined && /^(CONN|EHLO|HELO|LHLO|STARTTLS|AUTH|MAIL FROM|RCPT TO)/.test(command)
+    ? 'later'
+    : 'uncertain'
+}
+
+function sayError(error: unknown): string {
+  return error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : String(error)
+}

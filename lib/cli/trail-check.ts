@@ -1,14 +1,18 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { formatIssuePath } from '@/lib/engine'
-import { parseTrailFile } from '@/lib/package'
-import { checkTrail, type TrailRecord } from '@/lib/review'
+import { type CheckpointedTrail, checkTrailWithCheckpoints, parseTrailFile, type TrailFile } from '@/lib/package'
+import { checkTrail, type TrailCheck } from '@/lib/review'
 
-const USAGE = `Checks the trail: every record's hash, its link to the one before, and the numbering.
+const USAGE = `Checks the trail: every record's hash, its link to the one before, the numbering, and the signed checkpoints, by
+which it shows when the end was cut off or all of it was written anew.
 
   npm run trail:check                         the trail in this installation's database
   npm run trail:check -- trail.json           an exported trail, or the extract in a release package
   npm run trail:check -- --head 120:<hash>    also that record 120 is there and has this hash
+  npm run trail:check -- --against other.json also that it holds what an earlier export or a package's trail.json vouches for
+
+--key verifying-key.pem   judges the checkpoints of a file; without it they are only compared with the records
 
 Exit status: 0 the trail fits, 1 a record does not, 2 it could not be checked.`
 
@@ -22,7 +26,12 @@ function readArguments() {
   try {
     return parseArgs({
       allowPositionals: true,
-      options: { head: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
+      options: {
+        head: { type: 'string' },
+        against: { type: 'string' },
+        key: { type: 'string' },
+        help: { type: 'boolean', short: 'h' },
+      },
     })
   } catch (error) {
     return stop(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`)
@@ -35,25 +44,55 @@ function parseHead(text: string): { sequence: number; hash: string } {
   return { sequence: Number(match[1]), hash: match[2] ?? '' }
 }
 
-async function readRecords(file: string | undefined): Promise<{ records: readonly TrailRecord[]; isExtract: boolean }> {
-  if (file === undefined) {
-    try {
-      // Loaded only here: checking a file must not need a database.
-      const { listAllTrailRecords } = await import('@/lib/data')
-      return { records: await listAllTrailRecords(), isExtract: false }
-    } catch (error) {
-      return stop(`the trail in the database cannot be read: ${error instanceof Error ? error.message : String(error)}`)
-    }
-  }
-  let text: string
+function readText(file: string): string {
   try {
-    text = readFileSync(file, 'utf8')
+    return readFileSync(file, 'utf8')
   } catch (error) {
     return stop(`${file}: cannot be read (${error instanceof Error ? error.message : String(error)})`)
   }
-  const parsed = parseTrailFile(text)
+}
+
+function readTrailFile(file: string): TrailFile {
+  const parsed = parseTrailFile(readText(file))
   if (parsed.ok) return parsed.value
   return stop(parsed.issues.map(({ path, message }) => `${file}, ${formatIssuePath(path)}: ${message}`).join('\n'))
+}
+
+interface Subject extends Omit<CheckpointedTrail, 'verifyingKeyPem'> {
+  /** Null where no key is at hand to judge the checkpoints by. */
+  readonly verifyingKeyPem: string | null
+}
+
+async function readSubject(file: string | undefined, keyFile: string | undefined): Promise<Subject> {
+  const givenKey = keyFile === undefined ? null : readText(keyFile)
+  if (file !== undefined) return { ...readTrailFile(file), others: [], verifyingKeyPem: givenKey }
+  try {
+    // Loaded only here: checking a file must not need a database.
+    const { readWholeTrail } = await import('@/lib/data')
+    const trail = await readWholeTrail()
+    return { ...trail, verifyingKeyPem: givenKey ?? trail.verifyingKeyPem }
+  } catch (error) {
+    return stop(`the trail in the database cannot be read: ${error instanceof Error ? error.message : String(error)}`)
+  }
+}
+
+function check(subject: Subject, expectedHead: { sequence: number; hash: string } | undefined): TrailCheck {
+  const { records, isExtract, verifyingKeyPem } = subject
+  const heads = [
+    ...(expectedHead === undefined ? [] : [expectedHead]),
+    // Without a key a checkpoint proves nothing, but a record that contradicts it is wrong all the same.
+    ...(verifyingKeyPem === null && !isExtract ? [...subject.checkpoints, ...subject.others] : []),
+  ]
+  for (const head of heads) {
+    const found = checkTrail(records, { allowGaps: isExtract, expectedHead: head })
+    if (!found.ok) return found
+  }
+  if (verifyingKeyPem === null) return checkTrail(records, { allowGaps: isExtract })
+  try {
+    return checkTrailWithCheckpoints({ ...subject, verifyingKeyPem })
+  } catch (error) {
+    return stop(error instanceof Error ? error.message : String(error))
+  }
 }
 
 const { values, positionals } = readArguments()
@@ -63,19 +102,30 @@ if (values.help === true) {
 }
 if (positionals.length > 1) stop(USAGE)
 const [file] = positionals
-const expectedHead = values.head === undefined ? undefined : parseHead(values.head)
-const { records, isExtract } = await readRecords(file)
-const check = checkTrail(records, { allowGaps: isExtract, ...(expectedHead === undefined ? {} : { expectedHead }) })
+const subject = await readSubject(file, values.key)
+const against = values.against === undefined ? [] : readTrailFile(values.against).checkpoints
+if (values.against !== undefined && against.length === 0) stop(`${values.against}: holds no checkpoint to compare with`)
+const whole = { ...subject, others: [...subject.others, ...against] }
+const outcome = check(whole, values.head === undefined ? undefined : parseHead(values.head))
 const name = file ?? 'trail'
-if (!check.ok) {
-  console.error(`${name}: does not fit at record ${check.fault.sequence}`)
-  console.error(`  ${check.fault.reason} [${check.fault.code}]`)
+if (!outcome.ok) {
+  console.error(`${name}: does not fit at record ${outcome.fault.sequence}`)
+  console.error(`  ${outcome.fault.reason} [${outcome.fault.code}]`)
   process.exit(1)
 }
+const { records, isExtract, checkpoints, verifyingKeyPem } = whole
 const last = records.at(-1)
-console.log(`${name}: ${check.count} records fit${isExtract ? ' (an extract: gaps between them are not checked)' : ''}`)
+console.log(
+  `${name}: ${outcome.count} records fit${isExtract ? ' (an extract: gaps between them are not checked)' : ''}`,
+)
 if (last !== undefined) {
   console.log(`  last: record ${last.sequence}, ${last.action}, ${last.at}`)
-  console.log(`  head: ${last.sequence}:${check.headHash}`)
+  console.log(`  head: ${last.sequence}:${outcome.headHash}`)
 }
+const vouched = checkpoints.at(-1)
+console.log(
+  vouched === undefined
+    ? '  no checkpoint: a cut at the end would not show'
+    : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${verifyingKeyPem === null ? '; signatures not judged, give --key' : ''}`,
+)
 process.exit(0)

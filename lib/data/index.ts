@@ -33,6 +33,7 @@ export { type Backup, createBackup } from './backups'
 export { answerItem, decideWaiver, proposeWaiver } from './checklist'
 export { WriteConflictError } from './database-errors'
 export { declareBuildable } from './declarations'
+export type { SavedDesign } from './design-save'
 export { NotAllowedError, NotFoundError } from './errors'
 export { MAX_FILE_BYTES } from './file-store'
 export {
@@ -51,11 +52,10 @@ export {
   revokeInvitation,
 } from './invitations'
 export { getLimitSheet, listCompanies, setLimit } from './limits'
-export { removeMember, setMembershipRole } from './members'
 export { getMailChoices, setMailChoices } from './mail-choices'
 export { queueDigests } from './mail-digest'
 export { getMail, listMail, type MailboxView, type MailEntryView, type MailView, sendMailAgain } from './mail-reads'
-export { createProject, getProject, listProjects } from './projects'
+export { removeMember, setMembershipRole } from './members'
 export {
   beginSending,
   type ClaimedMail,
@@ -68,6 +68,8 @@ export {
   noteSent,
 } from './outbox'
 export { compareInProject, listComparable } from './comparisons'
+export { createProject, getProject, listProjects } from './projects'
+export { decideProposal, getProposal, proposeChange, withdrawProposal } from './proposals'
 export { getPackageFile, releaseRevision } from './releases'
 export {
   createRevision,
@@ -76,7 +78,6 @@ export {
   exportResults,
   getRevision,
   importDesign,
-  type SavedDesign,
   saveDesign,
 } from './revisions'
 export { changeSettings, getSettingsView } from './settings'
@@ -96,8 +97,8 @@ export { closeThread, editComment, openThread, reopenThread, replyToThread } fro
 export {
   checkWholeTrail,
   exportTrail,
-  listAllTrailRecords,
   listRevisionTrail,
+  readWholeTrail,
   type WholeTrailCheck,
 } from './trail-reads'
 export type * from './views'

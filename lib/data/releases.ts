@@ -12,6 +12,7 @@ import { findPackageRow, makeFileName } from './revision-view'
 import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
 import { requireRevisionSeen, storeMove, unwrap } from './stage-moves'
 import { readTrailRow } from './trail'
+import { listCheckpoints } from './trail-checkpoints'
 import type { FileDownload, Outcome } from './views'
 import { findEarlierAnswer, type WriteContext, write } from './write'
 
@@ -57,10 +58,12 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       where: { revisionId: loaded.record.id },
       orderBy: { sequence: 'asc' },
     })
-    return { loaded, snapshot, byName: standing.name, trail: rows.map(readTrailRow) }
+    // The newest vouches for all before it; the whole list would tell how busy the workspace is.
+    const checkpoints = (await listCheckpoints(tx)).slice(-1)
+    return { loaded, snapshot, byName: standing.name, trail: rows.map(readTrailRow), checkpoints }
   })
   if (found === null) return null
-  const { loaded, snapshot, byName, trail } = found
+  const { loaded, snapshot, byName, trail, checkpoints } = found
   const at = now()
   const artwork = await Promise.all(
     snapshot.artwork.map(async ({ sha256 }) => ({ sha256, bytes: await readKeptFile(sha256) })),
@@ -69,6 +72,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     workspaceName: loaded.workspace.name,
     release: { at: at.toISOString(), byName },
     artwork,
+    checkpoints,
   }
   const team: PackageContent = {
     ...common,

@@ -1,11 +1,12 @@
 import 'server-only'
-import { now } from '@/lib/config'
-import { makeTrailFile } from '@/lib/package'
-import { checkTrail, type TrailRecord } from '@/lib/review'
+import { getSecrets, now } from '@/lib/config'
+import { type CheckpointedTrail, checkTrailWithCheckpoints, makeTrailFile } from '@/lib/package'
+import type { TrailRecord } from '@/lib/review'
 import { type Actor, requireInWorkspace, requireRevision } from './authorization'
 import { inTransaction, type TransactionClient } from './client'
 import { read } from './read'
 import { readTrailRow } from './trail'
+import { listCheckpoints, readKeptCheckpoints } from './trail-checkpoints'
 import { describeRecord } from './trail-words'
 import type { FileDownload, TrailEntryView } from './views'
 
@@ -36,7 +37,7 @@ export function listRevisionTrail(actor: Actor, revisionId: string): Promise<rea
 export function exportTrail(actor: Actor): Promise<FileDownload> {
   return read(actor, async ({ tx, standing }) => {
     requireInWorkspace(standing, 'trail:check')
-    const file = makeTrailFile(await loadTrail(tx), false)
+    const file = makeTrailFile(await loadTrail(tx), false, await listCheckpoints(tx))
     return {
       fileName: `trail-${now().toISOString().slice(0, 10)}.json`,
       mediaType: 'application/json',
@@ -48,22 +49,46 @@ export function exportTrail(actor: Actor): Promise<FileDownload> {
 export interface WholeTrailCheck {
   readonly recordCount: number
   readonly firstBad: { readonly sequence: number; readonly reason: string } | null
+  readonly checkpointCount: number
+  /** The record up to which a cut would show by the checkpoints. */
+  readonly vouchedUpTo: number
 }
 
 /** Checks the whole chain and names the first record that does not fit. For an admin. */
 export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
   return read(actor, async ({ tx, standing }) => {
     requireInWorkspace(standing, 'trail:check')
-    const records = await loadTrail(tx)
-    const check = checkTrail(records)
-    const { length: recordCount } = records
-    return { recordCount, firstBad: check.ok ? null : { sequence: check.fault.sequence, reason: check.fault.reason } }
+    const trail = await loadWholeTrail(tx)
+    const check = checkTrailWithCheckpoints(trail)
+    return {
+      recordCount: trail.records.length,
+      firstBad: check.ok ? null : { sequence: check.fault.sequence, reason: check.fault.reason },
+      checkpointCount: trail.checkpoints.length,
+      vouchedUpTo: trail.checkpoints.at(-1)?.sequence ?? 0,
+    }
   })
 }
 
-/** Every record, oldest first. For the command that checks the chain, which whoever runs the installation calls. */
-export function listAllTrailRecords(): Promise<readonly TrailRecord[]> {
-  return inTransaction(loadTrail)
+/**
+ * Every record, oldest first, with the checkpoints in the database and in the data folder. For the command that checks
+ * the trail, which whoever runs the installation calls.
+ */
+export function readWholeTrail(): Promise<CheckpointedTrail> {
+  return inTransaction(loadWholeTrail)
+}
+
+async function loadWholeTrail(tx: TransactionClient): Promise<CheckpointedTrail> {
+  const records = await loadTrail(tx)
+  const checkpoints = await listCheckpoints(tx)
+  const trailIds = new Set([records[0]?.hash, checkpoints[0]?.trailId].filter((id) => id !== undefined))
+  const others = await Promise.all([...trailIds].map(readKeptCheckpoints))
+  return {
+    records,
+    isExtract: false,
+    checkpoints,
+    others: others.flat(),
+    verifyingKeyPem: getSecrets().verifyingKeyPem,
+  }
 }
 
 async function loadTrail(tx: TransactionClient): Promise<TrailRecord[]> {

@@ -2,6 +2,7 @@ import 'server-only'
 import { chainRecord, type JsonValue, type TrailRecord } from '@/lib/review'
 import type { TransactionClient } from './client'
 import type { TrailRecord as TrailRow } from './generated/sqlite/client'
+import { makeCheckpointIfDue } from './trail-checkpoints'
 
 /** What happened, before it has its place in the chain. */
 export interface TrailNote {
@@ -17,8 +18,8 @@ export interface TrailNote {
 /**
  * Adds a record to the trail. The caller's transaction holds the writers' lock, so nothing comes between reading the
  * last record and writing the next.
- */
  * @returns the record's place in the trail
+ */
 export async function appendToTrail(
   tx: TransactionClient,
   at: Date,
@@ -58,9 +59,9 @@ export async function appendToTrail(
       hash: record.hash,
     },
   })
-}
   await makeCheckpointIfDue(tx, record)
   return record.sequence
+}
 
 export function readTrailRow(row: TrailRow): TrailRecord {
   return {
@@ -81,10 +82,14 @@ export function readTrailRow(row: TrailRow): TrailRecord {
   }
 }
 
-/** Text that is no longer JSON is kept as found, so that checking the chain names the record instead of failing. */
+/**
+ * Text that is no longer JSON, or not as it was written (other spaces, a key twice), is kept as found, so that checking
+ * the chain names the record.
+ */
 function readDetails(text: string): TrailRecord['details'] {
   try {
-    return JSON.parse(text)
+    const details: unknown = JSON.parse(text)
+    return JSON.stringify(details) === text ? (details as TrailRecord['details']) : { unreadable: text }
   } catch {
     return { unreadable: text }
   }

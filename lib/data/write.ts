@@ -6,6 +6,7 @@ import { getDatabase, type TransactionClient } from './client'
 import { outcomeOf, refuseClash } from './errors'
 import { queueNotices } from './mail-notices'
 import { appendToTrail, type TrailNote } from './trail'
+import { keepCheckpointsOf } from './trail-checkpoints'
 import type { Outcome } from './views'
 
 /** What a write works with: one transaction, the person's rights in it, one moment, and the trail. */
@@ -41,12 +42,16 @@ function hashInput(action: string, input: object): string {
  * SQLite gives that by itself. On PostgreSQL a table lock is the first statement: it comes before the transaction's
  * snapshot is taken, so the snapshot shows what the last writer left.
  */
-export function inWriteTransaction<T>(work: (tx: TransactionClient) => Promise<T>): Promise<T> {
+export async function inWriteTransaction<T>(work: (tx: TransactionClient) => Promise<T>): Promise<T> {
   const { kind, inTransaction } = getDatabase()
-  return inTransaction(async (tx) => {
+  let last: TransactionClient | null = null
+  const value = await inTransaction(async (tx) => {
+    last = tx
     if (kind === 'postgresql') await tx.$executeRawUnsafe('LOCK TABLE "TrailRecord" IN SHARE ROW EXCLUSIVE MODE')
     return work(tx)
   })
+  await keepCheckpointsOf(last)
+  return value
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { ReviewSnapshot, TrailRecord } from '@/lib/review'
+import type { TrailCheckpoint } from './checkpoints'
 
 /** Everything that a release package is made from. The same content gives the same bytes. */
 export interface PackageContent {
@@ -20,6 +21,8 @@ export interface PackageContent {
   readonly signedContent: string | null
   /** The revision's records in order of sequence; an extract of the whole trail, so with gaps. */
   readonly trail: readonly TrailRecord[]
+  /** Of the whole trail: later it must still hold the records that they vouch for. */
+  readonly checkpoints: readonly TrailCheckpoint[]
 }
 
 export type PackageEdition =

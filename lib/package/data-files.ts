@@ -31,7 +31,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     }),
     makeJsonFile('threads.json', { threads: snapshot.threads }),
     makeJsonFile('signatures.json', { signatures: snapshot.signatures, declarations: snapshot.declarations }),
-    makeJsonFile('trail.json', makeTrailFile(content.trail, true)),
+    makeJsonFile('trail.json', makeTrailFile(content.trail, true, content.checkpoints)),
     ...makeArtworkFiles(content),
   ]
   if (content.signedContent !== null) {

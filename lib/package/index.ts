@@ -1,6 +1,14 @@
 /** Release packages: built and signed here, verified here with neither server nor database. */
 export { isSafePath, MAX_PACKAGE_BYTES, readArchive, writeArchive } from './archive'
 export { buildPackage } from './build'
+export {
+  type CheckpointedTrail,
+  checkpointSchema,
+  checkTrailWithCheckpoints,
+  hashCheckpoint,
+  makeCheckpoint,
+  type TrailCheckpoint,
+} from './checkpoints'
 export type {
   PackageContent,
   PackageEdition,

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import type { Issue, Result } from '@/lib/engine'
 import type { TrailRecord } from '@/lib/review'
+import { checkpointSchema, type TrailCheckpoint } from './checkpoints'
 
 export const TRAIL_FORMAT = 'bendworthy-trail'
 
@@ -27,6 +28,7 @@ const trailFileSchema = z.strictObject({
   /** Part of a longer trail: sequence numbers have gaps. */
   isExtract: z.boolean(),
   records: z.array(recordSchema),
+  checkpoints: z.array(checkpointSchema).default([]),
 })
 
 export interface TrailFile {
@@ -34,10 +36,16 @@ export interface TrailFile {
   readonly formatVersion: 1
   readonly isExtract: boolean
   readonly records: readonly TrailRecord[]
+  /** Signed with the installation's key; a package's and an export's tell later whether the trail was cut off. */
+  readonly checkpoints: readonly TrailCheckpoint[]
 }
 
-export function makeTrailFile(records: readonly TrailRecord[], isExtract: boolean): TrailFile {
-  return { format: TRAIL_FORMAT, formatVersion: 1, isExtract, records }
+export function makeTrailFile(
+  records: readonly TrailRecord[],
+  isExtract: boolean,
+  checkpoints: readonly TrailCheckpoint[] = [],
+): TrailFile {
+  return { format: TRAIL_FORMAT, formatVersion: 1, isExtract, records, checkpoints }
 }
 
 /** Reads a trail as exported; issues name the record and the field. */

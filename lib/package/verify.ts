@@ -1,6 +1,7 @@
 import type { Issue, Result } from '@/lib/engine'
 import { canonicalJson, checkTrail } from '@/lib/review'
 import { readArchive } from './archive'
+import { checkTrailWithCheckpoints } from './checkpoints'
 import { MANIFEST_PATH, type PackageFile, SIGNATURE_PATH, SIGNED_CONTENT_PATH, VERIFYING_KEY_PATH } from './content'
 import { hashBytes } from './file-hash'
 import { type Manifest, manifestSchema } from './manifest'
@@ -160,7 +161,13 @@ function checkTrailFile(files: ReadonlyMap<string, PackageFile>, issues: Issue[]
     }
     return 0
   }
-  const check = checkTrail(parsed.value.records, { allowGaps: parsed.value.isExtract })
+  const keyFile = files.get(VERIFYING_KEY_PATH)
+  const verifyingKeyPem = keyFile === undefined ? '' : (readText(keyFile) ?? '')
+  // Without a readable key, which is reported already, no checkpoint can be judged.
+  const check =
+    readVerifyingKey(verifyingKeyPem) === null
+      ? checkTrail(parsed.value.records, { allowGaps: parsed.value.isExtract })
+      : checkTrailWithCheckpoints({ ...parsed.value, others: [], verifyingKeyPem })
   if (!check.ok) add(issues, 'trail', 'trail.json', `trail.json: ${check.fault.reason}`)
   return parsed.value.records.length
 }

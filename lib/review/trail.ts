@@ -65,7 +65,7 @@ export function chainRecord(last: Pick<TrailRecord, 'sequence' | 'hash'> | null,
 export interface TrailFault {
   /** Sequence number that the first bad record carries, or should carry where it is missing. */
   readonly sequence: number
-  readonly code: 'malformed' | 'sequence' | 'link' | 'hash' | 'head'
+  readonly code: 'malformed' | 'sequence' | 'link' | 'hash' | 'head' | 'checkpoint'
   readonly reason: string
 }
 

@@ -11,6 +11,8 @@ import { checkTrail, createBackup } from '../actions'
 interface TrailAnswer {
   recordCount: number
   firstBad: { sequence: number; reason: string } | null
+  checkpointCount: number
+  vouchedUpTo: number
 }
 
 /** Acts of whoever looks after the installation: is the trail whole, and is there a copy of everything. */
@@ -24,13 +26,17 @@ export function MaintenancePanel() {
           Check the whole trail
         </ActionButton>
         <LinkButton href={paths.wholeTrail()} weight="quiet" download>
-          Download the trail (JSON Lines)
+          Download the trail (JSON)
         </LinkButton>
       </div>
       {trail !== null && (
         <Notice tone={trail.firstBad === null ? 'done' : 'refused'} role="status">
           {trail.firstBad === null ? (
-            <p>All {countOf(trail.recordCount, 'record')} fit together.</p>
+            <p>
+              All {countOf(trail.recordCount, 'record')} fit together.{' '}
+              {countOf(trail.checkpointCount, 'signed checkpoint')} up to record {trail.vouchedUpTo} would show if the
+              end were cut off.
+            </p>
           ) : (
             <p>
               Record {trail.firstBad.sequence} is the first that does not fit: {trail.firstBad.reason}. Keep a copy of

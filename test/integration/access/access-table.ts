@@ -523,7 +523,7 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'previewInvitation',
   'acceptInvitation',
   'listDemoAccounts',
-  'listAllTrailRecords',
+  'readWholeTrail',
   'markAccountsAsDemo',
 ]
 

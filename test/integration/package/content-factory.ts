@@ -237,5 +237,6 @@ export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageC
     artwork: ARTWORK.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
     signedContent: canonicalJson(buildSignedContent(snapshot)),
     trail: makeTrail(),
+    checkpoints: [],
   }
 }

@@ -16,8 +16,8 @@ export interface Preparation {
   readonly dataFolder: string
   /** Lines worth reading about what was done. */
   readonly news: readonly string[]
-  /** Set where the database is empty and is to be filled; the marker file is removed when that is done. */
-  readonly seed: { readonly markerFile: string } | null
+  /** Set where the database is empty and is to be filled; the marker file lies in the data folder until that is done. */
+  readonly seed: { readonly markerFile: string; readonly markerText: string } | null
   /** Demo sign-ins that this server will accept. */
   readonly signIns: readonly SignIn[]
   /** Whether nobody has an account yet. */
@@ -74,14 +74,13 @@ async function prepare(): Promise<Preparation> {
       news.push('No demo data: they are made only where other machines cannot reach the server')
     }
     const isSeedDue = isEmpty && isWanted && isLoopbackOnly(settings)
-    if (isSeedDue) writeFileSync(seedingMarker, settings.databaseUrl, { mode: 0o600 })
     return {
       host: settings.host,
       port: settings.port,
       publicUrl: settings.publicUrl,
       dataFolder: settings.dataFolder,
       news,
-      seed: isSeedDue ? { markerFile: seedingMarker } : null,
+      seed: isSeedDue ? { markerFile: seedingMarker, markerText: settings.databaseUrl } : null,
       signIns: isLoopbackOnly(settings) ? await listSignIns(database) : [],
       isEmpty,
     }

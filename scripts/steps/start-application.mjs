@@ -1,5 +1,5 @@
 import { fork } from 'node:child_process'
-import { rmSync } from 'node:fs'
+import { rmSync, writeFileSync } from 'node:fs'
 import { buildApplication } from './build-application.mjs'
 import { generateClients } from './generate-clients.mjs'
 import { installPackages } from './install-packages.mjs'
@@ -28,6 +28,7 @@ export async function startApplication(args) {
   if (!dev) await buildApplication()
   if (plan.seed !== null) {
     say('Filling the empty database with the demo scenario')
+    writeFileSync(plan.seed.markerFile, plan.seed.markerText, { mode: 0o600 })
     const { seconds } = await runQuietly(
       'Filling the database',
       process.execPath,

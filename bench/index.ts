@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs'
-import { type Design, evaluate, parseDesignText, simulateThickness } from '@/lib/engine'
-import { buildZoneSection, indexDesign, listContributors } from '@/lib/engine/assembly'
+import { type Design, evaluate, findRemedies, parseDesignText, simulateZoneThickness } from '@/lib/engine'
+import { measureBundleBytes } from './bundle-size'
 import { makeStackedDesign } from './stacked-design'
 
 /** Runs until warm, then long enough that a median means something on a busy machine. */
 const WARM_UP_MS = 800
 const MEASURE_MS = 1500
 const LEAST_RUNS = 15
+const REMEDIES_TARGET_MS = 50
+const BUNDLE_TARGET_KB = 60
 
 interface Timing {
   readonly medianMs: number
@@ -83,8 +85,34 @@ printSeries([4, 40, 400], 'bends', (size) => ({
 }))
 
 printLine('')
+for (const [name, bendId] of [
+  ['skua-rev-a', 'hinge'],
+  ['skua-rev-a-alternative', 'hinge'],
+  ['skua-rev-b', 'hinge'],
+] as const) {
+  const design = readDesign(name)
+  const { tried, remedies } = findRemedies(design, bendId)
+  const timing = measure(() => findRemedies(design, bendId))
+  print(
+    `remedies of ${name}, ${bendId}`,
+    timing,
+    `${(timing.medianMs / REMEDIES_TARGET_MS).toFixed(2)} of the target of ${REMEDIES_TARGET_MS} ms; ${tried.alone} alone, ${tried.inPairs} pairs, ${remedies.length} kept`,
+  )
+}
+
+printLine('')
 const [zone] = skua.construction.zones
 if (zone === undefined) throw new Error('the design has no zone')
-const contributors = listContributors(buildZoneSection(zone, indexDesign(skua)))
-const draws = measure(() => simulateThickness({ contributors, draws: 100_000, seed: 1 }))
+const draws = measure(() => simulateZoneThickness(skua, zone.id, { draws: 100_000, seed: 1 }))
 print('100,000 draws of a zone thickness', draws, `${(draws.medianMs / 100).toFixed(2)} of the target of 100 ms`)
+
+printLine('')
+for (const [what, external] of [
+  ['engine alone, without zod', ['zod']],
+  ['engine with zod', []],
+] as const) {
+  const kilobytes = (await measureBundleBytes('@/lib/engine', external)) / 1000
+  printLine(
+    `${`browser bundle, gzip, ${what}`.padEnd(40)} ${kilobytes.toFixed(1).padStart(10)} kB${external.length === 0 ? '' : `           ${(kilobytes / BUNDLE_TARGET_KB).toFixed(2)} of the target of ${BUNDLE_TARGET_KB} kB`}`,
+  )
+}

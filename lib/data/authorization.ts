@@ -91,6 +91,9 @@ const PHRASES: Readonly<Partial<Record<Action, string>>> = {
   'revision:withdraw': 'withdraw this revision',
   'stage:move': 'move this revision between stages',
   'declaration:make': 'declare on this revision',
+  'proposal:make': 'propose a change of this revision',
+  'proposal:decide': 'decide on a proposal for this revision',
+  'proposal:withdraw': 'withdraw this proposal',
   'package:download': 'download the package of this revision',
   'item:answer': 'answer this item',
   'waiver:propose': 'propose a waiver on this revision',
@@ -267,6 +270,26 @@ export function makeThreadSubject(revision: RevisionSubject, thread: ThreadScope
     openedByCompanyId: thread.openedByCompanyId,
     audienceCompanyId: thread.companyId,
   }
+}
+
+/** What the policy asks about a proposal. */
+export interface ProposalScopeRow {
+  readonly companyId: string | null
+  readonly proposedById: string
+}
+
+export function makeProposalSubject(revision: RevisionSubject, proposal: ProposalScopeRow) {
+  return {
+    ...revision,
+    kind: 'proposal' as const,
+    proposedBy: proposal.proposedById,
+    audienceCompanyId: proposal.companyId,
+  }
+}
+
+/** A fabricator sees the proposals in which the own company takes part, and no other. */
+export function maySeeProposal(standing: Standing, revision: RevisionSubject, proposal: ProposalScopeRow): boolean {
+  return isAllowed(standing, 'proposal:view', makeProposalSubject(revision, proposal))
 }
 
 /** A company for a person who may see it. */

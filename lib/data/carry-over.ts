@@ -59,7 +59,17 @@ async function copyEvidence(
     if (file.itemId === null || !itemIds.has(file.itemId)) continue
     const { itemId, sha256, originalName, sizeBytes, mediaType, uploadedById, companyId, createdAt } = file
     await tx.attachment.create({
-      data: { revisionId: toId, itemId, sha256, originalName, sizeBytes, mediaType, uploadedById, companyId, createdAt },
+      data: {
+        revisionId: toId,
+        itemId,
+        sha256,
+        originalName,
+        sizeBytes,
+        mediaType,
+        uploadedById,
+        companyId,
+        createdAt,
+      },
     })
   }
 }

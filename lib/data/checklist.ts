@@ -9,6 +9,7 @@ import {
   listStandings,
   type ReviewSnapshot,
 } from '@/lib/review'
+import { makeAnswerBasis } from './answer-basis'
 import {
   type Actor,
   type RevisionScope,
@@ -18,6 +19,7 @@ import {
   type Standing,
 } from './authorization'
 import { changeContent } from './content'
+import { keepDesignState } from './design-states'
 import { NotFoundError, refuseClash, refuseInvalid, refuseStale } from './errors'
 import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
 import type { Outcome } from './views'
@@ -59,7 +61,15 @@ export function answerItem(
     const answer = { state, reason, version: answerVersion }
     const change = { part: 'answer' as const, summary: [`${item.question}: ${state.replaceAll('-', ' ')}`] }
     const { version } = await changeContent(context, loaded, change, async () => {
-      const fields = { ...answer, answeredById: standing.userId, companyId: fabricatorCompanyId, answeredAt: at }
+      await keepDesignState(tx, { hash: loaded.record.designHash, designJson: loaded.record.designJson }, at)
+      const fields = {
+        ...answer,
+        answeredById: standing.userId,
+        companyId: fabricatorCompanyId,
+        answeredAt: at,
+        ...makeAnswerBasis(loaded.record),
+        carriedFromId: null,
+      }
       const { id: answerId } = await tx.answer.upsert({
         where: { revisionId_itemId: { revisionId: revision.id, itemId: item.id } },
         create: { revisionId: revision.id, itemId: item.id, ...fields },

@@ -59,6 +59,8 @@ function toItemView(request: ItemsRequest, item: ItemStanding): ItemView | null 
             at: item.answer.answeredAt,
           },
     answerVersion: row?.version ?? 0,
+    carriedFrom: row?.carriedFromId == null ? null : (record.basedOn?.label ?? ''),
+    changedInputs: item.answer?.changedInputs ?? [],
     history: answerHidden
       ? []
       : (row?.history ?? [])

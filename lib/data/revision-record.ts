@@ -27,6 +27,7 @@ const REVISION_RECORD = {
   attachments: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   declarations: { include: { company: true }, orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
+  proposals: { include: { company: true }, orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
   stageMoves: { orderBy: [{ movedAt: 'asc' }, { id: 'asc' }] },
   packages: true,
@@ -76,6 +77,7 @@ function collectPeople(row: Row): Set<string> {
   }
   for (const file of [...row.attachments, ...row.artwork]) ids.add(file.uploadedById)
   for (const declaration of row.declarations) ids.add(declaration.madeById)
+  for (const proposal of row.proposals) ids.add(proposal.proposedById).add(proposal.decidedById)
   for (const signature of row.signatures) ids.add(signature.signerId).add(signature.voidedById)
   for (const move of row.stageMoves) ids.add(move.movedById)
   for (const file of row.packages) ids.add(file.releasedById)
@@ -90,6 +92,7 @@ function collectCompanies(row: Row): Set<string> {
     for (const comment of thread.comments) ids.add(comment.companyId)
   }
   for (const declaration of row.declarations) ids.add(declaration.companyId)
+  for (const proposal of row.proposals) ids.add(proposal.companyId).add(proposal.proposedByCompanyId)
   return withoutNull(ids)
 }
 

@@ -21,6 +21,7 @@ import {
 } from './authorization'
 import { listItemViews } from './item-view'
 import { toAttachmentView, toCompanyView, toPersonView } from './part-views'
+import { listProposalSummaries } from './proposal-view'
 import type { RevisionRecord } from './revision-record'
 import { getSigningStatement } from './signing-statement'
 import { type LoadedRevision, makeSnapshot } from './snapshot'
@@ -80,6 +81,7 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
     },
     items: listItemViews({ record, snapshot, standing, subject, fabricatorCompanyId, threads }),
     threads,
+    proposals: listProposalSummaries(record, standing, subject),
     artwork: record.artwork.map((file) => toAttachmentView(record, file)),
     declarations: snapshot.declarations.map((declaration) => ({
       id: declaration.id,
@@ -137,6 +139,8 @@ function listRights(standing: Standing, subject: RevisionSubject, { items, setti
       needsSecondPerson: false,
     }),
     declare: may('declaration:make'),
+    propose: may('proposal:make'),
+    decideProposal: may('proposal:decide'),
     advance: moves.advance !== undefined && moves.advance !== 'released' && may('stage:move'),
     sendBack: moves['send-back'] !== undefined && may('stage:move'),
     withdraw: may('revision:withdraw'),

@@ -1,11 +1,12 @@
 import 'server-only'
 import { findStartingConstruction, listStartingConstructions, makeBlankDesign } from '@/lib/engine'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
-import { compareDesigns } from '@/lib/review'
 import { type Actor, requireProject, requireRevision, requireRevisionInView } from './authorization'
-import { changeContent, evaluateContentAgain, listDesignChangesSince } from './content'
+import { carryAnswersOver } from './carry-over'
+import { evaluateContentAgain } from './content'
 import { type CheckedDesign, checkDesign, checkDesignText } from './design-input'
-import { outcomeOf, refuseField, refuseStale } from './errors'
+import { replaceDesign, requireDesignSeen, type SavedDesign } from './design-save'
+import { outcomeOf, refuseField } from './errors'
 import { recordEvaluation } from './evaluation'
 import { noteLook } from './looks'
 import { foldName } from './names'
@@ -16,18 +17,9 @@ import { findLatestTemplateVersion } from './template-record'
 import type { FileDownload, Outcome, RevisionView } from './views'
 import { type WriteContext, write } from './write'
 
-/** The trail keeps the first changes of a save in words; the hash stands for all of them. */
-const MAX_CHANGES_IN_WORDS = 40
-
-export interface SavedDesign {
-  readonly version: number
-  readonly designVersion: number
-  readonly voidedSignatures: number
-}
-
 /**
- * A new revision from a starting construction, a blank design, an imported document or a copy. A copy takes the design
- * and the artwork; it is reviewed anew.
+ * A new revision from a starting construction, a blank design, an imported document or a copy. A copy takes the design,
+ * the artwork, and the answers for as long as their inputs are the same; it is reviewed anew.
  */
 export function createRevision(actor: Actor, input: NewRevisionInput): Promise<Outcome<{ revisionId: string }>> {
   return write(actor, 'create-revision', input, async (context) => {
@@ -54,7 +46,10 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<O
         templateVersion: await findLatestTemplateVersion(tx),
       },
     })
-    if (basedOnId !== null) await copyArtwork(context, basedOnId, revisionId)
+    if (basedOnId !== null) {
+      await copyArtwork(context, basedOnId, revisionId)
+      await carryAnswersOver(context, basedOnId, revisionId)
+    }
     await recordEvaluation(tx, await loadRevision(tx, revisionId), at)
     await record({
       action: 'revision-created',
@@ -159,42 +154,11 @@ function storeDesign(
   checked: CheckedDesign,
 ): Promise<Outcome<SavedDesign>> {
   return write(actor, action, { ...input, designHash: checked.designHash }, async (context) => {
-    const { tx, standing, record } = context
+    const { tx, standing } = context
     const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
     const stored = await loadRevision(tx, revision.id)
-    if (stored.record.designVersion !== input.seenVersion) {
-      const changes = listDesignChangesSince(stored, input.seenVersion)
-      refuseStale(input.seenVersion, stored.record.designVersion, changes, 'the design')
-    }
-    if (stored.record.designHash === checked.designHash) {
-      return { version: revision.version, designVersion: revision.designVersion, voidedSignatures: 0 }
-    }
-    const summary = compareDesigns(stored.design, checked.design).map(({ sentence }) => sentence)
-    const designVersion = revision.designVersion + 1
-    const { version, voidedSignatures } = await changeContent(
-      context,
-      stored,
-      { part: 'design', summary },
-      async () => {
-        await tx.revision.update({
-          where: { id: revision.id },
-          data: { designJson: checked.designJson, designHash: checked.designHash, designVersion },
-        })
-        await record({
-          action: action === 'import-design' ? 'design-imported' : 'design-saved',
-          subject: { kind: 'revision', id: revision.id },
-          projectId: revision.projectId,
-          revisionId: revision.id,
-          details: {
-            designVersion,
-            designHash: checked.designHash,
-            changeCount: summary.length,
-            changes: summary.slice(0, MAX_CHANGES_IN_WORDS),
-          },
-        })
-      },
-    )
-    return { version, designVersion, voidedSignatures }
+    requireDesignSeen(stored, input.seenVersion)
+    return replaceDesign(context, stored, checked, action === 'import-design' ? 'design-imported' : 'design-saved')
   })
 }
 

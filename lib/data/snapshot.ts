@@ -8,6 +8,7 @@ import {
   THREAD_STATES,
   type ThreadAnchor,
 } from '@/lib/review'
+import { loadChangedInputs } from './answer-basis'
 import { isProjectRole, readStage } from './authorization'
 import type { TransactionClient } from './client'
 import { combineLimits, hashLimits, type LimitSheets, loadLimitSheets } from './effective-limits'
@@ -25,6 +26,8 @@ export interface LoadedRevision {
   readonly sheets: LimitSheets
   readonly workspace: WorkspaceRecord
   readonly design: Design
+  /** Inputs that changed since each answer was given, by item. */
+  readonly changedInputs: ReadonlyMap<string, readonly string[]>
 }
 
 export async function loadRevision(tx: TransactionClient, revisionId: string): Promise<LoadedRevision> {
@@ -34,7 +37,9 @@ export async function loadRevision(tx: TransactionClient, revisionId: string): P
   const latestTemplateVersion = await findLatestTemplateVersion(tx)
   const workspace = await loadWorkspace(tx)
   const sheets = await loadLimitSheets(tx, companyIds, { name: workspace.name, limits: template.content.limits })
-  return { record, template, latestTemplateVersion, sheets, workspace, design: JSON.parse(record.designJson) as Design }
+  const design = JSON.parse(record.designJson) as Design
+  const changedInputs = await loadChangedInputs(tx, record, design)
+  return { record, template, latestTemplateVersion, sheets, workspace, design, changedInputs }
 }
 
 /**
@@ -93,6 +98,11 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
         answeredByName: isHidden ? 'another party to the review' : name(answer.answeredById),
         answeredAt: answer.answeredAt.toISOString(),
         evidence: evidence(answer.itemId),
+        changedInputs: loaded.changedInputs.get(answer.itemId) ?? [],
+        isFromElsewhere:
+          answer.carriedFromId !== null &&
+          answer.companyId !== null &&
+          !record.shares.some(({ companyId }) => companyId === answer.companyId),
       }
     }),
     waivers: record.waivers.map((waiver) => ({
@@ -209,7 +219,7 @@ export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): Rev
   }
 }
 
-const ANCHOR_KINDS = ['revision', 'item', 'layer', 'zone', 'bend', 'artwork'] as const
+const ANCHOR_KINDS = ['revision', 'item', 'layer', 'zone', 'bend', 'artwork', 'proposal'] as const
 
 export function readAnchor(thread: Pick<ThreadRow, 'anchorKind' | 'anchorId' | 'anchorLabel'>): ThreadAnchor {
   return {

@@ -68,7 +68,7 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcom
   })
 }
 
-function findAudience({ subject }: RevisionScope, companyId: string | undefined): string | null {
+export function findAudience({ subject }: RevisionScope, companyId: string | undefined): string | null {
   if (companyId === undefined) return null
   if (!subject.sharedWithCompanyIds.includes(companyId)) {
     refuseField('companyId', 'not-shared', 'does not see this revision; share it first')
@@ -76,7 +76,7 @@ function findAudience({ subject }: RevisionScope, companyId: string | undefined)
   return companyId
 }
 
-function getOwnCompanyId(standing: Standing, projectId: string): string {
+export function getOwnCompanyId(standing: Standing, projectId: string): string {
   const membership = getMembership(standing, projectId)
   if (membership === null) throw new NotFoundError('revision')
   return membership.companyId
@@ -241,7 +241,7 @@ function requireThreadSeen(thread: Thread, seenVersion: number): void {
   if (thread.version !== seenVersion) refuseStale(seenVersion, thread.version, [], 'the thread')
 }
 
-async function addComment(
+export async function addComment(
   { tx, standing, at }: WriteContext,
   scope: RevisionScope,
   thread: Pick<Thread, 'id'>,
@@ -262,7 +262,7 @@ async function addComment(
   return comment.id
 }
 
-function recordThread(
+export function recordThread(
   { record }: WriteContext,
   { revision }: RevisionScope,
   thread: Pick<Thread, 'id' | 'title' | 'companyId'>,

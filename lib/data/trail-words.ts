@@ -62,6 +62,12 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'thread-closed': (details) => `closed "${text(details, 'title')}"${because(details)}`,
   'thread-reopened': (details) => `opened "${text(details, 'title')}" again${because(details)}`,
   'comment-edited': (details) => `edited a comment in "${text(details, 'title')}"`,
+  'answers-carried-over': (details) =>
+    `took over ${text(details, 'answerCount')} answers from revision ${text(details, 'from')}`,
+  'proposal-made': (details) => `proposed "${text(details, 'title')}" (${text(details, 'changeCount')} inputs)`,
+  'proposal-accepted': (details) => `accepted the proposal "${text(details, 'title')}"${because(details)}`,
+  'proposal-declined': (details) => `declined the proposal "${text(details, 'title')}"${because(details)}`,
+  'proposal-withdrawn': (details) => `withdrew the proposal "${text(details, 'title')}"${because(details)}`,
   'declared-buildable': (details) => `declared for ${text(details, 'company')}: buildable`,
   'declared-not-buildable': (details) => `declared for ${text(details, 'company')}: not buildable`,
   'stage-moved': (details) =>

@@ -2,7 +2,7 @@ import type { LimitOverride } from '@/lib/engine'
 import type { CatalogueTemplate, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation, Issue, ItemResult } from '@/lib/engine/results'
-import type { AnswerState, Blocker, ProjectRole, SigningCapacity, Stage } from '@/lib/review'
+import type { AnswerState, Blocker, ProjectRole, SigningCapacity, Stage, ContentComparison, PatchOperation } from '@/lib/review'
 
 /**
  * What `lib/data` hands out: plain values that can cross to a client component, never database rows. Times are
@@ -159,6 +159,10 @@ export interface ItemView {
   readonly answer: AnswerView | null
   /** 0 where there is no answer yet: the `seenVersion` of an answer. */
   readonly answerVersion: number
+  /** Label of the revision that the answer was taken over from; null where it was given here. */
+  readonly carriedFrom: string | null
+  /** Inputs of the item that changed since the answer was given, in the trade's words. */
+  readonly changedInputs: readonly string[]
   readonly history: readonly AnswerView[]
   readonly waivers: readonly WaiverView[]
   readonly attachments: readonly AttachmentView[]
@@ -205,6 +209,59 @@ export interface ThreadView {
   readonly closeReason: string | null
   readonly comments: readonly CommentView[]
   readonly may: { readonly reply: boolean; readonly answer: boolean; readonly close: boolean; readonly reopen: boolean }
+}
+
+export type ProposalState = 'proposed' | 'accepted' | 'declined' | 'withdrawn'
+
+/** A proposed change, without what it would come to. */
+export interface ProposalSummary {
+  readonly id: string
+  readonly revisionId: string
+  readonly title: string
+  readonly state: ProposalState
+  /** The fabricator that takes part; null is the team alone. */
+  readonly company: CompanyView | null
+  readonly proposedBy: PersonView
+  readonly proposedByCompany: string
+  readonly proposedAt: string
+  readonly decidedBy: PersonView | null
+  readonly decidedAt: string | null
+  readonly decisionNote: string
+  /** The design's version that it was made on, and that accepting it made. */
+  readonly baseVersion: number
+  readonly madeVersion: number | null
+  readonly threadId: string
+}
+
+/** A proposed change with what it would come to. */
+export interface ProposalView extends ProposalSummary {
+  /** The design's version as it stands: the `seenVersion` of a decision. */
+  readonly designVersion: number
+  /** RFC 6902 (JSON Patch); tests come before what they guard. */
+  readonly patch: readonly PatchOperation[]
+  /** Each operation in words. */
+  readonly operations: readonly string[]
+  /** Does it still apply to the design as it stands? Empty where it does, or where it is decided. */
+  readonly obstacles: readonly string[]
+  /** `present`: the design as it stands, and as accepting would leave it. `base`: as it was proposed. */
+  readonly comparedWith: 'present' | 'base'
+  readonly comparison: ContentComparison
+  readonly thread: ThreadView | null
+  readonly may: { readonly decide: boolean; readonly withdraw: boolean }
+}
+
+/** Something that can stand on a side of a comparison. */
+export interface ComparableView {
+  /** As in an address: `revision:<id>`. */
+  readonly ref: string
+  readonly label: string
+  readonly revisionId: string
+}
+
+export interface ComparisonView {
+  readonly from: ComparableView
+  readonly to: ComparableView
+  readonly comparison: ContentComparison
 }
 
 export interface DeclarationView {
@@ -280,6 +337,7 @@ export interface RevisionView {
   readonly template: RevisionTemplateView
   readonly items: readonly ItemView[]
   readonly threads: readonly ThreadView[]
+  readonly proposals: readonly ProposalSummary[]
   readonly artwork: readonly AttachmentView[]
   readonly declarations: readonly DeclarationView[]
   readonly signatures: readonly SignatureView[]
@@ -355,6 +413,9 @@ export interface RevisionRights {
   readonly proposeWaiver: boolean
   readonly approveWaiver: boolean
   readonly declare: boolean
+  /** Propose a change of construction, bends or features. */
+  readonly propose: boolean
+  readonly decideProposal: boolean
   readonly advance: boolean
   readonly sendBack: boolean
   readonly withdraw: boolean

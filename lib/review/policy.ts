@@ -75,6 +75,13 @@ export interface ThreadSubject extends Omit<RevisionSubject, 'kind'> {
   readonly audienceCompanyId: string | null
 }
 
+export interface ProposalSubject extends Omit<RevisionSubject, 'kind'> {
+  readonly kind: 'proposal'
+  readonly proposedBy: string
+  /** The fabricator that takes part, as for a thread. */
+  readonly audienceCompanyId: string | null
+}
+
 export interface CommentSubject extends Omit<ThreadSubject, 'kind'> {
   readonly kind: 'comment'
   readonly authorId: string
@@ -113,6 +120,8 @@ export interface ActionSubjects {
   'declaration:make': RevisionSubject
   'proposal:make': RevisionSubject
   'proposal:decide': RevisionSubject
+  'proposal:view': ProposalSubject
+  'proposal:withdraw': ProposalSubject
   'package:download': RevisionSubject
   'item:answer': ItemSubject
   'waiver:propose': RevisionSubject
@@ -165,7 +174,10 @@ const canComment = (actor: Actor, subject: Omit<RevisionSubject, 'kind'>) =>
   (isTeam(actor, subject) || isFabricatorOf(actor, subject))
 
 /** A fabricator sees the threads in which the own company takes part, never another fabricator's or the team's own. */
-const canSeeThread = (actor: Actor, subject: Omit<ThreadSubject, 'kind'>) =>
+const canSeeThread = (
+  actor: Actor,
+  subject: Omit<RevisionSubject, 'kind'> & { readonly audienceCompanyId: string | null },
+) =>
   hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) ||
   (isFabricatorOf(actor, subject) &&
     subject.audienceCompanyId !== null &&
@@ -229,6 +241,9 @@ const RULES: Rules = {
   'proposal:make': (actor, subject) =>
     isOpenStage(subject.stage) && (isTeam(actor, subject) || isFabricatorOf(actor, subject)),
   'proposal:decide': canChangeContent,
+  'proposal:view': canSeeThread,
+  'proposal:withdraw': (actor, subject) =>
+    isOpenStage(subject.stage) && canSeeThread(actor, subject) && subject.proposedBy === actor.userId,
   'package:download': (actor, subject) =>
     (hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) &&
       ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
@@ -309,6 +324,8 @@ export const SUBJECT_KINDS: { readonly [A in Action]: ActionSubjects[A]['kind'] 
   'declaration:make': 'revision',
   'proposal:make': 'revision',
   'proposal:decide': 'revision',
+  'proposal:view': 'proposal',
+  'proposal:withdraw': 'proposal',
   'package:download': 'revision',
   'item:answer': 'item',
   'waiver:propose': 'revision',

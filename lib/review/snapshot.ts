@@ -68,7 +68,7 @@ export type ThreadState = (typeof THREAD_STATES)[number]
 
 /** What a thread is about; `revision` for the whole of it. */
 export interface ThreadAnchor {
-  readonly kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
+  readonly kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork' | 'proposal'
   readonly id: string
   readonly label: string
 }

@@ -48,6 +48,7 @@ const SUBJECTS: { [K in ActionSubjects[Action]['kind']]: Extract<ActionSubjects[
   waiver: { kind: 'waiver', ...revision, proposedBy: 'member', needsSecondPerson: true },
   thread: { kind: 'thread', ...thread },
   comment: { kind: 'comment', ...thread, authorId: 'member' },
+  proposal: { kind: 'proposal', ...revision, proposedBy: 'fabricator', audienceCompanyId: BRACKENFOLD },
 }
 
 /** Who may, for every action there is. Everybody else may not. */
@@ -83,6 +84,8 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'declaration:make': ['FABRICATOR'],
   'proposal:make': ['LEAD', 'MEMBER', 'FABRICATOR'],
   'proposal:decide': ['LEAD', 'MEMBER'],
+  'proposal:view': ['LEAD', 'MEMBER', 'OBSERVER', 'FABRICATOR'],
+  'proposal:withdraw': ['FABRICATOR'],
   'package:download': [],
   'item:answer': ['LEAD', 'MEMBER'],
   'waiver:propose': ['LEAD', 'MEMBER'],

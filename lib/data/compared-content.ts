@@ -1,0 +1,75 @@
+import 'server-only'
+import type { Design } from '@/lib/engine'
+import { type ComparedContent, listStandings, type SignedContent } from '@/lib/review'
+import { combineLimits } from './effective-limits'
+import { evaluateFor } from './evaluation'
+import { type LoadedRevision, makeSnapshot } from './snapshot'
+
+/**
+ * Sides of a comparison, as one person may see them: to a fabricator nothing of another fabricator, and results with the
+ * own company's limits.
+ */
+
+/** The revision as it stands. */
+export function makeComparedContent(loaded: LoadedRevision, fabricatorCompanyId: string | null): ComparedContent {
+  const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+  return {
+    design: snapshot.design,
+    artwork: listArtwork(loaded),
+    evaluation: snapshot.evaluation?.results ?? null,
+    answers: listStandings(snapshot).map(({ item, state, decidedBy, answer }) => ({
+      itemId: item.id,
+      question: item.question,
+      state,
+      reason: answer?.reason ?? '',
+      decidedBy,
+      byName: answer?.answeredByName ?? '',
+    })),
+  }
+}
+
+/** The revision with another design in its place: as proposed, or as it was. Evaluated for the day of its results. */
+export function makeVariantContent(
+  loaded: LoadedRevision,
+  fabricatorCompanyId: string | null,
+  design: Design,
+): ComparedContent {
+  const limits = combineLimits(loaded.sheets, fabricatorCompanyId)
+  const evaluatedOn = loaded.record.evaluations[0]?.createdAt ?? loaded.record.createdAt
+  return {
+    design,
+    artwork: listArtwork(loaded),
+    evaluation: evaluateFor({ ...loaded, design }, { limits, fabricatorCompanyId, evaluatedOn }),
+    answers: null,
+  }
+}
+
+/** What a signature covers, from the canonical form that was kept with it. */
+export function makeSignedSide(
+  loaded: LoadedRevision,
+  fabricatorCompanyId: string | null,
+  contentJson: string,
+): ComparedContent {
+  const signed = JSON.parse(contentJson) as SignedContent
+  if (fabricatorCompanyId !== null) {
+    // The signed results and answers are the team's: they name other fabricators' limits, and what they answered.
+    return { ...makeVariantContent(loaded, fabricatorCompanyId, signed.design), artwork: signed.artwork }
+  }
+  return {
+    design: signed.design,
+    artwork: signed.artwork,
+    evaluation: signed.results,
+    answers: signed.answers.map(({ itemId, question, state, reason }) => ({
+      itemId,
+      question,
+      state,
+      reason,
+      decidedBy: 'unknown',
+      byName: '',
+    })),
+  }
+}
+
+function listArtwork({ record }: LoadedRevision): ComparedContent['artwork'] {
+  return record.artwork.map(({ originalName, sha256 }) => ({ fileName: originalName, sha256 }))
+}

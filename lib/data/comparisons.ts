@@ -1,0 +1,130 @@
+import 'server-only'
+import type { Compared } from '@/lib/inputs'
+import { type ComparedContent, compareContents, type PatchOperation } from '@/lib/review'
+import {
+  type Actor,
+  maySeeProposal,
+  type RevisionScope,
+  requireProject,
+  requireRevisionInView,
+  type Standing,
+} from './authorization'
+import type { TransactionClient } from './client'
+import { makeComparedContent, makeSignedSide, makeVariantContent } from './compared-content'
+import { loadDesignState } from './design-states'
+import { NotFoundError } from './errors'
+import { getProposedDesign } from './proposals'
+import { read } from './read'
+import { loadRevision } from './snapshot'
+import type { ComparableView, ComparisonView } from './views'
+
+export interface ComparisonRequest {
+  readonly projectId: string
+  readonly from: Compared
+  readonly to: Compared
+}
+
+interface Side {
+  readonly view: ComparableView
+  readonly content: ComparedContent
+}
+
+/**
+ * Compares two contents of one project: revisions as they stand, as they were signed, as proposed. To a fabricator
+ * nothing of another fabricator.
+ */
+export function compareInProject(actor: Actor, request: ComparisonRequest): Promise<ComparisonView> {
+  return read(actor, async ({ tx, standing }) => {
+    await requireProject(tx, standing, request.projectId)
+    const from = await loadSide(tx, standing, request.projectId, request.from)
+    const to = await loadSide(tx, standing, request.projectId, request.to)
+    return { from: from.view, to: to.view, comparison: compareContents(from.content, to.content) }
+  })
+}
+
+async function loadSide(
+  tx: TransactionClient,
+  standing: Standing,
+  projectId: string,
+  { kind, id }: Compared,
+): Promise<Side> {
+  const requireScope = async (revisionId: string): Promise<RevisionScope> => {
+    const scope = await requireRevisionInView(tx, standing, revisionId)
+    if (scope.revision.projectId !== projectId) throw new NotFoundError('revision')
+    return scope
+  }
+  const makeSide = (scope: RevisionScope, what: string, content: ComparedContent): Side => ({
+    view: { ref: `${kind}:${id}`, label: labelOf(scope.revision.label, what), revisionId: scope.revision.id },
+    content,
+  })
+  if (kind === 'revision') {
+    const scope = await requireScope(id)
+    return makeSide(scope, '', makeComparedContent(await loadRevision(tx, id), scope.fabricatorCompanyId))
+  }
+  if (kind === 'signature') {
+    const row = await tx.signature.findUnique({ where: { id } })
+    if (row === null) throw new NotFoundError('signature')
+    const scope = await requireScope(row.revisionId)
+    const content = makeSignedSide(await loadRevision(tx, row.revisionId), scope.fabricatorCompanyId, row.contentJson)
+    return makeSide(scope, describeSignature(row), content)
+  }
+  const row = await tx.proposal.findUnique({ where: { id } })
+  if (row === null) throw new NotFoundError('proposal')
+  const scope = await requireScope(row.revisionId)
+  if (!maySeeProposal(standing, scope.subject, row)) throw new NotFoundError('proposal')
+  const base = await loadDesignState(tx, row.baseHash)
+  const design = kind === 'base' ? base : getProposedDesign(base, JSON.parse(row.patchJson) as PatchOperation[])
+  const content = makeVariantContent(await loadRevision(tx, row.revisionId), scope.fabricatorCompanyId, design)
+  return makeSide(scope, kind === 'base' ? describeBase(row) : describeProposal(row), content)
+}
+
+/** Everything in a project that the person may compare, newest revision first. */
+export function listComparable(actor: Actor, projectId: string): Promise<readonly ComparableView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    await requireProject(tx, standing, projectId)
+    const rows = await tx.revision.findMany({
+      where: { projectId },
+      orderBy: { createdAt: 'desc' },
+      select: {
+        id: true,
+        signatures: { select: { id: true, signerName: true, signedAt: true }, orderBy: { signedAt: 'desc' } },
+        proposals: {
+          select: { id: true, title: true, companyId: true, proposedById: true, baseVersion: true },
+          orderBy: { proposedAt: 'desc' },
+        },
+      },
+    })
+    const options: ComparableView[] = []
+    for (const row of rows) {
+      const scope = await findScope(tx, standing, row.id)
+      if (scope === null) continue
+      const add = (ref: string, what: string) =>
+        options.push({ ref, label: labelOf(scope.revision.label, what), revisionId: row.id })
+      add(`revision:${row.id}`, '')
+      for (const signature of row.signatures) add(`signature:${signature.id}`, describeSignature(signature))
+      for (const proposal of row.proposals) {
+        if (!maySeeProposal(standing, scope.subject, proposal)) continue
+        add(`base:${proposal.id}`, describeBase(proposal))
+        add(`proposal:${proposal.id}`, describeProposal(proposal))
+      }
+    }
+    return options
+  })
+}
+
+async function findScope(tx: TransactionClient, standing: Standing, revisionId: string): Promise<RevisionScope | null> {
+  try {
+    return await requireRevisionInView(tx, standing, revisionId)
+  } catch (error) {
+    if (error instanceof NotFoundError) return null
+    throw error
+  }
+}
+
+const labelOf = (revisionLabel: string, what: string) =>
+  what === '' ? `revision ${revisionLabel} as it stands` : `revision ${revisionLabel}, ${what}`
+const describeSignature = (row: { signerName: string; signedAt: Date }) =>
+  `as signed by ${row.signerName} on ${row.signedAt.toISOString().slice(0, 10)}`
+const describeBase = (row: { title: string; baseVersion: number }) =>
+  `version ${row.baseVersion}, before the proposal “${row.title}”`
+const describeProposal = (row: { title: string }) => `as the proposal “${row.title}” has it`

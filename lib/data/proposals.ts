@@ -1,0 +1,348 @@
+import 'server-only'
+import { randomUUID } from 'node:crypto'
+import { type Design, type Issue, parseDesign } from '@/lib/engine'
+import type { DecideProposalInput, ProposeChangeInput, WithdrawProposalInput } from '@/lib/inputs'
+import {
+  applyGuardedPatch,
+  compareContents,
+  compareDesigns,
+  describeOperations,
+  isAllowed,
+  makeDesignPatch,
+  type PatchOperation,
+  type PatchProblem,
+} from '@/lib/review'
+import {
+  type Actor,
+  makeProposalSubject,
+  mayOnRevision,
+  maySeeProposal,
+  type RevisionScope,
+  requireAtStage,
+  requireOnRevision,
+  requireRevisionInView,
+  type Standing,
+} from './authorization'
+import type { TransactionClient } from './client'
+import { makeComparedContent, makeVariantContent } from './compared-content'
+import { changeContent } from './content'
+import { type CheckedDesign, checkDesign } from './design-input'
+import { MAX_CHANGES_IN_WORDS, replaceDesign, requireDesignSeen } from './design-save'
+import { keepDesignState, loadDesignState } from './design-states'
+import { NotFoundError, outcomeOf, refuseClash, refuseField, refuseInvalid } from './errors'
+import type { Proposal } from './generated/sqlite/client'
+import { toProposalSummary } from './proposal-view'
+import { read } from './read'
+import { getPersonName } from './revision-record'
+import { type LoadedRevision, loadRevision } from './snapshot'
+import { listThreadViews } from './thread-view'
+import { addComment, findAudience, getOwnCompanyId } from './threads'
+import type { Outcome, ProposalView } from './views'
+import { type WriteContext, write } from './write'
+
+/** Parts of the design that a proposal may change; own materials come along with the layers that are made of them. */
+const PROPOSABLE_AREAS: readonly string[] = ['materials', 'construction', 'bends', 'features']
+
+/**
+ * Proposes a change as an edit: kept as a patch on the design that the person saw, with a thread of its own. A
+ * fabricator's is seen by the team and by the own company; the team's own as a thread of theirs is.
+ */
+export async function proposeChange(
+  actor: Actor,
+  input: ProposeChangeInput,
+): Promise<Outcome<{ proposalId: string; threadId: string }>> {
+  const checked = await outcomeOf(async () => checkDesign(input.design))
+  if (!checked.ok) return checked
+  const proposed = checked.value
+  return write(actor, 'propose-change', { ...input, designHash: proposed.designHash }, async (context) => {
+    const { tx, standing, at, record } = context
+    const scope = await requireRevisionInView(tx, standing, input.revisionId)
+    requireOnRevision(standing, scope, 'proposal:make')
+    const stored = await loadRevision(tx, scope.revision.id)
+    requireDesignSeen(stored, input.seenVersion)
+    const changes = requireProposable(stored.design, proposed.design)
+    const companyId = scope.fabricatorCompanyId ?? findAudience(scope, input.companyId)
+    const { designHash: hash, designJson, projectId, id: revisionId, designVersion } = stored.record
+    const proposalId = randomUUID()
+    const { value: threadId } = await changeContent(context, stored, null, async () => {
+      await keepDesignState(tx, { hash, designJson }, at)
+      const ownCompanyId = getOwnCompanyId(standing, projectId)
+      const thread = await tx.thread.create({
+        data: {
+          revisionId,
+          companyId,
+          openedByCompanyId: ownCompanyId,
+          anchorKind: 'proposal',
+          anchorId: proposalId,
+          anchorLabel: input.title,
+          kind: input.kind,
+          title: input.title,
+          state: 'open',
+          openedById: standing.userId,
+          openedAt: at,
+        },
+      })
+      await addComment(context, scope, thread, { text: input.why, isAnswer: false })
+      await tx.proposal.create({
+        data: {
+          id: proposalId,
+          revisionId,
+          companyId,
+          title: input.title,
+          patchJson: JSON.stringify(makeDesignPatch(stored.design, proposed.design)),
+          baseVersion: designVersion,
+          baseHash: hash,
+          state: 'proposed',
+          threadId: thread.id,
+          proposedById: standing.userId,
+          proposedByCompanyId: ownCompanyId,
+          proposedAt: at,
+        },
+      })
+      await record({
+        action: 'proposal-made',
+        subject: { kind: 'proposal', id: proposalId },
+        projectId,
+        revisionId,
+        companyId,
+        details: {
+          title: input.title,
+          baseVersion: designVersion,
+          baseHash: hash,
+          proposedHash: proposed.designHash,
+          changeCount: changes.length,
+          changes: changes.slice(0, MAX_CHANGES_IN_WORDS),
+        },
+      })
+      return thread.id
+    })
+    return { proposalId, threadId }
+  })
+}
+
+/** @returns what would change, a sentence each */
+function requireProposable(present: Design, proposed: Design): string[] {
+  const changes = compareDesigns(present, proposed)
+  if (changes.length === 0) refuseField('design', 'unchanged', 'is the design as it stands: change something first')
+  const outside = changes.filter(({ area }) => !PROPOSABLE_AREAS.includes(area))
+  if (outside.length > 0) {
+    refuseInvalid(
+      outside.map(({ path, sentence }) => ({
+        code: 'not-proposable',
+        path: ['design', ...path],
+        message: `is not part of construction, bends or features: ${sentence}`,
+      })),
+      'A proposal changes construction, bends or features, and nothing else.',
+    )
+  }
+  return changes.map(({ sentence }) => sentence)
+}
+
+/**
+ * Accepts or declines. Accepting applies the patch to the design as it stands, if it still applies: every value that it
+ * was made on must still be there. It is a save like any other: checked, evaluated, voiding signatures.
+ */
+export function decideProposal(
+  actor: Actor,
+  input: DecideProposalInput,
+): Promise<Outcome<{ designVersion: number; voidedSignatures: number }>> {
+  return write(actor, 'decide-proposal', input, async (context) => {
+    const { tx, standing } = context
+    const { row, scope } = await requireProposal(tx, standing, input.proposalId)
+    requireOnRevision(standing, scope, 'proposal:decide')
+    const stored = await loadRevision(tx, row.revisionId)
+    requireUndecided(stored, row)
+    if (input.decision === 'decline') {
+      await changeContent(context, stored, null, () => storeDecision(context, scope, row, { ...input, made: null }))
+      return { designVersion: stored.record.designVersion, voidedSignatures: 0 }
+    }
+    requireDesignSeen(stored, input.seenVersion)
+    const checked = applyProposal(stored, row, await loadDesignState(tx, row.baseHash))
+    const { designVersion, voidedSignatures } = await replaceDesign(context, stored, checked, 'design-saved', (made) =>
+      storeDecision(context, scope, row, { ...input, made }),
+    )
+    return { designVersion, voidedSignatures }
+  })
+}
+
+function requireUndecided({ record }: LoadedRevision, row: Proposal): void {
+  if (row.state === 'proposed') return
+  const who = row.decidedById === null ? 'somebody' : getPersonName(record, row.decidedById)
+  refuseClash(`The proposal was already ${row.state} by ${who}.`)
+}
+
+function applyProposal(stored: LoadedRevision, row: Proposal, base: Design): CheckedDesign {
+  const patch = readPatch(row)
+  const patched = applyGuardedPatch(stored.design, patch, base)
+  if (!patched.ok) {
+    refuseClash(
+      'The proposal no longer applies to the design as it stands. Nothing was changed.',
+      patched.problems.map((problem) => toIssue(problem, patch)),
+    )
+  }
+  return checkDesign(patched.document)
+}
+
+function toIssue(problem: PatchProblem, patch: readonly PatchOperation[]): Issue {
+  return {
+    code: `patch-${problem.code}`,
+    path: ['patch', problem.operation - 1],
+    message: describeProblem(problem, patch),
+  }
+}
+
+/** `operation 2 of 6 (test /bends/0/insideRadiusMm): bend Hinge inside radius: ...` */
+function describeProblem({ operation, path, sentence }: PatchProblem, patch: readonly PatchOperation[]): string {
+  return `operation ${operation} of ${patch.length} (${patch[operation - 1]?.op ?? ''} ${path}): ${sentence}`
+}
+
+function readPatch(row: Pick<Proposal, 'patchJson'>): PatchOperation[] {
+  return JSON.parse(row.patchJson) as PatchOperation[]
+}
+
+interface StoredDecision {
+  readonly decision: 'accept' | 'decline'
+  readonly reason: string
+  /** The design's version that accepting made. */
+  readonly made: number | null
+}
+
+/** The proposal is settled, and so is its thread: closed with what was accepted, answered with why it was not. */
+async function storeDecision(
+  context: WriteContext,
+  scope: RevisionScope,
+  row: Proposal,
+  { decision, reason, made }: StoredDecision,
+): Promise<void> {
+  const { tx, standing, at } = context
+  const state = decision === 'accept' ? 'accepted' : 'declined'
+  await tx.proposal.update({
+    where: { id: row.id },
+    data: { state, decidedById: standing.userId, decidedAt: at, decisionNote: reason, madeVersion: made },
+  })
+  const thread = await tx.thread.findUniqueOrThrow({ where: { id: row.threadId } })
+  if (thread.state !== 'closed') {
+    await addComment(context, scope, thread, {
+      text: `${decision === 'accept' ? 'Accepted' : 'Declined'}: ${reason}`,
+      isAnswer: true,
+    })
+    await tx.thread.update({
+      where: { id: thread.id },
+      data:
+        decision === 'accept'
+          ? { state: 'closed', closedById: standing.userId, closedAt: at, closeReason: 'the proposal was accepted' }
+          : { state: 'answered', answeredById: standing.userId, answeredAt: at },
+    })
+    await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
+  }
+  await recordProposal(context, row, { action: `proposal-${state}`, reason, made })
+}
+
+/** Whoever proposed it takes it back; it stays readable. */
+export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Promise<Outcome<null>> {
+  return write(actor, 'withdraw-proposal', input, async (context) => {
+    const { tx, standing, at } = context
+    const { row, scope } = await requireProposal(tx, standing, input.proposalId)
+    requireAtStage(standing, scope.subject, 'proposal:withdraw', (subject) => makeProposalSubject(subject, row))
+    const stored = await loadRevision(tx, row.revisionId)
+    requireUndecided(stored, row)
+    await changeContent(context, stored, null, async () => {
+      const settled = { decidedById: standing.userId, decidedAt: at, decisionNote: input.reason }
+      await tx.proposal.update({ where: { id: row.id }, data: { state: 'withdrawn', ...settled } })
+      await tx.thread.updateMany({
+        where: { id: row.threadId, state: { not: 'closed' } },
+        data: {
+          state: 'closed',
+          closedById: standing.userId,
+          closedAt: at,
+          closeReason: input.reason === '' ? 'the proposal was withdrawn' : `withdrawn: ${input.reason}`,
+          version: { increment: 1 },
+        },
+      })
+      await recordProposal(context, row, { action: 'proposal-withdrawn', reason: input.reason, made: null })
+    })
+    return null
+  })
+}
+
+async function recordProposal(
+  { tx, record }: WriteContext,
+  row: Proposal,
+  { action, reason, made }: { action: string; reason: string; made: number | null },
+): Promise<void> {
+  const where = { id: row.revisionId }
+  const { projectId } = await tx.revision.findUniqueOrThrow({ where, select: { projectId: true } })
+  await record({
+    action,
+    subject: { kind: 'proposal', id: row.id },
+    projectId,
+    revisionId: row.revisionId,
+    companyId: row.companyId,
+    details: { title: row.title, reason, ...(made === null ? {} : { designVersion: made }) },
+  })
+}
+
+/** A proposal for a person who may see it. */
+async function requireProposal(tx: TransactionClient, standing: Standing, proposalId: string) {
+  const row = await tx.proposal.findUnique({ where: { id: proposalId } })
+  if (row === null) throw new NotFoundError('proposal')
+  const scope = await requireRevisionInView(tx, standing, row.revisionId, 'proposal')
+  if (!maySeeProposal(standing, scope.subject, row)) throw new NotFoundError('proposal')
+  return { row, scope }
+}
+
+/** A proposal with what it would come to, and whether it still applies. */
+export function getProposal(actor: Actor, proposalId: string): Promise<ProposalView> {
+  return read(actor, async ({ tx, standing }) => {
+    const { row: found, scope } = await requireProposal(tx, standing, proposalId)
+    const loaded = await loadRevision(tx, found.revisionId)
+    const row = loaded.record.proposals.find(({ id }) => id === found.id)
+    if (row === undefined) throw new NotFoundError('proposal')
+    const { fabricatorCompanyId, subject } = scope
+    const base = await loadDesignState(tx, row.baseHash)
+    const patch = readPatch(row)
+    const isOpen = row.state === 'proposed'
+    const { obstacles, design: applied } = isOpen ? tryOnPresent(loaded, patch, base) : { obstacles: [], design: null }
+    const before =
+      applied === null
+        ? makeVariantContent(loaded, fabricatorCompanyId, base)
+        : makeComparedContent(loaded, fabricatorCompanyId)
+    const after = makeVariantContent(loaded, fabricatorCompanyId, applied ?? getProposedDesign(base, patch))
+    const threads = listThreadViews(loaded.record, standing, subject)
+    return {
+      ...toProposalSummary(loaded.record, row),
+      designVersion: loaded.record.designVersion,
+      patch,
+      operations: describeOperations(patch, base),
+      obstacles,
+      comparedWith: applied === null ? 'base' : 'present',
+      comparison: compareContents(before, after),
+      thread: threads.find(({ id }) => id === row.threadId) ?? null,
+      may: {
+        decide: isOpen && mayOnRevision(standing, 'proposal:decide', subject),
+        withdraw: isOpen && isAllowed(standing, 'proposal:withdraw', makeProposalSubject(subject, row)),
+      },
+    }
+  })
+}
+
+function tryOnPresent(
+  { design }: LoadedRevision,
+  patch: readonly PatchOperation[],
+  base: Design,
+): { readonly obstacles: string[]; readonly design: Design | null } {
+  const patched = applyGuardedPatch(design, patch, base)
+  if (!patched.ok) {
+    return { obstacles: patched.problems.map((problem) => describeProblem(problem, patch)), design: null }
+  }
+  const parsed = parseDesign(patched.document)
+  if (!parsed.ok) return { obstacles: parsed.issues.map(({ message }) => message), design: null }
+  return { obstacles: [], design: parsed.value }
+}
+
+/** @throws Error where a kept patch does not fit its own base: damage */
+export function getProposedDesign(base: Design, patch: readonly PatchOperation[]): Design {
+  const patched = applyGuardedPatch(base, patch, base)
+  if (!patched.ok) throw new Error('a kept proposal does not fit the design that it was made on')
+  return patched.document as Design
+}

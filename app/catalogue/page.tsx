@@ -3,7 +3,7 @@ import { listItemTexts } from '@/app/_components/review/catalogue-texts'
 import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
-import { CATALOGUE, getLimitDefinition, SEVERITIES } from '@/lib/engine'
+import { CATALOGUE, getLimitDefinition, SEVERITIES } from '@/lib/engine/catalogue'
 import { CatalogueList } from './_components/catalogue-list'
 
 export const metadata: Metadata = { title: 'Catalogue' }

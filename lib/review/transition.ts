@@ -133,15 +133,15 @@ export function decideSignatureWithdrawal(
   if (signature === undefined || signature.voided !== null) {
     return refuse({ kind: 'illegal', sentence: 'There is no such signature that stands' })
   }
-  if (snapshot.stage !== 'awaiting-signature') {
+  const subject = { ...getRevisionSubject(snapshot), kind: 'signature' as const, signerId: signature.userId }
+  if (!isAllowed(actor, 'signature:withdraw', { ...subject, stage: 'awaiting-signature' })) {
+    return refuse({ kind: 'not-allowed', sentence: 'A signature is taken back by whoever signed' })
+  }
+  if (!isAllowed(actor, 'signature:withdraw', subject)) {
     return refuse({
       kind: 'illegal',
       sentence: `The revision is ${STAGE_LABELS[snapshot.stage]}: a signature can no longer be taken back`,
     })
-  }
-  const subject = { ...getRevisionSubject(snapshot), kind: 'signature' as const, signerId: signature.userId }
-  if (!isAllowed(actor, 'signature:withdraw', subject)) {
-    return refuse({ kind: 'not-allowed', sentence: 'A signature is taken back by whoever signed' })
   }
   const said = reason.trim()
   if (said === '')

@@ -1,5 +1,6 @@
 import type { Actor } from '@/lib/data'
 import * as data from '@/lib/data'
+import { db } from '@/lib/data/client'
 import type { PersonName } from '@/test/factories/people'
 import { type AccessScene, addThrowawayMember, freshBytes } from './scene'
 
@@ -101,6 +102,81 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     reached: 'ok',
     may: ['admin'],
     seenBy: 'workspace',
+  },
+
+  // The workspace's edition of the catalogue
+  {
+    name: 'getTemplate',
+    run: (a) => data.getTemplate(a),
+    reached: 'ok',
+    may: ['admin', ...TEAM, 'outsider'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'addOwnItem',
+    run: (a) => data.addOwnItem(a, { seenVersion: UNSEEN, item: makeOwnItem() }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'changeOwnItem',
+    run: (a) =>
+      data.changeOwnItem(a, { seenVersion: UNSEEN, item: { ...makeOwnItem(), id: 'own-none' }, reason: 'wording' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'removeOwnItem',
+    run: (a) => data.removeOwnItem(a, { seenVersion: UNSEEN, itemId: 'own-none', reason: 'settled' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'changeDeliveredItem',
+    run: (a) =>
+      data.changeDeliveredItem(a, {
+        seenVersion: UNSEEN,
+        change: {
+          itemId: 'tear-stop',
+          isOff: true,
+          reason: 'moulded in',
+          question: null,
+          why: null,
+          howToCheck: null,
+          answeredBy: null,
+        },
+      }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'getTemplateUpdate',
+    run: (a, s) => data.getTemplateUpdate(a, s.reviewId),
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'updateTemplate',
+    run: (a, s) => data.updateTemplate(a, { revisionId: s.reviewId, seenVersion: UNSEEN, toVersion: 1 }),
+    reached: 'stale',
+    may: TEAM,
+    seenBy: 'revision',
+  },
+  {
+    name: 'withdrawSignature',
+    run: async (a, s) => {
+      const { id } = await db().signature.findFirstOrThrow({ where: { revisionId: s.releasedId } })
+      return data.withdrawSignature(a, { signatureId: id, reason: 'second thoughts' })
+    },
+    // Released by now: its signer is told so.
+    reached: 'clash',
+    may: ['lead'],
+    seenBy: 'revision',
   },
 
   // Limits
@@ -400,6 +476,100 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     seenBy: 'draft',
   },
 
+  // Proposals and comparison
+  {
+    name: 'proposeChange',
+    run: (a, s) =>
+      data.proposeChange(a, {
+        revisionId: s.reviewId,
+        seenVersion: UNSEEN,
+        design: s.design,
+        title: 'Title',
+        why: 'Text',
+        kind: 'note',
+      }),
+    reached: 'stale',
+    may: [...TEAM, ...FABRICATORS],
+    seenBy: 'revision',
+  },
+  {
+    name: 'proposeChange',
+    of: 'on a revision that is not shared',
+    run: (a, s) =>
+      data.proposeChange(a, {
+        revisionId: s.draftId,
+        seenVersion: UNSEEN,
+        design: s.design,
+        title: 'Title',
+        why: 'Text',
+        kind: 'note',
+      }),
+    reached: 'stale',
+    may: TEAM,
+    seenBy: 'draft',
+  },
+  {
+    name: 'getProposal',
+    of: "a fabricator's",
+    run: (a, s) => data.getProposal(a, s.withdrawnProposalId),
+    reached: 'ok',
+    may: [...READERS, 'fabricator'],
+    seenBy: 'brackenfold-thread',
+  },
+  {
+    name: 'decideProposal',
+    of: "a fabricator's, withdrawn",
+    run: (a, s) =>
+      data.decideProposal(a, {
+        proposalId: s.withdrawnProposalId,
+        seenVersion: UNSEEN,
+        decision: 'accept',
+        reason: 'because',
+      }),
+    reached: 'clash',
+    may: TEAM,
+    seenBy: 'brackenfold-thread',
+  },
+  {
+    name: 'withdrawProposal',
+    of: 'already withdrawn',
+    run: (a, s) => data.withdrawProposal(a, { proposalId: s.withdrawnProposalId, reason: '' }),
+    reached: 'clash',
+    may: ['fabricator'],
+    seenBy: 'brackenfold-thread',
+  },
+  {
+    name: 'listComparable',
+    run: (a, s) => data.listComparable(a, s.team.projectId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'project',
+  },
+  {
+    name: 'compareInProject',
+    of: 'shared revisions',
+    run: (a, s) => compare(a, s, { kind: 'revision', id: s.releasedId }),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'compareInProject',
+    of: 'with one that is not shared',
+    run: (a, s) => compare(a, s, { kind: 'revision', id: s.draftId }),
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'draft',
+  },
+  {
+    name: 'compareInProject',
+    of: "with a fabricator's proposal",
+    run: (a, s) => compare(a, s, { kind: 'proposal', id: s.withdrawnProposalId }),
+    reached: 'ok',
+    may: [...READERS, 'fabricator'],
+    seenBy: 'brackenfold-thread',
+  },
+
   // Threads
   {
     name: 'openThread',
@@ -526,6 +696,25 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'readWholeTrail',
   'markAccountsAsDemo',
 ]
+
+function makeOwnItem() {
+  return {
+    section: 'materials' as const,
+    severity: 'minor' as const,
+    question: 'Is the lot of the adhesive noted?',
+    why: 'Lots differ.',
+    howToCheck: 'Read the traveller.',
+    evidence: 'Traveller',
+    ground: 'Our procedure',
+    decidedWhen: 'fabricator' as const,
+    answeredBy: ['member' as const],
+  }
+}
+
+function compare(actor: Actor, scene: AccessScene, to: data.ComparisonRequest['to']) {
+  const from = { kind: 'revision' as const, id: scene.reviewId }
+  return data.compareInProject(actor, { projectId: scene.team.projectId, from, to })
+}
 
 function makeAnswer(scene: AccessScene, itemId: string) {
   return { revisionId: scene.reviewId, itemId, seenVersion: UNSEEN, state: 'meets' as const, reason: 'seen' }

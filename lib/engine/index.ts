@@ -9,15 +9,15 @@ export * from './design'
 export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
 export { DEFAULT_WEIBULL_SLOPE } from './life'
 export { findLibraryMaterial, listLibraryMaterials } from './materials'
-export {
-  applyDesignPatch,
-  type ForbiddenNeed,
-  findRemedies,
-  type Remedy,
-  type RemedyChange,
-  type RemedyOptions,
-  type RemedyReport,
-  type RemedyState,
+// Types alone: remedies are sought on demand, and are a part of the browser's load that a page fetches when it needs it
+// (`@/lib/engine/remedies`).
+export type {
+  ForbiddenNeed,
+  Remedy,
+  RemedyChange,
+  RemedyOptions,
+  RemedyReport,
+  RemedyState,
 } from './remedies'
 export * from './results'
 export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'

@@ -15,6 +15,8 @@ export interface BendAssessment {
   readonly state: RemedyState
   readonly strain: ReadonlyMap<string, Verdict>
   readonly life: ReadonlyMap<string, Verdict>
+  /** Outcomes of an item of the catalogue for this design, decided when first asked for. */
+  readonly check: (itemId: string) => readonly Outcome[]
 }
 
 export interface AssessOptions extends Pick<EvaluateOptions, 'limits'> {
@@ -52,6 +54,7 @@ export function assessBend(
     result,
     strain,
     life,
+    check: makeItemChecker(context),
     state: {
       verdict: verdictOf(bendId),
       strainVerdict: findVerdict(strain, bendId),
@@ -88,8 +91,17 @@ function listBendVerdicts(itemId: string, context: EvaluationContext): Map<strin
   return verdicts
 }
 
+function makeItemChecker(context: EvaluationContext): BendAssessment['check'] {
+  const decided = new Map<string, readonly Outcome[]>()
+  return (itemId) => {
+    const outcomes = decided.get(itemId) ?? checkItem(itemId, context)
+    decided.set(itemId, outcomes)
+    return outcomes
+  }
+}
+
 /** Outcomes of a computed item of the catalogue. */
-export function checkItem(itemId: string, context: EvaluationContext): readonly Outcome[] {
+function checkItem(itemId: string, context: EvaluationContext): readonly Outcome[] {
   const check = findItem(itemId)?.check
   if (check === undefined || check === null) throw new RangeError(`"${itemId}" is no computed item of the catalogue`)
   return check(context)

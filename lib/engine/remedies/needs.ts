@@ -1,6 +1,6 @@
 import type { Design } from '../design'
 import type { DecidedOutcome, Outcome, Verdict } from '../results'
-import { type BendAssessment, checkItem } from './assess'
+import type { BendAssessment } from './assess'
 import { findMovedImpedances } from './impedance'
 import type { ForbiddenNeed } from './remedy'
 
@@ -24,7 +24,7 @@ export function findForbiddenNeeds(
 function findBrokenItems(before: BendAssessment, after: BendAssessment): ForbiddenNeed[] {
   const broken: ForbiddenNeed[] = []
   const compare = (itemId: string, kind: ForbiddenNeed['kind']) => {
-    pushWorse(checkItem(itemId, before.context), checkItem(itemId, after.context), kind, broken)
+    pushWorse(before.check(itemId), after.check(itemId), kind, broken)
   }
   const conductorsMoved = after.assembly.conductors.some((result, at) => result !== before.assembly.conductors[at])
   if (conductorsMoved) {

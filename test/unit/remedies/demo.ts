@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
-import { type Design, findRemedies, parseDesignText, type Remedy, type RemedyOptions } from '@/lib/engine'
+import { type Design, parseDesignText, type Remedy, type RemedyOptions } from '@/lib/engine'
+import { findRemedies } from '@/lib/engine/remedies'
 
 export function readDemo(name: string): Design {
   const parsed = parseDesignText(readFileSync(`seed/designs/${name}.json`, 'utf8'))

@@ -1,12 +1,6 @@
 import { describe, expect, it, vi } from 'vitest'
-import {
-  applyDesignPatch,
-  type Design,
-  evaluate,
-  findRemedies,
-  findStartingConstruction,
-  parseDesign,
-} from '@/lib/engine'
+import { type Design, evaluate, findStartingConstruction, parseDesign } from '@/lib/engine'
+import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { assessBend } from '@/lib/engine/remedies/assess'
 import { cutOuts, largerRadius } from '@/lib/engine/remedies/families/bend-shape'
 import { adhesivelessClad } from '@/lib/engine/remedies/families/clad'

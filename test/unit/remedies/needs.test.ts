@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest'
-import { type Design, findRemedies, type RemedyOptions } from '@/lib/engine'
+import type { Design, RemedyOptions } from '@/lib/engine'
+import { findRemedies } from '@/lib/engine/remedies'
 import { assessBend } from '@/lib/engine/remedies/assess'
 import { findForbiddenNeeds } from '@/lib/engine/remedies/needs'
 import { change, getEntry, readDemo } from './demo'

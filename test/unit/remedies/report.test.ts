@@ -1,16 +1,14 @@
 import { applyPatch } from 'rfc6902'
 import { describe, expect, it, vi } from 'vitest'
 import {
-  applyDesignPatch,
   type Design,
   evaluate,
-  findRemedies,
   getOutcomeVerdict,
   listStartingConstructions,
   parseDesign,
   type RemedyReport,
 } from '@/lib/engine'
-import { doesDominate, listCounts } from '@/lib/engine/remedies'
+import { applyDesignPatch, doesDominate, findRemedies, listCounts } from '@/lib/engine/remedies'
 import { readDemo } from './demo'
 
 // Hundreds of evaluations per report: a busy machine needs more than the usual seconds.

@@ -1,0 +1,136 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notices'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { Bend, Design, Remedy, RemedyReport } from '@/lib/engine'
+import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
+import { useDraft } from '../draft'
+import { RemedyChart } from './remedy-chart'
+import { RemedyComparison } from './remedy-comparison'
+import { RemedyList } from './remedy-list'
+import './remedies.css'
+import { nameRemedy } from './words'
+
+/** Remedies of one state of the design: they do not fit another. */
+interface Found {
+  readonly design: Design
+  readonly report: RemedyReport
+}
+
+/** What came of the last apply, so that it can be taken back from here. */
+interface Applied {
+  readonly name: string
+  /** The draft right after it: undo is offered only as long as nothing else was edited. */
+  readonly draft: Design
+}
+
+/** Remedies of one bend, sought as soon as this is shown: the list, the chart, trying one, applying one. */
+export function RemedyWorkbench({ bend }: { bend: Bend }) {
+  const { state, dispatch, live, stored, isReadOnly } = useDraft()
+  const [found, setFound] = useState<Found | null>(null)
+  /** The state of the design for which remedies are wanted. */
+  const [wanted, setWanted] = useState<Design | null>(live.issues.length === 0 ? live.evaluatedDesign : null)
+  const [chosenId, setChosenId] = useState<string | null>(null)
+  const [triedId, setTriedId] = useState<string | null>(null)
+  const [applied, setApplied] = useState<Applied | null>(null)
+  const { evaluatedDesign, issues } = live
+
+  const { limits } = stored
+  const bendId = bend.id
+  useEffect(() => {
+    if (wanted === null) return
+    // The page shows that it computes before it does.
+    const timer = window.setTimeout(() => {
+      setFound({ design: wanted, report: findRemedies(wanted, bendId, { limits }) })
+      setChosenId(null)
+      setWanted(null)
+    }, 0)
+    return () => window.clearTimeout(timer)
+  }, [wanted, bendId, limits])
+  const isCurrent = found !== null && found.design === evaluatedDesign && issues.length === 0
+  const apply = (remedy: Remedy) => {
+    const design = applyDesignPatch(state.design, remedy.patch)
+    dispatch({ type: 'replace', design })
+    setApplied({ name: nameRemedy(remedy), draft: design })
+    setTriedId(null)
+  }
+  const tried = found?.report.remedies.find((remedy) => remedy.id === triedId)
+  const mayApply = (remedy: Remedy) => !isReadOnly && isCurrent && remedy.forbiddenBy.length === 0
+  return (
+    <>
+      <div className="row">
+        <Button
+          onPress={() => setWanted(evaluatedDesign)}
+          isPending={wanted !== null}
+          pendingLabel="Computing…"
+          isDisabled={issues.length > 0}
+        >
+          {found === null ? 'Find remedies' : 'Find them again'}
+        </Button>
+        {issues.length > 0 && <span className="small muted">What needs correction above comes first.</span>}
+      </div>
+      {applied !== null && applied.draft === state.design && (
+        <Notice tone="done" role="status">
+          <p>Applied to the draft: {applied.name}. It is stored when you save.</p>
+          <div className="row mt-2">
+            <Button
+              onPress={() => {
+                dispatch({ type: 'undo' })
+                setApplied(null)
+              }}
+            >
+              Undo
+            </Button>
+          </div>
+        </Notice>
+      )}
+      {found !== null && !isCurrent && (
+        <Notice tone="caution" role="status">
+          These remedies belong to an earlier state of the design. Find them again before applying one.
+        </Notice>
+      )}
+      {found !== null && (
+        <div data-outdated={isCurrent ? undefined : ''} className="drawings">
+          <Summary report={found.report} />
+          {found.report.remedies.length > 0 && (
+            <>
+              <RemedyList
+                report={found.report}
+                chosenId={chosenId}
+                onChoose={setChosenId}
+                onTry={(remedy) => setTriedId(remedy.id)}
+                onApply={apply}
+                mayApply={mayApply}
+              />
+              <RemedyChart report={found.report} chosenId={chosenId} />
+            </>
+          )}
+        </div>
+      )}
+      {found !== null && tried !== undefined && (
+        <RemedyComparison
+          remedy={tried}
+          design={found.design}
+          bendId={bend.id}
+          limits={stored.limits}
+          onClose={() => setTriedId(null)}
+          onApply={mayApply(tried) ? () => apply(tried) : null}
+        />
+      )}
+    </>
+  )
+}
+
+function Summary({ report }: { report: RemedyReport }) {
+  const { before, tried, remedies, leftOut, notTried } = report
+  if (notTried !== null) return <p className="empty">Nothing to try. {notTried}</p>
+  return (
+    <p className="small">
+      As it is: <VerdictMark verdict={before.verdict} />. Tried {tried.alone} changes alone and {tried.inPairs} pairs of
+      them; {remedies.length} are listed, {leftOut} left out because another one, or leaving the design as it is, is at
+      least as good on every count. Room in the assembly, shielding and routing are not computed.
+    </p>
+  )
+}

@@ -262,7 +262,7 @@ export async function addComment(
   return comment.id
 }
 
-export function recordThread(
+function recordThread(
   { record }: WriteContext,
   { revision }: RevisionScope,
   thread: Pick<Thread, 'id' | 'title' | 'companyId'>,

@@ -10,7 +10,9 @@ import {
   getProject,
   getRevision,
   openThread,
+  proposeChange,
   type RevisionView,
+  withdrawProposal,
 } from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { CATALOGUE } from '@/lib/engine/catalogue'
@@ -47,6 +49,8 @@ export interface AccessScene {
   readonly brackenfoldCommentId: string
   readonly brackenfoldAttachmentId: string
   readonly closedThreadId: string
+  /** Made and taken back by Brackenfold. */
+  readonly withdrawnProposalId: string
   /** Awaiting signature. */
   readonly signingId: string
   readonly signInput: ReturnType<typeof makeSignInput>
@@ -115,6 +119,7 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
     attachedBytes,
     attachFresh: async () => (await attachTo(freshBytes())).id,
     ...threads,
+    withdrawnProposalId: await makeWithdrawnProposal(team, reviewId),
     signingId,
     signInput: makeSignInput(await getRevision(lead, signingId)),
     releasedId,
@@ -170,6 +175,17 @@ async function makeThreads({ member, fabricator }: Team, revisionId: string) {
     brackenfoldCommentId: comment.id,
     brackenfoldAttachmentId: attachment.id,
   }
+}
+
+async function makeWithdrawnProposal({ fabricator }: Team, revisionId: string): Promise<string> {
+  const { design, designVersion: seenVersion } = await getRevision(fabricator, revisionId)
+  const proposed = { ...design, bends: design.bends.map((bend) => ({ ...bend, note: 'former on the tool' })) }
+  const texts = { title: 'Former', why: 'Ours has one.', kind: 'note' as const }
+  const { proposalId } = await expectDone(
+    proposeChange(fabricator, { revisionId, seenVersion, design: proposed, ...texts }),
+  )
+  await expectDone(withdrawProposal(fabricator, { proposalId, reason: 'not needed' }))
+  return proposalId
 }
 
 async function makeUsedInvitation({ lead, projectId }: Team): Promise<string> {

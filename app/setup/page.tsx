@@ -5,13 +5,14 @@ import { Notice } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
 import { isLoopbackOnly } from '@/lib/config'
 import { isWorkspaceEmpty } from '@/lib/data'
+import { getActor } from '@/lib/server'
 import { SetupForm } from './_components/setup-form'
 
 export const metadata: Metadata = { title: 'Set up' }
 
 /** First visit to an empty installation. Once anybody has an account, this page leads elsewhere. */
 export default async function SetupPage() {
-  if (!(await isWorkspaceEmpty())) redirect(paths.signIn())
+  if (!(await isWorkspaceEmpty())) redirect((await getActor()) === null ? paths.signIn() : paths.home())
   return (
     <div className="page-narrow">
       <PageHead

@@ -3,8 +3,9 @@ import { revalidatePath } from 'next/cache'
 import { unstable_rethrow } from 'next/navigation'
 import type { z } from 'zod'
 import type { Actor, Outcome } from '@/lib/data'
+import type { SignInInput } from '@/lib/inputs'
 import { explainError, explainInput, type ServerRefusal, SIGNED_OUT } from './expected-errors'
-import { getActor } from './session'
+import { getActor, openSession } from './session'
 
 export type ActionResult<T> =
   | { readonly ok: true; readonly value: T }
@@ -27,12 +28,20 @@ export function action<S extends z.ZodType, T>(
     })
 }
 
-/** As `action`, for the few things that a visitor does: the first set-up and accepting an invitation. */
-export function visitorAction<S extends z.ZodType, T>(
+/**
+ * As `action`, for the few things that a visitor does: the first set-up and accepting an invitation. Both make an account,
+ * which this browser is then signed in to.
+ */
+export function visitorAction<S extends z.ZodType<SignInInput>, T>(
   schema: S,
   run: (input: z.infer<S>) => Promise<Outcome<T>>,
 ): (input: unknown) => Promise<ActionResult<T>> {
-  return async (input) => answer(schema, input, run.name, run)
+  return async (input) =>
+    answer(schema, input, run.name, async (parsed) => {
+      const outcome = await run(parsed)
+      if (outcome.ok) await openSession({ email: parsed.email, password: parsed.password })
+      return outcome
+    })
 }
 
 async function answer<S extends z.ZodType, T>(

@@ -6,7 +6,7 @@ import CredentialsProvider from 'next-auth/providers/credentials'
 import { cache } from 'react'
 import { getSecrets, getSettings, log } from '@/lib/config'
 import { type Actor, authenticate, findActor, signOutEverywhere } from '@/lib/data'
-import { signInInput } from '@/lib/inputs'
+import { type SignInInput, signInInput } from '@/lib/inputs'
 
 /** A working day: who leaves a machine signed in overnight finds it signed out. */
 const SESSION_SECONDS = 12 * 3600
@@ -91,7 +91,10 @@ export const getActor = cache(async (): Promise<Actor | null> => {
 })
 
 /** Lets the session of this browser go on after all sessions were ended: its cookie takes the new version. */
-export async function renewSession(actor: Actor, sessionVersion: number): Promise<void> {
+export async function renewSession(
+  actor: Pick<Actor, 'userId' | 'name' | 'email'>,
+  sessionVersion: number,
+): Promise<void> {
   const isSecure = getSettings().publicUrl.startsWith('https:')
   const claims: JWT = { sub: actor.userId, name: actor.name, email: actor.email, userId: actor.userId, sessionVersion }
   const value = await encode({ token: claims, secret: getSecrets().sessionSecret, maxAge: SESSION_SECONDS })
@@ -103,4 +106,13 @@ export async function renewSession(actor: Actor, sessionVersion: number): Promis
     secure: isSecure,
     maxAge: SESSION_SECONDS,
   })
+}
+
+/**
+ * Signs this browser in within an action, for somebody who has just made an account: what the server renders after the
+ * action is then already theirs.
+ */
+export async function openSession(credentials: SignInInput): Promise<void> {
+  const outcome = await authenticate(credentials)
+  if (outcome.ok) await renewSession(outcome.value, outcome.value.sessionVersion)
 }

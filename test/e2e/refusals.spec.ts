@@ -143,7 +143,7 @@ test('a new revision from a faulty file is refused by the server with the place,
   const design = readSkua()
   design.bends[0].zoneId = 'controller'
   await page
-    .getByLabel('Design file')
+    .getByLabel('Design file', { exact: true })
     .setInputFiles({ name: 'z.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) })
   await page.getByRole('button', { name: 'Begin the revision' }).click()
   await expect(page.getByRole('alert')).toContainText('bends')

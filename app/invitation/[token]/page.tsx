@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { redirect } from 'next/navigation'
 import { ROLE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound } from '@/app/_components/shell/require-actor'
@@ -22,6 +23,9 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
   const { token } = await params
   const invitation = await readOrNotFound(() => previewInvitation(token))
   const actor = await getActor()
+  // Whoever joined by this link has no more use for its page, be it right after joining or from an old message.
+  const isInProject = actor?.memberships.some((membership) => membership.projectId === invitation.projectId) ?? false
+  if (isInProject && invitation.state === 'used') redirect(paths.project(invitation.projectId))
   return (
     <div className="page-narrow">
       <PageHead

@@ -1,7 +1,6 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { signIn } from 'next-auth/react'
 import { paths } from '@/app/_components/shell/paths'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
@@ -16,11 +15,7 @@ export function SetupForm() {
     schema: firstAdminInput,
     action: createFirstAdmin,
     defaultValues: { workspaceName: '', companyName: '', projectName: '', name: '', email: '', password: '' },
-    onDone: async (value) => {
-      const { email, password } = form.getValues()
-      const answer = await signIn('credentials', { email, password, redirect: false })
-      router.push(answer?.ok === true ? paths.project(value.projectId) : paths.signIn())
-    },
+    onDone: (value) => router.push(paths.project(value.projectId)),
   })
   const { control } = form
   return (

@@ -1,7 +1,6 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { signIn } from 'next-auth/react'
 import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { Button, LinkButton } from '@/app/_components/ui/button'
@@ -18,11 +17,7 @@ export function AcceptForm({ token, email }: { token: string; email: string | nu
     schema: acceptInvitationInput,
     action: acceptInvitation,
     defaultValues: { token, name: '', email: email ?? '', password: '' },
-    onDone: async (value) => {
-      const { email: address, password } = form.getValues()
-      const answer = await signIn('credentials', { email: address, password, redirect: false })
-      router.push(answer?.ok === true ? paths.project(value.projectId) : paths.signIn())
-    },
+    onDone: (value) => router.push(paths.project(value.projectId)),
   })
   return (
     <form className="form" onSubmit={submit}>

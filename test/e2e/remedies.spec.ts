@@ -1,0 +1,44 @@
+import AxeBuilder from '@axe-core/playwright'
+import { expect, test } from './fixtures'
+
+test('remedies of a bend are found, tried beside the design, applied to the draft and undone', async ({
+  openAs,
+  demo,
+}) => {
+  const page = await openAs('designer')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/bends`)
+  const section = page.getByRole('region', { name: 'Remedies' })
+  await section.getByRole('button', { name: 'Find remedies' }).click()
+  const rows = section.getByRole('table').first().locator('tbody tr')
+  await expect(rows.nth(1)).toContainText('Lighter foil')
+  await expect(rows.first()).toContainText('As it is')
+  await expect(section.locator('svg[role="img"]')).toHaveCount(1)
+
+  await rows.nth(1).getByRole('button', { name: /^Try it/ }).click()
+  const dialog = page.getByRole('dialog')
+  await expect(dialog.getByText('With the remedy').first()).toBeVisible()
+  await expect(dialog.locator('svg[role="img"]')).toHaveCount(2)
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
+  await dialog.getByRole('button', { name: 'Apply to the draft' }).click()
+
+  await expect(dialog).toHaveCount(0)
+  await expect(section.getByText(/Applied to the draft: Lighter foil/)).toBeVisible()
+  await expect(section.getByText(/earlier state of the design/)).toBeVisible()
+  await section.getByRole('button', { name: 'Undo' }).click()
+  await expect(section.getByText(/Applied to the draft/)).toHaveCount(0)
+  await expect(section.getByText(/earlier state of the design/)).toHaveCount(0)
+})
+
+test('a remedy that a stated need forbids names the need and cannot be applied', async ({ openAs, demo }) => {
+  const page = await openAs('designer')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaA}/bends`)
+  const section = page.getByRole('region', { name: 'Remedies' })
+  await section.getByRole('button', { name: 'Find remedies' }).click()
+  await section.getByRole('button', { name: /^Show all/ }).click()
+  const row = section.getByRole('row').filter({ hasText: 'Forbidden by Hinge' }).first()
+  await expect(row).toContainText('Hinge has 38 mm')
+  await expect(row.getByRole('button', { name: /^Apply/ })).toHaveCount(0)
+  await row.getByRole('button', { name: /^Try it/ }).click()
+  await expect(page.getByRole('dialog').getByText(/A stated need forbids it/)).toBeVisible()
+})

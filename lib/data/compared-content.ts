@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Design } from '@/lib/engine'
-import { type ComparedContent, listStandings, type SignedContent } from '@/lib/review'
+import { type ComparedContent, type ContentComparison, listStandings, type SignedContent } from '@/lib/review'
 import { combineLimits } from './effective-limits'
 import { evaluateFor } from './evaluation'
 import { type LoadedRevision, makeSnapshot } from './snapshot'
@@ -68,6 +68,16 @@ export function makeSignedSide(
       byName: '',
     })),
   }
+}
+
+/** Questions of the items that a comparison names, in the wording of the reviews compared. */
+export function listQuestions(
+  { verdicts, answers }: ContentComparison,
+  sides: readonly LoadedRevision[],
+): Readonly<Record<string, string>> {
+  const named = new Set([...verdicts, ...answers].map(({ itemId }) => itemId))
+  const items = sides.flatMap(({ template }) => template.items).filter(({ id }) => named.has(id))
+  return Object.fromEntries(items.map(({ id, question }) => [id, question]))
 }
 
 function listArtwork({ record }: LoadedRevision): ComparedContent['artwork'] {

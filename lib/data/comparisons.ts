@@ -10,12 +10,12 @@ import {
   type Standing,
 } from './authorization'
 import type { TransactionClient } from './client'
-import { makeComparedContent, makeSignedSide, makeVariantContent } from './compared-content'
+import { listQuestions, makeComparedContent, makeSignedSide, makeVariantContent } from './compared-content'
 import { loadDesignState } from './design-states'
 import { NotFoundError } from './errors'
 import { getProposedDesign } from './proposals'
 import { read } from './read'
-import { loadRevision } from './snapshot'
+import { type LoadedRevision, loadRevision } from './snapshot'
 import type { ComparableView, ComparisonView } from './views'
 
 export interface ComparisonRequest {
@@ -27,6 +27,7 @@ export interface ComparisonRequest {
 interface Side {
   readonly view: ComparableView
   readonly content: ComparedContent
+  readonly loaded: LoadedRevision
 }
 
 /**
@@ -38,7 +39,9 @@ export function compareInProject(actor: Actor, request: ComparisonRequest): Prom
     await requireProject(tx, standing, request.projectId)
     const from = await loadSide(tx, standing, request.projectId, request.from)
     const to = await loadSide(tx, standing, request.projectId, request.to)
-    return { from: from.view, to: to.view, comparison: compareContents(from.content, to.content) }
+    const comparison = compareContents(from.content, to.content)
+    const questions = listQuestions(comparison, [from.loaded, to.loaded])
+    return { from: from.view, to: to.view, comparison, questions }
   })
 }
 
@@ -53,20 +56,23 @@ async function loadSide(
     if (scope.revision.projectId !== projectId) throw new NotFoundError('revision')
     return scope
   }
-  const makeSide = (scope: RevisionScope, what: string, content: ComparedContent): Side => ({
+  const makeSide = (scope: RevisionScope, what: string, loaded: LoadedRevision, content: ComparedContent): Side => ({
     view: { ref: `${kind}:${id}`, label: labelOf(scope.revision.label, what), revisionId: scope.revision.id },
     content,
+    loaded,
   })
   if (kind === 'revision') {
     const scope = await requireScope(id)
-    return makeSide(scope, '', makeComparedContent(await loadRevision(tx, id), scope.fabricatorCompanyId))
+    const loaded = await loadRevision(tx, id)
+    return makeSide(scope, '', loaded, makeComparedContent(loaded, scope.fabricatorCompanyId))
   }
   if (kind === 'signature') {
     const row = await tx.signature.findUnique({ where: { id } })
     if (row === null) throw new NotFoundError('signature')
     const scope = await requireScope(row.revisionId)
-    const content = makeSignedSide(await loadRevision(tx, row.revisionId), scope.fabricatorCompanyId, row.contentJson)
-    return makeSide(scope, describeSignature(row), content)
+    const loaded = await loadRevision(tx, row.revisionId)
+    const content = makeSignedSide(loaded, scope.fabricatorCompanyId, row.contentJson)
+    return makeSide(scope, describeSignature(row), loaded, content)
   }
   const row = await tx.proposal.findUnique({ where: { id } })
   if (row === null) throw new NotFoundError('proposal')
@@ -74,8 +80,9 @@ async function loadSide(
   if (!maySeeProposal(standing, scope.subject, row)) throw new NotFoundError('proposal')
   const base = await loadDesignState(tx, row.baseHash)
   const design = kind === 'base' ? base : getProposedDesign(base, JSON.parse(row.patchJson) as PatchOperation[])
-  const content = makeVariantContent(await loadRevision(tx, row.revisionId), scope.fabricatorCompanyId, design)
-  return makeSide(scope, kind === 'base' ? describeBase(row) : describeProposal(row), content)
+  const loaded = await loadRevision(tx, row.revisionId)
+  const content = makeVariantContent(loaded, scope.fabricatorCompanyId, design)
+  return makeSide(scope, kind === 'base' ? describeBase(row) : describeProposal(row), loaded, content)
 }
 
 /** Everything in a project that the person may compare, newest revision first. */

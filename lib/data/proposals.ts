@@ -24,7 +24,7 @@ import {
   type Standing,
 } from './authorization'
 import type { TransactionClient } from './client'
-import { makeComparedContent, makeVariantContent } from './compared-content'
+import { listQuestions, makeComparedContent, makeVariantContent } from './compared-content'
 import { changeContent } from './content'
 import { type CheckedDesign, checkDesign } from './design-input'
 import { MAX_CHANGES_IN_WORDS, replaceDesign, requireDesignSeen } from './design-save'
@@ -308,6 +308,7 @@ export function getProposal(actor: Actor, proposalId: string): Promise<ProposalV
         ? makeVariantContent(loaded, fabricatorCompanyId, base)
         : makeComparedContent(loaded, fabricatorCompanyId)
     const after = makeVariantContent(loaded, fabricatorCompanyId, applied ?? getProposedDesign(base, patch))
+    const comparison = compareContents(before, after)
     const threads = listThreadViews(loaded.record, standing, subject)
     return {
       ...toProposalSummary(loaded.record, row),
@@ -316,7 +317,8 @@ export function getProposal(actor: Actor, proposalId: string): Promise<ProposalV
       operations: describeOperations(patch, base),
       obstacles,
       comparedWith: applied === null ? 'base' : 'present',
-      comparison: compareContents(before, after),
+      comparison,
+      questions: listQuestions(comparison, [loaded]),
       thread: threads.find(({ id }) => id === row.threadId) ?? null,
       may: {
         decide: isOpen && mayOnRevision(standing, 'proposal:decide', subject),

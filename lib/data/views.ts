@@ -2,7 +2,15 @@ import type { LimitOverride } from '@/lib/engine'
 import type { CatalogueTemplate, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation, Issue, ItemResult } from '@/lib/engine/results'
-import type { AnswerState, Blocker, ProjectRole, SigningCapacity, Stage, ContentComparison, PatchOperation } from '@/lib/review'
+import type {
+  AnswerState,
+  Blocker,
+  ContentComparison,
+  PatchOperation,
+  ProjectRole,
+  SigningCapacity,
+  Stage,
+} from '@/lib/review'
 
 /**
  * What `lib/data` hands out: plain values that can cross to a client component, never database rows. Times are
@@ -246,6 +254,8 @@ export interface ProposalView extends ProposalSummary {
   /** `present`: the design as it stands, and as accepting would leave it. `base`: as it was proposed. */
   readonly comparedWith: 'present' | 'base'
   readonly comparison: ContentComparison
+  /** Questions of the items that the comparison names, by id. */
+  readonly questions: Readonly<Record<string, string>>
   readonly thread: ThreadView | null
   readonly may: { readonly decide: boolean; readonly withdraw: boolean }
 }
@@ -262,6 +272,8 @@ export interface ComparisonView {
   readonly from: ComparableView
   readonly to: ComparableView
   readonly comparison: ContentComparison
+  /** Questions of the items that the comparison names, by id. */
+  readonly questions: Readonly<Record<string, string>>
 }
 
 export interface DeclarationView {

@@ -2,7 +2,7 @@
 
 import { z } from 'zod'
 import * as data from '@/lib/data'
-import { changePasswordInput, requestKeySchema } from '@/lib/inputs'
+import { changePasswordInput, mailChoicesInput, requestKeySchema } from '@/lib/inputs'
 import { action, renewSession } from '@/lib/server'
 
 /** Ends every other session; the one in this browser goes on. */
@@ -17,3 +17,5 @@ export const endOtherSessions = action(z.strictObject({ requestKey: requestKeySc
   if (outcome.ok) await renewSession(actor, outcome.value.sessionVersion)
   return outcome
 })
+
+export const setMailChoices = action(mailChoicesInput, data.setMailChoices)

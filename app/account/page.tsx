@@ -7,14 +7,15 @@ import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead, Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { getOwnAccount } from '@/lib/data'
+import { getMailChoices, getOwnAccount } from '@/lib/data'
 import { EndSessions, PasswordForm } from './_components/account-forms'
+import { MailChoicesForm } from './_components/mail-choices-form'
 
 export const metadata: Metadata = { title: 'Account' }
 
 export default async function AccountPage() {
   const actor = await requireActor(paths.account())
-  const account = await getOwnAccount(actor)
+  const [account, mailKinds] = await Promise.all([getOwnAccount(actor), getMailChoices(actor)])
   return (
     <>
       <PageHead
@@ -54,6 +55,9 @@ export default async function AccountPage() {
             </table>
           </TableFrame>
         )}
+      </Section>
+      <Section title="Mail">
+        <MailChoicesForm kinds={mailKinds} />
       </Section>
       <Section title="Password">
         <PasswordForm />

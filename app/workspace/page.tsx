@@ -4,6 +4,7 @@ import { listLimitRows } from '@/app/_components/limits/limit-rows'
 import { LimitSheet } from '@/app/_components/limits/limit-sheet'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { LinkButton } from '@/app/_components/ui/button'
 import { PageHead, Section } from '@/app/_components/ui/section'
 import { getLimitSheet, getSettingsView, listAccounts, listCompanies } from '@/lib/data'
 import { AccountTable } from './_components/account-table'
@@ -22,6 +23,7 @@ export default async function WorkspacePage() {
       <PageHead
         title={settings.workspaceName}
         over="Workspace"
+        actions={<LinkButton href={paths.mail()}>Mail</LinkButton>}
         under="People join projects through invitations, which lead engineers make on the project’s page."
       />
       <Section title="People">

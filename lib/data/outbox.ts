@@ -14,8 +14,6 @@ import { deriveToken, hashToken } from './invitation-token'
  * one is never tried again by itself: it is `uncertain`, and an admin decides. In the folder a second attempt writes the
  * same file again.
  */
-export const MAIL_STATES = ['waiting', 'claimed', 'sending', 'sent', 'uncertain', 'given-up', 'left-out'] as const
-export type MailState = (typeof MAIL_STATES)[number]
 
 /** How a message goes: by SMTP, or into the folder `mail` of the data folder. */
 export type MailWay = 'smtp' | 'folder'

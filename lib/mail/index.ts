@@ -4,7 +4,9 @@ export {
   isOptionalMailKind,
   MAIL_KIND_LABELS,
   MAIL_KINDS,
+  MAIL_STATES,
   type MailKind,
+  type MailState,
   OPTIONAL_MAIL_KINDS,
   type OptionalMailKind,
 } from './kinds'

@@ -23,3 +23,10 @@ export function isMailKind(word: string): word is MailKind {
 export function isOptionalMailKind(word: string): word is OptionalMailKind {
   return (OPTIONAL_MAIL_KINDS as readonly string[]).includes(word)
 }
+
+/**
+ * Where a message of the outbox stands. `claimed` and `sending` are a worker's; of an `uncertain` one nobody knows whether
+ * it went out; a `given-up` one was refused for good or too often; a `left-out` one had nobody to go to any more.
+ */
+export const MAIL_STATES = ['waiting', 'claimed', 'sending', 'sent', 'uncertain', 'given-up', 'left-out'] as const
+export type MailState = (typeof MAIL_STATES)[number]

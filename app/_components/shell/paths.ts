@@ -41,6 +41,12 @@ export const paths = {
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
   attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
+  workspaceCatalogue: () => '/workspace/catalogue',
+  /** What the newest version of the workspace's catalogue would change in a review. */
+  catalogueUpdate: (projectId: string, revisionId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/catalogue`,
+  mail: (state?: string) => `/workspace/mail${state === undefined ? '' : `?state=${enc(state)}`}`,
+  mailMessage: (mailId: string) => `/workspace/mail/${enc(mailId)}`,
   artworkFile: (artworkId: string) => `/api/artwork/${enc(artworkId)}`,
   designSchema: () => '/api/design-schema',
   wholeTrail: () => '/api/workspace/trail',

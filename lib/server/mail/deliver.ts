@@ -93,23 +93,32 @@ export function deliverBySmtp(smtpUrl: string): Delivery {
 interface SmtpFailure {
   /** The reply's code, where there was a reply. */
   readonly responseCode?: number
-  /** What was under way: `CONN`, `EHLO`, `AUTH LOGIN`, `MAIL FROM`, `RCPT TO`, `DATA`. */
+  /** The library's word for what went wrong: `EDNS`, `EENVELOPE`, `EAUTH`, `ECONNECTION`, `ESOCKET`, `ETIMEDOUT`. */
+  readonly code?: string
+  /** What was under way: `MAIL FROM`, `RCPT TO`, `DATA`; `CONN` for whatever befalls the connection, at any moment. */
   readonly command?: string
+  /** Of an error of the system's own. */
+  readonly syscall?: string
+  readonly message?: string
 }
 
 /**
- * RFC 5321 (2008), 4.2.1: 4xx is for now, 5xx for good. Where the server said nothing and the message itself may have been
- * on its way, nobody knows.
+ * RFC 5321 (2008), 4.2.1: 4xx is for now, 5xx for good. Where the connection ended without a word after it was made, the
+ * message may have been taken (6.1 of the same), and nobody knows.
  */
 function judge(error: unknown): MailFailure {
-  const { responseCode, command } = error as SmtpFailure
+  const { responseCode, code, command, syscall, message } = error as SmtpFailure
   if (responseCode !== undefined) {
     const isAboutMessage = command !== undefined && /^(MAIL FROM|RCPT TO|DATA)/.test(command)
     return responseCode >= 500 && isAboutMessage ? 'refused' : 'later'
   }
-  return command !== undefined && /^(CONN|EHLO|HELO|LHLO|STARTTLS|AUTH|MAIL FROM|RCPT TO)/.test(command)
-    ? 'later'
-    : 'uncertain'
+  const isBeforeConnection =
+    code === 'EDNS' ||
+    syscall === 'connect' ||
+    message === 'Connection timeout' ||
+    message === 'Greeting never received'
+  const isBeforeMessage = command !== undefined && /^(STARTTLS|EHLO|HELO|AUTH|MAIL FROM|RCPT TO)/.test(command)
+  return isBeforeConnection || isBeforeMessage ? 'later' : 'uncertain'
 }
 
 function sayError(error: unknown): string {

@@ -179,6 +179,32 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     seenBy: 'revision',
   },
 
+  // Mail
+  { name: 'getMailChoices', run: (a) => data.getMailChoices(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+  {
+    name: 'setMailChoices',
+    run: (a) => data.setMailChoices(a, { kinds: ['query', 'answer', 'digest'] }),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  { name: 'listMail', run: (a) => data.listMail(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
+  {
+    name: 'getMail',
+    run: async (a, s) => data.getMail(a, s.mailId),
+    reached: 'ok',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'sendMailAgain',
+    // One that waits is not sent again.
+    run: async (a, s) => data.sendMailAgain(a, { mailId: s.mailId }),
+    reached: 'clash',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+
   // Limits
   {
     name: 'getLimitSheet',
@@ -695,6 +721,11 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'listDemoAccounts',
   'readWholeTrail',
   'markAccountsAsDemo',
+  'claimMail',
+  'beginSending',
+  'noteSent',
+  'noteFailed',
+  'queueDigests',
 ]
 
 function makeOwnItem() {

@@ -55,6 +55,8 @@ export interface AccessScene {
   readonly signingId: string
   readonly signInput: ReturnType<typeof makeSignInput>
   readonly releasedId: string
+  /** A message that waits to be sent. */
+  readonly mailId: string
 }
 
 let count = 0
@@ -123,6 +125,7 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
     signingId,
     signInput: makeSignInput(await getRevision(lead, signingId)),
     releasedId,
+    mailId: (await db().mailMessage.findFirstOrThrow()).id,
   }
 }
 

@@ -1,0 +1,47 @@
+'use client'
+
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { CheckboxField } from '@/app/_components/ui/choice-fields'
+import { FormError } from '@/app/_components/ui/form-error'
+import { useAction } from '@/app/_components/ui/use-action'
+import { MAIL_KIND_LABELS, OPTIONAL_MAIL_KINDS, type OptionalMailKind } from '@/lib/mail'
+import { setMailChoices } from '../actions'
+
+/** What the person is written to about, a tick each. */
+export function MailChoicesForm({ kinds: saved }: { kinds: readonly OptionalMailKind[] }) {
+  const [kinds, setKinds] = useState(saved)
+  const [isDone, setIsDone] = useState(false)
+  const { send, isPending, refusal } = useAction(setMailChoices)
+  const toggle = (kind: OptionalMailKind, isOn: boolean) => {
+    setIsDone(false)
+    setKinds(OPTIONAL_MAIL_KINDS.filter((known) => (known === kind ? isOn : kinds.includes(known))))
+  }
+  return (
+    <form
+      className="form"
+      onSubmit={(event) => {
+        event.preventDefault()
+        send({ kinds: [...kinds] }, () => setIsDone(true))
+      }}
+    >
+      <fieldset className="stack">
+        <legend className="field-label">Messages that you get</legend>
+        {OPTIONAL_MAIL_KINDS.map((kind) => (
+          <CheckboxField key={kind} isSelected={kinds.includes(kind)} onChange={(isOn) => toggle(kind, isOn)}>
+            {MAIL_KIND_LABELS[kind]}
+          </CheckboxField>
+        ))}
+      </fieldset>
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending} pendingLabel="Saving…">
+          Save the choice
+        </Button>
+        <span role="status" className="muted">
+          {isDone && 'Saved.'}
+        </span>
+      </div>
+    </form>
+  )
+}

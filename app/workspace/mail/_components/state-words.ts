@@ -1,0 +1,11 @@
+import type { MailState } from '@/lib/mail'
+
+export const MAIL_STATE_WORDS: Readonly<Record<MailState, string>> = {
+  waiting: 'waiting',
+  claimed: 'on its way',
+  sending: 'on its way',
+  sent: 'sent',
+  uncertain: 'sent or not, nobody knows',
+  'given-up': 'given up',
+  'left-out': 'left out',
+}

@@ -1,0 +1,84 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { countOf } from '@/app/_components/review/words'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { PageHead } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { listMail } from '@/lib/data'
+import { MAIL_STATES, type MailState } from '@/lib/mail'
+import { MAIL_STATE_WORDS } from './_components/state-words'
+
+export const metadata: Metadata = { title: 'Mail' }
+
+const FILTERS = ['waiting', 'sent', 'uncertain', 'given-up', 'left-out'] as const satisfies readonly MailState[]
+
+interface MailPageProps {
+  readonly searchParams: Promise<{ state?: string | string[] }>
+}
+
+export default async function MailPage({ searchParams }: MailPageProps) {
+  const actor = await requireActor(paths.mail())
+  const { state: asked } = await searchParams
+  const state = MAIL_STATES.find((known) => known === asked)
+  const { entries, counts } = await readOrNotFound(() => listMail(actor, state))
+  return (
+    <>
+      <PageHead
+        title="Mail"
+        over={<Link href={paths.workspace()}>Workspace</Link>}
+        under="What the application wrote to people, newest first. Without a mail server, messages are files in the folder “mail” of the data folder."
+      />
+      <nav aria-label="State of the messages" className="filter-row">
+        <Link href={paths.mail()} aria-current={state === undefined ? 'page' : undefined}>
+          all
+        </Link>
+        {FILTERS.map((filter) => (
+          <Link key={filter} href={paths.mail(filter)} aria-current={state === filter ? 'page' : undefined}>
+            {MAIL_STATE_WORDS[filter]} <span className="muted">{counts[filter]}</span>
+          </Link>
+        ))}
+      </nav>
+      {entries.length === 0 ? (
+        <EmptyState>No message{state === undefined ? ' yet' : ' in this state'}.</EmptyState>
+      ) : (
+        <TableFrame label="Messages">
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Subject</th>
+                <th scope="col">To</th>
+                <th scope="col">Written</th>
+                <th scope="col">State</th>
+              </tr>
+            </thead>
+            <tbody>
+              {entries.map((entry) => (
+                <tr key={entry.id}>
+                  <th scope="row">
+                    <Link href={paths.mailMessage(entry.id)}>{entry.subject}</Link>
+                  </th>
+                  <td>{entry.to}</td>
+                  <td>
+                    <Timestamp at={entry.createdAt} />
+                  </td>
+                  <td>
+                    {MAIL_STATE_WORDS[entry.state]}
+                    {entry.lastError !== null && entry.state !== 'sent' && (
+                      <p className="small muted">
+                        {entry.attempts > 0 && `${countOf(entry.attempts, 'attempt')}; `}
+                        {entry.lastError}
+                      </p>
+                    )}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+    </>
+  )
+}

@@ -19,6 +19,10 @@ export const closeThread = action(inputs.closeThreadInput, data.closeThread)
 export const reopenThread = action(inputs.reopenThreadInput, data.reopenThread)
 export const editComment = action(inputs.editCommentInput, data.editComment)
 
+export const proposeChange = action(inputs.proposeChangeInput, data.proposeChange)
+export const decideProposal = action(inputs.decideProposalInput, data.decideProposal)
+export const withdrawProposal = action(inputs.withdrawProposalInput, data.withdrawProposal)
+
 export const declareBuildable = action(inputs.declarationInput, data.declareBuildable)
 export const advanceRevision = action(inputs.advanceInput, data.advanceRevision)
 export const sendBackRevision = action(inputs.sendBackInput, data.sendBackRevision)

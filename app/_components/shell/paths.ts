@@ -9,6 +9,7 @@ export const REVISION_TABS = [
   'features',
   'artwork',
   'checklist',
+  'proposals',
   'threads',
   'sign-off',
   'trail',
@@ -33,20 +34,25 @@ export const paths = {
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/checklist#item-${enc(itemId)}`,
   thread: (projectId: string, revisionId: string, threadId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads#thread-${enc(threadId)}`,
+  proposal: (projectId: string, revisionId: string, proposalId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/proposals/${enc(proposalId)}`,
+  /** @param sides  as `revision:<id>`; without them the page asks */
+  compare: (projectId: string, sides?: { readonly from: string; readonly to: string }) =>
+    `/projects/${enc(projectId)}/compare${sides === undefined ? '' : `?from=${enc(sides.from)}&to=${enc(sides.to)}`}`,
   catalogue: () => '/catalogue',
   workspace: () => '/workspace',
-  company: (companyId: string) => `/companies/${enc(companyId)}`,
-  verifyPackage: () => '/verify-package',
-  design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
-  results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
-  package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
-  attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
   workspaceCatalogue: () => '/workspace/catalogue',
   /** What the newest version of the workspace's catalogue would change in a review. */
   catalogueUpdate: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/catalogue`,
   mail: (state?: string) => `/workspace/mail${state === undefined ? '' : `?state=${enc(state)}`}`,
   mailMessage: (mailId: string) => `/workspace/mail/${enc(mailId)}`,
+  company: (companyId: string) => `/companies/${enc(companyId)}`,
+  verifyPackage: () => '/verify-package',
+  design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
+  results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
+  package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
+  attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
   artworkFile: (artworkId: string) => `/api/artwork/${enc(artworkId)}`,
   designSchema: () => '/api/design-schema',
   wholeTrail: () => '/api/workspace/trail',

@@ -1,6 +1,6 @@
 'use client'
 
-import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef } from 'react'
+import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef, useState } from 'react'
 import { type Design, type Evaluation, formatIssuePath, type LimitOverride } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
@@ -20,6 +20,15 @@ export interface StoredRevision {
   readonly mayEdit: boolean
   /** Why it cannot be edited, in words; shown instead of the save bar. */
   readonly lockedBecause: string
+  /** What proposing a change needs; null where the person may not, or the page is not about what can be proposed. */
+  readonly proposing: ProposingContext | null
+}
+
+export interface ProposingContext {
+  readonly projectId: string
+  /** Fabricators that the team may let take part; a fabricator's own company always does. */
+  readonly fabricators: readonly { readonly id: string; readonly name: string }[]
+  readonly isFabricator: boolean
 }
 
 interface DraftContextValue {
@@ -29,6 +38,9 @@ interface DraftContextValue {
   readonly stored: StoredRevision
   readonly isChanged: boolean
   readonly isReadOnly: boolean
+  /** Somebody who may not save edits in order to propose. */
+  readonly isProposing: boolean
+  readonly setProposing: (isProposing: boolean) => void
   /** First message by path, in the form that `formatIssuePath` writes. */
   readonly issueByPath: ReadonlyMap<string, string>
 }
@@ -40,6 +52,7 @@ const KEEP_DELAY_MS = 400
 
 export function DraftProvider({ stored, children }: { stored: StoredRevision; children: ReactNode }) {
   const [state, dispatch] = useReducer(reduceDraft, null, () => makeDraft(stored.design, stored.designVersion))
+  const [isProposing, setProposing] = useState(false)
   const live = useLiveEvaluation(state.design, stored)
   const isChanged = useMemo(() => isDraftChanged(state), [state])
   const hasKept = useRef(false)
@@ -70,8 +83,9 @@ export function DraftProvider({ stored, children }: { stored: StoredRevision; ch
       const path = formatIssuePath(issue.path)
       if (!issueByPath.has(path)) issueByPath.set(path, issue.message)
     }
-    return { state, dispatch, live, stored, isChanged, isReadOnly: !stored.mayEdit, issueByPath }
-  }, [state, live, stored, isChanged])
+    const isReadOnly = !stored.mayEdit && !isProposing
+    return { state, dispatch, live, stored, isChanged, isReadOnly, isProposing, setProposing, issueByPath }
+  }, [state, live, stored, isChanged, isProposing])
   return <DraftContext value={value}>{children}</DraftContext>
 }
 

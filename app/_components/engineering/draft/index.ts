@@ -1,5 +1,5 @@
 export * from './design-edits'
-export { DraftProvider, type StoredRevision, useDraft, useEdit } from './draft-context'
+export { DraftProvider, type ProposingContext, type StoredRevision, useDraft, useEdit } from './draft-context'
 export { LAYER_KINDS, listMaterialsFor, makeLayerOfKind } from './layer-kinds'
 export { SaveBar } from './save-bar'
 export type { SaveDesignAction } from './use-save'

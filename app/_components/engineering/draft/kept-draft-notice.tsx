@@ -9,13 +9,13 @@ import { dropKeptDraft, findKeptDraft } from './kept-draft'
 
 /** Offers edits that were left unsaved in this browser tab, together with the version they were made on. */
 export function KeptDraftNotice() {
-  const { stored, dispatch } = useDraft()
+  const { stored, dispatch, setProposing } = useDraft()
   const [kept, setKept] = useState<{ seenVersion: number; design: Design } | null>(null)
-  const { revisionId, design, mayEdit } = stored
+  const { revisionId, design, mayEdit, proposing } = stored
   // Only what was kept before this page opened is offered, so this runs once.
   // biome-ignore lint/correctness/useExhaustiveDependencies: later drafts are this page's own.
   useEffect(() => {
-    const found = mayEdit ? findKeptDraft(revisionId) : null
+    const found = mayEdit || proposing !== null ? findKeptDraft(revisionId) : null
     if (found !== null && JSON.stringify(found.design) !== JSON.stringify(design)) setKept(found)
   }, [])
   if (kept === null) return null
@@ -30,6 +30,7 @@ export function KeptDraftNotice() {
       <div className="row mt-2">
         <Button
           onPress={() => {
+            if (!mayEdit) setProposing(true)
             dispatch({ type: 'replace', design: kept.design })
             setKept(null)
           }}

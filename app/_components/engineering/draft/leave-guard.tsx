@@ -6,8 +6,12 @@ import { Button } from '@/app/_components/ui/button'
 import { SheetDialog } from '@/app/_components/ui/dialog'
 import { useDraft } from './draft-context'
 
-/** Asks before unsaved changes are left: by the browser on closing, by a dialog on links inside the application. */
-export function LeaveGuard({ save }: { save: () => Promise<boolean> }) {
+/**
+ * Asks before unsaved changes are left: by the browser on closing, by a dialog on links inside the application.
+ *
+ * @param save  null for somebody who may not: there is then nothing to do but go or stay
+ */
+export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) {
   const { isChanged } = useDraft()
   const router = useRouter()
   const [target, setTarget] = useState<string | null>(null)
@@ -51,20 +55,22 @@ export function LeaveGuard({ save }: { save: () => Promise<boolean> }) {
         What you changed on this page is not stored yet. Left unsaved, it is offered again in this browser tab only.
       </p>
       <div className="row">
-        <Button
-          weight="strong"
-          isPending={isSaving}
-          pendingLabel="Saving…"
-          onPress={async () => {
-            setSaving(true)
-            const isStored = await save()
-            setSaving(false)
-            if (isStored) go()
-            else setTarget(null)
-          }}
-        >
-          Save and go on
-        </Button>
+        {save !== null && (
+          <Button
+            weight="strong"
+            isPending={isSaving}
+            pendingLabel="Saving…"
+            onPress={async () => {
+              setSaving(true)
+              const isStored = await save()
+              setSaving(false)
+              if (isStored) go()
+              else setTarget(null)
+            }}
+          >
+            Save and go on
+          </Button>
+        )}
         <Button onPress={go} isDisabled={isSaving}>
           Go on unsaved
         </Button>

@@ -1,23 +1,40 @@
 'use client'
 
-import { useEffect } from 'react'
+import { useRouter } from 'next/navigation'
+import { useCallback, useEffect, useState } from 'react'
+import type { Refusal } from '@/app/_components/ui/action-result'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
 import { formatIssuePath } from '@/lib/engine'
 import { useDraft } from './draft-context'
+import { dropKeptDraft } from './kept-draft'
 import { KeptDraftNotice } from './kept-draft-notice'
 import { LeaveGuard } from './leave-guard'
+import { ProposeDialog } from './propose-dialog'
 import { StalePanel } from './stale-panel'
 import { type SaveDesignAction, useSave } from './use-save'
 
 /** Issues shown before the rest is only counted. */
 const MAX_ISSUES_SHOWN = 12
 
+type StaleRefusal = Extract<Refusal, { kind: 'stale' }>
+
 /** State of the draft and the acts on it; stays in view while the page scrolls. */
 export function SaveBar({ action }: { action: SaveDesignAction }) {
-  const { state, dispatch, live, stored, isChanged, isReadOnly } = useDraft()
+  const { state, dispatch, live, stored, isChanged, isReadOnly, setProposing } = useDraft()
+  const [isAsking, setAsking] = useState(false)
   const { state: saveState, save, clear } = useSave(action)
   const isSaving = saveState.kind === 'saving'
+  const router = useRouter()
+  const [stale, setStale] = useState<StaleRefusal | null>(null)
+  const meetStale = useCallback(
+    (refusal: StaleRefusal) => {
+      setAsking(false)
+      setStale(refusal)
+      router.refresh()
+    },
+    [router],
+  )
 
   useEffect(() => {
     if (isReadOnly) return
@@ -26,7 +43,8 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
       const key = event.key.toLowerCase()
       if (key === 's') {
         event.preventDefault()
-        void save()
+        if (stored.mayEdit) void save()
+        else setAsking(true)
       } else if (key === 'z' || key === 'y') {
         event.preventDefault()
         dispatch({ type: key === 'y' || event.shiftKey ? 'redo' : 'undo' })
@@ -34,13 +52,22 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
     }
     document.addEventListener('keydown', onKeyDown)
     return () => document.removeEventListener('keydown', onKeyDown)
-  }, [dispatch, isReadOnly, save])
+  }, [dispatch, isReadOnly, save, stored.mayEdit])
 
   if (isReadOnly) {
     return (
-      <Notice>
-        <p>{stored.lockedBecause}</p>
-      </Notice>
+      <>
+        <Notice>
+          <p>{stored.lockedBecause}</p>
+          {stored.proposing !== null && (
+            <div className="row mt-2 no-print">
+              <Button onPress={() => setProposing(true)}>Propose a change</Button>
+              <span className="small muted">Edits stay on this page until you propose them.</span>
+            </div>
+          )}
+        </Notice>
+        <KeptDraftNotice />
+      </>
     )
   }
   const unread = Object.values(state.misread)
@@ -48,17 +75,41 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
   return (
     <div className="save-bar no-print">
       <div className="row">
-        <Button weight="strong" onPress={() => void save()} isPending={isSaving} pendingLabel="Saving…">
-          Save
-        </Button>
+        {stored.mayEdit && (
+          <Button weight="strong" onPress={() => void save()} isPending={isSaving} pendingLabel="Saving…">
+            Save
+          </Button>
+        )}
+        {stored.proposing !== null && (
+          <Button
+            weight={stored.mayEdit ? 'plain' : 'strong'}
+            onPress={() => setAsking(true)}
+            isDisabled={!isChanged || problems > 0 || isSaving}
+          >
+            {stored.mayEdit ? 'Propose instead' : 'Propose these changes'}
+          </Button>
+        )}
         <Button onPress={() => dispatch({ type: 'undo' })} isDisabled={state.past.length === 0 || isSaving}>
           Undo
         </Button>
         <Button onPress={() => dispatch({ type: 'redo' })} isDisabled={state.future.length === 0 || isSaving}>
           Redo
         </Button>
+        {!stored.mayEdit && (
+          <Button
+            onPress={() => {
+              dispatch({ type: 'replace', design: state.stored })
+              dropKeptDraft(stored.revisionId)
+              setProposing(false)
+            }}
+          >
+            Drop the edits
+          </Button>
+        )}
         <span role="status" className="small save-state">
-          {describeState(isSaving, isChanged, state.seenVersion)}
+          {stored.mayEdit
+            ? describeState(isSaving, isChanged, state.seenVersion)
+            : describeProposal(isChanged, state.seenVersion)}
           {problems > 0 && `; ${problems} ${problems === 1 ? 'entry needs' : 'entries need'} correction`}
         </span>
       </div>
@@ -100,9 +151,17 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
       )}
       {saveState.kind === 'stale' && <StalePanel state={saveState} onSettled={clear} />}
       <KeptDraftNotice />
-      <LeaveGuard save={save} />
+      {isAsking && stored.proposing !== null && (
+        <ProposeDialog proposing={stored.proposing} onClose={() => setAsking(false)} onStale={meetStale} />
+      )}
+      {stale !== null && <StalePanel state={{ kind: 'stale', refusal: stale }} onSettled={() => setStale(null)} />}
+      <LeaveGuard save={stored.mayEdit ? save : null} />
     </div>
   )
+}
+
+function describeProposal(isChanged: boolean, version: number): string {
+  return isChanged ? `Changed since version ${version}, not proposed yet` : `As stored, version ${version}`
 }
 
 function describeState(isSaving: boolean, isChanged: boolean, version: number): string {

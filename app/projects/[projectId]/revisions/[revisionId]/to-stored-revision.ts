@@ -14,6 +14,13 @@ export function toStoredRevision(revision: RevisionView): StoredRevision {
     template: revision.template.content,
     mayEdit: revision.may.edit,
     lockedBecause: explainLock(revision),
+    proposing: revision.may.propose
+      ? {
+          projectId: revision.project.id,
+          fabricators: revision.sharedWith,
+          isFabricator: revision.role === 'fabricator',
+        }
+      : null,
   }
 }
 

@@ -6,5 +6,7 @@ import { toStoredRevision } from '../to-stored-revision'
 export default async function BriefPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { revision } = await loadRevision(projectId, revisionId)
-  return <BriefScreen stored={toStoredRevision(revision)} saveAction={saveDesign} />
+  // The brief is the team's to say: a proposal changes construction, bends or features.
+  const stored = { ...toStoredRevision(revision), proposing: null }
+  return <BriefScreen stored={stored} saveAction={saveDesign} />
 }

@@ -32,6 +32,12 @@ export default async function WorkspacePage() {
       <Section title="Rules of the review">
         <SettingsForm key={settings.version} settings={settings} />
       </Section>
+      <Section title="Catalogue">
+        <p>
+          <Link href={paths.workspaceCatalogue()}>The workspace’s catalogue</Link>: own items, wording, who answers,
+          items switched off, and its versions.
+        </p>
+      </Section>
       <Section title="Trail and backup">
         <MaintenancePanel />
       </Section>

@@ -28,6 +28,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
       })),
       waivers: snapshot.waivers,
       settings: snapshot.settings,
+      template: snapshot.template,
     }),
     makeJsonFile('threads.json', { threads: snapshot.threads }),
     makeJsonFile('signatures.json', { signatures: snapshot.signatures, declarations: snapshot.declarations }),

@@ -44,6 +44,8 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'new-project', path: '/projects/new', as: 'designer' },
     { name: 'account', path: '/account', as: 'designer' },
     { name: 'catalogue', path: '/catalogue', as: 'designer' },
+    { name: 'workspace-catalogue-read-only', path: '/workspace/catalogue', as: 'designer' },
+    { name: 'skua-b-catalogue', path: `${skuaB}/catalogue`, as: 'designer' },
     { name: 'limits-seen-by-team', path: `/companies/${scene.brackenfoldId}`, as: 'designer' },
     { name: 'home-lead', path: '/', as: 'lead' },
     { name: 'projects', path: '/projects', as: 'lead' },

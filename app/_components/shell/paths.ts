@@ -52,6 +52,7 @@ export const paths = {
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
+  liveEvents: (revisionId: string, after: number) => `/api/revisions/${enc(revisionId)}/events?after=${after}`,
   attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
   artworkFile: (artworkId: string) => `/api/artwork/${enc(artworkId)}`,
   designSchema: () => '/api/design-schema',

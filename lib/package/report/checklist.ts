@@ -16,7 +16,8 @@ const SHOWN_CONCERNS = 6
 
 export function makeChecklist({ snapshot }: PackageContent): Content[] {
   const standings = listStandings(snapshot)
-  return SECTIONS.flatMap(([key, title]): Content[] => {
+  const { switchedOff } = snapshot.template
+  const sections = SECTIONS.flatMap(([key, title]): Content[] => {
     const all = standings.filter(({ item }) => item.section === key)
     const applicable = all.filter(({ state }) => state !== 'not-applicable')
     const rest = all.filter(({ state }) => state === 'not-applicable')
@@ -49,6 +50,12 @@ export function makeChecklist({ snapshot }: PackageContent): Content[] {
           },
         ]
   })
+  if (switchedOff.length === 0) return sections
+  return [
+    ...sections,
+    { text: 'Items that the workspace has switched off', style: 'subsection' },
+    ...switchedOff.map(({ question, reason }): Content => ({ text: `${question} ${reason}`, style: 'small' })),
+  ]
 }
 
 const ORDER = { fails: 0, 'thin-margin': 1, meets: 2 } as const

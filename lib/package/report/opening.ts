@@ -64,6 +64,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           `${standings.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
             `${count('not-applicable')} not applicable, ${count('open')} open`,
         ],
+        ['Catalogue', sayTemplate(snapshot.template)],
         ...(results?.headlineQuantities ?? []).map(({ label, quantity }) => [label, sayQuantity(quantity)] as const),
       ],
       level1('1  Summary'),
@@ -118,6 +119,12 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
         ),
   )
   return parts
+}
+
+function sayTemplate({ version, switchedOff }: PackageContent['snapshot']['template']): string {
+  if (version === 0) return 'as delivered'
+  const off = switchedOff.length === 0 ? '' : `; ${switchedOff.length} delivered items switched off, named in section 6`
+  return `version ${version} of the workspace${off}`
 }
 
 /** The brief as stated; what is not stated says so. */

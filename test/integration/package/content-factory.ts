@@ -2,7 +2,7 @@ import { generateKeyPairSync } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { type Design, ENGINE_VERSION, evaluate, parseDesignText } from '@/lib/engine'
 import { CATALOGUE } from '@/lib/engine/catalogue'
-import type { PackageContent, SigningKeys } from '@/lib/package'
+import { makeCheckpoint, type PackageContent, type SigningKeys, type TrailCheckpoint } from '@/lib/package'
 import {
   buildSignedContent,
   canonicalJson,
@@ -199,7 +199,8 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
   }
 }
 
-function makeTrail(): TrailRecord[] {
+/** A whole trail, of which a package holds an extract. */
+export function makeTrail(): TrailRecord[] {
   const records: TrailRecord[] = []
   for (const [index, action] of [
     'revision-created',
@@ -225,7 +226,15 @@ function makeTrail(): TrailRecord[] {
       }),
     )
   }
-  return records.filter(({ action }) => action !== 'other')
+  return records
+}
+
+/** The newest record vouched for, as a release has it. */
+export function makeCheckpoints(records: readonly TrailRecord[], { signingKeyPem }: SigningKeys): TrailCheckpoint[] {
+  const last = records.at(-1)
+  if (last === undefined) return []
+  const { sequence, hash, at } = last
+  return [makeCheckpoint({ sequence, hash, trailId: records[0]?.hash ?? '', at, previousHash: '' }, signingKeyPem)]
 }
 
 export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageContent {
@@ -236,7 +245,7 @@ export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageC
     release: { at: '2027-03-03T09:30:00.000Z', byName: 'Ines Calder' },
     artwork: ARTWORK.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
     signedContent: canonicalJson(buildSignedContent(snapshot)),
-    trail: makeTrail(),
+    trail: makeTrail().filter(({ action }) => action !== 'other'),
     checkpoints: [],
   }
 }

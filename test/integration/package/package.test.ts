@@ -6,7 +6,8 @@ import { promisify } from 'node:util'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { buildPackage, makeTrailFile, type PackageFile, readArchive, verifyPackage, writeArchive } from '@/lib/package'
-import { makeContent, makeKeys, makeSnapshot } from './content-factory'
+import { hashSignedContent, sha256Hex } from '@/lib/review'
+import { makeCheckpoints, makeContent, makeKeys, makeSnapshot, makeTrail } from './content-factory'
 
 const keys = makeKeys()
 const others = makeKeys()
@@ -62,6 +63,47 @@ describe('a release package', () => {
   test('the same content and key give the same bytes', async () => {
     const again = await buildPackage(makeContent(makeSnapshot()), keys)
     expect(Buffer.compare(bytes, again)).toBe(0)
+  }, 120_000)
+
+  test('two processes with the same content and key give the same bytes', async () => {
+    const build = async () => {
+      const program = ['--conditions=react-server', '--import', 'tsx', 'test/integration/package/building-program.ts']
+      const options = { env: { ...process.env, BUILD_KEYS: JSON.stringify(keys) }, maxBuffer: 1_000_000 }
+      return (await promisify(execFile)(process.execPath, program, options)).stdout
+    }
+    const [first, second] = await Promise.all([build(), build()])
+    expect(first).toBe(second)
+    expect(first).toBe(sha256Hex(bytes))
+  }, 240_000)
+
+  test('its page of contents names every file or the folder that it lies in', () => {
+    const contents = textOf('README.txt')
+    for (const { path: name } of files) {
+      if (name === 'README.txt') continue
+      const folder = name.includes('/') ? name.slice(0, name.indexOf('/') + 1) : name
+      expect(contents, name).toContain(folder)
+    }
+    const { files: listed } = JSON.parse(textOf('manifest.json'))
+    expect(listed.map((file: { path: string }) => file.path)).toEqual(
+      files.map(({ path: name }) => name).filter((name) => !['manifest.json', 'manifest.sig'].includes(name)),
+    )
+  })
+
+  test('an edition of the catalogue stands in the report and in the data', async () => {
+    const snapshot = makeSnapshot()
+    const switchedOff = [{ itemId: 'tear-stop', question: 'Is a tear stopped?', reason: 'The outline is moulded in.' }]
+    const template = { version: 3, contentHash: 'a'.repeat(64), switchedOff }
+    const [standing] = snapshot.signatures
+    if (standing === undefined) throw new Error('the snapshot is not signed')
+    const edition = { ...snapshot, template }
+    const signatures = [{ ...standing, contentHash: hashSignedContent(edition) }]
+    const built = await buildPackage(makeContent({ ...edition, signatures }), keys)
+    expect(codes(built)).toEqual([])
+    const read = readArchive(built)
+    if (!read.ok) throw new Error('the package cannot be read')
+    const of = (name: string) => new TextDecoder().decode(read.value.find((file) => file.path === name)?.bytes)
+    expect(JSON.parse(of('checklist.json')).template).toEqual(template)
+    expect(JSON.parse(of('signed-content.json')).template).toEqual(template)
   }, 120_000)
 
   test('the time zone of the machine does not show', async () => {
@@ -255,6 +297,18 @@ describe('tampering is caught and named', () => {
     expect(codes(built)).toEqual(['other-content design.json'])
   }, 120_000)
 
+  test('a checkpoint of the trail that contradicts a record, or bears another signature', async () => {
+    const content = makeContent()
+    const good = makeCheckpoints(content.trail, keys)
+    expect(codes(await buildPackage({ ...content, checkpoints: good }, keys))).toEqual([])
+    const other = makeCheckpoints(content.trail, others)
+    expect(codes(await buildPackage({ ...content, checkpoints: other }, keys))).toEqual(['trail trail.json'])
+    const wrong = content.trail.map((record) => ({ ...record, hash: 'f'.repeat(64) }))
+    expect(codes(await buildPackage({ ...content, checkpoints: makeCheckpoints(wrong, keys) }, keys))).toEqual([
+      'trail trail.json',
+    ])
+  }, 120_000)
+
   test('a trail whose records do not fit', async () => {
     const content = makeContent()
     const trail = content.trail.map((record, index) => (index === 1 ? { ...record, action: 'nothing' } : record))
@@ -312,6 +366,17 @@ describe('the commands', () => {
     const fails = await run('trail-check', write('bent.json', bent))
     expect(fails.status).toBe(1)
     expect(fails.output).toContain('does not fit at record 4')
+    // Cut off at the end: the file's own checkpoint, or one of an earlier export, names what is missing.
+    const records = makeTrail()
+    const long = save('long.json', JSON.stringify(makeTrailFile(records, false, makeCheckpoints(records, keys))))
+    const short = save('short.json', JSON.stringify(makeTrailFile(records.slice(0, 4), false)))
+    expect((await run('trail-check', long, '--key', save('trail-key.pem', keys.verifyingKeyPem))).output).toContain(
+      '1 checkpoint, the last of record 6',
+    )
+    const against = await run('trail-check', short, '--against', long)
+    expect(against.status, against.output).toBe(1)
+    expect(against.output).toContain('does not fit at record 6')
+    expect((await run('trail-check', short)).output).toContain('a cut at the end would not show')
     const unreadable = await run('trail-check', save('text.json', 'not json'))
     expect(unreadable.status).toBe(2)
     expect(unreadable.output).toContain('not JSON')

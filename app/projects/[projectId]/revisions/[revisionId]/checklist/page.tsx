@@ -1,5 +1,6 @@
 import { listCitations, listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { Checklist } from '@/app/_components/review/checklist'
+import { TemplateNotice } from '@/app/_components/review/template-notice'
 import { MAX_FILE_BYTES } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
@@ -12,18 +13,21 @@ export default async function ChecklistPage({ params, searchParams }: ChecklistP
   const { show } = await searchParams
   const { revision } = await loadRevision(projectId, revisionId)
   return (
-    <Checklist
-      items={revision.items}
-      texts={listTextsOf(revision.template.content)}
-      citations={listCitations()}
-      initialFilter={typeof show === 'string' ? show : 'all'}
-      projectId={projectId}
-      revisionId={revisionId}
-      may={revision.may}
-      role={revision.role}
-      threads={revision.threads}
-      fabricators={revision.sharedWith}
-      maxFileBytes={MAX_FILE_BYTES}
-    />
+    <>
+      <TemplateNotice revision={revision} />
+      <Checklist
+        items={revision.items}
+        texts={listTextsOf(revision.template.content)}
+        citations={listCitations()}
+        initialFilter={typeof show === 'string' ? show : 'all'}
+        projectId={projectId}
+        revisionId={revisionId}
+        may={revision.may}
+        role={revision.role}
+        threads={revision.threads}
+        fabricators={revision.sharedWith}
+        maxFileBytes={MAX_FILE_BYTES}
+      />
+    </>
   )
 }

@@ -1,0 +1,110 @@
+import { updateTemplate } from '@/app/_components/review/actions'
+import { countOf } from '@/app/_components/review/words'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { ActionButton } from '@/app/_components/ui/action-button'
+import { LinkButton } from '@/app/_components/ui/button'
+import { Notice } from '@/app/_components/ui/notices'
+import { Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { getTemplateUpdate } from '@/lib/data'
+import { loadRevision, type RevisionParams } from '../load-revision'
+
+/** What bringing the review up to the newest version of the workspace's catalogue would do, shown before it is done. */
+export default async function CatalogueUpdatePage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const update = await readOrNotFound(() => getTemplateUpdate(actor, revisionId))
+  if (update === null) {
+    return (
+      <Section title="Version of the catalogue">
+        <p>
+          This review goes by{' '}
+          {revision.template.version === 0
+            ? 'the catalogue as delivered, which the workspace has not changed'
+            : `version ${revision.template.version} of the workspace’s catalogue, which is the newest`}
+          .
+        </p>
+      </Section>
+    )
+  }
+  const { fromVersion, toVersion, changes, verdictMoves, reopened, voidedSignatures } = update
+  return (
+    <Section
+      title={`Catalogue: ${fromVersion === 0 ? 'as delivered' : `version ${fromVersion}`} to version ${toVersion}`}
+    >
+      <div className="stack">
+        <p className="muted">Nothing has changed yet. A review keeps its version until somebody brings it up.</p>
+        <h3>What differs</h3>
+        <ul className="changes">
+          {changes.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+          {changes.length === 0 && <li>notes beside limits; nothing that a review goes by</li>}
+        </ul>
+        <h3>What it does to this review</h3>
+        {verdictMoves.length === 0 ? (
+          <p>No verdict moves.</p>
+        ) : (
+          <TableFrame label="Verdicts that move">
+            <table className="ledger" data-stack>
+              <thead>
+                <tr>
+                  <th scope="col">Item</th>
+                  <th scope="col">Now</th>
+                  <th scope="col">Then</th>
+                </tr>
+              </thead>
+              <tbody>
+                {verdictMoves.map(({ itemId, question, before, after }) => (
+                  <tr key={itemId}>
+                    <th scope="row" className="font-normal">
+                      {question}
+                    </th>
+                    <td data-label="now">{before.replaceAll('-', ' ')}</td>
+                    <td data-label="then">{after.replaceAll('-', ' ')}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </TableFrame>
+        )}
+        {reopened.length > 0 && (
+          <div>
+            <p>Reworded, so that the answer is asked for again:</p>
+            <ul className="changes">
+              {reopened.map((question) => (
+                <li key={question}>{question}</li>
+              ))}
+            </ul>
+          </div>
+        )}
+        {voidedSignatures > 0 && (
+          <Notice tone="caution">
+            <p>
+              {countOf(voidedSignatures, 'signature')} would be voided: the version of the catalogue is part of what was
+              signed.
+            </p>
+          </Notice>
+        )}
+        {update.mayUpdate ? (
+          <div className="row">
+            <ActionButton
+              action={updateTemplate}
+              input={{ revisionId, seenVersion: revision.version, toVersion }}
+              weight="strong"
+              pendingLabel="Evaluating…"
+            >
+              Bring this review up to version {toVersion}
+            </ActionButton>
+            <LinkButton href={paths.revision(projectId, revisionId, 'checklist')} weight="quiet">
+              Leave it as it is
+            </LinkButton>
+          </div>
+        ) : (
+          <p className="muted">Members and lead engineers bring a review up while it can be edited.</p>
+        )}
+      </div>
+    </Section>
+  )
+}

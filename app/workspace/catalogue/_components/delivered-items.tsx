@@ -1,0 +1,116 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import type { ItemText } from '@/app/_components/review/item-text'
+import { countOf, SECTION_WORDS } from '@/app/_components/review/words'
+import { Button } from '@/app/_components/ui/button'
+import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { TextField } from '@/app/_components/ui/text-field'
+import type { ItemChange } from '@/lib/engine/catalogue'
+import { DeliveredItemForm } from './delivered-item-form'
+
+interface DeliveredItemsProps {
+  items: readonly ItemText[]
+  changes: readonly ItemChange[]
+  version: number
+  mayEdit: boolean
+}
+
+const SHOWN = [
+  { value: 'all', label: 'All' },
+  { value: 'changed', label: 'Changed or off' },
+] as const
+
+/** What was delivered, and what the workspace makes of it. */
+export function DeliveredItems({ items, changes, version, mayEdit }: DeliveredItemsProps) {
+  const [words, setWords] = useState('')
+  const [which, setWhich] = useState<(typeof SHOWN)[number]['value']>('all')
+  const [editedId, setEditedId] = useState<string | null>(null)
+  const changeOf = useMemo(() => new Map(changes.map((change) => [change.itemId, change])), [changes])
+  const wanted = words.trim().toLowerCase()
+  const shown = items.filter((item) => {
+    if (which === 'changed' && !changeOf.has(item.id)) return false
+    return wanted === '' || `${item.id} ${item.question} ${item.why}`.toLowerCase().includes(wanted)
+  })
+  return (
+    <>
+      <div className="row filters no-print">
+        <ChoiceGroup label="Which delivered items" options={SHOWN} value={which} onChange={setWhich} />
+        <TextField label="Find in delivered items" type="search" value={words} onChange={setWords} />
+        <span role="status" className="muted small">
+          {countOf(shown.length, 'item')}
+        </span>
+      </div>
+      {shown.length === 0 ? (
+        <EmptyState>No delivered item fits this filter.</EmptyState>
+      ) : (
+        <TableFrame label="Delivered items">
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Item</th>
+                <th scope="col">Section</th>
+                <th scope="col">Answered by</th>
+                <th scope="col">In this workspace</th>
+                {mayEdit && (
+                  <th scope="col">
+                    <span className="sr-only">Acts</span>
+                  </th>
+                )}
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((item) => {
+                const change = changeOf.get(item.id)
+                return (
+                  <tr key={item.id} data-quiet={change?.isOff || undefined}>
+                    <th scope="row" className="font-normal">
+                      {change?.question ?? item.question}
+                      {editedId === item.id && (
+                        <DeliveredItemForm
+                          item={item}
+                          change={change ?? null}
+                          version={version}
+                          onClose={() => setEditedId(null)}
+                        />
+                      )}
+                    </th>
+                    <td className="small">{SECTION_WORDS[item.section]}</td>
+                    <td className="small" data-label="answered by">
+                      {(change?.answeredBy ?? item.answeredBy).join(', ')}
+                    </td>
+                    <td className="small">
+                      {change === undefined ? (
+                        <span className="muted">as delivered</span>
+                      ) : (
+                        <>
+                          <strong>{change.isOff ? 'switched off' : 'changed'}</strong>
+                          <span className="block muted">{change.reason}</span>
+                        </>
+                      )}
+                    </td>
+                    {mayEdit && (
+                      <td>
+                        {editedId !== item.id && (
+                          <Button
+                            weight="quiet"
+                            aria-label={`Change: ${item.question}`}
+                            onPress={() => setEditedId(item.id)}
+                          >
+                            Change
+                          </Button>
+                        )}
+                      </td>
+                    )}
+                  </tr>
+                )
+              })}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,138 @@
+'use client'
+
+import { type Control, Controller } from 'react-hook-form'
+import type { z } from 'zod'
+import { SECTION_WORDS } from '@/app/_components/review/words'
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { type OwnItem, SEVERITIES } from '@/lib/engine/catalogue'
+import { addOwnItemInput, changeOwnItemInput, removeOwnItemInput } from '@/lib/inputs'
+import { addOwnItem, changeOwnItem, removeOwnItem } from '../actions'
+import { RoleChecks } from './role-checks'
+
+const SECTIONS = (['materials', 'geometry', 'fabrication'] as const).map((value) => ({
+  value,
+  label: SECTION_WORDS[value],
+}))
+const SEVERITY_OPTIONS = (['blocking', 'major', 'minor', 'advice'] as const).map((value) => ({
+  value,
+  label: value,
+  note: SEVERITIES[value],
+}))
+const STAGES = [
+  { value: 'early', label: 'early review' },
+  { value: 'fabricator', label: 'signature' },
+] as const
+
+interface FormProps {
+  version: number
+  onClose: () => void
+}
+
+export function AddOwnItemForm({ version, onClose }: FormProps) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: addOwnItemInput,
+    action: addOwnItem,
+    defaultValues: {
+      seenVersion: version,
+      item: {
+        section: 'materials',
+        severity: 'major',
+        question: '',
+        why: '',
+        howToCheck: '',
+        evidence: '',
+        ground: '',
+        decidedWhen: 'fabricator',
+        answeredBy: ['member'],
+      },
+    },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit} aria-label="A new item">
+      <ItemFields control={form.control} />
+      <FormError refusal={refusal} />
+      <Acts label="Add the item" isPending={isPending} onClose={onClose} />
+    </form>
+  )
+}
+
+export function ChangeOwnItemForm({ item, version, onClose }: FormProps & { item: OwnItem }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: changeOwnItemInput,
+    action: changeOwnItem,
+    defaultValues: { seenVersion: version, item, reason: '' },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit} aria-label={`Change: ${item.question}`}>
+      {/* The fields of a new item and of one that is there are the same; only the latter knows its id. */}
+      <ItemFields control={form.control as unknown as ItemControl} />
+      <FormText control={form.control} name="reason" label="Why it is changed" />
+      <FormError refusal={refusal} />
+      <Acts label="Save the item" isPending={isPending} onClose={onClose} />
+    </form>
+  )
+}
+
+export function RemoveOwnItemForm({ item, version, onClose }: FormProps & { item: OwnItem }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: removeOwnItemInput,
+    action: removeOwnItem,
+    defaultValues: { seenVersion: version, itemId: item.id, reason: '' },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit} aria-label={`Remove: ${item.question}`}>
+      <p>Reviews that go by an earlier version keep the item and its answers.</p>
+      <FormText control={form.control} name="reason" label="Why it is removed" />
+      <FormError refusal={refusal} />
+      <Acts label="Remove the item" isPending={isPending} onClose={onClose} />
+    </form>
+  )
+}
+
+type ItemControl = Control<z.input<typeof addOwnItemInput>, unknown, z.output<typeof addOwnItemInput>>
+
+function ItemFields({ control }: { control: ItemControl }) {
+  return (
+    <>
+      <FormText control={control} name="item.question" label="Question" />
+      <FormSelect control={control} name="item.section" label="Section" options={SECTIONS} />
+      <FormSelect control={control} name="item.severity" label="Severity" options={SEVERITY_OPTIONS} />
+      <FormTextArea control={control} name="item.why" label="Why it matters" rows={2} />
+      <FormTextArea control={control} name="item.howToCheck" label="How to check it" rows={2} />
+      <FormTextArea control={control} name="item.evidence" label="Evidence that an answer rests on" rows={2} />
+      <FormText
+        control={control}
+        name="item.ground"
+        label="Ground"
+        hint="Where it comes from: a procedure, a lesson of an earlier part."
+      />
+      <FormSelect control={control} name="item.decidedWhen" label="Answered before" options={STAGES} />
+      <Controller
+        control={control}
+        name="item.answeredBy"
+        render={({ field, fieldState }) => (
+          <RoleChecks value={field.value} onChange={field.onChange} error={fieldState.error?.message} />
+        )}
+      />
+    </>
+  )
+}
+
+function Acts({ label, isPending, onClose }: { label: string; isPending: boolean; onClose: () => void }) {
+  return (
+    <div className="row">
+      <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Saving…">
+        {label}
+      </Button>
+      <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
+        Leave as it was
+      </Button>
+    </div>
+  )
+}

@@ -33,6 +33,7 @@ export function getTargetPath(
   const page = paths.revision(projectId, revisionId, tab)
   if (target.id === null || target.id === '') return page
   if (tab === 'checklist') return `${page}#item-${encodeURIComponent(target.id)}`
+  if (tab === 'proposals') return paths.proposal(projectId, revisionId, target.id)
   if (tab === 'threads') return `${page}#thread-${encodeURIComponent(target.id)}`
   return `${page}#${encodeURIComponent(target.id)}`
 }

@@ -10,6 +10,7 @@ import type { RevisionView } from '@/lib/data'
 import type { DecidedOutcome } from '@/lib/engine/results'
 import { attachFile, removeAttachment } from './actions'
 import { AnswerForm } from './answer-form'
+import { Reasons } from './comparison-report'
 import { FileList } from './file-list'
 import type { ItemText } from './item-text'
 import { OutcomeTable } from './outcome-table'
@@ -194,9 +195,21 @@ function AnswerHistory({ item }: { item: Item }) {
         <strong>{ANSWER_WORDS[item.answer.state]}</strong>{' '}
         <span className="muted">
           {item.answer.by.name}, <Timestamp at={item.answer.at} />
+          {item.carriedFrom !== null && `; taken over from revision ${item.carriedFrom}`}
         </span>
       </p>
       {item.answer.reason !== '' && <p>{item.answer.reason}</p>}
+      {item.setAside !== '' && (
+        <p>
+          <strong>Look again:</strong> {item.setAside}.
+        </p>
+      )}
+      {item.changedInputs.length > 0 && (
+        <div>
+          {item.setAside === '' && <p className="small muted">Changed since this answer:</p>}
+          <Reasons reasons={item.changedInputs} />
+        </div>
+      )}
       {item.history.length > 1 && (
         <details>
           <summary className="small">Earlier answers ({item.history.length - 1})</summary>

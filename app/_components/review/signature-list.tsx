@@ -1,9 +1,17 @@
+import Link from 'next/link'
+import { paths } from '@/app/_components/shell/paths'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { SignatureView } from '@/lib/data'
 import { TakeBackSignature } from './take-back-signature'
 
+interface SignatureListProps {
+  signatures: readonly SignatureView[]
+  projectId: string
+  revisionId: string
+}
+
 /** Signatures, voided ones included: who, in what capacity, on which content, and which fields changed since. */
-export function SignatureList({ signatures }: { signatures: readonly SignatureView[] }) {
+export function SignatureList({ signatures, projectId, revisionId }: SignatureListProps) {
   if (signatures.length === 0) return <p className="muted">Nobody has signed yet.</p>
   return (
     <ul className="signatures">
@@ -16,6 +24,19 @@ export function SignatureList({ signatures }: { signatures: readonly SignatureVi
           <p className="small">{signature.statement}</p>
           <p className="small muted">
             content <span className="hash">{signature.contentHash}</span>
+            {signature.voidedAt !== null && (
+              <>
+                {' '}
+                <Link
+                  href={paths.compare(projectId, {
+                    from: `signature:${signature.id}`,
+                    to: `revision:${revisionId}`,
+                  })}
+                >
+                  what differs now
+                </Link>
+              </>
+            )}
           </p>
           {signature.mayWithdraw && <TakeBackSignature signatureId={signature.id} />}
           {signature.voidedAt !== null && (

@@ -12,6 +12,7 @@ import type { CommentView, ThreadView } from '@/lib/data'
 import { closeThreadInput, editCommentInput, reopenThreadInput, replyInput } from '@/lib/inputs'
 import { attachFile, closeThread, editComment, reopenThread, replyToThread } from './actions'
 import { getTargetPath } from './blocker-list'
+import { CommentField } from './comment-field'
 import { FileList } from './file-list'
 import { UploadForm } from './upload-form'
 import { THREAD_KIND_WORDS } from './words'
@@ -22,6 +23,7 @@ const ANCHOR_TABS: Record<string, string> = {
   zone: 'construction',
   bend: 'bends',
   artwork: 'artwork',
+  proposal: 'proposals',
 }
 
 interface ThreadCardProps {
@@ -49,9 +51,20 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
       </header>
       <ol className="comments">
         {thread.comments.map((comment) => (
-          <Comment key={comment.id} comment={comment} revisionId={thread.revisionId} maxFileBytes={maxFileBytes} />
+          <Comment
+            key={comment.id}
+            comment={comment}
+            revisionId={thread.revisionId}
+            companyId={thread.company?.id ?? null}
+            maxFileBytes={maxFileBytes}
+          />
         ))}
       </ol>
+      {thread.answeredBy !== null && thread.answeredAt !== null && (
+        <p className="muted">
+          Answered by {thread.answeredBy.name}, <Timestamp at={thread.answeredAt} />.
+        </p>
+      )}
       {thread.state === 'closed' && thread.closedBy !== null && thread.closedAt !== null && (
         <p className="muted">
           Closed by {thread.closedBy.name}, <Timestamp at={thread.closedAt} />
@@ -74,10 +87,12 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
 function Comment({
   comment,
   revisionId,
+  companyId,
   maxFileBytes,
 }: {
   comment: CommentView
   revisionId: string
+  companyId: string | null
   maxFileBytes: number
 }) {
   const [act, setAct] = useState<'none' | 'edit' | 'attach'>('none')
@@ -91,7 +106,7 @@ function Comment({
         {comment.isAnswer && <span className="answer-tag"> answer</span>}
       </p>
       {act === 'edit' ? (
-        <EditForm comment={comment} onClose={() => setAct('none')} />
+        <EditForm comment={comment} companyId={companyId} onClose={() => setAct('none')} />
       ) : (
         <p className="said">{comment.text}</p>
       )}
@@ -150,7 +165,7 @@ function ReplyForm({ thread }: { thread: ThreadView }) {
   })
   return (
     <form className="form no-print" onSubmit={submit}>
-      <FormTextArea control={form.control} name="text" label="Reply" rows={3} />
+      <CommentField control={form.control} name="text" label="Reply" rows={3} companyId={thread.company?.id ?? null} />
       {thread.may.answer && (
         <FormCheckbox control={form.control} name="isAnswer">
           This answers the question
@@ -166,7 +181,15 @@ function ReplyForm({ thread }: { thread: ThreadView }) {
   )
 }
 
-function EditForm({ comment, onClose }: { comment: CommentView; onClose: () => void }) {
+function EditForm({
+  comment,
+  companyId,
+  onClose,
+}: {
+  comment: CommentView
+  companyId: string | null
+  onClose: () => void
+}) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: editCommentInput,
     action: editComment,
@@ -175,7 +198,13 @@ function EditForm({ comment, onClose }: { comment: CommentView; onClose: () => v
   })
   return (
     <form className="form" onSubmit={submit}>
-      <FormTextArea control={form.control} name="text" label="Text" hint="The earlier wording stays readable." />
+      <CommentField
+        control={form.control}
+        name="text"
+        label="Text"
+        hint="The earlier wording stays readable."
+        companyId={companyId}
+      />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>

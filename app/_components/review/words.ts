@@ -1,4 +1,4 @@
-import type { ProjectRole, ThreadView, WaiverView } from '@/lib/data'
+import type { ProjectRole, ProposalState, ThreadView, WaiverView } from '@/lib/data'
 import type { AnswerState } from '@/lib/review'
 
 /** How the application's own words read on screen. Stages and verdicts have theirs beside their marks. */
@@ -30,6 +30,13 @@ export const WAIVER_WORDS: Record<WaiverView['state'], string> = {
   proposed: 'proposed, waiting for approval',
   approved: 'approved',
   declined: 'declined',
+}
+
+export const PROPOSAL_WORDS: Record<ProposalState, string> = {
+  proposed: 'waiting for a decision',
+  accepted: 'accepted',
+  declined: 'declined',
+  withdrawn: 'withdrawn',
 }
 
 export const SECTION_WORDS = {

@@ -81,7 +81,10 @@ function Revisions({ project }: { project: ProjectView }) {
   // Counts recorded for the team rest on limits that are not a fabricator's own; theirs stand on the revision's page.
   const isFabricator = project.role === 'fabricator'
   return (
-    <Section title="Revisions">
+    <Section
+      title="Revisions"
+      actions={project.revisions.length > 0 && <Link href={paths.compare(project.id)}>Compare</Link>}
+    >
       {project.revisions.length === 0 ? (
         <EmptyState>
           {project.may.createRevision

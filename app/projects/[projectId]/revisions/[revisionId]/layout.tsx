@@ -2,13 +2,15 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { BlockerList } from '@/app/_components/review/blocker-list'
+import { LiveArrival } from '@/app/_components/review/live-arrival'
+import { MentionPeople } from '@/app/_components/review/mention-people'
 import { MovePanel } from '@/app/_components/review/move-panel'
 import { StagePath } from '@/app/_components/review/stage-path'
 import { countOf, ROLE_WORDS } from '@/app/_components/review/words'
 import { NavLinks } from '@/app/_components/shell/nav-links'
 import { paths } from '@/app/_components/shell/paths'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import type { RevisionView } from '@/lib/data'
+import { getLiveStart, listThreadReaders, type RevisionView } from '@/lib/data'
 import { loadRevision, type RevisionParams } from './load-revision'
 
 export async function generateMetadata({ params }: RevisionParams): Promise<Metadata> {
@@ -19,7 +21,8 @@ export async function generateMetadata({ params }: RevisionParams): Promise<Meta
 
 export default async function RevisionLayout({ params, children }: RevisionParams & { children: ReactNode }) {
   const { projectId, revisionId } = await params
-  const { revision } = await loadRevision(projectId, revisionId)
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const [start, readers] = await Promise.all([getLiveStart(actor, revisionId), listThreadReaders(actor, revisionId)])
   const { blockers } = revision
   return (
     <>
@@ -64,7 +67,8 @@ export default async function RevisionLayout({ params, children }: RevisionParam
         />
         <NavLinks label="Parts of the revision" links={listTabs(revision)} />
       </header>
-      {children}
+      <LiveArrival projectId={projectId} revisionId={revisionId} ownUserId={actor.userId} start={start} />
+      <MentionPeople people={readers}>{children}</MentionPeople>
     </>
   )
 }
@@ -84,6 +88,7 @@ function listTabs(revision: RevisionView) {
     link('features', 'Features'),
     link('artwork', 'Artwork', revision.artwork.length),
     link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
+    link('proposals', 'Proposals', revision.proposals.filter(({ state }) => state === 'proposed').length),
     link('threads', 'Threads', revision.threads.filter((thread) => thread.state !== 'closed').length),
     link('sign-off', 'Sign-off'),
     ...(revision.may.viewTrail ? [link('trail', 'Trail')] : []),

@@ -68,6 +68,20 @@ export default async function ResultsPage({ params }: RevisionParams) {
               <dt>based on</dt>
               <dd>
                 <Link href={paths.revision(projectId, revision.basedOn.id)}>revision {revision.basedOn.label}</Link>
+                {/* A fabricator may not see the earlier one. */}
+                {revision.role !== 'fabricator' && (
+                  <>
+                    {', '}
+                    <Link
+                      href={paths.compare(projectId, {
+                        from: `revision:${revision.basedOn.id}`,
+                        to: `revision:${revisionId}`,
+                      })}
+                    >
+                      what differs
+                    </Link>
+                  </>
+                )}
               </dd>
             </>
           )}

@@ -26,7 +26,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
       </Section>
       <Declarations revision={revision} />
       <Section title="Signatures">
-        <SignatureList signatures={revision.signatures} />
+        <SignatureList signatures={revision.signatures} projectId={projectId} revisionId={revisionId} />
         {revision.may.sign && revision.signingBlockers.length > 0 && (
           <div className="mt-3">
             <p>You cannot sign yet:</p>

@@ -1,0 +1,296 @@
+'use client'
+
+import Link from 'next/link'
+import { paths } from '@/app/_components/shell/paths'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { QuantityText } from '@/app/_components/ui/quantity'
+import { Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { Limit } from '@/lib/engine'
+import type { ContentComparison, InputChange, MovedVerdict, VerdictSide } from '@/lib/review'
+import { ANSWER_WORDS } from './words'
+
+/** Parts of a comparison, as its filter names them. */
+export const COMPARISON_PARTS = ['inputs', 'verdicts', 'numbers', 'answers'] as const
+export type ComparisonPart = (typeof COMPARISON_PARTS)[number]
+
+interface ComparisonReportProps {
+  comparison: ContentComparison
+  /** Questions of items by id. */
+  questions: Readonly<Record<string, string>>
+  /** Where the items of the later side are to be found. */
+  projectId: string
+  revisionId: string
+  /** Null shows every part. */
+  part?: ComparisonPart | null
+  /** One area of the inputs; null shows all. */
+  area?: InputChange['area'] | null
+  /** What the columns are called. */
+  before: string
+  after: string
+}
+
+const AREA_WORDS: Record<InputChange['area'], string> = {
+  name: 'name',
+  brief: 'brief',
+  materials: 'materials',
+  construction: 'construction',
+  bends: 'bends',
+  features: 'features',
+  artwork: 'artwork',
+}
+
+/** Differing inputs, moved verdicts and numbers, and answers that no longer stand. */
+export function ComparisonReport({ part = null, area = null, ...props }: ComparisonReportProps) {
+  const { comparison } = props
+  const isShown = (name: ComparisonPart) => part === null || part === name
+  return (
+    <>
+      {isShown('inputs') && <Inputs changes={comparison.changes} area={area} />}
+      {isShown('verdicts') && <Verdicts {...props} />}
+      {isShown('numbers') && <Numbers {...props} />}
+      {isShown('answers') && <Answers {...props} />}
+    </>
+  )
+}
+
+function Inputs({ changes, area }: { changes: readonly InputChange[]; area: InputChange['area'] | null }) {
+  const shown = area === null ? changes : changes.filter((change) => change.area === area)
+  return (
+    <Section title="Differing inputs">
+      {shown.length === 0 ? (
+        <EmptyState>
+          {changes.length === 0 ? 'Every input is the same.' : 'No input of this part of the design differs.'}
+        </EmptyState>
+      ) : (
+        <TableFrame label="Differing inputs">
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Part</th>
+                <th scope="col">What differs</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map((change, index) => (
+                // Two changes may read alike where long texts are cut; their order is fixed.
+                // biome-ignore lint/suspicious/noArrayIndexKey: the list is never reordered on the page
+                <tr key={`${index} ${change.sentence}`}>
+                  <td className="muted">{AREA_WORDS[change.area]}</td>
+                  <td>{change.sentence}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+    </Section>
+  )
+}
+
+function Verdicts({ comparison, questions, projectId, revisionId, before, after }: ComparisonReportProps) {
+  const moved = [...comparison.verdicts].sort((a, b) => rank(a) - rank(b))
+  return (
+    <Section title="Verdicts that moved">
+      {moved.length === 0 ? (
+        <EmptyState>No verdict moved.</EmptyState>
+      ) : (
+        <TableFrame label="Verdicts that moved">
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Item</th>
+                <th scope="col">{before}</th>
+                <th scope="col">{after}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {moved.map((move) => (
+                <tr key={move.itemId}>
+                  <th scope="row" className="font-normal">
+                    <Link href={paths.item(projectId, revisionId, move.itemId)}>
+                      {questions[move.itemId] ?? move.itemId}
+                    </Link>
+                  </th>
+                  <td data-label={before}>
+                    <Side side={move.before} />
+                  </td>
+                  <td data-label={after}>
+                    <Side side={move.after} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+    </Section>
+  )
+}
+
+/** What fails now comes first, then what failed before. */
+function rank({ before, after }: MovedVerdict): number {
+  if (after?.verdict === 'fails') return 0
+  if (before?.verdict === 'fails') return 1
+  return after?.verdict === 'thin-margin' || before?.verdict === 'thin-margin' ? 2 : 3
+}
+
+function Side({ side }: { side: VerdictSide | null }) {
+  if (side === null) return <span className="muted">not in the checklist</span>
+  return (
+    <>
+      <VerdictMark verdict={side.verdict} />
+      {side.value !== null && (
+        <p className="small">
+          <QuantityText quantity={side.value} />
+          {side.limit !== null && (
+            <span className="muted">
+              , limit <LimitText limit={side.limit} />
+            </span>
+          )}
+          {side.place !== '' && <span className="muted">, {side.place}</span>}
+        </p>
+      )}
+      {side.value === null && <p className="small muted">{side.headline}</p>}
+    </>
+  )
+}
+
+const SENSE: Record<Limit['sense'], string> = {
+  'at-most': 'at most',
+  'at-least': 'at least',
+  within: 'within',
+  equals: 'exactly',
+}
+
+function LimitText({ limit }: { limit: Limit }) {
+  return (
+    <>
+      {SENSE[limit.sense]} <QuantityText quantity={{ value: limit.value, unit: limit.unit }} />
+      {limit.upperValue !== undefined && (
+        <>
+          {' to '}
+          <QuantityText quantity={{ value: limit.upperValue, unit: limit.unit }} />
+        </>
+      )}
+    </>
+  )
+}
+
+function Numbers({ comparison, before, after }: ComparisonReportProps) {
+  return (
+    <Section title="Numbers that moved">
+      {comparison.numbers.length === 0 ? (
+        <EmptyState>Thickness, copper strain and life are the same.</EmptyState>
+      ) : (
+        <TableFrame label="Numbers that moved">
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Where</th>
+                <th scope="col">Quantity</th>
+                <th scope="col" className="num">
+                  {before}
+                </th>
+                <th scope="col" className="num">
+                  {after}
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {comparison.numbers.map((move) => (
+                <tr key={`${move.subject} ${move.quantity}`}>
+                  <th scope="row">{move.subject}</th>
+                  <td>{move.quantity}</td>
+                  <td className="num" data-label={before}>
+                    {move.before}
+                  </td>
+                  <td className="num" data-label={after}>
+                    {move.after}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+    </Section>
+  )
+}
+
+function Answers({ comparison, questions, projectId, revisionId }: ComparisonReportProps) {
+  const { answers } = comparison
+  return (
+    <Section title="Answers that no longer stand">
+      {answers.length === 0 ? (
+        <EmptyState>Every answer rests on what it rested on.</EmptyState>
+      ) : (
+        <TableFrame label="Answers that no longer stand">
+          <table className="ledger" data-stack>
+            <thead>
+              <tr>
+                <th scope="col">Item</th>
+                <th scope="col">Answer</th>
+                <th scope="col">Why it no longer stands</th>
+                <th scope="col">Now</th>
+              </tr>
+            </thead>
+            <tbody>
+              {answers.map((answer) => (
+                <tr key={answer.itemId}>
+                  <th scope="row" className="font-normal">
+                    <Link href={paths.item(projectId, revisionId, answer.itemId)}>
+                      {questions[answer.itemId] ?? answer.question}
+                    </Link>
+                  </th>
+                  <td data-label="answer">
+                    {ANSWER_WORDS[answer.state]}
+                    {answer.byName !== '' && <span className="muted">, {answer.byName}</span>}
+                    {answer.reason !== '' && <p className="small muted">{answer.reason}</p>}
+                  </td>
+                  <td data-label="why">
+                    <Reasons reasons={answer.because} />
+                  </td>
+                  <td data-label="now">
+                    {answer.now === null ? (
+                      <span className="muted">to be answered again</span>
+                    ) : (
+                      ANSWER_WORDS[answer.now]
+                    )}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </TableFrame>
+      )}
+    </Section>
+  )
+}
+
+/** Reasons shown before the rest is folded away. */
+const REASONS_SHOWN = 3
+
+export function Reasons({ reasons }: { reasons: readonly string[] }) {
+  const rest = reasons.slice(REASONS_SHOWN)
+  return (
+    <>
+      <ul className="plain-list small">
+        {reasons.slice(0, REASONS_SHOWN).map((reason) => (
+          <li key={reason}>{reason}</li>
+        ))}
+      </ul>
+      {rest.length > 0 && (
+        <details className="small">
+          <summary>and {rest.length} more</summary>
+          <ul className="plain-list">
+            {rest.map((reason) => (
+              <li key={reason}>{reason}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  )
+}

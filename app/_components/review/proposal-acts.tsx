@@ -1,0 +1,101 @@
+'use client'
+
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { ProposalView } from '@/lib/data'
+import { decideProposalInput, withdrawProposalInput } from '@/lib/inputs'
+import { decideProposal, withdrawProposal } from './actions'
+
+type Act = 'none' | 'accept' | 'decline' | 'withdraw'
+
+/** What the reader may do with a proposal; each act asks for its reason first. */
+export function ProposalActs({ proposal }: { proposal: ProposalView }) {
+  const [act, setAct] = useState<Act>('none')
+  const close = () => setAct('none')
+  if (act === 'withdraw') return <WithdrawForm proposal={proposal} onClose={close} />
+  if (act !== 'none') return <DecideForm key={act} proposal={proposal} decision={act} onClose={close} />
+  return (
+    <div className="row no-print">
+      {proposal.may.decide && (
+        <>
+          <Button weight="strong" onPress={() => setAct('accept')} isDisabled={proposal.obstacles.length > 0}>
+            Accept
+          </Button>
+          <Button onPress={() => setAct('decline')}>Decline</Button>
+        </>
+      )}
+      {proposal.may.withdraw && <Button onPress={() => setAct('withdraw')}>Withdraw</Button>}
+    </div>
+  )
+}
+
+interface FormProps {
+  proposal: ProposalView
+  onClose: () => void
+}
+
+function DecideForm({ proposal, decision, onClose }: FormProps & { decision: 'accept' | 'decline' }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: decideProposalInput,
+    action: decideProposal,
+    defaultValues: { proposalId: proposal.id, seenVersion: proposal.designVersion, decision, reason: '' },
+    onDone: onClose,
+  })
+  const isAccept = decision === 'accept'
+  return (
+    <form className="form no-print" onSubmit={submit}>
+      {isAccept && (
+        <p>
+          Accepting puts the change into the design as it stands now, version {proposal.designVersion}, evaluates it,
+          and voids signatures and declarations on the present content.
+        </p>
+      )}
+      <FormTextArea
+        control={form.control}
+        name="reason"
+        label={isAccept ? 'Why it is accepted' : 'Why it is declined'}
+        rows={3}
+      />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button
+          type="submit"
+          weight="strong"
+          isPending={isPending}
+          pendingLabel={isAccept ? 'Accepting…' : 'Declining…'}
+        >
+          {isAccept ? 'Accept the change' : 'Decline the change'}
+        </Button>
+        <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
+          Not yet
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function WithdrawForm({ proposal, onClose }: FormProps) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: withdrawProposalInput,
+    action: withdrawProposal,
+    defaultValues: { proposalId: proposal.id, reason: '' },
+    onDone: onClose,
+  })
+  return (
+    <form className="form no-print" onSubmit={submit}>
+      <FormTextArea control={form.control} name="reason" label="Why it is withdrawn" rows={2} isOptional />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" isPending={isPending} pendingLabel="Withdrawing…">
+          Withdraw the proposal
+        </Button>
+        <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
+          Not yet
+        </Button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,96 @@
+import type { Metadata } from 'next'
+import Link from 'next/link'
+import { COMPARISON_PARTS, ComparisonReport } from '@/app/_components/review/comparison-report'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { PageHead } from '@/app/_components/ui/section'
+import { type ComparisonView, compareInProject, getProject, listComparable } from '@/lib/data'
+import { comparedSchema } from '@/lib/inputs'
+import type { InputChange } from '@/lib/review'
+import { CompareFilters } from './_components/compare-filters'
+import { CompareSides } from './_components/compare-sides'
+
+export const metadata: Metadata = { title: 'Compare' }
+
+type Param = string | string[] | undefined
+
+interface ComparePageProps {
+  params: Promise<{ projectId: string }>
+  searchParams: Promise<{ from?: Param; to?: Param; show?: Param; area?: Param }>
+}
+
+const AREAS: readonly InputChange['area'][] = [
+  'name',
+  'brief',
+  'materials',
+  'construction',
+  'bends',
+  'features',
+  'artwork',
+]
+
+/** Two contents of a project side by side. Sides and filters stand in the address, so that a view can be passed on. */
+export default async function ComparePage({ params, searchParams }: ComparePageProps) {
+  const { projectId } = await params
+  const asked = await searchParams
+  const actor = await requireActor(paths.compare(projectId))
+  const project = await readOrNotFound(() => getProject(actor, projectId))
+  const options = await listComparable(actor, projectId)
+  const from = comparedSchema.safeParse(asked.from)
+  const to = comparedSchema.safeParse(asked.to)
+  const view =
+    from.success && to.success
+      ? await readOrNotFound(() => compareInProject(actor, { projectId, from: from.data, to: to.data }))
+      : null
+  const part = COMPARISON_PARTS.find((known) => known === asked.show) ?? null
+  const area = AREAS.find((known) => known === asked.area) ?? null
+  return (
+    <>
+      <PageHead
+        title="Compare"
+        over={<Link href={paths.project(projectId)}>{project.name}</Link>}
+        under="Revisions as they stand, as they were signed, and as somebody proposes them."
+      />
+      <CompareSides
+        projectId={projectId}
+        options={options}
+        from={typeof asked.from === 'string' ? asked.from : null}
+        to={typeof asked.to === 'string' ? asked.to : null}
+      />
+      {view === null ? (
+        <EmptyState>
+          {options.length < 2 ? 'There is nothing to compare with yet.' : 'Choose what to compare with what.'}
+        </EmptyState>
+      ) : (
+        <>
+          <CompareFilters
+            part={part}
+            area={area}
+            counts={countParts(view)}
+            areas={AREAS.filter((known) => view.comparison.changes.some((change) => change.area === known))}
+          />
+          <ComparisonReport
+            comparison={view.comparison}
+            questions={view.questions}
+            projectId={projectId}
+            revisionId={view.to.revisionId}
+            part={part}
+            area={area}
+            before={`Before: ${view.from.label}`}
+            after={`After: ${view.to.label}`}
+          />
+        </>
+      )}
+    </>
+  )
+}
+
+function countParts({ comparison }: ComparisonView) {
+  return {
+    inputs: comparison.changes.length,
+    verdicts: comparison.verdicts.length,
+    numbers: comparison.numbers.length,
+    answers: comparison.answers.length,
+  }
+}

@@ -14,7 +14,10 @@ test('remedies of a bend are found, tried beside the design, applied to the draf
   await expect(rows.first()).toContainText('As it is')
   await expect(section.locator('svg[role="img"]')).toHaveCount(1)
 
-  await rows.nth(1).getByRole('button', { name: /^Try it/ }).click()
+  await rows
+    .nth(1)
+    .getByRole('button', { name: /^Try it/ })
+    .click()
   const dialog = page.getByRole('dialog')
   await expect(dialog.getByText('With the remedy').first()).toBeVisible()
   await expect(dialog.locator('svg[role="img"]')).toHaveCount(2)

@@ -6,7 +6,7 @@ import { RANKED_FAMILIES } from './families'
 import { findForbiddenNeeds, isWorseVerdict } from './needs'
 import { makePatch } from './patch'
 import { compareRemedies, dropDominated, type Ranked } from './ranking'
-import type { ForbiddenNeed, Remedy, RemedyChange, RemedyReport } from './remedy'
+import type { ForbiddenNeed, Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
 import { type Candidate, describeZone, type Subject } from './subject'
 
 export interface RemedyOptions {
@@ -58,7 +58,8 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
   const alone = notTried === null ? tryAlone(basis, options) : []
   const inPairs = alone.flatMap((first) => tryPairs(basis, first, options))
   const all = [...alone.map(({ trial }) => trial), ...inPairs]
-  const kept = dropDominated(all, basis.state).sort(compareRemedies)
+  const helping = all.filter((trial) => doesHelp(trial, basis.state))
+  const kept = dropDominated(helping, basis.state).sort(compareRemedies)
   return {
     engineVersion: ENGINE_VERSION,
     bendId,
@@ -69,6 +70,16 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
     leftOut: all.length - kept.length,
     notTried,
   }
+}
+
+/**
+ * Where a bend does not meet, a remedy brings the strain nearer to its allowable. Cut-outs alone are there for a bend that
+ * is too stiff, and stay. Where it meets, whatever is better on some count may be of interest.
+ */
+function doesHelp({ changes, after }: Trial, before: RemedyState): boolean {
+  if (before.verdict === 'meets') return true
+  if (changes.length === 1 && changes[0]?.family === 'cut-outs') return true
+  return (after.marginFraction ?? 0) > (before.marginFraction ?? 0)
 }
 
 function explainNotTried({ result, state }: BendAssessment): string | null {

@@ -103,7 +103,7 @@ export interface RemedyReport {
   /** Best first: allowed before forbidden, by verdict, fewest changes, margin. */
   readonly remedies: readonly Remedy[]
   readonly tried: { readonly alone: number; readonly inPairs: number }
-  /** How many another remedy, or leaving the design as it is, beats on every count. */
+  /** How many do not bring the bend nearer, or are beaten on every count by another or by leaving the design as it is. */
   readonly leftOut: number
   /** Why nothing was tried, in words; null where something was. */
   readonly notTried: string | null

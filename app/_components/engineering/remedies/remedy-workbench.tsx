@@ -129,8 +129,9 @@ function Summary({ report }: { report: RemedyReport }) {
   return (
     <p className="small">
       As it is: <VerdictMark verdict={before.verdict} />. Tried {tried.alone} changes alone and {tried.inPairs} pairs of
-      them; {remedies.length} are listed, {leftOut} left out because another one, or leaving the design as it is, is at
-      least as good on every count. Room in the assembly, shielding and routing are not computed.
+      them; {remedies.length} are listed. {leftOut} are left out: they bring the bend no nearer, or another one, or
+      leaving the design as it is, is at least as good on every count. Room in the assembly, shielding and routing are
+      not computed.
     </p>
   )
 }

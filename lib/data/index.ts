@@ -31,6 +31,7 @@ export {
 export type { Actor } from './authorization'
 export { type Backup, createBackup } from './backups'
 export { answerItem, decideWaiver, proposeWaiver } from './checklist'
+export { type ComparisonRequest, compareInProject, listComparable } from './comparisons'
 export { WriteConflictError } from './database-errors'
 export { declareBuildable } from './declarations'
 export type { SavedDesign } from './design-save'
@@ -52,6 +53,7 @@ export {
   revokeInvitation,
 } from './invitations'
 export { getLimitSheet, listCompanies, setLimit } from './limits'
+export { getLiveStart, type LiveEvent, type LiveEvents, listLiveEvents } from './live-events'
 export { getMailChoices, setMailChoices } from './mail-choices'
 export { queueDigests } from './mail-digest'
 export { getMail, listMail, type MailboxView, type MailEntryView, type MailView, sendMailAgain } from './mail-reads'
@@ -65,7 +67,6 @@ export {
   noteFailed,
   noteSent,
 } from './outbox'
-export { compareInProject, listComparable } from './comparisons'
 export { createProject, getProject, listProjects } from './projects'
 export { decideProposal, getProposal, proposeChange, withdrawProposal } from './proposals'
 export { getPackageFile, releaseRevision } from './releases'
@@ -91,6 +92,7 @@ export {
   getTemplate,
   removeOwnItem,
 } from './templates'
+export { listThreadReaders, type ThreadReader } from './thread-readers'
 export { closeThread, editComment, openThread, reopenThread, replyToThread } from './threads'
 export {
   checkWholeTrail,

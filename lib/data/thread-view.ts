@@ -29,6 +29,8 @@ function toThreadView(
     id: thread.id,
     revisionId: thread.revisionId,
     anchor,
+    place:
+      thread.anchorXMm === null || thread.anchorYMm === null ? null : { xMm: thread.anchorXMm, yMm: thread.anchorYMm },
     kind,
     title: thread.title,
     state,

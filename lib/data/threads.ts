@@ -50,6 +50,8 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcom
           anchorKind: input.anchor.kind,
           anchorId: input.anchor.id,
           anchorLabel,
+          anchorXMm: input.anchor.place?.xMm ?? null,
+          anchorYMm: input.anchor.place?.yMm ?? null,
           kind: input.kind,
           title: input.title,
           state: 'open',
@@ -91,7 +93,11 @@ function findAnchorLabel({ design, record, template }: LoadedRevision, anchor: O
     layer: () => named(design.construction.layers),
     zone: () => named(design.construction.zones),
     bend: () => named(design.bends),
-    artwork: () => record.artwork.find(({ id }) => id === anchor.id)?.originalName,
+    artwork: () => {
+      const file = record.artwork.find(({ id }) => id === anchor.id)?.originalName
+      if (file === undefined || anchor.place === undefined) return file
+      return `${file} at x ${anchor.place.xMm} mm, y ${anchor.place.yMm} mm`
+    },
   }[anchor.kind]()
   if (label === undefined) refuseField('anchor', 'unknown', `names a ${anchor.kind} that this revision does not have`)
   return label

@@ -202,6 +202,8 @@ export interface ThreadView {
   readonly id: string
   readonly revisionId: string
   readonly anchor: { readonly kind: string; readonly id: string; readonly label: string }
+  /** On an artwork file, in its own coordinates; null for a thread about all of it, or about something else. */
+  readonly place: { readonly xMm: number; readonly yMm: number } | null
   readonly kind: 'note' | 'should-change' | 'must-change' | 'engineering-query'
   readonly title: string
   readonly state: 'open' | 'answered' | 'closed'

@@ -42,11 +42,21 @@ export const decideWaiverInput = z
   })
 export type DecideWaiverInput = z.infer<typeof decideWaiverInput>
 
-export const anchorSchema = z.strictObject({
-  kind: z.enum(['revision', 'item', 'layer', 'zone', 'bend', 'artwork']),
-  /** Id of the item, layer, zone, bend or artwork file; empty for the revision as a whole. */
-  id: z.string().max(80),
-})
+/** 10 m either way: no circuit is longer, and a slip of units shows. */
+const coordinateSchema = z.number('is not a number').min(-10_000, 'is below -10 m').max(10_000, 'is above 10 m')
+
+export const anchorSchema = z
+  .strictObject({
+    kind: z.enum(['revision', 'item', 'layer', 'zone', 'bend', 'artwork']),
+    /** Id of the item, layer, zone, bend or artwork file; empty for the revision as a whole. */
+    id: z.string().max(80),
+    /** A place on an artwork file, in mm, in the file's own coordinates. */
+    place: z.strictObject({ xMm: coordinateSchema, yMm: coordinateSchema }).optional(),
+  })
+  .refine(({ kind, place }) => place === undefined || kind === 'artwork', {
+    path: ['place'],
+    message: 'is for artwork alone',
+  })
 
 export const openThreadInput = z.strictObject({
   revisionId: recordIdSchema,

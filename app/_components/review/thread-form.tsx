@@ -3,12 +3,14 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
-import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormSelect, FormText } from '@/app/_components/ui/form-fields'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { CompanyView, ProjectRole } from '@/lib/data'
 import { openThreadInput } from '@/lib/inputs'
 import { openThread } from './actions'
+import { ArtworkPlace } from './artwork-place'
+import { CommentField } from './comment-field'
 
 export interface AnchorOption {
   kind: 'revision' | 'item' | 'layer' | 'zone' | 'bend' | 'artwork'
@@ -85,6 +87,9 @@ function OpenThreadForm({
           }}
         />
       )}
+      {anchor.kind === 'artwork' && (
+        <ArtworkPlace place={anchor.place} onChange={(place) => form.setValue('anchor.place', place)} />
+      )}
       <FormSelect
         control={form.control}
         name="kind"
@@ -104,7 +109,13 @@ function OpenThreadForm({
         />
       )}
       <FormText control={form.control} name="title" label="In a line" maxLength={160} />
-      <FormTextArea control={form.control} name="text" label="Text" rows={4} />
+      <CommentField
+        control={form.control}
+        name="text"
+        label="Text"
+        rows={4}
+        companyId={companyId ?? (role === 'fabricator' ? (fabricators[0]?.id ?? null) : null)}
+      />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending} pendingLabel="Sending…">

@@ -635,6 +635,27 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     seenBy: 'brackenfold-thread',
   },
   {
+    name: 'getLiveStart',
+    run: (a, s) => data.getLiveStart(a, s.reviewId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'listLiveEvents',
+    run: (a, s) => data.listLiveEvents(a, s.reviewId, 0),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'listThreadReaders',
+    run: (a, s) => data.listThreadReaders(a, s.reviewId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
     name: 'reopenThread',
     run: (a, s) => data.reopenThread(a, { threadId: s.closedThreadId, seenVersion: UNSEEN, reason: 'again' }),
     reached: 'stale',

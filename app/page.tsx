@@ -1,6 +1,9 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { listWaits } from '@/lib/data'
+import { listLeadCounts, listWaits, searchReviews, type WaitView } from '@/lib/data'
+import { LeadCounts } from './_components/home/lead-counts'
+import { SearchForm } from './_components/home/search-form'
+import { SearchResults } from './_components/home/search-results'
 import { getTargetPath } from './_components/review/blocker-list'
 import { STAGE_WORDS } from './_components/review/words'
 import { paths } from './_components/shell/paths'
@@ -12,40 +15,137 @@ import { Timestamp } from './_components/ui/timestamp'
 
 export const metadata: Metadata = { title: 'What waits for me' }
 
-export default async function HomePage() {
+interface HomePageProps {
+  readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>
+}
+
+/** What an entry is about, by the part of the revision that it leads to. */
+const ABOUT_WORDS: Readonly<Record<string, string>> = {
+  threads: 'threads',
+  checklist: 'checklist',
+  proposals: 'proposed changes',
+  'sign-off': 'moves and signatures',
+}
+
+export default async function HomePage({ searchParams }: HomePageProps) {
   const actor = await requireActor(paths.home())
-  const waits = await listWaits(actor)
+  const asked = await searchParams
+  const find = readWord(asked.find).slice(0, 100)
+  if (find !== '') {
+    return (
+      <>
+        <PageHead title="Found" over={<Link href={paths.home()}>What waits for me</Link>} />
+        <SearchForm text={find} />
+        <SearchResults result={await searchReviews(actor, find)} text={find} />
+      </>
+    )
+  }
+  const [waits, counts] = [await listWaits(actor), await listLeadCounts(actor)]
+  const filter = { project: readWord(asked.project), about: readWord(asked.about) }
+  const shown = waits.filter(
+    ({ projectId, target }) =>
+      (filter.project === '' || projectId === filter.project) && (filter.about === '' || target.tab === filter.about),
+  )
   return (
     <>
       <PageHead title="What waits for me" under="Oldest first, each with the reason and the next act." />
-      {waits.length === 0 ? (
+      <SearchForm text="" />
+      {waits.length > 0 && <WaitFilters waits={waits} filter={filter} />}
+      {waits.length === 0 && (
         <EmptyState>
           Nothing waits for you. <Link href={paths.projects()}>Your projects</Link> show where everything stands.
         </EmptyState>
-      ) : (
+      )}
+      {waits.length > 0 && shown.length === 0 && (
+        <EmptyState>
+          Nothing of this kind waits for you. <Link href={paths.home()}>Show all {waits.length}</Link>.
+        </EmptyState>
+      )}
+      {shown.length > 0 && (
         <ol>
-          {waits.map((wait) => (
-            <li
-              key={`${wait.revisionId} ${wait.target.tab} ${wait.target.id ?? ''} ${wait.reason}`}
-              className="wait max-w-none"
-            >
-              <span className="small muted">
-                since <Timestamp at={wait.since} dateOnly />
-              </span>
-              <div>
-                <p>
-                  <strong>
-                    {wait.projectName}, revision {wait.revisionLabel}
-                  </strong>{' '}
-                  <span className="muted">{STAGE_WORDS[wait.stage]}</span>
-                </p>
-                <p>{wait.reason}</p>
-              </div>
-              <LinkButton href={getTargetPath(wait.projectId, wait.revisionId, wait.target)}>{wait.nextAct}</LinkButton>
-            </li>
+          {shown.map((wait) => (
+            <Wait key={`${wait.revisionId} ${wait.target.tab} ${wait.target.id ?? ''} ${wait.reason}`} wait={wait} />
           ))}
         </ol>
       )}
+      <LeadCounts rows={counts} />
     </>
   )
+}
+
+function Wait({ wait }: { wait: WaitView }) {
+  return (
+    <li className="wait max-w-none">
+      <span className="small muted">
+        since <Timestamp at={wait.since} dateOnly />
+      </span>
+      <div>
+        <p>
+          <strong>
+            {wait.projectName}, revision {wait.revisionLabel}
+          </strong>{' '}
+          <span className="muted">{STAGE_WORDS[wait.stage]}</span>
+        </p>
+        <p>{wait.reason}</p>
+      </div>
+      <LinkButton href={getTargetPath(wait.projectId, wait.revisionId, wait.target)}>{wait.nextAct}</LinkButton>
+    </li>
+  )
+}
+
+interface WaitFiltersProps {
+  waits: readonly WaitView[]
+  filter: { readonly project: string; readonly about: string }
+}
+
+/** Links, so that a filter lives in the address; each with how much of what waits it leaves. */
+function WaitFilters({ waits, filter }: WaitFiltersProps) {
+  const projects = [...new Map(waits.map(({ projectId, projectName }) => [projectId, projectName]))]
+  const tabs = [...new Set(waits.map(({ target }) => target.tab))]
+  const count = (project: string, about: string) =>
+    waits.filter(
+      (wait) => (project === '' || wait.projectId === project) && (about === '' || wait.target.tab === about),
+    ).length
+  return (
+    <nav aria-label="Filter what waits" className="no-print">
+      {projects.length > 1 && (
+        <p className="filter-row">
+          <FilterLink text="every project" filter={{ ...filter, project: '' }} isOn={filter.project === ''} />
+          {projects.map(([id, name]) => (
+            <FilterLink
+              key={id}
+              text={`${name} ${count(id, filter.about)}`}
+              filter={{ ...filter, project: id }}
+              isOn={filter.project === id}
+            />
+          ))}
+        </p>
+      )}
+      {tabs.length > 1 && (
+        <p className="filter-row">
+          <FilterLink text="everything" filter={{ ...filter, about: '' }} isOn={filter.about === ''} />
+          {tabs.map((tab) => (
+            <FilterLink
+              key={tab}
+              text={`${ABOUT_WORDS[tab] ?? tab} ${count(filter.project, tab)}`}
+              filter={{ ...filter, about: tab }}
+              isOn={filter.about === tab}
+            />
+          ))}
+        </p>
+      )}
+    </nav>
+  )
+}
+
+function FilterLink({ text, filter, isOn }: { text: string; filter: WaitFiltersProps['filter']; isOn: boolean }) {
+  return (
+    <Link href={paths.home(filter)} aria-current={isOn ? 'true' : undefined}>
+      {text}
+    </Link>
+  )
+}
+
+function readWord(value: string | string[] | undefined): string {
+  return typeof value === 'string' ? value.trim() : ''
 }

@@ -52,6 +52,7 @@ export {
   previewInvitation,
   revokeInvitation,
 } from './invitations'
+export { type LeadCountView, listLeadCounts } from './lead-counts'
 export { getLimitSheet, listCompanies, setLimit } from './limits'
 export { getLiveStart, type LiveEvent, type LiveEvents, listLiveEvents } from './live-events'
 export { getMailChoices, setMailChoices } from './mail-choices'
@@ -79,6 +80,7 @@ export {
   importDesign,
   saveDesign,
 } from './revisions'
+export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './search'
 export { changeSettings, getSettingsView } from './settings'
 export { listFabricators, shareRevision, unshareRevision } from './shares'
 export { signRevision, withdrawSignature } from './signatures'

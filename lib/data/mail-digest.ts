@@ -72,5 +72,6 @@ async function queueDigest(person: Actor, day: string, waits: readonly WaitView[
 function makeHref(publicUrl: string, { projectId, revisionId, target }: WaitView): string {
   const page = `${publicUrl}/projects/${projectId}/revisions/${revisionId}/${target.tab}`
   if (target.id === null) return page
+  if (target.tab === 'proposals') return `${page}/${encodeURIComponent(target.id)}`
   return `${page}#${target.tab === 'threads' ? 'thread' : 'item'}-${encodeURIComponent(target.id)}`
 }

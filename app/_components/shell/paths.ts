@@ -18,7 +18,10 @@ export const REVISION_TABS = [
 export type RevisionTab = (typeof REVISION_TABS)[number]
 
 export const paths = {
-  home: () => '/',
+  home: (filter: { readonly project?: string; readonly about?: string; readonly find?: string } = {}) => {
+    const query = new URLSearchParams(Object.entries(filter).filter(([, value]) => value !== '')).toString()
+    return query === '' ? '/' : `/?${query}`
+  },
   signIn: (next?: string) => (next === undefined ? '/sign-in' : `/sign-in?next=${enc(next)}`),
   setup: () => '/setup',
   invitation: (token: string) => `/invitation/${enc(token)}`,

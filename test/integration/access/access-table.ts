@@ -179,6 +179,16 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     seenBy: 'revision',
   },
 
+  // What waits, what is found: each gets what is theirs
+  {
+    name: 'searchReviews',
+    run: (a) => data.searchReviews(a, 'bend'),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  { name: 'listLeadCounts', run: (a) => data.listLeadCounts(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+
   // Mail
   { name: 'getMailChoices', run: (a) => data.getMailChoices(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   {

@@ -1,0 +1,91 @@
+import Link from 'next/link'
+import type { LeadCountView } from '@/lib/data'
+import { STAGE_WORDS } from '../review/words'
+import { paths, type RevisionTab } from '../shell/paths'
+import { Section } from '../ui/section'
+import { TableFrame } from '../ui/table-frame'
+import { Timestamp } from '../ui/timestamp'
+
+/** Every open revision that the person leads, in numbers; each number leads to what it counts. */
+export function LeadCounts({ rows }: { rows: readonly LeadCountView[] }) {
+  if (rows.length === 0) return null
+  return (
+    <Section title="Revisions that you lead">
+      <TableFrame label="Revisions that you lead">
+        <table className="ledger" data-stack>
+          <thead>
+            <tr>
+              <th scope="col">Revision</th>
+              <th scope="col">Stage</th>
+              <th scope="col" className="num">
+                Unanswered
+              </th>
+              <th scope="col" className="num">
+                Concerns
+              </th>
+              <th scope="col" className="num">
+                Queries
+              </th>
+              <th scope="col" className="num">
+                Must change
+              </th>
+              <th scope="col" className="num">
+                Waivers to decide
+              </th>
+              <th scope="col" className="num">
+                Blocks
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.revisionId}>
+                <th scope="row">
+                  <Link href={paths.revision(row.projectId, row.revisionId)}>
+                    {row.projectName} {row.revisionLabel}
+                  </Link>
+                </th>
+                <td>
+                  {STAGE_WORDS[row.stage]}{' '}
+                  <span className="small muted">
+                    since <Timestamp at={row.stageSince} dateOnly />
+                  </span>
+                </td>
+                <Count row={row} label="unanswered" value={row.openItems} tab="checklist" />
+                <Count row={row} label="concerns" value={row.concerns} tab="checklist" />
+                <Count row={row} label="queries" value={row.openQueries} tab="threads" />
+                <Count row={row} label="must change" value={row.openMustChanges} tab="threads" />
+                <Count row={row} label="waivers to decide" value={row.proposedWaivers} tab="checklist" />
+                <Count row={row} label="blocks" value={row.blockers} tab="sign-off" />
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </Section>
+  )
+}
+
+interface CountProps {
+  row: LeadCountView
+  label: string
+  value: number
+  tab: RevisionTab
+}
+
+function Count({ row, label, value, tab }: CountProps) {
+  return (
+    <td className="num" data-label={label}>
+      {value === 0 ? (
+        <span className="muted">0</span>
+      ) : (
+        <Link
+          href={paths.revision(row.projectId, row.revisionId, tab)}
+          aria-label={`${value} ${label}, ${row.projectName} ${row.revisionLabel}`}
+        >
+          {value}
+        </Link>
+      )}
+    </td>
+  )
+}

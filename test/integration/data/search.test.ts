@@ -1,0 +1,88 @@
+import { beforeAll, expect, it } from 'vitest'
+import { type Actor, getRevision, listLeadCounts, openThread, replyToThread, searchReviews } from '@/lib/data'
+import { db } from '@/lib/data/client'
+import { expectDone } from '@/test/factories/outcomes'
+import { makeTeam, type Team } from '@/test/factories/people'
+import { makeRevision, share } from '@/test/factories/reviews'
+import { describeOnBothDatabases } from '@/test/setup/databases'
+
+describeOnBothDatabases('search and counts', () => {
+  let team: Team
+  let revisionId: string
+  let draftId: string
+
+  beforeAll(async () => {
+    team = await makeTeam()
+    revisionId = await makeRevision(team)
+    draftId = await makeRevision(team)
+    await share(team, revisionId)
+    await db().revision.update({ where: { id: revisionId }, data: { stage: 'fabricator-review' } })
+    const open = (actor: Actor, title: string, text: string, companyId?: string) =>
+      expectDone(
+        openThread(actor, {
+          revisionId,
+          anchor: { kind: 'revision', id: '' },
+          kind: actor === team.fabricator ? 'engineering-query' : 'must-change',
+          title,
+          text,
+          ...(companyId === undefined ? {} : { companyId }),
+        }),
+      )
+    const { threadId } = await open(team.fabricator, 'Foil of the hinge', 'Which WHIMBREL foil is meant?')
+    await expectDone(replyToThread(team.member, { threadId, text: 'The thin one, see godwit.', isAnswer: false }))
+    await open(team.rivalFabricator, 'Of the other', 'A whimbrel of ours')
+    await open(team.member, 'Among ourselves', 'The whimbrel costs too much')
+  }, 240_000)
+
+  const titles = async (actor: Actor, text: string) =>
+    (await searchReviews(actor, text)).hits
+      .filter(({ kind }) => kind === 'thread')
+      .map(({ title }) => title)
+      .toSorted()
+
+  it('finds threads by their comments, whatever the letter case, within what the person may see', async () => {
+    const all = ['Among ourselves', 'Foil of the hinge', 'Of the other']
+    expect(await titles(team.lead, 'Whimbrel')).toEqual(all)
+    expect(await titles(team.observer, 'whimbrel')).toEqual(all)
+    expect(await titles(team.fabricator, 'whimbrel')).toEqual(['Foil of the hinge'])
+    expect(await titles(team.rivalFabricator, 'whimbrel')).toEqual(['Of the other'])
+    expect(await titles(team.outsider, 'whimbrel')).toEqual([])
+    expect(await titles(team.admin, 'whimbrel')).toEqual([])
+  })
+
+  it('wants every word, wherever in the thread', async () => {
+    expect(await titles(team.lead, 'GODWIT  hinge')).toEqual(['Foil of the hinge'])
+    expect(await titles(team.lead, 'godwit plover')).toEqual([])
+    expect(await searchReviews(team.lead, '   ')).toMatchObject({ hits: [] })
+  })
+
+  it('finds items with the revision that they are answered in, and no draft for a fabricator', async () => {
+    const { hits } = await searchReviews(team.lead, 'holes bend')
+    const revisions = new Set(hits.filter(({ kind }) => kind === 'item').map((hit) => hit.revisionId))
+    expect(revisions).toEqual(new Set([revisionId, draftId]))
+    const seen = (await searchReviews(team.fabricator, 'holes bend')).hits
+    expect(new Set(seen.map((hit) => hit.revisionId))).toEqual(new Set([revisionId]))
+  })
+
+  it('finds a project for its people alone', async () => {
+    const name = (await db().project.findUniqueOrThrow({ where: { id: team.projectId } })).name
+    expect((await searchReviews(team.observer, name.toUpperCase())).counts.project).toBe(1)
+    expect((await searchReviews(team.outsider, name)).counts.project).toBe(0)
+  })
+
+  it('counts for a lead what is open in each revision, as the revision itself says, and for nobody else', async () => {
+    const rows = await listLeadCounts(team.lead)
+    expect(new Set(rows.map((row) => row.revisionId))).toEqual(new Set([revisionId, draftId]))
+    const row = rows.find((candidate) => candidate.revisionId === revisionId)
+    const view = await getRevision(team.lead, revisionId)
+    expect(row).toMatchObject({
+      openQueries: 1,
+      openMustChanges: 2,
+      openItems: view.items.filter(({ state }) => state === 'open').length,
+      blockers: view.blockers.length,
+    })
+    for (const actor of [team.member, team.observer, team.fabricator, team.admin]) {
+      expect(await listLeadCounts(actor)).toEqual([])
+    }
+  })
+})

@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest'
+import { composeMail, findMentions, findTypedMention, MAIL_KIND_LABELS, MAIL_KINDS, type MailNotice } from '@/lib/mail'
+
+const place = { projectName: 'Skua', revisionLabel: 'B', href: 'http://localhost:3000/projects/1/revisions/2' }
+
+const query: MailNotice = {
+  kind: 'query',
+  place,
+  threadKind: 'engineering-query',
+  title: 'Foil of L2',
+  anchor: 'L2',
+  by: 'Bram Tolley',
+  text: 'Rolled or deposited?',
+}
+
+describe('a message', () => {
+  it('says the same as text and as HTML', () => {
+    const { subject, text, html } = composeMail(query)
+    expect(subject).toBe('Skua B: Bram Tolley asks: Foil of L2')
+    for (const form of [text, html]) {
+      expect(form).toContain('Rolled or deposited?')
+      expect(form).toContain(place.href)
+      expect(form).toContain('account page')
+    }
+    expect(text).toContain('Bram Tolley opened the engineering query "Foil of L2", on L2, in Skua B.')
+  })
+
+  it('never lets what somebody typed become markup', () => {
+    const text = '<img src=x onerror="alert(1)"> & <b>'
+    const { html } = composeMail({ ...query, text, title: '<script>', by: '"><a href=x>' })
+    expect(html).not.toMatch(/<img|<script|<b>|<a href=x/)
+    expect(html).toContain('&lt;img src=x onerror=&quot;alert(1)&quot;&gt; &amp; &lt;b&gt;')
+  })
+
+  it('keeps a subject to one line, so that nobody adds a header of their own (RFC 5322, 2.2)', () => {
+    const title = 'Foil\r\nBcc: all@example.org\u2028Reply-To: x'
+    const { subject } = composeMail({ ...query, title })
+    expect(subject).not.toMatch(/[\r\n\u2028]/)
+    expect([...composeMail({ ...query, title: 'x'.repeat(500) }).subject].length).toBeLessThanOrEqual(150)
+  })
+
+  it('says nothing in place of a name that the reader must not be told', () => {
+    const { subject, text } = composeMail({
+      ...query,
+      title: null,
+      anchor: null,
+      text: null,
+      place: { ...place, projectName: null },
+    })
+    expect(subject).toBe('a revision that is shared with you: Bram Tolley asks')
+    expect(text).toContain('Bram Tolley opened the engineering query, in a revision that is shared with you.')
+    expect(text).not.toContain('null')
+  })
+
+  it('has a label for every kind', () => {
+    expect(Object.keys(MAIL_KIND_LABELS).toSorted()).toEqual([...MAIL_KINDS].toSorted())
+  })
+})
+
+describe('a mention', () => {
+  const people = [
+    { id: '1', name: 'Imke Dahl' },
+    { id: '2', name: 'Imke Dahlgren' },
+    { id: '3', name: 'Jorun Vey' },
+    { id: '4', name: 'Jorun Vey' },
+  ]
+  const idsIn = (text: string) => findMentions(text, people).map(({ id }) => id)
+
+  it('is an @ before a whole name, in any letter case, the longer of two names', () => {
+    expect(idsIn('@Imke Dahl, see this')).toEqual(['1'])
+    expect(idsIn('(@imke dahlgren) and @Imke Dahl.')).toEqual(['2', '1'])
+    expect(idsIn('@Imke Dahl @Imke Dahl')).toEqual(['1'])
+  })
+
+  it('means both of two people of one name', () => {
+    expect(idsIn('@Jorun Vey')).toEqual(['3', '4'])
+  })
+
+  it('is no part of an address, of a longer word or of half a name', () => {
+    expect(idsIn('imke@Imke Dahl')).toEqual([])
+    expect(idsIn('@Imke Dahls')).toEqual([])
+    expect(idsIn('@Imke')).toEqual([])
+    expect(idsIn('Imke Dahl')).toEqual([])
+  })
+
+  it('is noticed while it is typed, up to the caret', () => {
+    expect(findTypedMention('ask @Im', 7)).toEqual({ start: 4, typed: 'Im' })
+    expect(findTypedMention('ask @', 5)).toEqual({ start: 4, typed: '' })
+    expect(findTypedMention('ask @Im', 3)).toBeNull()
+    expect(findTypedMention('a@example', 9)).toBeNull()
+  })
+})

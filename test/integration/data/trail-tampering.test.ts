@@ -1,12 +1,14 @@
+import { execFile } from 'node:child_process'
 import { readdirSync } from 'node:fs'
 import path from 'node:path'
+import { promisify } from 'node:util'
 import { expect, it } from 'vitest'
 import type { DatabaseKind } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
-import { describeOnBothDatabases } from '@/test/setup/databases'
+import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
 
 /** What somebody does who has the database to themselves: the guards first. */
 async function liftGuards(kind: DatabaseKind): Promise<void> {
@@ -17,6 +19,19 @@ async function liftGuards(kind: DatabaseKind): Promise<void> {
         ? ['update', 'delete', 'replace'].map((verb) => `DROP TRIGGER "${table}_refuse_${verb}"`)
         : [`ALTER TABLE "${table}" DISABLE TRIGGER ALL`]
     for (const statement of statements) await db().$executeRawUnsafe(statement)
+  }
+}
+
+/** The command, as whoever runs the installation calls it, on this database. */
+async function runTrailCheck({ url }: TestDatabase): Promise<{ status: number; output: string }> {
+  const program = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/trail-check.ts']
+  try {
+    const env = { ...process.env, DATABASE_URL: url }
+    const { stdout, stderr } = await promisify(execFile)(process.execPath, program, { env })
+    return { status: 0, output: stdout + stderr }
+  } catch (error) {
+    const failed = error as { code: number; stdout: string; stderr: string }
+    return { status: failed.code, output: failed.stdout + failed.stderr }
   }
 }
 
@@ -80,7 +95,7 @@ describeOnBothDatabases(
 
 describeOnBothDatabases(
   'checkpoints of the trail',
-  (_current, kind) => {
+  (current, kind) => {
     it('are made at a signature, kept beside the database, and show when the end was cut off', async () => {
       const team = await makeTeam()
       const revisionId = await makeRevisionAt(team, 'awaiting-signature')
@@ -93,6 +108,11 @@ describeOnBothDatabases(
       const folder = path.join(process.env.BENDWORTHY_DATA_FOLDER ?? '', 'checkpoints')
       expect(readdirSync(folder).length).toBeGreaterThan(0)
 
+      const whole = await runTrailCheck(current())
+      expect(whole.output).toContain(`trail: ${recordCount} records fit`)
+      expect(whole.output).toContain(`the last of record ${vouchedUpTo}`)
+      expect(whole.status).toBe(0)
+
       await liftGuards(kind)
       const last = await db().trailRecord.findFirstOrThrow({ orderBy: { sequence: 'desc' } })
       await db().trailRecord.deleteMany({ where: { sequence: { gt: last.sequence - 3 } } })
@@ -103,6 +123,9 @@ describeOnBothDatabases(
       expect(await firstBad(team)).toMatchObject(cut)
       await db().trailCheckpoint.deleteMany({})
       expect(await firstBad(team)).toMatchObject(cut)
+      const checked = await runTrailCheck(current())
+      expect(checked.output).toContain(`does not fit at record ${cut.sequence}`)
+      expect(checked.status).toBe(1)
     }, 120_000)
 
     it('are refused any change by the database itself', async () => {

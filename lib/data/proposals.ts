@@ -36,7 +36,7 @@ import { read } from './read'
 import { getPersonName } from './revision-record'
 import { type LoadedRevision, loadRevision } from './snapshot'
 import { listThreadViews } from './thread-view'
-import { addComment, findAudience, getOwnCompanyId } from './threads'
+import { addComment, findAudience, getOwnCompanyId, recordThread } from './threads'
 import type { Outcome, ProposalView } from './views'
 import { type WriteContext, write } from './write'
 
@@ -83,6 +83,10 @@ export async function proposeChange(
         },
       })
       await addComment(context, scope, thread, { text: input.why, isAnswer: false })
+      await recordThread(context, scope, thread, {
+        action: 'thread-opened',
+        details: { kind: thread.kind, anchor: thread.anchorLabel },
+      })
       await tx.proposal.create({
         data: {
           id: proposalId,
@@ -104,7 +108,7 @@ export async function proposeChange(
         subject: { kind: 'proposal', id: proposalId },
         projectId,
         revisionId,
-        companyId,
+        companyId: companyId ?? ownCompanyId,
         details: {
           title: input.title,
           baseVersion: designVersion,
@@ -277,7 +281,8 @@ async function recordProposal(
     subject: { kind: 'proposal', id: row.id },
     projectId,
     revisionId: row.revisionId,
-    companyId: row.companyId,
+    // What the team proposes among itself is no fabricator's to read in an extract of the trail.
+    companyId: row.companyId ?? row.proposedByCompanyId,
     details: { title: row.title, reason, ...(made === null ? {} : { designVersion: made }) },
   })
 }

@@ -268,10 +268,10 @@ export async function addComment(
   return comment.id
 }
 
-function recordThread(
+export function recordThread(
   { record }: WriteContext,
   { revision }: RevisionScope,
-  thread: Pick<Thread, 'id' | 'title' | 'companyId'>,
+  thread: Pick<Thread, 'id' | 'title' | 'companyId' | 'openedByCompanyId'>,
   { action, details }: Pick<TrailNote, 'action' | 'details'>,
 ): Promise<void> {
   return record({
@@ -279,7 +279,8 @@ function recordThread(
     subject: { kind: 'thread', id: thread.id },
     projectId: revision.projectId,
     revisionId: revision.id,
-    companyId: thread.companyId,
+    // What the team says among itself is no fabricator's to read in an extract of the trail.
+    companyId: thread.companyId ?? thread.openedByCompanyId,
     details: { title: thread.title, ...details },
   })
 }

@@ -25,6 +25,7 @@ import {
 } from './authorization'
 import { isInView } from './projects'
 import { read } from './read'
+import { getPersonName } from './revision-record'
 import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
 import type { WaitView } from './views'
 
@@ -68,6 +69,7 @@ function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: Revision
     ...listItemWaits(turn),
     ...listDeclarationWaits(turn),
     ...listWaiverWaits(turn),
+    ...listProposalWaits(turn),
     ...listLeadWaits(turn),
   ]
   return waits.map((wait) => ({
@@ -84,7 +86,7 @@ function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: Revision
 function listThreadWaits({ loaded, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
   const ownCompanyId = getMembership(standing, subject.projectId)?.companyId
   return loaded.record.threads
-    .filter((thread) => maySeeThread(standing, subject, thread))
+    .filter((thread) => maySeeThread(standing, subject, thread) && !isDecidedElsewhere(thread, loaded))
     .flatMap((thread): Wait[] => {
       const target = { tab: 'threads', id: thread.id }
       const threadSubject = makeThreadSubject(subject, thread)
@@ -113,6 +115,11 @@ function listThreadWaits({ loaded, standing, subject, fabricatorCompanyId }: Tur
       }
       return []
     })
+}
+
+/** The thread of a proposal that waits for a decision is settled by the decision. */
+function isDecidedElsewhere(thread: { readonly id: string }, { record }: LoadedRevision): boolean {
+  return record.proposals.some(({ threadId, state }) => threadId === thread.id && state === 'proposed')
 }
 
 /** Items that nobody has answered and that are due before the present stage can be left. */
@@ -152,6 +159,19 @@ function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorC
       target: { tab: 'sign-off', id: null },
     },
   ]
+}
+
+/** Proposed changes wait for the team, but not for whoever proposed them. */
+function listProposalWaits({ loaded, standing, subject }: Turn): Wait[] {
+  if (!mayOnRevision(standing, 'proposal:decide', subject)) return []
+  return loaded.record.proposals
+    .filter(({ state, proposedById }) => state === 'proposed' && proposedById !== standing.userId)
+    .map((proposal) => ({
+      since: proposal.proposedAt.toISOString(),
+      reason: `${getPersonName(loaded.record, proposal.proposedById)} proposes a change: "${proposal.title}"`,
+      nextAct: 'Accept or decline it',
+      target: { tab: 'proposals', id: proposal.id },
+    }))
 }
 
 function listWaiverWaits({ snapshot, standing, subject }: Turn): Wait[] {

@@ -9,11 +9,8 @@ import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Limit } from '@/lib/engine'
 import type { ContentComparison, InputChange, MovedVerdict, VerdictSide } from '@/lib/review'
+import type { ComparisonPart } from './comparison-parts'
 import { ANSWER_WORDS } from './words'
-
-/** Parts of a comparison, as its filter names them. */
-export const COMPARISON_PARTS = ['inputs', 'verdicts', 'numbers', 'answers'] as const
-export type ComparisonPart = (typeof COMPARISON_PARTS)[number]
 
 interface ComparisonReportProps {
   comparison: ContentComparison

@@ -50,6 +50,10 @@ describeOnBothDatabases('a proposed change', () => {
     expect(after).toMatchObject({ designHash: before.designHash, designVersion: before.designVersion })
     expect(after.proposals).toMatchObject([{ id: proposalId, state: 'proposed', threadId }])
     expect(after.threads.find(({ id }) => id === threadId)).toMatchObject({ kind: 'must-change', state: 'open' })
+    const waits = async (actor: data.Actor) =>
+      (await data.listWaits(actor)).filter((wait) => wait.revisionId === revisionId && wait.target.tab === 'proposals')
+    expect(await waits(team.lead)).toMatchObject([{ nextAct: 'Accept or decline it', target: { id: proposalId } }])
+    expect(await waits(team.fabricator)).toEqual([])
     const proposal = await data.getProposal(team.lead, proposalId)
     expect(proposal.comparison.changes).toHaveLength(1)
     expect(proposal.comparison.changes[0]?.sentence).toMatch(/inside radius .* mm to 25 mm$/)
@@ -342,13 +346,13 @@ describeOnBothDatabases('a comparison', () => {
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
     const signatureId = await sign(team.lead, revisionId)
     const { design, designVersion } = await data.getRevision(team.lead, revisionId)
-    const tight = withRadius(design, 0.3)
+    const tight = withRadius(design, 0.12)
     const changed = { ...tight, bends: tight.bends.map((bend) => ({ ...bend, radiusToleranceMm: 0.01 })) }
     await expectDone(data.saveDesign(team.lead, { revisionId, seenVersion: designVersion, design: changed }))
     const sides = { from: { kind: 'signature', id: signatureId }, to: { kind: 'revision', id: revisionId } } as const
     const { comparison, from } = await data.compareInProject(team.observer, { projectId: team.projectId, ...sides })
     expect(from.label).toContain('as signed by Imke Dahl')
-    expect(comparison.changes.map(({ sentence }) => sentence).join('\n')).toMatch(/inside radius .* mm to 0\.3 mm/)
+    expect(comparison.changes.map(({ sentence }) => sentence).join('\n')).toMatch(/inside radius .* mm to 0\.12 mm/)
     const strain = comparison.verdicts.find(({ itemId }) => itemId === 'bend-strain')
     expect(strain?.after).toMatchObject({ verdict: 'fails', value: { unit: 'pct' }, limit: { unit: 'pct' } })
     const forFabricator = await data.compareInProject(team.fabricator, { projectId: team.projectId, ...sides })

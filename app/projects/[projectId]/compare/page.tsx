@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { COMPARISON_PARTS, ComparisonReport } from '@/app/_components/review/comparison-report'
+import { COMPARISON_PARTS } from '@/app/_components/review/comparison-parts'
+import { ComparisonReport } from '@/app/_components/review/comparison-report'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { EmptyState } from '@/app/_components/ui/notices'

@@ -1,7 +1,7 @@
 'use client'
 
 import { usePathname, useRouter, useSearchParams } from 'next/navigation'
-import { COMPARISON_PARTS, type ComparisonPart } from '@/app/_components/review/comparison-report'
+import { COMPARISON_PARTS, type ComparisonPart } from '@/app/_components/review/comparison-parts'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import type { InputChange } from '@/lib/review'
 

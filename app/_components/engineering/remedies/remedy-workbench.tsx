@@ -1,6 +1,6 @@
 'use client'
 
-import { useEffect, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
@@ -49,7 +49,12 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
     }, 0)
     return () => window.clearTimeout(timer)
   }, [wanted, bendId, limits])
-  const isCurrent = found !== null && found.design === evaluatedDesign && issues.length === 0
+  // By content: every evaluation reads the draft into a new object, and undo brings an earlier state back.
+  const isSameDesign = useMemo(
+    () => found !== null && JSON.stringify(found.design) === JSON.stringify(evaluatedDesign),
+    [found, evaluatedDesign],
+  )
+  const isCurrent = isSameDesign && issues.length === 0
   const apply = (remedy: Remedy) => {
     const design = applyDesignPatch(state.design, remedy.patch)
     dispatch({ type: 'replace', design })

@@ -20,11 +20,11 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'unit', include: ['test/unit/**/*.test.{ts,tsx}'], setupFiles },
+        test: { name: 'unit', include: ['test/unit/**/*.test.{ts,tsx}'], setupFiles, testTimeout: 60_000 },
       },
       {
         extends: true,
-        test: { name: 'standards', include: ['test/standards/**/*.test.ts'], setupFiles },
+        test: { name: 'standards', include: ['test/standards/**/*.test.ts'], setupFiles, testTimeout: 60_000 },
       },
       {
         extends: true,
@@ -33,8 +33,9 @@ export default defineConfig({
           include: ['test/integration/**/*.test.{ts,tsx}'],
           setupFiles: [...setupFiles, 'test/setup/own-data-folder.ts'],
           globalSetup: ['test/setup/base-databases.ts'],
-          testTimeout: 30_000,
-          hookTimeout: 60_000,
+          // Generous: a slow machine must not look like a defect.
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
           benchmark: { include: [] },
         },
       },

@@ -77,7 +77,7 @@ describeOnBothDatabases('two fabricators in one project', () => {
     await expectDone(
       data.replyToThread(team.member, { threadId, text: 'The web of 0.1 mm may grow to 0.2 mm.', isAnswer: true }),
     )
-  }, 120_000)
+  }, 400_000)
 
   it('never meet in any view of the revision or the project', async () => {
     const view = await data.getRevision(team.rivalFabricator, revisionId)

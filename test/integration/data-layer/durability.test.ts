@@ -60,7 +60,7 @@ describeOnBothDatabases(
       ])
       const { version } = await client.workspace.findUniqueOrThrow({ where: { id: 'workspace' } })
       expect(version).toBe(2 * times)
-    }, 180_000)
+    }, 400_000)
 
     it('is still there after the process that wrote it was killed', async () => {
       const program = startProgram(INSERTING_PROGRAM, current().url)
@@ -76,7 +76,7 @@ describeOnBothDatabases(
       expect(acknowledged.length).toBeGreaterThanOrEqual(50)
       const stored = await current().database.client.company.findMany({ select: { name: true } })
       expect(stored.map(({ name }) => name)).toEqual(expect.arrayContaining(acknowledged))
-    }, 60_000)
+    }, 400_000)
   },
   { fresh: 'test' },
 )

@@ -44,7 +44,7 @@ describeOnBothDatabases(
       expect(actor).toMatchObject({ isAdmin: true, memberships: [{ role: 'lead' }] })
       expect((await data.listProjects(actor)).map(({ name }) => name)).toEqual(['Skua'])
       expect(await expectRefused(data.createFirstAdmin(FIRST))).toMatchObject({ kind: 'clash' })
-    }, 180_000)
+    }, 400_000)
 
     it('keeps the password under scrypt with the cost that is stored beside it', async () => {
       await expectDone(data.createFirstAdmin(FIRST))
@@ -56,7 +56,7 @@ describeOnBothDatabases(
       const wrong = await expectRefused(data.authenticate({ email: FIRST.email, password: 'plover-sandpiper-43' }))
       const unknown = await expectRefused(data.authenticate({ email: 'nobody@example.org', password: 'x' }))
       expect(wrong).toEqual(unknown)
-    }, 180_000)
+    }, 400_000)
   },
   { fresh: 'test' },
 )
@@ -78,7 +78,7 @@ describeOnBothDatabases('signing in and out', () => {
     await expectDone(data.authenticate(right))
     const kept = await db().signInAttempt.findMany()
     expect(JSON.stringify(kept)).not.toContain(email)
-  }, 180_000)
+  }, 400_000)
 
   it('ends other sessions by a change of password and by signing out everywhere', async () => {
     const { member } = await makeTeam()
@@ -92,7 +92,7 @@ describeOnBothDatabases('signing in and out', () => {
     expect(await data.findActor(member.userId, second)).toBeNull()
     expect(await data.findActor(member.userId, third)).not.toBeNull()
     expect((await data.authenticate({ email: await getEmail(member), password: PASSWORD })).ok).toBe(false)
-  }, 180_000)
+  }, 400_000)
 
   it('is refused to a disabled account, whose sessions end at once', async () => {
     const { admin, member } = await makeTeam()
@@ -128,7 +128,7 @@ describeOnBothDatabases('an invitation', () => {
     expect((await data.listCompanies(actor)).map(({ name }) => name)).toEqual(['Marram Flex'])
     expect((await data.previewInvitation(token)).state).toBe('used')
     expect(await expectRefused(data.acceptInvitation({ token, ...person('Bo') }))).toMatchObject({ kind: 'clash' })
-  }, 180_000)
+  }, 400_000)
 
   it('expires, can be withdrawn, and is unknown unless it was given out', async () => {
     const { lead, projectId } = await makeTeam()
@@ -158,5 +158,5 @@ describeOnBothDatabases('an invitation', () => {
     // The second click of a double click.
     expect(await expectDone(data.joinByInvitation(outsider, { token }))).toEqual({ projectId })
     expect((await getActorOf(outsider.userId)).memberships).toHaveLength(2)
-  }, 180_000)
+  }, 400_000)
 })

@@ -38,7 +38,7 @@ describeOnBothDatabases('a revision from brief to released package', () => {
     const actions = (await listRevisionTrail(team.lead, revisionId)).map(({ action }) => action)
     expect(actions[0]).toBe('revision-released')
     expect(actions).toContain('revision-signed')
-  }, 120_000)
+  }, 400_000)
 
   it('is superseded by the release of a later one', async () => {
     const team = await makeTeam()
@@ -50,7 +50,7 @@ describeOnBothDatabases('a revision from brief to released package', () => {
     })
     expect((await listProjects(team.lead))[0]?.latestRevision?.id).toBe(second)
     expect((await getProject(team.lead, team.projectId)).revisions).toHaveLength(2)
-  }, 120_000)
+  }, 400_000)
 
   it('loses its signature by a later edit, which says what changed', async () => {
     const team = await makeTeam()
@@ -64,7 +64,7 @@ describeOnBothDatabases('a revision from brief to released package', () => {
     const view = await getRevision(team.lead, revisionId)
     expect(view.signatures[0]?.changes.join('\n')).toContain('4321')
     expect(view.blockers.map(({ code }) => code)).toContain('signature-missing')
-  }, 120_000)
+  }, 400_000)
 
   it('can be copied: the copy starts over with the same design', async () => {
     const team = await makeTeam()

@@ -155,7 +155,7 @@ describeOnBothDatabases('a proposed change', () => {
     expect(accepted.voidedSignatures).toBe(1)
     const [signature] = (await data.getRevision(team.lead, revisionId)).signatures
     expect(signature?.changes.join('\n')).toContain('to 25 mm')
-  }, 60_000)
+  }, 400_000)
 
   it('is declined with a reason that answers its thread', async () => {
     const team = await makeTeam()
@@ -250,7 +250,7 @@ describeOnBothDatabases('a proposed change', () => {
     const twice = await Promise.all([data.decideProposal(team.lead, keyed), data.decideProposal(team.lead, keyed)])
     expect(twice[0]).toEqual(twice[1])
     expect((await data.getRevision(team.lead, revisionId)).designVersion).toBe(seenVersion + 1)
-  }, 60_000)
+  }, 400_000)
 
   it('two proposals on the same number: the second to be accepted is told what is there now', async () => {
     const team = await makeTeam()
@@ -316,7 +316,7 @@ describeOnBothDatabases('answers on a copied revision', () => {
     await expectDone(data.answerItem(team.member, { ...again, state: 'meets' }))
     const settled = (await data.getRevision(team.lead, revisionId)).items.find(({ itemId }) => itemId === 'packing')
     expect(settled).toMatchObject({ state: 'meets', carriedFrom: null, changedInputs: [], setAside: '' })
-  }, 60_000)
+  }, 400_000)
 
   it('of a fabricator count once the copy is shared with that company, and say nothing to another', async () => {
     const team = await makeTeam()
@@ -337,7 +337,7 @@ describeOnBothDatabases('answers on a copied revision', () => {
     )
     await expectDone(data.shareRevision(team.lead, { revisionId, companyId: team.companies.brackenfold }))
     expect(await find(team.lead)).toMatchObject({ state: given.state, setAside: '' })
-  }, 60_000)
+  }, 400_000)
 })
 
 describeOnBothDatabases('a comparison', () => {
@@ -358,7 +358,7 @@ describeOnBothDatabases('a comparison', () => {
     const forFabricator = await data.compareInProject(team.fabricator, { projectId: team.projectId, ...sides })
     expect(JSON.stringify(forFabricator)).not.toContain('Ostrel')
     expect(forFabricator.comparison.changes).toEqual(comparison.changes)
-  }, 60_000)
+  }, 400_000)
 
   it('reaches no revision that is not shared, and none of another project', async () => {
     const team = await makeTeam()

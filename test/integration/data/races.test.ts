@@ -33,7 +33,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const { signatures, contentHash } = await data.getRevision(team.lead, revisionId)
     expect(signatures.map((signature) => signature.contentHash)).toEqual([contentHash, contentHash])
     expect(signatures.every(({ voidedAt }) => voidedAt === null)).toBe(true)
-  }, 120_000)
+  }, 400_000)
 
   it('one person signs twice: one signature', async () => {
     const team = await makeTeam()
@@ -42,7 +42,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const outcomes = await Promise.all([data.signRevision(team.lead, input), data.signRevision(team.lead, input)])
     expect(kindsOf(outcomes)).toEqual(['clash', 'done'])
     expect(await db().signature.count({ where: { revisionId } })).toBe(1)
-  }, 120_000)
+  }, 400_000)
 
   it('one edits while the other signs: no signature is left on content that it did not cover', async () => {
     const team = await makeTeam()
@@ -74,7 +74,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     expect(seen.signedFirst, 'signed before the edit').toBeGreaterThan(0)
     expect(seen.editedFirst, 'edited before the signature').toBeGreaterThan(0)
     expect((await data.checkWholeTrail(team.admin)).firstBad).toBeNull()
-  }, 180_000)
+  }, 400_000)
 
   it('both save the same version of the design: one is told what the other changed', async () => {
     const team = await makeTeam()
@@ -109,7 +109,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     expect(kindsOf(outcomes)).toEqual(['clash', 'clash', 'done'])
     expect(await db().membership.count({ where: { projectId, user: { name: { in: ['Ane', 'Bo', 'Cai'] } } } })).toBe(1)
     expect(await db().user.count({ where: { email: { endsWith: `${projectId}@example.org` } } })).toBe(1)
-  }, 120_000)
+  }, 400_000)
 
   it('both move the stage: it moves once', async () => {
     const team = await makeTeam()
@@ -124,7 +124,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const view = await data.getRevision(team.lead, revisionId)
     expect(view.stage).toBe('fabricator-review')
     expect(view.stageMoves).toHaveLength(2)
-  }, 120_000)
+  }, 400_000)
 
   it('both answer one item: the second is told', async () => {
     const team = await makeTeam()
@@ -152,7 +152,7 @@ describeOnBothDatabases('two people at the same moment', () => {
     const { firstBad, recordCount } = await data.checkWholeTrail(team.admin)
     expect(firstBad).toBeNull()
     expect(recordCount).toBe(await db().trailRecord.count())
-  }, 120_000)
+  }, 400_000)
 })
 
 describeOnBothDatabases('a request that arrives twice', () => {
@@ -213,5 +213,5 @@ describeOnBothDatabases('a request that arrives twice', () => {
     const again = await data.signRevision(team.lead, { ...input, password: `${PASSWORD}x` })
     expect(again).toMatchObject({ ok: false, refusal: { kind: 'invalid', issues: [{ path: ['password'] }] } })
     expect(await db().signature.count({ where: { revisionId } })).toBe(1)
-  }, 120_000)
+  }, 400_000)
 })

@@ -177,7 +177,7 @@ describeOnBothDatabases(
         answer: { reason: expect.stringContaining('reworded in version 2') },
       })
       expect(asked?.history.map(({ state }) => state)).toEqual(expect.arrayContaining(['meets', 'open']))
-    }, 120_000)
+    }, 400_000)
 
     it('stands in what is signed and in the package', async () => {
       const team = await makeTeam()
@@ -194,7 +194,7 @@ describeOnBothDatabases(
       expect(text).toContain('"template":{"contentHash":')
       expect(text).toContain(GLUE.question)
       expect(text).toContain('The outline is moulded in')
-    }, 120_000)
+    }, 400_000)
 
     it('is not brought up by a stale form, to a version that is not the newest, or after release', async () => {
       const team = await makeTeam()
@@ -221,7 +221,7 @@ describeOnBothDatabases(
       const view = await data.getRevision(team.lead, revisionId)
       expect(view.template.latestVersion).toBe(0)
       expect(view.limits).toMatchObject([{ key: 'crossingAngleDeg', value: 88 }])
-    }, 60_000)
+    }, 400_000)
   },
   { fresh: 'test' },
 )

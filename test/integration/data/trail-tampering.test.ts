@@ -126,7 +126,7 @@ describeOnBothDatabases(
       const checked = await runTrailCheck(current())
       expect(checked.output).toContain(`does not fit at record ${cut.sequence}`)
       expect(checked.status).toBe(1)
-    }, 120_000)
+    }, 400_000)
 
     it('are refused any change by the database itself', async () => {
       await makeRevision(await makeTeam())
@@ -151,7 +151,7 @@ describeOnBothDatabases(
       })
       expect(refused.ok).toBe(false)
       expect((await data.readWholeTrail()).others).toHaveLength(before)
-    }, 120_000)
+    }, 400_000)
   },
   { fresh: 'test' },
 )

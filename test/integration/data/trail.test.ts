@@ -77,5 +77,5 @@ describeOnBothDatabases('each record of a whole review', () => {
     expect(entries[0]?.sentence).toBe('moved the revision from released to withdrawn: the connector is no longer made')
     expect((await data.getPackageFile(team.observer, revisionId)).bytes.length).toBeGreaterThan(1000)
     await expect(data.getPackageFile(team.fabricator, revisionId)).rejects.toThrow(data.NotFoundError)
-  }, 120_000)
+  }, 400_000)
 })

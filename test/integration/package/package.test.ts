@@ -19,7 +19,7 @@ beforeAll(async () => {
   const read = readArchive(bytes)
   if (!read.ok) throw new Error(read.issues.map(({ message }) => message).join('; '))
   files = read.value
-}, 120_000)
+}, 400_000)
 
 const codes = (changed: Uint8Array, options = {}) => {
   const result = verifyPackage(changed, options)
@@ -63,7 +63,7 @@ describe('a release package', () => {
   test('the same content and key give the same bytes', async () => {
     const again = await buildPackage(makeContent(makeSnapshot()), keys)
     expect(Buffer.compare(bytes, again)).toBe(0)
-  }, 120_000)
+  }, 400_000)
 
   test('two processes with the same content and key give the same bytes', async () => {
     const build = async () => {
@@ -104,7 +104,7 @@ describe('a release package', () => {
     const of = (name: string) => new TextDecoder().decode(read.value.find((file) => file.path === name)?.bytes)
     expect(JSON.parse(of('checklist.json')).template).toEqual(template)
     expect(JSON.parse(of('signed-content.json')).template).toEqual(template)
-  }, 120_000)
+  }, 400_000)
 
   test('the time zone of the machine does not show', async () => {
     const before = process.env.TZ
@@ -115,7 +115,7 @@ describe('a release package', () => {
       if (before === undefined) delete process.env.TZ
       else process.env.TZ = before
     }
-  }, 120_000)
+  }, 400_000)
 
   test("a fabricator's edition names its company, and its signatures without the content that was withheld", async () => {
     const content = makeContent()
@@ -133,7 +133,7 @@ describe('a release package', () => {
     })
     const read = readArchive(built)
     expect(read.ok && read.value.some((file) => file.path === 'signed-content.json')).toBe(false)
-  }, 120_000)
+  }, 400_000)
 
   test('is read by other programs: the report is a PDF, the drawing an SVG, the design reads back', () => {
     expect(textOf('report.pdf').slice(0, 5)).toBe('%PDF-')
@@ -148,7 +148,7 @@ describe('a release package', () => {
     await expect(buildPackage({ ...content, artwork: [] }, keys)).rejects.toThrow('the bytes of artwork')
     const swapped = content.artwork.map((file) => ({ ...file, bytes: new Uint8Array([1]) }))
     await expect(buildPackage({ ...content, artwork: swapped }, keys)).rejects.toThrow('does not have the content')
-  }, 120_000)
+  }, 400_000)
 
   test('a revision in which nothing is decided still gives a whole package', async () => {
     const snapshot = makeSnapshot()
@@ -169,7 +169,7 @@ describe('a release package', () => {
     }
     const built = await buildPackage({ ...makeContent(bare), artwork: [], trail: [] }, keys)
     expect(codes(built)).toEqual([])
-  }, 120_000)
+  }, 400_000)
 })
 
 describe('tampering is caught and named', () => {
@@ -219,7 +219,7 @@ describe('tampering is caught and named', () => {
       }),
       { seed: 1977, numRuns: 150 },
     )
-  }, 120_000)
+  }, 400_000)
 
   test('every byte of every header and of the list of files changed', () => {
     // A small archive of the same form: each of its bytes is tried.
@@ -273,7 +273,7 @@ describe('tampering is caught and named', () => {
     ])
     const result = verifyPackage(forged)
     expect(result.ok && result.value.isKeyTrusted).toBe(false)
-  }, 120_000)
+  }, 400_000)
 
   test('a key that is not a public Ed25519 key is no ground for trust', () => {
     expect(codes(bytes, { trustedKeyPem: 'nonsense' })).toEqual(['bad-key'])
@@ -285,7 +285,7 @@ describe('tampering is caught and named', () => {
     const signatures = content.snapshot.signatures.map((signature) => ({ ...signature, contentHash: 'e'.repeat(64) }))
     const built = await buildPackage({ ...content, snapshot: { ...content.snapshot, signatures } }, keys)
     expect(codes(built)).toEqual(['other-content signatures.json'])
-  }, 120_000)
+  }, 400_000)
 
   test('a design that is not the one that was signed', async () => {
     const content = makeContent()
@@ -295,7 +295,7 @@ describe('tampering is caught and named', () => {
       keys,
     )
     expect(codes(built)).toEqual(['other-content design.json'])
-  }, 120_000)
+  }, 400_000)
 
   test('a checkpoint of the trail that contradicts a record, or bears another signature', async () => {
     const content = makeContent()
@@ -307,13 +307,13 @@ describe('tampering is caught and named', () => {
     expect(codes(await buildPackage({ ...content, checkpoints: makeCheckpoints(wrong, keys) }, keys))).toEqual([
       'trail trail.json',
     ])
-  }, 120_000)
+  }, 400_000)
 
   test('a trail whose records do not fit', async () => {
     const content = makeContent()
     const trail = content.trail.map((record, index) => (index === 1 ? { ...record, action: 'nothing' } : record))
     expect(codes(await buildPackage({ ...content, trail }, keys))).toEqual(['trail trail.json'])
-  }, 120_000)
+  }, 400_000)
 })
 
 describe('the commands', () => {
@@ -354,7 +354,7 @@ describe('the commands', () => {
     expect(absent.status).toBe(2)
     expect(absent.output).toContain('cannot be read')
     expect((await run('package-verify')).status).toBe(2)
-  }, 120_000)
+  }, 400_000)
 
   test('trail:check reads an exported trail and names the record that does not fit', async () => {
     const { trail } = makeContent()
@@ -380,5 +380,5 @@ describe('the commands', () => {
     const unreadable = await run('trail-check', save('text.json', 'not json'))
     expect(unreadable.status).toBe(2)
     expect(unreadable.output).toContain('not JSON')
-  }, 120_000)
+  }, 400_000)
 })

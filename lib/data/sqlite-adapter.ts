@@ -4,6 +4,7 @@ import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 import {
   DriverAdapterError,
   type IsolationLevel,
+  isDriverAdapterError,
   type SqlDriverAdapter,
   type SqlMigrationAwareDriverAdapterFactory,
   type SqlQuery,
@@ -180,7 +181,12 @@ async function whenFree<T>(work: () => Promise<T>): Promise<T> {
 
 /** Whether another process, or another connection of this one, had the file locked. */
 export function isBusy(error: unknown): boolean {
-  return error instanceof DriverAdapterError && error.cause.originalCode?.startsWith('SQLITE_BUSY') === true
+  // By its form, not by its class: a bundle holds a class of its own beside the one that the adapter's package throws.
+  return (
+    error instanceof Error &&
+    isDriverAdapterError(error) &&
+    error.cause.originalCode?.startsWith('SQLITE_BUSY') === true
+  )
 }
 
 function statement(sql: string): SqlQuery {

@@ -73,6 +73,7 @@ function toWords(key: string): string {
 }
 
 const LONGEST_TEXT = 60
+const LONGEST_LIST = 400
 
 /** A value as people write it. */
 export function formatFieldValue(value: unknown, unit: string): string {
@@ -87,7 +88,11 @@ export function formatFieldValue(value: unknown, unit: string): string {
     const text = /^[a-z0-9]+(-[a-z0-9]+)+$/.test(value) ? value.replaceAll('-', ' ') : value.replaceAll(/\s+/g, ' ')
     return text.length > LONGEST_TEXT ? `"${text.slice(0, LONGEST_TEXT)}…"` : text
   }
-  if (Array.isArray(value)) return value.length === 0 ? 'none' : `${value.length} entries`
+  if (Array.isArray(value)) {
+    if (value.length === 0) return 'none'
+    const entries = value.map((entry) => formatFieldValue(entry, unit)).join(' / ')
+    return entries.length > LONGEST_LIST ? `${value.length} entries` : entries
+  }
   if (typeof value === 'object') {
     return Object.entries(value)
       .map(([key, inner]) => {

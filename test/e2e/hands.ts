@@ -7,7 +7,7 @@ import { expect, type Locator, type Page } from '@playwright/test'
 
 /** One of several round or square choices under a heading. */
 export async function choose(within: Page | Locator, group: string | RegExp, label: string | RegExp): Promise<void> {
-  const radio = within.getByRole('radiogroup', { name: group }).getByRole('radio', { name: label })
+  const radio = within.getByRole('radiogroup', { name: group }).getByRole('radio', { name: label, exact: true })
   // The platform's own control lies invisibly under the drawn one; its label takes the click.
   await radio.locator('xpath=ancestor::label').click()
   await expect(radio).toBeChecked()
@@ -30,7 +30,12 @@ export async function saveDesign(page: Page): Promise<void> {
 export async function answerItem(page: Page, itemId: string, state: string, reason: string): Promise<void> {
   const item = page.locator(`#item-${itemId}`)
   const line = item.getByRole('button', { expanded: false }).first()
-  if (await line.isVisible()) await line.click()
+  // The address opens the item once the page listens; a click before that would close it again, so it comes second.
+  await expect(async () => {
+    const form = item.getByRole('radiogroup', { name: 'This item is' })
+    await form.waitFor({ timeout: 5_000 }).catch(() => line.click({ timeout: 5_000 }))
+    await expect(form).toBeVisible({ timeout: 5_000 })
+  }).toPass({ timeout: 60_000 })
   await choose(item, 'This item is', state)
   await item.getByLabel('Reason or remark').fill(reason)
   await item.getByRole('button', { name: 'Record the answer' }).click()

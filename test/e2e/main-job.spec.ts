@@ -9,7 +9,8 @@ import { answerItem, choose, pick, runCommand, saveDesign } from './hands'
 
 const NEW_ENGINEER = {
   name: 'Bram Tolley',
-  email: 'bram.tolley@brackenfold.example',
+  // Its own in each run: a server that already runs may be tested again.
+  email: `bram.tolley.${Date.now()}@brackenfold.example`,
   password: 'curlew-mudflat-1729',
 }
 
@@ -18,7 +19,7 @@ test('a revision goes from a starting construction to a released package, in the
   openAs,
   openAsVisitor,
 }, testInfo) => {
-  test.setTimeout(600_000)
+  test.setTimeout(900_000)
   const projectName = `Skua bench head ${Date.now()}`
   const projectId = await backstage.act('makeProject', {
     name: projectName,
@@ -57,21 +58,24 @@ test('a revision goes from a starting construction to a released package, in the
 
   await test.step('the designer fills the brief', () => fillBrief(designer))
 
-  await test.step('one thinner layer near the neutral axis: the hinge passes, at once and before anything is saved', async () => {
+  await test.step('one thinner layer near the neutral axis, then a thinner adhesive: the hinge passes, before anything is saved', async () => {
     await openTab(designer, 'Construction')
     const verdict = designer.getByRole('row', { name: /^Mirror hinge/ })
-    await expect(verdict).toContainText('Fails')
-    for (const layer of ['L3 flex, return', 'Lower coverlay adhesive', 'Lower coverlay film']) {
-      await designer.getByLabel(`Present, ${layer} in Link`).uncheck()
-    }
+    await expect(verdict).toContainText('0.369')
+    await designer.getByLabel('Present, L3 flex, return in Link').uncheck()
+    // With the lower conductor gone from the hinge nothing there needs a lower coverlay.
+    await designer.getByRole('button', { name: 'Remove Lower coverlay adhesive' }).click()
+    await designer.getByRole('button', { name: 'Remove Lower coverlay film' }).click()
     await designer.getByLabel('Thickness, L2 flex, signals').fill('12')
     await designer.getByLabel('Tolerance over, L2 flex, signals').fill('0.6')
     await designer.getByLabel('Tolerance under, L2 flex, signals').fill('0.6')
     await designer.getByLabel('Loss in process, L2 flex, signals').fill('1.5')
+    await expect(verdict).toContainText('0.072')
+    // Strain is within its limit, but the table of ratios asks for a little less thickness yet.
+    await expect(verdict).toContainText('Fails')
+    await designer.getByLabel('Thickness, Upper coverlay adhesive').fill('20')
+    await expect(verdict).toContainText('0.066')
     await expect(verdict).not.toContainText('Fails')
-    // Undone, it fails again; done again, it passes again.
-    await designer.getByRole('button', { name: 'Undo' }).click()
-    await designer.getByRole('button', { name: 'Redo' }).click()
     await saveDesign(designer)
     await designer.goto(revisionUrl)
     await expect(designer.getByRole('heading', { name: 'Results' }).first()).toBeVisible()
@@ -84,7 +88,7 @@ test('a revision goes from a starting construction to a released package, in the
     const { evaluation, items } = await read()
     const [hinge] = evaluation.bends
     expect(hinge?.peakStrainPct).toBeLessThan(hinge?.allowablePct ?? 0)
-    expect(items.find(({ itemId }) => itemId === 'bend-strain')?.result.verdict).not.toBe('fails')
+    expect(items.find(({ itemId }) => itemId === 'bend-strain')?.result.verdict).toBe('meets')
     expect(items.find(({ itemId }) => itemId === 'fatigue-life')?.result.verdict).toBe('meets')
   })
 
@@ -111,7 +115,7 @@ test('a revision goes from a starting construction to a released package, in the
     await fabricator.getByLabel('Your e-mail address').fill(NEW_ENGINEER.email)
     await fabricator.getByLabel('Choose a password').fill(NEW_ENGINEER.password)
     await fabricator.getByRole('button', { name: 'Join' }).click()
-    await expect(fabricator.getByRole('heading', { name: projectName })).toBeVisible()
+    await expect(fabricator.getByRole('heading', { name: projectName, exact: true })).toBeVisible()
     await expect(fabricator.getByText('No revision is shared with you yet.')).toBeVisible()
   })
 
@@ -129,18 +133,16 @@ test('a revision goes from a starting construction to a released package, in the
     await backstage.act('answerTheRest', { revisionId, people: [CAST.designer.email] })
   })
 
-  await test.step('against the failed ratio the designer proposes a waiver; the lead approves it', async () => {
-    await designer.goto(`${revisionUrl}/checklist#item-radius-ratio`)
-    const item = designer.locator('#item-radius-ratio')
+  await test.step('where copper just yields at the end of the tolerances the designer proposes a waiver; the lead approves', async () => {
+    await designer.goto(`${revisionUrl}/checklist#item-copper-yield`)
+    const item = designer.locator('#item-copper-yield')
     await item
       .getByLabel('Why release against this item')
-      .fill(
-        'The table assumes copper at the surface; here it lies near the neutral axis, and its strain is within the allowable.',
-      )
+      .fill('Holds at nominal; the flex test of the first articles covers the thick end of the tolerances.')
     await item.getByRole('button', { name: 'Propose a waiver' }).click()
     await expect(item).toContainText('proposed, waiting for approval')
-    await lead.goto(`${revisionUrl}/checklist#item-radius-ratio`)
-    const offered = lead.locator('#item-radius-ratio')
+    await lead.goto(`${revisionUrl}/checklist#item-copper-yield`)
+    const offered = lead.locator('#item-copper-yield')
     await offered.getByRole('button', { name: 'Record the decision' }).click()
     await expect(offered).toContainText(`Decided by ${CAST.lead.name}`)
     await backstage.act('waiveTheRest', { revisionId, by: CAST.designer.email, approver: CAST.lead.email })

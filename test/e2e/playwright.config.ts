@@ -40,12 +40,16 @@ export default defineConfig({
   fullyParallel: false,
   forbidOnly: process.env.CI === 'true',
   retries: 0,
-  timeout: 120_000,
-  expect: { timeout: 10_000 },
+  timeout: 300_000,
+  // Generous: a slow machine must not look like a defect.
+  expect: { timeout: 30_000 },
   reporter: reporters,
   use: {
     ...devices['Desktop Chrome'],
     baseURL,
+    // A step that cannot go on says so, rather than using up the whole test.
+    actionTimeout: 60_000,
+    navigationTimeout: 90_000,
     trace: 'retain-on-failure',
     launchOptions: {
       executablePath: browser,

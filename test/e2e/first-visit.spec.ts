@@ -87,6 +87,8 @@ test('an empty installation leads its first visitor to the first account and pro
     await second.getByLabel('E-mail address').fill('aldith@turnstone.example')
     await second.getByLabel('Password').fill('spring-tide-at-noon')
     await second.getByRole('button', { name: 'Sign in', exact: true }).click()
+    // Going elsewhere before the answer would break the sign-in off.
+    await second.waitForURL((url) => !url.pathname.startsWith('/sign-in'))
     await second.goto(`${server.address}/projects`)
     await expect(second.getByRole('link', { name: 'Dunlin' })).toBeVisible()
   } finally {

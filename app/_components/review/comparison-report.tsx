@@ -270,11 +270,13 @@ function Answers({ comparison, questions, projectId, revisionId }: ComparisonRep
 const REASONS_SHOWN = 3
 
 export function Reasons({ reasons }: { reasons: readonly string[] }) {
-  const rest = reasons.slice(REASONS_SHOWN)
+  // Two layers of one name may have changed alike: said once.
+  const different = [...new Set(reasons)]
+  const rest = different.slice(REASONS_SHOWN)
   return (
     <>
       <ul className="plain-list small">
-        {reasons.slice(0, REASONS_SHOWN).map((reason) => (
+        {different.slice(0, REASONS_SHOWN).map((reason) => (
           <li key={reason}>{reason}</li>
         ))}
       </ul>

@@ -1,4 +1,4 @@
-import { createRevision, getRevision, importDesign, shareRevision } from '@/lib/data'
+import { createRevision, getRevision, importDesign, proposeChange, shareRevision } from '@/lib/data'
 import type { Workspace } from './people'
 import { readDesignText } from './read-files'
 import type { Answers, Stage } from './stage'
@@ -112,6 +112,22 @@ export async function playSkuaSecond(
   clock.goTo(9, 11)
   await stage.reply(brackenfold, clad, 'Understood, 12 µm only.')
   await stage.declare(brackenfold, revisionId, 'Buildable. First articles eight weeks after release, clad included.')
+
+  clock.goTo(7, 10)
+  const seen = await getRevision(brackenfold, revisionId)
+  const outlineCorners = seen.design.features.outlineCorners.map((corner) =>
+    corner.id === 'link-corner' ? { ...corner, insideRadiusMm: 1.5 } : corner,
+  )
+  await carryOut('propose a change of Skua B', () =>
+    proposeChange(brackenfold, {
+      revisionId,
+      seenVersion: seen.designVersion,
+      design: { ...seen.design, features: { ...seen.design.features, outlineCorners } },
+      title: 'Corner of the link at 1.5 mm, as at the hinge',
+      why: 'One cutter then does the whole outline in one pass; at 1 mm we change tools for this corner alone.',
+      kind: 'note',
+    }),
+  )
 
   clock.goTo(5, 14)
   await stage.open(ostrel, {

@@ -16,6 +16,8 @@ export interface ScreenScene {
   readonly pipitId: string
   readonly pipitA: string
   readonly brackenfoldId: string
+  /** Of Brackenfold, on Skua B. */
+  readonly proposalId: string
   /** Path of an open invitation. */
   readonly invitationPath: string
 }
@@ -54,6 +56,9 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'projects', path: '/projects', as: 'lead' },
     { name: 'project', path: skua, as: 'lead' },
     { name: 'invite', path: `${skua}/invite`, as: 'lead' },
+    { name: 'proposal', path: `${skuaB}/proposals/${scene.proposalId}`, as: 'lead' },
+    { name: 'compare', path: `${skua}/compare?from=revision:${scene.skuaA}&to=revision:${scene.skuaB}`, as: 'lead' },
+    { name: 'compare-nothing-chosen', path: `${skua}/compare`, as: 'brackenfold' },
     { name: 'skua-b-sign-off-lead', path: `${skuaB}/sign-off`, as: 'lead' },
     { name: 'pipit-overview', path: pipitA, as: 'lead' },
     { name: 'pipit-sign-off', path: `${pipitA}/sign-off`, as: 'lead' },

@@ -39,11 +39,14 @@ export const acts = {
     return encode({ token, secret: getSecrets().sessionSecret, maxAge: SESSION_SECONDS })
   },
 
-  async findDemo(): Promise<Record<'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId', string>> {
+  async findDemo(): Promise<
+    Record<'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId' | 'proposalId', string>
+  > {
     const project = (name: string) => db().project.findFirstOrThrow({ where: { name }, include: { revisions: true } })
     const [skua, pipit] = [await project('Skua'), await project('Pipit')]
     const idOf = (revisions: readonly { id: string; label: string }[], label: string) =>
       revisions.find((revision) => revision.label === label)?.id ?? ''
+    const proposal = await db().proposal.findFirstOrThrow({ where: { revisionId: idOf(skua.revisions, 'B') } })
     const brackenfold = await db().company.findFirstOrThrow({ where: { name: 'Brackenfold Circuits' } })
     return {
       skuaId: skua.id,
@@ -52,6 +55,7 @@ export const acts = {
       pipitId: pipit.id,
       pipitA: idOf(pipit.revisions, 'A'),
       brackenfoldId: brackenfold.id,
+      proposalId: proposal.id,
     }
   },
 

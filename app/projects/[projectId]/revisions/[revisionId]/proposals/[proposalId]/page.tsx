@@ -34,26 +34,28 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
           </LinkButton>
         }
       >
-        <Facts proposal={proposal} />
-        {proposal.obstacles.length > 0 && (
-          <Notice tone="caution" role="status">
-            <p>
-              <strong>It no longer applies.</strong> The design has moved on to version {proposal.designVersion}:
-            </p>
-            <ul className="changes">
-              {proposal.obstacles.map((obstacle) => (
-                <li key={obstacle}>{obstacle}</li>
-              ))}
-            </ul>
-          </Notice>
-        )}
-        <ProposalActs proposal={proposal} />
+        <div className="stack">
+          <Facts proposal={proposal} />
+          {proposal.obstacles.length > 0 && (
+            <Notice tone="caution" role="status">
+              <p>
+                <strong>It no longer applies.</strong> The design has moved on to version {proposal.designVersion}:
+              </p>
+              <ul className="changes">
+                {proposal.obstacles.map((obstacle) => (
+                  <li key={obstacle}>{obstacle}</li>
+                ))}
+              </ul>
+            </Notice>
+          )}
+          <ProposalActs proposal={proposal} />
+          <p className="muted small">
+            {isOnPresent
+              ? `Compared with the design as it stands, version ${proposal.designVersion}: this is what accepting would do.`
+              : `Compared with version ${proposal.baseVersion}, on which it was made.`}
+          </p>
+        </div>
       </Section>
-      <p className="muted small">
-        {isOnPresent
-          ? `Compared with the design as it stands, version ${proposal.designVersion}: this is what accepting would do.`
-          : `Compared with version ${proposal.baseVersion}, on which it was made.`}
-      </p>
       <ComparisonReport
         comparison={proposal.comparison}
         questions={proposal.questions}

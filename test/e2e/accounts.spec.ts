@@ -46,8 +46,8 @@ test('a wrong password and an unknown address are refused in the same words, and
   const words: string[] = []
   for (const email of [CAST.observer.email, 'nobody@quillmoor.example']) {
     await signInByForm(page, email, 'not the password')
-    await expect(page.getByRole('alert')).toBeVisible()
-    words.push((await page.getByRole('alert').textContent()) ?? '')
+    await expect(page.getByRole('main').getByRole('alert')).toBeVisible()
+    words.push((await page.getByRole('main').getByRole('alert').textContent()) ?? '')
     await expect(page.getByLabel('E-mail address')).toHaveValue(email)
     await page.reload()
   }
@@ -106,7 +106,7 @@ test('an invitation lets one person in, once, and not after its day', async ({ b
   await page.getByRole('button', { name: 'Join' }).click()
   await expect(page).toHaveURL(new RegExp(`/projects/${projectId}$`))
   await second.getByRole('button', { name: 'Join' }).click()
-  await expect(second.getByRole('alert')).toContainText('already used')
+  await expect(second.getByRole('main').getByRole('alert')).toContainText('already used')
   await expect(second.getByLabel('Your name')).toHaveValue('Orsolya Tarn')
   await second.reload()
   await expect(second.getByRole('main')).toContainText('This invitation was used already')

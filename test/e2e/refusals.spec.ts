@@ -146,7 +146,7 @@ test('a new revision from a faulty file is refused by the server with the place,
     .getByLabel('Design file', { exact: true })
     .setInputFiles({ name: 'z.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) })
   await page.getByRole('button', { name: 'Begin the revision' }).click()
-  await expect(page.getByRole('alert')).toContainText('bends')
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('bends')
   await expect(page.getByLabel('Label')).toHaveValue('Z')
   expect(await backstage.act('listRevisions', { projectId, as: DESIGNER })).toHaveLength(1)
 })

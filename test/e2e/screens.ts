@@ -32,7 +32,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
   return [
     { name: 'sign-in', path: '/sign-in', as: null },
     { name: 'invitation', path: scene.invitationPath, as: null },
-    { name: 'verify-package', path: '/verify-package', as: null },
+    { name: 'verify-package', path: '/verify-package', as: 'designer' },
     { name: 'home-designer', path: '/', as: 'designer' },
     ...REVISION_TABS.map((name) => ({ name: `skua-b-${name}`, path: `${skuaB}${tab(name)}`, as: 'designer' as const })),
     ...(['overview', 'construction', 'bends', 'features', 'checklist', 'threads'] as const).map((name) => ({

@@ -9,7 +9,8 @@ const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-prac
 
 async function expectAccessible(page: Page): Promise<void> {
   await page.waitForLoadState('networkidle')
-  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze()
+  // What the component library is just saying aloud may name a choice whose dialog has closed; it is gone in seconds.
+  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).exclude('[data-live-announcer]').analyze()
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([])
 }
 

@@ -163,7 +163,7 @@ test('of two tabs on one design the second to save is told who was first and wha
   await first.getByLabel('Thickness, Flexible base film').fill('20')
   await saveDesign(first)
   await second.getByRole('button', { name: 'Save', exact: true }).click()
-  const notice = second.getByText(/nothing of them was stored/)
+  const notice = second.getByText(/Nothing was saved/)
   await expect(notice).toBeVisible()
   await expect(second.getByRole('main')).toContainText(CAST.mechanical.name)
   await expect(second.getByLabel('Thickness, Upper rigid laminate')).toHaveValue('160')

@@ -4,7 +4,7 @@ import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { expect, test } from './fixtures'
+import { expect, type Page, test } from './fixtures'
 
 /** A real workspace: its own server, started with --empty as a person would, on the build that is there already. */
 
@@ -48,6 +48,11 @@ async function startEmpty(dataFolder: string, ...args: string[]): Promise<Starte
   }
 }
 
+/** A page that is still fetching ahead when its server stops would say so in the console. */
+async function leave(...pages: readonly Page[]): Promise<void> {
+  for (const page of pages) await page.goto('about:blank')
+}
+
 test('an empty installation leads its first visitor to the first account and project, once', async ({
   openAsVisitor,
 }) => {
@@ -79,6 +84,7 @@ test('an empty installation leads its first visitor to the first account and pro
     await expect(second).toHaveURL(/\/sign-in$/)
 
     // Started again without the option it stays a real workspace and keeps what is in it.
+    await leave(page, second)
     await server.stop()
     server = await startEmpty(dataFolder)
     expect(server.printed()).not.toContain('Demo sign-ins')
@@ -91,6 +97,7 @@ test('an empty installation leads its first visitor to the first account and pro
     await second.waitForURL((url) => !url.pathname.startsWith('/sign-in'))
     await second.goto(`${server.address}/projects`)
     await expect(second.getByRole('link', { name: 'Dunlin' })).toBeVisible()
+    await leave(second)
   } finally {
     await server.stop()
     rmSync(dataFolder, { recursive: true, force: true })

@@ -17,6 +17,8 @@ export function TableFrame({ label, children }: TableFrameProps) {
     if (element === null) return
     const observer = new ResizeObserver(() => setIsScrollable(element.scrollWidth > element.clientWidth + 1))
     observer.observe(element)
+    // A table that grows changes nothing about the size of its frame.
+    for (const child of element.children) observer.observe(child)
     return () => observer.disconnect()
   }, [])
   return (

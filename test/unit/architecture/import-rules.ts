@@ -1,7 +1,16 @@
 import { isFolder, type SourceFile } from './source-imports'
 
 /** Folders of lib that run anywhere: no system, no clock, no chance, no framework. */
-export const PURE_FOLDERS = ['engine', 'geometry', 'artwork', 'drawing', 'review', 'mail', 'inputs'] as const
+export const PURE_FOLDERS = [
+  'engine',
+  'geometry',
+  'fabrication',
+  'artwork',
+  'drawing',
+  'review',
+  'mail',
+  'inputs',
+] as const
 
 /** Folders whose files must not reach a browser. */
 export const SERVER_FOLDERS = ['config', 'data', 'server'] as const
@@ -15,14 +24,28 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   config: [],
   artwork: ['geometry'],
   engine: ['geometry'],
-  drawing: ['engine', 'geometry'],
-  review: ['engine', 'geometry'],
+  fabrication: ['engine', 'geometry'],
+  drawing: ['engine', 'fabrication', 'geometry'],
+  review: ['engine', 'fabrication', 'geometry'],
   mail: ['review'],
-  inputs: ['engine', 'review', 'mail'],
-  package: ['review', 'drawing', 'engine'],
-  data: ['config', 'review', 'mail', 'package', 'engine', 'artwork', 'inputs'],
+  inputs: ['engine', 'fabrication', 'review', 'mail'],
+  package: ['review', 'drawing', 'engine', 'fabrication'],
+  data: ['config', 'review', 'mail', 'package', 'engine', 'fabrication', 'artwork', 'inputs'],
   server: ['config', 'data', 'review', 'engine', 'inputs'],
-  cli: ['config', 'data', 'review', 'package', 'engine', 'artwork', 'drawing', 'geometry', 'inputs', 'mail', 'server'],
+  cli: [
+    'config',
+    'data',
+    'review',
+    'package',
+    'engine',
+    'fabrication',
+    'artwork',
+    'drawing',
+    'geometry',
+    'inputs',
+    'mail',
+    'server',
+  ],
 }
 
 /** Imports that are allowed for their types alone. */

@@ -1,5 +1,4 @@
-import type { EvaluationContext, ReviewFacts } from '../context'
-import type { Design } from '../design'
+import type { EvaluationContext } from '../context'
 import type { MissingInput, Outcome, Verdict } from '../results'
 import type { SourceKey } from '../sources'
 import type { LimitKey } from './limits'
@@ -15,15 +14,6 @@ export type AnsweringRole = 'member' | 'lead' | 'fabricator'
 
 export type ItemVerdict = Verdict | 'needs-judgment'
 export type Titles = Readonly<Record<ItemVerdict, string>>
-
-/** A change to the example design, and what the item must say then. */
-export interface ItemExample {
-  readonly name: string
-  /** Edits a copy; absent where the example design is right as it stands. */
-  readonly change?: (design: Design) => void
-  readonly facts?: ReviewFacts
-  readonly expect: ItemVerdict
-}
 
 /** What a person decides, and the evidence that the answer should rest on. */
 export interface Judgment {
@@ -67,13 +57,11 @@ type ItemInput = ItemCommon &
         readonly titles: TitlesGiven
         readonly check: (context: EvaluationContext) => readonly Outcome[]
         readonly judgment?: Judgment
-        readonly examples: readonly ItemExample[]
       }
     | {
         readonly titles: { readonly judgment: string }
         readonly check?: undefined
         readonly judgment: Judgment
-        readonly examples?: readonly ItemExample[]
       }
   )
 
@@ -81,7 +69,6 @@ export interface ItemDefinition extends ItemCommon {
   readonly titles: Titles
   readonly check: ((context: EvaluationContext) => readonly Outcome[]) | null
   readonly judgment: Judgment | null
-  readonly examples: readonly ItemExample[]
 }
 
 /** Fills in the titles that follow from the others. */
@@ -92,7 +79,6 @@ export function defineItem(input: ItemInput): ItemDefinition {
     return {
       ...input,
       check: null,
-      examples: input.examples ?? [],
       titles: {
         meets: title,
         fails: title,

@@ -4,7 +4,6 @@ export {
   type DecidedWhen,
   defineItem,
   type ItemDefinition,
-  type ItemExample,
   type ItemVerdict,
   type Judgment,
   SECTIONS,
@@ -12,7 +11,6 @@ export {
   type Titles,
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
-export { EXAMPLE_DESIGN_NAME, makeExampleDesign } from './example-design'
 export { formatValue } from './format-value'
 export { CATALOGUE, findItem, getItem } from './items'
 export {

@@ -1,5 +1,6 @@
 import { SOURCES } from '@/lib/engine'
 import { getLimitDefinition, type ItemDefinition, type ItemVerdict, isLimitKey } from '@/lib/engine/catalogue'
+import { type ItemExample, listExamples } from './examples'
 
 const VERDICTS: readonly ItemVerdict[] = [
   'meets',
@@ -11,17 +12,20 @@ const VERDICTS: readonly ItemVerdict[] = [
 ]
 
 /** Everything that makes an item unfit for the catalogue, as `id: reason`. */
-export function findCatalogueProblems(items: readonly ItemDefinition[]): string[] {
+export function findCatalogueProblems(
+  items: readonly ItemDefinition[],
+  examplesOf: (itemId: string) => readonly ItemExample[] = listExamples,
+): string[] {
   const seen = new Set<string>()
   return items.flatMap((item) => {
-    const problems = findItemProblems(item)
+    const problems = findItemProblems(item, examplesOf(item.id))
     if (seen.has(item.id)) problems.push('id is used twice')
     seen.add(item.id)
     return problems.map((problem) => `${item.id}: ${problem}`)
   })
 }
 
-function findItemProblems(item: ItemDefinition): string[] {
+function findItemProblems(item: ItemDefinition, examples: readonly ItemExample[]): string[] {
   const problems: string[] = []
   if (!/^[a-z]+(-[a-z]+)*$/.test(item.id)) problems.push('id is not in kebab-case')
   if (!item.question.endsWith('?')) problems.push('question does not end in "?"')
@@ -37,23 +41,26 @@ function findItemProblems(item: ItemDefinition): string[] {
   for (const key of item.sourceKeys) if (!Object.hasOwn(SOURCES, key)) problems.push(`source "${key}" is not recorded`)
   if (item.limits.length === 0 && item.sourceKeys.length === 0) problems.push('nothing is cited')
   for (const verdict of VERDICTS) if (item.titles[verdict] === '') problems.push(`no title for "${verdict}"`)
-  return [...problems, ...(item.check === null ? findJudgmentProblems(item) : findCheckProblems(item))]
+  return [
+    ...problems,
+    ...(item.check === null ? findJudgmentProblems(item, examples) : findCheckProblems(item, examples)),
+  ]
 }
 
-function findJudgmentProblems(item: ItemDefinition): string[] {
+function findJudgmentProblems(item: ItemDefinition, examples: readonly ItemExample[]): string[] {
   const problems: string[] = []
   if (item.judgment === null) problems.push('neither computed nor judged')
   else if (item.judgment.evidence === '') problems.push('asks for no evidence')
-  if (!item.examples.some(({ expect }) => expect === 'needs-judgment')) problems.push('no example')
+  if (!examples.some(({ expect }) => expect === 'needs-judgment')) problems.push('no example')
   return problems
 }
 
-function findCheckProblems(item: ItemDefinition): string[] {
+function findCheckProblems(item: ItemDefinition, examples: readonly ItemExample[]): string[] {
   const problems: string[] = []
   if (item.titles.meets === item.titles.fails) problems.push('the same title for meeting and failing')
   // Where a person judges what the calculation cannot see, meeting shows as their turn.
   const good: readonly ItemVerdict[] = item.judgment === null ? ['meets'] : ['meets', 'needs-judgment']
-  if (!item.examples.some(({ expect }) => good.includes(expect))) problems.push('no example of meeting')
-  if (!item.examples.some(({ expect }) => expect === 'fails')) problems.push('no example of failing')
+  if (!examples.some(({ expect }) => good.includes(expect))) problems.push('no example of meeting')
+  if (!examples.some(({ expect }) => expect === 'fails')) problems.push('no example of failing')
   return problems
 }

@@ -7,20 +7,20 @@ import {
   findItem,
   getItem,
   type ItemDefinition,
-  type ItemExample,
   LIMIT_KEYS,
   LIMITS,
   listItemSourceKeys,
-  makeExampleDesign,
   SECTIONS,
   SEVERITIES,
 } from '@/lib/engine/catalogue'
 import { buildContext } from '@/lib/engine/evaluate'
 import { CATALOGUE_SOURCES } from '@/lib/engine/sources'
 import { findCatalogueProblems } from './catalogue-problems'
+import { makeExampleDesign } from './example-design'
+import { EXAMPLE_ITEM_IDS, type ItemExample, listExamples } from './examples'
 import { findResultProblems } from './result-problems'
 
-const examples = CATALOGUE.flatMap((item) => item.examples.map((example) => ({ item, example })))
+const examples = CATALOGUE.flatMap((item) => listExamples(item.id).map((example) => ({ item, example })))
 
 function makeDesignOf(example: ItemExample) {
   const design = makeExampleDesign()
@@ -39,6 +39,10 @@ describe('the catalogue', () => {
       expect(CATALOGUE.filter((item) => item.section === section).length).toBeGreaterThanOrEqual(15)
     }
     expect(CATALOGUE.filter((item) => item.check !== null).length).toBeGreaterThan(CATALOGUE.length * 0.8)
+  })
+
+  it('has no examples of items that are not there', () => {
+    expect(EXAMPLE_ITEM_IDS.filter((id) => findItem(id) === null)).toEqual([])
   })
 
   it('finds items by id', () => {
@@ -63,7 +67,10 @@ describe('the catalogue', () => {
 
 describe('what the test of form refuses', () => {
   const item = getItem('hole-to-bend')
-  const problemsOf = (change: Partial<ItemDefinition>) => findCatalogueProblems([{ ...item, ...change }])
+  const problemsOf = (change: Partial<ItemDefinition>) =>
+    findCatalogueProblems([{ ...item, ...change }], () => listExamples(item.id))
+  const problemsWithout = (verdict: ItemExample['expect']) =>
+    findCatalogueProblems([item], (id) => listExamples(id).filter(({ expect: expected }) => expected !== verdict))
 
   it('accepts a good item', () => expect(problemsOf({})).toEqual([]))
   it('a duplicate id', () => expect(findCatalogueProblems([item, item])).toContain('hole-to-bend: id is used twice'))
@@ -79,14 +86,8 @@ describe('what the test of form refuses', () => {
     expect(problemsOf({ titles: { ...item.titles, fails: item.titles.meets } })).toContain(
       'hole-to-bend: the same title for meeting and failing',
     ))
-  it('no example of failing', () =>
-    expect(problemsOf({ examples: item.examples.filter(({ expect: verdict }) => verdict !== 'fails') })).toContain(
-      'hole-to-bend: no example of failing',
-    ))
-  it('no example of meeting', () =>
-    expect(problemsOf({ examples: item.examples.filter(({ expect: verdict }) => verdict !== 'meets') })).toContain(
-      'hole-to-bend: no example of meeting',
-    ))
+  it('no example of failing', () => expect(problemsWithout('fails')).toContain('hole-to-bend: no example of failing'))
+  it('no example of meeting', () => expect(problemsWithout('meets')).toContain('hole-to-bend: no example of meeting'))
 })
 
 describe('examples give the verdict that they name, with outcomes fit to be shown', () => {

@@ -9,10 +9,11 @@ import {
   LIMIT_KEYS,
   LIMITS,
   type LimitKey,
-  makeExampleDesign,
   makeLimitLookup,
 } from '@/lib/engine/catalogue'
 import { buildContext } from '@/lib/engine/evaluate'
+import { makeExampleDesign } from './example-design'
+import { listExamples } from './examples'
 
 const WORKSPACE = { kind: 'workspace', name: 'Quillmoor Instruments' } as const
 const FABRICATOR = { kind: 'fabricator', name: 'Brackenfold Circuits' } as const
@@ -109,7 +110,7 @@ it('limits read as people say them', () => {
 /** The limit as it arrives in outcomes, over all examples of the items that ask for it. */
 function findLimitsInOutcomes(key: LimitKey, override: LimitOverride) {
   return CATALOGUE.filter((item) => item.limits.includes(key)).flatMap((item) =>
-    item.examples.flatMap((example) => {
+    listExamples(item.id).flatMap((example) => {
       const design = makeExampleDesign()
       example.change?.(design)
       const { outcomes } = evaluateItem(item, buildContext(design, { limits: [override], facts: example.facts ?? {} }))

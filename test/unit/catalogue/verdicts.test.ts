@@ -8,9 +8,9 @@ import {
   getDefaultLimit,
   getItem,
   makeDesignLimit,
-  makeExampleDesign,
 } from '@/lib/engine/catalogue'
 import { buildContext } from '@/lib/engine/evaluate'
+import { makeExampleDesign } from './example-design'
 import { findResultProblems } from './result-problems'
 
 describe('the verdict rule', () => {

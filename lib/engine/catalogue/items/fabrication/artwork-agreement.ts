@@ -37,9 +37,4 @@ export const artworkAgreement = defineItem({
     evidence: 'Who compared which files with which revision of the construction, and when.',
     replacesMissing: true,
   },
-  examples: [
-    { name: 'no difference', facts: { artworkFileCount: 6, artworkDifferences: 0 }, expect: 'meets' },
-    { name: 'a layer too many', facts: { artworkFileCount: 6, artworkDifferences: 1 }, expect: 'fails' },
-    { name: 'no artwork yet', expect: 'needs-judgment' },
-  ],
 })

@@ -2,7 +2,6 @@ import type { MissingInput, Outcome } from '../../../results'
 import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
 import { notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const bendCallOut = defineItem({
   id: 'bend-call-out',
@@ -49,21 +48,4 @@ export const bendCallOut = defineItem({
     )
     return outcomes
   },
-  examples: [
-    { name: 'called out', expect: 'meets' },
-    {
-      name: 'not on the drawing',
-      change: (d) => {
-        d.features.routing.bendsCalledOutOnDrawing = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'cycles open',
-      change: (d) => {
-        getBend(d, 'hinge').requiredCycles = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

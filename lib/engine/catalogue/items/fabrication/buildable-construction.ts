@@ -20,5 +20,4 @@ export const buildableConstruction = defineItem({
         ? []
         : [{ path: ['facts', 'buildableDeclarationStands'], label: "fabricator's declaration on the present content" }],
   },
-  examples: [{ name: 'any construction', expect: 'needs-judgment' }],
 })

@@ -34,17 +34,4 @@ export const capabilityMatch = defineItem({
         }),
   ],
   judgment: { evidence: "The fabricator's own statement on each dimension and material.", replacesMissing: true },
-  examples: [
-    {
-      name: 'all within',
-      facts: { capability: { comfortable: 20, stretch: 2, outside: 0, notStated: 1 } },
-      expect: 'meets',
-    },
-    {
-      name: 'one outside',
-      facts: { capability: { comfortable: 20, stretch: 2, outside: 1, notStated: 0 } },
-      expect: 'fails',
-    },
-    { name: 'no matrix at hand', expect: 'needs-judgment' },
-  ],
 })

@@ -34,9 +34,4 @@ export const constructionCost = defineItem({
     ]
   },
   judgment: { evidence: 'Which alternatives were compared, by whom, and how they came out.', replacesMissing: true },
-  examples: [
-    { name: 'within a tenth', facts: { costOverCheapestRatio: 1.1 }, expect: 'meets' },
-    { name: 'half as dear again', facts: { costOverCheapestRatio: 1.5 }, expect: 'fails' },
-    { name: 'not compared', expect: 'needs-judgment' },
-  ],
 })

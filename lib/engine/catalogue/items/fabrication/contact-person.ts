@@ -18,5 +18,4 @@ export const contactPerson = defineItem({
     findMissing: ({ design }) =>
       design.brief.whoToAsk.trim() === '' ? [{ path: ['brief', 'whoToAsk'], label: 'who is asked when in doubt' }] : [],
   },
-  examples: [{ name: 'any part', expect: 'needs-judgment' }],
 })

@@ -26,21 +26,4 @@ export const couponTest = defineItem({
       sourceKey: 'ipc6013',
     }),
   ],
-  examples: [
-    { name: 'recorded as done', expect: 'meets' },
-    {
-      name: 'recorded as not done',
-      change: (d) => {
-        d.brief.couponTest = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        d.brief.couponTest = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -29,21 +29,4 @@ export const coverlayDetail = defineItem({
       sourceKey: 'commonPractice',
     }),
   ],
-  examples: [
-    { name: 'recorded as done', expect: 'meets' },
-    {
-      name: 'recorded as not done',
-      change: (d) => {
-        d.features.routing.coverlayDetailOnDrawing = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        d.features.routing.coverlayDetailOnDrawing = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

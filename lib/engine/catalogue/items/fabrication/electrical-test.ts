@@ -26,21 +26,4 @@ export const electricalTest = defineItem({
       sourceKey: 'ipc6013',
     }),
   ],
-  examples: [
-    { name: 'recorded as done', expect: 'meets' },
-    {
-      name: 'recorded as not done',
-      change: (d) => {
-        d.brief.electricalTest = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        d.brief.electricalTest = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -27,9 +27,4 @@ export const engineeringQueries = defineItem({
         }),
   ],
   judgment: { evidence: 'The list of queries with their answers.', replacesMissing: true },
-  examples: [
-    { name: 'all answered', facts: { openEngineeringQueries: 0, openMustChangeThreads: 0 }, expect: 'meets' },
-    { name: 'one open', facts: { openEngineeringQueries: 1 }, expect: 'fails' },
-    { name: 'outside a review', expect: 'needs-judgment' },
-  ],
 })

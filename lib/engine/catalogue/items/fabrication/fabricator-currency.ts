@@ -31,17 +31,4 @@ export const fabricatorCurrency = defineItem({
         }),
   ],
   judgment: { evidence: 'When the fabricator last looked, and at which revision.', replacesMissing: true },
-  examples: [
-    {
-      name: 'seen as it stands',
-      facts: { changesSinceFabricatorLooked: 0, daysSinceFabricatorLooked: 2 },
-      expect: 'meets',
-    },
-    {
-      name: 'three changes since',
-      facts: { changesSinceFabricatorLooked: 3, daysSinceFabricatorLooked: 9 },
-      expect: 'fails',
-    },
-    { name: 'never shown', facts: { changesSinceFabricatorLooked: null }, expect: 'needs-judgment' },
-  ],
 })

@@ -26,21 +26,4 @@ export const foldTest = defineItem({
       sourceKey: 'fatigueDuctility',
     }),
   ],
-  examples: [
-    { name: 'recorded as done', expect: 'meets' },
-    {
-      name: 'recorded as not done',
-      change: (d) => {
-        d.brief.foldTest = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        d.brief.foldTest = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

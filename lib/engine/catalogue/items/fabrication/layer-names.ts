@@ -3,7 +3,6 @@ import type { Layer } from '../../../design'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getLayer } from '../../example-changes'
 
 /** `5`, `L5`, `Layer 5`: says where in a file, not what. */
 const BARE_NUMBER = /^(l|layer)?[ ._-]*\d+$/i
@@ -35,23 +34,6 @@ export const layerNames = defineItem({
       }),
     ]
   },
-  examples: [
-    { name: 'names that say it', expect: 'meets' },
-    {
-      name: 'a flex layer called Layer 5',
-      change: (d) => {
-        getLayer(d, 'l2').name = 'Layer 5'
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'two layers of one name',
-      change: (d) => {
-        getLayer(d, 'l3').name = 'L1 rigid'
-      },
-      expect: 'fails',
-    },
-  ],
 })
 
 function findNameProblems({ design }: EvaluationContext): { layer: Layer; sentence: string }[] {

@@ -26,21 +26,4 @@ export const layerTable = defineItem({
       sourceKey: 'commonPractice',
     }),
   ],
-  examples: [
-    { name: 'recorded as done', expect: 'meets' },
-    {
-      name: 'recorded as not done',
-      change: (d) => {
-        d.features.routing.layersNamedOnDrawing = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        d.features.routing.layersNamedOnDrawing = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -2,7 +2,6 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { takeMaterialWithoutSpecification } from '../../example-changes'
 
 export const materialCallOuts = defineItem({
   id: 'material-call-outs',
@@ -41,8 +40,4 @@ export const materialCallOuts = defineItem({
     })
     return outcomes
   },
-  examples: [
-    { name: 'library materials', expect: 'meets' },
-    { name: "a film of one's own without a sheet", change: takeMaterialWithoutSpecification, expect: 'fails' },
-  ],
 })

@@ -20,5 +20,4 @@ export const packing = defineItem({
         ? [{ path: ['brief', 'packingAndHandling'], label: 'packing and handling' }]
         : [],
   },
-  examples: [{ name: 'any part', expect: 'needs-judgment' }],
 })

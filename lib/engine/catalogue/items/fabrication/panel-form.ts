@@ -33,21 +33,4 @@ export const panelForm = defineItem({
       }),
     ]
   },
-  examples: [
-    { name: 'arrays for soldering', expect: 'meets' },
-    {
-      name: 'single parts for soldering',
-      change: (d) => {
-        d.brief.panelForm = 'single-parts'
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not agreed',
-      change: (d) => {
-        d.brief.panelForm = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -31,9 +31,4 @@ export const partsPerPanel = defineItem({
     ]
   },
   judgment: { evidence: "The fabricator's nesting, with the number of parts per panel.", replacesMissing: true },
-  examples: [
-    { name: 'two thirds used', facts: { panelUtilisationFraction: 0.66, partsPerPanel: 84 }, expect: 'meets' },
-    { name: 'a quarter used', facts: { panelUtilisationFraction: 0.25, partsPerPanel: 20 }, expect: 'fails' },
-    { name: 'not nested', expect: 'needs-judgment' },
-  ],
 })

@@ -21,5 +21,4 @@ export const registrationFeatures = defineItem({
         ? [{ path: ['brief', 'registrationCriticalFeatures'], label: 'registration-critical features' }]
         : [],
   },
-  examples: [{ name: 'any part', expect: 'needs-judgment' }],
 })

@@ -1,6 +1,5 @@
 import { checkObserved, placeOf } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const stiffenerDetail = defineItem({
   id: 'stiffener-detail',
@@ -28,21 +27,4 @@ export const stiffenerDetail = defineItem({
         sourceKey: 'commonPractice',
       }),
     ),
-  examples: [
-    { name: 'on the drawing', expect: 'meets' },
-    {
-      name: 'missing',
-      change: (d) => {
-        getOnly(d.features.stiffeners).onDrawing = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        getOnly(d.features.stiffeners).onDrawing = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

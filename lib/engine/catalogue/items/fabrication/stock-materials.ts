@@ -44,13 +44,4 @@ export const stockMaterials = defineItem({
     ]
   },
   judgment: { evidence: "The fabricator's list of stock and lead times for these materials.", replacesMissing: true },
-  examples: [
-    {
-      name: 'one to order, in time',
-      facts: { stock: { onShelf: 6, toOrder: 1, unknown: 0 }, orderSlackDays: 20 },
-      expect: 'meets',
-    },
-    { name: 'too late', facts: { stock: { onShelf: 6, toOrder: 1, unknown: 0 }, orderSlackDays: -3 }, expect: 'fails' },
-    { name: 'stock not known', expect: 'needs-judgment' },
-  ],
 })

@@ -21,5 +21,4 @@ export const toleranceScheme = defineItem({
         ? [{ path: ['brief', 'toleranceScheme'], label: 'tolerance and datum scheme' }]
         : [],
   },
-  examples: [{ name: 'any part', expect: 'needs-judgment' }],
 })

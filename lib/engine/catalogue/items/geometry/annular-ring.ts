@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const annularRing = defineItem({
   id: 'annular-ring',
@@ -28,28 +27,4 @@ export const annularRing = defineItem({
       limit: context.getLimit('annularRingMm'),
       equation: '(land - drill) / 2',
     }),
-  examples: [
-    { name: '0.8 mm land on a 0.3 mm drill', expect: 'meets' },
-    {
-      name: '0.5 mm land',
-      change: (d) => {
-        getOnly(d.features.holes).landMm = 0.5
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'land open',
-      change: (d) => {
-        getOnly(d.features.holes).landMm = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'no plated hole',
-      change: (d) => {
-        getOnly(d.features.holes).plated = false
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

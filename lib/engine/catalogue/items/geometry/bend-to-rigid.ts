@@ -1,7 +1,6 @@
 import { listBends } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const bendToRigid = defineItem({
   id: 'bend-to-rigid',
@@ -30,21 +29,4 @@ export const bendToRigid = defineItem({
           }),
     )
   },
-  examples: [
-    { name: '6 mm', expect: 'meets' },
-    {
-      name: '1 mm',
-      change: (d) => {
-        getBend(d, 'hinge').distanceToRigidMm = 1
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getBend(d, 'hinge').distanceToRigidMm = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

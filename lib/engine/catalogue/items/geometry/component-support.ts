@@ -1,6 +1,5 @@
 import { checkObserved, placeOf } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const componentSupport = defineItem({
   id: 'component-support',
@@ -28,21 +27,4 @@ export const componentSupport = defineItem({
         sourceKey: 'commonPractice',
       }),
     ),
-  examples: [
-    { name: 'supported', expect: 'meets' },
-    {
-      name: 'on bare film',
-      change: (d) => {
-        getOnly(d.features.components).overStiffener = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        getOnly(d.features.components).overStiffener = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

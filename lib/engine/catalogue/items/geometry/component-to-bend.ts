@@ -1,6 +1,5 @@
 import { checkDistanceToBend } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const componentToBend = defineItem({
   id: 'component-to-bend',
@@ -17,28 +16,4 @@ export const componentToBend = defineItem({
   answeredBy: ['member'],
   check: (context) =>
     checkDistanceToBend(context, { list: 'components', limit: context.getLimit('componentToBendMm') }),
-  examples: [
-    { name: '6 mm away', expect: 'meets' },
-    {
-      name: 'on the edge of the bend',
-      change: (d) => {
-        getOnly(d.features.components).nearestBend = { bendId: 'hinge', distanceMm: 0 }
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.components).nearestBend = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.components = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const componentToTransition = defineItem({
   id: 'component-to-transition',
@@ -24,28 +23,4 @@ export const componentToTransition = defineItem({
       limit: context.getLimit('componentToTransitionMm'),
       equation: 'distance as drawn',
     }),
-  examples: [
-    { name: '3 mm', expect: 'meets' },
-    {
-      name: '0.5 mm',
-      change: (d) => {
-        getOnly(d.features.components).transitionDistanceMm = 0.5
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.components).transitionDistanceMm = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.components = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

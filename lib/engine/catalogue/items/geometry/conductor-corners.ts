@@ -26,21 +26,4 @@ export const conductorCorners = defineItem({
       sourceKey: 'guideCircuitConstruction',
     }),
   ],
-  examples: [
-    { name: 'recorded as right', expect: 'meets' },
-    {
-      name: 'recorded as wrong',
-      change: (d) => {
-        d.features.routing.cornersCurved = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        d.features.routing.cornersCurved = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const conductorSpace = defineItem({
   id: 'conductor-space',
@@ -24,21 +23,4 @@ export const conductorSpace = defineItem({
       limit: context.getLimit('conductorSpaceMm'),
       equation: 'space as drawn',
     }),
-  examples: [
-    { name: '0.2 mm', expect: 'meets' },
-    {
-      name: '0.05 mm',
-      change: (d) => {
-        getOnly(d.features.conductors).spaceMm = 0.05
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.conductors).spaceMm = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

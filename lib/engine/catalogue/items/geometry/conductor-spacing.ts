@@ -26,21 +26,4 @@ export const conductorSpacing = defineItem({
       sourceKey: 'guideCircuitConstruction',
     }),
   ],
-  examples: [
-    { name: 'recorded as right', expect: 'meets' },
-    {
-      name: 'recorded as wrong',
-      change: (d) => {
-        d.features.routing.evenlySpacedInBends = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        d.features.routing.evenlySpacedInBends = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const conductorWidth = defineItem({
   id: 'conductor-width',
@@ -24,21 +23,4 @@ export const conductorWidth = defineItem({
       limit: context.getLimit('conductorWidthMm'),
       equation: 'width as drawn',
     }),
-  examples: [
-    { name: '0.5 mm', expect: 'meets' },
-    {
-      name: '0.05 mm',
-      change: (d) => {
-        getOnly(d.features.conductors).widthMm = 0.05
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.conductors = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

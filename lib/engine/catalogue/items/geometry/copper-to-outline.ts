@@ -30,21 +30,4 @@ export const copperToOutline = defineItem({
           }),
     ]
   },
-  examples: [
-    { name: '0.6 mm', expect: 'meets' },
-    {
-      name: '0.2 mm',
-      change: (d) => {
-        d.features.copperToOutlineMm = 0.2
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        d.features.copperToOutlineMm = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

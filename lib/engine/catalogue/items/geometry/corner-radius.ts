@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const cornerRadius = defineItem({
   id: 'corner-radius',
@@ -24,28 +23,4 @@ export const cornerRadius = defineItem({
       limit: context.getLimit('cornerInsideRadiusMm'),
       equation: 'radius as drawn',
     }),
-  examples: [
-    { name: '1.5 mm', expect: 'meets' },
-    {
-      name: '30 mil exactly',
-      change: (d) => {
-        getOnly(d.features.outlineCorners).insideRadiusMm = 0.762
-      },
-      expect: 'meets',
-    },
-    {
-      name: '0.3 mm',
-      change: (d) => {
-        getOnly(d.features.outlineCorners).insideRadiusMm = 0.3
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'no inside corner',
-      change: (d) => {
-        d.features.outlineCorners = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

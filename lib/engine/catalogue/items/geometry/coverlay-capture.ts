@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const coverlayCapture = defineItem({
   id: 'coverlay-capture',
@@ -25,21 +24,4 @@ export const coverlayCapture = defineItem({
       limit: context.getLimit('coverlayCaptureMm'),
       equation: 'overlap as drawn',
     }),
-  examples: [
-    { name: '0.15 mm', expect: 'meets' },
-    {
-      name: 'none',
-      change: (d) => {
-        getOnly(d.features.pads).coverlayCaptureMm = 0
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.pads).coverlayCaptureMm = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -26,21 +26,4 @@ export const coverlayEdgeInBend = defineItem({
       sourceKey: 'guideCircuitConstruction',
     }),
   ],
-  examples: [
-    { name: 'recorded as right', expect: 'meets' },
-    {
-      name: 'recorded as wrong',
-      change: (d) => {
-        d.features.routing.coverlayEdgeInsideBend = true
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        d.features.routing.coverlayEdgeInsideBend = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const coverlayOpening = defineItem({
   id: 'coverlay-opening',
@@ -28,21 +27,4 @@ export const coverlayOpening = defineItem({
           ? ['How the opening is made is not stated: a laser goes smaller than a drill or punch.']
           : [],
     }),
-  examples: [
-    { name: '1 mm', expect: 'meets' },
-    {
-      name: '0.2 mm',
-      change: (d) => {
-        getOnly(d.features.coverlayOpenings).openingMm = 0.2
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.coverlayOpenings = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const coverlayWeb = defineItem({
   id: 'coverlay-web',
@@ -24,21 +23,4 @@ export const coverlayWeb = defineItem({
       limit: context.getLimit('coverlayWebMm'),
       equation: 'narrowest strip as drawn',
     }),
-  examples: [
-    { name: '0.5 mm', expect: 'meets' },
-    {
-      name: '0.1 mm',
-      change: (d) => {
-        getOnly(d.features.coverlayOpenings).webMm = 0.1
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.coverlayOpenings).webMm = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

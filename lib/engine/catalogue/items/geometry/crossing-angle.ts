@@ -1,7 +1,6 @@
 import { checkCrossings } from '../../crossings'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const crossingAngle = defineItem({
   id: 'crossing-angle',
@@ -30,28 +29,4 @@ export const crossingAngle = defineItem({
           }),
     )
   },
-  examples: [
-    { name: '90 degrees', expect: 'meets' },
-    {
-      name: '45 degrees',
-      change: (d) => {
-        Object.assign(getOnly(getOnly(d.features.conductors).crossings), { angleToAxisDeg: 45 })
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        Object.assign(getOnly(getOnly(d.features.conductors).crossings), { angleToAxisDeg: null })
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'nothing crosses',
-      change: (d) => {
-        getOnly(d.features.conductors).crossings = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

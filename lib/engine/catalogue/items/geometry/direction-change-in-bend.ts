@@ -1,7 +1,6 @@
 import { checkObserved } from '../../checks'
 import { checkCrossings } from '../../crossings'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const directionChangeInBend = defineItem({
   id: 'direction-change-in-bend',
@@ -32,21 +31,4 @@ export const directionChangeInBend = defineItem({
         sourceKey: 'guideCircuitConstruction',
       }),
     ),
-  examples: [
-    { name: 'straight through', expect: 'meets' },
-    {
-      name: 'changes direction in the hinge',
-      change: (d) => {
-        getOnly(getOnly(d.features.conductors).crossings).directionChangesInside = true
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        getOnly(getOnly(d.features.conductors).crossings).directionChangesInside = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

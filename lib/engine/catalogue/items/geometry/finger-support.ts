@@ -1,7 +1,6 @@
 import { placeOf } from '../../checks'
 import { decide, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getZone } from '../../example-changes'
 
 export const fingerSupport = defineItem({
   id: 'finger-support',
@@ -35,16 +34,4 @@ export const fingerSupport = defineItem({
           equation: 'count of layers',
         })
       }),
-  examples: [
-    { name: 'with a stiffener', expect: 'meets' },
-    {
-      name: 'without one',
-      change: (d) => {
-        const fingers = getZone(d, 'fingers')
-        // Every layer must be somewhere: the stiffener moves to the board.
-        getZone(d, 'board').presence.push(...fingers.presence.splice(2))
-      },
-      expect: 'fails',
-    },
-  ],
 })

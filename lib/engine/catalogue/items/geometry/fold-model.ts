@@ -1,6 +1,5 @@
 import { checkObserved, listBends } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const foldModel = defineItem({
   id: 'fold-model',
@@ -29,21 +28,4 @@ export const foldModel = defineItem({
         sourceKey: 'commonPractice',
       }),
     ),
-  examples: [
-    { name: 'recorded as done', expect: 'meets' },
-    {
-      name: 'recorded as not done',
-      change: (d) => {
-        getBend(d, 'hinge').triedOnModel = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        getBend(d, 'hinge').triedOnModel = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

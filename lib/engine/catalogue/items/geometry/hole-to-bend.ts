@@ -1,6 +1,5 @@
 import { checkDistanceToBend } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const holeToBend = defineItem({
   id: 'hole-to-bend',
@@ -16,28 +15,4 @@ export const holeToBend = defineItem({
   decidedWhen: 'early',
   answeredBy: ['member'],
   check: (context) => checkDistanceToBend(context, { list: 'holes', limit: context.getLimit('holeToBendMm') }),
-  examples: [
-    { name: '8 mm away', expect: 'meets' },
-    {
-      name: 'on the edge of the bend',
-      change: (d) => {
-        getOnly(d.features.holes).nearestBend = { bendId: 'hinge', distanceMm: 0 }
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.holes).nearestBend = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.holes = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

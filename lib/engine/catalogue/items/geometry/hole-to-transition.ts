@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const holeToTransition = defineItem({
   id: 'hole-to-transition',
@@ -25,28 +24,4 @@ export const holeToTransition = defineItem({
       limit: context.getLimit('holeToTransitionMm'),
       equation: 'distance as drawn',
     }),
-  examples: [
-    { name: '2 mm', expect: 'meets' },
-    {
-      name: '0.5 mm',
-      change: (d) => {
-        getOnly(d.features.holes).transitionDistanceMm = 0.5
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.holes).transitionDistanceMm = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.holes = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

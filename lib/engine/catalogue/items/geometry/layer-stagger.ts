@@ -1,7 +1,6 @@
 import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { addFlexLayers } from '../../example-changes'
 
 export const layerStagger = defineItem({
   id: 'layer-stagger',
@@ -33,16 +32,4 @@ export const layerStagger = defineItem({
       }),
     ]
   },
-  examples: [
-    { name: 'two layers, staggered', change: (d) => addFlexLayers(d, 2), expect: 'meets' },
-    {
-      name: 'two layers, one above the other',
-      change: (d) => {
-        addFlexLayers(d, 2)
-        d.features.routing.staggeredOnAdjacentLayers = false
-      },
-      expect: 'fails',
-    },
-    { name: 'one layer', expect: 'not-applicable' },
-  ],
 })

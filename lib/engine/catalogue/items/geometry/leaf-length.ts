@@ -1,7 +1,6 @@
 import { listBends } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { addUnbondedLeaf } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 export const leafLength = defineItem({
@@ -33,9 +32,4 @@ export const leafLength = defineItem({
           }),
     )
   },
-  examples: [
-    { name: 'a thin gap', change: (d) => addUnbondedLeaf(d, 30), expect: 'meets' },
-    { name: 'a wide gap', change: (d) => addUnbondedLeaf(d, 400), expect: 'fails' },
-    { name: 'one leaf', expect: 'not-applicable' },
-  ],
 })

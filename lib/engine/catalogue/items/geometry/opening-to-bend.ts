@@ -1,6 +1,5 @@
 import { checkDistanceToBend } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const openingToBend = defineItem({
   id: 'opening-to-bend',
@@ -20,28 +19,4 @@ export const openingToBend = defineItem({
   answeredBy: ['member'],
   check: (context) =>
     checkDistanceToBend(context, { list: 'coverlayOpenings', limit: context.getLimit('openingToBendMm') }),
-  examples: [
-    { name: '6 mm away', expect: 'meets' },
-    {
-      name: 'on the edge of the bend',
-      change: (d) => {
-        getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 0 }
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.coverlayOpenings).nearestBend = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.coverlayOpenings = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

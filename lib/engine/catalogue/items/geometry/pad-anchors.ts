@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const padAnchors = defineItem({
   id: 'pad-anchors',
@@ -25,28 +24,4 @@ export const padAnchors = defineItem({
       limit: context.getLimit('padAnchorCount'),
       equation: 'count of anchors',
     }),
-  examples: [
-    { name: 'two spurs', expect: 'meets' },
-    {
-      name: 'none',
-      change: (d) => {
-        getOnly(d.features.pads).anchorCount = 0
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not counted',
-      change: (d) => {
-        getOnly(d.features.pads).anchorCount = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'a plated hole in the pad',
-      change: (d) => {
-        getOnly(d.features.pads).hasPlatedHole = true
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

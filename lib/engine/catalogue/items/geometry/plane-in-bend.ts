@@ -2,7 +2,6 @@ import type { Outcome } from '../../../results'
 import { listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getConductorLayer } from '../../example-changes'
 
 export const planeInBend = defineItem({
   id: 'plane-in-bend',
@@ -45,28 +44,4 @@ export const planeInBend = defineItem({
     }
     return outcomes.length === 0 ? [notApplicable('no plane runs through a bend')] : outcomes
   },
-  examples: [
-    {
-      name: 'hatched',
-      change: (d) => {
-        Object.assign(getConductorLayer(d, 'l2'), { role: 'plane', planePattern: 'hatched' })
-      },
-      expect: 'meets',
-    },
-    {
-      name: 'solid',
-      change: (d) => {
-        Object.assign(getConductorLayer(d, 'l2'), { role: 'plane', planePattern: 'solid' })
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'pattern open',
-      change: (d) => {
-        getConductorLayer(d, 'l2').role = 'plane'
-      },
-      expect: 'not-computed',
-    },
-    { name: 'signals only', expect: 'not-applicable' },
-  ],
 })

@@ -1,7 +1,6 @@
 import { listBends } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const radiusHolder = defineItem({
   id: 'radius-holder',
@@ -32,21 +31,4 @@ export const radiusHolder = defineItem({
   judgment: {
     evidence: 'A drawing, model or photograph that shows what prevents the crease in assembly and in service.',
   },
-  examples: [
-    { name: 'formers, a person still judges them', expect: 'needs-judgment' },
-    {
-      name: 'nothing holds the fold',
-      change: (d) => {
-        getBend(d, 'fold').radiusHeldBy = 'nothing'
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        getBend(d, 'fold').radiusHeldBy = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

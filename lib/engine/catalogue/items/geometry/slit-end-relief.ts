@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const slitEndRelief = defineItem({
   id: 'slit-end-relief',
@@ -24,21 +23,4 @@ export const slitEndRelief = defineItem({
       limit: context.getLimit('slitEndReliefDiameterMm'),
       equation: 'diameter as drawn',
     }),
-  examples: [
-    { name: '1.6 mm', expect: 'meets' },
-    {
-      name: 'none',
-      change: (d) => {
-        getOnly(d.features.slits).endReliefDiameterMm = 0
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'no slit',
-      change: (d) => {
-        d.features.slits = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

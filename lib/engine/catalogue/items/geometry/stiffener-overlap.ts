@@ -1,6 +1,5 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const stiffenerOverlap = defineItem({
   id: 'stiffener-overlap',
@@ -24,28 +23,4 @@ export const stiffenerOverlap = defineItem({
       limit: context.getLimit('stiffenerOverlapMm'),
       equation: 'overlap as drawn',
     }),
-  examples: [
-    { name: '1 mm', expect: 'meets' },
-    {
-      name: 'both end in one line',
-      change: (d) => {
-        getOnly(d.features.stiffeners).coverlayOverlapMm = 0
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.stiffeners).coverlayOverlapMm = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.stiffeners = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

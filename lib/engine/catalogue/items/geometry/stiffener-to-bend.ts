@@ -1,6 +1,5 @@
 import { checkDistanceToBend } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const stiffenerToBend = defineItem({
   id: 'stiffener-to-bend',
@@ -17,28 +16,4 @@ export const stiffenerToBend = defineItem({
   answeredBy: ['member'],
   check: (context) =>
     checkDistanceToBend(context, { list: 'stiffeners', limit: context.getLimit('stiffenerToBendMm') }),
-  examples: [
-    { name: '5 mm away', expect: 'meets' },
-    {
-      name: 'on the edge of the bend',
-      change: (d) => {
-        getOnly(d.features.stiffeners).nearestBend = { bendId: 'hinge', distanceMm: 0 }
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not measured',
-      change: (d) => {
-        getOnly(d.features.stiffeners).nearestBend = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'none listed',
-      change: (d) => {
-        d.features.stiffeners = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

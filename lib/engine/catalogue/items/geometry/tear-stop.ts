@@ -1,6 +1,5 @@
 import { checkObserved, placeOf } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const tearStop = defineItem({
   id: 'tear-stop',
@@ -29,21 +28,4 @@ export const tearStop = defineItem({
         sourceKey: 'commonPractice',
       }),
     ),
-  examples: [
-    { name: 'tear stop drawn', expect: 'meets' },
-    {
-      name: 'none',
-      change: (d) => {
-        getOnly(d.features.outlineCorners).tearStop = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        getOnly(d.features.outlineCorners).tearStop = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

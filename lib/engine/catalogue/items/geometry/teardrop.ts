@@ -1,6 +1,5 @@
 import { checkObserved, placeOf } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const teardrop = defineItem({
   id: 'teardrop',
@@ -28,21 +27,4 @@ export const teardrop = defineItem({
         sourceKey: 'guideDesignRules',
       }),
     ),
-  examples: [
-    { name: 'teardrop', expect: 'meets' },
-    {
-      name: 'none',
-      change: (d) => {
-        getOnly(d.features.pads).teardrop = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        getOnly(d.features.pads).teardrop = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

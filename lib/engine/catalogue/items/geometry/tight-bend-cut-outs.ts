@@ -1,7 +1,6 @@
 import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const tightBendCutOuts = defineItem({
   id: 'tight-bend-cut-outs',
@@ -36,22 +35,4 @@ export const tightBendCutOuts = defineItem({
       }),
     ]
   },
-  examples: [
-    {
-      name: 'a tight fold, considered',
-      change: (d) => {
-        getBend(d, 'fold').insideRadiusMm = 0.5
-      },
-      expect: 'meets',
-    },
-    {
-      name: 'a tight fold, not considered',
-      change: (d) => {
-        getBend(d, 'fold').insideRadiusMm = 0.5
-        d.features.routing.cutOutsConsideredAtTightBends = false
-      },
-      expect: 'fails',
-    },
-    { name: 'no tight bend', expect: 'not-applicable' },
-  ],
 })

@@ -1,6 +1,5 @@
 import { checkObserved, listBends } from '../../checks'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const transitionRelief = defineItem({
   id: 'transition-relief',
@@ -28,21 +27,4 @@ export const transitionRelief = defineItem({
         sourceKey: 'commonPractice',
       }),
     ),
-  examples: [
-    { name: 'recorded as done', expect: 'meets' },
-    {
-      name: 'recorded as not done',
-      change: (d) => {
-        getBend(d, 'hinge').strainReliefAtTransition = false
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not known',
-      change: (d) => {
-        getBend(d, 'hinge').strainReliefAtTransition = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

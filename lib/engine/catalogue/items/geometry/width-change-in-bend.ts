@@ -1,7 +1,6 @@
 import { checkObserved } from '../../checks'
 import { checkCrossings } from '../../crossings'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const widthChangeInBend = defineItem({
   id: 'width-change-in-bend',
@@ -29,21 +28,4 @@ export const widthChangeInBend = defineItem({
         sourceKey: 'guideCircuitConstruction',
       }),
     ),
-  examples: [
-    { name: 'straight through', expect: 'meets' },
-    {
-      name: 'changes width in the hinge',
-      change: (d) => {
-        getOnly(getOnly(d.features.conductors).crossings).widthChangesInside = true
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'not looked at',
-      change: (d) => {
-        getOnly(getOnly(d.features.conductors).crossings).widthChangesInside = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -1,7 +1,6 @@
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 import { computeStepConcentration, filletRadiusOfTaperMm } from '../../step-concentration'
 
 export const widthStep = defineItem({
@@ -38,21 +37,4 @@ export const widthStep = defineItem({
       })
     })
   },
-  examples: [
-    { name: 'a long taper', expect: 'meets' },
-    {
-      name: 'a square step',
-      change: (d) => {
-        getOnly(d.features.widthSteps).taperLengthMm = 0
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'no step',
-      change: (d) => {
-        d.features.widthSteps = []
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

@@ -21,14 +21,4 @@ export const bakeBeforeAssembly = defineItem({
         ? [{ path: ['brief', 'bakeBeforeAssembly'], label: 'bake before assembly' }]
         : [],
   },
-  examples: [
-    { name: 'soldered part', expect: 'needs-judgment' },
-    {
-      name: 'nothing is soldered',
-      change: (d) => {
-        d.brief.solderedAssembly = false
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

@@ -5,7 +5,6 @@ import { SOURCES, type SourceKey } from '../../../sources'
 import { listBends, placeOf } from '../../checks'
 import { decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 import { getSourceOwner } from '../../limits'
 
 export const bendStrain = defineItem({
@@ -43,23 +42,6 @@ export const bendStrain = defineItem({
         cautions: result.cautions,
       })
     }),
-  examples: [
-    { name: 'one layer near the neutral axis at 12 mm', expect: 'meets' },
-    {
-      name: 'the hinge at 0.5 mm',
-      change: (d) => {
-        Object.assign(getBend(d, 'hinge'), { insideRadiusMm: 0.5, radiusToleranceMm: 0.05 })
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'use unknown',
-      change: (d) => {
-        getBend(d, 'hinge').use = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })
 
 /** A layer without an allowable counts as worst: nobody can say that it holds. */

@@ -1,7 +1,6 @@
 import { listBends } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const bendUse = defineItem({
   id: 'bend-use',
@@ -40,21 +39,4 @@ export const bendUse = defineItem({
         remark: contradicts ? 'Use A covers flexing during installation only; continuous flexing is use B.' : undefined,
       })
     }),
-  examples: [
-    { name: 'dynamic bends in a part for continuous flexing', expect: 'meets' },
-    {
-      name: 'a dynamic bend in a part flexed at installation only',
-      change: (d) => {
-        d.brief.installationUse = 'use-a'
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'use not stated',
-      change: (d) => {
-        getBend(d, 'fold').use = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -2,7 +2,6 @@ import type { ZoneResult } from '../../../results'
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { addLayersBelow, getFilm } from '../../example-changes'
 
 export const cladAdhesive = defineItem({
   id: 'clad-adhesive',
@@ -31,20 +30,6 @@ export const cladAdhesive = defineItem({
       })
     })
   },
-  examples: [
-    { name: 'foil cast on film', expect: 'meets' },
-    {
-      name: 'adhesive under the foil',
-      change: (d) =>
-        addLayersBelow(
-          d,
-          'l2',
-          [{ ...getFilm(d, 'cover-top-adhesive'), id: 'clad-adhesive', name: 'Clad adhesive, flex' }],
-          ['arm'],
-        ),
-      expect: 'fails',
-    },
-  ],
 })
 
 /** Adhesive that has copper on one face and base film on the other. */

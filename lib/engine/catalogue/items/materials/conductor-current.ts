@@ -1,7 +1,6 @@
 import { placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const conductorCurrent = defineItem({
   id: 'conductor-current',
@@ -53,21 +52,4 @@ export const conductorCurrent = defineItem({
         cautions: result?.cautions ?? [],
       })
     }),
-  examples: [
-    { name: '0.4 A in 0.5 mm of foil', expect: 'meets' },
-    {
-      name: 'ten times the current',
-      change: (d) => {
-        getOnly(d.features.conductors).currentAmp = 8
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'rise not stated',
-      change: (d) => {
-        getOnly(d.features.conductors).allowedRiseDegC = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

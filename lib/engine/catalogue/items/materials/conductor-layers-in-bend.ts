@@ -1,7 +1,6 @@
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { addFlexLayers } from '../../example-changes'
 import { formatValue } from '../../format-value'
 import { listConductorLayers } from '../../needs'
 
@@ -37,8 +36,4 @@ export const conductorLayersInBend = defineItem({
             : `Beyond the first they bring ${formatValue(extraUm, 'um')} of copper${result.peakStrainPct === null ? '' : ` and a peak strain of ${formatValue(result.peakStrainPct, 'pct')}`}; the remedies of the bend show it on one layer.`,
       })
     }),
-  examples: [
-    { name: 'one layer', expect: 'meets' },
-    { name: 'two layers through the hinge', change: (d) => addFlexLayers(d, 2), expect: 'fails' },
-  ],
 })

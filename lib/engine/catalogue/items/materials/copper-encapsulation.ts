@@ -1,5 +1,4 @@
 import { defineItem } from '../../define-item'
-import { getFilm } from '../../example-changes'
 
 export const copperEncapsulation = defineItem({
   id: 'copper-encapsulation',
@@ -19,14 +18,4 @@ export const copperEncapsulation = defineItem({
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   check: (context) => context.zones.flatMap((zone) => zone.encapsulation),
-  examples: [
-    { name: '25 um of adhesive on 12 um foil', expect: 'meets' },
-    {
-      name: '5 um of adhesive',
-      change: (d) => {
-        Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 5, tolerancePlusUm: 0.5, toleranceMinusUm: 0.5 })
-      },
-      expect: 'fails',
-    },
-  ],
 })

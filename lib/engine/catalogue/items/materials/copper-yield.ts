@@ -1,7 +1,6 @@
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const copperYield = defineItem({
   id: 'copper-yield',
@@ -37,20 +36,4 @@ export const copperYield = defineItem({
         }),
       ),
     ),
-  examples: [
-    {
-      name: 'conductor near the neutral axis at 25 mm',
-      change: (d) => {
-        for (const id of ['hinge', 'rocker']) getBend(d, id).insideRadiusMm = 25
-      },
-      expect: 'meets',
-    },
-    {
-      name: 'the hinge at 2 mm',
-      change: (d) => {
-        getBend(d, 'hinge').insideRadiusMm = 2
-      },
-      expect: 'fails',
-    },
-  ],
 })

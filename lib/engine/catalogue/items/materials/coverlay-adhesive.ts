@@ -2,7 +2,6 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getFilm } from '../../example-changes'
 
 export const coverlayAdhesive = defineItem({
   id: 'coverlay-adhesive',
@@ -45,14 +44,4 @@ export const coverlayAdhesive = defineItem({
     }
     return outcomes
   },
-  examples: [
-    { name: '25 um over 12 um foil', expect: 'meets' },
-    {
-      name: '12 um over plated foil in the board',
-      change: (d) => {
-        Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 12, tolerancePlusUm: 1, toleranceMinusUm: 1 })
-      },
-      expect: 'fails',
-    },
-  ],
 })

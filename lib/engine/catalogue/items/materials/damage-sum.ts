@@ -2,7 +2,6 @@ import type { MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 export const damageSum = defineItem({
@@ -48,28 +47,4 @@ export const damageSum = defineItem({
       })
     })
   },
-  examples: [
-    { name: 'two easy bends', expect: 'meets' },
-    {
-      name: 'one bend at 0.5 mm beside another',
-      change: (d) => {
-        getBend(d, 'rocker').insideRadiusMm = 0.5
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'cycles of one not stated',
-      change: (d) => {
-        getBend(d, 'rocker').requiredCycles = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'one dynamic bend',
-      change: (d) => {
-        d.bends = d.bends.filter((bend) => bend.id !== 'rocker')
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

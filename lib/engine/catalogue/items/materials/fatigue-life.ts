@@ -1,7 +1,6 @@
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend, makeBendsFolds } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 /** Above this the relation says "longer than anybody will test"; the figure itself means nothing. */
@@ -58,26 +57,4 @@ export const fatigueLife = defineItem({
             : `Median ${formatValue(medianLifeCycles, 'cycles')}. An estimate of order of magnitude: qualify by test.`,
       })
     }),
-  examples: [
-    { name: '100,000 cycles near the neutral axis', expect: 'meets' },
-    {
-      name: 'the hinge at 0.5 mm',
-      change: (d) => {
-        getBend(d, 'hinge').insideRadiusMm = 0.5
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'cycles not stated',
-      change: (d) => {
-        getBend(d, 'hinge').requiredCycles = null
-      },
-      expect: 'not-computed',
-    },
-    {
-      name: 'only folds',
-      change: makeBendsFolds,
-      expect: 'not-applicable',
-    },
-  ],
 })

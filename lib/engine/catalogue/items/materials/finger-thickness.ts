@@ -2,7 +2,6 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getFilm, getZone } from '../../example-changes'
 
 export const fingerThickness = defineItem({
   id: 'finger-thickness',
@@ -51,28 +50,4 @@ export const fingerThickness = defineItem({
     })
     return outcomes
   },
-  examples: [
-    { name: 'a 0.3 mm end in a 0.3 +/- 0.03 mm window', expect: 'meets' },
-    {
-      name: 'too thick a stiffener',
-      change: (d) => {
-        getFilm(d, 'stiffener').thicknessUm = 300
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'a loose stiffener',
-      change: (d) => {
-        Object.assign(getFilm(d, 'stiffener'), { tolerancePlusUm: 40, toleranceMinusUm: 40 })
-      },
-      expect: 'thin-margin',
-    },
-    {
-      name: 'window unknown',
-      change: (d) => {
-        getZone(d, 'fingers').connectorWindow = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -1,7 +1,6 @@
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getConductorLayer, makeBendsFolds } from '../../example-changes'
 import { listConductorLayers } from '../../needs'
 
 export const foilType = defineItem({
@@ -42,19 +41,4 @@ export const foilType = defineItem({
           : ['No published allowable strain was found for electrodeposited foil flexed to install.'],
       })
     }),
-  examples: [
-    { name: 'rolled-annealed foil in the hinge', expect: 'meets' },
-    {
-      name: 'electrodeposited foil in the hinge',
-      change: (d) => {
-        getConductorLayer(d, 'l2').materialId = 'copper-ed'
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'only folds',
-      change: makeBendsFolds,
-      expect: 'not-applicable',
-    },
-  ],
 })

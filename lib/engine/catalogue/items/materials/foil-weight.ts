@@ -2,7 +2,6 @@ import type { MissingInput, Outcome } from '../../../results'
 import { DESIGN_PLACE, placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getConductorLayer, getOnly } from '../../example-changes'
 
 /** Lightest foil on every fabricator's shelf, um: a need lighter than this does not make a heavier foil wrong. */
 const LIGHTEST_ORDINARY_FOIL_UM = 12
@@ -70,21 +69,4 @@ export const foilWeight = defineItem({
         ]
       : outcomes
   },
-  examples: [
-    { name: '12 um for 0.4 A in 0.5 mm', expect: 'meets' },
-    {
-      name: 'two-ounce foil for the same current',
-      change: (d) => {
-        getConductorLayer(d, 'l2').thicknessUm = 68.6
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'current not stated',
-      change: (d) => {
-        getOnly(d.features.conductors).currentAmp = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -2,7 +2,6 @@ import type { SourceKey } from '../../../sources'
 import { getRadiusRangeMm, listBends } from '../../checks'
 import { decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 
 export const handbookRadius = defineItem({
   id: 'handbook-radius',
@@ -46,21 +45,4 @@ export const handbookRadius = defineItem({
         remark: result.disagreement[0],
       })
     }),
-  examples: [
-    { name: '12 mm for a dynamic single layer', expect: 'meets' },
-    {
-      name: '0.5 mm for the same',
-      change: (d) => {
-        getBend(d, 'hinge').insideRadiusMm = 0.5
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'use unknown',
-      change: (d) => {
-        getBend(d, 'hinge').use = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -2,7 +2,6 @@ import type { Outcome } from '../../../results'
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getFilm } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 export const neutralAxis = defineItem({
@@ -43,14 +42,4 @@ export const neutralAxis = defineItem({
     }
     return outcomes
   },
-  examples: [
-    { name: 'one layer, films about equal', expect: 'meets' },
-    {
-      name: 'coverlay film of 125 um on one side',
-      change: (d) => {
-        getFilm(d, 'cover-top').thicknessUm = 125
-      },
-      expect: 'fails',
-    },
-  ],
 })

@@ -55,21 +55,4 @@ export const operatingTemperature = defineItem({
     })
     return outcomes
   },
-  examples: [
-    { name: '70 degC', expect: 'meets' },
-    {
-      name: '160 degC',
-      change: (d) => {
-        d.brief.operatingMaxDegC = 160
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'temperature open',
-      change: (d) => {
-        d.brief.operatingMaxDegC = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

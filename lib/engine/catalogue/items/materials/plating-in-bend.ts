@@ -1,7 +1,6 @@
 import { listBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getConductorLayer } from '../../example-changes'
 import { listConductorLayers } from '../../needs'
 
 export const platingInBend = defineItem({
@@ -32,14 +31,4 @@ export const platingInBend = defineItem({
       ),
     )
   },
-  examples: [
-    { name: 'button plating', expect: 'meets' },
-    {
-      name: 'panel plating on the flex layer',
-      change: (d) => {
-        getConductorLayer(d, 'l2').plating = { process: 'panel', thicknessUm: 25, toleranceUm: 4 }
-      },
-      expect: 'fails',
-    },
-  ],
 })

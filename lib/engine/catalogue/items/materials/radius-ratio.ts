@@ -2,7 +2,6 @@ import { findRatioTable } from '../../../bending'
 import { getRadiusRangeMm, listBends } from '../../checks'
 import { decide, makeSourceLimit, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getBend } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 export const radiusRatio = defineItem({
@@ -49,21 +48,4 @@ export const radiusRatio = defineItem({
         remark: `Table: ${tableName}. A ratio of ${formatValue(actual)} means ${formatValue(surfaceStrainPct, 'pct')} at the outer surface.`,
       })
     }),
-  examples: [
-    { name: '12 mm on a thin single layer', expect: 'meets' },
-    {
-      name: '0.5 mm',
-      change: (d) => {
-        getBend(d, 'hinge').insideRadiusMm = 0.5
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'use unknown',
-      change: (d) => {
-        getBend(d, 'hinge').use = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

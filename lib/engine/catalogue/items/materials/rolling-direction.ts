@@ -1,5 +1,4 @@
 import { defineItem } from '../../define-item'
-import { getConductorLayer } from '../../example-changes'
 
 export const rollingDirection = defineItem({
   id: 'rolling-direction',
@@ -15,14 +14,4 @@ export const rollingDirection = defineItem({
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   judgment: { evidence: 'The arrow on the drawing and the orientation on the panel.' },
-  examples: [
-    { name: 'rolled-annealed foil in the hinge', expect: 'needs-judgment' },
-    {
-      name: 'no rolled-annealed foil',
-      change: (d) => {
-        getConductorLayer(d, 'l2').materialId = 'copper-ed'
-      },
-      expect: 'not-applicable',
-    },
-  ],
 })

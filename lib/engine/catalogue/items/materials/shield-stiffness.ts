@@ -1,7 +1,6 @@
 import { listBends, placeOf } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { addShield } from '../../example-changes'
 import { computeShieldShare } from '../../shield-share'
 
 export const shieldStiffness = defineItem({
@@ -33,9 +32,4 @@ export const shieldStiffness = defineItem({
       })
     })
   },
-  examples: [
-    { name: 'a 5 um shield film', change: (d) => addShield(d, 5), expect: 'meets' },
-    { name: 'a 60 um shield film', change: (d) => addShield(d, 60), expect: 'fails' },
-    { name: 'no shield', expect: 'not-applicable' },
-  ],
 })

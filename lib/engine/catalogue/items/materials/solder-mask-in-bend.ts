@@ -1,7 +1,6 @@
 import { listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { addLayersBelow, getFilm } from '../../example-changes'
 
 export const solderMaskInBend = defineItem({
   id: 'solder-mask-in-bend',
@@ -27,18 +26,4 @@ export const solderMaskInBend = defineItem({
         equation: 'count of layers',
       })
     }),
-  examples: [
-    { name: 'coverlay only', expect: 'meets' },
-    {
-      name: 'mask over the arm',
-      change: (d) =>
-        addLayersBelow(
-          d,
-          'prepreg-top',
-          [{ ...getFilm(d, 'mask-top'), id: 'mask-arm', name: 'Mask on flex' }],
-          ['arm'],
-        ),
-      expect: 'fails',
-    },
-  ],
 })

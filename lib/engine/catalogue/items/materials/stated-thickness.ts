@@ -2,7 +2,6 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getZone } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 export const statedThickness = defineItem({
@@ -40,21 +39,4 @@ export const statedThickness = defineItem({
     }
     return outcomes
   },
-  examples: [
-    {
-      name: 'the arm as it adds up',
-      change: (d) => {
-        getZone(d, 'arm').statedThicknessUm = 79.6
-      },
-      expect: 'meets',
-    },
-    {
-      name: 'the arm stated as 150 um',
-      change: (d) => {
-        getZone(d, 'arm').statedThicknessUm = 150
-      },
-      expect: 'fails',
-    },
-    { name: 'nothing stated', expect: 'not-applicable' },
-  ],
 })

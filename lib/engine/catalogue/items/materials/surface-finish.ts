@@ -2,7 +2,6 @@ import type { SURFACE_FINISHES } from '../../../design'
 import { BRIEF_PLACE, checkDistanceToBend } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 type Finish = (typeof SURFACE_FINISHES)[number]
 
@@ -46,29 +45,4 @@ export const surfaceFinish = defineItem({
       }),
     ]
   },
-  examples: [
-    { name: 'no nickel', expect: 'meets' },
-    {
-      name: 'nickel 6 mm from the hinge',
-      change: (d) => {
-        d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
-      },
-      expect: 'meets',
-    },
-    {
-      name: 'nickel 1 mm from the hinge',
-      change: (d) => {
-        d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
-        getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 1 }
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'finish open',
-      change: (d) => {
-        d.brief.surfaceFinish = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

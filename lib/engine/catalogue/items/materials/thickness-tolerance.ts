@@ -2,7 +2,6 @@ import type { ZoneResult } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getFilm } from '../../example-changes'
 import { formatValue } from '../../format-value'
 
 export const thicknessTolerance = defineItem({
@@ -42,16 +41,6 @@ export const thicknessTolerance = defineItem({
         })
       })
   },
-  examples: [
-    { name: 'ordinary films', expect: 'meets' },
-    {
-      name: 'adhesive of 100 +/- 60 um in the arm',
-      change: (d) => {
-        Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 100, tolerancePlusUm: 60, toleranceMinusUm: 60 })
-      },
-      expect: 'fails',
-    },
-  ],
 })
 
 /** The layer that spreads most, and what plating adds. */

@@ -1,7 +1,6 @@
 import { listBends } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { addFlexLayers, addUnbondedLeaf } from '../../example-changes'
 
 export const unbondedLeaves = defineItem({
   id: 'unbonded-leaves',
@@ -36,9 +35,4 @@ export const unbondedLeaves = defineItem({
       })
     })
   },
-  examples: [
-    { name: 'two leaves of one layer', change: (d) => addUnbondedLeaf(d, 50), expect: 'meets' },
-    { name: 'four layers bonded', change: (d) => addFlexLayers(d, 4), expect: 'fails' },
-    { name: 'one layer in every bend', expect: 'not-applicable' },
-  ],
 })

@@ -1,7 +1,6 @@
 import { placeOf } from '../../checks'
 import { decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { getOnly } from '../../example-changes'
 
 export const voltageDrop = defineItem({
   id: 'voltage-drop',
@@ -49,21 +48,4 @@ export const voltageDrop = defineItem({
         cautions: result.cautions,
       })
     }),
-  examples: [
-    { name: '60 mm of supply', expect: 'meets' },
-    {
-      name: 'a hundredth of the allowance',
-      change: (d) => {
-        getOnly(d.features.conductors).allowedDropVolt = 0.005
-      },
-      expect: 'fails',
-    },
-    {
-      name: 'length unknown',
-      change: (d) => {
-        getOnly(d.features.conductors).lengthMm = null
-      },
-      expect: 'not-computed',
-    },
-  ],
 })

@@ -5,7 +5,7 @@ import {
   type Layer,
   makeBlankDesign,
   type Zone,
-} from '../design'
+} from '@/lib/engine'
 
 /** Name of the design that the catalogue's examples start from. */
 export const EXAMPLE_DESIGN_NAME = 'Example arm'

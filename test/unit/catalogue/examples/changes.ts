@@ -1,5 +1,12 @@
-import type { Bend, ConductorLayer, Design, DielectricLayer, Layer, Zone } from '../design'
-import { findLibraryMaterial } from '../materials'
+import {
+  type Bend,
+  type ConductorLayer,
+  type Design,
+  type DielectricLayer,
+  findLibraryMaterial,
+  type Layer,
+  type Zone,
+} from '@/lib/engine'
 
 /** Edits that several items' examples share. Each changes the copy that it is given. */
 

@@ -1,0 +1,5 @@
+import type { ItemExample } from '../item-example'
+
+export const buildableConstructionExamples: readonly ItemExample[] = [
+  { name: 'any construction', expect: 'needs-judgment' },
+]

@@ -1,0 +1,55 @@
+import type { ItemExample } from '../item-example'
+import { artworkAgreementExamples } from './artwork-agreement'
+import { bendCallOutExamples } from './bend-call-out'
+import { buildableConstructionExamples } from './buildable-construction'
+import { capabilityMatchExamples } from './capability-match'
+import { circuitTypeExamples } from './circuit-type'
+import { constructionCostExamples } from './construction-cost'
+import { contactPersonExamples } from './contact-person'
+import { couponTestExamples } from './coupon-test'
+import { coverlayDetailExamples } from './coverlay-detail'
+import { electricalTestExamples } from './electrical-test'
+import { engineeringQueriesExamples } from './engineering-queries'
+import { fabricatorCurrencyExamples } from './fabricator-currency'
+import { foldTestExamples } from './fold-test'
+import { layerNamesExamples } from './layer-names'
+import { layerTableExamples } from './layer-table'
+import { manufacturingReviewExamples } from './manufacturing-review'
+import { materialCallOutsExamples } from './material-call-outs'
+import { packingExamples } from './packing'
+import { panelFormExamples } from './panel-form'
+import { partsPerPanelExamples } from './parts-per-panel'
+import { performanceClassExamples } from './performance-class'
+import { registrationFeaturesExamples } from './registration-features'
+import { stiffenerDetailExamples } from './stiffener-detail'
+import { stockMaterialsExamples } from './stock-materials'
+import { toleranceSchemeExamples } from './tolerance-scheme'
+
+/** By the item's id. */
+export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
+  'artwork-agreement': artworkAgreementExamples,
+  'bend-call-out': bendCallOutExamples,
+  'buildable-construction': buildableConstructionExamples,
+  'capability-match': capabilityMatchExamples,
+  'circuit-type': circuitTypeExamples,
+  'construction-cost': constructionCostExamples,
+  'contact-person': contactPersonExamples,
+  'coupon-test': couponTestExamples,
+  'coverlay-detail': coverlayDetailExamples,
+  'electrical-test': electricalTestExamples,
+  'engineering-queries': engineeringQueriesExamples,
+  'fabricator-currency': fabricatorCurrencyExamples,
+  'fold-test': foldTestExamples,
+  'layer-names': layerNamesExamples,
+  'layer-table': layerTableExamples,
+  'manufacturing-review': manufacturingReviewExamples,
+  'material-call-outs': materialCallOutsExamples,
+  packing: packingExamples,
+  'panel-form': panelFormExamples,
+  'parts-per-panel': partsPerPanelExamples,
+  'performance-class': performanceClassExamples,
+  'registration-features': registrationFeaturesExamples,
+  'stiffener-detail': stiffenerDetailExamples,
+  'stock-materials': stockMaterialsExamples,
+  'tolerance-scheme': toleranceSchemeExamples,
+}

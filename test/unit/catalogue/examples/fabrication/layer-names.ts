@@ -1,0 +1,20 @@
+import { getLayer } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const layerNamesExamples: readonly ItemExample[] = [
+  { name: 'names that say it', expect: 'meets' },
+  {
+    name: 'a flex layer called Layer 5',
+    change: (d) => {
+      getLayer(d, 'l2').name = 'Layer 5'
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'two layers of one name',
+    change: (d) => {
+      getLayer(d, 'l3').name = 'L1 rigid'
+    },
+    expect: 'fails',
+  },
+]

@@ -1,0 +1,19 @@
+import type { ItemExample } from '../item-example'
+
+export const layerTableExamples: readonly ItemExample[] = [
+  { name: 'recorded as done', expect: 'meets' },
+  {
+    name: 'recorded as not done',
+    change: (d) => {
+      d.features.routing.layersNamedOnDrawing = false
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'not known',
+    change: (d) => {
+      d.features.routing.layersNamedOnDrawing = null
+    },
+    expect: 'not-computed',
+  },
+]

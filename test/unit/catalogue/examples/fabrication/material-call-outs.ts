@@ -1,0 +1,7 @@
+import { takeMaterialWithoutSpecification } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const materialCallOutsExamples: readonly ItemExample[] = [
+  { name: 'library materials', expect: 'meets' },
+  { name: "a film of one's own without a sheet", change: takeMaterialWithoutSpecification, expect: 'fails' },
+]

@@ -1,0 +1,27 @@
+import { getOnly } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const cornerRadiusExamples: readonly ItemExample[] = [
+  { name: '1.5 mm', expect: 'meets' },
+  {
+    name: '30 mil exactly',
+    change: (d) => {
+      getOnly(d.features.outlineCorners).insideRadiusMm = 0.762
+    },
+    expect: 'meets',
+  },
+  {
+    name: '0.3 mm',
+    change: (d) => {
+      getOnly(d.features.outlineCorners).insideRadiusMm = 0.3
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'no inside corner',
+    change: (d) => {
+      d.features.outlineCorners = []
+    },
+    expect: 'not-applicable',
+  },
+]

@@ -1,0 +1,15 @@
+import { getZone } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const fingerSupportExamples: readonly ItemExample[] = [
+  { name: 'with a stiffener', expect: 'meets' },
+  {
+    name: 'without one',
+    change: (d) => {
+      const fingers = getZone(d, 'fingers')
+      // Every layer must be somewhere: the stiffener moves to the board.
+      getZone(d, 'board').presence.push(...fingers.presence.splice(2))
+    },
+    expect: 'fails',
+  },
+]

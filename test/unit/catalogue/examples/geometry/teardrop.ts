@@ -1,0 +1,20 @@
+import { getOnly } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const teardropExamples: readonly ItemExample[] = [
+  { name: 'teardrop', expect: 'meets' },
+  {
+    name: 'none',
+    change: (d) => {
+      getOnly(d.features.pads).teardrop = false
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'not looked at',
+    change: (d) => {
+      getOnly(d.features.pads).teardrop = null
+    },
+    expect: 'not-computed',
+  },
+]

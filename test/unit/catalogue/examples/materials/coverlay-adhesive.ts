@@ -1,0 +1,13 @@
+import { getFilm } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const coverlayAdhesiveExamples: readonly ItemExample[] = [
+  { name: '25 um over 12 um foil', expect: 'meets' },
+  {
+    name: '12 um over plated foil in the board',
+    change: (d) => {
+      Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 12, tolerancePlusUm: 1, toleranceMinusUm: 1 })
+    },
+    expect: 'fails',
+  },
+]

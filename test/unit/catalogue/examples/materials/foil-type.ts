@@ -1,0 +1,18 @@
+import { getConductorLayer, makeBendsFolds } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const foilTypeExamples: readonly ItemExample[] = [
+  { name: 'rolled-annealed foil in the hinge', expect: 'meets' },
+  {
+    name: 'electrodeposited foil in the hinge',
+    change: (d) => {
+      getConductorLayer(d, 'l2').materialId = 'copper-ed'
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'only folds',
+    change: makeBendsFolds,
+    expect: 'not-applicable',
+  },
+]

@@ -1,0 +1,59 @@
+import type { ItemExample } from '../item-example'
+import { bakeBeforeAssemblyExamples } from './bake-before-assembly'
+import { bendStrainExamples } from './bend-strain'
+import { bendUseExamples } from './bend-use'
+import { cladAdhesiveExamples } from './clad-adhesive'
+import { conductorCurrentExamples } from './conductor-current'
+import { conductorLayersInBendExamples } from './conductor-layers-in-bend'
+import { copperEncapsulationExamples } from './copper-encapsulation'
+import { copperYieldExamples } from './copper-yield'
+import { coverlayAdhesiveExamples } from './coverlay-adhesive'
+import { damageSumExamples } from './damage-sum'
+import { fatigueLifeExamples } from './fatigue-life'
+import { fingerThicknessExamples } from './finger-thickness'
+import { foilTypeExamples } from './foil-type'
+import { foilWeightExamples } from './foil-weight'
+import { handbookRadiusExamples } from './handbook-radius'
+import { neutralAxisExamples } from './neutral-axis'
+import { operatingTemperatureExamples } from './operating-temperature'
+import { platingInBendExamples } from './plating-in-bend'
+import { radiusRatioExamples } from './radius-ratio'
+import { rollingDirectionExamples } from './rolling-direction'
+import { shieldStiffnessExamples } from './shield-stiffness'
+import { solderMaskInBendExamples } from './solder-mask-in-bend'
+import { statedThicknessExamples } from './stated-thickness'
+import { surfaceFinishExamples } from './surface-finish'
+import { thicknessToleranceExamples } from './thickness-tolerance'
+import { unbondedLeavesExamples } from './unbonded-leaves'
+import { voltageDropExamples } from './voltage-drop'
+
+/** By the item's id. */
+export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
+  'bake-before-assembly': bakeBeforeAssemblyExamples,
+  'bend-strain': bendStrainExamples,
+  'bend-use': bendUseExamples,
+  'clad-adhesive': cladAdhesiveExamples,
+  'conductor-current': conductorCurrentExamples,
+  'conductor-layers-in-bend': conductorLayersInBendExamples,
+  'copper-encapsulation': copperEncapsulationExamples,
+  'copper-yield': copperYieldExamples,
+  'coverlay-adhesive': coverlayAdhesiveExamples,
+  'damage-sum': damageSumExamples,
+  'fatigue-life': fatigueLifeExamples,
+  'finger-thickness': fingerThicknessExamples,
+  'foil-type': foilTypeExamples,
+  'foil-weight': foilWeightExamples,
+  'handbook-radius': handbookRadiusExamples,
+  'neutral-axis': neutralAxisExamples,
+  'operating-temperature': operatingTemperatureExamples,
+  'plating-in-bend': platingInBendExamples,
+  'radius-ratio': radiusRatioExamples,
+  'rolling-direction': rollingDirectionExamples,
+  'shield-stiffness': shieldStiffnessExamples,
+  'solder-mask-in-bend': solderMaskInBendExamples,
+  'stated-thickness': statedThicknessExamples,
+  'surface-finish': surfaceFinishExamples,
+  'thickness-tolerance': thicknessToleranceExamples,
+  'unbonded-leaves': unbondedLeavesExamples,
+  'voltage-drop': voltageDropExamples,
+}

@@ -1,0 +1,13 @@
+import { getConductorLayer } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const platingInBendExamples: readonly ItemExample[] = [
+  { name: 'button plating', expect: 'meets' },
+  {
+    name: 'panel plating on the flex layer',
+    change: (d) => {
+      getConductorLayer(d, 'l2').plating = { process: 'panel', thicknessUm: 25, toleranceUm: 4 }
+    },
+    expect: 'fails',
+  },
+]

@@ -1,0 +1,20 @@
+import { getBend } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const radiusRatioExamples: readonly ItemExample[] = [
+  { name: '12 mm on a thin single layer', expect: 'meets' },
+  {
+    name: '0.5 mm',
+    change: (d) => {
+      getBend(d, 'hinge').insideRadiusMm = 0.5
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'use unknown',
+    change: (d) => {
+      getBend(d, 'hinge').use = null
+    },
+    expect: 'not-computed',
+  },
+]

@@ -1,0 +1,20 @@
+import { getZone } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const statedThicknessExamples: readonly ItemExample[] = [
+  {
+    name: 'the arm as it adds up',
+    change: (d) => {
+      getZone(d, 'arm').statedThicknessUm = 79.6
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'the arm stated as 150 um',
+    change: (d) => {
+      getZone(d, 'arm').statedThicknessUm = 150
+    },
+    expect: 'fails',
+  },
+  { name: 'nothing stated', expect: 'not-applicable' },
+]

@@ -1,5 +1,6 @@
 import 'server-only'
-import { findStartingConstruction, listStartingConstructions, makeBlankDesign } from '@/lib/engine'
+import { makeBlankDesign } from '@/lib/engine'
+import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
 import { type Actor, requireProject, requireRevision, requireRevisionInView } from './authorization'
 import { carryAnswersOver } from './carry-over'

@@ -10,7 +10,7 @@ export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
 export { DEFAULT_WEIBULL_SLOPE } from './life'
 export { findLibraryMaterial, listLibraryMaterials } from './materials'
 // Types alone: remedies are sought on demand, and are a part of the browser's load that a page fetches when it needs it
-// (`@/lib/engine/remedies`).
+// (`@/lib/engine/remedies`). So are the starting constructions (`@/lib/engine/templates`).
 export type {
   ForbiddenNeed,
   Remedy,
@@ -21,11 +21,6 @@ export type {
 } from './remedies'
 export * from './results'
 export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
-export {
-  findStartingConstruction,
-  listStartingConstructions,
-  type StartingConstruction,
-} from './templates'
 export { simulateThickness, type ThicknessSimulation } from './thickness'
 export {
   DISPLAY_LENGTH_UNITS,

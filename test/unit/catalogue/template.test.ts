@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Design, evaluate, findStartingConstruction } from '@/lib/engine'
+import { type Design, evaluate } from '@/lib/engine'
 import {
   CATALOGUE,
   type CatalogueTemplate,
@@ -11,6 +11,7 @@ import {
   makeCatalogue,
   type OwnItem,
 } from '@/lib/engine/catalogue'
+import { findStartingConstruction } from '@/lib/engine/templates'
 import { compareTemplates } from '@/lib/review'
 
 const OWN: OwnItem = {

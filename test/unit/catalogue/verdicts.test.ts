@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { listStartingConstructions, makeBlankDesign } from '@/lib/engine'
+import { makeBlankDesign } from '@/lib/engine'
 import {
   CATALOGUE,
   decide,
@@ -10,6 +10,7 @@ import {
   makeDesignLimit,
 } from '@/lib/engine/catalogue'
 import { buildContext } from '@/lib/engine/evaluate'
+import { listStartingConstructions } from '@/lib/engine/templates'
 import { makeExampleDesign } from './example-design'
 import { findResultProblems } from './result-problems'
 

@@ -13,7 +13,8 @@ import {
 } from '@/app/_components/engineering/draft/design-edits'
 import { isDraftChanged, makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
 import { LAYER_KINDS, makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
-import { type Design, findStartingConstruction, parseDesign } from '@/lib/engine'
+import { type Design, parseDesign } from '@/lib/engine'
+import { findStartingConstruction } from '@/lib/engine/templates'
 
 function makeDesign(): Design {
   const starting = findStartingConstruction('four-layer-inner-flex')

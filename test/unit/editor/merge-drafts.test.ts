@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest'
 import { insertLayer, moveLayer, removeLayer, updateLayer } from '@/app/_components/engineering/draft/design-edits'
 import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
 import { mergeDrafts } from '@/app/_components/engineering/draft/merge-drafts'
-import { type Design, findStartingConstruction, parseDesign } from '@/lib/engine'
+import { type Design, parseDesign } from '@/lib/engine'
+import { findStartingConstruction } from '@/lib/engine/templates'
 
 const starting = findStartingConstruction('four-layer-inner-flex')
 if (starting === null) throw new Error('the starting construction exists')

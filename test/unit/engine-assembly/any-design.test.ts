@@ -1,13 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import {
-  type Design,
-  evaluate,
-  listLibraryMaterials,
-  listStartingConstructions,
-  makeBlankDesign,
-  parseDesign,
-} from '@/lib/engine'
+import { type Design, evaluate, listLibraryMaterials, makeBlankDesign, parseDesign } from '@/lib/engine'
+import { listStartingConstructions } from '@/lib/engine/templates'
 
 const SEED = 20_261_123
 

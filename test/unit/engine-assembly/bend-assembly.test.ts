@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { type BendResult, type Design, evaluate, findStartingConstruction } from '@/lib/engine'
+import { type BendResult, type Design, evaluate } from '@/lib/engine'
+import { findStartingConstruction } from '@/lib/engine/templates'
 import { readDemoDesign } from './demo-design-files'
 
 function makeDesign(id: string): Design {

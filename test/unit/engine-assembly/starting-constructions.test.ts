@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { listStartingConstructions, parseDesign } from '@/lib/engine'
+import { parseDesign } from '@/lib/engine'
+import { listStartingConstructions } from '@/lib/engine/templates'
 
 describe('starting constructions', () => {
   test.each(listStartingConstructions().map((each) => [each.id, each] as const))(

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { type Design, evaluate, findStartingConstruction, type Layer, type ZoneResult } from '@/lib/engine'
+import { type Design, evaluate, type Layer, type ZoneResult } from '@/lib/engine'
+import { findStartingConstruction } from '@/lib/engine/templates'
 
 function makeDoubleSided(): Design {
   const construction = findStartingConstruction('double-sided')

@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest'
-import { type Design, evaluate, findStartingConstruction, parseDesign } from '@/lib/engine'
+import { type Design, evaluate, parseDesign } from '@/lib/engine'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { assessBend } from '@/lib/engine/remedies/assess'
 import { cutOuts, largerRadius } from '@/lib/engine/remedies/families/bend-shape'
@@ -9,6 +9,7 @@ import { coverlayAdhesive, coverlayFilm, coverlayLeftOff } from '@/lib/engine/re
 import { lighterFoil, padsOnlyPlating, rolledAnnealedFoil } from '@/lib/engine/remedies/families/foil'
 import { unbondedLeaves } from '@/lib/engine/remedies/families/leaves'
 import { type Candidate, describeZone, type Family } from '@/lib/engine/remedies/subject'
+import { findStartingConstruction } from '@/lib/engine/templates'
 import { change, getEntry, getRemedy, readDemo } from './demo'
 
 vi.setConfig({ testTimeout: 60_000 })

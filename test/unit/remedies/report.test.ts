@@ -1,14 +1,8 @@
 import { applyPatch } from 'rfc6902'
 import { describe, expect, it, vi } from 'vitest'
-import {
-  type Design,
-  evaluate,
-  getOutcomeVerdict,
-  listStartingConstructions,
-  parseDesign,
-  type RemedyReport,
-} from '@/lib/engine'
+import { type Design, evaluate, getOutcomeVerdict, parseDesign, type RemedyReport } from '@/lib/engine'
 import { applyDesignPatch, doesDominate, findRemedies, listCounts } from '@/lib/engine/remedies'
+import { listStartingConstructions } from '@/lib/engine/templates'
 import { readDemo } from './demo'
 
 // Hundreds of evaluations per report: a busy machine needs more than the usual seconds.

@@ -1,10 +1,5 @@
-import {
-  type Design,
-  type Evaluation,
-  findStartingConstruction,
-  type ItemResult,
-  listStartingConstructions,
-} from '@/lib/engine'
+import type { Design, Evaluation, ItemResult } from '@/lib/engine'
+import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
 import {
   type Actor,
   DEFAULT_REVIEW_SETTINGS,

@@ -1,19 +1,14 @@
 'use client'
 
-import { type ChangeEvent, useRef, useState } from 'react'
+import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
 import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ConfirmDialog, SheetDialog } from '@/app/_components/ui/dialog'
 import { Notice } from '@/app/_components/ui/notices'
-import {
-  type Design,
-  formatIssuePath,
-  type Issue,
-  listStartingConstructions,
-  MAX_DESIGN_CHARACTERS,
-  parseDesignText,
-} from '@/lib/engine'
+import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignText } from '@/lib/engine'
 import { useDraft } from '../draft'
+
+const StartingList = lazy(() => import('./starting-list'))
 
 /** Import, export and starting constructions. All change the draft only; saving is a separate act, and undo works. */
 export function DesignFileActs() {
@@ -82,27 +77,16 @@ export function DesignFileActs() {
         </Notice>
       )}
       <SheetDialog title="Starting constructions" isOpen={isChoosing} onOpenChange={setChoosing}>
-        <ul>
-          {listStartingConstructions().map((starting) => (
-            <li key={starting.id} className="starting-item">
-              <div>
-                <strong>{starting.name}</strong>
-                <p className="small muted">{starting.purpose}</p>
-              </div>
-              <Button
-                onPress={() => {
-                  setChoosing(false)
-                  const made = starting.makeDesign(state.design.name)
-                  // Brief and own materials are the part's, not the construction's: they stay.
-                  const design = { ...made, brief: state.design.brief, materials: state.design.materials }
-                  setPending({ design, from: starting.name })
-                }}
-              >
-                Use<span className="sr-only"> {starting.name}</span>
-              </Button>
-            </li>
-          ))}
-        </ul>
+        <Suspense fallback={<p className="muted">Fetching the constructions</p>}>
+          <StartingList
+            designName={state.design.name}
+            onUse={(made, from) => {
+              setChoosing(false)
+              // Brief and own materials are the part's, not the construction's: they stay.
+              setPending({ design: { ...made, brief: state.design.brief, materials: state.design.materials }, from })
+            }}
+          />
+        </Suspense>
       </SheetDialog>
       <ConfirmDialog
         title={`Replace by ${pending?.from ?? ''}?`}

@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises'
-import { CATALOGUE, makeReferencePage } from '@/lib/engine/catalogue'
+import { CATALOGUE } from '@/lib/engine/catalogue'
+import { makeReferencePage } from '@/lib/engine/catalogue/prose'
 
 const docs = new URL('../../docs/', import.meta.url)
 

@@ -1,5 +1,6 @@
 import 'server-only'
 import { type CatalogueTemplate, findItem, findTemplateProblems, type OwnItem } from '@/lib/engine/catalogue'
+import { readItemProse } from '@/lib/engine/catalogue/prose'
 import type { AddOwnItemInput, ChangeDeliveredItemInput, ChangeOwnItemInput, RemoveOwnItemInput } from '@/lib/inputs'
 import { compareTemplates, OPEN_STAGES } from '@/lib/review'
 import { type Actor, mayInWorkspace, requireInWorkspace } from './authorization'
@@ -85,13 +86,14 @@ export function changeDeliveredItem(actor: Actor, input: ChangeDeliveredItemInpu
     const { change } = input
     const delivered = findItem(change.itemId)
     if (delivered === null) throw new NotFoundError('item')
+    const prose = readItemProse(delivered)
     // What is as delivered is not stored, so that a later delivery's better wording comes through.
     const own = <T>(value: T | null, usual: T) => (JSON.stringify(value) === JSON.stringify(usual) ? null : value)
     const stored = {
       ...change,
       question: own(change.question, delivered.question),
-      why: own(change.why, delivered.why),
-      howToCheck: own(change.howToCheck, delivered.howToCheck),
+      why: own(change.why, prose.why),
+      howToCheck: own(change.howToCheck, prose.howToCheck),
       answeredBy: own(change.answeredBy, [...delivered.answeredBy]),
     }
     const isAsDelivered =

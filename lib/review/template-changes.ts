@@ -51,13 +51,14 @@ function compareItems(before: ItemDefinition, after: ItemDefinition): TemplateCh
     add('wording', `item asks "${after.question}" in place of "${before.question}"`, true)
   }
   const reworded = [
-    ...(before.why === after.why ? [] : ['why it matters']),
-    ...(before.howToCheck === after.howToCheck ? [] : ['how to check']),
+    ...(before.prose?.why === after.prose?.why ? [] : ['why it matters']),
+    ...(before.prose?.howToCheck === after.prose?.howToCheck ? [] : ['how to check']),
     ...(before.judgment?.evidence === after.judgment?.evidence ? [] : ['the evidence asked for']),
   ]
   if (reworded.length > 0) {
     // Why something matters is no part of what was answered; how it is checked and on what evidence is.
-    const reopens = before.howToCheck !== after.howToCheck || before.judgment?.evidence !== after.judgment?.evidence
+    const reopens =
+      before.prose?.howToCheck !== after.prose?.howToCheck || before.judgment?.evidence !== after.judgment?.evidence
     add('wording', `wording of ${reworded.join(' and ')}: ${after.question}`, reopens)
   }
   if (before.severity !== after.severity) {

@@ -6,6 +6,7 @@ import {
   type ItemDefinition,
   makeCatalogue,
 } from '@/lib/engine/catalogue'
+import { readItemProse } from '@/lib/engine/catalogue/prose'
 import type { ItemText } from './item-text'
 
 /** Where an item's limits and relations come from, as citations, each once. */
@@ -20,8 +21,7 @@ export function makeItemText(item: ItemDefinition): ItemText {
     section: item.section,
     severity: item.severity,
     question: item.question,
-    why: item.why,
-    howToCheck: item.howToCheck,
+    ...readItemProse(item),
     appliesTo: item.appliesTo.says,
     decidedWhen: item.decidedWhen,
     answeredBy: item.answeredBy,

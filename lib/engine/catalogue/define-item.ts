@@ -24,14 +24,18 @@ export interface Judgment {
   readonly replacesMissing?: boolean
 }
 
+/** What a person reads about an item besides its question. */
+export interface ItemProse {
+  readonly why: string
+  readonly howToCheck: string
+}
+
 interface ItemCommon {
   /** A noun; never changes its meaning. */
   readonly id: string
   readonly section: Section
   readonly severity: Severity
   readonly question: string
-  readonly why: string
-  readonly howToCheck: string
   readonly appliesTo: { readonly needs: readonly NeedKey[]; readonly says: string }
   /** Limits of the dictionary that the check asks for. */
   readonly limits: readonly LimitKey[]
@@ -51,8 +55,7 @@ interface TitlesGiven {
  * A computed item, a judgment, or both: with both, a calculation that fails or lacks input speaks first, and a
  * person judges the rest.
  */
-type ItemInput = ItemCommon &
-  (
+type ItemInput = ItemCommon & { readonly prose?: Partial<ItemProse> } & (
     | {
         readonly titles: TitlesGiven
         readonly check: (context: EvaluationContext) => readonly Outcome[]
@@ -66,6 +69,8 @@ type ItemInput = ItemCommon &
   )
 
 export interface ItemDefinition extends ItemCommon {
+  /** A workspace's own words; what it leaves out is as delivered (`prose/`). */
+  readonly prose?: Partial<ItemProse>
   readonly titles: Titles
   readonly check: ((context: EvaluationContext) => readonly Outcome[]) | null
   readonly judgment: Judgment | null

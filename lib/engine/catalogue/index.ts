@@ -4,6 +4,7 @@ export {
   type DecidedWhen,
   defineItem,
   type ItemDefinition,
+  type ItemProse,
   type ItemVerdict,
   type Judgment,
   SECTIONS,
@@ -24,7 +25,6 @@ export {
   type LimitKey,
   makeLimitLookup,
 } from './limits'
-export { listItemSourceKeys, makeReferencePage } from './reference-page'
 export { SEVERITIES, type Severity } from './severity'
 export { computeStepConcentration, filletRadiusOfTaperMm, type StepConcentration } from './step-concentration'
 export * from './template'

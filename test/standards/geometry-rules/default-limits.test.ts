@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { SOURCES, umFromLength } from '@/lib/engine'
 import { getDefaultLimit, getItem, LIMITS, type LimitKey } from '@/lib/engine/catalogue'
+import { readItemProse } from '@/lib/engine/catalogue/prose'
 
 /**
  * What guides of the trade print for each dimension, as far as found; guides disagree, so a default limit has to lie
@@ -96,7 +97,7 @@ describe('facts of the trade (common practice, no published source)', () => {
     const limit = getDefaultLimit('stiffenerOverlapMm')
     expect(limit).toMatchObject({ value: umFromLength(30, 'mil') / 1000, sourceKey: 'commonPractice' })
     expect(LIMITS.stiffenerOverlapMm.allowed.max).toBeGreaterThan(umFromLength(50, 'mil') / 1000)
-    expect(getItem('stiffener-overlap').why).toContain('30 to 50 mil')
+    expect(readItemProse(getItem('stiffener-overlap')).why).toContain('30 to 50 mil')
   })
 
   it('ordinary plating adds about 1 mil, pads-only plating nothing, to a conductor in the bend', () => {
@@ -109,7 +110,7 @@ describe('facts of the trade (common practice, no published source)', () => {
   })
 
   it('a four-layer rigid-flex with inner flex came out about a fifth cheaper', () => {
-    expect(getItem('construction-cost').why).toContain('about a fifth cheaper')
+    expect(readItemProse(getItem('construction-cost')).why).toContain('about a fifth cheaper')
     expect(getDefaultLimit('costOverCheapestRatio').value).toBe(1.2)
   })
 
@@ -123,11 +124,12 @@ describe('facts of the trade (common practice, no published source)', () => {
 
 describe('process facts', () => {
   it('polyimide takes up 0.8 to 2.9 % of water (film makers as quoted in a fabricator guide, no date)', () => {
-    expect(getItem('bake-before-assembly').why).toContain('0.8 to 2.9 %')
+    expect(readItemProse(getItem('bake-before-assembly')).why).toContain('0.8 to 2.9 %')
   })
 
   it('bake profiles are contested, from 65 to 150 °C: no profile is printed as ours (fabricator guides; IPC-1601)', () => {
-    const { why, howToCheck, sourceKeys, check } = getItem('bake-before-assembly')
+    const { sourceKeys, check } = getItem('bake-before-assembly')
+    const { why, howToCheck } = readItemProse(getItem('bake-before-assembly'))
     expect(why).toContain('from 65 to 150 °C')
     expect(howToCheck).toContain('makers of film and finish')
     expect(sourceKeys).toContain('ipc1601')

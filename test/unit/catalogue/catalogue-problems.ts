@@ -1,5 +1,6 @@
 import { SOURCES } from '@/lib/engine'
 import { getLimitDefinition, type ItemDefinition, type ItemVerdict, isLimitKey } from '@/lib/engine/catalogue'
+import { readItemProse } from '@/lib/engine/catalogue/prose'
 import { type ItemExample, listExamples } from './examples'
 
 const VERDICTS: readonly ItemVerdict[] = [
@@ -29,8 +30,9 @@ function findItemProblems(item: ItemDefinition, examples: readonly ItemExample[]
   const problems: string[] = []
   if (!/^[a-z]+(-[a-z]+)*$/.test(item.id)) problems.push('id is not in kebab-case')
   if (!item.question.endsWith('?')) problems.push('question does not end in "?"')
+  const prose = readItemProse(item)
   for (const field of ['why', 'howToCheck'] as const) {
-    if (!/^[^a-z].*[.]$/.test(item[field])) problems.push(`${field} is no sentence`)
+    if (!/^[^a-z].*[.]$/.test(prose[field])) problems.push(`${field} is no sentence`)
   }
   if (item.appliesTo.says === '') problems.push('does not say to what it applies')
   if (item.answeredBy.length === 0) problems.push('nobody answers it')

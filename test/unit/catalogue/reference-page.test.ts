@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, it } from 'vitest'
-import { CATALOGUE, LIMIT_KEYS, makeReferencePage } from '@/lib/engine/catalogue'
+import { CATALOGUE, LIMIT_KEYS } from '@/lib/engine/catalogue'
+import { makeReferencePage } from '@/lib/engine/catalogue/prose'
 
 it('the reference page in docs is the one that the items give', () => {
   const page = readFileSync(new URL('../../../docs/catalogue.md', import.meta.url), 'utf8')

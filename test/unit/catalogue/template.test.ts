@@ -11,6 +11,7 @@ import {
   makeCatalogue,
   type OwnItem,
 } from '@/lib/engine/catalogue'
+import { readItemProse } from '@/lib/engine/catalogue/prose'
 import { findStartingConstruction } from '@/lib/engine/templates'
 import { compareTemplates } from '@/lib/review'
 
@@ -80,7 +81,9 @@ describe('an edition of the catalogue', () => {
     }
     const { items } = makeCatalogue(withChanges({ itemChanges: [change] }))
     const [before, after] = [CATALOGUE, items].map((list) => list.find(({ id }) => id === 'bend-strain'))
-    expect(after).toMatchObject({ question: change.question, answeredBy: ['lead'], why: before?.why })
+    expect(after).toMatchObject({ question: change.question, answeredBy: ['lead'], prose: {} })
+    expect(before).toBeDefined()
+    if (before !== undefined && after !== undefined) expect(readItemProse(after)).toEqual(readItemProse(before))
     expect(after?.check).toBe(before?.check)
     expect(evaluate(makeDesign(), { items }).items).toEqual(evaluate(makeDesign()).items)
   })

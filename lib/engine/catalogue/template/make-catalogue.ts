@@ -30,8 +30,10 @@ export function makeCatalogue(template: CatalogueTemplate): WorkspaceCatalogue {
       items.push({
         ...item,
         question: change.question ?? item.question,
-        why: change.why ?? item.why,
-        howToCheck: change.howToCheck ?? item.howToCheck,
+        prose: {
+          ...(change.why === null ? {} : { why: change.why }),
+          ...(change.howToCheck === null ? {} : { howToCheck: change.howToCheck }),
+        },
         answeredBy: change.answeredBy ?? item.answeredBy,
       })
     }
@@ -53,8 +55,7 @@ function defineOwnItem(own: OwnItem): ItemDefinition {
     section: own.section,
     severity: own.severity,
     question: own.question,
-    why: own.why,
-    howToCheck: own.howToCheck,
+    prose: { why: own.why, howToCheck: own.howToCheck },
     titles: { judgment: own.question.replace(/[?.!\s]+$/, '') },
     appliesTo: { needs: [], says: 'every design of this workspace' },
     limits: [],

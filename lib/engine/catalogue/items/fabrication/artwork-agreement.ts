@@ -7,9 +7,6 @@ export const artworkAgreement = defineItem({
   section: 'fabrication',
   severity: 'blocking',
   question: 'Do drawing, artwork and construction agree?',
-  why: 'Where they differ the shop stops and asks, or builds the one that it believes. File headers are no proof: a tool may write its default thickness and material.',
-  howToCheck:
-    'Compare layer count, order, names, sides and outline of the files with the construction; read the drawing against both.',
   titles: { meets: 'Artwork and construction agree', fails: 'Artwork and construction differ' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],

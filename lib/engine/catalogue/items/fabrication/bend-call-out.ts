@@ -8,9 +8,6 @@ export const bendCallOut = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Is each bend called out with radius, angle, side, cycles and temperature?',
-  why: 'The shop chooses foil, grain direction and coverlay by what the bend must do; without the call-out it builds a flat part that happens to be thin.',
-  howToCheck:
-    'Bend line, inside radius, angle, direction, order, once or how many cycles, and the temperature at which it moves.',
   titles: { meets: 'Bends are fully called out', fails: 'Bends are not called out on the drawing' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],

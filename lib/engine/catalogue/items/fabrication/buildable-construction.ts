@@ -5,8 +5,6 @@ export const buildableConstruction = defineItem({
   section: 'fabrication',
   severity: 'blocking',
   question: 'Can the fabricator build this construction in their process, with the registration that it needs?',
-  why: 'Only the shop knows its presses, its film movement and the order of its laminations. Asked after release, the answer costs a revision.',
-  howToCheck: 'The fabricator walks through the lamination steps and says where registration or material is tight.',
   titles: { judgment: 'The fabricator must say whether it can be built' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],

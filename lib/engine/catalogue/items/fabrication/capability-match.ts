@@ -7,9 +7,6 @@ export const capabilityMatch = defineItem({
   section: 'fabrication',
   severity: 'blocking',
   question: "Does every dimension and material lie within the fabricator's capability matrix?",
-  why: 'Outside the matrix nobody has promised to build it; in the stretch column it costs yield, which the quotation will show.',
-  howToCheck:
-    'Set each dimension and material against the matrix: comfortable, stretch, outside or not stated. Ask about what is not stated.',
   titles: {
     meets: 'Nothing lies outside the capability matrix',
     fails: 'Something lies outside the capability matrix',

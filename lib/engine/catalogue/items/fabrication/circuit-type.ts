@@ -10,9 +10,6 @@ export const circuitType = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Does the stated circuit type agree with the construction?',
-  why: 'A type that contradicts the layer table puts the wrong acceptance tables in force.',
-  howToCheck:
-    'Type 1 one conductor layer, 2 two with plated holes, 3 three or more with plated holes, 4 rigid-flex with plated holes, 5 two or more without plated holes.',
   titles: {
     meets: 'Circuit type and construction agree',
     fails: 'Circuit type and construction contradict each other',

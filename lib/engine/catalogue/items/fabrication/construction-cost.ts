@@ -7,9 +7,6 @@ export const constructionCost = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Has the cost of this construction been compared with its alternatives?',
-  why: 'Fewer layers are not always cheaper: a four-layer rigid-flex with the flex inside came out about a fifth cheaper than a three-layer one with flex on both outer layers (common practice, no published source).',
-  howToCheck:
-    'Put the process steps of each construction side by side; what counts is the ratio, and which step makes it.',
   titles: { meets: 'No alternative is much cheaper', fails: 'An alternative that meets the need is much cheaper' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: ['costOverCheapestRatio'],

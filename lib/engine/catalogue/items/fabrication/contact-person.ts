@@ -5,8 +5,6 @@ export const contactPerson = defineItem({
   section: 'fabrication',
   severity: 'advice',
   question: 'Does everybody know whom to ask when in doubt?',
-  why: 'A question that finds its person the same day is answered; one that does not is guessed.',
-  howToCheck: 'Name, and a way to reach them, on the drawing and in the review.',
   titles: { judgment: 'Somebody must say who is asked' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],

@@ -6,8 +6,6 @@ export const couponTest = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Are coupons asked for, so that plated holes can be cut and looked at?',
-  why: 'Plating and drilling of film differ from rigid board, and the part itself cannot be cut.',
-  howToCheck: 'Ask for coupons on every panel, and say what is kept for how long.',
   titles: { meets: 'Coupons are asked for', fails: 'No coupons are asked for' },
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
   limits: [],

@@ -6,8 +6,6 @@ export const coverlayDetail = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Does the drawing show coverlay and adhesive in detail?',
-  why: 'Openings, ends and overlaps of the coverlay exist in no standard artwork layer of their own; without a detail they are guessed.',
-  howToCheck: 'Look for openings, end lines, film and adhesive thickness on the drawing.',
   titles: {
     meets: 'Coverlay and adhesive are on the drawing',
     fails: 'Coverlay and adhesive are missing on the drawing',

@@ -6,8 +6,6 @@ export const electricalTest = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Is an electrical test of every part asked for?',
-  why: 'A cracked or bridged conductor under coverlay shows in no other way.',
-  howToCheck: 'Look for continuity and isolation, with their limits, on the drawing or order.',
   titles: { meets: 'Electrical test is asked for', fails: 'No electrical test is asked for' },
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: [],

@@ -7,8 +7,6 @@ export const engineeringQueries = defineItem({
   section: 'fabrication',
   severity: 'blocking',
   question: 'Are all engineering queries answered?',
-  why: 'A query left open is answered by whoever runs the press that day.',
-  howToCheck: 'Every query and every must-change has an answer that the fabricator has accepted.',
   titles: { meets: 'No engineering query is open', fails: 'An engineering query or must-change is open' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],

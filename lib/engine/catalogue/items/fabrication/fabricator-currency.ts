@@ -7,8 +7,6 @@ export const fabricatorCurrency = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Has the fabricator seen the design as it now stands?',
-  why: "A declaration on last month's construction says nothing about this one.",
-  howToCheck: 'Count the fields that changed since the fabricator last looked, and ask them to look again.',
   titles: {
     meets: 'The fabricator has seen the present design',
     fails: 'The design changed since the fabricator looked',

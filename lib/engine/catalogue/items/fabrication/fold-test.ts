@@ -6,8 +6,6 @@ export const foldTest = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Is a fold or flex test asked for where the part bends in service?',
-  why: 'Computed life is an order of magnitude. A test of the real section on the real radius is what it is qualified by.',
-  howToCheck: 'Radius, stroke, number of cycles, sample size and what counts as failure; agree who runs it.',
   titles: { meets: 'A fold or flex test is asked for', fails: 'No fold or flex test is asked for' },
   appliesTo: { needs: ['dynamic-bends'], says: 'designs with a dynamic bend' },
   limits: [],

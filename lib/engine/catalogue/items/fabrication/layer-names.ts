@@ -12,9 +12,6 @@ export const layerNames = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Do layer names say what each layer is, with the flex layers named as such?',
-  why: 'In a rigid-flex part the order of files is not the order of the build. A name that says flex or rigid, top or bottom, saves the question and sometimes the build.',
-  howToCheck:
-    'Read the layer table aloud to somebody who does not know the part: no bare numbers, no name twice, flex conductor layers called flex.',
   titles: { meets: 'Layer names say what each layer is', fails: 'Layer names leave the fabricator guessing' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],

@@ -6,8 +6,6 @@ export const layerTable = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Does the drawing carry a layer table that names the flex layers?',
-  why: 'The table is what the shop builds from. It must show which layers run through the flex, which end at the rigid edge, and how thick each one is.',
-  howToCheck: 'Compare the table on the drawing with the one that is generated from the design.',
   titles: { meets: 'The layer table names the flex layers', fails: 'The layer table does not name the flex layers' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],

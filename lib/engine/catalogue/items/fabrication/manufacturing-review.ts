@@ -9,8 +9,6 @@ export const manufacturingReview = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Is the manufacturing review held before the layout freezes?',
-  why: 'After the freeze, advice on layers, routing and outline can be admired but not taken.',
-  howToCheck: 'Compare the date of the review with the date of the freeze.',
   titles: { meets: 'The review comes before the freeze', fails: 'The layout freezes before the review' },
   appliesTo: { needs: [], says: 'every design' },
   limits: ['reviewBeforeFreezeDays'],

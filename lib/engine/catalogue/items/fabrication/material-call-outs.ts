@@ -8,9 +8,6 @@ export const materialCallOuts = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Is every material called out by specification and thickness?',
-  why: 'A trade name leaves the shop no choice and a bare word like "polyimide" leaves too much; a sheet of a standard with a thickness says what matters.',
-  howToCheck:
-    'Each layer of the table names a specification sheet and a thickness: coated films and bonding films by one standard, clads by another, foil by a third.',
   titles: { meets: 'Materials are called out by specification', fails: 'A material has no specification' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],

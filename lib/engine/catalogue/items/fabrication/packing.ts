@@ -5,8 +5,6 @@ export const packing = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Are packing, storage and handling settled?',
-  why: 'Creased in a bag, a part is scrap before it is used; damp, it blisters in soldering.',
-  howToCheck: 'Flat or on a carrier, dry pack or not, handling points, and what assembly may not do.',
   titles: { judgment: 'Somebody must settle packing and handling' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],

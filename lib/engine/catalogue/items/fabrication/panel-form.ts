@@ -7,9 +7,6 @@ export const panelForm = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Is it agreed in which form the parts come to assembly?',
-  why: 'Single flexible parts cannot be printed with paste or fed without a carrier; arrays need tabs and tooling that must be drawn before the panel is.',
-  howToCheck:
-    'Ask the assembler, then put form, rails, tabs and fiducials on the drawing or leave them to the fabricator by name.',
   titles: { meets: 'The form for assembly fits', fails: 'Single parts go to soldering without a carrier' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],

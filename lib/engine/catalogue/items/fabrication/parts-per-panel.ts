@@ -7,8 +7,6 @@ export const partsPerPanel = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: "Does the outline make good use of the fabricator's panel?",
-  why: 'The panel is what is paid for. A long arm folded back on itself in the flat, or a corner taken off, may fit twice as many parts.',
-  howToCheck: 'Nest the true outline in the panel formats; try the part turned, in pairs, and with arms folded back.',
   titles: { meets: 'The panel is well used', fails: 'Much of the panel is thrown away' },
   appliesTo: { needs: ['zones'], says: 'designs with zones' },
   limits: ['panelUtilisationFraction'],

@@ -6,8 +6,6 @@ export const performanceClass = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: 'Are performance class, type and installation use stated, and the right ones?',
-  why: 'They decide copper, annular ring, inspection and price. One class too high is paid for on every part; one too low is found in the field.',
-  howToCheck: 'Ask what a failure costs and who has to repair it; class 1 to 3, type 1 to 5, use A to D.',
   titles: { judgment: 'Somebody must state class, type and use' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],

@@ -6,8 +6,6 @@ export const stiffenerDetail = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Is every stiffener on the drawing, with its adhesive and position?',
-  why: 'Stiffeners are placed by hand or fixture and held by heat or by tape; each choice changes thickness, position and what soldering does to them.',
-  howToCheck: 'Material, thickness, adhesive, side, edges with tolerance, and the reason for it.',
   titles: { meets: 'Stiffeners are on the drawing', fails: 'A stiffener is missing on the drawing' },
   appliesTo: { needs: ['stiffeners'], says: 'parts with a stiffener' },
   limits: [],

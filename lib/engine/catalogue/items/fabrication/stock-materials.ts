@@ -7,8 +7,6 @@ export const stockMaterials = defineItem({
   section: 'fabrication',
   severity: 'major',
   question: "Are the materials on the fabricator's shelf, or ordered in time?",
-  why: 'An odd film thickness can add months and a minimum order. A neighbouring thickness that is on the shelf often does as well.',
-  howToCheck: 'Ask which materials are held; for the rest take the lead time off the need date.',
   titles: {
     meets: 'Materials are on the shelf or can be ordered in time',
     fails: 'A material will come too late or is unknown',

@@ -5,9 +5,6 @@ export const toleranceScheme = defineItem({
   section: 'fabrication',
   severity: 'minor',
   question: 'Do datums and tolerances suit a part that is not rigid?',
-  why: 'A flexible outline moves with humidity and with the hand that holds it. Tight coordinates across the film reject good parts; datums on rigid or stiffened zones measure what matters.',
-  howToCheck:
-    'Look for datums on stiffened zones, tolerances within a zone rather than across the flex, and a stated condition of restraint.',
   titles: { judgment: 'Somebody must judge datums and tolerances' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],

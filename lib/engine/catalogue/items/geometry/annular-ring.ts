@@ -6,8 +6,6 @@ export const annularRing = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Is there enough copper around each plated hole?',
-  why: 'Film moves in lamination more than rigid board does, so hole and pad miss each other by more.',
-  howToCheck: 'Half of land less drill. Lands as large as there is room for are good practice on film.',
   titles: {
     meets: 'Plated holes have enough copper around them',
     fails: 'A plated hole has too little copper around it',

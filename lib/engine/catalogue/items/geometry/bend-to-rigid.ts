@@ -7,8 +7,6 @@ export const bendToRigid = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Is each bend kept clear of the rigid edge?',
-  why: 'Right at the edge the radius is whatever the film can take. A few millimetres of straight film let the bend find the radius that was drawn.',
-  howToCheck: 'Straight length from the start of each bend to the nearest rigid or stiffened edge.',
   titles: { meets: 'Bends are clear of rigid edges', fails: 'A bend starts too near a rigid edge' },
   appliesTo: { needs: ['bends', 'transitions'], says: 'parts that bend beside a rigid or stiffened zone' },
   limits: ['bendToRigidMm'],

@@ -6,8 +6,6 @@ export const componentSupport = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Is there a stiffener under every component on a flexible zone?',
-  why: 'Film flexes under the part and its joints crack, on the line before anything else. Components on a rigid zone count as supported.',
-  howToCheck: 'Look under each component; a person judges whether the load or the connector asks for more.',
   titles: { meets: 'Components are supported', fails: 'A component has no stiffener under it' },
   appliesTo: { needs: ['components'], says: 'designs that list components' },
   limits: [],

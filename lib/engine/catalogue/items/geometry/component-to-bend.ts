@@ -6,8 +6,6 @@ export const componentToBend = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Are components kept clear of bends?',
-  why: 'Solder joints are stiff; the film beside them bends twice as hard and the joint cracks.',
-  howToCheck: 'From the edge of each component or its pads to the nearest edge of the bend, in the flat.',
   titles: { meets: 'Components are clear of every bend', fails: 'A component lies in or too near a bend' },
   appliesTo: { needs: ['bends', 'components'], says: 'designs with a bend and a component' },
   limits: ['componentToBendMm'],

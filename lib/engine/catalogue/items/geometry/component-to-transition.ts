@@ -6,8 +6,6 @@ export const componentToTransition = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Are components kept away from the rigid-to-flex transition?',
-  why: 'The prepreg edge is neither flat nor clean, and the joint takes the load of every flexing.',
-  howToCheck: 'From the edge of each component to the edge of the rigid part.',
   titles: { meets: 'Components are clear of the transition', fails: 'A component lies too near the transition' },
   appliesTo: { needs: ['transitions', 'components'], says: 'parts with a rigid-to-flex transition and a component' },
   limits: ['componentToTransitionMm'],

@@ -6,8 +6,6 @@ export const conductorCorners = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Do conductors turn in curves rather than corners?',
-  why: 'Strain gathers at a corner, in handling as much as in bending; a curve costs nothing.',
-  howToCheck: 'Look over every layer that reaches a flex zone for corners of 45 or 90 degrees.',
   titles: { meets: 'Conductors turn in curves', fails: 'Conductors turn in corners' },
   appliesTo: { needs: ['flex-zones', 'conductor-layers'], says: 'designs with a flex zone' },
   limits: [],

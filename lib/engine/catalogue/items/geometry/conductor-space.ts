@@ -6,8 +6,6 @@ export const conductorSpace = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Is there enough space between conductors?',
-  why: 'Too little space leaves copper bridges after etching, and adhesive cannot flow in.',
-  howToCheck: 'Narrowest space of each group, finished.',
   titles: { meets: 'Conductors are far enough apart', fails: 'Conductors are too close together' },
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
   limits: ['conductorSpaceMm'],

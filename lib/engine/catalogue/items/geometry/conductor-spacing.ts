@@ -6,8 +6,6 @@ export const conductorSpacing = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Are conductors evenly spaced and alike in width where they bend?',
-  why: 'A section that is stiff here and soft there bends in the soft place, at a smaller radius than drawn.',
-  howToCheck: 'Look across each bend: even spacing, uniform width, dummy conductors where a gap would be left.',
   titles: { meets: 'Conductors are evenly spaced in bends', fails: 'Conductors are unevenly spaced in a bend' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend' },
   limits: [],

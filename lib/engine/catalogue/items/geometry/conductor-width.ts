@@ -6,8 +6,6 @@ export const conductorWidth = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Is every conductor wide enough to etch well?',
-  why: 'Narrow conductors lose a larger share to etching and break sooner in handling; heavier or plated copper needs more width.',
-  howToCheck: 'Narrowest conductor of each group, finished.',
   titles: { meets: 'Conductors are wide enough', fails: 'A conductor is too narrow' },
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
   limits: ['conductorWidthMm'],

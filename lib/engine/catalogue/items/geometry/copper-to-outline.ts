@@ -7,9 +7,6 @@ export const copperToOutline = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Does copper keep its distance from the outline?',
-  why: 'The outline is punched or cut after lamination and wanders by tenths of a millimetre; copper at the edge is nicked, and a nick is where a crack starts.',
-  howToCheck:
-    'Smallest distance of any copper from outline and cut-outs; tear stops are meant to be near and are left out.',
   titles: { meets: 'Copper keeps clear of the outline', fails: 'Copper comes too near the outline' },
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: ['copperToOutlineMm'],

@@ -6,8 +6,6 @@ export const cornerRadius = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Do all inside corners of the outline have a generous radius?',
-  why: 'Film tears from a sharp inside corner, and once begun a tear runs. 30 mil is common practice; a design magazine of 2023 prints 0.75 mm.',
-  howToCheck: 'Measure every inside corner of outline, notches and cut-outs.',
   titles: { meets: 'Inside corners are well rounded', fails: 'An inside corner is too sharp' },
   appliesTo: { needs: ['corners'], says: 'outlines with an inside corner' },
   limits: ['cornerInsideRadiusMm'],

@@ -6,8 +6,6 @@ export const coverlayCapture = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Does the coverlay hold down the rim of pads that have no plated hole?',
-  why: 'A pad that lies free in its opening is held by adhesive alone. Registration of the coverlay eats part of the overlap, so it must be there on paper first.',
-  howToCheck: 'Overlap of coverlay over the rim of the pad, per side, as drawn.',
   titles: { meets: 'Coverlay holds the rims of pads', fails: 'Coverlay hardly holds a pad' },
   appliesTo: { needs: ['coverlay', 'unsupported-pads'], says: 'pads without a plated hole, under coverlay' },
   limits: ['coverlayCaptureMm'],

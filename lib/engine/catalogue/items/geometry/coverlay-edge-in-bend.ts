@@ -6,8 +6,6 @@ export const coverlayEdgeInBend = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Do coverlay edges, plating ends and finish ends stay out of the bends?',
-  why: 'Where a film ends, the stiffness steps; the bend turns into a crease along that edge.',
-  howToCheck: 'Lay coverlay, plating and finish outlines over the bend zones.',
   titles: { meets: 'No edge lies inside a bend', fails: 'An edge of coverlay, plating or finish lies inside a bend' },
   appliesTo: { needs: ['bends', 'coverlay'], says: 'designs with a bend and coverlay' },
   limits: [],

@@ -6,8 +6,6 @@ export const coverlayOpening = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Is every coverlay opening large enough to be made?',
-  why: 'Openings are drilled, punched or cut with a laser before lamination, and adhesive squeezes into them by a tenth of a millimetre or two.',
-  howToCheck: 'Smallest side of each opening; say how it will be made.',
   titles: { meets: 'Coverlay openings are large enough', fails: 'A coverlay opening is too small' },
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
   limits: ['coverlayOpeningMm'],

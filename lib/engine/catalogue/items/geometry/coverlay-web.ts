@@ -6,8 +6,6 @@ export const coverlayWeb = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Are the strips of coverlay between openings wide enough?',
-  why: 'A narrow strip tears, curls or floats on its adhesive during lamination. One larger opening over several pads is often the better drawing.',
-  howToCheck: 'Narrowest strip beside each opening.',
   titles: { meets: 'Coverlay strips are wide enough', fails: 'A coverlay strip is too narrow' },
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
   limits: ['coverlayWebMm'],

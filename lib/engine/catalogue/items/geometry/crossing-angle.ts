@@ -7,8 +7,6 @@ export const crossingAngle = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Do conductors cross each bend at right angles to its axis?',
-  why: 'A conductor that crosses at a slant is twisted as well as bent, and its edge cracks first.',
-  howToCheck: 'Measure each conductor against the bend axis; 90° is right.',
   titles: { meets: 'Conductors cross bends at right angles', fails: 'A conductor crosses a bend at a slant' },
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: ['crossingAngleDeg'],

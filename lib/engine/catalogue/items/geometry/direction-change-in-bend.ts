@@ -7,8 +7,6 @@ export const directionChangeInBend = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Does every conductor keep its direction inside the bends?',
-  why: 'A corner inside the bend is stretched on one flank and crumpled on the other.',
-  howToCheck: 'Follow each conductor through the bend from edge to edge; corners and branches belong outside.',
   titles: {
     meets: 'Conductors keep their direction inside bends',
     fails: 'A conductor changes direction inside a bend',

@@ -7,8 +7,6 @@ export const fingerSupport = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Does every finger end have a stiffener?',
-  why: 'Without one the end buckles as it is pushed in, and seldom has the thickness that the connector asks for.',
-  howToCheck: 'See whether a stiffener is among the layers of each finger zone.',
   titles: { meets: 'Finger ends are stiffened', fails: 'A finger end has no stiffener' },
   appliesTo: { needs: ['finger-zones'], says: 'designs with a finger zone' },
   limits: [],

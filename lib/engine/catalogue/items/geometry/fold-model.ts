@@ -6,9 +6,6 @@ export const foldModel = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Have slack, developed length and fold order been tried on a paper or film model?',
-  why: 'Ten minutes with scissors find the fold that cannot be made, the length that is short and the connector that faces the wrong way.',
-  howToCheck:
-    'Cut the outline from film of about the right stiffness, fold it in order into the enclosure, keep the model.',
   titles: { meets: 'Folds were tried on a model', fails: 'A fold was not tried on a model' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],

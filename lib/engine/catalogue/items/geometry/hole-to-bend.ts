@@ -6,8 +6,6 @@ export const holeToBend = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Are holes kept clear of bends?',
-  why: 'A plated barrel is a stiff post in a flexing film: copper cracks around it. Even a bare hole makes the bend kink there.',
-  howToCheck: 'From the edge of each hole to the nearest edge of the bend, in the flat.',
   titles: { meets: 'Holes are clear of every bend', fails: 'A hole lies in or too near a bend' },
   appliesTo: { needs: ['bends', 'holes'], says: 'designs with a bend and a hole' },
   limits: ['holeToBendMm'],

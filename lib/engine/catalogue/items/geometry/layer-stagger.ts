@@ -7,8 +7,6 @@ export const layerStagger = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Are conductors on adjacent layers staggered where they bend?',
-  why: 'One above the other they form the flanges of a beam: stiffer, and more strained. Staggering also takes conductors away from the one below, which changes crosstalk and impedance: keep both in view.',
-  howToCheck: 'Lay adjacent conductor layers over each other in each bend.',
   titles: { meets: 'Conductors are staggered in bends', fails: 'Conductors lie one above the other in a bend' },
   appliesTo: { needs: ['bends', 'several-conductor-layers'], says: 'bends with more than one conductor layer' },
   limits: [],

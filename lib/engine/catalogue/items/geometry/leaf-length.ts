@@ -8,8 +8,6 @@ export const leafLength = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Do unbonded leaves have the lengths that their bends ask for?',
-  why: 'The outer leaf has the longer way round. If all are cut alike the inner ones buckle. The rule of 1.5 times the pitch is right at 86° only: a half turn needs twice that.',
-  howToCheck: 'Difference of developed length is the distance between leaves times the bend angle in radians.',
   titles: { meets: 'Leaves can share one length', fails: 'Leaves need stepped lengths' },
   appliesTo: { needs: ['bends'], says: 'bends with unbonded leaves' },
   limits: ['leafLengthDifferenceMm'],

@@ -6,8 +6,6 @@ export const openingToBend = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Are coverlay openings kept clear of bends?',
-  why: 'The edge of an opening is a step in stiffness, and the bare copper inside it has nothing to keep it near the neutral axis.',
-  howToCheck: 'From the edge of each opening to the start of the nearest bend.',
   titles: {
     meets: 'Coverlay openings are clear of every bend',
     fails: 'A coverlay opening lies in or too near a bend',

@@ -6,8 +6,6 @@ export const padAnchors = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Do pads without a plated hole have anchors under the coverlay?',
-  why: 'Heat softens the adhesive and the pad lifts off the film. Spurs that the coverlay holds down do the work of the hole that is not there.',
-  howToCheck: 'Count the spurs or tie-downs of each pad that reach under the coverlay.',
   titles: { meets: 'Pads without a hole are anchored', fails: 'A pad has neither plated hole nor anchor' },
   appliesTo: { needs: ['unsupported-pads'], says: 'pads without a plated hole' },
   limits: ['padAnchorCount'],

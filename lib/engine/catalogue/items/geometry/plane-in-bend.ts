@@ -8,8 +8,6 @@ export const planeInBend = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Are planes hatched or split where they bend?',
-  why: 'A solid plane stiffens the bend and draws the neutral axis to itself, so that the conductors on the other side stretch more. Hatching also moves impedance: check the conductors that refer to it.',
-  howToCheck: 'See how each plane layer is drawn in the zone of each bend.',
   titles: { meets: 'Planes are hatched or split in bends', fails: 'A solid plane runs through a bend' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'bends with a plane in them' },
   limits: [],

@@ -7,8 +7,6 @@ export const radiusHolder = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Does something hold each bend to its radius?',
-  why: 'Every number for a bend assumes its radius. With nothing to hold it, one careless push makes a crease, and a crease cracks conductors.',
-  howToCheck: 'Name the former, stop, channel or bond, and who applies it when; show it in assembly and in service.',
   titles: { meets: 'Something holds each radius', fails: 'Nothing holds the radius of a bend' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],

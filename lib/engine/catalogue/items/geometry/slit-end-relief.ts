@@ -6,8 +6,6 @@ export const slitEndRelief = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Does every slit end in a relief hole?',
-  why: 'A slit without one is a tear that somebody has begun on purpose.',
-  howToCheck: 'Measure the hole or full round at each end of every slit and narrow cut-out.',
   titles: { meets: 'Slits end in relief holes', fails: 'A slit ends without enough relief' },
   appliesTo: { needs: ['slits'], says: 'parts with slits or narrow cut-outs' },
   limits: ['slitEndReliefDiameterMm'],

@@ -6,9 +6,6 @@ export const tearStop = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Is there a tear stop wherever the outline could start to tear?',
-  why: 'A strip of copper, a relief hole or a patch at an inside corner stops the tear that a radius did not prevent.',
-  howToCheck:
-    'Go round the outline: inside corners, ends of slits, edges that people pull on. A person judges which of them need stitching or a patch.',
   titles: { meets: 'Corners have tear stops', fails: 'A corner has no tear stop' },
   appliesTo: { needs: ['corners'], says: 'outlines with an inside corner' },
   limits: [],

@@ -6,8 +6,6 @@ export const teardrop = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Does every pad meet its conductor in a teardrop?',
-  why: 'Where a narrow conductor meets a wide pad it cracks first; a teardrop also keeps the ring closed when hole and pad miss each other a little.',
-  howToCheck: 'Look at every junction of pad and conductor on flexible zones.',
   titles: { meets: 'Pads have teardrops', fails: 'A pad has no teardrop' },
   appliesTo: { needs: ['pads'], says: 'designs that list pads' },
   limits: [],

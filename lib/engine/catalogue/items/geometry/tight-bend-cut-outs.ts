@@ -7,9 +7,6 @@ export const tightBendCutOuts = defineItem({
   section: 'geometry',
   severity: 'advice',
   question: 'Have cut-outs or slits been considered where a bend is tight and has room for them?',
-  why: 'Film taken away beside the conductors lowers stiffness and holding force. It does not lower strain at the copper, so it helps a fold that fights back, not one that breaks.',
-  howToCheck:
-    'Take the bends that are tighter than the chosen ratio table asks, and see whether film between groups of conductors can go.',
   titles: { meets: 'Cut-outs were considered at tight bends', fails: 'Cut-outs were not considered at a tight bend' },
   appliesTo: { needs: ['bends'], says: 'bends tighter than the chosen ratio table asks' },
   limits: [],

@@ -6,8 +6,6 @@ export const transitionRelief = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Is strain relieved where the flex leaves a rigid zone?',
-  why: 'A bead along the edge, or coverlay carried a little way under the rigid part, spreads the bending over some length.',
-  howToCheck: 'Look at the transition beside each bend: bead, coverlay under the edge, or a rounded edge.',
   titles: { meets: 'Transitions have strain relief', fails: 'A transition has no strain relief' },
   appliesTo: { needs: ['bends', 'transitions'], says: 'parts that bend beside a rigid or stiffened zone' },
   limits: [],

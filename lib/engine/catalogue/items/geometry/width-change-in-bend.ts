@@ -7,8 +7,6 @@ export const widthChangeInBend = defineItem({
   section: 'geometry',
   severity: 'major',
   question: 'Does every conductor keep its width inside the bends?',
-  why: 'A step inside the bend gathers the strain of the whole arc in one line across the conductor.',
-  howToCheck: 'Follow each conductor through the bend from edge to edge; width steps belong outside.',
   titles: { meets: 'Conductors keep their width inside bends', fails: 'A conductor changes width inside a bend' },
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: [],

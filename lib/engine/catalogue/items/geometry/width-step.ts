@@ -8,9 +8,6 @@ export const widthStep = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Do conductors change width gradually?',
-  why: 'At a step the stress in the narrow part is a multiple of its mean. A taper three times as long as the step is high brings the factor near 1.3; common practice simply asks for a taper.',
-  howToCheck:
-    'For each change of width take the largest fillet that fits in its taper and read the handbook factor for a stepped bar.',
   titles: { meets: 'Conductors change width gradually', fails: 'A conductor changes width abruptly' },
   appliesTo: { needs: ['width-steps'], says: 'conductors that change width' },
   limits: ['stepConcentrationRatio'],

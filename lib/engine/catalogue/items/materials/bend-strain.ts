@@ -12,9 +12,6 @@ export const bendStrain = defineItem({
   section: 'materials',
   severity: 'blocking',
   question: 'Does the copper strain in each bend stay below what its foil and use allow?',
-  why: 'Strain at the copper is what breaks it; radius and thickness only stand in for it. Copper passes its yield point early, so the elastic figure is a strain, not a stress.',
-  howToCheck:
-    'Find the neutral axis of the section in the bend, take strain at both faces of every conductor over thickness and radius tolerances, and compare with the allowable.',
   titles: { meets: 'Copper strain is within the allowable', fails: 'Copper strain exceeds the allowable' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: [],

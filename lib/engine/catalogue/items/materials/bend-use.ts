@@ -7,9 +7,6 @@ export const bendUse = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Is each bend stated as folded once, flexed to install or dynamic, in line with the installation use?',
-  why: 'Foil, layers and radius all follow from this one word; a bend that moves in service under a part specified for installation only will be built for the wrong life.',
-  howToCheck:
-    'Ask what moves, how far and how often over the life of the product, service and repair included. Then compare with the installation use of the part.',
   titles: {
     meets: 'Every bend has a use that fits the part',
     fails: 'A bend moves more than the installation use says',

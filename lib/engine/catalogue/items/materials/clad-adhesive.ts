@@ -8,9 +8,6 @@ export const cladAdhesive = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Has adhesiveless clad been chosen where the bend is dynamic?',
-  why: 'Adhesive between foil and film adds thickness, creeps when warm and outgrows copper on plated holes. Where a part only folds once, adhesive clad is cheaper and does well.',
-  howToCheck:
-    'Look between foil and base film in the zone of each dynamic bend. A person weighs cost, temperature and availability.',
   titles: { meets: 'Dynamic bends use adhesiveless clad', fails: 'Adhesive clad in a dynamic bend' },
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: ['cladAdhesiveLayersInDynamicBendCount'],

@@ -7,8 +7,6 @@ export const conductorCurrent = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Does each conductor carry its current within the allowed temperature rise?',
-  why: 'A thin film spreads heat worse than the rigid boards that the published charts were measured on, and hot adhesive creeps.',
-  howToCheck: 'Compare the stated current with what finished width and thickness carry at the allowed rise.',
   titles: { meets: 'Conductors carry their currents', fails: 'A conductor is too small for its current' },
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
   limits: [],

@@ -9,9 +9,6 @@ export const conductorLayersInBend = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Do bends carry as few conductor layers as they can, one where they move?',
-  why: 'Stiffness grows with the cube of thickness, and two layers cannot both lie on the neutral axis. Routing all conductors on one layer through the bend is the cheapest remedy there is.',
-  howToCheck:
-    'Count conductor layers present in the zone of each bend; see whether they could share one layer for that length.',
   titles: { meets: 'Bends carry few conductor layers', fails: 'A bend carries more conductor layers than it should' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['conductorLayersInDynamicBendCount', 'conductorLayersInStaticBendCount'],

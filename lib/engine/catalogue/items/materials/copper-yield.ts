@@ -7,8 +7,6 @@ export const copperYield = defineItem({
   section: 'materials',
   severity: 'advice',
   question: 'Does the copper of each dynamic bend stay below its yield point?',
-  why: 'Past yield the copper works plastically at every cycle and the section does not spring back fully; below it, life is longer than strain figures alone suggest.',
-  howToCheck: 'Compare the peak strain of each conductor with yield strength over modulus of its foil.',
   titles: { meets: 'Copper stays elastic in dynamic bends', fails: 'Copper yields in a dynamic bend' },
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: [],

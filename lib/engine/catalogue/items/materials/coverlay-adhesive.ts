@@ -8,9 +8,6 @@ export const coverlayAdhesive = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Is the coverlay adhesive as thick as the rule of thumb asks for its copper?',
-  why: 'The shop knows the rule of a mil of adhesive to an ounce of copper and will question less; far more than that is stiffness bought for nothing.',
-  howToCheck:
-    'Divide the adhesive of each coverlay by the finished copper beneath it. The volume balance of the encapsulation item is the better answer.',
   titles: { meets: 'Coverlay adhesive suits its copper', fails: 'Coverlay adhesive is thin for its copper' },
   appliesTo: { needs: ['coverlay', 'conductor-layers'], says: 'constructions with coverlay' },
   limits: ['coverlayAdhesivePerCopperRatio'],

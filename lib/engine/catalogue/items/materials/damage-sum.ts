@@ -9,8 +9,6 @@ export const damageSum = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Do all dynamic bends together leave life in each conductor layer?',
-  why: 'A conductor that runs through two bends breaks once. Shares of life that bends use up add; each bend alone may pass while the sum does not.',
-  howToCheck: 'Divide required cycles by life for each bend on the layer and add.',
   titles: { meets: 'The bends together leave life in every layer', fails: 'The bends together use up a layer' },
   appliesTo: { needs: ['several-dynamic-bends', 'conductor-layers'], says: 'designs with two or more dynamic bends' },
   limits: ['damageSumFraction'],

@@ -11,9 +11,6 @@ export const fatigueLife = defineItem({
   section: 'materials',
   severity: 'blocking',
   question: 'Does each dynamic bend reach its required cycles at the chosen survival percentile?',
-  why: 'The median is the life that half the parts miss. The often quoted 0.3 % strain is no endless life: the relation gives some ten to a hundred thousand cycles there.',
-  howToCheck:
-    'Put the strain range into the fatigue-ductility relation of the published test method, take the percentile from the scatter, and qualify by test: the figure is an order of magnitude.',
   titles: {
     meets: 'Dynamic bends reach their required cycles',
     fails: 'A dynamic bend falls short of its required cycles',

@@ -8,9 +8,6 @@ export const fingerThickness = defineItem({
   section: 'materials',
   severity: 'blocking',
   question: "Does each finger end fit its connector's thickness window over all tolerances?",
-  why: 'Too thin and the contacts lift; too thick and the latch will not close or breaks. The window is about a tenth of the thickness, so tolerances decide.',
-  howToCheck:
-    'Take the window from the connector drawing and compare with the finished thickness at both ends of its worst case.',
   titles: { meets: 'Finger ends fit their connectors', fails: 'A finger end misses its connector window' },
   appliesTo: { needs: ['finger-zones'], says: 'designs with a finger zone' },
   limits: [],

@@ -8,8 +8,6 @@ export const foilType = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Is the foil in each bend of a type that suits its use?',
-  why: 'Rolled-annealed foil stretches further and bears repeated bending better than electrodeposited foil. The fatigue relation must not be used to rank the two at long life, where it follows strength alone.',
-  howToCheck: 'Look up the foil of every conductor layer that passes through a dynamic or install bend.',
   titles: { meets: 'Foil suits the use of each bend', fails: 'Electrodeposited foil in a bend that flexes' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: [],

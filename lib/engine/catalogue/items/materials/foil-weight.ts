@@ -11,9 +11,6 @@ export const foilWeight = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Is no foil heavier than a stated need asks for?',
-  why: 'Copper costs flexibility twice: by its own thickness, and by that of the coverlay that must cover it. Heavier foil out of habit is the commonest avoidable stiffness.',
-  howToCheck:
-    'For each layer take the lightest foil that carries its stated currents within their allowed rise and drop, and compare with the foil that is specified.',
   titles: { meets: 'No foil is heavier than its currents ask for', fails: 'Foil heavier than any stated need' },
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
   limits: [],

@@ -8,9 +8,6 @@ export const handbookRadius = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Is each inside radius at least the minimum of the published design standard?',
-  why: 'It is the figure that fabricators and inspectors know. It assumes where the neutral axis lies and has no floor, so the strain of the real section goes before it.',
-  howToCheck:
-    "Work the standard's formula for the number of conductor layers in the bend and the stated use; where it disagrees with the strain result, read the reason given with the bend.",
   titles: { meets: 'Radii meet the handbook minimum', fails: 'A radius is below the handbook minimum' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: [],

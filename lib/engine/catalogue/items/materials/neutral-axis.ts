@@ -9,9 +9,6 @@ export const neutralAxis = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Do conductors lie near the neutral axis in each dynamic bend?',
-  why: 'On the neutral axis nothing stretches. A film made a little thicker on one side often does more for life than a larger radius.',
-  howToCheck:
-    'Compute the neutral axis of each bonded leaf with the real coverage of copper; measure from it to the middle of each conductor.',
   titles: { meets: 'Conductors lie near the neutral axis', fails: 'A conductor lies well off the neutral axis' },
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: ['neutralAxisOffsetFraction'],

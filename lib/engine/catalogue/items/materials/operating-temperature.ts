@@ -8,9 +8,6 @@ export const operatingTemperature = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Does every adhesive and film bear the hottest operation?',
-  why: 'Adhesives are the weak part: they soften long before film does, and a bend held warm creeps out of shape.',
-  howToCheck:
-    'Compare the highest operating temperature, own heating included, with the service temperature of each material.',
   titles: {
     meets: 'Materials bear the operating temperature',
     fails: 'A material is too weak for the operating temperature',

@@ -8,9 +8,6 @@ export const platingInBend = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Is plated copper kept out of the bends?',
-  why: 'Plated copper is less ductile than rolled foil and can double the conductor thickness. Panel and pattern plating reach every conductor of a plated layer; button plating stays on the pads.',
-  howToCheck:
-    'Name the plating process for each layer; in the bend, finished copper should be foil less the processing loss.',
   titles: { meets: 'No plated copper in any bend', fails: 'Plated copper runs through a bend' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['platingInBendUm'],

@@ -9,9 +9,6 @@ export const radiusRatio = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Is the ratio of inside radius to thickness at least that of the chosen table?',
-  why: 'The ratio is the rule of thumb on every design guide. Tables differ by a factor of two to five, so it says little without the name of its table, and nothing about where the copper lies.',
-  howToCheck:
-    'Divide inside radius by the finished thickness in the bend and compare with the chosen table for that use and number of conductor layers.',
   titles: {
     meets: 'Radius-to-thickness ratios meet the chosen table',
     fails: 'A radius-to-thickness ratio is below the chosen table',

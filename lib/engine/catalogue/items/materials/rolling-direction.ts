@@ -5,8 +5,6 @@ export const rollingDirection = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Does the rolling direction of the foil run along the conductors through the bends?',
-  why: 'Rolled foil bears bending best along its grain. On a panel the parts may be turned to save material, and then the grain runs the wrong way.',
-  howToCheck: 'Put an arrow on the drawing, and ask how the fabricator turns the parts on the panel.',
   titles: { judgment: 'Somebody must settle the rolling direction' },
   appliesTo: { needs: ['bends', 'rolled-annealed-foil'], says: 'bends with rolled-annealed foil' },
   limits: [],

@@ -8,8 +8,6 @@ export const shieldStiffness = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Does shielding leave the bends flexible enough?',
-  why: 'Shielding sits on the outside, where it stiffens most. A shield film costs less than a copper plane; a hatched plane lies between.',
-  howToCheck: "Take each shield's share of the bending rigidity of its leaf.",
   titles: { meets: 'Shields add little stiffness', fails: 'A shield brings much of the stiffness of a bend' },
   appliesTo: { needs: ['bends'], says: 'bends that carry a shield film' },
   limits: ['shieldStiffnessShareFraction'],

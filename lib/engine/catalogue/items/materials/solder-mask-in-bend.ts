@@ -7,8 +7,6 @@ export const solderMaskInBend = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Is solder mask kept off the bends?',
-  why: 'Mask cracks before film does, and a crack in the mask starts one in the copper under it. Coverlay film belongs on what bends; flexible mask bears a gentle fold at most.',
-  howToCheck: 'See which layers cover the zone of each bend.',
   titles: { meets: 'No solder mask in any bend', fails: 'Solder mask covers a bend' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],

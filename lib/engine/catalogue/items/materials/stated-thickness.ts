@@ -9,8 +9,6 @@ export const statedThickness = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Does each stated thickness agree with the sum of its layers?',
-  why: 'A total that its own layers do not add up to means that one of them is wrong, and nobody can say which.',
-  howToCheck: 'Add the finished layers of the zone and compare with the total that a drawing or data sheet states.',
   titles: {
     meets: 'Stated thicknesses agree with their layers',
     fails: 'A stated thickness is not the sum of its layers',

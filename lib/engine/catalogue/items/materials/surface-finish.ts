@@ -16,9 +16,6 @@ export const surfaceFinish = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Does the surface finish suit bending, with brittle nickel kept out of it?',
-  why: 'Nickel under gold cracks where the circuit bends and takes the copper along. Thin or phosphorus-rich nickel is kinder, but thin nickel risks weak solder joints.',
-  howToCheck:
-    'With a nickel finish, measure from every opening that gets it to the nearest bend; else any finish will bend.',
   titles: { meets: 'The finish suits the bends', fails: 'A nickel finish comes too near a bend' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: ['nickelToBendMm'],

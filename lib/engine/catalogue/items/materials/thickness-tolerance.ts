@@ -9,9 +9,6 @@ export const thicknessTolerance = defineItem({
   section: 'materials',
   severity: 'minor',
   question: 'Does the finished thickness of each zone stay within its tolerance?',
-  why: 'Finished thickness grows from foil, plating, films and adhesive flow; a drawing that only adds up catalogue thicknesses is wrong where it matters, at connectors and bends.',
-  howToCheck:
-    'Add the layers of the zone as finished; compare half the statistical spread, and half the worst case, with the tolerance that the drawing will carry.',
   titles: {
     meets: 'Each zone stays within its thickness tolerance',
     fails: 'A zone spreads more than its thickness tolerance',

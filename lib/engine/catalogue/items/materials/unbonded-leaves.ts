@@ -7,8 +7,6 @@ export const unbondedLeaves = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Are many conductor layers left unbonded where they bend?',
-  why: 'Bonded together, four layers bend as one thick beam; left unbonded, each pair bends about its own neutral axis at a fraction of the strain.',
-  howToCheck: 'Count conductor layers between air gaps in the zone of each bend.',
   titles: {
     meets: 'Leaves are unbonded where many layers bend',
     fails: 'Too many conductor layers bonded together in a bend',

@@ -7,9 +7,6 @@ export const voltageDrop = defineItem({
   section: 'materials',
   severity: 'major',
   question: 'Does the voltage drop of each conductor stay within what is allowed?',
-  why: 'Thin foil is good for bending and bad for resistance; hot copper is worse still. Both needs must be met on the same numbers.',
-  howToCheck:
-    'Resistance at operating temperature from finished copper, times current; double it where the return is as long.',
   titles: { meets: 'Voltage drops stay within what is allowed', fails: 'A conductor drops too much voltage' },
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with an allowed drop' },
   limits: [],

@@ -1,9 +1,10 @@
-import { citeSource, type SourceKey } from '../sources'
-import { type ItemDefinition, SECTIONS, type Section } from './define-item'
-import { formatValue } from './format-value'
-import { CATALOGUE } from './items'
-import { getLimitDefinition, LIMIT_KEYS } from './limits'
-import { SEVERITIES } from './severity'
+import { citeSource, type SourceKey } from '../../sources'
+import { type ItemDefinition, SECTIONS, type Section } from '../define-item'
+import { formatValue } from '../format-value'
+import { CATALOGUE } from '../items'
+import { getLimitDefinition, LIMIT_KEYS } from '../limits'
+import { SEVERITIES } from '../severity'
+import { readItemProse } from './read-prose'
 
 const SECTION_TITLES: Record<Section, string> = {
   materials: 'Materials',
@@ -52,6 +53,7 @@ export function makeReferencePage(): string {
 }
 
 function describeItem(item: ItemDefinition): string[] {
+  const { why, howToCheck } = readItemProse(item)
   const basis =
     item.check === null
       ? "a person's judgment"
@@ -63,9 +65,9 @@ function describeItem(item: ItemDefinition): string[] {
     '',
     `\`${item.id}\`, ${item.severity}; ${basis}; decided in ${STAGES[item.decidedWhen]} by ${item.answeredBy.join(' or ')}; applies to ${item.appliesTo.says}.`,
     '',
-    item.why,
+    why,
     '',
-    `How to check: ${item.howToCheck}`,
+    `How to check: ${howToCheck}`,
     '',
     ...(item.judgment === null ? [] : [`Evidence: ${item.judgment.evidence}`, '']),
     ...item.limits.map((key) => {

@@ -1,0 +1,114 @@
+import type { ItemProse } from '../define-item'
+
+export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
+  'artwork-agreement': {
+    why: 'Where they differ the shop stops and asks, or builds the one that it believes. File headers are no proof: a tool may write its default thickness and material.',
+    howToCheck:
+      'Compare layer count, order, names, sides and outline of the files with the construction; read the drawing against both.',
+  },
+  'bend-call-out': {
+    why: 'The shop chooses foil, grain direction and coverlay by what the bend must do; without the call-out it builds a flat part that happens to be thin.',
+    howToCheck:
+      'Bend line, inside radius, angle, direction, order, once or how many cycles, and the temperature at which it moves.',
+  },
+  'buildable-construction': {
+    why: 'Only the shop knows its presses, its film movement and the order of its laminations. Asked after release, the answer costs a revision.',
+    howToCheck: 'The fabricator walks through the lamination steps and says where registration or material is tight.',
+  },
+  'capability-match': {
+    why: 'Outside the matrix nobody has promised to build it; in the stretch column it costs yield, which the quotation will show.',
+    howToCheck:
+      'Set each dimension and material against the matrix: comfortable, stretch, outside or not stated. Ask about what is not stated.',
+  },
+  'circuit-type': {
+    why: 'A type that contradicts the layer table puts the wrong acceptance tables in force.',
+    howToCheck:
+      'Type 1 one conductor layer, 2 two with plated holes, 3 three or more with plated holes, 4 rigid-flex with plated holes, 5 two or more without plated holes.',
+  },
+  'construction-cost': {
+    why: 'Fewer layers are not always cheaper: a four-layer rigid-flex with the flex inside came out about a fifth cheaper than a three-layer one with flex on both outer layers (common practice, no published source).',
+    howToCheck:
+      'Put the process steps of each construction side by side; what counts is the ratio, and which step makes it.',
+  },
+  'contact-person': {
+    why: 'A question that finds its person the same day is answered; one that does not is guessed.',
+    howToCheck: 'Name, and a way to reach them, on the drawing and in the review.',
+  },
+  'coupon-test': {
+    why: 'Plating and drilling of film differ from rigid board, and the part itself cannot be cut.',
+    howToCheck: 'Ask for coupons on every panel, and say what is kept for how long.',
+  },
+  'coverlay-detail': {
+    why: 'Openings, ends and overlaps of the coverlay exist in no standard artwork layer of their own; without a detail they are guessed.',
+    howToCheck: 'Look for openings, end lines, film and adhesive thickness on the drawing.',
+  },
+  'electrical-test': {
+    why: 'A cracked or bridged conductor under coverlay shows in no other way.',
+    howToCheck: 'Look for continuity and isolation, with their limits, on the drawing or order.',
+  },
+  'engineering-queries': {
+    why: 'A query left open is answered by whoever runs the press that day.',
+    howToCheck: 'Every query and every must-change has an answer that the fabricator has accepted.',
+  },
+  'fabricator-currency': {
+    why: "A declaration on last month's construction says nothing about this one.",
+    howToCheck: 'Count the fields that changed since the fabricator last looked, and ask them to look again.',
+  },
+  'fold-test': {
+    why: 'Computed life is an order of magnitude. A test of the real section on the real radius is what it is qualified by.',
+    howToCheck: 'Radius, stroke, number of cycles, sample size and what counts as failure; agree who runs it.',
+  },
+  'layer-names': {
+    why: 'In a rigid-flex part the order of files is not the order of the build. A name that says flex or rigid, top or bottom, saves the question and sometimes the build.',
+    howToCheck:
+      'Read the layer table aloud to somebody who does not know the part: no bare numbers, no name twice, flex conductor layers called flex.',
+  },
+  'layer-table': {
+    why: 'The table is what the shop builds from. It must show which layers run through the flex, which end at the rigid edge, and how thick each one is.',
+    howToCheck: 'Compare the table on the drawing with the one that is generated from the design.',
+  },
+  'manufacturing-review': {
+    why: 'After the freeze, advice on layers, routing and outline can be admired but not taken.',
+    howToCheck: 'Compare the date of the review with the date of the freeze.',
+  },
+  'material-call-outs': {
+    why: 'A trade name leaves the shop no choice and a bare word like "polyimide" leaves too much; a sheet of a standard with a thickness says what matters.',
+    howToCheck:
+      'Each layer of the table names a specification sheet and a thickness: coated films and bonding films by one standard, clads by another, foil by a third.',
+  },
+  packing: {
+    why: 'Creased in a bag, a part is scrap before it is used; damp, it blisters in soldering.',
+    howToCheck: 'Flat or on a carrier, dry pack or not, handling points, and what assembly may not do.',
+  },
+  'panel-form': {
+    why: 'Single flexible parts cannot be printed with paste or fed without a carrier; arrays need tabs and tooling that must be drawn before the panel is.',
+    howToCheck:
+      'Ask the assembler, then put form, rails, tabs and fiducials on the drawing or leave them to the fabricator by name.',
+  },
+  'parts-per-panel': {
+    why: 'The panel is what is paid for. A long arm folded back on itself in the flat, or a corner taken off, may fit twice as many parts.',
+    howToCheck: 'Nest the true outline in the panel formats; try the part turned, in pairs, and with arms folded back.',
+  },
+  'performance-class': {
+    why: 'They decide copper, annular ring, inspection and price. One class too high is paid for on every part; one too low is found in the field.',
+    howToCheck: 'Ask what a failure costs and who has to repair it; class 1 to 3, type 1 to 5, use A to D.',
+  },
+  'registration-features': {
+    why: 'Fingers to edge, coverlay to pads, stiffener to fingers: each adds a step of registration, and film moves between steps.',
+    howToCheck:
+      'List the features whose position depends on two processes or more, with what each can bear; ask the fabricator what they hold.',
+  },
+  'stiffener-detail': {
+    why: 'Stiffeners are placed by hand or fixture and held by heat or by tape; each choice changes thickness, position and what soldering does to them.',
+    howToCheck: 'Material, thickness, adhesive, side, edges with tolerance, and the reason for it.',
+  },
+  'stock-materials': {
+    why: 'An odd film thickness can add months and a minimum order. A neighbouring thickness that is on the shelf often does as well.',
+    howToCheck: 'Ask which materials are held; for the rest take the lead time off the need date.',
+  },
+  'tolerance-scheme': {
+    why: 'A flexible outline moves with humidity and with the hand that holds it. Tight coordinates across the film reject good parts; datums on rigid or stiffened zones measure what matters.',
+    howToCheck:
+      'Look for datums on stiffened zones, tolerances within a zone rather than across the flex, and a stated condition of restraint.',
+  },
+}

@@ -1,0 +1,154 @@
+import type { ItemProse } from '../define-item'
+
+export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
+  'annular-ring': {
+    why: 'Film moves in lamination more than rigid board does, so hole and pad miss each other by more.',
+    howToCheck: 'Half of land less drill. Lands as large as there is room for are good practice on film.',
+  },
+  'bend-to-rigid': {
+    why: 'Right at the edge the radius is whatever the film can take. A few millimetres of straight film let the bend find the radius that was drawn.',
+    howToCheck: 'Straight length from the start of each bend to the nearest rigid or stiffened edge.',
+  },
+  'component-support': {
+    why: 'Film flexes under the part and its joints crack, on the line before anything else. Components on a rigid zone count as supported.',
+    howToCheck: 'Look under each component; a person judges whether the load or the connector asks for more.',
+  },
+  'component-to-bend': {
+    why: 'Solder joints are stiff; the film beside them bends twice as hard and the joint cracks.',
+    howToCheck: 'From the edge of each component or its pads to the nearest edge of the bend, in the flat.',
+  },
+  'component-to-transition': {
+    why: 'The prepreg edge is neither flat nor clean, and the joint takes the load of every flexing.',
+    howToCheck: 'From the edge of each component to the edge of the rigid part.',
+  },
+  'conductor-corners': {
+    why: 'Strain gathers at a corner, in handling as much as in bending; a curve costs nothing.',
+    howToCheck: 'Look over every layer that reaches a flex zone for corners of 45 or 90 degrees.',
+  },
+  'conductor-space': {
+    why: 'Too little space leaves copper bridges after etching, and adhesive cannot flow in.',
+    howToCheck: 'Narrowest space of each group, finished.',
+  },
+  'conductor-spacing': {
+    why: 'A section that is stiff here and soft there bends in the soft place, at a smaller radius than drawn.',
+    howToCheck: 'Look across each bend: even spacing, uniform width, dummy conductors where a gap would be left.',
+  },
+  'conductor-width': {
+    why: 'Narrow conductors lose a larger share to etching and break sooner in handling; heavier or plated copper needs more width.',
+    howToCheck: 'Narrowest conductor of each group, finished.',
+  },
+  'copper-to-outline': {
+    why: 'The outline is punched or cut after lamination and wanders by tenths of a millimetre; copper at the edge is nicked, and a nick is where a crack starts.',
+    howToCheck:
+      'Smallest distance of any copper from outline and cut-outs; tear stops are meant to be near and are left out.',
+  },
+  'corner-radius': {
+    why: 'Film tears from a sharp inside corner, and once begun a tear runs. 30 mil is common practice; a design magazine of 2023 prints 0.75 mm.',
+    howToCheck: 'Measure every inside corner of outline, notches and cut-outs.',
+  },
+  'coverlay-capture': {
+    why: 'A pad that lies free in its opening is held by adhesive alone. Registration of the coverlay eats part of the overlap, so it must be there on paper first.',
+    howToCheck: 'Overlap of coverlay over the rim of the pad, per side, as drawn.',
+  },
+  'coverlay-edge-in-bend': {
+    why: 'Where a film ends, the stiffness steps; the bend turns into a crease along that edge.',
+    howToCheck: 'Lay coverlay, plating and finish outlines over the bend zones.',
+  },
+  'coverlay-opening': {
+    why: 'Openings are drilled, punched or cut with a laser before lamination, and adhesive squeezes into them by a tenth of a millimetre or two.',
+    howToCheck: 'Smallest side of each opening; say how it will be made.',
+  },
+  'coverlay-web': {
+    why: 'A narrow strip tears, curls or floats on its adhesive during lamination. One larger opening over several pads is often the better drawing.',
+    howToCheck: 'Narrowest strip beside each opening.',
+  },
+  'crossing-angle': {
+    why: 'A conductor that crosses at a slant is twisted as well as bent, and its edge cracks first.',
+    howToCheck: 'Measure each conductor against the bend axis; 90° is right.',
+  },
+  'direction-change-in-bend': {
+    why: 'A corner inside the bend is stretched on one flank and crumpled on the other.',
+    howToCheck: 'Follow each conductor through the bend from edge to edge; corners and branches belong outside.',
+  },
+  'finger-support': {
+    why: 'Without one the end buckles as it is pushed in, and seldom has the thickness that the connector asks for.',
+    howToCheck: 'See whether a stiffener is among the layers of each finger zone.',
+  },
+  'fold-model': {
+    why: 'Ten minutes with scissors find the fold that cannot be made, the length that is short and the connector that faces the wrong way.',
+    howToCheck:
+      'Cut the outline from film of about the right stiffness, fold it in order into the enclosure, keep the model.',
+  },
+  'hole-to-bend': {
+    why: 'A plated barrel is a stiff post in a flexing film: copper cracks around it. Even a bare hole makes the bend kink there.',
+    howToCheck: 'From the edge of each hole to the nearest edge of the bend, in the flat.',
+  },
+  'hole-to-transition': {
+    why: 'Adhesive of the flexible part squeezes and grows there in heat and pulls barrels apart. Guides say from 0.76 to 1.5 mm; 3.18 mm is remembered from the design standard, not read.',
+    howToCheck:
+      'From the edge of each hole to the edge of the rigid part; holes must not pierce coverlay that runs under it.',
+  },
+  'layer-stagger': {
+    why: 'One above the other they form the flanges of a beam: stiffer, and more strained. Staggering also takes conductors away from the one below, which changes crosstalk and impedance: keep both in view.',
+    howToCheck: 'Lay adjacent conductor layers over each other in each bend.',
+  },
+  'leaf-length': {
+    why: 'The outer leaf has the longer way round. If all are cut alike the inner ones buckle. The rule of 1.5 times the pitch is right at 86° only: a half turn needs twice that.',
+    howToCheck: 'Difference of developed length is the distance between leaves times the bend angle in radians.',
+  },
+  'opening-to-bend': {
+    why: 'The edge of an opening is a step in stiffness, and the bare copper inside it has nothing to keep it near the neutral axis.',
+    howToCheck: 'From the edge of each opening to the start of the nearest bend.',
+  },
+  'pad-anchors': {
+    why: 'Heat softens the adhesive and the pad lifts off the film. Spurs that the coverlay holds down do the work of the hole that is not there.',
+    howToCheck: 'Count the spurs or tie-downs of each pad that reach under the coverlay.',
+  },
+  'plane-in-bend': {
+    why: 'A solid plane stiffens the bend and draws the neutral axis to itself, so that the conductors on the other side stretch more. Hatching also moves impedance: check the conductors that refer to it.',
+    howToCheck: 'See how each plane layer is drawn in the zone of each bend.',
+  },
+  'radius-holder': {
+    why: 'Every number for a bend assumes its radius. With nothing to hold it, one careless push makes a crease, and a crease cracks conductors.',
+    howToCheck: 'Name the former, stop, channel or bond, and who applies it when; show it in assembly and in service.',
+  },
+  'slit-end-relief': {
+    why: 'A slit without one is a tear that somebody has begun on purpose.',
+    howToCheck: 'Measure the hole or full round at each end of every slit and narrow cut-out.',
+  },
+  'stiffener-overlap': {
+    why: 'Where both end in one line the conductors stand bare across a hinge. 30 to 50 mil of overlap is common practice, no published source.',
+    howToCheck: 'How far the stiffener reaches past the end of the coverlay, on the other face.',
+  },
+  'stiffener-to-bend': {
+    why: 'At the end of a stiffener the film goes from rigid to flexible in no length at all; a bend that starts there becomes a crease.',
+    howToCheck: 'From the edge of each stiffener to the start of the nearest bend.',
+  },
+  'tear-stop': {
+    why: 'A strip of copper, a relief hole or a patch at an inside corner stops the tear that a radius did not prevent.',
+    howToCheck:
+      'Go round the outline: inside corners, ends of slits, edges that people pull on. A person judges which of them need stitching or a patch.',
+  },
+  teardrop: {
+    why: 'Where a narrow conductor meets a wide pad it cracks first; a teardrop also keeps the ring closed when hole and pad miss each other a little.',
+    howToCheck: 'Look at every junction of pad and conductor on flexible zones.',
+  },
+  'tight-bend-cut-outs': {
+    why: 'Film taken away beside the conductors lowers stiffness and holding force. It does not lower strain at the copper, so it helps a fold that fights back, not one that breaks.',
+    howToCheck:
+      'Take the bends that are tighter than the chosen ratio table asks, and see whether film between groups of conductors can go.',
+  },
+  'transition-relief': {
+    why: 'A bead along the edge, or coverlay carried a little way under the rigid part, spreads the bending over some length.',
+    howToCheck: 'Look at the transition beside each bend: bead, coverlay under the edge, or a rounded edge.',
+  },
+  'width-change-in-bend': {
+    why: 'A step inside the bend gathers the strain of the whole arc in one line across the conductor.',
+    howToCheck: 'Follow each conductor through the bend from edge to edge; width steps belong outside.',
+  },
+  'width-step': {
+    why: 'At a step the stress in the narrow part is a multiple of its mean. A taper three times as long as the step is high brings the factor near 1.3; common practice simply asks for a taper.',
+    howToCheck:
+      'For each change of width take the largest fillet that fits in its taper and read the handbook factor for a stepped bar.',
+  },
+}

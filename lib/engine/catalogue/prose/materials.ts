@@ -1,0 +1,130 @@
+import type { ItemProse } from '../define-item'
+
+export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
+  'bake-before-assembly': {
+    why: 'Polyimide takes up water within hours, 0.8 to 2.9 % by weight, and water turns to steam under solder: layers part. Published profiles contradict each other, from 65 to 150 °C and from minutes to hours of waiting; some finishes must not be baked at all.',
+    howToCheck:
+      'Take the profile from the makers of film and finish and from the handling standard; agree it with the assembler, with the time allowed between oven and solder.',
+  },
+  'bend-strain': {
+    why: 'Strain at the copper is what breaks it; radius and thickness only stand in for it. Copper passes its yield point early, so the elastic figure is a strain, not a stress.',
+    howToCheck:
+      'Find the neutral axis of the section in the bend, take strain at both faces of every conductor over thickness and radius tolerances, and compare with the allowable.',
+  },
+  'bend-use': {
+    why: 'Foil, layers and radius all follow from this one word; a bend that moves in service under a part specified for installation only will be built for the wrong life.',
+    howToCheck:
+      'Ask what moves, how far and how often over the life of the product, service and repair included. Then compare with the installation use of the part.',
+  },
+  'clad-adhesive': {
+    why: 'Adhesive between foil and film adds thickness, creeps when warm and outgrows copper on plated holes. Where a part only folds once, adhesive clad is cheaper and does well.',
+    howToCheck:
+      'Look between foil and base film in the zone of each dynamic bend. A person weighs cost, temperature and availability.',
+  },
+  'conductor-current': {
+    why: 'A thin film spreads heat worse than the rigid boards that the published charts were measured on, and hot adhesive creeps.',
+    howToCheck: 'Compare the stated current with what finished width and thickness carry at the allowed rise.',
+  },
+  'conductor-layers-in-bend': {
+    why: 'Stiffness grows with the cube of thickness, and two layers cannot both lie on the neutral axis. Routing all conductors on one layer through the bend is the cheapest remedy there is.',
+    howToCheck:
+      'Count conductor layers present in the zone of each bend; see whether they could share one layer for that length.',
+  },
+  'copper-encapsulation': {
+    why: 'Adhesive flows into the gaps of the copper. If there is not enough of it, voids stay beside the conductors: they trap chemistry, blister in soldering and open at the bend.',
+    howToCheck:
+      'Volume of adhesive against volume of gaps, from copper thickness and coverage; finished copper counts, plating included.',
+  },
+  'copper-yield': {
+    why: 'Past yield the copper works plastically at every cycle and the section does not spring back fully; below it, life is longer than strain figures alone suggest.',
+    howToCheck: 'Compare the peak strain of each conductor with yield strength over modulus of its foil.',
+  },
+  'coverlay-adhesive': {
+    why: 'The shop knows the rule of a mil of adhesive to an ounce of copper and will question less; far more than that is stiffness bought for nothing.',
+    howToCheck:
+      'Divide the adhesive of each coverlay by the finished copper beneath it. The volume balance of the encapsulation item is the better answer.',
+  },
+  'damage-sum': {
+    why: 'A conductor that runs through two bends breaks once. Shares of life that bends use up add; each bend alone may pass while the sum does not.',
+    howToCheck: 'Divide required cycles by life for each bend on the layer and add.',
+  },
+  'fatigue-life': {
+    why: 'The median is the life that half the parts miss. The often quoted 0.3 % strain is no endless life: the relation gives some ten to a hundred thousand cycles there.',
+    howToCheck:
+      'Put the strain range into the fatigue-ductility relation of the published test method, take the percentile from the scatter, and qualify by test: the figure is an order of magnitude.',
+  },
+  'finger-thickness': {
+    why: 'Too thin and the contacts lift; too thick and the latch will not close or breaks. The window is about a tenth of the thickness, so tolerances decide.',
+    howToCheck:
+      'Take the window from the connector drawing and compare with the finished thickness at both ends of its worst case.',
+  },
+  'foil-type': {
+    why: 'Rolled-annealed foil stretches further and bears repeated bending better than electrodeposited foil. The fatigue relation must not be used to rank the two at long life, where it follows strength alone.',
+    howToCheck: 'Look up the foil of every conductor layer that passes through a dynamic or install bend.',
+  },
+  'foil-weight': {
+    why: 'Copper costs flexibility twice: by its own thickness, and by that of the coverlay that must cover it. Heavier foil out of habit is the commonest avoidable stiffness.',
+    howToCheck:
+      'For each layer take the lightest foil that carries its stated currents within their allowed rise and drop, and compare with the foil that is specified.',
+  },
+  'handbook-radius': {
+    why: 'It is the figure that fabricators and inspectors know. It assumes where the neutral axis lies and has no floor, so the strain of the real section goes before it.',
+    howToCheck:
+      "Work the standard's formula for the number of conductor layers in the bend and the stated use; where it disagrees with the strain result, read the reason given with the bend.",
+  },
+  'neutral-axis': {
+    why: 'On the neutral axis nothing stretches. A film made a little thicker on one side often does more for life than a larger radius.',
+    howToCheck:
+      'Compute the neutral axis of each bonded leaf with the real coverage of copper; measure from it to the middle of each conductor.',
+  },
+  'operating-temperature': {
+    why: 'Adhesives are the weak part: they soften long before film does, and a bend held warm creeps out of shape.',
+    howToCheck:
+      'Compare the highest operating temperature, own heating included, with the service temperature of each material.',
+  },
+  'plating-in-bend': {
+    why: 'Plated copper is less ductile than rolled foil and can double the conductor thickness. Panel and pattern plating reach every conductor of a plated layer; button plating stays on the pads.',
+    howToCheck:
+      'Name the plating process for each layer; in the bend, finished copper should be foil less the processing loss.',
+  },
+  'radius-ratio': {
+    why: 'The ratio is the rule of thumb on every design guide. Tables differ by a factor of two to five, so it says little without the name of its table, and nothing about where the copper lies.',
+    howToCheck:
+      'Divide inside radius by the finished thickness in the bend and compare with the chosen table for that use and number of conductor layers.',
+  },
+  'rolling-direction': {
+    why: 'Rolled foil bears bending best along its grain. On a panel the parts may be turned to save material, and then the grain runs the wrong way.',
+    howToCheck: 'Put an arrow on the drawing, and ask how the fabricator turns the parts on the panel.',
+  },
+  'shield-stiffness': {
+    why: 'Shielding sits on the outside, where it stiffens most. A shield film costs less than a copper plane; a hatched plane lies between.',
+    howToCheck: "Take each shield's share of the bending rigidity of its leaf.",
+  },
+  'solder-mask-in-bend': {
+    why: 'Mask cracks before film does, and a crack in the mask starts one in the copper under it. Coverlay film belongs on what bends; flexible mask bears a gentle fold at most.',
+    howToCheck: 'See which layers cover the zone of each bend.',
+  },
+  'stated-thickness': {
+    why: 'A total that its own layers do not add up to means that one of them is wrong, and nobody can say which.',
+    howToCheck: 'Add the finished layers of the zone and compare with the total that a drawing or data sheet states.',
+  },
+  'surface-finish': {
+    why: 'Nickel under gold cracks where the circuit bends and takes the copper along. Thin or phosphorus-rich nickel is kinder, but thin nickel risks weak solder joints.',
+    howToCheck:
+      'With a nickel finish, measure from every opening that gets it to the nearest bend; else any finish will bend.',
+  },
+  'thickness-tolerance': {
+    why: 'Finished thickness grows from foil, plating, films and adhesive flow; a drawing that only adds up catalogue thicknesses is wrong where it matters, at connectors and bends.',
+    howToCheck:
+      'Add the layers of the zone as finished; compare half the statistical spread, and half the worst case, with the tolerance that the drawing will carry.',
+  },
+  'unbonded-leaves': {
+    why: 'Bonded together, four layers bend as one thick beam; left unbonded, each pair bends about its own neutral axis at a fraction of the strain.',
+    howToCheck: 'Count conductor layers between air gaps in the zone of each bend.',
+  },
+  'voltage-drop': {
+    why: 'Thin foil is good for bending and bad for resistance; hot copper is worse still. Both needs must be met on the same numbers.',
+    howToCheck:
+      'Resistance at operating temperature from finished copper, times current; double it where the return is as long.',
+  },
+}

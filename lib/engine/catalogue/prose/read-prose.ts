@@ -1,0 +1,23 @@
+import type { ItemDefinition, ItemProse } from '../define-item'
+import { FABRICATION_PROSE } from './fabrication'
+import { GEOMETRY_PROSE } from './geometry'
+import { MATERIALS_PROSE } from './materials'
+
+const DELIVERED: Readonly<Record<string, ItemProse>> = {
+  ...MATERIALS_PROSE,
+  ...GEOMETRY_PROSE,
+  ...FABRICATION_PROSE,
+}
+
+/**
+ * What is said about an item: a workspace's own words where it has some, the delivered ones elsewhere.
+ *
+ * @throws RangeError where an item has neither
+ */
+export function readItemProse({ id, prose }: Pick<ItemDefinition, 'id' | 'prose'>): ItemProse {
+  const delivered = Object.hasOwn(DELIVERED, id) ? DELIVERED[id] : undefined
+  const why = prose?.why ?? delivered?.why
+  const howToCheck = prose?.howToCheck ?? delivered?.howToCheck
+  if (why === undefined || howToCheck === undefined) throw new RangeError(`nothing is said about item "${id}"`)
+  return { why, howToCheck }
+}

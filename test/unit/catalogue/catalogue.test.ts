@@ -75,7 +75,9 @@ describe('what the test of form refuses', () => {
   it('accepts a good item', () => expect(problemsOf({})).toEqual([]))
   it('a duplicate id', () => expect(findCatalogueProblems([item, item])).toContain('hole-to-bend: id is used twice'))
   it('an id that is no kebab-case noun', () =>
-    expect(problemsOf({ id: 'Hole_To_Bend', prose: readItemProse(item) })).toContain('Hole_To_Bend: id is not in kebab-case'))
+    expect(problemsOf({ id: 'Hole_To_Bend', prose: readItemProse(item) })).toContain(
+      'Hole_To_Bend: id is not in kebab-case',
+    ))
   it('a question without its mark', () =>
     expect(problemsOf({ question: 'Holes' })).toContain('hole-to-bend: question does not end in "?"'))
   it('an item without a source', () =>

@@ -76,6 +76,7 @@ const PHRASES: Readonly<Partial<Record<Action, string>>> = {
   'trail:check': 'check the whole trail',
   'project:create': 'create a project',
   'limits:edit-fabricator': "change this fabricator's limits",
+  'sheet:edit': "change this fabricator's sheets",
   'project:edit': 'change this project',
   'project:invite': 'invite people to this project',
   'project:remove-person': 'change who is in this project',
@@ -297,7 +298,7 @@ export async function requireCompany(
   tx: TransactionClient,
   standing: Standing,
   companyId: string,
-  action: 'company:view' | 'limits:edit-fabricator',
+  action: 'company:view' | 'limits:edit-fabricator' | 'sheet:edit',
 ) {
   const company = await tx.company.findUnique({ where: { id: companyId }, include: { memberships: true } })
   if (company === null || company.kind !== 'fabricator') throw new NotFoundError('company')

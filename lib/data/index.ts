@@ -36,6 +36,7 @@ export { WriteConflictError } from './database-errors'
 export { declareBuildable } from './declarations'
 export type { SavedDesign } from './design-save'
 export { NotAllowedError, NotFoundError } from './errors'
+export { getSheet, listSheetVersions, type SavedSheet, saveSheet } from './fabrication-sheets'
 export { MAX_FILE_BYTES } from './file-store'
 export {
   addArtwork,

@@ -77,6 +77,8 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'revision-released': () => 'released the revision',
   'limit-set': (details) => `set the limit ${text(details, 'key')} to ${text(details, 'value')}`,
   'limit-removed': (details) => `took away the limit ${text(details, 'key')}`,
+  'sheet-saved': (details) =>
+    `saved version ${text(details, 'version')} of the ${text(details, 'sheet')} (issued ${text(details, 'issuedOn')})`,
   'catalogue-changed': (details) =>
     `made version ${text(details, 'version')} of the catalogue: ${text(details, 'summary')}`,
   'catalogue-updated': (details) =>

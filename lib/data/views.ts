@@ -499,6 +499,23 @@ export interface FileDownload {
   readonly bytes: Uint8Array<ArrayBuffer>
 }
 
+/** One version of a sheet that a fabricator keeps; `version` 0 is before there is one. */
+export interface SheetVersionView {
+  readonly version: number
+  /** YYYY-MM-DD; the day that the fabricator put on it. */
+  readonly issuedOn: string
+  readonly note: string
+  readonly setBy: PersonView
+  readonly setAt: string
+}
+
+export interface SheetView<C> {
+  readonly company: CompanyView
+  readonly mayEdit: boolean
+  /** Null where the fabricator has not said anything yet. */
+  readonly current: (SheetVersionView & { readonly content: C }) | null
+}
+
 /** Who changed what since the version that the person saw. */
 export interface ChangeSince {
   readonly by: string

@@ -101,6 +101,7 @@ export interface ActionSubjects {
   'account:edit-own': AccountSubject
   'company:view': CompanySubject
   'limits:edit-fabricator': CompanySubject
+  'sheet:edit': CompanySubject
   'project:view': ProjectSubject
   'project:edit': ProjectSubject
   'project:invite': ProjectSubject
@@ -211,6 +212,9 @@ const RULES: Rules = {
     subject.projectIds.some((projectId) => hasRole(actor, projectId, ['lead', 'member'])),
   'limits:edit-fabricator': (actor, subject) =>
     actor.memberships.some((m) => m.role === 'fabricator' && m.companyId === subject.companyId),
+  // What a fabricator can build, holds and charges is their own people's to say, and nobody's else.
+  'sheet:edit': (actor, subject) =>
+    actor.memberships.some((m) => m.role === 'fabricator' && m.companyId === subject.companyId),
 
   'project:view': inProject('lead', 'member', 'fabricator', 'observer'),
   'project:edit': inProject('lead'),
@@ -305,6 +309,7 @@ export const SUBJECT_KINDS: { readonly [A in Action]: ActionSubjects[A]['kind'] 
   'account:edit-own': 'account',
   'company:view': 'company',
   'limits:edit-fabricator': 'company',
+  'sheet:edit': 'company',
   'project:view': 'project',
   'project:edit': 'project',
   'project:invite': 'project',

@@ -255,6 +255,35 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     may: ['fabricator'],
     seenBy: 'brackenfold',
   },
+  {
+    name: 'getSheet',
+    run: (a, s) => data.getSheet(a, s.team.companies.brackenfold, 'matrix'),
+    reached: 'ok',
+    may: [...TEAM, 'fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'listSheetVersions',
+    run: (a, s) => data.listSheetVersions(a, s.team.companies.brackenfold, 'shelf'),
+    reached: 'ok',
+    may: [...TEAM, 'fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'saveSheet',
+    run: (a, s) =>
+      data.saveSheet(a, {
+        companyId: s.team.companies.brackenfold,
+        kind: 'matrix',
+        seenVersion: UNSEEN,
+        issuedOn: '2026-11-02',
+        note: '',
+        content: { rows: [] },
+      }),
+    reached: 'stale',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
   { name: 'listCompanies', run: (a) => data.listCompanies(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
 
   // Projects and people

@@ -65,6 +65,7 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'account:edit-own': ['MEMBER'],
   'company:view': ['LEAD', 'MEMBER', 'FABRICATOR'],
   'limits:edit-fabricator': ['FABRICATOR'],
+  'sheet:edit': ['FABRICATOR'],
   'project:view': ['LEAD', 'MEMBER', 'FABRICATOR', 'OTHER_FABRICATOR', 'OBSERVER'],
   'project:edit': ['LEAD'],
   'project:invite': ['LEAD'],

@@ -1,0 +1,177 @@
+import 'server-only'
+import {
+  compareRows,
+  describeRowChanges,
+  isKeptSheetKind,
+  type KeptSheetKind,
+  matrixRowKey,
+  readSheetContent,
+  SHEET_NAMES,
+  type SheetContent,
+  shelfRowKey,
+} from '@/lib/fabrication'
+import type { SaveSheetInput } from '@/lib/inputs'
+import { type Actor, requireCompany } from './authorization'
+import type { TransactionClient } from './client'
+import { refuseField, refuseInvalid, refuseStale } from './errors'
+import { toCompanyView } from './part-views'
+import { read } from './read'
+import { loadSheet, reviveSheet } from './sheet-records'
+import type { ChangeSince, Outcome, SheetVersionView, SheetView } from './views'
+import { write } from './write'
+
+/**
+ * The newest version of what a fabricator keeps of one kind: for their own people, and for the team of a project to
+ * which they are invited. To another fabricator the company does not exist.
+ */
+export function getSheet<K extends KeptSheetKind>(
+  actor: Actor,
+  companyId: string,
+  kind: K,
+): Promise<SheetView<SheetContent<K>>> {
+  return read(actor, async ({ tx, standing }) => {
+    const { company, mayEdit } = await requireCompany(tx, standing, companyId, 'company:view')
+    const record = await loadSheet(tx, company.id, kind)
+    if (record === null) return { company: toCompanyView(company), mayEdit, current: null }
+    const names = await loadNames(tx, [record.setById])
+    return {
+      company: toCompanyView(company),
+      mayEdit,
+      current: { ...toVersionView(record, names), content: record.content },
+    }
+  })
+}
+
+/** Every version that was saved, newest first, without what it holds. */
+export function listSheetVersions(
+  actor: Actor,
+  companyId: string,
+  kind: KeptSheetKind,
+): Promise<readonly SheetVersionView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    const { company } = await requireCompany(tx, standing, companyId, 'company:view')
+    const rows = await tx.fabricationSheet.findMany({
+      where: { companyId: company.id, kind },
+      orderBy: { version: 'desc' },
+      select: { version: true, issuedOn: true, note: true, setById: true, setAt: true },
+    })
+    const names = await loadNames(
+      tx,
+      rows.map(({ setById }) => setById),
+    )
+    return rows.map((row) => toVersionView(row, names))
+  })
+}
+
+export interface SavedSheet {
+  /** The new version; the one that was there where nothing differs. */
+  readonly version: number
+}
+
+/**
+ * Saves a sheet as a new version; earlier ones stay. As with a fabricator's limits, recorded results of revisions that
+ * are shared with them show as stale until they are evaluated again: nobody's signature lapses by a sheet elsewhere.
+ */
+export function saveSheet(actor: Actor, input: SaveSheetInput): Promise<Outcome<SavedSheet>> {
+  return write(actor, 'save-sheet', input, async ({ tx, standing, at, record }) => {
+    const { company } = await requireCompany(tx, standing, input.companyId, 'sheet:edit')
+    const { kind } = input
+    if (!isKeptSheetKind(kind)) refuseField('kind', 'unknown-kind', `a ${SHEET_NAMES[kind]} cannot be kept yet`)
+    const stored = await loadSheet(tx, company.id, kind)
+    const version = stored?.version ?? 0
+    if (version !== input.seenVersion) {
+      const changes = await listChangesSince(tx, company.id, kind, input.seenVersion)
+      refuseStale(input.seenVersion, version, changes, `the ${SHEET_NAMES[kind]}`)
+    }
+    const reading = readSheetContent(kind, input.content)
+    if (!reading.ok) refuseInvalid(reading.issues)
+    const { issuedOn, note } = input
+    const summary = describeContentChanges(kind, stored?.content ?? null, reading.content)
+    if (stored !== null && summary === null && stored.issuedOn === issuedOn && stored.note === note) return { version }
+    const next = version + 1
+    const contentJson = JSON.stringify(reading.content)
+    await tx.fabricationSheet.create({
+      data: {
+        companyId: company.id,
+        kind,
+        version: next,
+        contentJson,
+        issuedOn,
+        note,
+        setById: standing.userId,
+        setAt: at,
+      },
+    })
+    await record({
+      action: 'sheet-saved',
+      subject: { kind: 'sheet', id: `${kind}/${next}` },
+      companyId: company.id,
+      details: { sheet: SHEET_NAMES[kind], version: next, issuedOn, changes: summary ?? 'date or note', note },
+    })
+    return { version: next }
+  })
+}
+
+type VersionRow = Pick<SheetVersionView, 'version' | 'issuedOn' | 'note'> & {
+  readonly setById: string
+  readonly setAt: Date
+}
+
+function toVersionView(row: VersionRow, names: ReadonlyMap<string, string>): SheetVersionView {
+  const { version, issuedOn, note, setById, setAt } = row
+  const setBy = { id: setById, name: names.get(setById) ?? 'somebody' }
+  return { version, issuedOn, note, setBy, setAt: setAt.toISOString() }
+}
+
+async function loadNames(tx: TransactionClient, userIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  const users = await tx.user.findMany({
+    where: { id: { in: [...new Set(userIds)] } },
+    select: { id: true, name: true },
+  })
+  return new Map(users.map(({ id, name }) => [id, name]))
+}
+
+/** What each version after the seen one changed, oldest first. */
+async function listChangesSince(
+  tx: TransactionClient,
+  companyId: string,
+  kind: KeptSheetKind,
+  seenVersion: number,
+): Promise<ChangeSince[]> {
+  const rows = await tx.fabricationSheet.findMany({
+    where: { companyId, kind, version: { gte: seenVersion } },
+    orderBy: { version: 'asc' },
+  })
+  const names = await loadNames(
+    tx,
+    rows.map(({ setById }) => setById),
+  )
+  const records = rows.map((row) => reviveSheet(kind, row))
+  return records.flatMap((later, index) => {
+    if (later.version <= seenVersion) return []
+    const what = describeContentChanges(kind, records[index - 1]?.content ?? null, later.content)
+    const by = names.get(later.setById) ?? 'Somebody'
+    return [{ by, at: later.setAt.toISOString(), what: [what ?? 'the date of issue or the note'] }]
+  })
+}
+
+/** In words; null where nothing differs. */
+function describeContentChanges(kind: KeptSheetKind, before: unknown, after: unknown): string | null {
+  if (JSON.stringify(before) === JSON.stringify(after)) return null
+  const rowsOf = (content: unknown): readonly unknown[] =>
+    typeof content === 'object' && content !== null && 'rows' in content && Array.isArray(content.rows)
+      ? content.rows
+      : []
+  const keyOf = ROW_KEYS[kind]
+  const changes =
+    keyOf === undefined
+      ? null
+      : describeRowChanges(compareRows(rowsOf(before), rowsOf(after), keyOf as (row: unknown) => string))
+  return changes ?? `the ${SHEET_NAMES[kind]}`
+}
+
+/** By which a row of each kind of sheet is known; a kind without rows is compared as a whole. */
+const ROW_KEYS: { readonly [K in KeptSheetKind]?: (row: never) => string } = {
+  matrix: matrixRowKey,
+  shelf: shelfRowKey,
+}

@@ -1,0 +1,75 @@
+import 'server-only'
+import {
+  isKeptSheetKind,
+  type KeptSheetKind,
+  readSheetContent,
+  type SheetContent,
+  type SheetKind,
+} from '@/lib/fabrication'
+import type { TransactionClient } from './client'
+
+/** The newest version of a sheet, ready for use. */
+export interface SheetRecord<K extends KeptSheetKind> {
+  readonly version: number
+  readonly issuedOn: string
+  readonly note: string
+  readonly setById: string
+  readonly setAt: Date
+  readonly content: SheetContent<K>
+}
+
+/** The newest sheets of one fabricator; a kind that they do not keep is absent. */
+export interface CompanySheets {
+  readonly companyId: string
+  readonly companyName: string
+  readonly sheets: { readonly [K in KeptSheetKind]?: SheetRecord<K> }
+}
+
+type SheetRow = Awaited<ReturnType<typeof findSheetRow>>
+
+function findSheetRow(tx: TransactionClient, companyId: string, kind: SheetKind) {
+  return tx.fabricationSheet.findFirst({ where: { companyId, kind }, orderBy: { version: 'desc' } })
+}
+
+/** @throws Error for content that this version cannot read: it was read by its schema before it was stored */
+export function reviveSheet<K extends KeptSheetKind>(kind: K, row: NonNullable<SheetRow>): SheetRecord<K> {
+  const reading = readSheetContent(kind, JSON.parse(row.contentJson))
+  if (!reading.ok) throw new Error(`the stored ${kind} ${row.id} cannot be read: ${reading.issues[0]?.message}`)
+  const { version, issuedOn, note, setById, setAt } = row
+  return { version, issuedOn, note, setById, setAt, content: reading.content }
+}
+
+export async function loadSheet<K extends KeptSheetKind>(
+  tx: TransactionClient,
+  companyId: string,
+  kind: K,
+): Promise<SheetRecord<K> | null> {
+  const row = await findSheetRow(tx, companyId, kind)
+  return row === null ? null : reviveSheet(kind, row)
+}
+
+/** The newest sheets of several fabricators, in the order of their names. */
+export async function loadCompanySheets(
+  tx: TransactionClient,
+  companies: readonly { readonly id: string; readonly name: string }[],
+): Promise<readonly CompanySheets[]> {
+  const companyIds = companies.map(({ id }) => id)
+  const newest = await tx.fabricationSheet.groupBy({
+    by: ['companyId', 'kind'],
+    where: { companyId: { in: companyIds } },
+    _max: { version: true },
+  })
+  const places = newest.flatMap(({ companyId, kind, _max }) =>
+    _max.version === null ? [] : [{ companyId, kind, version: _max.version }],
+  )
+  const rows = places.length === 0 ? [] : await tx.fabricationSheet.findMany({ where: { OR: places } })
+  return companies.map(({ id, name }) => ({
+    companyId: id,
+    companyName: name,
+    sheets: Object.fromEntries(
+      rows.flatMap((row) =>
+        row.companyId === id && isKeptSheetKind(row.kind) ? [[row.kind, reviveSheet(row.kind, row)]] : [],
+      ),
+    ),
+  }))
+}

@@ -1,0 +1,363 @@
+import type { Place } from '@/lib/engine'
+import {
+  choiceParameter,
+  type LocatedValue,
+  listStated,
+  listValues,
+  makeChoices,
+  numberParameter,
+  type TradeParameter,
+} from './parameter'
+
+const at = (
+  kind: Place['kind'],
+  feature: { readonly id: string; readonly name: string },
+  value: number | string | null,
+) =>
+  value === null
+    ? null
+    : ({ value, place: { kind, id: feature.id, name: feature.name }, foilUm: null } satisfies LocatedValue)
+
+const round = (value: number) => Math.round(value * 1e6) / 1e6
+
+export const HOLE_PARAMETERS: readonly TradeParameter[] = [
+  numberParameter({
+    key: 'plated-drill',
+    group: 'Holes',
+    name: 'How small may a plated hole be drilled?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge',
+    measuredAs: 'drill of each plated hole',
+    hint: [0.25, 0.15],
+    measure: ({ design }) =>
+      listValues(
+        'smaller-is-harder',
+        design.features.holes.flatMap((hole) => (hole.plated ? (at('hole', hole, hole.drillMm) ?? []) : [])),
+        'the design lists no plated hole',
+      ),
+  }),
+  numberParameter({
+    key: 'unplated-drill',
+    group: 'Holes',
+    name: 'How small may an unplated hole be?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge',
+    measuredAs: 'drill of each unplated hole',
+    hint: [0.5, 0.3],
+    measure: ({ design }) =>
+      listValues(
+        'smaller-is-harder',
+        design.features.holes.flatMap((hole) => (hole.plated ? [] : (at('hole', hole, hole.drillMm) ?? []))),
+        'the design lists no unplated hole',
+      ),
+  }),
+  numberParameter({
+    key: 'annular-ring',
+    group: 'Holes',
+    name: 'How narrow may the ring of copper round a plated hole be drawn?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge the ring',
+    measuredAs: '(land - drill) / 2 of each plated hole, as drawn',
+    hint: [0.2, 0.125],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.holes.filter(({ plated }) => plated),
+        (hole) => (hole.landMm === null ? null : at('hole', hole, round((hole.landMm - hole.drillMm) / 2))),
+        'the design lists no plated hole',
+        'no plated hole states its land',
+      ),
+  }),
+  numberParameter({
+    key: 'hole-aspect-ratio',
+    group: 'Holes',
+    name: 'How deep may a plated hole be for its drill?',
+    unit: 'ratio',
+    direction: 'larger-is-harder',
+    verb: 'drill larger or build thinner',
+    measuredAs:
+      'thickness of the thickest zone over the drill: holes do not state their zone, so this is the safe side',
+    hint: [6, 8],
+    measure: ({ design, evaluation }) => {
+      const holes = design.features.holes.filter(({ plated }) => plated)
+      const thicknessUm = Math.max(...evaluation.zones.map((zone) => zone.thicknessUm))
+      if (!Number.isFinite(thicknessUm)) return { kind: 'unknown', reason: 'the design has no zone with a thickness' }
+      const values = holes.flatMap((hole) => at('hole', hole, round(thicknessUm / 1000 / hole.drillMm)) ?? [])
+      return listValues('larger-is-harder', values, 'the design lists no plated hole')
+    },
+  }),
+  numberParameter({
+    key: 'hole-to-bend',
+    group: 'Holes',
+    name: 'How close may a hole lie to a bend?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'move away from the bend',
+    measuredAs: 'distance of each hole to its nearest bend',
+    hint: [2.5, 1.5],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.holes,
+        (hole) => at('hole', hole, hole.nearestBend?.distanceMm ?? null),
+        'the design lists no hole',
+        'no hole states its distance to a bend',
+      ),
+  }),
+  numberParameter({
+    key: 'hole-to-transition',
+    group: 'Holes',
+    name: 'How close may a hole lie to the transition from rigid to flex?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'move away from the transition',
+    measuredAs: 'distance of each hole to the nearest rigid-to-flex transition',
+    hint: [2, 1.25],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.holes,
+        (hole) => at('hole', hole, hole.transitionDistanceMm),
+        'the design lists no hole',
+        'no hole states its distance to a transition',
+      ),
+  }),
+]
+
+export const OUTLINE_PARAMETERS: readonly TradeParameter[] = [
+  numberParameter({
+    key: 'inside-corner-radius',
+    group: 'Outline',
+    name: 'How small may the radius of an inside corner be?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge the radius',
+    measuredAs: 'radius of each inside corner of the outline',
+    hint: [0.76, 0.5],
+    measure: ({ design }) =>
+      listValues(
+        'smaller-is-harder',
+        design.features.outlineCorners.flatMap((corner) => at('corner', corner, corner.insideRadiusMm) ?? []),
+        'the design lists no inside corner',
+      ),
+  }),
+  numberParameter({
+    key: 'slit-width',
+    group: 'Outline',
+    name: 'How narrow may a slit be?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'widen',
+    measuredAs: 'width of each slit',
+    hint: [0.5, 0.3],
+    measure: ({ design }) =>
+      listValues(
+        'smaller-is-harder',
+        design.features.slits.flatMap((slit) => at('slit', slit, slit.widthMm) ?? []),
+        'the design lists no slit',
+      ),
+  }),
+  numberParameter({
+    key: 'slit-end-relief',
+    group: 'Outline',
+    name: 'How small may the hole at the end of a slit be?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge the relief',
+    measuredAs: 'diameter of the relief at the end of each slit',
+    hint: [1.5, 1],
+    measure: ({ design }) =>
+      listValues(
+        'smaller-is-harder',
+        design.features.slits.flatMap((slit) => at('slit', slit, slit.endReliefDiameterMm) ?? []),
+        'the design lists no slit',
+      ),
+  }),
+]
+
+export const COVERLAY_PARAMETERS: readonly TradeParameter[] = [
+  numberParameter({
+    key: 'coverlay-opening',
+    group: 'Coverlay',
+    name: 'How small may an opening in the coverlay be?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge',
+    measuredAs: 'size of each coverlay opening',
+    hint: [0.8, 0.5],
+    measure: ({ design }) =>
+      listValues(
+        'smaller-is-harder',
+        design.features.coverlayOpenings.flatMap((opening) => at('coverlay-opening', opening, opening.openingMm) ?? []),
+        'the design lists no coverlay opening',
+      ),
+  }),
+  numberParameter({
+    key: 'coverlay-web',
+    group: 'Coverlay',
+    name: 'How narrow may the coverlay between two openings be?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'widen the web',
+    measuredAs: 'narrowest strip of coverlay beside each opening',
+    hint: [0.5, 0.25],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.coverlayOpenings,
+        (opening) => at('coverlay-opening', opening, opening.webMm),
+        'the design lists no coverlay opening',
+        'no coverlay opening states its web',
+      ),
+  }),
+  choiceParameter({
+    key: 'coverlay-opening-method',
+    group: 'Coverlay',
+    name: 'By which methods are coverlay openings made?',
+    choices: makeChoices({ drill: 'drilled', punch: 'punched', laser: 'cut by laser' }),
+    measuredAs: 'method of each coverlay opening',
+    measure: ({ design }) =>
+      listStated(
+        'one-of',
+        design.features.coverlayOpenings,
+        (opening) => at('coverlay-opening', opening, opening.method),
+        'the design lists no coverlay opening',
+        'no coverlay opening states how it is made',
+      ),
+  }),
+  numberParameter({
+    key: 'coverlay-registration',
+    group: 'Coverlay',
+    name: 'How little may the coverlay reach over the rim of a pad?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'let the coverlay reach further',
+    measuredAs: 'coverlay capture of each pad: less than the registration leaves the rim bare',
+    hint: [0.25, 0.15],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.pads,
+        (pad) => at('pad', pad, pad.coverlayCaptureMm),
+        'the design lists no pad',
+        'no pad states its coverlay capture',
+      ),
+  }),
+  numberParameter({
+    key: 'coverlay-opening-to-bend',
+    group: 'Coverlay',
+    name: 'How close may a coverlay opening lie to a bend?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'move away from the bend',
+    measuredAs: 'distance of each coverlay opening to its nearest bend',
+    hint: [2.5, 1.5],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.coverlayOpenings,
+        (opening) => at('coverlay-opening', opening, opening.nearestBend?.distanceMm ?? null),
+        'the design lists no coverlay opening',
+        'no coverlay opening states its distance to a bend',
+      ),
+  }),
+]
+
+export const STIFFENER_FEATURE_PARAMETERS: readonly TradeParameter[] = [
+  numberParameter({
+    key: 'stiffener-overlap',
+    group: 'Stiffeners',
+    name: 'How little may a stiffener reach past the end of the coverlay?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'lengthen the overlap',
+    measuredAs: 'overlap of each stiffener with the end of the coverlay',
+    hint: [0.76, 0.5],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.stiffeners,
+        (stiffener) => at('stiffener', stiffener, stiffener.coverlayOverlapMm),
+        'the design lists no stiffener',
+        'no stiffener states its overlap',
+      ),
+  }),
+  numberParameter({
+    key: 'stiffener-to-bend',
+    group: 'Stiffeners',
+    name: 'How close may a stiffener end to a bend?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'move away from the bend',
+    measuredAs: 'distance of each stiffener to its nearest bend',
+    hint: [2, 1],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.features.stiffeners,
+        (stiffener) => at('stiffener', stiffener, stiffener.nearestBend?.distanceMm ?? null),
+        'the design lists no stiffener',
+        'no stiffener states its distance to a bend',
+      ),
+  }),
+]
+
+export const BEND_PARAMETERS: readonly TradeParameter[] = [
+  numberParameter({
+    key: 'bend-radius',
+    group: 'Bends',
+    name: 'To how small a radius is a part formed or guaranteed?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge the radius',
+    measuredAs: 'inside radius of each bend',
+    measure: ({ design }) =>
+      listValues(
+        'smaller-is-harder',
+        design.bends.flatMap((bend) => at('bend', bend, bend.insideRadiusMm) ?? []),
+        'the design has no bend',
+      ),
+  }),
+  numberParameter({
+    key: 'bend-radius-to-thickness',
+    group: 'Bends',
+    name: 'How small may a bend radius be for the thickness in it?',
+    unit: 'ratio',
+    direction: 'smaller-is-harder',
+    verb: 'enlarge the radius or build thinner',
+    measuredAs: 'inside radius over the nominal thickness of the zone of each bend',
+    measure: ({ design, evaluation }) =>
+      listStated(
+        'smaller-is-harder',
+        design.bends,
+        (bend) => {
+          const zone = evaluation.zones.find(({ zoneId }) => zoneId === bend.zoneId)
+          const thicknessUm = zone?.thicknessUm ?? 0
+          return thicknessUm > 0 ? at('bend', bend, round((bend.insideRadiusMm * 1000) / thicknessUm)) : null
+        },
+        'the design has no bend',
+        'no bend lies in a zone with a thickness',
+      ),
+  }),
+  numberParameter({
+    key: 'bend-to-rigid',
+    group: 'Bends',
+    name: 'How close may a bend begin to a rigid or stiffened edge?',
+    unit: 'mm',
+    direction: 'smaller-is-harder',
+    verb: 'move away from the edge',
+    measuredAs: 'distance of each bend to the nearest rigid or stiffened edge',
+    hint: [3, 1.5],
+    measure: ({ design }) =>
+      listStated(
+        'smaller-is-harder',
+        design.bends,
+        (bend) => at('bend', bend, bend.distanceToRigidMm),
+        'the design has no bend',
+        'no bend states its distance to a rigid edge',
+      ),
+  }),
+]

@@ -1,0 +1,12 @@
+export * from './content'
+export { findChoice, findParameter, TRADE_PARAMETERS } from './dictionary'
+export { nameMaterial } from './material-parameters'
+export {
+  type LocatedValue,
+  type Measured,
+  type Measurement,
+  PARAMETER_GROUPS,
+  type ParameterUnit,
+  type TradeParameter,
+} from './parameter'
+export { findMatrixIssues, findRowIssues, type RowIssue } from './problems'

@@ -1,0 +1,4 @@
+export * from './compare'
+export * from './contents'
+export * from './kinds'
+export * from './row-keys'

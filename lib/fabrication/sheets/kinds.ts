@@ -1,0 +1,17 @@
+import { z } from 'zod'
+
+/**
+ * What a fabricator keeps of their own work, each as a sheet that is saved in versions: the capability matrix, the shelf,
+ * the panel formats and the rates of their process steps.
+ */
+export const SHEET_KINDS = ['matrix', 'shelf', 'panel-formats', 'process-rates'] as const
+export type SheetKind = (typeof SHEET_KINDS)[number]
+
+export const sheetKindSchema = z.enum(SHEET_KINDS)
+
+export const SHEET_NAMES: Readonly<Record<SheetKind, string>> = {
+  matrix: 'capability matrix',
+  shelf: 'shelf',
+  'panel-formats': 'panel formats',
+  'process-rates': 'process rates',
+}

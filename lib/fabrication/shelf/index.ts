@@ -1,0 +1,2 @@
+export * from './content'
+export { findShelfIssues, findShelfRowIssues, type ShelfIssue } from './problems'

@@ -5,11 +5,12 @@ import { type ReactNode, useEffect, useRef, useState } from 'react'
 interface TableFrameProps {
   /** What the table is, for whoever reaches the frame with the keyboard. */
   label: string
+  className?: string
   children: ReactNode
 }
 
 /** Lets a wide table scroll by itself; the frame takes the focus only where there is something to scroll. */
-export function TableFrame({ label, children }: TableFrameProps) {
+export function TableFrame({ label, className, children }: TableFrameProps) {
   const frame = useRef<HTMLDivElement>(null)
   const [isScrollable, setIsScrollable] = useState(false)
   useEffect(() => {
@@ -24,7 +25,7 @@ export function TableFrame({ label, children }: TableFrameProps) {
   return (
     <div
       ref={frame}
-      className="table-frame"
+      className={className === undefined ? 'table-frame' : `table-frame ${className}`}
       {...(isScrollable ? { tabIndex: 0, role: 'region', 'aria-label': label } : {})}
     >
       {children}

@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react'
 import { PlanLength } from '@/app/_components/ui/quantity'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { formatCycleCount, listStrainRows, nameConductorLayers } from '@/lib/drawing'
 import type { Bend, BendResult } from '@/lib/engine'
@@ -52,7 +53,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
   ]
   return (
     <>
-      <div className="table-frame">
+      <TableFrame label="Figures of the bend">
         <table className="ledger unit-heads" data-stack="">
           <caption className="small muted">
             Least inside radius by each way of reckoning; this bend has <PlanLength valueMm={bend.insideRadiusMm} />.
@@ -88,7 +89,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
       {result.disagreement.length > 0 && (
         <div className="stack small disagreement">
           <h3 className="label">Why they differ</h3>

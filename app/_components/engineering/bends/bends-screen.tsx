@@ -4,6 +4,7 @@ import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { PlanLength } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Bend } from '@/lib/engine'
 import {
@@ -86,7 +87,7 @@ function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (
   const { state, live } = useDraft()
   const { bends, construction } = state.design
   return (
-    <div className="table-frame">
+    <TableFrame label="Bends">
       <table className="ledger unit-heads" data-stack="">
         <thead>
           <tr>
@@ -147,7 +148,7 @@ function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (
           })}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   )
 }
 

@@ -1,5 +1,6 @@
 'use client'
 
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { useDraft } from '../draft'
 import { findVerdictAt } from '../outcomes'
@@ -10,7 +11,7 @@ export function BendSummary() {
   const { evaluation } = live
   if (evaluation.bends.length === 0) return <p className="empty">No bends yet.</p>
   return (
-    <div className="table-frame">
+    <TableFrame label="Bends in this construction">
       <table className="ledger unit-heads" data-stack="">
         <thead>
           <tr>
@@ -50,6 +51,6 @@ export function BendSummary() {
           })}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   )
 }

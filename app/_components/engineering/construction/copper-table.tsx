@@ -1,5 +1,6 @@
 'use client'
 
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import type { ConductorLayer } from '@/lib/engine'
 import { ChoiceCell, makePlaces, NumberCell, OptionalChoiceCell, ThicknessCell, useUnitLabels } from '../cells'
@@ -18,7 +19,7 @@ export function CopperTable() {
   const rows = construction.layers.flatMap((layer, index) => (layer.kind === 'conductor' ? [{ layer, index }] : []))
   if (rows.length === 0) return <p className="empty">No conductor layer yet.</p>
   return (
-    <div className="table-frame">
+    <TableFrame label="Copper">
       <table className="ledger unit-heads grid-table" data-stack="">
         <caption className="small muted">
           Panel and pattern plating add copper wherever the layer is; pads-only plating adds none in a flex zone.
@@ -57,7 +58,7 @@ export function CopperTable() {
           })}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   )
 }
 

@@ -2,6 +2,7 @@
 
 import type { KeyboardEvent } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import type { Layer } from '@/lib/engine'
 import { ChoiceCell, makePlaces, TextCell, ThicknessCell, useUnitLabels } from '../cells'
@@ -38,7 +39,7 @@ export function LayerTable() {
     })
   return (
     <>
-      <div className="table-frame">
+      <TableFrame label="Layers">
         <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">
             From the top face down, as bought. {!isReadOnly && 'Alt with an arrow key moves the row in hand.'}
@@ -81,7 +82,7 @@ export function LayerTable() {
             })}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
       {layers.length === 0 && <p className="empty">No layers yet. Begin with a starting construction or add one.</p>}
       {!isReadOnly && (
         <div className="row mt-2 no-print">

@@ -1,5 +1,6 @@
 'use client'
 
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import type { Layer, Zone } from '@/lib/engine'
 import { makePlaces, OptionalNumberCell, TickCell } from '../cells'
@@ -13,7 +14,7 @@ export function PresenceGrid() {
   const designations = nameConductorLayers(construction)
   if (layers.length === 0 || zones.length === 0) return null
   return (
-    <div className="table-frame">
+    <TableFrame label="Layers in zones">
       <table className="ledger unit-heads grid-table presence-grid">
         <caption className="small muted">
           Ticked where the layer is. The number beside a conductor layer is its copper share there, in per cent; empty
@@ -48,7 +49,7 @@ export function PresenceGrid() {
           })}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   )
 }
 

@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawThicknessHistogram, SCREEN_PALETTE } from '@/lib/drawing'
 import { simulateZoneThickness, type ZoneResult } from '@/lib/engine'
@@ -23,7 +24,7 @@ export function ThicknessResults() {
   const open = evaluation.zones.find((zone) => zone.zoneId === openZoneId)
   return (
     <>
-      <div className="table-frame">
+      <TableFrame label="Thickness by zone">
         <table className="ledger unit-heads" data-stack="">
           <thead>
             <tr>
@@ -68,7 +69,7 @@ export function ThicknessResults() {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
       {open !== undefined && <Distribution zone={open} />}
       {evaluation.zones.map((zone) => {
         const outcomes = listOutcomesAt(evaluation, 'zone', zone.zoneId)

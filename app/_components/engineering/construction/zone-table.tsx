@@ -1,6 +1,7 @@
 'use client'
 
 import { Button } from '@/app/_components/ui/button'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
 import type { Zone } from '@/lib/engine'
 import {
@@ -24,7 +25,7 @@ export function ZoneTable() {
   const units = useUnitLabels()
   return (
     <>
-      <div className="table-frame">
+      <TableFrame label="Zones">
         <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">
             In their order along the part. Stated: what a drawing or data sheet says, to be compared with what is
@@ -60,7 +61,7 @@ export function ZoneTable() {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
       {zones.length === 0 && <p className="empty">No zones yet: a layer counts only where a zone has it.</p>}
       {!isReadOnly && (
         <div className="row mt-2 no-print">

@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SheetDialog } from '@/app/_components/ui/dialog'
 import { StaleNotice } from '@/app/_components/ui/notices'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { Design } from '@/lib/engine'
 import { compareDesigns } from '@/lib/review'
 import { useDraft } from './draft-context'
@@ -58,7 +59,7 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
         {differences.length === 0 ? (
           <p>Both are alike.</p>
         ) : (
-          <div className="table-frame compare-frame">
+          <TableFrame label="Differences" className="compare-frame">
             <table className="ledger unit-heads">
               <caption className="small muted">Version {stored.designVersion} as stored, and this page</caption>
               <thead>
@@ -78,7 +79,7 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
                 ))}
               </tbody>
             </table>
-          </div>
+          </TableFrame>
         )}
         <p className="small">
           Both together takes what only one of you changed from whoever changed it.{' '}

@@ -1,6 +1,7 @@
 'use client'
 
 import { Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
 import { useDraft } from '../draft'
 
@@ -15,7 +16,7 @@ export function ConductorResults() {
   if (conductors.length === 0) return null
   return (
     <Section title="Conductors, computed">
-      <div className="table-frame">
+      <TableFrame label="What the conductors carry">
         <table className="ledger unit-heads" data-stack="">
           <thead>
             <tr>
@@ -72,7 +73,7 @@ export function ConductorResults() {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
     </Section>
   )
 }

@@ -1,6 +1,7 @@
 'use client'
 
 import { Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { ConductorFeature, Design } from '@/lib/engine'
 import { makePlaces, ObservedCell, OptionalNumberCell, TickCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
@@ -14,7 +15,7 @@ export function CrossingsTable() {
   if (bends.length === 0 || features.conductors.length === 0) return null
   return (
     <Section title="Conductors across bends">
-      <div className="table-frame">
+      <TableFrame label="Where conductors cross bends">
         <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">An angle of 90° is at right angles to the bend axis.</caption>
           <thead>
@@ -43,7 +44,7 @@ export function CrossingsTable() {
             )}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
     </Section>
   )
 }

@@ -3,6 +3,7 @@
 import type { ReactNode } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Section } from '@/app/_components/ui/section'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Features, Place as ResultPlace } from '@/lib/engine'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
@@ -70,7 +71,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
       {rows.length === 0 ? (
         <p className="empty">{emptyText}</p>
       ) : (
-        <div className="table-frame">
+        <TableFrame label={title}>
           <table className="ledger unit-heads grid-table" data-stack="">
             <caption className="sr-only">{title}</caption>
             <thead>
@@ -96,7 +97,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
               ))}
             </tbody>
           </table>
-        </div>
+        </TableFrame>
       )}
     </Section>
   )

@@ -3,6 +3,7 @@
 import { type ReactNode, useMemo } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SheetDialog } from '@/app/_components/ui/dialog'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { drawStrainPlot, formatCycleCount, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
@@ -58,7 +59,7 @@ export function RemedyComparison({ remedy, design, bendId, limits, onClose, onAp
         {moved.length === 0 ? (
           <p className="empty">No verdict of the checklist moves.</p>
         ) : (
-          <div className="table-frame">
+          <TableFrame label="What the remedy moves">
             <table className="ledger" data-stack="">
               <thead>
                 <tr>
@@ -85,7 +86,7 @@ export function RemedyComparison({ remedy, design, bendId, limits, onClose, onAp
                 ))}
               </tbody>
             </table>
-          </div>
+          </TableFrame>
         )}
         <div className="row">
           {onApply !== null && (
@@ -132,7 +133,7 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
     })
   }
   return (
-    <div className="table-frame">
+    <TableFrame label="Figures with and without the remedy">
       <table className="ledger unit-heads">
         <thead>
           <tr>
@@ -155,7 +156,7 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
           ))}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   )
 }
 

@@ -2,6 +2,7 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { formatCycleCount } from '@/lib/drawing'
@@ -28,7 +29,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
   const shown = isUnfolded ? remedies : remedies.slice(0, SHOWN_AT_FIRST)
   return (
     <div>
-      <div className="table-frame">
+      <TableFrame label="Remedies">
         <table className="ledger unit-heads" data-stack="">
           <caption className="small muted">
             Remedies, best first. Numbers stand for the same remedies in the chart.
@@ -103,7 +104,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
       {remedies.length > SHOWN_AT_FIRST && (
         <Button weight="quiet" aria-expanded={isUnfolded} onPress={() => setIsUnfolded(!isUnfolded)}>
           {isUnfolded ? 'Show the best ones only' : `Show all ${remedies.length}`}

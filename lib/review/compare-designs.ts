@@ -1,4 +1,4 @@
-import type { Design } from '@/lib/engine'
+import type { Design, Outline } from '@/lib/engine'
 import { formatFieldValue, getFieldWords } from './trade-words'
 
 export type DesignArea = 'name' | 'brief' | 'materials' | 'construction' | 'bends' | 'features'
@@ -304,9 +304,39 @@ function compareFeatures(changes: DesignChange[], before: Design, after: Design)
     before.features,
     after.features,
     {
-      skip: Object.keys(FEATURE_WORDS),
+      skip: [...Object.keys(FEATURE_WORDS), 'outline'],
     },
   )
+  compareOutlines(changes, before.features.outline ?? null, after.features.outline ?? null)
+}
+
+/** The outline is one thing: a vertex put in would otherwise read as a change of all those after it. */
+function compareOutlines(changes: DesignChange[], before: Outline | null, after: Outline | null): void {
+  const [a, b] = [before, after].map((outline) => (outline === null ? 'not stated' : describeOutline(outline)))
+  const isOtherShape = !isSame(before?.verticesMm, after?.verticesMm)
+  if (isOtherShape) {
+    changes.push({
+      area: 'features',
+      path: ['features', 'outline', 'verticesMm'],
+      sentence: a === b ? `outline moved in places: ${b}` : `outline ${a} to ${b}`,
+      before: a ?? null,
+      after: b ?? null,
+    })
+  }
+  const [was, is] = [before?.rollingDirection ?? null, after?.rollingDirection ?? null]
+  if (was === is) return
+  changes.push(
+    makeChange('features', ['features', 'outline', 'rollingDirection'], 'outline', ['rollingDirection'], was, is),
+  )
+}
+
+/** `6 vertices, 80 x 60 mm` */
+function describeOutline({ verticesMm }: Outline): string {
+  const spanOf = (axis: 0 | 1) => {
+    const along = verticesMm.map((vertex) => vertex[axis])
+    return Number((Math.max(...along) - Math.min(...along)).toFixed(3))
+  }
+  return `${verticesMm.length} vertices, ${spanOf(0)} x ${spanOf(1)} mm`
 }
 
 /** `L2` for conductor layers by position from the top face; kind and name for the others. */

@@ -59,6 +59,10 @@ export function makeDesignPatch(before: Design, after: Design): PatchOperation[]
  */
 function diffEntries(before: unknown, after: unknown, at: Pointer): PatchOperation[] | undefined {
   if (!Array.isArray(before) || !Array.isArray(after)) return undefined
+  // The vertices of an outline are one thing: a place within them says nothing about what is there.
+  if (before.some(Array.isArray) || after.some(Array.isArray)) {
+    return isSame(before, after) ? [] : [{ op: 'replace', path: at.toString(), value: after }]
+  }
   const old = indexByIdentity(before)
   const wanted = indexByIdentity(after)
   if (old === null || wanted === null) return undefined

@@ -48,6 +48,7 @@ export function makeBlankDesign(name: string): Design {
       slits: [],
       components: [],
       copperToOutlineMm: null,
+      outline: null,
       routing: {
         cornersCurved: null,
         evenlySpacedInBends: null,

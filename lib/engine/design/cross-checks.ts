@@ -3,6 +3,7 @@ import type { Issue } from '../results'
 import type { Layer } from './construction'
 import type { Design } from './design'
 import type { Material, MaterialKind } from './material'
+import { findOutlineIssue } from './outline'
 
 /** Which materials a layer kind may be made of. */
 const MATERIALS_OF_LAYER: Record<Exclude<Layer['kind'], 'unbonded-gap'>, readonly MaterialKind[]> = {
@@ -61,6 +62,8 @@ export function findIssuesAcross(design: Design): Issue[] {
   checkZones(design, add)
   checkBends(design, add)
   checkFeatureReferences(design, add)
+  const outlineIssue = findOutlineIssue(design.features.outline)
+  if (outlineIssue !== null) issues.push(outlineIssue)
   return issues
 }
 

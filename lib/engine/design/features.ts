@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { outlineSchema } from './outline'
 import { distanceMmSchema, idSchema, lengthMmSchema, nameSchema } from './primitives'
 
 const named = { id: idSchema, name: nameSchema }
@@ -113,6 +114,8 @@ export const featuresSchema = z.strictObject({
   slits: z.array(slitFeatureSchema).max(500),
   components: z.array(componentFeatureSchema).max(2000),
   copperToOutlineMm: distanceMmSchema.nullable(),
+  /** Outline of the part in the flat. Documents from before there was one read as "not known yet". */
+  outline: outlineSchema.nullable().default(null),
   /** Whole-part observations on the routing. */
   routing: z.strictObject({
     cornersCurved: observed,

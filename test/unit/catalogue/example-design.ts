@@ -248,7 +248,8 @@ function makeFeatures(): Design['features'] {
         overStiffener: true,
       },
     ],
-    copperToOutlineMm: 0.6,
+    outline: null,
+  copperToOutlineMm: 0.6,
     routing: {
       cornersCurved: true,
       evenlySpacedInBends: true,

@@ -15,6 +15,7 @@ import {
   StiffenerFeatures,
   WidthStepFeatures,
 } from './feature-tables'
+import { OutlineForm } from './outline-form'
 import { RoutingForm } from './routing-form'
 
 /** Dimensions typed in, one table per kind of feature. An empty cell is "not known", never a default. */
@@ -23,6 +24,7 @@ export function FeaturesScreen({ stored, saveAction }: { stored: StoredRevision;
     <DraftProvider stored={stored}>
       <SaveBar action={saveAction} />
       <RoutingForm />
+      <OutlineForm />
       <ConductorFeatures />
       <CrossingsTable />
       <ConductorResults />

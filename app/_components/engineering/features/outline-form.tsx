@@ -1,0 +1,218 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { Section } from '@/app/_components/ui/section'
+import { TextArea } from '@/app/_components/ui/text-field'
+import { drawOutline, SCREEN_PALETTE } from '@/lib/drawing'
+import type { Design, Outline } from '@/lib/engine'
+import { FormCells, makePlaces, NumberCell, OptionalChoiceCell } from '../cells'
+import { replaceAt, useDraft, useEdit } from '../draft'
+import { PictureView } from '../pictures'
+import { RowAct } from '../row-act'
+import { readCorners } from './read-corners'
+
+/** Longer outlines come from a file or a spreadsheet; a field for each corner would only slow the page. */
+const MAX_FIELDS = 80
+
+const setOutline =
+  (outline: Outline | null) =>
+  (design: Design): Design => ({ ...design, features: { ...design.features, outline } })
+
+/** The part's outline in the flat: what it is nested by on panels. */
+export function OutlineForm() {
+  const { state, isReadOnly } = useDraft()
+  const edit = useEdit()
+  const outline = state.design.features.outline ?? null
+  return (
+    <Section
+      title="Outline"
+      actions={
+        !isReadOnly &&
+        outline !== null && <Button onPress={() => edit('outline-removed', setOutline(null))}>Remove outline</Button>
+      }
+    >
+      {outline === null ? (
+        <p className="empty">
+          No outline yet: parts are nested on panels by their outline. Without it they are laid by a rectangle, where
+          the zones leave no doubt about it.
+        </p>
+      ) : (
+        <OutlineDetails outline={outline} />
+      )}
+      {!isReadOnly && <PasteCorners outline={outline} />}
+    </Section>
+  )
+}
+
+function OutlineDetails({ outline }: { outline: Outline }) {
+  const { live } = useDraft()
+  const edit = useEdit()
+  const picture = useMemo(() => drawOutline(outline, { palette: SCREEN_PALETTE, widthPx: 460 }), [outline])
+  const at = makePlaces(['features', 'outline'], 'outline', 'the outline')
+  const issues = live.issues.filter(({ path }) => path[0] === 'features' && path[1] === 'outline')
+  return (
+    <>
+      {issues.map(({ message }) => (
+        <p key={message} className="field-error" role="alert">
+          {message}
+        </p>
+      ))}
+      <FormCells>
+        <div className="form-grid">
+          <OptionalChoiceCell
+            label="Foil’s rolling direction"
+            at={at('rollingDirection')}
+            value={outline.rollingDirection}
+            emptyLabel="does not matter"
+            choices={[
+              { value: 'along-x', label: 'along x' },
+              { value: 'along-y', label: 'along y' },
+            ]}
+            onChange={(rollingDirection) =>
+              edit(at('rollingDirection').key, setOutline({ ...outline, rollingDirection }))
+            }
+          />
+        </div>
+      </FormCells>
+      <p className="small muted">
+        Conductors that run through a bend along the foil’s rolling direction last longer; panels are then filled with
+        the part along their foil only.
+      </p>
+      <div className="outline-parts">
+        <PictureView picture={picture} />
+        {outline.verticesMm.length <= MAX_FIELDS && <CornerTable outline={outline} />}
+      </div>
+    </>
+  )
+}
+
+function CornerTable({ outline }: { outline: Outline }) {
+  const { isReadOnly } = useDraft()
+  const edit = useEdit()
+  const { verticesMm } = outline
+  const setVertices = (key: string, changed: Outline['verticesMm']) =>
+    edit(key, setOutline({ ...outline, verticesMm: changed }))
+  return (
+    <div className="table-frame">
+      <table className="ledger unit-heads grid-table">
+        <caption className="sr-only">Corners of the outline</caption>
+        <thead>
+          <tr>
+            <th scope="col" className="num">
+              Corner
+            </th>
+            <th scope="col" className="num">
+              x, mm
+            </th>
+            <th scope="col" className="num">
+              y, mm
+            </th>
+            {!isReadOnly && (
+              <th scope="col">
+                <span className="sr-only">Acts</span>
+              </th>
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {verticesMm.map(([x, y], index) => {
+            const at = makePlaces(
+              ['features', 'outline', 'verticesMm', index],
+              `outline.${index}`,
+              `corner ${index + 1}`,
+            )
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no identity but its place in the outline.
+              <tr key={index}>
+                <td className="num">{index + 1}</td>
+                <td className="num cell-number">
+                  <NumberCell
+                    label="x, mm"
+                    at={at(0)}
+                    value={x}
+                    onChange={(next) => setVertices(at(0).key, replaceAt(verticesMm, index, [next, y]))}
+                  />
+                </td>
+                <td className="num cell-number">
+                  <NumberCell
+                    label="y, mm"
+                    at={at(1)}
+                    value={y}
+                    onChange={(next) => setVertices(at(1).key, replaceAt(verticesMm, index, [x, next]))}
+                  />
+                </td>
+                {!isReadOnly && (
+                  <td className="row-acts no-print">
+                    <RowAct
+                      label={`Insert a corner after corner ${index + 1}`}
+                      onPress={() => {
+                        const [nextX, nextY] = verticesMm[(index + 1) % verticesMm.length] ?? [x, y]
+                        setVertices(`outline-add-${index}`, [
+                          ...verticesMm.slice(0, index + 1),
+                          [(x + nextX) / 2, (y + nextY) / 2],
+                          ...verticesMm.slice(index + 1),
+                        ])
+                      }}
+                    >
+                      insert
+                    </RowAct>
+                    <RowAct
+                      label={`Remove corner ${index + 1}`}
+                      isDisabled={verticesMm.length <= 3}
+                      onPress={() =>
+                        setVertices(
+                          `outline-remove-${index}`,
+                          verticesMm.filter((_, other) => other !== index),
+                        )
+                      }
+                    >
+                      remove
+                    </RowAct>
+                  </td>
+                )}
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function PasteCorners({ outline }: { outline: Outline | null }) {
+  const edit = useEdit()
+  const [text, setText] = useState('')
+  const [reason, setReason] = useState<string | null>(null)
+  const take = () => {
+    const read = readCorners(text)
+    setReason(read.ok ? null : read.reason)
+    if (!read.ok) return
+    edit(
+      'outline-pasted',
+      setOutline({ verticesMm: read.verticesMm, rollingDirection: outline?.rollingDirection ?? null }),
+    )
+    setText('')
+  }
+  return (
+    <details className="no-print" open={outline === null}>
+      <summary>Paste corners from a spreadsheet</summary>
+      <div className="stack">
+        <TextArea
+          label="Corners, x and y in mm, one a line"
+          hint="Two columns; in order round the part, in either direction. Curves as corners outside the curve."
+          rows={5}
+          value={text}
+          onChange={setText}
+          error={reason ?? undefined}
+          placeholder={'0\t0\n80\t0\n80\t20'}
+        />
+        <div className="row">
+          <Button onPress={take} isDisabled={text.trim() === ''}>
+            {outline === null ? 'Take these corners' : 'Replace the outline by these corners'}
+          </Button>
+        </div>
+      </div>
+    </details>
+  )
+}

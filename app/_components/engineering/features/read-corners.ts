@@ -1,0 +1,37 @@
+export type ReadCorners =
+  | { readonly ok: true; readonly verticesMm: [number, number][] }
+  | { readonly ok: false; readonly reason: string }
+
+const MAX_CORNERS = 2000
+const NUMBER = /^[+-]?(\d+(\.\d*)?|\.\d+)(e[+-]?\d{1,2})?$/i
+
+/**
+ * Corners from two columns of text, as they come from a spreadsheet: x and y in millimetres, parted by a tab, a semicolon,
+ * a comma or spaces. A heading and empty lines are passed over; anything else that is no pair of numbers is refused with
+ * its line. A last corner that repeats the first one closes the outline and is left out.
+ */
+export function readCorners(text: string): ReadCorners {
+  const verticesMm: [number, number][] = []
+  const lines = text.split(/\r?\n/)
+  for (const [index, line] of lines.entries()) {
+    const cells = line
+      .replaceAll('−', '-')
+      .trim()
+      .split(/\s*[\t;,]\s*|\s+/)
+      .filter((cell) => cell !== '')
+    if (cells.length === 0) continue
+    const numbers = cells.filter((cell) => NUMBER.test(cell)).map(Number)
+    if (numbers.length === 0 && verticesMm.length === 0) continue
+    const [x, y] = numbers
+    if (cells.length !== 2 || numbers.length !== 2 || x === undefined || y === undefined) {
+      return { ok: false, reason: `Line ${index + 1}, "${line.trim().slice(0, 40)}", is no pair of numbers.` }
+    }
+    verticesMm.push([x, y])
+    if (verticesMm.length > MAX_CORNERS + 1)
+      return { ok: false, reason: `An outline has at most ${MAX_CORNERS} corners.` }
+  }
+  const [first, last] = [verticesMm[0], verticesMm.at(-1)]
+  if (verticesMm.length > 3 && first?.[0] === last?.[0] && first?.[1] === last?.[1]) verticesMm.pop()
+  if (verticesMm.length < 3) return { ok: false, reason: 'An outline has at least 3 corners.' }
+  return { ok: true, verticesMm }
+}

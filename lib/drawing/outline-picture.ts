@@ -1,0 +1,98 @@
+import type { Outline } from '@/lib/engine'
+import type { Palette } from './palette'
+import { type DrawingNode, makeNode, type Picture } from './picture'
+
+const PADDING_PX = 26
+const FONT_PX = 11
+
+/** Length of a grain arrow, and how wide its head opens. */
+const ARROW_PX = 46
+const ARROW_HEAD_PX = 5
+
+/** The outline in the flat, to scale, with its corners numbered as long as they can be read and the foil's direction. */
+export function drawOutline(outline: Outline, { palette, widthPx }: { palette: Palette; widthPx: number }): Picture {
+  const { verticesMm, rollingDirection } = outline
+  const xs = verticesMm.map(([x]) => x)
+  const ys = verticesMm.map(([, y]) => y)
+  const [minX, minY] = [Math.min(...xs), Math.min(...ys)]
+  const [spanX, spanY] = [Math.max(...xs) - minX, Math.max(...ys) - minY]
+  const scale = Math.min((widthPx - 2 * PADDING_PX) / Math.max(spanX, 1e-9), 260 / Math.max(spanY, 1e-9))
+  const heightPx = spanY * scale + 2 * PADDING_PX + (rollingDirection === null ? 0 : 20)
+  const toX = (x: number) => PADDING_PX + (x - minX) * scale
+  const toY = (y: number) => PADDING_PX + (spanY - (y - minY)) * scale
+  const points = verticesMm.map(([x, y]) => `${toX(x).toFixed(2)},${toY(y).toFixed(2)}`).join(' ')
+  const nodes: DrawingNode[] = [
+    makeNode('polygon', { points, fill: palette.film, stroke: palette.ink, 'stroke-width': 1.2 }),
+  ]
+  if (verticesMm.length <= 24) {
+    verticesMm.forEach(([x, y], index) => {
+      nodes.push(
+        makeNode('circle', { cx: toX(x), cy: toY(y), r: 2, fill: palette.ink }),
+        makeNode(
+          'text',
+          {
+            x: toX(x) + (x - minX > spanX / 2 ? 6 : -6),
+            y: toY(y) + (y - minY > spanY / 2 ? -6 : 14),
+            'font-size': FONT_PX,
+            'font-family': palette.fontFamily,
+            'text-anchor': x - minX > spanX / 2 ? 'start' : 'end',
+            fill: palette.inkSoft,
+          },
+          [String(index + 1)],
+        ),
+      )
+    })
+  }
+  if (rollingDirection !== null) {
+    nodes.push(...drawGrainArrow(PADDING_PX + 8, heightPx - 12, rollingDirection === 'along-x', palette))
+  }
+  const size = `${Number(spanX.toFixed(3))} × ${Number(spanY.toFixed(3))} mm`
+  return {
+    title: 'Outline in the flat',
+    description: `${verticesMm.length} corners, ${size}${
+      rollingDirection === null ? '' : `; the foil’s rolling direction lies along ${rollingDirection.slice(-1)}`
+    }.`,
+    widthPx,
+    heightPx,
+    nodes,
+    table: {
+      caption: 'Corners of the outline',
+      columns: [
+        { key: 'corner', label: 'Corner', numeric: true },
+        { key: 'x', label: 'x, mm', numeric: true },
+        { key: 'y', label: 'y, mm', numeric: true },
+      ],
+      rows: verticesMm.map(([x, y], index) => ({ corner: String(index + 1), x: String(x), y: String(y) })),
+    },
+  }
+}
+
+/** A double arrow that says along which way the foil was rolled, with its word. */
+export function drawGrainArrow(xPx: number, yPx: number, isAcross: boolean, palette: Palette): DrawingNode[] {
+  const [dx, dy] = isAcross ? [ARROW_PX, 0] : [0, -ARROW_PX]
+  const [headX, headY] = isAcross ? [ARROW_HEAD_PX, ARROW_HEAD_PX] : [ARROW_HEAD_PX, -ARROW_HEAD_PX]
+  const stroke = { stroke: palette.strain, 'stroke-width': 1.2, fill: 'none' }
+  const head = (x: number, y: number, towards: 1 | -1) =>
+    makeNode('path', {
+      d: isAcross
+        ? `M${x + towards * headX},${y - headY} L${x},${y} L${x + towards * headX},${y + headY}`
+        : `M${x - headX},${y + towards * headY} L${x},${y} L${x + headX},${y + towards * headY}`,
+      ...stroke,
+    })
+  return [
+    makeNode('line', { x1: xPx, y1: yPx, x2: xPx + dx, y2: yPx + dy, ...stroke }),
+    head(xPx, yPx, 1),
+    head(xPx + dx, yPx + dy, -1),
+    makeNode(
+      'text',
+      {
+        x: xPx + (isAcross ? ARROW_PX + 8 : 10),
+        y: yPx + 4,
+        'font-size': FONT_PX,
+        'font-family': palette.fontFamily,
+        fill: palette.strain,
+      },
+      ['foil rolled this way'],
+    ),
+  ]
+}

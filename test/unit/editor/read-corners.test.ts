@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest'
+import { readCorners } from '@/app/_components/engineering/features/read-corners'
+
+describe('corners pasted from a spreadsheet', () => {
+  it('reads two columns, with a heading, empty lines and a repeated first corner', () => {
+    expect(readCorners('x (mm)\ty (mm)\n0\t0\n\n80.5\t0\r\n80.5\t-20\n0\t0\n')).toEqual({
+      ok: true,
+      verticesMm: [
+        [0, 0],
+        [80.5, 0],
+        [80.5, -20],
+      ],
+    })
+  })
+
+  it('takes semicolons, commas and spaces between the columns, and a true minus', () => {
+    expect(readCorners('0;0\n1 , 2\n−3   4')).toMatchObject({
+      ok: true,
+      verticesMm: [
+        [0, 0],
+        [1, 2],
+        [-3, 4],
+      ],
+    })
+  })
+
+  it.each([
+    ['0 0\n1\n2 2', 'Line 2, "1", is no pair of numbers.'],
+    ['0 0\n1 2 3\n2 2', 'Line 2, "1 2 3", is no pair of numbers.'],
+    ['0 0\n1 two\n2 2', 'Line 2, "1 two", is no pair of numbers.'],
+    ['0 0\n=1+1 2\n2 2', 'Line 2, "=1+1 2", is no pair of numbers.'],
+    ['0 0\n1 1', 'An outline has at least 3 corners.'],
+    ['', 'An outline has at least 3 corners.'],
+  ])('refuses %j with its line', (text, reason) => {
+    expect(readCorners(text)).toEqual({ ok: false, reason })
+  })
+})

@@ -1,8 +1,9 @@
 import { fileURLToPath } from 'node:url'
 import { gzipSync } from 'node:zlib'
 import { build } from 'esbuild'
+import { ROOT } from './root'
 
-const ROOT = fileURLToPath(new URL('..', import.meta.url))
+const ROOT_PATH = fileURLToPath(ROOT)
 
 /**
  * Bytes that a bundle of one module for the browser takes, minified and gzipped.
@@ -11,14 +12,14 @@ const ROOT = fileURLToPath(new URL('..', import.meta.url))
  */
 export async function measureBundleBytes(entry: string, external: readonly string[]): Promise<number> {
   const { outputFiles } = await build({
-    stdin: { contents: `export * from '${entry}'`, resolveDir: ROOT, loader: 'ts' },
+    stdin: { contents: `export * from '${entry}'`, resolveDir: ROOT_PATH, loader: 'ts' },
     bundle: true,
     minify: true,
     format: 'esm',
     platform: 'browser',
     target: 'es2022',
     external: [...external],
-    alias: { '@': ROOT.replace(/[\\/]$/, '') },
+    alias: { '@': ROOT_PATH.replace(/[\\/]$/, '') },
     write: false,
     logLevel: 'error',
   })

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { type Design, evaluate, parseDesignText, simulateZoneThickness } from '@/lib/engine'
 import { findRemedies } from '@/lib/engine/remedies'
 import { measureBundleBytes } from './bundle-size'
+import { ROOT } from './root'
 import { makeStackedDesign } from './stacked-design'
 
 /** Runs until warm, then long enough that a median means something on a busy machine. */
@@ -58,7 +59,7 @@ function printSeries(sizes: readonly number[], what: string, makeDesign: (size: 
 }
 
 function readDesign(name: string): Design {
-  const parsed = parseDesignText(readFileSync(new URL(`../seed/designs/${name}.json`, import.meta.url), 'utf8'))
+  const parsed = parseDesignText(readFileSync(new URL(`seed/designs/${name}.json`, ROOT), 'utf8'))
   if (!parsed.ok) throw new Error(`${name}: ${JSON.stringify(parsed.issues)}`)
   return parsed.value
 }

@@ -14,11 +14,16 @@ export interface CrossSectionOptions {
   readonly designations: ReadonlyMap<string, LayerDesignation>
   /** Name of a material by id, for the call-out; null where it is not known. */
   readonly findMaterialName: (materialId: string) => string | null
+  /** Labels layers by these numbers, designation and kind in place of their names, which a layer table beside it gives. */
+  readonly layerNumbers?: ReadonlyMap<string, string>
+  /** How large a pixel comes out; 1/96 inch, as in CSS, unless the picture is set into something else. */
+  readonly mmPerPx?: number
   /** Draws the neutral axis of each leaf of a bend in this zone, and says which face is its inside. */
   readonly bend?: { readonly result: BendResult; readonly insideFace: 'top' | 'bottom' }
 }
 
 const FONT_PX = 11
+const MM_PER_CSS_PX = 25.4 / 96
 const LABEL_SPACING_PX = 15
 const AXIS_WIDTH_PX = 52
 const TOP_PX = 34
@@ -74,13 +79,16 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
     ...bodies,
     ...drawLabels(zone, options, { columnX, columnWidth, bodyHeightPx, scalePxPerUm }),
     ...drawNeutralAxes(zone, options, { columnX, columnWidth, scalePxPerUm }),
-    makeText(`Thickness to scale, about ${formatMagnification(scalePxPerUm)} times; width not to scale`, {
-      x: columnX,
-      y: heightPx - 6,
-      fill: palette.inkSoft,
-      fontSizePx: FONT_PX - 1,
-      palette,
-    }),
+    makeText(
+      `Thickness to scale, about ${formatMagnification(scalePxPerUm * 1000 * (options.mmPerPx ?? MM_PER_CSS_PX))} times; width not to scale`,
+      {
+        x: columnX,
+        y: heightPx - 6,
+        fill: palette.inkSoft,
+        fontSizePx: FONT_PX - 1,
+        palette,
+      },
+    ),
   ]
   return {
     title: `Section of zone ${zone.name}`,
@@ -108,7 +116,7 @@ function drawLabels(
   const at = spreadLabels(middles, LABEL_SPACING_PX, TOP_PX + 4, TOP_PX + frame.bodyHeightPx - 4)
   const edge = frame.columnX + frame.columnWidth
   const nameX = edge + 26
-  const wide = widthPx >= WIDE_PX
+  const wide = widthPx >= WIDE_PX && options.layerNumbers === undefined
   const thicknessX = widthPx - 4
   const nameWidth = wide ? (thicknessX - nameX) * 0.32 : thicknessX - nameX - 62
   const materialX = nameX + nameWidth + 6
@@ -127,7 +135,7 @@ function drawLabels(
         stroke: palette.hairline,
         'stroke-width': 0.75,
       }),
-      makeText(fitText(getLayerLabel(layer, options.designations), nameWidth, FONT_PX), {
+      makeText(fitText(getDrawnLabel(layer, options), nameWidth, FONT_PX), {
         x: nameX,
         y: baseline,
         fontSizePx: FONT_PX,
@@ -225,6 +233,14 @@ export function getLayerLabel(
   return designation === undefined ? layer.name : `${formatDesignation(designation)} ${layer.name}`
 }
 
+function getDrawnLabel(layer: ZoneLayerResult, options: CrossSectionOptions): string {
+  const number = options.layerNumbers?.get(layer.layerId)
+  if (number === undefined) return getLayerLabel(layer, options.designations)
+  const designation = options.designations.get(layer.layerId)
+  const kind = getLayerKindLabel(layer.kind)
+  return `${number}  ${designation === undefined ? kind : `${formatDesignation(designation)}, ${kind.toLowerCase()}`}`
+}
+
 function getMaterialLabel(layer: ZoneLayerResult, options: CrossSectionOptions): string {
   const kind = getLayerKindLabel(layer.kind)
   if (layer.materialId === null) return kind
@@ -272,9 +288,7 @@ function describeSection(zone: ZoneResult, options: CrossSectionOptions): string
   return text
 }
 
-/** CSS pixels are 1/96 inch, so 1 px on paper or screen stands for 25400 / 96 um. */
-function formatMagnification(scalePxPerUm: number): string {
-  const times = scalePxPerUm * (25_400 / 96)
+function formatMagnification(times: number): string {
   return times.toPrecision(2).includes('e') ? String(Math.round(times / 100) * 100) : times.toPrecision(2)
 }
 

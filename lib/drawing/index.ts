@@ -22,6 +22,7 @@ export {
   type RemedyEffect,
   type RemedyPlotOptions,
 } from './remedy-plot'
+export * from './sheet'
 export { drawStrainPlot, listStrainRows, type StrainPlotOptions } from './strain-plot'
 export { formatThickness, getUnitLabel } from './thickness-axis'
 export { drawThicknessHistogram, type ThicknessHistogramOptions } from './thickness-histogram'

@@ -11,6 +11,8 @@ export interface PartSectionOptions {
   readonly unit: LengthUnit
   readonly widthPx: number
   readonly designations: ReadonlyMap<string, LayerDesignation>
+  /** References that stand for the zones' names, which a table beside it gives. */
+  readonly zoneNames?: ReadonlyMap<string, string>
 }
 
 const FONT_PX = 11
@@ -30,10 +32,15 @@ export function drawPartSection(
   zones: readonly ZoneResult[],
   options: PartSectionOptions,
 ): Picture {
-  const { palette, unit, widthPx } = options
+  const { palette, unit, widthPx, designations } = options
   const levels = placeZones(construction, zones)
   const heightUm = levels.totalUm
-  const bodyHeightPx = Math.max(140, Math.min(360, construction.layers.length * 16))
+  const bodyHeightPx = Math.max(
+    140,
+    Math.min(360, construction.layers.length * 16),
+    // However many conductor layers there are, their names stay beside the section.
+    designations.size * NAME_SPACING_PX,
+  )
   const scale = heightUm > 0 ? bodyHeightPx / heightUm : 0
   const zonesWidth = Math.max(60, widthPx - AXIS_WIDTH_PX - NAME_WIDTH_PX)
   const columnWidth = zones.length === 0 ? zonesWidth : zonesWidth / zones.length
@@ -80,7 +87,7 @@ export function drawPartSection(
         palette,
       })
     nodes.push(
-      label(zone.name, TOP_PX - 48, true),
+      label(options.zoneNames?.get(zone.zoneId) ?? zone.name, TOP_PX - 48, true),
       label(zone.kind, TOP_PX - 35, false),
       label(formatThickness(zone.thicknessUm, unit), TOP_PX - 22, false),
       makeNode('line', {

@@ -44,15 +44,16 @@ export function roundPx(value: number): number {
  * SVG text of a picture, readable by browsers and by PDF writers: inline attributes only, no classes, no style sheet.
  *
  * @param picture  drawn with a palette that suits the place: CSS variables work in a page only
+ * @param unit  of the picture's own measures; a picture in mm prints at its true size
  */
-export function toSvg(picture: Picture): string {
+export function toSvg(picture: Picture, unit: 'px' | 'mm' = 'px'): string {
   const { widthPx, heightPx } = picture
   const root = makeNode(
     'svg',
     {
       xmlns: 'http://www.w3.org/2000/svg',
-      width: widthPx,
-      height: heightPx,
+      width: unit === 'mm' ? `${roundPx(widthPx)}mm` : widthPx,
+      height: unit === 'mm' ? `${roundPx(heightPx)}mm` : heightPx,
       viewBox: `0 0 ${roundPx(widthPx)} ${roundPx(heightPx)}`,
       role: 'img',
     },

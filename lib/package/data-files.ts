@@ -73,7 +73,7 @@ export function makeReadme(content: PackageContent, keyFingerprint: string): Pac
     edition.kind === 'team' ? 'Edition: team' : `Edition: for ${edition.companyName}`,
     '',
     'report.pdf             the review, to read and to file',
-    'drawing/               drawing sheet: sections, layer table, bend call-outs (SVG and PDF)',
+    'drawing/               drawing sheets: layer table, sections, bend call-outs (PDF, and SVG of each)',
     'design.json            the design document',
     'results.json           computed results, with the version of the engine',
     'checklist.json         items, answers and waivers',

@@ -1,29 +1,19 @@
-import { toSvg } from '@/lib/drawing'
 import type { PackageContent, PackageFile } from '../content'
-import { drawSheet } from './drawing-sheet'
+import { drawFileSheets, makeDrawingFiles, makeSheetIdentity } from './drawing'
 import { writePdf } from './pdf-writer'
 import { makeReport } from './report'
 
-/** The readable documents of a package: report, and drawing sheet as SVG and PDF. */
+export { drawFileSheets, makeSheetIdentity, writeSheetSvg, writeSheetsPdf } from './drawing'
+
+/** The readable documents of a package: report, and drawing sheets as SVG and PDF. */
 export async function makeDocuments(content: PackageContent): Promise<PackageFile[]> {
   const { snapshot, release } = content
   const subject = `${snapshot.projectName}, revision ${snapshot.label}`
   const identity = { subject, author: release.byName, at: release.at }
   const report = await writePdf(makeReport(content), { ...identity, title: `Manufacturability review, ${subject}` })
-  const sheet = drawSheet(content)
-  const svg = toSvg(sheet)
-  const drawing = await writePdf(
-    {
-      pageSize: { width: sheet.widthPx, height: sheet.heightPx },
-      pageMargins: 0,
-      defaultStyle: { font: 'DejaVu' },
-      content: [{ svg, width: sheet.widthPx }],
-    },
-    { ...identity, title: sheet.title },
-  )
+  const sheets = drawFileSheets(snapshot, makeSheetIdentity(snapshot, content.workspaceName, release.at))
   return [
     { path: 'report.pdf', bytes: report },
-    { path: 'drawing/sheet.pdf', bytes: drawing },
-    { path: 'drawing/sheet.svg', bytes: new TextEncoder().encode(`<?xml version="1.0" encoding="UTF-8"?>\n${svg}\n`) },
+    ...(await makeDrawingFiles(sheets, { ...identity, title: `Drawing, ${subject}` })),
   ]
 }

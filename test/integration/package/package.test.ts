@@ -37,8 +37,10 @@ describe('a release package', () => {
       'artwork/index.json',
       'checklist.json',
       'design.json',
-      'drawing/sheet.pdf',
-      'drawing/sheet.svg',
+      'drawing/sheet-1.svg',
+      'drawing/sheet-2.svg',
+      'drawing/sheet-3.svg',
+      'drawing/sheets.pdf',
       'manifest.json',
       'manifest.sig',
       'report.pdf',
@@ -137,8 +139,9 @@ describe('a release package', () => {
 
   test('is read by other programs: the report is a PDF, the drawing an SVG, the design reads back', () => {
     expect(textOf('report.pdf').slice(0, 5)).toBe('%PDF-')
-    expect(textOf('drawing/sheet.pdf').slice(0, 5)).toBe('%PDF-')
-    expect(textOf('drawing/sheet.svg')).toContain('Bend call-outs')
+    expect(textOf('drawing/sheets.pdf').slice(0, 5)).toBe('%PDF-')
+    expect(textOf('drawing/sheet-1.svg')).toContain('Layers from the top face')
+    expect(textOf('drawing/sheet-2.svg')).toContain('Bend call-outs')
     expect(JSON.parse(textOf('design.json'))).toEqual(makeSnapshot().design)
     expect(JSON.parse(textOf('artwork/index.json')).files[1].fileName).toBe('skua_top copper.gbr')
   })

@@ -1,0 +1,70 @@
+import type { Bend, Design } from '@/lib/engine'
+import type { SheetColumn, SheetTable } from './model'
+import { NOT_STATED, type SheetWords, sayChoice, sayCount, sayObserved } from './words'
+
+const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
+  label,
+  leastMm,
+  growth,
+  isNumeric,
+})
+
+/** `B1`: bends in the design's order. */
+export function nameBends(design: Design): Map<string, string> {
+  return new Map(design.bends.map(({ id }, index) => [id, `B${index + 1}`]))
+}
+
+/** Bend call-outs; null where the part is not bent. Remarks stand among the notes. */
+export function makeBendTable(design: Design, words: SheetWords): SheetTable | null {
+  if (design.bends.length === 0) return null
+  const names = nameBends(design)
+  const mm = words.planUnit
+  const { operatingMinDegC, operatingMaxDegC } = design.brief
+  const temperature =
+    operatingMinDegC === null || operatingMaxDegC === null ? NOT_STATED : `${operatingMinDegC} to ${operatingMaxDegC}`
+  return {
+    kind: 'table',
+    id: 'bends',
+    title: 'Bend call-outs',
+    keyColumnCount: 1,
+    columns: [
+      column('Bend', 11),
+      column('Name', 30, 2),
+      column('Zone', 11),
+      column(`Inside radius, ${mm}`, 24, 0, true),
+      column('Angle', 13, 0, true),
+      column('Inside is', 15),
+      column(`Length along the axis, ${mm}`, 20, 0, true),
+      column('Use', 24, 1),
+      column('Cycles', 22, 0, true),
+      column('Temperature, °C', 22),
+      column('Radius held by', 20, 1),
+      column(`To the rigid edge, ${mm}`, 19, 0, true),
+      column('Relief at that edge', 17),
+      column('Tried on a model', 16),
+    ],
+    rows: design.bends.map((bend) => ({
+      id: bend.id,
+      cells: [
+        names.get(bend.id) ?? '',
+        bend.name,
+        words.zone(bend.zoneId),
+        `${words.plan(bend.insideRadiusMm)} ±${words.plan(bend.radiusToleranceMm)}`,
+        `${bend.angleDeg}°`,
+        `${bend.insideFace} face`,
+        words.plan(bend.axisLengthMm),
+        sayUse(bend),
+        bend.requiredCycles === null ? (bend.use === 'dynamic' ? NOT_STATED : '–') : sayCount(bend.requiredCycles),
+        temperature,
+        sayChoice(bend.radiusHeldBy),
+        words.plan(bend.distanceToRigidMm),
+        sayObserved(bend.strainReliefAtTransition),
+        sayObserved(bend.triedOnModel),
+      ],
+    })),
+  }
+}
+
+function sayUse({ use, motion }: Bend): string {
+  return use === 'dynamic' ? `dynamic, ${sayChoice(motion)}` : sayChoice(use)
+}

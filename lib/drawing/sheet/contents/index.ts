@@ -1,0 +1,34 @@
+import type { Design, Evaluation } from '@/lib/engine'
+import { makeBendTable } from './bends'
+import { makeFeatureTables } from './features'
+import { makeLayerTable } from './layers'
+import type { SheetBlock } from './model'
+import { makeNotes } from './notes'
+import { makeStiffenerTable } from './stiffeners'
+import { makeSheetWords, type SheetUnits } from './words'
+import { makeConnectorTable, makeSections, makeZoneTable } from './zones'
+
+export type { SheetBlock, SheetColumn, SheetNotes, SheetRow, SheetSection, SheetTable } from './model'
+export { findHoldingLayer } from './stiffeners'
+export { FILE_UNITS, makeSheetWords, type SheetUnits, type SheetWords } from './words'
+
+/**
+ * Everything that the drawing sheet says, in reading order. It follows from the design and its results alone, so that
+ * it cannot disagree with them.
+ *
+ * @param results  null before anything was computed: thickness per zone and sections are then left out
+ */
+export function makeSheetContents(design: Design, results: Evaluation | null, units: SheetUnits): SheetBlock[] {
+  const words = makeSheetWords(design.construction, units)
+  const blocks: (SheetBlock | null)[] = [
+    makeLayerTable(design, results, words),
+    makeZoneTable(design, results, words),
+    makeNotes(design, results, words),
+    makeBendTable(design, words),
+    makeStiffenerTable(design, words),
+    makeConnectorTable(design, results, words),
+    ...makeSections(results, words),
+    ...makeFeatureTables(design, words),
+  ]
+  return blocks.filter((block) => block !== null)
+}

@@ -1,0 +1,48 @@
+import type { ZoneResult } from '@/lib/engine'
+
+/** What stands on a drawing sheet, apart from where. Every text is complete: the layout wraps and never cuts. */
+export type SheetBlock = SheetTable | SheetNotes | SheetSection
+
+export interface SheetColumn {
+  readonly label: string
+  /** Narrower than this the column is not set. */
+  readonly leastMm: number
+  /** Share of the width that is left over; 0 keeps the column as narrow as it may be. */
+  readonly growth: number
+  readonly isNumeric?: boolean
+}
+
+export interface SheetRow {
+  /** Identity of the layer, zone, bend ... in the design; unique within the table. */
+  readonly id: string
+  readonly cells: readonly string[]
+}
+
+export interface SheetTable {
+  readonly kind: 'table'
+  readonly id: string
+  readonly title: string
+  readonly columns: readonly SheetColumn[]
+  /** Leading columns that are repeated where the others do not fit beside each other. */
+  readonly keyColumnCount: number
+  readonly rows: readonly SheetRow[]
+}
+
+export interface SheetNotes {
+  readonly kind: 'notes'
+  readonly id: string
+  readonly title: string
+  /** Numbered in their order. */
+  readonly notes: readonly { readonly id: string; readonly text: string }[]
+  readonly leastMm: number
+}
+
+/** Section through one zone, or through several side by side. Thickness to scale. */
+export interface SheetSection {
+  readonly kind: 'section'
+  readonly id: string
+  readonly title: string
+  readonly of: 'part' | 'zone'
+  readonly zones: readonly ZoneResult[]
+  readonly leastMm: number
+}

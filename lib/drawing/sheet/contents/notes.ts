@@ -1,0 +1,90 @@
+import type { Design, Evaluation } from '@/lib/engine'
+import { nameBends } from './bends'
+import type { SheetNotes } from './model'
+import { type SheetWords, sayChoice } from './words'
+
+interface Note {
+  readonly id: string
+  readonly text: string
+}
+
+/** What users are told wherever results leave the application stands on the sheet too. */
+const CLOSING: readonly Note[] = [
+  { id: 'disagreement', text: 'Where this sheet, the artwork and the order disagree, ask before building.' },
+  {
+    id: 'governing',
+    text: "Defer to the purchase contract and the governing standards' current editions. Computed figures support an engineer's judgment and do not replace it.",
+  },
+]
+
+/** General notes, generated from the brief: each only where something is stated. */
+export function makeNotes(design: Design, results: Evaluation | null, words: SheetWords): SheetNotes {
+  const { brief } = design
+  const note = (id: string, isStated: boolean, text: string): Note[] => (isStated ? [{ id, text }] : [])
+  const typed = (id: string, label: string, text: string) => note(id, text.trim() !== '', `${label}: ${text.trim()}`)
+  const asked = (id: string, value: boolean | null, yes: string, no: string) =>
+    note(id, value !== null, value === true ? yes : no)
+  const governed = [brief.performanceClass, brief.circuitType, brief.installationUse].filter((each) => each !== null)
+  const stated = results === null ? [] : results.zones.filter(({ layers }) => layers.length > 0)
+  const notes: Note[] = [
+    {
+      id: 'units',
+      text: `Thickness in ${words.thicknessUnit}, plan dimensions in ${words.planUnit}. Layers are numbered from the top face; L counts conductor layers from there, F those that run through flex.`,
+    },
+    ...note(
+      'standard',
+      governed.length > 0,
+      `To IPC-6013, ${governed.map(sayChoice).join(', ')}, in the edition that the order names.`,
+    ),
+    {
+      id: 'materials',
+      text: 'Materials by the specification in the layer table. Conductor thickness is the foil as bought, before plating.',
+    },
+    ...note(
+      'finished-thickness',
+      stated.length > 0,
+      'Finished thickness is computed from the layers, with adhesive flow and plating; its tolerance is the worst case of the layers’ tolerances.',
+    ),
+    ...note('surface-finish', brief.surfaceFinish !== null, `Surface finish: ${sayChoice(brief.surfaceFinish)}.`),
+    ...asked(
+      'electrical-test',
+      brief.electricalTest,
+      'Electrical test of every part.',
+      'Electrical test is not asked for.',
+    ),
+    ...asked('coupon-test', brief.couponTest, 'Test coupons with every panel.', 'Test coupons are not asked for.'),
+    ...asked('fold-test', brief.foldTest, 'Fold test as agreed with the buyer.', 'A fold test is not asked for.'),
+    ...note('panel-form', brief.panelForm !== null, `Delivered as: ${sayChoice(brief.panelForm)}.`),
+    ...note(
+      'temperature',
+      brief.operatingMinDegC !== null && brief.operatingMaxDegC !== null,
+      `In service from ${brief.operatingMinDegC} °C to ${brief.operatingMaxDegC} °C.`,
+    ),
+    ...asked('soldering', brief.solderedAssembly, 'Parts are soldered at assembly.', 'Parts are not soldered.'),
+    ...typed('tolerances', 'Tolerances and datums', brief.toleranceScheme),
+    ...typed('registration', 'Registration-critical', brief.registrationCriticalFeatures),
+    ...typed('bake', 'Bake before assembly', brief.bakeBeforeAssembly),
+    ...typed('packing', 'Packing and handling', brief.packingAndHandling),
+    ...note(
+      'coverlay-edge',
+      design.features.routing.coverlayEdgeInsideBend === false,
+      'No edge of coverlay or stiffener lies inside a bend.',
+    ),
+    ...note(
+      'copper-to-outline',
+      design.features.copperToOutlineMm !== null,
+      `Copper stays ${words.plan(design.features.copperToOutlineMm)} ${words.planUnit} or more from the outline.`,
+    ),
+    ...makeBendNotes(design),
+    ...typed('contact', 'In doubt ask', brief.whoToAsk),
+    ...CLOSING,
+  ]
+  return { kind: 'notes', id: 'notes', title: 'Notes', notes, leastMm: 118 }
+}
+
+function makeBendNotes(design: Design): Note[] {
+  const names = nameBends(design)
+  return design.bends
+    .filter(({ note }) => note.trim() !== '')
+    .map((bend) => ({ id: `bend-${bend.id}`, text: `Bend ${names.get(bend.id) ?? ''}: ${bend.note.trim()}` }))
+}

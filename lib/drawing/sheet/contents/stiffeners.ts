@@ -1,0 +1,119 @@
+import type { Construction, Design, DielectricLayer, Layer } from '@/lib/engine'
+import { nameBends } from './bends'
+import { getCallOut } from './layers'
+import type { SheetColumn, SheetTable } from './model'
+import { NOT_STATED, type SheetWords, sayChoice } from './words'
+
+const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
+  label,
+  leastMm,
+  growth,
+  isNumeric,
+})
+
+/** Stiffeners with what holds them; a stiffener layer of which no detail was typed in has a row too. */
+export function makeStiffenerTable(design: Design, words: SheetWords): SheetTable | null {
+  const { construction, features } = design
+  const layerOf = (layerId: string) => construction.layers.find(({ id }) => id === layerId)
+  const described = new Set(features.stiffeners.map(({ layerId }) => layerId))
+  const bare = construction.layers.filter(
+    (layer): layer is DielectricLayer => layer.kind === 'stiffener' && !described.has(layer.id),
+  )
+  if (features.stiffeners.length + bare.length === 0) return null
+  const bends = nameBends(design)
+  const um = words.thicknessUnit
+  const mm = words.planUnit
+  const layerCells = (layer: Layer | undefined) =>
+    layer === undefined || layer.kind === 'unbonded-gap'
+      ? ['', '', '', '', '', '']
+      : [
+          words.layer(layer.id),
+          findFace(construction, layer.id),
+          listZones(construction, layer.id, words),
+          getCallOut(design, layer),
+          `${words.thickness(layer.thicknessUm)} ${words.deviation(layer.tolerancePlusUm, layer.toleranceMinusUm)}`,
+          sayAdhesive(design, layer.id, words),
+        ]
+  return {
+    kind: 'table',
+    id: 'stiffeners',
+    title: 'Stiffeners',
+    keyColumnCount: 1,
+    columns: [
+      column('Ref.', 11),
+      column('Name', 28, 2),
+      column('Layer', 12, 0, true),
+      column('Face', 14),
+      column('Zones', 16),
+      column('Call-out', 38, 3),
+      column(`Thickness, ${um}`, 26, 0, true),
+      column('Held by', 38, 3),
+      column('For', 20),
+      column(`Overlap with the coverlay end, ${mm}`, 25, 0, true),
+      column(`To the nearest bend, ${mm}`, 24, 0, true),
+    ],
+    rows: [
+      ...features.stiffeners.map((stiffener, index) => ({
+        id: stiffener.id,
+        cells: [
+          `S${index + 1}`,
+          stiffener.name,
+          ...layerCells(layerOf(stiffener.layerId)),
+          sayChoice(stiffener.purpose),
+          words.plan(stiffener.coverlayOverlapMm),
+          stiffener.nearestBend === null
+            ? NOT_STATED
+            : `${words.plan(stiffener.nearestBend.distanceMm)} (${bends.get(stiffener.nearestBend.bendId) ?? ''})`,
+        ],
+      })),
+      ...bare.map((layer, index) => ({
+        id: `layer-${layer.id}`,
+        cells: [
+          `S${features.stiffeners.length + index + 1}`,
+          layer.name,
+          ...layerCells(layer),
+          NOT_STATED,
+          NOT_STATED,
+          NOT_STATED,
+        ],
+      })),
+    ],
+  }
+}
+
+/** Which face of the part the layer lies on, seen from the conductors. */
+function findFace({ layers }: Construction, layerId: string): string {
+  const at = layers.findIndex(({ id }) => id === layerId)
+  const first = layers.findIndex(({ kind }) => kind === 'conductor')
+  const last = layers.findLastIndex(({ kind }) => kind === 'conductor')
+  return first === -1 ? '' : at < first ? 'top' : at > last ? 'bottom' : 'inside'
+}
+
+function listZones({ zones }: Construction, layerId: string, words: SheetWords): string {
+  const found = zones.filter(({ presence }) => presence.some((each) => each.layerId === layerId))
+  return found.length === 0 ? 'none' : found.map(({ id }) => words.zone(id)).join(', ')
+}
+
+/** Layers that bond or join; what lies next to a stiffener on the side of the conductors holds it. */
+const HOLDING_KINDS: ReadonlySet<string> = new Set(['adhesive', 'bondply', 'no-flow-prepreg'])
+
+/** The layer that holds a stiffener, in the first zone that has both; null where none lies next to it. */
+export function findHoldingLayer({ layers, zones }: Construction, stiffenerLayerId: string): Layer | null {
+  const firstConductor = layers.findIndex(({ kind }) => kind === 'conductor')
+  for (const { presence } of zones) {
+    const present = new Set(presence.map(({ layerId }) => layerId))
+    if (!present.has(stiffenerLayerId)) continue
+    const here = layers.filter(({ id }) => present.has(id))
+    const at = here.findIndex(({ id }) => id === stiffenerLayerId)
+    const isAbove = layers.findIndex(({ id }) => id === stiffenerLayerId) < firstConductor
+    const neighbour = here[isAbove ? at + 1 : at - 1]
+    if (neighbour !== undefined && HOLDING_KINDS.has(neighbour.kind)) return neighbour
+  }
+  return null
+}
+
+function sayAdhesive(design: Design, layerId: string, words: SheetWords): string {
+  const holder = findHoldingLayer(design.construction, layerId)
+  if (holder === null) return NOT_STATED
+  return `${getCallOut(design, holder)}, ${words.thickness(holder.thicknessUm)} ${words.thicknessUnit} (layer ${words.layer(holder.id)})`
+}

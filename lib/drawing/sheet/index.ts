@@ -1,0 +1,23 @@
+/** The drawing sheet: what stands on it (`contents`), how it is arranged, frame and title block. */
+export {
+  FILE_UNITS,
+  findHoldingLayer,
+  makeSheetContents,
+  type SheetBlock,
+  type SheetTable,
+  type SheetUnits,
+} from './contents'
+export {
+  FIELD_LENGTH_MM,
+  getDrawingSpace,
+  getFrame,
+  listReferenceFields,
+  type RectMm,
+  SHEET_FORMATS,
+  SHEET_SIZES,
+  type SheetFormat,
+  type SheetSize,
+} from './sheet-format'
+export { type DrawnSheet, drawSheets, type SheetOptions } from './sheets'
+export { measureText, wrapText } from './text-metrics'
+export { type SheetIdentity, TITLE_BLOCK_WIDTH_MM } from './title-block'

@@ -1,0 +1,162 @@
+import type { Design, Evaluation } from '@/lib/engine'
+import type { Palette } from '../palette'
+import { makeNode, type Picture } from '../picture'
+import {
+  arrange,
+  chooseSpan,
+  getRoom,
+  getSpanWidth,
+  type PlacedPart,
+  type SheetGrid,
+  type SpannedBlock,
+} from './arrange'
+import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetUnits } from './contents'
+import { drawFrame } from './frame'
+import { SHEET_FONTS } from './marks'
+import { laySection, type SectionOptions } from './pictures'
+import {
+  getDrawingSpace,
+  getFrame,
+  listReferenceFields,
+  SHEET_FORMATS,
+  type SheetFormat,
+  type SheetSize,
+} from './sheet-format'
+import { getLeastWidth, getWantedWidth, layNotes, layTable, splitColumns } from './strips'
+import { drawTitleBlock, getTitleBlockHeight, type SheetIdentity, TITLE_BLOCK_WIDTH_MM } from './title-block'
+
+export interface SheetOptions {
+  readonly identity: SheetIdentity
+  readonly units: SheetUnits
+  readonly palette: Palette
+  /** Null takes A3, or A2 where the layer table asks for it. */
+  readonly size: SheetSize | null
+}
+
+/** One sheet. Its picture is drawn in millimetres: `widthPx` and `heightPx` are those of the trimmed sheet in mm. */
+export interface DrawnSheet extends Picture {
+  readonly number: number
+  readonly size: SheetSize
+  readonly parts: readonly PlacedPart[]
+}
+
+/** Wide enough for any number of sheets: the block's height must be known before they are counted. */
+const MOST_SHEETS = 999
+
+/**
+ * The drawing sheets of a design: layer table, zones, sections, bend call-outs, stiffeners, features, notes and title
+ * block, on as many sheets as they need. Nothing is cut; the same input gives the same sheets.
+ *
+ * @param results  as recorded or as computed live; null leaves out what rests on them
+ */
+export function drawSheets(design: Design, results: Evaluation | null, options: SheetOptions): DrawnSheet[] {
+  const blocks = makeSheetContents(design, results, options.units)
+  const format = SHEET_FORMATS[options.size ?? chooseSize(blocks)]
+  const unitsNote = makeUnitsNote(blocks, options.units, design)
+  const texts = { identity: options.identity, unitsNote, sheetNumber: MOST_SHEETS, sheetCount: MOST_SHEETS }
+  const space = getDrawingSpace(format)
+  const frame = getFrame(format)
+  const grid: SheetGrid = {
+    space,
+    titleBlock: {
+      widthMm: space.x + space.width - (frame.x + frame.width - TITLE_BLOCK_WIDTH_MM),
+      heightMm: getTitleBlockHeight(texts, format.size) - (frame.y + frame.height - space.y - space.height),
+    },
+  }
+  const arranged = arrange(
+    blocks.flatMap((block) => layBlock(block, grid, design, options)),
+    grid,
+  )
+  return arranged.map((parts, index) => drawOne(format, parts, index + 1, arranged.length, unitsNote, design, options))
+}
+
+/** A2 where the layer table with its zones is too wide for A3: side by side they are easier to read than in parts. */
+function chooseSize(blocks: readonly SheetBlock[]): SheetSize {
+  const [layers] = blocks
+  if (layers?.kind !== 'table') return 'A3'
+  return getLeastWidth(layers.columns) <= getDrawingSpace(SHEET_FORMATS.A3).width ? 'A3' : 'A2'
+}
+
+function makeUnitsNote(blocks: readonly SheetBlock[], units: SheetUnits, design: Design): string {
+  const words = makeSheetWords(design.construction, units)
+  const notes = blocks.find((block) => block.kind === 'notes')
+  const at = notes?.kind === 'notes' ? notes.notes.findIndex(({ id }) => id === 'tolerances') : -1
+  const where =
+    at === -1 ? 'as in the tables; general tolerances are not stated' : `as in the tables and note ${at + 1}`
+  return `Thickness in ${words.thicknessUnit}, plan in ${words.planUnit}. Tolerances ${where}.`
+}
+
+function layBlock(block: SheetBlock, grid: SheetGrid, design: Design, options: SheetOptions): SpannedBlock[] {
+  const { palette } = options
+  switch (block.kind) {
+    case 'table':
+      return splitColumns(block, grid.space.width).map((table) => {
+        const span = chooseSpan(grid, getWantedWidth(table.columns))
+        return { span, laid: layTable(table, getSpanWidth(grid, span), palette) }
+      })
+    case 'notes': {
+      const span = chooseSpan(grid, block.leastMm)
+      return [{ span, laid: layNotes(block, getSpanWidth(grid, span), palette) }]
+    }
+    case 'section': {
+      const span = chooseSpan(grid, block.leastMm)
+      const section = makeSectionOptions(design, options)
+      return [{ span, laid: laySection(block, getSpanWidth(grid, span), getRoom(grid, span), section) }]
+    }
+  }
+}
+
+function makeSectionOptions({ construction }: Design, { units, palette }: SheetOptions): SectionOptions {
+  const words = makeSheetWords(construction, units)
+  return {
+    construction,
+    unit: units.thickness,
+    palette,
+    zoneNames: new Map(construction.zones.map(({ id }) => [id, words.zone(id)])),
+    layerNumbers: new Map(construction.layers.map(({ id }) => [id, words.layer(id)])),
+  }
+}
+
+function drawOne(
+  format: SheetFormat,
+  parts: readonly PlacedPart[],
+  number: number,
+  sheetCount: number,
+  unitsNote: string,
+  design: Design,
+  { identity, palette }: SheetOptions,
+): DrawnSheet {
+  const texts = { identity, unitsNote, sheetNumber: number, sheetCount }
+  return {
+    number,
+    size: format.size,
+    parts,
+    title: `Drawing sheet ${number} of ${sheetCount}, ${identity.projectName} revision ${identity.revisionLabel}`,
+    description: `${design.name}, ${format.size}: ${parts.map(({ title }) => title).join('; ')}.`,
+    widthPx: format.widthMm,
+    heightPx: format.heightMm,
+    nodes: [
+      makeNode('rect', { x: 0, y: 0, width: format.widthMm, height: format.heightMm, fill: palette.paper }),
+      makeNode('g', { 'font-family': SHEET_FONTS, fill: palette.ink }, [
+        ...parts.flatMap(({ nodes }) => nodes),
+        ...drawTitleBlock(format, texts, palette),
+        ...drawFrame(format, palette),
+      ]),
+    ],
+    table: {
+      caption: `What stands on sheet ${number}, and in which field it begins`,
+      columns: [
+        { key: 'part', label: 'Part', numeric: false },
+        { key: 'field', label: 'Field', numeric: false },
+      ],
+      rows: parts.map(({ title, rect }) => ({ part: title, field: findField(format, rect.x, rect.y) })),
+    },
+  }
+}
+
+/** `B3`: the field of the grid reference system in which a point lies. */
+function findField(format: SheetFormat, x: number, y: number): string {
+  const letter = listReferenceFields(format, 'height').find(({ toMm }) => y <= toMm)?.label ?? ''
+  const number = listReferenceFields(format, 'width').find(({ toMm }) => x <= toMm)?.label ?? ''
+  return letter + number
+}

@@ -1,0 +1,163 @@
+import { describe, expect, test } from 'vitest'
+import {
+  type DrawnSheet,
+  drawSheets,
+  FILE_UNITS,
+  makeSheetContents,
+  PRINT_PALETTE,
+  SHEET_SIZES,
+  type SheetIdentity,
+  type SheetSize,
+  toSvg,
+} from '@/lib/drawing'
+import { evaluate, makeBlankDesign } from '@/lib/engine'
+import { listStartingConstructions } from '@/lib/engine/templates'
+import { type DrawnDesign, loadDesign } from './demo-design'
+import { findOutside, findOverlaps, listTextBoxes } from './sheet-boxes'
+import { makeStressDesign } from './stress-design'
+
+const IDENTITY: SheetIdentity = {
+  ownerName: 'Quillmoor Instruments',
+  projectName: 'Skua',
+  title: 'Scanning head',
+  partNumber: 'QI-1204',
+  revisionLabel: 'B',
+  issuedOn: '2027-03-03',
+  status: 'released',
+  createdBy: 'Mara Tolland',
+  approvedBy: ['Ines Calder (lead engineer)'],
+}
+
+function draw({ design, evaluation }: DrawnDesign, size: SheetSize | null = null, identity = IDENTITY): DrawnSheet[] {
+  return drawSheets(design, evaluation, { identity, units: FILE_UNITS, palette: PRINT_PALETTE, size })
+}
+
+const CASES: readonly (readonly [name: string, drawn: DrawnDesign])[] = [
+  ['Skua A', loadDesign('skua-rev-a.json')],
+  ['Skua B', loadDesign('skua-rev-b.json')],
+  ['Pipit', loadDesign('pipit-rev-a.json')],
+  ['twelve conductor layers, six zones, long names', makeStressDesign()],
+  ['nothing yet', { design: makeBlankDesign('Blank'), evaluation: evaluate(makeBlankDesign('Blank')) }],
+  ...listStartingConstructions().map((start): readonly [string, DrawnDesign] => {
+    const design = start.makeDesign(start.name)
+    return [start.name, { design, evaluation: evaluate(design) }]
+  }),
+]
+
+describe.each(CASES)('drawing sheets: %s', (_name, drawn) => {
+  test.each(SHEET_SIZES)('on %s no text leaves the frame or lies over another', (size) => {
+    const sheets = draw(drawn, size)
+    expect(sheets.flatMap(findOutside)).toEqual([])
+    expect(sheets.flatMap(findOverlaps)).toEqual([])
+  })
+
+  test('no part reaches the title block or another part', () => {
+    for (const { parts } of draw(drawn)) {
+      parts.forEach((part, index) => {
+        for (const other of parts.slice(index + 1)) {
+          const across =
+            Math.min(part.rect.x + part.rect.width, other.rect.x + other.rect.width) -
+            Math.max(part.rect.x, other.rect.x)
+          const down =
+            Math.min(part.rect.y + part.rect.height, other.rect.y + other.rect.height) -
+            Math.max(part.rect.y, other.rect.y)
+          expect(across > 0 && down > 0, `${part.title} and ${other.title}`).toBe(false)
+        }
+      })
+    }
+  })
+
+  test('every layer, zone, bend and stiffener has exactly one row, and every row is on a sheet', () => {
+    const { design, evaluation } = drawn
+    const blocks = makeSheetContents(design, evaluation, FILE_UNITS)
+    const idsOf = (blockId: string) => {
+      const block = blocks.find(({ id }) => id === blockId)
+      return block?.kind === 'table' ? block.rows.map(({ id }) => id) : []
+    }
+    const ids = (things: readonly { readonly id: string }[]) => things.map(({ id }) => id)
+    expect(idsOf('layers')).toEqual(ids(design.construction.layers))
+    expect(idsOf('zones')).toEqual(ids(design.construction.zones))
+    expect(idsOf('bends')).toEqual(ids(design.bends))
+    expect(idsOf('holes')).toEqual(ids(design.features.holes))
+    const described = new Set(design.features.stiffeners.map(({ layerId }) => layerId))
+    const bare = design.construction.layers.filter(({ id, kind }) => kind === 'stiffener' && !described.has(id))
+    expect(idsOf('stiffeners')).toEqual([...ids(design.features.stiffeners), ...bare.map(({ id }) => `layer-${id}`)])
+    // What the tables say is drawn: every cell's text, wherever its lines broke.
+    const letters = (text: string) => text.replaceAll(/\s+/gu, '')
+    const sheets = draw(drawn)
+    const lettersOf = (parts: Parameters<typeof listTextBoxes>[0][]) =>
+      letters(
+        parts
+          .flatMap(listTextBoxes)
+          .map(({ text }) => text)
+          .join(''),
+      )
+    const onSheets = lettersOf(sheets)
+    const notes = lettersOf(sheets.flatMap(({ parts }) => parts.filter(({ blockId }) => blockId === 'notes')))
+      // A note may go on at another place, under the title again.
+      .replaceAll('Notes,continued', '')
+    for (const block of blocks) {
+      if (block.kind === 'notes') for (const { text } of block.notes) expect(notes).toContain(letters(text))
+      if (block.kind === 'table') {
+        for (const { cells } of block.rows)
+          for (const cell of cells) expect(onSheets).toContain(letters(cell).slice(0, 8))
+      }
+      expect(sheets.some(({ parts }) => parts.some(({ blockId }) => blockId.startsWith(block.id)))).toBe(
+        block.kind !== 'table' || block.rows.length > 0,
+      )
+    }
+  })
+
+  test('is the same whenever it is drawn', () => {
+    expect(draw(drawn).map((sheet) => toSvg(sheet, 'mm'))).toEqual(draw(drawn).map((sheet) => toSvg(sheet, 'mm')))
+  })
+})
+
+describe('the title block', () => {
+  test('wraps long names and says what is missing', () => {
+    const long =
+      'A name that nobody would choose but that the form accepts, all hundred and twenty characters of it, word after word'
+    const sheets = draw(loadDesign('skua-rev-b.json'), null, {
+      ownerName: long,
+      projectName: long,
+      title: long,
+      partNumber: '',
+      revisionLabel: 'B',
+      issuedOn: null,
+      status: 'early review',
+      createdBy: [long, long, long].join(', '),
+      approvedBy: [],
+    })
+    expect(sheets.flatMap(findOutside)).toEqual([])
+    expect(sheets.flatMap(findOverlaps)).toEqual([])
+    const texts = sheets.flatMap(listTextBoxes).map(({ text }) => text)
+    expect(texts).toContain('not approved')
+    expect(texts).toContain('not issued')
+    expect(texts.join(' ')).toContain('do not build')
+  })
+
+  test('counts the sheets', () => {
+    const sheets = draw(makeStressDesign())
+    expect(sheets.length).toBeGreaterThan(3)
+    sheets.forEach((sheet, index) => {
+      const texts = listTextBoxes(sheet).map(({ text }) => text)
+      expect(texts).toContain(`${index + 1} of ${sheets.length}`)
+    })
+  })
+})
+
+describe('units', () => {
+  test('follow the choice, and are stated', () => {
+    const { design, evaluation } = loadDesign('skua-rev-b.json')
+    const [first] = drawSheets(design, evaluation, {
+      identity: IDENTITY,
+      units: { thickness: 'mil', plan: 'mil' },
+      palette: PRINT_PALETTE,
+      size: null,
+    })
+    const texts = first === undefined ? [] : listTextBoxes(first).map(({ text }) => text)
+    expect(texts.join(' ')).toContain('Thickness in mil, plan in mil.')
+    // 25.4 um are one mil: 25 um of polyimide read 0.98.
+    expect(texts).toContain('0.98')
+  })
+})

@@ -1,15 +1,24 @@
 import 'server-only'
-import { type Actor, maySeeThread, type RevisionScope, requireRevisionInView, type Standing } from './authorization'
+import {
+  type Actor,
+  maySeeProposal,
+  maySeeThread,
+  type RevisionScope,
+  requireRevisionInView,
+  type Standing,
+} from './authorization'
 import type { TransactionClient } from './client'
 import type { TrailRecord as TrailRow } from './generated/sqlite/client'
 import { read } from './read'
 import { describeRecord } from './trail-words'
 
-/** Something that happened to a thread of an open page. */
+/** Something that happened to a thread of an open page, or to the proposal that the thread discusses. */
 export interface LiveEvent {
   /** The trail's own number: grows with every act, is given once, and comes in the order in which acts became visible. */
   readonly sequence: number
   readonly threadId: string
+  /** Where the act was one on a proposal. */
+  readonly proposalId: string | null
   readonly byUserId: string | null
   /** `Imke Dahl replied to "Foil of L2"` */
   readonly sentence: string
@@ -24,6 +33,8 @@ const THREAD_ACTIONS = [
   'comment-edited',
 ]
 const FILE_ACTIONS = ['file-attached', 'file-removed']
+const PROPOSAL_ACTIONS = ['proposal-made', 'proposal-accepted', 'proposal-declined', 'proposal-withdrawn']
+const ACTIONS = [...THREAD_ACTIONS, ...FILE_ACTIONS, ...PROPOSAL_ACTIONS]
 const MOST_AT_ONCE = 200
 
 /** The page is the revision's own: its label would say nothing. */
@@ -57,7 +68,7 @@ export function listLiveEvents(actor: Actor, revisionId: string, after: number):
   return read(actor, async ({ tx, standing }) => {
     const scope = await requireRevisionInView(tx, standing, revisionId)
     const rows = await tx.trailRecord.findMany({
-      where: { revisionId, sequence: { gt: after }, action: { in: [...THREAD_ACTIONS, ...FILE_ACTIONS] } },
+      where: { revisionId, sequence: { gt: after }, action: { in: ACTIONS } },
       orderBy: { sequence: 'asc' },
       take: MOST_AT_ONCE,
     })
@@ -66,7 +77,8 @@ export function listLiveEvents(actor: Actor, revisionId: string, after: number):
       const threadId = await findVisibleThread(tx, standing, scope, row)
       if (threadId === null) continue
       const sentence = `${row.actorName} ${describeRecord(row, NO_LABELS)}`
-      events.push({ sequence: row.sequence, threadId, byUserId: row.actorId, sentence })
+      const proposalId = PROPOSAL_ACTIONS.includes(row.action) ? row.subjectId : null
+      events.push({ sequence: row.sequence, threadId, proposalId, byUserId: row.actorId, sentence })
     }
     return { events, lookedUpTo: rows.at(-1)?.sequence ?? after }
   })
@@ -78,10 +90,16 @@ async function findVisibleThread(
   { subject }: RevisionScope,
   row: TrailRow,
 ): Promise<string | null> {
+  if (PROPOSAL_ACTIONS.includes(row.action)) {
+    const proposal = await tx.proposal.findUnique({ where: { id: row.subjectId } })
+    return proposal !== null && maySeeProposal(standing, subject, proposal) ? proposal.threadId : null
+  }
   const thread = FILE_ACTIONS.includes(row.action)
     ? await findThreadOfFile(tx, row.subjectId)
     : await tx.thread.findUnique({ where: { id: row.subjectId } })
-  return thread !== null && maySeeThread(standing, subject, thread) ? thread.id : null
+  if (thread === null || !maySeeThread(standing, subject, thread)) return null
+  // The proposal that opened it is an act of its own, and said once.
+  return row.action === 'thread-opened' && thread.anchorKind === 'proposal' ? null : thread.id
 }
 
 async function findThreadOfFile(tx: TransactionClient, attachmentId: string) {

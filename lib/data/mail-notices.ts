@@ -1,25 +1,26 @@
 import 'server-only'
-import { getSettings } from '@/lib/config'
-import { composeMail, findMentions, type MailNotice, type OptionalMailKind } from '@/lib/mail'
-import { type RevisionSubject, STAGE_LABELS } from '@/lib/review'
-import { loadStanding, mayOnRevision, maySeeThread, readStage, type Standing } from './authorization'
-import type { TransactionClient } from './client'
-import { readMailOff } from './mail-off'
-import { foldName } from './names'
-import { queueMail } from './outbox'
-import type { TrailNote } from './trail'
+import { STAGE_LABELS } from '@/lib/review'
+import { maySeeThread, readStage } from './authorization'
+import { isProposalAction, queueProposalNotices } from './mail-proposals'
+import {
+  findMentioned,
+  type Happening,
+  loadForeignNames,
+  loadReaders,
+  loadSubject,
+  makePlace,
+  queueTo,
+  type Reader,
+  withoutForeignNames,
+} from './mail-readers'
 
-/** What is written to whom about one entry of the trail, in the entry's own transaction. */
-interface Happening {
-  readonly tx: TransactionClient
-  readonly at: Date
-  readonly by: { readonly userId: string | null; readonly name: string }
-  readonly note: TrailNote
-  /** The entry's place in the trail: tells two acts on the same thing apart. */
-  readonly sequence: number
-}
-
-const THREAD_ACTIONS = ['thread-opened', 'thread-replied', 'thread-answered', 'thread-reopened', 'comment-edited']
+const THREAD_ACTIONS: readonly string[] = [
+  'thread-opened',
+  'thread-replied',
+  'thread-answered',
+  'thread-reopened',
+  'comment-edited',
+]
 
 /** Queues the messages that an act causes. Nobody is written to about an act of their own. */
 export async function queueNotices(happening: Happening): Promise<void> {
@@ -27,101 +28,7 @@ export async function queueNotices(happening: Happening): Promise<void> {
   if (THREAD_ACTIONS.includes(action)) await queueThreadNotices(happening)
   else if (action === 'stage-moved') await queueStageNotices(happening)
   else if (action === 'signature-voided') await queueVoidedNotices(happening)
-}
-
-interface Reader {
-  readonly userId: string
-  readonly name: string
-  readonly address: string
-  readonly standing: Standing
-  readonly off: ReadonlySet<OptionalMailKind>
-  /** Null for the team and its observers. */
-  readonly fabricatorCompanyId: string | null
-  readonly role: string
-  readonly companyId: string
-}
-
-/** Everybody of the project who may see the revision and has an account that works, the person who acts left out. */
-async function loadReaders({ tx, by }: Happening, subject: RevisionSubject): Promise<Reader[]> {
-  const members = await tx.membership.findMany({
-    where: { projectId: subject.projectId, user: { disabledAt: null }, NOT: { userId: by.userId ?? '' } },
-    include: { user: true },
-    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-  })
-  const readers: Reader[] = []
-  for (const { user, role, companyId } of members) {
-    const standing = await loadStanding(tx, user.id)
-    if (!mayOnRevision(standing, 'revision:view', subject)) continue
-    readers.push({
-      userId: user.id,
-      name: user.name,
-      address: user.email,
-      standing,
-      off: readMailOff(user.mailOffJson),
-      fabricatorCompanyId: role === 'fabricator' ? companyId : null,
-      role,
-      companyId,
-    })
-  }
-  return readers
-}
-
-async function loadSubject(tx: TransactionClient, revisionId: string) {
-  const row = await tx.revision.findUniqueOrThrow({
-    where: { id: revisionId },
-    select: {
-      id: true,
-      label: true,
-      stage: true,
-      projectId: true,
-      project: { select: { name: true } },
-      shares: { select: { companyId: true } },
-    },
-  })
-  const subject: RevisionSubject = {
-    kind: 'revision',
-    projectId: row.projectId,
-    stage: readStage(row.stage),
-    sharedWithCompanyIds: row.shares.map(({ companyId }) => companyId),
-    hasLiveSignature: false,
-  }
-  return { row, subject }
-}
-
-/** Names of other fabricators and of their people, folded: a fabricator's mail holds none of them. */
-export async function loadForeignNames(tx: TransactionClient, companyId: string | null): Promise<readonly string[]> {
-  if (companyId === null) return []
-  const others = await tx.company.findMany({
-    where: { kind: 'fabricator', NOT: { id: companyId } },
-    include: { memberships: { where: { role: 'fabricator' }, include: { user: { select: { name: true } } } } },
-  })
-  return others.flatMap(({ name, memberships }) => [name, ...memberships.map(({ user }) => user.name)]).map(foldName)
-}
-
-/** Text that somebody typed, or null where it names another fabricator. */
-export function withoutForeignNames(text: string, foreignNames: readonly string[]): string | null {
-  const folded = foldName(text)
-  return foreignNames.some((name) => folded.includes(name)) ? null : text
-}
-
-type Revision = Awaited<ReturnType<typeof loadSubject>>['row']
-
-function makePlace(revision: Revision, foreignNames: readonly string[], tail: string) {
-  const page = `${getSettings().publicUrl}/projects/${revision.projectId}/revisions/${revision.id}`
-  return {
-    projectName: withoutForeignNames(revision.project.name, foreignNames),
-    revisionLabel: withoutForeignNames(revision.label, foreignNames),
-    href: `${page}${tail}`,
-  }
-}
-
-async function queueTo({ tx, at, note, sequence }: Happening, reader: Reader, notice: MailNotice): Promise<void> {
-  await queueMail(tx, at, {
-    kind: notice.kind,
-    dedupeKey: `${note.action}:${sequence}:${reader.userId}`,
-    recipient: { userId: reader.userId, name: reader.name, address: reader.address },
-    text: composeMail(notice),
-  })
+  else if (isProposalAction(action)) await queueProposalNotices(happening, action)
 }
 
 async function queueThreadNotices(happening: Happening): Promise<void> {
@@ -132,14 +39,15 @@ async function queueThreadNotices(happening: Happening): Promise<void> {
     include: { comments: { orderBy: { ordinal: 'asc' } } },
   })
   const comment = thread.comments.find(({ id }) => id === commentId) ?? thread.comments.at(-1)
-  if (comment === undefined) return
+  // A proposal opens its thread; the message about the proposal says so.
+  if (comment === undefined || (note.action === 'thread-opened' && thread.anchorKind === 'proposal')) return
   const { row, subject } = await loadSubject(tx, thread.revisionId)
   const readers = (await loadReaders(happening, subject)).filter(({ standing }) =>
     maySeeThread(standing, subject, thread),
   )
   const before = note.action === 'comment-edited' ? String(note.details?.before ?? '') : ''
-  const already = new Set(findMentions(before, readers.map(toMentionable)).map(({ id }) => id))
-  const mentioned = new Set(findMentions(comment.text, readers.map(toMentionable)).map(({ id }) => id))
+  const already = findMentioned(before, readers)
+  const mentioned = findMentioned(comment.text, readers)
 
   for (const reader of readers) {
     const kinds: ('mention' | 'query' | 'answer')[] = []
@@ -160,10 +68,6 @@ async function queueThreadNotices(happening: Happening): Promise<void> {
       text: withoutForeignNames(comment.text, foreignNames),
     })
   }
-}
-
-function toMentionable({ userId, name }: Reader) {
-  return { id: userId, name }
 }
 
 interface ThreadPart {

@@ -12,4 +12,11 @@ export {
 } from './kinds'
 export type { MailText } from './letter'
 export { findMentions, findTypedMention, type Mentionable } from './mentions'
-export { composeMail, type MailNotice, type MailPlace, TOKEN_PLACE } from './notices'
+export {
+  composeMail,
+  type MailNotice,
+  type MailPlace,
+  PROPOSAL_EVENTS,
+  type ProposalEvent,
+  TOKEN_PLACE,
+} from './notices'

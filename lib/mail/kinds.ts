@@ -1,9 +1,26 @@
 /** What the application writes to people about. */
-export const MAIL_KINDS = ['invitation', 'query', 'answer', 'mention', 'stage', 'signature-voided', 'digest'] as const
+export const MAIL_KINDS = [
+  'invitation',
+  'query',
+  'answer',
+  'mention',
+  'proposal',
+  'stage',
+  'signature-voided',
+  'digest',
+] as const
 export type MailKind = (typeof MAIL_KINDS)[number]
 
 /** What a person can do without. An invitation goes to somebody who has no account yet, so there is nothing to set. */
-export const OPTIONAL_MAIL_KINDS = ['query', 'answer', 'mention', 'stage', 'signature-voided', 'digest'] as const
+export const OPTIONAL_MAIL_KINDS = [
+  'query',
+  'answer',
+  'mention',
+  'proposal',
+  'stage',
+  'signature-voided',
+  'digest',
+] as const
 export type OptionalMailKind = (typeof OPTIONAL_MAIL_KINDS)[number]
 
 export const MAIL_KIND_LABELS: Readonly<Record<MailKind, string>> = {
@@ -11,6 +28,7 @@ export const MAIL_KIND_LABELS: Readonly<Record<MailKind, string>> = {
   query: 'An engineering query or a change that the other side asks for',
   answer: 'An answer in a thread of yours',
   mention: 'A comment that mentions you',
+  proposal: 'A proposed change, and what became of it',
   stage: 'A revision that moves to another stage',
   'signature-voided': 'A signature that is voided',
   digest: 'What waits for you, once a day',

@@ -15,6 +15,9 @@ export interface MailPlace {
   readonly href: string
 }
 
+export const PROPOSAL_EVENTS = ['made', 'accepted', 'declined', 'withdrawn'] as const
+export type ProposalEvent = (typeof PROPOSAL_EVENTS)[number]
+
 export type MailNotice =
   | {
       readonly kind: 'invitation'
@@ -35,6 +38,18 @@ export type MailNotice =
       readonly anchor: string | null
       readonly by: string
       readonly text: string | null
+    }
+  | {
+      readonly kind: 'proposal'
+      readonly place: MailPlace
+      readonly event: ProposalEvent
+      readonly title: string | null
+      readonly by: string
+      /** What would change, a sentence each; without those that the reader must not see. */
+      readonly changes: readonly string[]
+      /** Why it was proposed, or decided so. */
+      readonly text: string | null
+      readonly mayDecide: boolean
     }
   | {
       readonly kind: 'stage'
@@ -78,6 +93,8 @@ export function composeMail(notice: MailNotice): MailText {
     case 'answer':
     case 'mention':
       return composeThreadMail(notice)
+    case 'proposal':
+      return composeProposalMail(notice)
     case 'stage':
       return renderLetter({
         subject: `${nameOf(notice.place)}: ${STAGE_LABELS[notice.to]}`,
@@ -126,6 +143,26 @@ function composeThreadMail(notice: Extract<MailNotice, { kind: 'query' | 'answer
     paragraphs: [lead],
     quote: notice.text,
     act: { label: 'Open the thread', href: notice.place.href },
+    footer: CHOICE,
+  })
+}
+
+const PROPOSAL_VERBS = { made: 'proposes', accepted: 'accepted', declined: 'declined', withdrawn: 'withdrew' } as const
+const MOST_CHANGES = 8
+
+function composeProposalMail(notice: Extract<MailNotice, { kind: 'proposal' }>): MailText {
+  const { event, title, by, changes, place } = notice
+  const thing = `${event === 'made' ? 'a change' : 'the proposed change'}${title === null ? '' : ` "${title}"`}`
+  const more = changes.length - MOST_CHANGES
+  const listed = `${changes.slice(0, MOST_CHANGES).join('; ')}${more > 0 ? `; and ${more} more` : ''}`
+  return renderLetter({
+    subject: `${nameOf(place)}: ${by} ${PROPOSAL_VERBS[event]} ${thing}`,
+    paragraphs: [
+      `${by} ${PROPOSAL_VERBS[event]} ${thing}, in ${nameOf(place)}.`,
+      ...(changes.length === 0 ? [] : [`${event === 'made' ? 'It would change' : 'It was about'}: ${listed}.`]),
+    ],
+    quote: notice.text,
+    act: { label: notice.mayDecide ? 'Accept or decline it' : 'Open the proposal', href: place.href },
     footer: CHOICE,
   })
 }

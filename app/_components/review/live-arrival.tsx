@@ -15,12 +15,16 @@ interface LiveArrivalProps {
 
 interface Arrived {
   threadId: string
+  proposalId: string | null
   byUserId: string | null
   sentence: string
 }
 
-/** Screens that show threads are read anew; on the others a draft may be in the making, and only the line appears. */
-const SHOWS_THREADS = /\/(threads|checklist)$/
+/**
+ * Screens that show threads or proposals are read anew; on the others a draft may be in the making, and only the line
+ * appears.
+ */
+const SHOWS_THREADS = /\/(threads|checklist|proposals(\/[^/]+)?)$/
 
 /**
  * Listens for what others do to threads. A connection that is lost goes on after the last act that arrived; one of a
@@ -65,9 +69,15 @@ export function LiveArrival({ projectId, revisionId, ownUserId, start }: LiveArr
       {last !== null && (
         <>
           {last.sentence}.{' '}
-          <Link href={paths.thread(projectId, revisionId, last.threadId)} onClick={() => setLast(null)}>
-            Show the thread
-          </Link>
+          {last.proposalId === null ? (
+            <Link href={paths.thread(projectId, revisionId, last.threadId)} onClick={() => setLast(null)}>
+              Show the thread
+            </Link>
+          ) : (
+            <Link href={paths.proposal(projectId, revisionId, last.proposalId)} onClick={() => setLast(null)}>
+              Show the proposal
+            </Link>
+          )}
         </>
       )}
     </p>

@@ -25,6 +25,27 @@ describe('a message', () => {
     expect(text).toContain('Bram Tolley opened the engineering query "Foil of L2", on L2, in Skua B.')
   })
 
+  it('about a proposal says what would change, in part where it is much, and asks only who decides', () => {
+    const made = {
+      kind: 'proposal' as const,
+      place: { ...place, href: `${place.href}/proposals/3` },
+      event: 'made' as const,
+      title: 'Wider bend',
+      by: 'Bram Tolley',
+      changes: Array.from({ length: 10 }, (_, index) => `input ${index}: 1 mm to 2 mm`),
+      text: 'No smaller tool.',
+      mayDecide: true,
+    }
+    const { subject, text } = composeMail(made)
+    expect(subject).toBe('Skua B: Bram Tolley proposes a change "Wider bend"')
+    expect(text).toContain('It would change: input 0: 1 mm to 2 mm; input 1')
+    expect(text).toContain('; and 2 more.')
+    expect(text).toContain('Accept or decline it:\nhttp://localhost:3000/projects/1/revisions/2/proposals/3')
+    const declined = composeMail({ ...made, event: 'declined', title: null, changes: [], mayDecide: false })
+    expect(declined.text).toContain('Bram Tolley declined the proposed change, in Skua B.')
+    expect(declined.text).not.toMatch(/Accept or decline|would change/)
+  })
+
   it('never lets what somebody typed become markup', () => {
     const text = '<img src=x onerror="alert(1)"> & <b>'
     const { html } = composeMail({ ...query, text, title: '<script>', by: '"><a href=x>' })

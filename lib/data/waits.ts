@@ -1,11 +1,12 @@
 import 'server-only'
 import {
   countRequiredSignatures,
+  decideSigning,
   findBlockers,
-  findSigningBlockers,
   hashDeclaredContent,
   isAllowed,
   listLiveSignatures,
+  listSigningCapacities,
   listStandings,
   OPEN_STAGES,
   type ReviewSnapshot,
@@ -13,24 +14,16 @@ import {
   STAGE_LABELS,
   TRANSITIONS,
 } from '@/lib/review'
-import {
-  type Actor,
-  getMembership,
-  makeThreadSubject,
-  mayOnRevision,
-  maySeeThread,
-  type RevisionScope,
-  requireRevisionInView,
-  type Standing,
-} from './authorization'
+import { type Actor, mayOnRevision, type RevisionScope, requireRevisionInView, type Standing } from './authorization'
 import { isInView } from './projects'
 import { read } from './read'
 import { getPersonName } from './revision-record'
 import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import { listThreadWaits } from './thread-waits'
 import type { WaitView } from './views'
 
 /** What one person's turn is decided from. */
-interface Turn {
+export interface Turn {
   readonly loaded: LoadedRevision
   readonly snapshot: ReviewSnapshot
   readonly standing: Standing
@@ -38,7 +31,7 @@ interface Turn {
   readonly fabricatorCompanyId: string | null
 }
 
-type Wait = Pick<WaitView, 'since' | 'reason' | 'nextAct' | 'target'>
+export type Wait = Pick<WaitView, 'since' | 'reason' | 'nextAct' | 'target'>
 
 /** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
 export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
@@ -70,6 +63,7 @@ function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: Revision
     ...listDeclarationWaits(turn),
     ...listWaiverWaits(turn),
     ...listProposalWaits(turn),
+    ...listSigningWaits(turn),
     ...listLeadWaits(turn),
   ]
   return waits.map((wait) => ({
@@ -80,46 +74,6 @@ function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: Revision
     stage: snapshot.stage,
     ...wait,
   }))
-}
-
-/** Open threads that the other side opened wait for an answer; answered ones for whoever may close them. */
-function listThreadWaits({ loaded, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
-  const ownCompanyId = getMembership(standing, subject.projectId)?.companyId
-  return loaded.record.threads
-    .filter((thread) => maySeeThread(standing, subject, thread) && !isDecidedElsewhere(thread, loaded))
-    .flatMap((thread): Wait[] => {
-      const target = { tab: 'threads', id: thread.id }
-      const threadSubject = makeThreadSubject(subject, thread)
-      const kind = thread.kind.replaceAll('-', ' ')
-      const isFromOtherSide = thread.openedByCompanyId !== ownCompanyId
-      if (thread.state === 'open' && isFromOtherSide && isAllowed(standing, 'thread:answer', threadSubject)) {
-        return [
-          {
-            since: thread.openedAt.toISOString(),
-            reason: `The ${kind} "${thread.title}" is open`,
-            nextAct: 'Answer it',
-            target,
-          },
-        ]
-      }
-      const isOwn = thread.openedById === standing.userId || (fabricatorCompanyId !== null && !isFromOtherSide)
-      if (thread.state === 'answered' && isOwn && isAllowed(standing, 'thread:close', threadSubject)) {
-        return [
-          {
-            since: (thread.answeredAt ?? thread.openedAt).toISOString(),
-            reason: `The ${kind} "${thread.title}" was answered`,
-            nextAct: 'Read the answer and close it',
-            target,
-          },
-        ]
-      }
-      return []
-    })
-}
-
-/** The thread of a proposal that waits for a decision is settled by the decision. */
-function isDecidedElsewhere(thread: { readonly id: string }, { record }: LoadedRevision): boolean {
-  return record.proposals.some(({ threadId, state }) => threadId === thread.id && state === 'proposed')
 }
 
 /** Items that nobody has answered and that are due before the present stage can be left. */
@@ -195,22 +149,36 @@ function listWaiverWaits({ snapshot, standing, subject }: Turn): Wait[] {
     }))
 }
 
-/** For a lead: a stage that nothing blocks, a signature that is missing, a release that is ready. */
+/** For a lead: a stage that nothing blocks, a release that is ready. */
 function listLeadWaits({ loaded, snapshot, standing, subject }: Turn): Wait[] {
   if (!mayOnRevision(standing, 'stage:move', subject)) return []
   const since = loaded.record.stageSince.toISOString()
   const target = { tab: 'sign-off', id: null }
   const next = TRANSITIONS[snapshot.stage].advance
-  if (next === undefined) return []
-  const isClear = findBlockers(snapshot).length === 0
-  if (next !== 'released') {
-    if (!isClear) return []
-    return [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
-  }
-  if (isClear) return [{ since, reason: 'It is signed and nothing blocks', nextAct: 'Release it', target }]
+  if (next === undefined || findBlockers(snapshot).length > 0) return []
+  return next === 'released'
+    ? [{ since, reason: 'It is signed and nothing blocks', nextAct: 'Release it', target }]
+    : [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
+}
+
+/**
+ * A signature that is missing waits for everybody who could give it now: in a capacity that nobody has signed in yet,
+ * by somebody who has not signed and, where a second pair of eyes is asked for, did not do it all alone.
+ */
+function listSigningWaits({ loaded, snapshot, standing }: Turn): Wait[] {
+  if (!decideSigning(snapshot, standing).ok) return []
   const live = listLiveSignatures(snapshot)
-  const isNeeded = live.length < countRequiredSignatures(snapshot.settings)
-  const hasSigned = live.some(({ userId }) => userId === standing.userId)
-  if (!isNeeded || hasSigned || findSigningBlockers(snapshot, standing.userId).length > 0) return []
-  return [{ since, reason: 'A signature is missing', nextAct: 'Review and sign it', target }]
+  const given = new Set(live.map(({ capacity }) => capacity))
+  const own = listSigningCapacities(snapshot, standing).filter((name) => !given.has(name))
+  const isAnyCapacity = snapshot.settings.signingCapacities.every(({ name }) => given.has(name))
+  const isNeeded = new Set(live.map(({ userId }) => userId)).size < countRequiredSignatures(snapshot.settings)
+  if (!isNeeded || (own.length === 0 && !isAnyCapacity)) return []
+  return [
+    {
+      since: loaded.record.stageSince.toISOString(),
+      reason: own.length === 0 ? 'A signature is missing' : `The signature as ${own.join(' or ')} is missing`,
+      nextAct: 'Review and sign it',
+      target: { tab: 'sign-off', id: null },
+    },
+  ]
 }

@@ -1,0 +1,182 @@
+import { beforeAll, expect, it } from 'vitest'
+import * as data from '@/lib/data'
+import { db } from '@/lib/data/client'
+import { WORKSPACE_ID } from '@/lib/data/settings-record'
+import { expectDone } from '@/test/factories/outcomes'
+import { makeTeam, type Team } from '@/test/factories/people'
+import { makeRevision, makeRevisionAt, share, sign } from '@/test/factories/reviews'
+import { describeOnBothDatabases } from '@/test/setup/databases'
+
+describeOnBothDatabases('a mention', () => {
+  let team: Team
+  let revisionId: string
+
+  beforeAll(async () => {
+    team = await makeTeam()
+    revisionId = await makeRevision(team)
+    await share(team, revisionId)
+  }, 240_000)
+
+  const waitsOf = async (actor: data.Actor, threadId: string) =>
+    (await data.listWaits(actor)).filter(({ target }) => target.id === threadId)
+  const open = (actor: data.Actor, text: string, companyId?: string) =>
+    expectDone(
+      data.openThread(actor, {
+        revisionId,
+        anchor: { kind: 'revision', id: '' },
+        kind: 'note',
+        title: 'Foil of L2',
+        text,
+        ...(companyId === undefined ? {} : { companyId }),
+      }),
+    )
+  const reply = (actor: data.Actor, threadId: string, text: string, isAnswer = false) =>
+    expectDone(data.replyToThread(actor, { threadId, text, isAnswer }))
+
+  it('waits for whoever is mentioned until they have said something in the thread', async () => {
+    const { threadId } = await open(team.lead, `Which is it, @${team.member.name}?`)
+    expect(await waitsOf(team.member, threadId)).toMatchObject([
+      {
+        reason: 'Imke Dahl mentions you in the note "Foil of L2"',
+        nextAct: 'Read it and reply',
+        target: { tab: 'threads' },
+      },
+    ])
+    expect(await waitsOf(team.secondLead, threadId)).toEqual([])
+    await data.getRevision(team.member, revisionId)
+    expect(await waitsOf(team.member, threadId), 'looking is no answer').toHaveLength(1)
+    await reply(team.secondLead, threadId, 'I wonder too.')
+    expect(await waitsOf(team.member, threadId)).toHaveLength(1)
+    await reply(team.member, threadId, 'Rolled.')
+    expect(await waitsOf(team.member, threadId)).toEqual([])
+    await reply(team.lead, threadId, `Sure, @${team.member.name}?`)
+    expect(await waitsOf(team.member, threadId), 'asked again').toHaveLength(1)
+  })
+
+  it('is settled by an answer or a closing after it, whoever gave it', async () => {
+    const answered = await open(
+      team.lead,
+      `@${team.member.name}, @${team.fabricator.name}?`,
+      team.companies.brackenfold,
+    )
+    expect(await waitsOf(team.member, answered.threadId)).toHaveLength(1)
+    await reply(team.fabricator, answered.threadId, 'Rolled.', true)
+    expect(await waitsOf(team.member, answered.threadId)).toEqual([])
+    await reply(team.lead, answered.threadId, `Now you, @${team.member.name}`)
+    expect(await waitsOf(team.member, answered.threadId)).toHaveLength(1)
+    const version = (await data.getRevision(team.lead, revisionId)).threads.find(
+      ({ id }) => id === answered.threadId,
+    )?.version
+    const close = { threadId: answered.threadId, seenVersion: version ?? 0, reason: '' }
+    await expectDone(data.closeThread(team.lead, close))
+    expect(await waitsOf(team.member, answered.threadId)).toEqual([])
+  })
+
+  it('makes one entry with the turn to answer, none of an own mention, none for who may only read or not see', async () => {
+    const text = [team.lead, team.member, team.fabricator, team.rivalFabricator, team.observer]
+    const { threadId } = await open(team.fabricator, text.map(({ name }) => `@${name}`).join(' '))
+    expect(await waitsOf(team.lead, threadId)).toMatchObject([{ nextAct: 'Answer it' }])
+    for (const actor of [team.fabricator, team.rivalFabricator, team.observer]) {
+      expect(await waitsOf(actor, threadId)).toEqual([])
+    }
+  })
+
+  it('counts from the edit that brought it, and goes with the edit that takes it out', async () => {
+    const { threadId } = await open(team.lead, 'Which is it?')
+    await reply(team.member, threadId, 'A good question.')
+    const edit = async (text: string) => {
+      const { threads } = await data.getRevision(team.lead, revisionId)
+      const comment = threads.find(({ id }) => id === threadId)?.comments[0]
+      const input = { commentId: comment?.id ?? '', seenVersion: comment?.version ?? 0, text }
+      await expectDone(data.editComment(team.lead, input))
+    }
+    await edit(`Which is it, @${team.member.name}?`)
+    expect(await waitsOf(team.member, threadId)).toHaveLength(1)
+    await edit('Which is it, anybody?')
+    expect(await waitsOf(team.member, threadId)).toEqual([])
+  })
+
+  it('in the thread of a proposal adds nothing for who decides, and is an entry for who proposed', async () => {
+    const view = await data.getRevision(team.fabricator, revisionId)
+    const bends = view.design.bends.map((bend) => ({ ...bend, insideRadiusMm: 27 }))
+    const { proposalId, threadId } = await expectDone(
+      data.proposeChange(team.fabricator, {
+        revisionId,
+        seenVersion: view.designVersion,
+        design: { ...view.design, bends },
+        title: 'Wider bend',
+        why: `@${team.lead.name}, the tool.`,
+        kind: 'note',
+      }),
+    )
+    expect(await waitsOf(team.lead, threadId)).toEqual([])
+    expect(await waitsOf(team.lead, proposalId)).toMatchObject([{ nextAct: 'Accept or decline it' }])
+    await reply(team.lead, threadId, `Which tool, @${team.fabricator.name}?`)
+    expect(await waitsOf(team.fabricator, threadId)).toHaveLength(1)
+    const decision = { proposalId, seenVersion: view.designVersion, decision: 'decline' as const, reason: 'no' }
+    await expectDone(data.decideProposal(team.member, decision))
+    for (const actor of [team.lead, team.secondLead, team.member]) {
+      expect([...(await waitsOf(actor, proposalId)), ...(await waitsOf(actor, threadId))]).toEqual([])
+    }
+  })
+})
+
+describeOnBothDatabases('a missing signature', () => {
+  const signing = async (actor: data.Actor, revisionId: string) =>
+    (await data.listWaits(actor)).filter((wait) => wait.revisionId === revisionId && /signature/i.test(wait.reason))
+  const setSettings = async (change: object) => {
+    const { settingsJson } = await db().workspace.findUniqueOrThrow({ where: { id: WORKSPACE_ID } })
+    const settings = JSON.stringify({ ...JSON.parse(settingsJson), ...change })
+    await db().workspace.update({ where: { id: WORKSPACE_ID }, data: { settingsJson: settings } })
+    return () => db().workspace.update({ where: { id: WORKSPACE_ID }, data: { settingsJson } })
+  }
+
+  it('waits for each who could give it, and for nobody once it stands', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    for (const actor of [team.lead, team.secondLead]) {
+      expect(await signing(actor, revisionId)).toMatchObject([
+        { nextAct: 'Review and sign it', target: { tab: 'sign-off' } },
+      ])
+    }
+    for (const actor of [team.member, team.observer, team.fabricator]) {
+      expect(await signing(actor, revisionId)).toEqual([])
+    }
+    await sign(team.lead, revisionId)
+    for (const actor of [team.lead, team.secondLead]) expect(await signing(actor, revisionId)).toEqual([])
+    expect((await data.listWaits(team.lead)).find((wait) => wait.revisionId === revisionId)?.nextAct).toBe('Release it')
+  }, 400_000)
+
+  it('waits for nobody who did it all alone, where a second pair of eyes is asked for', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    await db().edit.updateMany({ where: { revisionId }, data: { userId: team.lead.userId } })
+    await db().revision.update({ where: { id: revisionId }, data: { createdById: team.lead.userId } })
+    expect(await signing(team.lead, revisionId)).toEqual([])
+    expect(await signing(team.secondLead, revisionId)).toHaveLength(1)
+  }, 400_000)
+
+  it('waits in a capacity, for a member too where members sign in it, until that capacity has signed', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const restore = await setSettings({
+      signingCapacities: [
+        { name: 'lead engineer', role: 'lead' },
+        { name: 'quality engineer', role: 'member' },
+      ],
+    })
+    try {
+      expect(await signing(team.member, revisionId)).toMatchObject([
+        { reason: 'The signature as quality engineer is missing' },
+      ])
+      await sign(team.lead, revisionId)
+      expect(await signing(team.lead, revisionId)).toEqual([])
+      expect(await signing(team.secondLead, revisionId)).toMatchObject([
+        { reason: 'The signature as quality engineer is missing' },
+      ])
+      expect(await signing(team.member, revisionId)).toHaveLength(1)
+    } finally {
+      await restore()
+    }
+  }, 400_000)
+})

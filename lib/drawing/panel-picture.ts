@@ -1,5 +1,5 @@
-import { type Nesting, type PanelFormat, placeOutline } from '@/lib/fabrication'
-import type { Polygon } from '@/lib/geometry'
+import type { Nesting, PanelFormat } from '@/lib/fabrication'
+import { moveToOrigin, type Polygon, translate, turnBy } from '@/lib/geometry'
 import { drawGrainArrow } from './outline-picture'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture } from './picture'
@@ -61,7 +61,7 @@ export function drawPanel(
     }),
     ...nesting.placements.map((placement) =>
       makeNode('polygon', {
-        points: placeOutline(outline, placement)
+        points: translate(moveToOrigin(turnBy(outline, placement.rotationDeg)), [placement.xUm, placement.yUm])
           .map(([x, y]) => `${toX(x / 1000).toFixed(2)},${toY(y / 1000).toFixed(2)}`)
           .join(' '),
         // Turned parts are told apart by a shade and by the line, which a grey copy keeps.

@@ -4,6 +4,7 @@
  */
 export * from './construction-family'
 export * from './cost'
+export * from './estimate'
 export * from './matrix'
 export * from './panel'
 export * from './sheets'

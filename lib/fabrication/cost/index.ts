@@ -1,4 +1,5 @@
 /** Relative cost: process steps, the rules that select them, and the index per good part. */
+export { type CostBasis, estimateByBasis } from './basis'
 export {
   type Cost,
   getPanelCostPerGoodPart,

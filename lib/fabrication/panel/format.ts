@@ -50,7 +50,7 @@ export const panelFormatSchema = z
 export const panelFormatsContentSchema = z.strictObject({
   formats: z
     .array(panelFormatSchema)
-    .max(40, 'at most 40 formats')
+    .max(12, 'at most 12 formats')
     .superRefine((formats, context) => {
       const seen = new Set<string>()
       formats.forEach(({ id }, index) => {

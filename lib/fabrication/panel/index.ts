@@ -17,6 +17,7 @@ export {
   PART_ROLLING_DIRECTIONS,
   type PartRollingDirection,
 } from './nest-part'
+export { type PartReading, readNestedPart } from './nested-part'
 export { type Placement, placeOutline } from './placement'
 export {
   countAlong,

@@ -37,7 +37,7 @@ const HEIGHT_STEPS = 36
 const MAX_CORNER_HEIGHTS = 28
 const MAX_PITCHES = 36
 /** Questions to the no-fit polygons in one search: a bound on work that no clock is needed for. */
-const MAX_QUESTIONS = 120_000
+const MAX_QUESTIONS = 40_000
 /** Lattices that take more room per part than this times the densest are not followed up. */
 const SLACK_RATIO = 1.35
 const KEPT_LATTICES = 12

@@ -31,6 +31,8 @@ function findBrokenItems(before: BendAssessment, after: BendAssessment): Forbidd
     compare('conductor-current', 'current')
     compare('voltage-drop', 'voltage-drop')
   }
+  // The cycles of several dynamic bends are one need of the part: what eases this bend must not use a layer up elsewhere.
+  if (after.design.bends.filter(({ use }) => use === 'dynamic').length > 1) compare('damage-sum', 'damage-sum')
   const changedZones = after.assembly.zones.filter((zone, at) => zone !== before.assembly.zones[at])
   if (changedZones.some(({ kind }) => kind === 'finger')) compare('finger-thickness', 'connector-window')
   for (const zone of changedZones) {

@@ -32,6 +32,7 @@ export interface ForbiddenNeed {
     | 'room'
     | 'crossing-conductors'
     | 'zone-length'
+    | 'damage-sum'
   /** The feature, zone, layer or material that has the need. */
   readonly name: string
   /** A sentence with the numbers. */

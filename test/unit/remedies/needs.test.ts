@@ -137,6 +137,24 @@ describe('a need that forbids', () => {
   })
 })
 
+describe('the cycles of several dynamic bends together', () => {
+  const two = change(skua, (d) => {
+    d.bends.push({ ...structuredClone(getEntry(d.bends, 'hinge')), id: 'second-hinge', name: 'Second hinge' })
+  })
+  const tighten = (d: Design) => {
+    getEntry(d.bends, 'second-hinge').insideRadiusMm = 5
+  }
+
+  it('are a need that a change of another bend can break', () => {
+    expect(listNeeds(two, tighten)).toEqual([expect.stringMatching(/^damage-sum: /)])
+  })
+
+  it('are none where one bend alone is dynamic', () => {
+    const one = change(two, (d) => Object.assign(getEntry(d.bends, 'hinge'), { use: 'fold-once', requiredCycles: null }))
+    expect(listNeeds(one, tighten)).toEqual([])
+  })
+})
+
 describe('a need that was broken before', () => {
   it('forbids only what pushes it further', () => {
     const tooThick = change(skua, (d) => {

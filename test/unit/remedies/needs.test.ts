@@ -150,7 +150,9 @@ describe('the cycles of several dynamic bends together', () => {
   })
 
   it('are none where one bend alone is dynamic', () => {
-    const one = change(two, (d) => Object.assign(getEntry(d.bends, 'hinge'), { use: 'fold-once', requiredCycles: null }))
+    const one = change(two, (d) =>
+      Object.assign(getEntry(d.bends, 'hinge'), { use: 'fold-once', requiredCycles: null }),
+    )
     expect(listNeeds(one, tighten)).toEqual([])
   })
 })

@@ -7,6 +7,7 @@ export const REVISION_TABS = [
   'construction',
   'bends',
   'features',
+  'drawing',
   'artwork',
   'checklist',
   'proposals',
@@ -42,7 +43,8 @@ export const paths = {
   /** @param sides  as `revision:<id>`; without them the page asks */
   compare: (projectId: string, sides?: { readonly from: string; readonly to: string }) =>
     `/projects/${enc(projectId)}/compare${sides === undefined ? '' : `?from=${enc(sides.from)}&to=${enc(sides.to)}`}`,
-  catalogue: () => '/catalogue',
+  /** @param edition  the workspace's own where it has one, unless the delivered one is asked for */
+  catalogue: (edition?: 'delivered') => `/catalogue${edition === undefined ? '' : `?edition=${edition}`}`,
   workspace: () => '/workspace',
   workspaceCatalogue: () => '/workspace/catalogue',
   /** What the newest version of the workspace's catalogue would change in a review. */
@@ -51,9 +53,19 @@ export const paths = {
   mail: (state?: string) => `/workspace/mail${state === undefined ? '' : `?state=${enc(state)}`}`,
   mailMessage: (mailId: string) => `/workspace/mail/${enc(mailId)}`,
   company: (companyId: string) => `/companies/${enc(companyId)}`,
+  companyPanels: (companyId: string) => `/companies/${enc(companyId)}/panels`,
+  companyRates: (companyId: string) => `/companies/${enc(companyId)}/rates`,
+  panels: (projectId: string, revisionId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/panels`,
+  costs: (projectId: string, revisionId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/cost`,
   verifyPackage: () => '/verify-package',
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
+  drawingPdf: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=pdf`,
+  /** @param sheet  counted from 1 */
+  drawingSvg: (revisionId: string, sheet: number) =>
+    `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=${sheet}`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
   liveEvents: (revisionId: string, after: number) => `/api/revisions/${enc(revisionId)}/events?after=${after}`,
   attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,

@@ -1,0 +1,44 @@
+import type { Metadata } from 'next'
+import { FormatTable } from '@/app/_components/fabrication/format-table'
+import { FormatsForm } from '@/app/_components/fabrication/formats-form'
+import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { now } from '@/lib/config'
+import { getSheet } from '@/lib/data'
+
+export const metadata: Metadata = { title: 'Panel formats' }
+
+export default async function CompanyPanelsPage({ params }: { params: Promise<{ companyId: string }> }) {
+  const { companyId } = await params
+  const actor = await requireActor(paths.companyPanels(companyId))
+  const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'panel-formats'))
+  return (
+    <>
+      <PageHead
+        title="Panel formats"
+        over={company.name}
+        under={
+          mayEdit
+            ? 'The panels that you run. Parts of reviews shared with you are laid on them; no other fabricator sees them.'
+            : 'The panels that this fabricator runs, as it stated them.'
+        }
+      />
+      {current !== null && <SheetVersion sheet={current} />}
+      {mayEdit ? (
+        <FormatsForm
+          key={current?.version ?? 0}
+          companyId={companyId}
+          seenVersion={current?.version ?? 0}
+          content={current?.content ?? { formats: [] }}
+          today={now().toISOString().slice(0, 10)}
+        />
+      ) : current === null || current.content.formats.length === 0 ? (
+        <p className="empty">This fabricator has stated no panel format yet.</p>
+      ) : (
+        <FormatTable formats={current.content.formats} />
+      )}
+    </>
+  )
+}

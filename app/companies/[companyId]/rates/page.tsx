@@ -1,0 +1,38 @@
+import type { Metadata } from 'next'
+import { RatesSheet } from '@/app/_components/fabrication/rates-sheet'
+import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { now } from '@/lib/config'
+import { getSheet } from '@/lib/data'
+
+export const metadata: Metadata = { title: 'Process rates' }
+
+export default async function CompanyRatesPage({ params }: { params: Promise<{ companyId: string }> }) {
+  const { companyId } = await params
+  const actor = await requireActor(paths.companyRates(companyId))
+  const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'process-rates'))
+  return (
+    <>
+      <PageHead
+        title="Process rates"
+        over={company.name}
+        under={
+          mayEdit
+            ? 'Replace any line by your own; the others stay illustrative and are labelled so wherever they count. The teams that you work with see the rates, no other fabricator does.'
+            : 'Rates of this fabricator, and illustrative ones where it states none. They compare constructions; they are no prices.'
+        }
+      />
+      {current !== null && <SheetVersion sheet={current} />}
+      <RatesSheet
+        key={current?.version ?? 0}
+        companyId={companyId}
+        seenVersion={current?.version ?? 0}
+        content={current?.content ?? null}
+        mayEdit={mayEdit}
+        today={now().toISOString().slice(0, 10)}
+      />
+    </>
+  )
+}

@@ -1,43 +1,112 @@
 import type { Metadata } from 'next'
-import { listItemTexts } from '@/app/_components/review/catalogue-texts'
+import Link from 'next/link'
+import { listTextsOf } from '@/app/_components/review/catalogue-texts'
+import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
-import { PageHead } from '@/app/_components/ui/section'
-import { CATALOGUE, getLimitDefinition, SEVERITIES } from '@/lib/engine/catalogue'
-import { CatalogueList } from './_components/catalogue-list'
+import { PageHead, Section } from '@/app/_components/ui/section'
+import { getCatalogueInForce } from '@/lib/data'
+import {
+  CATALOGUE,
+  type CatalogueTemplate,
+  DELIVERED_TEMPLATE,
+  getLimitDefinition,
+  type LimitKey,
+  makeCatalogue,
+  SEVERITIES,
+  type SwitchedOffItem,
+} from '@/lib/engine/catalogue'
+import { type CatalogueEntry, CatalogueList } from './_components/catalogue-list'
 
 export const metadata: Metadata = { title: 'Catalogue' }
 
-export default async function CataloguePage() {
-  await requireActor(paths.catalogue())
-  const texts = listItemTexts()
+interface CataloguePageProps {
+  readonly searchParams: Promise<{ readonly edition?: string | string[] }>
+}
+
+/** The catalogue that a new review would go by: for the team the workspace's own edition, where it has one. */
+export default async function CataloguePage({ searchParams }: CataloguePageProps) {
+  const actor = await requireActor(paths.catalogue())
+  const [{ version, content }, { edition }] = [await getCatalogueInForce(actor), await searchParams]
+  const isDelivered = version === 0 || edition === 'delivered'
+  const template = isDelivered ? DELIVERED_TEMPLATE : content
+  const { items, switchedOff } = makeCatalogue(template)
+  const changed = new Map(template.itemChanges.map((change) => [change.itemId, change.reason]))
+  const own = new Set(template.ownItems.map(({ id }) => id))
+  const texts = listTextsOf(template)
+  const entries = items.flatMap((item): CatalogueEntry[] => {
+    const text = texts[item.id]
+    if (text === undefined) return []
+    const note = own.has(item.id) ? 'The workspace’s own item.' : changed.get(item.id)
+    return [
+      {
+        ...text,
+        limits: item.limits.map((key) => describeLimit(key, template)),
+        workspaceNote: note === undefined || own.has(item.id) ? (note ?? '') : `Changed by the workspace: ${note}`,
+      },
+    ]
+  })
   return (
     <>
       <PageHead
         title="Catalogue of review items"
+        over={version === 0 ? undefined : isDelivered ? 'As delivered' : `The workspace’s version ${version}`}
         under={
-          <p>
-            {CATALOGUE.length} items, with the source of every limit. Workspace and fabricators may set limits of their
-            own; a review then says whose it used.
-          </p>
+          <>
+            <p>
+              {items.length} items, with the source of every limit. Workspace and fabricators may set limits of their
+              own; a review then says whose it used.
+            </p>
+            {version > 0 && (
+              <p>
+                {isDelivered ? (
+                  <>
+                    This is the catalogue as delivered. New reviews go by{' '}
+                    <Link href={paths.catalogue()}>the workspace’s version {version}</Link>.
+                  </>
+                ) : (
+                  <>
+                    New reviews go by this version; one under way keeps its own until it is brought up.{' '}
+                    <Link href={paths.workspaceCatalogue()}>What the workspace changed</Link>,{' '}
+                    <Link href={paths.catalogue('delivered')}>the {CATALOGUE.length} items as delivered</Link>.
+                  </>
+                )}
+              </p>
+            )}
+          </>
         }
       />
-      <CatalogueList
-        entries={CATALOGUE.flatMap((item) => {
-          const text = texts[item.id]
-          if (text === undefined) return []
-          return [
-            {
-              ...text,
-              limits: item.limits.map((key) => {
-                const { label, unit, sense, value, note } = getLimitDefinition(key)
-                return { key, label, unit, sense, value, note }
-              }),
-            },
-          ]
-        })}
-        severities={SEVERITIES}
-      />
+      <CatalogueList entries={entries} severities={SEVERITIES} />
+      {switchedOff.length > 0 && <SwitchedOff items={switchedOff} />}
     </>
+  )
+}
+
+/** The workspace's limit where the edition has one, which then says so. */
+function describeLimit(key: LimitKey, { limits }: CatalogueTemplate): CatalogueEntry['limits'][number] {
+  const { label, unit, sense, value, note } = getLimitDefinition(key)
+  const own = limits.find((limit) => limit.key === key)
+  if (own === undefined) return { key, label, unit, sense, value, note }
+  return {
+    key,
+    label,
+    unit,
+    sense,
+    value: own.value,
+    note: `set by the workspace${own.note === '' ? '' : `: ${own.note}`}`,
+  }
+}
+
+function SwitchedOff({ items }: { items: readonly SwitchedOffItem[] }) {
+  return (
+    <Section title={`Switched off by the workspace: ${countOf(items.length, 'item')}`}>
+      <ul className="changes">
+        {items.map(({ itemId, question, reason }) => (
+          <li key={itemId}>
+            {question} <span className="muted">{reason}</span>
+          </li>
+        ))}
+      </ul>
+    </Section>
   )
 }

@@ -92,6 +92,7 @@ export {
   type ChangedTemplate,
   changeDeliveredItem,
   changeOwnItem,
+  getCatalogueInForce,
   getTemplate,
   removeOwnItem,
 } from './templates'

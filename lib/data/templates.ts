@@ -1,5 +1,11 @@
 import 'server-only'
-import { type CatalogueTemplate, findItem, findTemplateProblems, type OwnItem } from '@/lib/engine/catalogue'
+import {
+  type CatalogueTemplate,
+  DELIVERED_TEMPLATE,
+  findItem,
+  findTemplateProblems,
+  type OwnItem,
+} from '@/lib/engine/catalogue'
 import { readItemProse } from '@/lib/engine/catalogue/prose'
 import type { AddOwnItemInput, ChangeDeliveredItemInput, ChangeOwnItemInput, RemoveOwnItemInput } from '@/lib/inputs'
 import { compareTemplates, OPEN_STAGES } from '@/lib/review'
@@ -40,6 +46,15 @@ export function getTemplate(actor: Actor): Promise<TemplateView> {
         openReviewCount: counts.get(row.version) ?? 0,
       })),
     }
+  })
+}
+
+/** The catalogue that a new review would go by; as delivered for those who do not belong to the workspace. */
+export function getCatalogueInForce(actor: Actor): Promise<Pick<TemplateView, 'version' | 'content'>> {
+  return read(actor, async ({ tx, standing }) => {
+    if (!mayInWorkspace(standing, 'project:create')) return { version: 0, content: DELIVERED_TEMPLATE }
+    const { version, content } = await loadLatestTemplate(tx)
+    return { version, content }
   })
 }
 

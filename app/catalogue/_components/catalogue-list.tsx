@@ -18,6 +18,8 @@ export interface CatalogueEntry extends ItemText {
     value: number
     note: string
   }[]
+  /** What the workspace made of it; empty for an item as delivered. */
+  workspaceNote: string
 }
 
 const BASES = [
@@ -85,6 +87,7 @@ function Entry({ entry, severities }: { entry: CatalogueEntry; severities: Reado
         <p className="small muted">
           {entry.severity}: {severities[entry.severity]}
         </p>
+        {entry.workspaceNote !== '' && <p className="small">{entry.workspaceNote}</p>}
       </div>
       <div className="stack">
         <p>{entry.why}</p>

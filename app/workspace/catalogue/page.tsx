@@ -29,9 +29,14 @@ export default async function WorkspaceCataloguePage() {
           </p>
         }
         actions={
-          <LinkButton href={paths.catalogue()} weight="quiet">
-            As delivered, with sources
-          </LinkButton>
+          <>
+            <LinkButton href={paths.catalogue()} weight="quiet">
+              As reviews see it, with sources
+            </LinkButton>
+            <LinkButton href={paths.catalogue('delivered')} weight="quiet">
+              As delivered
+            </LinkButton>
+          </>
         }
       />
       <Section title="Own items">

@@ -106,6 +106,13 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
 
   // The workspace's edition of the catalogue
   {
+    name: 'getCatalogueInForce',
+    run: (a) => data.getCatalogueInForce(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
     name: 'getTemplate',
     run: (a) => data.getTemplate(a),
     reached: 'ok',

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { nameClash } from '@/app/_components/engineering/draft/clash-words'
 import { insertLayer, moveLayer, removeLayer, updateLayer } from '@/app/_components/engineering/draft/design-edits'
 import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
 import { mergeDrafts } from '@/app/_components/engineering/draft/merge-drafts'
@@ -26,6 +27,8 @@ describe('two people change one design', () => {
     const { merged, clashes } = mergeDrafts(base, resize(base, first.id, 20), resize(base, first.id, 26))
     expect(layerOf(merged, first.id)?.thicknessUm).toBe(20)
     expect(clashes).toEqual([`construction › layers › ${first.id} › thicknessUm`])
+    const [words] = clashes.map((clash) => nameClash(clash, [removeLayer(base, first.id), base]))
+    expect(words).toMatch(new RegExp(`${first.name} thickness$`))
   })
 
   test('a layer that I added stays where I put it, in a list that the other rearranged nothing of', () => {

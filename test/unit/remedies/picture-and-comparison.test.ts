@@ -3,6 +3,7 @@ import { listMovedVerdicts } from '@/app/_components/engineering/remedies/moved-
 import { formatStrainShare, nameRemedy } from '@/app/_components/engineering/remedies/words'
 import { drawRemedyPlot, listRemedyRows, PRINT_PALETTE, toSvg } from '@/lib/drawing'
 import { evaluate } from '@/lib/engine'
+import { DELIVERED_TEMPLATE, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { makeDocument } from '../drawing/demo-design'
 import { getRemedy, readDemo } from './demo'
@@ -56,18 +57,33 @@ describe('remedy plot', () => {
 describe('comparison of a design with and without a remedy', () => {
   it('lists the items of the checklist that move, and no other', () => {
     const remedy = getRemedy(skua, 'hinge', 'one-layer-in-bend:l2+pads-only-plating:bend')
-    const before = evaluate(skua)
-    const after = evaluate(applyDesignPatch(skua, remedy.patch))
-    const moved = listMovedVerdicts(before, after)
+    const reworded = {
+      ...DELIVERED_TEMPLATE,
+      itemChanges: [
+        {
+          itemId: 'conductor-layers-in-bend',
+          isOff: false,
+          reason: 'our words',
+          question: 'Is the bend on one layer?',
+          why: null,
+          howToCheck: null,
+          answeredBy: null,
+        },
+      ],
+    }
+    const { items } = makeCatalogue(reworded)
+    const before = evaluate(skua, { items })
+    const after = evaluate(applyDesignPatch(skua, remedy.patch), { items })
+    const moved = listMovedVerdicts(before, after, items)
     expect(moved).toContainEqual(
       expect.objectContaining({
         itemId: 'conductor-layers-in-bend',
-        name: 'Conductor layers in bend',
+        question: 'Is the bend on one layer?',
         before: 'fails',
       }),
     )
     expect(moved.every((each) => each.before !== each.after)).toBe(true)
-    expect(listMovedVerdicts(before, before)).toEqual([])
+    expect(listMovedVerdicts(before, before, items)).toEqual([])
   })
 
   it('names a pair in one breath and shows strain as a multiple of what is allowed', () => {

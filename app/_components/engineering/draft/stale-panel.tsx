@@ -4,9 +4,9 @@ import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SheetDialog } from '@/app/_components/ui/dialog'
 import { StaleNotice } from '@/app/_components/ui/notices'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { Design } from '@/lib/engine'
-import { compareDesigns } from '@/lib/review'
+import { compareDesigns, type DesignChange } from '@/lib/review'
+import { nameClash } from './clash-words'
 import { useDraft } from './draft-context'
 import { mergeDrafts } from './merge-drafts'
 import type { SaveState } from './use-save'
@@ -21,9 +21,9 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
   const { state: draft, stored, dispatch } = useDraft()
   const [isComparing, setComparing] = useState(false)
   const hasNewer = stored.designVersion > draft.seenVersion
-  const differences = useMemo(
-    () => (isComparing ? compareDesigns(stored.design, draft.design) : []),
-    [isComparing, stored.design, draft.design],
+  const [meanwhile, mine] = useMemo(
+    () => [compareDesigns(draft.stored, stored.design), compareDesigns(draft.stored, draft.design)],
+    [draft.stored, stored.design, draft.design],
   )
   const { merged, clashes } = useMemo(
     () => mergeDrafts(draft.stored, draft.design, stored.design),
@@ -56,36 +56,15 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
         ))}
       </StaleNotice>
       <SheetDialog title="The stored design and mine" isOpen={isComparing} onOpenChange={setComparing}>
-        {differences.length === 0 ? (
-          <p>Both are alike.</p>
-        ) : (
-          <TableFrame label="Differences" className="compare-frame">
-            <table className="ledger unit-heads">
-              <caption className="small muted">Version {stored.designVersion} as stored, and this page</caption>
-              <thead>
-                <tr>
-                  <th scope="col">Where</th>
-                  <th scope="col">Stored</th>
-                  <th scope="col">Mine</th>
-                </tr>
-              </thead>
-              <tbody>
-                {differences.map((difference) => (
-                  <tr key={difference.path.join('/')}>
-                    <th scope="row">{difference.path.join(' › ')}</th>
-                    <td>{difference.before ?? '–'}</td>
-                    <td>{difference.after ?? '–'}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableFrame>
-        )}
+        <h3>Changed meanwhile, stored as version {stored.designVersion}</h3>
+        <ChangeList changes={meanwhile} />
+        <h3>Changed on this page</h3>
+        <ChangeList changes={mine} />
         <p className="small">
           Both together takes what only one of you changed from whoever changed it.{' '}
           {clashes.length === 0
             ? 'You changed no field that changed meanwhile.'
-            : `Where both changed the same, mine stands: ${clashes.join('; ')}.`}
+            : `Where both changed the same, mine stands: ${clashes.map((clash) => nameClash(clash, [draft.design, stored.design])).join('; ')}.`}
         </p>
         <div className="row">
           <Button weight="strong" onPress={() => settle(merged)}>
@@ -97,5 +76,16 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
         </div>
       </SheetDialog>
     </>
+  )
+}
+
+function ChangeList({ changes }: { changes: readonly DesignChange[] }) {
+  if (changes.length === 0) return <p className="empty">Nothing.</p>
+  return (
+    <ul className="changes">
+      {changes.map(({ path, sentence }) => (
+        <li key={path.join('/')}>{sentence}</li>
+      ))}
+    </ul>
   )
 }

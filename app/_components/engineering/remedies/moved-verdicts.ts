@@ -3,32 +3,35 @@ import type { Evaluation, ItemResult } from '@/lib/engine'
 /** An item of the checklist whose verdict differs between two evaluations. */
 export interface MovedVerdict {
   readonly itemId: string
-  /** The item's title for the later verdict. */
-  readonly name: string
+  /** In the wording of the review's version of the catalogue. */
+  readonly question: string
   readonly before: ItemResult['verdict']
   readonly after: ItemResult['verdict']
   readonly headline: string
 }
 
-/** Items whose verdict moves, in the order of the catalogue. */
-export function listMovedVerdicts(before: Evaluation, after: Evaluation): MovedVerdict[] {
+/**
+ * Items whose verdict moves, in the order of the catalogue.
+ *
+ * @param items  that both were evaluated by
+ */
+export function listMovedVerdicts(
+  before: Evaluation,
+  after: Evaluation,
+  items: readonly { readonly id: string; readonly question: string }[],
+): MovedVerdict[] {
+  const questions = new Map(items.map(({ id, question }) => [id, question]))
   return after.items.flatMap((item) => {
     const earlier = before.items.find(({ itemId }) => itemId === item.itemId)
     if (earlier === undefined || earlier.verdict === item.verdict) return []
     return [
       {
         itemId: item.itemId,
-        name: nameItem(item.itemId),
+        question: questions.get(item.itemId) ?? item.itemId,
         before: earlier.verdict,
         after: item.verdict,
         headline: item.headline,
       },
     ]
   })
-}
-
-/** Ids are nouns: `bend-strain` reads as `Bend strain`. */
-function nameItem(itemId: string): string {
-  const words = itemId.replaceAll('-', ' ')
-  return words.charAt(0).toUpperCase() + words.slice(1)
 }

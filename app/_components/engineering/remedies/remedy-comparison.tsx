@@ -8,6 +8,7 @@ import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { drawStrainPlot, formatCycleCount, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
 import { type Design, type Evaluation, evaluate, type LimitOverride, type Remedy } from '@/lib/engine'
+import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
 import { PictureView, usePlotDocument } from '../pictures'
 import { listMovedVerdicts } from './moved-verdicts'
@@ -23,6 +24,7 @@ interface RemedyComparisonProps {
   readonly design: Design
   readonly bendId: string
   readonly limits: readonly LimitOverride[]
+  readonly template: CatalogueTemplate
   readonly onClose: () => void
   /** Null where it cannot be applied. */
   readonly onApply: (() => void) | null
@@ -35,16 +37,25 @@ interface Side {
 }
 
 /** The design as it is beside the design with the remedy, both evaluated in full; nothing is edited yet. */
-export function RemedyComparison({ remedy, design, bendId, limits, onClose, onApply }: RemedyComparisonProps) {
+export function RemedyComparison({
+  remedy,
+  design,
+  bendId,
+  limits,
+  template,
+  onClose,
+  onApply,
+}: RemedyComparisonProps) {
+  const { items } = useMemo(() => makeCatalogue(template), [template])
   const sides = useMemo((): readonly [Side, Side] => {
     const patched = applyDesignPatch(design, remedy.patch)
     return [
-      { title: 'As it is', design, evaluation: evaluate(design, { limits }) },
-      { title: 'With the remedy', design: patched, evaluation: evaluate(patched, { limits }) },
+      { title: 'As it is', design, evaluation: evaluate(design, { limits, items }) },
+      { title: 'With the remedy', design: patched, evaluation: evaluate(patched, { limits, items }) },
     ]
-  }, [design, remedy, limits])
+  }, [design, remedy, limits, items])
   const [before, after] = sides
-  const moved = useMemo(() => listMovedVerdicts(before.evaluation, after.evaluation), [before, after])
+  const moved = useMemo(() => listMovedVerdicts(before.evaluation, after.evaluation, items), [before, after, items])
   return (
     <SheetDialog title={nameRemedy(remedy)} isOpen onOpenChange={(isOpen) => !isOpen && onClose()}>
       <div className="remedy-comparison stack">
@@ -72,7 +83,7 @@ export function RemedyComparison({ remedy, design, bendId, limits, onClose, onAp
               <tbody>
                 {moved.map((item) => (
                   <tr key={item.itemId}>
-                    <th scope="row">{item.name}</th>
+                    <th scope="row">{item.question}</th>
                     <td data-label="As it is">
                       <VerdictMark verdict={item.before} />
                     </td>

@@ -14,3 +14,4 @@ export {
 export { formatLogLine, type LogFields, log } from './log'
 export { isLoopbackOnly } from './loopback'
 export { ensureSecrets, getSecrets, type Secrets } from './secrets'
+export { writeWhole } from './write-whole'

@@ -1,8 +1,7 @@
 import 'server-only'
-import { randomUUID } from 'node:crypto'
-import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises'
+import { mkdir, readFile, stat } from 'node:fs/promises'
 import path from 'node:path'
-import { getSettings } from '@/lib/config'
+import { getSettings, writeWhole } from '@/lib/config'
 import { sha256Hex } from '@/lib/review'
 
 /** Artwork archives of real parts stay well below this. */
@@ -22,7 +21,7 @@ export function getFilesFolder(): string {
 }
 
 /**
- * Keeps bytes under their SHA-256. Written beside the place, flushed, then renamed: a file under its hash is whole.
+ * Keeps bytes under their SHA-256. A file under its hash is whole.
  * Called before the transaction that refers to it; a transaction that fails leaves only an unused file.
  */
 export async function keepFile(bytes: Uint8Array): Promise<{ sha256: string; sizeBytes: number }> {
@@ -30,22 +29,8 @@ export async function keepFile(bytes: Uint8Array): Promise<{ sha256: string; siz
   const target = getStoredPath(sha256)
   const existing = await stat(target).catch(() => null)
   if (existing?.size === bytes.length) return { sha256, sizeBytes: bytes.length }
-  const folder = path.dirname(target)
-  await mkdir(folder, { recursive: true, mode: 0o700 })
-  const partial = path.join(folder, `${randomUUID()}.partial`)
-  try {
-    const file = await open(partial, 'wx', 0o600)
-    try {
-      await file.writeFile(bytes)
-      await file.sync()
-    } finally {
-      await file.close()
-    }
-    await rename(partial, target)
-  } catch (error) {
-    await rm(partial, { force: true })
-    throw error
-  }
+  await mkdir(path.dirname(target), { recursive: true, mode: 0o700 })
+  await writeWhole(target, bytes)
   return { sha256, sizeBytes: bytes.length }
 }
 

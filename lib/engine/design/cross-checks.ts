@@ -5,8 +5,8 @@ import type { Design } from './design'
 import type { Material, MaterialKind } from './material'
 import { findOutlineIssue } from './outline'
 
-/** Which materials a layer kind may be made of. */
-const MATERIALS_OF_LAYER: Record<Exclude<Layer['kind'], 'unbonded-gap'>, readonly MaterialKind[]> = {
+/** Which kinds of material a layer kind may be made of, likeliest first. */
+export const MATERIALS_OF_LAYER: Record<Exclude<Layer['kind'], 'unbonded-gap'>, readonly MaterialKind[]> = {
   conductor: ['copper-foil'],
   'base-film': ['polymer-film'],
   adhesive: ['adhesive'],

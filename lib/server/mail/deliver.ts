@@ -1,9 +1,8 @@
 import 'server-only'
-import { randomUUID } from 'node:crypto'
-import { mkdir, open, rename, rm } from 'node:fs/promises'
+import { mkdir } from 'node:fs/promises'
 import path from 'node:path'
 import { createTransport } from 'nodemailer'
-import { getSettings } from '@/lib/config'
+import { getSettings, writeWhole } from '@/lib/config'
 import type { ClaimedMail, MailFailure, MailWay } from '@/lib/data'
 import { buildMessage, makeMessageOptions } from './build-message'
 
@@ -38,7 +37,7 @@ export function deliverToFolder(): Delivery {
     },
     send: async (mail) => {
       const target = path.join(/* turbopackIgnore: true */ folder, makeFileName(mail))
-      await writeWhole(folder, target, await buildMessage(mail, mailFrom)).catch((error: unknown) => {
+      await writeWhole(target, await buildMessage(mail, mailFrom)).catch((error: unknown) => {
         throw new DeliveryError('later', `the message could not be written: ${sayError(error)}`)
       })
     },
@@ -48,24 +47,6 @@ export function deliverToFolder(): Delivery {
 function makeFileName({ id, kind, createdAt }: ClaimedMail): string {
   const at = createdAt.toISOString().replaceAll(/[-:]|\.\d+/g, '')
   return `${at}-${kind}-${id.slice(0, 8)}.eml`
-}
-
-/** Beside the place, flushed, then renamed: a file under its name is whole. Readable by its owner alone: it may hold a link. */
-async function writeWhole(folder: string, target: string, bytes: Buffer): Promise<void> {
-  const partial = path.join(/* turbopackIgnore: true */ folder, `${randomUUID()}.partial`)
-  try {
-    const file = await open(partial, 'wx', 0o600)
-    try {
-      await file.writeFile(bytes)
-      await file.sync()
-    } finally {
-      await file.close()
-    }
-    await rename(partial, target)
-  } catch (error) {
-    await rm(partial, { force: true })
-    throw error
-  }
 }
 
 /** In all well below the time that a claim lasts. */

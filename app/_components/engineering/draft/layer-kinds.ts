@@ -3,8 +3,8 @@ import {
   findMaterial,
   type Layer,
   listLibraryMaterials,
+  MATERIALS_OF_LAYER,
   type Material,
-  type MaterialKind,
 } from '@/lib/engine'
 
 export const LAYER_KINDS = [
@@ -21,24 +21,10 @@ export const LAYER_KINDS = [
   'unbonded-gap',
 ] as const satisfies readonly Layer['kind'][]
 
-/** Material kinds offered for a layer kind, likeliest first; the design's check has the last word. */
-const OFFERED: Record<Exclude<Layer['kind'], 'unbonded-gap'>, readonly MaterialKind[]> = {
-  conductor: ['copper-foil'],
-  'base-film': ['polymer-film'],
-  adhesive: ['adhesive'],
-  'coverlay-film': ['polymer-film'],
-  bondply: ['adhesive', 'prepreg', 'polymer-film'],
-  'no-flow-prepreg': ['prepreg'],
-  'rigid-laminate': ['rigid-laminate'],
-  'solder-mask': ['solder-mask'],
-  stiffener: ['rigid-laminate', 'polymer-film', 'metal-sheet'],
-  'shield-film': ['shield-film'],
-}
-
-/** The design's own materials and the library's that suit a layer kind. */
+/** The design's own materials and the library's that suit a layer kind, the likeliest kind first. */
 export function listMaterialsFor(design: Design, kind: Layer['kind']): Material[] {
   if (kind === 'unbonded-gap') return []
-  const kinds = OFFERED[kind]
+  const kinds = MATERIALS_OF_LAYER[kind]
   return [...design.materials, ...listLibraryMaterials()]
     .filter((material) => kinds.includes(material.kind))
     .sort((a, b) => kinds.indexOf(a.kind) - kinds.indexOf(b.kind))

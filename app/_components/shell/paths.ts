@@ -63,9 +63,8 @@ export const paths = {
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
   drawingPdf: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=pdf`,
-  /** @param sheet  counted from 1 */
-  drawingSvg: (revisionId: string, sheet: number) =>
-    `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=${sheet}`,
+  /** Ends where the sheet's number follows, counted from 1: how many there are is known where they are drawn. */
+  drawingSvg: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
   liveEvents: (revisionId: string, after: number) => `/api/revisions/${enc(revisionId)}/events?after=${after}`,
   attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,

@@ -1,9 +1,11 @@
 import type { PackageContent, PackageFile } from '../content'
-import { drawFileSheets, makeDrawingFiles, makeSheetIdentity } from './drawing'
+import { drawFileSheets, makeSheetIdentity } from '../drawing'
+import { makeDrawingFiles } from './drawing'
 import { writePdf } from './pdf-writer'
 import { makeReport } from './report'
 
-export { drawFileSheets, makeSheetIdentity, writeSheetSvg, writeSheetsPdf } from './drawing'
+export { writeSheetsPdf } from './drawing'
+export type { PdfIdentity } from './pdf-writer'
 
 /** The readable documents of a package: report, and drawing sheets as SVG and PDF. */
 export async function makeDocuments(content: PackageContent): Promise<PackageFile[]> {

@@ -409,6 +409,28 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     seenBy: 'draft',
   },
   {
+    name: 'getSheetIdentity',
+    run: (a, s) => data.getSheetIdentity(a, s.reviewId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'getDrawingFile',
+    run: (a, s) => data.getDrawingFile(a, s.reviewId, { format: 'svg', sheet: '1' }),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'getDrawingFile',
+    of: 'a draft',
+    run: (a, s) => data.getDrawingFile(a, s.draftId, { format: 'svg', sheet: '1' }),
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'draft',
+  },
+  {
     name: 'exportDesign',
     run: (a, s) => data.exportDesign(a, s.reviewId),
     reached: 'ok',

@@ -1,4 +1,5 @@
 export { PictureTableView } from './picture-table-view'
 export { PictureView } from './picture-view'
+export { toElements } from './to-elements'
 export { usePlotDocument } from './use-plot-document'
 export { useWidth } from './use-width'

@@ -1,8 +1,9 @@
 'use client'
 
-import { createElement, type ReactNode, useId } from 'react'
-import type { DrawingNode, Picture } from '@/lib/drawing'
+import { type ReactNode, useId } from 'react'
+import type { Picture } from '@/lib/drawing'
 import { PictureTableView } from './picture-table-view'
+import { toElements } from './to-elements'
 
 interface PictureViewProps {
   readonly picture: Picture
@@ -27,7 +28,7 @@ export function PictureView({ picture, caption }: PictureViewProps) {
       >
         <title id={`${id}-title`}>{picture.title}</title>
         <desc id={`${id}-desc`}>{picture.description}</desc>
-        {picture.nodes.map((node, index) => toElement(node, index))}
+        {toElements(picture.nodes)}
       </svg>
       <p className="small muted">{picture.description}</p>
       <details className="small">
@@ -36,17 +37,4 @@ export function PictureView({ picture, caption }: PictureViewProps) {
       </details>
     </figure>
   )
-}
-
-function toElement(node: DrawingNode | string, key: number): ReactNode {
-  if (typeof node === 'string') return node
-  const properties: Record<string, string | number> = { key }
-  for (const [name, value] of Object.entries(node.attributes)) properties[toPropertyName(name)] = value
-  return createElement(node.tag, properties, ...node.children.map(toElement))
-}
-
-/** React writes SVG's hyphenated attributes in camel case. */
-function toPropertyName(name: string): string {
-  if (name === 'xlink:href') return 'href'
-  return name.replace(/-([a-z])/g, (_match, letter: string) => letter.toUpperCase())
 }

@@ -86,6 +86,7 @@ function listTabs(revision: RevisionView) {
     link('construction', 'Construction'),
     link('bends', 'Bends'),
     link('features', 'Features'),
+    link('drawing', 'Drawing'),
     link('artwork', 'Artwork', revision.artwork.length),
     link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
     link('proposals', 'Proposals', revision.proposals.filter(({ state }) => state === 'proposed').length),

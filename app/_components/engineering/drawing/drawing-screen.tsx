@@ -1,0 +1,71 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import { LinkButton } from '@/app/_components/ui/button'
+import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { Section } from '@/app/_components/ui/section'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
+import { drawSheets, SCREEN_PALETTE, type SheetIdentity } from '@/lib/drawing'
+import type { Design, Evaluation } from '@/lib/engine'
+import { SheetView, ZOOMS, type Zoom } from './sheet-view'
+
+interface DrawingScreenProps {
+  readonly design: Design
+  readonly evaluation: Evaluation
+  readonly identity: SheetIdentity
+  readonly pdfPath: string
+  /** The sheet's number follows. */
+  readonly svgPathOf: string
+}
+
+/** The drawing sheets as they follow from the design, with the files to download. */
+export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf }: DrawingScreenProps) {
+  const { unit } = useLengthUnit()
+  const sheets = useMemo(
+    () =>
+      drawSheets(design, evaluation, {
+        identity,
+        // Plan dimensions in um would be all digits.
+        units: { thickness: unit, plan: unit === 'um' ? 'mm' : unit },
+        palette: SCREEN_PALETTE,
+        size: null,
+      }),
+    [design, evaluation, identity, unit],
+  )
+  const [chosen, setChosen] = useState('1')
+  const [zoom, setZoom] = useState<Zoom>('fit')
+  const sheet = sheets.find(({ number }) => String(number) === chosen) ?? sheets[0]
+  if (sheet === undefined) return null
+  return (
+    <Section
+      title="Drawing sheets"
+      actions={
+        <>
+          <LinkButton href={pdfPath} weight="strong" download>
+            All sheets (PDF)
+          </LinkButton>
+          <LinkButton href={`${svgPathOf}${sheet.number}`} weight="quiet" download>
+            Sheet {sheet.number} (SVG)
+          </LinkButton>
+        </>
+      }
+    >
+      <p className="muted small">
+        Generated from the design and its recorded results, {sheet.size} after ISO 5457. On screen in the length unit
+        that you chose; files are in µm and mm.
+      </p>
+      <div className="row no-print">
+        {sheets.length > 1 && (
+          <ChoiceGroup
+            label="Sheet"
+            options={sheets.map(({ number }) => ({ value: String(number), label: `Sheet ${number}` }))}
+            value={String(sheet.number)}
+            onChange={setChosen}
+          />
+        )}
+        <ChoiceGroup label="Size on screen" options={ZOOMS} value={zoom} onChange={setZoom} />
+      </div>
+      <SheetView sheet={sheet} zoom={zoom} />
+    </Section>
+  )
+}

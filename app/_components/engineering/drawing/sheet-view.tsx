@@ -1,0 +1,46 @@
+'use client'
+
+import { useId } from 'react'
+import type { DrawnSheet } from '@/lib/drawing'
+import { PictureTableView, toElements } from '../pictures'
+
+export const ZOOMS = [
+  { value: 'fit', label: 'Fit the page' },
+  { value: 'true', label: 'True size' },
+  { value: 'double', label: 'Twice the size' },
+] as const
+export type Zoom = (typeof ZOOMS)[number]['value']
+
+const SCALES: Readonly<Record<Exclude<Zoom, 'fit'>, number>> = { true: 1, double: 2 }
+
+/** One sheet in a frame that scrolls, by keyboard too, and the list of what stands on it. */
+export function SheetView({ sheet, zoom }: { sheet: DrawnSheet; zoom: Zoom }) {
+  const id = useId()
+  const { widthPx: widthMm, heightPx: heightMm } = sheet
+  return (
+    <figure className="sheet">
+      <section
+        className="sheet-frame"
+        aria-label={`Sheet ${sheet.number}, scrolls`}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region without focusable content needs it.
+        tabIndex={0}
+      >
+        <svg
+          role="img"
+          aria-labelledby={`${id}-title ${id}-desc`}
+          viewBox={`0 0 ${widthMm} ${heightMm}`}
+          className="sheet-drawing"
+          style={{ width: zoom === 'fit' ? '100%' : `${widthMm * SCALES[zoom]}mm`, aspectRatio: widthMm / heightMm }}
+        >
+          <title id={`${id}-title`}>{sheet.title}</title>
+          <desc id={`${id}-desc`}>{sheet.description}</desc>
+          {toElements(sheet.nodes)}
+        </svg>
+      </section>
+      <details className="small">
+        <summary>What stands on this sheet</summary>
+        <PictureTableView table={sheet.table} />
+      </details>
+    </figure>
+  )
+}

@@ -1,0 +1,53 @@
+import Link from 'next/link'
+import { Section } from '@/app/_components/ui/section'
+import type { DrawingGap, DrawingGapSeverity } from '@/lib/review'
+import { getTargetPath } from './blocker-list'
+
+const SEVERITY_WORDS: Readonly<Record<DrawingGapSeverity, string>> = {
+  blocking: 'Before anything can be begun',
+  major: 'Would be guessed at, or come back as a query',
+  minor: 'Asked while the order goes on',
+}
+
+interface DrawingGapsProps {
+  projectId: string
+  revisionId: string
+  gaps: readonly DrawingGap[]
+}
+
+/** What a fabricator would still ask, each question with a link to where it is answered. */
+export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
+  const groups = Object.entries(SEVERITY_WORDS).map(([severity, words]) => ({
+    severity,
+    words,
+    gaps: gaps.filter((gap) => gap.severity === severity),
+  }))
+  return (
+    <Section title="What a fabricator would still ask">
+      {gaps.length === 0 ? (
+        <p>Nothing: every field that the sheets have room for is filled in.</p>
+      ) : (
+        groups
+          .filter((group) => group.gaps.length > 0)
+          .map((group) => (
+            <div key={group.severity} className="stack">
+              <h3 className="label">
+                {group.words} ({group.gaps.length})
+              </h3>
+              <ul className="blockers">
+                {group.gaps.map((gap) => (
+                  <li key={gap.path.join('/')}>
+                    <Link href={getTargetPath(projectId, revisionId, gap.target)}>{gap.question}</Link>
+                  </li>
+                ))}
+              </ul>
+            </div>
+          ))
+      )}
+      <p className="muted small">
+        Found by looking for what is empty in the design. Common practice, no published source; a fabricator may ask
+        more.
+      </p>
+    </Section>
+  )
+}

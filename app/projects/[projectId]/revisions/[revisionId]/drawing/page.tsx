@@ -1,0 +1,24 @@
+import { DrawingScreen } from '@/app/_components/engineering'
+import { DrawingGaps } from '@/app/_components/review/drawing-gaps'
+import { paths } from '@/app/_components/shell/paths'
+import { getSheetIdentity } from '@/lib/data'
+import { findDrawingGaps } from '@/lib/review'
+import { loadRevision, type RevisionParams } from '../load-revision'
+
+export default async function DrawingPage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const identity = await getSheetIdentity(actor, revisionId)
+  return (
+    <>
+      <DrawingScreen
+        design={revision.design}
+        evaluation={revision.evaluation}
+        identity={identity}
+        pdfPath={paths.drawingPdf(revisionId)}
+        svgPathOf={paths.drawingSvg(revisionId)}
+      />
+      <DrawingGaps projectId={projectId} revisionId={revisionId} gaps={findDrawingGaps(revision.design)} />
+    </>
+  )
+}

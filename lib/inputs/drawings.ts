@@ -1,0 +1,11 @@
+import { z } from 'zod'
+import { recordIdSchema } from './common'
+
+/** A file of a revision's drawing: all sheets as one PDF, or one sheet as SVG. */
+export const drawingFileInput = z.strictObject({
+  revisionId: recordIdSchema,
+  format: z.enum(['pdf', 'svg']),
+  /** Counted from 1; of SVG only. */
+  sheet: z.coerce.number().int('is not a whole number').min(1, 'must be 1 or more').max(999, 'must be at most 999'),
+})
+export type DrawingFileInput = z.infer<typeof drawingFileInput>

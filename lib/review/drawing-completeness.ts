@@ -1,0 +1,287 @@
+import { type Bend, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
+import type { RevisionTab } from './blockers'
+
+/**
+ * What an unanswered question costs: `blocking`, the part cannot be begun; `major`, the fabricator would guess or send
+ * a query; `minor`, the order goes on while it is asked. Common practice, no published source.
+ */
+export type DrawingGapSeverity = 'blocking' | 'major' | 'minor'
+
+/** Something that a fabricator who reads the drawing sheet would still ask. */
+export interface DrawingGap {
+  readonly severity: DrawingGapSeverity
+  /** As they would ask it. */
+  readonly question: string
+  /** Of the missing input in the design: `['bends', 0, 'use']`. */
+  readonly path: readonly (string | number)[]
+  /** Where it is typed in. */
+  readonly target: { readonly tab: RevisionTab; readonly id: string }
+}
+
+type BriefQuestion = readonly [
+  field: keyof Brief,
+  severity: DrawingGapSeverity,
+  question: string,
+  applies?: (brief: Brief) => boolean,
+]
+
+const isSoldered = (brief: Brief) => brief.solderedAssembly !== false
+
+const BRIEF_QUESTIONS: readonly BriefQuestion[] = [
+  ['partNumber', 'major', 'What is the part number?'],
+  ['performanceClass', 'blocking', 'To which performance class of IPC-6013 is the part built and inspected?'],
+  ['circuitType', 'major', 'Which type of IPC-6013 is it?'],
+  [
+    'installationUse',
+    'major',
+    'Which use of IPC-6013 applies: flexed to install, flexed in service, hot, or flame-rated?',
+  ],
+  ['surfaceFinish', 'blocking', 'Which surface finish do the bare lands get?'],
+  ['toleranceScheme', 'major', 'Which general tolerances and datums hold for the outline?'],
+  ['electricalTest', 'major', 'Is every part tested electrically?'],
+  ['couponTest', 'minor', 'Are test coupons wanted?'],
+  ['foldTest', 'minor', 'Is a fold test wanted?'],
+  ['panelForm', 'minor', 'In which form are parts delivered: single, in arrays, or as we decide?'],
+  ['operatingMinDegC', 'minor', 'What is the lowest temperature in service?'],
+  ['operatingMaxDegC', 'minor', 'What is the highest temperature in service?'],
+  ['solderedAssembly', 'minor', 'Are the parts soldered?'],
+  ['bakeBeforeAssembly', 'minor', 'Are parts baked before they are soldered, and by whom?', isSoldered],
+  ['registrationCriticalFeatures', 'minor', 'Which features need close registration?'],
+  ['packingAndHandling', 'minor', 'How are the parts packed?'],
+  ['whoToAsk', 'major', 'Whom do we ask when in doubt?'],
+]
+
+const SEVERITY_ORDER: readonly DrawingGapSeverity[] = ['blocking', 'major', 'minor']
+
+/** What a fabricator would still ask, worst first, in the order of the sheet. */
+export function findDrawingGaps(design: Design): DrawingGap[] {
+  const gaps = [
+    ...findBriefGaps(design.brief),
+    ...findConstructionGaps(design),
+    ...design.bends.flatMap(findBendGaps),
+    ...findStiffenerGaps(design),
+    ...findFeatureGaps(design),
+  ]
+  return SEVERITY_ORDER.flatMap((severity) => gaps.filter((gap) => gap.severity === severity))
+}
+
+function isMissing(value: unknown): boolean {
+  return value === null || (typeof value === 'string' && value.trim() === '')
+}
+
+function findBriefGaps(brief: Brief): DrawingGap[] {
+  return BRIEF_QUESTIONS.filter(([field, , , applies]) => isMissing(brief[field]) && applies?.(brief) !== false).map(
+    ([field, severity, question]) => ({
+      severity,
+      question,
+      path: ['brief', field],
+      target: { tab: 'brief', id: field },
+    }),
+  )
+}
+
+function findConstructionGaps(design: Design): DrawingGap[] {
+  const { layers, zones } = design.construction
+  const onConstruction = (
+    severity: DrawingGapSeverity,
+    question: string,
+    path: readonly (string | number)[],
+    id = '',
+  ): DrawingGap => ({ severity, question, path: ['construction', ...path], target: { tab: 'construction', id } })
+  return [
+    ...(layers.length === 0 ? [onConstruction('blocking', 'Which layers is the part made of?', ['layers'])] : []),
+    ...(zones.length === 0 ? [onConstruction('blocking', 'Which layers run through which zone?', ['zones'])] : []),
+    ...findCallOutGaps(design),
+    ...layers.flatMap((layer, index) =>
+      hasNoTolerance(layer)
+        ? [
+            onConstruction(
+              'minor',
+              `Which thickness tolerance has layer ${index + 1}, ${layer.name}? It says 0.`,
+              ['layers', index, 'tolerancePlusUm'],
+              layer.id,
+            ),
+          ]
+        : [],
+    ),
+    ...zones.flatMap((zone, index) => findZoneGaps(zone, index, onConstruction)),
+  ]
+}
+
+function hasNoTolerance(layer: Layer): boolean {
+  return layer.kind !== 'unbonded-gap' && layer.tolerancePlusUm === 0 && layer.toleranceMinusUm === 0
+}
+
+function findZoneGaps(
+  zone: Zone,
+  index: number,
+  onConstruction: (severity: DrawingGapSeverity, question: string, path: (string | number)[], id: string) => DrawingGap,
+): DrawingGap[] {
+  const gap = (field: keyof Zone, severity: DrawingGapSeverity, question: string) =>
+    zone[field] === null ? [onConstruction(severity, question, ['zones', index, field], zone.id)] : []
+  return [
+    ...gap('lengthMm', 'major', `How long is zone ${zone.name}?`),
+    ...gap('widthMm', 'major', `How wide is zone ${zone.name}?`),
+    ...(zone.kind === 'finger'
+      ? gap('connectorWindow', 'blocking', `Which thickness does the connector at zone ${zone.name} accept?`)
+      : []),
+  ]
+}
+
+/** Materials without a specification: one question for each, however many layers are made of it. */
+function findCallOutGaps(design: Design): DrawingGap[] {
+  const used = new Set(
+    design.construction.layers.map((layer) => (layer.kind === 'unbonded-gap' ? '' : layer.materialId)),
+  )
+  return [...used].flatMap((materialId): DrawingGap[] => {
+    const material = findMaterial(design, materialId)
+    if (material === null || material === undefined || material.specification.trim() !== '') return []
+    const at = design.materials.findIndex(({ id }) => id === materialId)
+    return [
+      {
+        severity: 'blocking',
+        question: `To which specification is ${material.name} ordered?`,
+        path: ['materials', at, 'specification'],
+        target: { tab: 'construction', id: '' },
+      },
+    ]
+  })
+}
+
+function findBendGaps(bend: Bend, index: number): DrawingGap[] {
+  const gap = (field: keyof Bend, severity: DrawingGapSeverity, question: string): DrawingGap[] =>
+    bend[field] === null
+      ? [{ severity, question, path: ['bends', index, field], target: { tab: 'bends', id: bend.id } }]
+      : []
+  return [
+    ...gap('use', 'blocking', `Is bend ${bend.name} folded once, flexed to install, or flexed in service?`),
+    ...(bend.use === 'dynamic'
+      ? gap('requiredCycles', 'blocking', `How many cycles must bend ${bend.name} stand?`)
+      : []),
+    ...gap('radiusHeldBy', 'minor', `What holds the radius of bend ${bend.name}?`),
+    ...gap('distanceToRigidMm', 'major', `How far is bend ${bend.name} from the rigid edge?`),
+    ...gap('strainReliefAtTransition', 'minor', `Is there strain relief at the rigid edge beside bend ${bend.name}?`),
+  ]
+}
+
+/** Kinds that hold a stiffener. */
+const HOLDING_KINDS: ReadonlySet<string> = new Set(['adhesive', 'bondply', 'no-flow-prepreg'])
+
+function findStiffenerGaps({ construction, features }: Design): DrawingGap[] {
+  const typed = features.stiffeners.flatMap((stiffener, index) => {
+    const gap = (field: keyof typeof stiffener, severity: DrawingGapSeverity, question: string): DrawingGap[] =>
+      stiffener[field] === null
+        ? [
+            {
+              severity,
+              question,
+              path: ['features', 'stiffeners', index, field],
+              target: { tab: 'features', id: stiffener.id },
+            },
+          ]
+        : []
+    return [
+      ...gap('purpose', 'minor', `What is stiffener ${stiffener.name} for?`),
+      ...gap('coverlayOverlapMm', 'major', `How far does stiffener ${stiffener.name} overlap the coverlay end?`),
+      ...gap('nearestBend', 'minor', `How far is stiffener ${stiffener.name} from the nearest bend?`),
+    ]
+  })
+  const described = new Set(features.stiffeners.map(({ layerId }) => layerId))
+  const bare = construction.layers.flatMap((layer, index): DrawingGap[] => {
+    if (layer.kind !== 'stiffener') return []
+    const gaps: DrawingGap[] = []
+    if (!described.has(layer.id)) {
+      gaps.push({
+        severity: 'major',
+        question: `Where does stiffener layer ${layer.name} begin and end, and what is it for?`,
+        path: ['features', 'stiffeners'],
+        target: { tab: 'features', id: '' },
+      })
+    }
+    if (!isHeld(construction, layer.id)) {
+      gaps.push({
+        severity: 'major',
+        question: `What bonds stiffener layer ${layer.name}? No adhesive lies next to it.`,
+        path: ['construction', 'layers', index],
+        target: { tab: 'construction', id: layer.id },
+      })
+    }
+    return gaps
+  })
+  return [...typed, ...bare]
+}
+
+/** Does something that bonds lie next to the layer in every zone that has it? */
+function isHeld({ layers, zones }: Design['construction'], layerId: string): boolean {
+  return zones.every(({ presence }) => {
+    const present = new Set(presence.map((each) => each.layerId))
+    if (!present.has(layerId)) return true
+    const here = layers.filter(({ id }) => present.has(id))
+    const at = here.findIndex(({ id }) => id === layerId)
+    return [here[at - 1], here[at + 1]].some((layer) => layer !== undefined && HOLDING_KINDS.has(layer.kind))
+  })
+}
+
+function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
+  const onFeatures = (
+    severity: DrawingGapSeverity,
+    question: string,
+    path: readonly (string | number)[],
+    id = '',
+  ): DrawingGap => ({ severity, question, path: ['features', ...path], target: { tab: 'features', id } })
+  const conductorCount = construction.layers.filter(({ kind }) => kind === 'conductor').length
+  const hasCoverlay = construction.layers.some(({ kind }) => kind === 'coverlay-film')
+  return [
+    ...(conductorCount > 1 && features.holes.length === 0
+      ? [onFeatures('minor', 'Which holes join the conductor layers, and how large are their lands?', ['holes'])]
+      : []),
+    ...features.holes.flatMap((hole, index) =>
+      hole.plated && hole.landMm === null
+        ? [onFeatures('major', `How large is the land of ${hole.name}?`, ['holes', index, 'landMm'], hole.id)]
+        : [],
+    ),
+    ...(hasCoverlay && features.coverlayOpenings.length === 0
+      ? [onFeatures('minor', 'Where is the coverlay open?', ['coverlayOpenings'])]
+      : []),
+    ...features.coverlayOpenings.flatMap((opening, index) => [
+      ...(opening.method === null
+        ? [
+            onFeatures(
+              'minor',
+              `Is the coverlay opening ${opening.name} drilled, punched or cut by laser?`,
+              ['coverlayOpenings', index, 'method'],
+              opening.id,
+            ),
+          ]
+        : []),
+      ...(opening.webMm === null
+        ? [
+            onFeatures(
+              'minor',
+              `How wide is the narrowest web of coverlay beside ${opening.name}?`,
+              ['coverlayOpenings', index, 'webMm'],
+              opening.id,
+            ),
+          ]
+        : []),
+    ]),
+    ...features.conductors.flatMap((conductor, index) =>
+      conductor.impedanceOhm !== null && conductor.spaceMm === null
+        ? [
+            onFeatures(
+              'major',
+              `Which space goes with the impedance of ${conductor.name}?`,
+              ['conductors', index, 'spaceMm'],
+              conductor.id,
+            ),
+          ]
+        : [],
+    ),
+    ...(features.copperToOutlineMm === null
+      ? [onFeatures('minor', 'How near to the outline does copper come?', ['copperToOutlineMm'])]
+      : []),
+    ...(features.outlineCorners.length === 0
+      ? [onFeatures('minor', 'Which radius do the inside corners of the outline have?', ['outlineCorners'])]
+      : []),
+  ]
+}

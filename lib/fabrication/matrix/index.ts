@@ -1,4 +1,12 @@
+export * from './assess'
+export { type Circumstances, countConditions, findDecidingRows, matchesConditions } from './conditions'
 export * from './content'
+export {
+  describeConditions,
+  formatParameterLimit,
+  formatParameterNumber,
+  formatParameterValue,
+} from './describe'
 export { findChoice, findParameter, TRADE_PARAMETERS } from './dictionary'
 export { nameMaterial } from './material-parameters'
 export {

@@ -1,2 +1,8 @@
+export * from './assess'
 export * from './content'
+export { addDays, adviseOrder, ORDER_NOW_DAYS, type OrderAdvice, type OrderDates } from './dates'
+export { findCalledMaterials, isCalled, isSameThickness, matchesPurchase } from './matching'
 export { findShelfIssues, findShelfRowIssues, type ShelfIssue } from './problems'
+export { describePurchase, listPurchases, type Purchase } from './purchases'
+export { findSubstitutes, type Substitute, type SubstituteOptions, type SubstituteSearch } from './substitutes'
+export { describeMoves, findWorseVerdicts } from './verdict-moves'

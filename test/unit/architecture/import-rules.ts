@@ -5,6 +5,7 @@ export const PURE_FOLDERS = [
   'engine',
   'geometry',
   'fabrication',
+  'spreadsheet',
   'artwork',
   'drawing',
   'review',
@@ -22,6 +23,7 @@ export const SERVER_FOLDERS = ['config', 'data', 'server'] as const
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   geometry: [],
   config: [],
+  spreadsheet: [],
   artwork: ['geometry'],
   engine: ['geometry'],
   fabrication: ['engine', 'geometry'],
@@ -30,7 +32,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   mail: ['review'],
   inputs: ['engine', 'fabrication', 'review', 'mail'],
   package: ['review', 'drawing', 'engine', 'fabrication'],
-  data: ['config', 'review', 'mail', 'package', 'engine', 'fabrication', 'artwork', 'inputs'],
+  data: ['config', 'review', 'mail', 'package', 'engine', 'fabrication', 'spreadsheet', 'artwork', 'inputs'],
   server: ['config', 'data', 'review', 'engine', 'inputs'],
   cli: [
     'config',
@@ -60,6 +62,9 @@ const PURE_PACKAGES = [
   /^canonicalize$/,
   /^fflate$/,
   /^rfc6902$/,
+  /^papaparse$/,
+  /^saxen$/,
+  /^write-excel-file\/universal$/,
 ]
 
 const IMPURE_CODE: readonly (readonly [RegExp, string])[] = [

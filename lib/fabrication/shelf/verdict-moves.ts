@@ -1,0 +1,103 @@
+import { type Evaluation, getOutcomeVerdict, type Outcome, type Verdict } from '@/lib/engine'
+import { CAPABILITY_VERDICTS, type CapabilityVerdict, type ParameterAssessment } from '../matrix/assess'
+
+/** From good to bad; what cannot be judged counts as bad as a failure, since nobody knows. */
+const BADNESS: Readonly<Record<Verdict, number>> = {
+  'not-applicable': 0,
+  meets: 0,
+  'thin-margin': 1,
+  fails: 2,
+  'not-computed': 2,
+}
+
+interface PlacedVerdict {
+  readonly title: string
+  readonly verdict: Verdict
+}
+
+/** The worst verdict of each item at each of its places: a second bend that begins to fail shows beside one that failed. */
+function listVerdicts(evaluation: Evaluation): Map<string, PlacedVerdict> {
+  const found = new Map<string, PlacedVerdict>()
+  for (const item of evaluation.items) {
+    for (const outcome of item.outcomes) {
+      const at = outcome.places.map(({ name }) => name).join(', ')
+      const key = JSON.stringify([item.itemId, outcome.places.map(({ kind, id }) => [kind, id]), nameLimit(outcome)])
+      const verdict = getOutcomeVerdict(outcome)
+      const other = found.get(key)
+      if (other !== undefined && BADNESS[other.verdict] >= BADNESS[verdict]) continue
+      found.set(key, { title: `${item.itemId.replaceAll('-', ' ')}${at === '' ? '' : ` (${at})`}`, verdict })
+    }
+  }
+  return found
+}
+
+/** One item may hold several comparisons at one place; the limit tells them apart. */
+const nameLimit = (outcome: Outcome) => (outcome.kind === 'decided' ? outcome.limit.key : '')
+
+/** Verdicts that got worse, in words: `fatigue life (Hinge): met, now fails`. */
+export function findWorseVerdicts(before: Evaluation, after: Evaluation): string[] {
+  const old = listVerdicts(before)
+  return [...listVerdicts(after)].flatMap(([key, { title, verdict }]) => {
+    const was = old.get(key)?.verdict ?? 'not-applicable'
+    return BADNESS[verdict] > BADNESS[was] ? [`${title}: ${SAID[was]}, now ${SAID[verdict]}`] : []
+  })
+}
+
+const SAID: Readonly<Record<Verdict, string>> = {
+  'not-applicable': 'not asked',
+  meets: 'meets',
+  'thin-margin': 'thin margin',
+  fails: 'fails',
+  'not-computed': 'not computed',
+}
+
+export function findWorseCapability(
+  before: readonly ParameterAssessment[],
+  after: readonly ParameterAssessment[],
+): string[] {
+  const order: readonly CapabilityVerdict[] = [...CAPABILITY_VERDICTS].reverse()
+  const old = new Map(
+    before.flatMap(({ parameter, values }) =>
+      values.map(({ place, verdict }) => [`${parameter.key} ${place.kind} ${place.id}`, verdict] as const),
+    ),
+  )
+  return after.flatMap(({ parameter, values }) =>
+    values.flatMap(({ place, verdict }) => {
+      const was = old.get(`${parameter.key} ${place.kind} ${place.id}`) ?? 'comfortable'
+      return order.indexOf(verdict) > order.indexOf(was)
+        ? [`${parameter.name} (${place.name}): ${was.replace('-', ' ')}, now ${verdict.replace('-', ' ')}`]
+        : []
+    }),
+  )
+}
+
+/** What moved between two evaluations of constructions that differ in a sheet, in words with numbers. */
+export function describeMoves(before: Evaluation, after: Evaluation): string[] {
+  const thicknesses = after.zones.flatMap((zone) => {
+    const was = before.zones.find(({ zoneId }) => zoneId === zone.zoneId)
+    return was === undefined || Math.abs(was.thicknessUm - zone.thicknessUm) < 0.05
+      ? []
+      : [`${zone.name}: thickness ${round(was.thicknessUm, 1)} to ${round(zone.thicknessUm, 1)} um`]
+  })
+  const bends = after.bends.flatMap((bend) => {
+    const was = before.bends.find(({ bendId }) => bendId === bend.bendId)
+    if (was === undefined) return []
+    return [
+      ...sayMove(`${bend.name}: peak strain`, was.peakStrainPct, bend.peakStrainPct, ' %', 3),
+      ...sayMove(`${bend.name}: least radius by strain`, was.minRadiusByStrainMm, bend.minRadiusByStrainMm, ' mm', 2),
+    ]
+  })
+  const old = listVerdicts(before)
+  const better = [...listVerdicts(after)].flatMap(([key, { title, verdict }]) => {
+    const was = old.get(key)?.verdict
+    return was !== undefined && BADNESS[verdict] < BADNESS[was] ? [`${title}: ${SAID[was]}, now ${SAID[verdict]}`] : []
+  })
+  return [...thicknesses, ...bends, ...better]
+}
+
+const round = (value: number, decimals: number) => Number(value.toFixed(decimals))
+
+function sayMove(what: string, from: number | null, to: number | null, unit: string, decimals: number): string[] {
+  if (from === null || to === null || round(from, decimals) === round(to, decimals)) return []
+  return [`${what} ${round(from, decimals)} to ${round(to, decimals)}${unit}`]
+}

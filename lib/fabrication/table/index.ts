@@ -1,0 +1,11 @@
+import { MATRIX_TABLE } from './matrix-table'
+import { SHELF_TABLE } from './shelf-table'
+
+export type { RowProblem, SheetTable, TableCell, TableColumn } from './columns'
+export { MATRIX_TABLE, unitOf } from './matrix-table'
+export * from './read-table'
+export { SHELF_TABLE } from './shelf-table'
+
+/** Sheets that are lists of rows, and so can be a grid and a file. */
+export const SHEET_TABLES = { matrix: MATRIX_TABLE, shelf: SHELF_TABLE } as const
+export type TableSheetKind = keyof typeof SHEET_TABLES

@@ -1,0 +1,149 @@
+import type { SheetTable, TableCell } from './columns'
+
+/** A cell, or a row, that cannot be taken. */
+export interface BadCell {
+  /** Line of the file or the grid, counted from 1, headings included where the file has them. */
+  readonly line: number
+  /** Title of the column. */
+  readonly column: string
+  readonly columnIndex: number
+  readonly text: string
+  readonly reason: string
+}
+
+export type RowReading<R> =
+  | { readonly ok: true; readonly row: R }
+  | { readonly ok: false; readonly bad: readonly BadCell[] }
+
+const EMPTY = { ok: false, reason: 'is empty' } as const
+
+/** One row from the texts of its cells, in the order of the table's columns. */
+export function readTableRow<R>(table: SheetTable<R>, texts: readonly string[], line: number): RowReading<R> {
+  const fields: Record<string, unknown> = {}
+  const bad: BadCell[] = []
+  const name = (columnIndex: number, reason: string) => {
+    const column = table.columns[columnIndex]
+    bad.push({ line, column: column?.title ?? '', columnIndex, text: texts[columnIndex] ?? '', reason })
+  }
+  table.columns.forEach((column, index) => {
+    const text = texts[index] ?? ''
+    const reading = column.isRequired && text.trim() === '' ? EMPTY : column.read(text)
+    if (reading.ok) fields[column.key] = reading.value
+    else name(index, reading.reason)
+  })
+  if (bad.length > 0) return { ok: false, bad }
+  const made = table.readRow(fields)
+  if (made.ok) return made
+  for (const { field, message } of made.problems) name(findColumn(table, field), message)
+  return { ok: false, bad }
+}
+
+const findColumn = <R>(table: SheetTable<R>, field: string) =>
+  Math.max(
+    0,
+    table.columns.findIndex(({ key }) => key === field),
+  )
+
+export interface TableReading<R> {
+  readonly rows: readonly { readonly row: R; readonly line: number }[]
+  /** Every bad cell of every bad row, in order. */
+  readonly bad: readonly BadCell[]
+  /** Rows that hold anything, headings aside. */
+  readonly rowCount: number
+}
+
+/** Rows of a grid, each with its own line; empty lines are passed over. */
+export function readTableRows<R>(
+  table: SheetTable<R>,
+  lines: readonly { readonly line: number; readonly texts: readonly string[] }[],
+): TableReading<R> {
+  const filled = lines.filter(({ texts }) => texts.some((text) => text.trim() !== ''))
+  const rows: { row: R; line: number; texts: readonly string[] }[] = []
+  const bad: BadCell[] = []
+  for (const { line, texts } of filled) {
+    const reading = readTableRow(table, texts, line)
+    if (reading.ok) rows.push({ row: reading.row, line, texts })
+    else bad.push(...reading.bad)
+  }
+  const across = table.findProblemsAcross(rows.map(({ row }) => row))
+  for (const { row, field, message } of across) {
+    const at = rows[row]
+    const columnIndex = findColumn(table, field)
+    const column = table.columns[columnIndex]?.title ?? ''
+    if (at !== undefined)
+      bad.push({ line: at.line, column, columnIndex, text: at.texts[columnIndex] ?? '', reason: message })
+  }
+  const badLines = new Set(bad.map(({ line }) => line))
+  return {
+    rows: rows.flatMap(({ row, line }) => (badLines.has(line) ? [] : [{ row, line }])),
+    bad: bad.sort((a, b) => a.line - b.line || a.columnIndex - b.columnIndex),
+    rowCount: filled.length,
+  }
+}
+
+export type FileReading<R> =
+  | ({ readonly ok: true; readonly unknownColumns: readonly string[] } & TableReading<R>)
+  | { readonly ok: false; readonly reason: string }
+
+interface FileGrid {
+  readonly rows: readonly (readonly string[])[]
+  readonly refused: readonly { readonly row: number; readonly column: number; readonly reason: string }[]
+}
+
+/**
+ * A file's grid, headings in its first filled row, in any order of columns. A cell that the file's reader refused, such as
+ * a formula, makes its row a bad one.
+ */
+export function readTableFile<R>(table: SheetTable<R>, grid: FileGrid): FileReading<R> {
+  const headingAt = grid.rows.findIndex((row) => row.some((text) => text.trim() !== ''))
+  const heading = grid.rows[headingAt]
+  if (heading === undefined) return { ok: false, reason: 'It is empty.' }
+  const fold = (text: string) => text.trim().toLowerCase()
+  const places = table.columns.map(({ key, title }) =>
+    heading.findIndex((text) => fold(text) === fold(title) || fold(text) === fold(key)),
+  )
+  const missing = table.columns.filter((column, index) => column.isRequired && places[index] === -1)
+  if (missing.length > 0) {
+    const titles = missing.map(({ title }) => `"${title}"`).join(', ')
+    return { ok: false, reason: `Its first row has no heading ${titles}. Export the sheet once to see the headings.` }
+  }
+  const lines = grid.rows
+    .map((row, index) => ({ line: index + 1, texts: places.map((at) => (at === -1 ? '' : (row[at] ?? ''))) }))
+    .slice(headingAt + 1)
+  const refused = grid.refused.flatMap(({ row, column, reason }): BadCell[] => {
+    const columnIndex = places.indexOf(column - 1)
+    const title = table.columns[columnIndex]?.title ?? heading[column - 1] ?? ''
+    return row > headingAt + 1 && columnIndex !== -1
+      ? [{ line: row, column: title, columnIndex, text: '', reason }]
+      : []
+  })
+  const refusedLines = new Set(refused.map(({ line }) => line))
+  const reading = readTableRows(
+    table,
+    lines.filter(({ line }) => !refusedLines.has(line)),
+  )
+  const known = new Set(places)
+  return {
+    ok: true,
+    rows: reading.rows,
+    bad: [...reading.bad, ...refused].sort((a, b) => a.line - b.line || a.columnIndex - b.columnIndex),
+    rowCount: reading.rowCount + refusedLines.size,
+    unknownColumns: heading.filter((text, index) => text.trim() !== '' && !known.has(index)),
+  }
+}
+
+/** The sheet as a grid with its headings. */
+export function writeTable<R>(table: SheetTable<R>, rows: readonly R[]): TableCell[][] {
+  return [
+    table.columns.map(({ title }) => title),
+    ...rows.map((row) => table.columns.map((column) => column.write(row))),
+  ]
+}
+
+/** The texts that a row shows in its cells. */
+export function writeTexts<R>(table: SheetTable<R>, row: R): string[] {
+  return table.columns.map((column) => {
+    const cell = column.write(row)
+    return cell === null ? '' : String(cell)
+  })
+}

@@ -1,0 +1,9 @@
+/**
+ * Tables of text out of CSV and XLSX files and into them. Nothing in a file is ever evaluated. Pure: it runs where there
+ * is neither a file system nor a network.
+ */
+export { type CellPlace, GRID_LIMITS, type Grid, type GridReading, nameColumn, type WrittenCell } from './cell'
+export { readCsv, writeCsv } from './csv'
+export { neutraliseText, readNeutralised } from './formula'
+export { readXlsx } from './read-xlsx'
+export { writeXlsx } from './write-xlsx'

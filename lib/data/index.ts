@@ -34,8 +34,8 @@ export { answerItem, decideWaiver, proposeWaiver } from './checklist'
 export { type ComparisonRequest, compareInProject, listComparable } from './comparisons'
 export { WriteConflictError } from './database-errors'
 export { declareBuildable } from './declarations'
-export { getDrawingFile, getSheetIdentity } from './drawings'
 export type { SavedDesign } from './design-save'
+export { getDrawingFile, getSheetIdentity } from './drawings'
 export { NotAllowedError, NotFoundError } from './errors'
 export { getSheet, listSheetVersions, type SavedSheet, saveSheet } from './fabrication-sheets'
 export { MAX_FILE_BYTES } from './file-store'
@@ -70,6 +70,17 @@ export {
   noteFailed,
   noteSent,
 } from './outbox'
+export {
+  type ComparedConstructionView,
+  type CostsView,
+  type FabricatorCostView,
+  type FabricatorEstimateView,
+  getCosts,
+  getPanels,
+  getRemedyBases,
+  type PanelsView,
+  type RemedyBasisView,
+} from './production'
 export { createProject, getProject, listProjects } from './projects'
 export { decideProposal, getProposal, proposeChange, withdrawProposal } from './proposals'
 export { getPackageFile, releaseRevision } from './releases'

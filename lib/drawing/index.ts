@@ -1,3 +1,4 @@
+export { drawCostOverQuantity, drawCostShares, type QuantityPoint } from './cost-plots'
 export {
   type CrossSectionOptions,
   drawCrossSection,

@@ -1,0 +1,16 @@
+import { NavLinks } from '@/app/_components/shell/nav-links'
+import { paths } from '@/app/_components/shell/paths'
+import './fabrication.css'
+
+/** The pages on what fabrication makes of a revision. */
+export function FabricationLinks({ projectId, revisionId }: { projectId: string; revisionId: string }) {
+  return (
+    <NavLinks
+      label="Parts of fabrication"
+      links={[
+        { href: paths.panels(projectId, revisionId), label: 'Panels' },
+        { href: paths.costs(projectId, revisionId), label: 'Cost' },
+      ]}
+    />
+  )
+}

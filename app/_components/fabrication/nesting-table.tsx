@@ -1,0 +1,73 @@
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import type { NestedFormat } from '@/lib/fabrication'
+import { formatTurns, METHOD_WORDS } from './format-words'
+
+/** Parts per panel and use of each panel format, with what rectangles alone would come to. */
+export function NestingTable({
+  nested,
+  pricedFormatId,
+}: {
+  nested: readonly NestedFormat[]
+  pricedFormatId: string | null
+}) {
+  return (
+    <TableFrame label="Parts per panel">
+      <table className="ledger unit-heads" data-stack="">
+        <thead>
+          <tr>
+            <th scope="col">Panel format</th>
+            <th scope="col" className="num">
+              Parts per panel
+            </th>
+            <th scope="col" className="num">
+              Share used
+            </th>
+            <th scope="col" className="num">
+              By rectangles, one way
+            </th>
+            <th scope="col" className="num">
+              By rectangles, both ways
+            </th>
+            <th scope="col">How</th>
+            <th scope="col">Turns</th>
+          </tr>
+        </thead>
+        <tbody>
+          {nested.map(({ format, nesting }) => (
+            <tr key={format.id}>
+              <th scope="row">
+                {format.name}
+                {format.id === pricedFormatId && <p className="small muted">A good part costs least on this one.</p>}
+                {nesting.notes.map((note) => (
+                  <p key={note} className="small muted">
+                    {note}
+                  </p>
+                ))}
+              </th>
+              <td className="num" data-label="Parts per panel">
+                <strong>{nesting.count}</strong>
+              </td>
+              <td className="num" data-label="Share used">
+                {(100 * nesting.utilisationFraction).toFixed(1)} %
+              </td>
+              <td className="num" data-label="By rectangles, one way">
+                {nesting.gridCount}
+              </td>
+              <td className="num" data-label="By rectangles, both ways">
+                {nesting.mixedGridCount}
+              </td>
+              <td data-label="How" className="small">
+                {METHOD_WORDS[nesting.method]}
+                {nesting.excessFraction > 0 &&
+                  ` (outline taken up to ${(100 * nesting.excessFraction).toFixed(2)} % larger)`}
+              </td>
+              <td data-label="Turns" className="small">
+                {formatTurns(nesting.turnsDeg)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  )
+}

@@ -1,0 +1,64 @@
+import Link from 'next/link'
+import { EstimateMissing } from '@/app/_components/fabrication/estimate-missing'
+import { FabricationLinks } from '@/app/_components/fabrication/fabrication-links'
+import { NestingTable } from '@/app/_components/fabrication/nesting-table'
+import { PanelPicture } from '@/app/_components/fabrication/panel-pictures'
+import { DEMAND_WORDS } from '@/app/_components/fabrication/rate-words'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { Section } from '@/app/_components/ui/section'
+import { type FabricatorEstimateView, getPanels } from '@/lib/data'
+import { loadRevision, type RevisionParams } from '../../load-revision'
+
+/** Parts on the panels of each fabricator with whom the revision is shared. */
+export default async function PanelsPage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { actor } = await loadRevision(projectId, revisionId)
+  const { fabricators } = await readOrNotFound(() => getPanels(actor, revisionId))
+  return (
+    <>
+      <FabricationLinks projectId={projectId} revisionId={revisionId} />
+      {fabricators.length === 0 && (
+        <p className="empty">
+          This revision is shared with no fabricator yet: there are no panels to lay the part on.{' '}
+          <Link href={paths.revision(projectId, revisionId)}>Share it</Link>
+        </p>
+      )}
+      {fabricators.map((view) => (
+        <Section key={view.company.id} title={`Panels of ${view.company.name}`}>
+          <EstimateMissing projectId={projectId} revisionId={revisionId} view={view} />
+          <FabricatorPanels view={view} />
+        </Section>
+      ))}
+    </>
+  )
+}
+
+function FabricatorPanels({ view }: { view: FabricatorEstimateView }) {
+  const { estimate, formatsVersion, pricedFormatId, company } = view
+  if (!estimate.ok) return null
+  const { traits, nested, part, partNote } = estimate
+  const added = nested[0]
+  return (
+    <>
+      <p className="small">
+        By version {formatsVersion} of its <Link href={paths.companyPanels(company.id)}>panel formats</Link>.{' '}
+        {DEMAND_WORDS[traits.registration]} registration: {traits.registrationBecause}
+        {added !== undefined &&
+          (added.extraMarginMm > 0 || added.extraSpacingMm > 0) &&
+          ` It takes ${added.extraMarginMm} mm more on each margin and ${added.extraSpacingMm} mm more between parts.`}
+      </p>
+      {partNote !== '' && <p className="small muted">{partNote}</p>}
+      <NestingTable nested={nested} pricedFormatId={pricedFormatId} />
+      <div className="panel-pictures">
+        {nested.map((each) => (
+          <PanelPicture key={each.format.id} outline={part.outline} nested={each} />
+        ))}
+      </div>
+      <p className="small muted">
+        Counted in whole micrometres, with the full spacing between all parts. A denser arrangement may exist; the
+        fabricator’s own panel, with its coupons and tooling, is what counts.
+      </p>
+    </>
+  )
+}

@@ -1,0 +1,246 @@
+import 'server-only'
+import type { Design } from '@/lib/engine'
+import {
+  ALTERNATIVE_RULE,
+  type CostBasis,
+  type Estimate,
+  estimate,
+  type FabricatorBasis,
+  findPricedNesting,
+  listAlternatives,
+  makeCostBasis,
+  makeRates,
+  priceOverQuantity,
+  type RegistrationDemand,
+  readNestedPart,
+  withKnownPart,
+} from '@/lib/fabrication'
+import { type Actor, requireRevisionInView } from './authorization'
+import type { TransactionClient } from './client'
+import { NotFoundError } from './errors'
+import { nest } from './nesting'
+import { read } from './read'
+import { type CompanySheets, loadCompanySheets } from './sheet-records'
+import { isVisibleTo } from './snapshot'
+import type { CompanyView } from './views'
+
+/** What one fabricator's panels make of a revision, and which of their sheets were used. */
+export interface FabricatorEstimateView {
+  readonly company: CompanyView
+  /** Version of the sheet; null where the fabricator keeps none. */
+  readonly formatsVersion: number | null
+  readonly ratesVersion: number | null
+  readonly estimate: Estimate
+  /** Format on which a good part costs least. */
+  readonly pricedFormatId: string | null
+}
+
+export interface PanelsView {
+  readonly revisionId: string
+  readonly label: string
+  readonly fabricators: readonly FabricatorEstimateView[]
+}
+
+export interface ComparedConstructionView {
+  readonly id: string
+  readonly kind: 'this' | 'revision' | 'ready-made'
+  readonly name: string
+  /** Null where it cannot be priced, with the reason. */
+  readonly indexPerGoodPart: number | null
+  readonly reason: string
+  readonly partsPerPanel: number | null
+  readonly formatName: string | null
+  readonly registration: RegistrationDemand | null
+  /** Over this revision's cost. */
+  readonly ratio: number | null
+  /** Does it count for the review's item on cost? */
+  readonly counts: boolean
+}
+
+export interface FabricatorCostView extends FabricatorEstimateView {
+  readonly overQuantity: readonly { readonly quantity: number; readonly indexPerGoodPart: number }[]
+  readonly constructions: readonly ComparedConstructionView[]
+}
+
+export interface CostsView {
+  readonly revisionId: string
+  readonly label: string
+  /** Good parts priced for; null is an endless run. */
+  readonly quantity: number | null
+  readonly isStatedQuantity: boolean
+  readonly alternativeRule: string
+  readonly fabricators: readonly FabricatorCostView[]
+}
+
+/** What remedies are priced by: plain data that goes to the browser. */
+export interface RemedyBasisView {
+  readonly company: CompanyView
+  readonly basis: CostBasis
+}
+
+interface Loaded {
+  readonly label: string
+  readonly design: Design
+  readonly fabricators: readonly CompanySheets[]
+  readonly others: readonly { readonly id: string; readonly label: string; readonly design: Design }[]
+}
+
+/** Quantities over which cost is drawn. */
+const QUANTITIES = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000]
+
+/** Parts on the panels of each fabricator with whom the revision is shared; to a fabricator the own panels alone. */
+export async function getPanels(actor: Actor, revisionId: string): Promise<PanelsView> {
+  const { label, design, fabricators } = await loadProduction(actor, revisionId)
+  return { revisionId, label, fabricators: fabricators.map((sheets) => makeEstimateView(design, sheets)) }
+}
+
+/**
+ * Cost of the revision's construction at each fabricator, its steps, its course over the quantity, and beside other
+ * constructions of the same part. To a fabricator by the own rates alone.
+ *
+ * @param quantity  good parts; null takes the brief's, and an endless run where that states none
+ */
+export async function getCosts(actor: Actor, revisionId: string, quantity: number | null = null): Promise<CostsView> {
+  const { label, design, fabricators, others } = await loadProduction(actor, revisionId)
+  const stated = design.brief.quantityPerYear
+  const priced: Design = { ...design, brief: { ...design.brief, quantityPerYear: quantity ?? stated } }
+  return {
+    revisionId,
+    label,
+    quantity: priced.brief.quantityPerYear,
+    isStatedQuantity: quantity === null,
+    alternativeRule: ALTERNATIVE_RULE,
+    fabricators: fabricators.map((sheets) => {
+      const view = makeEstimateView(priced, sheets)
+      return {
+        ...view,
+        overQuantity: view.estimate.ok ? priceOverQuantity(view.estimate, QUANTITIES) : [],
+        constructions: compareConstructions(priced, label, others, toBasis(sheets), view.estimate),
+      }
+    }),
+  }
+}
+
+/** What the remedies of a bend are priced by, for each fabricator that states panel formats. */
+export async function getRemedyBases(actor: Actor, revisionId: string): Promise<readonly RemedyBasisView[]> {
+  const { design, fabricators } = await loadProduction(actor, revisionId)
+  const reading = readNestedPart(design)
+  if (!reading.ok) return []
+  return fabricators.flatMap((sheets) => {
+    const { formats, rates } = toBasis(sheets)
+    if (formats === null || formats.formats.length === 0) return []
+    const basis = makeCostBasis(reading.part, formats.formats, makeRates(rates), nest)
+    return [{ company: toCompany(sheets), basis }]
+  })
+}
+
+/**
+ * Loads in one transaction and leaves it before anything is nested: reads share the database's one connection, and
+ * nobody should wait for a panel.
+ */
+function loadProduction(actor: Actor, revisionId: string): Promise<Loaded> {
+  return read(actor, async ({ tx, standing }) => {
+    const scope = await requireRevisionInView(tx, standing, revisionId)
+    const { fabricatorCompanyId, revision } = scope
+    const row = await tx.revision.findUniqueOrThrow({ where: { id: revisionId }, select: { designJson: true } })
+    const companies = await listSharedCompanies(tx, revisionId)
+    const visible = companies.filter(({ id }) => isVisibleTo(fabricatorCompanyId, id))
+    const fabricators = await loadCompanySheets(tx, visible)
+    const rows = await tx.revision.findMany({
+      where: { projectId: revision.projectId, id: { not: revisionId } },
+      orderBy: { createdAt: 'asc' },
+      select: { id: true, label: true, designJson: true },
+    })
+    const others: Loaded['others'][number][] = []
+    for (const other of rows) {
+      if (!(await isInView(tx, standing, other.id))) continue
+      others.push({ id: other.id, label: other.label, design: JSON.parse(other.designJson) as Design })
+    }
+    return { label: revision.label, design: JSON.parse(row.designJson) as Design, fabricators, others }
+  })
+}
+
+async function listSharedCompanies(tx: TransactionClient, revisionId: string) {
+  const shares = await tx.revisionShare.findMany({
+    where: { revisionId },
+    select: { company: { select: { id: true, name: true } } },
+    orderBy: { company: { nameKey: 'asc' } },
+  })
+  return shares.map(({ company }) => company)
+}
+
+async function isInView(
+  tx: TransactionClient,
+  standing: Parameters<typeof requireRevisionInView>[1],
+  revisionId: string,
+): Promise<boolean> {
+  try {
+    await requireRevisionInView(tx, standing, revisionId)
+    return true
+  } catch (error) {
+    if (error instanceof NotFoundError) return false
+    throw error
+  }
+}
+
+export function toBasis({ sheets }: CompanySheets): FabricatorBasis {
+  return {
+    formats: sheets['panel-formats']?.content ?? null,
+    rates: sheets['process-rates']?.content ?? null,
+  }
+}
+
+function toCompany({ companyId, companyName }: CompanySheets): CompanyView {
+  return { id: companyId, kind: 'fabricator', name: companyName }
+}
+
+function makeEstimateView(design: Design, sheets: CompanySheets): FabricatorEstimateView {
+  const result = estimate(design, toBasis(sheets), nest)
+  return {
+    company: toCompany(sheets),
+    formatsVersion: sheets.sheets['panel-formats']?.version ?? null,
+    ratesVersion: sheets.sheets['process-rates']?.version ?? null,
+    estimate: result,
+    pricedFormatId: findPricedNesting(result)?.format.id ?? null,
+  }
+}
+
+function compareConstructions(
+  design: Design,
+  label: string,
+  others: Loaded['others'],
+  basis: FabricatorBasis,
+  own: Estimate,
+): ComparedConstructionView[] {
+  const ownIndex = own.ok ? (own.cost?.indexPerGoodPart ?? null) : null
+  const quantityPerYear = design.brief.quantityPerYear
+  const describe = (
+    named: Pick<ComparedConstructionView, 'id' | 'kind' | 'name' | 'counts'>,
+    result: Estimate,
+  ): ComparedConstructionView => {
+    const cost = result.ok ? result.cost : null
+    return {
+      ...named,
+      indexPerGoodPart: cost?.indexPerGoodPart ?? null,
+      reason: result.ok ? (cost === null ? 'No panel holds the part.' : '') : result.reason,
+      partsPerPanel: cost?.panel.partsPerPanel ?? null,
+      formatName: cost?.panel.formatName ?? null,
+      registration: cost?.registration ?? null,
+      ratio: cost === null || ownIndex === null ? null : cost.indexPerGoodPart / ownIndex,
+    }
+  }
+  const ofRevisions = others.map(({ id, label: other, design: stored }) =>
+    describe(
+      { id, kind: 'revision', name: `Revision ${other}`, counts: false },
+      estimate({ ...stored, brief: { ...stored.brief, quantityPerYear } }, basis, nest),
+    ),
+  )
+  const readyMade = listAlternatives(withKnownPart(design)).map(({ id, name, design: other }) =>
+    describe({ id, kind: 'ready-made', name, counts: true }, estimate(other, basis, nest)),
+  )
+  return [
+    describe({ id: 'this', kind: 'this', name: `Revision ${label}, as it stands`, counts: true }, own),
+    ...ofRevisions,
+    ...readyMade,
+  ]
+}

@@ -6,6 +6,7 @@ import {
   type Estimate,
   estimate,
   type FabricatorBasis,
+  findCalledMaterials,
   findPricedNesting,
   listAlternatives,
   makeCostBasis,
@@ -13,6 +14,7 @@ import {
   priceOverQuantity,
   type RegistrationDemand,
   readNestedPart,
+  type ShelfContent,
   withKnownPart,
 } from '@/lib/fabrication'
 import { type Actor, requireRevisionInView } from './authorization'
@@ -75,7 +77,13 @@ export interface CostsView {
 /** What remedies are priced by: plain data that goes to the browser. */
 export interface RemedyBasisView {
   readonly company: CompanyView
-  readonly basis: CostBasis
+  /** Null where the fabricator states no panel formats, or the part has no outline. */
+  readonly basis: CostBasis | null
+  readonly usesIllustrativeRates: boolean
+  /** Null where the fabricator keeps no shelf. */
+  readonly shelf: ShelfContent | null
+  /** Materials that the shelf lists and that are neither held nor to be ordered. */
+  readonly unavailableMaterialIds: readonly string[]
 }
 
 interface Loaded {
@@ -121,17 +129,39 @@ export async function getCosts(actor: Actor, revisionId: string, quantity: numbe
   }
 }
 
-/** What the remedies of a bend are priced by, for each fabricator that states panel formats. */
+/**
+ * What the remedies of a bend are priced by and which materials they may use, for each fabricator that states panel
+ * formats or keeps a shelf.
+ */
 export async function getRemedyBases(actor: Actor, revisionId: string): Promise<readonly RemedyBasisView[]> {
   const { design, fabricators } = await loadProduction(actor, revisionId)
   const reading = readNestedPart(design)
-  if (!reading.ok) return []
-  return fabricators.flatMap((sheets) => {
-    const { formats, rates } = toBasis(sheets)
-    if (formats === null || formats.formats.length === 0) return []
-    const basis = makeCostBasis(reading.part, formats.formats, makeRates(rates), nest)
-    return [{ company: toCompany(sheets), basis }]
+  return fabricators.flatMap((sheets): RemedyBasisView[] => {
+    const { formats, rates: ratesContent } = toBasis(sheets)
+    const shelf = sheets.sheets.shelf?.content ?? null
+    const hasFormats = formats !== null && formats.formats.length > 0
+    if (!hasFormats && shelf === null) return []
+    const rates = makeRates(ratesContent)
+    return [
+      {
+        company: toCompany(sheets),
+        basis: hasFormats && reading.ok ? makeCostBasis(reading.part, formats.formats, rates, nest) : null,
+        usesIllustrativeRates: rates.steps.some(({ isIllustrative }) => isIllustrative),
+        shelf,
+        unavailableMaterialIds: shelf === null ? [] : listUnavailableMaterials(design, shelf),
+      },
+    ]
   })
+}
+
+/** Listed, but neither held nor with a lead time in any of the rows that name it. */
+function listUnavailableMaterials(design: Design, shelf: ShelfContent): string[] {
+  const had = new Map<string, boolean>()
+  for (const { material, onShelf, leadTimeDays } of shelf.rows) {
+    const canBeHad = onShelf || leadTimeDays !== null
+    for (const { id } of findCalledMaterials(design, material)) had.set(id, had.get(id) === true || canBeHad)
+  }
+  return [...had].flatMap(([id, canBeHad]) => (canBeHad ? [] : [id]))
 }
 
 /**

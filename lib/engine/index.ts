@@ -13,6 +13,7 @@ export { findLibraryMaterial, listLibraryMaterials } from './materials'
 // (`@/lib/engine/remedies`). So are the starting constructions (`@/lib/engine/templates`).
 export type {
   ForbiddenNeed,
+  NeededMaterial,
   Remedy,
   RemedyChange,
   RemedyOptions,

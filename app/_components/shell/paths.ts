@@ -60,6 +60,7 @@ export const paths = {
   costs: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/cost`,
   verifyPackage: () => '/verify-package',
+  remedyBases: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedy-bases`,
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
   drawingPdf: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=pdf`,

@@ -6,7 +6,7 @@ import { RANKED_FAMILIES } from './families'
 import { findForbiddenNeeds, isWorseVerdict } from './needs'
 import { makePatch } from './patch'
 import { compareRemedies, dropDominated, type Ranked } from './ranking'
-import type { ForbiddenNeed, Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
+import type { ForbiddenNeed, NeededMaterial, Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
 import { type Candidate, describeZone, type Subject } from './subject'
 
 export interface RemedyOptions {
@@ -16,6 +16,10 @@ export interface RemedyOptions {
   readonly unavailableMaterialIds?: readonly string[]
   /** Relative cost of a design; without it cost is not compared. */
   readonly costOf?: (design: Design) => number | null
+  /** Parts that one panel holds of a design; asked for the remedies that are kept alone. */
+  readonly partsPerPanelOf?: (design: Design) => number | null
+  /** Every material of a design as it is bought; asked for the remedies that are kept alone. */
+  readonly materialsOf?: (design: Design) => readonly NeededMaterial[]
 }
 
 /** A change, or a pair of them, with what it comes to. */
@@ -65,7 +69,7 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
     bendId,
     bendName: basis.result.name,
     before: basis.state,
-    remedies: kept.map((trial) => describeTrial(trial, design)),
+    remedies: describeTrials(kept, design, options),
     tried: { alone: alone.length, inPairs: inPairs.length },
     leftOut: all.length - kept.length,
     notTried,
@@ -173,7 +177,27 @@ function toAssessOptions({ limits, costOf }: RemedyOptions): AssessOptions {
   return { ...(limits === undefined ? {} : { limits }), ...(costOf === undefined ? {} : { costOf }) }
 }
 
-function describeTrial({ id, changes, edited, after, forbiddenBy, worsens }: Trial, design: Design): Remedy {
+/** What panels and the shelf say is asked once for the design, and for each remedy that is kept. */
+function describeTrials(kept: readonly Trial[], design: Design, options: RemedyOptions): Remedy[] {
+  const { partsPerPanelOf, materialsOf } = options
+  const before = partsPerPanelOf?.(design) ?? null
+  const present = new Set(materialsOf?.(design).map(({ name }) => name))
+  return kept.map((trial) => {
+    const after = before === null ? null : (partsPerPanelOf?.(trial.edited) ?? null)
+    return {
+      ...describeTrial(trial, design),
+      partsPerPanel: before === null || after === null ? null : { before, after },
+      offShelf: (materialsOf?.(trial.edited) ?? []).filter(
+        ({ name, state }) => state !== 'on-shelf' && !present.has(name),
+      ),
+    }
+  })
+}
+
+function describeTrial(
+  { id, changes, edited, after, forbiddenBy, worsens }: Trial,
+  design: Design,
+): Omit<Remedy, 'partsPerPanel' | 'offShelf'> {
   return {
     id,
     changes: changes.map(

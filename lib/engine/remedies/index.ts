@@ -3,6 +3,7 @@ export { applyDesignPatch } from './patch'
 export { doesDominate, listCounts } from './ranking'
 export {
   type ForbiddenNeed,
+  type NeededMaterial,
   REMEDY_FAMILIES,
   type Remedy,
   type RemedyChange,

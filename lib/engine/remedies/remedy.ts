@@ -77,6 +77,16 @@ export interface RemedyState {
   readonly costIndex: number | null
 }
 
+/** A material as it is bought, and how soon it is to be had. */
+export interface NeededMaterial {
+  /** In words, with its thickness: `Polyimide coverlay, 12.5 um, with 15 um acrylic adhesive`. */
+  readonly name: string
+  /** `unknown`: nothing says whether it can be had. */
+  readonly state: 'on-shelf' | 'to-order' | 'unknown'
+  /** To be ordered only. */
+  readonly leadTimeDays: number | null
+}
+
 export interface Remedy {
   /** Ids of its changes joined by `+`, in the order of application. */
   readonly id: string
@@ -94,6 +104,10 @@ export interface Remedy {
     readonly before: Verdict
     readonly after: Verdict
   }[]
+  /** Parts on a panel as it is and with the remedy; null where the caller gave no way to find them. */
+  readonly partsPerPanel: { readonly before: number; readonly after: number } | null
+  /** Materials that the design does without, and that are not on the shelf. */
+  readonly offShelf: readonly NeededMaterial[]
 }
 
 export interface RemedyReport {

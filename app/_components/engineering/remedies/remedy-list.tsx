@@ -26,6 +26,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
   const [isUnfolded, setIsUnfolded] = useState(false)
   const { before, remedies } = report
   const isDynamic = before.survivalLifeCycles !== null
+  const isPriced = before.costIndex !== null
   const shown = isUnfolded ? remedies : remedies.slice(0, SHOWN_AT_FIRST)
   return (
     <div>
@@ -61,6 +62,16 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
               <th scope="col" className="num">
                 Moment, N·mm
               </th>
+              {isPriced && (
+                <th scope="col" className="num">
+                  Cost, %
+                </th>
+              )}
+              {isPriced && (
+                <th scope="col" className="num">
+                  Parts per panel
+                </th>
+              )}
               <th scope="col">
                 <span className="sr-only">Acts</span>
               </th>
@@ -71,6 +82,13 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
               <td className="num" data-label="No." />
               <th scope="row">As it is</th>
               <Figures state={before} isDynamic={isDynamic} />
+              {isPriced && (
+                <PricedFigures
+                  before={before}
+                  after={before}
+                  parts={remedies.find(({ partsPerPanel }) => partsPerPanel !== null)?.partsPerPanel?.before ?? null}
+                />
+              )}
               <td />
             </tr>
             {shown.map((remedy, at) => (
@@ -90,6 +108,9 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
                   <RemedyDetail remedy={remedy} />
                 </th>
                 <Figures state={remedy.after} isDynamic={isDynamic} />
+                {isPriced && (
+                  <PricedFigures before={before} after={remedy.after} parts={remedy.partsPerPanel?.after ?? null} />
+                )}
                 <td className="row-acts no-print">
                   <RowAct label={`Try it: ${nameRemedy(remedy)}`} onPress={() => onTry(remedy)}>
                     try it
@@ -133,6 +154,25 @@ export function RemedyDetail({ remedy }: { remedy: Remedy }) {
           <VerdictMark verdict={bend.after} />
         </li>
       ))}
+      {remedy.offShelf.map(({ name, state, leadTimeDays }) => (
+        <li key={name}>
+          <strong>Needs a material that is not on the shelf:</strong> {name}
+          {state === 'to-order' && leadTimeDays !== null
+            ? ` (lead time ${leadTimeDays} ${leadTimeDays === 1 ? 'day' : 'days'}).`
+            : ' (the shelf does not say whether it can be had).'}
+        </li>
+      ))}
+      {remedy.partsPerPanel !== null && remedy.partsPerPanel.after !== remedy.partsPerPanel.before && (
+        <li>
+          <strong>
+            {remedy.partsPerPanel.after < remedy.partsPerPanel.before
+              ? 'Loses parts per panel'
+              : 'Gains parts per panel'}
+            :
+          </strong>{' '}
+          {remedy.partsPerPanel.before} before, {remedy.partsPerPanel.after} after.
+        </li>
+      )}
       {cautions.map((caution) => (
         <li key={caution} className="muted">
           {caution}
@@ -167,6 +207,29 @@ function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean 
       </td>
       <td className="num" data-label="Moment, N·mm">
         {state.momentNmm?.toPrecision(3) ?? '–'}
+      </td>
+    </>
+  )
+}
+
+/** Cost of a good part as a share of the present one, and parts on a panel. */
+function PricedFigures({
+  before,
+  after,
+  parts,
+}: {
+  readonly before: RemedyState
+  readonly after: RemedyState
+  readonly parts: number | null
+}) {
+  const share = before.costIndex === null || after.costIndex === null ? null : after.costIndex / before.costIndex
+  return (
+    <>
+      <td className="num" data-label="Cost, %">
+        {share === null ? '–' : (100 * share).toFixed(1)}
+      </td>
+      <td className="num" data-label="Parts per panel">
+        {parts ?? '–'}
       </td>
     </>
   )

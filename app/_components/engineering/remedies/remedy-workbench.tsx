@@ -2,11 +2,14 @@
 
 import { useEffect, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { Notice } from '@/app/_components/ui/notices'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { RemedyBasisView } from '@/lib/data'
 import type { Bend, Design, Remedy, RemedyReport } from '@/lib/engine'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { useDraft } from '../draft'
+import { fetchRemedyBases, toRemedyOptions } from './remedy-bases'
 import { RemedyChart } from './remedy-chart'
 import { RemedyComparison } from './remedy-comparison'
 import { RemedyList } from './remedy-list'
@@ -17,6 +20,8 @@ import { nameRemedy } from './words'
 interface Found {
   readonly design: Design
   readonly report: RemedyReport
+  /** The fabricator whose panels, rates and shelf were used; null where there is none. */
+  readonly companyId: string | null
 }
 
 /** What came of the last apply, so that it can be taken back from here. */
@@ -37,18 +42,25 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
   const [applied, setApplied] = useState<Applied | null>(null)
   const { evaluatedDesign, issues } = live
 
-  const { limits } = stored
+  const { limits, revisionId } = stored
   const bendId = bend.id
+  const { bases, chosenBasis, chooseBasis } = useRemedyBases(revisionId)
+  const storedOutline = JSON.stringify(stored.design.features.outline ?? null)
   useEffect(() => {
-    if (wanted === null) return
+    if (wanted === null || bases === null) return
     // The page shows that it computes before it does.
     const timer = window.setTimeout(() => {
-      setFound({ design: wanted, report: findRemedies(wanted, bendId, { limits }) })
+      // Panels were filled with the stored outline: what they say of another one would be wrong.
+      const isSameOutline = JSON.stringify(wanted.features.outline ?? null) === storedOutline
+      const basis = chosenBasis === null || isSameOutline ? chosenBasis : { ...chosenBasis, basis: null }
+      const options = { limits, ...toRemedyOptions(basis, new Date().toISOString().slice(0, 10)) }
+      const report = findRemedies(wanted, bendId, options)
+      setFound({ design: wanted, report, companyId: chosenBasis?.company.id ?? null })
       setChosenId(null)
       setWanted(null)
     }, 0)
     return () => window.clearTimeout(timer)
-  }, [wanted, bendId, limits])
+  }, [wanted, bendId, limits, bases, chosenBasis, storedOutline])
   // By content: every evaluation reads the draft into a new object, and undo brings an earlier state back.
   const isSameDesign = useMemo(
     () => found !== null && JSON.stringify(found.design) === JSON.stringify(evaluatedDesign),
@@ -76,6 +88,17 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         </Button>
         {issues.length > 0 && <span className="small muted">What needs correction above comes first.</span>}
       </div>
+      {bases !== null && bases.length > 1 && (
+        <ChoiceGroup
+          label="By the panels, rates and shelf of"
+          options={bases.map(({ company }) => ({ value: company.id, label: company.name }))}
+          value={chosenBasis?.company.id ?? ''}
+          onChange={(companyId) => {
+            chooseBasis(companyId)
+            if (issues.length === 0) setWanted(evaluatedDesign)
+          }}
+        />
+      )}
       {applied !== null && applied.draft === state.design && (
         <Notice tone="done" role="status">
           <p>Applied to the draft: {applied.name}. It is stored when you save.</p>
@@ -99,6 +122,10 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
       {found !== null && (
         <div data-outdated={isCurrent ? undefined : ''} className="drawings">
           <Summary report={found.report} />
+          <BasisNote
+            view={bases?.find(({ company }) => company.id === found.companyId) ?? null}
+            report={found.report}
+          />
           {found.report.remedies.length > 0 && (
             <>
               <RemedyList
@@ -138,6 +165,43 @@ function Summary({ report }: { report: RemedyReport }) {
       them; {remedies.length} are listed. {leftOut} are left out: they bring the bend no nearer, or another one, or
       leaving the design as it is, is at least as good on every count. Room in the assembly, shielding and routing are
       not computed.
+    </p>
+  )
+}
+
+/** Fetched once when remedies are sought; the first fabricator is taken until somebody chooses another. */
+function useRemedyBases(revisionId: string) {
+  const [bases, setBases] = useState<readonly RemedyBasisView[] | null>(null)
+  const [companyId, setCompanyId] = useState<string | null>(null)
+  useEffect(() => {
+    let isWanted = true
+    fetchRemedyBases(revisionId).then((fetched) => {
+      if (isWanted) setBases(fetched)
+    })
+    return () => {
+      isWanted = false
+    }
+  }, [revisionId])
+  const chosenBasis = bases?.find(({ company }) => company.id === companyId) ?? bases?.[0] ?? null
+  return { bases, chosenBasis, chooseBasis: setCompanyId }
+}
+
+/** Whose panels, rates and shelf stand behind cost, parts per panel and materials. */
+function BasisNote({ view, report }: { view: RemedyBasisView | null; report: RemedyReport }) {
+  if (view === null) {
+    return (
+      <p className="small muted">
+        Cost, parts per panel and the shelf are not in it: no fabricator with whom this is shared states them.
+      </p>
+    )
+  }
+  const { company, usesIllustrativeRates, shelf } = view
+  return (
+    <p className="small muted">
+      {report.before.costIndex === null
+        ? `Cost is not computed: ${company.name} states no panel formats, or the outline of the part is not stored.`
+        : `Cost and parts per panel by the panels of ${company.name}${usesIllustrativeRates ? '; illustrative rates are among those that count' : ''}.`}{' '}
+      {shelf === null ? `${company.name} keeps no shelf here.` : `Materials by the shelf of ${company.name}.`}
     </p>
   )
 }

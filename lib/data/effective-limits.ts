@@ -3,6 +3,7 @@ import type { LimitOverride } from '@/lib/engine'
 import { isLimitKey, LIMITS } from '@/lib/engine/catalogue'
 import { hashJson } from '@/lib/review'
 import type { TransactionClient } from './client'
+import { type CompanySheets, listSheetVersionsOf } from './sheet-records'
 
 /** Limits of the review's version of the catalogue, and of the fabricators with whom the revision is shared. */
 export interface LimitSheets {
@@ -70,7 +71,11 @@ function isStricter(key: string, value: number, other: number): boolean {
   return LIMITS[key].sense === 'at-most' ? value < other : value > other
 }
 
-/** Empty where nobody set a limit. */
-export function hashLimits(overrides: readonly LimitOverride[]): string {
+/**
+ * Of what others than the design say: the limits, and the sheets of the fabricators. Empty where nobody said anything.
+ */
+export function hashLimits(overrides: readonly LimitOverride[], companies: readonly CompanySheets[]): string {
+  const sheets = listSheetVersionsOf(companies)
+  if (sheets.length > 0) return hashJson({ limits: overrides, sheets })
   return overrides.length === 0 ? '' : hashJson(overrides)
 }

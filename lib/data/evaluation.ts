@@ -10,6 +10,8 @@ import {
 import { compareDesigns, hashDeclaredContent, hashJson } from '@/lib/review'
 import type { TransactionClient } from './client'
 import { combineLimits, hashLimits } from './effective-limits'
+import { gatherFabricationFacts } from './fabrication-facts'
+import { listSheetVersionsOf, pickSheets } from './sheet-records'
 import { isVisibleTo, type LoadedRevision } from './snapshot'
 
 const DAY_MS = 86_400_000
@@ -67,6 +69,11 @@ export function gatherFacts(
     ),
     artworkFileCount: record.artwork.length,
     artworkDifferences: null,
+    ...gatherFabricationFacts(
+      design,
+      pickSheets(loaded.fabrication, fabricatorCompanyId),
+      evaluatedOn.toISOString().slice(0, 10),
+    ),
   }
 }
 
@@ -89,14 +96,21 @@ export async function recordEvaluation(
 ): Promise<boolean> {
   const { record } = loaded
   const limits = combineLimits(loaded.sheets, null)
-  const { evaluatedOn: _day, daysSinceFabricatorLooked: _days, ...facts } = gatherFacts(loaded, null, at)
+  const {
+    evaluatedOn: _day,
+    daysSinceFabricatorLooked: _days,
+    orderSlackDays: _slack,
+    ...facts
+  } = gatherFacts(loaded, null, at)
   const { version, contentHash } = loaded.template.review
   const template = version === 0 ? {} : { template: contentHash }
+  const sheets = listSheetVersionsOf(loaded.fabrication)
   const inputsHash = hashJson({
     designHash: record.designHash,
     limits,
     facts,
     engineVersion: ENGINE_VERSION,
+    ...(sheets.length === 0 ? {} : { sheets }),
     ...template,
   })
   const last = record.evaluations[0]
@@ -109,7 +123,7 @@ export async function recordEvaluation(
       revisionId: record.id,
       ordinal: (last?.ordinal ?? 0) + 1,
       designHash: record.designHash,
-      limitsHash: hashLimits(limits),
+      limitsHash: hashLimits(limits, loaded.fabrication),
       inputsHash,
       engineVersion: results.engineVersion,
       resultsJson: JSON.stringify(results),

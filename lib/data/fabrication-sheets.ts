@@ -2,7 +2,6 @@ import 'server-only'
 import {
   compareRows,
   describeRowChanges,
-  isKeptSheetKind,
   type KeptSheetKind,
   matrixRowKey,
   readSheetContent,
@@ -13,12 +12,12 @@ import {
 import type { SaveSheetInput } from '@/lib/inputs'
 import { type Actor, requireCompany } from './authorization'
 import type { TransactionClient } from './client'
-import { refuseField, refuseInvalid, refuseStale } from './errors'
+import { refuseInvalid, refuseStale } from './errors'
 import { toCompanyView } from './part-views'
 import { read } from './read'
 import { loadSheet, reviveSheet } from './sheet-records'
 import type { ChangeSince, Outcome, SheetVersionView, SheetView } from './views'
-import { write } from './write'
+import { type WriteContext, write } from './write'
 
 /**
  * The newest version of what a fabricator keeps of one kind: for their own people, and for the team of a project to
@@ -73,43 +72,46 @@ export interface SavedSheet {
  * are shared with them show as stale until they are evaluated again: nobody's signature lapses by a sheet elsewhere.
  */
 export function saveSheet(actor: Actor, input: SaveSheetInput): Promise<Outcome<SavedSheet>> {
-  return write(actor, 'save-sheet', input, async ({ tx, standing, at, record }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, 'sheet:edit')
-    const { kind } = input
-    if (!isKeptSheetKind(kind)) refuseField('kind', 'unknown-kind', `a ${SHEET_NAMES[kind]} cannot be kept yet`)
-    const stored = await loadSheet(tx, company.id, kind)
-    const version = stored?.version ?? 0
-    if (version !== input.seenVersion) {
-      const changes = await listChangesSince(tx, company.id, kind, input.seenVersion)
-      refuseStale(input.seenVersion, version, changes, `the ${SHEET_NAMES[kind]}`)
-    }
-    const reading = readSheetContent(kind, input.content)
-    if (!reading.ok) refuseInvalid(reading.issues)
-    const { issuedOn, note } = input
-    const summary = describeContentChanges(kind, stored?.content ?? null, reading.content)
-    if (stored !== null && summary === null && stored.issuedOn === issuedOn && stored.note === note) return { version }
-    const next = version + 1
-    const contentJson = JSON.stringify(reading.content)
-    await tx.fabricationSheet.create({
-      data: {
-        companyId: company.id,
-        kind,
-        version: next,
-        contentJson,
-        issuedOn,
-        note,
-        setById: standing.userId,
-        setAt: at,
-      },
-    })
-    await record({
-      action: 'sheet-saved',
-      subject: { kind: 'sheet', id: `${kind}/${next}` },
-      companyId: company.id,
-      details: { sheet: SHEET_NAMES[kind], version: next, issuedOn, changes: summary ?? 'date or note', note },
-    })
-    return { version: next }
+  return write(actor, 'save-sheet', input, (context) =>
+    storeSheet(context, input, () => {
+      const reading = readSheetContent(input.kind, input.content)
+      return reading.ok ? reading.content : refuseInvalid(reading.issues)
+    }),
+  )
+}
+
+/**
+ * Stores a new version within a write, for a person who keeps the sheet and saw its newest version.
+ * @param makeContent  what it holds, from what it held; may refuse
+ */
+export async function storeSheet<K extends KeptSheetKind>(
+  { tx, standing, at, record }: WriteContext,
+  input: Omit<SaveSheetInput, 'content' | 'kind'> & { readonly kind: K },
+  makeContent: (before: SheetContent<K> | null) => SheetContent<K>,
+): Promise<SavedSheet> {
+  const { company } = await requireCompany(tx, standing, input.companyId, 'sheet:edit')
+  const { kind, issuedOn, note } = input
+  const stored = await loadSheet(tx, company.id, kind)
+  const version = stored?.version ?? 0
+  if (version !== input.seenVersion) {
+    const changes = await listChangesSince(tx, company.id, kind, input.seenVersion)
+    refuseStale(input.seenVersion, version, changes, `the ${SHEET_NAMES[kind]}`)
+  }
+  const content = makeContent(stored?.content ?? null)
+  const summary = describeContentChanges(kind, stored?.content ?? null, content)
+  if (stored !== null && summary === null && stored.issuedOn === issuedOn && stored.note === note) return { version }
+  const next = version + 1
+  const fields = { version: next, contentJson: JSON.stringify(content), issuedOn, note }
+  await tx.fabricationSheet.create({
+    data: { companyId: company.id, kind, ...fields, setById: standing.userId, setAt: at },
   })
+  await record({
+    action: 'sheet-saved',
+    subject: { kind: 'sheet', id: `${kind}/${next}` },
+    companyId: company.id,
+    details: { sheet: SHEET_NAMES[kind], version: next, issuedOn, changes: summary ?? 'date or note', note },
+  })
+  return { version: next }
 }
 
 type VersionRow = Pick<SheetVersionView, 'version' | 'issuedOn' | 'note'> & {

@@ -161,7 +161,7 @@ function listStaleness(snapshot: ReviewSnapshot, designHash: string): string[] {
   if (evaluation === null) return ['nothing has been evaluated yet']
   const reasons: string[] = []
   if (evaluation.designHash !== designHash) reasons.push('the design changed')
-  if (evaluation.limitsHash !== snapshot.limitsHash) reasons.push('limits in force changed')
+  if (evaluation.limitsHash !== snapshot.limitsHash) reasons.push('limits in force, or sheets of a fabricator, changed')
   if (evaluation.engineVersion !== snapshot.engineVersion) {
     reasons.push(
       `the results come from engine ${evaluation.engineVersion}; the present one is ${snapshot.engineVersion}`,

@@ -25,6 +25,21 @@ export interface CompanySheets {
   readonly sheets: { readonly [K in KeptSheetKind]?: SheetRecord<K> }
 }
 
+/** Those whose sheets a view may rest on: a fabricator's view the own alone. @param fabricatorCompanyId  null is the team */
+export function pickSheets(
+  all: readonly CompanySheets[],
+  fabricatorCompanyId: string | null,
+): readonly CompanySheets[] {
+  return fabricatorCompanyId === null ? all : all.filter(({ companyId }) => companyId === fabricatorCompanyId)
+}
+
+/** Which versions are in force, as data to hash. */
+export function listSheetVersionsOf(companies: readonly CompanySheets[]) {
+  return companies.flatMap(({ companyId, sheets }) =>
+    Object.entries(sheets).map(([kind, { version }]) => ({ companyId, kind, version })),
+  )
+}
+
 type SheetRow = Awaited<ReturnType<typeof findSheetRow>>
 
 function findSheetRow(tx: TransactionClient, companyId: string, kind: SheetKind) {

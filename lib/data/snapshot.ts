@@ -15,6 +15,7 @@ import { combineLimits, hashLimits, type LimitSheets, loadLimitSheets } from './
 import { evaluateFor } from './evaluation'
 import { getCompanyName, getPersonName, loadRevisionRecord, type RevisionRecord } from './revision-record'
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
+import { type CompanySheets, loadCompanySheets, pickSheets } from './sheet-records'
 import { findLatestTemplateVersion, loadTemplate, type TemplateRecord } from './template-record'
 
 /** Everything of a revision in one transaction: the stored record, its version of the catalogue, limits and settings. */
@@ -24,6 +25,8 @@ export interface LoadedRevision {
   /** The newest version of the workspace's catalogue: a review may be brought up to it. */
   readonly latestTemplateVersion: number
   readonly sheets: LimitSheets
+  /** What the fabricators with whom it is shared can build, hold and charge. */
+  readonly fabrication: readonly CompanySheets[]
   readonly workspace: WorkspaceRecord
   readonly design: Design
   /** Inputs that changed since each answer was given, by item. */
@@ -37,9 +40,11 @@ export async function loadRevision(tx: TransactionClient, revisionId: string): P
   const latestTemplateVersion = await findLatestTemplateVersion(tx)
   const workspace = await loadWorkspace(tx)
   const sheets = await loadLimitSheets(tx, companyIds, { name: workspace.name, limits: template.content.limits })
+  const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
+  const fabrication = await loadCompanySheets(tx, companies)
   const design = JSON.parse(record.designJson) as Design
   const changedInputs = await loadChangedInputs(tx, record, design)
-  return { record, template, latestTemplateVersion, sheets, workspace, design, changedInputs }
+  return { record, template, latestTemplateVersion, sheets, fabrication, workspace, design, changedInputs }
 }
 
 /**
@@ -85,7 +90,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     design,
     evaluation: readEvaluation(loaded, limits, fabricatorCompanyId),
     engineVersion: ENGINE_VERSION,
-    limitsHash: hashLimits(limits),
+    limitsHash: hashLimits(limits, pickSheets(loaded.fabrication, fabricatorCompanyId)),
     items: template.items,
     template: template.review,
     answers: record.answers.map((answer) => {
@@ -186,7 +191,12 @@ function readEvaluation(
     return { ...recorded, limitsHash: row.limitsHash, results: JSON.parse(row.resultsJson) as Evaluation }
   }
   const results = evaluateFor(loaded, { limits, fabricatorCompanyId, evaluatedOn: row.createdAt })
-  return { ...recorded, engineVersion: ENGINE_VERSION, limitsHash: hashLimits(limits), results }
+  return {
+    ...recorded,
+    engineVersion: ENGINE_VERSION,
+    limitsHash: hashLimits(limits, pickSheets(loaded.fabrication, fabricatorCompanyId)),
+    results,
+  }
 }
 
 type ThreadRow = RevisionRecord['threads'][number]

@@ -15,3 +15,41 @@ export const saveSheetInput = z.strictObject({
   requestKey: requestKeySchema,
 })
 export type SaveSheetInput = z.infer<typeof saveSheetInput>
+
+export const SHEET_FILE_FORMATS = ['csv', 'xlsx'] as const
+export type SheetFileFormat = (typeof SHEET_FILE_FORMATS)[number]
+
+/** Sheets that are lists of rows, and so may come from a file and go into one. */
+const tableKindSchema = z.enum(['matrix', 'shelf'])
+
+/** A file of a sheet's rows, by itself in place of what was kept, or on top of it. */
+const sheetFileFields = {
+  companyId: recordIdSchema,
+  kind: tableKindSchema,
+  fileName: z.string().trim().min(1, 'is missing').max(200, 'is longer than 200 characters'),
+  bytes: z.instanceof(Uint8Array<ArrayBuffer>, { error: 'is not a file' }),
+  mode: z.enum(['replace', 'add-and-change']),
+}
+
+/** Shows what a file would do. Nothing is written. */
+export const previewSheetFileInput = z.strictObject(sheetFileFields)
+export type PreviewSheetFileInput = z.infer<typeof previewSheetFileInput>
+
+/** Takes the file's rows as a new version. */
+export const importSheetFileInput = z.strictObject({
+  ...sheetFileFields,
+  /** Bad rows are left out, as the preview named them; without it a file with a bad row is refused. */
+  leaveOutBadRows: z.boolean(),
+  seenVersion: seenVersionSchema,
+  issuedOn: dateSchema,
+  note: optionalTextSchema,
+  requestKey: requestKeySchema,
+})
+export type ImportSheetFileInput = z.infer<typeof importSheetFileInput>
+
+export const exportSheetFileInput = z.strictObject({
+  companyId: recordIdSchema,
+  kind: tableKindSchema,
+  format: z.enum(SHEET_FILE_FORMATS),
+})
+export type ExportSheetFileInput = z.infer<typeof exportSheetFileInput>

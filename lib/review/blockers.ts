@@ -139,7 +139,7 @@ function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
   }
   const causes: string[] = []
   if (evaluation.designHash !== hashDesign(snapshot.design)) causes.push('the design')
-  if (evaluation.limitsHash !== snapshot.limitsHash) causes.push('a limit')
+  if (evaluation.limitsHash !== snapshot.limitsHash) causes.push('a limit or a sheet of a fabricator')
   if (evaluation.engineVersion !== snapshot.engineVersion) {
     causes.push(`the engine (${evaluation.engineVersion}, now ${snapshot.engineVersion})`)
   }

@@ -87,7 +87,16 @@ const INPUTS: Readonly<Record<string, readonly InputPattern[]>> = {
   'radius-holder': [`${BENDS}.*.radiusHeldBy`, `${BENDS}.*.use`, ...BEND_PLACES],
   'fold-model': [`${BENDS}.*.triedOnModel`, ...BEND_PLACES],
   'leaf-length': [...SECTIONS, BENDS],
-  'capability-match': [...SECTIONS, BENDS, 'features'],
+  'capability-match': [
+    ...SECTIONS,
+    BENDS,
+    'features',
+    'brief.surfaceFinish',
+    'brief.performanceClass',
+    'brief.circuitType',
+    'brief.panelForm',
+    'brief.operatingMaxDegC',
+  ],
   'buildable-construction': [...SECTIONS, BENDS, 'features.holes'],
   'manufacturing-review': ['brief.manufacturingReviewDate', 'brief.layoutFreezeDate'],
   'stock-materials': [

@@ -68,7 +68,7 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
   if (before.engineVersion !== after.engineVersion) {
     add('results', `engine ${before.engineVersion ?? 'none'} to ${after.engineVersion ?? 'none'}`)
   }
-  if (before.limitsHash !== after.limitsHash) add('results', 'limits in force changed')
+  if (before.limitsHash !== after.limitsHash) add('results', 'limits in force, or sheets of a fabricator, changed')
   if (hashJson(before.results) !== hashJson(after.results)) {
     const moves = listVerdictMoves(before.results, after.results)
     for (const move of moves) {

@@ -54,7 +54,7 @@ export interface MeasuredDesign {
   }[]
 }
 
-export function measureDesign(design: Design, evaluation: Evaluation): MeasuredDesign {
+export function measureDesign(design: Design, evaluation: Pick<Evaluation, 'zones'>): MeasuredDesign {
   return {
     layerCount: countConductorLayers(design),
     family: findConstructionFamily(design),
@@ -67,8 +67,17 @@ export function measureDesign(design: Design, evaluation: Evaluation): MeasuredD
   }
 }
 
-/** Every value of a design against one fabricator's matrix. */
+/** Every value of a design against one fabricator's matrix; within a parameter the worst verdict first. */
 export function assessCapability(measured: MeasuredDesign, rows: readonly MatrixRow[]): ParameterAssessment[] {
+  // Stable: within a verdict the worst value stays first.
+  return assessInOrder(measured, rows).map((assessment) => ({
+    ...assessment,
+    values: [...assessment.values].sort((a, b) => rank(a.verdict) - rank(b.verdict)),
+  }))
+}
+
+/** The same in the order in which the values were measured, so that several matrices can stand side by side. */
+export function assessInOrder(measured: MeasuredDesign, rows: readonly MatrixRow[]): ParameterAssessment[] {
   const byParameter = new Map<string, DecidingRow[]>()
   rows.forEach((row, index) => {
     const list = byParameter.get(row.parameter)
@@ -81,9 +90,7 @@ export function assessCapability(measured: MeasuredDesign, rows: readonly Matrix
     const assessed = values.map((value) =>
       assessValue(parameter, value, findDecidingRows(stated, { layerCount, family, foilUm: value.foilUm })),
     )
-    // Stable: within a verdict the worst value stays first.
-    const sorted = assessed.sort((a, b) => rank(a.verdict) - rank(b.verdict))
-    return { parameter, values: sorted, without }
+    return { parameter, values: assessed, without }
   })
 }
 

@@ -24,7 +24,7 @@ function listLayers(design: Design, kind: DielectricLayer['kind']): LocatedValue
 }
 
 function listZones(
-  evaluation: Evaluation,
+  evaluation: Pick<Evaluation, 'zones'>,
   kinds: readonly string[],
   read: (zone: ZoneResult) => number,
 ): LocatedValue[] {

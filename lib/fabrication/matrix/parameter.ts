@@ -35,7 +35,7 @@ export type Measurement =
 
 export interface Measured {
   readonly design: Design
-  readonly evaluation: Evaluation
+  readonly evaluation: Pick<Evaluation, 'zones'>
 }
 
 export interface Choice {

@@ -1,4 +1,4 @@
-import type { Design } from '@/lib/engine'
+import { type Design, findLibraryMaterial } from '@/lib/engine'
 import type { ShelfContent, ShelfRow } from './content'
 import { adviseOrder, type OrderAdvice } from './dates'
 import { matchesPurchase } from './matching'
@@ -70,4 +70,19 @@ export function assessShelf(design: Design, shelf: ShelfContent, today: string):
 function pickRow(rows: readonly HeldRow[]): HeldRow | null {
   const wait = ({ onShelf, leadTimeDays }: HeldRow) => (onShelf ? -1 : (leadTimeDays ?? Number.POSITIVE_INFINITY))
   return rows.reduce<HeldRow | null>((best, row) => (best === null || wait(row) < wait(best) ? row : best), null)
+}
+
+/** A row of the shelf in words: `pi-coverlay, 25 um, with 25 um acrylic-adhesive`. */
+export function describeShelfRow(row: ShelfRow): string {
+  const called = (text: string) => findLibraryMaterial(text)?.name ?? text
+  const inText = (name: string) => name.charAt(0).toLowerCase() + name.slice(1)
+  const parts = [`${called(row.material)}, ${row.thicknessUm} um`]
+  if (row.foil !== null) {
+    const sides = row.foilSides === 2 ? 'both sides' : 'one side'
+    parts.push(`with ${row.foilUm} um ${inText(called(row.foil))} on ${sides}`)
+  }
+  if (row.adhesive !== null) {
+    parts.push(`${row.foil === null ? 'with' : 'over'} ${row.adhesiveUm} um ${inText(called(row.adhesive))}`)
+  }
+  return parts.join(' ')
 }

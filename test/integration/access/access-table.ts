@@ -299,6 +299,41 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
     may: [...TEAM, 'fabricator'],
     seenBy: 'brackenfold',
   },
+  {
+    name: 'exportSheetFile',
+    run: (a, s) => data.exportSheetFile(a, { companyId: s.team.companies.brackenfold, kind: 'shelf', format: 'csv' }),
+    reached: 'ok',
+    may: [...TEAM, 'fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'previewSheetFile',
+    run: (a, s) => data.previewSheetFile(a, makeSheetFile(s.team.companies.brackenfold)),
+    reached: 'ok',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'importSheetFile',
+    run: (a, s) =>
+      data.importSheetFile(a, {
+        ...makeSheetFile(s.team.companies.brackenfold),
+        leaveOutBadRows: false,
+        seenVersion: UNSEEN,
+        issuedOn: '2026-11-02',
+        note: '',
+      }),
+    reached: 'stale',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'getFabricationFit',
+    run: (a, s) => data.getFabricationFit(a, s.reviewId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
   { name: 'listCompanies', run: (a) => data.listCompanies(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
 
   // Projects and people
@@ -880,4 +915,9 @@ function makeAnswer(scene: AccessScene, itemId: string) {
 function expectClash(outcome: data.Outcome<unknown>): data.Outcome<null> {
   if (outcome.ok || outcome.refusal.kind !== 'clash') throw new Error('was not refused on PostgreSQL')
   return { ok: true, value: null }
+}
+
+function makeSheetFile(companyId: string) {
+  const bytes = new TextEncoder().encode('Parameter,Comfortable\nconductor-width,0.1\n')
+  return { companyId, kind: 'matrix' as const, fileName: 'matrix.csv', bytes, mode: 'replace' as const }
 }

@@ -177,7 +177,9 @@ describe('what voids a signature', () => {
     const { evaluation } = before
     if (evaluation === null) throw new Error('no evaluation')
     expect(said({ evaluation: { ...evaluation, engineVersion: '1.1.0' } })).toEqual(['engine 1.0.0 to 1.1.0'])
-    expect(said({ evaluation: { ...evaluation, limitsHash: 'x' } })).toEqual(['limits in force changed'])
+    expect(said({ evaluation: { ...evaluation, limitsHash: 'x' } })).toEqual([
+      'limits in force, or sheets of a fabricator, changed',
+    ])
   })
 })
 

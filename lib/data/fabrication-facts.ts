@@ -1,0 +1,59 @@
+import 'server-only'
+import { buildContext, type Design, type ReviewFacts } from '@/lib/engine'
+import { assessCapability, assessShelf, countCapability, type MeasuredDesign, measureDesign } from '@/lib/fabrication'
+import type { CompanySheets } from './sheet-records'
+
+/** One request asks several times about one design: its values are found once. */
+const measured = new WeakMap<Design, MeasuredDesign>()
+
+export function measureOnce(design: Design): MeasuredDesign {
+  const known = measured.get(design)
+  if (known !== undefined) return known
+  const found = measureDesign(design, buildContext(design))
+  measured.set(design, found)
+  return found
+}
+
+/**
+ * What the fabricators' matrices and shelves say of a design. With several, the one that says the worst counts, as the
+ * strictest of their limits does: the part must suit whoever builds it. One who keeps no such sheet says nothing.
+ *
+ * @param companies  those whose sheets the view may rest on: a fabricator's view holds the own alone
+ */
+export function gatherFabricationFacts(
+  design: Design,
+  companies: readonly CompanySheets[],
+  today: string,
+): Pick<ReviewFacts, 'capability' | 'stock' | 'orderSlackDays'> {
+  const matrices = companies.flatMap(({ sheets }) => sheets.matrix?.content ?? [])
+  const shelves = companies.flatMap(({ sheets }) => sheets.shelf?.content ?? [])
+  const capability = findWorst(
+    matrices.map(({ rows }) => countCapability(assessCapability(measureOnce(design), rows))),
+    ({ outside, notStated, stretch }) => [outside, notStated, stretch],
+  )
+  const shelf = findWorst(
+    shelves.map((content) => assessShelf(design, content, today)),
+    ({ counts, orderSlackDays }) => [
+      counts.unknown,
+      counts.toOrder > 0 && orderSlackDays === null ? 1 : 0,
+      -Math.min(0, orderSlackDays ?? 0),
+      counts.toOrder,
+      -(orderSlackDays ?? 0),
+    ],
+  )
+  return {
+    ...(capability === null ? {} : { capability }),
+    ...(shelf === null ? {} : { stock: shelf.counts }),
+    ...(shelf?.orderSlackDays == null ? {} : { orderSlackDays: shelf.orderSlackDays }),
+  }
+}
+
+/** The candidate with the greatest measures, compared one after the other; the first of equals. */
+function findWorst<T>(candidates: readonly T[], measure: (candidate: T) => readonly number[]): T | null {
+  return candidates.reduce<T | null>((worst, next) => {
+    if (worst === null) return next
+    const [own, other] = [measure(next), measure(worst)]
+    const at = own.findIndex((value, index) => value !== other[index])
+    return at !== -1 && (own[at] ?? 0) > (other[at] ?? 0) ? next : worst
+  }, null)
+}

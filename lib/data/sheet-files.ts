@@ -1,0 +1,138 @@
+import 'server-only'
+import {
+  compareRows,
+  type FileReading,
+  type MatrixRow,
+  readSheetContent,
+  readTableFile,
+  SHEET_NAMES,
+  SHEET_TABLES,
+  type SheetContent,
+  type SheetTable,
+  type ShelfRow,
+  type TableSheetKind,
+  writeTable,
+  writeTexts,
+} from '@/lib/fabrication'
+import type { ExportSheetFileInput, ImportSheetFileInput, PreviewSheetFileInput } from '@/lib/inputs'
+import { readCsv, readXlsx, writeCsv, writeXlsx } from '@/lib/spreadsheet'
+import { type Actor, requireCompany } from './authorization'
+import { outcomeOf, refuseField, refuseInvalid } from './errors'
+import { type SavedSheet, storeSheet } from './fabrication-sheets'
+import { read } from './read'
+import { loadSheet } from './sheet-records'
+import type { FileDownload, Outcome, SheetFilePreview } from './views'
+import { write } from './write'
+
+type Row = MatrixRow | ShelfRow
+type GoodReading = Extract<FileReading<Row>, { readonly ok: true }>
+
+/** Both kinds of rows go through the same code; each by its own table. */
+const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as SheetTable<Row>
+
+/** What a file would do to the sheet, bad rows named. Writes nothing; taking it over is `importSheetFile`. */
+export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Promise<Outcome<SheetFilePreview>> {
+  return outcomeOf(async () => {
+    const { version, before } = await read(actor, async ({ tx, standing }) => {
+      const { company } = await requireCompany(tx, standing, input.companyId, 'sheet:edit')
+      const stored = await loadSheet(tx, company.id, input.kind)
+      return { version: stored?.version ?? 0, before: (stored?.content.rows ?? []) as readonly Row[] }
+    })
+    const table = tableOf(input.kind)
+    const reading = readFile(input)
+    const rows = mergeRows(input, before, reading)
+    const changes = compareRows(before, rows, table.keyOf)
+    const texts = (row: Row | undefined) => (row === undefined ? [] : writeTexts(table, row))
+    return {
+      fileName: input.fileName,
+      seenVersion: version,
+      rowCount: reading.rowCount,
+      goodRowCount: reading.rows.length,
+      badRowCount: reading.rowCount - reading.rows.length,
+      bad: reading.bad.map(({ line, column, text, reason }) => ({ line, column, text, reason })),
+      unknownColumns: reading.unknownColumns,
+      columns: table.columns.map(({ title }) => title),
+      added: changes.added.map((index) => texts(rows[index])),
+      changed: changes.changed.map(([from, to]) => ({ before: texts(before[from]), after: texts(rows[to]) })),
+      removed: changes.removed.map((index) => texts(before[index])),
+      unchangedCount: changes.unchanged,
+    }
+  })
+}
+
+/** Takes a file's rows over as a new version. The file is read again: what counts is what it holds, not what was shown. */
+export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Promise<Outcome<SavedSheet>> {
+  return write(actor, 'import-sheet-file', input, (context) =>
+    storeSheet(context, input, (before) => {
+      const reading = readFile(input)
+      if (reading.bad.length > 0 && !input.leaveOutBadRows) {
+        refuseInvalid(
+          reading.bad.map(({ line, column, reason }) => ({
+            code: 'bad-cell',
+            path: ['bytes', line, column],
+            message: `row ${line}, ${column}: ${reason}`,
+          })),
+          `${reading.rowCount - reading.rows.length} of ${reading.rowCount} rows cannot be taken.`,
+        )
+      }
+      if (reading.rows.length === 0) refuseField('bytes', 'no-rows', 'holds no row that can be taken')
+      const rows = mergeRows(input, (before?.rows ?? []) as readonly Row[], reading)
+      const made = readSheetContent(input.kind, { ...(before ?? EMPTY_CONTENT[input.kind]), rows })
+      return made.ok ? made.content : refuseInvalid(made.issues)
+    }),
+  )
+}
+
+const EMPTY_CONTENT: { readonly [K in TableSheetKind]: SheetContent<K> } = {
+  matrix: { rows: [] },
+  shelf: { buildTimeDays: null, rows: [] },
+}
+
+/** The sheet's rows as a file for a spreadsheet program; without rows, its headings. Text is never a formula there. */
+export async function exportSheetFile(actor: Actor, input: ExportSheetFileInput): Promise<FileDownload> {
+  const { name, version, rows } = await read(actor, async ({ tx, standing }) => {
+    const { company } = await requireCompany(tx, standing, input.companyId, 'company:view')
+    const stored = await loadSheet(tx, company.id, input.kind)
+    return { name: company.name, version: stored?.version ?? 0, rows: (stored?.content.rows ?? []) as readonly Row[] }
+  })
+  const cells = writeTable(tableOf(input.kind), rows)
+  const stem = `${name}-${SHEET_NAMES[input.kind]}-version-${version}`.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')
+  if (input.format === 'csv') {
+    const bytes = new TextEncoder().encode(writeCsv(cells))
+    return { fileName: `${stem}.csv`, mediaType: 'text/csv; charset=utf-8', bytes }
+  }
+  return {
+    fileName: `${stem}.xlsx`,
+    mediaType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+    bytes: await writeXlsx('Sheet', cells),
+  }
+}
+
+/** @throws RefusalError for a file that is no table of this kind */
+function readFile({ kind, fileName, bytes }: PreviewSheetFileInput): GoodReading {
+  const isWorkbook = bytes[0] === 0x50 && bytes[1] === 0x4b
+  const file = isWorkbook ? readXlsx(bytes) : readCsv(bytes)
+  if (!file.ok) refuseField('bytes', 'unreadable', `${fileName}: ${file.reason}`)
+  const reading = readTableFile(tableOf(kind), file.grid)
+  if (!reading.ok) refuseField('bytes', 'headings', `${fileName}: ${reading.reason}`)
+  return reading
+}
+
+/** What the sheet would hold: the file's rows alone, or the kept ones with the file's in place of those about the same. */
+function mergeRows(
+  { kind, mode }: PreviewSheetFileInput,
+  before: readonly Row[],
+  reading: GoodReading,
+): readonly Row[] {
+  const fromFile = reading.rows.map(({ row }) => row)
+  if (mode === 'replace') return fromFile
+  const { keyOf } = tableOf(kind)
+  const byKey = new Map(fromFile.map((row) => [keyOf(row), row]))
+  const kept = before.map((row) => {
+    const key = keyOf(row)
+    const replacement = byKey.get(key)
+    byKey.delete(key)
+    return replacement ?? row
+  })
+  return [...kept, ...byKey.values()]
+}

@@ -1,6 +1,16 @@
 import { readFileSync } from 'node:fs'
 import { type Design, evaluate, parseDesignText, simulateZoneThickness } from '@/lib/engine'
 import { findRemedies } from '@/lib/engine/remedies'
+import {
+  estimateByBasis,
+  makeCostBasis,
+  makeNester,
+  makeRates,
+  nestPart,
+  type PanelFormat,
+  readNestedPart,
+} from '@/lib/fabrication'
+import type { Polygon } from '@/lib/geometry'
 import { measureBundleBytes } from './bundle-size'
 import { ROOT } from './root'
 import { makeStackedDesign } from './stacked-design'
@@ -11,6 +21,7 @@ const MEASURE_MS = 1500
 const LEAST_RUNS = 15
 const REMEDIES_TARGET_MS = 50
 const BUNDLE_TARGET_KB = 60
+const NESTING_TARGET_MS = 2000
 
 interface Timing {
   readonly medianMs: number
@@ -101,6 +112,69 @@ for (const [name, bendId] of [
     `${(timing.medianMs / REMEDIES_TARGET_MS).toFixed(2)} of the target of ${REMEDIES_TARGET_MS} ms; ${tried.alone} alone, ${tried.inPairs} pairs, ${remedies.length} kept`,
   )
 }
+
+printLine('')
+/** 18 x 24 in, every turn allowed. */
+const PANEL: PanelFormat = {
+  id: 'panel',
+  name: 'Panel',
+  widthMm: 457.2,
+  heightMm: 609.6,
+  marginLeftMm: 20,
+  marginRightMm: 20,
+  marginTopMm: 20,
+  marginBottomMm: 20,
+  spacingMm: 2.5,
+  allowedRotationsDeg: [0, 90, 180, 270],
+  foilRollingDirection: null,
+  note: '',
+}
+const makeStar = (vertexCount: number, radiusMm: (index: number) => number): Polygon =>
+  Array.from({ length: vertexCount }, (_, index) => {
+    const angle = (2 * Math.PI * index) / vertexCount
+    return [Math.round(1000 * radiusMm(index) * Math.cos(angle)), Math.round(1000 * radiusMm(index) * Math.sin(angle))]
+  })
+const toOutline = (name: string): Polygon => {
+  const reading = readNestedPart(readDesign(name))
+  if (!reading.ok) throw new Error(reading.reason)
+  return reading.part.outline
+}
+for (const [what, outline] of [
+  ['skua-rev-a, 19 corners', toOutline('skua-rev-a')],
+  ['pipit-rev-a, 8 corners', toOutline('pipit-rev-a')],
+  ['lobed outline of 200 corners', makeStar(200, (at) => 35 + 10 * Math.cos((10 * Math.PI * at) / 200))],
+  ['spiked outline of 200 corners', makeStar(200, (at) => (at % 2 === 0 ? 35 : 45))],
+  ['small lobed outline of 200 corners', makeStar(200, (at) => 8 + 3 * Math.cos((10 * Math.PI * at) / 200))],
+] as const) {
+  const { count, mixedGridCount } = nestPart({ outline, rollingDirection: null }, PANEL)
+  const timing = measure(() => nestPart({ outline, rollingDirection: null }, PANEL))
+  print(
+    `nesting, ${what}`,
+    timing,
+    `${(timing.medianMs / NESTING_TARGET_MS).toFixed(2)} of the target of ${NESTING_TARGET_MS} ms; ${count} parts, ${mixedGridCount} by rectangles`,
+  )
+}
+
+printLine('')
+const skuaA = readDesign('skua-rev-a')
+const reading = readNestedPart(skuaA)
+if (!reading.ok) throw new Error(reading.reason)
+const basis = makeCostBasis(reading.part, [PANEL], makeRates(null), makeNester())
+print(
+  'cost of one construction',
+  measure(() => estimateByBasis(skuaA, basis)),
+  '',
+)
+const priced = {
+  costOf: (design: Design) => estimateByBasis(design, basis)?.indexPerGoodPart ?? null,
+  partsPerPanelOf: (design: Design) => estimateByBasis(design, basis)?.partsPerPanel ?? null,
+}
+const pricedTiming = measure(() => findRemedies(skuaA, 'hinge', priced))
+print(
+  'remedies of skua-rev-a, hinge, with cost',
+  pricedTiming,
+  `${(pricedTiming.medianMs / REMEDIES_TARGET_MS).toFixed(2)} of the target of ${REMEDIES_TARGET_MS} ms`,
+)
 
 printLine('')
 const [zone] = skua.construction.zones

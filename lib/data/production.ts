@@ -8,6 +8,7 @@ import {
   type FabricatorBasis,
   findCalledMaterials,
   findPricedNesting,
+  gatherProductionFacts,
   listAlternatives,
   makeCostBasis,
   makeRates,
@@ -19,7 +20,7 @@ import {
 } from '@/lib/fabrication'
 import { type Actor, requireRevisionInView } from './authorization'
 import type { TransactionClient } from './client'
-import { NotFoundError } from './errors'
+import { NotAllowedError, NotFoundError } from './errors'
 import { nest } from './nesting'
 import { read } from './read'
 import { type CompanySheets, loadCompanySheets } from './sheet-records'
@@ -162,6 +163,19 @@ function listUnavailableMaterials(design: Design, shelf: ShelfContent): string[]
     for (const { id } of findCalledMaterials(design, material)) had.set(id, had.get(id) === true || canBeHad)
   }
   return [...had].flatMap(([id, canBeHad]) => (canBeHad ? [] : [id]))
+}
+
+/**
+ * Nests the part of a design that is about to be saved, outside of any transaction: the evaluation that follows in the
+ * write finds it done. For somebody who may not see the revision nothing is nested; the write says so itself.
+ */
+export async function prepareNesting(actor: Actor, revisionId: string, design?: Design): Promise<void> {
+  try {
+    const loaded = await loadProduction(actor, revisionId)
+    gatherProductionFacts(design ?? loaded.design, loaded.fabricators.map(toBasis), nest)
+  } catch (error) {
+    if (!(error instanceof NotFoundError || error instanceof NotAllowedError)) throw error
+  }
 }
 
 /**

@@ -11,6 +11,7 @@ import { outcomeOf, refuseField } from './errors'
 import { recordEvaluation } from './evaluation'
 import { noteLook } from './looks'
 import { foldName } from './names'
+import { prepareNesting } from './production'
 import { read } from './read'
 import { makeFileName, toRevisionView } from './revision-view'
 import { loadRevision, makeSnapshot } from './snapshot'
@@ -148,12 +149,13 @@ async function outcomeWith<C, T>(check: () => C, run: (checked: C) => Promise<Ou
   return checked.ok ? run(checked.value) : checked
 }
 
-function storeDesign(
+async function storeDesign(
   actor: Actor,
   action: 'save-design' | 'import-design',
   input: Pick<SaveDesignInput, 'revisionId' | 'seenVersion' | 'requestKey'>,
   checked: CheckedDesign,
 ): Promise<Outcome<SavedDesign>> {
+  await prepareNesting(actor, input.revisionId, checked.design)
   return write(actor, action, { ...input, designHash: checked.designHash }, async (context) => {
     const { tx, standing } = context
     const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
@@ -164,7 +166,8 @@ function storeDesign(
 }
 
 /** With the present engine, limits and day. */
-export function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<Outcome<{ version: number }>> {
+export async function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<Outcome<{ version: number }>> {
+  await prepareNesting(actor, input.revisionId)
   return write(actor, 'evaluate-again', input, async (context) => {
     const { revision } = await requireRevision(context.tx, context.standing, input.revisionId, 'revision:edit')
     return evaluateContentAgain(context, revision.id)

@@ -1,7 +1,7 @@
 import 'server-only'
-import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises'
+import { mkdir, readdir, readFile } from 'node:fs/promises'
 import path from 'node:path'
-import { getSecrets, getSettings, log } from '@/lib/config'
+import { getSecrets, getSettings, log, writeWhole } from '@/lib/config'
 import { checkpointSchema, hashCheckpoint, makeCheckpoint, type TrailCheckpoint } from '@/lib/package'
 import type { TrailRecord } from '@/lib/review'
 import { db, type TransactionClient } from './client'
@@ -64,9 +64,9 @@ async function keepCheckpoints(checkpoints: readonly TrailCheckpoint[]): Promise
   for (const checkpoint of checkpoints) {
     const name = `${checkpoint.sequence}.json`
     if (there.has(name)) continue
-    const draft = path.join(/* turbopackIgnore: true */ folder, `${name}.${process.pid}.partial`)
-    await writeFile(draft, `${JSON.stringify(checkpoint)}\n`, { mode: 0o600, flush: true })
-    await rename(draft, path.join(/* turbopackIgnore: true */ folder, name))
+    // Acts that end at the same moment write the same checkpoint: each under a name of its own until it is whole.
+    const text = `${JSON.stringify(checkpoint)}\n`
+    await writeWhole(path.join(/* turbopackIgnore: true */ folder, name), new TextEncoder().encode(text))
   }
 }
 

@@ -24,8 +24,9 @@ export default async function SetupPage() {
       ) : (
         <Notice tone="refused">
           <p>
-            Set-up is possible only while the server listens on this machine alone. Start it with the address 127.0.0.1,
-            set it up here, then let it listen on the network.
+            Set-up is possible only while the server listens on this machine alone: otherwise the first stranger to find
+            it would own it. Stop the server, start it once by <code>npm start -- --empty</code> without another host,
+            set it up there, then let it listen on the network.
           </p>
         </Notice>
       )}

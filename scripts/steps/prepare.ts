@@ -22,6 +22,8 @@ export interface Preparation {
   readonly signIns: readonly SignIn[]
   /** Whether nobody has an account yet. */
   readonly isEmpty: boolean
+  /** Whether only this machine can reach the server. */
+  readonly isLoopback: boolean
 }
 
 export interface SignIn {
@@ -83,6 +85,7 @@ async function prepare(): Promise<Preparation> {
       seed: isSeedDue ? { markerFile: seedingMarker, markerText: settings.databaseUrl } : null,
       signIns: isLoopbackOnly(settings) ? await listSignIns(database) : [],
       isEmpty,
+      isLoopback: isLoopbackOnly(settings),
     }
   } finally {
     await database.close()

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process'
-import path from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { stripVTControlCharacters } from 'node:util'
+import { listGreetingLines } from './greeting.mjs'
 import { inRoot, rootFolder } from './places.mjs'
 import { StepError, say } from './run-program.mjs'
 
@@ -47,7 +47,7 @@ export async function serveApplication({ dev, environment, plan }) {
   })
 
   const isUp = await Promise.race([waitUntilItAnswers(plan), ended.then(() => false)])
-  if (isUp) greet(plan)
+  if (isUp) for (const line of listGreetingLines(plan)) say(line)
   const reason = await ended
   if (isStopping) say('Stopped.')
   else throw new StepError(`The server ended by itself (${reason}).`)
@@ -76,22 +76,4 @@ async function waitUntilItAnswers({ host, port }) {
     }
   }
   throw new StepError(`The server did not answer at ${reachable}:${port} within ${LONGEST_START_MS / 1000} s.`)
-}
-
-/** @param {import('./prepare').Preparation} plan */
-function greet({ publicUrl, dataFolder, signIns, isEmpty }) {
-  const folder = path.relative(rootFolder, dataFolder)
-  say(
-    `Bendworthy is at ${publicUrl} (data in ${folder.startsWith('..') ? dataFolder : `./${folder}`}; Ctrl-C stops it)`,
-  )
-  if (isEmpty) say('Nobody has an account yet: open the address on this machine to create the first administrator.')
-  if (signIns.length === 0) return
-  const width = (/** @type {'email' | 'password' | 'name'} */ key) =>
-    Math.max(...signIns.map((signIn) => signIn[key].length))
-  say('Demo sign-ins, accepted on this machine only:')
-  for (const { email, password, name, role } of signIns) {
-    say(
-      `  ${email.padEnd(width('email'))}  ${password.padEnd(width('password'))}  ${name.padEnd(width('name'))}  ${role}`,
-    )
-  }
 }

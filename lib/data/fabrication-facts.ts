@@ -1,6 +1,16 @@
 import 'server-only'
 import { buildContext, type Design, type ReviewFacts } from '@/lib/engine'
-import { assessCapability, assessShelf, countCapability, type MeasuredDesign, measureDesign } from '@/lib/fabrication'
+import {
+  assessCapability,
+  assessShelf,
+  countCapability,
+  type FabricatorBasis,
+  gatherProductionFacts,
+  type MeasuredDesign,
+  measureDesign,
+  type ProductionFacts,
+} from '@/lib/fabrication'
+import { nest } from './nesting'
 import type { CompanySheets } from './sheet-records'
 
 /** One request asks several times about one design: its values are found once. */
@@ -15,7 +25,7 @@ export function measureOnce(design: Design): MeasuredDesign {
 }
 
 /**
- * What the fabricators' matrices and shelves say of a design. With several, the one that says the worst counts, as the
+ * What the fabricators' matrices, shelves, panels and rates say of a design. With several, the one that says the worst counts, as the
  * strictest of their limits does: the part must suit whoever builds it. One who keeps no such sheet says nothing.
  *
  * @param companies  those whose sheets the view may rest on: a fabricator's view holds the own alone
@@ -24,7 +34,7 @@ export function gatherFabricationFacts(
   design: Design,
   companies: readonly CompanySheets[],
   today: string,
-): Pick<ReviewFacts, 'capability' | 'stock' | 'orderSlackDays'> {
+): Pick<ReviewFacts, 'capability' | 'stock' | 'orderSlackDays'> & ProductionFacts {
   const matrices = companies.flatMap(({ sheets }) => sheets.matrix?.content ?? [])
   const shelves = companies.flatMap(({ sheets }) => sheets.shelf?.content ?? [])
   const capability = findWorst(
@@ -42,9 +52,18 @@ export function gatherFabricationFacts(
     ],
   )
   return {
+    ...gatherProductionFacts(design, companies.map(toBasis), nest),
     ...(capability === null ? {} : { capability }),
     ...(shelf === null ? {} : { stock: shelf.counts }),
     ...(shelf?.orderSlackDays == null ? {} : { orderSlackDays: shelf.orderSlackDays }),
+  }
+}
+
+/** What a fabricator runs and charges. Most evaluations find the part nested already (`nesting.ts`). */
+export function toBasis({ sheets }: CompanySheets): FabricatorBasis {
+  return {
+    formats: sheets['panel-formats']?.content ?? null,
+    rates: sheets['process-rates']?.content ?? null,
   }
 }
 

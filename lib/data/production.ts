@@ -21,6 +21,7 @@ import {
 import { type Actor, requireRevisionInView } from './authorization'
 import type { TransactionClient } from './client'
 import { NotAllowedError, NotFoundError } from './errors'
+import { toBasis } from './fabrication-facts'
 import { nest } from './nesting'
 import { read } from './read'
 import { type CompanySheets, loadCompanySheets } from './sheet-records'
@@ -224,13 +225,6 @@ async function isInView(
   } catch (error) {
     if (error instanceof NotFoundError) return false
     throw error
-  }
-}
-
-export function toBasis({ sheets }: CompanySheets): FabricatorBasis {
-  return {
-    formats: sheets['panel-formats']?.content ?? null,
-    rates: sheets['process-rates']?.content ?? null,
   }
 }
 

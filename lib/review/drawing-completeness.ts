@@ -229,6 +229,8 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
     path: readonly (string | number)[],
     id = '',
   ): DrawingGap => ({ severity, question, path: ['features', ...path], target: { tab: 'features', id } })
+  // Designs stored before there were outlines do not have the field.
+  const outline = features.outline ?? null
   const conductorCount = construction.layers.filter(({ kind }) => kind === 'conductor').length
   const hasCoverlay = construction.layers.some(({ kind }) => kind === 'coverlay-film')
   return [
@@ -280,6 +282,11 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
     ...(features.copperToOutlineMm === null
       ? [onFeatures('minor', 'How near to the outline does copper come?', ['copperToOutlineMm'])]
       : []),
+    ...(outline === null
+      ? [onFeatures('major', 'What is the outline of the part in the flat?', ['outline'])]
+      : outline.rollingDirection === null
+        ? [onFeatures('minor', 'Along which axis of the part is the foil rolled?', ['outline', 'rollingDirection'])]
+        : []),
     ...(features.outlineCorners.length === 0
       ? [onFeatures('minor', 'Which radius do the inside corners of the outline have?', ['outlineCorners'])]
       : []),

@@ -44,6 +44,7 @@ test('the drawing follows the design, in the reader’s unit, and is downloaded 
   })
 
   await test.step('each question leads to where it is answered', async () => {
+    await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaA}/drawing`)
     const gaps = page.getByRole('region', { name: 'What a fabricator would still ask' })
     await expect(gaps.getByRole('heading', { level: 2 })).toBeVisible()
     const question = gaps.getByRole('link').first()

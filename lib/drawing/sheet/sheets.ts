@@ -14,6 +14,7 @@ import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetUnits } f
 import { drawFrame } from './frame'
 import { SHEET_FONTS } from './marks'
 import { laySection, type SectionOptions } from './pictures'
+import { layPlan } from './plan-view'
 import {
   getDrawingSpace,
   getFrame,
@@ -23,7 +24,13 @@ import {
   type SheetSize,
 } from './sheet-format'
 import { getLeastWidth, getWantedWidth, layNotes, layTable, splitColumns } from './strips'
-import { drawTitleBlock, getTitleBlockHeight, type SheetIdentity, TITLE_BLOCK_WIDTH_MM } from './title-block'
+import {
+  drawTitleBlock,
+  getTitleBlockHeight,
+  type SheetIdentity,
+  TITLE_BLOCK_WIDTH_MM,
+  type TitleBlockTexts,
+} from './title-block'
 
 export interface SheetOptions {
   readonly identity: SheetIdentity
@@ -53,7 +60,9 @@ export function drawSheets(design: Design, results: Evaluation | null, options: 
   const blocks = makeSheetContents(design, results, options.units)
   const format = SHEET_FORMATS[options.size ?? chooseSize(blocks)]
   const unitsNote = makeUnitsNote(blocks, options.units, design)
-  const texts = { identity: options.identity, unitsNote, sheetNumber: MOST_SHEETS, sheetCount: MOST_SHEETS }
+  const hasPlan = blocks.some(({ kind }) => kind === 'plan')
+  const common = { identity: options.identity, unitsNote, hasPlan }
+  const texts = { ...common, sheetNumber: MOST_SHEETS, sheetCount: MOST_SHEETS }
   const space = getDrawingSpace(format)
   const frame = getFrame(format)
   const grid: SheetGrid = {
@@ -67,7 +76,9 @@ export function drawSheets(design: Design, results: Evaluation | null, options: 
     blocks.flatMap((block) => layBlock(block, grid, design, options)),
     grid,
   )
-  return arranged.map((parts, index) => drawOne(format, parts, index + 1, arranged.length, unitsNote, design, options))
+  return arranged.map((parts, index) =>
+    drawOne(format, parts, { ...common, sheetNumber: index + 1, sheetCount: arranged.length }, design, options.palette),
+  )
 }
 
 /** A2 where the layer table with its zones is too wide for A3: side by side they are easier to read than in parts. */
@@ -98,6 +109,12 @@ function layBlock(block: SheetBlock, grid: SheetGrid, design: Design, options: S
       const span = chooseSpan(grid, block.leastMm)
       return [{ span, laid: layNotes(block, getSpanWidth(grid, span), palette) }]
     }
+    case 'plan': {
+      const span = chooseSpan(grid, block.leastMm)
+      const words = makeSheetWords(design.construction, options.units)
+      const sayPlan = (valueMm: number) => `${words.plan(valueMm)} ${words.planUnit}`
+      return [{ span, laid: layPlan(block, getSpanWidth(grid, span), getRoom(grid, span), sayPlan, palette) }]
+    }
     case 'section': {
       const span = chooseSpan(grid, block.leastMm)
       const section = makeSectionOptions(design, options)
@@ -120,13 +137,11 @@ function makeSectionOptions({ construction }: Design, { units, palette }: SheetO
 function drawOne(
   format: SheetFormat,
   parts: readonly PlacedPart[],
-  number: number,
-  sheetCount: number,
-  unitsNote: string,
+  texts: TitleBlockTexts,
   design: Design,
-  { identity, palette }: SheetOptions,
+  palette: Palette,
 ): DrawnSheet {
-  const texts = { identity, unitsNote, sheetNumber: number, sheetCount }
+  const { identity, sheetNumber: number, sheetCount } = texts
   return {
     number,
     size: format.size,

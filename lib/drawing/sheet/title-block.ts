@@ -24,6 +24,8 @@ export interface SheetIdentity {
 export interface TitleBlockTexts {
   readonly identity: SheetIdentity
   readonly unitsNote: string
+  /** A view to scale is among the sheets. */
+  readonly hasPlan: boolean
   readonly sheetNumber: number
   readonly sheetCount: number
 }
@@ -40,7 +42,7 @@ interface Field {
 }
 
 /** Rows of the block; widths of a row add up to that of the block. Fields are those of ISO 7200 and the trade's units. */
-function listRows({ identity, unitsNote, sheetNumber, sheetCount }: TitleBlockTexts, size: string): Field[][] {
+function listRows({ identity, unitsNote, hasPlan, sheetNumber, sheetCount }: TitleBlockTexts, size: string): Field[][] {
   const stated = (text: string) => (text.trim() === '' ? 'not stated' : text)
   const status = identity.issuedOn === null ? `${identity.status}: do not build from this sheet` : identity.status
   return [
@@ -65,7 +67,7 @@ function listRows({ identity, unitsNote, sheetNumber, sheetCount }: TitleBlockTe
     ],
     [
       { label: 'Units and tolerances', text: unitsNote, widthMm: 102 },
-      { label: 'Scale', text: 'not to scale', widthMm: 30 },
+      { label: 'Scale', text: hasPlan ? 'as marked' : 'not to scale', widthMm: 30 },
       { label: 'Size, language', text: `${size}, en`, widthMm: 21 },
       { label: 'Sheet', text: `${sheetNumber} of ${sheetCount}`, widthMm: 27 },
     ],

@@ -94,6 +94,14 @@ export function makeStressDesign(): DrawnDesign {
     })),
     features: {
       ...blank.features,
+      outline: {
+        verticesMm: Array.from({ length: 200 }, (_, index): [number, number] => {
+          const angle = (index / 200) * 2 * Math.PI
+          const radius = index % 2 === 0 ? 240 : 180
+          return [radius * Math.cos(angle), radius * Math.sin(angle)]
+        }),
+        rollingDirection: 'along-y',
+      },
       holes: Array.from({ length: 90 }, (_, index) => ({
         id: `hole-${index + 1}`,
         name: name(`Hole ${index + 1}`),

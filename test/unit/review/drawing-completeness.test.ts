@@ -51,6 +51,15 @@ function makeCompleteDesign(): Design {
   }
   for (const conductor of design.features.conductors) conductor.spaceMm ??= 0.2
   design.features.copperToOutlineMm ??= 0.3
+  design.features.outline = {
+    verticesMm: [
+      [0, 0],
+      [80, 0],
+      [80, 30],
+      [0, 30],
+    ],
+    rollingDirection: 'along-x',
+  }
   return design
 }
 
@@ -112,6 +121,8 @@ const REMOVALS: readonly (readonly [path: Path, missing: unknown])[] = [
   [['features', 'coverlayOpenings', 0, 'webMm'], null],
   [['features', 'copperToOutlineMm'], null],
   [['features', 'outlineCorners'], []],
+  [['features', 'outline'], null],
+  [['features', 'outline', 'rollingDirection'], null],
 ]
 
 describe('what a fabricator would still ask', () => {

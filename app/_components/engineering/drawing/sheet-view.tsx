@@ -18,9 +18,9 @@ export function SheetView({ sheet, zoom }: { sheet: DrawnSheet; zoom: Zoom }) {
   const id = useId()
   const { widthPx: widthMm, heightPx: heightMm } = sheet
   return (
-    <figure className="sheet">
+    <figure className="drawing-sheet">
       <section
-        className="sheet-frame"
+        className="drawing-sheet-frame"
         aria-label={`Sheet ${sheet.number}, scrolls`}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region without focusable content needs it.
         tabIndex={0}
@@ -29,7 +29,7 @@ export function SheetView({ sheet, zoom }: { sheet: DrawnSheet; zoom: Zoom }) {
           role="img"
           aria-labelledby={`${id}-title ${id}-desc`}
           viewBox={`0 0 ${widthMm} ${heightMm}`}
-          className="sheet-drawing"
+          className="drawing-sheet-svg"
           style={{ width: zoom === 'fit' ? '100%' : `${widthMm * SCALES[zoom]}mm`, aspectRatio: widthMm / heightMm }}
         >
           <title id={`${id}-title`}>{sheet.title}</title>

@@ -47,9 +47,9 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
       column('Plated', 14),
       column(`Drill, ${mm}`, 15, 0, true),
       column(`Land, ${mm}`, 16, 0, true),
-      column(`Ring by design, ${mm}`, 17, 0, true),
+      column(`Ring by design, ${mm}`, 20, 0, true),
       column(`To the nearest bend, ${mm}`, 24, 0, true),
-      column(`To the transition, ${mm}`, 19, 0, true),
+      column(`To the transition, ${mm}`, 22, 0, true),
     ],
     rows: design.features.holes.map((hole, index) => ({
       id: hole.id,
@@ -114,7 +114,7 @@ function makeNeedTable(design: Design, words: SheetWords): SheetTable {
       column(`Space, ${mm}`, 16, 0, true),
       column('Impedance, Ω', 20, 0, true),
       column('Current, A', 16, 0, true),
-      column('Rise allowed, °C', 18, 0, true),
+      column('Rise allowed, °C', 21, 0, true),
       column('Drop allowed, V', 18, 0, true),
     ],
     rows: design.features.conductors

@@ -4,11 +4,12 @@ import { makeFeatureTables } from './features'
 import { makeLayerTable } from './layers'
 import type { SheetBlock } from './model'
 import { makeNotes } from './notes'
+import { makeCornerTable, makePlan } from './plan'
 import { makeStiffenerTable } from './stiffeners'
 import { makeSheetWords, type SheetUnits } from './words'
 import { makeConnectorTable, makeSections, makeZoneTable } from './zones'
 
-export type { SheetBlock, SheetColumn, SheetNotes, SheetRow, SheetSection, SheetTable } from './model'
+export type { SheetBlock, SheetColumn, SheetNotes, SheetPlan, SheetRow, SheetSection, SheetTable } from './model'
 export { findHoldingLayer } from './stiffeners'
 export { FILE_UNITS, makeSheetWords, type SheetUnits, type SheetWords } from './words'
 
@@ -28,6 +29,8 @@ export function makeSheetContents(design: Design, results: Evaluation | null, un
     makeStiffenerTable(design, words),
     makeConnectorTable(design, results, words),
     ...makeSections(results, words),
+    makePlan(design),
+    makeCornerTable(design, words),
     ...makeFeatureTables(design, words),
   ]
   return blocks.filter((block) => block !== null)

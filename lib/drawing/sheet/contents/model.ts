@@ -1,7 +1,7 @@
 import type { ZoneResult } from '@/lib/engine'
 
 /** What stands on a drawing sheet, apart from where. Every text is complete: the layout wraps and never cuts. */
-export type SheetBlock = SheetTable | SheetNotes | SheetSection
+export type SheetBlock = SheetTable | SheetNotes | SheetSection | SheetPlan
 
 export interface SheetColumn {
   readonly label: string
@@ -44,5 +44,16 @@ export interface SheetSection {
   readonly title: string
   readonly of: 'part' | 'zone'
   readonly zones: readonly ZoneResult[]
+  readonly leastMm: number
+}
+
+/** Outline in the flat, to a standard scale. */
+export interface SheetPlan {
+  readonly kind: 'plan'
+  readonly id: string
+  readonly title: string
+  /** Corners in order; x along the part, y upwards. */
+  readonly verticesMm: readonly (readonly [xMm: number, yMm: number])[]
+  readonly rollingDirection: 'along-x' | 'along-y' | null
   readonly leastMm: number
 }

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url'
 import { getSettings, isLoopbackOnly, SettingsError, withoutPassword } from '@/lib/config'
 import { isWorkspaceEmpty } from '@/lib/data'
 import { applyMigrations, MigrationError, migrationPlaces } from '@/lib/data/migration'
+import { setPanelsAndRates } from './panels'
 import { gatherPeople, leaveInvitations, setLimits } from './people'
 import { playPipit } from './pipit'
 import { playSkuaFirst } from './skua-first'
@@ -31,6 +32,7 @@ async function seed(): Promise<void> {
     const stage = setStage(clock)
     const workspace = await gatherPeople(stage)
     await setLimits(stage, workspace)
+    await setPanelsAndRates(stage, workspace)
     await playPipit(stage, workspace)
     const firstRevisionId = await playSkuaFirst(stage, workspace)
     await playSkuaSecond(stage, workspace, firstRevisionId)

@@ -1,6 +1,6 @@
 import Papa from 'papaparse'
 import { boundGrid, GRID_LIMITS, type GridReading, type WrittenCell } from './cell'
-import { neutraliseText, readNeutralised } from './formula'
+import { neutraliseText, readNeutralised } from './text'
 
 /** RFC 4180, in UTF-8 with the mark by which spreadsheet programs know it. */
 export function writeCsv(rows: readonly (readonly WrittenCell[])[]): string {

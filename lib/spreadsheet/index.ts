@@ -4,6 +4,6 @@
  */
 export { type CellPlace, GRID_LIMITS, type Grid, type GridReading, nameColumn, type WrittenCell } from './cell'
 export { readCsv, writeCsv } from './csv'
-export { neutraliseText, readNeutralised } from './formula'
 export { readXlsx } from './read-xlsx'
+export { neutraliseText, readNeutralised } from './text'
 export { writeXlsx } from './write-xlsx'

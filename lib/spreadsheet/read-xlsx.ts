@@ -1,7 +1,7 @@
 import { unzipSync } from 'fflate'
 import { boundGrid, GRID_LIMITS, type GridReading } from './cell'
-import { readNeutralised } from './formula'
 import { readXml } from './read-xml'
+import { readNeutralised } from './text'
 import { readSharedStrings, readWorksheet } from './worksheet'
 
 /** Parts of the package that are read; whatever else is in it (macros, links to elsewhere, pictures) is left alone. */

@@ -1,6 +1,6 @@
 import writeXlsxFile from 'write-excel-file/universal'
 import type { WrittenCell } from './cell'
-import { neutraliseText } from './formula'
+import { neutraliseText } from './text'
 
 /** A workbook with one worksheet, its first row set off as a heading. Text is neutralised; no cell is a formula. */
 export async function writeXlsx(

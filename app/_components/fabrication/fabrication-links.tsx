@@ -8,6 +8,7 @@ export function FabricationLinks({ projectId, revisionId }: { projectId: string;
     <NavLinks
       label="Parts of fabrication"
       links={[
+        { href: paths.revision(projectId, revisionId, 'fabrication'), label: 'Capability and shelf', isExact: true },
         { href: paths.panels(projectId, revisionId), label: 'Panels' },
         { href: paths.costs(projectId, revisionId), label: 'Cost' },
       ]}

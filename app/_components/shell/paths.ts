@@ -8,6 +8,7 @@ export const REVISION_TABS = [
   'bends',
   'features',
   'drawing',
+  'fabrication',
   'artwork',
   'checklist',
   'proposals',
@@ -53,6 +54,11 @@ export const paths = {
   mail: (state?: string) => `/workspace/mail${state === undefined ? '' : `?state=${enc(state)}`}`,
   mailMessage: (mailId: string) => `/workspace/mail/${enc(mailId)}`,
   company: (companyId: string) => `/companies/${enc(companyId)}`,
+  companyMatrix: (companyId: string) => `/companies/${enc(companyId)}/matrix`,
+  companyShelf: (companyId: string) => `/companies/${enc(companyId)}/shelf`,
+  /** A matrix or a shelf as a file, CSV or XLSX. */
+  sheetFile: (companyId: string, kind: string, format: string) =>
+    `/api/companies/${enc(companyId)}/sheets/${enc(kind)}/${enc(format)}`,
   companyPanels: (companyId: string) => `/companies/${enc(companyId)}/panels`,
   companyRates: (companyId: string) => `/companies/${enc(companyId)}/rates`,
   panels: (projectId: string, revisionId: string) =>

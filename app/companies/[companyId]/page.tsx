@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { CompanyLinks } from '@/app/_components/fabrication/company-links'
 import { listLimitRows } from '@/app/_components/limits/limit-rows'
 import { LimitSheet } from '@/app/_components/limits/limit-sheet'
 import { paths } from '@/app/_components/shell/paths'
@@ -23,6 +24,7 @@ export default async function CompanyPage({ params }: { params: Promise<{ compan
             : 'Limits that this fabricator has set for its own process.'
         }
       />
+      <CompanyLinks companyId={companyId} />
       <LimitSheet rows={listLimitRows()} limits={sheet.limits} companyId={companyId} mayEdit={sheet.mayEdit} />
     </>
   )

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { CompanyLinks } from '@/app/_components/fabrication/company-links'
 import { FormatTable } from '@/app/_components/fabrication/format-table'
 import { FormatsForm } from '@/app/_components/fabrication/formats-form'
 import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
@@ -25,6 +26,7 @@ export default async function CompanyPanelsPage({ params }: { params: Promise<{ 
             : 'The panels that this fabricator runs, as it stated them.'
         }
       />
+      <CompanyLinks companyId={companyId} />
       {current !== null && <SheetVersion sheet={current} />}
       {mayEdit ? (
         <FormatsForm

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next'
+import { CompanyLinks } from '@/app/_components/fabrication/company-links'
 import { RatesSheet } from '@/app/_components/fabrication/rates-sheet'
 import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
 import { paths } from '@/app/_components/shell/paths'
@@ -24,6 +25,7 @@ export default async function CompanyRatesPage({ params }: { params: Promise<{ c
             : 'Rates of this fabricator, and illustrative ones where it states none. They compare constructions; they are no prices.'
         }
       />
+      <CompanyLinks companyId={companyId} />
       {current !== null && <SheetVersion sheet={current} />}
       <RatesSheet
         key={current?.version ?? 0}

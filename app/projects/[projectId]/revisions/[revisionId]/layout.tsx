@@ -87,6 +87,7 @@ function listTabs(revision: RevisionView) {
     link('bends', 'Bends'),
     link('features', 'Features'),
     link('drawing', 'Drawing'),
+    link('fabrication', 'Fabrication'),
     link('artwork', 'Artwork', revision.artwork.length),
     link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
     link('proposals', 'Proposals', revision.proposals.filter(({ state }) => state === 'proposed').length),

@@ -1,0 +1,130 @@
+'use client'
+
+import { useState } from 'react'
+import { paths } from '@/app/_components/shell/paths'
+import { Button, LinkButton } from '@/app/_components/ui/button'
+import { FileField } from '@/app/_components/ui/file-field'
+import { FormError } from '@/app/_components/ui/form-error'
+import { SelectField } from '@/app/_components/ui/select-field'
+import { useAction } from '@/app/_components/ui/use-action'
+import type { SheetFilePreview } from '@/lib/data'
+import type { TableSheetKind } from '@/lib/fabrication'
+import { previewSheetFile } from './actions'
+import { FilePreview } from './file-preview'
+
+interface FileExchangeProps {
+  readonly companyId: string
+  readonly kind: TableSheetKind
+  readonly mayEdit: boolean
+  readonly seenVersion: number
+  /** A file cannot be taken over what is being edited. */
+  readonly hasUnsaved: boolean
+  readonly today: string
+}
+
+const MODES = [
+  { value: 'replace', label: 'in place of what is there' },
+  { value: 'add-and-change', label: 'on top of what is there' },
+]
+
+/** A sheet's rows out to a spreadsheet program and back, by way of a preview that writes nothing. */
+export function FileExchange({ companyId, kind, mayEdit, seenVersion, hasUnsaved, today }: FileExchangeProps) {
+  return (
+    <details className="file-exchange no-print">
+      <summary>
+        {mayEdit ? 'Files: take rows from a spreadsheet, or save them as one' : 'Save as a spreadsheet file'}
+      </summary>
+      <div className="stack mt-3">
+        <div className="row">
+          <LinkButton href={paths.sheetFile(companyId, kind, 'xlsx')} download>
+            Save as XLSX
+          </LinkButton>
+          <LinkButton href={paths.sheetFile(companyId, kind, 'csv')} download>
+            Save as CSV
+          </LinkButton>
+        </div>
+        {mayEdit &&
+          (hasUnsaved ? (
+            <p className="small muted">Save or undo what you changed before you take rows from a file.</p>
+          ) : (
+            <ImportForm companyId={companyId} kind={kind} seenVersion={seenVersion} today={today} />
+          ))}
+      </div>
+    </details>
+  )
+}
+
+interface Previewed {
+  readonly preview: SheetFilePreview
+  readonly bytes: Uint8Array
+  readonly mode: string
+}
+
+function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangeProps, 'mayEdit' | 'hasUnsaved'>) {
+  const [files, setFiles] = useState<readonly File[]>([])
+  const [mode, setMode] = useState('replace')
+  const [error, setError] = useState<string | undefined>(undefined)
+  const [previewed, setPreviewed] = useState<Previewed | null>(null)
+  const { send, isPending, refusal, clearRefusal } = useAction(previewSheetFile)
+  const look = async () => {
+    const [file] = files
+    if (file === undefined) {
+      setError('choose a file first')
+      return
+    }
+    const bytes = new Uint8Array(await file.arrayBuffer())
+    send({ companyId, kind, fileName: file.name, bytes, mode }, (preview) => setPreviewed({ preview, bytes, mode }))
+  }
+  const forget = () => {
+    setPreviewed(null)
+    setError(undefined)
+    clearRefusal()
+  }
+  return (
+    <>
+      <div className="form-grid">
+        <FileField
+          label="CSV or XLSX file"
+          hint="With the headings of this sheet in its first row, in any order. Formulas are not taken: put values in."
+          accept=".csv,.tsv,.txt,.xlsx"
+          error={error}
+          files={files}
+          onChange={(chosen) => {
+            setFiles(chosen)
+            forget()
+          }}
+        />
+        <SelectField
+          label="Its rows come"
+          value={mode}
+          options={MODES}
+          onChange={(chosen) => {
+            setMode(String(chosen))
+            forget()
+          }}
+        />
+      </div>
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button isPending={isPending} pendingLabel="Reading…" onPress={look}>
+          Show what the file would change
+        </Button>
+      </div>
+      {previewed !== null && (
+        <FilePreview
+          preview={previewed.preview}
+          input={{
+            companyId,
+            kind,
+            fileName: previewed.preview.fileName,
+            bytes: previewed.bytes,
+            mode: previewed.mode,
+          }}
+          seenVersion={seenVersion}
+          today={today}
+          onDiscard={forget}
+        />
+      )}
+    </>
+  )
+}

@@ -1,0 +1,191 @@
+'use client'
+
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { CheckboxField } from '@/app/_components/ui/choice-fields'
+import { FormError } from '@/app/_components/ui/form-error'
+import { Notice } from '@/app/_components/ui/notices'
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { TextField } from '@/app/_components/ui/text-field'
+import { useAction } from '@/app/_components/ui/use-action'
+import type { SheetFilePreview } from '@/lib/data'
+import { importSheetFile } from './actions'
+
+interface FilePreviewProps {
+  readonly preview: SheetFilePreview
+  /** What was shown is sent again: the server reads the file anew. */
+  readonly input: Record<string, unknown>
+  readonly seenVersion: number
+  readonly today: string
+  readonly onDiscard: () => void
+}
+
+/** How many rows of each list are spelled out; the counts say how many there are. */
+const MOST_SHOWN = 200
+
+/** What a file would do to the sheet. Nothing is written until it is taken over. */
+export function FilePreview({ preview, input, seenVersion, today, onDiscard }: FilePreviewProps) {
+  const [leaveOutBadRows, setLeaveOut] = useState(false)
+  const [issuedOn, setIssuedOn] = useState(today)
+  const [note, setNote] = useState(`from ${preview.fileName}`)
+  const { send, isPending, refusal } = useAction(importSheetFile)
+  const { added, changed, removed, unchangedCount, goodRowCount, badRowCount, bad, columns } = preview
+  const hasChanges = added.length + changed.length + removed.length > 0
+  const mayTake = goodRowCount > 0 && (badRowCount === 0 || leaveOutBadRows)
+  return (
+    <section className="file-preview stack" aria-label={`What ${preview.fileName} would change`}>
+      <p>
+        <strong>{preview.fileName}</strong>: {preview.rowCount} rows, of which {goodRowCount} can be taken.{' '}
+        {added.length} would be added, {changed.length} changed, {removed.length} taken away, {unchangedCount} stay.
+        Nothing is written yet.
+      </p>
+      {preview.unknownColumns.length > 0 && (
+        <Notice tone="caution">
+          <p>Headings that this sheet does not know are passed over: {preview.unknownColumns.join(', ')}.</p>
+        </Notice>
+      )}
+      {badRowCount > 0 && (
+        <>
+          <h3>{badRowCount === 1 ? '1 row cannot be taken' : `${badRowCount} rows cannot be taken`}</h3>
+          <TableFrame label="Rows that cannot be taken" className="preview-frame">
+            <table className="ledger">
+              <thead>
+                <tr>
+                  <th scope="col" className="num">
+                    Row
+                  </th>
+                  <th scope="col">Column</th>
+                  <th scope="col">Says</th>
+                  <th scope="col">Why not</th>
+                </tr>
+              </thead>
+              <tbody>
+                {bad.map(({ line, column, text, reason }) => (
+                  <tr key={`${line} ${column} ${reason}`}>
+                    <td className="num">{line}</td>
+                    <td>{column}</td>
+                    <td>{text === '' ? <span className="muted">nothing</span> : text}</td>
+                    <td>{reason}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </TableFrame>
+          <CheckboxField isSelected={leaveOutBadRows} onChange={setLeaveOut}>
+            Leave these rows out, and take the other {goodRowCount}
+          </CheckboxField>
+        </>
+      )}
+      <ChangedRows columns={columns} changed={changed} />
+      <RowList title="Added" columns={columns} rows={added} />
+      <RowList title="Taken away" columns={columns} rows={removed} />
+      <div className="form-grid">
+        <TextField label="Date of issue of the new version" type="date" value={issuedOn} onChange={setIssuedOn} />
+        <TextField label="Note on the new version" isOptional value={note} onChange={setNote} />
+      </div>
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button
+          weight="strong"
+          isPending={isPending}
+          isDisabled={!mayTake || !hasChanges}
+          onPress={() => send({ ...input, leaveOutBadRows, seenVersion, issuedOn, note })}
+        >
+          Take over as version {seenVersion + 1}
+        </Button>
+        <Button onPress={onDiscard} isDisabled={isPending}>
+          Discard
+        </Button>
+        {!hasChanges && <span className="small muted">The file changes nothing.</span>}
+      </div>
+    </section>
+  )
+}
+
+function RowList({
+  title,
+  columns,
+  rows,
+}: {
+  title: string
+  columns: readonly string[]
+  rows: SheetFilePreview['added']
+}) {
+  if (rows.length === 0) return null
+  return (
+    <details>
+      <summary>
+        {title}: {rows.length} {rows.length === 1 ? 'row' : 'rows'}
+      </summary>
+      <RowTable label={title} columns={columns} rows={rows.slice(0, MOST_SHOWN)} />
+      <Rest count={rows.length - MOST_SHOWN} />
+    </details>
+  )
+}
+
+function RowTable({
+  label,
+  columns,
+  rows,
+}: {
+  label: string
+  columns: readonly string[]
+  rows: SheetFilePreview['added']
+}) {
+  return (
+    <TableFrame label={label} className="preview-frame">
+      <table className="ledger">
+        <thead>
+          <tr>
+            {columns.map((column) => (
+              <th key={column} scope="col">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={JSON.stringify(row)}>
+              {columns.map((column, index) => (
+                <td key={column}>{row[index]}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  )
+}
+
+function ChangedRows({ columns, changed }: { columns: readonly string[]; changed: SheetFilePreview['changed'] }) {
+  if (changed.length === 0) return null
+  return (
+    <details open={changed.length <= 20}>
+      <summary>
+        Changed: {changed.length} {changed.length === 1 ? 'row' : 'rows'}
+      </summary>
+      <ul className="small">
+        {changed.slice(0, MOST_SHOWN).map(({ before, after }) => (
+          <li key={JSON.stringify(after)}>
+            {after[0]}:{' '}
+            {columns
+              .flatMap((column, index) =>
+                before[index] === after[index]
+                  ? []
+                  : [`${column} ${sayCell(before[index])} to ${sayCell(after[index])}`],
+              )
+              .join('; ')}
+          </li>
+        ))}
+      </ul>
+      <Rest count={changed.length - MOST_SHOWN} />
+    </details>
+  )
+}
+
+const sayCell = (text: string | undefined) => (text === undefined || text === '' ? 'nothing' : text)
+
+function Rest({ count }: { count: number }) {
+  return count > 0 ? <p className="small muted">and {count} more</p> : null
+}

@@ -1,0 +1,15 @@
+import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { CapabilityVerdict } from '@/lib/fabrication/matrix'
+
+const MARKS: Readonly<Record<CapabilityVerdict, { readonly mark: MarkKind; readonly word: string }>> = {
+  comfortable: { mark: 'meets', word: 'Comfortable' },
+  stretch: { mark: 'thin-margin', word: 'Stretch' },
+  outside: { mark: 'fails', word: 'Outside' },
+  'not-stated': { mark: 'open', word: 'Not stated' },
+}
+
+/** Where a value falls in a matrix, as a word and a shape. */
+export function CapabilityMark({ verdict }: { verdict: CapabilityVerdict }) {
+  const { mark, word } = MARKS[verdict]
+  return <VerdictMark verdict={mark} word={word} />
+}

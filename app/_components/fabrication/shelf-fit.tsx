@@ -1,0 +1,122 @@
+import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
+import type { FabricatorFitView, FitMaterialView } from '@/lib/data'
+import { countOf } from '../review/words'
+
+type Shelf = NonNullable<FabricatorFitView['shelf']>
+
+/** The construction's materials as they are bought, against one fabricator's shelf. */
+export function ShelfFit({ name, shelf }: { name: string; shelf: Shelf }) {
+  return (
+    <TableFrame label={`Materials and the shelf of ${name}`}>
+      <table className="ledger">
+        <thead>
+          <tr>
+            <th scope="col">Material as bought</th>
+            <th scope="col">State</th>
+            <th scope="col" className="num">
+              Lead time
+            </th>
+            <th scope="col">Order</th>
+            <th scope="col">On the shelf instead</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shelf.materials.map((material) => (
+            <tr key={material.layerId}>
+              <th scope="row">
+                {material.name}
+                {material.form !== '' && <span className="muted small"> {material.form}</span>}
+              </th>
+              <td>
+                <StateMark material={material} />
+              </td>
+              <td className="num">{material.leadTimeDays === null ? '' : `${material.leadTimeDays} days`}</td>
+              <td>
+                <OrderWords material={material} />
+              </td>
+              <td>
+                <Substitutes material={material} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  )
+}
+
+function StateMark({ material: { state, order, reason } }: { material: FitMaterialView }) {
+  if (state === 'on-shelf') return <VerdictMark verdict="meets" word="On the shelf" />
+  if (state === 'unknown') {
+    return (
+      <>
+        <VerdictMark verdict="open" word="Unknown" />
+        {reason !== null && <p className="small muted">{reason}</p>}
+      </>
+    )
+  }
+  const [mark, word]: readonly [MarkKind, string] =
+    order?.kind === 'too-late'
+      ? ['fails', 'Too late']
+      : order?.kind === 'order-now'
+        ? ['thin-margin', 'Order now']
+        : order?.kind === 'in-time'
+          ? ['meets', 'To order']
+          : ['open', 'To order']
+  return <VerdictMark verdict={mark} word={word} />
+}
+
+function OrderWords({ material: { order, minimumOrderM2 } }: { material: FitMaterialView }) {
+  if (order === null) return null
+  const least = minimumOrderM2 === null ? '' : ` At least ${minimumOrderM2} m².`
+  if (order.kind === 'no-date')
+    return (
+      <>
+        No date: {order.reason}.{least}
+      </>
+    )
+  const { kind, latestOrderDate, slackDays } = order
+  const when =
+    kind === 'too-late'
+      ? `${countOf(-slackDays, 'day')} too late`
+      : slackDays === 0
+        ? 'today is the last day'
+        : `${countOf(slackDays, 'day')} left`
+  return (
+    <>
+      <span className="nowrap">by {latestOrderDate}</span>: {when}.{least}
+    </>
+  )
+}
+
+function Substitutes({ material: { state, substitutes, leftOut } }: { material: FitMaterialView }) {
+  if (state === 'on-shelf') return null
+  return (
+    <>
+      {substitutes.length === 0 && <span className="muted">nothing that keeps every verdict</span>}
+      {substitutes.length > 0 && (
+        <ul>
+          {substitutes.map(({ name, moves }) => (
+            <li key={name}>
+              {name}
+              <span className="small muted">: {moves.length === 0 ? 'no figure moves' : moves.join('; ')}</span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {leftOut.length > 0 && (
+        <details>
+          <summary className="small">Tried and left out: {leftOut.length}</summary>
+          <ul className="small">
+            {leftOut.map(({ name, because }) => (
+              <li key={name}>
+                {name}: {because}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  )
+}

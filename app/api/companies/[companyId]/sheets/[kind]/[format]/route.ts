@@ -1,0 +1,10 @@
+import { exportSheetFile, NotFoundError } from '@/lib/data'
+import { exportSheetFileInput } from '@/lib/inputs'
+import { route } from '@/lib/server'
+
+/** A capability matrix or a shelf as a file for a spreadsheet program. */
+export const GET = route((actor, params) => {
+  const input = exportSheetFileInput.safeParse(params)
+  if (!input.success) throw new NotFoundError('file')
+  return exportSheetFile(actor, input.data)
+})

@@ -1,0 +1,49 @@
+import type { Metadata } from 'next'
+import { CompanyLinks } from '@/app/_components/fabrication/company-links'
+import { SheetEditor } from '@/app/_components/fabrication/grid/sheet-editor'
+import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
+import { VersionList } from '@/app/_components/fabrication/version-list'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { PageHead } from '@/app/_components/ui/section'
+import { now } from '@/lib/config'
+import { getSheet, listSheetVersions } from '@/lib/data'
+
+export const metadata: Metadata = { title: 'Shelf' }
+
+export default async function CompanyShelfPage({ params }: { params: Promise<{ companyId: string }> }) {
+  const { companyId } = await params
+  const actor = await requireActor(paths.companyShelf(companyId))
+  const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'shelf'))
+  const versions = await listSheetVersions(actor, companyId, 'shelf')
+  const version = current?.version ?? 0
+  return (
+    <>
+      <PageHead
+        title="Shelf"
+        over={company.name}
+        under={
+          mayEdit
+            ? 'The materials that you hold, and how long the others take. Reviews shared with you find their materials here; no other fabricator sees it.'
+            : 'The materials that this fabricator holds, and how long the others take, as it stated it.'
+        }
+      />
+      <CompanyLinks companyId={companyId} />
+      {current !== null && <SheetVersion sheet={current} />}
+      <VersionList versions={versions} />
+      {!mayEdit && current === null ? (
+        <p className="empty">This fabricator has stated nothing about its shelf yet.</p>
+      ) : (
+        <SheetEditor
+          key={version}
+          label="Shelf"
+          companyId={companyId}
+          sheet={{ kind: 'shelf', content: current?.content ?? { buildTimeDays: null, rows: [] } }}
+          seenVersion={version}
+          mayEdit={mayEdit}
+          today={now().toISOString().slice(0, 10)}
+        />
+      )}
+    </>
+  )
+}

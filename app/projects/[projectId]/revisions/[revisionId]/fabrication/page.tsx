@@ -1,0 +1,99 @@
+import Link from 'next/link'
+import { FabricationLinks } from '@/app/_components/fabrication/fabrication-links'
+import { FitSummary } from '@/app/_components/fabrication/fit-summary'
+import { FitTable } from '@/app/_components/fabrication/fit-table'
+import { FitUnknown } from '@/app/_components/fabrication/fit-unknown'
+import { ShelfFit } from '@/app/_components/fabrication/shelf-fit'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { Notice } from '@/app/_components/ui/notices'
+import { Section } from '@/app/_components/ui/section'
+import { type FabricationFitView, getFabricationFit } from '@/lib/data'
+import { loadRevision, type RevisionParams } from '../load-revision'
+
+/** What fabricators can build and hold, against the design; to a fabricator the own company alone. */
+export default async function FabricationPage({ params }: RevisionParams) {
+  const { projectId, revisionId } = await params
+  const { actor } = await loadRevision(projectId, revisionId)
+  const fit = await readOrNotFound(() => getFabricationFit(actor, revisionId))
+  const { fabricators, parameters } = fit
+  const withMatrix = fabricators.filter(({ matrix }) => matrix !== null)
+  return (
+    <>
+      <FabricationLinks projectId={projectId} revisionId={revisionId} />
+      {fabricators.length === 0 ? (
+        <p className="empty">
+          This revision is shared with no fabricator yet: nobody says what can be built.{' '}
+          <Link href={paths.revision(projectId, revisionId)}>Share it</Link>
+        </p>
+      ) : (
+        <>
+          <FitSummary fabricators={fabricators} />
+          <OrderWarnings fit={fit} />
+          <Section title={fit.isFabricator ? 'Values against your matrix' : 'Values side by side'}>
+            {withMatrix.length === 0 ? (
+              <p className="empty">
+                {fit.isFabricator
+                  ? 'You have stated no capability matrix yet.'
+                  : 'No fabricator of this revision has stated a capability matrix yet.'}
+              </p>
+            ) : (
+              <FitTable fabricators={fabricators} parameters={parameters} />
+            )}
+            <FitUnknown parameters={parameters} />
+            <p className="small muted">
+              Of the rows of a matrix whose conditions hold, the one with the most conditions decides; of several, the
+              strictest. A matrix states what a fabricator expects to build: the quotation is what binds.
+            </p>
+          </Section>
+          {fabricators.map(({ company, shelf }) => (
+            <Section
+              key={company.id}
+              title={fit.isFabricator ? 'Materials and your shelf' : `Materials and the shelf of ${company.name}`}
+            >
+              {shelf === null ? (
+                <p className="empty">
+                  {fit.isFabricator ? 'You have' : `${company.name} has`} stated nothing about the shelf yet.
+                </p>
+              ) : (
+                <>
+                  <p className="small">
+                    {fit.needDate === null ? 'The brief states no need date.' : `Needed on ${fit.needDate}.`}{' '}
+                    {shelf.buildTimeDays === null
+                      ? 'No build time is stated, so there are no order dates.'
+                      : `Build time ${shelf.buildTimeDays} days. Latest order date: need date less build time and lead time, in calendar days, counted from ${fit.today}.`}
+                  </p>
+                  <ShelfFit name={company.name} shelf={shelf} />
+                </>
+              )}
+            </Section>
+          ))}
+        </>
+      )}
+    </>
+  )
+}
+
+/** What must be ordered now, or is too late already, before anything else. */
+function OrderWarnings({ fit }: { fit: FabricationFitView }) {
+  const lines = fit.fabricators.flatMap(({ company, shelf }) =>
+    (shelf?.materials ?? []).flatMap(({ layerId, name, order }) =>
+      order?.kind === 'order-now' || order?.kind === 'too-late'
+        ? [{ key: `${company.id} ${layerId}`, company: company.name, name, order }]
+        : [],
+    ),
+  )
+  if (lines.length === 0) return null
+  return (
+    <Notice tone="caution">
+      <ul>
+        {lines.map(({ key, company, name, order }) => (
+          <li key={key}>
+            <strong>{order.kind === 'too-late' ? `Too late by ${-order.slackDays} days` : 'Order now'}</strong>
+            {fit.isFabricator ? '' : ` at ${company}`}: {name}, latest {order.latestOrderDate}
+          </li>
+        ))}
+      </ul>
+    </Notice>
+  )
+}

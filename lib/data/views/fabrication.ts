@@ -1,0 +1,123 @@
+/** Sheets that a fabricator keeps, and a revision against them. */
+import type { CapabilityCounts, CapabilityVerdict, OrderAdvice, ShelfCounts, ShelfState } from '@/lib/fabrication'
+import type { CompanyView, PersonView } from './people'
+
+/** One version of a sheet that a fabricator keeps; `version` 0 is before there is one. */
+export interface SheetVersionView {
+  readonly version: number
+  /** YYYY-MM-DD; the day that the fabricator put on it. */
+  readonly issuedOn: string
+  readonly note: string
+  readonly setBy: PersonView
+  readonly setAt: string
+}
+
+export interface SheetView<C> {
+  readonly company: CompanyView
+  readonly mayEdit: boolean
+  /** Null where the fabricator has not said anything yet. */
+  readonly current: (SheetVersionView & { readonly content: C }) | null
+}
+
+/** A cell of a file that cannot be taken. */
+export interface BadCellView {
+  /** Line of the file, counted from 1. */
+  readonly line: number
+  readonly column: string
+  readonly text: string
+  readonly reason: string
+}
+
+/** What a file would do to a sheet; nothing of it is done. */
+export interface SheetFilePreview {
+  readonly fileName: string
+  /** The version that it is held against. */
+  readonly seenVersion: number
+  readonly rowCount: number
+  readonly goodRowCount: number
+  readonly badRowCount: number
+  readonly bad: readonly BadCellView[]
+  /** Headings of the file that the sheet does not know, and that are passed over. */
+  readonly unknownColumns: readonly string[]
+  /** Headings of the sheet, for the rows below. */
+  readonly columns: readonly string[]
+  readonly added: readonly (readonly string[])[]
+  readonly changed: readonly { readonly before: readonly string[]; readonly after: readonly string[] }[]
+  readonly removed: readonly (readonly string[])[]
+  readonly unchangedCount: number
+}
+
+/** Where one value of the design falls with one fabricator. */
+export interface FitCellView {
+  readonly verdict: CapabilityVerdict
+  /** What the deciding row states; null where the matrix says nothing. */
+  readonly comfortable: string | null
+  readonly stretch: string | null
+  readonly conditions: string
+  readonly note: string
+  /** What would have to change. */
+  readonly change: string | null
+}
+
+export interface FitValueView {
+  readonly text: string
+  readonly place: string
+  readonly foilUm: number | null
+  /** One for each fabricator, in their order. */
+  readonly cells: readonly FitCellView[]
+}
+
+export interface FitParameterView {
+  readonly key: string
+  readonly group: string
+  readonly name: string
+  readonly measuredAs: string
+  readonly values: readonly FitValueView[]
+  /** Why there is no value: the design has no such thing, or does not say. */
+  readonly without: { readonly kind: 'absent' | 'unknown'; readonly reason: string } | null
+}
+
+export interface FitSubstituteView {
+  readonly name: string
+  readonly moves: readonly string[]
+}
+
+export interface FitMaterialView {
+  readonly layerId: string
+  readonly name: string
+  readonly state: ShelfState
+  readonly reason: string | null
+  readonly form: string
+  readonly leadTimeDays: number | null
+  readonly minimumOrderM2: number | null
+  readonly note: string
+  readonly order: OrderAdvice | null
+  readonly substitutes: readonly FitSubstituteView[]
+  /** On the shelf and tried, and left out since a verdict would get worse. */
+  readonly leftOut: readonly { readonly name: string; readonly because: string }[]
+}
+
+export interface FabricatorFitView {
+  readonly company: CompanyView
+  readonly matrix: { readonly version: number; readonly issuedOn: string } | null
+  readonly counts: CapabilityCounts | null
+  readonly shelf: {
+    readonly version: number
+    readonly issuedOn: string
+    readonly buildTimeDays: number | null
+    readonly counts: ShelfCounts
+    readonly materials: readonly FitMaterialView[]
+  } | null
+}
+
+/** A revision against what its fabricators can build and hold. A fabricator's holds the own company alone. */
+export interface FabricationFitView {
+  readonly revisionId: string
+  readonly label: string
+  /** Calendar day that order dates are counted from. */
+  readonly today: string
+  readonly needDate: string | null
+  readonly isFabricator: boolean
+  readonly fabricators: readonly FabricatorFitView[]
+  readonly parameters: readonly FitParameterView[]
+}

@@ -1,0 +1,86 @@
+/** One revision, as its screens show it. */
+import type { LimitOverride } from '@/lib/engine'
+import type { Design } from '@/lib/engine/design'
+import type { Evaluation } from '@/lib/engine/results'
+import type { Blocker, ProjectRole, Stage } from '@/lib/review'
+import type { AttachmentView, ItemView } from './checklist'
+import type { CompanyView, PersonView } from './people'
+import type { ProposalSummary } from './proposals'
+import type { DeclarationView, PackageView, SignatureView, StageMoveView } from './release'
+import type { ThreadView } from './threads'
+import type { RevisionTemplateView } from './workspace'
+
+/** Everything that the screens of one revision show to the person asking. */
+export interface RevisionView {
+  readonly id: string
+  readonly project: { readonly id: string; readonly name: string }
+  readonly label: string
+  readonly stage: Stage
+  readonly stageSince: string
+  /** `seenVersion` of moves, declarations, signatures and releases. */
+  readonly version: number
+  /** `seenVersion` of saves of the design. */
+  readonly designVersion: number
+  readonly design: Design
+  readonly designHash: string
+  readonly createdAt: string
+  readonly createdBy: PersonView
+  readonly basedOn: { readonly id: string; readonly label: string } | null
+  readonly supersededBy: { readonly id: string; readonly label: string } | null
+  readonly editors: readonly PersonView[]
+  readonly evaluation: Evaluation
+  readonly evaluationRecord: {
+    readonly recordedAt: string
+    readonly engineVersion: string
+    /** Why the recorded results no longer stand; empty while they do. */
+    readonly staleBecause: readonly string[]
+  }
+  /** Limits that workspace and fabricators set, as the recorded evaluation uses them. */
+  readonly limits: readonly LimitOverride[]
+  readonly template: RevisionTemplateView
+  readonly items: readonly ItemView[]
+  readonly threads: readonly ThreadView[]
+  readonly proposals: readonly ProposalSummary[]
+  readonly artwork: readonly AttachmentView[]
+  readonly declarations: readonly DeclarationView[]
+  readonly signatures: readonly SignatureView[]
+  readonly stageMoves: readonly StageMoveView[]
+  /** Fabricators that see the revision; to a fabricator their own company alone. */
+  readonly sharedWith: readonly CompanyView[]
+  readonly package: PackageView | null
+  readonly blockers: readonly Blocker[]
+  /** What keeps the person asking from signing; empty for those who cannot sign anyway. */
+  readonly signingBlockers: readonly Blocker[]
+  /** Hash of the signed content as it stands: a signature names the hash that its signer saw. Empty for a fabricator. */
+  readonly contentHash: string
+  /** Capacities of which the person asking chooses one to sign in; empty: in one of their own words. */
+  readonly signingCapacities: readonly string[]
+  /** The statement to sign. */
+  readonly statement: string
+  /** What the person asking may do now: role and stage taken together. */
+  readonly may: RevisionRights
+  readonly role: ProjectRole | null
+}
+
+export interface RevisionRights {
+  readonly edit: boolean
+  readonly answer: boolean
+  readonly comment: boolean
+  /** Engineering queries are a fabricator's to raise. */
+  readonly raiseQuery: boolean
+  readonly proposeWaiver: boolean
+  readonly approveWaiver: boolean
+  readonly declare: boolean
+  /** Propose a change of construction, bends or features. */
+  readonly propose: boolean
+  readonly decideProposal: boolean
+  readonly advance: boolean
+  readonly sendBack: boolean
+  readonly withdraw: boolean
+  readonly sign: boolean
+  readonly release: boolean
+  readonly share: boolean
+  readonly copy: boolean
+  readonly downloadPackage: boolean
+  readonly viewTrail: boolean
+}

@@ -1,0 +1,40 @@
+/** Threads and their comments. */
+import type { AttachmentView } from './checklist'
+import type { CompanyView, PersonView } from './people'
+
+export interface CommentView {
+  readonly id: string
+  readonly author: PersonView
+  readonly companyName: string
+  readonly text: string
+  readonly isAnswer: boolean
+  readonly version: number
+  readonly at: string
+  readonly editedAt: string | null
+  readonly earlierTexts: readonly { readonly text: string; readonly at: string }[]
+  readonly attachments: readonly AttachmentView[]
+  readonly mayEdit: boolean
+}
+
+export interface ThreadView {
+  readonly id: string
+  readonly revisionId: string
+  readonly anchor: { readonly kind: string; readonly id: string; readonly label: string }
+  /** On an artwork file, in its own coordinates; null for a thread about all of it, or about something else. */
+  readonly place: { readonly xMm: number; readonly yMm: number } | null
+  readonly kind: 'note' | 'should-change' | 'must-change' | 'engineering-query'
+  readonly title: string
+  readonly state: 'open' | 'answered' | 'closed'
+  readonly version: number
+  readonly openedBy: PersonView
+  readonly openedAt: string
+  /** The fabricator that takes part; null is the team alone. */
+  readonly company: CompanyView | null
+  readonly answeredBy: PersonView | null
+  readonly answeredAt: string | null
+  readonly closedBy: PersonView | null
+  readonly closedAt: string | null
+  readonly closeReason: string | null
+  readonly comments: readonly CommentView[]
+  readonly may: { readonly reply: boolean; readonly answer: boolean; readonly close: boolean; readonly reopen: boolean }
+}

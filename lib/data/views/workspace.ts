@@ -1,0 +1,87 @@
+/** The catalogue in versions, limits, settings, trail. */
+import type { CatalogueTemplate, SwitchedOffItem } from '@/lib/engine/catalogue'
+import type { SigningCapacity } from '@/lib/review'
+import type { CompanyView, PersonView } from './people'
+
+/** The workspace's version of the catalogue that the review began with, or was brought up to. */
+export interface RevisionTemplateView {
+  /** 0 is the catalogue as delivered. */
+  readonly version: number
+  readonly latestVersion: number
+  /** Own items and changed wording; its limits are left out. */
+  readonly content: CatalogueTemplate
+  readonly switchedOff: readonly SwitchedOffItem[]
+}
+
+/** The workspace's catalogue as it is now, with the history of its versions, newest first. */
+export interface TemplateView {
+  readonly version: number
+  readonly content: CatalogueTemplate
+  readonly mayEdit: boolean
+  readonly versions: readonly {
+    readonly version: number
+    readonly summary: string
+    readonly reason: string
+    readonly changedBy: PersonView
+    readonly changedAt: string
+    /** Reviews under way that go by it. */
+    readonly openReviewCount: number
+  }[]
+}
+
+/** What bringing a review up to the newest version of the catalogue would do, before it is done. */
+export interface TemplateUpdateView {
+  readonly fromVersion: number
+  readonly toVersion: number
+  /** Differences between the two versions, in words. */
+  readonly changes: readonly string[]
+  readonly verdictMoves: readonly {
+    readonly itemId: string
+    readonly question: string
+    readonly before: string
+    readonly after: string
+  }[]
+  /** Questions whose answers are asked for again. */
+  readonly reopened: readonly string[]
+  /** Signatures that would be voided. */
+  readonly voidedSignatures: number
+  readonly mayUpdate: boolean
+}
+
+export interface LimitView {
+  readonly key: string
+  readonly value: number
+  readonly note: string
+  readonly version: number
+  readonly setBy: PersonView
+  readonly setAt: string
+}
+
+export interface LimitSheetView {
+  /** Null for the workspace's own. */
+  readonly company: CompanyView | null
+  readonly mayEdit: boolean
+  /** Only limits that were set; the dictionary of limits has the keys, units and published values. */
+  readonly limits: readonly LimitView[]
+}
+
+export interface SettingsView {
+  readonly version: number
+  readonly workspaceName: string
+  readonly secondPairOfEyes: boolean
+  readonly waiverNeedsSecondPerson: boolean
+  readonly artworkRequired: boolean
+  readonly requiredSignatures: number
+  readonly signingCapacities: readonly SigningCapacity[]
+  readonly invitationDays: number
+}
+
+export interface TrailEntryView {
+  readonly sequence: number
+  readonly at: string
+  readonly actorName: string
+  readonly action: string
+  readonly sentence: string
+  readonly revisionId: string | null
+  readonly hash: string
+}

@@ -54,7 +54,9 @@ export function MaintenancePanel() {
         <Notice tone="done" role="status">
           <p>
             {formatBytes(backup.sizeBytes)} copied into <code>{backup.folder}</code>. Take the folder to another
-            machine: a backup beside the original shares its fate.
+            machine: a backup beside the original shares its fate. The secrets of this installation are not in it: keep
+            the folder <code>secrets</code> of the data folder in another place, for a restored trail is vouched for by
+            its key.
           </p>
         </Notice>
       )}

@@ -1,0 +1,99 @@
+import type { NextApiRequest, NextApiResponse } from 'next'
+import NextAuth from 'next-auth'
+import { afterEach, beforeAll, expect, it, vi } from 'vitest'
+import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
+import { describeOnBothDatabases } from '@/test/setup/databases'
+
+const jar = vi.hoisted(() => ({ set: [] as { name: string; value: string; options: Record<string, unknown> }[] }))
+vi.mock('next/headers', () => ({
+  cookies: async () => ({
+    set: (name: string, value: string, options: Record<string, unknown>) => jar.set.push({ name, value, options }),
+  }),
+  headers: async () => new Headers(),
+}))
+
+afterEach(() => {
+  vi.unstubAllEnvs()
+  jar.set.length = 0
+})
+
+/** The session's code as a server at this address has it: settings are read once a process. */
+async function loadAt(publicUrl: string) {
+  vi.stubEnv('BENDWORTHY_PUBLIC_URL', publicUrl)
+  vi.stubEnv('NEXTAUTH_URL', publicUrl)
+  vi.resetModules()
+  return import('@/lib/server/session')
+}
+
+type Session = Awaited<ReturnType<typeof loadAt>>
+
+/** A request to the session library; answers with the cookies that the browser is to keep. */
+async function ask(
+  { getAuthOptions }: Session,
+  request: { action: string[]; method: string; body?: object; cookies?: Record<string, string> },
+): Promise<string[]> {
+  const cookies: string[] = []
+  const response = {
+    getHeader: () => cookies,
+    setHeader: (name: string, value: string | string[]) => {
+      if (name.toLowerCase() === 'set-cookie') cookies.splice(0, cookies.length, ...[value].flat())
+      return response
+    },
+    status: () => response,
+    json: () => {},
+    send: () => {},
+    end: () => {},
+    redirect: () => response,
+  }
+  const { action, method, body = {}, cookies: sent = {} } = request
+  const asked = { query: { nextauth: action, json: 'true' }, method, body, cookies: sent, headers: {} }
+  await NextAuth(asked as unknown as NextApiRequest, response as unknown as NextApiResponse, getAuthOptions())
+  return cookies
+}
+
+describeOnBothDatabases('the cookie of a session', () => {
+  let team: Team
+  beforeAll(async () => {
+    team = await makeTeam()
+  })
+
+  /** Signs in as the browser does: the token against forged forms first. */
+  async function signIn(session: Session): Promise<string[]> {
+    const first = await ask(session, { action: ['csrf'], method: 'GET' })
+    const pairs = first.map((cookie) => cookie.split(';')[0]?.split('=') ?? [])
+    const cookies = Object.fromEntries(pairs.map(([name = '', value = '']) => [name, decodeURIComponent(value)]))
+    const [csrfToken] = (cookies['next-auth.csrf-token'] ?? cookies['__Host-next-auth.csrf-token'] ?? '').split('|')
+    const body = { csrfToken, email: team.lead.email, password: PASSWORD, json: 'true' }
+    const second = await ask(session, { action: ['callback', 'credentials'], method: 'POST', body, cookies })
+    return second.filter((cookie) => cookie.includes('session='))
+  }
+
+  it('is out of reach of scripts and of other sites’ forms, and lasts half a day', async () => {
+    const [cookie, ...others] = await signIn(await loadAt('http://127.0.0.1:3000'))
+    expect(others).toEqual([])
+    expect(cookie).toMatch(/^bendworthy-session=\S+;/)
+    expect(cookie).toMatch(/; HttpOnly/)
+    expect(cookie).toMatch(/; SameSite=Lax/i)
+    expect(cookie).toMatch(/; Path=\//)
+    expect(cookie).not.toMatch(/; Secure/)
+    const expires = /Expires=([^;]+)/.exec(cookie ?? '')?.[1] ?? ''
+    expect((Date.parse(expires) - Date.now()) / 3_600_000).toBeCloseTo(12, 1)
+  })
+
+  it('goes over TLS alone where the address is https, under a name that says so (RFC 6265bis, 4.1.3)', async () => {
+    const [cookie] = await signIn(await loadAt('https://review.example.org'))
+    expect(cookie).toMatch(/^__Secure-bendworthy-session=\S+;/)
+    for (const attribute of [/; HttpOnly/, /; Secure/, /; SameSite=Lax/i]) expect(cookie).toMatch(attribute)
+  })
+
+  it.each([
+    ['http://127.0.0.1:3000', 'bendworthy-session', false],
+    ['https://review.example.org', '__Secure-bendworthy-session', true],
+  ])('is renewed with the same care at %s', async (publicUrl, name, secure) => {
+    const { renewSession } = await loadAt(publicUrl)
+    await renewSession(team.lead, 2)
+    expect(jar.set).toMatchObject([
+      { name, options: { httpOnly: true, sameSite: 'lax', secure, path: '/', maxAge: 12 * 3600 } },
+    ])
+  })
+})

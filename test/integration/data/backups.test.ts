@@ -1,0 +1,101 @@
+import { execFile } from 'node:child_process'
+import { createHash } from 'node:crypto'
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import path from 'node:path'
+import { promisify } from 'node:util'
+import { expect, it } from 'vitest'
+import * as data from '@/lib/data'
+import { db, openDatabase, replaceDatabase } from '@/lib/data/client'
+import { expectDone, expectRefused } from '@/test/factories/outcomes'
+import { makeTeam } from '@/test/factories/people'
+import { makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
+import { describeOnBothDatabases } from '@/test/setup/databases'
+
+function listFiles(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)))
+    .toSorted()
+}
+
+const sha256 = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex')
+
+describeOnBothDatabases('a backup', (current, kind) => {
+  if (kind === 'postgresql') {
+    it('is the database server’s own to make: refused, with the tool and the folder to copy', async () => {
+      const team = await makeTeam()
+      const refusal = await expectRefused(data.createBackup(team.admin))
+      expect(refusal).toMatchObject({
+        kind: 'clash',
+        message: expect.stringMatching(/pg_dump.*copy the folder .*files/),
+      })
+      expect(await db().trailRecord.count({ where: { action: 'backup-made' } })).toBe(0)
+    })
+    return
+  }
+
+  it('holds database and files as they were, no secret, and opens as a data folder of its own', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const bytes = new TextEncoder().encode('G04 top*\nM02*\n')
+    const artwork = await expectDone(data.addArtwork(team.lead, { revisionId, fileName: 'top.gbr', bytes }))
+    const drafted = await makeRevision(team)
+    const before = await data.getRevision(team.lead, revisionId)
+
+    const { folder, sizeBytes } = await expectDone(data.createBackup(team.admin))
+    expect(readdirSync(folder).toSorted()).toEqual(['bendworthy.db', 'files'])
+    expect(sizeBytes).toBe(statSync(path.join(folder, 'bendworthy.db')).size)
+    expect(statSync(folder).mode & 0o077, 'for its owner alone').toBe(0)
+    const dataFolder = process.env.BENDWORTHY_DATA_FOLDER ?? ''
+    const [kept, copied] = [path.join(dataFolder, 'files'), path.join(folder, 'files')]
+    expect(listFiles(copied)).toEqual(listFiles(kept))
+    const hashes = listFiles(copied).map((name) => sha256(readFileSync(path.join(copied, name))))
+    expect(hashes).toContain(sha256(bytes))
+    const secrets = listFiles(path.join(dataFolder, 'secrets')).map((name) => path.basename(name))
+    expect(secrets).toContain('signing-key.pem')
+    for (const name of listFiles(folder)) expect(secrets).not.toContain(path.basename(name))
+    expect((await db().trailRecord.findFirstOrThrow({ orderBy: { sequence: 'desc' } })).action).toBe('backup-made')
+
+    // What happens afterwards is not in it.
+    await expectDone(data.removeArtwork(team.lead, { fileId: artwork.id }))
+    const restored = mkdtempSync(path.join(tmpdir(), 'bendworthy-restored-'))
+    const present = current().database
+    try {
+      cpSync(folder, restored, { recursive: true })
+      const reopened = openDatabase(`file:${path.join(restored, 'bendworthy.db')}`)
+      replaceDatabase(reopened)
+      try {
+        const after = await data.getRevision(team.lead, revisionId)
+        expect(after).toEqual(before)
+        expect((await data.getRevision(team.lead, drafted)).stage).toBe('preparing')
+        expect(await db().$queryRawUnsafe('PRAGMA integrity_check')).toEqual([{ integrity_check: 'ok' }])
+      } finally {
+        replaceDatabase(present)
+        await reopened.close()
+      }
+      // The secrets are kept apart: without them the trail's checkpoints are somebody else's, with them all of it fits.
+      const check = async () => {
+        const program = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/trail-check.ts']
+        const env = { ...process.env, BENDWORTHY_DATA_FOLDER: restored, DATABASE_URL: undefined }
+        const { stdout } = await promisify(execFile)(process.execPath, program, { env })
+        return stdout
+      }
+      await expect(check()).rejects.toMatchObject({ stderr: expect.stringContaining('does not bear the signature') })
+      rmSync(path.join(restored, 'secrets'), { recursive: true, force: true })
+      cpSync(path.join(dataFolder, 'secrets'), path.join(restored, 'secrets'), { recursive: true })
+      expect(await check()).toMatch(/trail: \d+ records fit/)
+    } finally {
+      replaceDatabase(present)
+      rmSync(restored, { recursive: true, force: true })
+    }
+    await sign(team.lead, revisionId)
+  }, 400_000)
+
+  it('is an admin’s to make, and leaves nothing half made behind', async () => {
+    const team = await makeTeam()
+    await expect(data.createBackup(team.lead)).rejects.toThrow(data.NotAllowedError)
+    const { folder } = await expectDone(data.createBackup(team.admin))
+    expect(readdirSync(path.dirname(folder)).filter((name) => name.endsWith('.partial'))).toEqual([])
+  })
+})

@@ -70,6 +70,7 @@ function makeParameterView(
     measuredAs: parameter.measuredAs,
     without,
     values: values.map(({ value, place, foilUm }, at) => ({
+      at: `${place.kind} ${place.id}`,
       text: formatParameterValue(parameter, value),
       place: place.name,
       foilUm,

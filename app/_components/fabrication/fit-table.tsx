@@ -71,7 +71,7 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
                         </th>
                       </tr>
                       {parameter.values.map((value) => (
-                        <tr key={`${value.place} ${value.text} ${value.foilUm}`}>
+                        <tr key={value.at}>
                           <td className="nowrap">{value.text}</td>
                           <td>
                             {value.place}

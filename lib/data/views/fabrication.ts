@@ -60,6 +60,8 @@ export interface FitCellView {
 }
 
 export interface FitValueView {
+  /** Where it stands, kind and id. */
+  readonly at: string
   readonly text: string
   readonly place: string
   readonly foilUm: number | null

@@ -1,0 +1,101 @@
+import * as data from '@/lib/data'
+import { db } from '@/lib/data/client'
+import { type AccessRow, EVERYBODY, READERS, TEAM, UNSEEN } from './row'
+
+/** The workspace's edition of the catalogue. */
+export const CATALOGUE_ROWS: readonly AccessRow[] = [
+  {
+    name: 'getCatalogueInForce',
+    run: (a) => data.getCatalogueInForce(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
+    name: 'getTemplate',
+    run: (a) => data.getTemplate(a),
+    reached: 'ok',
+    may: ['admin', ...TEAM, 'outsider'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'addOwnItem',
+    run: (a) => data.addOwnItem(a, { seenVersion: UNSEEN, item: makeOwnItem() }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'changeOwnItem',
+    run: (a) =>
+      data.changeOwnItem(a, { seenVersion: UNSEEN, item: { ...makeOwnItem(), id: 'own-none' }, reason: 'wording' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'removeOwnItem',
+    run: (a) => data.removeOwnItem(a, { seenVersion: UNSEEN, itemId: 'own-none', reason: 'settled' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'changeDeliveredItem',
+    run: (a) =>
+      data.changeDeliveredItem(a, {
+        seenVersion: UNSEEN,
+        change: {
+          itemId: 'tear-stop',
+          isOff: true,
+          reason: 'moulded in',
+          question: null,
+          why: null,
+          howToCheck: null,
+          answeredBy: null,
+        },
+      }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'getTemplateUpdate',
+    run: (a, s) => data.getTemplateUpdate(a, s.reviewId),
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'updateTemplate',
+    run: (a, s) => data.updateTemplate(a, { revisionId: s.reviewId, seenVersion: UNSEEN, toVersion: 1 }),
+    reached: 'stale',
+    may: TEAM,
+    seenBy: 'revision',
+  },
+  {
+    name: 'withdrawSignature',
+    run: async (a, s) => {
+      const { id } = await db().signature.findFirstOrThrow({ where: { revisionId: s.releasedId } })
+      return data.withdrawSignature(a, { signatureId: id, reason: 'second thoughts' })
+    },
+    // Released by now: its signer is told so.
+    reached: 'clash',
+    may: ['lead'],
+    seenBy: 'revision',
+  },
+]
+
+function makeOwnItem() {
+  return {
+    section: 'materials' as const,
+    severity: 'minor' as const,
+    question: 'Is the lot of the adhesive noted?',
+    why: 'Lots differ.',
+    howToCheck: 'Read the traveller.',
+    evidence: 'Traveller',
+    ground: 'Our procedure',
+    decidedWhen: 'fabricator' as const,
+    answeredBy: ['member' as const],
+  }
+}

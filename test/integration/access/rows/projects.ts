@@ -1,0 +1,76 @@
+import * as data from '@/lib/data'
+import { addThrowawayMember } from '../scene'
+import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, TEAM } from './row'
+
+/** Projects and people. */
+export const PROJECT_ROWS: readonly AccessRow[] = [
+  { name: 'listProjects', run: (a) => data.listProjects(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+  { name: 'listWaits', run: (a) => data.listWaits(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+  {
+    name: 'createProject',
+    run: (a, s) => data.createProject(a, { name: s.projectName, description: '' }),
+    reached: 'invalid',
+    may: ['admin', ...TEAM, 'outsider'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'getProject',
+    run: (a, s) => data.getProject(a, s.team.projectId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'project',
+  },
+  {
+    name: 'createInvitation',
+    run: (a, s) =>
+      data.createInvitation(a, {
+        projectId: s.team.projectId,
+        role: 'fabricator',
+        companyName: s.teamCompanyName,
+      }),
+    reached: 'invalid',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'revokeInvitation',
+    run: (a, s) => data.revokeInvitation(a, { invitationId: s.usedInvitationId }),
+    reached: 'clash',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'joinByInvitation',
+    run: (a) => data.joinByInvitation(a, { token: 'A'.repeat(43) }),
+    reached: 'ok',
+    may: [],
+    seenBy: 'nothing',
+  },
+  {
+    name: 'setMembershipRole',
+    run: (a, s) =>
+      data.setMembershipRole(a, {
+        projectId: s.team.projectId,
+        userId: s.team.fabricator.userId,
+        role: 'member',
+      }),
+    reached: 'invalid',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'removeMember',
+    run: async (a, s) =>
+      data.removeMember(a, { projectId: s.team.projectId, userId: await addThrowawayMember(s.team) }),
+    reached: 'ok',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'listFabricators',
+    run: (a, s) => data.listFabricators(a, s.team.projectId),
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'project',
+  },
+]

@@ -1,0 +1,64 @@
+import * as data from '@/lib/data'
+import { type AccessRow, FABRICATORS, LEADS, PROJECT, UNSEEN } from './row'
+
+/** Declaration, moves, signature, release. */
+export const RELEASE_ROWS: readonly AccessRow[] = [
+  {
+    name: 'declareBuildable',
+    run: (a, s) =>
+      data.declareBuildable(a, { revisionId: s.reviewId, seenVersion: UNSEEN, isBuildable: true, note: '' }),
+    reached: 'stale',
+    may: FABRICATORS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'advanceRevision',
+    run: (a, s) => data.advanceRevision(a, { revisionId: s.reviewId, seenVersion: UNSEEN }),
+    reached: 'blocked',
+    may: LEADS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'sendBackRevision',
+    run: (a, s) => data.sendBackRevision(a, { revisionId: s.reviewId, seenVersion: UNSEEN, reason: 'because' }),
+    reached: 'stale',
+    may: LEADS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'withdrawRevision',
+    run: (a, s) => data.withdrawRevision(a, { revisionId: s.reviewId, seenVersion: UNSEEN, reason: 'because' }),
+    reached: 'stale',
+    may: LEADS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'signRevision',
+    run: (a, s) => data.signRevision(a, { ...s.signInput, seenVersion: UNSEEN }),
+    reached: 'stale',
+    may: LEADS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'releaseRevision',
+    run: (a, s) => data.releaseRevision(a, { revisionId: s.signingId, seenVersion: UNSEEN }),
+    reached: 'blocked',
+    may: LEADS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'getPackageFile',
+    run: (a, s) => data.getPackageFile(a, s.releasedId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  {
+    name: 'getPackageFile',
+    of: 'before release',
+    run: (a, s) => data.getPackageFile(a, s.signingId),
+    reached: 'ok',
+    may: [],
+    seenBy: 'nothing',
+  },
+]

@@ -1,0 +1,81 @@
+import * as data from '@/lib/data'
+import { type AccessRow, EVERYBODY, UNSEEN } from './row'
+
+/** Own account and workspace; What waits, what is found: each gets what is theirs. */
+export const WORKSPACE_ROWS: readonly AccessRow[] = [
+  // Own account and workspace
+  { name: 'getOwnAccount', run: (a) => data.getOwnAccount(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+  {
+    name: 'changePassword',
+    run: (a) => data.changePassword(a, { currentPassword: 'not it', newPassword: 'godwit-curlew-dunlin' }),
+    reached: 'invalid',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
+    name: 'signOutEverywhere',
+    run: (a) => data.signOutEverywhere(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  { name: 'listPeople', run: (a) => data.listPeople(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+  { name: 'listAccounts', run: (a) => data.listAccounts(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
+  {
+    name: 'setAccountState',
+    run: (a) => data.setAccountState(a, { userId: a.userId, isDisabled: true }),
+    reached: 'invalid',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'setAdminRight',
+    run: (a) => data.setAdminRight(a, { userId: a.userId, isAdmin: false }),
+    reached: 'invalid',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  { name: 'getSettingsView', run: (a) => data.getSettingsView(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
+  {
+    name: 'changeSettings',
+    run: (a) =>
+      data.changeSettings(a, {
+        seenVersion: UNSEEN,
+        workspaceName: 'Other',
+        secondPairOfEyes: false,
+        waiverNeedsSecondPerson: false,
+        artworkRequired: false,
+        requiredSignatures: 1,
+        signingCapacities: [],
+        invitationDays: 1,
+      }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  { name: 'exportTrail', run: (a) => data.exportTrail(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
+  { name: 'checkWholeTrail', run: (a) => data.checkWholeTrail(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
+  {
+    name: 'createBackup',
+    // On PostgreSQL it is refused, naming the server's own tool.
+    run: async (a, { kind }) => (kind === 'sqlite' ? data.createBackup(a) : expectClash(await data.createBackup(a))),
+    reached: 'ok',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+
+  // What waits, what is found: each gets what is theirs
+  {
+    name: 'searchReviews',
+    run: (a) => data.searchReviews(a, 'bend'),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  { name: 'listLeadCounts', run: (a) => data.listLeadCounts(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+]
+
+function expectClash(outcome: data.Outcome<unknown>): data.Outcome<null> {
+  if (outcome.ok || outcome.refusal.kind !== 'clash') throw new Error('was not refused on PostgreSQL')
+  return { ok: true, value: null }
+}

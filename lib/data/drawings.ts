@@ -1,7 +1,6 @@
 import 'server-only'
-import type { SheetIdentity } from '@/lib/drawing'
 import { drawingFileInput } from '@/lib/inputs'
-import { drawFileSheets, makeSheetIdentity, writeDrawingPdf, writeSheetSvg } from '@/lib/package'
+import { drawFileSheets, makeSheetIdentity, type SheetIdentity, writeDrawingPdf, writeSheetSvg } from '@/lib/package'
 import type { ReviewSnapshot } from '@/lib/review'
 import { type Actor, requireRevisionInView } from './authorization'
 import { NotFoundError } from './errors'

@@ -1,6 +1,8 @@
 import { type DrawnSheet, drawSheets, FILE_UNITS, PRINT_PALETTE, type SheetIdentity, toSvg } from '@/lib/drawing'
 import { type ReviewSnapshot, STAGE_LABELS } from '@/lib/review'
 
+export type { SheetIdentity }
+
 /**
  * What the title block says of a revision.
  * @param issuedAt  when it was released, ISO 8601; null before that

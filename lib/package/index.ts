@@ -16,7 +16,7 @@ export type {
   SigningKeys,
 } from './content'
 export { CAUTIONS } from './data-files'
-export { drawFileSheets, makeSheetIdentity, writeSheetSvg } from './drawing'
+export { drawFileSheets, makeSheetIdentity, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export { type Manifest, PACKAGE_FORMAT, PACKAGE_FORMAT_VERSION } from './manifest'
 export { makeTrailFile, parseTrailFile, TRAIL_FORMAT, type TrailFile } from './trail-file'

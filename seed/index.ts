@@ -4,9 +4,11 @@ import { fileURLToPath } from 'node:url'
 import { getSettings, isLoopbackOnly, SettingsError, withoutPassword } from '@/lib/config'
 import { isWorkspaceEmpty } from '@/lib/data'
 import { applyMigrations, MigrationError, migrationPlaces } from '@/lib/data/migration'
+import { setCapability } from './capability'
 import { setPanelsAndRates } from './panels'
 import { gatherPeople, leaveInvitations, setLimits } from './people'
 import { playPipit } from './pipit'
+import { setShelves } from './shelf'
 import { playSkuaFirst } from './skua-first'
 import { playSkuaSecond } from './skua-second'
 import { StoryError, setStage } from './stage'
@@ -32,6 +34,8 @@ async function seed(): Promise<void> {
     const stage = setStage(clock)
     const workspace = await gatherPeople(stage)
     await setLimits(stage, workspace)
+    await setCapability(stage, workspace)
+    await setShelves(stage, workspace)
     await setPanelsAndRates(stage, workspace)
     await playPipit(stage, workspace)
     const firstRevisionId = await playSkuaFirst(stage, workspace)

@@ -10,7 +10,7 @@ const BRACKENFOLD_FORMATS: PanelFormatsContent = {
   formats: [
     {
       id: 'production',
-      name: 'Production panel 18 × 24 in',
+      name: 'Production panel',
       widthMm: 457.2,
       heightMm: 609.6,
       marginLeftMm: 20,
@@ -20,11 +20,11 @@ const BRACKENFOLD_FORMATS: PanelFormatsContent = {
       spacingMm: 2,
       allowedRotationsDeg: [...EVERY_TURN],
       foilRollingDirection: 'along-height',
-      note: 'Coupons and tooling holes lie in the margins.',
+      note: '18 × 24 in. Coupons and tooling holes lie in the margins.',
     },
     {
       id: 'half',
-      name: 'Half panel 12 × 18 in',
+      name: 'Half panel',
       widthMm: 304.8,
       heightMm: 457.2,
       marginLeftMm: 12,
@@ -34,7 +34,7 @@ const BRACKENFOLD_FORMATS: PanelFormatsContent = {
       spacingMm: 2,
       allowedRotationsDeg: [...EVERY_TURN],
       foilRollingDirection: 'along-height',
-      note: 'For samples, and where layers have to meet closely.',
+      note: '12 × 18 in. For samples, and where layers have to meet closely.',
     },
   ],
 }
@@ -44,7 +44,7 @@ const OSTREL_FORMATS: PanelFormatsContent = {
   formats: [
     {
       id: 'roll-cut',
-      name: 'Sheet from the roll, 250 × 400 mm',
+      name: 'Sheet from the roll',
       widthMm: 250,
       heightMm: 400,
       marginLeftMm: 8,
@@ -58,7 +58,7 @@ const OSTREL_FORMATS: PanelFormatsContent = {
     },
     {
       id: 'wide',
-      name: 'Wide sheet, 305 × 610 mm',
+      name: 'Wide sheet',
       widthMm: 305,
       heightMm: 610,
       marginLeftMm: 10,

@@ -121,7 +121,7 @@ export function drawCostOverQuantity(
     },
     {
       marginLeft: 52,
-      marginRight: 22,
+      marginRight: 34,
       marginTop: 18,
       marginBottom: 40,
       x: {

@@ -131,8 +131,8 @@ export function ComparedConstructions({ constructions }: { constructions: readon
             <tr key={`${each.kind} ${each.id}`} data-chosen={each.kind === 'this' ? '' : undefined}>
               <th scope="row" className={each.kind === 'this' ? undefined : 'font-normal'}>
                 {each.name}
-                {each.kind === 'ready-made' && <span className="small muted"> ready-made</span>}
-                {each.reason !== '' && <p className="small muted">Not computed. {each.reason}</p>}
+                {each.kind === 'ready-made' && <span className="small muted font-normal"> ready-made</span>}
+                {each.reason !== '' && <p className="small muted font-normal">Not computed. {each.reason}</p>}
               </th>
               <td className="num" data-label="Index for each good part">
                 {each.indexPerGoodPart?.toFixed(3) ?? '–'}

@@ -28,7 +28,7 @@ export function FormatTable({ formats }: { formats: readonly PanelFormat[] }) {
             <tr key={format.id}>
               <th scope="row">
                 {format.name}
-                {format.note !== '' && <p className="small muted">{format.note}</p>}
+                {format.note !== '' && <p className="small muted font-normal">{format.note}</p>}
               </th>
               <td className="num" data-label="Width × height, mm">
                 {format.widthMm} × {format.heightMm}

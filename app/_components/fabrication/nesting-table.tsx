@@ -37,9 +37,11 @@ export function NestingTable({
             <tr key={format.id}>
               <th scope="row">
                 {format.name}
-                {format.id === pricedFormatId && <p className="small muted">A good part costs least on this one.</p>}
+                {format.id === pricedFormatId && (
+                  <p className="small muted font-normal">A good part costs least on this one.</p>
+                )}
                 {nesting.notes.map((note) => (
-                  <p key={note} className="small muted">
+                  <p key={note} className="small muted font-normal">
                     {note}
                   </p>
                 ))}

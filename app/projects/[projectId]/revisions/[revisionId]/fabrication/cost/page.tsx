@@ -60,7 +60,7 @@ function FabricatorCost({ view, costs }: { view: FabricatorCostView; costs: Cost
   const { cost, traits } = estimate
   if (cost === null) return <p className="empty">No panel format of {company.name} holds the part.</p>
   return (
-    <>
+    <div className="stack">
       {cost.usesIllustrativeRates && (
         <Notice tone="caution">
           <p>
@@ -112,6 +112,6 @@ function FabricatorCost({ view, costs }: { view: FabricatorCostView; costs: Cost
         <summary>Yield, step by step</summary>
         <YieldChain cost={cost} />
       </details>
-    </>
+    </div>
   )
 }

@@ -40,7 +40,7 @@ function FabricatorPanels({ view }: { view: FabricatorEstimateView }) {
   const { traits, nested, part, partNote } = estimate
   const added = nested[0]
   return (
-    <>
+    <div className="stack">
       <p className="small">
         By version {formatsVersion} of its <Link href={paths.companyPanels(company.id)}>panel formats</Link>.{' '}
         {DEMAND_WORDS[traits.registration]} registration: {traits.registrationBecause}
@@ -59,6 +59,6 @@ function FabricatorPanels({ view }: { view: FabricatorEstimateView }) {
         Counted in whole micrometres, with the full spacing between all parts. A denser arrangement may exist; the
         fabricator’s own panel, with its coupons and tooling, is what counts.
       </p>
-    </>
+    </div>
   )
 }

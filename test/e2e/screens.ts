@@ -18,6 +18,8 @@ export interface ScreenScene {
   readonly brackenfoldId: string
   /** Of Brackenfold, on Skua B. */
   readonly proposalId: string
+  /** A message about that proposal. */
+  readonly mailId: string
   /** Path of an open invitation. */
   readonly invitationPath: string
 }
@@ -40,6 +42,13 @@ export function listScreens(scene: ScreenScene): Screen[] {
       path: `${skuaA}${tab(name)}`,
       as: 'designer' as const,
     })),
+    { name: 'skua-b-panels', path: `${skuaB}/fabrication/panels`, as: 'designer' },
+    { name: 'skua-b-cost', path: `${skuaB}/fabrication/cost`, as: 'designer' },
+    { name: 'skua-b-panels-fabricator', path: `${skuaB}/fabrication/panels`, as: 'ostrel' },
+    { name: 'panels-seen-by-team', path: `/companies/${scene.brackenfoldId}/panels`, as: 'designer' },
+    { name: 'rates-seen-by-team', path: `/companies/${scene.brackenfoldId}/rates`, as: 'designer' },
+    { name: 'own-panels', path: `/companies/${scene.brackenfoldId}/panels`, as: 'brackenfold' },
+    { name: 'own-rates', path: `/companies/${scene.brackenfoldId}/rates`, as: 'brackenfold' },
     { name: 'skua-b-item', path: `${skuaB}/checklist#item-bend-strain`, as: 'designer' },
     { name: 'skua-a-item-failed', path: `${skuaA}/checklist#item-surface-finish`, as: 'designer' },
     { name: 'new-revision', path: `${skua}/revisions/new`, as: 'designer' },
@@ -53,6 +62,8 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'home-filtered', path: '/?about=checklist', as: 'lead' },
     { name: 'home-found', path: '/?find=bend', as: 'lead' },
     { name: 'workspace-mail', path: '/workspace/mail', as: 'admin' },
+    { name: 'mail-message', path: `/workspace/mail/${scene.mailId}`, as: 'admin' },
+    { name: 'catalogue-delivered', path: '/catalogue?edition=delivered', as: 'lead' },
     { name: 'projects', path: '/projects', as: 'lead' },
     { name: 'project', path: skua, as: 'lead' },
     { name: 'invite', path: `${skua}/invite`, as: 'lead' },

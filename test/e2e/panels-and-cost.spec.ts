@@ -74,7 +74,7 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   await expectNoViolations(team)
 
   // A larger order is cheaper for each part.
-  const readIndex = async () => Number(await cost.locator('dd').first().innerText())
+  const readIndex = async () => Number(await cost.locator('dd').first().textContent())
   const before = await readIndex()
   await team.getByLabel('Good parts ordered').fill('50000')
   await team.getByRole('button', { name: 'Price for these' }).click()

@@ -9,6 +9,7 @@ import {
   VERIFYING_KEY_PATH,
 } from './content'
 import { makeDataFiles, makeReadme } from './data-files'
+import { makeDocumentsApart } from './documents'
 import { makeManifest, writeManifest } from './manifest'
 import { getKeyFingerprint, signBytes } from './signing'
 
@@ -24,10 +25,9 @@ export async function buildPackage(content: PackageContent, keys: SigningKeys): 
   const fingerprint = getKeyFingerprint(createPublicKey(keys.verifyingKeyPem))
   const encoder = new TextEncoder()
   const data = makeDataFiles(content)
-  // Loaded on demand: layout and plotting are heavy, and whoever only verifies a package needs neither.
-  const { makeDocuments } = await import('./report')
   const files: PackageFile[] = [
-    ...(await makeDocuments(content)),
+    // Documents name artwork and show none of it: its bytes stay here.
+    ...(await makeDocumentsApart({ kind: 'package', content: { ...content, artwork: [] } })),
     ...data,
     makeReadme(content, fingerprint),
     { path: VERIFYING_KEY_PATH, bytes: encoder.encode(keys.verifyingKeyPem) },

@@ -3,6 +3,8 @@ import type { PackageFile } from '../content'
 import { writeSheetSvg } from '../drawing'
 import { type PdfIdentity, writePdf } from './pdf-writer'
 
+export const DRAWING_PDF_PATH = 'drawing/sheets.pdf'
+
 const POINTS_PER_MM = 72 / 25.4
 
 /** All sheets in one PDF, each a page of its true size. */
@@ -29,7 +31,7 @@ export async function writeSheetsPdf(sheets: readonly DrawnSheet[], identity: Pd
 /** Drawing files of a package: the PDF, and an SVG of each sheet. */
 export async function makeDrawingFiles(sheets: readonly DrawnSheet[], identity: PdfIdentity): Promise<PackageFile[]> {
   return [
-    { path: 'drawing/sheets.pdf', bytes: await writeSheetsPdf(sheets, identity) },
+    { path: DRAWING_PDF_PATH, bytes: await writeSheetsPdf(sheets, identity) },
     ...sheets.map((sheet) => ({ path: `drawing/sheet-${sheet.number}.svg`, bytes: writeSheetSvg(sheet) })),
   ]
 }

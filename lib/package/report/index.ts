@@ -1,11 +1,17 @@
 import type { PackageContent, PackageFile } from '../content'
+import type { DocumentOrder } from '../documents'
 import { drawFileSheets, makeSheetIdentity } from '../drawing'
-import { makeDrawingFiles } from './drawing'
+import { DRAWING_PDF_PATH, makeDrawingFiles, writeSheetsPdf } from './drawing'
 import { writePdf } from './pdf-writer'
 import { makeReport } from './report'
 
-export { writeSheetsPdf } from './drawing'
 export type { PdfIdentity } from './pdf-writer'
+
+/** Makes what a thread was asked for. */
+export async function carryOut(order: DocumentOrder): Promise<PackageFile[]> {
+  if (order.kind === 'package') return makeDocuments(order.content)
+  return [{ path: DRAWING_PDF_PATH, bytes: await writeSheetsPdf(order.sheets, order.identity) }]
+}
 
 /** The readable documents of a package: report, and drawing sheets as SVG and PDF. */
 export async function makeDocuments(content: PackageContent): Promise<PackageFile[]> {

@@ -78,6 +78,19 @@ describe('a release package', () => {
     expect(first).toBe(sha256Hex(bytes))
   }, 240_000)
 
+  test('documents made in a thread are the same, its errors are handed on, and the next order is carried out', async () => {
+    const program = ['--conditions=react-server', '--import', 'tsx', 'test/integration/package/documents-program.ts']
+    const { stdout } = await promisify(execFile)(process.execPath, program)
+    const expected = files
+      .filter(({ path: name }) => name === 'report.pdf' || name.startsWith('drawing/'))
+      .map((file) => [file.path, sha256Hex(file.bytes)])
+    const answer = JSON.parse(stdout)
+    expect(answer.made).toEqual(expect.arrayContaining(expected))
+    expect(answer.made).toHaveLength(expected.length)
+    expect(answer.again).toEqual(answer.made)
+    expect(answer).toMatchObject({ isRangeError: true, refused: 'RangeError: Invalid time value' })
+  }, 240_000)
+
   test('its page of contents names every file or the folder that it lies in', () => {
     const contents = textOf('README.txt')
     for (const { path: name } of files) {

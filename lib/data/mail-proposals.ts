@@ -70,7 +70,7 @@ export async function queueProposalNotices(happening: Happening, action: Proposa
         mayDecide: event === 'made' && mayOnRevision(reader.standing, 'proposal:decide', subject),
       })
     } else if (mentioned.has(reader.userId) && !reader.off.has('mention')) {
-      const thing = { threadKind: 'proposed-change', title, anchor: null }
+      const thing = { threadKind: 'proposed change', title, anchor: null }
       await queueTo(happening, reader, { kind: 'mention', place, ...thing, by: by.name, text: said })
     }
   }

@@ -1,6 +1,6 @@
 import 'server-only'
 import { findMentions } from '@/lib/mail'
-import { isAllowed } from '@/lib/review'
+import { isAllowed, nameThreadKind } from '@/lib/review'
 import { getMembership, makeThreadSubject, mayOnRevision, maySeeThread } from './authorization'
 import { getPersonName, type RevisionRecord } from './revision-record'
 import type { Turn, Wait } from './waits'
@@ -25,7 +25,7 @@ function findTurn({ loaded, standing, subject, fabricatorCompanyId }: Turn, thre
   if (findOpenProposal(loaded.record, thread) !== undefined) return null
   const target = { tab: 'threads', id: thread.id }
   const threadSubject = makeThreadSubject(subject, thread)
-  const kind = thread.kind.replaceAll('-', ' ')
+  const kind = nameThreadKind(thread.kind)
   const isFromOtherSide = thread.openedByCompanyId !== getMembership(standing, subject.projectId)?.companyId
   if (thread.state === 'open' && isFromOtherSide && isAllowed(standing, 'thread:answer', threadSubject)) {
     return {
@@ -82,7 +82,7 @@ function findMentionWait({ loaded, standing, subject }: Turn, thread: ThreadRow)
     if (hasSpoken || settledAt > at.getTime()) continue
     return {
       since: at.toISOString(),
-      reason: `${getPersonName(record, comment.authorId)} mentions you in the ${thread.kind.replaceAll('-', ' ')} "${thread.title}"`,
+      reason: `${getPersonName(record, comment.authorId)} mentions you in the ${nameThreadKind(thread.kind)} "${thread.title}"`,
       nextAct: 'Read it and reply',
       target: { tab: 'threads', id: thread.id },
     }

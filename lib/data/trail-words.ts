@@ -1,5 +1,5 @@
 import 'server-only'
-import { isStage, STAGE_LABELS } from '@/lib/review'
+import { isStage, nameThreadKind, STAGE_LABELS } from '@/lib/review'
 
 interface RecordRow {
   readonly action: string
@@ -25,6 +25,11 @@ const because = (details: Details): string => {
   return reason === '' ? '' : `: ${reason}`
 }
 
+const countInputs = (details: Details): string => {
+  const count = text(details, 'changeCount')
+  return count === '1' ? 'one input' : `${count} inputs`
+}
+
 /** What each action of the trail says to a reader; the subject is the person who acted. */
 const SENTENCES: Readonly<Record<string, Describe>> = {
   'workspace-created': (details) => `created the workspace ${text(details, 'name')}`,
@@ -41,8 +46,8 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'admin-right-given': (details) => `made ${text(details, 'name')} an admin`,
   'admin-right-taken': (details) => `took the admin's right from ${text(details, 'name')}`,
   'revision-created': (details) => `created the revision (${text(details, 'origin')})`,
-  'design-saved': (details) => `changed the design (${text(details, 'changeCount')} inputs)`,
-  'design-imported': (details) => `imported a design (${text(details, 'changeCount')} inputs changed)`,
+  'design-saved': (details) => `changed the design (${countInputs(details)})`,
+  'design-imported': (details) => `imported a design (${countInputs(details)} changed)`,
   'results-recorded': (details) => `recorded results of engine ${text(details, 'engineVersion')}`,
   'revision-shared': (details) => `shared the revision with ${text(details, 'company')}`,
   'revision-unshared': () => 'ended the sharing of the revision',
@@ -56,7 +61,7 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'mail-sent-again': (details) => `had a message to ${text(details, 'to')} sent again`,
   'artwork-added': (details) => `added the artwork ${text(details, 'fileName')}`,
   'artwork-removed': (details) => `removed the artwork ${text(details, 'fileName')}`,
-  'thread-opened': (details) => `opened ${text(details, 'kind').replaceAll('-', ' ')} "${text(details, 'title')}"`,
+  'thread-opened': (details) => `opened ${nameThreadKind(text(details, 'kind'))} "${text(details, 'title')}"`,
   'thread-replied': (details) => `replied to "${text(details, 'title')}"`,
   'thread-answered': (details) => `answered "${text(details, 'title')}"`,
   'thread-closed': (details) => `closed "${text(details, 'title')}"${because(details)}`,
@@ -64,7 +69,7 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'comment-edited': (details) => `edited a comment in "${text(details, 'title')}"`,
   'answers-carried-over': (details) =>
     `took over ${text(details, 'answerCount')} answers from revision ${text(details, 'from')}`,
-  'proposal-made': (details) => `proposed "${text(details, 'title')}" (${text(details, 'changeCount')} inputs)`,
+  'proposal-made': (details) => `proposed "${text(details, 'title')}" (${countInputs(details)})`,
   'proposal-accepted': (details) => `accepted the proposal "${text(details, 'title')}"${because(details)}`,
   'proposal-declined': (details) => `declined the proposal "${text(details, 'title')}"${because(details)}`,
   'proposal-withdrawn': (details) => `withdrew the proposal "${text(details, 'title')}"${because(details)}`,

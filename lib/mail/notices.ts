@@ -1,4 +1,4 @@
-import { STAGE_LABELS, type Stage } from '@/lib/review'
+import { nameThreadKind, STAGE_LABELS, type Stage } from '@/lib/review'
 import { type MailText, renderLetter } from './letter'
 
 /**
@@ -130,7 +130,7 @@ export function composeMail(notice: MailNotice): MailText {
 const THREAD_LEAD = { query: 'asks', answer: 'answered', mention: 'mentions you' } as const
 
 function composeThreadMail(notice: Extract<MailNotice, { kind: 'query' | 'answer' | 'mention' }>): MailText {
-  const thing = notice.threadKind.replaceAll('-', ' ')
+  const thing = nameThreadKind(notice.threadKind)
   const title = notice.title === null ? thing : `${thing} "${notice.title}"`
   const on = notice.anchor === null ? '' : `, on ${notice.anchor}`
   const lead = {

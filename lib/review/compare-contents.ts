@@ -131,7 +131,8 @@ function toSide(item: ItemResult | null, deciding: DecidedOutcome | null): Verdi
   return {
     verdict: item.verdict,
     headline: item.headline,
-    place: deciding?.places.map(({ name }) => name).join(', ') ?? '',
+    // Of the design as a whole there is no place to name.
+    place: (deciding?.places ?? []).flatMap(({ kind, name }) => (kind === 'design' ? [] : [name])).join(', '),
     value: deciding?.value ?? null,
     limit: deciding?.limit ?? null,
   }

@@ -63,6 +63,11 @@ export interface Waiver {
 export const THREAD_KINDS = ['note', 'should-change', 'must-change', 'engineering-query'] as const
 export type ThreadKind = (typeof THREAD_KINDS)[number]
 
+/** As it stands in a sentence: `the should-change "..."`; an unknown word as it is. */
+export function nameThreadKind(kind: string): string {
+  return kind === 'engineering-query' ? 'engineering query' : kind
+}
+
 export const THREAD_STATES = ['open', 'answered', 'closed'] as const
 export type ThreadState = (typeof THREAD_STATES)[number]
 

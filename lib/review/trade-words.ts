@@ -85,7 +85,9 @@ export function formatFieldValue(value: unknown, unit: string): string {
     return unit === '°' ? `${digits}°` : `${digits} ${unit}`
   }
   if (typeof value === 'string') {
-    const text = /^[a-z0-9]+(-[a-z0-9]+)+$/.test(value) ? value.replaceAll('-', ' ') : value.replaceAll(/\s+/g, ' ')
+    // Words of a list are joined by hyphens; a calendar date keeps them.
+    const isChoice = /^[a-z][a-z0-9]*(-[a-z0-9]+)+$/.test(value)
+    const text = isChoice ? value.replaceAll('-', ' ') : value.replaceAll(/\s+/g, ' ')
     return text.length > LONGEST_TEXT ? `"${text.slice(0, LONGEST_TEXT)}…"` : text
   }
   if (Array.isArray(value)) {

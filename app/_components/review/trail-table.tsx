@@ -29,7 +29,7 @@ export function TrailTable({ entries, caption }: { entries: readonly TrailEntryV
             <td>{entry.actorName}</td>
             <td>{entry.sentence}</td>
             <td>
-              <span className="hash muted" title={entry.hash}>
+              <span className="hash muted nowrap" title={entry.hash}>
                 {entry.hash.slice(0, 12)}
               </span>
             </td>

@@ -65,6 +65,14 @@ describeOnBothDatabases(
         expect.stringMatching(/^2 item switched off: .*The outline is moulded in.* \(Wendel Oram\)$/),
         `1 item added: ${GLUE.question} (Wendel Oram)`,
       ])
+      // The catalogue page: the edition in force for the team and admins, the delivered one for everybody else.
+      for (const actor of [team.admin, team.lead, team.member]) {
+        const inForce = await data.getCatalogueInForce(actor)
+        expect(inForce).toMatchObject({ version: 2, content: { ownItems: [{ id: itemId }] } })
+      }
+      for (const actor of [team.fabricator, team.observer]) {
+        expect(await data.getCatalogueInForce(actor)).toMatchObject({ version: 0, content: { ownItems: [] } })
+      }
       const stale = data.addOwnItem(team.admin, { seenVersion: 1, item: GLUE })
       expect((await expectRefused(stale)).kind).toBe('stale')
       const removal = { seenVersion: 2, itemId, reason: 'Covered by the drawing' }

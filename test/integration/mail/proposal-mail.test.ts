@@ -134,14 +134,14 @@ describeOnBothDatabases('word of a proposal', () => {
     const events = async (actor: Actor) =>
       (await listLiveEvents(actor, revisionId, start)).events.map(({ sentence, proposalId }) => [sentence, proposalId])
     const ofFabricator = [
-      ['Bram Tolley proposed "Wider bend" (1 inputs)', own.proposalId],
+      ['Bram Tolley proposed "Wider bend" (one input)', own.proposalId],
       ['Imke Dahl declined the proposal "Wider bend": no', own.proposalId],
     ]
     expect(await events(team.fabricator)).toEqual(ofFabricator)
     expect(await events(team.rivalFabricator)).toEqual([])
     expect(await events(team.lead)).toEqual([
       ...ofFabricator,
-      ['Jorun Vey proposed "Wider bend" (1 inputs)', inTeam.proposalId],
+      ['Jorun Vey proposed "Wider bend" (one input)', inTeam.proposalId],
       ['Jorun Vey withdrew the proposal "Wider bend"', inTeam.proposalId],
     ])
   })

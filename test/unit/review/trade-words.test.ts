@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest'
+import { compareDesigns, formatFieldValue, nameThreadKind } from '@/lib/review'
+import { makeSnapshot } from './snapshot-factory'
+
+describe('values in sentences', () => {
+  it('spells out words of a list and leaves calendar dates and numbers as they are', () => {
+    expect(formatFieldValue('flex-to-install', '')).toBe('flex to install')
+    expect(formatFieldValue('2027-01-29', '')).toBe('2027-01-29')
+    expect(formatFieldValue(0.075, 'mm')).toBe('0.075 mm')
+    expect(formatFieldValue(null, 'mm')).toBe('not stated')
+  })
+
+  it('so a date that was stated reads as a date in a comparison', () => {
+    const { design } = makeSnapshot()
+    const dated = { ...design, brief: { ...design.brief, layoutFreezeDate: '2027-01-29' } }
+    const [change] = compareDesigns({ ...design, brief: { ...design.brief, layoutFreezeDate: null } }, dated)
+    expect(change?.sentence).toMatch(/not stated to 2027-01-29$/)
+  })
+
+  it('name the kinds of threads as they are spoken of', () => {
+    expect(['note', 'should-change', 'must-change', 'engineering-query'].map(nameThreadKind)).toEqual([
+      'note',
+      'should-change',
+      'must-change',
+      'engineering query',
+    ])
+  })
+})

@@ -21,6 +21,7 @@ export function SheetView({ sheet, zoom }: { sheet: DrawnSheet; zoom: Zoom }) {
     <figure className="drawing-sheet">
       <section
         className="drawing-sheet-frame"
+        data-zoom={zoom}
         aria-label={`Sheet ${sheet.number}, scrolls`}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region without focusable content needs it.
         tabIndex={0}

@@ -3,11 +3,12 @@ import { CompanyLinks } from '@/app/_components/fabrication/company-links'
 import { FormatTable } from '@/app/_components/fabrication/format-table'
 import { FormatsForm } from '@/app/_components/fabrication/formats-form'
 import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
+import { VersionList } from '@/app/_components/fabrication/version-list'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
 import { now } from '@/lib/config'
-import { getSheet } from '@/lib/data'
+import { getSheet, listSheetVersions } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Panel formats' }
 
@@ -15,6 +16,7 @@ export default async function CompanyPanelsPage({ params }: { params: Promise<{ 
   const { companyId } = await params
   const actor = await requireActor(paths.companyPanels(companyId))
   const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'panel-formats'))
+  const versions = await listSheetVersions(actor, companyId, 'panel-formats')
   return (
     <>
       <PageHead
@@ -28,6 +30,7 @@ export default async function CompanyPanelsPage({ params }: { params: Promise<{ 
       />
       <CompanyLinks companyId={companyId} />
       {current !== null && <SheetVersion sheet={current} />}
+      <VersionList versions={versions} />
       {mayEdit ? (
         <FormatsForm
           key={current?.version ?? 0}

@@ -2,11 +2,12 @@ import type { Metadata } from 'next'
 import { CompanyLinks } from '@/app/_components/fabrication/company-links'
 import { RatesSheet } from '@/app/_components/fabrication/rates-sheet'
 import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
+import { VersionList } from '@/app/_components/fabrication/version-list'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
 import { now } from '@/lib/config'
-import { getSheet } from '@/lib/data'
+import { getSheet, listSheetVersions } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Process rates' }
 
@@ -14,6 +15,7 @@ export default async function CompanyRatesPage({ params }: { params: Promise<{ c
   const { companyId } = await params
   const actor = await requireActor(paths.companyRates(companyId))
   const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'process-rates'))
+  const versions = await listSheetVersions(actor, companyId, 'process-rates')
   return (
     <>
       <PageHead
@@ -27,6 +29,7 @@ export default async function CompanyRatesPage({ params }: { params: Promise<{ c
       />
       <CompanyLinks companyId={companyId} />
       {current !== null && <SheetVersion sheet={current} />}
+      <VersionList versions={versions} />
       <RatesSheet
         key={current?.version ?? 0}
         companyId={companyId}

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   type DrawnSheet,
@@ -160,4 +161,54 @@ describe('units', () => {
     // 25.4 um are one mil: 25 um of polyimide read 0.98.
     expect(texts).toContain('0.98')
   })
+})
+
+describe('any design', () => {
+  const { design: whole } = makeStressDesign()
+  /** Anything that may be typed as a name, in any script. */
+  const name = fc
+    .string({ unit: 'grapheme', minLength: 1, maxLength: 60 })
+    .map((text) => text.replaceAll(/[\p{Cc}\p{Cs}\s]+/gu, ' ').trim() || 'x')
+
+  test('fits, whatever its zones, bends, holes and names', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: whole.construction.zones.length }),
+        fc.integer({ min: 0, max: whole.bends.length }),
+        fc.integer({ min: 0, max: whole.features.holes.length }),
+        fc.array(name, { minLength: 3, maxLength: 12 }),
+        fc.constantFrom(...SHEET_SIZES),
+        (zoneCount, bendCount, holeCount, names, size) => {
+          const design = structuredClone(whole)
+          design.construction.zones.splice(zoneCount)
+          const zoneIds = new Set(design.construction.zones.map(({ id }) => id))
+          design.bends.splice(bendCount)
+          design.bends = design.bends.filter(({ zoneId }) => zoneIds.has(zoneId))
+          design.features.holes.splice(holeCount)
+          for (const hole of design.features.holes) hole.nearestBend = null
+          const things = [
+            ...design.construction.layers,
+            ...design.construction.zones,
+            ...design.bends,
+            ...design.features.holes,
+          ]
+          things.forEach((thing, index) => {
+            thing.name = names[index % names.length] ?? thing.name
+          })
+          const drawn = { design, evaluation: evaluate(design) }
+          const sheets = draw(drawn, size)
+          expect(sheets.flatMap(findOutside)).toEqual([])
+          expect(sheets.flatMap(findOverlaps)).toEqual([])
+          const rows = makeSheetContents(design, drawn.evaluation, FILE_UNITS).flatMap((block) =>
+            block.kind === 'table' ? block.rows.map(({ id }) => `${block.id} ${id}`) : [],
+          )
+          expect(new Set(rows).size).toBe(rows.length)
+          for (const { id } of design.construction.layers) expect(rows).toContain(`layers ${id}`)
+          for (const { id } of design.construction.zones) expect(rows).toContain(`zones ${id}`)
+          for (const { id } of design.bends) expect(rows).toContain(`bends ${id}`)
+        },
+      ),
+      { numRuns: 15, seed: 20_261_125 },
+    )
+  }, 120_000)
 })

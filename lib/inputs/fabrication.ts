@@ -31,8 +31,8 @@ const sheetFileFields = {
   mode: z.enum(['replace', 'add-and-change']),
 }
 
-/** Shows what a file would do. Nothing is written. */
-export const previewSheetFileInput = z.strictObject(sheetFileFields)
+/** Shows what a file would do. Nothing is written, so the key of the request is of no account. */
+export const previewSheetFileInput = z.strictObject({ ...sheetFileFields, requestKey: requestKeySchema })
 export type PreviewSheetFileInput = z.infer<typeof previewSheetFileInput>
 
 /** Takes the file's rows as a new version. */

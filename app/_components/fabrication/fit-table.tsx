@@ -7,11 +7,27 @@ import type { FabricatorFitView, FitCellView, FitParameterView, FitValueView } f
 import { CapabilityMark } from './fit-words'
 
 const FILTERS = [
-  { value: 'attention', label: 'Not comfortable' },
+  { value: 'attention', label: 'Outside and stretch' },
   { value: 'outside', label: 'Outside alone' },
+  { value: 'not-stated', label: 'Not stated' },
   { value: 'all', label: 'Every value' },
 ] as const
 type Filter = (typeof FILTERS)[number]['value']
+
+const EMPTY_WORDS: Readonly<Record<Filter, string>> = {
+  attention: 'No value lies outside, and none asks for stretch work.',
+  outside: 'No value lies outside.',
+  'not-stated': 'Of every value something is said.',
+  all: 'The design states no value yet.',
+}
+
+/** Which verdicts each choice is about: a value is shown where one of its fabricators says so. */
+const WANTED: Readonly<Record<Filter, readonly FitCellView['verdict'][]>> = {
+  attention: ['outside', 'stretch'],
+  outside: ['outside'],
+  'not-stated': ['not-stated'],
+  all: ['outside', 'stretch', 'not-stated', 'comfortable'],
+}
 
 interface FitTableProps {
   readonly fabricators: readonly FabricatorFitView[]
@@ -23,10 +39,13 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
   const [filter, setFilter] = useState<Filter>('attention')
   const shown = parameters.flatMap((parameter) => {
     const values = parameter.values.filter((value) => isShown(value, filter))
-    return values.length === 0 ? [] : [{ ...parameter, values }]
+    return values.length === 0 ? [] : [{ ...parameter, values: mergeAlike(values) }]
   })
   const valueCount = parameters.reduce((sum, { values }) => sum + values.length, 0)
-  const shownCount = shown.reduce((sum, { values }) => sum + values.length, 0)
+  const shownCount = shown.reduce(
+    (sum, { values }) => sum + values.reduce((all, { places }) => all + places.length, 0),
+    0,
+  )
   const groups = [...new Set(shown.map(({ group }) => group))]
   return (
     <>
@@ -37,12 +56,10 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
         </span>
       </div>
       {shown.length === 0 ? (
-        <p className="empty">
-          {filter === 'outside' ? 'No value lies outside.' : 'Every value of the design is comfortable.'}
-        </p>
+        <p className="empty">{EMPTY_WORDS[filter]}</p>
       ) : (
         <TableFrame label="Values of the design and what fabricators say">
-          <table className="ledger fit-table">
+          <table className="ledger" data-stack>
             <thead>
               <tr>
                 <th scope="col">Value</th>
@@ -72,13 +89,13 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
                       </tr>
                       {parameter.values.map((value) => (
                         <tr key={value.at}>
-                          <td className="nowrap">{value.text}</td>
-                          <td>
-                            {value.place}
+                          <td data-label="Value">{value.text}</td>
+                          <td data-label="At">
+                            {value.places.join(', ')}
                             {value.foilUm !== null && <span className="muted small"> on {value.foilUm} um foil</span>}
                           </td>
                           {value.cells.map((cell, index) => (
-                            <td key={fabricators[index]?.company.id}>
+                            <td key={fabricators[index]?.company.id} data-label={fabricators[index]?.company.name}>
                               <FitCell cell={cell} />
                             </td>
                           ))}
@@ -95,9 +112,21 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
   )
 }
 
-function isShown({ cells }: FitValueView, filter: Filter): boolean {
-  if (filter === 'all') return true
-  return cells.some(({ verdict }) => (filter === 'outside' ? verdict === 'outside' : verdict !== 'comfortable'))
+const isShown = ({ cells }: FitValueView, filter: Filter) =>
+  cells.some(({ verdict }) => WANTED[filter].includes(verdict))
+
+/** Values that are the same and fare the same stand in one line with all their places. */
+function mergeAlike(
+  values: readonly FitValueView[],
+): readonly (FitValueView & { readonly places: readonly string[] })[] {
+  const merged = new Map<string, FitValueView & { readonly places: string[] }>()
+  for (const value of values) {
+    const key = JSON.stringify([value.text, value.foilUm, value.cells])
+    const alike = merged.get(key)
+    if (alike === undefined) merged.set(key, { ...value, places: [value.place] })
+    else alike.places.push(value.place)
+  }
+  return [...merged.values()]
 }
 
 function FitCell({ cell }: { cell: FitCellView }) {

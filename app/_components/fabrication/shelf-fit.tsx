@@ -9,7 +9,7 @@ type Shelf = NonNullable<FabricatorFitView['shelf']>
 export function ShelfFit({ name, shelf }: { name: string; shelf: Shelf }) {
   return (
     <TableFrame label={`Materials and the shelf of ${name}`}>
-      <table className="ledger">
+      <table className="ledger" data-stack>
         <thead>
           <tr>
             <th scope="col">Material as bought</th>
@@ -28,14 +28,16 @@ export function ShelfFit({ name, shelf }: { name: string; shelf: Shelf }) {
                 {material.name}
                 {material.form !== '' && <span className="muted small"> {material.form}</span>}
               </th>
-              <td>
+              <td data-label="State">
                 <StateMark material={material} />
               </td>
-              <td className="num">{material.leadTimeDays === null ? '' : `${material.leadTimeDays} days`}</td>
-              <td>
+              <td className="num" data-label="Lead time">
+                {material.leadTimeDays === null ? '' : `${material.leadTimeDays} days`}
+              </td>
+              <td data-label="Order">
                 <OrderWords material={material} />
               </td>
-              <td>
+              <td data-label="On the shelf instead">
                 <Substitutes material={material} />
               </td>
             </tr>

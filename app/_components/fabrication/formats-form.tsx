@@ -108,7 +108,7 @@ function FormatFields({ control, index, onRemove }: { control: FormControl; inde
       </div>
       <div className="row">
         <Button weight="quiet" onPress={onRemove} aria-label={`Remove ${name.value || `format ${index + 1}`}`}>
-          Remove this format
+          Remove
         </Button>
       </div>
     </fieldset>

@@ -13,6 +13,7 @@ import {
 import type { Polygon } from '@/lib/geometry'
 import { measureBundleBytes } from './bundle-size'
 import { ROOT } from './root'
+import { prepareSheets } from './sheets'
 import { makeStackedDesign } from './stacked-design'
 
 /** Runs until warm, then long enough that a median means something on a busy machine. */
@@ -181,6 +182,13 @@ const [zone] = skua.construction.zones
 if (zone === undefined) throw new Error('the design has no zone')
 const draws = measure(() => simulateZoneThickness(skua, zone.id, { draws: 100_000, seed: 1 }))
 print('100,000 draws of a zone thickness', draws, `${(draws.medianMs / 100).toFixed(2)} of the target of 100 ms`)
+
+printLine('')
+const SHEET_ROWS = 5000
+const sheets = await prepareSheets(skuaA, SHEET_ROWS)
+print('capability against 5,000 rows', measure(sheets.assess), 'all values of skua-rev-a')
+print('CSV of 5,000 rows', measure(sheets.readCsv), 'read and checked, row by row')
+print('XLSX of 5,000 rows', measure(sheets.readXlsx), 'unpacked, read and checked')
 
 printLine('')
 for (const [what, entry, external] of [

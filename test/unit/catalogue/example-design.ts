@@ -249,7 +249,7 @@ function makeFeatures(): Design['features'] {
       },
     ],
     outline: null,
-  copperToOutlineMm: 0.6,
+    copperToOutlineMm: 0.6,
     routing: {
       cornersCurved: true,
       evenlySpacedInBends: true,

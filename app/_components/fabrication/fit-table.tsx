@@ -92,7 +92,7 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
                           <td data-label="Value">{value.text}</td>
                           <td data-label="At">
                             {value.places.join(', ')}
-                            {value.foilUm !== null && <span className="muted small"> on {value.foilUm} um foil</span>}
+                            {value.foilUm !== null && <span className="muted small"> on {value.foilUm} µm foil</span>}
                           </td>
                           {value.cells.map((cell, index) => (
                             <td key={fabricators[index]?.company.id} data-label={fabricators[index]?.company.name}>

@@ -5,7 +5,7 @@ import { findChoice } from './dictionary'
 import type { ParameterUnit, TradeParameter } from './parameter'
 
 const UNIT_WORDS: Readonly<Record<ParameterUnit, string>> = {
-  um: ' um',
+  um: ' µm',
   mm: ' mm',
   count: '',
   ratio: ' : 1',
@@ -43,7 +43,7 @@ export function describeConditions(row: MatrixRow): string {
     return from === to ? `${from}${unit}` : `${from} to ${to}${unit}`
   }
   const layers = range(row.layersFrom, row.layersTo, row.layersTo === 1 ? ' layer' : ' layers')
-  const foil = range(row.foilFromUm, row.foilToUm, ' um')
+  const foil = range(row.foilFromUm, row.foilToUm, ' µm')
   const family = row.construction === null ? null : FAMILY_NAMES[row.construction]
   return [layers, foil === null ? null : `foil ${foil}`, family].filter((part) => part !== null).join(', ')
 }

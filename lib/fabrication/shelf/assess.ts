@@ -72,17 +72,17 @@ function pickRow(rows: readonly HeldRow[]): HeldRow | null {
   return rows.reduce<HeldRow | null>((best, row) => (best === null || wait(row) < wait(best) ? row : best), null)
 }
 
-/** A row of the shelf in words: `pi-coverlay, 25 um, with 25 um acrylic-adhesive`. */
+/** A row of the shelf in words: `pi-coverlay, 25 µm, with 25 µm acrylic-adhesive`. */
 export function describeShelfRow(row: ShelfRow): string {
   const called = (text: string) => findLibraryMaterial(text)?.name ?? text
   const inText = (name: string) => name.charAt(0).toLowerCase() + name.slice(1)
-  const parts = [`${called(row.material)}, ${row.thicknessUm} um`]
+  const parts = [`${called(row.material)}, ${row.thicknessUm} µm`]
   if (row.foil !== null) {
     const sides = row.foilSides === 2 ? 'both sides' : 'one side'
-    parts.push(`with ${row.foilUm} um ${inText(called(row.foil))} on ${sides}`)
+    parts.push(`with ${row.foilUm} µm ${inText(called(row.foil))} on ${sides}`)
   }
   if (row.adhesive !== null) {
-    parts.push(`${row.foil === null ? 'with' : 'over'} ${row.adhesiveUm} um ${inText(called(row.adhesive))}`)
+    parts.push(`${row.foil === null ? 'with' : 'over'} ${row.adhesiveUm} µm ${inText(called(row.adhesive))}`)
   }
   return parts.join(' ')
 }

@@ -67,16 +67,16 @@ export function listPurchases(design: Design): Purchase[] {
   return purchases.sort((a, b) => a.at - b.at).map(({ purchase }) => purchase)
 }
 
-/** `Polyimide of an adhesiveless clad, 25 um, with 12 um rolled-annealed copper foil on both sides`. */
+/** `Polyimide of an adhesiveless clad, 25 µm, with 12 µm rolled-annealed copper foil on both sides`. */
 export function describePurchase(design: Design, { layer, foilLayers, adhesiveLayers, kind }: Purchase): string {
   const nameOf = (materialId: string) => findMaterial(design, materialId)?.name ?? materialId
   const inText = (name: string) => name.charAt(0).toLowerCase() + name.slice(1)
-  const parts = [`${nameOf(layer.materialId)}, ${layer.thicknessUm} um`]
+  const parts = [`${nameOf(layer.materialId)}, ${layer.thicknessUm} µm`]
   const [adhesive] = adhesiveLayers
-  const coat = adhesive === undefined ? null : `${adhesive.thicknessUm} um ${inText(nameOf(adhesive.materialId))}`
+  const coat = adhesive === undefined ? null : `${adhesive.thicknessUm} µm ${inText(nameOf(adhesive.materialId))}`
   if (kind === 'coverlay' && coat !== null) parts.push(`with ${coat}`)
   if (kind === 'clad') {
-    const foils = foilLayers.map((foil) => `${foil.thicknessUm} um ${inText(nameOf(foil.materialId))}`)
+    const foils = foilLayers.map((foil) => `${foil.thicknessUm} µm ${inText(nameOf(foil.materialId))}`)
     const isSame = new Set(foils).size === 1
     const clad = isSame ? `${foils[0]} on ${foils.length === 2 ? 'both sides' : 'one side'}` : foils.join(' and ')
     parts.push(`with ${clad}${coat === null ? '' : ` over ${coat}`}`)

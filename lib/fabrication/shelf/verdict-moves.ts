@@ -77,7 +77,7 @@ export function describeMoves(before: Evaluation, after: Evaluation): string[] {
     const was = before.zones.find(({ zoneId }) => zoneId === zone.zoneId)
     return was === undefined || Math.abs(was.thicknessUm - zone.thicknessUm) < 0.05
       ? []
-      : [`${zone.name}: thickness ${round(was.thicknessUm, 1)} to ${round(zone.thicknessUm, 1)} um`]
+      : [`${zone.name}: thickness ${round(was.thicknessUm, 1)} to ${round(zone.thicknessUm, 1)} µm`]
   })
   const bends = after.bends.flatMap((bend) => {
     const was = before.bends.find(({ bendId }) => bendId === bend.bendId)

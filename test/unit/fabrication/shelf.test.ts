@@ -180,7 +180,7 @@ describe('substitutes on the shelf', () => {
     if (missing === undefined) throw new Error('no stiffener')
     const own = { evaluation: evaluate(patch), evaluateDesign }
     const [kept] = findSubstitutes(patch, missing, shelf(rows), own).kept
-    expect(kept?.moves.join()).toMatch(/thickness [\d.]+ to [\d.]+ um/)
+    expect(kept?.moves.join()).toMatch(/thickness [\d.]+ to [\d.]+ µm/)
     const limit = { parameter: 'stiffener-thickness-largest', comfortable: 450, stretch: 450, note: '' }
     const matrix = [
       { ...limit, layersFrom: null, layersTo: null, foilFromUm: null, foilToUm: null, construction: null },

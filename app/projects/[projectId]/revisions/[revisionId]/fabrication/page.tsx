@@ -77,17 +77,19 @@ export default async function FabricationPage({ params }: RevisionParams) {
 /** What must be ordered now, or is too late already, before anything else. */
 function OrderWarnings({ fit }: { fit: FabricationFitView }) {
   const lines = fit.fabricators.flatMap(({ company, shelf }) =>
-    (shelf?.materials ?? []).flatMap(({ layerId, name, order }) =>
+    (shelf?.materials ?? []).flatMap(({ name, order }) =>
       order?.kind === 'order-now' || order?.kind === 'too-late'
-        ? [{ key: `${company.id} ${layerId}`, company: company.name, name, order }]
+        ? [{ key: `${company.id} ${name}`, company: company.name, name, order }]
         : [],
     ),
   )
-  if (lines.length === 0) return null
+  // A material that lies in several places is ordered once.
+  const orders = lines.filter(({ key }, at) => lines.findIndex((other) => other.key === key) === at)
+  if (orders.length === 0) return null
   return (
     <Notice tone="caution">
       <ul>
-        {lines.map(({ key, company, name, order }) => (
+        {orders.map(({ key, company, name, order }) => (
           <li key={key}>
             <strong>{order.kind === 'too-late' ? `Too late by ${-order.slackDays} days` : 'Order now'}</strong>
             {fit.isFabricator ? '' : ` at ${company}`}: {name}, latest {order.latestOrderDate}

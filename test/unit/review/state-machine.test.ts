@@ -318,7 +318,7 @@ describe('random sequences of legal and illegal acts', () => {
     // The draws must reach what they are about, or the test proves nothing.
     expect(released).toBeGreaterThan(10)
     expect(voided).toBeGreaterThan(10)
-  }, 120_000)
+  }, 400_000)
 })
 
 describe('moves one by one', () => {

@@ -19,9 +19,7 @@ export interface BendAssessment {
   readonly check: (itemId: string) => readonly Outcome[]
 }
 
-export interface AssessOptions extends Pick<EvaluateOptions, 'limits'> {
-  readonly costOf?: (design: Design) => number | null
-}
+export type AssessOptions = Pick<EvaluateOptions, 'limits'>
 
 /**
  * Figures and verdicts of one bend and of all zones. The catalogue's own items decide, so that the verdicts are those
@@ -73,7 +71,7 @@ export function assessBend(
       otherBends: design.bends
         .filter(({ id }) => id !== bendId)
         .map(({ id, name }) => ({ bendId: id, name, verdict: verdictOf(id) })),
-      costIndex: options.costOf?.(design) ?? null,
+      costIndex: null,
     },
   }
 }

@@ -62,13 +62,17 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
   const alone = notTried === null ? tryAlone(basis, options) : []
   const inPairs = alone.flatMap((first) => tryPairs(basis, first, options))
   const all = [...alone.map(({ trial }) => trial), ...inPairs]
-  const helping = all.filter((trial) => doesHelp(trial, basis.state))
-  const kept = dropDominated(helping, basis.state).sort(compareRemedies)
+  const before = withCost(basis.state, design, options)
+  // Whether a change helps is no question of cost: only what helps is priced.
+  const helping = all
+    .filter((trial) => doesHelp(trial, basis.state))
+    .map((trial) => ({ ...trial, after: withCost(trial.after, trial.edited, options) }))
+  const kept = dropDominated(helping, before).sort(compareRemedies)
   return {
     engineVersion: ENGINE_VERSION,
     bendId,
     bendName: basis.result.name,
-    before: basis.state,
+    before,
     remedies: describeTrials(kept, design, options),
     tried: { alone: alone.length, inPairs: inPairs.length },
     leftOut: all.length - kept.length,
@@ -173,8 +177,12 @@ function makeSubject(assessment: BendAssessment, options: RemedyOptions): Subjec
   }
 }
 
-function toAssessOptions({ limits, costOf }: RemedyOptions): AssessOptions {
-  return { ...(limits === undefined ? {} : { limits }), ...(costOf === undefined ? {} : { costOf }) }
+function toAssessOptions({ limits }: RemedyOptions): AssessOptions {
+  return limits === undefined ? {} : { limits }
+}
+
+function withCost(state: RemedyState, design: Design, { costOf }: RemedyOptions): RemedyState {
+  return costOf === undefined ? state : { ...state, costIndex: costOf(design) }
 }
 
 /** What panels and the shelf say is asked once for the design, and for each remedy that is kept. */

@@ -116,7 +116,7 @@ describe('the shelf inside remedies', () => {
     const ordered = remedies.flatMap(({ offShelf }) => offShelf.filter(({ state }) => state === 'to-order'))
     expect(ordered.length).toBeGreaterThan(0)
     for (const { name, leadTimeDays } of ordered) {
-      expect(name).toContain('12 um')
+      expect(name).toContain('12 µm')
       expect(leadTimeDays).toBe(35)
     }
     // What only takes copper or coverlay away needs nothing new.

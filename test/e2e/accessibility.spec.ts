@@ -6,6 +6,9 @@ import { DESKTOP, listScreens, PHONE } from './screens'
 /** WCAG 2.2 (2023) levels A and AA, as far as a program can decide, and axe's own good practice. */
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
 
+// Every finding names its screen and element; a recording of all screens would take gigabytes and most of the time.
+test.use({ trace: 'off' })
+
 /** Dark changes colours alone: there the rules of contrast are the ones that can come out otherwise. */
 const LOOKS = [
   { name: 'light', colorScheme: 'light', size: DESKTOP, rules: 'all' },

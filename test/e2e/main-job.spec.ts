@@ -201,6 +201,15 @@ test('a revision goes from a starting construction to a released package, in the
     await expect(fabricator.getByRole('main')).toContainText('on the present content')
   })
 
+  await test.step('what lies outside this fabricator’s matrix or shelf is waived, by one and another', async () => {
+    const waived = await backstage.act('waiveTheRest', {
+      revisionId,
+      by: CAST.designer.email,
+      approver: CAST.lead.email,
+    })
+    expect(waived).toBeGreaterThan(0)
+  })
+
   await test.step('the lead signs with the password again, and releases', async () => {
     await lead.goto(`${revisionUrl}/sign-off`)
     await lead.getByRole('button', { name: 'Move to awaiting signature' }).click()

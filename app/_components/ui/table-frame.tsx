@@ -26,7 +26,7 @@ export function TableFrame({ label, className, children }: TableFrameProps) {
     <div
       ref={frame}
       className={className === undefined ? 'table-frame' : `table-frame ${className}`}
-      {...(isScrollable ? { tabIndex: 0, role: 'region', 'aria-label': label } : {})}
+      {...(isScrollable ? { tabIndex: 0, role: 'group', 'aria-label': label } : {})}
     >
       {children}
     </div>

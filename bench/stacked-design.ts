@@ -1,4 +1,4 @@
-import { type Design, type Layer, makeBlankDesign } from '@/lib/engine'
+import { type Design, type Layer, makeBlankDesign, makePresence, NO_PLATING, UNKNOWN_FLEX_TEST } from '@/lib/engine'
 
 /** Layers of one leaf: cover, adhesive, copper, film, copper, adhesive, cover, and air to the next leaf. */
 const LEAF_KINDS = [
@@ -35,8 +35,9 @@ export function makeStackedDesign(layerCount: number, { bonded }: { bonded: bool
           kind: 'flex',
           lengthMm: 100,
           widthMm: 20,
-          presence: layers.map(({ id }) => ({ layerId: id, coverageFraction: null })),
+          presence: layers.map(({ id }) => makePresence(id)),
           connectorWindow: null,
+          contactFinish: null,
           statedThicknessUm: null,
         },
       ],
@@ -58,6 +59,7 @@ export function makeStackedDesign(layerCount: number, { bonded }: { bonded: bool
         distanceToRigidMm: 5,
         strainReliefAtTransition: true,
         triedOnModel: true,
+        flexTest: UNKNOWN_FLEX_TEST,
         note: '',
       },
     ],
@@ -82,7 +84,7 @@ function makeLayer(kind: (typeof LEAF_KINDS)[number], at: number): Layer {
         role: 'signal',
         planePattern: null,
         coverageFraction: 0.4,
-        plating: { process: 'none', thicknessUm: 0, toleranceUm: 0 },
+        plating: NO_PLATING,
         processingLossUm: 1,
       }
     default:

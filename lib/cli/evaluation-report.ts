@@ -9,6 +9,7 @@ const right = (title: string): Column => ({ title, align: 'right' })
 
 const VERDICT_WORDS: Record<ItemVerdict, string> = {
   fails: 'FAILS',
+  'cannot-tell': 'CANNOT TELL',
   'thin-margin': 'thin margin',
   'not-computed': 'not computed',
   'needs-judgment': 'to be judged',

@@ -1,6 +1,12 @@
 import 'server-only'
-import type { Design } from '@/lib/engine'
-import { type ComparedContent, type ContentComparison, listStandings, type SignedContent } from '@/lib/review'
+import { type Design, liftEvaluation } from '@/lib/engine'
+import {
+  type ComparedContent,
+  type ContentComparison,
+  listStandings,
+  readSignedDesign,
+  type SignedContent,
+} from '@/lib/review'
 import { combineLimits } from './effective-limits'
 import { evaluateFor } from './evaluation'
 import { type LoadedRevision, makeSnapshot } from './snapshot'
@@ -53,12 +59,12 @@ export function makeSignedSide(
   const signed = JSON.parse(contentJson) as SignedContent
   if (fabricatorCompanyId !== null) {
     // The signed results and answers are the team's: they name other fabricators' limits, and what they answered.
-    return { ...makeVariantContent(loaded, fabricatorCompanyId, signed.design), artwork: signed.artwork }
+    return { ...makeVariantContent(loaded, fabricatorCompanyId, readSignedDesign(signed)), artwork: signed.artwork }
   }
   return {
-    design: signed.design,
+    design: readSignedDesign(signed),
     artwork: signed.artwork,
-    evaluation: signed.results,
+    evaluation: signed.results === null ? null : liftEvaluation(signed.results),
     answers: signed.answers.map(({ itemId, question, state, reason }) => ({
       itemId,
       question,

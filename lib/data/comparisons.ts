@@ -1,6 +1,6 @@
 import 'server-only'
 import type { Compared } from '@/lib/inputs'
-import { type ComparedContent, compareContents, type PatchOperation } from '@/lib/review'
+import { type ComparedContent, compareContents } from '@/lib/review'
 import {
   type Actor,
   maySeeProposal,
@@ -11,9 +11,8 @@ import {
 } from './authorization'
 import type { TransactionClient } from './client'
 import { listQuestions, makeComparedContent, makeSignedSide, makeVariantContent } from './compared-content'
-import { loadDesignState } from './design-states'
 import { NotFoundError } from './errors'
-import { getProposedDesign } from './proposals'
+import { getProposedDesign, readProposal } from './proposal-patch'
 import { read } from './read'
 import { type LoadedRevision, loadRevision } from './snapshot'
 import type { ComparableView, ComparisonView } from './views'
@@ -78,8 +77,8 @@ async function loadSide(
   if (row === null) throw new NotFoundError('proposal')
   const scope = await requireScope(row.revisionId)
   if (!maySeeProposal(standing, scope.subject, row)) throw new NotFoundError('proposal')
-  const base = await loadDesignState(tx, row.baseHash)
-  const design = kind === 'base' ? base : getProposedDesign(base, JSON.parse(row.patchJson) as PatchOperation[])
+  const { base, patch } = await readProposal(tx, row)
+  const design = kind === 'base' ? base : getProposedDesign(base, patch)
   const loaded = await loadRevision(tx, row.revisionId)
   const content = makeVariantContent(loaded, scope.fabricatorCompanyId, design)
   return makeSide(scope, kind === 'base' ? describeBase(row) : describeProposal(row), loaded, content)

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Design } from '@/lib/engine'
+import { type Design, readStoredDesign } from '@/lib/engine'
 import type { TransactionClient } from './client'
 
 /**
@@ -23,11 +23,5 @@ export async function loadDesignStates(
 ): Promise<ReadonlyMap<string, Design>> {
   if (hashes.size === 0) return new Map()
   const rows = await tx.designState.findMany({ where: { hash: { in: [...hashes] } } })
-  return new Map(rows.map(({ hash, designJson }) => [hash, JSON.parse(designJson) as Design]))
-}
-
-/** @throws Error when it is absent: whoever refers to one has kept it in the same transaction */
-export async function loadDesignState(tx: TransactionClient, hash: string): Promise<Design> {
-  const { designJson } = await tx.designState.findUniqueOrThrow({ where: { hash } })
-  return JSON.parse(designJson) as Design
+  return new Map(rows.map(({ hash, designJson }) => [hash, readStoredDesign(designJson)]))
 }

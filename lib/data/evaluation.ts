@@ -6,6 +6,7 @@ import {
   evaluate,
   type LimitOverride,
   type ReviewFacts,
+  readStoredDesign,
 } from '@/lib/engine'
 import { compareDesigns, hashDeclaredContent, hashJson } from '@/lib/review'
 import type { TransactionClient } from './client'
@@ -46,6 +47,7 @@ export function gatherFacts(
     .sort((a, b) => (b.lookedAt?.getTime() ?? 0) - (a.lookedAt?.getTime() ?? 0))[0]
   const contentHash = hashDeclaredContent({
     design,
+    storedDesign: loaded.storedDesign,
     artwork: record.artwork.map(({ id, originalName, sizeBytes, sha256 }) => ({
       id,
       fileName: originalName,
@@ -78,7 +80,7 @@ export function gatherFacts(
 }
 
 function countChangesSince(lookedJson: string | null, design: Design): number | null {
-  return lookedJson === null ? null : compareDesigns(JSON.parse(lookedJson) as Design, design).length
+  return lookedJson === null ? null : compareDesigns(readStoredDesign(lookedJson), design).length
 }
 
 /**

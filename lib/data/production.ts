@@ -1,5 +1,5 @@
 import 'server-only'
-import type { Design } from '@/lib/engine'
+import { type Design, readStoredDesign } from '@/lib/engine'
 import {
   ALTERNATIVE_RULE,
   type CostBasis,
@@ -199,9 +199,9 @@ function loadProduction(actor: Actor, revisionId: string): Promise<Loaded> {
     const others: Loaded['others'][number][] = []
     for (const other of rows) {
       if (!(await isInView(tx, standing, other.id))) continue
-      others.push({ id: other.id, label: other.label, design: JSON.parse(other.designJson) as Design })
+      others.push({ id: other.id, label: other.label, design: readStoredDesign(other.designJson) })
     }
-    return { label: revision.label, design: JSON.parse(row.designJson) as Design, fabricators, others }
+    return { label: revision.label, design: readStoredDesign(row.designJson), fabricators, others }
   })
 }
 

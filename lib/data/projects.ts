@@ -1,6 +1,6 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import type { Design, Evaluation } from '@/lib/engine'
+import { readStoredDesign, readStoredEvaluation } from '@/lib/engine'
 import type { ProjectInput } from '@/lib/inputs'
 import {
   type Actor,
@@ -195,7 +195,7 @@ async function toRevisionSummaries(
     stageSince: row.stageSince.toISOString(),
     createdAt: row.createdAt.toISOString(),
     createdBy: { id: row.createdById, name: names.get(row.createdById) ?? 'somebody' },
-    designName: (JSON.parse(row.designJson) as Design).name,
+    designName: readStoredDesign(row.designJson).name,
     // The recorded results use every fabricator's limits; one of them must not read the others' out of the counts.
     verdictCounts: isTeam ? countVerdicts(row.evaluations[0]?.resultsJson) : {},
     supersededByLabel: row.supersededBy?.label ?? null,
@@ -206,7 +206,7 @@ async function toRevisionSummaries(
 function countVerdicts(resultsJson: string | undefined): Record<string, number> {
   const counts: Record<string, number> = {}
   if (resultsJson === undefined) return counts
-  for (const { verdict } of (JSON.parse(resultsJson) as Evaluation).items) counts[verdict] = (counts[verdict] ?? 0) + 1
+  for (const { verdict } of readStoredEvaluation(resultsJson).items) counts[verdict] = (counts[verdict] ?? 0) + 1
   return counts
 }
 

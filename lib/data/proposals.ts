@@ -28,9 +28,10 @@ import { listQuestions, makeComparedContent, makeVariantContent } from './compar
 import { changeContent } from './content'
 import { type CheckedDesign, checkDesign } from './design-input'
 import { MAX_CHANGES_IN_WORDS, replaceDesign, requireDesignSeen } from './design-save'
-import { keepDesignState, loadDesignState } from './design-states'
+import { keepDesignState } from './design-states'
 import { NotFoundError, outcomeOf, refuseClash, refuseField, refuseInvalid } from './errors'
 import type { Proposal } from './generated/sqlite/client'
+import { getProposedDesign, type ReadProposal, readProposal } from './proposal-patch'
 import { toProposalSummary } from './proposal-view'
 import { read } from './read'
 import { getPersonName } from './revision-record'
@@ -161,7 +162,7 @@ export function decideProposal(
       return { designVersion: stored.record.designVersion, voidedSignatures: 0 }
     }
     requireDesignSeen(stored, input.seenVersion)
-    const checked = applyProposal(stored, row, await loadDesignState(tx, row.baseHash))
+    const checked = applyProposal(stored, await readProposal(tx, row))
     const { designVersion, voidedSignatures } = await replaceDesign(context, stored, checked, 'design-saved', (made) =>
       storeDecision(context, scope, row, { ...input, made }),
     )
@@ -175,8 +176,7 @@ function requireUndecided({ record }: LoadedRevision, row: Proposal): void {
   refuseClash(`The proposal was already ${row.state} by ${who}.`)
 }
 
-function applyProposal(stored: LoadedRevision, row: Proposal, base: Design): CheckedDesign {
-  const patch = readPatch(row)
+function applyProposal(stored: LoadedRevision, { base, patch }: ReadProposal): CheckedDesign {
   const patched = applyGuardedPatch(stored.design, patch, base)
   if (!patched.ok) {
     refuseClash(
@@ -198,10 +198,6 @@ function toIssue(problem: PatchProblem, patch: readonly PatchOperation[]): Issue
 /** `operation 2 of 6 (test /bends/0/insideRadiusMm): bend Hinge inside radius: ...` */
 function describeProblem({ operation, path, sentence }: PatchProblem, patch: readonly PatchOperation[]): string {
   return `operation ${operation} of ${patch.length} (${patch[operation - 1]?.op ?? ''} ${path}): ${sentence}`
-}
-
-function readPatch(row: Pick<Proposal, 'patchJson'>): PatchOperation[] {
-  return JSON.parse(row.patchJson) as PatchOperation[]
 }
 
 interface StoredDecision {
@@ -304,8 +300,7 @@ export function getProposal(actor: Actor, proposalId: string): Promise<ProposalV
     const row = loaded.record.proposals.find(({ id }) => id === found.id)
     if (row === undefined) throw new NotFoundError('proposal')
     const { fabricatorCompanyId, subject } = scope
-    const base = await loadDesignState(tx, row.baseHash)
-    const patch = readPatch(row)
+    const { base, patch } = await readProposal(tx, row)
     const isOpen = row.state === 'proposed'
     const { obstacles, design: applied } = isOpen ? tryOnPresent(loaded, patch, base) : { obstacles: [], design: null }
     const before =
@@ -345,11 +340,4 @@ function tryOnPresent(
   const parsed = parseDesign(patched.document)
   if (!parsed.ok) return { obstacles: parsed.issues.map(({ message }) => message), design: null }
   return { obstacles: [], design: parsed.value }
-}
-
-/** @throws Error where a kept patch does not fit its own base: damage */
-export function getProposedDesign(base: Design, patch: readonly PatchOperation[]): Design {
-  const patched = applyGuardedPatch(base, patch, base)
-  if (!patched.ok) throw new Error('a kept proposal does not fit the design that it was made on')
-  return patched.document as Design
 }

@@ -1,5 +1,5 @@
 import 'server-only'
-import { type Design, ENGINE_VERSION, type Evaluation, type LimitOverride } from '@/lib/engine'
+import { type Design, ENGINE_VERSION, type LimitOverride, liftDesign, readStoredEvaluation } from '@/lib/engine'
 import {
   type RecordedEvaluation,
   type ReviewSnapshot,
@@ -29,6 +29,8 @@ export interface LoadedRevision {
   readonly fabrication: readonly CompanySheets[]
   readonly workspace: WorkspaceRecord
   readonly design: Design
+  /** The same document in the format that it was stored in. */
+  readonly storedDesign: unknown
   /** Inputs that changed since each answer was given, by item. */
   readonly changedInputs: ReadonlyMap<string, readonly string[]>
 }
@@ -42,9 +44,20 @@ export async function loadRevision(tx: TransactionClient, revisionId: string): P
   const sheets = await loadLimitSheets(tx, companyIds, { name: workspace.name, limits: template.content.limits })
   const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
   const fabrication = await loadCompanySheets(tx, companies)
-  const design = JSON.parse(record.designJson) as Design
+  const storedDesign: unknown = JSON.parse(record.designJson)
+  const design = liftDesign(storedDesign) as Design
   const changedInputs = await loadChangedInputs(tx, record, design)
-  return { record, template, latestTemplateVersion, sheets, fabrication, workspace, design, changedInputs }
+  return {
+    record,
+    template,
+    latestTemplateVersion,
+    sheets,
+    fabrication,
+    workspace,
+    design,
+    storedDesign,
+    changedInputs,
+  }
 }
 
 /**
@@ -88,6 +101,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     version: record.version,
     stage: readStage(record.stage),
     design,
+    storedDesign: loaded.storedDesign,
     evaluation: readEvaluation(loaded, limits, fabricatorCompanyId),
     engineVersion: ENGINE_VERSION,
     limitsHash: hashLimits(limits, pickSheets(loaded.fabrication, fabricatorCompanyId)),
@@ -188,7 +202,7 @@ function readEvaluation(
     evaluatedAt: row.createdAt.toISOString(),
   }
   if (fabricatorCompanyId === null) {
-    return { ...recorded, limitsHash: row.limitsHash, results: JSON.parse(row.resultsJson) as Evaluation }
+    return { ...recorded, limitsHash: row.limitsHash, results: readStoredEvaluation(row.resultsJson) }
   }
   const results = evaluateFor(loaded, { limits, fabricatorCompanyId, evaluatedOn: row.createdAt })
   return {

@@ -8,7 +8,7 @@ export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 export * from './design'
 export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
 export { DEFAULT_WEIBULL_SLOPE } from './life'
-export { findLibraryMaterial, listLibraryMaterials } from './materials'
+export { findLibraryMaterial, listLibraryMaterials, PLATED_COPPER_ID } from './materials'
 // Types alone: remedies are sought on demand, and are a part of the browser's load that a page fetches when it needs it
 // (`@/lib/engine/remedies`). So are the starting constructions (`@/lib/engine/templates`).
 export type {

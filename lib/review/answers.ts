@@ -7,6 +7,7 @@ const LEGAL_STATES: Readonly<Record<ItemResult['verdict'], readonly AnswerState[
   meets: ['open', 'meets', 'concern'],
   'thin-margin': ['open', 'concern'],
   fails: ['open', 'concern'],
+  'cannot-tell': ['open', 'meets', 'concern'],
   'not-computed': ['open', 'meets', 'concern', 'not-applicable'],
   'not-applicable': ['open', 'not-applicable', 'concern'],
   'needs-judgment': ['open', 'meets', 'concern', 'not-applicable'],
@@ -26,7 +27,7 @@ export function listLegalStates(verdict: ItemResult['verdict']): readonly Answer
 export function needsReason(verdict: ItemResult['verdict'], state: AnswerState): boolean {
   if (state === 'not-applicable') return verdict !== 'not-applicable'
   // "Meets" on an item that could not be computed stands on a person's evidence alone.
-  return state === 'waived' || (state === 'meets' && verdict === 'not-computed')
+  return state === 'waived' || (state === 'meets' && (verdict === 'not-computed' || verdict === 'cannot-tell'))
 }
 
 /**
@@ -65,6 +66,8 @@ const OVERRULED: Readonly<Record<ItemResult['verdict'], string>> = {
   'thin-margin':
     'the calculation holds at nominal only, not over the tolerance range; answer "concern", change the design, or propose a waiver',
   fails: 'the calculation failed; change the design, or propose a waiver',
+  'cannot-tell':
+    'the item applies, and no calculation reaches it: answer on the evidence of a test, or raise a concern',
   'not-computed': 'this answer is not possible for the item',
   'not-applicable': 'the design rules this item out; if it does apply, answer "concern" and say why',
   'needs-judgment': 'this answer is not possible for the item',
@@ -105,7 +108,8 @@ export function checkWaiverProposal(
   })
   if (result === null) return refuse('not-evaluated', 'itemId', 'the item has no result yet: save the design first')
   const isConcern =
-    ['fails', 'thin-margin', 'not-computed'].includes(result.verdict) || (answer !== null && answer.state === 'concern')
+    ['fails', 'thin-margin', 'cannot-tell', 'not-computed'].includes(result.verdict) ||
+    (answer !== null && answer.state === 'concern')
   if (!isConcern) {
     return refuse('nothing-to-waive', 'itemId', 'a waiver is for an item that failed or raised a concern')
   }
@@ -238,6 +242,7 @@ const COMPUTED_STATE: Readonly<Record<ItemResult['verdict'], AnswerState>> = {
   meets: 'meets',
   'thin-margin': 'concern',
   fails: 'concern',
+  'cannot-tell': 'open',
   'not-computed': 'open',
   'not-applicable': 'not-applicable',
   'needs-judgment': 'open',

@@ -1,6 +1,6 @@
 import { listStandings } from './answers'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
-import { hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
+import { getStoredDesign, hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
 import type { ReviewSettings, ReviewSnapshot } from './snapshot'
 import type { Stage } from './stages'
 
@@ -138,7 +138,7 @@ function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
     return [{ code: 'not-evaluated', sentence: 'No results are recorded for this revision', target }]
   }
   const causes: string[] = []
-  if (evaluation.designHash !== hashDesign(snapshot.design)) causes.push('the design')
+  if (evaluation.designHash !== hashDesign(getStoredDesign(snapshot))) causes.push('the design')
   if (evaluation.limitsHash !== snapshot.limitsHash) causes.push('a limit or a sheet of a fabricator')
   if (evaluation.engineVersion !== snapshot.engineVersion) {
     causes.push(`the engine (${evaluation.engineVersion}, now ${snapshot.engineVersion})`)

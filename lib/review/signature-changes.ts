@@ -1,7 +1,7 @@
 import { hashJson } from './canonical'
 import { compareDesigns } from './compare-designs'
 import { listVerdictMoves } from './compare-results'
-import { buildSignedContent, hashSignedContent, type SignedContent } from './signed-content'
+import { buildSignedContent, hashSignedContent, readSignedDesign, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
 
 export interface ContentChange {
@@ -21,10 +21,12 @@ export interface ContentChange {
 
 /** Which fields differ between two signed contents, in the trade's words: what voided a signature. */
 export function describeChanges(before: SignedContent, after: SignedContent): ContentChange[] {
-  const changes: ContentChange[] = compareDesigns(before.design, after.design).map(({ area, sentence }) => ({
-    area: area === 'name' ? 'brief' : area,
-    sentence,
-  }))
+  const changes: ContentChange[] = compareDesigns(readSignedDesign(before), readSignedDesign(after)).map(
+    ({ area, sentence }) => ({
+      area: area === 'name' ? 'brief' : area,
+      sentence,
+    }),
+  )
   const add = (area: ContentChange['area'], sentence: string) => changes.push({ area, sentence })
 
   const oldFiles = new Map(before.artwork.map((file) => [file.fileName, file.sha256]))

@@ -1,4 +1,4 @@
-import type { Design, Evaluation } from '@/lib/engine'
+import { type Design, type Evaluation, liftDesign } from '@/lib/engine'
 import { listStandings } from './answers'
 import { hashJson } from './canonical'
 import type { AnswerState, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
@@ -29,7 +29,8 @@ export interface SignedContent {
   readonly revisionId: string
   readonly label: string
   /** Brief, materials, construction, bends and features. */
-  readonly design: Design
+  /** As stored, in the format of its time: read it by `readSignedDesign`. */
+  readonly design: unknown
   /** In the order of file names. */
   readonly artwork: readonly { readonly fileName: string; readonly sha256: string }[]
   readonly answers: readonly SignedAnswer[]
@@ -51,7 +52,7 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
     projectId: snapshot.projectId,
     revisionId: snapshot.revisionId,
     label: snapshot.label,
-    design: snapshot.design,
+    design: getStoredDesign(snapshot),
     artwork: snapshot.artwork
       .map(({ fileName, sha256 }) => ({ fileName, sha256 }))
       .sort((a, b) => byText(a.fileName, b.fileName) || byText(a.sha256, b.sha256)),
@@ -87,14 +88,24 @@ export function hashSignedContent(snapshot: ReviewSnapshot): string {
 }
 
 /** SHA-256 of the canonical form of a design document. */
-export function hashDesign(design: Design): string {
+export function hashDesign(design: unknown): string {
   return hashJson(design)
 }
 
+/** The design document that signatures, declarations and evaluations cover. */
+export function getStoredDesign(snapshot: Pick<ReviewSnapshot, 'design' | 'storedDesign'>): unknown {
+  return snapshot.storedDesign ?? snapshot.design
+}
+
+/** The design of signed content, in today's format. */
+export function readSignedDesign(content: Pick<SignedContent, 'design'>): Design {
+  return liftDesign(content.design) as Design
+}
+
 /** What a fabricator declares on: the design and the artwork. The team's answers and waivers do not move it. */
-export function hashDeclaredContent(snapshot: Pick<ReviewSnapshot, 'design' | 'artwork'>): string {
+export function hashDeclaredContent(snapshot: Pick<ReviewSnapshot, 'design' | 'storedDesign' | 'artwork'>): string {
   return hashJson({
-    design: snapshot.design,
+    design: getStoredDesign(snapshot),
     artwork: snapshot.artwork
       .map(({ fileName, sha256 }) => ({ fileName, sha256 }))
       .sort((a, b) => byText(a.fileName, b.fileName) || byText(a.sha256, b.sha256)),

@@ -216,6 +216,8 @@ export interface ReviewSnapshot {
   readonly version: number
   readonly stage: Stage
   readonly design: Design
+  /** The document in the format that it was stored in, which signatures and declarations cover; absent where that is `design` itself. */
+  readonly storedDesign?: unknown
   readonly evaluation: RecordedEvaluation | null
   /** Engine and limits in force now: what `evaluation` must have been made with to be current. */
   readonly engineVersion: string

@@ -7,6 +7,8 @@ const UNIT_ENDINGS: readonly (readonly [ending: string, unit: string])[] = [
   ['Fraction', ''],
   ['Cycles', 'cycles'],
   ['PerYear', 'per year'],
+  ['PerMinute', 'per minute'],
+  ['PpmPerC', 'ppm/°C'],
   ['DegC', '°C'],
   ['Volt', 'V'],
   ['Deg', '°'],
@@ -46,6 +48,12 @@ const LABELS: Readonly<Record<string, string>> = {
   poisson: "Poisson's ratio",
   modulusGpa: 'modulus',
   sourceKey: 'source',
+  expansionPpmPerC: 'thermal expansion',
+  platedCopper: 'plated copper',
+  contactFinish: 'finish on contacts',
+  flexTest: 'flex test',
+  barMm: 'bar',
+  pitchMm: 'pitch',
 }
 
 export interface FieldWords {
@@ -68,7 +76,8 @@ export function getFieldWords(keys: readonly string[]): FieldWords {
 
 function toWords(key: string): string {
   const ending = UNIT_ENDINGS.find(([suffix]) => key.endsWith(suffix) && key.length > suffix.length)
-  const bare = ending === undefined || ending[0] === 'PerYear' ? key : key.slice(0, -ending[0].length)
+  const bare =
+    ending === undefined || ending[0] === 'PerYear' || ending[0] === 'PerMinute' ? key : key.slice(0, -ending[0].length)
   return bare.replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase()
 }
 

@@ -3,6 +3,7 @@ import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
 const SHOWN: readonly { verdict: MarkKind; one: string; many: string }[] = [
   { verdict: 'fails', one: 'fails', many: 'fail' },
   { verdict: 'thin-margin', one: 'has a thin margin', many: 'have a thin margin' },
+  { verdict: 'cannot-tell', one: 'cannot be told', many: 'cannot be told' },
   { verdict: 'not-computed', one: 'not computed', many: 'not computed' },
   { verdict: 'needs-judgment', one: 'needs judgment', many: 'need judgment' },
   { verdict: 'meets', one: 'meets', many: 'meet' },

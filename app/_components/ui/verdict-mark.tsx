@@ -7,6 +7,7 @@ const WORDS: Record<MarkKind, string> = {
   meets: 'Meets',
   'thin-margin': 'Thin margin',
   fails: 'Fails',
+  'cannot-tell': 'Cannot tell',
   'not-computed': 'Not computed',
   'not-applicable': 'Not applicable',
   'needs-judgment': 'Needs judgment',
@@ -19,6 +20,7 @@ const TONES: Record<MarkKind, string> = {
   meets: 'meets',
   'thin-margin': 'thin',
   fails: 'fails',
+  'cannot-tell': 'thin',
   'not-computed': 'open',
   'not-applicable': 'muted',
   'needs-judgment': 'open',
@@ -29,7 +31,7 @@ const TONES: Record<MarkKind, string> = {
 
 /**
  * The mark draws what a verdict means: the value as a bar, the limit as an upright line. A bar that stops short meets,
- * one that just touches has a thin margin, one that runs through the line fails. Each outline differs without colour.
+ * one that just touches has a thin margin, one that runs through the line fails, a broken one cannot be placed. Each outline differs without colour.
  */
 function Glyph({ kind }: { kind: MarkKind }) {
   const limit = <path d="M12.5 1v12" stroke="currentColor" strokeWidth="1.5" fill="none" />
@@ -61,6 +63,13 @@ function Glyph({ kind }: { kind: MarkKind }) {
         <>
           {limit}
           <path d="M1.6 5.1h12l3.4 1.9-3.4 1.9h-12z" fill="none" stroke="currentColor" strokeWidth="1.3" />
+        </>
+      )
+    case 'cannot-tell':
+      return (
+        <>
+          {limit}
+          <path d="M1 7h16" stroke="currentColor" strokeWidth="2" strokeDasharray="2 2" fill="none" />
         </>
       )
     case 'not-computed':

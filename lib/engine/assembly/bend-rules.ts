@@ -45,7 +45,7 @@ export function computeHandbook(bend: Bend, leaves: readonly LeafForRules[]): Ha
     if (leaf.conductors.length === 0) continue
     let deformationPct = 100
     for (const { foil } of leaf.conductors) {
-      const allowed = HANDBOOK_DEFORMATION_PCT[bend.use][foil.type]
+      const allowed = HANDBOOK_DEFORMATION_PCT[bend.use][foil.type === 'plated' ? 'electrodeposited' : foil.type]
       if (allowed === null) {
         return {
           ...NO_HANDBOOK,

@@ -146,6 +146,7 @@ export function checkObserved(options: {
       equation: 'recorded observation',
     }),
     summary: isRight ? whenRight : whenWrong,
+    isStated: true,
   }
 }
 

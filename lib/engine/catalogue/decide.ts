@@ -1,4 +1,5 @@
 import type {
+  CannotTellOutcome,
   DecidedOutcome,
   Limit,
   MissingInput,
@@ -99,6 +100,23 @@ export function describeLimit(limit: Limit): string {
       return `${formatValue(limit.value)} to ${formatValue(limit.upperValue ?? limit.value, limit.unit)}`
     case 'equals':
       return `must be ${formatValue(limit.value, limit.unit)}`
+  }
+}
+
+/** @param figure  what the model says all the same, and the limit it would be compared with */
+export function cannotTell(
+  what: string,
+  { because, decidedBy }: Pick<CannotTellOutcome, 'because' | 'decidedBy'>,
+  places: readonly Place[],
+  figure: Pick<CannotTellOutcome, 'value' | 'limit'> = {},
+): CannotTellOutcome {
+  return {
+    kind: 'cannot-tell',
+    because,
+    decidedBy,
+    ...figure,
+    places,
+    summary: `Cannot tell for ${what}: ${because}; ${decidedBy}.`,
   }
 }
 

@@ -88,6 +88,7 @@ export function defineItem(input: ItemInput): ItemDefinition {
         meets: title,
         fails: title,
         'thin-margin': title,
+        'cannot-tell': title,
         'not-computed': title,
         'not-applicable': notApplicable,
         'needs-judgment': title,
@@ -102,6 +103,7 @@ export function defineItem(input: ItemInput): ItemDefinition {
       meets,
       fails,
       'thin-margin': input.titles['thin-margin'] ?? `${meets} at nominal, not over the whole tolerance range`,
+      'cannot-tell': 'Beyond what can be calculated',
       'not-computed': 'An input is missing',
       'not-applicable': notApplicable,
       'needs-judgment':

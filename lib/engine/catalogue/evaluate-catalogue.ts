@@ -14,9 +14,10 @@ export function evaluateCatalogue(
 }
 
 export function evaluateItem(item: ItemDefinition, context: EvaluationContext): ItemResult {
-  const basis = item.check === null ? 'judgment' : 'computed'
   const absent = findAbsentNeed(item.appliesTo.needs, context)
-  if (absent !== null) return finish(item, basis, 'not-applicable', [notApplicable(absent)])
+  if (absent !== null) {
+    return finish(item, item.check === null ? 'judgment' : 'computed', 'not-applicable', [notApplicable(absent)])
+  }
   if (item.check === null) {
     const missing = item.judgment?.findMissing?.(context) ?? []
     return finish(item, 'judgment', 'needs-judgment', missing.length === 0 ? [] : [notComputedFrom(missing, [])])
@@ -26,7 +27,19 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
   const computed = findWorst(outcomes)
   return isPersonsTurn(item, computed)
     ? finish(item, 'judgment', 'needs-judgment', outcomes)
-    : finish(item, basis, computed, outcomes)
+    : finish(item, isStatedAlone(outcomes) ? 'stated' : 'computed', computed, outcomes)
+}
+
+/** Typed yes and no decide everything that is decided here. */
+function isStatedAlone(outcomes: readonly Outcome[]): boolean {
+  let isStated = false
+  for (const outcome of outcomes) {
+    if (outcome.kind === 'cannot-tell') return false
+    if (outcome.kind !== 'decided') continue
+    if (outcome.isStated !== true) return false
+    isStated = true
+  }
+  return isStated
 }
 
 /**
@@ -40,7 +53,14 @@ function isPersonsTurn({ judgment }: ItemDefinition, computed: Verdict): boolean
     : computed === 'meets' || computed === 'thin-margin'
 }
 
-const RANK: Record<Verdict, number> = { fails: 4, 'not-computed': 3, 'thin-margin': 2, meets: 1, 'not-applicable': 0 }
+const RANK: Record<Verdict, number> = {
+  fails: 5,
+  'cannot-tell': 4,
+  'not-computed': 3,
+  'thin-margin': 2,
+  meets: 1,
+  'not-applicable': 0,
+}
 
 /** As getWorstVerdict, without the list of verdicts in between. */
 function findWorst(outcomes: readonly Outcome[]): Verdict {

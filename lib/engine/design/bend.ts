@@ -33,6 +33,14 @@ export const bendSchema = z
     strainReliefAtTransition: z.boolean().nullable(),
     /** Slack, developed length and fold order tried on a paper or film model. */
     triedOnModel: z.boolean().nullable(),
+    /** How flexing in service is tested; what a drawing for continuous flexing states beside the cycles. */
+    flexTest: z.strictObject({
+      cyclesPerMinute: z.number().positive('must be greater than 0').max(100_000).nullable(),
+      travelMm: lengthMmSchema.nullable(),
+      mandrelDiameterMm: lengthMmSchema.nullable(),
+      /** Where the part is held and moved. */
+      pointsOfApplication: textSchema,
+    }),
     note: textSchema,
   })
   .refine((bend) => bend.radiusToleranceMm < bend.insideRadiusMm, {
@@ -41,3 +49,11 @@ export const bendSchema = z
   })
 
 export type Bend = z.infer<typeof bendSchema>
+
+/** Nothing is said yet of how flexing is tested. */
+export const UNKNOWN_FLEX_TEST: Bend['flexTest'] = {
+  cyclesPerMinute: null,
+  travelMm: null,
+  mandrelDiameterMm: null,
+  pointsOfApplication: '',
+}

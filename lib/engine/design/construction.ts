@@ -24,6 +24,26 @@ export const DIELECTRIC_LAYER_KINDS = [
 export const PLATING_PROCESSES = ['none', 'panel', 'pattern', 'button'] as const
 export const CONDUCTOR_ROLES = ['signal', 'plane', 'mixed'] as const
 export const PLANE_PATTERNS = ['solid', 'hatched', 'split'] as const
+/** How far a plating process covers a zone's copper: all of it, the lands of holes and pads alone, or none of it. */
+export const PLATED_COPPER = ['whole', 'pads-only', 'none'] as const
+
+/** A hatched plane's bars. The angle is that of the nearest family of bars to the length of the part. */
+export const hatchSchema = z
+  .strictObject({
+    barMm: lengthMmSchema,
+    pitchMm: lengthMmSchema,
+    /** 45 for bars across both diagonals, 0 for bars along and across the part. */
+    angleDeg: z.number().min(0, 'must be between 0° and 45°').max(45, 'must be between 0° and 45°'),
+  })
+  .refine((hatch) => hatch.barMm < hatch.pitchMm, { path: ['barMm'], message: 'must be smaller than the pitch' })
+
+/** Finish on copper that is left open: its metals together. */
+export const contactFinishSchema = z
+  .strictObject({ thicknessUm: deviationUmSchema, toleranceUm: deviationUmSchema })
+  .refine((finish) => finish.toleranceUm <= finish.thicknessUm, {
+    path: ['toleranceUm'],
+    message: 'must not be greater than the thickness',
+  })
 
 const layerCommon = {
   id: idSchema,
@@ -48,6 +68,8 @@ export const conductorLayerSchema = z.strictObject({
     /** Copper that the process adds to this layer; 0 exactly when the process is none. */
     thicknessUm: deviationUmSchema,
     toleranceUm: deviationUmSchema,
+    /** Plated copper is a material of its own, weaker than most foils; null exactly when the process is none. */
+    materialId: idSchema.nullable(),
   }),
   processingLossUm: deviationUmSchema,
 })
@@ -90,6 +112,13 @@ export const zoneSchema = z.strictObject({
         layerId: idSchema,
         /** Conductor layers only: copper share of the width in this zone; null takes the layer's. */
         coverageFraction: fractionSchema.nullable(),
+        /**
+         * Conductor layers only: which copper of this zone is plated. Null takes what the process does by itself: panel and
+         * pattern plating cover the whole copper; where pads-only plating goes is then not known.
+         */
+        platedCopper: z.enum(PLATED_COPPER).nullable(),
+        /** Hatched planes only; the coverage of the zone follows from it. Null is not known yet. */
+        hatch: hatchSchema.nullable(),
       }),
     )
     .min(1, 'a zone needs at least one layer')
@@ -102,6 +131,8 @@ export const zoneSchema = z.strictObject({
       message: 'must not be below the smallest thickness',
     })
     .nullable(),
+  /** Finish on the contacts or pads that are open in this zone; null is not known yet. */
+  contactFinish: contactFinishSchema.nullable(),
   /** Finished thickness that somebody states for this zone (drawing, data sheet, another firm's note). */
   statedThicknessUm: thicknessUmSchema.nullable(),
 })
@@ -112,9 +143,23 @@ export const constructionSchema = z.strictObject({
   zones: z.array(zoneSchema).max(200, 'at most 200 zones'),
 })
 
+/** A layer in a zone, nothing else said of it there. */
+export function makePresence(layerId: string, coverageFraction: number | null = null): Zone['presence'][number] {
+  return { layerId, coverageFraction, platedCopper: null, hatch: null }
+}
+
+/** Copper that no process plates. */
+export const NO_PLATING: ConductorLayer['plating'] = {
+  process: 'none',
+  thicknessUm: 0,
+  toleranceUm: 0,
+  materialId: null,
+}
+
 export type Construction = z.infer<typeof constructionSchema>
 export type Layer = z.infer<typeof layerSchema>
 export type ConductorLayer = z.infer<typeof conductorLayerSchema>
 export type DielectricLayer = z.infer<typeof dielectricLayerSchema>
 export type UnbondedGapLayer = z.infer<typeof unbondedGapLayerSchema>
+export type Hatch = z.infer<typeof hatchSchema>
 export type Zone = z.infer<typeof zoneSchema>

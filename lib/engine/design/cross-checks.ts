@@ -1,6 +1,6 @@
 import { findLibraryMaterial } from '../materials'
 import type { Issue } from '../results'
-import type { Layer } from './construction'
+import type { ConductorLayer, Layer, Zone } from './construction'
 import type { Design } from './design'
 import type { Material, MaterialKind } from './material'
 import { findOutlineIssue } from './outline'
@@ -80,6 +80,8 @@ function checkLayers(design: Design, add: Add): void {
           [...path, 'materialId'],
           `no material "${layer.materialId}" in this design or in the library`,
         )
+      } else if (material.foil?.type === 'plated') {
+        add('material-kind', [...path, 'materialId'], `"${material.name}" is plated on; it is no foil`)
       } else if (!MATERIALS_OF_LAYER[layer.kind].includes(material.kind)) {
         add(
           'material-kind',
@@ -105,6 +107,7 @@ function checkLayers(design: Design, add: Add): void {
             : `must be greater than 0 um where the layer is ${layer.plating.process}-plated`,
         )
       }
+      checkPlatingMaterial(design, layer.plating, [...path, 'plating', 'materialId'], add)
       if (layer.processingLossUm >= layer.thicknessUm) {
         add(
           'processing-loss',
@@ -117,6 +120,28 @@ function checkLayers(design: Design, add: Add): void {
       add('layer-in-no-zone', [...path, 'id'], `layer "${layer.name}" is in no zone; put it in a zone or remove it`)
     }
   })
+}
+
+function checkPlatingMaterial(
+  design: Design,
+  { process, materialId }: ConductorLayer['plating'],
+  path: Path,
+  add: Add,
+): void {
+  if (materialId === null) {
+    if (process !== 'none') add('plating', path, `state which plated copper the ${process} plating is`)
+    return
+  }
+  if (process === 'none') {
+    add('plating', path, 'must be empty where no process plates this layer')
+    return
+  }
+  const material = findMaterial(design, materialId)
+  if (material === null) {
+    add('unknown-material', path, `no material "${materialId}" in this design or in the library`)
+  } else if (material.foil?.type !== 'plated') {
+    add('material-kind', path, `"${material.name}" is no plated copper`)
+  }
 }
 
 function checkZones(design: Design, add: Add): void {
@@ -141,6 +166,7 @@ function checkZones(design: Design, add: Add): void {
           `only conductor layers have a coverage; "${layer.name}" is ${layer.kind}`,
         )
       }
+      checkPresenceOfCopper(presence, layer, at, add)
       if (zone.kind === 'flex' && (layer.kind === 'rigid-laminate' || layer.kind === 'stiffener')) {
         add(
           'rigid-layer-in-flex-zone',
@@ -160,6 +186,34 @@ function checkZones(design: Design, add: Add): void {
       )
     }
   })
+}
+
+/** What a zone says of a layer's plating and hatch must fit the layer. */
+function checkPresenceOfCopper(
+  { platedCopper, hatch, coverageFraction }: Zone['presence'][number],
+  layer: Layer,
+  at: Path,
+  add: Add,
+): void {
+  if (layer.kind !== 'conductor') {
+    if (platedCopper !== null)
+      add('plating', [...at, 'platedCopper'], `"${layer.name}" is ${layer.kind}: it has no copper`)
+    if (hatch !== null) add('hatch', [...at, 'hatch'], `"${layer.name}" is ${layer.kind}: it has no plane`)
+    return
+  }
+  const { process } = layer.plating
+  if (process === 'none' && platedCopper !== null && platedCopper !== 'none') {
+    add('plating', [...at, 'platedCopper'], `no process plates "${layer.name}"`)
+  }
+  if (process === 'button' && platedCopper === 'whole') {
+    add('plating', [...at, 'platedCopper'], `pads-only plating leaves the conductors of "${layer.name}" bare`)
+  }
+  if (hatch !== null && layer.planePattern !== 'hatched') {
+    add('hatch', [...at, 'hatch'], `"${layer.name}" is not marked as a hatched plane`)
+  }
+  if (hatch !== null && coverageFraction !== null) {
+    add('coverage', [...at, 'coverageFraction'], 'follows from bar and pitch of the hatch; leave it empty')
+  }
 }
 
 function checkBends(design: Design, add: Add): void {

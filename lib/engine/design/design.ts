@@ -7,7 +7,8 @@ import { materialSchema } from './material'
 import { nameSchema } from './primitives'
 
 export const DESIGN_FORMAT = 'bendworthy-design'
-export const DESIGN_FORMAT_VERSION = 1
+/** Raised with every change of the document's shape; `lift/` brings older documents up to it. */
+export const DESIGN_FORMAT_VERSION = 2
 
 /**
  * The shape of the design document: what is stored, signed, exported and imported. Cross-references are checked by

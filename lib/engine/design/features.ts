@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { outlineSchema } from './outline'
-import { distanceMmSchema, idSchema, lengthMmSchema, nameSchema } from './primitives'
+import { deviationUmSchema, distanceMmSchema, idSchema, lengthMmSchema, nameSchema } from './primitives'
 
 const named = { id: idSchema, name: nameSchema }
 /** An observation that somebody made or has not made yet. */
@@ -35,6 +35,8 @@ export const conductorFeatureSchema = z.strictObject({
 export const holeFeatureSchema = z.strictObject({
   ...named,
   plated: z.boolean(),
+  /** Copper on the wall of a plated hole. */
+  wallPlatingUm: deviationUmSchema.nullable(),
   drillMm: lengthMmSchema,
   landMm: lengthMmSchema.nullable(),
   nearestBend: distanceToBend,

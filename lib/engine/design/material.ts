@@ -13,11 +13,27 @@ export const MATERIAL_KINDS = [
 ] as const
 export type MaterialKind = (typeof MATERIAL_KINDS)[number]
 
-export const FOIL_TYPES = ['rolled-annealed', 'electrodeposited'] as const
+/** `plated` is copper that a plating bath adds to a foil; it is never the foil itself. */
+export const FOIL_TYPES = ['rolled-annealed', 'electrodeposited', 'plated'] as const
 export type FoilType = (typeof FOIL_TYPES)[number]
 
-/** Each constant names its source (a key of SOURCES): a number without one is not usable in a review. */
-const sourcedNumber = (schema: z.ZodNumber) => z.strictObject({ value: schema, sourceKey: z.string().min(1).max(60) })
+const sourceKeySchema = z.string().min(1).max(60)
+
+/**
+ * Each constant names its source (a key of SOURCES): a number without one is not usable in a review. `spread` is the lowest and highest
+ * value that parts of this description have, with a source of its own; null where nobody stated one, and a labelled default stands in.
+ */
+const sourcedNumber = (schema: z.ZodNumber) =>
+  z
+    .strictObject({
+      value: schema,
+      sourceKey: sourceKeySchema,
+      spread: z.strictObject({ low: schema, high: schema, sourceKey: sourceKeySchema }).nullable(),
+    })
+    .refine(({ value, spread }) => spread === null || (spread.low <= value && value <= spread.high), {
+      path: ['spread'],
+      message: 'low and high must lie on either side of the value',
+    })
 
 /**
  * A generic material. `specification` is the sheet by which it is called out (for example an IPC-4203 or
@@ -34,7 +50,13 @@ export const materialSchema = z.strictObject({
   /** Highest continuous service temperature. */
   maxServiceDegC: sourcedNumber(temperatureDegCSchema as z.ZodNumber).nullable(),
   relativePermittivity: sourcedNumber(z.number().min(1).max(100)).nullable(),
-  /** Copper foils only. */
+  /** Thermal expansion in plane. */
+  expansionPpmPerC: sourcedNumber(z.number().min(-50).max(1000)).nullable(),
+  /** Strain past which a film or adhesive no longer springs back, in per cent; copper has a yield strength instead. */
+  yieldStrainPct: sourcedNumber(z.number().positive().max(100)).nullable(),
+  /** Share of its thickness that can flow into gaps in lamination; null where all of it can. */
+  flowFraction: sourcedNumber(z.number().min(0).max(1)).nullable(),
+  /** Copper only. */
   foil: z
     .strictObject({
       type: z.enum(FOIL_TYPES),
@@ -53,3 +75,4 @@ export const materialSchema = z.strictObject({
 })
 
 export type Material = z.infer<typeof materialSchema>
+export type SourcedNumber = Material['modulusGpa']

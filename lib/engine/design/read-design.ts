@@ -1,17 +1,20 @@
 import type { Issue, Result } from '../results'
 import { findIssuesAcross } from './cross-checks'
-import { type Design, designSchema } from './design'
+import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design, designSchema } from './design'
+import { liftDesign } from './lift'
 
 /** Largest design document that is read at all, in characters: far above any real construction. */
 export const MAX_DESIGN_CHARACTERS = 2_000_000
 
 /**
- * Turns an unknown value into a design: shape first, then references between its parts.
+ * Turns an unknown value into a design: documents of older formats are lifted, then shape, then references between its parts.
  *
  * @returns every issue found, each with its path; never throws on content
  */
 export function parseDesign(input: unknown): Result<Design> {
-  const parsed = designSchema.safeParse(input)
+  const newer = findNewerFormat(input)
+  if (newer !== null) return { ok: false, issues: [newer] }
+  const parsed = designSchema.safeParse(liftDesign(input))
   if (!parsed.success) {
     return {
       ok: false,
@@ -24,6 +27,19 @@ export function parseDesign(input: unknown): Result<Design> {
   }
   const issues = findIssuesAcross(parsed.data)
   return issues.length === 0 ? { ok: true, value: parsed.data } : { ok: false, issues }
+}
+
+/** A document of a later program cannot be read without losing what it says. */
+function findNewerFormat(input: unknown): Issue | null {
+  if (typeof input !== 'object' || input === null) return null
+  const { format, formatVersion } = input as { readonly format?: unknown; readonly formatVersion?: unknown }
+  if (format !== DESIGN_FORMAT || typeof formatVersion !== 'number' || formatVersion <= DESIGN_FORMAT_VERSION)
+    return null
+  return {
+    code: 'newer-format',
+    path: ['formatVersion'],
+    message: `is ${formatVersion}; this program reads designs up to format ${DESIGN_FORMAT_VERSION}`,
+  }
 }
 
 /** Reads the text of a design file. Says plainly when it is not JSON, too large, or a ZIP in disguise. */

@@ -1,6 +1,6 @@
 import type { Material } from '../design'
 import { makeMaterial } from './record'
-import { ALLOWABLE, ANNEALED_COPPER, MEMORY } from './source-keys'
+import { ALLOWABLE, ANNEALED_COPPER, MEMORY, PLATED_COPPER } from './source-keys'
 
 const MODULUS_NOTE =
   'Modulus: 110 GPa stands between bulk copper (117 to 130 GPa) and what tensile tests of foil give (60 to 110 GPa, large scatter, texture matters).'
@@ -84,5 +84,24 @@ export const FOILS: readonly Material[] = [
       resistivityOhmMm2PerM: [0.0178, MEMORY],
     },
     note: `${MODULUS_NOTE} Elongation 4 to 15 % at room temperature. No published allowable for flexing to install was found. ${FATIGUE_NOTE}`,
+  }),
+  makeMaterial({
+    id: 'copper-plated',
+    name: 'Plated copper',
+    kind: 'copper-foil',
+    specification: 'Electrodeposited from a plating bath',
+    modulusGpa: [82.7, PLATED_COPPER],
+    poisson: [0.34, MEMORY],
+    densityGPerCm3: [8.9, MEMORY],
+    foil: {
+      type: 'plated',
+      yieldStrengthMpa: [172, PLATED_COPPER],
+      tensileStrengthMpa: [276, PLATED_COPPER],
+      fatigueDuctility: [0.3, PLATED_COPPER],
+      allowableFoldOncePct: null,
+      allowableInstallPct: null,
+      resistivityOhmMm2PerM: [0.0178, MEMORY],
+    },
+    note: 'Copper that panel, pattern or pads-only plating adds to a foil: 82.7 GPa up to yield, then 0.69 GPa. It differs with bath and current density: take ductility and strength from the plater.',
   }),
 ]

@@ -1,1 +1,1 @@
-export { findLibraryMaterial, listLibraryMaterials } from './library'
+export { findLibraryMaterial, listLibraryMaterials, PLATED_COPPER_ID } from './library'

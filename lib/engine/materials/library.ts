@@ -7,6 +7,9 @@ import { RIGID_AND_OTHERS } from './rigid-and-others'
 const LIBRARY: readonly Material[] = [...FOILS, ...FILMS, ...ADHESIVES, ...RIGID_AND_OTHERS]
 const BY_ID: ReadonlyMap<string, Material> = new Map(LIBRARY.map((material) => [material.id, material]))
 
+/** The generic material that a plating bath adds. */
+export const PLATED_COPPER_ID = 'copper-plated'
+
 /** Generic materials with the source of each constant, in the order in which a chooser shows them. */
 export function listLibraryMaterials(): readonly Material[] {
   return LIBRARY

@@ -1,7 +1,11 @@
-import type { Material } from '../design'
+import type { FoilType, Material, SourcedNumber } from '../design'
 
-/** Compact form in which the library is written: a number and the key of its source, side by side. */
-type Sourced = readonly [value: number, sourceKey: string]
+/**
+ * Compact form in which the library is written: a number and the key of its source, then lowest and highest value and the key of theirs.
+ */
+type Sourced =
+  | readonly [value: number, sourceKey: string]
+  | readonly [value: number, sourceKey: string, low: number, high: number, spreadSourceKey: string]
 
 interface MaterialRecord {
   readonly id: string
@@ -13,8 +17,11 @@ interface MaterialRecord {
   readonly densityGPerCm3?: Sourced
   readonly maxServiceDegC?: Sourced
   readonly relativePermittivity?: Sourced
+  readonly expansionPpmPerC?: Sourced
+  readonly yieldStrainPct?: Sourced
+  readonly flowFraction?: Sourced
   readonly foil?: {
-    readonly type: 'rolled-annealed' | 'electrodeposited'
+    readonly type: FoilType
     readonly yieldStrengthMpa: Sourced
     readonly tensileStrengthMpa: Sourced
     readonly fatigueDuctility: Sourced
@@ -25,7 +32,14 @@ interface MaterialRecord {
   readonly note: string
 }
 
-const sourced = ([value, sourceKey]: Sourced) => ({ value, sourceKey })
+const sourced = ([value, sourceKey, low, high, spreadSourceKey]: Sourced): SourcedNumber => ({
+  value,
+  sourceKey,
+  spread:
+    low === undefined || high === undefined || spreadSourceKey === undefined
+      ? null
+      : { low, high, sourceKey: spreadSourceKey },
+})
 const sourcedOrNull = (pair: Sourced | null | undefined) => (pair == null ? null : sourced(pair))
 
 /** The design document's form of a library record. */
@@ -41,6 +55,9 @@ export function makeMaterial(record: MaterialRecord): Material {
     densityGPerCm3: sourcedOrNull(record.densityGPerCm3),
     maxServiceDegC: sourcedOrNull(record.maxServiceDegC),
     relativePermittivity: sourcedOrNull(record.relativePermittivity),
+    expansionPpmPerC: sourcedOrNull(record.expansionPpmPerC),
+    yieldStrainPct: sourcedOrNull(record.yieldStrainPct),
+    flowFraction: sourcedOrNull(record.flowFraction),
     foil:
       foil === undefined
         ? null

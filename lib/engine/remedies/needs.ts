@@ -110,6 +110,7 @@ const VERDICT_RANK: Readonly<Record<Verdict, number>> = {
   'not-applicable': 0,
   'thin-margin': 1,
   'not-computed': 2,
+  'cannot-tell': 2,
   fails: 3,
 }
 

@@ -163,11 +163,17 @@ export interface ConductorResult {
   readonly cautions: readonly string[]
 }
 
+/** How an item's verdict was reached: told apart in every count and list. */
+export type ItemBasis = 'computed' | 'stated' | 'judgment'
+
 /** What the catalogue's item comes to for this design. */
 export interface ItemResult {
   readonly itemId: string
-  /** `computed` items have outcomes; `judgment` items wait for a person; both may be inapplicable. */
-  readonly basis: 'computed' | 'judgment'
+  /**
+   * `computed` items rest on a calculation or a comparison, `stated` ones on a typed yes or no alone, `judgment` items wait for a person;
+   * all may be inapplicable.
+   */
+  readonly basis: ItemBasis
   readonly verdict: Verdict | 'needs-judgment'
   readonly outcomes: readonly Outcome[]
   /** The title of the item for this verdict, and the sentence that matters most. */

@@ -83,9 +83,10 @@ export interface MissingInput {
 
 /**
  * Verdicts: `meets` holds over the whole tolerance range, `thin-margin` at nominal only, `fails` not even at nominal,
- * `not-computed` lacks an input that is named, `not-applicable` has nothing to judge.
+ * `not-computed` lacks an input that is named, `cannot-tell` lies where the model does not reach, `not-applicable` has nothing to
+ * judge.
  */
-export type Verdict = 'meets' | 'thin-margin' | 'fails' | 'not-computed' | 'not-applicable'
+export type Verdict = 'meets' | 'thin-margin' | 'fails' | 'cannot-tell' | 'not-computed' | 'not-applicable'
 
 interface OutcomeCommon {
   readonly places: readonly Place[]
@@ -106,6 +107,20 @@ export interface DecidedOutcome extends OutcomeCommon {
   readonly sourceKey: string
   /** Cautions that belong to this number (outside the relation's range, default used ...). */
   readonly cautions: readonly string[]
+  /** Somebody typed a yes or a no: nothing was calculated. Absent where the figure was computed or compared. */
+  readonly isStated?: true
+}
+
+/** No model of the program reaches this case: a figure would be a guess, and a verdict on it untrue. */
+export interface CannotTellOutcome extends OutcomeCommon {
+  readonly kind: 'cannot-tell'
+  /** Why the model does not reach, a clause: `the relation ranks foils by strength at this life`. */
+  readonly because: string
+  /** What decides it instead, a clause: `qualify by test`. */
+  readonly decidedBy: string
+  /** The figure that the model gives all the same, where it says anything. */
+  readonly value?: Quantity
+  readonly limit?: Limit
 }
 
 export interface NotComputedOutcome extends OutcomeCommon {
@@ -117,13 +132,20 @@ export interface NotApplicableOutcome extends OutcomeCommon {
   readonly kind: 'not-applicable'
 }
 
-export type Outcome = DecidedOutcome | NotComputedOutcome | NotApplicableOutcome
+export type Outcome = DecidedOutcome | CannotTellOutcome | NotComputedOutcome | NotApplicableOutcome
 
 export function getOutcomeVerdict(outcome: Outcome): Verdict {
   return outcome.kind === 'decided' ? outcome.verdict : outcome.kind
 }
 
-const VERDICT_ORDER: readonly Verdict[] = ['fails', 'not-computed', 'thin-margin', 'meets', 'not-applicable']
+const VERDICT_ORDER: readonly Verdict[] = [
+  'fails',
+  'cannot-tell',
+  'not-computed',
+  'thin-margin',
+  'meets',
+  'not-applicable',
+]
 
 /** The verdict that deserves attention first; of nothing, `not-applicable`. */
 export function getWorstVerdict(verdicts: readonly Verdict[]): Verdict {

@@ -14,6 +14,13 @@ export const MATERIAL_SOURCES = {
     kind: 'handbook',
     note: 'PMDA-ODA type at 23 degC: 2.5 GPa (370 000 psi), Poisson ratio 0.34, 1.42 g/cm3, elongation 72 %',
   },
+  platedCopperLinearised: {
+    title: 'Reliability Prediction: Physics of Failure, appendix F, plated copper as two straight lines',
+    number: 'ANSI/VITA 51.1',
+    year: 2013,
+    kind: 'standard',
+    note: 'reaffirmed 2018, after IPC-TR-579; quoted after a public implementation: 82.7 GPa, yield 172 MPa, strength 276 MPa, ductility 0.30',
+  },
   flexDielectricTable: {
     title: 'fabricator guide, table of dielectrics for flexible circuits',
     number: null,

@@ -1,4 +1,14 @@
-import type { Bend, ConductorFeature, ConductorLayer, DielectricLayer, UnbondedGapLayer, Zone } from '../design'
+import {
+  type Bend,
+  type ConductorFeature,
+  type ConductorLayer,
+  type DielectricLayer,
+  makePresence,
+  UNKNOWN_FLEX_TEST,
+  type UnbondedGapLayer,
+  type Zone,
+} from '../design'
+import { PLATED_COPPER_ID } from '../materials'
 
 /**
  * Layers, zones and bends with the tolerances that suppliers usually state (common practice, no published source):
@@ -55,7 +65,12 @@ export function conductor({
     role,
     planePattern,
     coverageFraction,
-    plating: { process: plating, thicknessUm: addedUm, toleranceUm: toleranceUm(addedUm, PLATING_TOLERANCE_FRACTION) },
+    plating: {
+      process: plating,
+      thicknessUm: addedUm,
+      toleranceUm: toleranceUm(addedUm, PLATING_TOLERANCE_FRACTION),
+      materialId: plating === 'none' ? null : PLATED_COPPER_ID,
+    },
     processingLossUm,
   }
 }
@@ -111,11 +126,10 @@ export function zone({ id, name, kind, lengthMm, widthMm, layers, connectorWindo
     lengthMm,
     widthMm,
     presence: layers.map((entry) =>
-      typeof entry === 'string'
-        ? { layerId: entry, coverageFraction: null }
-        : { layerId: entry[0], coverageFraction: entry[1] },
+      typeof entry === 'string' ? makePresence(entry) : makePresence(entry[0], entry[1]),
     ),
     connectorWindow,
+    contactFinish: null,
     statedThicknessUm: null,
   }
 }
@@ -164,6 +178,7 @@ export function bend({
     distanceToRigidMm: distanceToRigidMm ?? null,
     strainReliefAtTransition: null,
     triedOnModel: null,
+    flexTest: UNKNOWN_FLEX_TEST,
     note: '',
   }
 }

@@ -209,7 +209,7 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
     choices: makeChoices({
       'rolled-annealed': 'rolled-annealed',
       electrodeposited: 'electrodeposited',
-    } satisfies Record<(typeof FOIL_TYPES)[number], string>),
+    } satisfies Record<Exclude<(typeof FOIL_TYPES)[number], 'plated'>, string>),
     measuredAs: 'kind of foil of each conductor layer',
     measure: ({ design }) =>
       listStated(

@@ -7,6 +7,7 @@ const BADNESS: Readonly<Record<Verdict, number>> = {
   meets: 0,
   'thin-margin': 1,
   fails: 2,
+  'cannot-tell': 2,
   'not-computed': 2,
 }
 
@@ -48,6 +49,7 @@ const SAID: Readonly<Record<Verdict, string>> = {
   meets: 'meets',
   'thin-margin': 'thin margin',
   fails: 'fails',
+  'cannot-tell': 'cannot be told',
   'not-computed': 'not computed',
 }
 

@@ -52,6 +52,7 @@ export const VERDICT_WORDS = {
   meets: 'meets',
   'thin-margin': 'thin margin',
   fails: 'fails',
+  'cannot-tell': 'cannot tell',
   'not-computed': 'not computed',
   'not-applicable': 'not applicable',
   'needs-judgment': 'for judgment',

@@ -4,6 +4,9 @@ import {
   type DielectricLayer,
   type Layer,
   makeBlankDesign,
+  makePresence,
+  NO_PLATING,
+  UNKNOWN_FLEX_TEST,
   type Zone,
 } from '@/lib/engine'
 
@@ -50,8 +53,6 @@ const EXAMPLE_BRIEF: Partial<Design['brief']> = {
   needDate: '2027-06-01',
 }
 
-const NO_PLATING: ConductorLayer['plating'] = { process: 'none', thicknessUm: 0, toleranceUm: 0 }
-
 function film(
   id: string,
   name: string,
@@ -87,7 +88,7 @@ function makeLayers(): Layer[] {
       name: 'L1 rigid',
       materialId: 'copper-ed-hte',
       thicknessUm: 17.1,
-      plating: { process: 'panel', thicknessUm: 25, toleranceUm: 4 },
+      plating: { process: 'panel', thicknessUm: 25, toleranceUm: 4, materialId: 'copper-plated' },
     }),
     film('core-top', 'Top rigid laminate', 'rigid-laminate', 'fr4-laminate', 200, 14),
     film('prepreg-top', 'Top no-flow prepreg', 'no-flow-prepreg', 'no-flow-prepreg-epoxy', 60, 5),
@@ -98,7 +99,7 @@ function makeLayers(): Layer[] {
       name: 'L2 flex',
       materialId: 'copper-ra',
       thicknessUm: 12,
-      plating: { process: 'button', thicknessUm: 20, toleranceUm: 3 },
+      plating: { process: 'button', thicknessUm: 20, toleranceUm: 3, materialId: 'copper-plated' },
     }),
     film('base', 'Base film, flex', 'base-film', 'pi-base-adhesiveless', 25, 1),
     film('prepreg-bottom', 'Bottom no-flow prepreg', 'no-flow-prepreg', 'no-flow-prepreg-epoxy', 60, 5),
@@ -108,7 +109,7 @@ function makeLayers(): Layer[] {
       name: 'L3 rigid',
       materialId: 'copper-ed-hte',
       thicknessUm: 17.1,
-      plating: { process: 'panel', thicknessUm: 25, toleranceUm: 4 },
+      plating: { process: 'panel', thicknessUm: 25, toleranceUm: 4, materialId: 'copper-plated' },
     }),
     film('mask-bottom', 'Bottom solder mask', 'solder-mask', 'solder-mask-rigid', 25, 4),
     film('stiffener-adhesive', 'Stiffener adhesive', 'adhesive', 'epoxy-adhesive', 25, 2.5),
@@ -120,8 +121,9 @@ function zone(fields: Pick<Zone, 'id' | 'name' | 'kind'> & Partial<Zone>, layerI
   return {
     lengthMm: 40,
     widthMm: 12,
-    presence: layerIds.map((layerId) => ({ layerId, coverageFraction: null })),
+    presence: layerIds.map((layerId) => makePresence(layerId)),
     connectorWindow: null,
+    contactFinish: null,
     statedThicknessUm: null,
     ...fields,
   }
@@ -166,6 +168,7 @@ function makeBends(): Design['bends'] {
     distanceToRigidMm: 6,
     strainReliefAtTransition: true,
     triedOnModel: true,
+    flexTest: UNKNOWN_FLEX_TEST,
     note: '',
   }
   return [
@@ -198,6 +201,7 @@ function makeFeatures(): Design['features'] {
         id: 'via',
         name: 'Board via',
         plated: true,
+        wallPlatingUm: null,
         drillMm: 0.3,
         landMm: 0.8,
         nearestBend: { bendId: 'hinge', distanceMm: 8 },

@@ -1,4 +1,12 @@
-import { type Design, evaluate, makeBlankDesign, parseDesign } from '@/lib/engine'
+import {
+  type Design,
+  evaluate,
+  makeBlankDesign,
+  makePresence,
+  NO_PLATING,
+  parseDesign,
+  UNKNOWN_FLEX_TEST,
+} from '@/lib/engine'
 import type { DrawnDesign } from './demo-design'
 
 const LONG =
@@ -19,9 +27,7 @@ export function makeStressDesign(): DrawnDesign {
     planePattern: null,
     coverageFraction: 0.5,
     plating:
-      index % 3 === 0
-        ? { process: 'panel', thicknessUm: 25, toleranceUm: 5 }
-        : { process: 'none', thicknessUm: 0, toleranceUm: 0 },
+      index % 3 === 0 ? { process: 'panel', thicknessUm: 25, toleranceUm: 5, materialId: 'copper-plated' } : NO_PLATING,
     processingLossUm: 0,
   })
   const film = (id: string, kind: string, materialId: string, thicknessUm: number) => ({
@@ -57,7 +63,8 @@ export function makeStressDesign(): DrawnDesign {
       : kind === 'finger'
         ? [...ids.slice(12, 16), ...ids.slice(-2)]
         : ids
-    ).map((layerId) => ({ layerId, coverageFraction: null })),
+    ).map((layerId) => makePresence(layerId)),
+    contactFinish: null,
     connectorWindow: kind === 'finger' ? { minUm: 270, maxUm: 330 } : null,
     statedThicknessUm: index === 0 ? 1600 : null,
   }))
@@ -90,6 +97,7 @@ export function makeStressDesign(): DrawnDesign {
       distanceToRigidMm: 3,
       strainReliefAtTransition: true,
       triedOnModel: false,
+      flexTest: UNKNOWN_FLEX_TEST,
       note: text('keep clear of the cable clamp'),
     })),
     features: {
@@ -106,6 +114,7 @@ export function makeStressDesign(): DrawnDesign {
         id: `hole-${index + 1}`,
         name: name(`Hole ${index + 1}`),
         plated: true,
+        wallPlatingUm: null,
         drillMm: 0.25,
         landMm: 0.6,
         nearestBend: { bendId: 'bend-14', distanceMm: 12.3456 },

@@ -13,7 +13,7 @@ import {
 } from '@/app/_components/engineering/draft/design-edits'
 import { isDraftChanged, makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
 import { LAYER_KINDS, makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
-import { type Design, parseDesign } from '@/lib/engine'
+import { type Design, makePresence, parseDesign } from '@/lib/engine'
 import { findStartingConstruction } from '@/lib/engine/templates'
 
 function makeDesign(): Design {
@@ -146,10 +146,9 @@ describe('edits of a construction', () => {
     const absent = setPresence(design, zoneId, layerId, false)
     expect(absent.construction.zones[0]?.presence.some((presence) => presence.layerId === layerId)).toBe(false)
     const present = setZoneCoverage(setPresence(absent, zoneId, layerId, true), zoneId, layerId, 0.25)
-    expect(present.construction.zones[0]?.presence.find((presence) => presence.layerId === layerId)).toEqual({
-      layerId,
-      coverageFraction: 0.25,
-    })
+    expect(present.construction.zones[0]?.presence.find((presence) => presence.layerId === layerId)).toEqual(
+      makePresence(layerId, 0.25),
+    )
   })
 
   test('a new zone and a new bend are valid as they come', () => {

@@ -1,6 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Design, evaluate, listLibraryMaterials, makeBlankDesign, parseDesign } from '@/lib/engine'
+import {
+  type Design,
+  evaluate,
+  listLibraryMaterials,
+  makeBlankDesign,
+  makePresence,
+  NO_PLATING,
+  PLATED_COPPER_ID,
+  parseDesign,
+  UNKNOWN_FLEX_TEST,
+} from '@/lib/engine'
 import { listStartingConstructions } from '@/lib/engine/templates'
 
 const SEED = 20_261_123
@@ -63,7 +73,7 @@ const conductor = fc
     platingUm: fc.constantFrom(1, 25, 10_000),
     platingToleranceUm: fc.constantFrom(0, 5, 10_000),
     lossFraction: fc.constantFrom(0, 0.1, 0.99),
-    materialId: fc.constantFrom(...materialIds(['copper-foil'])),
+    materialId: fc.constantFrom(...materialIds(['copper-foil']).filter((id) => id !== PLATED_COPPER_ID)),
   })
   .map((options) => ({
     kind: 'conductor',
@@ -76,8 +86,13 @@ const conductor = fc
     coverageFraction: options.coverageFraction,
     plating:
       options.process === 'none'
-        ? { process: 'none', thicknessUm: 0, toleranceUm: 0 }
-        : { process: options.process, thicknessUm: options.platingUm, toleranceUm: options.platingToleranceUm },
+        ? NO_PLATING
+        : {
+            process: options.process,
+            thicknessUm: options.platingUm,
+            toleranceUm: options.platingToleranceUm,
+            materialId: 'copper-plated',
+          },
     processingLossUm: options.thicknessUm * options.lossFraction,
   }))
 
@@ -138,8 +153,9 @@ const anyDesign = fc
       // The first zone holds every layer, so that none is homeless.
       presence: layers
         .filter((_, at) => index === 0 || !zone.omit.includes(at))
-        .map((layer) => ({ layerId: layer.id, coverageFraction: layer.kind === 'conductor' ? zone.coverage : null })),
+        .map((layer) => makePresence(layer.id, layer.kind === 'conductor' ? zone.coverage : null)),
       connectorWindow: null,
+      contactFinish: null,
       statedThicknessUm: null,
     }))
     return {
@@ -167,6 +183,7 @@ const anyDesign = fc
         distanceToRigidMm: each.distanceToRigidMm,
         strainReliefAtTransition: null,
         triedOnModel: null,
+        flexTest: UNKNOWN_FLEX_TEST,
         note: '',
       })),
       features: {

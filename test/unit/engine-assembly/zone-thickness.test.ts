@@ -36,7 +36,8 @@ describe('finished copper by zone', () => {
     '%s plating of %d um on 17.1 um foil less 1.5 um gives %d um outside and %d um in flex zones',
     (process, platingUm, stiffened, flex) => {
       const design = makeDoubleSided()
-      editLayer(design, 'l1', { plating: { process, thicknessUm: platingUm, toleranceUm: 0 } })
+      const materialId = process === 'none' ? null : 'copper-plated'
+      editLayer(design, 'l1', { plating: { process, thicknessUm: platingUm, toleranceUm: 0, materialId } })
       expect(getThickness(getZone(design, 'end-a'), 'l1')).toBeCloseTo(stiffened, 9)
       expect(getThickness(getZone(design, 'middle'), 'l1')).toBeCloseTo(flex, 9)
     },

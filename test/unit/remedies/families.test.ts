@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest'
-import { type Design, evaluate, parseDesign } from '@/lib/engine'
+import { type Design, evaluate, makePresence, parseDesign } from '@/lib/engine'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { assessBend } from '@/lib/engine/remedies/assess'
 import { cutOuts, largerRadius } from '@/lib/engine/remedies/families/bend-shape'
@@ -75,7 +75,7 @@ describe('conductors on one layer in the bend', () => {
     })
     const { edited } = getEntry(propose(oneLayerInBend, design, 'hinge'), 'one-layer-in-bend:l2')
     const hinge = getEntry(edited.construction.zones, 'hinge')
-    expect(hinge.presence).toContainEqual({ layerId: 'l3', coverageFraction: 0 })
+    expect(hinge.presence).toContainEqual(makePresence('l3', 0))
     expect(parseDesign(edited).ok).toBe(true)
   })
 })
@@ -232,7 +232,7 @@ function makeBondedFlex(): Design {
     )
     for (const zone of zones) {
       if (zone.id !== 'link') continue
-      zone.presence.push(...['bond', 'l2b', 'base-b', 'l3b'].map((layerId) => ({ layerId, coverageFraction: null })))
+      zone.presence.push(...['bond', 'l2b', 'base-b', 'l3b'].map((layerId) => makePresence(layerId)))
     }
   })
 }

@@ -2,7 +2,7 @@
 
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
-import type { ConductorLayer } from '@/lib/engine'
+import { type ConductorLayer, NO_PLATING, PLATED_COPPER_ID } from '@/lib/engine'
 import { ChoiceCell, makePlaces, NumberCell, OptionalChoiceCell, ThicknessCell, useUnitLabels } from '../cells'
 import { updateLayer, useDraft, useEdit } from '../draft'
 import { PLANE_CHOICES, PLATING_CHOICES, ROLE_CHOICES } from './words'
@@ -117,10 +117,11 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
               ...present,
               plating:
                 process === 'none'
-                  ? { process, thicknessUm: 0, toleranceUm: 0 }
+                  ? NO_PLATING
                   : {
                       ...present.plating,
                       process,
+                      materialId: present.plating.materialId ?? PLATED_COPPER_ID,
                       thicknessUm: present.plating.thicknessUm > 0 ? present.plating.thicknessUm : USUAL_PLATING_UM,
                     },
             }))

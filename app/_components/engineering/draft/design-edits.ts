@@ -1,4 +1,4 @@
-import type { Bend, Design, Layer, Zone } from '@/lib/engine'
+import { type Bend, type Design, type Layer, makePresence, UNKNOWN_FLEX_TEST, type Zone } from '@/lib/engine'
 
 /** An id that no entry of the list has: the prefix and the next free number. */
 export function makeFreshId(prefix: string, taken: readonly { readonly id: string }[]): string {
@@ -46,7 +46,7 @@ export function insertLayer(design: Design, afterIndex: number, layer: Layer): D
     layers: [...layers.slice(0, afterIndex + 1), layer, ...layers.slice(afterIndex + 1)],
     zones: zones.map((zone) =>
       neighbour === undefined || zone.presence.some((presence) => presence.layerId === neighbour.id)
-        ? { ...zone, presence: [...zone.presence, { layerId: layer.id, coverageFraction: null }] }
+        ? { ...zone, presence: [...zone.presence, makePresence(layer.id)] }
         : zone,
     ),
   })
@@ -78,9 +78,7 @@ export function duplicateLayer(design: Design, index: number): Design {
     layers: [...layers.slice(0, index + 1), copy, ...layers.slice(index + 1)],
     zones: zones.map((zone) => {
       const present = zone.presence.find((presence) => presence.layerId === layer.id)
-      return present === undefined
-        ? zone
-        : { ...zone, presence: [...zone.presence, { layerId: copy.id, coverageFraction: present.coverageFraction }] }
+      return present === undefined ? zone : { ...zone, presence: [...zone.presence, { ...present, layerId: copy.id }] }
     }),
   })
 }
@@ -109,10 +107,9 @@ export function addZone(design: Design): Design {
     kind: layers.some((layer) => layer.kind === 'rigid-laminate') ? 'rigid' : 'flex',
     lengthMm: null,
     widthMm: null,
-    presence: layers
-      .filter((layer) => layer.kind !== 'unbonded-gap')
-      .map((layer) => ({ layerId: layer.id, coverageFraction: null })),
+    presence: layers.filter((layer) => layer.kind !== 'unbonded-gap').map((layer) => makePresence(layer.id)),
     connectorWindow: null,
+    contactFinish: null,
     statedThicknessUm: null,
   }
   return withConstruction(design, { zones: [...zones, zone] })
@@ -125,7 +122,7 @@ export function removeZone(design: Design, zoneId: string): Design {
 export function setPresence(design: Design, zoneId: string, layerId: string, isPresent: boolean): Design {
   return updateZone(design, zoneId, (zone) => {
     const others = zone.presence.filter((presence) => presence.layerId !== layerId)
-    return { ...zone, presence: isPresent ? [...others, { layerId, coverageFraction: null }] : others }
+    return { ...zone, presence: isPresent ? [...others, makePresence(layerId)] : others }
   })
 }
 
@@ -162,6 +159,7 @@ export function addBend(design: Design): Design {
     distanceToRigidMm: null,
     strainReliefAtTransition: null,
     triedOnModel: null,
+    flexTest: UNKNOWN_FLEX_TEST,
     note: '',
   }
   return { ...design, bends: [...design.bends, bend] }

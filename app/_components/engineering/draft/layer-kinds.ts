@@ -5,6 +5,7 @@ import {
   listLibraryMaterials,
   MATERIALS_OF_LAYER,
   type Material,
+  NO_PLATING,
 } from '@/lib/engine'
 
 export const LAYER_KINDS = [
@@ -69,7 +70,7 @@ export function makeLayerOfKind(
     role: 'signal',
     planePattern: null,
     coverageFraction: 0.5,
-    plating: { process: 'none', thicknessUm: 0, toleranceUm: 0 },
+    plating: NO_PLATING,
     processingLossUm: 0,
   }
 }

@@ -70,6 +70,7 @@ export function HoleFeatures() {
       makeRow={(named) => ({
         ...named,
         plated: true,
+        wallPlatingUm: null,
         drillMm: 0.3,
         landMm: null,
         nearestBend: null,

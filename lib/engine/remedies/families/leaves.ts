@@ -1,4 +1,4 @@
-import type { DielectricLayer, Layer } from '../../design'
+import { type DielectricLayer, type Layer, makePresence } from '../../design'
 import { editConstruction, freshId } from '../edits'
 import { type Candidate, type Family, type Subject, writeUm } from '../subject'
 
@@ -72,9 +72,7 @@ function part(subject: Subject, bond: DielectricLayer, coverAbove: boolean, cove
           : {
               ...each,
               presence: each.presence.flatMap((present) =>
-                present.layerId === bond.id
-                  ? inserted.map(({ id }) => ({ layerId: id, coverageFraction: null }))
-                  : [present],
+                present.layerId === bond.id ? inserted.map(({ id }) => makePresence(id)) : [present],
               ),
             },
       ),

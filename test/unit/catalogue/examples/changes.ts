@@ -5,6 +5,7 @@ import {
   type DielectricLayer,
   findLibraryMaterial,
   type Layer,
+  makePresence,
   type Zone,
 } from '@/lib/engine'
 
@@ -63,7 +64,7 @@ export function addLayersBelow(
   const at = design.construction.layers.findIndex((layer) => layer.id === belowId)
   design.construction.layers.splice(at + 1, 0, ...layers)
   for (const zoneId of zoneIds) {
-    getZone(design, zoneId).presence.push(...layers.map(({ id }) => ({ layerId: id, coverageFraction: null })))
+    getZone(design, zoneId).presence.push(...layers.map(({ id }) => makePresence(id)))
   }
 }
 

@@ -6,7 +6,12 @@ export const platingInBendExamples: readonly ItemExample[] = [
   {
     name: 'panel plating on the flex layer',
     change: (d) => {
-      getConductorLayer(d, 'l2').plating = { process: 'panel', thicknessUm: 25, toleranceUm: 4 }
+      getConductorLayer(d, 'l2').plating = {
+        process: 'panel',
+        thicknessUm: 25,
+        toleranceUm: 4,
+        materialId: 'copper-plated',
+      }
     },
     expect: 'fails',
   },

@@ -1,17 +1,24 @@
 import {
   type Actor,
   acceptInvitation,
+  bringToProject,
+  confirmCompany,
   createFirstAdmin,
   createInvitation,
   createProject,
+  decideParticipation,
   findActor,
+  getCompany,
+  inviteToCompany,
   joinByInvitation,
   markAccountsAsDemo,
   removeMember,
   revokeInvitation,
+  setAccountState,
+  setCompanySharing,
   setLimit,
 } from '@/lib/data'
-import { CAST, type DemoSignIn } from './sign-ins'
+import { CAST, CONTRACTOR, type DemoSignIn } from './sign-ins'
 import { type Stage, StoryError } from './stage'
 
 export type CastName = keyof typeof CAST
@@ -60,6 +67,7 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
         ...(typeof role === 'string' ? { role } : { role: 'fabricator', companyName: role.fabricator }),
       }),
     )
+    if (invitation.isAsked) throw new StoryError(`${invitation.company.name} was asked in place of ${person.name}`)
     return invitation.token
   }
   const bring = async (by: Actor, person: DemoSignIn, role: TeamRole | { fabricator: string }): Promise<Actor> => {
@@ -84,6 +92,7 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
     brackenfold: await bring(lead, CAST.brackenfold, { fabricator: 'Brackenfold Circuits' }),
     ostrel: await bring(lead, CAST.ostrel, { fabricator: 'Ostrel Flexible' }),
   }
+  const contractor = await bring(lead, CONTRACTOR, 'member')
   // Before anything else is done: from here on nobody beyond this machine gets in with the published password.
   await markAccountsAsDemo()
   // Whoever runs the workspace has no say in a project by that.
@@ -99,21 +108,86 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
   await bringAlong(lead, pipitId, CAST.designer, people.designer, 'member')
   await bringAlong(lead, pipitId, CAST.mechanical, people.mechanical, 'member')
   await bringAlong(lead, pipitId, CAST.observer, people.observer, 'observer')
-  const ostrelToken = await invite(lead, pipitId, CAST.ostrel, { fabricator: 'Ostrel Flexible' })
-  await carryOut(`${CAST.ostrel.name} joins`, () => joinByInvitation(people.ostrel, { token: ostrelToken }))
-
   const companyOf = async (actor: Actor) => {
     const { memberships } = await getActorOf(actor.userId)
     const companyId = memberships[0]?.companyId
     if (companyId === undefined) throw new StoryError('a fabricator has no company')
     return companyId
   }
-  return {
-    people,
-    skuaId,
-    pipitId,
-    companies: { brackenfold: await companyOf(people.brackenfold), ostrel: await companyOf(people.ostrel) },
+  const companies = { brackenfold: await companyOf(people.brackenfold), ostrel: await companyOf(people.ostrel) }
+  const workspace = { people, skuaId, pipitId, companies }
+  await settleCompanies(stage, workspace)
+  await playImpostor(stage, workspace, contractor)
+  return workspace
+}
+
+const EVERYTHING = { matrix: 'shown', shelf: 'shown', rates: 'shown' } as const
+
+/** The admin confirms both names; each company's administrator lets the teams have its sheets. */
+async function settleCompanies({ carryOut }: Stage, { people, skuaId, pipitId, companies }: Workspace): Promise<void> {
+  for (const companyId of Object.values(companies)) {
+    await carryOut('confirm a company', () => confirmCompany(people.admin, { companyId }))
   }
+  const show = async (actor: Actor, companyId: string, projectId: string) => {
+    const { inside } = await getCompany(actor, companyId)
+    const seenVersion = inside?.participations.find((part) => part.projectId === projectId)?.version ?? 0
+    await carryOut('show the sheets', () =>
+      setCompanySharing(actor, { companyId, projectId, ...EVERYTHING, seenVersion }),
+    )
+  }
+  await show(people.brackenfold, companies.brackenfold, skuaId)
+  await show(people.ostrel, companies.ostrel, skuaId)
+  await carryOut('ask Ostrel for Pipit', () =>
+    createInvitation(people.lead, { projectId: pipitId, role: 'fabricator', companyName: 'Ostrel Flexible' }),
+  )
+  await carryOut('Ostrel takes part in Pipit', () =>
+    decideParticipation(people.ostrel, {
+      companyId: companies.ostrel,
+      projectId: pipitId,
+      decision: 'take-part',
+      reason: '',
+      seenVersion: 1,
+    }),
+  )
+  await show(people.ostrel, companies.ostrel, pipitId)
+  await carryOut('Ostrel names who joins Pipit', () =>
+    bringToProject(people.ostrel, { companyId: companies.ostrel, projectId: pipitId, userId: people.ostrel.userId }),
+  )
+}
+
+/** A contractor tries to become Brackenfold in a project of their own: Brackenfold is asked, declines, and it is on record. */
+async function playImpostor(
+  { carryOut }: Stage,
+  { people, skuaId, companies }: Workspace,
+  contractor: Actor,
+): Promise<void> {
+  const { projectId } = await carryOut('the contractor creates a project', () =>
+    createProject(contractor, { name: 'Prices', description: '' }),
+  )
+  const asked = await carryOut('the contractor invites themselves as Brackenfold', () =>
+    createInvitation(contractor, {
+      projectId,
+      role: 'fabricator',
+      companyName: 'brackenfold  circuits',
+      email: 'sales.desk@throwaway.example',
+    }),
+  )
+  if (!asked.isAsked) throw new StoryError('somebody became a company by typing its name')
+  await carryOut('Brackenfold declines', () =>
+    decideParticipation(people.brackenfold, {
+      companyId: companies.brackenfold,
+      projectId,
+      decision: 'decline',
+      reason: 'We do not know this project, and the address is not ours.',
+      seenVersion: 1,
+    }),
+  )
+  await carryOut('the contractor leaves Skua', () =>
+    removeMember(people.lead, { projectId: skuaId, userId: contractor.userId }),
+  )
+  await carryOut('the account is disabled', () =>
+    setAccountState(people.admin, { userId: contractor.userId, isDisabled: true }),
+  )
 }
 
 /** Limits of the workspace and of each fabricator: an item says whose it used. */
@@ -139,9 +213,9 @@ export async function setLimits({ carryOut, clock }: Stage, { people, companies 
 }
 
 /** Invitations that nobody has used: one open, one withdrawn. */
-export async function leaveInvitations({ carryOut }: Stage, { people, skuaId }: Workspace): Promise<void> {
-  await carryOut('invite a second engineer of Brackenfold', () =>
-    createInvitation(people.lead, { projectId: skuaId, role: 'fabricator', companyName: 'Brackenfold Circuits' }),
+export async function leaveInvitations({ carryOut }: Stage, { people, skuaId, companies }: Workspace): Promise<void> {
+  await carryOut('Brackenfold invites a second engineer', () =>
+    inviteToCompany(people.brackenfold, { companyId: companies.brackenfold, projectId: skuaId, role: 'sheet-writer' }),
   )
   const { invitation } = await carryOut('invite a wrong address', () =>
     createInvitation(people.lead, { projectId: skuaId, role: 'observer', email: 'perin.ashgrove@quillmoor.example' }),

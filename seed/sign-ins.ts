@@ -25,9 +25,16 @@ export const CAST = {
   quality: makeSignIn('Dewi Marrable', 'quillmoor', 'quality engineer, second lead of Skua and Pipit'),
   observer: makeSignIn('Perrin Ashgrove', 'quillmoor', 'purchasing, observer of Skua and Pipit'),
   admin: makeSignIn('Rosalind Kettleby', 'quillmoor', 'admin of the workspace, in no project'),
-  brackenfold: makeSignIn('Oskar Thornvale', 'brackenfold', 'fabricator, Brackenfold Circuits, invited to Skua'),
-  ostrel: makeSignIn('Linnea Quarrie', 'ostrel', 'fabricator, Ostrel Flexible, invited to Skua and Pipit'),
+  brackenfold: makeSignIn(
+    'Oskar Thornvale',
+    'brackenfold',
+    'fabricator, administrator of Brackenfold Circuits, in Skua',
+  ),
+  ostrel: makeSignIn('Linnea Quarrie', 'ostrel', 'fabricator, administrator of Ostrel Flexible, in Skua and Pipit'),
 } as const satisfies Record<string, DemoSignIn>
+
+/** Worked on Skua for a while; the account is disabled, so it is not printed. */
+export const CONTRACTOR: DemoSignIn = makeSignIn('Corvin Hasp', 'quillmoor', 'contractor')
 
 /** In the order in which they are printed. */
 export const signIns: readonly DemoSignIn[] = Object.values(CAST)

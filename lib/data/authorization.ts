@@ -2,6 +2,10 @@ import 'server-only'
 import {
   type Action,
   type ActionSubjects,
+  COMPANY_ROLES,
+  type CompanyMembership,
+  type CompanyRole,
+  type CompanySubject,
   isAllowed,
   isOpenStage,
   isStage,
@@ -15,6 +19,7 @@ import {
 } from '@/lib/review'
 import type { TransactionClient } from './client'
 import { NotAllowedError, NotFoundError, refuseClash } from './errors'
+import { readSharing } from './sharing-record'
 
 /**
  * The one place where a right is asked for. Each function takes the person's standing, the record that was loaded
@@ -38,7 +43,7 @@ export interface Standing extends Rights {
 
 /** @throws NotAllowedError when the account is gone or disabled since the session began */
 export async function loadStanding(tx: TransactionClient, userId: string): Promise<Standing> {
-  const user = await tx.user.findUnique({ where: { id: userId }, include: { memberships: true } })
+  const user = await tx.user.findUnique({ where: { id: userId }, include: { memberships: true, companies: true } })
   if (user === null || user.disabledAt !== null) throw new NotAllowedError('act with an account that is disabled')
   return {
     userId: user.id,
@@ -48,7 +53,18 @@ export async function loadStanding(tx: TransactionClient, userId: string): Promi
     memberships: user.memberships.flatMap(({ projectId, role, companyId }) =>
       isProjectRole(role) ? [{ projectId, role, companyId }] : [],
     ),
+    companies: readCompanyRoles(user.companies),
   }
+}
+
+export function readCompanyRoles(
+  rows: readonly { readonly companyId: string; readonly role: string }[],
+): readonly CompanyMembership[] {
+  return rows.flatMap(({ companyId, role }) => (isCompanyRole(role) ? [{ companyId, role }] : []))
+}
+
+export function isCompanyRole(role: string): role is CompanyRole {
+  return (COMPANY_ROLES as readonly string[]).includes(role)
 }
 
 export function isProjectRole(role: string): role is ProjectRole {
@@ -75,6 +91,14 @@ const PHRASES: Readonly<Partial<Record<Action, string>>> = {
   'backup:make': 'make a backup',
   'trail:check': 'check the whole trail',
   'project:create': 'create a project',
+  'company:confirm': 'say which company a name stands for',
+  'company:view-inside': "see this company's people and projects",
+  'company:view-matrix': "see this fabricator's matrix and limits",
+  'company:view-shelf': "see this fabricator's shelf",
+  'company:view-rates': "see this fabricator's rates and panel formats",
+  'company:admit': 'admit people to this company',
+  'company:take-part': 'decide in which projects this company takes part',
+  'company:share': 'choose what this company shows',
   'limits:edit-fabricator': "change this fabricator's limits",
   'sheet:edit': "change this fabricator's sheets",
   'project:edit': 'change this project',
@@ -293,21 +317,45 @@ export function maySeeProposal(standing: Standing, revision: RevisionSubject, pr
   return isAllowed(standing, 'proposal:view', makeProposalSubject(revision, proposal))
 }
 
+export type CompanyAction = { [A in Action]: ActionSubjects[A] extends { kind: 'company' } ? A : never }[Action]
+
+/** What the policy asks about companies: where each takes part, and what it lets those projects have. */
+export async function loadCompanySubjects(
+  tx: TransactionClient,
+  companyIds: readonly string[],
+): Promise<ReadonlyMap<string, CompanySubject>> {
+  const rows = await tx.participation.findMany({
+    where: { companyId: { in: [...companyIds] }, state: 'takes-part' },
+    orderBy: { askedAt: 'asc' },
+  })
+  return new Map(
+    companyIds.map((companyId) => [
+      companyId,
+      {
+        kind: 'company',
+        companyId,
+        takesPartIn: rows
+          .filter((row) => row.companyId === companyId)
+          .map((row) => ({ projectId: row.projectId, sharing: readSharing(row) })),
+      },
+    ]),
+  )
+}
+
 /** A company for a person who may see it. */
 export async function requireCompany(
   tx: TransactionClient,
   standing: Standing,
   companyId: string,
-  action: 'company:view' | 'limits:edit-fabricator' | 'sheet:edit',
+  action: CompanyAction,
 ) {
-  const company = await tx.company.findUnique({ where: { id: companyId }, include: { memberships: true } })
+  const company = await tx.company.findUnique({ where: { id: companyId } })
   if (company === null || company.kind !== 'fabricator') throw new NotFoundError('company')
-  const subject = {
-    kind: 'company' as const,
-    companyId: company.id,
-    projectIds: [...new Set(company.memberships.map((membership) => membership.projectId))],
-  }
-  if (!isAllowed(standing, 'company:view', subject)) throw new NotFoundError('company')
-  if (!isAllowed(standing, action, subject)) throw new NotAllowedError(describeAct(action))
-  return { company, mayEdit: isAllowed(standing, 'limits:edit-fabricator', subject) }
+  const subject = (await loadCompanySubjects(tx, [company.id])).get(company.id)
+  if (subject === undefined) throw new NotFoundError('company')
+  const may = (asked: CompanyAction) => isAllowed(standing, asked, subject)
+  // An admin of the workspace may admit the first people of a company whose pages are not theirs to see.
+  if (!may('company:view') && !may('company:admit')) throw new NotFoundError('company')
+  if (!may(action)) throw new NotAllowedError(describeAct(action))
+  return { company, subject, may, mayEdit: may('limits:edit-fabricator') }
 }

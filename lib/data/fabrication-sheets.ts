@@ -10,7 +10,7 @@ import {
   shelfRowKey,
 } from '@/lib/fabrication'
 import type { SaveSheetInput } from '@/lib/inputs'
-import { type Actor, requireCompany } from './authorization'
+import { type Actor, type CompanyAction, requireCompany } from './authorization'
 import type { TransactionClient } from './client'
 import { refuseInvalid, refuseStale } from './errors'
 import { toCompanyView } from './part-views'
@@ -19,9 +19,17 @@ import { loadSheet, reviveSheet } from './sheet-records'
 import type { ChangeSince, Outcome, SheetVersionView, SheetView } from './views'
 import { type WriteContext, write } from './write'
 
+/** The right to see each kind of sheet. */
+export const SHEET_VIEW_ACTIONS = {
+  matrix: 'company:view-matrix',
+  shelf: 'company:view-shelf',
+  'panel-formats': 'company:view-rates',
+  'process-rates': 'company:view-rates',
+} as const satisfies Record<KeptSheetKind, CompanyAction>
+
 /**
  * The newest version of what a fabricator keeps of one kind: for their own people, and for the team of a project to
- * which they are invited. To another fabricator the company does not exist.
+ * which they chose to show it. To another fabricator the company does not exist.
  */
 export function getSheet<K extends KeptSheetKind>(
   actor: Actor,
@@ -29,7 +37,7 @@ export function getSheet<K extends KeptSheetKind>(
   kind: K,
 ): Promise<SheetView<SheetContent<K>>> {
   return read(actor, async ({ tx, standing }) => {
-    const { company, mayEdit } = await requireCompany(tx, standing, companyId, 'company:view')
+    const { company, mayEdit } = await requireCompany(tx, standing, companyId, SHEET_VIEW_ACTIONS[kind])
     const record = await loadSheet(tx, company.id, kind)
     if (record === null) return { company: toCompanyView(company), mayEdit, current: null }
     const names = await loadNames(tx, [record.setById])
@@ -48,7 +56,7 @@ export function listSheetVersions(
   kind: KeptSheetKind,
 ): Promise<readonly SheetVersionView[]> {
   return read(actor, async ({ tx, standing }) => {
-    const { company } = await requireCompany(tx, standing, companyId, 'company:view')
+    const { company } = await requireCompany(tx, standing, companyId, SHEET_VIEW_ACTIONS[kind])
     const rows = await tx.fabricationSheet.findMany({
       where: { companyId: company.id, kind },
       orderBy: { version: 'desc' },

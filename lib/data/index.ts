@@ -31,6 +31,8 @@ export {
 export type { Actor } from './authorization'
 export { type Backup, createBackup } from './backups'
 export { answerItem, decideWaiver, proposeWaiver } from './checklist'
+export { getCompany, removeCompanyPerson, setCompanyRole } from './companies'
+export { confirmCompany, listAllCompanies } from './company-claims'
 export { type ComparisonRequest, compareInProject, listComparable } from './comparisons'
 export { WriteConflictError } from './database-errors'
 export { declareBuildable } from './declarations'
@@ -51,6 +53,7 @@ export {
 export {
   acceptInvitation,
   createInvitation,
+  inviteToCompany,
   joinByInvitation,
   previewInvitation,
   revokeInvitation,
@@ -71,6 +74,7 @@ export {
   noteFailed,
   noteSent,
 } from './outbox'
+export { bringToProject, decideParticipation, setCompanySharing } from './participations'
 export {
   type ComparedConstructionView,
   type CostsView,

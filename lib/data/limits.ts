@@ -1,7 +1,15 @@
 import 'server-only'
 import { findLimitProblem } from '@/lib/engine/catalogue'
 import type { LimitInput } from '@/lib/inputs'
-import { type Actor, mayInWorkspace, requireCompany, requireInWorkspace, type Standing } from './authorization'
+import { isAllowed } from '@/lib/review'
+import {
+  type Actor,
+  loadCompanySubjects,
+  mayInWorkspace,
+  requireCompany,
+  requireInWorkspace,
+  type Standing,
+} from './authorization'
 import type { TransactionClient } from './client'
 import { refuseField, refuseStale } from './errors'
 import { toCompanyView } from './part-views'
@@ -14,7 +22,7 @@ const WORKSPACE_OWNER = 'workspace'
 
 /**
  * The limits that the workspace set, or one fabricator. The workspace's are for its team and admins to see, a
- * fabricator's for their own people and for the team of a project to which they are invited.
+ * fabricator's for their own people and for the team of a project to which they chose to show them.
  */
 export function getLimitSheet(actor: Actor, companyId: string | null): Promise<LimitSheetView> {
   return read(actor, async ({ tx, standing }) => {
@@ -57,7 +65,7 @@ async function findCompanyOwner(
   standing: Standing,
   companyId: string,
 ): Promise<LimitOwnerRecord> {
-  const { company, mayEdit } = await requireCompany(tx, standing, companyId, 'company:view')
+  const { company, mayEdit } = await requireCompany(tx, standing, companyId, 'company:view-matrix')
   return { ownerKey: company.id, company: toCompanyView(company), mayEdit }
 }
 
@@ -103,20 +111,27 @@ export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ ver
   })
 }
 
-/** Fabricators whose limits the person may open. */
+/** Fabricators whose pages the person may open: the own ones, and those that take part in a project of their team. */
 export function listCompanies(actor: Actor): Promise<readonly CompanyView[]> {
   return read(actor, async ({ tx, standing }) => {
-    const ownCompanyIds = standing.memberships.filter(({ role }) => role === 'fabricator').map((m) => m.companyId)
-    const teamProjectIds = standing.memberships
-      .filter(({ role }) => role === 'lead' || role === 'member')
-      .map(({ projectId }) => projectId)
+    const ownIds = standing.companies.map(({ companyId }) => companyId)
+    const projectIds = standing.memberships.map(({ projectId }) => projectId)
     const companies = await tx.company.findMany({
       where: {
         kind: 'fabricator',
-        OR: [{ id: { in: ownCompanyIds } }, { memberships: { some: { projectId: { in: teamProjectIds } } } }],
+        OR: [{ id: { in: ownIds } }, { participations: { some: { projectId: { in: projectIds } } } }],
       },
-      orderBy: { nameKey: 'asc' },
+      orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],
     })
-    return companies.map(toCompanyView)
+    const subjects = await loadCompanySubjects(
+      tx,
+      companies.map(({ id }) => id),
+    )
+    return companies
+      .filter(({ id }) => {
+        const subject = subjects.get(id)
+        return subject !== undefined && isAllowed(standing, 'company:view', subject)
+      })
+      .map(toCompanyView)
   })
 }

@@ -4,3 +4,6 @@ import 'server-only'
 export function foldName(name: string): string {
   return name.normalize('NFKC').toLowerCase().replaceAll(/\s+/g, ' ').trim()
 }
+
+/** Where the names of companies that the workspace knows are unique. */
+export const WORKSPACE_SCOPE = 'workspace'

@@ -77,7 +77,7 @@ export function getProject(actor: Actor, projectId: string): Promise<ProjectView
     const fabricators = await findFabricators(tx, project.id)
     const invitations = mayInvite
       ? await tx.invitation.findMany({
-          where: { projectId: project.id },
+          where: { projectId: project.id, companyRole: null },
           include: { project: true, company: true },
           orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
         })
@@ -99,7 +99,7 @@ export function getProject(actor: Actor, projectId: string): Promise<ProjectView
           role: readRole(role),
           company: toCompanyView(company),
         })),
-      fabricators: fabricators.filter(({ id, kind }) => isVisible(id, kind)).map(toCompanyView),
+      fabricators: fabricators.filter(({ id, kind }) => isVisible(id, kind)),
       invitations: invitations.map((invitation) => toInvitationView(invitation, now())),
       timeline: await listTimeline(tx, project.id, { revisions, fabricatorCompanyId }),
       may: {

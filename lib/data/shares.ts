@@ -1,13 +1,16 @@
 import 'server-only'
 import type { ShareRevisionInput } from '@/lib/inputs'
+import { NOTHING_SHARED } from '@/lib/review'
 import { type Actor, getFabricatorCompanyId, requireProject, requireRevision } from './authorization'
 import type { TransactionClient } from './client'
 import { changeContent } from './content'
 import { NotAllowedError, refuseField } from './errors'
 import { toCompanyView } from './part-views'
+import { readParticipationState } from './participation-record'
 import { read } from './read'
+import { readSharing } from './sharing-record'
 import { loadRevision } from './snapshot'
-import type { CompanyView, Outcome } from './views'
+import type { Outcome, ProjectFabricatorView } from './views'
 import { write } from './write'
 
 /** Makes the revision visible to a fabricator of the project. The fabricator's limits count from here on. */
@@ -19,6 +22,9 @@ export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<
     const company = fabricators.find(({ id }) => id === input.companyId)
     if (company === undefined) {
       refuseField('companyId', 'not-invited', 'is not a fabricator of this project; invite somebody of theirs first')
+    }
+    if (!company.maySeeRevisions) {
+      refuseField('companyId', 'no-consent', `${company.name} has not agreed to take part in this project yet`)
     }
     if (subject.sharedWithCompanyIds.includes(company.id)) return null
     await changeContent(context, await loadRevision(tx, revision.id), null, async () => {
@@ -62,22 +68,31 @@ export function unshareRevision(actor: Actor, input: ShareRevisionInput): Promis
   })
 }
 
-/** Fabricators of the project, invited ones included. For the team: a fabricator does not learn of another. */
-export function listFabricators(actor: Actor, projectId: string): Promise<readonly CompanyView[]> {
+/** Fabricators of the project, asked ones included. For the team: a fabricator does not learn of another. */
+export function listFabricators(actor: Actor, projectId: string): Promise<readonly ProjectFabricatorView[]> {
   return read(actor, async ({ tx, standing }) => {
     const project = await requireProject(tx, standing, projectId)
     if (getFabricatorCompanyId(standing, project.id) !== null) throw new NotAllowedError('see who else is invited')
-    return (await findFabricators(tx, project.id)).map(toCompanyView)
+    return findFabricators(tx, project.id)
   })
 }
 
-export function findFabricators(tx: TransactionClient, projectId: string) {
-  const inProject = { some: { projectId, role: 'fabricator' } }
-  return tx.company.findMany({
-    where: {
-      kind: 'fabricator',
-      OR: [{ memberships: inProject }, { invitations: { some: { ...inProject.some, revokedAt: null } } }],
-    },
-    orderBy: { nameKey: 'asc' },
+/** In the order of their names. One that declined, or left, is listed while a revision is still shared with it. */
+export async function findFabricators(tx: TransactionClient, projectId: string): Promise<ProjectFabricatorView[]> {
+  const rows = await tx.participation.findMany({
+    where: { projectId, company: { kind: 'fabricator' } },
+    include: { company: true },
+    orderBy: [{ company: { nameKey: 'asc' } }, { companyId: 'asc' }],
+  })
+  return rows.map(({ company, state, ...row }) => {
+    const isOfProjectAlone = company.projectId !== null
+    return {
+      ...toCompanyView(company),
+      state: readParticipationState(state),
+      isOfProjectAlone,
+      // A company of the project alone is whoever the lead invites: it needs nobody's consent but theirs, by joining.
+      maySeeRevisions: state === 'takes-part' || (isOfProjectAlone && state === 'asked'),
+      sharing: state === 'takes-part' ? readSharing(row) : NOTHING_SHARED,
+    }
   })
 }

@@ -18,7 +18,7 @@ import type { ExportSheetFileInput, ImportSheetFileInput, PreviewSheetFileInput 
 import { readCsv, readXlsx, writeCsv, writeXlsx } from '@/lib/spreadsheet'
 import { type Actor, requireCompany } from './authorization'
 import { outcomeOf, refuseField, refuseInvalid } from './errors'
-import { type SavedSheet, storeSheet } from './fabrication-sheets'
+import { type SavedSheet, SHEET_VIEW_ACTIONS, storeSheet } from './fabrication-sheets'
 import { read } from './read'
 import { loadSheet } from './sheet-records'
 import type { FileDownload, Outcome, SheetFilePreview } from './views'
@@ -91,7 +91,7 @@ const EMPTY_CONTENT: { readonly [K in TableSheetKind]: SheetContent<K> } = {
 /** The sheet's rows as a file for a spreadsheet program; without rows, its headings. Text is never a formula there. */
 export async function exportSheetFile(actor: Actor, input: ExportSheetFileInput): Promise<FileDownload> {
   const { name, version, rows } = await read(actor, async ({ tx, standing }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, 'company:view')
+    const { company } = await requireCompany(tx, standing, input.companyId, SHEET_VIEW_ACTIONS[input.kind])
     const stored = await loadSheet(tx, company.id, input.kind)
     return { name: company.name, version: stored?.version ?? 0, rows: (stored?.content.rows ?? []) as readonly Row[] }
   })

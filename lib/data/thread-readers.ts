@@ -1,5 +1,12 @@
 import 'server-only'
-import { type Actor, isProjectRole, mayOnRevision, requireRevisionInView } from './authorization'
+import {
+  type Actor,
+  isProjectRole,
+  mayOnRevision,
+  readCompanyRoles,
+  requireRevisionInView,
+  type Standing,
+} from './authorization'
 import { read } from './read'
 
 /** Somebody whom a comment can mention. */
@@ -16,16 +23,17 @@ export function listThreadReaders(actor: Actor, revisionId: string): Promise<rea
     const { subject, fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
     const members = await tx.membership.findMany({
       where: { projectId: subject.projectId, user: { disabledAt: null } },
-      include: { user: { select: { id: true, name: true } } },
+      include: { user: { select: { id: true, name: true, companies: true } } },
     })
     return members
       .flatMap(({ user, role, companyId, projectId }) => {
         if (!isProjectRole(role)) return []
-        const rights = {
+        const rights: Standing = {
           userId: user.id,
           name: user.name,
           isAdmin: false,
           memberships: [{ projectId, role, companyId }],
+          companies: readCompanyRoles(user.companies),
         }
         if (!mayOnRevision(rights, 'revision:view', subject)) return []
         return [{ id: user.id, name: user.name, fabricatorCompanyId: role === 'fabricator' ? companyId : null }]

@@ -30,6 +30,8 @@ const countInputs = (details: Details): string => {
   return count === '1' ? 'one input' : `${count} inputs`
 }
 
+const shared = (details: Details, key: string): string => text(details, key).replaceAll('-', ' ')
+
 /** What each action of the trail says to a reader; the subject is the person who acted. */
 const SENTENCES: Readonly<Record<string, Describe>> = {
   'workspace-created': (details) => `created the workspace ${text(details, 'name')}`,
@@ -37,6 +39,22 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'person-invited': (details) => `invited a ${text(details, 'role')} of ${text(details, 'company')}`,
   'invitation-revoked': () => 'withdrew an invitation',
   'person-joined': (details) => `joined as ${text(details, 'role')} of ${text(details, 'company')}`,
+  'company-asked': (details) => `asked ${text(details, 'company')} to take part`,
+  'company-takes-part': (details) => `agreed for ${text(details, 'company')} to take part`,
+  'company-declined': (details) => `declined for ${text(details, 'company')} to take part${because(details)}`,
+  'company-left': (details) => `ended the part of ${text(details, 'company')}${because(details)}`,
+  'company-sharing-set': (details) =>
+    `chose what ${text(details, 'company')} shows: matrix and limits ${shared(details, 'matrix')}, shelf ${shared(details, 'shelf')}, rates and panels ${shared(details, 'rates')}`,
+  'company-person-invited': (details) => `invited somebody to ${text(details, 'company')} as ${text(details, 'role')}`,
+  'company-person-joined': (details) => `joined ${text(details, 'company')} as ${text(details, 'role')}`,
+  'company-role-changed': (details) =>
+    `made ${text(details, 'person')} ${text(details, 'role')} of ${text(details, 'company')}`,
+  'company-person-removed': (details) => `removed ${text(details, 'person')} from ${text(details, 'company')}`,
+  'company-entry-refused': (details) =>
+    `was refused entry to ${text(details, 'company')}: nobody of the company admitted them`,
+  'company-confirmed': (details) => `confirmed ${text(details, 'company')} as a company of its own`,
+  'company-merged': (details) => `confirmed that ${text(details, 'company')} is ${text(details, 'into')}`,
+  'person-brought': (details) => `brought ${text(details, 'person')} of ${text(details, 'company')} into the project`,
   'role-changed': (details) => `made ${text(details, 'person')} ${text(details, 'role')}`,
   'person-removed': (details) => `removed ${text(details, 'person')} from the project`,
   'password-changed': () => 'changed the own password',

@@ -4,6 +4,7 @@
  */
 export type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
 export type * from './views/checklist'
+export type * from './views/companies'
 export type * from './views/fabrication'
 export type * from './views/outcome'
 export type * from './views/people'

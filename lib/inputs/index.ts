@@ -4,6 +4,7 @@
  */
 export * from './accounts'
 export * from './common'
+export * from './companies'
 export * from './drawings'
 export * from './fabrication'
 export * from './mail'

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { COMPANY_ROLES } from '@/lib/review'
 import {
   emailSchema,
   nameSchema,
@@ -20,7 +21,7 @@ export const invitationInput = z
   .strictObject({
     projectId: recordIdSchema,
     role: z.enum(['member', 'lead', 'fabricator', 'observer']),
-    /** Of a fabricator; an existing company of that name is used, otherwise it is created. */
+    /** Of a fabricator: a known one is asked, another name makes a company of this project alone. */
     companyName: nameSchema.optional(),
     /** When given, only a person with this address can accept. */
     email: z.union([z.literal('').transform(() => undefined), emailSchema]).optional(),
@@ -34,6 +35,17 @@ export type InvitationInput = z.infer<typeof invitationInput>
 
 export const revokeInvitationInput = z.strictObject({ invitationId: recordIdSchema, requestKey: requestKeySchema })
 export type RevokeInvitationInput = z.infer<typeof revokeInvitationInput>
+
+/** Admits somebody to a company, and to one of its projects where that is named. */
+export const companyInvitationInput = z.strictObject({
+  companyId: recordIdSchema,
+  role: z.enum(COMPANY_ROLES),
+  projectId: recordIdSchema.optional(),
+  /** When given, only a person with this address can accept. */
+  email: z.union([z.literal('').transform(() => undefined), emailSchema]).optional(),
+  requestKey: requestKeySchema,
+})
+export type CompanyInvitationInput = z.infer<typeof companyInvitationInput>
 
 const tokenSchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'is not an invitation')
 

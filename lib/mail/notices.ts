@@ -21,7 +21,8 @@ export type ProposalEvent = (typeof PROPOSAL_EVENTS)[number]
 export type MailNotice =
   | {
       readonly kind: 'invitation'
-      readonly projectName: string
+      /** Null where it admits to the company alone. */
+      readonly projectName: string | null
       readonly companyName: string
       readonly role: string
       readonly invitedBy: string
@@ -81,9 +82,14 @@ export function composeMail(notice: MailNotice): MailText {
   switch (notice.kind) {
     case 'invitation':
       return renderLetter({
-        subject: `Invitation to the review of ${notice.projectName}`,
+        subject:
+          notice.projectName === null
+            ? `Invitation to ${notice.companyName}`
+            : `Invitation to the review of ${notice.projectName}`,
         paragraphs: [
-          `${notice.invitedBy} invites you to ${notice.projectName}, as ${notice.role} for ${notice.companyName}.`,
+          notice.projectName === null
+            ? `${notice.invitedBy} invites you to join ${notice.companyName}.`
+            : `${notice.invitedBy} invites you to ${notice.projectName}, as ${notice.role} for ${notice.companyName}.`,
           `The link works once, for this address, until ${notice.expiresOn}. Do not pass it on.`,
         ],
         act: { label: 'Accept the invitation', href: notice.href },

@@ -10,11 +10,45 @@ export interface Membership {
   readonly companyId: string
 }
 
+/**
+ * What a person is in a fabricator. Administrators admit people, decide in which projects the company takes part and what
+ * each project's team sees; sheet writers keep its sheets and limits.
+ */
+export const COMPANY_ROLES = ['administrator', 'sheet-writer', 'member'] as const
+export type CompanyRole = (typeof COMPANY_ROLES)[number]
+
+export interface CompanyMembership {
+  readonly companyId: string
+  readonly role: CompanyRole
+}
+
+/**
+ * What a project's team gets of a fabricator's matrix and limits: nothing; verdicts and bands, never the limit; or all
+ * of it.
+ */
+export const MATRIX_SHARINGS = ['not-shared', 'checked', 'shown'] as const
+export type MatrixSharing = (typeof MATRIX_SHARINGS)[number]
+
+export const SHEET_SHARINGS = ['not-shared', 'shown'] as const
+export type SheetSharing = (typeof SHEET_SHARINGS)[number]
+
+/** What a fabricator chose to let one project's team have. */
+export interface Sharing {
+  /** Of the capability matrix and the limits. */
+  readonly matrix: MatrixSharing
+  readonly shelf: SheetSharing
+  /** Of the process rates and the panel formats. */
+  readonly rates: SheetSharing
+}
+
+export const NOTHING_SHARED: Sharing = { matrix: 'not-shared', shelf: 'not-shared', rates: 'not-shared' }
+
 /** Who acts: rights come from here and from nowhere else. */
 export interface Actor {
   readonly userId: string
   readonly isAdmin: boolean
   readonly memberships: readonly Membership[]
+  readonly companies: readonly CompanyMembership[]
 }
 
 export interface WorkspaceSubject {
@@ -34,8 +68,8 @@ export interface ProjectSubject {
 export interface CompanySubject {
   readonly kind: 'company'
   readonly companyId: string
-  /** Projects to which the company is invited. */
-  readonly projectIds: readonly string[]
+  /** Projects in which the company agreed to take part, with what it lets each have. */
+  readonly takesPartIn: readonly { readonly projectId: string; readonly sharing: Sharing }[]
 }
 
 export interface RevisionSubject {
@@ -98,8 +132,16 @@ export interface ActionSubjects {
   'trail:check': WorkspaceSubject
   'mail:view': WorkspaceSubject
   'project:create': WorkspaceSubject
+  'company:confirm': WorkspaceSubject
   'account:edit-own': AccountSubject
   'company:view': CompanySubject
+  'company:view-inside': CompanySubject
+  'company:view-matrix': CompanySubject
+  'company:view-shelf': CompanySubject
+  'company:view-rates': CompanySubject
+  'company:admit': CompanySubject
+  'company:take-part': CompanySubject
+  'company:share': CompanySubject
   'limits:edit-fabricator': CompanySubject
   'sheet:edit': CompanySubject
   'project:view': ProjectSubject
@@ -146,13 +188,21 @@ function hasRole(actor: Actor, projectId: string, roles: readonly ProjectRole[])
   return actor.memberships.some((membership) => membership.projectId === projectId && roles.includes(membership.role))
 }
 
-/** A fabricator of a company with whom the revision is shared, in the revision's own project. */
+function isOfCompany(actor: Actor, companyId: string, roles: readonly CompanyRole[] = COMPANY_ROLES): boolean {
+  return actor.companies.some((own) => own.companyId === companyId && roles.includes(own.role))
+}
+
+/**
+ * A fabricator of a company with whom the revision is shared, in the revision's own project. A place in the project is
+ * not enough: the company itself must have admitted the person.
+ */
 function isFabricatorOf(actor: Actor, subject: Omit<RevisionSubject, 'kind'>): boolean {
   return actor.memberships.some(
     (membership) =>
       membership.role === 'fabricator' &&
       membership.projectId === subject.projectId &&
-      subject.sharedWithCompanyIds.includes(membership.companyId),
+      subject.sharedWithCompanyIds.includes(membership.companyId) &&
+      isOfCompany(actor, membership.companyId),
   )
 }
 
@@ -190,9 +240,29 @@ const isOpenedByFabricator = (subject: Omit<ThreadSubject, 'kind'>) =>
 function isOwnCompanyIn(actor: Actor, projectId: string, companyId: string): boolean {
   return actor.memberships.some(
     (membership) =>
-      membership.role === 'fabricator' && membership.projectId === projectId && membership.companyId === companyId,
+      membership.role === 'fabricator' &&
+      membership.projectId === projectId &&
+      membership.companyId === companyId &&
+      isOfCompany(actor, companyId),
   )
 }
+
+interface CompanyRule {
+  /** The company's own people, by their role in it. */
+  readonly own: readonly CompanyRole[]
+  /** Leads and members of a project in which it takes part, by what it lets that project have. */
+  readonly team?: (sharing: Sharing) => boolean
+  /** An admin of the workspace, outside of every project. */
+  readonly admin?: boolean
+}
+
+const ofCompany =
+  ({ own, team, admin = false }: CompanyRule): Rule<CompanySubject> =>
+  (actor, { companyId, takesPartIn }) =>
+    isOfCompany(actor, companyId, own) ||
+    (admin && actor.isAdmin) ||
+    (team !== undefined &&
+      takesPartIn.some(({ projectId, sharing }) => team(sharing) && hasRole(actor, projectId, ['lead', 'member'])))
 
 const RULES: Rules = {
   'workspace:view': isAdmin,
@@ -207,16 +277,24 @@ const RULES: Rules = {
   'project:create': (actor) =>
     actor.isAdmin || actor.memberships.some(({ role }) => role === 'lead' || role === 'member'),
   'account:edit-own': (actor, subject) => actor.userId === subject.userId,
-  'company:view': (actor, subject) =>
-    actor.memberships.some((m) => m.role === 'fabricator' && m.companyId === subject.companyId) ||
-    subject.projectIds.some((projectId) => hasRole(actor, projectId, ['lead', 'member'])),
-  'limits:edit-fabricator': (actor, subject) =>
-    actor.memberships.some((m) => m.role === 'fabricator' && m.companyId === subject.companyId),
-  // What a fabricator can build, holds and charges is their own people's to say, and nobody's else.
-  'sheet:edit': (actor, subject) =>
-    actor.memberships.some((m) => m.role === 'fabricator' && m.companyId === subject.companyId),
+  // Admits nobody by itself: it says which company a typed name stands for.
+  'company:confirm': isAdmin,
+  'company:view': ofCompany({ own: COMPANY_ROLES, team: () => true }),
+  'company:view-inside': ofCompany({ own: COMPANY_ROLES }),
+  'company:view-matrix': ofCompany({ own: COMPANY_ROLES, team: ({ matrix }) => matrix === 'shown' }),
+  'company:view-shelf': ofCompany({ own: COMPANY_ROLES, team: ({ shelf }) => shelf === 'shown' }),
+  'company:view-rates': ofCompany({ own: COMPANY_ROLES, team: ({ rates }) => rates === 'shown' }),
+  // Somebody has to name the first administrator; each admission is in the trail.
+  'company:admit': ofCompany({ own: ['administrator'], admin: true }),
+  'company:take-part': ofCompany({ own: ['administrator'] }),
+  'company:share': ofCompany({ own: ['administrator'] }),
+  // What a fabricator can build, holds and charges is for those of its people to say who have that right.
+  'limits:edit-fabricator': ofCompany({ own: ['administrator', 'sheet-writer'] }),
+  'sheet:edit': ofCompany({ own: ['administrator', 'sheet-writer'] }),
 
-  'project:view': inProject('lead', 'member', 'fabricator', 'observer'),
+  'project:view': (actor, { projectId }) =>
+    hasRole(actor, projectId, ['lead', 'member', 'observer']) ||
+    actor.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(actor, projectId, own.companyId)),
   'project:edit': inProject('lead'),
   'project:invite': inProject('lead'),
   'project:remove-person': inProject('lead'),
@@ -306,8 +384,16 @@ export const SUBJECT_KINDS: { readonly [A in Action]: ActionSubjects[A]['kind'] 
   'trail:check': 'workspace',
   'mail:view': 'workspace',
   'project:create': 'workspace',
+  'company:confirm': 'workspace',
   'account:edit-own': 'account',
   'company:view': 'company',
+  'company:view-inside': 'company',
+  'company:view-matrix': 'company',
+  'company:view-shelf': 'company',
+  'company:view-rates': 'company',
+  'company:admit': 'company',
+  'company:take-part': 'company',
+  'company:share': 'company',
   'limits:edit-fabricator': 'company',
   'sheet:edit': 'company',
   'project:view': 'project',

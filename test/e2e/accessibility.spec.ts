@@ -42,7 +42,7 @@ test('no screen breaks a rule of accessibility, in light, in dark and on a phone
     projectId: demo.skuaId,
     lead: CAST.lead.email,
     daysAgo: 0,
-    companyName: 'Brackenfold Circuits',
+    companyName: 'Marram Flex',
   })
   const pages = new Map<string, Page>()
   const found: string[] = []

@@ -87,7 +87,7 @@ test('a changed password ends the other sessions and not this one', async ({ bac
 test('an invitation lets one person in, once, and not after its day', async ({ backstage, openAsVisitor }) => {
   const lead = CAST.lead.email
   const projectId = await backstage.act('makeProject', { name: `Invitations ${Date.now()}`, lead })
-  const order = { projectId, lead, companyName: 'Brackenfold Circuits' }
+  const order = { projectId, lead, companyName: 'Marram Flex' }
   const page = await openAsVisitor()
 
   await page.goto(await backstage.act('makeInvitation', { ...order, daysAgo: 20 }))

@@ -18,7 +18,7 @@ const LOOKS = [
 test('photographs of every screen', async ({ backstage, demo, openAs, openAsVisitor, consoleWatch }) => {
   consoleWatch.expect(/status of 404/)
   mkdirSync(FOLDER, { recursive: true })
-  const order = { projectId: demo.skuaId, lead: CAST.lead.email, daysAgo: 0, companyName: 'Brackenfold Circuits' }
+  const order = { projectId: demo.skuaId, lead: CAST.lead.email, daysAgo: 0, companyName: 'Marram Flex' }
   const invitationPath = new URL(await backstage.act('makeInvitation', order)).pathname
   const pages = new Map<string, Page>()
   for (const screen of listScreens({ ...demo, invitationPath })) {

@@ -1,4 +1,4 @@
-import type { Outcome, Refusal } from '@/lib/data'
+import type { AskedCompany, CreatedInvitation, Outcome, Refusal } from '@/lib/data'
 
 /** The value of a write; a refusal fails the test and says why. */
 export async function expectDone<T>(outcome: Promise<Outcome<T>>): Promise<T> {
@@ -12,4 +12,13 @@ export async function expectRefused(outcome: Promise<Outcome<unknown>>): Promise
   const settled = await outcome
   if (!settled.ok) return settled.refusal
   throw new Error(`was carried out: ${JSON.stringify(settled.value)}`)
+}
+
+/** The link of an invitation; a company that was asked instead fails the test. */
+export async function expectInvited(
+  outcome: Promise<Outcome<CreatedInvitation | AskedCompany>>,
+): Promise<CreatedInvitation> {
+  const made = await expectDone(outcome)
+  if (!made.isAsked) return made
+  throw new Error(`${made.company.name} was asked instead`)
 }

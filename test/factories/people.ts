@@ -3,6 +3,8 @@ import { type Actor, findActor } from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { foldName } from '@/lib/data/names'
 import { DEFAULT_SETTINGS, WORKSPACE_ID } from '@/lib/data/settings-record'
+import { toSharingColumns } from '@/lib/data/sharing-record'
+import type { CompanyRole, Sharing } from '@/lib/review'
 
 /** Everybody's password in tests. */
 export const PASSWORD = 'plover-sandpiper-42'
@@ -52,6 +54,27 @@ async function join(userId: string, projectId: string, companyId: string, role: 
   return getActorOf(userId)
 }
 
+/** In the project for a fabricator that admitted the person; null is somebody whom nobody of the company admitted. */
+export async function joinFabricator(
+  userId: string,
+  projectId: string,
+  companyId: string,
+  role: CompanyRole | null,
+): Promise<Actor> {
+  if (role !== null) await db().companyPerson.create({ data: { companyId, userId, role } })
+  return join(userId, projectId, companyId, 'fabricator')
+}
+
+/** The company takes part in the project and lets its team have everything, unless said otherwise. */
+export async function takePart(projectId: string, companyId: string, sharing: Partial<Sharing> = {}): Promise<void> {
+  const columns = toSharingColumns({ matrix: 'shown', shelf: 'shown', rates: 'shown', ...sharing })
+  await db().participation.upsert({
+    where: { companyId_projectId: { companyId, projectId } },
+    create: { companyId, projectId, state: 'takes-part', ...columns },
+    update: { state: 'takes-part', ...columns },
+  })
+}
+
 /** The actor as a session of now has it. */
 export async function getActorOf(userId: string): Promise<Actor> {
   const { sessionVersion } = await db().user.findUniqueOrThrow({ where: { id: userId } })
@@ -69,7 +92,7 @@ export interface Team {
   readonly secondLead: Actor
   readonly member: Actor
   readonly observer: Actor
-  /** Of Brackenfold Circuits. */
+  /** Of Brackenfold Circuits, and its administrator. */
   readonly fabricator: Actor
   /** Of Ostrel Flexible, in the same project. */
   readonly rivalFabricator: Actor
@@ -77,7 +100,17 @@ export interface Team {
   readonly outsider: Actor
 }
 
-export type PersonName = Exclude<keyof Team, 'projectId' | 'companies'>
+/** Further people of Brackenfold in the same project, one for each role in a company, and one who has none. */
+export interface CompanyPeople {
+  readonly sheetWriter: Actor
+  readonly companyMember: Actor
+  /** In the project under Brackenfold's name; nobody of the company admitted them. */
+  readonly impostor: Actor
+}
+
+export type WholeTeam = Team & CompanyPeople
+export type PersonName = Exclude<keyof WholeTeam, 'projectId' | 'companies'>
+export type TeamPersonName = Exclude<keyof Team, 'projectId' | 'companies'>
 
 export const PEOPLE: readonly PersonName[] = [
   'admin',
@@ -86,6 +119,9 @@ export const PEOPLE: readonly PersonName[] = [
   'member',
   'observer',
   'fabricator',
+  'sheetWriter',
+  'companyMember',
+  'impostor',
   'rivalFabricator',
   'outsider',
 ]
@@ -105,6 +141,10 @@ export async function makeTeam(): Promise<Team> {
   const projectId = await makeProject('Skua', lead)
   const otherLead = await makeUser('Tove Ruane')
   const otherProject = await makeProject('Turnstone', otherLead)
+  await takePart(projectId, companies.brackenfold)
+  await takePart(projectId, companies.ostrel)
+  const bring = async (name: string, companyId: string) =>
+    joinFabricator(await makeUser(name), projectId, companyId, 'administrator')
   return {
     projectId,
     companies,
@@ -113,8 +153,20 @@ export async function makeTeam(): Promise<Team> {
     secondLead: await join(await makeUser('Sunniva Pell'), projectId, companies.team, 'lead'),
     member: await join(await makeUser('Jorun Vey'), projectId, companies.team, 'member'),
     observer: await join(await makeUser('Casper Lund'), projectId, companies.team, 'observer'),
-    fabricator: await join(await makeUser('Bram Tolley'), projectId, companies.brackenfold, 'fabricator'),
-    rivalFabricator: await join(await makeUser('Odile Farr'), projectId, companies.ostrel, 'fabricator'),
+    fabricator: await bring('Bram Tolley', companies.brackenfold),
+    rivalFabricator: await bring('Odile Farr', companies.ostrel),
     outsider: await join(otherLead, otherProject, companies.team, 'lead'),
+  }
+}
+
+export async function makeWholeTeam(): Promise<WholeTeam> {
+  const team = await makeTeam()
+  const bring = async (name: string, role: CompanyRole | null) =>
+    joinFabricator(await makeUser(name), team.projectId, team.companies.brackenfold, role)
+  return {
+    ...team,
+    sheetWriter: await bring('Signe Rooke', 'sheet-writer'),
+    companyMember: await bring('Anders Quill', 'member'),
+    impostor: await bring('Lorne Vask', null),
   }
 }

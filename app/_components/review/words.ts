@@ -1,5 +1,5 @@
 import type { ProjectRole, ProposalState, ThreadView, WaiverView } from '@/lib/data'
-import type { AnswerState } from '@/lib/review'
+import type { AnswerState, CompanyRole } from '@/lib/review'
 
 /** How the application's own words read on screen. Stages and verdicts have theirs beside their marks. */
 export const ROLE_WORDS: Record<ProjectRole, string> = {
@@ -7,6 +7,12 @@ export const ROLE_WORDS: Record<ProjectRole, string> = {
   lead: 'lead engineer',
   fabricator: 'fabricator',
   observer: 'observer',
+}
+
+export const COMPANY_ROLE_WORDS: Record<CompanyRole, string> = {
+  administrator: 'administrator',
+  'sheet-writer': 'sheet writer',
+  member: 'member',
 }
 
 export { STAGE_LABELS as STAGE_WORDS } from '@/lib/review'

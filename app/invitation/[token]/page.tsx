@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { ROLE_WORDS } from '@/app/_components/review/words'
+import { COMPANY_ROLE_WORDS, ROLE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
@@ -24,16 +24,19 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
   const invitation = await readOrNotFound(() => previewInvitation(token))
   const actor = await getActor()
   // Whoever joined by this link has no more use for its page, be it right after joining or from an old message.
-  const isInProject = actor?.memberships.some((membership) => membership.projectId === invitation.projectId) ?? false
-  if (isInProject && invitation.state === 'used') redirect(paths.project(invitation.projectId))
+  const { projectId } = invitation
+  const isInProject = actor?.memberships.some((membership) => membership.projectId === projectId) ?? false
+  if (projectId !== null && isInProject && invitation.state === 'used') redirect(paths.project(projectId))
+  const landing = projectId === null ? paths.company(invitation.companyId) : paths.project(projectId)
   return (
     <div className="page-narrow">
       <PageHead
-        title={`Join “${invitation.projectName}”`}
+        title={`Join “${invitation.projectName ?? invitation.companyName}”`}
         under={
           <p>
-            As {ROLE_WORDS[invitation.role]}, for {invitation.companyName}. Open until{' '}
-            <Timestamp at={invitation.expiresAt} /> UTC
+            As{' '}
+            {invitation.companyRole === null ? ROLE_WORDS[invitation.role] : COMPANY_ROLE_WORDS[invitation.companyRole]}
+            , for {invitation.companyName}. Open until <Timestamp at={invitation.expiresAt} /> UTC
             {invitation.email !== null && `, for ${invitation.email} only`}.
           </p>
         }
@@ -48,9 +51,9 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
           </p>
         </>
       ) : actor === null ? (
-        <AcceptForm token={token} email={invitation.email} />
+        <AcceptForm token={token} email={invitation.email} landing={landing} />
       ) : (
-        <JoinForm token={token} name={actor.name} />
+        <JoinForm token={token} name={actor.name} landing={landing} />
       )}
     </div>
   )

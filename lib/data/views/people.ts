@@ -1,5 +1,5 @@
 /** Accounts, companies and invitations. */
-import type { ProjectRole } from '@/lib/review'
+import type { CompanyRole, ProjectRole } from '@/lib/review'
 
 export interface PersonView {
   readonly id: string
@@ -29,10 +29,14 @@ export interface AccountView {
 
 export interface InvitationView {
   readonly id: string
-  readonly projectId: string
-  readonly projectName: string
+  /** Null where it admits to the company alone. */
+  readonly projectId: string | null
+  readonly projectName: string | null
   readonly role: ProjectRole
+  readonly companyId: string
   readonly companyName: string
+  /** What the person becomes in the company, where the company admits by it. */
+  readonly companyRole: CompanyRole | null
   readonly email: string | null
   readonly state: 'open' | 'used' | 'expired' | 'revoked'
   readonly createdAt: string
@@ -41,8 +45,15 @@ export interface InvitationView {
 
 /** Holds the token, which is shown once and never stored. */
 export interface CreatedInvitation {
+  readonly isAsked: false
   readonly invitation: InvitationView
   readonly token: string
   /** Address to hand to the invited person. */
   readonly link: string
+}
+
+/** In place of an invitation: the company has people of its own, and an administrator of it decides. */
+export interface AskedCompany {
+  readonly isAsked: true
+  readonly company: CompanyView
 }

@@ -1,5 +1,6 @@
 /** Projects, their revisions in brief, and what waits. */
-import type { ProjectRole, Stage } from '@/lib/review'
+import type { ProjectRole, Sharing, Stage } from '@/lib/review'
+import type { ParticipationState } from './companies'
 import type { CompanyView, InvitationView, PersonView } from './people'
 
 export interface RevisionSummary {
@@ -42,6 +43,17 @@ export interface TimelineEntry {
   readonly revisionId: string | null
 }
 
+/** A fabricator in one project. */
+export interface ProjectFabricatorView extends CompanyView {
+  readonly state: ParticipationState
+  /** A name that somebody typed, which nobody confirmed. */
+  readonly isOfProjectAlone: boolean
+  /** May revisions be shared with it? */
+  readonly maySeeRevisions: boolean
+  /** What it lets the team have. */
+  readonly sharing: Sharing
+}
+
 export interface ProjectView {
   readonly id: string
   readonly name: string
@@ -50,7 +62,7 @@ export interface ProjectView {
   readonly revisions: readonly RevisionSummary[]
   readonly people: readonly ProjectMemberView[]
   /** To a fabricator: their own company alone. */
-  readonly fabricators: readonly CompanyView[]
+  readonly fabricators: readonly ProjectFabricatorView[]
   readonly invitations: readonly InvitationView[]
   readonly timeline: readonly TimelineEntry[]
   readonly may: {

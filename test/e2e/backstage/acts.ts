@@ -2,7 +2,7 @@ import { encode } from 'next-auth/jwt'
 import { getSecrets, replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone, expectInvited } from '@/test/factories/outcomes'
 import { getActorOf } from '@/test/factories/people'
 import { answer, readSeedDesign } from '@/test/factories/reviews'
 
@@ -17,6 +17,17 @@ const SESSION_SECONDS = 3600
 async function getActor(email: string): Promise<data.Actor> {
   const user = await db().user.findUniqueOrThrow({ where: { email }, select: { id: true } })
   return getActorOf(user.id)
+}
+
+/** An administrator of the company agrees to a project, shows its team everything, and joins it. */
+async function agree(administrator: data.Actor, projectId: string, companyId: string): Promise<void> {
+  const part = { companyId, projectId }
+  await expectDone(
+    data.decideParticipation(administrator, { ...part, decision: 'take-part', reason: '', seenVersion: 1 }),
+  )
+  const shown = { matrix: 'shown', shelf: 'shown', rates: 'shown' } as const
+  await expectDone(data.setCompanySharing(administrator, { ...part, ...shown, seenVersion: 2 }))
+  await expectDone(data.bringToProject(administrator, { ...part, userId: administrator.userId }))
 }
 
 type SeedDesign = Parameters<typeof readSeedDesign>[0]
@@ -64,13 +75,15 @@ export const acts = {
   async makeProject({ name, lead, team = {}, fabricators = {} }: ProjectOrder): Promise<string> {
     const leader = await getActor(lead)
     const { projectId } = await expectDone(data.createProject(leader, { name, description: '' }))
-    const bring = async (email: string, input: { role: TeamRole | 'fabricator'; companyName?: string }) => {
-      const { token } = await expectDone(data.createInvitation(leader, { projectId, email, ...input }))
+    for (const [email, role] of Object.entries(team)) {
+      const { token } = await expectDone(data.createInvitation(leader, { projectId, email, role }))
       await expectDone(data.joinByInvitation(await getActor(email), { token }))
     }
-    for (const [email, role] of Object.entries(team)) await bring(email, { role })
-    for (const [email, companyName] of Object.entries(fabricators))
-      await bring(email, { role: 'fabricator', companyName })
+    for (const [email, companyName] of Object.entries(fabricators)) {
+      const asked = await expectDone(data.createInvitation(leader, { projectId, role: 'fabricator', companyName }))
+      if (!asked.isAsked) throw new Error(`${companyName} is not known`)
+      await agree(await getActor(email), projectId, asked.company.id)
+    }
     return projectId
   },
 
@@ -89,7 +102,7 @@ export const acts = {
     try {
       const { projectId, companyName } = input
       const order = { projectId, role: 'fabricator' as const, companyName }
-      return (await expectDone(data.createInvitation(await getActor(input.lead), order))).link
+      return (await expectInvited(data.createInvitation(await getActor(input.lead), order))).link
     } finally {
       restore()
     }

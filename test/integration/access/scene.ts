@@ -18,13 +18,13 @@ import { db } from '@/lib/data/client'
 import { CATALOGUE } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import { expectDone } from '@/test/factories/outcomes'
-import { makeTeam, makeUser, type Team } from '@/test/factories/people'
+import { makeUser, makeWholeTeam, type Team, type WholeTeam } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
 
 /** Records at every stage, in which each cell of the access table finds what it needs. */
 export interface AccessScene {
   readonly kind: DatabaseKind
-  readonly team: Team
+  readonly team: WholeTeam
   readonly projectName: string
   readonly teamCompanyName: string
   readonly usedInvitationId: string
@@ -76,7 +76,7 @@ export async function addThrowawayMember(team: Team): Promise<string> {
 }
 
 export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> {
-  const team = await makeTeam()
+  const team = await makeWholeTeam()
   const { member, lead, secondLead } = team
   const releasedId = await makeReleasedRevision(team)
   const signingId = await makeRevisionAt(team, 'awaiting-signature')

@@ -2,7 +2,7 @@ import { afterEach, expect, it } from 'vitest'
 import { replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
-import { expectDone, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectInvited, expectRefused } from '@/test/factories/outcomes'
 import { getActorOf, makeTeam, PASSWORD } from '@/test/factories/people'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -113,7 +113,7 @@ describeOnBothDatabases('an invitation', () => {
 
   it('binds to one project, one company and one role', async () => {
     const { lead, projectId } = await makeTeam()
-    const { token, link } = await expectDone(
+    const { token, link } = await expectInvited(
       data.createInvitation(lead, { projectId, role: 'fabricator', companyName: 'Marram Flex' }),
     )
     expect(link.endsWith(`/invitation/${token}`)).toBe(true)

@@ -5,7 +5,7 @@ import { db, getDatabase } from '@/lib/data/client'
 import { loadRevision, makeSnapshot } from '@/lib/data/snapshot'
 import { findBlockers, hashSignedContent } from '@/lib/review'
 import { expectDone } from '@/test/factories/outcomes'
-import { makeTeam, PASSWORD, type PersonName, type Team } from '@/test/factories/people'
+import { makeTeam, PASSWORD, type Team, type TeamPersonName } from '@/test/factories/people'
 import { answerEverything, declareByBoth, makeRevision, makeRevisionAt, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -25,7 +25,7 @@ const MAY_REFUSE = [data.NotAllowedError, data.NotFoundError]
 class Act {
   constructor(
     readonly name: string,
-    readonly who: PersonName,
+    readonly who: TeamPersonName,
     readonly carryOut: (real: Real, actor: data.Actor) => Promise<data.Outcome<unknown> | undefined>,
   ) {}
 
@@ -182,8 +182,8 @@ const settle: Act['carryOut'] = async (real) => {
   return { ok: true, value: null }
 }
 
-const leads = fc.constantFrom<PersonName>('lead', 'secondLead')
-const anybody = fc.constantFrom<PersonName>(
+const leads = fc.constantFrom<TeamPersonName>('lead', 'secondLead')
+const anybody = fc.constantFrom<TeamPersonName>(
   'lead',
   'secondLead',
   'member',
@@ -193,7 +193,7 @@ const anybody = fc.constantFrom<PersonName>(
   'admin',
   'outsider',
 )
-const act = (name: string, who: fc.Arbitrary<PersonName>, run: Act['carryOut']) =>
+const act = (name: string, who: fc.Arbitrary<TeamPersonName>, run: Act['carryOut']) =>
   who.map((by) => new Act(name, by, run))
 
 /** Weighted towards what leads to a release. */

@@ -5,15 +5,19 @@ import {
   type ActionSubjects,
   type Actor,
   isAllowed,
+  NOTHING_SHARED,
   PROJECT_ROLES,
   type ProjectRole,
+  type Sharing,
   STAGES,
   SUBJECT_KINDS,
 } from '@/lib/review'
 import {
   ADMIN,
   BRACKENFOLD,
+  COMPANY_MEMBER,
   FABRICATOR,
+  IMPOSTOR,
   LEAD,
   MEMBER,
   OBSERVER,
@@ -22,10 +26,22 @@ import {
   OUTSIDER,
   PROJECT,
   SECOND_LEAD,
+  SHEET_WRITER,
   TEAM,
 } from './snapshot-factory'
 
-const ACTORS = { LEAD, MEMBER, FABRICATOR, OTHER_FABRICATOR, OBSERVER, ADMIN, OUTSIDER } satisfies Record<string, Actor>
+const ACTORS = {
+  LEAD,
+  MEMBER,
+  FABRICATOR,
+  SHEET_WRITER,
+  COMPANY_MEMBER,
+  IMPOSTOR,
+  OTHER_FABRICATOR,
+  OBSERVER,
+  ADMIN,
+  OUTSIDER,
+} satisfies Record<string, Actor>
 type ActorName = keyof typeof ACTORS
 
 const revision = {
@@ -40,7 +56,11 @@ const thread = { ...revision, openedBy: 'fabricator', openedByCompanyId: BRACKEN
 const SUBJECTS: { [K in ActionSubjects[Action]['kind']]: Extract<ActionSubjects[Action], { kind: K }> } = {
   workspace: { kind: 'workspace' },
   account: { kind: 'account', userId: 'member' },
-  company: { kind: 'company', companyId: BRACKENFOLD, projectIds: [PROJECT] },
+  company: {
+    kind: 'company',
+    companyId: BRACKENFOLD,
+    takesPartIn: [{ projectId: PROJECT, sharing: { matrix: 'shown', shelf: 'shown', rates: 'shown' } }],
+  },
   project: { kind: 'project', projectId: PROJECT },
   revision: { kind: 'revision', ...revision },
   signature: { kind: 'signature', ...revision, signerId: 'lead' },
@@ -50,6 +70,9 @@ const SUBJECTS: { [K in ActionSubjects[Action]['kind']]: Extract<ActionSubjects[
   comment: { kind: 'comment', ...thread, authorId: 'member' },
   proposal: { kind: 'proposal', ...revision, proposedBy: 'fabricator', audienceCompanyId: BRACKENFOLD },
 }
+
+/** Brackenfold's own people; the impostor is in the project under its name. */
+const OWN: readonly ActorName[] = ['FABRICATOR', 'SHEET_WRITER', 'COMPANY_MEMBER']
 
 /** Who may, for every action there is. Everybody else may not. */
 const MAY: Record<Action, readonly ActorName[]> = {
@@ -62,40 +85,48 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'trail:check': ['ADMIN'],
   'mail:view': ['ADMIN'],
   'project:create': ['ADMIN', 'LEAD', 'MEMBER', 'OUTSIDER'],
+  'company:confirm': ['ADMIN'],
   'account:edit-own': ['MEMBER'],
-  'company:view': ['LEAD', 'MEMBER', 'FABRICATOR'],
-  'limits:edit-fabricator': ['FABRICATOR'],
-  'sheet:edit': ['FABRICATOR'],
-  'project:view': ['LEAD', 'MEMBER', 'FABRICATOR', 'OTHER_FABRICATOR', 'OBSERVER'],
+  'company:view': ['LEAD', 'MEMBER', ...OWN],
+  'company:view-inside': OWN,
+  'company:view-matrix': ['LEAD', 'MEMBER', ...OWN],
+  'company:view-shelf': ['LEAD', 'MEMBER', ...OWN],
+  'company:view-rates': ['LEAD', 'MEMBER', ...OWN],
+  'company:admit': ['FABRICATOR', 'ADMIN'],
+  'company:take-part': ['FABRICATOR'],
+  'company:share': ['FABRICATOR'],
+  'limits:edit-fabricator': ['FABRICATOR', 'SHEET_WRITER'],
+  'sheet:edit': ['FABRICATOR', 'SHEET_WRITER'],
+  'project:view': ['LEAD', 'MEMBER', ...OWN, 'OTHER_FABRICATOR', 'OBSERVER'],
   'project:edit': ['LEAD'],
   'project:invite': ['LEAD'],
   'project:remove-person': ['LEAD'],
   'revision:create': ['LEAD', 'MEMBER'],
-  'revision:view': ['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'],
+  'revision:view': ['LEAD', 'MEMBER', ...OWN, 'OBSERVER'],
   'revision:view-trail': ['LEAD', 'MEMBER', 'OBSERVER'],
   'revision:edit': ['LEAD', 'MEMBER'],
   'revision:share': ['LEAD'],
-  'revision:comment': ['LEAD', 'MEMBER', 'FABRICATOR'],
-  'revision:raise-query': ['FABRICATOR'],
+  'revision:comment': ['LEAD', 'MEMBER', ...OWN],
+  'revision:raise-query': [...OWN],
   'revision:sign': ['LEAD'],
   'signature:withdraw': ['LEAD'],
   'revision:release': ['LEAD'],
   'revision:withdraw': ['LEAD'],
   'stage:move': ['LEAD'],
-  'declaration:make': ['FABRICATOR'],
-  'proposal:make': ['LEAD', 'MEMBER', 'FABRICATOR'],
+  'declaration:make': [...OWN],
+  'proposal:make': ['LEAD', 'MEMBER', ...OWN],
   'proposal:decide': ['LEAD', 'MEMBER'],
-  'proposal:view': ['LEAD', 'MEMBER', 'OBSERVER', 'FABRICATOR'],
+  'proposal:view': ['LEAD', 'MEMBER', 'OBSERVER', ...OWN],
   'proposal:withdraw': ['FABRICATOR'],
   'package:download': [],
   'item:answer': ['LEAD', 'MEMBER'],
   'waiver:propose': ['LEAD', 'MEMBER'],
   'waiver:approve': ['LEAD'],
   'waiver:decline': ['LEAD'],
-  'thread:view': ['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'],
-  'thread:reply': ['LEAD', 'MEMBER', 'FABRICATOR'],
+  'thread:view': ['LEAD', 'MEMBER', ...OWN, 'OBSERVER'],
+  'thread:reply': ['LEAD', 'MEMBER', ...OWN],
   'thread:answer': ['LEAD', 'MEMBER'],
-  'thread:close': ['LEAD', 'FABRICATOR'],
+  'thread:close': ['LEAD', ...OWN],
   'comment:edit': ['MEMBER'],
 }
 
@@ -132,6 +163,7 @@ describe('what is unknown is refused', () => {
         userId: 'x',
         isAdmin: false,
         memberships: [{ projectId: PROJECT, role: role as ProjectRole, companyId: BRACKENFOLD }],
+        companies: [],
       }
       for (const action of ACTIONS) expect(ask(actor, action), `${role} ${action}`).toBe(false)
     }
@@ -149,7 +181,7 @@ describe('what is unknown is refused', () => {
   })
 
   test('a person without memberships may do nothing but look after the own account', () => {
-    const nobody: Actor = { userId: 'nobody', isAdmin: false, memberships: [] }
+    const nobody: Actor = { userId: 'nobody', isAdmin: false, memberships: [], companies: [] }
     for (const action of ACTIONS) expect(ask(nobody, action), action).toBe(false)
     expect(ask(nobody, 'account:edit-own', { userId: 'nobody' })).toBe(true)
   })
@@ -187,8 +219,8 @@ describe('what the stage and the content change', () => {
   test('a package is read after release; a withdrawn one by the team only', () => {
     const may = (stage: (typeof STAGES)[number]) =>
       (Object.keys(ACTORS) as ActorName[]).filter((name) => ask(ACTORS[name], 'package:download', { stage }))
-    expect(may('released')).toEqual(['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'])
-    expect(may('superseded')).toEqual(['LEAD', 'MEMBER', 'FABRICATOR', 'OBSERVER'])
+    expect(may('released')).toEqual(['LEAD', 'MEMBER', ...OWN, 'OBSERVER'])
+    expect(may('superseded')).toEqual(['LEAD', 'MEMBER', ...OWN, 'OBSERVER'])
     expect(may('withdrawn')).toEqual(['LEAD', 'MEMBER', 'OBSERVER'])
     expect(may('fabricator-review')).toEqual([])
   })
@@ -223,6 +255,35 @@ describe('two fabricators in one project', () => {
   })
 })
 
+describe("what a team sees of a fabricator is the fabricator's choice", () => {
+  const share = (sharing: Partial<Sharing>, projectId = PROJECT) => ({
+    takesPartIn: [{ projectId, sharing: { ...NOTHING_SHARED, ...sharing } }],
+  })
+  const VIEWS = ['company:view-matrix', 'company:view-shelf', 'company:view-rates'] as const
+
+  test('nothing at first, and nothing at all without its consent', () => {
+    for (const action of VIEWS) {
+      expect(ask(LEAD, action, share({})), action).toBe(false)
+      expect(ask(LEAD, action, { takesPartIn: [] }), action).toBe(false)
+      expect(ask(FABRICATOR, action, { takesPartIn: [] }), action).toBe(true)
+    }
+    expect(ask(LEAD, 'company:view', share({}))).toBe(true)
+    expect(ask(LEAD, 'company:view', { takesPartIn: [] })).toBe(false)
+  })
+
+  test('a matrix that is only checked against is not seen', () => {
+    expect(ask(LEAD, 'company:view-matrix', share({ matrix: 'checked' }))).toBe(false)
+    expect(ask(MEMBER, 'company:view-matrix', share({ matrix: 'shown' }))).toBe(true)
+  })
+
+  test('each sheet by itself, for the project that it was said for, and never for an observer', () => {
+    expect(ask(LEAD, 'company:view-shelf', share({ shelf: 'shown' }))).toBe(true)
+    expect(ask(LEAD, 'company:view-rates', share({ shelf: 'shown' }))).toBe(false)
+    expect(ask(LEAD, 'company:view-shelf', share({ shelf: 'shown' }, 'project-third'))).toBe(false)
+    for (const action of VIEWS) expect(ask(OBSERVER, action), action).toBe(false)
+  })
+})
+
 test('a waiver is approved by a second person, unless the workspace says otherwise', () => {
   expect(ask(LEAD, 'waiver:approve', { proposedBy: 'lead' })).toBe(false)
   expect(ask(SECOND_LEAD, 'waiver:approve', { proposedBy: 'lead' })).toBe(true)
@@ -235,9 +296,11 @@ test('being admin adds no right in a project, whatever the role', () => {
       userId: 'x',
       isAdmin: false,
       memberships: [{ projectId: PROJECT, role, companyId: BRACKENFOLD }],
+      companies: [{ companyId: BRACKENFOLD, role: 'member' }],
     }
     for (const action of ACTIONS) {
-      if (SUBJECT_KINDS[action] === 'workspace') continue
+      // Admitting a company's first people is an admin's, and no right in a project.
+      if (SUBJECT_KINDS[action] === 'workspace' || action === 'company:admit') continue
       expect(ask({ ...actor, isAdmin: true }, action), `${role} ${action}`).toBe(ask(actor, action))
     }
   }

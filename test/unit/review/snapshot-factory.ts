@@ -20,6 +20,7 @@ const person = (userId: string, role: 'lead' | 'member' | 'fabricator' | 'observ
   userId,
   isAdmin: false,
   memberships: [{ projectId: PROJECT, role, companyId }],
+  companies: role === 'fabricator' ? [{ companyId, role: 'administrator' }] : [],
 })
 
 export const LEAD = person('lead', 'lead', TEAM)
@@ -28,12 +29,26 @@ export const MEMBER = person('member', 'member', TEAM)
 export const OBSERVER = person('observer', 'observer', TEAM)
 export const FABRICATOR = person('fabricator', 'fabricator', BRACKENFOLD)
 export const OTHER_FABRICATOR = person('other-fabricator', 'fabricator', OSTREL)
-export const ADMIN: Actor = { userId: 'admin', isAdmin: true, memberships: [] }
+export const ADMIN: Actor = { userId: 'admin', isAdmin: true, memberships: [], companies: [] }
 export const OUTSIDER: Actor = {
   userId: 'outsider',
   isAdmin: false,
   memberships: [{ projectId: 'project-other', role: 'lead', companyId: TEAM }],
+  companies: [],
 }
+/** Of Brackenfold, in the project too; only the right over the company differs. */
+export const SHEET_WRITER: Actor = {
+  ...FABRICATOR,
+  userId: 'sheet-writer',
+  companies: [{ companyId: BRACKENFOLD, role: 'sheet-writer' }],
+}
+export const COMPANY_MEMBER: Actor = {
+  ...FABRICATOR,
+  userId: 'company-member',
+  companies: [{ companyId: BRACKENFOLD, role: 'member' }],
+}
+/** In the project under the company's name, and admitted by nobody of the company. */
+export const IMPOSTOR: Actor = { ...FABRICATOR, userId: 'impostor', companies: [] }
 
 /** A starting construction with the brief filled in, so that nothing blocks for want of inputs. */
 export function makeDesign(change: (design: Design) => void = () => {}): Design {

@@ -11,13 +11,13 @@ import { acceptInvitationInput } from '@/lib/inputs'
 import { acceptInvitation, joinByInvitation } from '../actions'
 
 /** For somebody without an account: makes one. */
-export function AcceptForm({ token, email }: { token: string; email: string | null }) {
+export function AcceptForm({ token, email, landing }: { token: string; email: string | null; landing: string }) {
   const router = useRouter()
   const { form, submit, isPending, refusal } = useActionForm({
     schema: acceptInvitationInput,
     action: acceptInvitation,
     defaultValues: { token, name: '', email: email ?? '', password: '' },
-    onDone: (value) => router.push(paths.project(value.projectId)),
+    onDone: () => router.push(landing),
   })
   return (
     <form className="form" onSubmit={submit}>
@@ -52,7 +52,7 @@ export function AcceptForm({ token, email }: { token: string; email: string | nu
 }
 
 /** For somebody who is signed in: joins with the account that they have. */
-export function JoinForm({ token, name }: { token: string; name: string }) {
+export function JoinForm({ token, name, landing }: { token: string; name: string; landing: string }) {
   const router = useRouter()
   return (
     <div className="stack">
@@ -62,7 +62,7 @@ export function JoinForm({ token, name }: { token: string; name: string }) {
         input={{ token }}
         weight="strong"
         pendingLabel="Joining…"
-        onDone={(value) => router.push(paths.project(value.projectId))}
+        onDone={() => router.push(landing)}
       >
         Join
       </ActionButton>

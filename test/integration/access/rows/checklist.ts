@@ -1,6 +1,6 @@
 import * as data from '@/lib/data'
 import { type AccessScene, freshBytes } from '../scene'
-import { type AccessRow, FABRICATORS, LEADS, READERS, TEAM, UNSEEN } from './row'
+import { type AccessRow, BRACKENFOLD, FABRICATORS, LEADS, READERS, TEAM, UNSEEN } from './row'
 
 /** Checklist. */
 export const CHECKLIST_ROWS: readonly AccessRow[] = [
@@ -89,7 +89,7 @@ export const CHECKLIST_ROWS: readonly AccessRow[] = [
     of: "in a fabricator's thread",
     run: (a, s) => data.getAttachmentFile(a, s.brackenfoldAttachmentId),
     reached: 'ok',
-    may: [...READERS, 'fabricator'],
+    may: [...READERS, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
   {

@@ -1,5 +1,7 @@
 import * as data from '@/lib/data'
-import { type AccessRow, EVERYBODY, PROJECT, TEAM, UNSEEN } from './row'
+import { NOTHING_SHARED } from '@/lib/review'
+import type { AccessScene } from '../scene'
+import { type AccessRow, BRACKENFOLD, EVERYBODY, KEEPERS, PROJECT, TEAM, UNSEEN } from './row'
 
 /** Limits. */
 export const COMPANY_ROWS: readonly AccessRow[] = [
@@ -16,7 +18,7 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     of: 'a fabricator',
     run: (a, s) => data.getLimitSheet(a, s.team.companies.brackenfold),
     reached: 'ok',
-    may: [...TEAM, 'fabricator'],
+    may: [...TEAM, ...BRACKENFOLD],
     seenBy: 'brackenfold',
   },
   {
@@ -39,21 +41,21 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
         note: '',
       }),
     reached: 'stale',
-    may: ['fabricator'],
+    may: KEEPERS,
     seenBy: 'brackenfold',
   },
   {
     name: 'getSheet',
     run: (a, s) => data.getSheet(a, s.team.companies.brackenfold, 'matrix'),
     reached: 'ok',
-    may: [...TEAM, 'fabricator'],
+    may: [...TEAM, ...BRACKENFOLD],
     seenBy: 'brackenfold',
   },
   {
     name: 'listSheetVersions',
     run: (a, s) => data.listSheetVersions(a, s.team.companies.brackenfold, 'shelf'),
     reached: 'ok',
-    may: [...TEAM, 'fabricator'],
+    may: [...TEAM, ...BRACKENFOLD],
     seenBy: 'brackenfold',
   },
   {
@@ -68,7 +70,7 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
         content: { rows: [] },
       }),
     reached: 'stale',
-    may: ['fabricator'],
+    may: KEEPERS,
     seenBy: 'brackenfold',
   },
   {
@@ -76,21 +78,21 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     of: 'rates',
     run: (a, s) => data.getSheet(a, s.team.companies.brackenfold, 'process-rates'),
     reached: 'ok',
-    may: [...TEAM, 'fabricator'],
+    may: [...TEAM, ...BRACKENFOLD],
     seenBy: 'brackenfold',
   },
   {
     name: 'exportSheetFile',
     run: (a, s) => data.exportSheetFile(a, { companyId: s.team.companies.brackenfold, kind: 'shelf', format: 'csv' }),
     reached: 'ok',
-    may: [...TEAM, 'fabricator'],
+    may: [...TEAM, ...BRACKENFOLD],
     seenBy: 'brackenfold',
   },
   {
     name: 'previewSheetFile',
     run: (a, s) => data.previewSheetFile(a, makeSheetFile(s.team.companies.brackenfold)),
     reached: 'ok',
-    may: ['fabricator'],
+    may: KEEPERS,
     seenBy: 'brackenfold',
   },
   {
@@ -104,7 +106,7 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
         note: '',
       }),
     reached: 'stale',
-    may: ['fabricator'],
+    may: KEEPERS,
     seenBy: 'brackenfold',
   },
   {
@@ -114,8 +116,107 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     may: PROJECT,
     seenBy: 'revision',
   },
+  {
+    name: 'getCompany',
+    run: (a, s) => data.getCompany(a, s.team.companies.brackenfold),
+    reached: 'ok',
+    may: [...TEAM, ...BRACKENFOLD],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'inviteToCompany',
+    run: (a, s) => data.inviteToCompany(a, { companyId: s.team.companies.brackenfold, role: 'member' }),
+    reached: 'ok',
+    may: ['fabricator', 'admin'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'inviteToCompany',
+    of: 'and a project',
+    run: (a, s) =>
+      data.inviteToCompany(a, {
+        companyId: s.team.companies.brackenfold,
+        role: 'member',
+        projectId: s.team.projectId,
+      }),
+    reached: 'ok',
+    // An admin of the workspace brings nobody into a project.
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'setCompanyRole',
+    run: (a, s) =>
+      data.setCompanyRole(a, {
+        companyId: s.team.companies.brackenfold,
+        userId: s.team.companyMember.userId,
+        role: 'member',
+      }),
+    reached: 'ok',
+    may: ['fabricator', 'admin'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'removeCompanyPerson',
+    of: 'the last administrator',
+    run: (a, s) =>
+      data.removeCompanyPerson(a, {
+        companyId: s.team.companies.brackenfold,
+        userId: s.team.fabricator.userId,
+      }),
+    reached: 'clash',
+    may: ['fabricator', 'admin'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'setCompanySharing',
+    run: (a, s) => data.setCompanySharing(a, { ...partOf(s), ...NOTHING_SHARED }),
+    reached: 'stale',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'decideParticipation',
+    run: (a, s) => data.decideParticipation(a, { ...partOf(s), decision: 'end', reason: '' }),
+    reached: 'stale',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'bringToProject',
+    run: (a, s) =>
+      data.bringToProject(a, {
+        companyId: s.team.companies.brackenfold,
+        projectId: s.team.projectId,
+        userId: s.team.companyMember.userId,
+      }),
+    reached: 'ok',
+    may: ['fabricator'],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'listAllCompanies',
+    run: (a) => data.listAllCompanies(a),
+    reached: 'ok',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'confirmCompany',
+    of: 'one that is known',
+    run: (a, s) => data.confirmCompany(a, { companyId: s.team.companies.brackenfold }),
+    reached: 'clash',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
   { name: 'listCompanies', run: (a) => data.listCompanies(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
 ]
+
+const partOf = ({ team }: AccessScene) => ({
+  companyId: team.companies.brackenfold,
+  projectId: team.projectId,
+  seenVersion: UNSEEN,
+})
 
 function makeSheetFile(companyId: string) {
   const bytes = new TextEncoder().encode('Parameter,Comfortable\nconductor-width,0.1\n')

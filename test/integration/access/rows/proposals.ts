@@ -1,7 +1,7 @@
 import type { Actor } from '@/lib/data'
 import * as data from '@/lib/data'
 import type { AccessScene } from '../scene'
-import { type AccessRow, FABRICATORS, PROJECT, READERS, TEAM, UNSEEN } from './row'
+import { type AccessRow, BRACKENFOLD, FABRICATORS, PROJECT, READERS, TEAM, UNSEEN } from './row'
 
 /** Proposals and comparison. */
 export const PROPOSAL_ROWS: readonly AccessRow[] = [
@@ -41,7 +41,7 @@ export const PROPOSAL_ROWS: readonly AccessRow[] = [
     of: "a fabricator's",
     run: (a, s) => data.getProposal(a, s.withdrawnProposalId),
     reached: 'ok',
-    may: [...READERS, 'fabricator'],
+    may: [...READERS, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
   {
@@ -94,7 +94,7 @@ export const PROPOSAL_ROWS: readonly AccessRow[] = [
     of: "with a fabricator's proposal",
     run: (a, s) => compare(a, s, { kind: 'proposal', id: s.withdrawnProposalId }),
     reached: 'ok',
-    may: [...READERS, 'fabricator'],
+    may: [...READERS, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
 ]

@@ -24,17 +24,20 @@ export interface AccessRow {
 export const LEADS: readonly PersonName[] = ['lead', 'secondLead']
 export const TEAM: readonly PersonName[] = [...LEADS, 'member']
 export const READERS: readonly PersonName[] = [...TEAM, 'observer']
-export const FABRICATORS: readonly PersonName[] = ['fabricator', 'rivalFabricator']
+/** Those who keep Brackenfold's sheets, and all of its people. */
+export const KEEPERS: readonly PersonName[] = ['fabricator', 'sheetWriter']
+export const BRACKENFOLD: readonly PersonName[] = [...KEEPERS, 'companyMember']
+export const FABRICATORS: readonly PersonName[] = [...BRACKENFOLD, 'rivalFabricator']
 export const PROJECT: readonly PersonName[] = [...READERS, ...FABRICATORS]
-export const EVERYBODY: readonly PersonName[] = [...PROJECT, 'admin', 'outsider']
+export const EVERYBODY: readonly PersonName[] = [...PROJECT, 'admin', 'outsider', 'impostor']
 
 export const SEEN_BY: Readonly<Record<PlaceInView, readonly PersonName[]>> = {
   workspace: EVERYBODY,
   project: PROJECT,
   revision: PROJECT,
   draft: READERS,
-  'brackenfold-thread': [...READERS, 'fabricator'],
-  brackenfold: [...TEAM, 'fabricator'],
+  'brackenfold-thread': [...READERS, ...BRACKENFOLD],
+  brackenfold: [...TEAM, ...BRACKENFOLD, 'admin'],
   nothing: [],
 }
 

@@ -1,5 +1,5 @@
 import * as data from '@/lib/data'
-import { type AccessRow, FABRICATORS, LEADS, PROJECT, TEAM, UNSEEN } from './row'
+import { type AccessRow, BRACKENFOLD, FABRICATORS, LEADS, PROJECT, TEAM, UNSEEN } from './row'
 
 /** Threads. */
 export const THREAD_ROWS: readonly AccessRow[] = [
@@ -22,7 +22,7 @@ export const THREAD_ROWS: readonly AccessRow[] = [
     of: "a fabricator's, closed",
     run: (a, s) => data.replyToThread(a, { threadId: s.closedThreadId, text: 'Text', isAnswer: false }),
     reached: 'clash',
-    may: [...TEAM, 'fabricator'],
+    may: [...TEAM, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
   {
@@ -37,7 +37,7 @@ export const THREAD_ROWS: readonly AccessRow[] = [
     name: 'closeThread',
     run: (a, s) => data.closeThread(a, { threadId: s.brackenfoldThreadId, seenVersion: UNSEEN, reason: 'done' }),
     reached: 'stale',
-    may: [...LEADS, 'fabricator'],
+    may: [...LEADS, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
   {
@@ -65,7 +65,7 @@ export const THREAD_ROWS: readonly AccessRow[] = [
     name: 'reopenThread',
     run: (a, s) => data.reopenThread(a, { threadId: s.closedThreadId, seenVersion: UNSEEN, reason: 'again' }),
     reached: 'stale',
-    may: [...LEADS, 'fabricator'],
+    may: [...LEADS, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
   {

@@ -9,9 +9,12 @@ import { FormRadio, FormText } from '@/app/_components/ui/form-fields'
 import { Notice } from '@/app/_components/ui/notices'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
-import type { CreatedInvitation } from '@/lib/data'
+import type { AskedCompany, CreatedInvitation } from '@/lib/data'
 import { invitationInput } from '@/lib/inputs'
 import { createInvitation } from '../../../actions'
+
+const NEW_NAME =
+  'A company that the workspace knows is asked to take part. A new name makes a company of this project alone.'
 
 const ROLES = [
   { value: 'member', label: ROLE_WORDS.member, note: 'edits revisions and answers the checklist' },
@@ -25,7 +28,7 @@ const ROLES = [
 ] as const
 
 export function InviteForm({ projectId, fabricatorNames }: { projectId: string; fabricatorNames: readonly string[] }) {
-  const [created, setCreated] = useState<CreatedInvitation | null>(null)
+  const [created, setCreated] = useState<CreatedInvitation | AskedCompany | null>(null)
   const { form, submit, isPending, refusal } = useActionForm({
     schema: invitationInput,
     action: createInvitation,
@@ -35,14 +38,7 @@ export function InviteForm({ projectId, fabricatorNames }: { projectId: string; 
   if (created !== null) {
     return (
       <div className="stack">
-        <Notice tone="done" role="status">
-          <p>
-            The invitation is ready: {ROLE_WORDS[created.invitation.role]}, for {created.invitation.companyName}, until{' '}
-            <Timestamp at={created.invitation.expiresAt} /> UTC.
-          </p>
-          <p>Hand the link over yourself. It is shown this once; only its hash is kept.</p>
-        </Notice>
-        <CopyText label="Link" text={created.link} />
+        {created.isAsked ? <Asked created={created} /> : <Invited created={created} />}
         <div className="row">
           <Button
             onPress={() => {
@@ -67,8 +63,8 @@ export function InviteForm({ projectId, fabricatorNames }: { projectId: string; 
           label="Fabricator’s company"
           hint={
             fabricatorNames.length === 0
-              ? 'A new name makes a new company.'
-              : `Already in this project: ${fabricatorNames.join(', ')}. A new name makes a new company.`
+              ? NEW_NAME
+              : `Already in this project: ${fabricatorNames.join(', ')}. ${NEW_NAME}`
           }
         />
       )}
@@ -87,5 +83,29 @@ export function InviteForm({ projectId, fabricatorNames }: { projectId: string; 
         </Button>
       </div>
     </form>
+  )
+}
+
+function Invited({ created: { invitation, link } }: { created: CreatedInvitation }) {
+  return (
+    <>
+      <Notice tone="done" role="status">
+        <p>
+          The invitation is ready: {ROLE_WORDS[invitation.role]}, for {invitation.companyName}, until{' '}
+          <Timestamp at={invitation.expiresAt} /> UTC.
+        </p>
+        <p>Hand the link over yourself. It is shown this once; only its hash is kept.</p>
+      </Notice>
+      <CopyText label="Link" text={link} />
+    </>
+  )
+}
+
+function Asked({ created: { company } }: { created: AskedCompany }) {
+  return (
+    <Notice tone="done" role="status">
+      <p>{company.name} was asked to take part. No link was made: the company names its own people.</p>
+      <p>One of its administrators decides whether it takes part, who joins, and which of its sheets the team sees.</p>
+    </Notice>
   )
 }

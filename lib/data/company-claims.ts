@@ -1,0 +1,161 @@
+import 'server-only'
+import type { ConfirmCompanyInput } from '@/lib/inputs'
+import { type Actor, isCompanyRole, requireInWorkspace } from './authorization'
+import type { TransactionClient } from './client'
+import { NotFoundError, refuseClash, refuseField } from './errors'
+import { WORKSPACE_SCOPE } from './names'
+import { toCompanyView } from './part-views'
+import { readParticipationState } from './participation-record'
+import { read } from './read'
+import type { ListedCompanyView, Outcome } from './views'
+import { type WriteContext, write } from './write'
+
+/** Every fabricator, those of one project alone first, with its people: for an admin, who sees none of its sheets. */
+export function listAllCompanies(actor: Actor): Promise<readonly ListedCompanyView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'company:confirm')
+    const rows = await tx.company.findMany({
+      where: { kind: 'fabricator', mergedIntoId: null },
+      include: {
+        people: { include: { user: true }, orderBy: { createdAt: 'asc' } },
+        participations: { include: { project: true }, orderBy: { askedAt: 'asc' } },
+      },
+      orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],
+    })
+    const listed = rows.map(
+      (row): ListedCompanyView => ({
+        company: toCompanyView(row),
+        project: row.projectId === null ? null : findProject(row),
+        people: row.people.flatMap(({ user, role }) =>
+          isCompanyRole(role) ? [{ user: { id: user.id, name: user.name }, email: user.email, role }] : [],
+        ),
+        participations: row.participations.map(({ project, state }) => ({
+          projectName: project.name,
+          state: readParticipationState(state),
+        })),
+      }),
+    )
+    return [...listed.filter(({ project }) => project !== null), ...listed.filter(({ project }) => project === null)]
+  })
+}
+
+function findProject(row: {
+  readonly projectId: string | null
+  readonly participations: readonly { readonly project: { readonly id: string; readonly name: string } }[]
+}) {
+  const project = row.participations.find((part) => part.project.id === row.projectId)?.project
+  return project === undefined ? null : { id: project.id, name: project.name }
+}
+
+/**
+ * An admin says which company a typed name stands for. As a company of its own it becomes known to the workspace. As a
+ * known one, its people become members of that company without a right over its sheets, what they did in the project
+ * becomes the known company's, and the known company is asked whether it takes part: until it agrees nothing of it shows.
+ */
+export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promise<Outcome<null>> {
+  return write(actor, 'confirm-company', input, async (context) => {
+    const { tx, standing, record } = context
+    requireInWorkspace(standing, 'company:confirm')
+    const company = await tx.company.findUnique({ where: { id: input.companyId } })
+    if (company === null || company.kind !== 'fabricator') throw new NotFoundError('company')
+    const { projectId } = company
+    if (projectId === null) refuseClash('This company is known to the workspace already.')
+    if (input.knownCompanyId === undefined) {
+      const place = { scopeKey: WORKSPACE_SCOPE, nameKey: company.nameKey }
+      if ((await tx.company.findUnique({ where: { scopeKey_nameKey: place } })) !== null) {
+        refuseField('knownCompanyId', 'name-taken', 'must be chosen: a known company has this name already')
+      }
+      await tx.company.update({ where: { id: company.id }, data: { projectId: null, scopeKey: WORKSPACE_SCOPE } })
+      await record({
+        action: 'company-confirmed',
+        subject: { kind: 'company', id: company.id },
+        companyId: company.id,
+        details: { company: company.name },
+      })
+      return null
+    }
+    const known = await tx.company.findUnique({ where: { id: input.knownCompanyId } })
+    if (known === null || known.kind !== 'fabricator' || known.projectId !== null) {
+      refuseField('knownCompanyId', 'unknown', 'is no company that the workspace knows')
+    }
+    await moveInto(context, company.id, { ...known, projectId })
+    await record({
+      action: 'company-merged',
+      subject: { kind: 'company', id: company.id },
+      companyId: known.id,
+      details: { company: company.name, into: known.name },
+    })
+    return null
+  })
+}
+
+/** Its own sheets and limits stay behind with it: the known company has those that its people wrote. */
+async function moveInto(
+  { tx, standing, at }: WriteContext,
+  fromId: string,
+  known: { readonly id: string; readonly projectId: string },
+): Promise<void> {
+  const people = await tx.companyPerson.findMany({ where: { companyId: fromId } })
+  for (const { userId } of people) {
+    const place = { companyId: known.id, userId }
+    const fields = { role: 'member', admittedById: standing.userId, createdAt: at }
+    await tx.companyPerson.upsert({
+      where: { companyId_userId: place },
+      create: { ...place, ...fields },
+      update: {},
+    })
+  }
+  await tx.companyPerson.deleteMany({ where: { companyId: fromId } })
+  await moveShares(tx, fromId, known.id)
+  const rows = { where: { companyId: fromId }, data: { companyId: known.id } }
+  await tx.membership.updateMany(rows)
+  await tx.edit.updateMany(rows)
+  await tx.answer.updateMany(rows)
+  await tx.answerHistory.updateMany(rows)
+  await tx.attachment.updateMany(rows)
+  await tx.thread.updateMany(rows)
+  await tx.comment.updateMany(rows)
+  await tx.declaration.updateMany(rows)
+  await tx.proposal.updateMany(rows)
+  await tx.thread.updateMany({ where: { openedByCompanyId: fromId }, data: { openedByCompanyId: known.id } })
+  await tx.proposal.updateMany({ where: { proposedByCompanyId: fromId }, data: { proposedByCompanyId: known.id } })
+  await movePackages(tx, fromId, known.id)
+  await tx.invitation.updateMany({
+    where: { companyId: fromId, usedAt: null, revokedAt: null },
+    data: { revokedAt: at },
+  })
+  const part = { companyId: known.id, projectId: known.projectId }
+  await tx.participation.upsert({
+    where: { companyId_projectId: part },
+    create: { ...part, state: 'asked', askedById: standing.userId, askedAt: at },
+    update: {},
+  })
+  await tx.participation.deleteMany({ where: { companyId: fromId } })
+  await tx.company.update({
+    where: { id: fromId },
+    data: { mergedIntoId: known.id, scopeKey: `merged/${fromId}` },
+  })
+}
+
+async function moveShares(tx: TransactionClient, fromId: string, toId: string): Promise<void> {
+  const shares = await tx.revisionShare.findMany({ where: { companyId: fromId } })
+  for (const { id, revisionId } of shares) {
+    const place = { revisionId_companyId: { revisionId, companyId: toId } }
+    if ((await tx.revisionShare.findUnique({ where: place })) === null) {
+      await tx.revisionShare.update({ where: { id }, data: { companyId: toId } })
+    } else {
+      await tx.revisionShare.delete({ where: { id } })
+    }
+  }
+}
+
+async function movePackages(tx: TransactionClient, fromId: string, toId: string): Promise<void> {
+  const packages = await tx.package.findMany({ where: { audience: fromId } })
+  for (const { id, revisionId } of packages) {
+    const place = { revisionId_audience: { revisionId, audience: toId } }
+    // Where the known company got an edition of its own, the other one stays on record under the old company.
+    if ((await tx.package.findUnique({ where: place })) === null) {
+      await tx.package.update({ where: { id }, data: { audience: toId } })
+    }
+  }
+}

@@ -1,0 +1,44 @@
+import 'server-only'
+import {
+  MATRIX_SHARINGS,
+  type MatrixSharing,
+  NOTHING_SHARED,
+  SHEET_SHARINGS,
+  type Sharing,
+  type SheetSharing,
+} from '@/lib/review'
+import type { TransactionClient } from './client'
+
+interface SharingColumns {
+  readonly matrixSharing: string
+  readonly shelfSharing: string
+  readonly ratesSharing: string
+}
+
+/** A word that this version does not know shares nothing. */
+export function readSharing(row: SharingColumns): Sharing {
+  const isMatrixSharing = (word: string): word is MatrixSharing => (MATRIX_SHARINGS as readonly string[]).includes(word)
+  const isSheetSharing = (word: string): word is SheetSharing => (SHEET_SHARINGS as readonly string[]).includes(word)
+  return {
+    matrix: isMatrixSharing(row.matrixSharing) ? row.matrixSharing : NOTHING_SHARED.matrix,
+    shelf: isSheetSharing(row.shelfSharing) ? row.shelfSharing : NOTHING_SHARED.shelf,
+    rates: isSheetSharing(row.ratesSharing) ? row.ratesSharing : NOTHING_SHARED.rates,
+  }
+}
+
+export function toSharingColumns({ matrix, shelf, rates }: Sharing): SharingColumns {
+  return { matrixSharing: matrix, shelfSharing: shelf, ratesSharing: rates }
+}
+
+/** What each of the companies lets a project's team have; nothing where it did not agree to take part. */
+export async function loadSharings(
+  tx: TransactionClient,
+  projectId: string,
+  companyIds: readonly string[],
+): Promise<ReadonlyMap<string, Sharing>> {
+  const rows = await tx.participation.findMany({
+    where: { projectId, companyId: { in: [...companyIds] }, state: 'takes-part' },
+  })
+  const found = new Map(rows.map((row) => [row.companyId, readSharing(row)]))
+  return new Map(companyIds.map((companyId) => [companyId, found.get(companyId) ?? NOTHING_SHARED]))
+}

@@ -1,5 +1,12 @@
 import type { Bend, Brief } from '../design'
-import { computeAllowableStrain, DEFAULT_WEIBULL_SLOPE, type FatigueFoil, type Survival } from '../life'
+import {
+  computeAllowableStrain,
+  DEFAULT_WEIBULL_SLOPE,
+  ductilityStrainRangeFraction,
+  type FatigueFoil,
+  type Survival,
+  strainRangeOfMotion,
+} from '../life'
 import type { MissingInput } from '../results'
 import type { ConductorInBend } from './bend-section'
 
@@ -33,15 +40,21 @@ export interface ConductorAllowable {
   readonly allowablePct: number | null
   readonly medianAllowablePct: number | null
   readonly sourceKey: string | null
-  /** The life needed lies beyond what the relation can stand for. */
-  readonly isBeyondRelation: boolean
+  /**
+   * The allowable that a radius may be worked out from. Foil that is not rolled-annealed has it from ductility alone, and none in the
+   * long-life range, where the relation must not rank foils.
+   */
+  readonly provenPct: number | null
+  /** Where the life needed lies beyond the relation: the strain at its end. More than that fails, less nobody can tell. */
+  readonly relationEndPct: number | null
 }
 
 const NO_ALLOWABLE: ConductorAllowable = {
   allowablePct: null,
   medianAllowablePct: null,
   sourceKey: null,
-  isBeyondRelation: false,
+  provenPct: null,
+  relationEndPct: null,
 }
 
 export function getFatigueFoil({ material, foil }: ConductorInBend): FatigueFoil {
@@ -79,21 +92,32 @@ export function findAllowable(
         })
         return NO_ALLOWABLE
       }
-      return { ...NO_ALLOWABLE, allowablePct: allowable.value, sourceKey: allowable.sourceKey }
+      return {
+        ...NO_ALLOWABLE,
+        allowablePct: allowable.value,
+        provenPct: allowable.value,
+        sourceKey: allowable.sourceKey,
+      }
     }
     case 'dynamic':
       return bend.requiredCycles === null
         ? NO_ALLOWABLE
-        : findDynamicAllowable(getFatigueFoil(conductor), bend, Math.max(1, bend.requiredCycles), survival)
+        : findDynamicAllowable(conductor, bend, Math.max(1, bend.requiredCycles), survival)
   }
 }
 
+/** Only annealed foil is ductile enough for the relation's long lives to be more than its tensile strength. */
+export function isRolledAnnealed({ foil }: ConductorInBend): boolean {
+  return foil.type === 'rolled-annealed'
+}
+
 function findDynamicAllowable(
-  foil: FatigueFoil,
+  conductor: ConductorInBend,
   { motion }: Bend,
   requiredCycles: number,
   survival: Survival,
 ): ConductorAllowable {
+  const foil = getFatigueFoil(conductor)
   const demanded = computeAllowableStrain({ foil, requiredCycles, motion, survival })
   const median = computeAllowableStrain({
     foil,
@@ -101,11 +125,20 @@ function findDynamicAllowable(
     motion,
     survival: { failureFraction: 0.5, weibullSlope: survival.weibullSlope },
   })
+  const common = { medianAllowablePct: median.strainPct, sourceKey: 'fatigueDuctility' }
+  // The strain at 1e12 cycles would be too much for a life beyond them: then no strain is known to be allowed.
+  if (demanded.beyondRelation) {
+    return { ...common, allowablePct: null, provenPct: null, relationEndPct: demanded.strainPct }
+  }
+  const ductile = ductilityStrainRangeFraction(foil, demanded.neededMedianCycles)
   return {
-    // The strain at 1e12 cycles would be too much for a life beyond them: then no strain is allowed.
-    allowablePct: demanded.beyondRelation ? null : demanded.strainPct,
-    medianAllowablePct: median.strainPct,
-    sourceKey: 'fatigueDuctility',
-    isBeyondRelation: demanded.beyondRelation,
+    ...common,
+    allowablePct: demanded.strainPct,
+    provenPct: isRolledAnnealed(conductor)
+      ? demanded.strainPct
+      : ductile === null
+        ? null
+        : (100 * ductile) / strainRangeOfMotion(1, motion),
+    relationEndPct: null,
   }
 }

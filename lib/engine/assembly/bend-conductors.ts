@@ -1,14 +1,21 @@
 import { computeMinRadiusForStrain, computeStrainRange, type Leaf } from '../bending'
 import type { Bend } from '../design'
 import type { FatigueFoil } from '../life'
-import type { ConductorStrainResult, MissingInput } from '../results'
-import { findAllowable, getFatigueFoil, type SurvivalDemand } from './bend-allowables'
-import { computeConductorLife, type FaceInBend } from './bend-life'
-import type { BendSection } from './bend-section'
+import type { ConductorStrainResult, LifeReach, MissingInput } from '../results'
+import {
+  type ConductorAllowable,
+  findAllowable,
+  getFatigueFoil,
+  isRolledAnnealed,
+  type SurvivalDemand,
+} from './bend-allowables'
+import { type ConductorLife, computeConductorLife, type FaceInBend } from './bend-life'
+import type { BendSection, ConductorInBend } from './bend-section'
 
 export interface ConductorEntry {
   readonly result: ConductorStrainResult
-  readonly lifeRange: { readonly low: number; readonly high: number } | null
+  /** The allowable that a radius may be worked out from; null where nobody can tell one. */
+  readonly provenPct: number | null
 }
 
 /**
@@ -20,11 +27,10 @@ export function computeConductors(
   { bend, section, demand }: { bend: Bend; section: BendSection; demand: SurvivalDemand },
   leaves: readonly Leaf[],
   missing: MissingInput[],
-): { conductors: ConductorEntry[]; faces: FaceInBend[]; isBeyondRelation: boolean } {
+): { conductors: ConductorEntry[]; faces: FaceInBend[] } {
   const conductors: ConductorEntry[] = []
   const faces: FaceInBend[] = []
   const foils = new Map<string, FatigueFoil>()
-  let isBeyondRelation = false
   for (const { leafIndex, layers } of section.leaves) {
     const leaf = leaves[leafIndex]
     if (leaf === undefined) continue
@@ -44,7 +50,6 @@ export function computeConductors(
       const foil = foils.get(conductor.material.id) ?? getFatigueFoil(conductor)
       foils.set(conductor.material.id, foil)
       const allowable = findAllowable(conductor, bend, demand.survival, missing)
-      isBeyondRelation ||= allowable.isBeyondRelation
       const peakRangePct = { low: range.peakBestPct, high: range.peakWorstPct }
       const life =
         bend.use === 'dynamic'
@@ -57,7 +62,7 @@ export function computeConductors(
         axisDepthUm: leaf.innerDepthUm + axisUm,
       })
       conductors.push({
-        lifeRange: life?.survivalRangeCycles ?? null,
+        provenPct: allowable.provenPct,
         result: {
           layerId: layer.id,
           name: layer.name,
@@ -75,11 +80,31 @@ export function computeConductors(
           yieldStrainPct: conductor.yieldStrainPct,
           medianLifeCycles: life?.medianCycles ?? null,
           survivalLifeCycles: life?.survivalCycles ?? null,
+          survivalLifeRangeCycles: life?.survivalRangeCycles ?? null,
+          isLifeAtCap: life?.isAtCap ?? false,
+          lifeReach: life === null ? null : findLifeReach(conductor, bend, allowable, life),
+          ductilityLifeCycles: life === null || isRolledAnnealed(conductor) ? null : life.ductilityCycles,
+          relationEndPct: allowable.relationEndPct,
         },
       })
     }
   }
-  return { conductors, faces, isBeyondRelation }
+  return { conductors, faces }
+}
+
+/**
+ * Foil that is not rolled-annealed reaches long lives in the relation by its tensile strength alone, which tests do not bear out. So
+ * only what its ductility carries is taken as reached.
+ */
+function findLifeReach(
+  conductor: ConductorInBend,
+  { requiredCycles }: Bend,
+  { relationEndPct }: ConductorAllowable,
+  { ductilityCycles }: ConductorLife,
+): LifeReach {
+  if (relationEndPct !== null) return 'beyond'
+  if (isRolledAnnealed(conductor) || requiredCycles === null) return 'within'
+  return ductilityCycles >= requiredCycles ? 'within' : 'strength-governed'
 }
 
 /** The layer with the largest strain for its allowable; where no layer has one, the largest strain. */
@@ -101,12 +126,12 @@ export function findGoverning(conductors: readonly ConductorEntry[]): ConductorS
   return governing
 }
 
-/** Null as soon as one layer has no allowable: nobody can say at which radius the bend would hold. */
+/** Null as soon as one layer has no allowable that stands: nobody can say at which radius the bend would hold. */
 export function findMinRadius(leaves: readonly Leaf[], conductors: readonly ConductorEntry[]): number | null {
   const allowables = new Map<string, number>()
-  for (const { result } of conductors) {
-    if (result.allowablePct === null) return null
-    allowables.set(result.layerId, result.allowablePct)
+  for (const { result, provenPct } of conductors) {
+    if (provenPct === null) return null
+    allowables.set(result.layerId, provenPct)
   }
   let minRadiusMm: number | null = null
   for (const leaf of leaves) {
@@ -117,20 +142,27 @@ export function findMinRadius(leaves: readonly Leaf[], conductors: readonly Cond
   return minRadiusMm
 }
 
-export function findLeastLife(
-  conductors: readonly ConductorEntry[],
-): { median: number; survival: number; range: { low: number; high: number } } | null {
-  let least: { median: number; survival: number; range: { low: number; high: number } } | null = null
-  for (const { result, lifeRange } of conductors) {
-    const { medianLifeCycles: median, survivalLifeCycles: survival } = result
-    if (median === null || survival === null || lifeRange === null) continue
+export interface LeastLife {
+  readonly median: number
+  readonly survival: number
+  readonly range: { readonly low: number; readonly high: number }
+  readonly isAtCap: boolean
+}
+
+export function findLeastLife(conductors: readonly ConductorEntry[]): LeastLife | null {
+  let least: LeastLife | null = null
+  for (const { result } of conductors) {
+    const { isLifeAtCap } = result
+    const { medianLifeCycles: median, survivalLifeCycles: survival, survivalLifeRangeCycles: range } = result
+    if (median === null || survival === null || range === null) continue
     least =
       least === null
-        ? { median, survival, range: lifeRange }
+        ? { median, survival, range, isAtCap: isLifeAtCap }
         : {
             median: Math.min(least.median, median),
             survival: Math.min(least.survival, survival),
-            range: { low: Math.min(least.range.low, lifeRange.low), high: Math.min(least.range.high, lifeRange.high) },
+            range: { low: Math.min(least.range.low, range.low), high: Math.min(least.range.high, range.high) },
+            isAtCap: least.isAtCap && isLifeAtCap,
           }
   }
   return least

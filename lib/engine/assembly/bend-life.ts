@@ -2,11 +2,13 @@ import type { Bend } from '../design'
 import {
   type BendMotion,
   computeBendLife,
+  ductilityLifeCycles,
   type FatigueFoil,
   fatigueStrainRangeFraction,
   lifeOverMedianFraction,
   MAX_CYCLES,
   MIN_CYCLES,
+  RANKING_LIMIT_CYCLES,
   type Survival,
   strainRangeOfMotion,
 } from '../life'
@@ -23,6 +25,10 @@ export interface ConductorLife {
   readonly medianCycles: number
   readonly survivalCycles: number
   readonly survivalRangeCycles: QuantityRange
+  /** The median lies beyond the end of the relation: the life is at least what is given. */
+  readonly isAtCap: boolean
+  /** Life at the survival asked for that ductility alone carries, at the worst of the range. */
+  readonly ductilityCycles: number
 }
 
 /** Life of a conductor layer at its peak strain, and over that strain's tolerance range. */
@@ -40,7 +46,15 @@ export function computeConductorLife(
       low: lifeAt(foil, motion, survival, strainPct.range.high).survival,
       high: lifeAt(foil, motion, survival, strainPct.range.low).survival,
     },
+    isAtCap: nominal.isAtCap,
+    ductilityCycles: ductilityLifeAt(foil, motion, survival, strainPct.range.high),
   }
+}
+
+function ductilityLifeAt(foil: FatigueFoil, motion: BendMotion, survival: Survival, strainPct: number): number {
+  const rangeFraction = strainRangeOfMotion(Math.min(strainPct, LARGEST_LIFE_STRAIN_PCT) / 100, motion)
+  const median = rangeFraction > 0 ? ductilityLifeCycles(foil, rangeFraction) : RANKING_LIMIT_CYCLES
+  return median * lifeOverMedianFraction(survival.failureFraction, survival.weibullSlope)
 }
 
 function lifeAt(
@@ -48,15 +62,16 @@ function lifeAt(
   motion: BendMotion,
   survival: Survival,
   strainPct: number,
-): { median: number; survival: number } {
+): { median: number; survival: number; isAtCap: boolean } {
   if (strainPct <= 0) {
     return {
+      isAtCap: true,
       median: MAX_CYCLES,
       survival: MAX_CYCLES * lifeOverMedianFraction(survival.failureFraction, survival.weibullSlope),
     }
   }
   const life = computeBendLife({ foil, motion, survival, strainPct: Math.min(strainPct, LARGEST_LIFE_STRAIN_PCT) })
-  return { median: life.median.cycles, survival: life.survivalCycles }
+  return { median: life.median.cycles, survival: life.survivalCycles, isAtCap: life.median.bound === 'above' }
 }
 
 /** A conductor layer's worse face, with its leaf's place in the bend. */

@@ -8,10 +8,17 @@ import {
   type Springback,
 } from '../bending'
 import type { Bend } from '../design'
-import { EXTRAPOLATION_CYCLES } from '../life'
+import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
 import type { SurvivalDemand } from './bend-allowables'
-import { type ConductorEntry, computeConductors, findGoverning, findLeastLife, findMinRadius } from './bend-conductors'
+import {
+  type ConductorEntry,
+  computeConductors,
+  findGoverning,
+  findLeastLife,
+  findMinRadius,
+  type LeastLife,
+} from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
 import { computeLifeCurve } from './bend-life'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
@@ -48,17 +55,11 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     innerDepthUm: leaf.innerDepthUm,
     conductors: section.conductors.filter((conductor) => conductor.leafIndex === leafIndex),
   }))
-  const { conductors, faces, isBeyondRelation } = computeConductors(inputs, fold.leaves, missing)
-  if (isBeyondRelation) {
-    missing.push({
-      path: ['bends', position, 'requiredCycles'],
-      label: `required cycles of bend ${bend.name} within reach of the relation (they take a median life beyond 1e12)`,
-    })
-  }
+  const { conductors, faces } = computeConductors(inputs, fold.leaves, missing)
   const governing = findGoverning(conductors)
   const minRadiusByStrainMm = findMinRadius(fold.leaves, conductors)
   const isDynamic = bend.use === 'dynamic'
-  const minRadiusByLifeMm = isDynamic && !isBeyondRelation ? minRadiusByStrainMm : null
+  const minRadiusByLifeMm = isDynamic ? minRadiusByStrainMm : null
   const handbook = computeHandbook(bend, forRules)
   const perLeaf = forRules.reduce((most, { conductors: inLeaf }) => Math.max(most, inLeaf.length), 0)
   const ratio = computeRatio(bend, section, perLeaf, ratioTable)
@@ -100,6 +101,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     medianLifeCycles: survivalLife?.median ?? null,
     survivalLifeCycles: survivalLife?.survival ?? null,
     survivalLifeRangeCycles: survivalLife?.range ?? null,
+    isLifeAtCap: survivalLife?.isAtCap ?? false,
     survivalPct: demand.survivalPct,
     momentNmm: holding.momentNmm,
     holdingForceN: holding.forceN,
@@ -107,7 +109,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     developedLengthMm: lengths[0] ?? 0,
     leafLengthDifferenceMm: Math.max(...lengths) - Math.min(...lengths),
     missing,
-    cautions: listCautions(inputs, conductors),
+    cautions: listCautions(inputs, conductors, survivalLife),
   }
 }
 
@@ -186,21 +188,47 @@ function computeHolding(
   }
 }
 
-function listCautions({ bend, demand }: BendInputs, conductors: readonly ConductorEntry[]): string[] {
+function listCautions(
+  { bend, demand }: BendInputs,
+  conductors: readonly ConductorEntry[],
+  life: LeastLife | null,
+): string[] {
   const cautions: string[] = []
   if (bend.use === 'dynamic' && conductors.length > 0) {
     cautions.push(
       'Fatigue figures are estimates of order of magnitude, with exponents from memory: qualify by test.',
       ...demand.cautions,
     )
-    if ((bend.requiredCycles ?? 0) > EXTRAPOLATION_CYCLES) {
-      cautions.push('Beyond a million cycles the relation is extrapolated, and must not be used to rank foils.')
-    }
+    cautions.push(...listLongLifeCautions(conductors, life))
   }
   const yielding = conductors.filter(({ result }) => result.pastYield)
   if (yielding.length > 0) {
     cautions.push(
       `${yielding.map(({ result }) => result.name).join(', ')}: past yield. The elastic result stands for strain; the section does not spring back fully.`,
+    )
+  }
+  return cautions
+}
+
+/** By the lives that were computed, whatever is asked for: a figure is no surer because less is needed. */
+function listLongLifeCautions(conductors: readonly ConductorEntry[], life: LeastLife | null): string[] {
+  const cautions: string[] = []
+  const longestMedian = Math.max(0, ...conductors.map(({ result }) => result.medianLifeCycles ?? 0))
+  if (longestMedian > RANKING_LIMIT_CYCLES) {
+    cautions.push(
+      'Beyond ten thousand cycles the relation follows tensile strength: it must not be used to rank foils against each other.',
+    )
+  }
+  if (longestMedian > EXTRAPOLATION_CYCLES) cautions.push('Beyond a million cycles the relation is extrapolated.')
+  if (life?.isAtCap === true) {
+    cautions.push(
+      'The life lies past the end of the relation: it is longer than the figure, and nobody can say by how much.',
+    )
+  }
+  const governed = conductors.filter(({ result }) => result.lifeReach === 'strength-governed')
+  if (governed.length > 0) {
+    cautions.push(
+      `${governed.map(({ result }) => result.name).join(', ')}: foil that is not rolled-annealed reaches these cycles by its tensile strength alone. Qualify by test.`,
     )
   }
   return cautions

@@ -2,6 +2,14 @@ import type { Bend } from '../design'
 import { computeDamage } from '../life'
 import type { BendResult, DamageResult } from '../results'
 
+interface LayerDamage {
+  readonly contributions: { bendId: string; damage: number }[]
+  low: number
+  high: number
+  ductility: number | null
+  capped: number
+}
+
 /**
  * Shares of life that the dynamic bends of a part use up in each conductor layer, taken at the survival percentile.
  *
@@ -9,21 +17,36 @@ import type { BendResult, DamageResult } from '../results'
  *          nothing here, although a hard fold does more harm than the sum can say.
  */
 export function computeLayerDamage(bends: readonly Bend[], results: readonly BendResult[]): DamageResult[] {
-  const byLayer = new Map<string, { bendId: string; damage: number }[]>()
+  const byLayer = new Map<string, LayerDamage>()
   results.forEach((result, position) => {
     const cycles = bends[position]?.requiredCycles ?? null
     if (result.use !== 'dynamic' || cycles === null) return
-    for (const { layerId, survivalLifeCycles } of result.conductors) {
-      if (survivalLifeCycles === null) continue
-      const { damage } = computeDamage([{ cycles, lifeCycles: survivalLifeCycles }])
-      const contributions = byLayer.get(layerId) ?? []
-      contributions.push({ bendId: result.bendId, damage })
-      byLayer.set(layerId, contributions)
+    for (const conductor of result.conductors) {
+      const {
+        layerId,
+        survivalLifeCycles,
+        survivalLifeRangeCycles: range,
+        ductilityLifeCycles,
+        isLifeAtCap,
+      } = conductor
+      if (survivalLifeCycles === null || range === null) continue
+      const damageOf = (lifeCycles: number) => computeDamage([{ cycles, lifeCycles }]).damage
+      const damage = damageOf(survivalLifeCycles)
+      const layer = byLayer.get(layerId) ?? { contributions: [], low: 0, high: 0, ductility: null, capped: 0 }
+      layer.contributions.push({ bendId: result.bendId, damage })
+      layer.low += damageOf(range.high)
+      layer.high += damageOf(range.low)
+      if (ductilityLifeCycles !== null) layer.ductility = (layer.ductility ?? 0) + damageOf(ductilityLifeCycles)
+      if (isLifeAtCap) layer.capped += damage
+      byLayer.set(layerId, layer)
     }
   })
-  return [...byLayer].map(([conductorLayerId, contributions]) => ({
+  return [...byLayer].map(([conductorLayerId, { contributions, low, high, ductility, capped }]) => ({
     conductorLayerId,
     damageSum: contributions.reduce((sum, { damage }) => sum + damage, 0),
+    damageRange: { low, high },
+    ductilityDamageSum: ductility,
+    cappedDamageSum: capped,
     contributions,
   }))
 }

@@ -49,6 +49,7 @@ export function makeUnknownBend(
     medianLifeCycles: null,
     survivalLifeCycles: null,
     survivalLifeRangeCycles: null,
+    isLifeAtCap: false,
     survivalPct: demand.survivalPct,
     momentNmm: null,
     holdingForceN: null,

@@ -41,7 +41,12 @@ function computeRawMargin(value: number, limit: Limit): number {
 interface Decision {
   /** In the limit's unit. */
   readonly value: number
-  readonly range?: QuantityRange
+  /** Over tolerances and the spread of constants. */
+  readonly range?: QuantityRange | undefined
+  /** The value ends where its relation ends: what it stands for is longer. */
+  readonly isLongerThan?: boolean
+  /** Where the limit is computed too: its own range. The worst value is held against the worst limit. */
+  readonly limitRange?: QuantityRange
   readonly limit: Limit
   readonly places: readonly Place[]
   /** What the value is, with its owner: `inside radius of Notch`. The summary starts with it. */
@@ -61,14 +66,17 @@ export function decide(decision: Decision): DecidedOutcome {
   const { value, range, limit, places, what, equation, cautions = NO_CAUTIONS } = decision
   const margin = computeMargin(value, limit)
   const holdsOverRange =
-    range === undefined || (computeMargin(range.low, limit) >= 0 && computeMargin(range.high, limit) >= 0)
+    (range === undefined || (holds(range.low, limit) && holds(range.high, limit))) &&
+    (decision.limitRange === undefined ||
+      holdsAgainstRange(range ?? { low: value, high: value }, limit, decision.limitRange))
   const verdict = margin < 0 ? 'fails' : holdsOverRange ? 'meets' : 'thin-margin'
   const spread =
     range === undefined || range.low === range.high
       ? ''
       : ` (${formatValue(range.low)} to ${formatValue(range.high, limit.unit)} over tolerances)`
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
-  const summary = `${capitalise(what)}: ${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${remark}`
+  const longer = decision.isLongerThan === true ? 'longer than ' : ''
+  const summary = `${capitalise(what)}: ${longer}${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${remark}`
   const quantity = { value, unit: limit.unit }
   const sourceKey = decision.sourceKey ?? limit.sourceKey
   // Written out twice: spreading an optional field costs more than the comparison itself.
@@ -87,6 +95,15 @@ export function decide(decision: Decision): DecidedOutcome {
         places,
         summary,
       }
+}
+
+const holds = (value: number, limit: Limit): boolean => computeMargin(value, limit) >= 0
+
+function holdsAgainstRange(range: QuantityRange, limit: Limit, { low, high }: QuantityRange): boolean {
+  return [low, high].every((value) => {
+    const moved = { ...limit, value }
+    return holds(range.low, moved) && holds(range.high, moved)
+  })
 }
 
 /** `at least 0.762 mm`, in the words used everywhere. */
@@ -108,13 +125,14 @@ export function cannotTell(
   what: string,
   { because, decidedBy }: Pick<CannotTellOutcome, 'because' | 'decidedBy'>,
   places: readonly Place[],
-  figure: Pick<CannotTellOutcome, 'value' | 'limit'> = {},
+  { value, limit }: Pick<CannotTellOutcome, 'value' | 'limit'> = {},
 ): CannotTellOutcome {
   return {
     kind: 'cannot-tell',
     because,
     decidedBy,
-    ...figure,
+    ...(value === undefined ? {} : { value }),
+    ...(limit === undefined ? {} : { limit }),
     places,
     summary: `Cannot tell for ${what}: ${because}; ${decidedBy}.`,
   }

@@ -33,5 +33,16 @@ export function formatValue(value: number, unit?: Unit): string {
   if (Number.isInteger(value)) return `${value}${symbol}`
   // Rounding by scale: several times faster than toFixed, and an evaluation writes hundreds of numbers.
   const scale = size >= 100 ? 1 : size >= 10 ? 10 : size >= 1 ? 100 : 1000
-  return `${Math.round(value * scale) / scale}${symbol}`
+  const rounded = Math.round(value * scale) / scale
+  // "99.9999 %" must not read as certainty: every nine is kept.
+  return unit === 'pct' && size < 100 && Math.abs(rounded) === 100
+    ? `${keepNines(value)}${symbol}`
+    : `${rounded}${symbol}`
+}
+
+/** A share just below the whole, down to the first digit that tells it from the whole. */
+function keepNines(pct: number): number {
+  const digits = Math.min(12, Math.ceil(-Math.log10(100 - Math.abs(pct))) + 1)
+  const short = Number(pct.toFixed(digits))
+  return Math.abs(short) === 100 ? pct : short
 }

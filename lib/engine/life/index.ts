@@ -9,6 +9,7 @@ export {
   minInsideRadiusForStrainMm,
   type Survival,
 } from './allowable'
+export { ductilityLifeCycles, ductilityStrainRangeFraction } from './branch'
 export {
   type BendMotion,
   computeMedianLife,

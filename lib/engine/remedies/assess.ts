@@ -65,6 +65,7 @@ export function assessBend(
         allowablePct === null || peakRangePct === null ? null : (allowablePct - peakRangePct.high) / allowablePct,
       minRadiusMm: result.minRadiusByStrainMm,
       survivalLifeCycles: result.survivalLifeCycles,
+      unprovenFoilLayers: result.conductors.filter(({ ductilityLifeCycles }) => ductilityLifeCycles !== null).length,
       momentNmm: result.momentNmm,
       bendZoneThicknessUm: zone?.thicknessUm ?? 0,
       zones: assembly.zones.map(({ zoneId, name, thicknessUm }) => ({ zoneId, name, thicknessUm })),

@@ -81,12 +81,14 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
 }
 
 /**
- * Where a bend does not meet, a remedy brings the strain nearer to its allowable. Cut-outs alone are there for a bend that
+ * Where a bend does not meet, a remedy brings the strain nearer to its allowable, or rolled-annealed foil into a dynamic bend, whatever
+ * the relation says of the foil that it replaces. Cut-outs alone are there for a bend that
  * is too stiff, and stay. Where it meets, whatever is better on some count may be of interest.
  */
 function doesHelp({ changes, after }: Trial, before: RemedyState): boolean {
   if (before.verdict === 'meets') return true
   if (changes.length === 1 && changes[0]?.family === 'cut-outs') return true
+  if (after.unprovenFoilLayers < before.unprovenFoilLayers) return true
   return (after.marginFraction ?? 0) > (before.marginFraction ?? 0)
 }
 

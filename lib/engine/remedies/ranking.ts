@@ -15,7 +15,7 @@ const TIE_FRACTION = 1e-9
 
 /**
  * Every count by which remedies are compared, smaller is better: strain for its allowance (nominal and worst), radius
- * needed, life, moment, radius taken, thickness of the bend's zone, how far other zones move, cost, number of changes,
+ * needed, life, foil that is not rolled-annealed, moment, radius taken, thickness of the bend's zone, how far other zones move, cost, number of changes,
  * whether a need forbids it, bends that get worse.
  */
 export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked, before: RemedyState): number[] {
@@ -25,6 +25,7 @@ export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked,
     -(marginFraction ?? 0),
     after.minRadiusMm ?? 0,
     -(after.survivalLifeCycles ?? 0),
+    after.unprovenFoilLayers,
     after.momentNmm ?? 0,
     after.insideRadiusMm,
     after.bendZoneThicknessUm,
@@ -68,10 +69,11 @@ export function dropDominated<T extends Ranked>(remedies: readonly T[], before: 
   })
 }
 
-/** Allowed before forbidden, verdict met first, bends left in peace, fewest changes, largest margin, then by id. */
+/** Allowed before forbidden, rolled-annealed foil before other in dynamic use, verdict met first, bends left in peace, fewest changes, largest margin, then by id. */
 export function compareRemedies(a: Ranked, b: Ranked): number {
   return (
     Number(a.forbiddenBy.length > 0) - Number(b.forbiddenBy.length > 0) ||
+    a.after.unprovenFoilLayers - b.after.unprovenFoilLayers ||
     rankVerdict(a.after.verdict) - rankVerdict(b.after.verdict) ||
     a.worsens.length - b.worsens.length ||
     a.changeCount - b.changeCount ||

@@ -68,6 +68,11 @@ export interface RemedyState {
   readonly minRadiusMm: number | null
   /** Null unless the use is dynamic. */
   readonly survivalLifeCycles: number | null
+  /**
+   * Conductor layers of a dynamic bend whose foil is not rolled-annealed: the relation makes them look better in long life than tests
+   * bear out, so that fewer of them is better whatever it says.
+   */
+  readonly unprovenFoilLayers: number
   readonly momentNmm: number | null
   readonly bendZoneThicknessUm: number
   readonly zones: readonly { readonly zoneId: string; readonly name: string; readonly thicknessUm: number }[]

@@ -56,7 +56,26 @@ export interface ConductorStrainResult {
   /** Median and percentile life where the use is dynamic. */
   readonly medianLifeCycles: number | null
   readonly survivalLifeCycles: number | null
+  /** Percentile life over the range of the strain. */
+  readonly survivalLifeRangeCycles: QuantityRange | null
+  /** The median lies past the end of the relation: the life is longer than the figure. */
+  readonly isLifeAtCap: boolean
+  /** Dynamic use only: where the relation does not reach, so that "longer than the required cycles" is no verdict. */
+  readonly lifeReach: LifeReach | null
+  /** Percentile life that ductility alone carries at the worst of the range; foil that is not rolled-annealed, in dynamic use. */
+  readonly ductilityLifeCycles: number | null
+  /** Strain at the relation's end, where the required life lies beyond it: more than this fails, less nobody can tell. */
+  readonly relationEndPct: number | null
 }
+
+/**
+ * How far the fatigue relation carries the comparison of a conductor's life with the required cycles.
+ *
+ * `within`             the relation stands for it
+ * `strength-governed`  foil that is not rolled-annealed reaches the cycles by the term that follows tensile strength alone
+ * `beyond`             the required cycles, at the survival asked for, lie past the end of the relation
+ */
+export type LifeReach = 'within' | 'strength-governed' | 'beyond'
 
 /** One bonded leaf of a bend: the whole section, or what lies between unbonded gaps. Depths from the bend's inside face. */
 export interface LeafResult {
@@ -130,6 +149,8 @@ export interface BendResult {
   readonly survivalLifeCycles: number | null
   /** Life at the survival percentile over the tolerance range of the strain. */
   readonly survivalLifeRangeCycles: QuantityRange | null
+  /** The least life lies past the end of the relation: it is longer than the figure. */
+  readonly isLifeAtCap: boolean
   readonly survivalPct: number
   /** Bending moment over the whole width, with copper past yield where it is. */
   readonly momentNmm: number | null
@@ -184,6 +205,12 @@ export interface ItemResult {
 export interface DamageResult {
   readonly conductorLayerId: string
   readonly damageSum: number
+  /** Over the range of the lives. */
+  readonly damageRange: QuantityRange
+  /** By the lives that ductility alone carries, at the worst of the range; null where the foil is rolled-annealed. */
+  readonly ductilityDamageSum: number | null
+  /** What the bends bring whose life lies past the end of the relation: at most this. */
+  readonly cappedDamageSum: number
   readonly contributions: readonly { readonly bendId: string; readonly damage: number }[]
 }
 

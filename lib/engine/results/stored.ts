@@ -1,11 +1,36 @@
-import type { Evaluation } from './evaluation'
+import type { BendResult, ConductorStrainResult, DamageResult, Evaluation } from './evaluation'
 
 /**
  * Results of an earlier engine in today's shape. Their numbers and verdicts stay as recorded; what that engine did not report is null or
  * empty. Every field that results gain is filled in here.
  */
 export function liftEvaluation(recorded: Evaluation): Evaluation {
-  return recorded
+  return {
+    ...recorded,
+    bends: recorded.bends.map((bend) => ({ ...NEW_IN_BEND, ...bend, conductors: bend.conductors.map(liftConductor) })),
+    damage: recorded.damage.map(liftDamage),
+  }
+}
+
+const NEW_IN_BEND = { isLifeAtCap: false } satisfies Partial<BendResult>
+
+const NEW_IN_CONDUCTOR = {
+  survivalLifeRangeCycles: null,
+  isLifeAtCap: false,
+  lifeReach: null,
+  ductilityLifeCycles: null,
+  relationEndPct: null,
+} satisfies Partial<ConductorStrainResult>
+
+const NEW_IN_DAMAGE = { ductilityDamageSum: null, cappedDamageSum: 0 } satisfies Partial<DamageResult>
+
+function liftDamage(damage: DamageResult): DamageResult {
+  const { damageSum, damageRange }: Omit<DamageResult, 'damageRange'> & Partial<DamageResult> = damage
+  return { ...NEW_IN_DAMAGE, ...damage, damageRange: damageRange ?? { low: damageSum, high: damageSum } }
+}
+
+function liftConductor(conductor: ConductorStrainResult): ConductorStrainResult {
+  return { ...NEW_IN_CONDUCTOR, ...conductor }
 }
 
 /** Reads results that this program stored, whichever engine made them. */

@@ -111,13 +111,19 @@ describe('inputs that are missing', () => {
     expect(bend.missing.map(({ label }) => label).join()).toContain('for flexing to install')
   })
 
-  test('a life that no relation reaches is not computed', () => {
+  test('nobody can tell of a life that no relation reaches; a life that falls short of it fails', () => {
     const design = editBend(readDemoDesign('skua-rev-b'), { requiredCycles: 1e12 })
     design.brief.lifeSurvivalPct = 99.9
     const bend = getFirstBend(design)
     expect(bend.allowablePct).toBeNull()
     expect(bend.minRadiusByLifeMm).toBeNull()
-    expect(bend.missing.map(({ label }) => label).join()).toContain('1e12')
+    const verdict = (id: string) => evaluate(design).items.find(({ itemId }) => itemId === id)?.verdict
+    expect(bend.missing).toEqual([])
+    expect(bend.conductors.map(({ lifeReach }) => lifeReach)).toEqual(['beyond'])
+    expect(verdict('fatigue-life')).toBe('fails')
+    editBend(design, { insideRadiusMm: 1000 })
+    expect(getFirstBend(design)).toMatchObject({ isLifeAtCap: true })
+    expect([verdict('fatigue-life'), verdict('bend-strain')]).toEqual(['cannot-tell', 'cannot-tell'])
   })
 
   test('defaults that stand in for survival and slope are labelled; stated ones are not', () => {

@@ -1,10 +1,11 @@
 import type { EvaluationContext } from '../../../context'
 import type { Bend } from '../../../design'
-import type { ConductorStrainResult, Limit, Outcome } from '../../../results'
+import type { BendResult, ConductorStrainResult, DecidedOutcome, Limit, Outcome, Place } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
 import { listBends, placeOf } from '../../checks'
-import { decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
 
 export const bendStrain = defineItem({
@@ -23,31 +24,69 @@ export const bendStrain = defineItem({
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
       const worst = findMostStrained(result.conductors)
+      if (worst !== null && worst.relationEndPct !== null) return judgeBeyond(context, bend, result, worst, place)
       if (worst === null || worst.allowablePct === null) {
         return result.missing.length > 0
           ? notComputedFrom(result.missing, [place])
           : notComputed(['bends', index, 'zoneId'], `allowable strain of the foil in bend ${bend.name}`, [place])
       }
-      return decide({
-        value: worst.peakStrainPct,
-        range: worst.peakRangePct,
-        limit: makeStrainLimit(context, bend, worst, worst.allowablePct),
-        places: [place, placeOf('layer', { id: worst.layerId, name: worst.name })],
-        what: `strain of ${worst.name} in bend ${bend.name}`,
-        equation: 'e = (y - y_n) / (R + y_n)',
-        sourceKey: 'compositeBeam',
-        cautions: result.cautions,
-      })
+      const decided = compare(context, bend, result, worst, worst.allowablePct, place)
+      const governed = result.conductors.find(({ lifeReach }) => lifeReach === 'strength-governed')
+      // What fails even by the strength term fails; what holds by it alone does not hold.
+      return governed === undefined || decided.verdict === 'fails'
+        ? decided
+        : cannotTell(
+            `strain of ${governed.name} in bend ${bend.name}`,
+            BEYOND_REACH['strength-governed'],
+            [place, placeOf('layer', { id: governed.layerId, name: governed.name })],
+            { value: { value: governed.peakStrainPct, unit: 'pct' } },
+          )
     }),
 })
+
+function compare(
+  context: EvaluationContext,
+  bend: Bend,
+  { cautions }: BendResult,
+  conductor: ConductorStrainResult,
+  allowablePct: number,
+  place: Place,
+): DecidedOutcome {
+  return decide({
+    value: conductor.peakStrainPct,
+    range: conductor.peakRangePct,
+    limit: makeStrainLimit(context, bend, conductor, allowablePct),
+    places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
+    what: `strain of ${conductor.name} in bend ${bend.name}`,
+    equation: 'e = (y - y_n) / (R + y_n)',
+    sourceKey: 'compositeBeam',
+    cautions,
+  })
+}
+
+/** Past the relation's end no strain is known to be allowed; one that is too much for its end fails all the same. */
+function judgeBeyond(
+  context: EvaluationContext,
+  bend: Bend,
+  result: BendResult,
+  conductor: ConductorStrainResult,
+  place: Place,
+): Outcome {
+  const decided = compare(context, bend, result, conductor, conductor.relationEndPct ?? 0, place)
+  return decided.verdict === 'fails'
+    ? decided
+    : cannotTell(`strain of ${conductor.name} in bend ${bend.name}`, BEYOND_REACH.beyond, decided.places, {
+        value: decided.value,
+      })
+}
 
 /** A layer without an allowable counts as worst: nobody can say that it holds. */
 function findMostStrained(conductors: readonly ConductorStrainResult[]): ConductorStrainResult | null {
   let worst: ConductorStrainResult | null = null
   let worstShare = -1
   for (const conductor of conductors) {
-    const share =
-      conductor.allowablePct === null ? Number.POSITIVE_INFINITY : conductor.peakStrainPct / conductor.allowablePct
+    const allowablePct = conductor.allowablePct ?? conductor.relationEndPct
+    const share = allowablePct === null ? Number.POSITIVE_INFINITY : conductor.peakStrainPct / allowablePct
     if (share > worstShare) {
       worst = conductor
       worstShare = share

@@ -1,8 +1,9 @@
-import type { MissingInput, Outcome } from '../../../results'
+import type { DamageResult, DecidedOutcome, MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
-import { decide, notComputed } from '../../decide'
+import { cannotTell, computeMargin, decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
+import { BEYOND_REACH } from '../../life-reach'
 
 export const damageSum = defineItem({
   id: 'damage-sum',
@@ -33,16 +34,32 @@ export const damageSum = defineItem({
           ({ bendId, damage: share }) =>
             `${context.design.bends.find((b) => b.id === bendId)?.name ?? bendId} ${formatValue(share)}`,
         )
-      return decide({
+      const what = `damage sum of ${layer?.name ?? damage.conductorLayerId}`
+      const decided = decide({
         value: damage.damageSum,
+        range: damage.damageRange,
         limit,
         places: [placeOf('layer', { id: damage.conductorLayerId, name: layer?.name ?? damage.conductorLayerId })],
-        what: `damage sum of ${layer?.name ?? damage.conductorLayerId}`,
+        what,
         equation: 'D = sum(n_i / N_i)',
         sourceKey: 'miner',
         cautions: ['The sum ignores the order of loading.'],
         remark: shares.length === 0 ? undefined : `By bend: ${shares.join(', ')}.`,
       })
+      return judgeReach(decided, damage, what)
     })
   },
 })
+
+/** Lives past the relation's end bring at most what is counted for them, and lives by tensile strength alone prove nothing. */
+function judgeReach(decided: DecidedOutcome, damage: DamageResult, what: string): Outcome {
+  const { limit, places } = decided
+  if (decided.verdict === 'fails') {
+    return computeMargin(damage.damageSum - damage.cappedDamageSum, limit) < 0
+      ? decided
+      : cannotTell(what, BEYOND_REACH.beyond, places, decided)
+  }
+  return damage.ductilityDamageSum === null || computeMargin(damage.ductilityDamageSum, limit) >= 0
+    ? decided
+    : cannotTell(what, BEYOND_REACH['strength-governed'], places, decided)
+}

@@ -1,10 +1,9 @@
+import type { BendResult, DecidedOutcome, Outcome, Place } from '../../../results'
 import { isDynamic, listBends, placeOf } from '../../checks'
-import { decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
-
-/** Above this the relation says "longer than anybody will test"; the figure itself means nothing. */
-const LONGEST_LIFE_CYCLES = 1e12
+import { BEYOND_REACH } from '../../life-reach'
 
 export const fatigueLife = defineItem({
   id: 'fatigue-life',
@@ -21,7 +20,7 @@ export const fatigueLife = defineItem({
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   check: (context) =>
-    listBends(context, isDynamic).map(({ bend, result, index, place }) => {
+    listBends(context, isDynamic).map(({ bend, result, index, place }): Outcome => {
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.requiredCycles === null) {
         return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place])
@@ -33,8 +32,12 @@ export const fatigueLife = defineItem({
           : notComputed(['bends', index, 'zoneId'], `conductor in bend ${bend.name}`, [place])
       }
       const worst = result.conductors.find((conductor) => conductor.survivalLifeCycles === survivalLifeCycles)
-      return decide({
-        value: Math.min(survivalLifeCycles, LONGEST_LIFE_CYCLES),
+      const what = `life of bend ${bend.name} at ${formatValue(survivalPct, 'pct')} survival`
+      const places = worst === undefined ? [place] : [place, placeOf('layer', { id: worst.layerId, name: worst.name })]
+      const decided = decide({
+        value: survivalLifeCycles,
+        range: result.survivalLifeRangeCycles ?? undefined,
+        isLongerThan: result.isLifeAtCap,
         limit: makeDesignLimit({
           key: 'requiredCycles',
           value: bend.requiredCycles,
@@ -43,15 +46,31 @@ export const fatigueLife = defineItem({
           sourceKey: 'fatigueDuctility',
           name: 'required cycles',
         }),
-        places: worst === undefined ? [place] : [place, placeOf('layer', { id: worst.layerId, name: worst.name })],
-        what: `life of bend ${bend.name} at ${formatValue(survivalPct, 'pct')} survival`,
+        places,
+        what,
         equation: 'fatigue-ductility relation, Weibull percentile',
         sourceKey: 'fatigueDuctility',
         cautions: result.cautions,
         remark:
-          medianLifeCycles === null || !Number.isFinite(medianLifeCycles)
+          medianLifeCycles === null
             ? undefined
-            : `Median ${formatValue(medianLifeCycles, 'cycles')}. An estimate of order of magnitude: qualify by test.`,
+            : `Median ${result.isLifeAtCap ? 'longer than ' : ''}${formatValue(medianLifeCycles, 'cycles')}. An estimate of order of magnitude: qualify by test.`,
       })
+      return judgeReach(decided, result, what, place)
     }),
 })
+
+/** A life past the relation's end is longer than its figure, so that the figure fails nothing; nor does strength alone meet anything. */
+function judgeReach(decided: DecidedOutcome, result: BendResult, what: string, place: Place): Outcome {
+  if (decided.verdict === 'fails') {
+    return result.isLifeAtCap ? cannotTell(what, BEYOND_REACH.beyond, decided.places, decided) : decided
+  }
+  const unsure = result.conductors.find(({ lifeReach }) => lifeReach !== null && lifeReach !== 'within')
+  if (unsure?.lifeReach == null || unsure.lifeReach === 'within') return decided
+  return cannotTell(
+    what,
+    BEYOND_REACH[unsure.lifeReach],
+    [place, placeOf('layer', { id: unsure.layerId, name: unsure.name })],
+    decided,
+  )
+}

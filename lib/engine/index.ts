@@ -4,6 +4,7 @@
  */
 export { DEFAULT_SURVIVAL_PCT, simulateZoneThickness, type ZoneThicknessSimulation } from './assembly'
 export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES, type RatioTable } from './bending'
+export { CAUTIONS, FATIGUE_RELATION_CAUTION, LIFE_CAUTION, LIFE_CAUTION_SHORT, withCautions } from './cautions'
 export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 export * from './design'
 export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
@@ -21,7 +22,7 @@ export type {
   RemedyState,
 } from './remedies'
 export * from './results'
-export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
+export { citeSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
 export { simulateThickness, type ThicknessSimulation } from './thickness'
 export {
   DISPLAY_LENGTH_UNITS,

@@ -2,7 +2,7 @@
 
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { citeSource, getOutcomeVerdict, type Limit, SOURCES, type SourceKey } from '@/lib/engine'
+import { citeSource, describeLimitOwner, getOutcomeVerdict, type Limit, SOURCES, type SourceKey } from '@/lib/engine'
 import type { PlacedOutcome } from './outcomes'
 
 /**
@@ -53,7 +53,7 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
                     to <QuantityText quantity={{ value: outcome.limit.upperValue, unit: outcome.limit.unit }} />
                   </>
                 )}{' '}
-                ({outcome.limit.owner.name}; {getSourceWords(outcome.limit.sourceKey)})
+                ({describeLimitOwner(outcome.limit.owner)}; {getSourceWords(outcome.limit.sourceKey)})
               </p>
             )}
             {outcome.kind === 'not-computed' && (

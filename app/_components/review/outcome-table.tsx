@@ -4,21 +4,13 @@ import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { DecidedOutcome, Limit, Outcome } from '@/lib/engine/results'
-import { formatIssuePath } from '@/lib/engine/results'
+import { describeLimitOwner, formatIssuePath } from '@/lib/engine/results'
 
 const SENSE: Record<Limit['sense'], string> = {
   'at-most': 'at most',
   'at-least': 'at least',
   within: 'within',
   equals: 'exactly',
-}
-
-const OWNER: Record<Limit['owner']['kind'], string> = {
-  published: 'published',
-  'common-practice': 'common practice',
-  design: 'this design',
-  workspace: 'workspace',
-  fabricator: 'fabricator',
 }
 
 function LimitText({ limit }: { limit: Limit }) {
@@ -31,17 +23,6 @@ function LimitText({ limit }: { limit: Limit }) {
           to <QuantityText quantity={{ value: limit.upperValue, unit: limit.unit }} />
         </>
       )}
-    </>
-  )
-}
-
-/** Whose limit decided: the name, and in what capacity. */
-function OwnerText({ limit }: { limit: Limit }) {
-  const kind = OWNER[limit.owner.kind]
-  return (
-    <>
-      {limit.owner.name}
-      {limit.owner.name.toLowerCase() !== kind && <span className="muted"> ({kind})</span>}
     </>
   )
 }
@@ -104,9 +85,7 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
                   <td className="num" data-label="margin">
                     <QuantityText quantity={{ value: outcome.margin, unit: outcome.limit.unit }} />
                   </td>
-                  <td data-label="whose limit">
-                    <OwnerText limit={outcome.limit} />
-                  </td>
+                  <td data-label="whose limit">{describeLimitOwner(outcome.limit.owner)}</td>
                   <td className="small" data-label="source">
                     {outcome.equation}
                     <span className="block muted">

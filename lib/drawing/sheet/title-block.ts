@@ -1,3 +1,4 @@
+import { CAUTIONS } from '@/lib/engine'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode } from '../picture'
 import { FONT_MM, getLinesHeightMm, makeLine, makeLines } from './marks'
@@ -34,6 +35,8 @@ export interface TitleBlockTexts {
 export const TITLE_BLOCK_WIDTH_MM = 180
 const PADDING_MM = 1.5
 const TOP_MM = 0.7
+/** The row with title, part number and revision. */
+const TITLE_ROW = 2
 
 interface Field {
   readonly label: string
@@ -41,11 +44,15 @@ interface Field {
   readonly widthMm: number
 }
 
-/** Rows of the block; widths of a row add up to that of the block. Fields are those of ISO 7200 and the trade's units. */
+/**
+ * Rows of the block; widths of a row add up to that of the block. Fields are those of ISO 7200 and the trade's units. The
+ * cautions stand in it because a single sheet may travel without the others.
+ */
 function listRows({ identity, unitsNote, hasPlan, sheetNumber, sheetCount }: TitleBlockTexts, size: string): Field[][] {
   const stated = (text: string) => (text.trim() === '' ? 'not stated' : text)
   const status = identity.issuedOn === null ? `${identity.status}: do not build from this sheet` : identity.status
   return [
+    [{ label: 'Cautions', text: CAUTIONS.join(' '), widthMm: TITLE_BLOCK_WIDTH_MM }],
     [
       { label: 'Legal owner', text: identity.ownerName, widthMm: 74 },
       { label: 'Document type', text: 'Construction and bend drawing', widthMm: 58 },
@@ -80,7 +87,7 @@ interface LaidField extends Field {
 
 function layRows(texts: TitleBlockTexts, size: string): { heightMm: number; fields: LaidField[] }[] {
   return listRows(texts, size).map((row, index) => {
-    const isBold = index === 1
+    const isBold = index === TITLE_ROW
     const fields = row.map((field) => ({
       ...field,
       lines: wrapText(field.text, field.widthMm - 2 * PADDING_MM, FONT_MM.body, isBold),
@@ -127,7 +134,7 @@ export function drawTitleBlock(format: SheetFormat, texts: TitleBlockTexts, pale
           lines,
           x + PADDING_MM,
           y + TOP_MM + getLinesHeightMm(1, FONT_MM.body),
-          { fontMm: FONT_MM.body, isBold: index === 1 },
+          { fontMm: FONT_MM.body, isBold: index === TITLE_ROW },
           palette,
         ),
       )

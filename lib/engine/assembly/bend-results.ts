@@ -7,6 +7,7 @@ import {
   type RatioTable,
   type Springback,
 } from '../bending'
+import { FATIGUE_RELATION_CAUTION, LIFE_CAUTION } from '../cautions'
 import type { Bend } from '../design'
 import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
@@ -195,10 +196,7 @@ function listCautions(
 ): string[] {
   const cautions: string[] = []
   if (bend.use === 'dynamic' && conductors.length > 0) {
-    cautions.push(
-      'Fatigue figures are estimates of order of magnitude, with exponents from memory: qualify by test.',
-      ...demand.cautions,
-    )
+    cautions.push(LIFE_CAUTION, FATIGUE_RELATION_CAUTION, ...demand.cautions)
     cautions.push(...listLongLifeCautions(conductors, life))
   }
   const yielding = conductors.filter(({ result }) => result.pastYield)

@@ -139,7 +139,7 @@ function listConductorCautions(
   const cautions: string[] = []
   if (currentAmp !== null && currentAmp > 0 && riseDegC !== null) {
     cautions.push(
-      'The current relation is a screening rule for rigid boards in still air; thin polyimide without planes spreads heat less.',
+      'The current relation is a screening rule for rigid boards in still air. The thinner the board, the hotter its conductors, and a flexible circuit is thinner than any that was measured.',
       ...listCurrentCautions({ currentAmp, temperatureRiseDegC: riseDegC, location }),
     )
   }

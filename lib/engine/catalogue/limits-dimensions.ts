@@ -44,8 +44,8 @@ export const DIMENSION_LIMITS = {
     sense: 'at-least',
     value: 1.5,
     allowed: { min: 0.2, max: 10 },
-    sourceKey: 'commonPractice',
-    note: 'About twice the least corner radius.',
+    sourceKey: 'ownChoice',
+    note: 'Our choice: about twice the minimum corner radius.',
   },
   stiffenerToBendMm: {
     label: 'Stiffener edge to the nearest bend',
@@ -71,8 +71,8 @@ export const DIMENSION_LIMITS = {
     sense: 'at-least',
     value: 85,
     allowed: { min: 0, max: 90 },
-    sourceKey: 'commonPractice',
-    note: 'The rule is a right angle; five degrees leave room for drawing and die.',
+    sourceKey: 'ownChoice',
+    note: 'A right angle is common practice; the five degrees for drawing and die are our choice.',
   },
   stepConcentrationRatio: {
     label: 'Stress concentration where a conductor changes width',
@@ -80,7 +80,7 @@ export const DIMENSION_LIMITS = {
     sense: 'at-most',
     value: 1.5,
     allowed: { min: 1.05, max: 5 },
-    sourceKey: 'commonPractice',
+    sourceKey: 'ownChoice',
     note: 'The factor comes from the handbook polynomial; the bound is our choice.',
   },
   holeToBendMm: {
@@ -107,8 +107,8 @@ export const DIMENSION_LIMITS = {
     sense: 'at-least',
     value: 2.54,
     allowed: { min: 0.1, max: 100 },
-    sourceKey: 'commonPractice',
-    note: 'Taken as for the coverlay opening that every component needs.',
+    sourceKey: 'ownChoice',
+    note: 'Our choice: as for the coverlay opening that every component needs.',
   },
   componentToTransitionMm: {
     label: 'Component to the rigid-to-flex transition',
@@ -116,8 +116,8 @@ export const DIMENSION_LIMITS = {
     sense: 'at-least',
     value: 1.27,
     allowed: { min: 0.1, max: 100 },
-    sourceKey: 'commonPractice',
-    note: 'Taken as for holes.',
+    sourceKey: 'ownChoice',
+    note: 'Our choice: as for holes.',
   },
   copperToOutlineMm: {
     label: 'Copper to the outline',

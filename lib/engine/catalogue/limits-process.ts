@@ -8,8 +8,8 @@ export const PROCESS_LIMITS = {
     sense: 'at-least',
     value: 0,
     allowed: { min: 0, max: 365 },
-    sourceKey: 'commonPractice',
-    note: 'On the day of the freeze is the latest that still helps.',
+    sourceKey: 'ownChoice',
+    note: 'Our choice: the day of the freeze is the latest that still helps.',
   },
   orderSlackDays: {
     label: 'Days left before the latest order date of materials not on the shelf',
@@ -17,8 +17,8 @@ export const PROCESS_LIMITS = {
     sense: 'at-least',
     value: 0,
     allowed: { min: 0, max: 365 },
-    sourceKey: 'commonPractice',
-    note: 'Latest order date is the need date less the lead time.',
+    sourceKey: 'ownChoice',
+    note: 'Our choice: no days in hand. The latest order date is the need date less the lead time.',
   },
   panelUtilisationFraction: {
     label: 'Share of the panel that becomes parts',
@@ -26,7 +26,7 @@ export const PROCESS_LIMITS = {
     sense: 'at-least',
     value: 0.5,
     allowed: { min: 0.01, max: 1 },
-    sourceKey: 'commonPractice',
+    sourceKey: 'ownChoice',
     note: 'No figure was found; half is our choice. Sheet materials are said to be 20 to 60 % of the price of flexible work (trade magazine 2024).',
   },
   costOverCheapestRatio: {
@@ -35,7 +35,7 @@ export const PROCESS_LIMITS = {
     sense: 'at-most',
     value: 1.2,
     allowed: { min: 1, max: 10 },
-    sourceKey: 'commonPractice',
-    note: 'A fifth is what a four-layer rigid-flex with inner flex was found cheaper than a three-layer one with outer flex (common practice, no published source).',
+    sourceKey: 'ownChoice',
+    note: 'Our choice. Costs here are ratios from a table of steps and rates, never prices.',
   },
 } as const satisfies Record<string, LimitDefinition>

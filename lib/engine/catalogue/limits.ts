@@ -1,6 +1,6 @@
 import type { LimitOverride } from '../context'
 import type { Limit, LimitOwner, Unit } from '../results'
-import { SOURCES, type Source, type SourceKey } from '../sources'
+import { SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '../sources'
 import { CONSTRUCTION_LIMITS } from './limits-construction'
 import { DIMENSION_LIMITS } from './limits-dimensions'
 import { PROCESS_LIMITS } from './limits-process'
@@ -45,10 +45,19 @@ export function getSourceOwner(sourceKey: SourceKey): LimitOwner {
   return OWNERS[sourceKey]
 }
 
-function makeSourceOwner({ kind, number, title }: Source): LimitOwner {
-  if (kind === 'memory' && number !== null) return { kind: 'common-practice', name: `${number}, from memory` }
-  if (kind === 'common-practice' || kind === 'memory') return { kind: 'common-practice', name: 'common practice' }
-  return { kind: 'published', name: number ?? title }
+function makeSourceOwner(source: Source): LimitOwner {
+  const name = source.number ?? source.title
+  switch (source.kind) {
+    case 'published':
+    case 'abstract':
+      return { kind: source.kind, name }
+    case 'quoted':
+      return { kind: 'quoted', name: `${name}, as quoted by ${source.quotedBy}` }
+    case 'memory':
+      return { kind: 'memory', name: `${name}, ${SOURCE_KINDS.memory}` }
+    default:
+      return { kind: source.kind, name: SOURCE_KINDS[source.kind] }
+  }
 }
 
 /** Made once: every outcome of every evaluation points at one of these. */

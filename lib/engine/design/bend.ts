@@ -7,7 +7,7 @@ export const BEND_USES = ['fold-once', 'flex-to-install', 'dynamic'] as const
 /** From flat to the radius and back (one-way), or to both sides of flat (reversed). */
 export const BEND_MOTIONS = ['one-way', 'reversed'] as const
 
-/** What holds the radius, so that the bend cannot become a crease. */
+/** What holds the radius, so that handling cannot bend the part tighter than was checked. */
 export const RADIUS_HOLDERS = ['former', 'stop', 'channel', 'bonded-in-place', 'nothing'] as const
 
 export const bendSchema = z

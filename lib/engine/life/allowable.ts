@@ -29,7 +29,7 @@ export interface BendLife {
  *
  * @param strainPct  magnitude at the worst face, > 0 to 100
  * @throws  RangeError naming the argument
- * Source   SOURCES.fatigueDuctility (from memory), SOURCES.weibull
+ * Source   SOURCES.fatigueDuctility (quoted), SOURCES.weibull
  */
 export function computeBendLife({
   foil,
@@ -63,7 +63,7 @@ export interface AllowableStrain {
  *
  * @param requiredCycles  1 to 1e12
  * @throws  RangeError naming the argument
- * Source   SOURCES.fatigueDuctility (from memory), SOURCES.weibull
+ * Source   SOURCES.fatigueDuctility (quoted), SOURCES.weibull
  */
 export function computeAllowableStrain({
   foil,

@@ -25,4 +25,10 @@ export {
   RANKING_LIMIT_CYCLES,
   strainRangeOfMotion,
 } from './fatigue'
-export { computeDamage, type DamageBlock, DEFAULT_WEIBULL_SLOPE, lifeOverMedianFraction } from './survival'
+export {
+  computeDamage,
+  DAMAGE_SUM_AT_FAILURE,
+  type DamageBlock,
+  DEFAULT_WEIBULL_SLOPE,
+  lifeOverMedianFraction,
+} from './survival'

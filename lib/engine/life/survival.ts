@@ -31,22 +31,31 @@ export interface DamageBlock {
   lifeCycles: number
 }
 
+/** Damage sums at which failures were seen. Source SOURCES.miner; check values in test/standards/fatigue. */
+export const DAMAGE_SUM_AT_FAILURE = { low: 0.7, high: 2.2 } as const
+
 /**
  * Linear damage sum over several bends or several motions of one part.
  *
- * Model    damage = sum(n_i / N_i); failure is expected at 1
+ * Model    damage = sum(n_i / N_i); failure is expected at 1, and was seen from 0.7 to 2.2
  * Holds    order of loading ignored: one hard fold before many gentle cycles does more harm than the sum says
  * @param blocks  cycles >= 0, lifeCycles > 0; none gives damage 0
- * @returns repeatsToFailure is null when nothing is done to the part
+ * @returns repeatsToFailure and its range are null when nothing is done to the part
  * @throws  RangeError naming the block
  * Source   SOURCES.miner; check values in test/standards/fatigue
  */
-export function computeDamage(blocks: readonly DamageBlock[]): { damage: number; repeatsToFailure: number | null } {
+export function computeDamage(blocks: readonly DamageBlock[]): {
+  damage: number
+  repeatsToFailure: number | null
+  repeatsRange: { low: number; high: number } | null
+} {
   let damage = 0
   for (const [index, { cycles, lifeCycles }] of blocks.entries()) {
     requireNumber(`blocks[${index}].cycles`, cycles, { atLeast: 0, atMost: 1e15, unit: 'cycles' })
     requireNumber(`blocks[${index}].lifeCycles`, lifeCycles, { above: 0, unit: 'cycles' })
     damage += cycles / lifeCycles
   }
-  return { damage, repeatsToFailure: damage === 0 ? null : 1 / damage }
+  if (damage === 0) return { damage, repeatsToFailure: null, repeatsRange: null }
+  const { low, high } = DAMAGE_SUM_AT_FAILURE
+  return { damage, repeatsToFailure: 1 / damage, repeatsRange: { low: low / damage, high: high / damage } }
 }

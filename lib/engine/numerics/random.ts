@@ -17,7 +17,7 @@ const TWO_POW_32 = 2 ** 32
  *
  * @param seed  integer 0 to 2^32 - 1
  * @throws  RangeError for any other seed
- * Source   SOURCES.practRand (generator), SOURCES.marsagliaPolar (normal draws)
+ * Source   SOURCES.sfc32 (generator), SOURCES.marsagliaPolar (normal draws)
  */
 export function createRandomStream(seed: number): RandomStream {
   requireNumber('seed', seed, { atLeast: 0, atMost: TWO_POW_32 - 1 })

@@ -1,3 +1,5 @@
+import { SOURCE_KINDS } from '../sources'
+
 /** Units of values that the engine reports. Value and unit are never apart. */
 export type Unit =
   | 'um'
@@ -31,13 +33,34 @@ export interface QuantityRange {
   readonly high: number
 }
 
-/** Who set a limit. Published standards and common practice come with the catalogue; the others override them. */
-export type LimitOwnerKind = 'published' | 'common-practice' | 'design' | 'workspace' | 'fabricator'
+/**
+ * Who set a limit, and the word that is shown for it. Limits that come with the catalogue carry the kind of their
+ * source; design, workspace and fabricator override them.
+ */
+export const LIMIT_OWNER_KINDS = {
+  ...SOURCE_KINDS,
+  design: 'this design',
+  workspace: 'workspace',
+  fabricator: 'fabricator',
+} as const
+
+export type LimitOwnerKind = keyof typeof LIMIT_OWNER_KINDS
 
 export interface LimitOwner {
   readonly kind: LimitOwnerKind
-  /** Name to show: the standard's number, `common practice`, the workspace's or the fabricator's name. */
+  /** Name to show: `IPC-2223, as quoted by fabricator guides`, `common practice`, the workspace's or fabricator's name. */
   readonly name: string
+}
+
+/**
+ * Whose limit it is, in words that always say how far it is known: the one way in which screens, reports and the
+ * command name it.
+ *
+ * @example describeLimitOwner({ kind: 'published', name: 'IPC-TM-650 2.4.3' }) gives 'IPC-TM-650 2.4.3 (published)'
+ */
+export function describeLimitOwner({ kind, name }: LimitOwner): string {
+  const word = LIMIT_OWNER_KINDS[kind]
+  return name.toLowerCase().includes(word) ? name : `${name} (${word})`
 }
 
 export interface Limit {

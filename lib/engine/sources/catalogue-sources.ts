@@ -1,4 +1,4 @@
-import type { Source } from './sources'
+import type { Source } from './kinds'
 
 /**
  * Sources that only the catalogue of review items cites. Guides of the trade disagree with each other; each limit's
@@ -9,36 +9,38 @@ export const CATALOGUE_SOURCES = {
     title: 'Printed Board Handling and Storage Guidelines',
     number: 'IPC-1601',
     year: 2010,
-    kind: 'standard',
-    note: 'prefers dry handling to baking; profiles belong to the maker of film and finish; quoted after trade articles',
+    kind: 'quoted',
+    quotedBy: 'trade articles',
+    note: 'prefers dry handling to baking; profiles belong to the maker of film and finish',
   },
   ipc4203: {
     title: 'Cover and Bonding Material for Flexible Printed Circuitry',
     number: 'IPC-4203',
     year: 2002,
-    kind: 'standard',
+    kind: 'abstract',
     note: 'scope read, not the sheets; coated films and bonding films are called out by sheet number and thickness',
   },
   ipc4204: {
     title: 'Flexible Metal-Clad Dielectrics for Use in Fabrication of Flexible Printed Circuitry',
     number: 'IPC-4204',
     year: 2002,
-    kind: 'standard',
+    kind: 'abstract',
     note: 'scope read, not the sheets; clads are called out by sheet number and thickness',
   },
-  ipc4552: {
-    title: 'Specification for Electroless Nickel/Immersion Gold (ENIG) Plating for Printed Circuit Boards',
-    number: 'IPC-4552',
-    year: 2002,
-    kind: 'standard',
-    note: 'nickel 3 to 6 um, quoted after engineers of the trade, who report cracks at bends with it and none at 1 to 3 um',
+  guideMoisture: {
+    title: 'fabricator guide on flexible dielectrics, and an article on baking',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given; polyimide takes up 0.8 to 2.9 % of water in 24 h of immersion, about 2 % at 20 degC and 50 % humidity',
   },
   filletConcentration: {
     title: "Peterson's Stress Concentration Factors: stepped flat bar with shoulder fillets, tension",
     number: null,
     year: 1997,
-    kind: 'handbook',
-    note: 'polynomial in fillet radius and step height, read in a public calculation sheet; holds for t/r from 0.1 to 20',
+    kind: 'quoted',
+    quotedBy: 'a public calculation sheet',
+    note: 'polynomial in fillet radius and step height; holds for t/r from 0.1 to 20',
   },
   guideCircuitConstruction: {
     title: 'fabricator guide on circuit construction',

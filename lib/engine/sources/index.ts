@@ -1,2 +1,3 @@
 export { CATALOGUE_SOURCES } from './catalogue-sources'
-export { citeSource, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
+export { SOURCE_KINDS, type Source, type SourceKind } from './kinds'
+export { citeSource, SOURCES, type SourceKey } from './sources'

@@ -1,20 +1,10 @@
 import { CATALOGUE_SOURCES } from './catalogue-sources'
-
+import { FATIGUE_SOURCES } from './fatigue-sources'
+import { SOURCE_KINDS, type Source } from './kinds'
 import { MATERIAL_SOURCES } from './material-sources'
+import { PROCESS_SOURCES } from './process-sources'
 
-/** What kind of ground a number stands on. `memory`: recalled, not read in the text it is attributed to. */
-export type SourceKind = 'standard' | 'paper' | 'handbook' | 'common-practice' | 'memory' | 'exact'
-
-/** Where a formula, limit or constant comes from. `number` and `year` are null where there is none or it is not known. */
-export interface Source {
-  title: string
-  number: string | null
-  year: number | null
-  kind: SourceKind
-  note: string
-}
-
-const NOT_READ = 'quoted after published fabricator guides and trade articles; the current edition governs'
+const CURRENT_GOVERNS = 'the current edition governs'
 
 /**
  * Every source that a calculation, a limit or a checklist item may cite. Guides of the trade are named by kind and
@@ -22,20 +12,32 @@ const NOT_READ = 'quoted after published fabricator guides and trade articles; t
  */
 export const SOURCES = {
   ...CATALOGUE_SOURCES,
+  ...FATIGUE_SOURCES,
   ...MATERIAL_SOURCES,
+  ...PROCESS_SOURCES,
   ipc2221: {
     title: 'Generic Standard on Printed Board Design',
     number: 'IPC-2221',
     year: 2012,
-    kind: 'standard',
-    note: `current relation fitted to charts of the 1950s for rigid boards in still air; ${NOT_READ}`,
+    kind: 'quoted',
+    quotedBy: 'a lesson on trace current',
+    note: `current relation fitted to charts of the 1950s for rigid boards in still air; its internal chart is the external one at half the current, not test data; ${CURRENT_GOVERNS}`,
+  },
+  ipc2152: {
+    title: 'Standard for Determining Current Carrying Capacity in Printed Board Design',
+    number: 'IPC-2152',
+    year: null,
+    kind: 'quoted',
+    quotedBy: 'a public digest of the Printed Circuits Handbook (2016), 22.3',
+    note: 'at 1 A a board of 1.78 mm warms a conductor by 10 degC, one of 0.97 mm by 13.3 degC; internal conductors ran slightly cooler than external ones. A flex of 0.1 to 0.3 mm lies far outside these data',
   },
   ipc2223: {
     title: 'Sectional Design Standard for Flexible/Rigid-Flexible Printed Boards',
     number: 'IPC-2223',
     year: 1998,
-    kind: 'standard',
-    note: `single-sided formula and deformation values; ${NOT_READ}`,
+    kind: 'quoted',
+    quotedBy: 'fabricator guides',
+    note: `single-sided formula and deformation values; ${CURRENT_GOVERNS}`,
   },
   ipc2223Recalled: {
     title: 'Sectional Design Standard for Flexible/Rigid-Flexible Printed Boards, double-sided and multilayer forms',
@@ -48,99 +50,54 @@ export const SOURCES = {
     title: 'Qualification and Performance Specification for Rigid Printed Boards',
     number: 'IPC-6012',
     year: 2020,
-    kind: 'standard',
-    note: `minimum finished copper, rows for 1/2, 1 and 2 oz; ${NOT_READ}`,
+    kind: 'quoted',
+    quotedBy: 'a fabricator guide and a trade article',
+    note: `minimum finished copper, rows for 1/2, 1 and 2 oz; ${CURRENT_GOVERNS}`,
   },
   ipc6013: {
     title: 'Qualification and Performance Specification for Flexible/Rigid-Flexible Printed Boards',
     number: 'IPC-6013',
     year: 2017,
-    kind: 'standard',
-    note: `minimum hole plating 984 microinch, same copper tables as the rigid specification; ${NOT_READ}`,
-  },
-  minimumCopperRecalled: {
-    title: 'Minimum finished copper, rows other than 1/2, 1 and 2 oz',
-    number: 'IPC-6012 / IPC-6013',
-    year: null,
-    kind: 'memory',
-    note: 'recalled table rows: foil minimum, plating minimum, processing reduction',
+    kind: 'quoted',
+    quotedBy: 'a trade article',
+    note: `minimum hole plating 984 microinch, same copper tables as the rigid specification; ${CURRENT_GOVERNS}`,
   },
   ipc4562: {
     title: 'Metal Foil for Printed Board Applications',
     number: 'IPC-4562',
     year: 2000,
-    kind: 'standard',
-    note: `nominal foil thickness 34.3 um per oz/ft2, minimum 10 % less; ${NOT_READ}`,
-  },
-  fatigueDuctility: {
-    title: 'Fatigue-ductility relation of the flexural fatigue test of foil',
-    number: 'IPC-TM-650 2.4.3.2 and 2.4.2.1',
-    year: 1991,
-    kind: 'memory',
-    note: 'exponents recalled, not read in the test method; an estimate of order of magnitude: qualify by test',
-  },
-  platedHoleFatigue: {
-    title: 'Round Robin Reliability Evaluation of Small Diameter Plated Through Holes in Printed Wiring Boards',
-    number: 'IPC-TR-579',
-    year: 1988,
-    kind: 'memory',
-    note: 'second place from which the fatigue relation is remembered',
-  },
-  foilRoundRobin: {
-    title: 'Results of the copper foil ductility round robin study',
-    number: 'IPC-TR-484',
-    year: 1986,
-    kind: 'paper',
-    note: 'abstract read: laboratories agree within 10 %; rolled-annealed foil best for severe flexing and long life',
-  },
-  thinMetalFatigue1991: {
-    title: 'Fatigue of thin copper on polyimide in reversed bending, J. Electronic Packaging 113(1) 58',
-    number: null,
-    year: 1991,
-    kind: 'paper',
-    note: 'abstract read: exponents 0.39 (crack start) and 0.51 (failure) for amplitudes of 1 to 10 %',
-  },
-  weibull: {
-    title: 'A Statistical Distribution Function of Wide Applicability, J. Applied Mechanics 18, 293',
-    number: null,
-    year: 1951,
-    kind: 'paper',
-    note: 'no published slope for flex copper was found: the slope is an input',
-  },
-  miner: {
-    title: 'Cumulative Damage in Fatigue, J. Applied Mechanics 12, A159',
-    number: null,
-    year: 1945,
-    kind: 'paper',
-    note: 'linear damage sum; the order of loading is ignored',
+    kind: 'quoted',
+    quotedBy: 'a trade article',
+    note: `nominal foil thickness 34.3 um per oz/ft2, minimum 10 % less; ${CURRENT_GOVERNS}`,
   },
   compositeBeam: {
     title: 'Mechanics of Materials (Gere), chapter 6: composite beams',
     number: null,
     year: 2004,
-    kind: 'handbook',
-    note: 'transformed section; problems 6.2-1 and 6.2-2 with published solutions are among the checks',
+    kind: 'published',
+    note: 'solutions of the chapter read: transformed section; problems 6.2-1 and 6.2-2 are among the checks',
   },
   fiveStripBeam: {
     title: 'Mechanics of Materials (Beer, Johnston), chapter 4: five-strip composite bar',
     number: null,
     year: 1981,
-    kind: 'handbook',
+    kind: 'quoted',
+    quotedBy: 'a public page of worked answers',
     note: 'worked answers for steel, brass and aluminium strips',
   },
   bimetal: {
     title: 'Analysis of Bi-metal Thermostats, J. Optical Society of America 11, 233',
     number: null,
     year: 1925,
-    kind: 'paper',
+    kind: 'memory',
     note: 'equation recalled and confirmed by force and moment equilibrium',
   },
   plateBending: {
     title: 'Theory of Plates and Shells (Timoshenko, Woinowsky-Krieger), cylindrical bending',
     number: null,
     year: 1959,
-    kind: 'handbook',
-    note: "wide strip: E' = E / (1 - nu^2)",
+    kind: 'memory',
+    note: "recalled, textbook form: wide strip, E' = E / (1 - nu^2)",
   },
   plasticBending: {
     title: 'Plasticity Theory (Lubliner), bending of an elastic-plastic beam',
@@ -174,7 +131,8 @@ export const SOURCES = {
     title: 'International standard of resistance for copper',
     number: 'IEC 60028',
     year: 1925,
-    kind: 'standard',
+    kind: 'quoted',
+    quotedBy: 'an encyclopedia article',
     note: '1/58 ohm mm2/m at 20 degC, temperature coefficient 0.00393 per degC',
   },
   skinEffect: {
@@ -188,8 +146,8 @@ export const SOURCES = {
     title: 'Digital Library of Mathematical Functions (NIST), chapter 7: error functions',
     number: null,
     year: 2010,
-    kind: 'handbook',
-    note: 'equations 7.6.2 and 7.9.1',
+    kind: 'memory',
+    note: 'equations 7.6.2 and 7.9.1, recalled; they are tested against each other and against known values',
   },
   itp: {
     title:
@@ -199,7 +157,7 @@ export const SOURCES = {
     kind: 'memory',
     note: 'root finder; convergence is tested over the whole domain',
   },
-  practRand: {
+  sfc32: {
     title: 'Small fast chaotic generator sfc32, public domain',
     number: null,
     year: 2010,
@@ -276,33 +234,19 @@ export const SOURCES = {
     kind: 'common-practice',
     note: '1.5 times the layer pitch; equals the exact value at 86 degrees only',
   },
-  materialConstantsRecalled: {
-    title: 'Material constants as recalled from handbooks and data sheets',
-    number: null,
-    year: null,
-    kind: 'memory',
-    note: 'the note of each material record gives the spread that is believed; replace by measured or maker values',
-  },
-  polyimideFilmTable: {
-    title: 'Property table of polyimide film (tensile tests by ASTM D882)',
-    number: null,
-    year: null,
-    kind: 'handbook',
-    note: "film maker's data as reproduced in a university laboratory's table; 23 degC",
-  },
-  flexDielectricTable: {
-    title: 'Table of dielectrics for flexible circuits in a fabricator guide',
-    number: null,
-    year: null,
-    kind: 'handbook',
-    note: 'no date given; moduli printed in psi',
-  },
   commonPractice: {
     title: 'common practice of the trade',
     number: null,
     year: null,
     kind: 'common-practice',
     note: 'no published source',
+  },
+  ownChoice: {
+    title: 'our choice',
+    number: null,
+    year: null,
+    kind: 'own-choice',
+    note: 'no source was found for this figure; set your own under limits',
   },
   exactArithmetic: {
     title: 'exact arithmetic or geometry',
@@ -316,20 +260,26 @@ export const SOURCES = {
 export type SourceKey = keyof typeof SOURCES
 
 /**
- * A source in one line, as it stands beside a number on screen and in print. Recalled sources and unpublished
- * practice always say so.
+ * A source in one line, as it stands beside a number on screen and in print. It always says how far the source is
+ * known: quoted, recalled, unpublished or our own.
  *
- * @example citeSource('iacs') gives 'IEC 60028, International standard of resistance for copper (1925)'
+ * @example citeSource('iacs') gives 'IEC 60028, International standard of resistance for copper (1925), as quoted by an encyclopedia article'
  */
 export function citeSource(key: SourceKey): string {
-  const { title, number, year, kind }: Source = SOURCES[key]
+  const source: Source = SOURCES[key]
+  const { title, number, year } = source
   const name = number === null ? title : `${number}, ${title}`
   const dated = year === null ? name : `${name} (${year})`
-  switch (kind) {
+  switch (source.kind) {
+    case 'quoted':
+      return `${dated}, as quoted by ${source.quotedBy}`
+    case 'abstract':
     case 'memory':
-      return `${dated}; from memory`
+      return `${dated}; ${SOURCE_KINDS[source.kind]}`
     case 'common-practice':
       return key === 'commonPractice' ? 'common practice, no published source' : `${dated}; common practice`
+    case 'own-choice':
+      return 'our choice, no published source'
     default:
       return dated
   }

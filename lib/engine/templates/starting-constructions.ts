@@ -38,7 +38,8 @@ const STARTING_CONSTRUCTIONS: readonly StartingConstruction[] = [
   {
     id: 'three-layer-outer-flex',
     name: 'Three-layer rigid-flex, outer flex',
-    purpose: 'Both outer layers run through as flex, one rigid layer inside. Check its cost against four layers.',
+    purpose:
+      'Both outer layers run through as flex, one rigid layer inside. Its coverlay openings need tight registration.',
     conductorLayerCount: 3,
     makeDesign: makeThreeLayerOuterFlex,
   },

@@ -32,7 +32,7 @@ const MAX_BINS = 500
  * @param bins          1 to 500, equal bins from the least to the greatest draw
  * @param windowUm      optional limits, e.g. of a connector
  * @throws  RangeError if an argument breaks those ranges
- * Source   SOURCES.practRand, SOURCES.marsagliaPolar; converges on computeThicknessRange (test/standards/tolerance)
+ * Source   SOURCES.sfc32, SOURCES.marsagliaPolar; converges on computeThicknessRange (test/unit/engine)
  */
 export function simulateThickness({
   contributors,

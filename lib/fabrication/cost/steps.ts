@@ -41,8 +41,8 @@ type Line = readonly [
 
 /**
  * Illustrative rates. What they say is how steps compare; nobody's prices are behind them (common practice, no published
- * source). Chosen so that sheet materials come to a fifth up to three fifths of the cost of flexible work, as a trade
- * magazine of June 2024 states, and in the order of press cycles, imaging, plating and laser time as the trade speaks of
+ * source). Chosen so that sheet materials come to 20 to 60 % of the cost of flexible work, as a trade magazine of June
+ * 2024 states, and in the order of press cycles, imaging, plating and laser time as the trade speaks of
  * them. One index unit is about a tenth of the imaging, etching and inspection of one layer of a production panel.
  */
 const LINES: readonly Line[] = [

@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
-import type { DecidedOutcome, Outcome } from '@/lib/engine'
+import { type DecidedOutcome, describeLimitOwner, type Outcome } from '@/lib/engine'
 import { type ItemSection, type ItemStanding, listStandings } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
@@ -119,7 +119,7 @@ function makeRows(standing: ItemStanding): Content[][] {
 function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
   if (outcome === undefined) return ['', '', '']
   const { value, limit, margin } = outcome
-  const owner: Content = { text: limit.owner.name, style: 'small' }
+  const owner: Content = { text: describeLimitOwner(limit.owner), style: 'small' }
   if (limit.unit === 'count' && limit.value === 0 && limit.sense !== 'at-least') {
     return [value.value === 0 ? 'none' : sayQuantity(value), { stack: ['none allowed', owner] }, '']
   }

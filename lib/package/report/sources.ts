@@ -1,9 +1,9 @@
 import type { Content } from 'pdfmake/interfaces'
-import { SOURCES, type Source, type SourceKey } from '@/lib/engine'
+import { SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import { CAUTIONS } from '../data-files'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { saySource, sayWord } from './words'
+import { saySource } from './words'
 
 /** Every source that a number of this report rests on. */
 export function makeSources({ snapshot }: PackageContent): Content[] {
@@ -15,7 +15,7 @@ export function makeSources({ snapshot }: PackageContent): Content[] {
       Object.hasOwn(SOURCES, key) ? SOURCES[key as SourceKey] : null,
     ])
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([cited, source]) => [cited, source === null ? '' : sayWord(source.kind), source?.note ?? ''])
+    .map(([cited, source]) => [cited, source === null ? '' : SOURCE_KINDS[source.kind], source?.note ?? ''])
   return [
     rows.length === 0
       ? makeEmptyPart(level1('12  Sources'), 'No computed number is recorded.')

@@ -123,6 +123,19 @@ checkTopic('4 bend strain and radius', [
       ),
   ],
   [
+    // The handbook's 250 um for each leaf is the exact length for one pitch at each angle.
+    /^bend-leaf-250/,
+    (check) => {
+      for (const [key, angleDeg] of [
+        ['equalsPitchAt90DegMm', 90],
+        ['equalsPitchAt180DegMm', 180],
+      ] as const) {
+        const { exactMm } = computeLeafLengthDifference(1000 * Number(check.expected[key]), angleDeg)
+        expectNear(exactMm, input(check, 'extraLengthPerLeafMm'), check.tolerance)
+      }
+    },
+  ],
+  [
     /^bend-bookbinder/,
     (check) => {
       const pitchUm = input(check, 'layerPitchMm') * 1000

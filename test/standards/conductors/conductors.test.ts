@@ -1,8 +1,7 @@
-import { describe, expect, it } from 'vitest'
+import { expect } from 'vitest'
 import {
   type CurrentLocation,
   currentCapacityAmp,
-  findLightestFoil,
   IACS_RESISTIVITY_OHM_MM2_PER_M,
   requiredAreaMm2,
   resistanceOhm,
@@ -12,7 +11,7 @@ import {
   skinDepthUm,
   temperatureRiseDegC,
 } from '@/lib/engine/conductors'
-import { type CheckCase, checkTopic, expectNear, expectValue, input } from '../check-values'
+import { type CheckCase, checkTopic, expectNear, expectValue, input, listOf } from '../check-values'
 
 const MM_PER_MIL = 0.0254
 
@@ -49,7 +48,42 @@ checkTopic('7 current, resistance, skin depth', [
     },
   ],
   [
-    /^res-iacs/,
+    // The measured rises of thinner boards are a trend that no relation here follows; the fit is far off inside a board.
+    /^cur-board-thickness/,
+    (check) => {
+      const section = {
+        widthMm: input(check, 'widthMil') * MM_PER_MIL,
+        thicknessUm: input(check, 'thicknessMil') * 25.4,
+      }
+      const riseOf = (location: CurrentLocation) => temperatureRiseDegC(section, input(check, 'currentA'), location)
+      expectValue(check, 'fitRiseInternalC', riseOf('internal'))
+      expectValue(check, 'fitRiseExternalC', riseOf('external'))
+      const [measuredDegC = Number.NaN] = listOf(check.expected, 'temperatureRiseC')
+      expect(riseOf('internal')).toBeGreaterThan(measuredDegC)
+    },
+  ],
+  [
+    /^cur-parallel-2/,
+    (check) => {
+      const amp = (widthMm: number) =>
+        currentCapacityAmp({ widthMm, thicknessUm: 18 }, { temperatureRiseDegC: 10, location: 'external' })
+      expectValue(check, 'groupCurrentOverSingle', amp(0.2 * input(check, 'equalConductors')) / amp(0.2))
+    },
+  ],
+  [
+    /^res-iacs-92/,
+    (check) => {
+      const resistivity = (100 * IACS_RESISTIVITY_OHM_MM2_PER_M) / input(check, 'conductivityPercentIacs')
+      expectValue(check, 'resistivityOhmM', resistivity * 1e-6)
+      expectValue(check, 'conductivitySPerM', 1e6 / resistivity)
+      const run = { runs: [{ lengthMm: 100, widthMm: 0.1, thicknessUm: 12 }], temperatureDegC: 20 }
+      expectNear(resistanceOhm({ ...run, resistivityOhmMm2PerM: resistivity }) / resistanceOhm(run), 100 / 92, {
+        rel: 1e-12,
+      })
+    },
+  ],
+  [
+    /^res-iacs$/,
     (check) => {
       expectValue(check, 'resistivityOhmM', IACS_RESISTIVITY_OHM_MM2_PER_M * 1e-6)
       expectValue(check, 'conductivitySPerM', 1e6 / IACS_RESISTIVITY_OHM_MM2_PER_M)
@@ -89,35 +123,3 @@ checkTopic('7 current, resistance, skin depth', [
   ],
   [/^skin-/, (check) => expectValue(check, 'skinDepthUm', skinDepthUm(input(check, 'frequencyHz')))],
 ])
-
-describe('lightest foil that serves', () => {
-  const bare = { platingThicknessUm: 0, processingLossUm: 0 }
-
-  it('1 A, 10 degC, external: one ounce needs 11.9 mil, so at 12 mil it serves and at 11.8 mil it does not [IPC-2221]', () => {
-    const at = (widthMil: number) =>
-      findLightestFoil(
-        {
-          widthMm: widthMil * MM_PER_MIL,
-          current: { amp: 1, temperatureRiseDegC: 10, location: 'external' },
-        },
-        bare,
-      )
-    expect(at(12.2)?.foil?.weightOzPerFt2).toBe(1)
-    expect(at(11.8)?.foil?.weightOzPerFt2).toBe(2)
-    expect(at(12.2)?.governedBy).toBe('current')
-  })
-
-  it('the resistance need is the resistance relation turned round [IEC 60028]', () => {
-    const found = findLightestFoil(
-      { widthMm: 0.1, resistance: { ohm: 1.202538285, lengthMm: 100, temperatureDegC: 85 } },
-      bare,
-    )
-    expectNear(found?.neededThicknessUm ?? Number.NaN, 18, { rel: 1e-7 })
-    expect(found?.foil?.weightOzPerFt2).toBe(1)
-    expect(found?.governedBy).toBe('resistance')
-  })
-
-  it('no need stated, no finding', () => {
-    expect(findLightestFoil({ widthMm: 0.2 }, bare)).toBeNull()
-  })
-})

@@ -84,11 +84,6 @@ describe('finished copper and adhesive', () => {
     expectNear(finishedThicknessUm, 59.7, { rel: 1e-12 })
   })
 
-  it('pads-only plating leaves conductors bare foil [common practice, no published source]', () => {
-    const bare = computeFinishedCopper({ foilThicknessUm: 12, platingThicknessUm: 0, processingLossUm: 0 })
-    expect(bare.finishedThicknessUm).toBe(12)
-  })
-
   it('25 um adhesive over 35 um copper of half coverage keeps 7.5 um [exact: conservation of volume]', () => {
     const flow = computeAdhesiveFlow({
       adhesiveThicknessUm: 25,

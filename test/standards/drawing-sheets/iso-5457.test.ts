@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest'
 import {
+  type DrawingNode,
   FIELD_LENGTH_MM,
   getFrame,
   listReferenceFields,
+  PRINT_PALETTE,
   SHEET_FORMATS,
   SHEET_SIZES,
   type SheetSize,
   TITLE_BLOCK_WIDTH_MM,
 } from '@/lib/drawing'
+import { drawTitleBlock } from '@/lib/drawing/sheet/title-block'
+import { checkTopic, input } from '../check-values'
 
 /**
  * ISO 5457:1999 (Technical product documentation, Sizes and layout of drawing sheets). Trimmed sizes are those of ISO 216;
@@ -66,6 +70,73 @@ test('ISO 5457: a ninth and a fourteenth row are J and P: I and O are never used
   const letters = listReferenceFields(tall, 'height').map(({ label }) => label)
   expect(letters.join('')).toBe('ABCDEFGHJKLMNPQR')
 })
+
+/** Texts of a drawing in the order in which they are drawn. */
+function listTexts(node: DrawingNode | string): string[] {
+  return typeof node === 'string' ? [node] : node.children.flatMap(listTexts)
+}
+
+checkTopic('10 drawing and document content', [
+  [
+    /^doc-iso5457-space/,
+    (check) => {
+      const sizes = check.inputs.sheetsMm as Record<string, [number, number]>
+      const spaces = check.expected.drawingSpaceMm as Record<string, [number, number]>
+      for (const [size, [widthMm, heightMm]] of Object.entries(sizes)) {
+        const frame = getFrame({ ...SHEET_FORMATS.A2, widthMm, heightMm })
+        expect([frame.width, frame.height], size).toEqual(spaces[size])
+        expect([frame.x, frame.y]).toEqual([input(check, 'leftMarginMm'), input(check, 'otherMarginsMm')])
+      }
+      for (const size of SHEET_SIZES) {
+        expect([SHEET_FORMATS[size].widthMm, SHEET_FORMATS[size].heightMm]).toEqual(sizes[size])
+      }
+    },
+  ],
+  [
+    // Lengths are recommended: a text of such a length stands in the block whole.
+    /^doc-iso7200-fields/,
+    (check) => {
+      const lengths = check.expected.maxCharacters as Record<string, number>
+      const fill = (field: string) => 'm'.repeat(lengths[field] ?? Number.NaN)
+      const texts = {
+        identity: {
+          ownerName: 'Quillmoor Instruments',
+          projectName: 'Skua',
+          title: fill('title'),
+          partNumber: fill('identification number'),
+          revisionLabel: fill('revision index'),
+          issuedOn: '2027-03-01',
+          status: 'released',
+          createdBy: fill('creator'),
+          approvedBy: [fill('approval person')],
+        },
+        unitsNote: 'mm',
+        hasPlan: true,
+        sheetNumber: 1,
+        sheetCount: 2,
+      }
+      const drawn = drawTitleBlock(SHEET_FORMATS.A4, texts, PRINT_PALETTE).flatMap(listTexts)
+      const labels: Record<string, string> = {
+        'legal owner': 'Legal owner',
+        'identification number': 'Part number',
+        'date of issue': 'Date of issue',
+        'segment or sheet number': 'Sheet',
+        title: 'Title',
+        'approval person': 'Approved by',
+        creator: 'Creator',
+        'document type': 'Document type',
+      }
+      for (const field of check.inputs.mandatory as string[]) {
+        expect(drawn, field).toContain(labels[field])
+      }
+      for (const field of ['title', 'identification number', 'creator', 'approval person']) {
+        expect(drawn.join(''), field).toContain(fill(field))
+      }
+      expect(texts.identity.issuedOn).toHaveLength(lengths['date of issue'] ?? 0)
+      expect(drawn).toContain(texts.identity.issuedOn)
+    },
+  ],
+])
 
 test('ISO 7200:2004: the title block is 180 mm wide, so that it fits the frame of A4 (from memory)', () => {
   expect(TITLE_BLOCK_WIDTH_MM).toBe(180)

@@ -1,78 +1,46 @@
-import { describe, expect, it } from 'vitest'
-import { computeStepConcentration, filletRadiusOfTaperMm } from '@/lib/engine/catalogue'
+import { expect } from 'vitest'
+import { computeStepConcentration } from '@/lib/engine/catalogue'
+import { checkTopic, expectNear, expectValue, input } from '../check-values'
 
 /**
  * Peterson's Stress Concentration Factors (1997), stepped flat bar in tension, as worked in a public
  * calculation sheet. Heywood's formula is recalled (from memory) and differs by up to 11 %: it guards against a slip in
  * a coefficient, not against the last digits.
  */
-const CASES = [
-  { wideMm: 6, narrowMm: 4, filletRadiusMm: 1, polynomial: 1.7448148, heywood: 1.5989978 },
-  { wideMm: 20, narrowMm: 10, filletRadiusMm: 0.5, polynomial: 3.1891807, heywood: 2.9426894 },
-  { wideMm: 20, narrowMm: 10, filletRadiusMm: 1.6, polynomial: 2.1456974, heywood: 1.9121282 },
-  { wideMm: 20, narrowMm: 10, filletRadiusMm: 5, polynomial: 1.57725, heywood: 1.434914 },
-  { wideMm: 12, narrowMm: 10, filletRadiusMm: 0.5, polynomial: 2.247747, heywood: 2.2848996 },
-  { wideMm: 20, narrowMm: 10, filletRadiusMm: 0.75, polynomial: 2.7771104, heywood: 2.4926021 },
-] as const
-
 function heywood(wideMm: number, narrowMm: number, filletRadiusMm: number): number {
   const widths = wideMm / narrowMm
   return 1 + (((widths - 1) / (2 * (2.8 * widths - 2))) * (narrowMm / filletRadiusMm)) ** 0.65
 }
 
-describe("stress concentration of a width step (Peterson's Stress Concentration Factors, 1997)", () => {
-  it.each(CASES)('$wideMm to $narrowMm mm through $filletRadiusMm mm', (row) => {
-    const { ratio, isOutOfRange } = computeStepConcentration(row.wideMm, row.narrowMm, row.filletRadiusMm)
-    expect(isOutOfRange).toBe(false)
-    // The reference is printed to eight digits; 1e-5 is what the calculation sheet claims.
-    expect(Math.abs(ratio / row.polynomial - 1)).toBeLessThan(1e-5)
-    expect(heywood(row.wideMm, row.narrowMm, row.filletRadiusMm)).toBeCloseTo(row.heywood, 6)
-    expect(Math.abs(row.heywood / ratio - 1)).toBeLessThan(0.11)
-  })
-
-  it('says when a fillet is sharper than the fit covers (t/r = 25 > 20), and does not extrapolate', () => {
-    const sharp = computeStepConcentration(20, 10, 0.2)
-    expect(sharp).toEqual({ ratio: computeStepConcentration(20, 10, 0.25).ratio, isOutOfRange: true })
-    expect(computeStepConcentration(20, 10, 0)).toEqual(sharp)
-  })
-
-  it('falls when the fillet grows, over the whole range of the fit', () => {
-    for (const narrowMm of [1, 3, 5, 7, 9]) {
-      let previous = Number.POSITIVE_INFINITY
-      for (let heightToRadius = 20; heightToRadius >= 0.1; heightToRadius /= 1.1) {
-        const { ratio } = computeStepConcentration(10, narrowMm, (10 - narrowMm) / 2 / heightToRadius)
-        // The two fits meet at t/r = 2 with a step of up to 4 %.
-        expect(ratio).toBeLessThanOrEqual(previous * 1.04)
-        previous = ratio
-      }
-    }
-  })
-
-  it('is 1 where nothing steps, and refuses impossible widths by name', () => {
-    expect(computeStepConcentration(5, 5, 0)).toEqual({ ratio: 1, isOutOfRange: false })
-    expect(() => computeStepConcentration(0, 0, 1)).toThrow('wideMm must be above 0 mm; 0 was given')
-    expect(() => computeStepConcentration(4, 5, 1)).toThrow('narrowMm must lie between 0 and wideMm, 4 mm; 5 was given')
-    expect(() => computeStepConcentration(5, 4, -1)).toThrow('filletRadiusMm must be 0 mm or more; -1 was given')
-    expect(() => computeStepConcentration(5, 4, Number.NaN)).toThrow(RangeError)
-  })
-})
-
-describe('fillet of a taper (exact geometry: chord and sagitta)', () => {
-  it('is a circle through both ends of the taper, tangent to the narrow edge', () => {
-    for (const [heightMm, lengthMm] of [
-      [0.1, 0.1],
-      [0.1, 0.3],
-      [0.25, 2],
-    ] as const) {
-      const radiusMm = filletRadiusOfTaperMm(heightMm, lengthMm)
-      // Centre at (0, r): the far end of the taper, (L, t), lies on the circle.
-      expect(Math.hypot(lengthMm, heightMm - radiusMm)).toBeCloseTo(radiusMm, 12)
-    }
-  })
-
-  it('is the taper itself where that is shorter than the step is high', () => {
-    expect(filletRadiusOfTaperMm(0.2, 0.05)).toBe(0.05)
-    expect(filletRadiusOfTaperMm(0.2, 0)).toBe(0)
-    expect(filletRadiusOfTaperMm(0.2, 0.2)).toBeCloseTo(0.2, 12)
-  })
-})
+checkTopic('9 geometry rules', [
+  [
+    /^kt-\d/,
+    (check) => {
+      const [wideMm, narrowMm, filletRadiusMm] = [
+        input(check, 'wideWidthMm'),
+        input(check, 'narrowWidthMm'),
+        input(check, 'filletRadiusMm'),
+      ]
+      const { ratio, isOutOfRange } = computeStepConcentration(wideMm, narrowMm, filletRadiusMm)
+      expect(isOutOfRange).toBe(false)
+      expectValue(check, 'ktTension', ratio)
+      const recalled = heywood(wideMm, narrowMm, filletRadiusMm)
+      expectNear(recalled, Number(check.expected.heywoodKt), { rel: check.tolerance.relHeywood ?? 0 })
+      expect(Math.abs(recalled / ratio - 1)).toBeLessThan(0.11)
+    },
+  ],
+  [
+    /^kt-out-of-range/,
+    (check) => {
+      const sharp = computeStepConcentration(
+        input(check, 'wideWidthMm'),
+        input(check, 'narrowWidthMm'),
+        input(check, 'filletRadiusMm'),
+      )
+      expect(check.expected.status).toContain('out of range')
+      expect(sharp.isOutOfRange).toBe(true)
+      // Not extrapolated: the value of the sharpest fillet that the fit covers, t/r = 20.
+      expect(sharp.ratio).toBe(computeStepConcentration(20, 10, 0.25).ratio)
+    },
+  ],
+])

@@ -41,6 +41,17 @@ checkTopic('2 materials', [
   ],
   [/^mat-psi-gpa/, (check) => expectValue(check, 'modulusGPa', gpaFromPsi(input(check, 'modulusPsi')))],
   [
+    /^mat-ed-linearised/,
+    (check) => {
+      const mpaOf = (key: string) => 1000 * gpaFromPsi(input(check, key))
+      expectValue(check, 'modulusGPa', gpaFromPsi(input(check, 'modulusPsi')))
+      expectValue(check, 'plasticModulusGPa', gpaFromPsi(input(check, 'plasticModulusPsi')))
+      expectValue(check, 'yieldStrengthMPa', mpaOf('yieldStrengthPsi'))
+      expectValue(check, 'tensileStrengthMPa', mpaOf('tensileStrengthPsi'))
+      expectValue(check, 'tensileStrengthOverModulus', mpaOf('tensileStrengthPsi') / mpaOf('modulusPsi'))
+    },
+  ],
+  [
     /^mat-cu-plated/,
     (check) => {
       expectValue(check, 'youngModulusGPa', gpaFromPsi(18855e3))

@@ -44,7 +44,8 @@ describe('the dictionary of limits', () => {
       sourceKey: 'commonPractice',
       owner: { kind: 'common-practice', name: 'common practice' },
     })
-    expect(getDefaultLimit('damageSumFraction').owner.kind).toBe('published')
+    expect(getDefaultLimit('damageSumFraction').owner).toMatchObject({ kind: 'quoted' })
+    expect(getDefaultLimit('shieldStiffnessShareFraction').owner).toEqual({ kind: 'own-choice', name: 'our choice' })
   })
 
   it('refuses values outside the range and keys that it lacks, in words', () => {

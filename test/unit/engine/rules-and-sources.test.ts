@@ -7,23 +7,74 @@ import {
   RATIO_TABLES,
   ratioLayersFor,
 } from '@/lib/engine/bending'
+import { getSourceOwner } from '@/lib/engine/catalogue/limits'
+import { FATIGUE_RELATION_CAUTION } from '@/lib/engine/cautions'
 import { currentCapacityAmp, listCurrentCautions, resistanceOhm, voltageDropVolt } from '@/lib/engine/conductors'
 import { computeDamage } from '@/lib/engine/life'
-import { citeSource, SOURCES, type SourceKey } from '@/lib/engine/sources'
+import { describeLimitOwner } from '@/lib/engine/results'
+import { citeSource, SOURCES, type Source, type SourceKey } from '@/lib/engine/sources'
 
 const sourceKeys = Object.keys(SOURCES) as SourceKey[]
 
 describe('sources', () => {
   it.each(sourceKeys)('%s is cited with what it stands on', (key) => {
-    const source = SOURCES[key]
+    const source: Source = SOURCES[key]
     const cited = citeSource(key)
     expect(cited.length).toBeGreaterThan(10)
     if (source.number !== null) expect(cited).toContain(source.number)
     if (source.year !== null) expect(cited).toContain(String(source.year))
     if (source.kind === 'memory') expect(cited).toMatch(/from memory$/)
     if (source.kind === 'common-practice') expect(cited).toMatch(/common practice/)
-    if (source.kind === 'standard') expect(source.number).not.toBeNull()
+    if (source.kind === 'quoted') expect(cited).toContain(`as quoted by ${source.quotedBy}`)
+    if (source.kind === 'abstract') expect(cited).toMatch(/scope or abstract read$/)
+    if (source.kind === 'published') expect(cited).not.toMatch(/quoted|memory|practice|choice/)
     expect(`${cited} ${source.note}`).not.toMatch(/https?:|www\.|\.com/)
+  })
+})
+
+describe('owners of limits', () => {
+  it('carry the kind of the source: what is known through a guide is quoted, never published', () => {
+    for (const key of sourceKeys) {
+      const source: Source = SOURCES[key]
+      const owner = getSourceOwner(key)
+      expect(owner.kind).toBe(source.kind)
+      const words = describeLimitOwner(owner)
+      if (source.kind === 'quoted') expect(words).toContain(`as quoted by ${source.quotedBy}`)
+      expect(words.includes('published'), words).toBe(source.kind === 'published')
+    }
+  })
+
+  it('name themselves in words', () => {
+    expect(describeLimitOwner(getSourceOwner('ipc2223'))).toBe('IPC-2223, as quoted by fabricator guides')
+    expect(describeLimitOwner(getSourceOwner('ipc2223Recalled'))).toBe('IPC-2223, from memory')
+    expect(describeLimitOwner(getSourceOwner('flexuralEndurance'))).toBe('IPC-TM-650 2.4.3 (published)')
+    expect(describeLimitOwner(getSourceOwner('commonPractice'))).toBe('common practice')
+    expect(describeLimitOwner(getSourceOwner('ownChoice'))).toBe('our choice')
+    expect(describeLimitOwner({ kind: 'workspace', name: 'Quillmoor Instruments' })).toBe(
+      'Quillmoor Instruments (workspace)',
+    )
+  })
+
+  it('no standard is cited as read that only a guide quotes: those opened are two', () => {
+    const read = sourceKeys.filter((key) => SOURCES[key].kind === 'published' && SOURCES[key].number !== null)
+    expect(read.sort()).toEqual(['flexUses', 'flexuralEndurance'])
+  })
+
+  it('no source is written twice', () => {
+    const titles = sourceKeys.map((key) => `${SOURCES[key].number} ${SOURCES[key].title} ${SOURCES[key].year}`)
+    expect(new Set(titles).size).toBe(titles.length)
+  })
+})
+
+describe('the fatigue relation', () => {
+  it('is quoted, and says that its use on bent foil is an assumption', () => {
+    const cited = citeSource('fatigueDuctility')
+    expect(cited).toContain('ANSI/VITA 51.1')
+    expect(cited).toContain('IPC-TR-579')
+    expect(cited).toContain('as quoted by')
+    expect(SOURCES.fatigueDuctility.note).toContain('bent foil is an assumption')
+    expect(FATIGUE_RELATION_CAUTION).toContain('bent foil is an assumption')
+    expect(citeSource('mandrelStrain')).toMatch(/from memory$/)
   })
 })
 
@@ -102,6 +153,6 @@ describe('conductors and damage', () => {
   })
 
   it('no bending does no damage', () => {
-    expect(computeDamage([])).toEqual({ damage: 0, repeatsToFailure: null })
+    expect(computeDamage([])).toEqual({ damage: 0, repeatsToFailure: null, repeatsRange: null })
   })
 })

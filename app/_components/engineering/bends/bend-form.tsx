@@ -99,7 +99,7 @@ export function BendForm({ bend, index }: { bend: Bend; index: number }) {
         />
         <OptionalChoiceCell
           label="Radius held by"
-          hint="Without it a fold can become a crease."
+          hint="Without it, handling can bend the part tighter than was checked."
           at={at('radiusHeldBy')}
           value={bend.radiusHeldBy}
           choices={HOLDER_CHOICES}

@@ -26,7 +26,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
       'Type 1 one conductor layer, 2 two with plated holes, 3 three or more with plated holes, 4 rigid-flex with plated holes, 5 two or more without plated holes.',
   },
   'construction-cost': {
-    why: 'Fewer layers are not always cheaper: a four-layer rigid-flex with the flex inside came out about a fifth cheaper than a three-layer one with flex on both outer layers (common practice, no published source).',
+    why: 'Cost follows the process steps more than the count of layers: openings cut by laser, tight registration and extra laminations can outweigh a layer (common practice, no published source).',
     howToCheck:
       'Put the process steps of each construction side by side; what counts is the ratio, and which step makes it.',
   },

@@ -51,7 +51,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'Overlap of coverlay over the rim of the pad, per side, as drawn.',
   },
   'coverlay-edge-in-bend': {
-    why: 'Where a film ends, the stiffness steps; the bend turns into a crease along that edge.',
+    why: 'Where a film ends, the stiffness steps; the curvature concentrates along that edge.',
     howToCheck: 'Lay coverlay, plating and finish outlines over the bend zones.',
   },
   'coverlay-opening': {
@@ -109,7 +109,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'See how each plane layer is drawn in the zone of each bend.',
   },
   'radius-holder': {
-    why: 'Every number for a bend assumes its radius. With nothing to hold it, one careless push makes a crease, and a crease cracks conductors.',
+    why: 'Strain, life and force are computed at the stated radius. If nothing keeps the part at that radius, handling can bend it tighter, and the copper then sees more strain than was checked.',
     howToCheck: 'Name the former, stop, channel or bond, and who applies it when; show it in assembly and in service.',
   },
   'slit-end-relief': {
@@ -121,7 +121,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'How far the stiffener reaches past the end of the coverlay, on the other face.',
   },
   'stiffener-to-bend': {
-    why: 'At the end of a stiffener the film goes from rigid to flexible in no length at all; a bend that starts there becomes a crease.',
+    why: 'At the end of a stiffener the film goes from rigid to flexible in no length at all; a bend that starts there has its tightest curvature at that edge.',
     howToCheck: 'From the edge of each stiffener to the start of the nearest bend.',
   },
   'tear-stop': {

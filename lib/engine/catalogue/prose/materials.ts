@@ -1,8 +1,9 @@
 import type { ItemProse } from '../define-item'
+import { BAKE_TEMPERATURE_DEGC, describeFinishCoats, POLYIMIDE_WATER_PCT } from '../process-figures'
 
 export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'bake-before-assembly': {
-    why: 'Polyimide takes up water within hours, 0.8 to 2.9 % by weight, and water turns to steam under solder: layers part. Published profiles contradict each other, from 65 to 150 °C and from minutes to hours of waiting; some finishes must not be baked at all.',
+    why: `Polyimide takes up water within hours, ${POLYIMIDE_WATER_PCT.immersed.low} to ${POLYIMIDE_WATER_PCT.immersed.high} % by weight, and water turns to steam under solder: layers part. Guides contradict each other, from ${BAKE_TEMPERATURE_DEGC.low} to ${BAKE_TEMPERATURE_DEGC.high} °C and from minutes to hours of waiting; some finishes must not be baked at all.`,
     howToCheck:
       'Take the profile from the makers of film and finish and from the handling standard; agree it with the assembler, with the time allowed between oven and solder.',
   },
@@ -110,8 +111,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   'surface-finish': {
     why: 'Nickel under gold cracks where the circuit bends and takes the copper along. Thin or phosphorus-rich nickel is kinder, but thin nickel risks weak solder joints.',
-    howToCheck:
-      'With a nickel finish, measure from every opening that gets it to the nearest bend; else any finish will bend.',
+    howToCheck: `With a nickel finish, measure from every opening that gets it to the nearest bend; else any finish will bend. Thicknesses as the standards are quoted, to be checked in the edition in force: nickel under gold, ${describeFinishCoats('immersion-gold-over-electroless-nickel')}; with palladium, ${describeFinishCoats('immersion-gold-over-palladium-nickel')}; immersion silver, ${describeFinishCoats('immersion-silver')}; immersion tin, ${describeFinishCoats('immersion-tin')}.`,
   },
   'thickness-tolerance': {
     why: 'Finished thickness grows from foil, plating, films and adhesive flow; a drawing that only adds up catalogue thicknesses is wrong where it matters, at connectors and bends.',

@@ -27,6 +27,6 @@ export const radiusHolder = defineItem({
           }),
     ),
   judgment: {
-    evidence: 'A drawing, model or photograph that shows what prevents the crease in assembly and in service.',
+    evidence: 'A drawing, model or photograph that shows what keeps the radius in assembly and in service.',
   },
 })

@@ -8,7 +8,7 @@ export const bakeBeforeAssembly = defineItem({
   titles: { judgment: 'Somebody must settle drying before soldering' },
   appliesTo: { needs: ['soldering'], says: 'parts that are soldered' },
   limits: [],
-  sourceKeys: ['ipc1601'],
+  sourceKeys: ['ipc1601', 'guideMoisture'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   judgment: {

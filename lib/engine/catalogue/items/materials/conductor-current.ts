@@ -10,7 +10,7 @@ export const conductorCurrent = defineItem({
   titles: { meets: 'Conductors carry their currents', fails: 'A conductor is too small for its current' },
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
   limits: [],
-  sourceKeys: ['ipc2221'],
+  sourceKeys: ['ipc2221', 'ipc2152'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   check: (context) =>

@@ -1,3 +1,4 @@
+import { DAMAGE_SUM_AT_FAILURE } from '../../../life'
 import type { DamageResult, DecidedOutcome, MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputed } from '../../decide'
@@ -43,7 +44,9 @@ export const damageSum = defineItem({
         what,
         equation: 'D = sum(n_i / N_i)',
         sourceKey: 'miner',
-        cautions: ['The sum ignores the order of loading.'],
+        cautions: [
+          `Failures were seen at sums of ${DAMAGE_SUM_AT_FAILURE.low} to ${DAMAGE_SUM_AT_FAILURE.high}; the sum ignores the order of loading.`,
+        ],
         remark: shares.length === 0 ? undefined : `By bend: ${shares.join(', ')}.`,
       })
       return judgeReach(decided, damage, what)

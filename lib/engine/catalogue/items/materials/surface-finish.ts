@@ -19,7 +19,7 @@ export const surfaceFinish = defineItem({
   titles: { meets: 'The finish suits the bends', fails: 'A nickel finish comes too near a bend' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: ['nickelToBendMm'],
-  sourceKeys: ['ipc4552'],
+  sourceKeys: ['ipc4552', 'ipc4556', 'ipc4553', 'ipc4554'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   check: (context) => {

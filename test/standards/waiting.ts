@@ -1,0 +1,38 @@
+/** What a check value waits for before anything here can answer it. */
+export const WAITS_FOR = {
+  signals: 'impedance, delay and crosstalk of lines',
+  mechanics: 'calculations of hatched planes',
+  plan: 'the part in plan',
+  materials: 'constants above the glass transition',
+} as const
+
+interface Waiting {
+  readonly ids: RegExp
+  readonly for: keyof typeof WAITS_FOR
+  readonly reason: string
+  /** How many check values these are, so that none joins them unseen. */
+  readonly count: number
+}
+
+/** Check values that nothing here computes yet. A row goes when its handlers come. */
+export const WAITING: readonly Waiting[] = [
+  { ids: /^imp-/, for: 'signals', reason: 'no impedance is computed', count: 70 },
+  { ids: /^xt-/, for: 'signals', reason: 'no crosstalk is computed', count: 7 },
+  { ids: /^hatch-/, for: 'mechanics', reason: 'coverage stands in for bar and pitch of a hatched plane', count: 10 },
+  {
+    ids: /^fat-barrel-quality$/,
+    for: 'plan',
+    reason: 'no strain of a plated hole is computed: hole, board and plating are not tied to a place',
+    count: 1,
+  },
+  {
+    ids: /^mat-fr4-across-tg$/,
+    for: 'materials',
+    reason: 'records hold constants below the glass transition alone',
+    count: 1,
+  },
+]
+
+export function findWaiting(id: string): Waiting | null {
+  return WAITING.find(({ ids }) => ids.test(id)) ?? null
+}

@@ -21,8 +21,9 @@ export const MATERIAL_SOURCES = {
     title: 'Reliability Prediction: Physics of Failure, appendix F, plated copper as two straight lines',
     number: 'ANSI/VITA 51.1',
     year: 2013,
-    kind: 'standard',
-    note: 'reaffirmed 2018, after IPC-TR-579; quoted after a public implementation: 82.7 GPa, yield 172 MPa, strength 276 MPa, ductility 0.30',
+    kind: 'quoted',
+    quotedBy: 'a public implementation of it',
+    note: 'reaffirmed 2018, after IPC-TR-579: 82.7 GPa, yield 172 MPa, strength 276 MPa, ductility 0.30',
   },
   flexDielectricTable: {
     title: 'Table of dielectrics for flexible circuits in a fabricator guide',

@@ -1,4 +1,4 @@
-import type { BendResult, Design, Evaluation, ItemResult, QuantityRange, ZoneResult } from '@/lib/engine'
+import type { BendResult, ContactResult, Design, Evaluation, ItemResult, QuantityRange, ZoneResult } from '@/lib/engine'
 import { findMaterial } from '@/lib/engine'
 import { findItem, formatValue, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
 import { type Column, formatTable, wrapText } from './text-table'
@@ -92,15 +92,24 @@ function formatZones(zones: readonly ZoneResult[]): string[] {
       right('worst case um'),
       right('root sum square um'),
     ],
-    zones.map((zone) => [
-      zone.name,
-      zone.kind,
-      String(zone.layers.length),
-      fixed(zone.thicknessUm, 1),
-      range(zone.worstCaseUm, 1),
-      range(zone.rootSumSquareUm, 1),
+    zones.flatMap((zone) => [
+      [
+        zone.name,
+        zone.kind,
+        String(zone.layers.length),
+        fixed(zone.thicknessUm, 1),
+        range(zone.worstCaseUm, 1),
+        range(zone.rootSumSquareUm, 1),
+      ],
+      ...(zone.contact === null ? [] : [formatContact(zone.contact)]),
     ]),
   )
+}
+
+function formatContact({ thicknessUm, worstCaseUm, missing }: ContactResult): string[] {
+  return missing.length > 0
+    ? ['  over its contacts', '', '', 'not computed', '', '']
+    : ['  over its contacts', '', '', fixed(thicknessUm, 1), range(worstCaseUm, 1), '']
 }
 
 function formatLayers(design: Design, zone: ZoneResult): string[] {

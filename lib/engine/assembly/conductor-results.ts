@@ -3,12 +3,15 @@ import {
   type CurrentLocation,
   currentCapacityAmp,
   findLightestFoil,
+  HATCH_BAR_OVER_PITCH,
+  hatchConductanceFraction,
   listCurrentCautions,
+  MIN_PITCHES_ACROSS,
   resistanceOhm,
   temperatureRiseDegC,
   voltageDropVolt,
 } from '../conductors'
-import type { ConductorFeature, Design, Material } from '../design'
+import type { ConductorFeature, Design, Material, Zone } from '../design'
 import type { ConductorResult, MissingInput } from '../results'
 import type { SectionLayer, ZoneSection } from './zone-section'
 
@@ -16,23 +19,36 @@ import type { SectionLayer, ZoneSection } from './zone-section'
 export interface ThinnestCopper {
   readonly layer: SectionLayer
   readonly location: CurrentLocation
+  readonly zone: Zone
+  /** Index of the zone in the construction. */
+  readonly zonePosition: number
 }
 
 /** For each conductor layer with copper, its thinnest finished copper over all zones, and whether it is covered there. */
 export function findThinnestCopper(sections: readonly ZoneSection[]): Map<string, ThinnestCopper> {
   const thinnest = new Map<string, ThinnestCopper>()
-  for (const { layers } of sections) {
+  sections.forEach(({ layers, zone }, zonePosition) => {
     layers.forEach((layer, at) => {
       if (layer.copper === null || layer.copper.coverageFraction === 0) return
       const known = thinnest.get(layer.layer.id)
-      if (known !== undefined && known.layer.nominalUm <= layer.nominalUm) return
+      if (known !== undefined && conductingUm(known.layer) <= conductingUm(layer)) return
       thinnest.set(layer.layer.id, {
         layer,
         location: isCovered(layers[at - 1]) && isCovered(layers[at + 1]) ? 'internal' : 'external',
+        zone,
+        zonePosition,
       })
     })
-  }
+  })
   return thinnest
+}
+
+/** Thickness of solid copper that conducts as much; 0 where a hatch is not known, or not one whose conduction is known. */
+function conductingUm({ nominalUm, copper }: SectionLayer): number {
+  if (copper?.layer.planePattern !== 'hatched') return nominalUm
+  const barOverPitch = copper.hatch === null ? 0 : copper.hatch.barMm / copper.hatch.pitchMm
+  const { low, high } = HATCH_BAR_OVER_PITCH
+  return barOverPitch < low || barOverPitch > high ? 0 : nominalUm * hatchConductanceFraction(barOverPitch)
 }
 
 function isCovered(neighbour: SectionLayer | undefined): boolean {
@@ -60,7 +76,10 @@ export function computeConductorResult(
     return makeUnknown(feature, missing)
   }
   const { layer, location } = thinnest
-  const section = { widthMm: feature.widthMm, thicknessUm: layer.nominalUm }
+  const hatch = findHatchedWidth(feature, thinnest)
+  if ('missing' in hatch) return makeUnknown(feature, [hatch.missing])
+  if ('cannotTell' in hatch) return { ...makeUnknown(feature, []), cannotTell: hatch.cannotTell }
+  const section = { widthMm: hatch.widthMm, thicknessUm: layer.nominalUm }
   const { currentAmp, lengthMm, allowedRiseDegC } = feature
   const { operatingMaxDegC } = design.brief
   if (currentAmp === null) lacks('currentAmp', 'current')
@@ -93,10 +112,51 @@ export function computeConductorResult(
     capacityAmp:
       allowedRiseDegC === null ? null : currentCapacityAmp(section, { temperatureRiseDegC: allowedRiseDegC, location }),
     riseDegC,
-    lightestFoilUm: findLightestFoilUm(feature, layer, location, isInRange ? temperatureDegC : null),
+    lightestFoilUm: findLightestFoilUm(
+      { ...feature, widthMm: hatch.widthMm },
+      layer,
+      location,
+      isInRange ? temperatureDegC : null,
+    ),
     missing,
+    cannotTell: null,
     cautions,
   }
+}
+
+/**
+ * The width of solid copper that conducts as much: a conductor's own, or what the openings of a hatched plane leave of it. The zone in
+ * which the layer conducts least stands for it.
+ */
+function findHatchedWidth(
+  { name, widthMm }: ConductorFeature,
+  { layer, zone, zonePosition }: ThinnestCopper,
+): { widthMm: number } | { missing: MissingInput } | { cannotTell: string } {
+  const { copper } = layer
+  if (copper === null || copper.layer.planePattern !== 'hatched') return { widthMm }
+  const { hatch } = copper
+  if (hatch === null) {
+    const at = zone.presence.findIndex(({ layerId }) => layerId === copper.layer.id)
+    return {
+      missing: {
+        path: ['construction', 'zones', zonePosition, 'presence', at, 'hatch'],
+        label: `bar and pitch of the hatch on ${copper.layer.name} in ${zone.name}`,
+      },
+    }
+  }
+  const barOverPitch = hatch.barMm / hatch.pitchMm
+  const { low, high } = HATCH_BAR_OVER_PITCH
+  if (barOverPitch < low || barOverPitch > high) {
+    return {
+      cannotTell: `${name} is a hatch of bars ${Number(barOverPitch.toPrecision(3))} of the pitch, and conduction is known from ${low} to ${high}`,
+    }
+  }
+  if (widthMm < MIN_PITCHES_ACROSS * hatch.pitchMm) {
+    return {
+      cannotTell: `${name} is narrower than ${MIN_PITCHES_ACROSS} pitches of its hatch, so that single bars decide`,
+    }
+  }
+  return { widthMm: widthMm * hatchConductanceFraction(barOverPitch) }
 }
 
 function findLightestFoilUm(
@@ -168,6 +228,7 @@ export function makeUnknown(
     riseDegC: null,
     lightestFoilUm: null,
     missing,
+    cannotTell: null,
     cautions: [],
   }
 }

@@ -1,7 +1,7 @@
-import { decide, makeSourceLimit } from '../catalogue'
-import type { Outcome, ZoneLayerResult, ZoneResult } from '../results'
+import { decide, makeSourceLimit, notComputed } from '../catalogue'
+import type { ContactResult, Outcome, Place, QuantityRange, ZoneLayerResult, ZoneResult } from '../results'
 import { computeAdhesiveFlow, computeThicknessRange, type ThicknessContributor } from '../thickness'
-import type { FlowPair, SectionLayer, ZoneSection } from './zone-section'
+import type { FlowPair, SectionContact, SectionLayer, ZoneSection } from './zone-section'
 
 /** Least adhesive over the copper below which the balance of volumes leaves a conductor bare. */
 const ADHESIVE_OVER_CONDUCTOR = makeSourceLimit({
@@ -29,17 +29,63 @@ export function computeZoneResult(section: ZoneSection): ZoneResult {
     low: Math.max(0, limits.minUm + shiftUm),
     high: limits.maxUm + shiftUm,
   })
+  const worstCaseUm = range === null ? { low: thicknessUm, high: thicknessUm } : shift(range.worstCase)
   return {
     zoneId: zone.id,
     name: zone.name,
     kind: zone.kind,
     layers: listLayerResults(layers, shares),
     thicknessUm,
-    worstCaseUm: range === null ? { low: thicknessUm, high: thicknessUm } : shift(range.worstCase),
+    worstCaseUm,
     rootSumSquareUm: range === null ? { low: thicknessUm, high: thicknessUm } : shift(range.rootSumSquare),
+    contact: section.contact === null ? null : computeContact(section.contact, thicknessUm, worstCaseUm),
     encapsulation: flows.map((flow) => checkEncapsulation(flow, zone)),
     defaultsUsed: listDefaultsUsed(section),
   }
+}
+
+function computeContact(
+  { plating, finish, missing }: SectionContact,
+  zoneUm: number,
+  zoneRangeUm: QuantityRange,
+): ContactResult {
+  let platingUm = 0
+  let toleranceMinusUm = finish.toleranceUm
+  let tolerancePlusUm = finish.toleranceUm
+  for (const { thicknessUm, toleranceUm } of plating) {
+    platingUm += thicknessUm
+    toleranceMinusUm += Math.min(toleranceUm, thicknessUm)
+    tolerancePlusUm += toleranceUm
+  }
+  const addedUm = platingUm + finish.thicknessUm
+  return {
+    thicknessUm: zoneUm + addedUm,
+    worstCaseUm: {
+      low: zoneRangeUm.low + addedUm - toleranceMinusUm,
+      high: zoneRangeUm.high + addedUm + tolerancePlusUm,
+    },
+    platingUm,
+    finishUm: finish.thicknessUm,
+    missing,
+  }
+}
+
+/** What varies over the contacts of a connector end besides its layers. */
+export function listContactContributors({ contact }: ZoneSection): ThicknessContributor[] {
+  if (contact === null) return []
+  const added = [
+    ...contact.plating.map(({ layerId, ...each }) => ({ id: layerId, ...each })),
+    { id: 'contact-finish', ...contact.finish },
+  ]
+  return added
+    .filter(({ thicknessUm }) => thicknessUm > 0)
+    .map(({ id, thicknessUm, toleranceUm }) => ({
+      id,
+      nominalUm: thicknessUm,
+      minusUm: Math.min(toleranceUm, thicknessUm),
+      plusUm: toleranceUm,
+      spread: 'normal',
+    }))
 }
 
 /**
@@ -113,13 +159,29 @@ function listLayerResults(layers: readonly SectionLayer[], shares: ReadonlyMap<s
   })
 }
 
-/** Does the adhesive that is there fill the gaps and still cover the copper, at nominal and with copper thick and adhesive thin? */
+/**
+ * Does the adhesive that is there fill the gaps and still cover the copper: at nominal, and with copper thick, adhesive thin, and as
+ * little of it flowing as its material may have?
+ */
 function checkEncapsulation(flow: FlowPair, zone: ZoneSection['zone']): Outcome {
-  const { conductor, adhesive, copper, availableUm, facingCopperUm } = flow
-  const flowAt = (copperChangeUm: number, adhesiveChangeUm: number): number => {
+  const { conductor, adhesive, copper, availableUm, facingCopperUm, flowFraction } = flow
+  const places: Place[] = [
+    { kind: 'layer', id: adhesive.layer.id, name: adhesive.layer.name },
+    { kind: 'layer', id: conductor.layer.id, name: conductor.layer.name },
+    { kind: 'zone', id: zone.id, name: zone.name },
+  ]
+  if (flowFraction === null) {
+    return notComputed(
+      ['construction', 'layers', adhesive.position, 'materialId'],
+      `share of ${adhesive.material?.name ?? adhesive.layer.name} that can flow`,
+      places,
+    )
+  }
+  const flowAt = (copperChangeUm: number, adhesiveChangeUm: number, flowing: number): number => {
     const facingFraction = facingCopperUm / conductor.nominalUm
     const availableFraction = availableUm / adhesive.asBoughtUm
-    const available = availableUm + adhesiveChangeUm * availableFraction
+    const scale = flowFraction.nominal > 0 ? flowing / flowFraction.nominal : 0
+    const available = (availableUm + adhesiveChangeUm * availableFraction) * scale
     const facing = facingCopperUm + copperChangeUm * facingFraction
     if (available <= 0 || facing <= 0) return available - (1 - copper.coverageFraction) * Math.max(0, facing)
     return computeAdhesiveFlow({
@@ -129,19 +191,15 @@ function checkEncapsulation(flow: FlowPair, zone: ZoneSection['zone']): Outcome 
       requiredOverConductorUm: 0,
     }).encapsulationMarginUm
   }
-  const value = flowAt(0, 0)
+  const value = flowAt(0, 0, flowFraction.nominal)
   return decide({
     value,
     range: {
-      low: flowAt(conductor.plusUm, -adhesive.minusUm),
-      high: flowAt(-conductor.minusUm, adhesive.plusUm),
+      low: flowAt(conductor.plusUm, -adhesive.minusUm, flowFraction.low),
+      high: flowAt(-conductor.minusUm, adhesive.plusUm, flowFraction.high),
     },
     limit: ADHESIVE_OVER_CONDUCTOR,
-    places: [
-      { kind: 'layer', id: adhesive.layer.id, name: adhesive.layer.name },
-      { kind: 'layer', id: conductor.layer.id, name: conductor.layer.name },
-      { kind: 'zone', id: zone.id, name: zone.name },
-    ],
+    places,
     what: `${adhesive.layer.name} left over ${conductor.layer.name} in ${zone.name}`,
     equation: 'adhesive volume less the volume of the gaps',
   })

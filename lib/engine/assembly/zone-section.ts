@@ -1,4 +1,13 @@
-import type { ConductorLayer, Layer, Material, Zone } from '../design'
+import {
+  type ConductorLayer,
+  type Design,
+  type Hatch,
+  hatchCoverageFraction,
+  type Layer,
+  type Material,
+  type Zone,
+} from '../design'
+import type { MissingInput } from '../results'
 import { computeFinishedCopper } from '../thickness'
 import type { DesignIndex } from './design-index'
 
@@ -21,9 +30,14 @@ export interface SectionLayer {
 export interface SectionCopper {
   readonly layer: ConductorLayer
   readonly foilUm: number
+  /** Plated copper on the conductors; what is on pads alone does not count here. */
   readonly platingUm: number
+  /** Plated copper on lands and pads, conductors or not; null where nobody said whether this zone's pads are plated. */
+  readonly padPlatingUm: number | null
   readonly lossUm: number
   readonly coverageFraction: number
+  /** Bars of a hatched plane; null where the layer is not hatched, or bar and pitch are not known. */
+  readonly hatch: Hatch | null
   /** What stands between the conductors; null is air. */
   fillMaterial: Material | null
 }
@@ -33,18 +47,35 @@ export interface FlowPair {
   readonly conductor: SectionLayer
   readonly copper: SectionCopper
   readonly adhesive: SectionLayer
-  /** Adhesive at hand for this conductor layer, as a thickness over the area. */
+  /** Adhesive at hand for this conductor layer, as a thickness over the area: what of it can flow. */
   readonly availableUm: number
+  /** Share of the adhesive that can flow, over the spread of its material; null where its record does not say. */
+  readonly flowFraction: FlowFraction | null
   /** Copper that faces this adhesive: all of it, or half where adhesive flows in from both faces. */
   readonly facingCopperUm: number
   readonly gapUm: number
+}
+
+export interface FlowFraction {
+  readonly nominal: number
+  readonly low: number
+  readonly high: number
 }
 
 export interface ZoneSection {
   readonly zone: Zone
   /** From the top face down. */
   readonly layers: readonly SectionLayer[]
+  /** Connector ends only. */
+  readonly contact: SectionContact | null
   readonly flows: readonly FlowPair[]
+}
+
+/** What lies on the contacts of a connector end besides its layers. */
+export interface SectionContact {
+  readonly plating: readonly { readonly layerId: string; readonly thicknessUm: number; readonly toleranceUm: number }[]
+  readonly finish: { readonly thicknessUm: number; readonly toleranceUm: number }
+  readonly missing: readonly MissingInput[]
 }
 
 /** Share of a bondply with a carrier film that each face's adhesive makes up, unless its maker says otherwise. */
@@ -53,21 +84,65 @@ const CARRIED_BONDPLY_FACE_FRACTION = 1 / 3
 /**
  * The layers of a zone as they are after processing.
  *
- * Rules    Foil grows by panel or pattern plating in every zone, by button plating only outside flex zones (it is on the
- *          pads), and shrinks by the processing loss. A conductor layer with coverage 0 has no copper there.
+ * Rules    Foil grows by plating where the zone says that its whole copper is plated; panel and pattern plating do so unless the
+ *          zone says otherwise. Plating on pads alone leaves the conductors as they are. Foil shrinks by the processing loss. A
+ *          conductor layer with coverage 0 has no copper there; that of a hatched plane follows from bar and pitch.
  *          Adhesive, bondply and prepreg that touch a conductor layer flow into its gaps, and lose that volume; the
  *          adhesive between a foil and the base film of its own clad does not, since the foil was whole when it was bonded.
- *          Where adhesive touches both faces each fills half of the gap.
+ *          Where adhesive touches both faces each fills half of the gap. A prepreg gives no more than the resin of it that flows.
  *          The gaps hold what flowed in, else what lies on the layer (coverlay film, mask, laminate), else air.
  */
 export function buildZoneSection(zone: Zone, index: DesignIndex): ZoneSection {
   const layers = listSectionLayers(zone, index)
-  return { zone, layers, flows: laminate(layers) }
+  return {
+    zone,
+    layers,
+    contact: zone.kind === 'finger' ? findContact(zone, layers, index) : null,
+    flows: laminate(layers),
+  }
+}
+
+/** Finishes without metal, and no finish: nothing that a connector would feel. */
+const FINISHES_WITHOUT_METAL: readonly Design['brief']['surfaceFinish'][] = [
+  'none',
+  'organic-solderability-preservative',
+]
+const NO_FINISH = { thicknessUm: 0, toleranceUm: 0 }
+
+function findContact(zone: Zone, layers: readonly SectionLayer[], { design }: DesignIndex): SectionContact {
+  const missing: MissingInput[] = []
+  const zonePath = ['construction', 'zones', design.construction.zones.indexOf(zone)]
+  const plating: { layerId: string; thicknessUm: number; toleranceUm: number }[] = []
+  for (const { layer, copper } of layers) {
+    if (copper === null || copper.coverageFraction === 0) continue
+    if (copper.padPlatingUm === null) {
+      const at = zone.presence.findIndex(({ layerId }) => layerId === layer.id)
+      missing.push({
+        path: [...zonePath, 'presence', at, 'platedCopper'],
+        label: `whether the contacts on ${layer.name} in ${zone.name} are plated`,
+      })
+      continue
+    }
+    // Where the whole copper is plated the layer has it already.
+    const thicknessUm = copper.padPlatingUm - copper.platingUm
+    if (thicknessUm > 0) {
+      plating.push({ layerId: layer.id, thicknessUm, toleranceUm: copper.layer.plating.toleranceUm })
+    }
+  }
+  const hasNoMetal = FINISHES_WITHOUT_METAL.includes(design.brief.surfaceFinish)
+  if (zone.contactFinish === null && !hasNoMetal) {
+    missing.push({
+      path: [...zonePath, 'contactFinish'],
+      label: `thickness of the finish on the contacts of ${zone.name}`,
+    })
+  }
+  return { plating, finish: zone.contactFinish ?? NO_FINISH, missing }
 }
 
 function listSectionLayers(zone: Zone, index: DesignIndex): SectionLayer[] {
   const layers: SectionLayer[] = []
-  for (const { layerId, coverageFraction } of zone.presence) {
+  for (const presence of zone.presence) {
+    const { layerId } = presence
     const layer = index.layersById.get(layerId)
     const position = index.layerPositions.get(layerId)
     if (layer === undefined || position === undefined) continue
@@ -84,15 +159,7 @@ function listSectionLayers(zone: Zone, index: DesignIndex): SectionLayer[] {
         copper: null,
       })
     } else if (layer.kind === 'conductor') {
-      layers.push(
-        finishConductor(
-          layer,
-          position,
-          coverageFraction ?? layer.coverageFraction,
-          zone,
-          index.findMaterial(layer.materialId),
-        ),
-      )
+      layers.push(finishConductor(layer, position, presence, index.findMaterial(layer.materialId)))
     } else {
       layers.push({
         layer,
@@ -112,14 +179,15 @@ function listSectionLayers(zone: Zone, index: DesignIndex): SectionLayer[] {
 function finishConductor(
   layer: ConductorLayer,
   position: number,
-  coverageFraction: number,
-  zone: Zone,
+  presence: Zone['presence'][number],
   material: Material | null,
 ): SectionLayer {
-  const { process } = layer.plating
+  const hatch = layer.planePattern === 'hatched' ? presence.hatch : null
+  const coverageFraction =
+    hatch === null ? (presence.coverageFraction ?? layer.coverageFraction) : hatchCoverageFraction(hatch)
   const hasCopper = coverageFraction > 0
-  const isPlatedHere =
-    hasCopper && (process === 'panel' || process === 'pattern' || (process === 'button' && zone.kind !== 'flex'))
+  const plated = findPlatedCopper(layer, presence)
+  const isPlatedHere = hasCopper && plated === 'whole'
   const platingUm = isPlatedHere ? layer.plating.thicknessUm : 0
   const finished = computeFinishedCopper({
     foilThicknessUm: layer.thicknessUm,
@@ -141,11 +209,26 @@ function finishConductor(
       layer,
       foilUm: layer.thicknessUm,
       platingUm,
+      padPlatingUm: plated === null ? null : plated === 'none' || !hasCopper ? 0 : layer.plating.thicknessUm,
       lossUm: layer.processingLossUm,
       coverageFraction,
+      hatch,
       fillMaterial: null,
     },
   }
+}
+
+/**
+ * Which copper of a zone is plated: as the zone states it, else what the process does by itself. Pads-only plating may or may not be on
+ * the pads of a zone: null where nobody said.
+ */
+function findPlatedCopper(
+  { plating }: ConductorLayer,
+  { platedCopper }: Zone['presence'][number],
+): Zone['presence'][number]['platedCopper'] {
+  if (plating.process === 'none') return 'none'
+  if (platedCopper !== null) return platedCopper
+  return plating.process === 'button' ? null : 'whole'
 }
 
 /** Lets adhesives flow, takes their loss off their thickness, and says what fills each conductor layer's gaps. */
@@ -182,20 +265,39 @@ function laminate(layers: readonly SectionLayer[]): FlowPair[] {
 
   const flows: FlowPair[] = []
   for (const [adhesive, needs] of needsByAdhesive) {
-    const faceUm =
-      adhesive.material?.kind === 'polymer-film' ? adhesive.asBoughtUm * CARRIED_BONDPLY_FACE_FRACTION : null
+    const flowFraction = findFlowFraction(adhesive.material)
+    const flowingUm = adhesive.asBoughtUm * (flowFraction?.nominal ?? 1)
+    // Of a bondply with a carrier film each face has its own adhesive; any other is shared by the layers that it touches.
+    const isPerFace = adhesive.material?.kind === 'polymer-film'
     let neededUm = 0
     for (const need of needs) neededUm += need.gapUm
     for (const need of needs) {
       const shareFraction = neededUm > 0 ? need.gapUm / neededUm : 1 / needs.length
-      const availableUm = faceUm ?? adhesive.asBoughtUm * shareFraction
-      flows.push({ ...need, adhesive, availableUm })
+      const availableUm = isPerFace ? flowingUm : flowingUm * shareFraction
+      flows.push({ ...need, adhesive, availableUm, flowFraction })
       adhesive.nominalUm -= Math.min(availableUm, need.gapUm)
     }
     // Shares that add up to the whole may leave a rounding remainder below zero.
     adhesive.nominalUm = Math.max(0, adhesive.nominalUm)
   }
   return flows
+}
+
+const ALL_FLOWS: FlowFraction = { nominal: 1, low: 1, high: 1 }
+const ONE_FACE_FLOWS: FlowFraction = {
+  nominal: CARRIED_BONDPLY_FACE_FRACTION,
+  low: CARRIED_BONDPLY_FACE_FRACTION,
+  high: CARRIED_BONDPLY_FACE_FRACTION,
+}
+
+/** Null for a prepreg whose record does not say how much of it flows: the glass does not. */
+function findFlowFraction(material: Material | null): FlowFraction | null {
+  if (material === null) return ALL_FLOWS
+  if (material.kind === 'polymer-film') return ONE_FACE_FLOWS
+  const { flowFraction } = material
+  if (flowFraction === null) return material.kind === 'prepreg' ? null : ALL_FLOWS
+  const { value, spread } = flowFraction
+  return { nominal: value, low: spread?.low ?? value, high: spread?.high ?? value }
 }
 
 function doesFlow(candidate: SectionLayer, beyond: SectionLayer | undefined): boolean {

@@ -7,7 +7,7 @@ import {
   type ThicknessSimulation,
 } from '../thickness'
 import { indexDesign } from './design-index'
-import { listContributors } from './zone-results'
+import { listContactContributors, listContributors } from './zone-results'
 import { buildZoneSection, type ZoneSection } from './zone-section'
 
 /** Thickness of many circuits in one zone, with what the zone adds to the plain draws. */
@@ -38,10 +38,12 @@ export function simulateZoneThickness(
   const zone = index.zonesById.get(zoneId)
   if (zone === undefined) return null
   const section = buildZoneSection(zone, index)
-  const contributors = listContributors(section)
+  // A connector takes the end where its contacts are.
+  const contributors = [...listContributors(section), ...listContactContributors(section)]
   if (!contributors.some((each) => each.minusUm + each.plusUm > 0)) return null
   let thicknessUm = 0
   for (const layer of section.layers) thicknessUm += layer.nominalUm
+  for (const { nominalUm } of listContactContributors(section)) thicknessUm += nominalUm
   // Contributors are centred on what was bought; flow and processing loss shift the whole distribution.
   const shiftUm = thicknessUm - computeThicknessRange(contributors).nominalUm
   const shift = {

@@ -1,5 +1,6 @@
 import type {
   CannotTellOutcome,
+  ConductorResult,
   DecidedOutcome,
   Limit,
   MissingInput,
@@ -136,6 +137,15 @@ export function cannotTell(
     places,
     summary: `Cannot tell for ${what}: ${because}; ${decidedBy}.`,
   }
+}
+
+/** The outcome of an item that rests on a conductor of which no figure can be given. */
+export function cannotTellFrom(
+  conductor: Pick<ConductorResult, 'cannotTell'>,
+  what: string,
+  places: readonly Place[],
+): CannotTellOutcome {
+  return cannotTell(what, { because: conductor.cannotTell ?? '', decidedBy: 'measure it on a sample' }, places)
 }
 
 export function notComputed(path: MissingInput['path'], label: string, places: readonly Place[]): NotComputedOutcome {

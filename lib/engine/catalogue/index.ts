@@ -1,4 +1,12 @@
-export { computeMargin, decide, describeLimit, makeDesignLimit, makeSourceLimit } from './decide'
+export {
+  cannotTell,
+  computeMargin,
+  decide,
+  describeLimit,
+  makeDesignLimit,
+  makeSourceLimit,
+  notComputed,
+} from './decide'
 export {
   type AnsweringRole,
   type DecidedWhen,

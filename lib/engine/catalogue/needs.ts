@@ -94,7 +94,7 @@ function hasLayer(context: EvaluationContext, matches: (layer: Layer) => boolean
   return context.design.construction.layers.some(matches)
 }
 
-/** Conductor layers present in a zone, innermost order of the zone's list. */
+/** Conductor layers that have copper in a zone, in the order of its layers. A layer whose coverage is 0 there is absent. */
 export function listConductorLayers(zone: ZoneResult | null): ZoneResult['layers'] {
-  return zone === null ? [] : zone.layers.filter((layer) => layer.kind === 'conductor')
+  return zone === null ? [] : zone.layers.filter((layer) => layer.kind === 'conductor' && layer.coverageFraction !== 0)
 }

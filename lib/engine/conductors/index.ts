@@ -5,6 +5,7 @@ export {
   requiredAreaMm2,
   temperatureRiseDegC,
 } from './current'
+export { HATCH_BAR_OVER_PITCH, hatchConductanceFraction, MIN_PITCHES_ACROSS } from './hatch'
 export { type ConductorNeeds, findLightestFoil, type GoverningNeed, type LightestFoil } from './lightest-foil'
 export {
   COPPER_TEMPERATURE_COEFFICIENT_PER_DEGC,

@@ -143,6 +143,14 @@ export const constructionSchema = z.strictObject({
   zones: z.array(zoneSchema).max(200, 'at most 200 zones'),
 })
 
+/**
+ * Copper share of a hatched plane: the union of two families of parallel bars, 1 - (1 - w/p)^2. It is area alone: a hatch conducts and
+ * bends as far less than its share. Source SOURCES.exactArithmetic.
+ */
+export function hatchCoverageFraction({ barMm, pitchMm }: Pick<Hatch, 'barMm' | 'pitchMm'>): number {
+  return 1 - (1 - barMm / pitchMm) ** 2
+}
+
 /** A layer in a zone, nothing else said of it there. */
 export function makePresence(layerId: string, coverageFraction: number | null = null): Zone['presence'][number] {
   return { layerId, coverageFraction, platedCopper: null, hatch: null }

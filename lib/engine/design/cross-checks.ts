@@ -1,3 +1,4 @@
+import { findRatioTable, RATIO_TABLES } from '../bending'
 import { findLibraryMaterial } from '../materials'
 import type { Issue } from '../results'
 import type { ConductorLayer, Layer, Zone } from './construction'
@@ -58,6 +59,14 @@ export function findIssuesAcross(design: Design): Issue[] {
     }
   })
 
+  const { ratioTableKey } = design.brief
+  if (ratioTableKey !== null && findRatioTable(ratioTableKey) === null) {
+    add(
+      'unknown-ratio-table',
+      ['brief', 'ratioTableKey'],
+      `no table of ratios "${ratioTableKey}"; there are ${RATIO_TABLES.map(({ id }) => id).join(', ')}`,
+    )
+  }
   checkLayers(design, add)
   checkZones(design, add)
   checkBends(design, add)

@@ -1,6 +1,6 @@
 import type { Material } from '../design'
 import { makeMaterial } from './record'
-import { LAMINATE_TABLE, MEMORY } from './source-keys'
+import { LAMINATE_TABLE, MEMORY, OWN_CHOICE } from './source-keys'
 
 /** Adhesives of clads and coverlays, bonding films, and no-flow prepregs. */
 export const ADHESIVES: readonly Material[] = [
@@ -110,7 +110,8 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.8, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [4.2, MEMORY],
-    note: '15 to 22 GPa in plane. Low flow fills little: the copper beside it must be low or etched coarse.',
+    flowFraction: [0.3, OWN_CHOICE, 0.1, 0.5, OWN_CHOICE],
+    note: '15 to 22 GPa in plane. Of its thickness 10 to 50 % can flow, the glass never: ask for the resin content. Low flow fills little: the copper beside it must be low or etched coarse.',
   }),
   makeMaterial({
     id: 'no-flow-prepreg-polyimide',
@@ -122,7 +123,8 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.75, MEMORY],
     maxServiceDegC: [170, MEMORY],
     relativePermittivity: [4.1, MEMORY],
-    note: '16 to 22 GPa in plane.',
+    flowFraction: [0.3, OWN_CHOICE, 0.1, 0.5, OWN_CHOICE],
+    note: '16 to 22 GPa in plane. Of its thickness 10 to 50 % can flow, the glass never: ask for the resin content.',
   }),
   makeMaterial({
     id: 'polyimide-cover-coat',

@@ -5,6 +5,8 @@
 export const MEMORY = 'materialConstantsRecalled'
 /** Film maker's data as reproduced in a university laboratory's table. */
 export const FILM_TABLE = 'polyimideFilmTable'
+/** No source was found: the figure is a choice of ours. */
+export const OWN_CHOICE = 'ownChoice'
 /** Plated copper as two straight lines, quoted with the relation for plated holes. */
 export const PLATED_COPPER = 'platedCopperLinearised'
 /** A fabricator's table of dielectrics for flexible circuits. */

@@ -20,6 +20,16 @@ export interface ZoneLayerResult {
   readonly varianceShareFraction: number
 }
 
+/** A connector end over its contacts: the zone with what lies on pads alone, plating and finish. */
+export interface ContactResult {
+  readonly thicknessUm: number
+  readonly worstCaseUm: QuantityRange
+  readonly platingUm: number
+  readonly finishUm: number
+  /** What nobody said: whether the contacts are plated, how thick their finish is. Counted as nothing above. */
+  readonly missing: readonly MissingInput[]
+}
+
 export interface ZoneResult {
   readonly zoneId: string
   readonly name: string
@@ -28,6 +38,8 @@ export interface ZoneResult {
   readonly thicknessUm: number
   readonly worstCaseUm: QuantityRange
   readonly rootSumSquareUm: QuantityRange
+  /** Connector ends only: thickness where the contacts are, which the connector takes. */
+  readonly contact: ContactResult | null
   readonly encapsulation: readonly Outcome[]
   /** What a defined default was used for, in words. */
   readonly defaultsUsed: readonly string[]
@@ -181,6 +193,8 @@ export interface ConductorResult {
   readonly riseDegC: number | null
   readonly lightestFoilUm: number | null
   readonly missing: readonly MissingInput[]
+  /** Why no figure can be given though nothing is missing: a clause; null where the figures stand. */
+  readonly cannotTell: string | null
   readonly cautions: readonly string[]
 }
 

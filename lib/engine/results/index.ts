@@ -1,3 +1,4 @@
+export { getConnectorThickness } from './contact-thickness'
 export * from './evaluation'
 export * from './outcome'
 export * from './result'

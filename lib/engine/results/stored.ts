@@ -1,4 +1,4 @@
-import type { BendResult, ConductorStrainResult, DamageResult, Evaluation } from './evaluation'
+import type { BendResult, ConductorResult, ConductorStrainResult, DamageResult, Evaluation, ZoneResult } from './evaluation'
 
 /**
  * Results of an earlier engine in today's shape. Their numbers and verdicts stay as recorded; what that engine did not report is null or
@@ -7,10 +7,16 @@ import type { BendResult, ConductorStrainResult, DamageResult, Evaluation } from
 export function liftEvaluation(recorded: Evaluation): Evaluation {
   return {
     ...recorded,
+    zones: recorded.zones.map((zone) => ({ ...NEW_IN_ZONE, ...zone })),
+    conductors: recorded.conductors.map((conductor) => ({ ...NEW_IN_LISTED_CONDUCTOR, ...conductor })),
     bends: recorded.bends.map((bend) => ({ ...NEW_IN_BEND, ...bend, conductors: bend.conductors.map(liftConductor) })),
     damage: recorded.damage.map(liftDamage),
   }
 }
+
+const NEW_IN_ZONE = { contact: null } satisfies Partial<ZoneResult>
+
+const NEW_IN_LISTED_CONDUCTOR = { cannotTell: null } satisfies Partial<ConductorResult>
 
 const NEW_IN_BEND = { isLifeAtCap: false } satisfies Partial<BendResult>
 

@@ -79,6 +79,15 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
     ['Worst case', `${um(zone.worstCaseUm.low)} to ${um(zone.worstCaseUm.high)} µm`],
     ['Root sum square', `${um(zone.rootSumSquareUm.low)} to ${um(zone.rootSumSquareUm.high)} µm`],
   ]
+  if (zone.contact !== null) {
+    const { thicknessUm, worstCaseUm, platingUm, finishUm, missing } = zone.contact
+    facts.push([
+      'Over the contacts',
+      missing.length > 0
+        ? `not computed: ${missing.map(({ label }) => label).join('; ')}`
+        : `${um(thicknessUm)} µm (${um(worstCaseUm.low)} to ${um(worstCaseUm.high)} µm), with plating ${um(platingUm)} and finish ${um(finishUm)} µm`,
+    ])
+  }
   if (planned?.connectorWindow) {
     facts.push(['Connector window', `${planned.connectorWindow.minUm} to ${planned.connectorWindow.maxUm} µm`])
   }

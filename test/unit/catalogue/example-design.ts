@@ -145,13 +145,21 @@ function makeZones(): Zone[] {
       'l3',
       'mask-bottom',
     ]),
-    zone({ id: 'arm', name: 'Arm', kind: 'flex' }, ['cover-top', 'cover-top-adhesive', 'l2', 'base']),
-    zone({ id: 'fingers', name: 'Finger end', kind: 'finger', connectorWindow: { minUm: 270, maxUm: 330 } }, [
-      'l2',
-      'base',
-      'stiffener-adhesive',
-      'stiffener',
-    ]),
+    zone({ id: 'arm', name: 'Arm', kind: 'flex', lengthMm: 60 }, ['cover-top', 'cover-top-adhesive', 'l2', 'base']),
+    zone(
+      {
+        id: 'fingers',
+        name: 'Finger end',
+        kind: 'finger',
+        presence: [
+          { ...makePresence('l2'), platedCopper: 'pads-only' },
+          ...['base', 'stiffener-adhesive', 'stiffener'].map((layerId) => makePresence(layerId)),
+        ],
+        contactFinish: { thicknessUm: 1, toleranceUm: 0.3 },
+        connectorWindow: { minUm: 270, maxUm: 330 },
+      },
+      [],
+    ),
   ]
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type BendResult, type Design, evaluate } from '@/lib/engine'
+import { type BendResult, type Design, evaluate, parseDesign } from '@/lib/engine'
 import { findStartingConstruction } from '@/lib/engine/templates'
 import { readDemoDesign } from './demo-design-files'
 
@@ -240,11 +240,19 @@ describe('handbook and ratio', () => {
     expect(bend.disagreement[0]).toContain('no floor')
   })
 
-  test('the brief may choose another ratio table; an unknown one falls back to the default, which is named', () => {
+  test('the brief may choose another ratio table; one that does not exist is refused, and decides nothing in a stored design', () => {
     const design = editBend(readDemoDesign('pipit-rev-a'), {})
     design.brief.ratioTableKey = 'bend-radius-guide'
     expect(getFirstBend(design).ratio).toMatchObject({ tableKey: 'bend-radius-guide', required: 10 })
     design.brief.ratioTableKey = 'no-such-table'
-    expect(getFirstBend(design).ratio.tableKey).toBe('attributed-to-ipc-2223')
+    expect(parseDesign(design)).toMatchObject({
+      ok: false,
+      issues: [{ code: 'unknown-ratio-table', path: ['brief', 'ratioTableKey'] }],
+    })
+    const item = evaluate(design).items.find(({ itemId }) => itemId === 'radius-ratio')
+    expect(item).toMatchObject({
+      verdict: 'not-computed',
+      outcomes: [{ missing: [{ path: ['brief', 'ratioTableKey'] }] }],
+    })
   })
 })

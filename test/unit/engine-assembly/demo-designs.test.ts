@@ -59,8 +59,8 @@ describe('Skua revision A', () => {
 
   test('has grown out of its connector by plating', () => {
     const finger = evaluation.zones.find(({ zoneId }) => zoneId === 'finger')
-    expect(finger?.thicknessUm).toBeGreaterThan(330)
-    expect((finger?.thicknessUm ?? 0) - 25).toBeLessThan(330)
+    expect(finger?.contact?.thicknessUm).toBeGreaterThan(330)
+    expect((finger?.contact?.thicknessUm ?? 0) - 25).toBeLessThan(330)
     expect(getVerdict(evaluation, 'finger-thickness')).toBe('fails')
     expect(getVerdict(evaluation, 'plating-in-bend')).toBe('fails')
     expect(getVerdict(evaluation, 'foil-weight')).toBe('fails')
@@ -81,9 +81,11 @@ describe('Skua revision A with thinner, button-plated layers', () => {
     expect(getVerdict(evaluation, 'fatigue-life')).toBe('fails')
   })
 
-  test('the same layers are plated where they are not flex', () => {
+  test('the same layers are plated on their pads alone, which the contacts of the finger end are', () => {
     const board = evaluation.zones.find(({ zoneId }) => zoneId === 'controller')
-    expect(board?.layers.find(({ layerId }) => layerId === 'l2')?.copper?.platingUm).toBe(25)
+    expect(board?.layers.find(({ layerId }) => layerId === 'l2')?.copper?.platingUm).toBe(0)
+    const finger = evaluation.zones.find(({ zoneId }) => zoneId === 'finger')
+    expect(finger?.contact).toMatchObject({ platingUm: 25, finishUm: 4, missing: [] })
   })
 })
 

@@ -31,7 +31,8 @@ describe('finished copper by zone', () => {
     ['none', 0, 15.6, 15.6],
     ['panel', 20, 35.6, 35.6],
     ['pattern', 20, 35.6, 35.6],
-    ['button', 20, 35.6, 15.6],
+    // On pads alone: conductors stay as they are, and the pads are counted where a connector takes them.
+    ['button', 20, 15.6, 15.6],
   ] as const)(
     '%s plating of %d um on 17.1 um foil less 1.5 um gives %d um outside and %d um in flex zones',
     (process, platingUm, stiffened, flex) => {

@@ -1,11 +1,11 @@
 'use client'
 
-import { useMemo, useState } from 'react'
+import { Fragment, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawThicknessHistogram, SCREEN_PALETTE } from '@/lib/drawing'
-import { simulateZoneThickness, type ZoneResult } from '@/lib/engine'
+import { type ContactResult, getConnectorThickness, simulateZoneThickness, type ZoneResult } from '@/lib/engine'
 import { useDraft } from '../draft'
 import { OutcomeList } from '../outcome-list'
 import { listOutcomesAt } from '../outcomes'
@@ -45,27 +45,30 @@ export function ThicknessResults() {
           </thead>
           <tbody>
             {evaluation.zones.map((zone) => (
-              <tr key={zone.zoneId}>
-                <th scope="row">{zone.name}</th>
-                <td className="num" data-label="Finished">
-                  <Length valueUm={zone.thicknessUm} />
-                </td>
-                <td className="num" data-label="Worst case">
-                  <Length valueUm={zone.worstCaseUm.low} /> to <Length valueUm={zone.worstCaseUm.high} />
-                </td>
-                <td className="num" data-label="Root sum square">
-                  <Length valueUm={zone.rootSumSquareUm.low} /> to <Length valueUm={zone.rootSumSquareUm.high} />
-                </td>
-                <td className="no-print">
-                  <Button
-                    weight="quiet"
-                    aria-expanded={zone.zoneId === openZoneId}
-                    onPress={() => setOpenZoneId(zone.zoneId === openZoneId ? null : zone.zoneId)}
-                  >
-                    distribution<span className="sr-only"> of {zone.name}</span>
-                  </Button>
-                </td>
-              </tr>
+              <Fragment key={zone.zoneId}>
+                <tr>
+                  <th scope="row">{zone.name}</th>
+                  <td className="num" data-label="Finished">
+                    <Length valueUm={zone.thicknessUm} />
+                  </td>
+                  <td className="num" data-label="Worst case">
+                    <Length valueUm={zone.worstCaseUm.low} /> to <Length valueUm={zone.worstCaseUm.high} />
+                  </td>
+                  <td className="num" data-label="Root sum square">
+                    <Length valueUm={zone.rootSumSquareUm.low} /> to <Length valueUm={zone.rootSumSquareUm.high} />
+                  </td>
+                  <td className="no-print">
+                    <Button
+                      weight="quiet"
+                      aria-expanded={zone.zoneId === openZoneId}
+                      onPress={() => setOpenZoneId(zone.zoneId === openZoneId ? null : zone.zoneId)}
+                    >
+                      distribution<span className="sr-only"> of {zone.name}</span>
+                    </Button>
+                  </td>
+                </tr>
+                {zone.contact !== null && <ContactRow name={zone.name} contact={zone.contact} />}
+              </Fragment>
             ))}
           </tbody>
         </table>
@@ -94,6 +97,34 @@ export function ThicknessResults() {
   )
 }
 
+/** A connector end where its contacts are: what the connector takes. */
+function ContactRow({ name, contact }: { name: string; contact: ContactResult }) {
+  return (
+    <tr>
+      <th scope="row" className="muted">
+        {name}, over its contacts
+      </th>
+      {contact.missing.length > 0 ? (
+        <td colSpan={4} className="muted">
+          not computed: {contact.missing.map(({ label }) => label).join('; ')}
+        </td>
+      ) : (
+        <>
+          <td className="num" data-label="Finished">
+            <Length valueUm={contact.thicknessUm} />
+          </td>
+          <td className="num" data-label="Worst case">
+            <Length valueUm={contact.worstCaseUm.low} /> to <Length valueUm={contact.worstCaseUm.high} />
+          </td>
+          <td colSpan={2} className="muted">
+            plating <Length valueUm={contact.platingUm} />, finish <Length valueUm={contact.finishUm} />
+          </td>
+        </>
+      )}
+    </tr>
+  )
+}
+
 function Distribution({ zone }: { zone: ZoneResult }) {
   const { live } = useDraft()
   const { unit } = useLengthUnit()
@@ -117,7 +148,7 @@ function Distribution({ zone }: { zone: ZoneResult }) {
             heightPx: HEIGHT_PX,
             unit,
             zoneName: zone.name,
-            worstCaseUm: zone.worstCaseUm,
+            worstCaseUm: getConnectorThickness(zone).worstCaseUm,
             windowUm: window,
           }),
     [plotDocument, simulation, widthPx, unit, zone, window],

@@ -1,4 +1,4 @@
-import type { Design, Evaluation } from '@/lib/engine'
+import { type Design, type Evaluation, getConnectorThickness } from '@/lib/engine'
 import type { SheetColumn, SheetSection, SheetTable } from './model'
 import { NOT_STATED, type SheetWords, sayChoice } from './words'
 
@@ -72,11 +72,14 @@ export function makeConnectorTable(
       column('Zone', 11),
       column('Name', 28, 1),
       column(`Connector accepts, ${um}`, 30, 0, true),
-      column(`Finished, ${um}`, 17, 0, true),
+      column(`Over contacts, ${um}`, 22, 0, true),
       column(`Over tolerances, ${um}`, 30, 0, true),
     ],
     rows: zones.map((zone) => {
       const result = results?.zones.find(({ zoneId }) => zoneId === zone.id)
+      // A connector takes the end where its contacts are; a figure that lacks an input stands on no drawing.
+      const isKnown = result !== undefined && (result.contact === null || result.contact.missing.length === 0)
+      const contact = isKnown ? getConnectorThickness(result) : null
       const window = zone.connectorWindow
       return {
         id: zone.id,
@@ -84,10 +87,10 @@ export function makeConnectorTable(
           words.zone(zone.id),
           zone.name,
           window === null ? NOT_STATED : `${words.thickness(window.minUm)} to ${words.thickness(window.maxUm)}`,
-          result === undefined ? 'not computed' : words.thickness(result.thicknessUm),
-          result === undefined
+          contact === null ? 'not computed' : words.thickness(contact.thicknessUm),
+          contact === null
             ? ''
-            : `${words.thickness(result.worstCaseUm.low)} to ${words.thickness(result.worstCaseUm.high)}`,
+            : `${words.thickness(contact.worstCaseUm.low)} to ${words.thickness(contact.worstCaseUm.high)}`,
         ],
       }
     }),

@@ -5,6 +5,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'Film moves in lamination more than rigid board does, so hole and pad miss each other by more.',
     howToCheck: 'Half of land less drill. Lands as large as there is room for are good practice on film.',
   },
+  'bend-fit': {
+    why: 'An arc longer than its zone starts in the rigid part or ends in the next bend: the radius that was drawn cannot form.',
+    howToCheck:
+      'Arc length is the radius of the neutral axis times the angle, for the longest leaf; several bends of a zone add up. The axis is no longer than the part is wide there.',
+  },
   'bend-to-rigid': {
     why: 'Right at the edge the radius is whatever the film can take. A few millimetres of straight film let the bend find the radius that was drawn.',
     howToCheck: 'Straight length from the start of each bend to the nearest rigid or stiffened edge.',

@@ -35,6 +35,13 @@ export function getZone(design: Design, id: string): Zone {
   return zone
 }
 
+/** What a zone says of a layer. */
+export function getPresence(design: Design, zoneId: string, layerId: string): Zone['presence'][number] {
+  const presence = getZone(design, zoneId).presence.find((candidate) => candidate.layerId === layerId)
+  if (presence === undefined) throw new RangeError(`layer "${layerId}" is not in zone "${zoneId}"`)
+  return presence
+}
+
 export function getBend(design: Design, id: string): Bend {
   const bend = design.bends.find((candidate) => candidate.id === id)
   if (bend === undefined) throw new RangeError(`the example design has no bend "${id}"`)

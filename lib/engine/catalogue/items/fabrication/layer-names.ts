@@ -3,6 +3,7 @@ import type { Layer } from '../../../design'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { listConductorLayers } from '../../needs'
 
 /** `5`, `L5`, `Layer 5`: says where in a file, not what. */
 const BARE_NUMBER = /^(l|layer)?[ ._-]*\d+$/i
@@ -33,11 +34,13 @@ export const layerNames = defineItem({
   },
 })
 
-function findNameProblems({ design }: EvaluationContext): { layer: Layer; sentence: string }[] {
+function findNameProblems({ design, findZoneResult }: EvaluationContext): { layer: Layer; sentence: string }[] {
   const inFlex = new Set<string>()
   let hasRigid = false
   for (const zone of design.construction.zones) {
-    if (zone.kind === 'flex') for (const { layerId } of zone.presence) inFlex.add(layerId)
+    if (zone.kind === 'flex') {
+      for (const { layerId } of listConductorLayers(findZoneResult(zone.id))) inFlex.add(layerId)
+    }
     if (zone.kind === 'rigid') hasRigid = true
   }
   const seen = new Set<string>()

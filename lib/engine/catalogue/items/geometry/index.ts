@@ -1,5 +1,6 @@
 import type { ItemDefinition } from '../../define-item'
 import { annularRing } from './annular-ring'
+import { bendFit } from './bend-fit'
 import { bendToRigid } from './bend-to-rigid'
 import { componentSupport } from './component-support'
 import { componentToBend } from './component-to-bend'
@@ -42,6 +43,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   tearStop,
   slitEndRelief,
   tightBendCutOuts,
+  bendFit,
   crossingAngle,
   widthChangeInBend,
   directionChangeInBend,

@@ -2,6 +2,7 @@ import type { Outcome } from '../../../results'
 import { listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { listConductorLayers } from '../../needs'
 
 export const planeInBend = defineItem({
   id: 'plane-in-bend',
@@ -17,7 +18,7 @@ export const planeInBend = defineItem({
   check: (context) => {
     const outcomes: Outcome[] = []
     for (const { bend, zone, place } of listBends(context)) {
-      for (const layerResult of zone?.layers ?? []) {
+      for (const layerResult of listConductorLayers(zone)) {
         const layer = context.layersById.get(layerResult.layerId)
         if (layer?.kind !== 'conductor' || layer.role === 'signal') continue
         const places = [place, placeOf('layer', layer)]

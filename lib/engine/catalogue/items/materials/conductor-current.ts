@@ -1,5 +1,5 @@
 import { placeOf } from '../../checks'
-import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
+import { cannotTellFrom, decide, makeDesignLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const conductorCurrent = defineItem({
@@ -20,6 +20,9 @@ export const conductorCurrent = defineItem({
       const at = (field: string) => ['features', 'conductors', index, field]
       const { currentAmp } = conductor
       const capacityAmp = result?.capacityAmp ?? null
+      if (result !== undefined && result.cannotTell !== null) {
+        return cannotTellFrom(result, `the current of ${conductor.name}`, places)
+      }
       if (currentAmp === null || capacityAmp === null) {
         const missing = result?.missing ?? []
         return notComputedFrom(

@@ -1,6 +1,6 @@
 import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
-import { decide, makeDesignLimit, notComputed } from '../../decide'
+import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const fingerThickness = defineItem({
@@ -26,10 +26,15 @@ export const fingerThickness = defineItem({
         )
         return
       }
+      const contact = result.contact ?? { ...result, missing: [] }
+      if (contact.missing.length > 0) {
+        outcomes.push(notComputedFrom(contact.missing, places))
+        return
+      }
       outcomes.push(
         decide({
-          value: result.thicknessUm,
-          range: result.worstCaseUm,
+          value: contact.thicknessUm,
+          range: contact.worstCaseUm,
           limit: makeDesignLimit({
             key: 'connectorWindowUm',
             value: zone.connectorWindow.minUm,
@@ -40,8 +45,8 @@ export const fingerThickness = defineItem({
             name: 'connector window',
           }),
           places,
-          what: `thickness of ${zone.name}`,
-          equation: 'sum of finished layers, worst case',
+          what: `thickness of ${zone.name} over its contacts`,
+          equation: 'sum of finished layers, plating and finish of the contacts, worst case',
         }),
       )
     })

@@ -1,6 +1,6 @@
-import type { MissingInput, Outcome } from '../../../results'
+import type { ConductorResult, MissingInput, Outcome } from '../../../results'
 import { DESIGN_PLACE, placeOf } from '../../checks'
-import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
+import { cannotTellFrom, decide, makeDesignLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
 /** Lightest foil on every fabricator's shelf, um: a need lighter than this does not make a heavier foil wrong. */
@@ -24,17 +24,28 @@ export const foilWeight = defineItem({
       let neededUm = LIGHTEST_ORDINARY_FOIL_UM
       let isLoaded = false
       let hasImpedance = false
+      let unknown: ConductorResult | null = null
       const missing: MissingInput[] = []
       context.design.features.conductors.forEach((conductor, index) => {
         if (conductor.layerId !== layer.id) return
         isLoaded = true
         if (conductor.impedanceOhm !== null) hasImpedance = true
         const result = context.conductors[index]
-        if (result === undefined || result.lightestFoilUm === null) missing.push(...(result?.missing ?? []))
-        else neededUm = Math.max(neededUm, result.lightestFoilUm)
+        if (result === undefined) return
+        if (result.cannotTell !== null) unknown = result
+        if (result.lightestFoilUm === null) {
+          missing.push(...result.missing)
+          // No ordinary foil carries that current: whatever is there is not too heavy.
+          const isOverloaded = (conductor.currentAmp ?? 0) > 0 && result.missing.length === 0
+          if (isOverloaded) neededUm = Math.max(neededUm, layer.thicknessUm)
+        } else neededUm = Math.max(neededUm, result.lightestFoilUm)
       })
       if (!isLoaded) continue
       const places = [placeOf('layer', layer)]
+      if (unknown !== null) {
+        outcomes.push(cannotTellFrom(unknown, `the foil of ${layer.name}`, places))
+        continue
+      }
       if (missing.length > 0) {
         outcomes.push(notComputedFrom(missing, places))
         continue

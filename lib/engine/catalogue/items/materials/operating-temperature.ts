@@ -1,20 +1,23 @@
-import type { Outcome } from '../../../results'
+import type { EvaluationContext } from '../../../context'
+import type { MissingInput, Outcome } from '../../../results'
 import { BRIEF_PLACE, placeOf } from '../../checks'
-import { decide, notComputed } from '../../decide'
+import { cannotTell, computeMargin, decide, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { formatValue } from '../../format-value'
 
 export const operatingTemperature = defineItem({
   id: 'operating-temperature',
   section: 'materials',
   severity: 'major',
-  question: 'Does every adhesive and film bear the hottest operation?',
+  question:
+    'Are all adhesives and films rated for the maximum operating temperature, with the heat of their own conductors?',
   titles: {
     meets: 'Materials bear the operating temperature',
     fails: 'A material is too weak for the operating temperature',
   },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: ['temperatureMarginDegC'],
-  sourceKeys: [],
+  sourceKeys: ['ipc2221'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   check: (context) => {
@@ -40,16 +43,78 @@ export const operatingTemperature = defineItem({
         )
         return
       }
+      const heating = findHeating(context, layer.id)
+      const marginDegC = material.maxServiceDegC.value - operatingMaxDegC - heating.riseDegC
+      if (computeMargin(marginDegC, limit) >= 0) {
+        if (heating.missing.length > 0) {
+          outcomes.push(notComputedFrom(heating.missing, places))
+          return
+        }
+        if (heating.cannotTell !== null) {
+          outcomes.push(
+            cannotTell(
+              `the temperature of ${material.name}`,
+              { because: heating.cannotTell, decidedBy: 'measure it, or state a current that can be computed' },
+              places,
+            ),
+          )
+          return
+        }
+      }
       outcomes.push(
         decide({
-          value: material.maxServiceDegC.value - operatingMaxDegC,
+          value: marginDegC,
           limit,
           places,
           what: `temperature margin of ${material.name}`,
-          equation: 'service temperature - highest operating temperature',
+          equation: 'service temperature - highest operating temperature - heating by the conductors beside it',
+          cautions: heating.riseDegC > 0 ? heating.cautions : [],
+          remark:
+            heating.riseDegC > 0
+              ? `${heating.hottest} warms it by ${formatValue(heating.riseDegC, 'degC')}.`
+              : undefined,
         }),
       )
     })
     return outcomes
   },
 })
+
+interface Heating {
+  readonly riseDegC: number
+  /** Name of the conductor that warms most. */
+  readonly hottest: string
+  readonly missing: readonly MissingInput[]
+  readonly cannotTell: string | null
+  readonly cautions: readonly string[]
+}
+
+/** How far the listed conductors warm a layer: the greatest rise of those that share a zone with it. */
+function findHeating({ design, conductors }: EvaluationContext, layerId: string): Heating {
+  const beside = new Set<string>()
+  for (const { presence } of design.construction.zones) {
+    if (presence.some((each) => each.layerId === layerId)) for (const each of presence) beside.add(each.layerId)
+  }
+  let riseDegC = 0
+  let hottest = ''
+  let reason: string | null = null
+  const missing: MissingInput[] = []
+  const cautions = new Set<string>()
+  design.features.conductors.forEach((conductor, index) => {
+    const result = conductors[index]
+    if (result === undefined || !beside.has(conductor.layerId)) return
+    if (result.riseDegC === null) {
+      if (result.cannotTell !== null) reason = result.cannotTell
+      else if (conductor.currentAmp === null) {
+        missing.push({ path: ['features', 'conductors', index, 'currentAmp'], label: `current of ${conductor.name}` })
+      } else missing.push(...result.missing)
+      return
+    }
+    if (result.riseDegC > riseDegC) {
+      riseDegC = result.riseDegC
+      hottest = conductor.name
+    }
+    for (const caution of result.cautions) cautions.add(caution)
+  })
+  return { riseDegC, hottest, missing, cannotTell: reason, cautions: [...cautions] }
+}

@@ -1,6 +1,7 @@
 import { findRatioTable } from '../../../bending'
-import { getRadiusRangeMm, listBends } from '../../checks'
-import { decide, makeSourceLimit, notApplicable, notComputed } from '../../decide'
+import type { SourceKey } from '../../../sources'
+import { BRIEF_PLACE, getRadiusRangeMm, listBends } from '../../checks'
+import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
 
@@ -18,14 +19,36 @@ export const radiusRatio = defineItem({
   sourceKeys: ['ratioAttributedToIpc2223', 'commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
-  check: (context) =>
-    listBends(context).map(({ bend, result, index, place }) => {
+  check: (context) => {
+    const { ratioTableKey } = context.design.brief
+    if (ratioTableKey !== null && findRatioTable(ratioTableKey) === null) {
+      return [notComputed(['brief', 'ratioTableKey'], `table of ratios "${ratioTableKey}"`, [BRIEF_PLACE])]
+    }
+    return listBends(context).map(({ bend, result, index, place }) => {
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
       const { actual, required, tableKey, tableName, surfaceStrainPct } = result.ratio
+      if (result.ratio.advisedAgainst) {
+        return {
+          ...decide({
+            value: 1,
+            limit: makeNoneAllowed('bendsAdvisedAgainstCount', getTableSource(tableKey)),
+            places: [place],
+            what: `uses in bend ${bend.name} that the table advises against`,
+            equation: 'use and conductor layers as the table lists them',
+          }),
+          summary: `"${tableName}" advises against ${result.conductors.length} conductor layers in bend ${bend.name} in this use, at any radius.`,
+        }
+      }
       if (required === null) {
-        return notApplicable(`"${tableName}" has no ratio for this use and construction, or advises against it`, [
-          place,
-        ])
+        return cannotTell(
+          `the ratio of bend ${bend.name}`,
+          {
+            because: `"${tableName}" has no figure for this use and construction`,
+            decidedBy: 'choose a table that has one, or go by strain',
+          },
+          [place],
+          { value: { value: actual, unit: 'ratio' } },
+        )
       }
       const thicknessMm = result.sectionThicknessUm / 1000
       const radius = getRadiusRangeMm(bend)
@@ -37,12 +60,15 @@ export const radiusRatio = defineItem({
           value: required,
           unit: 'ratio',
           sense: 'at-least',
-          sourceKey: findRatioTable(tableKey)?.source ?? 'commonPractice',
+          sourceKey: getTableSource(tableKey),
         }),
         places: [place],
         what: `radius to thickness in bend ${bend.name}`,
         equation: 'inside radius / finished thickness',
         remark: `Table: ${tableName}. A ratio of ${formatValue(actual)} means ${formatValue(surfaceStrainPct, 'pct')} at the outer surface.`,
       })
-    }),
+    })
+  },
 })
+
+const getTableSource = (tableKey: string): SourceKey => findRatioTable(tableKey)?.source ?? 'commonPractice'

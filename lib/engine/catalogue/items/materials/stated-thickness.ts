@@ -1,6 +1,6 @@
 import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
-import { decide } from '../../decide'
+import { decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
 
@@ -24,14 +24,20 @@ export const statedThickness = defineItem({
     for (const zone of context.design.construction.zones) {
       const result = context.findZoneResult(zone.id)
       if (zone.statedThicknessUm === null || result === null) continue
+      // A connector end is measured where its contacts are.
+      const { thicknessUm } = result.contact ?? result
+      if (result.contact !== null && result.contact.missing.length > 0) {
+        outcomes.push(notComputedFrom(result.contact.missing, [placeOf('zone', zone)]))
+        continue
+      }
       outcomes.push(
         decide({
-          value: Math.abs(zone.statedThicknessUm - result.thicknessUm),
+          value: Math.abs(zone.statedThicknessUm - thicknessUm),
           limit,
           places: [placeOf('zone', zone)],
           what: `difference in ${zone.name}`,
           equation: '|stated - sum of finished layers|',
-          remark: `${formatValue(zone.statedThicknessUm, 'um')} is stated, the layers add up to ${formatValue(result.thicknessUm, 'um')}.`,
+          remark: `${formatValue(zone.statedThicknessUm, 'um')} is stated, the layers add up to ${formatValue(thicknessUm, 'um')}.`,
         }),
       )
     }

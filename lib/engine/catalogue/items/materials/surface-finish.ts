@@ -1,6 +1,6 @@
 import type { SURFACE_FINISHES } from '../../../design'
 import { BRIEF_PLACE, checkDistanceToBend } from '../../checks'
-import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { cannotTell, decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 
 type Finish = (typeof SURFACE_FINISHES)[number]
@@ -29,6 +29,18 @@ export const surfaceFinish = defineItem({
       ? checkDistanceToBend(context, { list: 'coverlayOpenings', limit: context.getLimit('nickelToBendMm') })
       : []
     if (openings.length > 0) return openings
+    if (NICKEL_FINISHES.includes(finish)) {
+      return [
+        cannotTell(
+          'nickel beside the bends',
+          {
+            because: 'the finish holds nickel, and no coverlay opening is listed',
+            decidedBy: 'list the openings with their distances from the bends',
+          },
+          [BRIEF_PLACE],
+        ),
+      ]
+    }
     return [
       decide({
         value: 0,
@@ -36,9 +48,7 @@ export const surfaceFinish = defineItem({
         places: [BRIEF_PLACE],
         what: 'nickel-finished openings near bends',
         equation: 'finish and openings as listed',
-        remark: NICKEL_FINISHES.includes(finish)
-          ? 'The finish holds nickel, and no coverlay opening is listed.'
-          : 'The finish holds no nickel.',
+        remark: 'The finish holds no nickel.',
       }),
     ]
   },

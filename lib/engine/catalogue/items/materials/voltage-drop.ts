@@ -1,5 +1,5 @@
 import { placeOf } from '../../checks'
-import { decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
+import { cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const voltageDrop = defineItem({
@@ -19,6 +19,9 @@ export const voltageDrop = defineItem({
       const places = [placeOf('conductor', conductor)]
       const { allowedDropVolt } = conductor
       if (allowedDropVolt === null) return notApplicable(`no drop is stated for ${conductor.name}`, places)
+      if (result !== undefined && result.cannotTell !== null) {
+        return cannotTellFrom(result, `the drop over ${conductor.name}`, places)
+      }
       if (result === undefined || result.dropVolt === null) {
         const missing = result?.missing ?? []
         return notComputedFrom(

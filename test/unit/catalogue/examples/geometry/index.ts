@@ -1,5 +1,6 @@
 import type { ItemExample } from '../item-example'
 import { annularRingExamples } from './annular-ring'
+import { bendFitExamples } from './bend-fit'
 import { bendToRigidExamples } from './bend-to-rigid'
 import { componentSupportExamples } from './component-support'
 import { componentToBendExamples } from './component-to-bend'
@@ -39,6 +40,7 @@ import { widthStepExamples } from './width-step'
 /** By the item's id. */
 export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
   'annular-ring': annularRingExamples,
+  'bend-fit': bendFitExamples,
   'bend-to-rigid': bendToRigidExamples,
   'component-support': componentSupportExamples,
   'component-to-bend': componentToBendExamples,

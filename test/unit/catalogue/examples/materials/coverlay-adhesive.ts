@@ -1,4 +1,4 @@
-import { getFilm } from '../changes'
+import { getConductorLayer, getFilm } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const coverlayAdhesiveExamples: readonly ItemExample[] = [
@@ -6,6 +6,12 @@ export const coverlayAdhesiveExamples: readonly ItemExample[] = [
   {
     name: '12 um over plated foil in the board',
     change: (d) => {
+      getConductorLayer(d, 'l2').plating = {
+        process: 'panel',
+        thicknessUm: 20,
+        toleranceUm: 4,
+        materialId: 'copper-plated',
+      }
       Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 12, tolerancePlusUm: 1, toleranceMinusUm: 1 })
     },
     expect: 'fails',

@@ -1,3 +1,4 @@
+import { getOnly } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const operatingTemperatureExamples: readonly ItemExample[] = [
@@ -6,6 +7,28 @@ export const operatingTemperatureExamples: readonly ItemExample[] = [
     name: '160 degC',
     change: (d) => {
       d.brief.operatingMaxDegC = 160
+    },
+    expect: 'fails',
+  },
+  {
+    name: '70 degC and a conductor that warms its adhesive by 100 degC',
+    change: (d) => {
+      getOnly(d.features.conductors).currentAmp = 2.5
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a conductor whose current nobody stated',
+    change: (d) => {
+      getOnly(d.features.conductors).currentAmp = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: '160 degC, whatever the current',
+    change: (d) => {
+      d.brief.operatingMaxDegC = 160
+      getOnly(d.features.conductors).currentAmp = null
     },
     expect: 'fails',
   },

@@ -11,6 +11,13 @@ export const radiusRatioExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'a table that is silent on this use',
+    change: (d) => {
+      d.brief.ratioTableKey = 'bend-radius-guide'
+    },
+    expect: 'cannot-tell',
+  },
+  {
     name: 'use unknown',
     change: (d) => {
       getBend(d, 'hinge').use = null

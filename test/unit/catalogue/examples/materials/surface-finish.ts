@@ -19,6 +19,14 @@ export const surfaceFinishExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'nickel, and nobody listed an opening',
+    change: (d) => {
+      d.brief.surfaceFinish = 'electroplated-nickel-gold'
+      d.features.coverlayOpenings = []
+    },
+    expect: 'cannot-tell',
+  },
+  {
     name: 'finish open',
     change: (d) => {
       d.brief.surfaceFinish = null

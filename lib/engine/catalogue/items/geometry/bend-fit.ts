@@ -1,0 +1,85 @@
+import type { Zone } from '../../../design'
+import type { Outcome, Place } from '../../../results'
+import { type BendUnderCheck, getRadiusRangeMm, listBends, placeOf } from '../../checks'
+import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const bendFit = defineItem({
+  id: 'bend-fit',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Do the arcs of the bends, and their lengths along the axis, fit the zones that they lie in?',
+  titles: { meets: 'Bends fit their zones', fails: 'A bend does not fit its zone' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
+  limits: [],
+  sourceKeys: ['exactArithmetic'],
+  decidedWhen: 'early',
+  answeredBy: ['member'],
+  check: (context) =>
+    context.design.construction.zones.flatMap((zone, zoneIndex) => {
+      const bends = listBends(context).filter(({ bend }) => bend.zoneId === zone.id)
+      return bends.length === 0 ? [] : [checkArcs(zone, zoneIndex, bends), ...bends.map(checkAxis(zone, zoneIndex))]
+    }),
+})
+
+/** Radians in a degree. */
+const RADIANS_PER_DEG = Math.PI / 180
+
+/** All arcs of a zone one after the other, along the part: their longest leaf counts, at the largest radius too. */
+function checkArcs(zone: Zone, zoneIndex: number, bends: readonly BendUnderCheck[]): Outcome {
+  const places: Place[] = [placeOf('zone', zone), ...bends.map(({ place }) => place)]
+  const names = bends.map(({ bend }) => bend.name).join(', ')
+  if (zone.lengthMm === null) {
+    return notComputed(['construction', 'zones', zoneIndex, 'lengthMm'], `length of ${zone.name}`, places)
+  }
+  const missing = bends.flatMap(({ result }) => (result.leaves.length === 0 ? result.missing : []))
+  if (missing.length > 0) return notComputedFrom(missing, places)
+  let arcMm = 0
+  const range = { low: 0, high: 0 }
+  for (const { bend, result } of bends) {
+    const longestMm = Math.max(...result.leaves.map(({ developedLengthMm }) => developedLengthMm))
+    const radius = getRadiusRangeMm(bend)
+    const perMm = bend.angleDeg * RADIANS_PER_DEG
+    arcMm += longestMm
+    range.low += longestMm - (bend.insideRadiusMm - radius.low) * perMm
+    range.high += longestMm + (radius.high - bend.insideRadiusMm) * perMm
+  }
+  return decide({
+    value: arcMm,
+    range,
+    limit: makeDesignLimit({
+      key: 'zoneLengthMm',
+      value: zone.lengthMm,
+      unit: 'mm',
+      sense: 'at-most',
+      sourceKey: 'exactArithmetic',
+      name: `length of ${zone.name}`,
+    }),
+    places,
+    what: `arc of ${names} in ${zone.name}`,
+    equation: 'sum of (radius of the neutral axis x angle), longest leaf',
+  })
+}
+
+/** The part is as wide as its zone: a bend's axis is no longer. */
+const checkAxis =
+  (zone: Zone, zoneIndex: number) =>
+  ({ bend, place }: BendUnderCheck): Outcome => {
+    const places: Place[] = [place, placeOf('zone', zone)]
+    return zone.widthMm === null
+      ? notComputed(['construction', 'zones', zoneIndex, 'widthMm'], `width of ${zone.name}`, places)
+      : decide({
+          value: bend.axisLengthMm,
+          limit: makeDesignLimit({
+            key: 'zoneWidthMm',
+            value: zone.widthMm,
+            unit: 'mm',
+            sense: 'at-most',
+            sourceKey: 'exactArithmetic',
+            name: `width of ${zone.name}`,
+          }),
+          places,
+          what: `length along the axis of bend ${bend.name}`,
+          equation: 'dimensions as entered',
+        })
+  }

@@ -1,0 +1,34 @@
+import { getBend, getZone } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const bendFitExamples: readonly ItemExample[] = [
+  { name: '41 mm of arcs in 60 mm', expect: 'meets' },
+  {
+    name: '127 mm of arc in 60 mm',
+    change: (d) => {
+      Object.assign(getBend(d, 'hinge'), { insideRadiusMm: 20, angleDeg: 360 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'arcs that fit at nominal radius alone',
+    change: (d) => {
+      getZone(d, 'arm').lengthMm = 41.5
+    },
+    expect: 'thin-margin',
+  },
+  {
+    name: 'an axis longer than the part is wide',
+    change: (d) => {
+      getBend(d, 'fold').axisLengthMm = 12.5
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'length of the zone open',
+    change: (d) => {
+      getZone(d, 'arm').lengthMm = null
+    },
+    expect: 'not-computed',
+  },
+]

@@ -17,13 +17,6 @@ export const MATERIAL_SOURCES = {
     quotedBy: "a university laboratory's copy of it",
     note: 'PMDA-ODA type at 23 degC: 2.5 GPa (370 000 psi), Poisson ratio 0.34, 1.42 g/cm3, elongation 72 %, expansion 20 ppm/degC',
   },
-  ownChoice: {
-    title: 'our choice',
-    number: null,
-    year: null,
-    kind: 'common-practice',
-    note: 'no source was found for this figure',
-  },
   platedCopperLinearised: {
     title: 'Reliability Prediction: Physics of Failure, appendix F, plated copper as two straight lines',
     number: 'ANSI/VITA 51.1',

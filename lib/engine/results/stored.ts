@@ -1,4 +1,11 @@
-import type { BendResult, ConductorResult, ConductorStrainResult, DamageResult, Evaluation, ZoneResult } from './evaluation'
+import type {
+  BendResult,
+  ConductorResult,
+  ConductorStrainResult,
+  DamageResult,
+  Evaluation,
+  ZoneResult,
+} from './evaluation'
 
 /**
  * Results of an earlier engine in today's shape. Their numbers and verdicts stay as recorded; what that engine did not report is null or

@@ -1,4 +1,5 @@
 import 'server-only'
+import isSame from 'fast-deep-equal'
 import {
   compareRows,
   describeRowChanges,
@@ -167,7 +168,7 @@ async function listChangesSince(
 
 /** In words; null where nothing differs. */
 function describeContentChanges(kind: KeptSheetKind, before: unknown, after: unknown): string | null {
-  if (JSON.stringify(before) === JSON.stringify(after)) return null
+  if (isSame(before, after)) return null
   const rowsOf = (content: unknown): readonly unknown[] =>
     typeof content === 'object' && content !== null && 'rows' in content && Array.isArray(content.rows)
       ? content.rows

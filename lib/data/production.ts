@@ -12,6 +12,7 @@ import {
   listAlternatives,
   makeCostBasis,
   makeRates,
+  type NestedPart,
   priceOverQuantity,
   type RegistrationDemand,
   readNestedPart,
@@ -79,8 +80,11 @@ export interface CostsView {
 /** What remedies are priced by: plain data that goes to the browser. */
 export interface RemedyBasisView {
   readonly company: CompanyView
-  /** Null where the fabricator states no panel formats, or the part has no outline. */
+  /** Null where nothing can be priced, with the reason. */
   readonly basis: CostBasis | null
+  readonly noBasisReason: string
+  /** The part that the basis' panels were filled with: what they say of another one would be wrong. */
+  readonly part: NestedPart | null
   readonly usesIllustrativeRates: boolean
   /** Null where the fabricator keeps no shelf. */
   readonly shelf: ShelfContent | null
@@ -148,6 +152,8 @@ export async function getRemedyBases(actor: Actor, revisionId: string): Promise<
       {
         company: toCompany(sheets),
         basis: hasFormats && reading.ok ? makeCostBasis(reading.part, formats.formats, rates, nest) : null,
+        noBasisReason: hasFormats ? (reading.ok ? '' : reading.reason) : 'The fabricator keeps no panel formats.',
+        part: reading.ok ? reading.part : null,
         usesIllustrativeRates: rates.steps.some(({ isIllustrative }) => isIllustrative),
         shelf,
         unavailableMaterialIds: shelf === null ? [] : listUnavailableMaterials(design, shelf),

@@ -1,4 +1,5 @@
 import 'server-only'
+import isSame from 'fast-deep-equal'
 import {
   type CatalogueTemplate,
   DELIVERED_TEMPLATE,
@@ -103,7 +104,7 @@ export function changeDeliveredItem(actor: Actor, input: ChangeDeliveredItemInpu
     if (delivered === null) throw new NotFoundError('item')
     const prose = readItemProse(delivered)
     // What is as delivered is not stored, so that a later delivery's better wording comes through.
-    const own = <T>(value: T | null, usual: T) => (JSON.stringify(value) === JSON.stringify(usual) ? null : value)
+    const own = <T>(value: T | null, usual: T) => (isSame(value, usual) ? null : value)
     const stored = {
       ...change,
       question: own(change.question, delivered.question),
@@ -167,7 +168,7 @@ async function storeTemplate(
   const problems = findTemplateProblems(content)
   if (problems.length > 0) refuseField('item', 'not-possible', problems.join(' '))
   const changes = compareTemplates(before.content, content).map(({ sentence }) => sentence)
-  if (changes.length === 0 && JSON.stringify(before.content) === JSON.stringify(content)) {
+  if (changes.length === 0 && isSame(before.content, content)) {
     return { version: before.version }
   }
   const rest = changes.length - MAX_CHANGES_IN_SUMMARY

@@ -1,3 +1,4 @@
+import isSame from 'fast-deep-equal'
 import type { Design, Outline } from '@/lib/engine'
 import { formatFieldValue, getFieldWords } from './trade-words'
 
@@ -377,9 +378,4 @@ function pick(where: Where, path: readonly string[]): Pick<DesignChange, 'area' 
 
 function isPlain(value: unknown): value is Plain {
   return typeof value === 'object' && value !== null && !Array.isArray(value)
-}
-
-/** Equality of JSON values; arrays and objects meet here only where one side is null or of another shape. */
-function isSame(a: unknown, b: unknown): boolean {
-  return Object.is(a, b) || JSON.stringify(a) === JSON.stringify(b)
 }

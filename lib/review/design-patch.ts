@@ -1,3 +1,4 @@
+import isSame from 'fast-deep-equal'
 import { applyPatch, createPatch, type Operation, Pointer } from 'rfc6902'
 import type { Design } from '@/lib/engine'
 import { describePlace } from './design-place'
@@ -269,8 +270,4 @@ function toPath(tokens: readonly string[]): string {
 /** JSON values only: the document, patches and their parts. */
 function copy<T>(value: T): T {
   return JSON.parse(JSON.stringify(value)) as T
-}
-
-function isSame(a: unknown, b: unknown): boolean {
-  return JSON.stringify(a) === JSON.stringify(b)
 }

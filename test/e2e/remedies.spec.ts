@@ -54,3 +54,30 @@ test('a remedy that a stated need forbids names the need and cannot be applied',
   await row.getByRole('button', { name: /^Try it/ }).click()
   await expect(page.getByRole('dialog').getByText(/A stated need forbids it/)).toBeVisible()
 })
+
+test('remedies are priced by the panels of a fabricator, and where they are not the reason is the true one', async ({
+  openAs,
+  demo,
+  consoleWatch,
+}) => {
+  const page = await openAs('designer')
+  const bends = `/projects/${demo.skuaId}/revisions/${demo.skuaB}/bends`
+  await page.goto(bends)
+  const section = await findRemedies(page)
+  const table = section.getByRole('table').first()
+  const costs = table.locator('td[data-label="Cost, %"]')
+  await expect(costs.first()).toHaveText('100.0')
+  const texts = await costs.allTextContents()
+  expect(texts.length).toBeGreaterThan(1)
+  for (const text of texts) expect(text).toMatch(/^\d+\.\d$/)
+  await expect(table.locator('td[data-label="Parts per panel"]').first()).toHaveText(/^\d+$/)
+  await expect(section.getByText(/^Cost and parts per panel by the panels of Brackenfold Circuits/)).toBeVisible()
+  await expect(section.getByText(/states no panel formats|keeps no panel formats/)).toHaveCount(0)
+
+  // Whatever the server does not say is not said of the fabricator.
+  consoleWatch.expect(/remedy-bases|ERR_FAILED/)
+  await page.route('**/remedy-bases', (route) => route.abort())
+  await page.goto(bends)
+  await findRemedies(page)
+  await expect(section.getByText(/are not included: the server did not answer/)).toBeVisible()
+})

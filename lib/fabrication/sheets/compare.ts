@@ -1,3 +1,5 @@
+import isSame from 'fast-deep-equal'
+
 /** How the rows of two versions of a list differ; a row is known by its key, and indices are those of the lists. */
 export interface RowChanges {
   readonly added: readonly number[]
@@ -24,7 +26,7 @@ export function compareRows<R>(before: readonly R[], after: readonly R[], keyOf:
       return
     }
     waiting.set(keyOf(row), rest)
-    if (JSON.stringify(before[partner]) === JSON.stringify(row)) unchanged += 1
+    if (isSame(before[partner], row)) unchanged += 1
     else changed.push([partner, index])
   })
   return { added, changed, removed: [...waiting.values()].flat().sort((a, b) => a - b), unchanged }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { toRemedyOptions } from '@/app/_components/engineering/remedies/remedy-bases'
+import { explainUnpriced, toRemedyOptions } from '@/app/_components/engineering/remedies/remedy-bases'
 import type { RemedyBasisView } from '@/lib/data'
+import type { Design } from '@/lib/engine'
 import { findRemedies } from '@/lib/engine/remedies'
 import {
   estimateByBasis,
@@ -37,9 +38,16 @@ const basis = makeCostBasis(reading.part, [FORMAT], makeRates(null), makeNester(
 const view: RemedyBasisView = {
   company: { id: 'brackenfold', kind: 'fabricator', name: 'Brackenfold Circuits' },
   basis,
+  noBasisReason: '',
+  part: reading.part,
   usesIllustrativeRates: true,
   shelf: null,
   unavailableMaterialIds: [],
+}
+
+/** The same value with its keys in the other order. */
+function turnKeys<T extends object | null>(value: T): T {
+  return value === null ? value : (Object.fromEntries(Object.entries(value).reverse()) as T)
 }
 
 /** Everything that the design is made of stands on this shelf, and nothing else. */
@@ -70,7 +78,7 @@ function makeOwnShelf(more: readonly Partial<ShelfRow>[] = []): ShelfContent {
 }
 
 describe('cost and panels inside remedies', () => {
-  const report = findRemedies(skua, 'hinge', toRemedyOptions(view, '2026-11-25'))
+  const report = findRemedies(skua, 'hinge', toRemedyOptions(view, skua, '2026-11-25'))
 
   it('every remedy carries the cost and the parts per panel that the basis gives of its design', () => {
     const before = estimateByBasis(skua, basis)
@@ -90,6 +98,39 @@ describe('cost and panels inside remedies', () => {
     const partsOf = new Map([[skua, 40]])
     const found = findRemedies(skua, 'hinge', { partsPerPanelOf: (design) => partsOf.get(design) ?? 30 })
     for (const { partsPerPanel } of found.remedies) expect(partsPerPanel).toEqual({ before: 40, after: 30 })
+  })
+
+  it('the part is compared by value: the order of keys, which the database and the page differ in, plays no part', () => {
+    const turned: Design = { ...skua, features: { ...skua.features, outline: turnKeys(skua.features.outline) } }
+    expect(Object.keys(turned.features.outline ?? {})).not.toEqual(Object.keys(skua.features.outline ?? {}))
+    expect(explainUnpriced(view, turned)).toBe('')
+    expect(findRemedies(turned, 'hinge', toRemedyOptions(view, turned, '2026-11-25')).before.costIndex).toBe(
+      report.before.costIndex,
+    )
+  })
+
+  it('every reason for having no price is the true one', () => {
+    const { outline } = skua.features
+    if (outline === null) throw new Error('Skua has an outline')
+    const shifted = outline.verticesMm.map(([x, y], at): [number, number] => [at === 0 ? x - 5 : x, y])
+    const other: Design = {
+      ...skua,
+      features: { ...skua.features, outline: { ...outline, verticesMm: shifted } },
+    }
+    const bare: Design = { ...skua, features: { ...skua.features, outline: null } }
+    const empty = makeCostBasis(reading.part, [{ ...FORMAT, widthMm: 50, heightMm: 50 }], makeRates(null), makeNester())
+    expect(explainUnpriced(view, other)).toMatch(/differs from the stored one/)
+    expect(explainUnpriced(view, bare)).toMatch(/^There is no outline, and the zones differ in width/)
+    expect(explainUnpriced({ ...view, basis: empty }, skua)).toBe('No panel format holds the part.')
+    const none = { ...view, basis: null, noBasisReason: 'The fabricator keeps no panel formats.' }
+    expect(explainUnpriced(none, skua)).toBe('The fabricator keeps no panel formats.')
+    for (const [design, each] of [
+      [other, view],
+      [bare, view],
+      [skua, none],
+    ] as const) {
+      expect(findRemedies(design, 'hinge', toRemedyOptions(each, design, '2026-11-25')).before.costIndex).toBeNull()
+    }
   })
 
   it('nothing is said where nothing is known', () => {
@@ -112,7 +153,7 @@ describe('the shelf inside remedies', () => {
         leadTimeDays: 35,
       },
     ])
-    const { remedies } = findRemedies(skua, 'hinge', toRemedyOptions({ ...view, shelf }, '2026-11-25'))
+    const { remedies } = findRemedies(skua, 'hinge', toRemedyOptions({ ...view, shelf }, skua, '2026-11-25'))
     const ordered = remedies.flatMap(({ offShelf }) => offShelf.filter(({ state }) => state === 'to-order'))
     expect(ordered.length).toBeGreaterThan(0)
     for (const { name, leadTimeDays } of ordered) {
@@ -127,7 +168,7 @@ describe('the shelf inside remedies', () => {
     const { remedies } = findRemedies(
       skua,
       'hinge',
-      toRemedyOptions({ ...view, unavailableMaterialIds: ['epoxy-adhesive'] }, '2026-11-25'),
+      toRemedyOptions({ ...view, unavailableMaterialIds: ['epoxy-adhesive'] }, skua, '2026-11-25'),
     )
     for (const { forbiddenBy, patch } of remedies) {
       const needsIt = JSON.stringify(patch).includes('"epoxy-adhesive"')

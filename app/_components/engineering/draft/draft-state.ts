@@ -1,3 +1,4 @@
+import isSame from 'fast-deep-equal'
 import type { Design } from '@/lib/engine'
 
 /** What the person is editing. `design` may break limits of the schema while it is being typed. */
@@ -90,5 +91,5 @@ function withContent(state: DraftState, design: Design): DraftState {
 /** Does the draft differ from what is stored? */
 export function isDraftChanged(state: DraftState): boolean {
   if (Object.keys(state.misread).length > 0) return true
-  return state.design !== state.stored && JSON.stringify(state.design) !== JSON.stringify(state.stored)
+  return !isSame(state.design, state.stored)
 }

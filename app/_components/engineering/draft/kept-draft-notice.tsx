@@ -1,5 +1,6 @@
 'use client'
 
+import isSame from 'fast-deep-equal'
 import { useEffect, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
@@ -16,7 +17,7 @@ export function KeptDraftNotice() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: later drafts are this page's own.
   useEffect(() => {
     const found = mayEdit || proposing !== null ? findKeptDraft(revisionId) : null
-    if (found !== null && JSON.stringify(found.design) !== JSON.stringify(design)) setKept(found)
+    if (found !== null && !isSame(found.design, design)) setKept(found)
   }, [])
   if (kept === null) return null
   return (

@@ -1,3 +1,4 @@
+import isSame from 'fast-deep-equal'
 /** Two people's changes of one document brought together. */
 export interface Merge<T> {
   readonly merged: T
@@ -77,10 +78,6 @@ function toKeyed(list: readonly unknown[]): Keyed | null {
     keyed.set(key, entry)
   }
   return keyed
-}
-
-function isSame(a: unknown, b: unknown): boolean {
-  return Object.is(a, b) || JSON.stringify(a) === JSON.stringify(b)
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

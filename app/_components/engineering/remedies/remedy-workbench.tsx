@@ -1,5 +1,6 @@
 'use client'
 
+import isSame from 'fast-deep-equal'
 import { useEffect, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
@@ -9,7 +10,7 @@ import type { RemedyBasisView } from '@/lib/data'
 import type { Bend, Design, Remedy, RemedyReport } from '@/lib/engine'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { useDraft } from '../draft'
-import { fetchRemedyBases, toRemedyOptions } from './remedy-bases'
+import { explainUnpriced, fetchRemedyBases, toRemedyOptions } from './remedy-bases'
 import { RemedyChart } from './remedy-chart'
 import { RemedyComparison } from './remedy-comparison'
 import { RemedyList } from './remedy-list'
@@ -20,8 +21,8 @@ import { nameRemedy } from './words'
 interface Found {
   readonly design: Design
   readonly report: RemedyReport
-  /** The fabricator whose panels, rates and shelf were used; null where there is none. */
-  readonly companyId: string | null
+  /** The fabricator's panels, rates and shelf that were used; null where there are none. */
+  readonly basis: RemedyBasisView | null
 }
 
 /** What came of the last apply, so that it can be taken back from here. */
@@ -44,28 +45,21 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
 
   const { limits, revisionId } = stored
   const bendId = bend.id
-  const { bases, chosenBasis, chooseBasis } = useRemedyBases(revisionId)
-  const storedOutline = JSON.stringify(stored.design.features.outline ?? null)
+  const { bases, known, chosenBasis, chooseBasis } = useRemedyBases(revisionId)
   useEffect(() => {
-    if (wanted === null || bases === null) return
+    if (wanted === null || bases === 'fetching') return
     // The page shows that it computes before it does.
     const timer = window.setTimeout(() => {
-      // Panels were filled with the stored outline: what they say of another one would be wrong.
-      const isSameOutline = JSON.stringify(wanted.features.outline ?? null) === storedOutline
-      const basis = chosenBasis === null || isSameOutline ? chosenBasis : { ...chosenBasis, basis: null }
-      const options = { limits, ...toRemedyOptions(basis, new Date().toISOString().slice(0, 10)) }
+      const options = { limits, ...toRemedyOptions(chosenBasis, wanted, new Date().toISOString().slice(0, 10)) }
       const report = findRemedies(wanted, bendId, options)
-      setFound({ design: wanted, report, companyId: chosenBasis?.company.id ?? null })
+      setFound({ design: wanted, report, basis: chosenBasis })
       setChosenId(null)
       setWanted(null)
     }, 0)
     return () => window.clearTimeout(timer)
-  }, [wanted, bendId, limits, bases, chosenBasis, storedOutline])
+  }, [wanted, bendId, limits, bases, chosenBasis])
   // By content: every evaluation reads the draft into a new object, and undo brings an earlier state back.
-  const isSameDesign = useMemo(
-    () => found !== null && JSON.stringify(found.design) === JSON.stringify(evaluatedDesign),
-    [found, evaluatedDesign],
-  )
+  const isSameDesign = useMemo(() => found !== null && isSame(found.design, evaluatedDesign), [found, evaluatedDesign])
   const isCurrent = isSameDesign && issues.length === 0
   const apply = (remedy: Remedy) => {
     const design = applyDesignPatch(state.design, remedy.patch)
@@ -88,10 +82,10 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         </Button>
         {issues.length > 0 && <span className="small muted">What needs correction above comes first.</span>}
       </div>
-      {bases !== null && bases.length > 1 && (
+      {known.length > 1 && (
         <ChoiceGroup
           label="By the panels, rates and shelf of"
-          options={bases.map(({ company }) => ({ value: company.id, label: company.name }))}
+          options={known.map(({ company }) => ({ value: company.id, label: company.name }))}
           value={chosenBasis?.company.id ?? ''}
           onChange={(companyId) => {
             chooseBasis(companyId)
@@ -122,10 +116,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
       {found !== null && (
         <div data-outdated={isCurrent ? undefined : ''} className="drawings">
           <Summary report={found.report} />
-          <BasisNote
-            view={bases?.find(({ company }) => company.id === found.companyId) ?? null}
-            report={found.report}
-          />
+          <BasisNote view={found.basis} design={found.design} isUnknown={bases === null} />
           {found.report.remedies.length > 0 && (
             <>
               <RemedyList
@@ -169,9 +160,14 @@ function Summary({ report }: { report: RemedyReport }) {
   )
 }
 
-/** Fetched once when remedies are sought; the first fabricator is taken until somebody chooses another. */
+type Bases = readonly RemedyBasisView[]
+
+/**
+ * Fetched once when remedies are sought; the first fabricator is taken until somebody chooses another. Null: the server
+ * did not give them.
+ */
 function useRemedyBases(revisionId: string) {
-  const [bases, setBases] = useState<readonly RemedyBasisView[] | null>(null)
+  const [bases, setBases] = useState<Bases | null | 'fetching'>('fetching')
   const [companyId, setCompanyId] = useState<string | null>(null)
   useEffect(() => {
     let isWanted = true
@@ -182,25 +178,37 @@ function useRemedyBases(revisionId: string) {
       isWanted = false
     }
   }, [revisionId])
-  const chosenBasis = bases?.find(({ company }) => company.id === companyId) ?? bases?.[0] ?? null
-  return { bases, chosenBasis, chooseBasis: setCompanyId }
+  const known: Bases = bases === null || bases === 'fetching' ? [] : bases
+  const chosenBasis = known.find(({ company }) => company.id === companyId) ?? known[0] ?? null
+  return { bases, known, chosenBasis, chooseBasis: setCompanyId }
 }
 
-/** Whose panels, rates and shelf stand behind cost, parts per panel and materials. */
-function BasisNote({ view, report }: { view: RemedyBasisView | null; report: RemedyReport }) {
+interface BasisNoteProps {
+  readonly view: RemedyBasisView | null
+  /** The design that the remedies were found for. */
+  readonly design: Design
+  /** The server did not say what fabricators state. */
+  readonly isUnknown: boolean
+}
+
+/** Whose panels, rates and shelf stand behind cost, parts per panel and materials, or why there is none. */
+function BasisNote({ view, design, isUnknown }: BasisNoteProps) {
   if (view === null) {
     return (
       <p className="small muted">
-        Cost, parts per panel and the shelf are not in it: no fabricator with whom this is shared states them.
+        {isUnknown
+          ? 'Cost, parts per panel and the shelf are not included: the server did not answer. Reload the page to try again.'
+          : 'Cost, parts per panel and the shelf are not included: no fabricator with access to this revision states them.'}
       </p>
     )
   }
   const { company, usesIllustrativeRates, shelf } = view
+  const unpriced = explainUnpriced(view, design)
   return (
     <p className="small muted">
-      {report.before.costIndex === null
-        ? `Cost is not computed: ${company.name} states no panel formats, or the outline of the part is not stored.`
-        : `Cost and parts per panel by the panels of ${company.name}${usesIllustrativeRates ? '; illustrative rates are among those that count' : ''}.`}{' '}
+      {unpriced === ''
+        ? `Cost and parts per panel by the panels of ${company.name}${usesIllustrativeRates ? '; illustrative rates are among those that count' : ''}.`
+        : `Cost by the panels of ${company.name} is not computed. ${unpriced}`}{' '}
       {shelf === null ? `${company.name} keeps no shelf here.` : `Materials by the shelf of ${company.name}.`}
     </p>
   )

@@ -89,6 +89,8 @@ export function hashWaiverBasis(result: ItemResult): string {
             value: round(outcome.value.value),
             unit: outcome.value.unit,
             limit: round(outcome.limit.value),
+            // Left out where there is none, so that a waiver on anything but a window keeps its hash.
+            upperLimit: outcome.limit.upperValue === undefined ? undefined : round(outcome.limit.upperValue),
             places: outcome.places.map((place) => `${place.kind}:${place.id}`),
           }
         : { verdict: outcome.kind },

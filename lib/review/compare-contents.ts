@@ -1,4 +1,4 @@
-import type { DecidedOutcome, Design, Evaluation, ItemResult, Limit, Quantity } from '@/lib/engine'
+import type { DecidedOutcome, DecidingEnd, Design, Evaluation, ItemResult, Limit, Quantity } from '@/lib/engine'
 import { listLegalStates } from './answers'
 import { compareDesigns, type DesignArea } from './compare-designs'
 import { listNumberMoves, listVerdictMoves, type NumberMove } from './compare-results'
@@ -39,6 +39,8 @@ export interface VerdictSide {
   readonly place: string
   readonly value: Quantity | null
   readonly limit: Limit | null
+  /** Which end decides, where the limit is a window. */
+  readonly decidingEnd: DecidingEnd | null
 }
 
 export interface MovedVerdict {
@@ -135,6 +137,7 @@ function toSide(item: ItemResult | null, deciding: DecidedOutcome | null): Verdi
     place: (deciding?.places ?? []).flatMap(({ kind, name }) => (kind === 'design' ? [] : [name])).join(', '),
     value: deciding?.value ?? null,
     limit: deciding?.limit ?? null,
+    decidingEnd: deciding?.decidingEnd ?? null,
   }
 }
 

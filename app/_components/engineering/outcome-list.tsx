@@ -1,8 +1,9 @@
 'use client'
 
+import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { citeSource, describeLimitOwner, getOutcomeVerdict, type Limit, SOURCES, type SourceKey } from '@/lib/engine'
+import { citeSource, describeLimitOwner, getOutcomeVerdict, SOURCES, type SourceKey } from '@/lib/engine'
 import type { PlacedOutcome } from './outcomes'
 
 /**
@@ -45,15 +46,9 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
             <p>{outcome.summary}</p>
             {outcome.kind === 'decided' && (
               <p className="small muted">
-                <QuantityText quantity={outcome.value} /> against {getSenseWords(outcome.limit)}{' '}
-                <QuantityText quantity={{ value: outcome.limit.value, unit: outcome.limit.unit }} />
-                {outcome.limit.upperValue !== undefined && (
-                  <>
-                    {' '}
-                    to <QuantityText quantity={{ value: outcome.limit.upperValue, unit: outcome.limit.unit }} />
-                  </>
-                )}{' '}
-                ({describeLimitOwner(outcome.limit.owner)}; {getSourceWords(outcome.limit.sourceKey)})
+                <QuantityText quantity={outcome.value} /> against <LimitText limit={outcome.limit} /> (
+                {describeLimitOwner(outcome.limit.owner)}; {getSourceWords(outcome.limit.sourceKey)})
+                <DecidingEndText limit={outcome.limit} decidingEnd={outcome.decidingEnd} />
               </p>
             )}
             {outcome.kind === 'not-computed' && (
@@ -70,11 +65,6 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
       ))}
     </ul>
   )
-}
-
-function getSenseWords(limit: Limit): string {
-  const words = { 'at-most': 'at most', 'at-least': 'at least', within: 'between', equals: 'exactly' } as const
-  return words[limit.sense]
 }
 
 /** The source as it is cited; a key that this engine does not know is shown as it stands. */

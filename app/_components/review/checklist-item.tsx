@@ -3,7 +3,7 @@
 import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
-import { QuantityText } from '@/app/_components/ui/quantity'
+import { DecidingLimit, DecidingValue } from '@/app/_components/ui/limit-text'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
@@ -61,17 +61,8 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
           onClick={() => onToggle(!isOpen)}
         >
           <span className="item-question">{text.question}</span>
-          <span className="item-number">{deciding !== null && <QuantityText quantity={deciding.value} />}</span>
-          <span className="item-limit">
-            {deciding !== null && (
-              <>
-                {deciding.limit.sense === 'at-least' ? '≥' : '≤'}{' '}
-                <QuantityText
-                  quantity={{ value: deciding.limit.upperValue ?? deciding.limit.value, unit: deciding.limit.unit }}
-                />
-              </>
-            )}
-          </span>
+          <span className="item-number">{deciding !== null && <DecidingValue outcome={deciding} />}</span>
+          <span className="item-limit">{deciding !== null && <DecidingLimit outcome={deciding} />}</span>
           <VerdictMark verdict={item.result.verdict} />
           <span className="item-state">
             {item.state === 'waived' ? <VerdictMark verdict="waived" /> : ANSWER_WORDS[item.state]}

@@ -2,12 +2,12 @@
 
 import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
+import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { Limit } from '@/lib/engine'
 import type { ContentComparison, InputChange, MovedVerdict, VerdictSide } from '@/lib/review'
 import type { ComparisonPart } from './comparison-parts'
 import { ANSWER_WORDS } from './words'
@@ -147,30 +147,12 @@ function Side({ side }: { side: VerdictSide | null }) {
             </span>
           )}
           {side.place !== '' && <span className="muted">, {side.place}</span>}
+          {side.limit !== null && side.decidingEnd !== null && (
+            <DecidingEndText limit={side.limit} decidingEnd={side.decidingEnd} />
+          )}
         </p>
       )}
       {side.value === null && <p className="small muted">{side.headline}</p>}
-    </>
-  )
-}
-
-const SENSE: Record<Limit['sense'], string> = {
-  'at-most': 'at most',
-  'at-least': 'at least',
-  within: 'within',
-  equals: 'exactly',
-}
-
-function LimitText({ limit }: { limit: Limit }) {
-  return (
-    <>
-      {SENSE[limit.sense]} <QuantityText quantity={{ value: limit.value, unit: limit.unit }} />
-      {limit.upperValue !== undefined && (
-        <>
-          {' to '}
-          <QuantityText quantity={{ value: limit.upperValue, unit: limit.unit }} />
-        </>
-      )}
     </>
   )
 }

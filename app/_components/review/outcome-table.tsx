@@ -1,31 +1,11 @@
 'use client'
 
+import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { DecidedOutcome, Limit, Outcome } from '@/lib/engine/results'
+import type { DecidedOutcome, Outcome } from '@/lib/engine/results'
 import { describeLimitOwner, formatIssuePath } from '@/lib/engine/results'
-
-const SENSE: Record<Limit['sense'], string> = {
-  'at-most': 'at most',
-  'at-least': 'at least',
-  within: 'within',
-  equals: 'exactly',
-}
-
-function LimitText({ limit }: { limit: Limit }) {
-  return (
-    <>
-      {SENSE[limit.sense]} <QuantityText quantity={{ value: limit.value, unit: limit.unit }} />
-      {limit.upperValue !== undefined && (
-        <>
-          {' '}
-          to <QuantityText quantity={{ value: limit.upperValue, unit: limit.unit }} />
-        </>
-      )}
-    </>
-  )
-}
 
 interface OutcomeTableProps {
   outcomes: readonly Outcome[]
@@ -81,9 +61,16 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
                   </td>
                   <td className="num" data-label="limit">
                     <LimitText limit={outcome.limit} />
+                    <DecidingEndText limit={outcome.limit} decidingEnd={outcome.decidingEnd} />
                   </td>
                   <td className="num" data-label="margin">
                     <QuantityText quantity={{ value: outcome.margin, unit: outcome.limit.unit }} />
+                    {outcome.decidingEnd !== undefined && outcome.decidingEnd.margin < outcome.margin && (
+                      <span className="block small muted">
+                        worst{' '}
+                        <QuantityText quantity={{ value: outcome.decidingEnd.margin, unit: outcome.limit.unit }} />
+                      </span>
+                    )}
                   </td>
                   <td data-label="whose limit">{describeLimitOwner(outcome.limit.owner)}</td>
                   <td className="small" data-label="source">

@@ -2,6 +2,7 @@ import type {
   CannotTellOutcome,
   ConductorResult,
   DecidedOutcome,
+  DecidingEnd,
   Limit,
   MissingInput,
   NotApplicableOutcome,
@@ -37,6 +38,47 @@ function computeRawMargin(value: number, limit: Limit): number {
     case 'equals':
       return -Math.abs(value - limit.value)
   }
+}
+
+/**
+ * Which end of a window decides. A nominal value beyond one end misses that one; otherwise it is the end that the range
+ * passes furthest, or comes nearest to.
+ */
+function findDecidingEnd(value: number, range: QuantityRange | undefined, limit: Limit): DecidingEnd | undefined {
+  if (limit.sense !== 'within' || limit.upperValue === undefined) return undefined
+  const upperValue = limit.upperValue
+  const atLower = (found: number): DecidingEnd => ({
+    end: 'lower',
+    limit: limit.value,
+    value: found,
+    margin: computeMargin(found, { ...limit, sense: 'at-least' }),
+  })
+  const atUpper = (found: number): DecidingEnd => ({
+    end: 'upper',
+    limit: upperValue,
+    value: found,
+    margin: computeMargin(found, { ...limit, sense: 'at-most', value: upperValue }),
+  })
+  const [low, high] = [atLower(value), atUpper(value)]
+  if (low.margin < 0) return low
+  if (high.margin < 0) return high
+  const [lowest, highest] = [atLower(range?.low ?? value), atUpper(range?.high ?? value)]
+  return lowest.margin <= highest.margin ? lowest : highest
+}
+
+/** `At the lower end, 266 µm is below 270 µm.`; empty where the window is kept. */
+function describeMissedEnds(value: number, range: QuantityRange | undefined, limit: Limit): string {
+  const deciding = findDecidingEnd(value, range, limit)
+  if (deciding === undefined || deciding.margin >= 0) return ''
+  const say = ({ end, limit: at, value: found }: Pick<DecidingEnd, 'end' | 'limit' | 'value'>) =>
+    `at the ${end} end, ${formatValue(found)} is ${end === 'lower' ? 'below' : 'above'} ${formatValue(at, limit.unit)}`
+  // A range may be wider than the window: then both ends are missed, and each is named.
+  const other: Pick<DecidingEnd, 'end' | 'limit' | 'value'> =
+    deciding.end === 'lower'
+      ? { end: 'upper', limit: limit.upperValue ?? limit.value, value: range?.high ?? value }
+      : { end: 'lower', limit: limit.value, value: range?.low ?? value }
+  const missesOther = other.end === 'upper' ? other.value > other.limit : other.value < other.limit
+  return ` ${capitalise([deciding, ...(missesOther ? [other] : [])].map(say).join('; '))}.`
 }
 
 interface Decision {
@@ -77,25 +119,28 @@ export function decide(decision: Decision): DecidedOutcome {
       : ` (${formatValue(range.low)} to ${formatValue(range.high, limit.unit)} over tolerances)`
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
   const longer = decision.isLongerThan === true ? 'longer than ' : ''
-  const summary = `${capitalise(what)}: ${longer}${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${remark}`
+  const summary = `${capitalise(what)}: ${longer}${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${describeMissedEnds(value, range, limit)}${remark}`
   const quantity = { value, unit: limit.unit }
   const sourceKey = decision.sourceKey ?? limit.sourceKey
-  // Written out twice: spreading an optional field costs more than the comparison itself.
-  return range === undefined
-    ? { kind: 'decided', verdict, value: quantity, limit, margin, equation, sourceKey, cautions, places, summary }
-    : {
-        kind: 'decided',
-        verdict,
-        value: quantity,
-        range,
-        limit,
-        margin,
-        equation,
-        sourceKey,
-        cautions,
-        places,
-        summary,
-      }
+  const decidingEnd = findDecidingEnd(value, range, limit)
+  // Written out: spreading an optional field costs more than the comparison itself. Windows are rare.
+  const outcome: DecidedOutcome =
+    range === undefined
+      ? { kind: 'decided', verdict, value: quantity, limit, margin, equation, sourceKey, cautions, places, summary }
+      : {
+          kind: 'decided',
+          verdict,
+          value: quantity,
+          range,
+          limit,
+          margin,
+          equation,
+          sourceKey,
+          cautions,
+          places,
+          summary,
+        }
+  return decidingEnd === undefined ? outcome : { ...outcome, decidingEnd }
 }
 
 const holds = (value: number, limit: Limit): boolean => computeMargin(value, limit) >= 0

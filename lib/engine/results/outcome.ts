@@ -117,6 +117,17 @@ interface OutcomeCommon {
   readonly summary: string
 }
 
+/** The end of a window that decides: the one that is missed, or that the range comes nearest to. */
+export interface DecidingEnd {
+  readonly end: 'lower' | 'upper'
+  /** Value of that end, in the limit's unit. */
+  readonly limit: number
+  /** What is held against it: the nominal value where that misses already, else the end of the range. */
+  readonly value: number
+  /** Distance between the two; negative means violated. */
+  readonly margin: number
+}
+
 export interface DecidedOutcome extends OutcomeCommon {
   readonly kind: 'decided'
   readonly verdict: 'meets' | 'thin-margin' | 'fails'
@@ -125,6 +136,8 @@ export interface DecidedOutcome extends OutcomeCommon {
   readonly limit: Limit
   /** Distance to the limit in the limit's unit; negative means violated. */
   readonly margin: number
+  /** Where the limit is a window (`within`). */
+  readonly decidingEnd?: DecidingEnd
   /** Name of the equation or comparison that decided. */
   readonly equation: string
   readonly sourceKey: string

@@ -118,10 +118,18 @@ function makeRows(standing: ItemStanding): Content[][] {
 /** Found, limit and margin. Where a thing is simply forbidden, "none allowed" says more than three noughts. */
 function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
   if (outcome === undefined) return ['', '', '']
-  const { value, limit, margin } = outcome
+  const { value, limit, margin, decidingEnd } = outcome
   const owner: Content = { text: describeLimitOwner(limit.owner), style: 'small' }
   if (limit.unit === 'count' && limit.value === 0 && limit.sense !== 'at-least') {
     return [value.value === 0 ? 'none' : sayQuantity(value), { stack: ['none allowed', owner] }, '']
+  }
+  if (decidingEnd !== undefined) {
+    const inUnit = (amount: number) => sayQuantity({ value: amount, unit: limit.unit })
+    const end: Content = {
+      text: `${decidingEnd.end} end: ${inUnit(decidingEnd.value)} against ${inUnit(decidingEnd.limit)}`,
+      style: 'small',
+    }
+    return [{ stack: [sayQuantity(value), end] }, { stack: [sayLimit(limit), owner] }, inUnit(decidingEnd.margin)]
   }
   return [sayQuantity(value), { stack: [sayLimit(limit), owner] }, sayQuantity({ value: margin, unit: limit.unit })]
 }

@@ -59,6 +59,35 @@ describe('the verdict rule', () => {
     ])
     expect(at(300)).toMatchObject({ margin: 30, summary: 'Thickness: 300 µm; 270 to 330 µm.' })
   })
+  it('names the end of a window that decides, and not the one that does not', () => {
+    const window = makeDesignLimit({
+      key: 'connectorWindowUm',
+      value: 270,
+      upperValue: 330,
+      unit: 'um',
+      sense: 'within',
+      sourceKey: 'exactArithmetic',
+      name: 'connector window',
+    })
+    const at = (value: number, low: number, high: number) =>
+      decide({ value, range: { low, high }, limit: window, places: [], what: 'thickness', equation: 'sum' })
+    const ends = [at(293, 265.8, 320.2), at(310, 285, 335), at(340, 330, 350), at(293, 280, 306), at(300, 260, 345)]
+    expect(ends.map(({ verdict, decidingEnd }) => [verdict, decidingEnd?.end, decidingEnd?.value])).toEqual([
+      ['thin-margin', 'lower', 265.8],
+      ['thin-margin', 'upper', 335],
+      // The nominal value misses already.
+      ['fails', 'upper', 340],
+      ['meets', 'lower', 280],
+      ['thin-margin', 'upper', 345],
+    ])
+    expect(ends[0]?.decidingEnd?.margin).toBeCloseTo(-4.2, 9)
+    expect(ends[0]?.limit).toMatchObject({ value: 270, upperValue: 330 })
+    expect(ends[0]?.summary).toBe(
+      'Thickness: 293 µm (266 to 320 µm over tolerances); 270 to 330 µm. At the lower end, 266 is below 270 µm.',
+    )
+    // A range wider than the window misses both ends, and says both.
+    expect(ends[4]?.summary).toContain('At the upper end, 345 is above 330 µm; at the lower end, 260 is below 270 µm.')
+  })
 })
 
 describe('a design in which nothing is decided', () => {

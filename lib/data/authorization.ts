@@ -6,6 +6,7 @@ import {
   type CompanyMembership,
   type CompanyRole,
   type CompanySubject,
+  explainNoAnswer,
   isAllowed,
   isOpenStage,
   isStage,
@@ -249,12 +250,17 @@ export function requireOnRevision(standing: Standing, scope: RevisionScope, acti
   requireAtStage(standing, scope.subject, action, (subject) => subject as ActionSubjects[RevisionAction])
 }
 
-/** As `requireOnRevision`, for things that lie in a revision. */
+/**
+ * As `requireOnRevision`, for things that lie in a revision.
+ *
+ * @param who  who may, as a sentence: for somebody whose turn it never is
+ */
 export function requireAtStage<A extends Action>(
   standing: Standing,
   revision: RevisionSubject,
   action: A,
   makeSubject: (revision: RevisionSubject) => ActionSubjects[A],
+  who = '',
 ): void {
   if (isAllowed(standing, action, makeSubject(revision))) return
   const elsewhere = STAGES.some((stage) =>
@@ -271,7 +277,17 @@ export function requireAtStage<A extends Action>(
   if (revision.hasLiveSignature && isAllowed(standing, action, makeSubject(unsigned))) {
     refuseClash(`The revision is signed. Only a lead can ${describeAct(action)} now, and that voids the signature.`)
   }
-  throw new NotAllowedError(describeAct(action))
+  throw new NotAllowedError(describeAct(action), who)
+}
+
+/** Somebody who may not answer an item is told who may. */
+export function requireAnswerer(
+  standing: Standing,
+  revision: RevisionSubject,
+  answeredBy: readonly ProjectRole[],
+): void {
+  const makeSubject = (subject: RevisionSubject) => ({ ...subject, kind: 'item', answeredBy }) as const
+  requireAtStage(standing, revision, 'item:answer', makeSubject, explainNoAnswer(standing, makeSubject(revision)))
 }
 
 /** What the policy asks about a thread. */

@@ -13,6 +13,7 @@ import { makeAnswerBasis } from './answer-basis'
 import {
   type Actor,
   type RevisionScope,
+  requireAnswerer,
   requireAtStage,
   requireRevision,
   requireRevisionInView,
@@ -47,11 +48,7 @@ export function answerItem(
     const loaded = await loadRevision(tx, revision.id)
     const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
     const { item, result } = getStandingOf(snapshot, input.itemId)
-    requireAtStage(standing, scope.subject, 'item:answer', (subject) => ({
-      ...subject,
-      kind: 'item',
-      answeredBy: item.answeredBy,
-    }))
+    requireAnswerer(standing, scope.subject, item.answeredBy)
     const stored = loaded.record.answers.find(({ itemId }) => itemId === item.id)
     requireAnswerSeen(stored, input.seenVersion, snapshot)
     const checked = checkAnswer(result, input)

@@ -13,8 +13,12 @@ export class NotFoundError extends Error {
 
 /** The person sees the record, and may not do this to it. */
 export class NotAllowedError extends Error {
-  constructor(readonly act: string) {
-    super(`You may not ${act}.`)
+  /** @param who  who may, as a sentence */
+  constructor(
+    readonly act: string,
+    who = '',
+  ) {
+    super(`You may not ${act}.${who === '' ? '' : ` ${who}`}`)
     this.name = 'NotAllowedError'
   }
 }

@@ -7,6 +7,7 @@ import {
   makeThreadSubject,
   maySeeThread,
   type RevisionScope,
+  requireAnswerer,
   requireAtStage,
   requireRevision,
   requireRevisionInView,
@@ -111,11 +112,7 @@ async function storeAttachment(
 function requireAnswerable(standing: Standing, scope: RevisionScope, { template }: LoadedRevision, itemId: string) {
   const item = template.items.find(({ id }) => id === itemId)
   if (item === undefined) throw new NotFoundError('item')
-  requireAtStage(standing, scope.subject, 'item:answer', (subject) => ({
-    ...subject,
-    kind: 'item',
-    answeredBy: item.answeredBy,
-  }))
+  requireAnswerer(standing, scope.subject, item.answeredBy)
   return item
 }
 

@@ -1,5 +1,6 @@
 import 'server-only'
 import {
+  explainNoAnswer,
   hashWaiverBasis,
   type ItemStanding,
   isAllowed,
@@ -40,6 +41,7 @@ function toItemView(request: ItemsRequest, item: ItemStanding): ItemView | null 
   const { result } = item
   if (result === null) return null
   const itemId = item.item.id
+  const whyNot = explainNoAnswer(standing, { ...subject, kind: 'item', answeredBy: item.item.answeredBy })
   const isHidden = (companyId: string | null) =>
     fabricatorCompanyId !== null && companyId !== null && companyId !== fabricatorCompanyId
   const row = record.answers.find((answer) => answer.itemId === itemId)
@@ -103,7 +105,8 @@ function toItemView(request: ItemsRequest, item: ItemStanding): ItemView | null 
       .map((file) => toAttachmentView(record, file)),
     threadIds: threads.filter(({ anchor }) => anchor.kind === 'item' && anchor.id === itemId).map(({ id }) => id),
     legalStates: listLegalStates(result.verdict),
-    mayAnswer: isAllowed(standing, 'item:answer', { ...subject, kind: 'item', answeredBy: item.item.answeredBy }),
+    mayAnswer: whyNot === '',
+    whyNoAnswer: whyNot,
     setAside: item.setAside,
     needsWaiver: item.needsWaiver,
   }

@@ -9,6 +9,8 @@ import {
   listSigningCapacities,
   type ReviewSnapshot,
   type RevisionSubject,
+  type SignedContent,
+  summarizeSigning,
   TRANSITIONS,
 } from '@/lib/review'
 import {
@@ -116,6 +118,7 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
     contentHash: isTeam ? hashSignedContent(snapshot) : '',
     signingCapacities: listSigningCapacities(snapshot, standing),
     statement: isTeam ? getSigningStatement(snapshot) : '',
+    signingSummary: rights.sign ? summarizeSigning(snapshot, findLastSignature(record)) : null,
     may: rights,
     role: getMembership(standing, record.projectId)?.role ?? null,
   }
@@ -189,6 +192,14 @@ function toSignatureView(
     voidReason: row.voidReason,
     changes: JSON.parse(row.changesJson ?? '[]') as string[],
   }
+}
+
+/** The last signature that was given, voided or not, with the content that was kept with it. */
+function findLastSignature({ signatures }: RevisionRecord) {
+  const last = signatures.at(-1)
+  if (last === undefined) return null
+  const content = JSON.parse(last.contentJson) as SignedContent
+  return { name: last.signerName, signedAt: last.signedAt.toISOString(), content }
 }
 
 /** The edition of the package that is the person's: the team's, or the own company's. */

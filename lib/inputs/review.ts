@@ -32,7 +32,7 @@ export type ProposeWaiverInput = z.infer<typeof proposeWaiverInput>
 export const decideWaiverInput = z
   .strictObject({
     waiverId: recordIdSchema,
-    decision: z.enum(['approve', 'decline']),
+    decision: z.enum(['approve', 'decline'], 'is not chosen: approve or decline'),
     reason: optionalTextSchema,
     requestKey: requestKeySchema,
   })
@@ -107,7 +107,7 @@ export const declarationInput = z
   .strictObject({
     revisionId: recordIdSchema,
     seenVersion: seenVersionSchema,
-    isBuildable: z.boolean(),
+    isBuildable: z.boolean('is not chosen: say whether it can be built'),
     note: optionalTextSchema,
     requestKey: requestKeySchema,
   })

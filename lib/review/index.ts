@@ -1,4 +1,5 @@
 /** The rules of the review. Pure: stages, what blocks, who may do what, what a signature binds, the trail's chain. */
+export * from './answerers'
 export * from './answers'
 export * from './blockers'
 export * from './canonical'
@@ -14,6 +15,7 @@ export * from './policy'
 export { makeReviewItem } from './review-items'
 export * from './signature-changes'
 export * from './signed-content'
+export * from './signing-summary'
 export * from './snapshot'
 export * from './stages'
 export * from './template-changes'

@@ -8,6 +8,7 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
 import type { DecidedOutcome } from '@/lib/engine/results'
+import { nameAnswerers } from '@/lib/review'
 import { attachFile, removeAttachment } from './actions'
 import { AnswerForm } from './answer-form'
 import { Reasons } from './comparison-report'
@@ -100,6 +101,8 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
         )}
         <dt>applies to</dt>
         <dd>{text.appliesTo}</dd>
+        <dt>answered by</dt>
+        <dd>{nameAnswerers(text.answeredBy)}</dd>
         <dt>severity</dt>
         <dd>{text.severity}</dd>
         {text.sources.length > 0 && (
@@ -111,7 +114,14 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
       </dl>
       <AnswerHistory item={item} />
       <div className="item-acts">
-        {may.answer && <AnswerForm revisionId={revisionId} item={item} />}
+        {item.mayAnswer ? (
+          <AnswerForm revisionId={revisionId} item={item} />
+        ) : (
+          <div className="stack">
+            <h4 className="label">Answer</h4>
+            <p className="muted small">{item.whyNoAnswer}</p>
+          </div>
+        )}
         <WaiverPanel revisionId={revisionId} item={item} may={may} />
         <div className="stack">
           <h4 className="label">Evidence</h4>
@@ -119,7 +129,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
           <FileList
             files={item.attachments}
             hrefOf={paths.attachment}
-            {...(may.answer
+            {...(item.mayAnswer
               ? {
                   renderAct: (file: Item['attachments'][number]) => (
                     <ActionButton
@@ -138,7 +148,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
                 }
               : {})}
           />
-          {may.answer && (
+          {item.mayAnswer && (
             <UploadForm
               action={attachFile}
               input={{ revisionId, target: { kind: 'item', itemId: item.itemId } }}

@@ -61,10 +61,10 @@ export function Checklist({ items, texts, initialFilter, ...context }: Checklist
     const wanted = words.trim().toLowerCase()
     return items.filter((item) => {
       const text = texts[item.itemId]
-      if (text === undefined || !passes(item, text, filter, context.role)) return false
+      if (text === undefined || !passes(item, filter)) return false
       return wanted === '' || `${text.question} ${text.why} ${item.result.headline}`.toLowerCase().includes(wanted)
     })
-  }, [items, texts, filter, words, context.role])
+  }, [items, texts, filter, words])
 
   return (
     <>
@@ -102,7 +102,7 @@ export function Checklist({ items, texts, initialFilter, ...context }: Checklist
   )
 }
 
-function passes(item: Item, text: ItemText, filter: Filter, role: string | null): boolean {
+function passes(item: Item, filter: Filter): boolean {
   switch (filter) {
     case 'all':
       return true
@@ -113,6 +113,6 @@ function passes(item: Item, text: ItemText, filter: Filter, role: string | null)
     case 'not-computed':
       return item.result.verdict === 'not-computed'
     case 'mine':
-      return item.state === 'open' && (role === 'lead' || (role !== null && text.answeredBy.includes(role)))
+      return item.state === 'open' && item.mayAnswer
   }
 }

@@ -1,5 +1,6 @@
 'use client'
 
+import { useController } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { RadioField } from '@/app/_components/ui/choice-fields'
 import { FormError } from '@/app/_components/ui/form-error'
@@ -13,14 +14,18 @@ export function DeclarationForm({ revisionId, version }: { revisionId: string; v
   const { form, submit, isPending, refusal, isDone } = useActionForm({
     schema: declarationInput,
     action: declareBuildable,
-    defaultValues: { revisionId, seenVersion: version, isBuildable: true, note: '' },
+    // Nothing is chosen beforehand: the word is the fabricator's.
+    defaultValues: { revisionId, seenVersion: version, isBuildable: undefined, note: '' },
   })
+  const { field, fieldState } = useController({ control: form.control, name: 'isBuildable' })
   return (
     <form className="form" onSubmit={submit}>
       <RadioField
         label="With our process, this revision is"
-        value={form.watch('isBuildable') ? 'yes' : 'no'}
-        onChange={(value) => form.setValue('isBuildable', value === 'yes')}
+        name={field.name}
+        value={field.value === undefined ? null : field.value ? 'yes' : 'no'}
+        onChange={(value) => field.onChange(value === 'yes')}
+        error={fieldState.error?.message}
         options={[
           { value: 'yes', label: 'buildable as it stands' },
           { value: 'no', label: 'not buildable as it stands' },

@@ -1,3 +1,5 @@
+import type { ProjectRole } from '@/lib/review'
+
 /** What the catalogue says about an item, as the screens need it: plain values that can cross to the browser. */
 export interface ItemText {
   readonly id: string
@@ -9,7 +11,7 @@ export interface ItemText {
   /** Which designs it applies to, in words. */
   readonly appliesTo: string
   readonly decidedWhen: 'early' | 'fabricator'
-  readonly answeredBy: readonly string[]
+  readonly answeredBy: readonly ProjectRole[]
   /** What evidence a person's judgment should rest on; null where the engine decides alone. */
   readonly evidence: string | null
   readonly isComputed: boolean

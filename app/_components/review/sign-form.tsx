@@ -27,10 +27,13 @@ export function SignForm({ projectId, revisionId, version, contentHash, statemen
       revisionId,
       seenVersion: version,
       contentHash,
-      capacity: capacities.length === 0 ? 'lead engineer' : (capacities[0] ?? ''),
+      // Of several capacities the signer chooses one.
+      capacity: capacities.length === 0 ? 'lead engineer' : capacities.length === 1 ? (capacities[0] ?? '') : '',
       statement,
       password: '',
     },
+    // What was typed to confirm one signature must not stand ready for another.
+    onDone: () => form.resetField('password'),
   })
   return (
     <form className="form" onSubmit={submit}>

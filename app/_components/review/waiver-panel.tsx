@@ -88,7 +88,8 @@ function DecideForm({ waiverId }: { waiverId: string }) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: decideWaiverInput,
     action: decideWaiver,
-    defaultValues: { waiverId, decision: 'approve', reason: '' },
+    // Nothing is chosen beforehand: to approve is a decision.
+    defaultValues: { waiverId, reason: '' },
   })
   return (
     <form className="form" onSubmit={submit}>

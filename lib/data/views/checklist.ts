@@ -57,6 +57,8 @@ export interface ItemView {
   /** Answers that may be given against the computed verdict. */
   readonly legalStates: readonly AnswerState[]
   readonly mayAnswer: boolean
+  /** Why the person asking cannot answer, and who can; empty where they can. */
+  readonly whyNoAnswer: string
   /** Why a recorded answer or waiver does not count; empty where all counts. */
   readonly setAside: string
   /** Whether the concern must be waived before release. */

@@ -2,7 +2,7 @@
 import type { LimitOverride } from '@/lib/engine'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation } from '@/lib/engine/results'
-import type { Blocker, ProjectRole, Stage } from '@/lib/review'
+import type { Blocker, ProjectRole, SigningSummary, Stage } from '@/lib/review'
 import type { AttachmentView, ItemView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 import type { ProposalSummary } from './proposals'
@@ -57,6 +57,8 @@ export interface RevisionView {
   readonly signingCapacities: readonly string[]
   /** The statement to sign. */
   readonly statement: string
+  /** What the statement covers, in brief; null for those who cannot sign now. */
+  readonly signingSummary: SigningSummary | null
   /** What the person asking may do now: role and stage taken together. */
   readonly may: RevisionRights
   readonly role: ProjectRole | null

@@ -49,6 +49,54 @@ describeOnBothDatabases('what cannot be kept', () => {
     expect((await data.getRevision(team.member, revisionId)).artwork).toEqual([])
   })
 
+  it('says who may answer, to everybody who may not', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'early-review')
+    const seen = await data.getRevision(team.lead, revisionId)
+    const [ofFabricator, ofTeam] = [
+      seen.items.find(({ itemId }) => itemId === 'buildable-construction'),
+      seen.items.find(({ itemId }) => itemId === 'contact-person'),
+    ]
+    if (ofFabricator === undefined || ofTeam === undefined) throw new Error('both are in the catalogue')
+    expect(ofFabricator).toMatchObject({
+      mayAnswer: false,
+      whyNoAnswer: 'Answered by a fabricator with whom the revision is shared.',
+    })
+    const send = (actor: data.Actor, { itemId, answerVersion }: data.ItemView) =>
+      data.answerItem(actor, { revisionId, itemId, seenVersion: answerVersion, state: 'concern', reason: 'x' })
+    for (const actor of [team.lead, team.member]) {
+      await expect(send(actor, ofFabricator)).rejects.toThrow(
+        'You may not answer this item. Answered by a fabricator with whom the revision is shared.',
+      )
+    }
+    for (const actor of [team.observer, team.fabricator]) {
+      const own = (await data.getRevision(actor, revisionId)).items.find(({ itemId }) => itemId === ofTeam.itemId)
+      expect(own).toMatchObject({ mayAnswer: false, whyNoAnswer: 'Answered by the team (lead engineer or member).' })
+      await expect(send(actor, ofTeam)).rejects.toThrow(/Answered by the team/)
+    }
+  })
+
+  it('takes no word for it that a fabricator has seen what was shown to none', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevision(team)
+    const item = (await data.getRevision(team.member, revisionId)).items.find(
+      ({ itemId }) => itemId === 'fabricator-currency',
+    )
+    expect(item?.result).toMatchObject({ verdict: 'fails' })
+    expect(item?.legalStates).not.toContain('meets')
+    const input = {
+      revisionId,
+      itemId: 'fabricator-currency',
+      seenVersion: 0,
+      state: 'meets' as const,
+      reason: 'shown',
+    }
+    expect(await expectRefused(data.answerItem(team.member, input))).toMatchObject({
+      kind: 'invalid',
+      issues: [{ code: 'overrules-calculation' }],
+    })
+  })
+
   it('takes a file under a name that is safe, and gives back the same bytes', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevision(team)

@@ -11,5 +11,7 @@ export const fabricatorCurrencyExamples: readonly ItemExample[] = [
     facts: { changesSinceFabricatorLooked: 3, daysSinceFabricatorLooked: 9 },
     expect: 'fails',
   },
+  // No person's word stands against it: a judgment would take "meets".
+  { name: 'shared with nobody', facts: { fabricatorsInvited: 0, changesSinceFabricatorLooked: null }, expect: 'fails' },
   { name: 'never shown', facts: { changesSinceFabricatorLooked: null }, expect: 'needs-judgment' },
 ]

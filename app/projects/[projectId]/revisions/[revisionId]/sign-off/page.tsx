@@ -3,6 +3,7 @@ import { DeclarationForm } from '@/app/_components/review/declaration-form'
 import { ReleaseButton } from '@/app/_components/review/release-button'
 import { SignForm } from '@/app/_components/review/sign-form'
 import { SignatureList } from '@/app/_components/review/signature-list'
+import { SigningSummaryView } from '@/app/_components/review/signing-summary'
 import { formatBytes, STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { LinkButton } from '@/app/_components/ui/button'
@@ -15,6 +16,9 @@ import { loadRevision, type RevisionParams } from '../load-revision'
 export default async function SignOffPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { revision } = await loadRevision(projectId, revisionId)
+  // One's own signature that stands is the one that can be withdrawn.
+  const hasSigned = revision.signatures.some(({ mayWithdraw }) => mayWithdraw)
+  const maySign = revision.may.sign && !hasSigned
   return (
     <>
       <Section title="What blocks">
@@ -27,15 +31,19 @@ export default async function SignOffPage({ params }: RevisionParams) {
       <Declarations revision={revision} />
       <Section title="Signatures">
         <SignatureList signatures={revision.signatures} projectId={projectId} revisionId={revisionId} />
-        {revision.may.sign && revision.signingBlockers.length > 0 && (
+        {hasSigned && <p className="muted mt-2">Your signature stands on this content.</p>}
+        {maySign && revision.signingBlockers.length > 0 && (
           <div className="mt-3">
             <p>You cannot sign yet:</p>
             <BlockerList projectId={projectId} revisionId={revisionId} blockers={revision.signingBlockers} />
           </div>
         )}
-        {revision.may.sign && revision.signingBlockers.length === 0 && (
+        {maySign && revision.signingBlockers.length === 0 && (
           <div className="mt-4">
             <h3 className="mb-2">Sign this content</h3>
+            {revision.signingSummary !== null && (
+              <SigningSummaryView summary={revision.signingSummary} projectId={projectId} revisionId={revisionId} />
+            )}
             <SignForm
               // A form that was opened on other content must not keep that content's hash.
               key={revision.contentHash}

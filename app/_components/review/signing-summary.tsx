@@ -1,0 +1,75 @@
+import Link from 'next/link'
+import { paths } from '@/app/_components/shell/paths'
+import { Timestamp } from '@/app/_components/ui/timestamp'
+import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { SIGNING_GROUPS, type SigningGroup, type SigningSummary } from '@/lib/review'
+import { countOf } from './words'
+
+interface SigningSummaryViewProps {
+  readonly summary: SigningSummary
+  readonly projectId: string
+  readonly revisionId: string
+}
+
+const MARKS: Record<SigningGroup, MarkKind> = {
+  failed: 'fails',
+  waived: 'waived',
+  concern: 'concern',
+  'thin-margin': 'thin-margin',
+  'not-decided': 'open',
+}
+
+/** Changes shown before the rest is folded away. */
+const SHOWN_CHANGES = 12
+
+/** What a signature covers, beside the statement: everything that is not simply met, and what changed since the last one. */
+export function SigningSummaryView({ summary, projectId, revisionId }: SigningSummaryViewProps) {
+  const { entries, quietCount, sinceLast } = summary
+  return (
+    <div className="stack signing-summary">
+      <p>
+        You sign {countOf(entries.length + quietCount, 'item')}: {quietCount} met or not applicable
+        {entries.length === 0 ? ', and nothing else.' : `, and the ${countOf(entries.length, 'other')} below.`}
+      </p>
+      <ul className="plain-list">
+        {SIGNING_GROUPS.flatMap((group) => entries.filter((entry) => entry.group === group)).map((entry) => (
+          <li key={entry.itemId}>
+            <VerdictMark verdict={MARKS[entry.group]} />{' '}
+            <Link href={paths.item(projectId, revisionId, entry.itemId)}>{entry.question}</Link>{' '}
+            <span className="small muted">{entry.text}</span>
+          </li>
+        ))}
+      </ul>
+      {sinceLast === null ? (
+        <p className="small muted">Nobody has signed this revision before.</p>
+      ) : (
+        <div className="small">
+          <p>
+            {sinceLast.changes.length === 0 ? 'Nothing has changed' : 'Changed'} since {sinceLast.name} signed,{' '}
+            <Timestamp at={sinceLast.signedAt} />
+            {sinceLast.changes.length === 0 ? '.' : ':'}
+          </p>
+          <Changes changes={sinceLast.changes.slice(0, SHOWN_CHANGES)} />
+          {sinceLast.changes.length > SHOWN_CHANGES && (
+            <details>
+              <summary>{countOf(sinceLast.changes.length - SHOWN_CHANGES, 'more change')}</summary>
+              <Changes changes={sinceLast.changes.slice(SHOWN_CHANGES)} />
+            </details>
+          )}
+        </div>
+      )}
+    </div>
+  )
+}
+
+function Changes({ changes }: { changes: readonly string[] }) {
+  return (
+    <ul className="changes">
+      {changes.map((change, index) => (
+        // Two changes may read alike where long texts are cut; their order is fixed.
+        // biome-ignore lint/suspicious/noArrayIndexKey: the list is never reordered on the page
+        <li key={`${index} ${change}`}>{change}</li>
+      ))}
+    </ul>
+  )
+}

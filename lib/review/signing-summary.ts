@@ -1,0 +1,62 @@
+import { listStandings } from './answers'
+import { describeChanges } from './signature-changes'
+import { buildSignedContent, type SignedContent } from './signed-content'
+import type { ReviewSnapshot } from './snapshot'
+
+/** What a signer should have in view: what is not simply met, by how it stands. */
+export const SIGNING_GROUPS = ['failed', 'waived', 'concern', 'thin-margin', 'not-decided'] as const
+export type SigningGroup = (typeof SIGNING_GROUPS)[number]
+
+export interface SigningEntry {
+  readonly group: SigningGroup
+  readonly itemId: string
+  readonly question: string
+  /** The numbers, or the words of whoever answered or waived. */
+  readonly text: string
+}
+
+/** The last signature of the revision, voided or not, with what it covered. */
+export interface LastSignature {
+  readonly name: string
+  readonly signedAt: string
+  readonly content: SignedContent
+}
+
+export interface SigningSummary {
+  readonly entries: readonly SigningEntry[]
+  /** How many items are met or do not apply. */
+  readonly quietCount: number
+  /** Null where nobody has signed the revision before. */
+  readonly sinceLast: { readonly name: string; readonly signedAt: string; readonly changes: readonly string[] } | null
+}
+
+/** What is signed, in brief: each failure, waiver, concern and thin margin, and what changed since the last signature. */
+export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature | null): SigningSummary {
+  const standings = listStandings(snapshot)
+  const entries = standings.flatMap(({ item, result, state, decidedBy, answer, waiver }): SigningEntry[] => {
+    const add = (group: SigningGroup, text: string) => [{ group, itemId: item.id, question: item.question, text }]
+    const headline = result?.headline ?? 'It has no result.'
+    if (state === 'waived' && waiver !== null) {
+      return add('waived', `${headline} Waived by ${waiver.decidedByName ?? 'a lead'}: ${waiver.reason}`)
+    }
+    if (result?.verdict === 'fails') return add('failed', headline)
+    if (state === 'concern' && decidedBy === 'person') {
+      const reason = answer === null || answer.reason === '' ? headline : answer.reason
+      return add('concern', answer === null ? reason : `${answer.answeredByName}: ${reason}`)
+    }
+    if (result?.verdict === 'thin-margin') return add('thin-margin', headline)
+    return state === 'open' ? add('not-decided', headline) : []
+  })
+  return {
+    entries,
+    quietCount: standings.length - entries.length,
+    sinceLast:
+      last === null
+        ? null
+        : {
+            name: last.name,
+            signedAt: last.signedAt,
+            changes: describeChanges(last.content, buildSignedContent(snapshot)).map(({ sentence }) => sentence),
+          },
+  }
+}

@@ -50,13 +50,20 @@ export function makeVariantContent(
   }
 }
 
-/** What a signature covers, from the canonical form that was kept with it. */
+/** What a signature covers, from the canonical form that was kept with it; its results in today's shape. */
+export function readSignedContent(contentJson: string): SignedContent {
+  const signed = JSON.parse(contentJson) as SignedContent
+  const results = signed.results === null ? null : liftEvaluation(signed.results)
+  return { ...signed, results }
+}
+
+/** A side of a comparison: what a signature covers. */
 export function makeSignedSide(
   loaded: LoadedRevision,
   fabricatorCompanyId: string | null,
   contentJson: string,
 ): ComparedContent {
-  const signed = JSON.parse(contentJson) as SignedContent
+  const signed = readSignedContent(contentJson)
   if (fabricatorCompanyId !== null) {
     // The signed results and answers are the team's: they name other fabricators' limits, and what they answered.
     return { ...makeVariantContent(loaded, fabricatorCompanyId, readSignedDesign(signed)), artwork: signed.artwork }
@@ -64,7 +71,7 @@ export function makeSignedSide(
   return {
     design: readSignedDesign(signed),
     artwork: signed.artwork,
-    evaluation: signed.results === null ? null : liftEvaluation(signed.results),
+    evaluation: signed.results,
     answers: signed.answers.map(({ itemId, question, state, reason }) => ({
       itemId,
       question,

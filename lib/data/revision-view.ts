@@ -9,7 +9,6 @@ import {
   listSigningCapacities,
   type ReviewSnapshot,
   type RevisionSubject,
-  type SignedContent,
   summarizeSigning,
   TRANSITIONS,
 } from '@/lib/review'
@@ -21,6 +20,7 @@ import {
   readStage,
   type Standing,
 } from './authorization'
+import { readSignedContent } from './compared-content'
 import { listItemViews } from './item-view'
 import { toAttachmentView, toCompanyView, toPersonView } from './part-views'
 import { listProposalSummaries } from './proposal-view'
@@ -198,8 +198,7 @@ function toSignatureView(
 function findLastSignature({ signatures }: RevisionRecord) {
   const last = signatures.at(-1)
   if (last === undefined) return null
-  const content = JSON.parse(last.contentJson) as SignedContent
-  return { name: last.signerName, signedAt: last.signedAt.toISOString(), content }
+  return { name: last.signerName, signedAt: last.signedAt.toISOString(), content: readSignedContent(last.contentJson) }
 }
 
 /** The edition of the package that is the person's: the team's, or the own company's. */

@@ -5,7 +5,8 @@ import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture, type PictureTable } from './picture'
-import { drawThicknessAxis, fitText, formatThickness, getUnitLabel, makeText } from './thickness-axis'
+import { wrapText } from './text-metrics'
+import { drawThicknessAxis, formatThickness, getUnitLabel, makeText } from './thickness-axis'
 
 export interface CrossSectionOptions {
   readonly palette: Palette
@@ -32,6 +33,14 @@ const FOOT_PX = 24
 const BEND_FOOT_PX = 38
 /** Below this width only name and thickness fit beside the section. */
 const WIDE_PX = 560
+/** From the section to its labels. */
+const LEADER_PX = 26
+/** Room for a finished thickness. */
+const THICKNESS_WIDTH_PX = 62
+/** A label narrower than this would be a column of syllables. */
+const MIN_LABEL_PX = 70
+/** Line to line within a label. */
+const LINE_PX = 13
 
 /**
  * Section through one zone: thickness to scale and magnified, width schematic. Every layer carries its name, so that
@@ -42,14 +51,15 @@ const WIDE_PX = 560
  */
 export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions): Picture {
   const { palette, unit, widthPx } = options
+  const columnX = AXIS_WIDTH_PX
+  const columnWidth = Math.max(90, Math.min(240, (widthPx - AXIS_WIDTH_PX) * 0.36))
+  const labels = wrapLabels(zone, options, columnX + columnWidth)
   // Loose while it fits a page; beyond that as tall as its labels need.
   const bodyHeightPx = Math.max(
     150,
-    Math.min(900, zone.layers.length * (LABEL_SPACING_PX + 5)),
-    zone.layers.length * LABEL_SPACING_PX + 8,
+    Math.min(900, zone.layers.length * (labels.spacingPx + 5)),
+    zone.layers.length * labels.spacingPx + 8,
   )
-  const columnX = AXIS_WIDTH_PX
-  const columnWidth = Math.max(90, Math.min(240, (widthPx - AXIS_WIDTH_PX) * 0.36))
   const scalePxPerUm = bodyHeightPx / zone.thicknessUm
   const heightPx = TOP_PX + bodyHeightPx + (options.bend === undefined ? FOOT_PX : BEND_FOOT_PX)
 
@@ -77,7 +87,7 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
       fontSizePx: FONT_PX,
     }),
     ...bodies,
-    ...drawLabels(zone, options, { columnX, columnWidth, bodyHeightPx, scalePxPerUm }),
+    ...drawLabels(zone, options, labels, { columnX, columnWidth, bodyHeightPx, scalePxPerUm }),
     ...drawNeutralAxes(zone, options, { columnX, columnWidth, scalePxPerUm }),
     makeText(
       `Thickness to scale, about ${formatMagnification(scalePxPerUm * 1000 * (options.mmPerPx ?? MM_PER_CSS_PX))} times; width not to scale`,
@@ -106,28 +116,57 @@ interface Frame {
   readonly scalePxPerUm: number
 }
 
+interface LayerLabel {
+  readonly name: readonly string[]
+  /** Kind and material; empty where there is no room beside the section, or a table says it. */
+  readonly material: readonly string[]
+}
+
+/**
+ * Every label whole: what is too long for the room beside the section goes on in a further line, and all labels then
+ * stand further apart.
+ */
+function wrapLabels(
+  zone: ZoneResult,
+  options: CrossSectionOptions,
+  edgePx: number,
+): { readonly labels: readonly LayerLabel[]; readonly spacingPx: number } {
+  const roomPx = Math.max(MIN_LABEL_PX, options.widthPx - 4 - THICKNESS_WIDTH_PX - (edgePx + LEADER_PX))
+  const isWide = options.widthPx >= WIDE_PX && options.layerNumbers === undefined
+  const labels = zone.layers.map((layer) => ({
+    name: wrapText(getDrawnLabel(layer, options), roomPx, FONT_PX, layer.kind === 'conductor'),
+    material: isWide ? wrapText(getMaterialLabel(layer, options), roomPx, FONT_PX) : [],
+  }))
+  const lines = Math.max(1, ...labels.map(({ name, material }) => name.length + material.length))
+  return { labels, spacingPx: LABEL_SPACING_PX + (lines - 1) * LINE_PX }
+}
+
 function drawLabels(
   zone: ZoneResult,
   options: CrossSectionOptions,
+  { labels, spacingPx }: ReturnType<typeof wrapLabels>,
   frame: Frame & { readonly bodyHeightPx: number },
 ): DrawingNode[] {
   const { palette, unit, widthPx } = options
   const middles = zone.layers.map((layer) => TOP_PX + (layer.topDepthUm + layer.nominalUm / 2) * frame.scalePxPerUm)
-  const at = spreadLabels(middles, LABEL_SPACING_PX, TOP_PX + 4, TOP_PX + frame.bodyHeightPx - 4)
+  // The middle of the first and last label keeps half a label from the ends.
+  const inset = 4 + (spacingPx - LABEL_SPACING_PX) / 2
+  const at = spreadLabels(middles, spacingPx, TOP_PX + inset, TOP_PX + frame.bodyHeightPx - inset)
   const edge = frame.columnX + frame.columnWidth
-  const nameX = edge + 26
-  const wide = widthPx >= WIDE_PX && options.layerNumbers === undefined
+  const nameX = edge + LEADER_PX
   const thicknessX = widthPx - 4
-  const nameWidth = wide ? (thicknessX - nameX) * 0.32 : thicknessX - nameX - 62
-  const materialX = nameX + nameWidth + 6
   const heading = (text: string, x: number, anchor: 'start' | 'end') =>
     makeText(text, { x, y: TOP_PX - 16, anchor, fill: palette.inkSoft, fontSizePx: FONT_PX - 1, palette })
-  const nodes: DrawingNode[] = [heading('layer', nameX, 'start'), heading('finished thickness', thicknessX, 'end')]
-  if (wide) nodes.push(heading('kind and material', materialX, 'start'))
+  const nodes: DrawingNode[] = [
+    heading(labels.some(({ material }) => material.length > 0) ? 'layer, kind and material' : 'layer', nameX, 'start'),
+    heading('finished thickness', thicknessX, 'end'),
+  ]
   zone.layers.forEach((layer, index) => {
     const y = at[index] ?? 0
     const middle = middles[index] ?? 0
-    const baseline = y + FONT_PX * 0.35
+    const { name, material } = labels[index] ?? { name: [], material: [] }
+    const lines = [...name, ...material]
+    const firstBaseline = y + FONT_PX * 0.35 - ((lines.length - 1) * LINE_PX) / 2
     nodes.push(
       makeNode('path', {
         d: `M${edge + 2},${round(middle)}L${edge + 12},${round(middle)}L${edge + 20},${round(y)}L${edge + 24},${round(y)}`,
@@ -135,32 +174,24 @@ function drawLabels(
         stroke: palette.hairline,
         'stroke-width': 0.75,
       }),
-      makeText(fitText(getDrawnLabel(layer, options), nameWidth, FONT_PX), {
-        x: nameX,
-        y: baseline,
-        fontSizePx: FONT_PX,
-        bold: layer.kind === 'conductor',
-        palette,
-      }),
+      ...lines.map((text, line) =>
+        makeText(text, {
+          x: nameX,
+          y: firstBaseline + line * LINE_PX,
+          fontSizePx: FONT_PX,
+          ...(line < name.length ? {} : { fill: palette.inkSoft }),
+          bold: line < name.length && layer.kind === 'conductor',
+          palette,
+        }),
+      ),
       makeText(formatThickness(layer.nominalUm, unit), {
         x: thicknessX,
-        y: baseline,
+        y: y + FONT_PX * 0.35,
         anchor: 'end',
         fontSizePx: FONT_PX,
         palette,
       }),
     )
-    if (wide) {
-      nodes.push(
-        makeText(fitText(getMaterialLabel(layer, options), thicknessX - materialX - 66, FONT_PX), {
-          x: materialX,
-          y: baseline,
-          fill: palette.inkSoft,
-          fontSizePx: FONT_PX,
-          palette,
-        }),
-      )
-    }
   })
   return nodes
 }

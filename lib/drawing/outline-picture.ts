@@ -1,9 +1,13 @@
 import type { Outline } from '@/lib/engine'
+import { type LabelRequest, placeLabels } from './label-places'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture } from './picture'
+import { drawPlacedLabels } from './placed-labels'
 
 const PADDING_PX = 26
 const FONT_PX = 11
+/** More corners than these are told by the table alone. */
+const MAX_NUMBERED = 24
 
 /** Length of a grain arrow, and how wide its head opens. */
 const ARROW_PX = 46
@@ -24,24 +28,19 @@ export function drawOutline(outline: Outline, { palette, widthPx }: { palette: P
   const nodes: DrawingNode[] = [
     makeNode('polygon', { points, fill: palette.film, stroke: palette.ink, 'stroke-width': 1.2 }),
   ]
-  if (verticesMm.length <= 24) {
-    verticesMm.forEach(([x, y], index) => {
-      nodes.push(
-        makeNode('circle', { cx: toX(x), cy: toY(y), r: 2, fill: palette.ink }),
-        makeNode(
-          'text',
-          {
-            x: toX(x) + (x - minX > spanX / 2 ? 6 : -6),
-            y: toY(y) + (y - minY > spanY / 2 ? -6 : 14),
-            'font-size': FONT_PX,
-            'font-family': palette.fontFamily,
-            'text-anchor': x - minX > spanX / 2 ? 'start' : 'end',
-            fill: palette.inkSoft,
-          },
-          [String(index + 1)],
-        ),
-      )
-    })
+  if (verticesMm.length <= MAX_NUMBERED) {
+    nodes.push(
+      ...verticesMm.map(([x, y]) => makeNode('circle', { cx: toX(x), cy: toY(y), r: 2, fill: palette.ink })),
+      ...drawCornerNumbers(
+        verticesMm.map(([x, y]) => ({
+          x: toX(x),
+          y: toY(y),
+          towards: { dx: Math.sign(x - minX - spanX / 2), dy: -Math.sign(y - minY - spanY / 2) },
+        })),
+        { widthPx, heightPx: spanY * scale + 2 * PADDING_PX },
+        palette,
+      ),
+    )
   }
   if (rollingDirection !== null) {
     nodes.push(...drawGrainArrow(PADDING_PX + 8, heightPx - 12, rollingDirection === 'along-x', palette))
@@ -65,6 +64,21 @@ export function drawOutline(outline: Outline, { palette, widthPx }: { palette: P
       rows: verticesMm.map(([x, y], index) => ({ corner: String(index + 1), x: String(x), y: String(y) })),
     },
   }
+}
+
+/** Numbers beside their corners, none over another: where corners crowd, a line leads from a number to its corner. */
+function drawCornerNumbers(
+  corners: readonly Omit<LabelRequest, 'text'>[],
+  { widthPx, heightPx }: { readonly widthPx: number; readonly heightPx: number },
+  palette: Palette,
+): DrawingNode[] {
+  const requests = corners.map((corner, index) => ({ ...corner, text: String(index + 1) }))
+  const bounds = { left: 0, top: 0, right: widthPx, bottom: heightPx }
+  const lines = corners.map(({ x, y }, index) => {
+    const next = corners[(index + 1) % corners.length] ?? { x, y }
+    return { x1: x, y1: y, x2: next.x, y2: next.y }
+  })
+  return drawPlacedLabels(placeLabels(requests, { fontSizePx: FONT_PX, bounds, pointPx: 3, lines }), palette, FONT_PX)
 }
 
 /** A double arrow that says along which way the foil was rolled, with its word. */

@@ -4,7 +4,8 @@ import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture } from './picture'
-import { drawThicknessAxis, fitText, formatThickness, getUnitLabel, makeText } from './thickness-axis'
+import { wrapText } from './text-metrics'
+import { drawThicknessAxis, formatThickness, getUnitLabel, makeText } from './thickness-axis'
 
 export interface PartSectionOptions {
   readonly palette: Palette
@@ -17,7 +18,9 @@ export interface PartSectionOptions {
 
 const FONT_PX = 11
 const AXIS_WIDTH_PX = 52
-const TOP_PX = 60
+/** Above the section where a zone's name takes one line. */
+const TOP_ONE_LINE_PX = 60
+const NAME_LINE_PX = 13
 const NAME_WIDTH_PX = 80
 const NAME_SPACING_PX = 13
 
@@ -44,12 +47,17 @@ export function drawPartSection(
   const scale = heightUm > 0 ? bodyHeightPx / heightUm : 0
   const zonesWidth = Math.max(60, widthPx - AXIS_WIDTH_PX - NAME_WIDTH_PX)
   const columnWidth = zones.length === 0 ? zonesWidth : zonesWidth / zones.length
+  // A name that is wider than its zone goes on in a further line: none is cut.
+  const names = zones.map((zone) =>
+    wrapText(options.zoneNames?.get(zone.zoneId) ?? zone.name, columnWidth - 6, FONT_PX, true),
+  )
+  const topPx = TOP_ONE_LINE_PX + (Math.max(1, ...names.map(({ length }) => length)) - 1) * NAME_LINE_PX
   const nodes: DrawingNode[] = []
   if (heightUm > 0) {
     nodes.push(
       ...drawThicknessAxis({
         xPx: AXIS_WIDTH_PX - 4,
-        topPx: TOP_PX,
+        topPx: topPx,
         heightPx: bodyHeightPx,
         thicknessUm: heightUm,
         unit,
@@ -67,7 +75,7 @@ export function drawPartSection(
           layer,
           {
             x,
-            y: TOP_PX + (topUm + layer.topDepthUm) * scale,
+            y: topPx + (topUm + layer.topDepthUm) * scale,
             width: columnWidth,
             height: layer.nominalUm * scale,
           },
@@ -78,7 +86,7 @@ export function drawPartSection(
     })
     const middle = x + columnWidth / 2
     const label = (text: string, y: number, bold: boolean) =>
-      makeText(fitText(text, columnWidth - 6, FONT_PX), {
+      makeText(text, {
         x: middle,
         y,
         anchor: 'middle',
@@ -87,28 +95,30 @@ export function drawPartSection(
         palette,
       })
     nodes.push(
-      label(options.zoneNames?.get(zone.zoneId) ?? zone.name, TOP_PX - 48, true),
-      label(zone.kind, TOP_PX - 35, false),
-      label(formatThickness(zone.thicknessUm, unit), TOP_PX - 22, false),
+      ...(names[index] ?? []).map((text, line, lines) =>
+        label(text, topPx - 48 - (lines.length - 1 - line) * NAME_LINE_PX, true),
+      ),
+      label(zone.kind, topPx - 35, false),
+      label(formatThickness(zone.thicknessUm, unit), topPx - 22, false),
       makeNode('line', {
         x1: x,
-        y1: index === 0 ? TOP_PX : TOP_PX - 14,
+        y1: index === 0 ? topPx : topPx - 14,
         x2: x,
-        y2: TOP_PX + bodyHeightPx + 6,
+        y2: topPx + bodyHeightPx + 6,
         stroke: palette.inkSoft,
         'stroke-width': 0.75,
         'stroke-dasharray': index === 0 ? undefined : '2 3',
       }),
     )
   })
-  nodes.push(...drawConductorNames(construction, zones, levels, options, scale))
+  nodes.push(...drawConductorNames(construction, zones, levels, options, { scale, topPx }))
   return {
     title: 'Section along the part',
     description: `${zones.length} ${zones.length === 1 ? 'zone' : 'zones'} side by side: ${zones
       .map((zone) => `${zone.name} (${zone.kind}) ${formatThickness(zone.thicknessUm, unit)}`)
       .join('; ')}. Thickness to scale, widths not.`,
     widthPx,
-    heightPx: TOP_PX + bodyHeightPx + 12,
+    heightPx: topPx + bodyHeightPx + 12,
     nodes,
     table: {
       caption: 'Finished thickness by zone',
@@ -173,7 +183,7 @@ function drawConductorNames(
   zones: readonly ZoneResult[],
   levels: Levels,
   { palette, designations, widthPx }: PartSectionOptions,
-  scale: number,
+  { scale, topPx }: { readonly scale: number; readonly topPx: number },
 ): DrawingNode[] {
   const found: { text: string; middle: number }[] = []
   for (const { id } of construction.layers) {
@@ -183,7 +193,7 @@ function drawConductorNames(
       const layer = zones[index]?.layers.find((candidate) => candidate.layerId === id)
       if (layer === undefined) continue
       const depthUm = (levels.zoneTopUm[index] ?? 0) + layer.topDepthUm + layer.nominalUm / 2
-      found.push({ text: formatDesignation(designation), middle: TOP_PX + depthUm * scale })
+      found.push({ text: formatDesignation(designation), middle: topPx + depthUm * scale })
       break
     }
   }
@@ -191,8 +201,8 @@ function drawConductorNames(
   const at = spreadLabels(
     found.map((name) => name.middle),
     NAME_SPACING_PX,
-    TOP_PX,
-    TOP_PX + levels.totalUm * scale,
+    topPx,
+    topPx + levels.totalUm * scale,
   )
   return found.flatMap((name, index) => {
     const y = at[index] ?? name.middle

@@ -18,6 +18,11 @@ export function makePlotPicture(
   frame: PlotFrame,
   words: { readonly title: string; readonly description: string; readonly table: PictureTable },
   options: Plot.PlotOptions,
+  /** Draws over the plot at the places of its values, which only the rendered plot knows. */
+  annotate: (place: {
+    readonly x: (value: number) => number
+    readonly y: (value: number) => number
+  }) => readonly DrawingNode[] = () => [],
 ): Picture {
   const rendered = Plot.plot({
     ...options,
@@ -31,9 +36,17 @@ export function makePlotPicture(
   const group = makeNode(
     'g',
     { 'font-family': frame.palette.fontFamily, 'font-size': 11, 'text-anchor': 'middle', fill: frame.palette.ink },
-    convertChildren(root, frame.palette),
+    [...convertChildren(root, frame.palette), ...annotate({ x: placeBy(rendered, 'x'), y: placeBy(rendered, 'y') })],
   )
   return { ...words, widthPx: frame.widthPx, heightPx: frame.heightPx, nodes: [group] }
+}
+
+function placeBy(rendered: ReturnType<typeof Plot.plot>, name: 'x' | 'y'): (value: number) => number {
+  return (value) => {
+    const px: unknown = rendered.scale(name)?.apply(value)
+    if (typeof px !== 'number') throw new Error(`the charting library has no scale for ${name}`)
+    return px
+  }
 }
 
 const DROPPED_ELEMENTS = new Set(['style', 'title', 'desc'])

@@ -1,8 +1,19 @@
 import * as Plot from '@observablehq/plot'
 import { type LengthUnit, lengthFromUm, type RemedyReport, type RemedyState } from '@/lib/engine'
+import { type Box, type LabelRequest, placeLabels } from './label-places'
 import type { Picture, PictureTable } from './picture'
+import { drawPlacedLabels } from './placed-labels'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
+import { measureText } from './text-metrics'
 import { getUnitLabel } from './thickness-axis'
+
+const FONT_PX = 11
+const MARGIN_LEFT_PX = 52
+const MARGIN_RIGHT_PX = 22
+const MARGIN_BOTTOM_PX = 40
+/** Nearer than this, two marks are one to the eye. */
+const SAME_PLACE_PX = 5
+const LINE_LABEL = 'holds below this line'
 
 /** What a remedy's strain is set against. */
 export const REMEDY_EFFECTS = ['thickness', 'radius', 'moment'] as const
@@ -49,9 +60,9 @@ export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions)
       table: listRemedyRows(report, unit),
     },
     {
-      marginLeft: 52,
-      marginRight: 22,
-      marginBottom: 40,
+      marginLeft: MARGIN_LEFT_PX,
+      marginRight: MARGIN_RIGHT_PX,
+      marginBottom: MARGIN_BOTTOM_PX,
       marginTop: 16,
       x: { label, labelArrow: 'none', labelAnchor: 'center', nice: true, inset: 12 },
       y: {
@@ -69,7 +80,7 @@ export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions)
           frameAnchor: 'right',
           textAnchor: 'end',
           dy: 9,
-          text: () => 'holds below this line',
+          text: () => LINE_LABEL,
           fill: palette.limit,
         }),
         Plot.dot(forbidden, { x: 'x', y: 'y', r: 4, symbol: 'times', stroke: palette.inkSoft, strokeWidth: 1.4 }),
@@ -84,27 +95,58 @@ export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions)
           stroke: palette.ink,
           strokeWidth: 1.8,
         }),
-        Plot.text(points, {
-          x: 'x',
-          y: 'y',
-          dx: 7,
-          dy: -6,
-          textAnchor: 'start',
-          text: (point: Point) => String(point.number),
-          fill: palette.ink,
-        }),
-        Plot.text(own, {
-          x: 'x',
-          y: 'y',
-          dx: 9,
-          dy: 8,
-          textAnchor: 'start',
-          text: () => 'as it is',
-          fill: palette.ink,
-        }),
       ],
     },
+    (place) => {
+      const ofOwn = own.map(({ x, y }) => ({ x: place.x(x), y: place.y(y), text: 'as it is' }))
+      const placed = placeLabels(
+        [...ofOwn, ...joinNumbers(points.map((point) => ({ ...point, x: place.x(point.x), y: place.y(point.y) })))],
+        {
+          fontSizePx: FONT_PX,
+          bounds: {
+            left: MARGIN_LEFT_PX + 1,
+            top: 2,
+            right: options.widthPx - 1,
+            bottom: options.heightPx - MARGIN_BOTTOM_PX,
+          },
+          pointPx: 4.5,
+          reserved: [findLineLabelBox(place.y(1), options.widthPx)],
+          lines: [{ x1: MARGIN_LEFT_PX, y1: place.y(1), x2: options.widthPx, y2: place.y(1) }],
+        },
+      )
+      return drawPlacedLabels(placed, palette, FONT_PX)
+    },
   )
+}
+
+/** Remedies that come to the same place share one label, `3, 7`: two numbers there would be over each other. */
+function joinNumbers(points: readonly Point[]): LabelRequest[] {
+  const joined: { readonly x: number; readonly y: number; readonly numbers: number[] }[] = []
+  for (const { x, y, number } of points) {
+    const there = joined.find((other) => Math.hypot(other.x - x, other.y - y) < SAME_PLACE_PX)
+    if (there === undefined) joined.push({ x, y, numbers: [number] })
+    else there.numbers.push(number)
+  }
+  return joined.map(({ x, y, numbers }) => ({ x, y, text: joinRuns(numbers) }))
+}
+
+/** `1, 4 to 9`: long lists of numbers would cover the chart. */
+function joinRuns(numbers: readonly number[]): string {
+  const runs: [number, number][] = []
+  for (const number of [...numbers].sort((a, b) => a - b)) {
+    const last = runs.at(-1)
+    if (last !== undefined && number === last[1] + 1) last[1] = number
+    else runs.push([number, number])
+  }
+  return runs
+    .map(([from, to]) => (from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : `${from} to ${to}`))
+    .join(', ')
+}
+
+/** Where the words beside the limit stand. */
+function findLineLabelBox(linePx: number, widthPx: number): Box {
+  const right = widthPx - MARGIN_RIGHT_PX
+  return { left: right - measureText(LINE_LABEL, FONT_PX), right, top: linePx + 2, bottom: linePx + 16 }
 }
 
 function readEffect(state: RemedyState, effect: RemedyEffect, unit: LengthUnit): number | null {

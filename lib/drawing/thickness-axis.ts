@@ -114,10 +114,3 @@ export function makeText(
     [text],
   )
 }
-
-/** Cuts a text to the width at hand; letters are taken as 0.56 of the type size wide, a safe mean for sans faces. */
-export function fitText(text: string, widthPx: number, fontSizePx: number): string {
-  const room = Math.floor(widthPx / (fontSizePx * 0.56))
-  if (text.length <= room) return text
-  return room < 2 ? '' : `${text.slice(0, room - 1).trimEnd()}…`
-}

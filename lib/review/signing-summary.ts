@@ -4,7 +4,7 @@ import { buildSignedContent, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
 
 /** What a signer should have in view: what is not simply met, by how it stands. */
-export const SIGNING_GROUPS = ['failed', 'waived', 'concern', 'thin-margin', 'not-decided'] as const
+export const SIGNING_GROUPS = ['failed', 'cannot-tell', 'waived', 'concern', 'thin-margin', 'not-decided'] as const
 export type SigningGroup = (typeof SIGNING_GROUPS)[number]
 
 export interface SigningEntry {
@@ -40,6 +40,10 @@ export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature |
       return add('waived', `${headline} Waived by ${waiver.decidedByName ?? 'a lead'}: ${waiver.reason}`)
     }
     if (result?.verdict === 'fails') return add('failed', headline)
+    if (result?.verdict === 'cannot-tell') {
+      const words = decidedBy !== 'person' || answer === null ? '' : ` ${answer.answeredByName}: ${answer.reason}`
+      return add('cannot-tell', `${headline}${words}`)
+    }
     if (state === 'concern' && decidedBy === 'person') {
       const reason = answer === null || answer.reason === '' ? headline : answer.reason
       return add('concern', answer === null ? reason : `${answer.answeredByName}: ${reason}`)

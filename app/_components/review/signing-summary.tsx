@@ -13,6 +13,7 @@ interface SigningSummaryViewProps {
 
 const MARKS: Record<SigningGroup, MarkKind> = {
   failed: 'fails',
+  'cannot-tell': 'cannot-tell',
   waived: 'waived',
   concern: 'concern',
   'thin-margin': 'thin-margin',

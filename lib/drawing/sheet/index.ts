@@ -1,4 +1,6 @@
 /** The drawing sheet: what stands on it (`contents`), how it is arranged, frame and title block. */
+
+export { measureText, wrapText } from '../text-metrics'
 export {
   FILE_UNITS,
   findHoldingLayer,
@@ -19,5 +21,4 @@ export {
   type SheetSize,
 } from './sheet-format'
 export { type DrawnSheet, drawSheets, type SheetOptions } from './sheets'
-export { measureText, wrapText } from './text-metrics'
 export { type SheetIdentity, TITLE_BLOCK_WIDTH_MM } from './title-block'

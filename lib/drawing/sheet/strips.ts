@@ -1,8 +1,8 @@
 import type { Palette } from '../palette'
 import type { DrawingNode } from '../picture'
+import { wrapText } from '../text-metrics'
 import type { SheetColumn, SheetNotes, SheetTable } from './contents'
 import { FONT_MM, getLinesHeightMm, makeLine, makeLines } from './marks'
-import { wrapText } from './text-metrics'
 
 /** A piece of a block that is never broken: drawn with its upper left corner at a place. */
 export interface Strip {

@@ -1,9 +1,9 @@
 import { CAUTIONS } from '@/lib/engine'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode } from '../picture'
+import { wrapText } from '../text-metrics'
 import { FONT_MM, getLinesHeightMm, makeLine, makeLines } from './marks'
 import { FRAME_LINE_MM, getFrame, REFERENCE_LINE_MM, type SheetFormat } from './sheet-format'
-import { wrapText } from './text-metrics'
 
 /** What the title block says beside what follows from the design itself. */
 export interface SheetIdentity {

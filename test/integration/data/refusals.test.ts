@@ -55,7 +55,7 @@ describeOnBothDatabases('what cannot be kept', () => {
     const seen = await data.getRevision(team.lead, revisionId)
     const [ofFabricator, ofTeam] = [
       seen.items.find(({ itemId }) => itemId === 'buildable-construction'),
-      seen.items.find(({ itemId }) => itemId === 'contact-person'),
+      seen.items.find(({ itemId }) => itemId === 'electrical-test'),
     ]
     if (ofFabricator === undefined || ofTeam === undefined) throw new Error('both are in the catalogue')
     expect(ofFabricator).toMatchObject({

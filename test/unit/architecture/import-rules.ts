@@ -60,6 +60,7 @@ const PURE_PACKAGES = [
   /^@observablehq\/plot$/,
   /^@noble\/hashes(\/|$)/,
   /^canonicalize$/,
+  /^fast-deep-equal$/,
   /^fflate$/,
   /^rfc6902$/,
   /^papaparse$/,

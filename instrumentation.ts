@@ -2,6 +2,8 @@
 export async function register(): Promise<void> {
   // biome-ignore lint/style/noProcessEnv: a word of the framework that it fills in while it builds, and no setting
   if (process.env.NEXT_RUNTIME === 'nodejs') {
+    const { markConnections } = await import('@/lib/server/connection')
+    markConnections()
     const { startMailWorker } = await import('@/lib/server/mail/worker')
     startMailWorker()
   }

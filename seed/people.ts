@@ -1,3 +1,4 @@
+import { ensureSetupCode, getSettings } from '@/lib/config'
 import {
   type Actor,
   acceptInvitation,
@@ -7,11 +8,12 @@ import {
   createInvitation,
   createProject,
   decideParticipation,
-  findActor,
   getCompany,
   inviteToCompany,
   joinByInvitation,
+  loadActor,
   markAccountsAsDemo,
+  OWN_VISIT,
   removeMember,
   revokeInvitation,
   setAccountState,
@@ -31,11 +33,8 @@ export interface Workspace {
   readonly companies: { readonly brackenfold: string; readonly ostrel: string }
 }
 
-/** The version of the sessions of an account that has just been made. */
-const FIRST_SESSION_VERSION = 1
-
 async function getActorOf(userId: string): Promise<Actor> {
-  const actor = await findActor(userId, FIRST_SESSION_VERSION)
+  const actor = await loadActor(userId)
   if (actor === null) throw new StoryError('an account that was just made cannot act')
   return actor
 }
@@ -47,14 +46,18 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
   const { carryOut, clock } = stage
   clock.goTo(123, 8)
   const founder = await carryOut('create the workspace', () =>
-    createFirstAdmin({
-      workspaceName: 'Quillmoor Instruments',
-      companyName: 'Quillmoor Instruments',
-      projectName: 'Skua',
-      name: CAST.admin.name,
-      email: CAST.admin.email,
-      password: CAST.admin.password,
-    }),
+    createFirstAdmin(
+      {
+        workspaceName: 'Quillmoor Instruments',
+        companyName: 'Quillmoor Instruments',
+        projectName: 'Skua',
+        name: CAST.admin.name,
+        email: CAST.admin.email,
+        password: CAST.admin.password,
+        setupCode: ensureSetupCode(getSettings().dataFolder),
+      },
+      OWN_VISIT,
+    ),
   )
   const admin = await getActorOf(founder.userId)
   const skuaId = founder.projectId

@@ -7,15 +7,20 @@ import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead, Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { getMailChoices, getOwnAccount } from '@/lib/data'
-import { EndSessions, PasswordForm } from './_components/account-forms'
+import { getMailChoices, getOwnAccount, listOwnSessions } from '@/lib/data'
+import { PasswordForm } from './_components/account-forms'
+import { DeviceList } from './_components/device-list'
 import { MailChoicesForm } from './_components/mail-choices-form'
 
 export const metadata: Metadata = { title: 'Account' }
 
 export default async function AccountPage() {
   const actor = await requireActor(paths.account())
-  const [account, mailKinds] = await Promise.all([getOwnAccount(actor), getMailChoices(actor)])
+  const [account, mailKinds, sessions] = await Promise.all([
+    getOwnAccount(actor),
+    getMailChoices(actor),
+    listOwnSessions(actor),
+  ])
   return (
     <>
       <PageHead
@@ -62,11 +67,8 @@ export default async function AccountPage() {
       <Section title="Password">
         <PasswordForm />
       </Section>
-      <Section title="Sessions">
-        <p className="muted">Signed in elsewhere, on a machine that you no longer trust? End those sessions.</p>
-        <div className="mt-2">
-          <EndSessions />
-        </div>
+      <Section title="Devices">
+        <DeviceList sessions={sessions} />
       </Section>
     </>
   )

@@ -2,6 +2,6 @@
 
 import * as data from '@/lib/data'
 import { firstAdminInput } from '@/lib/inputs'
-import { visitorAction } from '@/lib/server'
+import { joiningAction } from '@/lib/server'
 
-export const createFirstAdmin = visitorAction(firstAdminInput, data.createFirstAdmin)
+export const createFirstAdmin = joiningAction(firstAdminInput, 'set-up', data.createFirstAdmin)

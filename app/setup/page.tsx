@@ -1,9 +1,7 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { paths } from '@/app/_components/shell/paths'
-import { Notice } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
-import { isLoopbackOnly } from '@/lib/config'
 import { isWorkspaceEmpty } from '@/lib/data'
 import { getActor } from '@/lib/server'
 import { SetupForm } from './_components/setup-form'
@@ -19,17 +17,7 @@ export default async function SetupPage() {
         title="Set up this workspace"
         under="Nobody has an account here yet. You become its first administrator, and lead engineer of its first project."
       />
-      {isLoopbackOnly() ? (
-        <SetupForm />
-      ) : (
-        <Notice tone="refused">
-          <p>
-            Set-up is possible only while the server listens on this machine alone: otherwise the first stranger to find
-            it would own it. Stop the server, start it once by <code>npm start -- --empty</code> without another host,
-            set it up there, then let it listen on the network.
-          </p>
-        </Notice>
-      )}
+      <SetupForm />
     </div>
   )
 }

@@ -3,6 +3,7 @@ import { redirect } from 'next/navigation'
 import { paths } from '@/app/_components/shell/paths'
 import { PageHead } from '@/app/_components/ui/section'
 import { isWorkspaceEmpty } from '@/lib/data'
+import { makeOwnPath } from '@/lib/inputs'
 import { getActor, listDemoSignIns } from '@/lib/server'
 import { SignInForm } from './_components/sign-in-form'
 
@@ -12,13 +13,9 @@ interface SignInPageProps {
   searchParams: Promise<{ next?: string | string[] }>
 }
 
-/** Only an address inside this application is followed after signing in. */
-function parseNext(next: string | string[] | undefined): string {
-  return typeof next === 'string' && /^\/(?![/\\])/.test(next) ? next : paths.home()
-}
-
 export default async function SignInPage({ searchParams }: SignInPageProps) {
-  const next = parseNext((await searchParams).next)
+  // Only an address inside this application is followed after signing in.
+  const next = makeOwnPath((await searchParams).next) ?? paths.home()
   if ((await getActor()) !== null) redirect(next)
   if (await isWorkspaceEmpty()) redirect(paths.setup())
   const demoAccounts = await listDemoSignIns()

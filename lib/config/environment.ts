@@ -12,6 +12,8 @@ export interface Settings {
   /** Address the server listens on. */
   readonly host: string
   readonly port: number
+  /** How many proxies of our own stand in front: so far X-Forwarded-For is believed. */
+  readonly proxyCount: number
   /** Address that people type and that invitations carry, without a slash at the end. */
   readonly publicUrl: string
   /** Whether an empty database is filled with the demo scenario. */
@@ -100,6 +102,11 @@ const environmentSchema = z.object({
     .default('127.0.0.1'),
   PORT: port.default(3000),
   BENDWORTHY_PUBLIC_URL: publicUrl.optional(),
+  BENDWORTHY_PROXY_COUNT: z
+    .string()
+    .regex(/^\d$/, 'how many proxies stand in front, 0 to 9')
+    .transform(Number)
+    .default(0),
   BENDWORTHY_EMPTY: flag.default(false),
   BENDWORTHY_DEMO: flag.optional(),
   BENDWORTHY_LOG_LEVEL: z.enum(['debug', 'info', 'warn', 'error'], 'debug, info, warn or error').default('info'),
@@ -147,6 +154,7 @@ export function parseSettings(
     databaseKind,
     host: values.HOST,
     port: values.PORT,
+    proxyCount: values.BENDWORTHY_PROXY_COUNT,
     publicUrl: values.BENDWORTHY_PUBLIC_URL ?? `http://${hostInUrl(values.HOST)}:${values.PORT}`,
     wantsDemoData: !values.BENDWORTHY_EMPTY && values.BENDWORTHY_DEMO !== false,
     startsEmpty: values.BENDWORTHY_EMPTY,

@@ -12,6 +12,7 @@ export {
   withoutPassword,
 } from './environment'
 export { formatLogLine, type LogFields, log } from './log'
-export { isLoopbackOnly } from './loopback'
+export { isLoopbackHost, isLoopbackOnly } from './loopback'
 export { ensureSecrets, getSecrets, type Secrets } from './secrets'
+export { dropSetupCode, ensureSetupCode, readSetupCode } from './setup-code'
 export { writeWhole } from './write-whole'

@@ -58,7 +58,8 @@ export function getSecrets(): Secrets {
   return secrets
 }
 
-function keepOrCreate(file: string, create: () => string): string {
+/** The file of one secret, readable by its owner alone. Two processes that start together end up with the same one. */
+export function keepOrCreate(file: string, create: () => string): string {
   if (!existsSync(file)) {
     const draft = `${file}.${process.pid}`
     writeFileSync(draft, create(), { mode: 0o600 })

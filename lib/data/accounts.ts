@@ -1,187 +1,41 @@
 import 'server-only'
-import { isLoopbackOnly, now } from '@/lib/config'
-import type {
-  AccountStateInput,
-  AdminRightInput,
-  ChangePasswordInput,
-  FirstAdminInput,
-  SignInInput,
-} from '@/lib/inputs'
+import { now } from '@/lib/config'
+import type { AccountStateInput, AdminRightInput, ChangePasswordInput } from '@/lib/inputs'
 import { type Actor, loadStanding, requireInWorkspace } from './authorization'
-import { db, type TransactionClient } from './client'
-import { NotFoundError, outcomeOf, refuseClash, refuseField } from './errors'
+import { db } from './client'
+import { NotFoundError, outcomeOf, refuseField } from './errors'
 import type { Prisma } from './generated/sqlite/client'
-import { foldName } from './names'
-import { hashPassword, isPasswordRight, spendPasswordTime } from './passwords'
+import { requireGoodPassword } from './password-rules'
+import { hashPassword } from './passwords'
 import { read } from './read'
-import { DEFAULT_SETTINGS, WORKSPACE_ID } from './settings-record'
-import { forgetAttempts, takeAttempt } from './sign-in-throttle'
+import { endSessions } from './sessions'
+import { confirmPassword, requireSamePassword } from './sign-in'
 import { readRole } from './snapshot'
 import { appendToTrail } from './trail'
 import type { AccountView, Outcome, PersonView } from './views'
 import { inWriteTransaction, write } from './write'
 
-export async function isWorkspaceEmpty(): Promise<boolean> {
-  return (await db().user.findFirst({ select: { id: true } })) === null
-}
-
-/**
- * First visit to an empty installation: workspace, first admin, their team and their first project, of which they are
- * the lead. Refused once anybody exists, and unless the server listens on the loopback address only: otherwise the first
- * stranger to find it would own it.
- */
-export async function createFirstAdmin(
-  input: FirstAdminInput,
-): Promise<Outcome<{ userId: string; projectId: string }>> {
-  const passwordHash = await hashPassword(input.password)
-  return outcomeOf(() => {
-    if (!isLoopbackOnly()) {
-      refuseClash('The first account can be created from this machine only: start the server on 127.0.0.1 for it.')
-    }
-    return inWriteTransaction(async (tx) => {
-      if ((await tx.user.findFirst({ select: { id: true } })) !== null) {
-        refuseClash('The workspace already has its first account. Sign in instead.')
-      }
-      const at = now()
-      await tx.workspace.create({
-        data: {
-          id: WORKSPACE_ID,
-          name: input.workspaceName,
-          settingsJson: JSON.stringify(DEFAULT_SETTINGS),
-          createdAt: at,
-        },
-      })
-      const user = await tx.user.create({
-        data: { email: input.email, name: input.name, passwordHash, isAdmin: true, createdAt: at },
-      })
-      const company = await tx.company.create({
-        data: { kind: 'team', name: input.companyName, nameKey: foldName(input.companyName), createdAt: at },
-      })
-      const project = await tx.project.create({
-        data: {
-          name: input.projectName,
-          nameKey: foldName(input.projectName),
-          description: '',
-          createdById: user.id,
-          createdAt: at,
-        },
-      })
-      await tx.membership.create({
-        data: { userId: user.id, projectId: project.id, companyId: company.id, role: 'lead', createdAt: at },
-      })
-      const actor = { userId: user.id, name: user.name }
-      await appendToTrail(tx, at, actor, {
-        action: 'workspace-created',
-        subject: { kind: 'workspace', id: WORKSPACE_ID },
-        details: { name: input.workspaceName },
-      })
-      await appendToTrail(tx, at, actor, {
-        action: 'project-created',
-        subject: { kind: 'project', id: project.id },
-        projectId: project.id,
-        details: { name: project.name },
-      })
-      return { userId: user.id, projectId: project.id }
-    })
-  })
-}
-
-const WRONG = 'This address and password do not belong together, or the account is disabled.'
-
-/**
- * The same refusal, after the same time, for a wrong password, an unknown address and a disabled account. Demo accounts,
- * whose passwords everybody can read, are refused when the server can be reached from other machines.
- */
-export async function authenticate(
-  input: SignInInput,
-): Promise<Outcome<{ userId: string; name: string; email: string; sessionVersion: number }>> {
-  const waitMinutes = await inWriteTransaction((tx) => takeAttempt(tx, input.email, now()))
-  if (waitMinutes !== null) {
-    return outcomeOf(async () =>
-      refuseClash(`There were too many failed attempts for this address. Try again in ${waitMinutes} min.`),
-    )
-  }
-  const user = await db().user.findUnique({ where: { email: input.email } })
-  if (user === null) await spendPasswordTime(input.password)
-  const isRight = user !== null && (await isPasswordRight(input.password, user.passwordHash))
-  return outcomeOf(async () => {
-    if (user === null || !isRight || user.disabledAt !== null) refuseField('password', 'wrong', WRONG)
-    if (user.isDemo && !isLoopbackOnly()) {
-      refuseClash('Demo accounts cannot be used on a server that other machines can reach.')
-    }
-    await inWriteTransaction((tx) => forgetAttempts(tx, input.email))
-    return { userId: user.id, name: user.name, email: user.email, sessionVersion: user.sessionVersion }
-  })
-}
-
-/** Null when the account is gone or disabled, or when the session was ended. */
-export async function findActor(userId: string, sessionVersion: number): Promise<Actor | null> {
-  const user = await db().user.findUnique({ where: { id: userId }, include: { memberships: true } })
-  if (user === null || user.disabledAt !== null || user.sessionVersion !== sessionVersion) return null
-  if (user.isDemo && !isLoopbackOnly()) return null
-  return {
-    userId: user.id,
-    name: user.name,
-    email: user.email,
-    isAdmin: user.isAdmin,
-    memberships: user.memberships.map(({ projectId, role, companyId }) => ({ projectId, role, companyId })),
-  }
-}
-
-/**
- * Compares the password of the person who is acting, before a transaction that then checks the hash is still the same.
- * @returns the stored hash that the password fits
- */
-export async function confirmPassword(actor: Actor, password: string, field: string): Promise<string> {
-  const user = await db().user.findUnique({ where: { id: actor.userId } })
-  if (user === null || user.disabledAt !== null) throw new NotFoundError('account')
-  const waitMinutes = await inWriteTransaction((tx) => takeAttempt(tx, user.email, now()))
-  if (waitMinutes !== null) {
-    refuseClash(`There were too many failed attempts. Try again in ${waitMinutes} min.`)
-  }
-  if (!(await isPasswordRight(password, user.passwordHash))) refuseField(field, 'wrong', 'is not your password')
-  await inWriteTransaction((tx) => forgetAttempts(tx, user.email))
-  return user.passwordHash
-}
-
-export async function requireSamePassword(tx: TransactionClient, userId: string, hash: string): Promise<void> {
-  const user = await tx.user.findUniqueOrThrow({ where: { id: userId }, select: { passwordHash: true } })
-  if (user.passwordHash !== hash) refuseClash('Your password was changed at this moment. Try again with the new one.')
-}
-
-/** Ends every other session; the caller's goes on with the session version that is returned. */
-export function changePassword(actor: Actor, input: ChangePasswordInput): Promise<Outcome<{ sessionVersion: number }>> {
+/** Ends every other session; the caller's goes on. */
+export function changePassword(actor: Actor, input: ChangePasswordInput): Promise<Outcome<null>> {
   return outcomeOf(async () => {
     const oldHash = await confirmPassword(actor, input.currentPassword, 'currentPassword')
     if (input.currentPassword === input.newPassword) {
       refuseField('newPassword', 'unchanged', 'is the same as the old one')
     }
-    const passwordHash = await hashPassword(input.newPassword)
+    requireGoodPassword('newPassword', input.newPassword, actor)
+    const passwordHash = await hashPassword(input.newPassword, 'known')
     return inWriteTransaction(async (tx) => {
       const standing = await loadStanding(tx, actor.userId)
       await requireSamePassword(tx, actor.userId, oldHash)
-      const { sessionVersion } = await tx.user.update({
-        where: { id: actor.userId },
-        data: { passwordHash, sessionVersion: { increment: 1 } },
-      })
-      await appendToTrail(tx, now(), standing, {
+      const at = now()
+      await tx.user.update({ where: { id: actor.userId }, data: { passwordHash } })
+      await endSessions(tx, actor.userId, at, actor.sessionId)
+      await appendToTrail(tx, at, standing, {
         action: 'password-changed',
         subject: { kind: 'account', id: actor.userId },
       })
-      return { sessionVersion }
+      return null
     })
-  })
-}
-
-/** Ends all sessions; the one that goes on takes the session version that is returned. */
-export function signOutEverywhere(actor: Actor): Promise<Outcome<{ sessionVersion: number }>> {
-  return write(actor, 'sign-out-everywhere', {}, async ({ tx, record }) => {
-    const { sessionVersion } = await tx.user.update({
-      where: { id: actor.userId },
-      data: { sessionVersion: { increment: 1 } },
-    })
-    await record({ action: 'sessions-ended', subject: { kind: 'account', id: actor.userId } })
-    return { sessionVersion }
   })
 }
 
@@ -209,10 +63,8 @@ export function setAccountState(actor: Actor, input: AccountStateInput): Promise
     if (user === null) throw new NotFoundError('account')
     if (user.id === standing.userId) refuseField('userId', 'own-account', 'is your own account')
     if ((user.disabledAt !== null) === input.isDisabled) return null
-    await tx.user.update({
-      where: { id: user.id },
-      data: { disabledAt: input.isDisabled ? at : null, sessionVersion: { increment: 1 } },
-    })
+    await tx.user.update({ where: { id: user.id }, data: { disabledAt: input.isDisabled ? at : null } })
+    await endSessions(tx, user.id, at)
     await record({
       action: input.isDisabled ? 'account-disabled' : 'account-enabled',
       subject: { kind: 'account', id: user.id },

@@ -35,6 +35,8 @@ export interface Actor {
   readonly email: string
   readonly isAdmin: boolean
   readonly memberships: readonly { readonly projectId: string; readonly role: string; readonly companyId: string }[]
+  /** Null for a program that acts without a session. */
+  readonly sessionId: string | null
 }
 
 /** The person's rights as the database has them now, in this transaction. */

@@ -64,6 +64,16 @@ export function refuseStale(
   })
 }
 
+/** The server has its hands full: nothing is wrong with what was asked. */
+export function refuseBusy(message: string): never {
+  throw new RefusalError({ kind: 'busy', message })
+}
+
+/** Too many attempts: the same thing may be asked again later. */
+export function refuseTooMany(message: string): never {
+  throw new RefusalError({ kind: 'too-many', message })
+}
+
 export function refuseClash(message: string, issues: readonly Issue[] = []): never {
   throw new RefusalError({ kind: 'clash', message, issues })
 }

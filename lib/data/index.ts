@@ -7,26 +7,20 @@ import 'server-only'
  * Reads return a view, or throw NotFoundError (absent and forbidden alike) or NotAllowedError (seen, but not theirs).
  * Writes return an Outcome: the value, or a refusal that the person can act on. They throw the same two errors.
  *
- * Without an actor are only what comes before one (isWorkspaceEmpty, createFirstAdmin, authenticate, findActor,
- * previewInvitation, acceptInvitation, listDemoAccounts) and what whoever runs the installation calls from the command
- * line (readWholeTrail, markAccountsAsDemo), and what the server's own worker does with the outbox (claimMail,
- * beginSending, noteSent, noteFailed, queueDigests).
+ * Without an actor are only what comes before one (first set-up, signing in and out, sessions, invitations, links that work
+ * once), what whoever runs the installation calls from the command line, and what the server's own worker does: the
+ * list in test/integration/access names them.
  */
 export {
-  authenticate,
   changePassword,
-  createFirstAdmin,
   type DemoAccount,
-  findActor,
   getOwnAccount,
-  isWorkspaceEmpty,
   listAccounts,
   listDemoAccounts,
   listPeople,
   markAccountsAsDemo,
   setAccountState,
   setAdminRight,
-  signOutEverywhere,
 } from './accounts'
 export type { Actor } from './authorization'
 export { type Backup, createBackup } from './backups'
@@ -50,6 +44,7 @@ export {
   removeArtwork,
   removeAttachment,
 } from './files'
+export { createFirstAdmin, isWorkspaceEmpty } from './first-admin'
 export {
   acceptInvitation,
   createInvitation,
@@ -99,9 +94,22 @@ export {
   saveDesign,
 } from './revisions'
 export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './search'
+export {
+  endSession,
+  findActor,
+  listOwnSessions,
+  loadActor,
+  openSession,
+  SESSION_SECONDS,
+  type SignedIn,
+  type SignInMethod,
+  signOut,
+  signOutEverywhere,
+} from './sessions'
 export { changeSettings, getSettingsView } from './settings'
 export { listFabricators, shareRevision, unshareRevision } from './shares'
 export { exportSheetFile, importSheetFile, previewSheetFile } from './sheet-files'
+export { authenticate } from './sign-in'
 export { signRevision, withdrawSignature } from './signatures'
 export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './stage-moves'
 export { getTemplateUpdate, updateTemplate } from './template-updates'
@@ -124,4 +132,5 @@ export {
   type WholeTrailCheck,
 } from './trail-reads'
 export type * from './views'
+export { type KnownDevice, OWN_VISIT, type Visit } from './visit'
 export { listWaits } from './waits'

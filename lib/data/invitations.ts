@@ -21,14 +21,17 @@ import { db, type TransactionClient } from './client'
 import { NotAllowedError, NotFoundError, outcomeOf, RefusalError, refuseClash, refuseField } from './errors'
 import type { Prisma } from './generated/sqlite/client'
 import { deriveToken, hashToken, makeTokenSeed } from './invitation-token'
+import { requireNoLookAlike } from './look-alikes'
 import { foldName, WORKSPACE_SCOPE } from './names'
 import { queueMail } from './outbox'
 import { askCompany, requireTakesPart } from './participation-record'
+import { requireGoodPassword } from './password-rules'
 import { hashPassword } from './passwords'
 import { loadWorkspace } from './settings-record'
 import { readRole } from './snapshot'
 import { appendToTrail } from './trail'
 import type { AskedCompany, CreatedInvitation, InvitationView, Outcome } from './views'
+import { OWN_VISIT, type Visit } from './visit'
 import { inWriteTransaction, type WriteContext, write } from './write'
 
 const DAY_MS = 86_400_000
@@ -272,13 +275,16 @@ export async function previewInvitation(token: string): Promise<InvitationView> 
 /** By somebody without an account: creates it and joins. */
 export async function acceptInvitation(
   input: AcceptInvitationInput,
+  visit: Visit = OWN_VISIT,
 ): Promise<Outcome<{ userId: string; projectId: string | null }>> {
-  // A worthless link must not cost a hash.
-  const offered = await outcomeOf(async () => {
+  // A worthless link or password must not cost a hash.
+  const hashed = await outcomeOf(async () => {
     requireOpen(await findByToken(db(), input.token), now())
+    requireGoodPassword('password', input.password, input)
+    return hashPassword(input.password, { sourceKey: visit.sourceKey })
   })
-  if (!offered.ok) return offered
-  const passwordHash = await hashPassword(input.password)
+  if (!hashed.ok) return hashed
+  const passwordHash = hashed.value
   const joined = await outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const at = now()
@@ -290,6 +296,7 @@ export async function acceptInvitation(
       if ((await tx.user.findUnique({ where: { email: input.email } })) !== null) {
         refuseField('email', 'taken', 'already has an account; sign in first, then open the link again')
       }
+      if (invitation.email === null) await requireNoLookAlike(tx, input.email)
       const user = await tx.user.create({
         data: { email: input.email, name: input.name, passwordHash, createdAt: at },
       })

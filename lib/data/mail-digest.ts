@@ -30,8 +30,8 @@ export async function queueDigests(): Promise<number> {
   let count = 0
   for (const user of users.filter(({ id }) => !done.has(id))) {
     const { id: userId, name, email, isAdmin, memberships } = user
-    const waits = await listWaits({ userId, name, email, isAdmin, memberships })
-    await queueDigest({ userId, name, email, isAdmin, memberships }, day, waits)
+    const person: Actor = { userId, name, email, isAdmin, memberships, sessionId: null }
+    await queueDigest(person, day, await listWaits(person))
     count += 1
   }
   return count

@@ -17,6 +17,8 @@ export const firstAdminInput = z.strictObject({
   name: nameSchema,
   email: emailSchema,
   password: newPasswordSchema,
+  /** The one-time code that the server prints on its console while nobody has an account. */
+  setupCode: z.string().trim().min(1, 'is empty').max(40, 'is longer than a code'),
   requestKey: requestKeySchema,
 })
 export type FirstAdminInput = z.infer<typeof firstAdminInput>
@@ -30,6 +32,10 @@ export const changePasswordInput = z.strictObject({
   requestKey: requestKeySchema,
 })
 export type ChangePasswordInput = z.infer<typeof changePasswordInput>
+
+/** Signs one device of the person out. */
+export const endSessionInput = z.strictObject({ sessionId: recordIdSchema, requestKey: requestKeySchema })
+export type EndSessionInput = z.infer<typeof endSessionInput>
 
 export const accountStateInput = z.strictObject({
   userId: recordIdSchema,

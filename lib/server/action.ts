@@ -2,10 +2,10 @@ import 'server-only'
 import { revalidatePath } from 'next/cache'
 import { unstable_rethrow } from 'next/navigation'
 import type { z } from 'zod'
-import type { Actor, Outcome } from '@/lib/data'
-import type { SignInInput } from '@/lib/inputs'
+import { type Actor, type Outcome, openSession, type Visit } from '@/lib/data'
 import { explainError, explainInput, type ServerRefusal, SIGNED_OUT } from './expected-errors'
-import { getActor, openSession } from './session'
+import { getActor, keepSession } from './session'
+import { getVisit } from './visit'
 
 export type ActionResult<T> =
   | { readonly ok: true; readonly value: T }
@@ -28,18 +28,28 @@ export function action<S extends z.ZodType, T>(
     })
 }
 
-/**
- * As `action`, for the few things that a visitor does: the first set-up and accepting an invitation. Both make an account,
- * which this browser is then signed in to.
- */
-export function visitorAction<S extends z.ZodType<SignInInput>, T>(
+/** As `action`, for the few things that a visitor does. */
+export function visitorAction<S extends z.ZodType, T>(
   schema: S,
-  run: (input: z.infer<S>) => Promise<Outcome<T>>,
+  run: (input: z.infer<S>, visit: Visit) => Promise<Outcome<T>>,
+): (input: unknown) => Promise<ActionResult<T>> {
+  return async (input) => answer(schema, input, run.name, async (parsed) => run(parsed, await getVisit()))
+}
+
+/**
+ * As `visitorAction`, for what makes an account: the first set-up and accepting an invitation. This browser is then signed
+ * in to it.
+ */
+export function joiningAction<S extends z.ZodType, T extends { readonly userId: string }>(
+  schema: S,
+  method: 'invitation' | 'set-up',
+  run: (input: z.infer<S>, visit: Visit) => Promise<Outcome<T>>,
 ): (input: unknown) => Promise<ActionResult<T>> {
   return async (input) =>
     answer(schema, input, run.name, async (parsed) => {
-      const outcome = await run(parsed)
-      if (outcome.ok) await openSession({ email: parsed.email, password: parsed.password })
+      const visit = await getVisit()
+      const outcome = await run(parsed, visit)
+      if (outcome.ok) await keepSession(await openSession(outcome.value.userId, method, visit))
       return outcome
     })
 }

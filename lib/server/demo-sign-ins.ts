@@ -1,8 +1,8 @@
 import 'server-only'
-import { isLoopbackOnly } from '@/lib/config'
 import { type DemoAccount, listDemoAccounts } from '@/lib/data'
+import { getVisit } from './visit'
 
-/** People of the demo scenario that can sign in here; none when other machines can reach the server. */
+/** People of the demo scenario that can sign in from where this request comes from; none from another machine. */
 export async function listDemoSignIns(): Promise<readonly DemoAccount[]> {
-  return isLoopbackOnly() ? listDemoAccounts() : []
+  return (await getVisit()).isThisMachine ? listDemoAccounts() : []
 }

@@ -1,9 +1,10 @@
 import 'server-only'
 
 /** Who is asking, and the wrappers that every server action and route handler goes through. */
-export { type ActionResult, action, visitorAction } from './action'
+export { type ActionResult, action, joiningAction, visitorAction } from './action'
 export { listDemoSignIns } from './demo-sign-ins'
 export type { ServerRefusal } from './expected-errors'
 export { openLiveFeed } from './live-feed'
 export { route, visitorRoute } from './route'
-export { getActor, getAuthOptions, renewSession } from './session'
+export { getActor, getAuthOptions, type SignInNote } from './session'
+export { getVisit } from './visit'

@@ -12,6 +12,8 @@ const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {
   blocked: 409,
   stale: 409,
   clash: 409,
+  busy: 503,
+  'too-many': 429,
   unexpected: 500,
 }
 

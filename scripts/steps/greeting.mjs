@@ -3,21 +3,17 @@ import { rootFolder } from './places.mjs'
 
 /**
  * What is said once the server answers.
- * @param {Pick<import('./prepare').Preparation, 'publicUrl' | 'dataFolder' | 'signIns' | 'isEmpty' | 'isLoopback'>} plan
+ * @param {Pick<import('./prepare').Preparation, 'publicUrl' | 'dataFolder' | 'signIns' | 'setupCode'>} plan
  * @returns {string[]}
  */
-export function listGreetingLines({ publicUrl, dataFolder, signIns, isEmpty, isLoopback }) {
+export function listGreetingLines({ publicUrl, dataFolder, signIns, setupCode }) {
   const folder = path.relative(rootFolder, dataFolder)
   const shown = folder.startsWith('..') ? dataFolder : `./${folder}`
   const lines = [`Bendworthy is at ${publicUrl} (data in ${shown}; Ctrl-C stops it)`]
-  if (isEmpty && isLoopback) {
-    lines.push('Nobody has an account yet: open the address on this machine to create the first administrator.')
-  }
-  if (isEmpty && !isLoopback) {
-    // Whoever came first would own it; the page refuses too.
+  if (setupCode !== null) {
     lines.push(
-      'Nobody has an account yet, and the first administrator is created only while other machines cannot reach the server:',
-      'stop it, start it once by npm start -- --empty, create the account, then start it as now.',
+      'Nobody has an account yet: open the address to create the first administrator.',
+      `Set-up code, asked for there and good for once: ${setupCode}`,
     )
   }
   if (signIns.length === 0) return lines

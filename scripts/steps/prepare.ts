@@ -3,7 +3,15 @@ import { accessSync, constants, existsSync, mkdirSync, readFileSync, writeFileSy
 import { createServer } from 'node:net'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { ensureSecrets, getSettings, isLoopbackOnly, type Settings, SettingsError, withoutPassword } from '@/lib/config'
+import {
+  ensureSecrets,
+  ensureSetupCode,
+  getSettings,
+  isLoopbackOnly,
+  type Settings,
+  SettingsError,
+  withoutPassword,
+} from '@/lib/config'
 import { type Database, openDatabase } from '@/lib/data/client'
 import { applyMigrations, isEmptyDatabase, MigrationError, migrationPlaces, wipeDatabase } from '@/lib/data/migration'
 import { inRoot, rootFolder } from './places.mjs'
@@ -22,8 +30,8 @@ export interface Preparation {
   readonly signIns: readonly SignIn[]
   /** Whether nobody has an account yet. */
   readonly isEmpty: boolean
-  /** Whether only this machine can reach the server. */
-  readonly isLoopback: boolean
+  /** What the first set-up asks for; null once somebody has an account, and where demo data are to come. */
+  readonly setupCode: string | null
 }
 
 export interface SignIn {
@@ -85,7 +93,7 @@ async function prepare(): Promise<Preparation> {
       seed: isSeedDue ? { markerFile: seedingMarker, markerText: settings.databaseUrl } : null,
       signIns: isLoopbackOnly(settings) ? await listSignIns(database) : [],
       isEmpty,
-      isLoopback: isLoopbackOnly(settings),
+      setupCode: isEmpty && !isSeedDue ? ensureSetupCode(settings.dataFolder) : null,
     }
   } finally {
     await database.close()

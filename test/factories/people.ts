@@ -1,5 +1,5 @@
 import { scryptSync } from 'node:crypto'
-import { type Actor, findActor } from '@/lib/data'
+import { type Actor, loadActor } from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { foldName } from '@/lib/data/names'
 import { DEFAULT_SETTINGS, WORKSPACE_ID } from '@/lib/data/settings-record'
@@ -77,8 +77,7 @@ export async function takePart(projectId: string, companyId: string, sharing: Pa
 
 /** The actor as a session of now has it. */
 export async function getActorOf(userId: string): Promise<Actor> {
-  const { sessionVersion } = await db().user.findUniqueOrThrow({ where: { id: userId } })
-  const actor = await findActor(userId, sessionVersion)
+  const actor = await loadActor(userId)
   if (actor === null) throw new Error('the account has no session')
   return actor
 }

@@ -1,14 +1,12 @@
 'use client'
 
-import { useState } from 'react'
 import { z } from 'zod'
-import { ActionButton } from '@/app/_components/ui/action-button'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { changePasswordInput } from '@/lib/inputs'
-import { changePassword, endOtherSessions } from '../actions'
+import { changePassword } from '../actions'
 
 /** The new password twice: a typing slip in a hidden field would lock its owner out. */
 const passwordForm = changePasswordInput
@@ -40,7 +38,7 @@ export function PasswordForm() {
         label="New password"
         type="password"
         autoComplete="new-password"
-        hint="At least 12 characters. Your other sessions end."
+        hint="At least 12 characters, not a common password, not your name. Your other devices are signed out."
       />
       <FormText
         control={form.control}
@@ -55,32 +53,9 @@ export function PasswordForm() {
           Change the password
         </Button>
         <span role="status" className="muted">
-          {isDone && 'Changed. Your other sessions have ended.'}
+          {isDone && 'Changed. Your other devices have been signed out.'}
         </span>
       </div>
     </form>
-  )
-}
-
-export function EndSessions() {
-  const [isDone, setIsDone] = useState(false)
-  return (
-    <div className="row">
-      <ActionButton
-        action={endOtherSessions}
-        input={{}}
-        confirm={{
-          title: 'End your other sessions?',
-          text: 'Every other browser where you are signed in is signed out at once. This one goes on.',
-          label: 'End them',
-        }}
-        onDone={() => setIsDone(true)}
-      >
-        End other sessions
-      </ActionButton>
-      <span role="status" className="muted">
-        {isDone && 'Your other sessions have ended.'}
-      </span>
-    </div>
   )
 }

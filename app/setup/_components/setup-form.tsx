@@ -14,13 +14,29 @@ export function SetupForm() {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: firstAdminInput,
     action: createFirstAdmin,
-    defaultValues: { workspaceName: '', companyName: '', projectName: '', name: '', email: '', password: '' },
+    defaultValues: {
+      workspaceName: '',
+      companyName: '',
+      projectName: '',
+      name: '',
+      email: '',
+      password: '',
+      setupCode: '',
+    },
     onDone: (value) => router.push(paths.project(value.projectId)),
   })
   const { control } = form
   return (
     <form className="form" onSubmit={submit}>
-      <FormText control={control} name="workspaceName" label="Name of the workspace" autoFocus />
+      <FormText
+        control={control}
+        name="setupCode"
+        label="Set-up code"
+        autoComplete="one-time-code"
+        autoFocus
+        hint="Printed where the server was started, and kept in the file secrets/setup-code of its data folder."
+      />
+      <FormText control={control} name="workspaceName" label="Name of the workspace" />
       <FormText control={control} name="companyName" label="Your company" />
       <FormText control={control} name="projectName" label="First project" />
       <FormText control={control} name="name" label="Your name" autoComplete="name" />

@@ -28,5 +28,9 @@ export type Refusal =
     }
   /** The record is not in a state in which this can be done, or another one stands in the way. */
   | { readonly kind: 'clash'; readonly message: string; readonly issues: readonly Issue[] }
+  /** The server has its hands full for some seconds. */
+  | { readonly kind: 'busy'; readonly message: string }
+  /** Too many attempts; later it may be tried again. */
+  | { readonly kind: 'too-many'; readonly message: string }
 
 export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }

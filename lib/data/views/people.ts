@@ -27,6 +27,15 @@ export interface AccountView {
   }[]
 }
 
+/** A browser in which the person is signed in. */
+export interface SessionView {
+  readonly id: string
+  readonly device: string
+  readonly createdAt: string
+  readonly seenAt: string
+  readonly isThisOne: boolean
+}
+
 export interface InvitationView {
   readonly id: string
   /** Null where it admits to the company alone. */

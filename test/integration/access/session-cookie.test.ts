@@ -7,6 +7,7 @@ import { describeOnBothDatabases } from '@/test/setup/databases'
 const jar = vi.hoisted(() => ({ set: [] as { name: string; value: string; options: Record<string, unknown> }[] }))
 vi.mock('next/headers', () => ({
   cookies: async () => ({
+    get: () => undefined,
     set: (name: string, value: string, options: Record<string, unknown>) => jar.set.push({ name, value, options }),
   }),
   headers: async () => new Headers(),
@@ -89,11 +90,16 @@ describeOnBothDatabases('the cookie of a session', () => {
   it.each([
     ['http://127.0.0.1:3000', 'bendworthy-session', false],
     ['https://review.example.org', '__Secure-bendworthy-session', true],
-  ])('is renewed with the same care at %s', async (publicUrl, name, secure) => {
-    const { renewSession } = await loadAt(publicUrl)
-    await renewSession(team.lead, 2)
-    expect(jar.set).toMatchObject([
-      { name, options: { httpOnly: true, sameSite: 'lax', secure, path: '/', maxAge: 12 * 3600 } },
-    ])
-  })
+  ])(
+    'is set with the same care by an action, and the note of the device with it, at %s',
+    async (publicUrl, name, secure) => {
+      const { keepSession } = await loadAt(publicUrl)
+      await keepSession({ ...team.lead, sessionId: 'a session' })
+      const options = { httpOnly: true, sameSite: 'lax', secure, path: '/' }
+      expect(jar.set).toMatchObject([
+        { name, options: { ...options, maxAge: 12 * 3600 } },
+        { name: name.replace('session', 'device'), options },
+      ])
+    },
+  )
 })

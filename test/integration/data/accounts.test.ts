@@ -4,16 +4,8 @@ import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { expectDone, expectInvited, expectRefused } from '@/test/factories/outcomes'
 import { getActorOf, makeTeam, PASSWORD } from '@/test/factories/people'
+import { VISIT_HERE, visitFrom } from '@/test/factories/visits'
 import { describeOnBothDatabases } from '@/test/setup/databases'
-
-const FIRST = {
-  workspaceName: 'Quillmoor Instruments',
-  companyName: 'Quillmoor Instruments',
-  projectName: 'Skua',
-  name: 'Imke Dahl',
-  email: 'imke@example.org',
-  password: 'plover-sandpiper-42',
-}
 
 let restoreClock = () => {}
 afterEach(() => restoreClock())
@@ -23,84 +15,114 @@ function setClock(time: string): void {
   restoreClock = replaceClock(() => new Date(time))
 }
 
+async function signIn(actor: data.Actor): Promise<string> {
+  return (await data.openSession(actor.userId, 'invitation', VISIT_HERE)).sessionId
+}
+
+async function findHere(sessionId: string): Promise<data.Actor> {
+  const actor = await data.findActor(sessionId, VISIT_HERE)
+  if (actor === null) throw new Error('the session does not count')
+  return actor
+}
+
 async function getEmail(actor: data.Actor): Promise<string> {
   return (await db().user.findUniqueOrThrow({ where: { id: actor.userId } })).email
 }
 
-describeOnBothDatabases(
-  'the first account',
-  () => {
-    it('is made once, however many ask at the same moment, and is lead of the first project', async () => {
-      expect(await data.isWorkspaceEmpty()).toBe(true)
-      const outcomes = await Promise.all([
-        data.createFirstAdmin(FIRST),
-        data.createFirstAdmin({ ...FIRST, email: 'other@example.org' }),
-      ])
-      expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1)
-      expect(await db().user.count()).toBe(1)
-      expect(await data.isWorkspaceEmpty()).toBe(false)
-      const { id } = await db().user.findFirstOrThrow()
-      const actor = await getActorOf(id)
-      expect(actor).toMatchObject({ isAdmin: true, memberships: [{ role: 'lead' }] })
-      expect((await data.listProjects(actor)).map(({ name }) => name)).toEqual(['Skua'])
-      expect(await expectRefused(data.createFirstAdmin(FIRST))).toMatchObject({ kind: 'clash' })
-    }, 400_000)
-
-    it('keeps the password under scrypt with the cost that is stored beside it', async () => {
-      await expectDone(data.createFirstAdmin(FIRST))
-      const { passwordHash } = await db().user.findFirstOrThrow()
-      expect(passwordHash).toMatch(/^scrypt\$17\$8\$1\$[\w-]{22}\$[\w-]{43}$/)
-      expect((await expectDone(data.authenticate({ email: FIRST.email, password: FIRST.password }))).name).toBe(
-        FIRST.name,
-      )
-      const wrong = await expectRefused(data.authenticate({ email: FIRST.email, password: 'plover-sandpiper-43' }))
-      const unknown = await expectRefused(data.authenticate({ email: 'nobody@example.org', password: 'x' }))
-      expect(wrong).toEqual(unknown)
-    }, 400_000)
-  },
-  { fresh: 'test' },
-)
-
-describeOnBothDatabases('signing in and out', () => {
-  it('is slowed down after eight failures for one address, also when guesses come together, until time passes', async () => {
+describeOnBothDatabases('an account', () => {
+  it('is signed out on the other devices by a change of password, and not on this one', async () => {
     const team = await makeTeam()
-    setClock('2027-03-01T08:00:00Z')
+    const here = await signIn(team.member)
+    const elsewhere = await signIn(team.member)
+    const actor = await findHere(here)
+    const input = { currentPassword: PASSWORD, newPassword: 'godwit-curlew-dunlin' }
+    await expectDone(data.changePassword(actor, input))
+    expect(await data.findActor(elsewhere, VISIT_HERE)).toBeNull()
+    expect(await data.findActor(here, VISIT_HERE)).not.toBeNull()
     const email = await getEmail(team.member)
-    const guess = () => data.authenticate({ email, password: 'guess' })
-    const outcomes = await Promise.all(Array.from({ length: 12 }, guess))
-    const messages = outcomes.map((outcome) => (outcome.ok ? 'in' : outcome.refusal.kind))
-    expect(messages.filter((kind) => kind === 'invalid')).toHaveLength(8)
-    expect(messages.filter((kind) => kind === 'clash')).toHaveLength(4)
-    const right = { email, password: PASSWORD }
-    expect((await expectRefused(data.authenticate(right))).message).toMatch(/15 min/)
-    expect((await data.authenticate({ email: await getEmail(team.lead), password: PASSWORD })).ok).toBe(true)
-    setClock('2027-03-01T08:16:00Z')
-    await expectDone(data.authenticate(right))
-    const kept = await db().signInAttempt.findMany()
-    expect(JSON.stringify(kept)).not.toContain(email)
+    expect((await data.authenticate({ email, password: PASSWORD }, visitFrom('a'))).ok).toBe(false)
+    expect((await data.authenticate({ email, password: input.newPassword }, visitFrom('a'))).ok).toBe(true)
   }, 400_000)
 
-  it('ends other sessions by a change of password and by signing out everywhere', async () => {
+  it('keeps the password under scrypt with the cost that is stored beside it', async () => {
     const { member } = await makeTeam()
-    const { sessionVersion: first } = await db().user.findUniqueOrThrow({ where: { id: member.userId } })
-    const { sessionVersion: second } = await expectDone(
-      data.changePassword(member, { currentPassword: PASSWORD, newPassword: 'godwit-curlew-dunlin' }),
-    )
-    expect(await data.findActor(member.userId, first)).toBeNull()
-    expect(await data.findActor(member.userId, second)).not.toBeNull()
-    const { sessionVersion: third } = await expectDone(data.signOutEverywhere(member))
-    expect(await data.findActor(member.userId, second)).toBeNull()
-    expect(await data.findActor(member.userId, third)).not.toBeNull()
-    expect((await data.authenticate({ email: await getEmail(member), password: PASSWORD })).ok).toBe(false)
+    await expectDone(data.changePassword(member, { currentPassword: PASSWORD, newPassword: 'godwit-curlew-dunlin' }))
+    const { passwordHash } = await db().user.findUniqueOrThrow({ where: { id: member.userId } })
+    expect(passwordHash).toMatch(/^scrypt\$17\$8\$1\$[\w-]{22}\$[\w-]{43}$/)
   }, 400_000)
 
-  it('is refused to a disabled account, whose sessions end at once', async () => {
+  it('takes no new password that is common, a sequence, or one’s own name or address', async () => {
+    const { member } = await makeTeam()
+    const change = (newPassword: string) =>
+      expectRefused(data.changePassword(member, { currentPassword: PASSWORD, newPassword }))
+    for (const weak of ['Password12345', 'qwertyuiop[]', 'aaaaaaaaaaaaaa', member.email, 'jorun.vey.2027']) {
+      expect(await change(weak)).toMatchObject({ kind: 'invalid', issues: [{ path: ['newPassword'], code: 'weak' }] })
+    }
+  }, 400_000)
+
+  it('that is disabled is refused, and its sessions end at once', async () => {
     const { admin, member } = await makeTeam()
-    const { sessionVersion } = await db().user.findUniqueOrThrow({ where: { id: member.userId } })
+    const session = await signIn(member)
     await expectDone(data.setAccountState(admin, { userId: member.userId, isDisabled: true }))
-    expect(await data.findActor(member.userId, sessionVersion)).toBeNull()
-    const refusal = await expectRefused(data.authenticate({ email: await getEmail(member), password: PASSWORD }))
-    expect(refusal.kind).toBe('invalid')
+    expect(await data.findActor(session, VISIT_HERE)).toBeNull()
+    const credentials = { email: await getEmail(member), password: PASSWORD }
+    expect((await expectRefused(data.authenticate(credentials, visitFrom('a')))).kind).toBe('invalid')
+  })
+})
+
+describeOnBothDatabases('sessions', () => {
+  it('end one by one: signing out leaves the other devices signed in', async () => {
+    const { member, lead } = await makeTeam()
+    const [laptop, phone, tablet] = [await signIn(member), await signIn(member), await signIn(member)]
+    await data.signOut(phone)
+    expect(await data.findActor(phone, VISIT_HERE)).toBeNull()
+    const actor = await findHere(laptop)
+    expect((await data.listOwnSessions(actor)).map(({ id, isThisOne }) => [id, isThisOne])).toEqual([
+      [laptop, true],
+      [tablet, false],
+    ])
+    // Somebody else's session is none of theirs.
+    await expect(data.endSession(lead, { sessionId: tablet })).rejects.toThrow(data.NotFoundError)
+    await expectDone(data.endSession(actor, { sessionId: tablet }))
+    expect(await data.findActor(tablet, VISIT_HERE)).toBeNull()
+    expect(await data.findActor(laptop, VISIT_HERE)).not.toBeNull()
+  }, 400_000)
+
+  it('end together where the person chooses it, and every step is in the trail', async () => {
+    const { member } = await makeTeam()
+    const [here, elsewhere] = [await signIn(member), await signIn(member)]
+    const actor = await findHere(here)
+    await expectDone(data.signOutEverywhere(actor, { exceptHere: true }))
+    expect(await data.findActor(elsewhere, VISIT_HERE)).toBeNull()
+    expect(await data.findActor(here, VISIT_HERE)).not.toBeNull()
+    await expectDone(data.signOutEverywhere(actor, { exceptHere: false }))
+    expect(await data.findActor(here, VISIT_HERE)).toBeNull()
+    const records = await db().trailRecord.findMany({
+      where: { actorId: member.userId },
+      orderBy: { sequence: 'asc' },
+    })
+    expect(records.map(({ action }) => action)).toEqual(['signed-in', 'signed-in', 'sessions-ended', 'sessions-ended'])
+  }, 400_000)
+
+  it('are over after half a day', async () => {
+    const { member } = await makeTeam()
+    setClock('2027-03-01T08:00:00Z')
+    const session = await signIn(member)
+    setClock('2027-03-01T19:59:00Z')
+    expect(await data.findActor(session, VISIT_HERE)).not.toBeNull()
+    setClock('2027-03-01T20:01:00Z')
+    expect(await data.findActor(session, VISIT_HERE)).toBeNull()
+  })
+
+  it('of a demo account count on this machine alone', async () => {
+    const { member } = await makeTeam()
+    await db().user.update({ where: { id: member.userId }, data: { isDemo: true } })
+    const credentials = { email: await getEmail(member), password: PASSWORD }
+    const refusal = await expectRefused(data.authenticate(credentials, visitFrom('afar')))
+    expect(refusal.message).toContain('Demo accounts')
+    const { sessionId } = await expectDone(data.authenticate(credentials, VISIT_HERE))
+    expect(await data.findActor(sessionId, VISIT_HERE)).not.toBeNull()
+    expect(await data.findActor(sessionId, visitFrom('afar'))).toBeNull()
   })
 })
 
@@ -158,5 +180,27 @@ describeOnBothDatabases('an invitation', () => {
     // The second click of a double click.
     expect(await expectDone(data.joinByInvitation(outsider, { token }))).toEqual({ projectId })
     expect((await getActorOf(outsider.userId)).memberships).toHaveLength(2)
+  }, 400_000)
+
+  it('that is open is not taken with an address that looks like a member’s', async () => {
+    const { lead, projectId } = await makeTeam()
+    await db().user.create({ data: { email: 'imke.dahl@quillmoor.example', name: 'Imke Dahl', passwordHash: 'none' } })
+    const { token } = await expectDone(data.createInvitation(lead, { projectId, role: 'observer' }))
+    for (const email of [
+      'imkedahl@quillmoor.example',
+      'imke.dahl+review@quillmoor.example',
+      'imke.dah1@quillmoor.example',
+      'irnke.dahl@quillmoor.example',
+      'imke.dahl@quil1moor.example',
+      'imke.dahl@quillm00r.example',
+      'imke.dahl@xn--quillmor-sbh.example',
+    ]) {
+      const refusal = await expectRefused(data.acceptInvitation({ token, ...person('Impostor'), email }))
+      expect([email, refusal]).toMatchObject([email, { kind: 'invalid', issues: [{ path: ['email'] }] }])
+    }
+    // One that a lead names is the lead's to vouch for.
+    const email = 'imkedahl@quillmoor.example'
+    const named = await expectDone(data.createInvitation(lead, { projectId, role: 'observer', email }))
+    await expectDone(data.acceptInvitation({ token: named.token, ...person('Imke'), email }))
   }, 400_000)
 })

@@ -1,5 +1,5 @@
 import { fork } from 'node:child_process'
-import { existsSync, mkdtempSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, rmSync, statSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
@@ -47,7 +47,7 @@ describe('starting on an empty data folder', () => {
   it('on this machine alone: is migrated and to be filled with the demo scenario', async () => {
     const dataFolder = inParent('local')
     const plan = await prepared({ PORT: await findFreePort(), BENDWORTHY_DATA_FOLDER: dataFolder })
-    expect(plan).toMatchObject({ host: '127.0.0.1', isEmpty: true, isLoopback: true, dataFolder })
+    expect(plan).toMatchObject({ host: '127.0.0.1', isEmpty: true, setupCode: null, dataFolder })
     expect(plan.seed?.markerFile).toContain(dataFolder)
     expect(existsSync(path.join(dataFolder, 'bendworthy.db'))).toBe(true)
   }, 60_000)
@@ -57,7 +57,8 @@ describe('starting on an empty data folder', () => {
     async (reachable) => {
       const dataFolder = inParent(Object.keys(reachable).join())
       const plan = await prepared({ ...reachable, PORT: await findFreePort(), BENDWORTHY_DATA_FOLDER: dataFolder })
-      expect(plan).toMatchObject({ isEmpty: true, isLoopback: false, seed: null, signIns: [] })
+      expect(plan).toMatchObject({ isEmpty: true, seed: null, signIns: [] })
+      expect(plan.setupCode).toMatch(/^[2-9A-Z]{4}(-[2-9A-Z]{4}){2}$/)
       expect(plan.news).toContain('No demo data: they are made only where other machines cannot reach the server')
     },
     60_000,
@@ -70,7 +71,12 @@ describe('starting on an empty data folder', () => {
       seed: null,
       isEmpty: true,
     })
-    expect(await prepared({ ...folder, PORT: port })).toMatchObject({ seed: null, isEmpty: true })
+    const again = await prepared({ ...folder, PORT: port })
+    expect(again).toMatchObject({ seed: null, isEmpty: true })
+    // The same code until it is used: a restart must not leave an older console lying.
+    expect((await prepared({ ...folder, PORT: port })).setupCode).toBe(again.setupCode)
+    const mode = statSync(path.join(folder.BENDWORTHY_DATA_FOLDER, 'secrets', 'setup-code')).mode & 0o777
+    expect(mode).toBe(0o600)
   }, 60_000)
 
   it('says which port is taken and how to choose another', async () => {

@@ -1,7 +1,9 @@
 import type { SourceFile } from './source-imports'
 
 /** What a visitor may do without being signed in, by the data function that does it. */
-const VISITOR_ACTS = ['data.createFirstAdmin', 'data.acceptInvitation']
+const VISITOR_ACTS: readonly string[] = []
+/** What makes an account, which the visitor is then signed in to. */
+const JOINING_ACTS = ['data.createFirstAdmin', 'data.acceptInvitation']
 
 /** What a page may ask before anybody is known. */
 const VISITOR_READS = ['isWorkspaceEmpty', 'previewInvitation']
@@ -26,6 +28,8 @@ export function checkServerActions({ file, code }: SourceFile): string[] {
   return findExports(code).flatMap((written) => {
     const visitor = /^const \w+ = visitorAction\(\s*\w+,\s*([\w.]+)\)/.exec(written)
     if (visitor !== null && VISITOR_ACTS.includes(visitor[1] ?? '')) return []
+    const joining = /^const \w+ = joiningAction\(\s*\w+,\s*'[\w-]+',\s*([\w.]+)\)/.exec(written)
+    if (joining !== null && JOINING_ACTS.includes(joining[1] ?? '')) return []
     return /^const \w+ = action\(/.test(written) ? [] : [`${file} exports "${written}" past the wrapper`]
   })
 }

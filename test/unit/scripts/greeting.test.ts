@@ -7,8 +7,7 @@ const plan = {
   publicUrl: 'http://127.0.0.1:3000',
   dataFolder: path.join(rootFolder, 'data'),
   signIns: [],
-  isEmpty: false,
-  isLoopback: true,
+  setupCode: null,
 }
 
 describe('what is said once the server answers', () => {
@@ -19,11 +18,11 @@ describe('what is said once the server answers', () => {
     expect(listGreetingLines({ ...plan, dataFolder: '/srv/bendworthy' })[0]).toContain('data in /srv/bendworthy;')
   })
 
-  it('sends to the set-up page only where that page lets somebody in', () => {
-    expect(listGreetingLines({ ...plan, isEmpty: true }).at(-1)).toContain('open the address on this machine')
-    const beyond = listGreetingLines({ ...plan, isEmpty: true, isLoopback: false }).join(' ')
-    expect(beyond).not.toContain('open the address')
-    expect(beyond).toContain('npm start -- --empty')
+  it('prints the set-up code only where somebody is to set it up', () => {
+    expect(listGreetingLines(plan).join(' ')).not.toContain('code')
+    const lines = listGreetingLines({ ...plan, setupCode: 'ABCD-EFGH-2345' })
+    expect(lines.at(-1)).toContain('ABCD-EFGH-2345')
+    expect(lines.at(-2)).toContain('create the first administrator')
   })
 
   it('lists demo sign-ins in columns', () => {

@@ -14,11 +14,12 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
   },
   {
     name: 'signOutEverywhere',
-    run: (a) => data.signOutEverywhere(a),
+    run: (a) => data.signOutEverywhere(a, { exceptHere: false }),
     reached: 'ok',
     may: EVERYBODY,
     seenBy: 'workspace',
   },
+  { name: 'listOwnSessions', run: (a) => data.listOwnSessions(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   { name: 'listPeople', run: (a) => data.listPeople(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   { name: 'listAccounts', run: (a) => data.listAccounts(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
   {

@@ -1,6 +1,6 @@
 import 'server-only'
 import { randomInt } from 'node:crypto'
-import { existsSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import path from 'node:path'
 import { keepOrCreate } from './secrets'
 
@@ -20,6 +20,7 @@ const placeOf = (dataFolder: string): string =>
  */
 export function ensureSetupCode(dataFolder: string): string {
   const makeGroup = () => Array.from({ length: GROUP_LENGTH }, () => ALPHABET[randomInt(ALPHABET.length)]).join('')
+  mkdirSync(path.dirname(placeOf(dataFolder)), { recursive: true, mode: 0o700 })
   return keepOrCreate(placeOf(dataFolder), () => Array.from({ length: GROUPS }, makeGroup).join('-')).trim()
 }
 

@@ -26,6 +26,38 @@ const MAX_WAITING_STRANGERS = 8
 /** One address cannot hold every place that strangers have. */
 const MAX_WAITING_PER_SOURCE = 4
 
+/** Who is between the door and the answer: a crowd is turned away before it takes a connection of the database. */
+const inside = { known: 0, strangers: new Map<string, number>() }
+
+/**
+ * Runs a sign-in if there is room for it.
+ * @throws RefusalError at once, when there is none
+ */
+export async function atTheDoor<T>(turn: HashTurn, run: () => Promise<T>): Promise<T> {
+  const count = (change: 1 | -1) => {
+    if (turn === 'known') inside.known += change
+    else {
+      const left = (inside.strangers.get(turn.sourceKey) ?? 0) + change
+      if (left === 0) inside.strangers.delete(turn.sourceKey)
+      else inside.strangers.set(turn.sourceKey, left)
+    }
+  }
+  const strangers = [...inside.strangers.values()].reduce((sum, each) => sum + each, 0)
+  const isFull =
+    turn === 'known'
+      ? inside.known >= MAX_AT_ONCE + MAX_WAITING_KNOWN
+      : strangers > MAX_WAITING_STRANGERS || (inside.strangers.get(turn.sourceKey) ?? 0) > MAX_WAITING_PER_SOURCE
+  if (isFull) refuseBusy(BUSY)
+  count(1)
+  try {
+    return await run()
+  } finally {
+    count(-1)
+  }
+}
+
+const BUSY = 'Too many people are signing in at this moment. Try again in a few seconds.'
+
 interface Waiting {
   readonly turn: HashTurn
   readonly go: () => void
@@ -47,7 +79,7 @@ function requirePlace(turn: HashTurn): void {
       : waitingStrangers.length >= MAX_WAITING_STRANGERS ||
         waitingStrangers.filter((other) => other.turn !== 'known' && other.turn.sourceKey === turn.sourceKey).length >=
           MAX_WAITING_PER_SOURCE
-  if (isFull) refuseBusy('Too many people are signing in at this moment. Try again in a few seconds.')
+  if (isFull) refuseBusy(BUSY)
 }
 
 /** @throws RefusalError at once, when too many wait already */

@@ -4,7 +4,7 @@ import type { SignInInput } from '@/lib/inputs'
 import type { Actor } from './authorization'
 import { db, type TransactionClient } from './client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField, refuseTooMany } from './errors'
-import { type HashTurn, isPasswordRight, spendPasswordTime } from './passwords'
+import { atTheDoor, type HashTurn, isPasswordRight, spendPasswordTime } from './passwords'
 import { beginSession, type SignedIn } from './sessions'
 import { type Attempt, forgetAttempts, takeAttempt } from './sign-in-throttle'
 import { appendToTrail } from './trail'
@@ -20,20 +20,32 @@ const WRONG = 'This address and password do not belong together, or the account 
  */
 export function authenticate(input: SignInInput, visit: Visit): Promise<Outcome<SignedIn>> {
   return outcomeOf(async () => {
-    const user = await db().user.findUnique({ where: { email: input.email } })
-    const isKnown = user !== null && isKnownDevice(visit, user.id)
-    const attempt: Attempt = { subject: input.email, visit, apart: isKnown ? (visit.known?.deviceId ?? null) : null }
-    await requireAttempt(attempt, user)
+    const isKnown = await isOnKnownDevice(input.email, visit)
     const turn: HashTurn = isKnown ? 'known' : { sourceKey: visit.sourceKey }
-    if (user === null) await spendPasswordTime(input.password, turn)
-    const isRight = user !== null && (await isPasswordRight(input.password, user.passwordHash, turn))
-    if (user === null || !isRight || user.disabledAt !== null) refuseField('password', 'wrong', WRONG)
-    requireHere(user, visit)
-    return inWriteTransaction(async (tx) => {
-      await requireSamePassword(tx, user.id, user.passwordHash)
-      await forgetAttempts(tx, attempt)
-      return beginSession(tx, { user, method: 'password', visit, at: now() })
-    })
+    return atTheDoor(turn, () => comparePassword(input, visit, turn))
+  })
+}
+
+/** Nothing is looked up for a browser that knows nobody. */
+async function isOnKnownDevice(email: string, visit: Visit): Promise<boolean> {
+  if (visit.known === null) return false
+  const user = await db().user.findUnique({ where: { email }, select: { id: true } })
+  return user !== null && isKnownDevice(visit, user.id)
+}
+
+async function comparePassword(input: SignInInput, visit: Visit, turn: HashTurn): Promise<SignedIn> {
+  const user = await db().user.findUnique({ where: { email: input.email } })
+  const apart = turn === 'known' ? (visit.known?.deviceId ?? null) : null
+  const attempt: Attempt = { subject: input.email, visit, apart }
+  await requireAttempt(attempt, user)
+  if (user === null) await spendPasswordTime(input.password, turn)
+  const isRight = user !== null && (await isPasswordRight(input.password, user.passwordHash, turn))
+  if (user === null || !isRight || user.disabledAt !== null) refuseField('password', 'wrong', WRONG)
+  requireHere(user, visit)
+  return inWriteTransaction(async (tx) => {
+    await requireSamePassword(tx, user.id, user.passwordHash)
+    await forgetAttempts(tx, attempt)
+    return beginSession(tx, { user, method: 'password', visit, at: now() })
   })
 }
 

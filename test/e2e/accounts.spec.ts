@@ -11,7 +11,7 @@ async function signInByForm(page: Page, email: string, password: string): Promis
   await page.getByRole('button', { name: 'Sign in', exact: true }).click()
 }
 
-test('signing in leads to the page that was asked for; signing out ends the session in every browser', async ({
+test('signing in leads to the page that was asked for; signing out ends this device, and everywhere is a choice', async ({
   openAsVisitor,
   openAs,
   demo,
@@ -32,6 +32,16 @@ test('signing in leads to the page that was asked for; signing out ends the sess
   await expect(here).toHaveURL(/\/sign-in/)
   await here.goto('/account')
   await expect(here).toHaveURL(/\/sign-in/)
+  await elsewhere.reload()
+  await expect(elsewhere.getByRole('heading', { name: CAST.mechanical.name })).toBeVisible()
+
+  const third = await openAs('mechanical')
+  await third.goto('/account')
+  const devices = third.getByRole('region', { name: 'Devices' }).or(third.locator('section', { hasText: 'Last used' }))
+  await expect(devices.first()).toContainText('this device')
+  await third.getByRole('button', { name: 'Sign out everywhere' }).click()
+  await third.getByRole('dialog').getByRole('button', { name: 'Sign out everywhere' }).click()
+  await expect(third).toHaveURL(/\/sign-in/)
   await elsewhere.reload()
   await expect(elsewhere).toHaveURL(/\/sign-in/)
 })
@@ -71,7 +81,7 @@ test('a changed password ends the other sessions and not this one', async ({ bac
   await here.getByLabel('New password', { exact: true }).fill(OWN.newPassword)
   await here.getByLabel('New password again').fill(OWN.newPassword)
   await here.getByRole('button', { name: 'Change the password' }).click()
-  await expect(here.getByText('Changed. Your other sessions have ended.')).toBeVisible()
+  await expect(here.getByText('Changed. Your other devices have been signed out.')).toBeVisible()
 
   await here.reload()
   await expect(here.getByRole('heading', { name: OWN.name })).toBeVisible()

@@ -19,7 +19,7 @@ describe('settings', () => {
       databaseKind: 'sqlite',
       host: '127.0.0.1',
       port: 3000,
-    proxyCount: 0,
+      proxyCount: 0,
       publicUrl: 'http://127.0.0.1:3000',
       wantsDemoData: true,
       startsEmpty: false,

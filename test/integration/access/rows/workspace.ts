@@ -19,6 +19,14 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
     may: EVERYBODY,
     seenBy: 'workspace',
   },
+  {
+    name: 'endSession',
+    // A session that is nobody's: another's answers the same.
+    run: (a) => data.endSession(a, { sessionId: 'none' }),
+    reached: 'ok',
+    may: [],
+    seenBy: 'nothing',
+  },
   { name: 'listOwnSessions', run: (a) => data.listOwnSessions(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   { name: 'listPeople', run: (a) => data.listPeople(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
   { name: 'listAccounts', run: (a) => data.listAccounts(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },

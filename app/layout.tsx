@@ -1,6 +1,7 @@
 import type { Metadata, Viewport } from 'next'
 import { cookies } from 'next/headers'
 import type { ReactNode } from 'react'
+import { CAUTIONS } from '@/lib/engine/cautions'
 import { getActor } from '@/lib/server'
 import { Masthead } from './_components/shell/masthead'
 import { ThemeSwitch } from './_components/shell/switches'
@@ -41,11 +42,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
             {children}
           </main>
           <footer className="footer">
-            <p>
-              Results support a licensed or qualified engineer’s judgment and the fabricator’s process knowledge, and
-              replace neither. Fatigue figures are estimates of order of magnitude: qualify by test. Defer to the
-              purchase contract, the governing standards’ current editions, and local codes.
-            </p>
+            <p>{CAUTIONS.join(' ')}</p>
             <div className="no-print">
               <ThemeSwitch initialTheme={theme} />
             </div>

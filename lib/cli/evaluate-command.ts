@@ -6,6 +6,7 @@ import {
   getDesignJsonSchema,
   type Issue,
   MAX_DESIGN_CHARACTERS,
+  makeResultsDocument,
   parseDesignText,
 } from '@/lib/engine'
 import { formatReport, isAllMet } from './evaluation-report'
@@ -63,7 +64,10 @@ function run(argv: readonly string[], today: string): { status: 0 | 1; text: str
   const evaluation = evaluate(parsed.value, { facts: { evaluatedOn } })
   return {
     status: isAllMet(evaluation) ? 0 : 1,
-    text: values.json === true ? JSON.stringify(evaluation, null, 2) : formatReport(parsed.value, evaluation).trimEnd(),
+    text:
+      values.json === true
+        ? JSON.stringify(makeResultsDocument(evaluation, evaluation), null, 2)
+        : formatReport(parsed.value, evaluation).trimEnd(),
   }
 }
 

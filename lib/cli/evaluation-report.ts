@@ -1,5 +1,5 @@
 import type { BendResult, ContactResult, Design, Evaluation, ItemResult, QuantityRange, ZoneResult } from '@/lib/engine'
-import { findMaterial } from '@/lib/engine'
+import { CAUTIONS, findMaterial, LIFE_CAUTION_SHORT } from '@/lib/engine'
 import { findItem, formatValue, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
 import { type Column, formatTable, wrapText } from './text-table'
 
@@ -23,12 +23,6 @@ const SECTION_TITLES = {
   geometry: 'Geometry',
   fabrication: 'Fabrication communication',
 } as const
-
-export const CAUTIONS = [
-  'These results support the judgment of a licensed or qualified engineer and the process knowledge of the fabricator; they replace neither.',
-  'Fatigue figures are estimates of order of magnitude: qualify by test.',
-  'The purchase contract, the current editions of the governing standards, and local codes come first.',
-]
 
 /** Did every computed item hold? Items that wait for a person's judgment do not count; an input that is missing does. */
 export function isAllMet(evaluation: Evaluation): boolean {
@@ -177,10 +171,10 @@ function formatBend(bend: BendResult): string[] {
   if (bend.survivalLifeCycles !== null) {
     facts.push(
       ['required life', bend.requiredCycles === null ? 'not stated' : `${formatValue(bend.requiredCycles)} cycles`],
-      ['median life', `${significant(bend.medianLifeCycles)} cycles`],
+      ['median life', `${significant(bend.medianLifeCycles)} cycles (${LIFE_CAUTION_SHORT})`],
       [
         `life at ${formatValue(bend.survivalPct)} % survival`,
-        `${formatValue(bend.survivalLifeCycles)} cycles${bend.survivalLifeRangeCycles === null ? '' : `, ${formatValue(bend.survivalLifeRangeCycles.low)} .. ${formatValue(bend.survivalLifeRangeCycles.high)} over tolerances`}`,
+        `${formatValue(bend.survivalLifeCycles)} cycles${bend.survivalLifeRangeCycles === null ? '' : `, ${formatValue(bend.survivalLifeRangeCycles.low)} .. ${formatValue(bend.survivalLifeRangeCycles.high)} over tolerances`} (${LIFE_CAUTION_SHORT})`,
       ],
     )
   }
@@ -215,7 +209,7 @@ function formatBend(bend: BendResult): string[] {
         right('range of peak %'),
         right('allowable %'),
         right('yield %'),
-        right('life cycles'),
+        right(`life cycles, ${LIFE_CAUTION_SHORT}`),
       ],
       bend.conductors.map((conductor) => [
         conductor.name,

@@ -1,5 +1,5 @@
 import 'server-only'
-import { makeBlankDesign } from '@/lib/engine'
+import { makeBlankDesign, makeResultsDocument } from '@/lib/engine'
 import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
 import { type Actor, requireProject, requireRevision, requireRevisionInView } from './authorization'
@@ -190,7 +190,7 @@ export function exportResults(actor: Actor, revisionId: string): Promise<FileDow
     const loaded = await loadRevision(tx, revisionId)
     const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
     const fileName = makeFileName([loaded.record.project.name, loaded.record.label], 'results.json')
-    return makeJsonFile(fileName, snapshot.evaluation)
+    return makeJsonFile(fileName, makeResultsDocument(snapshot.evaluation, snapshot.evaluation?.results ?? null))
   })
 }
 

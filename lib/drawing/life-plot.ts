@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot'
-import type { BendResult, LifeCurvePoint } from '@/lib/engine'
+import { type BendResult, LIFE_CAUTION_SHORT, type LifeCurvePoint } from '@/lib/engine'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
 
@@ -51,7 +51,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
       y: {
         type: 'log',
         domain: yDomain,
-        label: 'cycles to failure',
+        label: `cycles to failure, ${LIFE_CAUTION_SHORT}`,
         labelArrow: 'none',
         ticks: Math.min(8, Math.round(Math.log10(yDomain[1] / yDomain[0]))),
         tickFormat: formatPower,
@@ -155,14 +155,14 @@ function describeLife(bend: BendResult, insideRadiusMm: number): string {
   }
   if (bend.requiredCycles !== null) parts.push(`${formatCycles(bend.requiredCycles)} are needed`)
   if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${bend.minRadiusByLifeMm.toPrecision(3)} mm`)
-  parts.push('an order of magnitude, not a guarantee: qualify by test')
+  parts.push(`an ${LIFE_CAUTION_SHORT}, not a guarantee: qualify by test`)
   return `${parts.join('; ')}.`
 }
 
 /** The table behind the life plot. */
 export function listLifeRows(bend: BendResult): PictureTable {
   return {
-    caption: `Estimated life over inside radius, bend ${bend.name}`,
+    caption: `Estimated life over inside radius, bend ${bend.name}; ${LIFE_CAUTION_SHORT}`,
     columns: [
       { key: 'radius', label: 'Inside radius, mm', numeric: true },
       { key: 'survival', label: `${bend.survivalPct} % survive, cycles`, numeric: true },

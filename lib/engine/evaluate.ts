@@ -1,5 +1,6 @@
 import { type Assembly, assemble } from './assembly'
 import { evaluateCatalogue, type ItemDefinition, makeLimitLookup } from './catalogue'
+import { LIFE_CAUTION_SHORT } from './cautions'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 import type { Design } from './design'
 import type { Evaluation } from './results'
@@ -77,7 +78,10 @@ function listHeadlines({ zones, bends }: EvaluationContext): Evaluation['headlin
   }
   const lives = bends.flatMap((bend) => (bend.survivalLifeCycles === null ? [] : [bend.survivalLifeCycles]))
   if (lives.length > 0) {
-    headlines.push({ label: 'Shortest life', quantity: { value: Math.min(...lives), unit: 'cycles' } })
+    headlines.push({
+      label: `Shortest life, ${LIFE_CAUTION_SHORT}`,
+      quantity: { value: Math.min(...lives), unit: 'cycles' },
+    })
   }
   return headlines
 }

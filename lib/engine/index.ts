@@ -4,7 +4,7 @@
  */
 export { DEFAULT_SURVIVAL_PCT, simulateZoneThickness, type ZoneThicknessSimulation } from './assembly'
 export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES, type RatioTable } from './bending'
-export { CAUTIONS, FATIGUE_RELATION_CAUTION, LIFE_CAUTION, LIFE_CAUTION_SHORT, withCautions } from './cautions'
+export { CAUTIONS, FATIGUE_RELATION_CAUTION, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
 export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 export * from './design'
 export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
@@ -22,6 +22,7 @@ export type {
   RemedyState,
 } from './remedies'
 export * from './results'
+export { makeResultsDocument } from './results-document'
 export { citeSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
 export { simulateThickness, type ThicknessSimulation } from './thickness'
 export {

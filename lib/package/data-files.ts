@@ -1,3 +1,4 @@
+import { CAUTIONS, makeResultsDocument } from '@/lib/engine'
 import { listStandings } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
@@ -14,8 +15,9 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
   const { snapshot } = content
   const files: PackageFile[] = [
     makeJsonFile('design.json', snapshot.design),
-    makeJsonFile('results.json', snapshot.evaluation),
+    makeJsonFile('results.json', makeResultsDocument(snapshot.evaluation, snapshot.evaluation?.results ?? null)),
     makeJsonFile('checklist.json', {
+      cautions: CAUTIONS,
       items: listStandings(snapshot).map(({ item, result, state, decidedBy, answer, waiver, setAside }) => ({
         ...item,
         state,
@@ -91,13 +93,6 @@ export function makeReadme(content: PackageContent, keyFingerprint: string): Pac
   ]
   return { path: 'README.txt', bytes: encode(lines.join('\n')) }
 }
-
-/** What users are told wherever results leave the application. */
-export const CAUTIONS: readonly string[] = [
-  "Results support a licensed or qualified engineer's judgment and the fabricator's process knowledge, and replace neither.",
-  'Fatigue figures are estimates of order of magnitude: qualify by test.',
-  "Defer to the purchase contract, the governing standards' current editions, and local codes.",
-]
 
 function wrap(text: string, width: number): string[] {
   const lines: string[] = []

@@ -15,7 +15,6 @@ export type {
   PackageFile,
   SigningKeys,
 } from './content'
-export { CAUTIONS } from './data-files'
 export { drawFileSheets, makeSheetIdentity, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export { type Manifest, PACKAGE_FORMAT, PACKAGE_FORMAT_VERSION } from './manifest'

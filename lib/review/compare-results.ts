@@ -1,4 +1,4 @@
-import type { Evaluation, ItemResult } from '@/lib/engine'
+import { type Evaluation, type ItemResult, LIFE_CAUTION_SHORT } from '@/lib/engine'
 import { formatFieldValue } from './trade-words'
 
 /** An item whose verdict is another now. Null where the item was not part of the results. */
@@ -53,7 +53,14 @@ export function listNumberMoves(before: Evaluation | null, after: Evaluation | n
     if (previous === undefined) continue
     const subject = `bend ${bend.name}`
     add(subject, 'copper strain', previous.peakStrainPct, bend.peakStrainPct, '%', 3)
-    add(subject, 'life at the survival percentile', previous.survivalLifeCycles, bend.survivalLifeCycles, 'cycles', 2)
+    add(
+      subject,
+      `life at the survival percentile (${LIFE_CAUTION_SHORT})`,
+      previous.survivalLifeCycles,
+      bend.survivalLifeCycles,
+      'cycles',
+      2,
+    )
   }
   return moves
 }

@@ -2,6 +2,7 @@
 
 import { useController } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
+import { Cautions } from '@/app/_components/ui/cautions'
 import { RadioField } from '@/app/_components/ui/choice-fields'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
@@ -38,6 +39,7 @@ export function DeclarationForm({ revisionId, version }: { revisionId: string; v
         hint="Needed when it cannot be built: say what stands in the way."
         rows={3}
       />
+      <Cautions />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Declaring…">

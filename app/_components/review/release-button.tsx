@@ -1,11 +1,13 @@
 'use client'
 
 import { ActionButton } from '@/app/_components/ui/action-button'
+import { Cautions } from '@/app/_components/ui/cautions'
 import { releaseRevision } from './actions'
 
 export function ReleaseButton({ revisionId, version }: { revisionId: string; version: number }) {
   return (
-    <div>
+    <div className="stack">
+      <Cautions />
       <ActionButton
         action={releaseRevision}
         input={{ revisionId, seenVersion: version }}

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
+import { LifeCaution } from '@/app/_components/ui/cautions'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
@@ -121,6 +122,7 @@ function BendTable({ bends }: { bends: readonly BendResult[] }) {
             </th>
             <th scope="col" className="num">
               Life at survival
+              <LifeCaution />
             </th>
             <th scope="col" className="num">
               Required

@@ -18,8 +18,3 @@ export const CAUTIONS: readonly string[] = [
 /** On what the fatigue relation rests, and what is assumed in using it here. */
 export const FATIGUE_RELATION_CAUTION =
   'The fatigue relation is quoted from ANSI/VITA 51.1 (2013, R2018), appendix F, after IPC-TR-579, where it stands for plated holes; its use on bent foil is an assumption that rests on the scope of IPC-TM-650 2.4.3.2.'
-
-/** Results as plain data for another program, with the cautions in front, so that they cannot be overlooked. */
-export function withCautions<T extends object>(results: T): { readonly cautions: readonly string[] } & T {
-  return { cautions: CAUTIONS, ...results }
-}

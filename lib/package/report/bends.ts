@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
 import { toSvg } from '@/lib/drawing'
-import type { Bend, BendResult } from '@/lib/engine'
+import { type Bend, type BendResult, LIFE_CAUTION_SHORT } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
 import {
@@ -123,7 +123,7 @@ function listNumbers(result: BendResult): [string, Content][] {
   if (result.medianLifeCycles !== null && result.survivalLifeCycles !== null) {
     numbers.push([
       'Life',
-      `median ${sayNumber(result.medianLifeCycles, 'cycles')}; ${result.survivalPct} % survive ${sayNumber(result.survivalLifeCycles, 'cycles')}`,
+      `median ${sayNumber(result.medianLifeCycles, 'cycles')}; ${result.survivalPct} % survive ${sayNumber(result.survivalLifeCycles, 'cycles')} (${LIFE_CAUTION_SHORT})`,
     ])
   }
   if (result.springback !== null) {

@@ -1,7 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
+import { CAUTIONS, LIFE_CAUTION_SHORT } from '@/lib/engine'
 import { listStandings, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { CAUTIONS } from '../data-files'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { sayNumber, sayQuantity, sayText, sayTime, sayWord, sayYesNo, VERDICT_WORDS } from './words'
 
@@ -81,7 +81,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           { label: 'Inside radius', width: 'auto', isNumeric: true },
           { label: 'Copper strain', width: 'auto', isNumeric: true },
           { label: 'Allowable', width: 'auto', isNumeric: true },
-          { label: 'Life at survival', width: 'auto', isNumeric: true },
+          { label: `Life at survival, ${LIFE_CAUTION_SHORT}`, width: 'auto', isNumeric: true },
           { label: 'Required', width: 'auto', isNumeric: true },
         ],
         results.bends.map((bend) => {

@@ -1,7 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
-import { SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '@/lib/engine'
+import { CAUTIONS, SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '@/lib/engine'
 import type { PackageContent } from '../content'
-import { CAUTIONS } from '../data-files'
 import { level1, makeEmptyPart, makeTable } from './style'
 import { saySource } from './words'
 

@@ -1,11 +1,12 @@
 'use client'
 
 import type { ReactNode } from 'react'
+import { LifeCaution } from '@/app/_components/ui/cautions'
 import { PlanLength } from '@/app/_components/ui/quantity'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { formatCycleCount, listStrainRows, nameConductorLayers } from '@/lib/drawing'
-import type { Bend, BendResult } from '@/lib/engine'
+import { type Bend, type BendResult, CAUTIONS, LIFE_CAUTION_SHORT } from '@/lib/engine'
 import { useDraft } from '../draft'
 import { getSourceWords } from '../outcome-list'
 import { PictureTableView } from '../pictures'
@@ -24,7 +25,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
           {
             name: `Life, ${result.survivalPct} % survive`,
             leastMm: result.minRadiusByLifeMm,
-            how: 'Fatigue-ductility relation, inverted for the required cycles; order of magnitude only.',
+            how: `Fatigue-ductility relation, inverted for the required cycles; ${LIFE_CAUTION_SHORT}.`,
           },
         ]
       : []),
@@ -133,10 +134,19 @@ export function BendFigures({ result }: { result: BendResult }) {
         {formatCycleCount(result.survivalLifeCycles)} cycles
         {result.survivalLifeRangeCycles !== null &&
           ` (${formatCycleCount(result.survivalLifeRangeCycles.low)} to ${formatCycleCount(result.survivalLifeRangeCycles.high)} over tolerances)`}
+        <LifeCaution />
       </>,
     )
   }
-  if (result.medianLifeCycles !== null) add('Life, median', `${formatCycleCount(result.medianLifeCycles)} cycles`)
+  if (result.medianLifeCycles !== null) {
+    add(
+      'Life, median',
+      <>
+        {formatCycleCount(result.medianLifeCycles)} cycles
+        <LifeCaution />
+      </>,
+    )
+  }
   if (result.requiredCycles !== null) add('Required', `${formatCycleCount(result.requiredCycles)} cycles`)
   if (result.momentNmm !== null) add('Bending moment', `${result.momentNmm.toPrecision(3)} N·mm`)
   if (result.holdingForceN !== null) {
@@ -175,14 +185,9 @@ export function BendCautions({ result }: { result: BendResult }) {
           Copper is past yield here: the elastic result stands for strain, and the section does not spring back fully.
         </li>
       )}
-      {result.cautions.map((caution) => (
+      {[...new Set([...result.cautions, ...CAUTIONS])].map((caution) => (
         <li key={caution}>{caution}</li>
       ))}
-      <li>Fatigue figures are estimates of order of magnitude: qualify by test.</li>
-      <li>
-        Results support a qualified engineer's judgment and the fabricator's knowledge and replace neither. Standards in
-        force, the purchase contract and local codes come first.
-      </li>
     </ul>
   )
 }

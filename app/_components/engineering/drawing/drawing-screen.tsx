@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react'
 import { LinkButton } from '@/app/_components/ui/button'
+import { Cautions } from '@/app/_components/ui/cautions'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { Section } from '@/app/_components/ui/section'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
@@ -54,6 +55,7 @@ export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf
         Generated from the design and its recorded results, {sheet.size} after ISO 5457. On screen in the length unit
         that you chose; files are in µm and mm.
       </p>
+      <Cautions />
       <div className="row no-print">
         {sheets.length > 1 && (
           <ChoiceGroup

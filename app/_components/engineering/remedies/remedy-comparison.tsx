@@ -7,7 +7,14 @@ import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { drawStrainPlot, formatCycleCount, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
-import { type Design, type Evaluation, evaluate, type LimitOverride, type Remedy } from '@/lib/engine'
+import {
+  type Design,
+  type Evaluation,
+  evaluate,
+  LIFE_CAUTION_SHORT,
+  type LimitOverride,
+  type Remedy,
+} from '@/lib/engine'
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
 import { PictureView, usePlotDocument } from '../pictures'
@@ -129,7 +136,7 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
   add('Allowed, %', (bend) => bend.allowablePct?.toFixed(3) ?? '–')
   add('Least inside radius, mm', (bend) => bend.minRadiusByStrainMm?.toPrecision(3) ?? '–')
   if (own?.survivalLifeCycles != null) {
-    add(`Life, ${own.survivalPct} % survive, cycles`, (bend) =>
+    add(`Life, ${own.survivalPct} % survive, cycles (${LIFE_CAUTION_SHORT})`, (bend) =>
       bend.survivalLifeCycles === null ? '–' : formatCycleCount(bend.survivalLifeCycles),
     )
   }

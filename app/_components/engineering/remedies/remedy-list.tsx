@@ -2,6 +2,7 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { LifeCaution } from '@/app/_components/ui/cautions'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
@@ -54,6 +55,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
               {isDynamic && (
                 <th scope="col" className="num">
                   Life, cycles
+                  <LifeCaution />
                 </th>
               )}
               <th scope="col" className="num">

@@ -8,13 +8,9 @@ interface Note {
   readonly text: string
 }
 
-/** What users are told wherever results leave the application stands on the sheet too. */
+/** The cautions stand in the title block of each sheet. */
 const CLOSING: readonly Note[] = [
   { id: 'disagreement', text: 'Where this sheet, the artwork and the order disagree, ask before building.' },
-  {
-    id: 'governing',
-    text: "Defer to the purchase contract and the governing standards' current editions. Computed figures support an engineer's judgment and do not replace it.",
-  },
 ]
 
 /** General notes, generated from the brief: each only where something is stated. */

@@ -52,7 +52,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'fatigue-life': {
     why: 'The median is the life that half the parts miss. The often quoted 0.3 % strain is no endless life: the relation gives some ten to a hundred thousand cycles there.',
     howToCheck:
-      'Put the strain range into the fatigue-ductility relation of the published test method, take the percentile from the scatter, and qualify by test: the figure is an order of magnitude.',
+      'Put the strain range into the fatigue-ductility relation, which is printed for plated holes and assumed for bent foil, take the percentile from the scatter, and qualify by test: the figure is an order of magnitude.',
   },
   'finger-thickness': {
     why: 'Too thin and the contacts lift; too thick and the latch will not close or breaks. The window is about a tenth of the thickness, so tolerances decide.',

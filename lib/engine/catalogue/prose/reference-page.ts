@@ -1,3 +1,4 @@
+import { CAUTIONS } from '../../cautions'
 import { citeSource, type SourceKey } from '../../sources'
 import { type ItemDefinition, SECTIONS, type Section } from '../define-item'
 import { formatValue } from '../format-value'
@@ -29,7 +30,7 @@ export function makeReferencePage(): string {
     '',
     `Written by \`npm run catalogue:docs\` from \`lib/engine/catalogue\`; do not edit. ${CATALOGUE.length} items, ${LIMIT_KEYS.length} limits.`,
     '',
-    "Results support a qualified engineer's judgment and the fabricator's process knowledge, and replace neither. Defer to the purchase contract, the current editions of the governing standards, and local codes.",
+    CAUTIONS.join(' '),
     '',
     '## Severities',
     '',

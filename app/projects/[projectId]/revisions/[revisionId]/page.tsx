@@ -7,6 +7,7 @@ import { countVerdicts, VerdictCounts } from '@/app/_components/review/verdict-c
 import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
+import { Cautions } from '@/app/_components/ui/cautions'
 import { StaleNotice } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
@@ -55,6 +56,7 @@ export default async function ResultsPage({ params }: RevisionParams) {
           <VerdictCounts counts={countVerdicts(revision.items)} />
         </p>
         <NeedsAttention revision={revision} />
+        <Cautions />
       </Section>
       <ResultsOverview evaluation={revision.evaluation} projectId={projectId} revisionId={revisionId} />
       <Section title="About this revision">

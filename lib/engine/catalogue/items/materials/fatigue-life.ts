@@ -1,3 +1,4 @@
+import { LIFE_CAUTION } from '../../../cautions'
 import type { BendResult, DecidedOutcome, Outcome, Place } from '../../../results'
 import { isDynamic, listBends, placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
@@ -54,7 +55,7 @@ export const fatigueLife = defineItem({
         remark:
           medianLifeCycles === null
             ? undefined
-            : `Median ${result.isLifeAtCap ? 'longer than ' : ''}${formatValue(medianLifeCycles, 'cycles')}. An estimate of order of magnitude: qualify by test.`,
+            : `Median ${result.isLifeAtCap ? 'longer than ' : ''}${formatValue(medianLifeCycles, 'cycles')}. ${LIFE_CAUTION}`,
       })
       return judgeReach(decided, result, what, place)
     }),

@@ -7,6 +7,7 @@ import { SigningSummaryView } from '@/app/_components/review/signing-summary'
 import { formatBytes, STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { LinkButton } from '@/app/_components/ui/button'
+import { Cautions } from '@/app/_components/ui/cautions'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
@@ -146,6 +147,7 @@ function Release({ revision }: { revision: RevisionView }) {
             <dt>sha-256</dt>
             <dd className="hash">{released.sha256}</dd>
           </dl>
+          {revision.may.downloadPackage && <Cautions />}
           {revision.may.downloadPackage && (
             <div className="row">
               <LinkButton href={paths.package(revision.id)} weight="strong" download>

@@ -1,0 +1,2 @@
+import { CAUTIONS } from '@/lib/engine/cautions'
+import { expect, test } from './fixtures'

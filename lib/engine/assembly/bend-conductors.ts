@@ -10,6 +10,7 @@ import {
   type SurvivalDemand,
 } from './bend-allowables'
 import { type ConductorLife, computeConductorLife, type FaceInBend } from './bend-life'
+import { findAxisOffsetRange } from './bend-ranges'
 import type { BendSection, ConductorInBend } from './bend-section'
 
 export interface ConductorEntry {
@@ -31,7 +32,8 @@ export function computeConductors(
   const conductors: ConductorEntry[] = []
   const faces: FaceInBend[] = []
   const foils = new Map<string, FatigueFoil>()
-  for (const { leafIndex, layers } of section.leaves) {
+  for (const leafSection of section.leaves) {
+    const { leafIndex, layers } = leafSection
     const leaf = leaves[leafIndex]
     if (leaf === undefined) continue
     // The radius tolerance is the bend's; what lies inside a leaf moves its radius by far less.
@@ -78,6 +80,7 @@ export function computeConductors(
           allowableSourceKey: allowable.sourceKey,
           pastYield: strain.peakPct > conductor.yieldStrainPct,
           yieldStrainPct: conductor.yieldStrainPct,
+          axisOffsetRangeFraction: bend.use === 'dynamic' ? findAxisOffsetRange(leaf, leafSection, layer.id) : null,
           medianLifeCycles: life?.medianCycles ?? null,
           survivalLifeCycles: life?.survivalCycles ?? null,
           survivalLifeRangeCycles: life?.survivalRangeCycles ?? null,

@@ -22,6 +22,7 @@ import {
 } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
 import { computeLifeCurve } from './bend-life'
+import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './bend-ranges'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
 
@@ -61,7 +62,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
   const minRadiusByStrainMm = findMinRadius(fold.leaves, conductors)
   const isDynamic = bend.use === 'dynamic'
   const minRadiusByLifeMm = isDynamic ? minRadiusByStrainMm : null
-  const handbook = computeHandbook(bend, forRules)
+  const handbook = { ...computeHandbook(bend, forRules), minRadiusRangeMm: findHandbookRange(bend, forRules, section) }
   const perLeaf = forRules.reduce((most, { conductors: inLeaf }) => Math.max(most, inLeaf.length), 0)
   const ratio = computeRatio(bend, section, perLeaf, ratioTable)
   const isFull = inputs.detail === 'full'
@@ -109,6 +110,8 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     springback: holding.springback,
     developedLengthMm: lengths[0] ?? 0,
     leafLengthDifferenceMm: Math.max(...lengths) - Math.min(...lengths),
+    leafLengthRangeMm: findLeafLengthRange(fold.leaves, section, bend),
+    shieldShare: computeShieldShare(fold.leaves, section),
     missing,
     cautions: listCautions(inputs, conductors, survivalLife),
   }

@@ -23,10 +23,11 @@ export interface LeafForRules {
   readonly conductors: readonly ConductorInBend[]
 }
 
-type Handbook = BendResult['handbook']
+/** Over the tolerances it comes from `bend-ranges.ts`. */
+type HandbookAtNominal = Omit<BendResult['handbook'], 'minRadiusRangeMm'>
 type Ratio = BendResult['ratio']
 
-const NO_HANDBOOK: Handbook = {
+const NO_HANDBOOK: HandbookAtNominal = {
   minRadiusMm: null,
   clamped: false,
   deformationPct: null,
@@ -38,7 +39,7 @@ const NO_HANDBOOK: Handbook = {
 /**
  * The design standard's minimum radius for the bend: the largest over its leaves, each reduced by what lies inside it.
  */
-export function computeHandbook(bend: Bend, leaves: readonly LeafForRules[]): Handbook {
+export function computeHandbook(bend: Bend, leaves: readonly LeafForRules[]): HandbookAtNominal {
   if (bend.use === null) return NO_HANDBOOK
   let chosen: { handbook: HandbookRadius; deformationPct: number; radiusUm: number } | null = null
   for (const leaf of leaves) {

@@ -13,6 +13,7 @@ import {
 } from '../conductors'
 import type { ConductorFeature, Design, Material, Zone } from '../design'
 import type { ConductorResult, MissingInput } from '../results'
+import { computeConductorRange } from './conductor-range'
 import type { SectionLayer, ZoneSection } from './zone-section'
 
 /** What a conductor layer is like where it is thinnest: that is where current and resistance are decided. */
@@ -121,6 +122,12 @@ export function computeConductorResult(
     missing,
     cannotTell: null,
     cautions,
+    ...computeConductorRange(
+      { ...feature, widthMm: section.widthMm },
+      layer,
+      location,
+      isInRange ? operatingMaxDegC : null,
+    ),
   }
 }
 
@@ -227,6 +234,10 @@ export function makeUnknown(
     capacityAmp: null,
     riseDegC: null,
     lightestFoilUm: null,
+    capacityRangeAmp: null,
+    riseRangeDegC: null,
+    resistanceRangeOhm: null,
+    dropRangeVolt: null,
     missing,
     cannotTell: null,
     cautions: [],

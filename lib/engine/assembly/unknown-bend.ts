@@ -27,6 +27,7 @@ export function makeUnknownBend(
     minRadiusByLifeMm: null,
     handbook: {
       minRadiusMm: null,
+      minRadiusRangeMm: null,
       clamped: false,
       deformationPct: null,
       formula: '',
@@ -56,6 +57,8 @@ export function makeUnknownBend(
     springback: null,
     developedLengthMm: 0,
     leafLengthDifferenceMm: 0,
+    leafLengthRangeMm: { low: 0, high: 0 },
+    shieldShare: null,
     missing,
     cautions: [],
   }

@@ -118,8 +118,13 @@ export function decide(decision: Decision): DecidedOutcome {
       ? ''
       : ` (${formatValue(range.low)} to ${formatValue(range.high, limit.unit)} over tolerances)`
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
+  const { limitRange } = decision
+  const limitSpread =
+    limitRange === undefined || limitRange.low === limitRange.high
+      ? ''
+      : ` (${formatValue(limitRange.low)} to ${formatValue(limitRange.high, limit.unit)} over tolerances)`
   const longer = decision.isLongerThan === true ? 'longer than ' : ''
-  const summary = `${capitalise(what)}: ${longer}${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}.${describeMissedEnds(value, range, limit)}${remark}`
+  const summary = `${capitalise(what)}: ${longer}${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
   const quantity = { value, unit: limit.unit }
   const sourceKey = decision.sourceKey ?? limit.sourceKey
   const decidingEnd = findDecidingEnd(value, range, limit)

@@ -1,3 +1,4 @@
+export { findRange, type Span } from './find-range'
 export { type BracketedRoot, findRoot } from './find-root'
 export { normalUpperTailFraction } from './normal-distribution'
 export { createRandomStream, type RandomStream } from './random'

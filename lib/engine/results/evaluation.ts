@@ -65,6 +65,8 @@ export interface ConductorStrainResult {
   readonly allowableSourceKey: string | null
   readonly pastYield: boolean
   readonly yieldStrainPct: number
+  /** Distance of the middle from the neutral axis over the leaf's thickness, over the tolerances; dynamic use only. */
+  readonly axisOffsetRangeFraction: QuantityRange | null
   /** Median and percentile life where the use is dynamic. */
   readonly medianLifeCycles: number | null
   readonly survivalLifeCycles: number | null
@@ -135,6 +137,8 @@ export interface BendResult {
   readonly minRadiusByLifeMm: number | null
   readonly handbook: {
     readonly minRadiusMm: number | null
+    /** Over the tolerances of the section. */
+    readonly minRadiusRangeMm: QuantityRange | null
     readonly clamped: boolean
     /** Allowable deformation of copper that the formula was used with, E_B. */
     readonly deformationPct: number | null
@@ -177,6 +181,9 @@ export interface BendResult {
   readonly developedLengthMm: number
   /** Greatest difference in developed length between leaves. */
   readonly leafLengthDifferenceMm: number
+  readonly leafLengthRangeMm: QuantityRange
+  /** Share of the rigidity that shield films bring, 0 to 1, with its range over the tolerances; null without a shield. */
+  readonly shieldShare: { readonly nominal: number; readonly range: QuantityRange } | null
   readonly missing: readonly MissingInput[]
   readonly cautions: readonly string[]
 }
@@ -191,6 +198,11 @@ export interface ConductorResult {
   readonly dropVolt: number | null
   readonly capacityAmp: number | null
   readonly riseDegC: number | null
+  /** Over the tolerance of the finished copper and the spread of its resistivity. */
+  readonly capacityRangeAmp: QuantityRange | null
+  readonly riseRangeDegC: QuantityRange | null
+  readonly resistanceRangeOhm: QuantityRange | null
+  readonly dropRangeVolt: QuantityRange | null
   readonly lightestFoilUm: number | null
   readonly missing: readonly MissingInput[]
   /** Why no figure can be given though nothing is missing: a clause; null where the figures stand. */

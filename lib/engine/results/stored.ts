@@ -15,25 +15,43 @@ export function liftEvaluation(recorded: Evaluation): Evaluation {
   return {
     ...recorded,
     zones: recorded.zones.map((zone) => ({ ...NEW_IN_ZONE, ...zone })),
+    bends: recorded.bends.map((bend) => ({
+      ...NEW_IN_BEND,
+      ...bend,
+      handbook: { ...NEW_IN_HANDBOOK, ...bend.handbook },
+      conductors: bend.conductors.map(liftConductor),
+    })),
     conductors: recorded.conductors.map((conductor) => ({ ...NEW_IN_LISTED_CONDUCTOR, ...conductor })),
-    bends: recorded.bends.map((bend) => ({ ...NEW_IN_BEND, ...bend, conductors: bend.conductors.map(liftConductor) })),
     damage: recorded.damage.map(liftDamage),
   }
 }
 
 const NEW_IN_ZONE = { contact: null } satisfies Partial<ZoneResult>
 
-const NEW_IN_LISTED_CONDUCTOR = { cannotTell: null } satisfies Partial<ConductorResult>
+const NEW_IN_BEND = {
+  isLifeAtCap: false,
+  leafLengthRangeMm: { low: 0, high: 0 },
+  shieldShare: null,
+} satisfies Partial<BendResult>
 
-const NEW_IN_BEND = { isLifeAtCap: false } satisfies Partial<BendResult>
+const NEW_IN_HANDBOOK = { minRadiusRangeMm: null } satisfies Partial<BendResult['handbook']>
 
 const NEW_IN_CONDUCTOR = {
+  axisOffsetRangeFraction: null,
   survivalLifeRangeCycles: null,
   isLifeAtCap: false,
   lifeReach: null,
   ductilityLifeCycles: null,
   relationEndPct: null,
 } satisfies Partial<ConductorStrainResult>
+
+const NEW_IN_LISTED_CONDUCTOR = {
+  cannotTell: null,
+  capacityRangeAmp: null,
+  riseRangeDegC: null,
+  resistanceRangeOhm: null,
+  dropRangeVolt: null,
+} satisfies Partial<ConductorResult>
 
 const NEW_IN_DAMAGE = { ductilityDamageSum: null, cappedDamageSum: 0 } satisfies Partial<DamageResult>
 

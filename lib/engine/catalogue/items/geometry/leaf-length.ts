@@ -21,6 +21,7 @@ export const leafLength = defineItem({
         ? notApplicable(`bend ${bend.name} has one leaf`, [place])
         : decide({
             value: result.leafLengthDifferenceMm,
+            range: result.leafLengthRangeMm,
             limit,
             places: [place],
             what: `length difference of leaves in bend ${bend.name}`,

@@ -38,6 +38,7 @@ export const conductorCurrent = defineItem({
       }
       return decide({
         value: capacityAmp,
+        range: result?.capacityRangeAmp ?? undefined,
         limit: makeDesignLimit({
           key: 'statedCurrentAmp',
           value: currentAmp,

@@ -28,6 +28,10 @@ export const coverlayAdhesive = defineItem({
         outcomes.push(
           decide({
             value: bought.thicknessUm / copper.nominalUm,
+            range: {
+              low: (bought.thicknessUm - bought.toleranceMinusUm) / copper.maxUm,
+              high: (bought.thicknessUm + bought.tolerancePlusUm) / Math.max(copper.minUm, 0.01 * copper.nominalUm),
+            },
             limit,
             places: [
               placeOf('zone', { id: zone.zoneId, name: zone.name }),

@@ -28,6 +28,7 @@ export const handbookRadius = defineItem({
       return decide({
         value: bend.insideRadiusMm,
         range: getRadiusRangeMm(bend),
+        limitRange: result.handbook.minRadiusRangeMm ?? undefined,
         limit: makeSourceLimit({
           key: 'handbookRadiusMm',
           value: result.handbook.minRadiusMm,

@@ -27,6 +27,7 @@ export const neutralAxis = defineItem({
         outcomes.push(
           decide({
             value: Math.abs(offsetUm) / leaf.thicknessUm,
+            range: conductor.axisOffsetRangeFraction ?? undefined,
             limit,
             places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
             what: `offset of ${conductor.name} from the neutral axis in ${bend.name}, share of thickness`,

@@ -1,3 +1,5 @@
+import type { EvaluationContext } from '../../../context'
+import type { QuantityRange, ZoneResult } from '../../../results'
 import { listBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -20,6 +22,7 @@ export const platingInBend = defineItem({
       listConductorLayers(zone).map((layer) =>
         decide({
           value: layer.copper?.platingUm ?? 0,
+          range: getPlatingRange(context, layer),
           limit,
           places: [place, placeOf('layer', { id: layer.layerId, name: layer.name })],
           what: `plating on ${layer.name} in bend ${bend.name}`,
@@ -29,3 +32,14 @@ export const platingInBend = defineItem({
     )
   },
 })
+
+function getPlatingRange(
+  context: EvaluationContext,
+  { layerId, copper }: ZoneResult['layers'][number],
+): QuantityRange | undefined {
+  const layer = context.layersById.get(layerId)
+  const platingUm = copper?.platingUm ?? 0
+  if (layer?.kind !== 'conductor' || platingUm === 0) return undefined
+  const { toleranceUm } = layer.plating
+  return { low: Math.max(0, platingUm - toleranceUm), high: platingUm + toleranceUm }
+}

@@ -1,4 +1,5 @@
 import { findRatioTable } from '../../../bending'
+import type { ZoneResult } from '../../../results'
 import type { SourceKey } from '../../../sources'
 import { BRIEF_PLACE, getRadiusRangeMm, listBends } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
@@ -24,7 +25,7 @@ export const radiusRatio = defineItem({
     if (ratioTableKey !== null && findRatioTable(ratioTableKey) === null) {
       return [notComputed(['brief', 'ratioTableKey'], `table of ratios "${ratioTableKey}"`, [BRIEF_PLACE])]
     }
-    return listBends(context).map(({ bend, result, index, place }) => {
+    return listBends(context).map(({ bend, result, index, place, zone }) => {
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
       const { actual, required, tableKey, tableName, surfaceStrainPct } = result.ratio
       if (result.ratio.advisedAgainst) {
@@ -52,9 +53,10 @@ export const radiusRatio = defineItem({
       }
       const thicknessMm = result.sectionThicknessUm / 1000
       const radius = getRadiusRangeMm(bend)
+      const spread = getThicknessSpreadMm(zone)
       return decide({
         value: actual,
-        range: { low: radius.low / thicknessMm, high: radius.high / thicknessMm },
+        range: { low: radius.low / (thicknessMm + spread.plus), high: radius.high / (thicknessMm - spread.minus) },
         limit: makeSourceLimit({
           key: 'radiusToThicknessRatio',
           value: required,
@@ -72,3 +74,14 @@ export const radiusRatio = defineItem({
 })
 
 const getTableSource = (tableKey: string): SourceKey => findRatioTable(tableKey)?.source ?? 'commonPractice'
+
+/** How far a zone's thickness may differ from nominal. */
+function getThicknessSpreadMm(zone: ZoneResult | null): { minus: number; plus: number } {
+  if (zone === null) return { minus: 0, plus: 0 }
+  const { low, high } = zone.worstCaseUm
+  // A tolerance may take a zone to a hundredth of its thickness, as in a bend.
+  return {
+    minus: Math.min(zone.thicknessUm - low, 0.99 * zone.thicknessUm) / 1000,
+    plus: (high - zone.thicknessUm) / 1000,
+  }
+}

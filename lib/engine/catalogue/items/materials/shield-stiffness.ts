@@ -1,7 +1,6 @@
 import { listBends, placeOf } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { computeShieldShare } from '../../shield-share'
 
 export const shieldStiffness = defineItem({
   id: 'shield-stiffness',
@@ -18,9 +17,10 @@ export const shieldStiffness = defineItem({
     const limit = context.getLimit('shieldStiffnessShareFraction')
     return listBends(context).map(({ bend, result, zone, place }) => {
       const shields = (zone?.layers ?? []).filter((layer) => layer.kind === 'shield-film')
-      if (zone === null || shields.length === 0) return notApplicable(`no shield film in bend ${bend.name}`, [place])
+      if (result.shieldShare === null) return notApplicable(`no shield film in bend ${bend.name}`, [place])
       return decide({
-        value: computeShieldShare(context, bend, result, zone),
+        value: result.shieldShare.nominal,
+        range: result.shieldShare.range,
         limit,
         places: [place, ...shields.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
         what: `share of stiffness that shields bring in bend ${bend.name}`,

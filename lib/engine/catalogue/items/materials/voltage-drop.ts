@@ -33,6 +33,7 @@ export const voltageDrop = defineItem({
       }
       return decide({
         value: result.dropVolt,
+        range: result.dropRangeVolt ?? undefined,
         limit: makeDesignLimit({
           key: 'allowedDropVolt',
           value: allowedDropVolt,

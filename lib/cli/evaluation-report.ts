@@ -1,5 +1,5 @@
-import type { BendResult, ContactResult, Design, Evaluation, ItemResult, QuantityRange, ZoneResult } from '@/lib/engine'
-import { CAUTIONS, findMaterial, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import type { BendResult, ContactResult, Design, Evaluation, ItemBasis, ItemResult, QuantityRange, ZoneResult } from '@/lib/engine'
+import { CAUTIONS, findMaterial, ITEM_BASES, LIFE_CAUTION_SHORT, tallyVerdicts } from '@/lib/engine'
 import { findItem, formatValue, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
 import { type Column, formatTable, wrapText } from './text-table'
 
@@ -60,13 +60,20 @@ function heading(title: string): string[] {
   return ['', title, '='.repeat(title.length)]
 }
 
+const BASIS_WORDS: Record<ItemBasis, string> = { computed: 'computed', stated: 'stated', judgment: 'judged' }
+
+/** A typed yes or no is never counted with what was calculated. */
 function formatSummary({ items }: Evaluation): string[] {
-  const counts = VERDICT_ORDER.map((verdict) => ({
-    verdict,
-    count: items.filter((item) => item.verdict === verdict).length,
-  })).filter(({ count }) => count > 0)
+  const tally = tallyVerdicts(items)
   return [
-    `${items.length} items: ${counts.map(({ verdict, count }) => `${count} ${VERDICT_WORDS[verdict]}`).join(', ')}`,
+    `${items.length} items`,
+    ...ITEM_BASES.flatMap((basis) => {
+      const counts = VERDICT_ORDER.flatMap((verdict) => {
+        const count = tally[basis][verdict] ?? 0
+        return count === 0 ? [] : [`${count} ${VERDICT_WORDS[verdict]}`]
+      })
+      return counts.length === 0 ? [] : [`  ${BASIS_WORDS[basis].padEnd(8)}  ${counts.join(', ')}`]
+    }),
   ]
 }
 
@@ -289,8 +296,8 @@ function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemRes
   const skipped = ofSection.length - shown.length
   return [
     ...heading(SECTION_TITLES[section]),
-    ...shown.flatMap(({ itemId, verdict, headline }) =>
-      wrapText(headline, WIDTH - indent.length, '').map((line, at) =>
+    ...shown.flatMap(({ itemId, verdict, headline, basis }) =>
+      wrapText(basis === 'stated' ? `Stated: ${headline}` : headline, WIDTH - indent.length, '').map((line, at) =>
         at === 0 ? `${VERDICT_WORDS[verdict].padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
       ),
     ),

@@ -15,6 +15,9 @@ export interface LeadCountView {
   /** Items that nobody has answered, and items that fail or concern and are not waived. */
   readonly openItems: number
   readonly concerns: number
+  /** Of the concerns, those that rest on a typed yes or no, and those that a person raised; the others were computed. */
+  readonly statedConcerns: number
+  readonly judgedConcerns: number
   readonly openQueries: number
   readonly openMustChanges: number
   readonly proposedWaivers: number
@@ -48,6 +51,8 @@ export function listLeadCounts(actor: Actor): Promise<readonly LeadCountView[]> 
         stageSince: record.stageSince.toISOString(),
         openItems: standings.filter(isOpen).length,
         concerns: standings.filter(({ state }) => state === 'concern').length,
+        statedConcerns: standings.filter(({ state, basis }) => state === 'concern' && basis === 'stated').length,
+        judgedConcerns: standings.filter(({ state, basis }) => state === 'concern' && basis === 'judgment').length,
         openQueries: threads.filter(({ kind }) => kind === 'engineering-query').length,
         openMustChanges: threads.filter(({ kind }) => kind === 'must-change').length,
         proposedWaivers: snapshot.waivers.filter(({ state }) => state === 'proposed').length,

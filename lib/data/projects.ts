@@ -1,6 +1,6 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import { readStoredDesign, readStoredEvaluation } from '@/lib/engine'
+import { EMPTY_TALLY, readStoredDesign, readStoredEvaluation, tallyVerdicts, type VerdictTally } from '@/lib/engine'
 import type { ProjectInput } from '@/lib/inputs'
 import {
   type Actor,
@@ -197,17 +197,14 @@ async function toRevisionSummaries(
     createdBy: { id: row.createdById, name: names.get(row.createdById) ?? 'somebody' },
     designName: readStoredDesign(row.designJson).name,
     // The recorded results use every fabricator's limits; one of them must not read the others' out of the counts.
-    verdictCounts: isTeam ? countVerdicts(row.evaluations[0]?.resultsJson) : {},
+    verdictCounts: isTeam ? countVerdicts(row.evaluations[0]?.resultsJson) : EMPTY_TALLY,
     supersededByLabel: row.supersededBy?.label ?? null,
     hasPackage: row.packages.length > 0,
   }))
 }
 
-function countVerdicts(resultsJson: string | undefined): Record<string, number> {
-  const counts: Record<string, number> = {}
-  if (resultsJson === undefined) return counts
-  for (const { verdict } of readStoredEvaluation(resultsJson).items) counts[verdict] = (counts[verdict] ?? 0) + 1
-  return counts
+function countVerdicts(resultsJson: string | undefined): VerdictTally {
+  return resultsJson === undefined ? EMPTY_TALLY : tallyVerdicts(readStoredEvaluation(resultsJson).items)
 }
 
 /** What happened in the project, newest first. A fabricator sees what befell the revisions shared with them. */

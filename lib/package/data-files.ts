@@ -1,4 +1,4 @@
-import { CAUTIONS, makeResultsDocument } from '@/lib/engine'
+import { CAUTIONS, makeResultsDocument, tallyVerdicts } from '@/lib/engine'
 import { listStandings } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
@@ -18,16 +18,18 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     makeJsonFile('results.json', makeResultsDocument(snapshot.evaluation, snapshot.evaluation?.results ?? null)),
     makeJsonFile('checklist.json', {
       cautions: CAUTIONS,
-      items: listStandings(snapshot).map(({ item, result, state, decidedBy, answer, waiver, setAside }) => ({
+      items: listStandings(snapshot).map(({ item, result, state, decidedBy, basis, answer, waiver, setAside }) => ({
         ...item,
         state,
         decidedBy,
+        basis,
         headline: result?.headline ?? null,
         verdict: result?.verdict ?? null,
         answer,
         waiver,
         setAside,
       })),
+      counts: tallyVerdicts(snapshot.evaluation?.results.items ?? []),
       waivers: snapshot.waivers,
       settings: snapshot.settings,
       template: snapshot.template,
@@ -77,7 +79,7 @@ export function makeReadme(content: PackageContent, keyFingerprint: string): Pac
     'report.pdf             the review, to read and to file',
     'drawing/               drawing sheets: layer table, sections, bend call-outs (PDF, and SVG of each)',
     'design.json            the design document',
-    'results.json           computed results, with the version of the engine',
+    'results.json           results, each item computed, stated or for judgment, with the version of the engine',
     'checklist.json         items, answers and waivers',
     'threads.json           comments and engineering queries',
     'signatures.json        signatures and fabricator declarations',

@@ -1,4 +1,4 @@
-import type { Issue, ItemResult, Result } from '@/lib/engine'
+import type { Issue, ItemBasis, ItemResult, Result } from '@/lib/engine'
 import { hashJson } from './canonical'
 import type { AnswerState, RecordedAnswer, ReviewItem, ReviewSnapshot, Waiver } from './snapshot'
 
@@ -147,7 +147,9 @@ export interface ItemStanding {
   readonly item: ReviewItem
   readonly result: ItemResult | null
   readonly state: AnswerState
-  readonly decidedBy: 'calculation' | 'person' | 'waiver' | 'nobody'
+  readonly decidedBy: 'calculation' | 'statement' | 'person' | 'waiver' | 'nobody'
+  /** What the state rests on: a calculation, a typed yes or no, or a person's judgment. */
+  readonly basis: ItemBasis
   readonly answer: RecordedAnswer | null
   /** The waiver that stands, or the one proposed. */
   readonly waiver: Waiver | null
@@ -173,7 +175,7 @@ export function getStanding(
   answer: RecordedAnswer | null,
   waivers: readonly Waiver[],
 ): ItemStanding {
-  const base = { item, result, answer }
+  const base = { item, result, answer, basis: result?.basis ?? ('judgment' as const) }
   if (result === null) {
     return { ...base, state: 'open', decidedBy: 'nobody', waiver: null, setAside: '', needsWaiver: false }
   }
@@ -192,6 +194,7 @@ export function getStanding(
   return {
     ...base,
     ...own,
+    basis: own.decidedBy === 'person' ? 'judgment' : base.basis,
     waiver: proposed,
     setAside: lapsed ? 'the approved waiver covers other numbers than the present ones' : own.setAside,
     needsWaiver: failed,
@@ -205,7 +208,12 @@ function stateWithoutWaiver(
   const computed = COMPUTED_STATE[result.verdict]
   const byCalculation = {
     state: computed,
-    decidedBy: computed === 'open' ? ('nobody' as const) : ('calculation' as const),
+    decidedBy:
+      computed === 'open'
+        ? ('nobody' as const)
+        : result.basis === 'stated'
+          ? ('statement' as const)
+          : ('calculation' as const),
     setAside: '',
   }
   if (answer === null || answer.state === 'open') return byCalculation

@@ -12,7 +12,7 @@ export interface ComparedAnswer {
   readonly state: AnswerState
   readonly reason: string
   /** `unknown` where only the state was kept, as in a signed content. */
-  readonly decidedBy: 'calculation' | 'person' | 'waiver' | 'nobody' | 'unknown'
+  readonly decidedBy: 'calculation' | 'statement' | 'person' | 'waiver' | 'nobody' | 'unknown'
   readonly byName: string
 }
 
@@ -169,5 +169,6 @@ function listLapsedAnswers(
 function explainOther(now: ComparedAnswer): string {
   if (now.decidedBy === 'person') return `${now.byName} answered otherwise`
   if (now.decidedBy === 'waiver') return 'a waiver was approved'
+  if (now.decidedBy === 'statement') return 'what the design states decides now'
   return now.decidedBy === 'calculation' ? 'the calculation decides now' : 'nobody has answered here'
 }

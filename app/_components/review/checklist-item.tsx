@@ -64,7 +64,10 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
           <span className="item-question">{text.question}</span>
           <span className="item-number">{deciding !== null && <DecidingValue outcome={deciding} />}</span>
           <span className="item-limit">{deciding !== null && <DecidingLimit outcome={deciding} />}</span>
-          <VerdictMark verdict={item.result.verdict} />
+          <span>
+            <VerdictMark verdict={item.result.verdict} />
+            {item.result.basis === 'stated' && <span className="small muted"> stated</span>}
+          </span>
           <span className="item-state">
             {item.state === 'waived' ? <VerdictMark verdict="waived" /> : ANSWER_WORDS[item.state]}
           </span>
@@ -86,7 +89,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
       <OutcomeTable
         outcomes={item.result.outcomes}
         citations={context.citations}
-        caption={`Computed for: ${text.question}`}
+        caption={`${item.result.basis === 'stated' ? 'Stated' : 'Computed'} for: ${text.question}`}
       />
       <dl className="terms">
         <dt>why</dt>

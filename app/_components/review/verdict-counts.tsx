@@ -1,4 +1,6 @@
 import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { ITEM_BASES, type ItemResult, tallyVerdicts, type VerdictTally } from '@/lib/engine'
+import { BASIS_WORDS } from './words'
 
 const SHOWN: readonly { verdict: MarkKind; one: string; many: string }[] = [
   { verdict: 'fails', one: 'fails', many: 'fail' },
@@ -9,24 +11,30 @@ const SHOWN: readonly { verdict: MarkKind; one: string; many: string }[] = [
   { verdict: 'meets', one: 'meets', many: 'meet' },
 ]
 
-/** How many items came to which verdict; those that came to nothing are left out. */
-export function VerdictCounts({ counts }: { counts: Readonly<Record<string, number>> }) {
-  const shown = SHOWN.flatMap(({ verdict, one, many }) => {
-    const count = counts[verdict] ?? 0
-    return count === 0 ? [] : [{ verdict, word: `${count} ${count === 1 ? one : many}` }]
+/** How many items came to which verdict, computed, stated and judged apart; those that came to nothing are left out. */
+export function VerdictCounts({ counts }: { counts: VerdictTally }) {
+  const groups = ITEM_BASES.flatMap((basis) => {
+    const shown = SHOWN.flatMap(({ verdict, one, many }) => {
+      const count = counts[basis][verdict] ?? 0
+      return count === 0 ? [] : [{ verdict, word: `${count} ${count === 1 ? one : many}` }]
+    })
+    return shown.length === 0 ? [] : [{ basis, shown }]
   })
-  if (shown.length === 0) return <span className="muted">nothing evaluated yet</span>
+  if (groups.length === 0) return <span className="muted">nothing evaluated yet</span>
   return (
-    <span className="verdict-counts">
-      {shown.map(({ verdict, word }) => (
-        <VerdictMark key={verdict} verdict={verdict} word={word} />
+    <span className="verdict-bases">
+      {groups.map(({ basis, shown }) => (
+        <span key={basis} className="verdict-counts">
+          <span className="muted">{BASIS_WORDS[basis]}:</span>
+          {shown.map(({ verdict, word }) => (
+            <VerdictMark key={verdict} verdict={verdict} word={word} />
+          ))}
+        </span>
       ))}
     </span>
   )
 }
 
-export function countVerdicts(items: readonly { readonly result: { readonly verdict: string } }[]) {
-  const counts: Record<string, number> = {}
-  for (const { result } of items) counts[result.verdict] = (counts[result.verdict] ?? 0) + 1
-  return counts
+export function countVerdicts(items: readonly { readonly result: Pick<ItemResult, 'basis' | 'verdict'> }[]) {
+  return tallyVerdicts(items.map(({ result }) => result))
 }

@@ -1,4 +1,5 @@
 /** Projects, their revisions in brief, and what waits. */
+import type { VerdictTally } from '@/lib/engine'
 import type { ProjectRole, Sharing, Stage } from '@/lib/review'
 import type { ParticipationState } from './companies'
 import type { CompanyView, InvitationView, PersonView } from './people'
@@ -12,8 +13,8 @@ export interface RevisionSummary {
   readonly createdAt: string
   readonly createdBy: PersonView
   readonly designName: string
-  /** Counts of item verdicts, as recorded. */
-  readonly verdictCounts: Readonly<Record<string, number>>
+  /** Counts of item verdicts, as recorded: computed, stated and judged apart. */
+  readonly verdictCounts: VerdictTally
   readonly supersededByLabel: string | null
   readonly hasPackage: boolean
 }

@@ -98,6 +98,8 @@ interface Decision {
   /** The relation's source where it differs from the limit's. */
   readonly sourceKey?: SourceKey
   readonly cautions?: readonly string[]
+  /** Somebody typed what is compared: nothing was calculated. */
+  readonly isStated?: boolean
   /** Follows the comparison in the summary; a sentence. */
   readonly remark?: string
 }
@@ -145,7 +147,8 @@ export function decide(decision: Decision): DecidedOutcome {
           places,
           summary,
         }
-  return decidingEnd === undefined ? outcome : { ...outcome, decidingEnd }
+  const whole = decidingEnd === undefined ? outcome : { ...outcome, decidingEnd }
+  return decision.isStated === true ? { ...whole, isStated: true } : whole
 }
 
 const holds = (value: number, limit: Limit): boolean => computeMargin(value, limit) >= 0

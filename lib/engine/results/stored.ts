@@ -4,6 +4,7 @@ import type {
   ConductorStrainResult,
   DamageResult,
   Evaluation,
+  ItemResult,
   ZoneResult,
 } from './evaluation'
 
@@ -22,6 +23,7 @@ export function liftEvaluation(recorded: Evaluation): Evaluation {
       conductors: bend.conductors.map(liftConductor),
     })),
     conductors: recorded.conductors.map((conductor) => ({ ...NEW_IN_LISTED_CONDUCTOR, ...conductor })),
+    items: recorded.items.map(liftItem),
     damage: recorded.damage.map(liftDamage),
   }
 }
@@ -58,6 +60,19 @@ const NEW_IN_DAMAGE = { ductilityDamageSum: null, cappedDamageSum: 0 } satisfies
 function liftDamage(damage: DamageResult): DamageResult {
   const { damageSum, damageRange }: Omit<DamageResult, 'damageRange'> & Partial<DamageResult> = damage
   return { ...NEW_IN_DAMAGE, ...damage, damageRange: damageRange ?? { low: damageSum, high: damageSum } }
+}
+
+/** Before engine 2 a typed yes or no was told by its comparison's name alone. */
+const OBSERVATION = 'recorded observation'
+
+function liftItem(item: ItemResult): ItemResult {
+  if (item.basis !== 'computed') return item
+  const outcomes = item.outcomes.map((outcome) =>
+    outcome.kind === 'decided' && outcome.equation === OBSERVATION ? { ...outcome, isStated: true as const } : outcome,
+  )
+  const decided = outcomes.filter((outcome) => outcome.kind === 'decided')
+  const isStated = decided.length > 0 && decided.every((outcome) => outcome.isStated === true)
+  return isStated ? { ...item, outcomes, basis: 'stated' } : item
 }
 
 function liftConductor(conductor: ConductorStrainResult): ConductorStrainResult {

@@ -3,7 +3,7 @@ import { type DecidedOutcome, describeLimitOwner, type Outcome } from '@/lib/eng
 import { type ItemSection, type ItemStanding, listStandings } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { sayLimit, sayQuantity, saySource, sayTime, sayWord, VERDICT_WORDS } from './words'
+import { BASIS_WORDS, sayLimit, sayQuantity, saySource, sayTime, sayWord, VERDICT_WORDS } from './words'
 
 const SECTIONS: readonly (readonly [ItemSection, string])[] = [
   ['materials', '6  Checklist: materials'],
@@ -100,6 +100,7 @@ function makeRows(standing: ItemStanding): Content[][] {
       {
         stack: [
           result === null ? 'no result' : VERDICT_WORDS[result.verdict],
+          ...(standing.basis === 'computed' ? [] : [{ text: BASIS_WORDS[standing.basis], style: 'small' }]),
           { text: sayWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
         ],
       },

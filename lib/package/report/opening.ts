@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
-import { CAUTIONS, LIFE_CAUTION_SHORT } from '@/lib/engine'
-import { listStandings, STAGE_LABELS } from '@/lib/review'
+import { CAUTIONS, ITEM_BASES, type ItemBasis, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import { type ItemStanding, listStandings, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { sayNumber, sayQuantity, sayText, sayTime, sayWord, sayYesNo, VERDICT_WORDS } from './words'
@@ -64,6 +64,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           `${standings.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
             `${count('not-applicable')} not applicable, ${count('open')} open`,
         ],
+        ...ITEM_BASES.map((basis) => [BASIS_TITLES[basis], sayBasis(standings, basis)] as const),
         ['Catalogue', sayTemplate(snapshot.template)],
         ...(results?.headlineQuantities ?? []).map(({ label, quantity }) => [label, sayQuantity(quantity)] as const),
       ],
@@ -119,6 +120,19 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
         ),
   )
   return parts
+}
+
+const BASIS_TITLES = {
+  computed: 'of these computed',
+  stated: 'stated by somebody',
+  judgment: 'judged by a person',
+} as const
+
+/** Calculations, typed statements and judgments are never one number. */
+function sayBasis(standings: readonly ItemStanding[], basis: ItemBasis): string {
+  const own = standings.filter((standing) => standing.basis === basis && standing.state !== 'not-applicable')
+  const count = (state: ItemStanding['state']) => own.filter((standing) => standing.state === state).length
+  return `${own.length}: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ${count('open')} open`
 }
 
 function sayTemplate({ version, switchedOff }: PackageContent['snapshot']['template']): string {

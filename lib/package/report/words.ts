@@ -48,6 +48,8 @@ export function saySource(key: string): string {
   return Object.hasOwn(SOURCES, key) ? citeSource(key as SourceKey) : key
 }
 
+export const BASIS_WORDS = { computed: 'computed', stated: 'stated', judgment: 'judged' } as const
+
 export const VERDICT_WORDS = {
   meets: 'meets',
   'thin-margin': 'thin margin',

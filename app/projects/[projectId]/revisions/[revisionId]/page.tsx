@@ -109,10 +109,15 @@ export default async function ResultsPage({ params }: RevisionParams) {
 /** The items that a reader must see first, worst first, each with its sentence. */
 function NeedsAttention({ revision }: { revision: RevisionView }) {
   const texts = listTextsOf(revision.template.content)
-  const shown = (['fails', 'thin-margin', 'not-computed'] as const).flatMap((verdict) =>
+  const shown = (['fails', 'cannot-tell', 'thin-margin', 'not-computed'] as const).flatMap((verdict) =>
     revision.items.filter((item) => item.result.verdict === verdict),
   )
-  if (shown.length === 0) return <p className="mt-2">No computed item fails, and none lacks an input.</p>
+  if (shown.length === 0)
+    return (
+      <p className="mt-2">
+        No item fails, none has a thin margin, none lacks an input, and none lies beyond what can be told.
+      </p>
+    )
   return (
     <TableFrame label="Results">
       <table className="ledger" data-stack>
@@ -128,6 +133,7 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
             <tr key={item.itemId}>
               <td className="nowrap">
                 <VerdictMark verdict={item.state === 'waived' ? 'waived' : item.result.verdict} />
+                {item.result.basis === 'stated' && <span className="small muted"> stated</span>}
               </td>
               <th scope="row" className="font-normal">
                 <Link href={paths.item(revision.project.id, revision.id, item.itemId)}>

@@ -26,6 +26,7 @@ export const panelForm = defineItem({
         places: [BRIEF_PLACE],
         what: 'contradictions between form and assembly',
         equation: 'stated form against stated assembly',
+        isStated: true,
         remark: `Form: ${brief.panelForm.replaceAll('-', ' ')}.`,
       }),
     ]

@@ -23,6 +23,7 @@ export const radiusHolder = defineItem({
             places: [place],
             what: `bends without a hold at ${bend.name}`,
             equation: 'recorded observation',
+            isStated: true,
             remark: bend.radiusHeldBy === 'nothing' ? undefined : `Held by: ${bend.radiusHeldBy.replaceAll('-', ' ')}.`,
           }),
     ),

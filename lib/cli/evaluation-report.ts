@@ -1,4 +1,13 @@
-import type { BendResult, ContactResult, Design, Evaluation, ItemBasis, ItemResult, QuantityRange, ZoneResult } from '@/lib/engine'
+import type {
+  BendResult,
+  ContactResult,
+  Design,
+  Evaluation,
+  ItemBasis,
+  ItemResult,
+  QuantityRange,
+  ZoneResult,
+} from '@/lib/engine'
 import { CAUTIONS, findMaterial, ITEM_BASES, LIFE_CAUTION_SHORT, tallyVerdicts } from '@/lib/engine'
 import { findItem, formatValue, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
 import { type Column, formatTable, wrapText } from './text-table'

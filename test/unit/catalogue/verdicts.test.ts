@@ -163,7 +163,7 @@ describe('judgment', () => {
     const evaluate = () => evaluateItem(getItem('radius-holder'), buildContext(design))
     expect(evaluate()).toMatchObject({ basis: 'judgment', verdict: 'needs-judgment' })
     for (const bend of design.bends) bend.radiusHeldBy = 'nothing'
-    expect(evaluate()).toMatchObject({ basis: 'computed', verdict: 'fails' })
+    expect(evaluate()).toMatchObject({ basis: 'stated', verdict: 'fails' })
   })
 
   it('stands in for facts from outside the design only while they are not at hand', () => {

@@ -7,7 +7,6 @@ import {
   readSignedDesign,
   type SignedContent,
 } from '@/lib/review'
-import { combineLimits } from './effective-limits'
 import { evaluateFor } from './evaluation'
 import { type LoadedRevision, makeSnapshot } from './snapshot'
 
@@ -40,12 +39,11 @@ export function makeVariantContent(
   fabricatorCompanyId: string | null,
   design: Design,
 ): ComparedContent {
-  const limits = combineLimits(loaded.sheets, fabricatorCompanyId)
   const evaluatedOn = loaded.record.evaluations[0]?.createdAt ?? loaded.record.createdAt
   return {
     design,
     artwork: listArtwork(loaded),
-    evaluation: evaluateFor({ ...loaded, design }, { limits, fabricatorCompanyId, evaluatedOn }),
+    evaluation: evaluateFor({ ...loaded, design }, { fabricatorCompanyId, evaluatedOn, isVariant: true }),
     answers: null,
   }
 }

@@ -4,6 +4,7 @@ import { findSignaturesToVoid, isOpenStage } from '@/lib/review'
 import { getFabricatorCompanyId, readStage } from './authorization'
 import type { TransactionClient } from './client'
 import { recordEvaluation } from './evaluation'
+import { noteVerdictFlips } from './probing'
 import { getPersonName } from './revision-record'
 import { isVisibleTo, type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
 import type { ChangeSince } from './views'
@@ -59,7 +60,11 @@ export async function changeContent<T>(
   // A comment on a released revision moves neither its results nor its signatures: they are what was released.
   if (!isOpenStage(readStage(before.record.stage))) return { value, version, voidedSignatures: 0 }
   // Answers are no input of the engine's; everything else may be, if only as a fact of the review.
-  if (note?.part !== 'answer') await recordEvaluation(tx, await loadRevision(tx, revisionId), at)
+  if (note?.part !== 'answer') {
+    const after = await loadRevision(tx, revisionId)
+    await recordEvaluation(tx, after, at)
+    if (note?.part === 'design') await noteVerdictFlips(context, before, after)
+  }
   const voidedSignatures = await voidSignatures(context, before)
   return { value, version, voidedSignatures }
 }

@@ -4,32 +4,50 @@ import {
   ENGINE_VERSION,
   type Evaluation,
   evaluate,
-  type LimitOverride,
   type ReviewFacts,
   readStoredDesign,
 } from '@/lib/engine'
-import { compareDesigns, hashDeclaredContent, hashJson } from '@/lib/review'
+import { compareDesigns, hashDeclaredContent, hashJson, markCheckedWhenSaved, withholdLimits } from '@/lib/review'
 import type { TransactionClient } from './client'
-import { combineLimits, hashLimits } from './effective-limits'
+import {
+  combineLimits,
+  combineLimitsWithChecked,
+  hashLimits,
+  listCheckedLimits,
+  listCheckedVersions,
+} from './effective-limits'
 import { gatherFabricationFacts } from './fabrication-facts'
-import { listSheetVersionsOf, pickSheets } from './sheet-records'
+import { type CompanySheets, listSheetVersionsOf, pickSheets, pickShownSheets } from './sheet-records'
 import { isVisibleTo, type LoadedRevision } from './snapshot'
 
 const DAY_MS = 86_400_000
 
 interface EvaluationRequest {
-  readonly limits: readonly LimitOverride[]
+  /** Whose view it is; null for the team, which gets nothing of limits that are not shown but verdict and band. */
   readonly fabricatorCompanyId: string | null
   readonly evaluatedOn: Date
+  /** The design is none that somebody saved: for the team it is not held against limits that are not shown. */
+  readonly isVariant?: boolean
 }
 
 /** Results of a loaded revision, with the limits and facts of one view of it. */
 export function evaluateFor(loaded: LoadedRevision, request: EvaluationRequest): Evaluation {
-  return evaluate(loaded.design, {
-    items: loaded.template.catalogue.items,
-    limits: [...request.limits],
-    facts: gatherFacts(loaded, request.fabricatorCompanyId, request.evaluatedOn),
-  })
+  const { fabricatorCompanyId, evaluatedOn, isVariant = false } = request
+  const { sheets, fabrication, design } = loaded
+  const { items } = loaded.template.catalogue
+  const picked = (isVariant ? pickShownSheets : pickSheets)(fabrication, fabricatorCompanyId)
+  const facts = gatherFacts(loaded, fabricatorCompanyId, evaluatedOn, picked)
+  const shown = evaluate(design, { items, limits: combineLimits(sheets, fabricatorCompanyId), facts })
+  const checked = fabricatorCompanyId === null ? listCheckedLimits(sheets) : []
+  if (checked.length === 0) return shown
+  if (isVariant) return markCheckedWhenSaved(shown, items, checked)
+  const full = evaluate(design, { items, limits: combineLimitsWithChecked(sheets), facts })
+  return withholdLimits(shown, full, items, checked)
+}
+
+/** Of the limits and sheets that a view of the revision rests on. */
+export function hashLimitsOf({ sheets, fabrication }: LoadedRevision, fabricatorCompanyId: string | null): string {
+  return hashLimits(sheets, pickSheets(fabrication, fabricatorCompanyId), fabricatorCompanyId)
 }
 
 /** What the review knows and the design does not. */
@@ -37,6 +55,7 @@ export function gatherFacts(
   loaded: LoadedRevision,
   fabricatorCompanyId: string | null,
   evaluatedOn: Date,
+  sheets: readonly CompanySheets[] = pickSheets(loaded.fabrication, fabricatorCompanyId),
 ): ReviewFacts {
   const { record, design } = loaded
   const isVisible = (companyId: string | null) => isVisibleTo(fabricatorCompanyId, companyId)
@@ -71,11 +90,7 @@ export function gatherFacts(
     ),
     artworkFileCount: record.artwork.length,
     artworkDifferences: null,
-    ...gatherFabricationFacts(
-      design,
-      pickSheets(loaded.fabrication, fabricatorCompanyId),
-      evaluatedOn.toISOString().slice(0, 10),
-    ),
+    ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),
   }
 }
 
@@ -106,26 +121,28 @@ export async function recordEvaluation(
   } = gatherFacts(loaded, null, at)
   const { version, contentHash } = loaded.template.review
   const template = version === 0 ? {} : { template: contentHash }
-  const sheets = listSheetVersionsOf(loaded.fabrication)
+  const sheets = listSheetVersionsOf(pickSheets(loaded.fabrication, null))
+  const checked = listCheckedVersions(loaded.sheets)
   const inputsHash = hashJson({
     designHash: record.designHash,
     limits,
     facts,
     engineVersion: ENGINE_VERSION,
     ...(sheets.length === 0 ? {} : { sheets }),
+    ...(checked.length === 0 ? {} : { checked }),
     ...template,
   })
   const last = record.evaluations[0]
   const hasSameInputs = last?.inputsHash === inputsHash
   if (hasSameInputs && when === 'inputs-changed') return false
-  const results = evaluateFor(loaded, { limits, fabricatorCompanyId: null, evaluatedOn: at })
+  const results = evaluateFor(loaded, { fabricatorCompanyId: null, evaluatedOn: at })
   if (hasSameInputs && hashJson(results) === hashJson(JSON.parse(last.resultsJson))) return false
   await tx.evaluation.create({
     data: {
       revisionId: record.id,
       ordinal: (last?.ordinal ?? 0) + 1,
       designHash: record.designHash,
-      limitsHash: hashLimits(limits, loaded.fabrication),
+      limitsHash: hashLimitsOf(loaded, null),
       inputsHash,
       engineVersion: results.engineVersion,
       resultsJson: JSON.stringify(results),

@@ -15,11 +15,13 @@ import {
   type ShelfContent,
   type ValueAssessment,
 } from '@/lib/fabrication'
+import { NOTHING_SHARED } from '@/lib/review'
 import { type Actor, requireRevisionInView } from './authorization'
 import { combineLimits } from './effective-limits'
 import { gatherFacts } from './evaluation'
 import { measureOnce } from './fabrication-facts'
 import { read } from './read'
+import { loadViewerSharings } from './sharing-record'
 import { type CompanySheets, pickSheets } from './sheet-records'
 import { type LoadedRevision, loadRevision } from './snapshot'
 import type { FabricationFitView, FabricatorFitView, FitCellView, FitMaterialView, FitParameterView } from './views'
@@ -29,15 +31,26 @@ import type { FabricationFitView, FabricatorFitView, FitCellView, FitMaterialVie
  * the own company alone, with nothing that tells of another.
  */
 export async function getFabricationFit(actor: Actor, revisionId: string): Promise<FabricationFitView> {
-  const { loaded, fabricatorCompanyId } = await read(actor, async ({ tx, standing }) => {
-    const scope = await requireRevisionInView(tx, standing, revisionId)
-    return { loaded: await loadRevision(tx, revisionId), fabricatorCompanyId: scope.fabricatorCompanyId }
+  const { loaded, fabrication, fabricatorCompanyId } = await read(actor, async ({ tx, standing }) => {
+    const { fabricatorCompanyId: ownId } = await requireRevisionInView(tx, standing, revisionId)
+    const stored = await loadRevision(tx, revisionId)
+    const ids = stored.fabrication.map(({ companyId }) => companyId)
+    const sharings = await loadViewerSharings(tx, standing, stored.record.projectId, ids)
+    return {
+      loaded: stored,
+      fabrication: stored.fabrication.map((company) => ({
+        ...company,
+        sharing: sharings.get(company.companyId) ?? NOTHING_SHARED,
+      })),
+      fabricatorCompanyId: ownId,
+    }
   })
   // Outside the transaction: trials of substitutes are evaluations in full, and nobody should wait for them.
   const today = now().toISOString().slice(0, 10)
-  const companies = pickSheets(loaded.fabrication, fabricatorCompanyId)
+  const companies = pickSheets(fabrication, fabricatorCompanyId)
   const measured = measureOnce(loaded.design)
   const columns = companies.map(({ sheets }) => assessInOrder(measured, sheets.matrix?.content.rows ?? []))
+  const shown = companies.map(({ sharing }) => sharing.matrix === 'shown')
   return {
     revisionId,
     label: loaded.record.label,
@@ -48,6 +61,7 @@ export async function getFabricationFit(actor: Actor, revisionId: string): Promi
     parameters: measured.parameters.map((_, index) =>
       makeParameterView(
         columns.map((column) => column[index]),
+        shown,
         loaded,
         index,
       ),
@@ -57,6 +71,7 @@ export async function getFabricationFit(actor: Actor, revisionId: string): Promi
 
 function makeParameterView(
   columns: readonly (ParameterAssessment | undefined)[],
+  shown: readonly boolean[],
   { design }: LoadedRevision,
   index: number,
 ): FitParameterView {
@@ -74,9 +89,10 @@ function makeParameterView(
       text: formatParameterValue(parameter, value),
       place: place.name,
       foilUm,
-      cells: columns.flatMap((column) => {
+      cells: columns.flatMap((column, company) => {
         const assessed = column?.values[at]
-        return assessed === undefined ? [] : [makeCell(parameter, assessed)]
+        if (assessed === undefined) return []
+        return [shown[company] === true ? makeCell(parameter, assessed) : withholdCell(assessed)]
       }),
     })),
   }
@@ -94,15 +110,22 @@ function makeCell(parameter: ParameterAssessment['parameter'], { verdict, row, c
   }
 }
 
+/** Of a matrix that is only checked against: where the value falls, and nothing of the row that says so. */
+function withholdCell({ verdict }: ValueAssessment): FitCellView {
+  return { verdict, comfortable: null, stretch: null, conditions: '', note: '', change: null }
+}
+
 function makeFabricatorView(
   loaded: LoadedRevision,
-  { companyId, companyName, sheets }: CompanySheets,
+  company: CompanySheets,
   column: readonly ParameterAssessment[],
   today: string,
 ): FabricatorFitView {
+  const { companyId, companyName, sharing, sheets } = company
   const { matrix, shelf } = sheets
   return {
     company: { id: companyId, kind: 'fabricator', name: companyName },
+    sharing,
     matrix: matrix === undefined ? null : { version: matrix.version, issuedOn: matrix.issuedOn },
     counts: matrix === undefined ? null : countCapability(column),
     shelf:
@@ -112,21 +135,17 @@ function makeFabricatorView(
             version: shelf.version,
             issuedOn: shelf.issuedOn,
             buildTimeDays: shelf.content.buildTimeDays,
-            ...makeShelfView(loaded, companyId, shelf.content, matrix?.content.rows, today),
+            ...makeShelfView(loaded, company, shelf.content, today),
           },
   }
 }
 
-function makeShelfView(
-  loaded: LoadedRevision,
-  companyId: string,
-  shelf: ShelfContent,
-  matrix: Parameters<typeof findSubstitutes>[3]['matrix'],
-  today: string,
-) {
+function makeShelfView(loaded: LoadedRevision, company: CompanySheets, shelf: ShelfContent, today: string) {
   const { design } = loaded
+  // What is only checked against is not for trying things on: sentences about a trial would tell of its limits.
+  const matrix = company.sharing.matrix === 'shown' ? company.sheets.matrix?.content.rows : undefined
   const { purchases, counts } = assessShelf(design, shelf, today)
-  const evaluateDesign = makeEvaluator(loaded, companyId)
+  const evaluateDesign = makeEvaluator(loaded, company)
   const isMissing = ({ state }: PurchaseAssessment) => state !== 'on-shelf'
   const evaluation = purchases.some(isMissing) ? evaluateDesign(design) : null
   const options = { evaluateDesign, ...(matrix === undefined ? {} : { matrix }) }
@@ -152,11 +171,19 @@ function makeShelfView(
 }
 
 /**
- * Evaluates trials under the workspace's limits and this fabricator's. What the review knows stays as it is, so that only
- * the construction moves verdicts; what the sheets say of it is held against them apart.
+ * Evaluates trials under the workspace's limits, and this fabricator's where whoever asks may see them. What the review
+ * knows stays as it is, so that only the construction moves verdicts; what the sheets say of it is held against them apart.
  */
-function makeEvaluator(loaded: LoadedRevision, companyId: string) {
-  const { capability: _fit, stock: _stock, orderSlackDays: _slack, ...facts } = gatherFacts(loaded, companyId, now())
-  const limits = combineLimits(loaded.sheets, companyId)
+function makeEvaluator(loaded: LoadedRevision, company: CompanySheets) {
+  const { companyId, sharing } = company
+  const {
+    capability: _fit,
+    stock: _stock,
+    orderSlackDays: _slack,
+    ...facts
+  } = gatherFacts(loaded, companyId, now(), [company])
+  const { sheets } = loaded
+  const visible = sharing.matrix === 'shown' ? sheets : { ...sheets, fabricators: [] }
+  const limits = combineLimits(visible, companyId)
   return (design: Design) => evaluate(design, { items: loaded.template.catalogue.items, limits, facts })
 }

@@ -118,7 +118,8 @@ export async function storeSheet<K extends KeptSheetKind>(
     action: 'sheet-saved',
     subject: { kind: 'sheet', id: `${kind}/${next}` },
     companyId: company.id,
-    details: { sheet: SHEET_NAMES[kind], version: next, issuedOn, changes: summary ?? 'date or note', note },
+    // Neither contents nor note: the trail is read by people to whom the fabricator does not show the sheet.
+    details: { sheet: SHEET_NAMES[kind], version: next, issuedOn, changes: summary ?? 'date or note' },
   })
   return { version: next }
 }

@@ -90,7 +90,11 @@ export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ ver
     const note = {
       subject: { kind: 'limit', id: input.key },
       companyId,
-      details: { key: input.key, value: input.value, before: stored?.value ?? null, note: input.note },
+      details:
+        companyId === null
+          ? { key: input.key, value: input.value, before: stored?.value ?? null, note: input.note }
+          : // The trail is read by people to whom the fabricator does not show the limit.
+            { key: input.key },
     }
     if (input.value === null) {
       if (stored === null) return { version: 0 }

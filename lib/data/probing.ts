@@ -1,6 +1,61 @@
 import 'server-only'
+import { assessInOrder } from '@/lib/fabrication'
 import type { TransactionClient } from './client'
+import { evaluateFor } from './evaluation'
+import { measureOnce } from './fabrication-facts'
+import type { LoadedRevision } from './snapshot'
 import type { ProbingView } from './views'
+import type { WriteContext } from './write'
+
+/**
+ * Notes, for each fabricator whose limits the revision is checked against without being shown, how many of their verdicts a
+ * save of the design moved. By moving a value to and fro one could close in on a limit: the company sees how often.
+ */
+export async function noteVerdictFlips(
+  { tx, standing, at }: WriteContext,
+  before: LoadedRevision,
+  after: LoadedRevision,
+): Promise<void> {
+  for (const fabricator of after.fabrication) {
+    if (fabricator.sharing.matrix !== 'checked') continue
+    const { companyId } = fabricator
+    const [old, now] = [listHiddenVerdicts(before, companyId), listHiddenVerdicts(after, companyId)]
+    const flips = [...now].filter(([place, verdict]) => (old.get(place) ?? verdict) !== verdict).length
+    if (flips === 0) continue
+    const { id: revisionId, projectId, designVersion } = after.record
+    await tx.verdictFlip.create({
+      data: { companyId, projectId, revisionId, designVersion, userId: standing.userId, flips, at },
+    })
+  }
+}
+
+/** What the team is told of one fabricator's limits and matrix, by item and place. */
+function listHiddenVerdicts(loaded: LoadedRevision, companyId: string): ReadonlyMap<string, string> {
+  const { sheets, fabrication, design } = loaded
+  const fabricators = sheets.fabricators.filter((fabricator) => fabricator.companyId === companyId)
+  const alone = {
+    ...loaded,
+    sheets: { ...sheets, fabricators },
+    fabrication: fabrication.filter((company) => company.companyId === companyId),
+  }
+  const evaluatedOn = loaded.record.evaluations[0]?.createdAt ?? loaded.record.createdAt
+  const { items } = evaluateFor(alone, { fabricatorCompanyId: null, evaluatedOn })
+  const told = items.flatMap(({ itemId, outcomes }) =>
+    outcomes.flatMap((outcome): [string, string][] =>
+      outcome.kind === 'withheld'
+        ? [[`${itemId} ${placesOf(outcome.places)}`, `${outcome.verdict} ${outcome.band}`]]
+        : [],
+    ),
+  )
+  const matrix = alone.fabrication[0]?.sheets.matrix?.content.rows ?? []
+  const cells = assessInOrder(measureOnce(design), matrix).flatMap(({ parameter, values }) =>
+    values.map(({ place, verdict }): [string, string] => [`${parameter.key} ${placesOf([place])}`, verdict]),
+  )
+  return new Map([...told, ...cells])
+}
+
+const placesOf = (places: readonly { readonly kind: string; readonly id: string }[]) =>
+  places.map(({ kind, id }) => `${kind} ${id}`).join()
 
 /** How often teams moved verdicts that rest on limits which the company does not show, by day and revision. */
 export async function listProbing(tx: TransactionClient, companyId: string): Promise<readonly ProbingView[]> {

@@ -25,7 +25,8 @@ import { NotAllowedError, NotFoundError } from './errors'
 import { toBasis } from './fabrication-facts'
 import { nest } from './nesting'
 import { read } from './read'
-import { type CompanySheets, loadCompanySheets } from './sheet-records'
+import { loadViewerSharings } from './sharing-record'
+import { type CompanySheets, loadCompanySheets, pickShownSheets } from './sheet-records'
 import { isVisibleTo } from './snapshot'
 import type { CompanyView } from './views'
 
@@ -102,7 +103,10 @@ interface Loaded {
 /** Quantities over which cost is drawn. */
 const QUANTITIES = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000]
 
-/** Parts on the panels of each fabricator with whom the revision is shared; to a fabricator the own panels alone. */
+/**
+ * Parts on the panels of each fabricator with whom the revision is shared and who shows them to whoever asks; to a fabricator
+ * the own panels alone.
+ */
 export async function getPanels(actor: Actor, revisionId: string): Promise<PanelsView> {
   const { label, design, fabricators } = await loadProduction(actor, revisionId)
   return { revisionId, label, fabricators: fabricators.map((sheets) => makeEstimateView(design, sheets)) }
@@ -196,7 +200,13 @@ function loadProduction(actor: Actor, revisionId: string): Promise<Loaded> {
     const row = await tx.revision.findUniqueOrThrow({ where: { id: revisionId }, select: { designJson: true } })
     const companies = await listSharedCompanies(tx, revisionId)
     const visible = companies.filter(({ id }) => isVisibleTo(fabricatorCompanyId, id))
-    const fabricators = await loadCompanySheets(tx, visible)
+    const sharings = await loadViewerSharings(
+      tx,
+      standing,
+      revision.projectId,
+      visible.map(({ id }) => id),
+    )
+    const fabricators = pickShownSheets(await loadCompanySheets(tx, visible, sharings), fabricatorCompanyId)
     const rows = await tx.revision.findMany({
       where: { projectId: revision.projectId, id: { not: revisionId } },
       orderBy: { createdAt: 'asc' },

@@ -21,6 +21,7 @@ import {
   type Standing,
 } from './authorization'
 import { readSignedContent } from './compared-content'
+import { listCheckedLimits } from './effective-limits'
 import { listItemViews } from './item-view'
 import { toAttachmentView, toCompanyView, toPersonView } from './part-views'
 import { listProposalSummaries } from './proposal-view'
@@ -74,6 +75,7 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
       staleBecause: listStaleness(snapshot, record.designHash),
     },
     limits,
+    checkedLimits: isTeam ? listCheckedLimits(loaded.sheets) : [],
     template: {
       version: loaded.template.version,
       latestVersion: loaded.latestTemplateVersion,

@@ -1,5 +1,6 @@
 import 'server-only'
 import {
+  isAllowed,
   MATRIX_SHARINGS,
   type MatrixSharing,
   NOTHING_SHARED,
@@ -7,6 +8,7 @@ import {
   type Sharing,
   type SheetSharing,
 } from '@/lib/review'
+import type { Standing } from './authorization'
 import type { TransactionClient } from './client'
 
 interface SharingColumns {
@@ -41,4 +43,32 @@ export async function loadSharings(
   })
   const found = new Map(rows.map((row) => [row.companyId, readSharing(row)]))
   return new Map(companyIds.map((companyId) => [companyId, found.get(companyId) ?? NOTHING_SHARED]))
+}
+
+/**
+ * What each of the companies lets this person have of a project: by the same rights as the company's own pages. A matrix that
+ * may not be seen is still checked against, where the company lets the project's team have that.
+ */
+export async function loadViewerSharings(
+  tx: TransactionClient,
+  standing: Standing,
+  projectId: string,
+  companyIds: readonly string[],
+): Promise<ReadonlyMap<string, Sharing>> {
+  const sharings = await loadSharings(tx, projectId, companyIds)
+  return new Map(
+    [...sharings].map(([companyId, sharing]) => {
+      const subject = { kind: 'company' as const, companyId, takesPartIn: [{ projectId, sharing }] }
+      const may = (action: 'company:view-matrix' | 'company:view-shelf' | 'company:view-rates') =>
+        isAllowed(standing, action, subject)
+      return [
+        companyId,
+        {
+          matrix: may('company:view-matrix') ? 'shown' : sharing.matrix === 'not-shared' ? 'not-shared' : 'checked',
+          shelf: may('company:view-shelf') ? 'shown' : 'not-shared',
+          rates: may('company:view-rates') ? 'shown' : 'not-shared',
+        },
+      ]
+    }),
+  )
 }

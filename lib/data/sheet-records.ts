@@ -6,6 +6,7 @@ import {
   type SheetContent,
   type SheetKind,
 } from '@/lib/fabrication'
+import { NOTHING_SHARED, type Sharing } from '@/lib/review'
 import type { TransactionClient } from './client'
 
 /** The newest version of a sheet, ready for use. */
@@ -22,15 +23,46 @@ export interface SheetRecord<K extends KeptSheetKind> {
 export interface CompanySheets {
   readonly companyId: string
   readonly companyName: string
+  /** What the project's team gets of them; the company's own people see them whatever this says. */
+  readonly sharing: Sharing
   readonly sheets: { readonly [K in KeptSheetKind]?: SheetRecord<K> }
 }
 
-/** Those whose sheets a view may rest on: a fabricator's view the own alone. @param fabricatorCompanyId  null is the team */
+/**
+ * What a view may rest on: to a fabricator the own sheets alone, to the team what each fabricator lets it have. A matrix that
+ * is only checked against is among them: what is handed out of it passes `withoutLimits`.
+ *
+ * @param fabricatorCompanyId  null is the team
+ */
 export function pickSheets(
   all: readonly CompanySheets[],
   fabricatorCompanyId: string | null,
 ): readonly CompanySheets[] {
-  return fabricatorCompanyId === null ? all : all.filter(({ companyId }) => companyId === fabricatorCompanyId)
+  if (fabricatorCompanyId !== null) return all.filter(({ companyId }) => companyId === fabricatorCompanyId)
+  return all.map((company) => pickFor(company, ({ matrix }) => matrix !== 'not-shared'))
+}
+
+/** What the team may see whole, or try a design on that nobody saved: nothing that is only checked against. */
+export function pickShownSheets(
+  all: readonly CompanySheets[],
+  fabricatorCompanyId: string | null,
+): readonly CompanySheets[] {
+  if (fabricatorCompanyId !== null) return pickSheets(all, fabricatorCompanyId)
+  return all.map((company) => pickFor(company, ({ matrix }) => matrix === 'shown'))
+}
+
+function pickFor(company: CompanySheets, hasMatrix: (sharing: Sharing) => boolean): CompanySheets {
+  const { sharing, sheets } = company
+  const { matrix, shelf, 'panel-formats': formats, 'process-rates': rates } = sheets
+  return {
+    ...company,
+    sheets: {
+      ...(matrix !== undefined && hasMatrix(sharing) ? { matrix } : {}),
+      ...(shelf !== undefined && sharing.shelf === 'shown' ? { shelf } : {}),
+      ...(formats !== undefined && sharing.rates === 'shown' ? { 'panel-formats': formats } : {}),
+      ...(rates !== undefined && sharing.rates === 'shown' ? { 'process-rates': rates } : {}),
+    },
+  }
 }
 
 /** Which versions are in force, as data to hash. */
@@ -67,6 +99,7 @@ export async function loadSheet<K extends KeptSheetKind>(
 export async function loadCompanySheets(
   tx: TransactionClient,
   companies: readonly { readonly id: string; readonly name: string }[],
+  sharings: ReadonlyMap<string, Sharing>,
 ): Promise<readonly CompanySheets[]> {
   const companyIds = companies.map(({ id }) => id)
   const newest = await tx.fabricationSheet.groupBy({
@@ -81,6 +114,7 @@ export async function loadCompanySheets(
   return companies.map(({ id, name }) => ({
     companyId: id,
     companyName: name,
+    sharing: sharings.get(id) ?? NOTHING_SHARED,
     sheets: Object.fromEntries(
       rows.flatMap((row) =>
         row.companyId === id && isKeptSheetKind(row.kind) ? [[row.kind, reviveSheet(row.kind, row)]] : [],

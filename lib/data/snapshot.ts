@@ -11,11 +11,12 @@ import {
 import { loadChangedInputs } from './answer-basis'
 import { isProjectRole, readStage } from './authorization'
 import type { TransactionClient } from './client'
-import { combineLimits, hashLimits, type LimitSheets, loadLimitSheets } from './effective-limits'
-import { evaluateFor } from './evaluation'
+import { combineLimits, type LimitSheets, loadLimitSheets } from './effective-limits'
+import { evaluateFor, hashLimitsOf } from './evaluation'
 import { getCompanyName, getPersonName, loadRevisionRecord, type RevisionRecord } from './revision-record'
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
-import { type CompanySheets, loadCompanySheets, pickSheets } from './sheet-records'
+import { loadSharings } from './sharing-record'
+import { type CompanySheets, loadCompanySheets } from './sheet-records'
 import { findLatestTemplateVersion, loadTemplate, type TemplateRecord } from './template-record'
 
 /** Everything of a revision in one transaction: the stored record, its version of the catalogue, limits and settings. */
@@ -41,9 +42,10 @@ export async function loadRevision(tx: TransactionClient, revisionId: string): P
   const template = await loadTemplate(tx, record.templateVersion)
   const latestTemplateVersion = await findLatestTemplateVersion(tx)
   const workspace = await loadWorkspace(tx)
-  const sheets = await loadLimitSheets(tx, companyIds, { name: workspace.name, limits: template.content.limits })
+  const sharings = await loadSharings(tx, record.projectId, companyIds)
+  const sheets = await loadLimitSheets(tx, sharings, { name: workspace.name, limits: template.content.limits })
   const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
-  const fabrication = await loadCompanySheets(tx, companies)
+  const fabrication = await loadCompanySheets(tx, companies, sharings)
   const storedDesign: unknown = JSON.parse(record.designJson)
   const design = liftDesign(storedDesign) as Design
   const changedInputs = await loadChangedInputs(tx, record, design)
@@ -102,9 +104,9 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     stage: readStage(record.stage),
     design,
     storedDesign: loaded.storedDesign,
-    evaluation: readEvaluation(loaded, limits, fabricatorCompanyId),
+    evaluation: readEvaluation(loaded, fabricatorCompanyId),
     engineVersion: ENGINE_VERSION,
-    limitsHash: hashLimits(limits, pickSheets(loaded.fabrication, fabricatorCompanyId)),
+    limitsHash: hashLimitsOf(loaded, fabricatorCompanyId),
     items: template.items,
     template: template.review,
     answers: record.answers.map((answer) => {
@@ -189,11 +191,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
   return { snapshot, limits }
 }
 
-function readEvaluation(
-  loaded: LoadedRevision,
-  limits: readonly LimitOverride[],
-  fabricatorCompanyId: string | null,
-): RecordedEvaluation | null {
+function readEvaluation(loaded: LoadedRevision, fabricatorCompanyId: string | null): RecordedEvaluation | null {
   const row = loaded.record.evaluations[0]
   if (row === undefined) return null
   const recorded = {
@@ -201,16 +199,22 @@ function readEvaluation(
     engineVersion: row.engineVersion,
     evaluatedAt: row.createdAt.toISOString(),
   }
-  if (fabricatorCompanyId === null) {
+  const limitsHash = hashLimitsOf(loaded, fabricatorCompanyId)
+  if (fabricatorCompanyId === null && (row.limitsHash === limitsHash || !mayHoldHidden(loaded))) {
     return { ...recorded, limitsHash: row.limitsHash, results: readStoredEvaluation(row.resultsJson) }
   }
-  const results = evaluateFor(loaded, { limits, fabricatorCompanyId, evaluatedOn: row.createdAt })
-  return {
-    ...recorded,
-    engineVersion: ENGINE_VERSION,
-    limitsHash: hashLimits(limits, pickSheets(loaded.fabrication, fabricatorCompanyId)),
-    results,
-  }
+  const results = evaluateFor(loaded, { fabricatorCompanyId, evaluatedOn: row.createdAt })
+  if (fabricatorCompanyId === null) return { ...recorded, limitsHash: row.limitsHash, results }
+  return { ...recorded, engineVersion: ENGINE_VERSION, limitsHash, results }
+}
+
+/**
+ * May recorded results that are not the present limits' hold one that a fabricator no longer shows? Then the team sees them
+ * made anew, still as stale. What was signed or released stays as it was signed: it was shown then.
+ */
+function mayHoldHidden({ record, sheets }: LoadedRevision): boolean {
+  const isSettled = record.packages.length > 0 || record.signatures.some(({ voidedAt }) => voidedAt === null)
+  return !isSettled && sheets.fabricators.some(({ sharing }) => sharing !== 'shown')
 }
 
 type ThreadRow = RevisionRecord['threads'][number]

@@ -4,7 +4,6 @@ import type { UpdateTemplateInput } from '@/lib/inputs'
 import { compareTemplates, listVerdictMoves } from '@/lib/review'
 import { type Actor, mayOnRevision, requireRevision, requireRevisionInView } from './authorization'
 import { changeContent } from './content'
-import { combineLimits } from './effective-limits'
 import { refuseClash } from './errors'
 import { evaluateFor } from './evaluation'
 import { read } from './read'
@@ -48,10 +47,7 @@ function listMoves(loaded: LoadedRevision, next: TemplateRecord) {
   if (recorded === undefined) return []
   const evaluateBy = (template: TemplateRecord) => {
     const sheets = { ...loaded.sheets, workspace: template.content.limits }
-    return evaluateFor(
-      { ...loaded, template, sheets },
-      { limits: combineLimits(sheets, null), fabricatorCompanyId: null, evaluatedOn: recorded.createdAt },
-    )
+    return evaluateFor({ ...loaded, template, sheets }, { fabricatorCompanyId: null, evaluatedOn: recorded.createdAt })
   }
   return listVerdictMoves(evaluateBy(loaded.template), evaluateBy(next))
 }

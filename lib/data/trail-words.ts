@@ -103,7 +103,10 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'revision-signed': (details) => `signed the revision as ${text(details, 'capacity')}`,
   'signature-voided': (details) => `voided a signature (${text(details, 'reason')})`,
   'revision-released': () => 'released the revision',
-  'limit-set': (details) => `set the limit ${text(details, 'key')} to ${text(details, 'value')}`,
+  'limit-set': (details) =>
+    text(details, 'value') === ''
+      ? `set the limit ${text(details, 'key')}`
+      : `set the limit ${text(details, 'key')} to ${text(details, 'value')}`,
   'limit-removed': (details) => `took away the limit ${text(details, 'key')}`,
   'sheet-saved': (details) =>
     `saved version ${text(details, 'version')} of the ${text(details, 'sheet')} (issued ${text(details, 'issuedOn')})`,

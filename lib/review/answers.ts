@@ -93,7 +93,14 @@ export function hashWaiverBasis(result: ItemResult): string {
             upperLimit: outcome.limit.upperValue === undefined ? undefined : round(outcome.limit.upperValue),
             places: outcome.places.map((place) => `${place.kind}:${place.id}`),
           }
-        : { verdict: outcome.kind },
+        : outcome.kind === 'withheld'
+          ? {
+              verdict: outcome.verdict,
+              band: outcome.band,
+              value: outcome.value === null ? null : round(outcome.value.value),
+              places: outcome.places.map((place) => `${place.kind}:${place.id}`),
+            }
+          : { verdict: outcome.kind },
     ),
   })
 }

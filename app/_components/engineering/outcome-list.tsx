@@ -51,7 +51,12 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
                 <DecidingEndText limit={outcome.limit} decidingEnd={outcome.decidingEnd} />
               </p>
             )}
-            {outcome.kind === 'not-computed' && (
+            {outcome.kind === 'withheld' && outcome.value !== null && (
+              <p className="small muted">
+                <QuantityText quantity={outcome.value} />
+              </p>
+            )}
+            {outcome.kind === 'not-computed' && outcome.missing.length > 0 && (
               <p className="small muted">Missing: {outcome.missing.map((missing) => missing.label).join('; ')}</p>
             )}
             {outcome.kind === 'decided' &&

@@ -5,7 +5,7 @@ import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { DecidedOutcome, Outcome } from '@/lib/engine/results'
-import { describeLimitOwner, formatIssuePath } from '@/lib/engine/results'
+import { describeLimitOwner, formatIssuePath, getOutcomeVerdict } from '@/lib/engine/results'
 
 interface OutcomeTableProps {
   outcomes: readonly Outcome[]
@@ -88,9 +88,20 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
         </TableFrame>
       )}
       {others.map((outcome) => (
-        <div key={outcome.summary} className="row items-baseline">
-          <VerdictMark verdict={outcome.kind} />
+        <div
+          key={`${outcome.places.map((place) => `${place.kind} ${place.id}`).join()} ${outcome.summary}`}
+          className="row items-baseline"
+        >
+          <VerdictMark verdict={getOutcomeVerdict(outcome)} />
           <span>
+            {outcome.kind === 'withheld' && outcome.places.length > 0 && (
+              <>{outcome.places.map((place) => place.name).join(', ')}: </>
+            )}
+            {outcome.kind === 'withheld' && outcome.value !== null && (
+              <>
+                <QuantityText quantity={outcome.value} />.{' '}
+              </>
+            )}
             {outcome.summary}
             {outcome.kind === 'not-computed' && outcome.missing.length > 0 && (
               <span className="muted">

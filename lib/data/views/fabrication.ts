@@ -1,5 +1,6 @@
 /** Sheets that a fabricator keeps, and a revision against them. */
 import type { CapabilityCounts, CapabilityVerdict, OrderAdvice, ShelfCounts, ShelfState } from '@/lib/fabrication'
+import type { Sharing } from '@/lib/review'
 import type { CompanyView, PersonView } from './people'
 
 /** One version of a sheet that a fabricator keeps; `version` 0 is before there is one. */
@@ -101,6 +102,8 @@ export interface FitMaterialView {
 
 export interface FabricatorFitView {
   readonly company: CompanyView
+  /** What whoever asks may have of its sheets. */
+  readonly sharing: Sharing
   readonly matrix: { readonly version: number; readonly issuedOn: string } | null
   readonly counts: CapabilityCounts | null
   readonly shelf: {

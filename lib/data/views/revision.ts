@@ -2,7 +2,7 @@
 import type { LimitOverride } from '@/lib/engine'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation } from '@/lib/engine/results'
-import type { Blocker, ProjectRole, SigningSummary, Stage } from '@/lib/review'
+import type { Blocker, CheckedLimit, ProjectRole, SigningSummary, Stage } from '@/lib/review'
 import type { AttachmentView, ItemView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 import type { ProposalSummary } from './proposals'
@@ -37,6 +37,8 @@ export interface RevisionView {
   }
   /** Limits that workspace and fabricators set, as the recorded evaluation uses them. */
   readonly limits: readonly LimitOverride[]
+  /** Limits that the results are checked against and that are not shown: without their values. */
+  readonly checkedLimits: readonly CheckedLimit[]
   readonly template: RevisionTemplateView
   readonly items: readonly ItemView[]
   readonly threads: readonly ThreadView[]

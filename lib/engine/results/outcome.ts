@@ -159,6 +159,22 @@ export interface CannotTellOutcome extends OutcomeCommon {
   readonly limit?: Limit
 }
 
+/** How far a value lies from a limit, where the limit itself is not to be read off it. */
+export type MarginBand = 'well-inside' | 'near-limit' | 'outside'
+
+/**
+ * Decided against a limit that its owner does not show. It is made outside of the engine, from decided outcomes, and holds
+ * nothing from which the limit could be read: no limit, no margin, no range.
+ */
+export interface WithheldOutcome extends OutcomeCommon {
+  readonly kind: 'withheld'
+  readonly verdict: DecidedOutcome['verdict']
+  readonly band: MarginBand
+  /** Null where the value too depends on the limit. */
+  readonly value: Quantity | null
+  readonly owner: LimitOwner
+}
+
 export interface NotComputedOutcome extends OutcomeCommon {
   readonly kind: 'not-computed'
   readonly missing: readonly MissingInput[]
@@ -168,10 +184,10 @@ export interface NotApplicableOutcome extends OutcomeCommon {
   readonly kind: 'not-applicable'
 }
 
-export type Outcome = DecidedOutcome | CannotTellOutcome | NotComputedOutcome | NotApplicableOutcome
+export type Outcome = DecidedOutcome | WithheldOutcome | CannotTellOutcome | NotComputedOutcome | NotApplicableOutcome
 
 export function getOutcomeVerdict(outcome: Outcome): Verdict {
-  return outcome.kind === 'decided' ? outcome.verdict : outcome.kind
+  return outcome.kind === 'decided' || outcome.kind === 'withheld' ? outcome.verdict : outcome.kind
 }
 
 const VERDICT_ORDER: readonly Verdict[] = [

@@ -3,6 +3,7 @@
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef, useState } from 'react'
 import { type Design, type Evaluation, formatIssuePath, type LimitOverride } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
+import type { CheckedLimit } from '@/lib/review'
 import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
 import { dropKeptDraft, keepDraft } from './kept-draft'
 import { type LiveEvaluation, useLiveEvaluation } from './use-live-evaluation'
@@ -15,6 +16,8 @@ export interface StoredRevision {
   readonly designVersion: number
   readonly evaluation: Evaluation
   readonly limits: readonly LimitOverride[]
+  /** Limits that are checked when saved: their values are not here. */
+  readonly checkedLimits: readonly CheckedLimit[]
   /** The review's version of the catalogue: what the server evaluates by. */
   readonly template: CatalogueTemplate
   readonly mayEdit: boolean

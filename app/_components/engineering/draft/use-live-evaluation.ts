@@ -3,6 +3,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import { type Design, type Evaluation, evaluate, type Issue, parseDesign } from '@/lib/engine'
 import { makeCatalogue } from '@/lib/engine/catalogue'
+import { markCheckedWhenSaved } from '@/lib/review'
 import type { StoredRevision } from './draft-context'
 
 export interface LiveEvaluation {
@@ -20,7 +21,7 @@ export interface LiveEvaluation {
  */
 export function useLiveEvaluation(
   draft: Design,
-  recorded: Pick<StoredRevision, 'design' | 'evaluation' | 'limits' | 'template'>,
+  recorded: Pick<StoredRevision, 'design' | 'evaluation' | 'limits' | 'checkedLimits' | 'template'>,
 ): LiveEvaluation {
   const [state, setState] = useState<LiveEvaluation & { readonly draft: Design }>(() => ({
     draft: recorded.design,
@@ -28,7 +29,7 @@ export function useLiveEvaluation(
     evaluatedDesign: recorded.design,
     issues: [],
   }))
-  const { limits, template } = recorded
+  const { design, evaluation: saved, limits, checkedLimits, template } = recorded
   const { items } = useMemo(() => makeCatalogue(template), [template])
   useEffect(() => {
     const frame = window.requestAnimationFrame(() => {
@@ -37,10 +38,12 @@ export function useLiveEvaluation(
         setState((before) => ({ ...before, draft, issues: parsed.issues }))
         return
       }
-      const evaluation = evaluate(parsed.value, { limits, items })
+      const isSaved = checkedLimits.length > 0 && JSON.stringify(draft) === JSON.stringify(design)
+      const evaluated = evaluate(parsed.value, { limits, items })
+      const evaluation = markCheckedWhenSaved(evaluated, items, checkedLimits, isSaved ? saved : null)
       setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
     })
     return () => window.cancelAnimationFrame(frame)
-  }, [draft, limits, items])
+  }, [draft, design, saved, limits, checkedLimits, items])
   return state
 }

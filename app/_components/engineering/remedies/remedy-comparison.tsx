@@ -17,6 +17,7 @@ import {
 } from '@/lib/engine'
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
+import { type CheckedLimit, markCheckedWhenSaved } from '@/lib/review'
 import { PictureView, usePlotDocument } from '../pictures'
 import { listMovedVerdicts } from './moved-verdicts'
 import { RemedyDetail } from './remedy-list'
@@ -31,6 +32,7 @@ interface RemedyComparisonProps {
   readonly design: Design
   readonly bendId: string
   readonly limits: readonly LimitOverride[]
+  readonly checkedLimits: readonly CheckedLimit[]
   readonly template: CatalogueTemplate
   readonly onClose: () => void
   /** Null where it cannot be applied. */
@@ -49,6 +51,7 @@ export function RemedyComparison({
   design,
   bendId,
   limits,
+  checkedLimits,
   template,
   onClose,
   onApply,
@@ -56,11 +59,12 @@ export function RemedyComparison({
   const { items } = useMemo(() => makeCatalogue(template), [template])
   const sides = useMemo((): readonly [Side, Side] => {
     const patched = applyDesignPatch(design, remedy.patch)
+    const run = (each: Design) => markCheckedWhenSaved(evaluate(each, { limits, items }), items, checkedLimits)
     return [
-      { title: 'As it is', design, evaluation: evaluate(design, { limits, items }) },
-      { title: 'With the remedy', design: patched, evaluation: evaluate(patched, { limits, items }) },
+      { title: 'As it is', design, evaluation: run(design) },
+      { title: 'With the remedy', design: patched, evaluation: run(patched) },
     ]
-  }, [design, remedy, limits, items])
+  }, [design, remedy, limits, checkedLimits, items])
   const [before, after] = sides
   const moved = useMemo(() => listMovedVerdicts(before.evaluation, after.evaluation, items), [before, after, items])
   return (
@@ -105,6 +109,9 @@ export function RemedyComparison({
               </tbody>
             </table>
           </TableFrame>
+        )}
+        {checkedLimits.length > 0 && (
+          <p className="small muted">Limits that a fabricator does not show are checked when you save.</p>
         )}
         <div className="row">
           {onApply !== null && (

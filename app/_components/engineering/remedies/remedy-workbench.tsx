@@ -138,6 +138,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           design={found.design}
           bendId={bend.id}
           limits={stored.limits}
+          checkedLimits={stored.checkedLimits}
           template={stored.template}
           onClose={() => setTriedId(null)}
           onApply={mayApply(tried) ? () => apply(tried) : null}

@@ -6,7 +6,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { PageHead, Section } from '@/app/_components/ui/section'
-import { getLimitSheet, getSettingsView, listAccounts, listCompanies } from '@/lib/data'
+import { getLimitSheet, getSettingsView, listAccounts } from '@/lib/data'
 import { AccountTable } from './_components/account-table'
 import { MaintenancePanel } from './_components/maintenance-panel'
 import { SettingsForm } from './_components/settings-form'
@@ -15,8 +15,8 @@ export const metadata: Metadata = { title: 'Workspace' }
 
 export default async function WorkspacePage() {
   const actor = await requireActor(paths.workspace())
-  const [settings, accounts, sheet, companies] = await readOrNotFound(() =>
-    Promise.all([getSettingsView(actor), listAccounts(actor), getLimitSheet(actor, null), listCompanies(actor)]),
+  const [settings, accounts, sheet] = await readOrNotFound(() =>
+    Promise.all([getSettingsView(actor), listAccounts(actor), getLimitSheet(actor, null)]),
   )
   return (
     <>
@@ -41,23 +41,12 @@ export default async function WorkspacePage() {
       <Section title="Trail and backup">
         <MaintenancePanel />
       </Section>
-      {companies.length > 0 && (
-        <Section title="Companies">
-          <ul className="plain-list">
-            {companies.map((company) => (
-              <li key={company.id}>
-                {company.kind === 'fabricator' ? (
-                  <Link href={paths.company(company.id)}>{company.name}</Link>
-                ) : (
-                  <>
-                    {company.name} <span className="muted">team</span>
-                  </>
-                )}
-              </li>
-            ))}
-          </ul>
-        </Section>
-      )}
+      <Section title="Companies">
+        <p>
+          <Link href={paths.workspaceCompanies()}>Fabricators</Link>: names that nobody has confirmed, and who
+          administers each company.
+        </p>
+      </Section>
       <Section title="Limits of the workspace">
         <p className="muted">
           A limit set here holds in every review, unless the fabricator with whom a revision is shared sets its own.

@@ -35,6 +35,8 @@ export interface Actor {
   readonly email: string
   readonly isAdmin: boolean
   readonly memberships: readonly { readonly projectId: string; readonly role: string; readonly companyId: string }[]
+  /** Fabricators whose own people they are. */
+  readonly companies: readonly { readonly companyId: string; readonly role: string }[]
   /** Null for a program that acts without a session. */
   readonly sessionId: string | null
 }

@@ -24,13 +24,13 @@ export async function queueDigests(): Promise<number> {
   const done = new Set((await db().digestDay.findMany({ where: { day } })).map(({ userId }) => userId))
   const users = await db().user.findMany({
     where: { disabledAt: null, createdAt: { lt: at }, memberships: { some: {} } },
-    include: { memberships: true },
+    include: { memberships: true, companies: true },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
   let count = 0
   for (const user of users.filter(({ id }) => !done.has(id))) {
-    const { id: userId, name, email, isAdmin, memberships } = user
-    const person: Actor = { userId, name, email, isAdmin, memberships, sessionId: null }
+    const { id: userId, name, email, isAdmin, memberships, companies } = user
+    const person: Actor = { userId, name, email, isAdmin, memberships, companies, sessionId: null }
     await queueDigest(person, day, await listWaits(person))
     count += 1
   }

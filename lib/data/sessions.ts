@@ -73,7 +73,7 @@ export async function findActor(sessionId: string, visit: Pick<Visit, 'isThisMac
   const at = now()
   const session = await db().session.findUnique({
     where: { id: sessionId },
-    include: { user: { include: { memberships: true } } },
+    include: { user: { include: { memberships: true, companies: true } } },
   })
   if (session === null || session.endedAt !== null || session.expiresAt <= at) return null
   const { user } = session
@@ -93,13 +93,14 @@ function toActor(user: UserRow): Actor {
     email: user.email,
     isAdmin: user.isAdmin,
     memberships: user.memberships.map(({ projectId, role, companyId }) => ({ projectId, role, companyId })),
+    companies: user.companies.map(({ companyId, role }) => ({ companyId, role })),
     sessionId: null,
   }
 }
 
 /** Somebody with an account, for programs that act without a session: the demo scenario and commands. */
 export async function loadActor(userId: string): Promise<Actor | null> {
-  const user = await db().user.findUnique({ where: { id: userId }, include: { memberships: true } })
+  const user = await db().user.findUnique({ where: { id: userId }, include: { memberships: true, companies: true } })
   return user === null || user.disabledAt !== null ? null : toActor(user)
 }
 

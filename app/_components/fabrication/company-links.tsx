@@ -1,17 +1,27 @@
 import { NavLinks } from '@/app/_components/shell/nav-links'
 import { paths } from '@/app/_components/shell/paths'
+import type { CompanyRights } from '@/lib/data'
 
-/** What a fabricator keeps: limits and sheets, each on its own page. */
-export function CompanyLinks({ companyId }: { companyId: string }) {
+/** What a fabricator keeps, each on its own page: those that the person asking may open. */
+export function CompanyLinks({ companyId, may }: { companyId: string; may: CompanyRights }) {
   return (
     <NavLinks
       label="What this fabricator states"
       links={[
-        { href: paths.company(companyId), label: 'Limits', isExact: true },
-        { href: paths.companyMatrix(companyId), label: 'Capability matrix' },
-        { href: paths.companyShelf(companyId), label: 'Shelf' },
-        { href: paths.companyPanels(companyId), label: 'Panel formats' },
-        { href: paths.companyRates(companyId), label: 'Process rates' },
+        { href: paths.company(companyId), label: may.viewInside ? 'People and projects' : 'Company', isExact: true },
+        ...(may.viewMatrix
+          ? [
+              { href: paths.companyLimits(companyId), label: 'Limits' },
+              { href: paths.companyMatrix(companyId), label: 'Capability matrix' },
+            ]
+          : []),
+        ...(may.viewShelf ? [{ href: paths.companyShelf(companyId), label: 'Shelf' }] : []),
+        ...(may.viewRates
+          ? [
+              { href: paths.companyPanels(companyId), label: 'Panel formats' },
+              { href: paths.companyRates(companyId), label: 'Process rates' },
+            ]
+          : []),
       ]}
     />
   )

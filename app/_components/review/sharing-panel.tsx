@@ -2,12 +2,12 @@
 
 import { ActionButton } from '@/app/_components/ui/action-button'
 import type { Action } from '@/app/_components/ui/action-result'
-import type { CompanyView } from '@/lib/data'
+import type { CompanyView, ProjectFabricatorView } from '@/lib/data'
 
 interface SharingPanelProps {
   revisionId: string
   sharedWith: readonly CompanyView[]
-  fabricators: readonly CompanyView[]
+  fabricators: readonly ProjectFabricatorView[]
   mayShare: boolean
   shareAction: Action<null>
   unshareAction: Action<null>
@@ -48,9 +48,15 @@ export function SharingPanel({
       {mayShare &&
         others.map((company) => (
           <li key={company.id}>
-            <ActionButton action={shareAction} input={{ revisionId, companyId: company.id }} pendingLabel="Sharing…">
-              Share with {company.name}
-            </ActionButton>
+            {company.maySeeRevisions ? (
+              <ActionButton action={shareAction} input={{ revisionId, companyId: company.id }} pendingLabel="Sharing…">
+                Share with {company.name}
+              </ActionButton>
+            ) : (
+              <span className="muted">
+                {company.name} {company.state === 'asked' ? 'has not agreed to take part yet' : 'takes no part'}
+              </span>
+            )}
           </li>
         ))}
     </ul>

@@ -24,12 +24,12 @@ export function Masthead({ actor }: { actor: Actor | null }) {
 }
 
 function listLinks(actor: Actor): NavLink[] {
-  const companyId = actor.memberships.find((membership) => membership.role === 'fabricator')?.companyId
+  const companyId = actor.companies[0]?.companyId
   return [
     { href: paths.home(), label: 'What waits', isExact: true },
     { href: paths.projects(), label: 'Projects' },
     { href: paths.catalogue(), label: 'Catalogue' },
-    ...(companyId === undefined ? [] : [{ href: paths.company(companyId), label: 'Our limits' }]),
+    ...(companyId === undefined ? [] : [{ href: paths.company(companyId), label: 'Our company' }]),
     ...(actor.isAdmin ? [{ href: paths.workspace(), label: 'Workspace' }] : []),
   ]
 }

@@ -47,6 +47,7 @@ export const paths = {
   /** @param edition  the workspace's own where it has one, unless the delivered one is asked for */
   catalogue: (edition?: 'delivered') => `/catalogue${edition === undefined ? '' : `?edition=${edition}`}`,
   workspace: () => '/workspace',
+  workspaceCompanies: () => '/workspace/companies',
   workspaceCatalogue: () => '/workspace/catalogue',
   /** What the newest version of the workspace's catalogue would change in a review. */
   catalogueUpdate: (projectId: string, revisionId: string) =>
@@ -54,6 +55,7 @@ export const paths = {
   mail: (state?: string) => `/workspace/mail${state === undefined ? '' : `?state=${enc(state)}`}`,
   mailMessage: (mailId: string) => `/workspace/mail/${enc(mailId)}`,
   company: (companyId: string) => `/companies/${enc(companyId)}`,
+  companyLimits: (companyId: string) => `/companies/${enc(companyId)}/limits`,
   companyMatrix: (companyId: string) => `/companies/${enc(companyId)}/matrix`,
   companyShelf: (companyId: string) => `/companies/${enc(companyId)}/shelf`,
   /** A matrix or a shelf as a file, CSV or XLSX. */

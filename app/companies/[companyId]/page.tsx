@@ -1,31 +1,97 @@
 import type { Metadata } from 'next'
 import { CompanyLinks } from '@/app/_components/fabrication/company-links'
-import { listLimitRows } from '@/app/_components/limits/limit-rows'
-import { LimitSheet } from '@/app/_components/limits/limit-sheet'
+import { COMPANY_ROLE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
-import { PageHead } from '@/app/_components/ui/section'
-import { getLimitSheet } from '@/lib/data'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { PageHead, Section } from '@/app/_components/ui/section'
+import { type CompanyPageView, getCompany } from '@/lib/data'
+import { InvitePerson } from '../_components/invite-person'
+import { CompanyPeople } from './_components/company-people'
+import { DefaultSharing } from './_components/default-sharing'
+import { Participations } from './_components/participations'
+import { ProbingTable } from './_components/probing-table'
 
-export const metadata: Metadata = { title: 'Fabricator' }
+export const metadata: Metadata = { title: 'Company' }
 
 export default async function CompanyPage({ params }: { params: Promise<{ companyId: string }> }) {
   const { companyId } = await params
   const actor = await requireActor(paths.company(companyId))
-  const sheet = await readOrNotFound(() => getLimitSheet(actor, companyId))
+  const view = await readOrNotFound(() => getCompany(actor, companyId))
   return (
     <>
       <PageHead
-        title={sheet.company?.name ?? 'Fabricator'}
-        over="Fabricator"
-        under={
-          sheet.mayEdit
-            ? 'What your process can hold. Reviews shared with you use these limits and say that they are yours; no other fabricator sees them.'
-            : 'Limits that this fabricator has set for its own process.'
-        }
+        title={view.company.name}
+        over={view.role === null ? 'Fabricator' : `Fabricator · you are ${COMPANY_ROLE_WORDS[view.role]}`}
+        under={view.ofProjectAlone === null ? undefined : describeName(view.ofProjectAlone)}
       />
-      <CompanyLinks companyId={companyId} />
-      <LimitSheet rows={listLimitRows()} limits={sheet.limits} companyId={companyId} mayEdit={sheet.mayEdit} />
+      <CompanyLinks companyId={companyId} may={view.may} />
+      {view.inside === null ? (
+        <SeenByTeam view={view} />
+      ) : (
+        <Inside view={view} inside={view.inside} userId={actor.userId} />
+      )}
+    </>
+  )
+}
+
+function describeName(projectName: string): string {
+  return `A company of the project ${projectName} alone: nobody has confirmed the name. An admin of the workspace can.`
+}
+
+function SeenByTeam({ view: { company, may } }: { view: CompanyPageView }) {
+  const hasAny = may.viewMatrix || may.viewShelf || may.viewRates
+  return (
+    <EmptyState>
+      {hasAny
+        ? `${company.name} shows what is linked above. The rest is not shared with this project.`
+        : `${company.name} takes part and shows none of its sheets to this project.`}
+    </EmptyState>
+  )
+}
+
+interface InsideProps {
+  readonly view: CompanyPageView
+  readonly inside: NonNullable<CompanyPageView['inside']>
+  readonly userId: string
+}
+
+function Inside({ view: { company, may }, inside, userId }: InsideProps) {
+  const { people, participations, defaultSharing, probing, invitations } = inside
+  return (
+    <>
+      <Section title="Projects">
+        {participations.length === 0 ? (
+          <EmptyState>No project has asked this company to take part yet.</EmptyState>
+        ) : (
+          <Participations companyId={company.id} participations={participations} people={people} may={may} />
+        )}
+        {may.share && <DefaultSharing companyId={company.id} sharing={defaultSharing} />}
+      </Section>
+      <Section title="People">
+        <CompanyPeople
+          companyId={company.id}
+          people={people}
+          invitations={invitations}
+          mayAdmit={may.admit}
+          ownUserId={userId}
+        />
+        {may.admit && (
+          <InvitePerson
+            companyId={company.id}
+            projects={participations
+              .filter(({ state }) => state === 'takes-part')
+              .map(({ projectId, projectName }) => ({ value: projectId, label: projectName }))}
+          />
+        )}
+      </Section>
+      <Section title="Verdicts moved by teams">
+        <p className="muted">
+          Saves by which a team moved a verdict that rests on limits or a matrix that it is not shown. Many in a row on
+          one revision can close in on a limit.
+        </p>
+        <ProbingTable probing={probing} />
+      </Section>
     </>
   )
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { InvitationList } from '@/app/_components/review/invitation-list'
 import { VerdictCounts } from '@/app/_components/review/verdict-counts'
 import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
@@ -10,7 +11,8 @@ import { PageHead, Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getProject, type ProjectView } from '@/lib/data'
-import { InvitationList } from './_components/invitation-list'
+import { revokeInvitation } from '../actions'
+import { FabricatorList } from './_components/fabricator-list'
 import { PeopleTable } from './_components/people-table'
 
 interface ProjectPageProps {
@@ -58,18 +60,16 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
         {project.fabricators.length === 0 ? (
           <EmptyState>No fabricator is invited yet. Ask early: layout is cheap to change before it freezes.</EmptyState>
         ) : (
-          <ul className="plain-list">
-            {project.fabricators.map((company) => (
-              <li key={company.id}>
-                <Link href={paths.company(company.id)}>{company.name}</Link>
-              </li>
-            ))}
-          </ul>
+          <FabricatorList fabricators={project.fabricators} />
         )}
       </Section>
       {project.invitations.length > 0 && (
         <Section title="Invitations">
-          <InvitationList invitations={project.invitations} mayRevoke={project.may.invite} />
+          <InvitationList
+            invitations={project.invitations}
+            mayRevoke={project.may.invite}
+            revokeAction={revokeInvitation}
+          />
         </Section>
       )}
       <Timeline project={project} />

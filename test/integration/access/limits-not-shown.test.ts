@@ -251,8 +251,10 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
         if (!archive.ok) throw new Error('the package cannot be read')
         const files = archive.value
         expect(files.length).toBeGreaterThan(5)
-        for (const { path, bytes } of files)
-          expectNothingOf(`${audience}/${path}`, new TextDecoder('latin1').decode(bytes))
+        for (const { path, bytes } of files) {
+          // A PDF's texts are numbers of glyphs among numbers of its own: the report is looked through above, the sheets as SVG.
+          if (!path.endsWith('.pdf')) expectNothingOf(`${audience}/${path}`, new TextDecoder('latin1').decode(bytes))
+        }
       }
     }, 300_000)
   })

@@ -7,7 +7,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
 import { now } from '@/lib/config'
-import { getSheet, listSheetVersions } from '@/lib/data'
+import { getCompany, getSheet, listSheetVersions } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Capability matrix' }
 
@@ -15,6 +15,7 @@ export default async function CompanyMatrixPage({ params }: { params: Promise<{ 
   const { companyId } = await params
   const actor = await requireActor(paths.companyMatrix(companyId))
   const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'matrix'))
+  const { may } = await readOrNotFound(() => getCompany(actor, companyId))
   const versions = await listSheetVersions(actor, companyId, 'matrix')
   const version = current?.version ?? 0
   return (
@@ -28,7 +29,7 @@ export default async function CompanyMatrixPage({ params }: { params: Promise<{ 
             : 'What this fabricator builds every day, and at a stretch, as it stated it.'
         }
       />
-      <CompanyLinks companyId={companyId} />
+      <CompanyLinks companyId={companyId} may={may} />
       {current !== null && <SheetVersion sheet={current} />}
       <VersionList versions={versions} />
       {!mayEdit && current === null ? (

@@ -8,7 +8,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
 import { now } from '@/lib/config'
-import { getSheet, listSheetVersions } from '@/lib/data'
+import { getCompany, getSheet, listSheetVersions } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Panel formats' }
 
@@ -16,6 +16,7 @@ export default async function CompanyPanelsPage({ params }: { params: Promise<{ 
   const { companyId } = await params
   const actor = await requireActor(paths.companyPanels(companyId))
   const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'panel-formats'))
+  const { may } = await readOrNotFound(() => getCompany(actor, companyId))
   const versions = await listSheetVersions(actor, companyId, 'panel-formats')
   return (
     <>
@@ -28,7 +29,7 @@ export default async function CompanyPanelsPage({ params }: { params: Promise<{ 
             : 'The panels that this fabricator runs, as it stated them.'
         }
       />
-      <CompanyLinks companyId={companyId} />
+      <CompanyLinks companyId={companyId} may={may} />
       {current !== null && <SheetVersion sheet={current} />}
       <VersionList versions={versions} />
       {mayEdit ? (

@@ -7,7 +7,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
 import { now } from '@/lib/config'
-import { getSheet, listSheetVersions } from '@/lib/data'
+import { getCompany, getSheet, listSheetVersions } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Process rates' }
 
@@ -15,6 +15,7 @@ export default async function CompanyRatesPage({ params }: { params: Promise<{ c
   const { companyId } = await params
   const actor = await requireActor(paths.companyRates(companyId))
   const { company, mayEdit, current } = await readOrNotFound(() => getSheet(actor, companyId, 'process-rates'))
+  const { may } = await readOrNotFound(() => getCompany(actor, companyId))
   const versions = await listSheetVersions(actor, companyId, 'process-rates')
   return (
     <>
@@ -27,7 +28,7 @@ export default async function CompanyRatesPage({ params }: { params: Promise<{ c
             : 'Rates of this fabricator, and illustrative ones where it states none. They compare constructions; they are no prices.'
         }
       />
-      <CompanyLinks companyId={companyId} />
+      <CompanyLinks companyId={companyId} may={may} />
       {current !== null && <SheetVersion sheet={current} />}
       <VersionList versions={versions} />
       <RatesSheet

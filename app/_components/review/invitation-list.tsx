@@ -1,18 +1,21 @@
 'use client'
 
-import { ROLE_WORDS } from '@/app/_components/review/words'
 import { ActionButton } from '@/app/_components/ui/action-button'
+import type { Action } from '@/app/_components/ui/action-result'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { InvitationView } from '@/lib/data'
-import { revokeInvitation } from '../../actions'
+import { COMPANY_ROLE_WORDS, ROLE_WORDS } from './words'
 
+/** Links that were made, and what became of each. */
 export function InvitationList({
   invitations,
   mayRevoke,
+  revokeAction,
 }: {
   invitations: readonly InvitationView[]
   mayRevoke: boolean
+  revokeAction: Action<null>
 }) {
   return (
     <TableFrame label="Invitations">
@@ -33,7 +36,11 @@ export function InvitationList({
           {invitations.map((invitation) => (
             <tr key={invitation.id} data-quiet={invitation.state === 'open' ? undefined : true}>
               <td>{invitation.email ?? 'whoever holds the link'}</td>
-              <td>{ROLE_WORDS[invitation.role]}</td>
+              <td>
+                {invitation.companyRole === null
+                  ? ROLE_WORDS[invitation.role]
+                  : COMPANY_ROLE_WORDS[invitation.companyRole]}
+              </td>
               <td>{invitation.companyName}</td>
               <td>{invitation.state}</td>
               <td data-label="expires">
@@ -42,7 +49,7 @@ export function InvitationList({
               <td>
                 {mayRevoke && invitation.state === 'open' && (
                   <ActionButton
-                    action={revokeInvitation}
+                    action={revokeAction}
                     input={{ invitationId: invitation.id }}
                     weight="quiet"
                     confirm={{

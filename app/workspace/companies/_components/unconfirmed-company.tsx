@@ -1,0 +1,54 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { FormError } from '@/app/_components/ui/form-error'
+import { FormSelect } from '@/app/_components/ui/form-fields'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { confirmCompany } from '@/app/companies/actions'
+import type { ListedCompanyView } from '@/lib/data'
+import { confirmCompanyInput } from '@/lib/inputs'
+
+interface UnconfirmedCompanyProps {
+  readonly listed: ListedCompanyView
+  readonly known: readonly { readonly value: string; readonly label: string }[]
+}
+
+/** A name that somebody typed: the admin says which company it stands for. */
+export function UnconfirmedCompany({ listed, known }: UnconfirmedCompanyProps) {
+  const { company, project, people } = listed
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: confirmCompanyInput,
+    action: confirmCompany,
+    defaultValues: { companyId: company.id, knownCompanyId: '' },
+  })
+  const chosen = form.watch('knownCompanyId')
+  return (
+    <>
+      <h3>
+        {company.name} <span className="muted">{project === null ? '' : `in ${project.name} only`}</span>
+      </h3>
+      <p>
+        {people.length === 0
+          ? 'Nobody has joined it yet.'
+          : `Its people: ${people.map(({ user, email }) => `${user.name} (${email})`).join(', ')}. Make sure of them first.`}
+      </p>
+      <form className="form" onSubmit={submit}>
+        <FormSelect
+          control={form.control}
+          name="knownCompanyId"
+          label="It is"
+          options={[{ value: '', label: 'a company of its own' }, ...known]}
+          hint="As a known company, its people become members of that one without a right over its sheets, and that company is asked whether it takes part."
+        />
+        <FormError refusal={refusal} />
+        <div className="row">
+          <Button type="submit" isPending={isPending} pendingLabel="Confirming…">
+            {chosen === '' || chosen === undefined
+              ? `Confirm ${company.name}`
+              : `Confirm that ${company.name} is that company`}
+          </Button>
+        </div>
+      </form>
+    </>
+  )
+}

@@ -1,0 +1,55 @@
+import type { Metadata } from 'next'
+import { paths } from '@/app/_components/shell/paths'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { EmptyState } from '@/app/_components/ui/notices'
+import { PageHead, Section } from '@/app/_components/ui/section'
+import { listAllCompanies } from '@/lib/data'
+import { CompanyAdministrators } from './_components/company-administrators'
+import { UnconfirmedCompany } from './_components/unconfirmed-company'
+
+export const metadata: Metadata = { title: 'Fabricators' }
+
+export default async function WorkspaceCompaniesPage() {
+  const actor = await requireActor(paths.workspaceCompanies())
+  const companies = await readOrNotFound(() => listAllCompanies(actor))
+  const unconfirmed = companies.filter(({ project }) => project !== null)
+  const known = companies.filter(({ project }) => project === null)
+  return (
+    <>
+      <PageHead
+        title="Fabricators"
+        over="Workspace"
+        under="A company belongs to its own people. Its sheets are theirs: this page shows none of them. What you do here is in the trail."
+      />
+      <Section title="Names to confirm">
+        {unconfirmed.length === 0 ? (
+          <EmptyState>Every name is confirmed.</EmptyState>
+        ) : (
+          <ul className="plain-list">
+            {unconfirmed.map((listed) => (
+              <li key={listed.company.id} className="stack">
+                <UnconfirmedCompany
+                  listed={listed}
+                  known={known.map(({ company }) => ({ value: company.id, label: company.name }))}
+                />
+              </li>
+            ))}
+          </ul>
+        )}
+      </Section>
+      <Section title="Known companies">
+        {known.length === 0 ? (
+          <EmptyState>No company is known yet.</EmptyState>
+        ) : (
+          <ul className="plain-list">
+            {known.map((listed) => (
+              <li key={listed.company.id} className="stack">
+                <CompanyAdministrators listed={listed} />
+              </li>
+            ))}
+          </ul>
+        )}
+      </Section>
+    </>
+  )
+}

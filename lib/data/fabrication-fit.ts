@@ -50,7 +50,10 @@ export async function getFabricationFit(actor: Actor, revisionId: string): Promi
   const companies = pickSheets(fabrication, fabricatorCompanyId)
   const measured = measureOnce(loaded.design)
   const columns = companies.map(({ sheets }) => assessInOrder(measured, sheets.matrix?.content.rows ?? []))
-  const shown = companies.map(({ sharing }) => sharing.matrix === 'shown')
+  // Of a matrix that is not shared there is no cell: "not stated" would be untrue.
+  const shown = companies.map(({ sharing }) =>
+    sharing.matrix === 'not-shared' ? undefined : sharing.matrix === 'shown',
+  )
   return {
     revisionId,
     label: loaded.record.label,
@@ -71,7 +74,7 @@ export async function getFabricationFit(actor: Actor, revisionId: string): Promi
 
 function makeParameterView(
   columns: readonly (ParameterAssessment | undefined)[],
-  shown: readonly boolean[],
+  shown: readonly (boolean | undefined)[],
   { design }: LoadedRevision,
   index: number,
 ): FitParameterView {
@@ -91,7 +94,7 @@ function makeParameterView(
       foilUm,
       cells: columns.flatMap((column, company) => {
         const assessed = column?.values[at]
-        if (assessed === undefined) return []
+        if (assessed === undefined || shown[company] === undefined) return []
         return [shown[company] === true ? makeCell(parameter, assessed) : withholdCell(assessed)]
       }),
     })),

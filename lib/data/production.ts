@@ -33,7 +33,9 @@ import type { CompanyView } from './views'
 /** What one fabricator's panels make of a revision, and which of their sheets were used. */
 export interface FabricatorEstimateView {
   readonly company: CompanyView
-  /** Version of the sheet; null where the fabricator keeps none. */
+  /** May whoever asks have the fabricator's panel formats and rates? Where not, nothing is estimated. */
+  readonly isShown: boolean
+  /** Version of the sheet; null where the fabricator keeps none, or does not show it. */
   readonly formatsVersion: number | null
   readonly ratesVersion: number | null
   readonly estimate: Estimate
@@ -252,6 +254,7 @@ function makeEstimateView(design: Design, sheets: CompanySheets): FabricatorEsti
   const result = estimate(design, toBasis(sheets), nest)
   return {
     company: toCompany(sheets),
+    isShown: sheets.sharing.rates === 'shown',
     formatsVersion: sheets.sheets['panel-formats']?.version ?? null,
     ratesVersion: sheets.sheets['process-rates']?.version ?? null,
     estimate: result,

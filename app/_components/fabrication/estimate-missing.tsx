@@ -12,6 +12,9 @@ interface EstimateMissingProps {
 export function EstimateMissing({ projectId, revisionId, view }: EstimateMissingProps) {
   if (view.estimate.ok) return null
   const { code, reason } = view.estimate
+  if (code === 'no-formats' && !view.isShown) {
+    return <p className="empty">{view.company.name} does not show its panel formats and rates here.</p>
+  }
   return (
     <p className="empty">
       Not computed. {reason}{' '}

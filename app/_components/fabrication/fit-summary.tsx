@@ -2,6 +2,8 @@ import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { FabricatorFitView } from '@/lib/data'
+import type { MatrixSharing } from '@/lib/review'
+import { MATRIX_SHARING_WORDS } from './sharing-words'
 
 /** How many values and materials fall where, a line for each fabricator. */
 export function FitSummary({ fabricators }: { fabricators: readonly FabricatorFitView[] }) {
@@ -37,18 +39,18 @@ export function FitSummary({ fabricators }: { fabricators: readonly FabricatorFi
           </tr>
         </thead>
         <tbody>
-          {fabricators.map(({ company, matrix, counts, shelf }) => (
+          {fabricators.map(({ company, sharing, matrix, counts, shelf }) => (
             <tr key={company.id}>
               <th scope="row">{company.name}</th>
               <td className="nowrap">
-                <SheetLink href={paths.companyMatrix(company.id)} sheet={matrix} />
+                <SheetLink href={paths.companyMatrix(company.id)} sheet={matrix} sharing={sharing.matrix} />
               </td>
               <td className="num">{counts?.outside ?? '–'}</td>
               <td className="num">{counts?.stretch ?? '–'}</td>
               <td className="num">{counts?.notStated ?? '–'}</td>
               <td className="num">{counts?.comfortable ?? '–'}</td>
               <td className="nowrap">
-                <SheetLink href={paths.companyShelf(company.id)} sheet={shelf} />
+                <SheetLink href={paths.companyShelf(company.id)} sheet={shelf} sharing={sharing.shelf} />
               </td>
               <td className="num">{shelf?.counts.toOrder ?? '–'}</td>
               <td className="num">{shelf?.counts.unknown ?? '–'}</td>
@@ -64,14 +66,17 @@ export function FitSummary({ fabricators }: { fabricators: readonly FabricatorFi
 interface SheetLinkProps {
   readonly href: string
   readonly sheet: { readonly version: number; readonly issuedOn: string } | null
+  readonly sharing: MatrixSharing
 }
 
-function SheetLink({ href, sheet }: SheetLinkProps) {
-  return sheet === null ? (
-    <span className="muted">none stated</span>
-  ) : (
-    <Link href={href}>
-      version {sheet.version}, {sheet.issuedOn}
-    </Link>
+function SheetLink({ href, sheet, sharing }: SheetLinkProps) {
+  if (sharing === 'not-shared') return <span className="muted">{MATRIX_SHARING_WORDS[sharing]}</span>
+  if (sheet === null) return <span className="muted">none stated</span>
+  const words = `version ${sheet.version}, ${sheet.issuedOn}`
+  if (sharing === 'shown') return <Link href={href}>{words}</Link>
+  return (
+    <>
+      {words} <span className="muted">({MATRIX_SHARING_WORDS[sharing]})</span>
+    </>
   )
 }

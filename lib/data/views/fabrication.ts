@@ -66,7 +66,7 @@ export interface FitValueView {
   readonly text: string
   readonly place: string
   readonly foilUm: number | null
-  /** One for each fabricator, in their order. */
+  /** One for each fabricator whose matrix is shown or checked against, in their order. */
   readonly cells: readonly FitCellView[]
 }
 

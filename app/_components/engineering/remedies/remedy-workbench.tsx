@@ -199,7 +199,7 @@ function BasisNote({ view, design, isUnknown }: BasisNoteProps) {
       <p className="small muted">
         {isUnknown
           ? 'Cost, parts per panel and the shelf are not included: the server did not answer. Reload the page to try again.'
-          : 'Cost, parts per panel and the shelf are not included: no fabricator with access to this revision states them.'}
+          : 'Cost, parts per panel and the shelf are not included: no fabricator with access to this revision states and shows them.'}
       </p>
     )
   }
@@ -210,7 +210,7 @@ function BasisNote({ view, design, isUnknown }: BasisNoteProps) {
       {unpriced === ''
         ? `Cost and parts per panel by the panels of ${company.name}${usesIllustrativeRates ? '; illustrative rates are among those that count' : ''}.`
         : `Cost by the panels of ${company.name} is not computed. ${unpriced}`}{' '}
-      {shelf === null ? `${company.name} keeps no shelf here.` : `Materials by the shelf of ${company.name}.`}
+      {shelf === null ? `${company.name} keeps or shows no shelf here.` : `Materials by the shelf of ${company.name}.`}
     </p>
   )
 }

@@ -18,6 +18,8 @@ export default async function FabricationPage({ params }: RevisionParams) {
   const fit = await readOrNotFound(() => getFabricationFit(actor, revisionId))
   const { fabricators, parameters } = fit
   const withMatrix = fabricators.filter(({ matrix }) => matrix !== null)
+  const compared = fabricators.filter(({ sharing }) => sharing.matrix !== 'not-shared')
+  const onlyChecked = compared.filter(({ sharing }) => sharing.matrix === 'checked')
   return (
     <>
       <FabricationLinks projectId={projectId} revisionId={revisionId} />
@@ -35,10 +37,16 @@ export default async function FabricationPage({ params }: RevisionParams) {
               <p className="empty">
                 {fit.isFabricator
                   ? 'You have stated no capability matrix yet.'
-                  : 'No fabricator of this revision has stated a capability matrix yet.'}
+                  : 'No fabricator of this revision has stated a capability matrix, or lets this project have it.'}
               </p>
             ) : (
-              <FitTable fabricators={fabricators} parameters={parameters} />
+              <FitTable fabricators={compared} parameters={parameters} />
+            )}
+            {onlyChecked.length > 0 && (
+              <p className="small">
+                Checked against and not shown by {onlyChecked.map(({ company }) => company.name).join(', ')}: where each
+                value falls, without the limits.
+              </p>
             )}
             <FitUnknown parameters={parameters} />
             <p className="small muted">
@@ -46,14 +54,16 @@ export default async function FabricationPage({ params }: RevisionParams) {
               strictest. A matrix states what a fabricator expects to build: the quotation is what binds.
             </p>
           </Section>
-          {fabricators.map(({ company, shelf }) => (
+          {fabricators.map(({ company, shelf, sharing }) => (
             <Section
               key={company.id}
               title={fit.isFabricator ? 'Materials and your shelf' : `Materials and the shelf of ${company.name}`}
             >
               {shelf === null ? (
                 <p className="empty">
-                  {fit.isFabricator ? 'You have' : `${company.name} has`} stated nothing about the shelf yet.
+                  {sharing.shelf === 'not-shared'
+                    ? `${company.name} does not show its shelf here.`
+                    : `${fit.isFabricator ? 'You have' : `${company.name} has`} stated nothing about the shelf yet.`}
                 </p>
               ) : (
                 <>

@@ -1,13 +1,14 @@
 import { readFileSync, statSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import {
+  dateSchema,
   evaluate,
   formatIssuePath,
   getDesignJsonSchema,
   type Issue,
   MAX_DESIGN_CHARACTERS,
   makeResultsDocument,
-  parseDesignText,
+  parseDesignBytes,
 } from '@/lib/engine'
 import { formatReport, isAllMet } from './evaluation-report'
 
@@ -59,7 +60,7 @@ function run(argv: readonly string[], today: string): { status: 0 | 1; text: str
   const [file] = positionals
   if (file === undefined || positionals.length > 1) throw new Refusal(EVALUATE_USAGE)
   const evaluatedOn = readDay(values.on ?? today)
-  const parsed = parseDesignText(readText(file))
+  const parsed = parseDesignBytes(readBytes(file))
   if (!parsed.ok) throw new Refusal(describeIssues(file, parsed.issues))
   const evaluation = evaluate(parsed.value, { facts: { evaluatedOn } })
   return {
@@ -88,7 +89,7 @@ function readArguments(argv: readonly string[]) {
   }
 }
 
-function readText(file: string): string {
+function readBytes(file: string): Uint8Array {
   try {
     const status = statSync(file)
     if (status.isDirectory()) throw new Refusal(`${file}: is a folder; give a design file`)
@@ -97,7 +98,7 @@ function readText(file: string): string {
         `${file}: has ${status.size} bytes; a design document has at most ${MAX_DESIGN_CHARACTERS} characters`,
       )
     }
-    return readFileSync(file, 'utf8')
+    return readFileSync(file)
   } catch (error) {
     if (error instanceof Refusal) throw error
     if (error instanceof Error && 'code' in error && error.code === 'ENOENT') throw new Refusal(`${file}: no such file`)
@@ -114,7 +115,7 @@ function describeIssues(file: string, issues: readonly Issue[]): string {
 }
 
 function readDay(day: string): string {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(day) || Number.isNaN(Date.parse(`${day}T00:00:00Z`))) {
+  if (!dateSchema.safeParse(day).success) {
     throw new Refusal(`--on: "${day}" is not a calendar day such as 2027-03-01`)
   }
   return day

@@ -70,6 +70,7 @@ export function findIssuesAcross(design: Design): Issue[] {
   checkLayers(design, add)
   checkZones(design, add)
   checkBends(design, add)
+  checkSize(design, add)
   checkFeatureReferences(design, add)
   const outlineIssue = findOutlineIssue(design.features.outline)
   if (outlineIssue !== null) issues.push(outlineIssue)
@@ -238,6 +239,24 @@ function checkBends(design: Design, add: Add): void {
       )
     }
   })
+}
+
+/**
+ * Every bend is computed through every layer of its zone, at many corners of the tolerances: this product is what an evaluation costs. The
+ * bound is far above real parts (forty bends of twenty layers come to 800) and keeps one evaluation to seconds (`npm run bench`).
+ */
+export const MAX_BEND_LAYERS = 4000
+
+function checkSize({ bends, construction }: Design, add: Add): void {
+  const layerCounts = new Map(construction.zones.map(({ id, presence }) => [id, presence.length]))
+  const bendLayers = bends.reduce((sum, { zoneId }) => sum + (layerCounts.get(zoneId) ?? 0), 0)
+  if (bendLayers > MAX_BEND_LAYERS) {
+    add(
+      'too-large',
+      ['bends'],
+      `${bends.length} bends through ${bendLayers} layers in all; a design has at most ${MAX_BEND_LAYERS} layers in its bends, counted once for each bend`,
+    )
+  }
 }
 
 function checkFeatureReferences(design: Design, add: Add): void {

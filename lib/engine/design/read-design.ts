@@ -1,6 +1,7 @@
 import type { Issue, Result } from '../results'
 import { findIssuesAcross } from './cross-checks'
 import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design, designSchema } from './design'
+import { decodeUtf8, findDuplicateKeys, findTinyNumbers } from './json-text'
 import { liftDesign } from './lift'
 
 /** Largest design document that is read at all, in characters: far above any real construction. */
@@ -25,6 +26,8 @@ export function parseDesign(input: unknown): Result<Design> {
       })),
     }
   }
+  const tiny = findTinyNumbers(parsed.data)
+  if (tiny.length > 0) return { ok: false, issues: tiny }
   const issues = findIssuesAcross(parsed.data)
   return issues.length === 0 ? { ok: true, value: parsed.data } : { ok: false, issues }
 }
@@ -42,6 +45,11 @@ function findNewerFormat(input: unknown): Issue | null {
   }
 }
 
+const ZIP: Issue = { code: 'not-json', path: [], message: 'the file is a ZIP archive, not a JSON design document' }
+
+/** The local file header of every ZIP archive starts with "PK" and two control characters. */
+const isZip = (start: string) => start.startsWith('PK') && start.charCodeAt(2) < 0x09 && start.charCodeAt(3) < 0x09
+
 /** Reads the text of a design file. Says plainly when it is not JSON, too large, or a ZIP in disguise. */
 export function parseDesignText(text: string): Result<Design> {
   const refuse = (code: string, message: string): Result<Design> => ({
@@ -54,15 +62,22 @@ export function parseDesignText(text: string): Result<Design> {
       `the file has ${text.length} characters; a design document has at most ${MAX_DESIGN_CHARACTERS}`,
     )
   }
-  // The local file header of every ZIP archive starts with "PK" and two control characters.
-  if (text.startsWith('PK') && text.charCodeAt(2) < 0x09 && text.charCodeAt(3) < 0x09) {
-    return refuse('not-json', 'the file is a ZIP archive, not a JSON design document')
-  }
+  if (isZip(text.slice(0, 4))) return refuse(ZIP.code, ZIP.message)
+  const json = text.replace(/^\uFEFF/, '')
   let value: unknown
   try {
-    value = JSON.parse(text.replace(/^\uFEFF/, ''))
+    value = JSON.parse(json)
   } catch (error) {
     return refuse('not-json', `the file is not JSON: ${error instanceof Error ? error.message : String(error)}`)
   }
+  const duplicates = findDuplicateKeys(json)
+  if (duplicates.length > 0) return { ok: false, issues: duplicates }
   return parseDesign(value)
+}
+
+/** Reads the bytes of a design file, which must be UTF-8. */
+export function parseDesignBytes(bytes: Uint8Array): Result<Design> {
+  if (isZip(String.fromCharCode(...bytes.subarray(0, 4)))) return { ok: false, issues: [ZIP] }
+  const text = decodeUtf8(bytes)
+  return typeof text === 'string' ? parseDesignText(text) : { ok: false, issues: [text] }
 }

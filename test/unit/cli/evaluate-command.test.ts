@@ -42,6 +42,27 @@ describe('evaluate command', () => {
     expect(stdout).toContain('qualify by test')
   })
 
+  test.each(['2027-02-30', '2027-13-01', '2026-2-3', 'tomorrow', '2025-02-29'])('--on %s is no calendar day', (day) => {
+    const { status, stderr } = run('seed/designs/pipit-rev-a.json', '--on', day)
+    expect(status).toBe(2)
+    expect(stderr).toContain(`--on: "${day}" is not a calendar day`)
+  })
+
+  test('a file that is not UTF-8 is refused with the position of the byte', () => {
+    const file = join(folder, 'latin.json')
+    writeFileSync(file, Buffer.from('{"name":"Pi\xe9zo"}', 'latin1'))
+    expect(run(file)).toMatchObject({ status: 2, stderr: expect.stringContaining('byte 12') })
+  })
+
+  test('a key that is given twice is refused with its path', () => {
+    const file = join(folder, 'twice.json')
+    writeFileSync(
+      file,
+      readFileSync('seed/designs/pipit-rev-a.json', 'utf8').replace('"brief"', '"name": "Other", "brief"'),
+    )
+    expect(run(file)).toMatchObject({ status: 2, stderr: expect.stringContaining('name: is given twice') })
+  })
+
   test('a design with a concern ends with 1 and says which', () => {
     const { status, stdout } = run('seed/designs/skua-rev-a.json')
     expect(status).toBe(1)

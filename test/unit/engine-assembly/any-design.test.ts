@@ -15,9 +15,10 @@ import { listStartingConstructions } from '@/lib/engine/templates'
 
 const SEED = 20_261_123
 
-/** Every number in plain data, with its path. */
+/** Numbers that are not finite, and texts that show one, with their paths. */
 function findNonFinite(value: unknown, path: string): string[] {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path} = ${value}`]
+  if (typeof value === 'string') return /\b(NaN|Infinity)\b/.test(value) ? [`${path} = ${value}`] : []
   if (Array.isArray(value)) return value.flatMap((each, index) => findNonFinite(each, `${path}[${index}]`))
   if (value !== null && typeof value === 'object') {
     return Object.entries(value).flatMap(([key, each]) => findNonFinite(each, `${path}.${key}`))
@@ -35,7 +36,11 @@ const thicknessUm = fc.oneof(
   { weight: 6, arbitrary: fc.double({ min: 5, max: 200, noNaN: true }) },
   { weight: 1, arbitrary: fc.constantFrom(1e-9, 0.001, 9999, 10_000) },
 )
-const fraction = fc.oneof(fc.double({ min: 0, max: 1, noNaN: true }), fc.constantFrom(0, 1, 1e-12))
+// Shares below the least that is read would be refused, and doubles are drawn near 0 half of the time.
+const fraction = fc.oneof(
+  fc.double({ min: 0, max: 1, noNaN: true }).map((share) => (share < 1e-12 ? 0 : share)),
+  fc.constantFrom(0, 1, 1e-12),
+)
 const toleranceFraction = fc.constantFrom(0, 0.05, 0.1, 0.5, 0.999)
 
 const dielectric = fc

@@ -5,7 +5,7 @@ import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ConfirmDialog, SheetDialog } from '@/app/_components/ui/dialog'
 import { Notice } from '@/app/_components/ui/notices'
-import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignText } from '@/lib/engine'
+import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignBytes } from '@/lib/engine'
 import { useDraft } from '../draft'
 
 const StartingList = lazy(() => import('./starting-list'))
@@ -28,7 +28,7 @@ export function DesignFileActs() {
       setIssues([{ code: 'too-large', path: [], message }])
       return
     }
-    const parsed = parseDesignText(await file.text())
+    const parsed = parseDesignBytes(new Uint8Array(await file.arrayBuffer()))
     if (!parsed.ok) {
       setIssues(parsed.issues)
       return

@@ -10,7 +10,7 @@ import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
-import { MAX_DESIGN_CHARACTERS } from '@/lib/engine/design'
+import { decodeUtf8, MAX_DESIGN_CHARACTERS } from '@/lib/engine/design'
 import { newRevisionInput } from '@/lib/inputs'
 import { createRevision } from '../../../../actions'
 
@@ -111,7 +111,9 @@ function DesignFile({ onText }: { onText: (text: string) => void }) {
       )
       return
     }
-    onText(await file.text())
+    const text = decodeUtf8(new Uint8Array(await file.arrayBuffer()))
+    if (typeof text === 'string') onText(text)
+    else setError(text.message)
   }
   return (
     <FileField

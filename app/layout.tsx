@@ -1,9 +1,11 @@
 import type { Metadata, Viewport } from 'next'
-import { cookies } from 'next/headers'
+import { cookies, headers } from 'next/headers'
 import type { ReactNode } from 'react'
 import { CAUTIONS } from '@/lib/engine/cautions'
-import { getActor } from '@/lib/server'
+import { getActor, NONCE_HEADER } from '@/lib/server'
 import { Masthead } from './_components/shell/masthead'
+import { NavigationStatus } from './_components/shell/navigation-status'
+import { StyleNonce } from './_components/shell/style-nonce'
 import { ThemeSwitch } from './_components/shell/switches'
 import {
   LENGTH_UNIT_COOKIE,
@@ -27,16 +29,18 @@ export const viewport: Viewport = {
 }
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
-  const [jar, actor] = await Promise.all([cookies(), getActor()])
+  const [jar, head, actor] = await Promise.all([cookies(), headers(), getActor()])
   const theme = parseThemePreference(jar.get(THEME_COOKIE)?.value)
   const unit = parseLengthUnitPreference(jar.get(LENGTH_UNIT_COOKIE)?.value)
   return (
     <html lang="en" {...(theme === 'system' ? {} : { 'data-theme': theme })} suppressHydrationWarning>
       <body>
+        <StyleNonce nonce={head.get(NONCE_HEADER) ?? undefined} />
         <a className="skip-link" href="#content">
           To the content
         </a>
         <UnitProvider initialUnit={unit}>
+          <NavigationStatus />
           <Masthead actor={actor} />
           <main id="content" className="page" tabIndex={-1}>
             {children}

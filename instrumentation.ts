@@ -6,5 +6,7 @@ export async function register(): Promise<void> {
     markConnections()
     const { startMailWorker } = await import('@/lib/server/mail/worker')
     startMailWorker()
+    const { startFileSweeper } = await import('@/lib/server/file-sweeper')
+    startFileSweeper()
   }
 }

@@ -9,4 +9,4 @@ export const createInvitation = action(inputs.invitationInput, data.createInvita
 export const revokeInvitation = action(inputs.revokeInvitationInput, data.revokeInvitation)
 export const setMembershipRole = action(inputs.membershipRoleInput, data.setMembershipRole)
 export const removeMember = action(inputs.removeMemberInput, data.removeMember)
-export const createRevision = action(inputs.newRevisionInput, data.createRevision)
+export const createRevision = action(inputs.newRevisionInput, data.createRevision, { turn: 'calculations' })

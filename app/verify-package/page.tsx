@@ -2,8 +2,8 @@ import type { Metadata } from 'next'
 import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
-import { MAX_PACKAGE_BYTES } from '@/lib/package'
 import { VerifyForm } from './_components/verify-form'
+import { MAX_UPLOADED_PACKAGE_BYTES } from './check-package'
 
 export const metadata: Metadata = { title: 'Verify a package' }
 
@@ -25,7 +25,7 @@ export default async function VerifyPackagePage() {
           </>
         }
       />
-      <VerifyForm maxBytes={MAX_PACKAGE_BYTES} />
+      <VerifyForm maxBytes={MAX_UPLOADED_PACKAGE_BYTES} />
     </div>
   )
 }

@@ -21,6 +21,9 @@ export interface Settings {
   /** Whether this is to be a real workspace that starts with nobody in it. */
   readonly startsEmpty: boolean
   readonly logLevel: LogLevel
+  /** What the files of one project may take on disk, and those that one company's people sent. */
+  readonly projectFilesMib: number
+  readonly companyFilesMib: number
   /** Null where no mail server is set: invitations are then handed over as links. */
   readonly smtpUrl: string | null
   readonly mailFrom: string
@@ -69,6 +72,12 @@ const port = z
   .transform(Number)
   .refine((number) => number >= 1 && number <= 65535, 'a whole number from 1 to 65535')
 
+const mebibytes = z
+  .string()
+  .regex(/^\d{1,7}$/, 'a whole number of MiB from 1 to 9999999')
+  .transform(Number)
+  .refine((number) => number >= 1, 'a whole number of MiB from 1 to 9999999')
+
 const DATABASE_EXPECTED = 'a file: address (SQLite) or a postgresql: address with a host and a database name'
 
 const databaseUrl = z.string().refine((text) => {
@@ -110,6 +119,9 @@ const environmentSchema = z.object({
   BENDWORTHY_EMPTY: flag.default(false),
   BENDWORTHY_DEMO: flag.optional(),
   BENDWORTHY_LOG_LEVEL: z.enum(['debug', 'info', 'warn', 'error'], 'debug, info, warn or error').default('info'),
+  // Some eighty files of the largest size for a project; a company takes part in several.
+  BENDWORTHY_PROJECT_FILES_MIB: mebibytes.default(2048),
+  BENDWORTHY_COMPANY_FILES_MIB: mebibytes.default(4096),
   BENDWORTHY_SMTP_URL: smtpUrl.optional(),
   BENDWORTHY_MAIL_FROM: z.email('an e-mail address').optional(),
 })
@@ -159,6 +171,8 @@ export function parseSettings(
     wantsDemoData: !values.BENDWORTHY_EMPTY && values.BENDWORTHY_DEMO !== false,
     startsEmpty: values.BENDWORTHY_EMPTY,
     logLevel: values.BENDWORTHY_LOG_LEVEL,
+    projectFilesMib: values.BENDWORTHY_PROJECT_FILES_MIB,
+    companyFilesMib: values.BENDWORTHY_COMPANY_FILES_MIB,
     smtpUrl: values.BENDWORTHY_SMTP_URL ?? null,
     mailFrom: values.BENDWORTHY_MAIL_FROM ?? 'bendworthy@localhost',
   }

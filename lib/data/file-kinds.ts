@@ -1,6 +1,5 @@
 import 'server-only'
 import { refuseField } from './errors'
-import { MAX_FILE_BYTES } from './file-store'
 
 /** What a file's first bytes say it is. Anything else is kept as plain bytes and never shown in the page. */
 const SIGNATURES: readonly { readonly mediaType: string; readonly bytes: readonly number[] }[] = [
@@ -10,21 +9,27 @@ const SIGNATURES: readonly { readonly mediaType: string; readonly bytes: readonl
   { mediaType: 'application/zip', bytes: [0x50, 0x4b, 0x03, 0x04] },
 ]
 
-/** The media type by content: what a browser or a file name claims is not believed. */
-export function findMediaType(bytes: Uint8Array): string {
-  const found = SIGNATURES.find((signature) => signature.bytes.every((byte, index) => bytes[index] === byte))
-  if (found !== undefined) return found.mediaType
-  return isText(bytes) ? 'text/plain' : 'application/octet-stream'
+/** How much of a file's beginning is looked at. */
+export const FILE_HEAD_BYTES = 65_536
+
+/** The beginning of a file, and how long all of it is. */
+export interface FileHead {
+  readonly head: Uint8Array
+  readonly sizeBytes: number
 }
 
-const TEXT_SAMPLE_BYTES = 65_536
+/** The media type by content: what a browser or a file name claims is not believed. */
+export function findMediaType(file: FileHead): string {
+  const found = SIGNATURES.find((signature) => signature.bytes.every((byte, index) => file.head[index] === byte))
+  if (found !== undefined) return found.mediaType
+  return isText(file) ? 'text/plain' : 'application/octet-stream'
+}
 
-function isText(bytes: Uint8Array): boolean {
-  const sample = bytes.subarray(0, TEXT_SAMPLE_BYTES)
-  if (sample.includes(0)) return false
+function isText({ head, sizeBytes }: FileHead): boolean {
+  if (head.includes(0)) return false
   try {
-    // A character cut by the sample's end is not an error of the file.
-    new TextDecoder('utf-8', { fatal: true }).decode(sample, { stream: sample.length < bytes.length })
+    // A character cut by the head's end is not an error of the file.
+    new TextDecoder('utf-8', { fatal: true }).decode(head, { stream: head.length < sizeBytes })
     return true
   } catch {
     return false
@@ -34,23 +39,18 @@ function isText(bytes: Uint8Array): boolean {
 /** Media types that drawings and artwork come in: text formats (layers, drills, netlists), pictures, PDF, archives. */
 const ARTWORK_TYPES: readonly string[] = ['text/plain', 'application/pdf', 'image/png', 'image/jpeg', 'application/zip']
 
-export function requireUsableFile(bytes: Uint8Array): string {
-  if (bytes.length === 0) refuseField('file', 'empty', 'is empty')
-  if (bytes.length > MAX_FILE_BYTES) {
-    refuseField('file', 'too-large', `has ${toMib(bytes.length)} MiB; at most ${toMib(MAX_FILE_BYTES)} MiB are kept`)
-  }
-  return findMediaType(bytes)
+export function requireUsableFile(file: FileHead): string {
+  if (file.sizeBytes === 0) refuseField('file', 'empty', 'is empty')
+  return findMediaType(file)
 }
 
-export function requireArtworkFile(bytes: Uint8Array): string {
-  const mediaType = requireUsableFile(bytes)
+export function requireArtworkFile(file: FileHead): string {
+  const mediaType = requireUsableFile(file)
   if (!ARTWORK_TYPES.includes(mediaType)) {
     refuseField('file', 'unknown-content', 'is not artwork: expected a text format, PDF, PNG, JPEG or a ZIP archive')
   }
   return mediaType
 }
-
-const toMib = (bytes: number) => (bytes / (1024 * 1024)).toFixed(1)
 
 /** The last part of a path, without what no file system takes: a browser may send a whole path. */
 export function cleanFileName(name: string): string {

@@ -16,10 +16,11 @@ import {
 import type { TransactionClient } from './client'
 import { changeContent } from './content'
 import { NotAllowedError, NotFoundError, outcomeOf, refuseField } from './errors'
-import { cleanFileName, requireArtworkFile, requireUsableFile } from './file-kinds'
-import { keepFile, readKeptFile } from './file-store'
+import { cleanFileName, type FileHead, requireArtworkFile, requireUsableFile } from './file-kinds'
+import { findRoom, refuseWithoutRoom, requireRoom } from './file-room'
+import { type FileBytes, readKeptFile, receiveFile } from './file-store'
 import { toAttachmentView } from './part-views'
-import { read } from './read'
+import { type ReadContext, read } from './read'
 import { type LoadedRevision, loadRevision } from './snapshot'
 import type { AttachmentView, FileDownload, Outcome } from './views'
 import { type WriteContext, write } from './write'
@@ -31,34 +32,82 @@ interface KeptFile {
   readonly originalName: string
 }
 
+interface SentFile {
+  readonly revisionId: string
+  readonly fileName: string
+  readonly bytes: FileBytes
+  readonly requestKey?: string | undefined
+}
+
+interface Reception<I extends SentFile, T> {
+  readonly action: string
+  readonly input: I
+  /** Whether the person may do this at all, and for which project: asked before a byte is read. */
+  readonly authorize: (context: ReadContext) => Promise<RevisionScope>
+  /** The media type, by content. */
+  readonly check: (file: FileHead) => string
+  /** Stores the row: in the transaction in which the file is put in its place. */
+  readonly store: (context: WriteContext, file: KeptFile) => Promise<T>
+}
+
 /**
- * Checks and keeps the bytes before the transaction, then runs it. The person's right to see the revision is asked
- * first, so that a stranger cannot fill the disk.
+ * Takes a file in: rights and room first, then the bytes to disk, then the row and the file's place in one transaction. A file
+ * that is refused at any of these is gone.
  */
-async function withKeptFile<T>(
+async function receive<I extends SentFile, T>(
   actor: Actor,
-  input: { readonly revisionId: string; readonly fileName: string; readonly bytes: Uint8Array },
-  check: (bytes: Uint8Array) => string,
-  run: (file: KeptFile) => Promise<Outcome<T>>,
+  { action, input, authorize, check, store }: Reception<I, T>,
 ): Promise<Outcome<T>> {
-  await read(actor, ({ tx, standing }) => requireRevisionInView(tx, standing, input.revisionId))
-  const kept = await outcomeOf(async () => {
-    const mediaType = check(input.bytes)
-    return { ...(await keepFile(input.bytes)), mediaType, originalName: cleanFileName(input.fileName) }
+  const arrived = await outcomeOf(async () => {
+    const room = await read(actor, async (context) => {
+      const { revision } = await authorize(context)
+      return findRoom(context, revision.projectId)
+    })
+    return receiveFile(input.bytes, {
+      mostBytes: room.mostBytes,
+      refuseTooLarge: (sizeBytes) => refuseWithoutRoom(room, sizeBytes),
+    })
   })
-  return kept.ok ? run(kept.value) : kept
+  if (!arrived.ok) return arrived
+  const { sha256, sizeBytes, publish, discard } = arrived.value
+  try {
+    const checked = await outcomeOf(async () => check(arrived.value))
+    if (!checked.ok) return checked
+    const file = { sha256, sizeBytes, mediaType: checked.value, originalName: cleanFileName(input.fileName) }
+    // The hash stands for the bytes: a retry under the same key sends them again.
+    return await write(actor, action, { ...input, bytes: sha256 }, async (context) => {
+      const { revision } = await authorize(context)
+      const value = await store(context, file)
+      await requireRoom(context, revision.projectId)
+      await publish()
+      return value
+    })
+  } finally {
+    await discard()
+  }
 }
 
 /** Puts a file beside an item's answer, as evidence, or beside a comment of the person's own. */
 export function attachFile(actor: Actor, input: AttachFileInput): Promise<Outcome<AttachmentView>> {
-  return withKeptFile(actor, input, requireUsableFile, (file) =>
-    write(actor, 'attach-file', input, async (context) => {
+  const { target } = input
+  return receive(actor, {
+    action: 'attach-file',
+    input,
+    authorize: async ({ tx, standing }) => {
+      const scope = await requireRevisionInView(tx, standing, input.revisionId)
+      if (target.kind === 'item') {
+        requireAnswerable(standing, scope, await loadRevision(tx, scope.revision.id), target.itemId)
+      } else await requireOwnComment(tx, standing, scope, target.commentId)
+      return scope
+    },
+    check: requireUsableFile,
+    store: async (context, file) => {
       const scope = await requireRevisionInView(context.tx, context.standing, input.revisionId)
-      return input.target.kind === 'item'
-        ? attachToItem(context, scope, input.target.itemId, file)
-        : attachToComment(context, scope, input.target.commentId, file)
-    }),
-  )
+      return target.kind === 'item'
+        ? attachToItem(context, scope, target.itemId, file)
+        : attachToComment(context, scope, target.commentId, file)
+    },
+  })
 }
 
 async function attachToItem(context: WriteContext, scope: RevisionScope, itemId: string, file: KeptFile) {
@@ -77,7 +126,12 @@ async function attachToItem(context: WriteContext, scope: RevisionScope, itemId:
 }
 
 async function attachToComment(context: WriteContext, scope: RevisionScope, commentId: string, file: KeptFile) {
-  const { tx, standing } = context
+  const comment = await requireOwnComment(context.tx, context.standing, scope, commentId)
+  return storeAttachment(context, scope, file, { itemId: null, commentId, companyId: comment.thread.companyId })
+}
+
+/** A comment that the person may change, so that a file may stand beside it. */
+async function requireOwnComment(tx: TransactionClient, standing: Standing, scope: RevisionScope, commentId: string) {
   const comment = await tx.comment.findUnique({ where: { id: commentId }, include: { thread: true } })
   if (comment === null || comment.thread.revisionId !== scope.revision.id) throw new NotFoundError('comment')
   if (!maySeeThread(standing, scope.subject, comment.thread)) throw new NotFoundError('comment')
@@ -86,7 +140,7 @@ async function attachToComment(context: WriteContext, scope: RevisionScope, comm
     kind: 'comment',
     authorId: comment.authorId,
   }))
-  return storeAttachment(context, scope, file, { itemId: null, commentId, companyId: comment.thread.companyId })
+  return comment
 }
 
 async function storeAttachment(
@@ -169,42 +223,40 @@ async function requireAttachment(tx: TransactionClient, standing: Standing, atta
 
 /** Adds an artwork file. One with the name of another replaces it. */
 export function addArtwork(actor: Actor, input: AddArtworkInput): Promise<Outcome<AttachmentView>> {
-  return withKeptFile(actor, input, requireArtworkFile, (file) =>
-    write(actor, 'add-artwork', input, async (context) => {
-      const { tx, standing, at, record } = context
-      const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
-      const sameName = { revisionId: revision.id, originalName: file.originalName, removedAt: null }
-      const replaced = await tx.artwork.findFirst({ where: sameName })
-      const people = new Map([[standing.userId, standing.name]])
-      if (replaced?.sha256 === file.sha256) refuseField('file', 'already-there', 'is there already, byte for byte')
-      const summary = [`artwork ${file.originalName} ${replaced === null ? 'added' : 'replaced'}`]
-      const { value } = await changeContent(
-        context,
-        await loadRevision(tx, revision.id),
-        { part: 'artwork', summary },
-        async () => {
-          if (replaced !== null) {
-            await tx.artwork.update({
-              where: { id: replaced.id },
-              data: { removedAt: at, removedById: standing.userId },
-            })
-          }
-          const row = await tx.artwork.create({
-            data: { revisionId: revision.id, ...file, uploadedById: standing.userId, createdAt: at },
-          })
-          await record({
-            action: 'artwork-added',
-            subject: { kind: 'artwork', id: row.id },
-            projectId: revision.projectId,
-            revisionId: revision.id,
-            details: { fileName: row.originalName, sha256: row.sha256, replaced: replaced?.sha256 },
-          })
-          return toAttachmentView({ people }, row)
-        },
-      )
-      return value
-    }),
-  )
+  return receive(actor, {
+    action: 'add-artwork',
+    input,
+    authorize: ({ tx, standing }) => requireRevision(tx, standing, input.revisionId, 'revision:edit'),
+    check: requireArtworkFile,
+    store: (context, file) => storeArtwork(context, input.revisionId, file),
+  })
+}
+
+async function storeArtwork(context: WriteContext, revisionId: string, file: KeptFile): Promise<AttachmentView> {
+  const { tx, standing, at, record } = context
+  const loaded = await loadRevision(tx, revisionId)
+  const { projectId } = loaded.record
+  const sameName = { revisionId, originalName: file.originalName, removedAt: null }
+  const replaced = await tx.artwork.findFirst({ where: sameName })
+  if (replaced?.sha256 === file.sha256) refuseField('file', 'already-there', 'is there already, byte for byte')
+  const summary = [`artwork ${file.originalName} ${replaced === null ? 'added' : 'replaced'}`]
+  const { value } = await changeContent(context, loaded, { part: 'artwork', summary }, async () => {
+    if (replaced !== null) {
+      await tx.artwork.update({ where: { id: replaced.id }, data: { removedAt: at, removedById: standing.userId } })
+    }
+    const row = await tx.artwork.create({
+      data: { revisionId, ...file, uploadedById: standing.userId, createdAt: at },
+    })
+    await record({
+      action: 'artwork-added',
+      subject: { kind: 'artwork', id: row.id },
+      projectId,
+      revisionId,
+      details: { fileName: row.originalName, sha256: row.sha256, replaced: replaced?.sha256 },
+    })
+    return toAttachmentView({ people: new Map([[standing.userId, standing.name]]) }, row)
+  })
+  return value
 }
 
 /** Takes an artwork file off the revision. Its bytes and its record stay. */

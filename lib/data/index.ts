@@ -35,7 +35,9 @@ export { getDrawingFile, getSheetIdentity } from './drawings'
 export { NotAllowedError, NotFoundError } from './errors'
 export { getFabricationFit } from './fabrication-fit'
 export { getSheet, listSheetVersions, type SavedSheet, saveSheet } from './fabrication-sheets'
+export { getFileRoom } from './file-room'
 export { MAX_FILE_BYTES } from './file-store'
+export { sweepFiles } from './file-sweep'
 export {
   addArtwork,
   attachFile,

@@ -1,8 +1,11 @@
 import { z } from 'zod'
 import { nameSchema, textSchema } from '@/lib/engine/design'
 
-/** An id that the database gave. */
-export const recordIdSchema = z.string().min(1, 'is missing').max(60, 'is not an id')
+/** An id that the database gave. Whatever else is sent in its place is not asked for: PostgreSQL refuses to compare a NUL. */
+export const recordIdSchema = z
+  .string()
+  .min(1, 'is missing')
+  .regex(/^[\w-]{1,60}$/, 'is not an id')
 
 /** The version that the person saw when they began; a write on another version is refused as stale. */
 export const seenVersionSchema = z.coerce.number().int('must be a whole number').min(0)

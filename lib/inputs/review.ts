@@ -117,10 +117,17 @@ export const declarationInput = z
   })
 export type DeclarationInput = z.infer<typeof declarationInput>
 
+/** A file's content, at once or as it arrives. */
+const fileBytesSchema = z.custom<Uint8Array | AsyncIterable<Uint8Array>>(
+  (value) =>
+    typeof value === 'object' && value !== null && (value instanceof Uint8Array || Symbol.asyncIterator in value),
+  'is not a file',
+)
+
 /** A file that was sent; `bytes` are the file's content. */
 const fileFields = {
   fileName: z.string().trim().min(1, 'is empty').max(200, 'is longer than 200 characters'),
-  bytes: z.instanceof(Uint8Array),
+  bytes: fileBytesSchema,
 }
 
 /** Beside an item's answer, or beside a comment. */

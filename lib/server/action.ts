@@ -4,6 +4,7 @@ import { unstable_rethrow } from 'next/navigation'
 import type { z } from 'zod'
 import { type Actor, type Outcome, openSession, type Visit } from '@/lib/data'
 import { explainError, explainInput, type ServerRefusal, SIGNED_OUT } from './expected-errors'
+import { inTurn, type Queued } from './route'
 import { getActor, keepSession } from './session'
 import { getVisit } from './visit'
 
@@ -20,11 +21,13 @@ export type ActionResult<T> =
 export function action<S extends z.ZodType, T>(
   schema: S,
   run: (actor: Actor, input: z.infer<S>) => Promise<Outcome<T>>,
+  queued: Queued = {},
 ): (input: unknown) => Promise<ActionResult<T>> {
   return async (input) =>
     answer(schema, input, run.name, async (parsed) => {
       const actor = await getActor()
-      return actor === null ? { ok: false, refusal: SIGNED_OUT } : run(actor, parsed)
+      if (actor === null) return { ok: false, refusal: SIGNED_OUT }
+      return inTurn(queued, actor, () => run(actor, parsed))
     })
 }
 

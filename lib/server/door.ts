@@ -1,4 +1,5 @@
 import 'server-only'
+import { DOOR_TEXTS } from '@/lib/inputs'
 import { type ServerRefusal, SIGNED_OUT } from './expected-errors'
 import { getActor } from './session'
 
@@ -34,10 +35,10 @@ export async function refuseAtDoor(request: Knock): Promise<Response | null> {
   if (size === null) return refuse(411, invalid('The request does not say how long it is.'))
   if (size > MOST_VISITOR_BODY_BYTES && (await getActor()) === null) return refuse(401, SIGNED_OUT)
   if (size > MOST_BODY_BYTES) {
-    return refuse(413, invalid(`${sayMib(size)} were sent at once; at most ${sayMib(MOST_BODY_BYTES)} can be.`))
+    return refuse(413, invalid(DOOR_TEXTS.tooLarge(toMib(size), toMib(MOST_BODY_BYTES))))
   }
   if (mayNest(request.headers) && getDepth(await request.text()) > DEEPEST_BODY) {
-    return refuse(400, invalid(`What was sent is nested more than ${DEEPEST_BODY} levels deep.`))
+    return refuse(400, invalid(DOOR_TEXTS.tooDeep(DEEPEST_BODY)))
   }
   return null
 }
@@ -103,4 +104,4 @@ function isStrange({ pathname, searchParams }: URL): boolean {
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for; tab and line ends are text
 const CONTROL_CHARACTERS = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/
 
-const sayMib = (bytes: number) => `${(bytes / (1024 * 1024)).toFixed(1)} MiB`
+const toMib = (bytes: number) => (bytes / (1024 * 1024)).toFixed(1)

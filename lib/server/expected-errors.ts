@@ -3,6 +3,8 @@ import { randomBytes } from 'node:crypto'
 import { log } from '@/lib/config'
 import { NotAllowedError, NotFoundError, type Refusal, WriteConflictError } from '@/lib/data'
 import type { Issue } from '@/lib/engine/results'
+import { DOOR_TEXTS } from '@/lib/inputs'
+import { NoTurnError } from './fair-turns'
 
 /** Why something was not done, for a page, a form or a program. */
 export type ServerRefusal =
@@ -14,7 +16,7 @@ export type ServerRefusal =
 
 export const SIGNED_OUT: ServerRefusal = {
   kind: 'signed-out',
-  message: 'You are signed out: the session ended or was ended elsewhere. Sign in again; what you typed is still here.',
+  message: DOOR_TEXTS.signedOut,
 }
 
 /** An expected error in its words; anything else is logged under an id that the person can quote. */
@@ -22,6 +24,7 @@ export function explainError(error: unknown, doing: string): ServerRefusal {
   if (error instanceof NotFoundError) return { kind: 'not-found', message: error.message }
   if (error instanceof NotAllowedError) return { kind: 'not-allowed', message: error.message }
   if (error instanceof WriteConflictError) return { kind: 'clash', message: error.message, issues: [] }
+  if (error instanceof NoTurnError) return error.refusal
   const errorId = randomBytes(5).toString('hex')
   log.error('unexpected error', { errorId, doing, error })
   return {

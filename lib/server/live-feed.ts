@@ -1,6 +1,7 @@
 import 'server-only'
 import { log } from '@/lib/config'
 import { type Actor, type LiveEvent, type LiveEvents, listLiveEvents, NotAllowedError, NotFoundError } from '@/lib/data'
+import { getPlaces } from './places'
 
 /** Soon enough to talk, seldom enough that a hundred open pages cost nothing. */
 const POLL_MS = 1_000
@@ -21,6 +22,7 @@ interface FeedOptions {
  *
  * @param request  `Last-Event-ID` counts before `?after=`, which is where the page began
  * @throws NotFoundError  for somebody who does not see the revision
+ * @throws NoTurnError  where the person, or everybody together, listens on too many pages
  */
 export async function openLiveFeed(
   actor: Actor,
@@ -29,11 +31,13 @@ export async function openLiveFeed(
   { pollMs = POLL_MS, longestMs = LONGEST_MS }: FeedOptions = {},
 ): Promise<Response> {
   const first = await listLiveEvents(actor, revisionId, readStart(request))
+  const leave = getPlaces('streams').take(actor.userId)
   let isOver = false
   let timer: NodeJS.Timeout | undefined
   const end = (): void => {
     isOver = true
     clearTimeout(timer)
+    leave()
   }
   const body = new ReadableStream<Uint8Array>({
     start(controller) {
@@ -45,6 +49,10 @@ export async function openLiveFeed(
         controller.close()
       }
       request.signal.addEventListener('abort', finish)
+      if (request.signal.aborted) {
+        finish()
+        return
+      }
       send(`retry: ${RETRY_MS}\n\n`)
       const startedAt = performance.now()
       let spokeAt = startedAt

@@ -2,9 +2,10 @@ import 'server-only'
 import { unstable_rethrow } from 'next/navigation'
 import type { Actor, FileDownload } from '@/lib/data'
 import { explainError, type ServerRefusal, SIGNED_OUT } from './expected-errors'
+import { getFairTurns, type TurnKind } from './fair-turns'
 import { getActor } from './session'
 
-const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {
+export const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {
   'signed-out': 401,
   'not-allowed': 403,
   'not-found': 404,
@@ -19,9 +20,24 @@ const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {
 
 type Params = Readonly<Record<string, string | undefined>>
 
-interface RouteContext {
+export interface RouteContext {
   /** Resolves to nothing on an address without a variable part. */
   readonly params: Promise<Record<string, string | string[] | undefined> | undefined>
+}
+
+export interface Queued {
+  /** The queue in which it waits for the person's turn; none for what is quickly done. */
+  readonly turn?: TurnKind
+}
+
+/** Runs at once, or in the person's turn. */
+export function inTurn<T>(
+  { turn }: Queued,
+  actor: Actor,
+  work: () => Promise<T>,
+  signal?: AbortSignal | undefined,
+): Promise<T> {
+  return turn === undefined ? work() : getFairTurns(turn).run(actor.userId, work, signal)
 }
 
 /**
@@ -30,12 +46,14 @@ interface RouteContext {
  */
 export function route(
   run: (actor: Actor, params: Params, request: Request) => Promise<FileDownload | Response>,
+  queued: Queued = {},
 ): (request: Request, context: RouteContext) => Promise<Response> {
   return async (request, context) =>
     respond(request, async () => {
       const actor = await getActor()
       if (actor === null) return refuse(SIGNED_OUT)
-      const result = await run(actor, flatten((await context.params) ?? {}), request)
+      const params = flatten((await context.params) ?? {})
+      const result = await inTurn(queued, actor, () => run(actor, params, request), request.signal)
       return result instanceof Response ? result : sendFile(result)
     })
 }
@@ -51,20 +69,30 @@ export function visitorRoute(
     })
 }
 
-async function respond(request: Request, run: () => Promise<Response>): Promise<Response> {
+export async function respond(request: Request, run: () => Promise<Response>): Promise<Response> {
   try {
     return await run()
   } catch (error) {
     unstable_rethrow(error)
+    // Whoever went away gets no answer, and left no error behind.
+    if (request.signal.aborted) return new Response(null, { status: 499 })
     return refuse(explainError(error, `${request.method} ${new URL(request.url).pathname}`))
   }
 }
 
 function refuse(refusal: ServerRefusal): Response {
-  return Response.json({ error: refusal }, { status: STATUS[refusal.kind], headers: { 'cache-control': 'no-store' } })
+  return Response.json({ error: refusal }, { status: STATUS[refusal.kind], headers: getRefusalHeaders(refusal) })
 }
 
-function flatten(params: Record<string, string | string[] | undefined>): Params {
+const RETRY_SECONDS = 30
+
+/** RFC 9110, 10.2.3: when it is worth asking again. */
+export function getRefusalHeaders({ kind }: ServerRefusal): Record<string, string> {
+  const isLater = kind === 'busy' || kind === 'too-many'
+  return { 'cache-control': 'no-store', ...(isLater ? { 'retry-after': String(RETRY_SECONDS) } : {}) }
+}
+
+export function flatten(params: Record<string, string | string[] | undefined>): Params {
   return Object.fromEntries(
     Object.entries(params).map(([name, value]) => [name, Array.isArray(value) ? value.join('/') : value]),
   )

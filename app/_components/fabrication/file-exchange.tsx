@@ -6,10 +6,10 @@ import { Button, LinkButton } from '@/app/_components/ui/button'
 import { FileField } from '@/app/_components/ui/file-field'
 import { FormError } from '@/app/_components/ui/form-error'
 import { SelectField } from '@/app/_components/ui/select-field'
+import { uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { SheetFilePreview } from '@/lib/data'
 import type { TableSheetKind } from '@/lib/fabrication'
-import { previewSheetFile } from './actions'
 import { FilePreview } from './file-preview'
 
 interface FileExchangeProps {
@@ -54,9 +54,11 @@ export function FileExchange({ companyId, kind, mayEdit, seenVersion, hasUnsaved
   )
 }
 
+const previewSheetFile = uploadAction<SheetFilePreview>('sheet-preview')
+
 interface Previewed {
   readonly preview: SheetFilePreview
-  readonly bytes: Uint8Array
+  readonly file: File
   readonly mode: string
 }
 
@@ -66,14 +68,13 @@ function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangePr
   const [error, setError] = useState<string | undefined>(undefined)
   const [previewed, setPreviewed] = useState<Previewed | null>(null)
   const { send, isPending, refusal, clearRefusal } = useAction(previewSheetFile)
-  const look = async () => {
+  const look = () => {
     const [file] = files
     if (file === undefined) {
       setError('choose a file first')
       return
     }
-    const bytes = new Uint8Array(await file.arrayBuffer())
-    send({ companyId, kind, fileName: file.name, bytes, mode }, (preview) => setPreviewed({ preview, bytes, mode }))
+    send({ companyId, kind, fileName: file.name, file, mode }, (preview) => setPreviewed({ preview, file, mode }))
   }
   const forget = () => {
     setPreviewed(null)
@@ -117,7 +118,7 @@ function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangePr
             companyId,
             kind,
             fileName: previewed.preview.fileName,
-            bytes: previewed.bytes,
+            file: previewed.file,
             mode: previewed.mode,
           }}
           seenVersion={seenVersion}

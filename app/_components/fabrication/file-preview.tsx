@@ -1,5 +1,6 @@
 'use client'
 
+import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
@@ -7,9 +8,11 @@ import { FormError } from '@/app/_components/ui/form-error'
 import { Notice } from '@/app/_components/ui/notices'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { TextField } from '@/app/_components/ui/text-field'
+import { uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
-import type { SheetFilePreview } from '@/lib/data'
-import { importSheetFile } from './actions'
+import type { SavedSheet, SheetFilePreview } from '@/lib/data'
+
+const importSheetFile = uploadAction<SavedSheet>('sheet-import')
 
 interface FilePreviewProps {
   readonly preview: SheetFilePreview
@@ -28,6 +31,7 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
   const [leaveOutBadRows, setLeaveOut] = useState(false)
   const [issuedOn, setIssuedOn] = useState(today)
   const [note, setNote] = useState(`from ${preview.fileName}`)
+  const router = useRouter()
   const { send, isPending, refusal } = useAction(importSheetFile)
   const { added, changed, removed, unchangedCount, goodRowCount, badRowCount, bad, columns } = preview
   const hasChanges = added.length + changed.length + removed.length > 0
@@ -89,7 +93,7 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
           weight="strong"
           isPending={isPending}
           isDisabled={!mayTake || !hasChanges}
-          onPress={() => send({ ...input, leaveOutBadRows, seenVersion, issuedOn, note })}
+          onPress={() => send({ ...input, leaveOutBadRows, seenVersion, issuedOn, note }, () => router.refresh())}
         >
           Take over as version {seenVersion + 1}
         </Button>

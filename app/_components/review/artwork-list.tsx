@@ -3,7 +3,7 @@
 import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import type { AttachmentView } from '@/lib/data'
-import { addArtwork, removeArtwork } from './actions'
+import { removeArtwork } from './actions'
 import { FileList } from './file-list'
 import { UploadForm } from './upload-form'
 
@@ -41,7 +41,7 @@ export function ArtworkList({ revisionId, files, mayEdit, maxFileBytes }: Artwor
       />
       {mayEdit && (
         <UploadForm
-          action={addArtwork}
+          purpose="artwork"
           input={{ revisionId }}
           label="Add an artwork file"
           hint={`Layer images, drill data, outline, drawing. At most ${Math.floor(maxFileBytes / 1e6)} MB each.`}

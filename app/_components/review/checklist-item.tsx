@@ -9,7 +9,7 @@ import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
 import type { DecidedOutcome } from '@/lib/engine/results'
 import { nameAnswerers } from '@/lib/review'
-import { attachFile, removeAttachment } from './actions'
+import { removeAttachment } from './actions'
 import { AnswerForm } from './answer-form'
 import { Reasons } from './comparison-report'
 import { FileList } from './file-list'
@@ -153,7 +153,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
           />
           {item.mayAnswer && (
             <UploadForm
-              action={attachFile}
+              purpose="attachment"
               input={{ revisionId, target: { kind: 'item', itemId: item.itemId } }}
               label="Attach a file"
               hint="A measurement, a photograph, a data sheet, a calculation."

@@ -10,7 +10,7 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { CommentView, ThreadView } from '@/lib/data'
 import { closeThreadInput, editCommentInput, reopenThreadInput, replyInput } from '@/lib/inputs'
-import { attachFile, closeThread, editComment, reopenThread, replyToThread } from './actions'
+import { closeThread, editComment, reopenThread, replyToThread } from './actions'
 import { getTargetPath } from './blocker-list'
 import { CommentField } from './comment-field'
 import { FileList } from './file-list'
@@ -125,7 +125,7 @@ function Comment({
       )}
       {act === 'attach' && (
         <UploadForm
-          action={attachFile}
+          purpose="attachment"
           input={{ revisionId, target: { kind: 'comment', commentId: comment.id } }}
           label="Attach a file to this comment"
           hint="A photograph, a sketch, a data sheet."

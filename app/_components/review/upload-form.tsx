@@ -1,15 +1,16 @@
 'use client'
 
-import { useState } from 'react'
-import type { Action } from '@/app/_components/ui/action-result'
+import { useRouter } from 'next/navigation'
+import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { FileField } from '@/app/_components/ui/file-field'
 import { FormError } from '@/app/_components/ui/form-error'
+import { type UploadPurpose, uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
 
 interface UploadFormProps<T> {
-  action: Action<T>
-  /** What the action wants besides the file. */
+  purpose: UploadPurpose
+  /** What is said beside the file. */
   input: Record<string, unknown>
   label: string
   hint: string
@@ -22,7 +23,7 @@ interface UploadFormProps<T> {
 
 /** Sends one file. Too large or empty is said before anything is sent; the server checks again. */
 export function UploadForm<T>({
-  action,
+  purpose,
   input,
   label,
   hint,
@@ -32,13 +33,15 @@ export function UploadForm<T>({
   onSend,
   onDone,
 }: UploadFormProps<T>) {
+  const router = useRouter()
+  const action = useMemo(() => uploadAction<T>(purpose), [purpose])
   const { send, isPending, refusal } = useAction(action)
   const [files, setFiles] = useState<readonly File[]>([])
   const [error, setError] = useState<string | undefined>(undefined)
   // A file input cannot be emptied from outside: a new one takes its place after each file that was accepted.
   const [round, setRound] = useState(0)
 
-  const submit = async () => {
+  const submit = () => {
     const file = files[0]
     if (file === undefined) {
       setError('choose a file first')
@@ -54,8 +57,8 @@ export function UploadForm<T>({
     }
     setError(undefined)
     onSend?.()
-    const bytes = new Uint8Array(await file.arrayBuffer())
-    send({ ...input, fileName: file.name, bytes }, (value) => {
+    send({ ...input, fileName: file.name, file }, (value) => {
+      router.refresh()
       setFiles([])
       setRound((previous) => previous + 1)
       onDone?.(value)

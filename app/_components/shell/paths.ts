@@ -76,6 +76,8 @@ export const paths = {
   drawingSvg: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
   liveEvents: (revisionId: string, after: number) => `/api/revisions/${enc(revisionId)}/events?after=${after}`,
+  /** Where a file is sent to, by what it is sent for. */
+  upload: (purpose: string) => `/api/uploads/${enc(purpose)}`,
   attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
   artworkFile: (artworkId: string) => `/api/artwork/${enc(artworkId)}`,
   designSchema: () => '/api/design-schema',

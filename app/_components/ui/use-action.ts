@@ -1,6 +1,7 @@
 'use client'
 
 import { useRef, useState, useTransition } from 'react'
+import { isDoorText } from '@/lib/inputs'
 import type { Action, Refusal } from './action-result'
 import { makeRequestKey } from './request-key'
 
@@ -37,11 +38,14 @@ export function useAction<T>(action: Action<T>): Sending<T> {
         } else {
           setRefusal(onRefused === undefined ? result.refusal : onRefused(result.refusal))
         }
-      } catch {
+      } catch (error) {
+        const isTurnedAway = error instanceof Error && isDoorText(error.message)
         // The key is kept: trying again after a lost answer must not do it twice.
         setRefusal({
           kind: 'unsent',
-          message: 'The server did not answer. What you entered is still here; try again.',
+          message: isTurnedAway
+            ? error.message
+            : 'The server did not answer. What you entered is still here; try again.',
           issues: [],
         })
       } finally {

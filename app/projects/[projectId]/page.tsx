@@ -1,5 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { FileRoom } from '@/app/_components/review/file-room'
 import { InvitationList } from '@/app/_components/review/invitation-list'
 import { VerdictCounts } from '@/app/_components/review/verdict-counts'
 import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
@@ -10,7 +11,7 @@ import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead, Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { getProject, type ProjectView } from '@/lib/data'
+import { getFileRoom, getProject, type ProjectView } from '@/lib/data'
 import { revokeInvitation } from '../actions'
 import { FabricatorList } from './_components/fabricator-list'
 import { PeopleTable } from './_components/people-table'
@@ -25,6 +26,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
   const { projectId } = await params
   const actor = await requireActor(paths.project(projectId))
   const project = await readOrNotFound(() => getProject(actor, projectId))
+  const room = await getFileRoom(actor, projectId)
   return (
     <>
       <PageHead
@@ -72,6 +74,9 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
           />
         </Section>
       )}
+      <Section title="Files">
+        <FileRoom room={room} />
+      </Section>
       <Timeline project={project} />
     </>
   )

@@ -6,15 +6,14 @@ import { countOf, formatBytes } from '@/app/_components/review/words'
 import { Notice } from '@/app/_components/ui/notices'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import type { PackageFindings } from '../actions'
-import { checkPackage } from '../actions'
+import type { PackageFindings } from '../check-package'
 
 export function VerifyForm({ maxBytes }: { maxBytes: number }) {
   const [findings, setFindings] = useState<PackageFindings | null>(null)
   return (
     <div className="stack">
-      <UploadForm
-        action={checkPackage}
+      <UploadForm<PackageFindings>
+        purpose="package-check"
         input={{}}
         label="Package"
         hint="A ZIP file as downloaded from a released revision. It is checked and not kept."

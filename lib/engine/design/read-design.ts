@@ -4,8 +4,11 @@ import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design, designSchema } from 
 import { decodeUtf8, findDuplicateKeys, findTinyNumbers } from './json-text'
 import { liftDesign } from './lift'
 
-/** Largest design document that is read at all, in characters: far above any real construction. */
-export const MAX_DESIGN_CHARACTERS = 2_000_000
+/**
+ * Largest design document that is read at all, in characters: far above any real construction, and small enough to be sent
+ * to a server in one act of 1 MiB, in which each quotation mark counts twice.
+ */
+export const MAX_DESIGN_CHARACTERS = 750_000
 
 /**
  * Turns an unknown value into a design: documents of older formats are lifted, then shape, then references between its parts.

@@ -46,4 +46,5 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'noteSent',
   'noteFailed',
   'queueDigests',
+  'sweepFiles',
 ]

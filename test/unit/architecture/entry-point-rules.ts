@@ -34,7 +34,7 @@ export function checkServerActions({ file, code }: SourceFile): string[] {
   })
 }
 
-/** Sentences about route handlers that do not go through `route` or `visitorRoute` of lib/server. */
+/** Sentences about route handlers that do not go through `route`, `uploadRoute` or `visitorRoute` of lib/server. */
 export function checkRouteHandler({ file, code, imports }: SourceFile): string[] {
   if (file === SESSION_ROUTE) return []
   const readsData = imports.some(({ target, isTypeOnly }) => target === 'lib/data' && !isTypeOnly)
@@ -43,7 +43,9 @@ export function checkRouteHandler({ file, code, imports }: SourceFile): string[]
       return readsData ? [`${file} reads data for a visitor`] : []
     }
     const isSetting = /^const (dynamic|revalidate|runtime|maxDuration) = /.test(written)
-    return isSetting || /^const [A-Z]+ = route\(/.test(written) ? [] : [`${file} exports "${written}" past the wrapper`]
+    return isSetting || /^const [A-Z]+ = (route|uploadRoute)\(/.test(written)
+      ? []
+      : [`${file} exports "${written}" past the wrapper`]
   })
 }
 

@@ -24,6 +24,8 @@ describe('settings', () => {
       wantsDemoData: true,
       startsEmpty: false,
       logLevel: 'info',
+      projectFilesMib: 2048,
+      companyFilesMib: 4096,
       smtpUrl: null,
       mailFrom: 'bendworthy@localhost',
     })

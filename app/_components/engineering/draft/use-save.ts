@@ -5,6 +5,7 @@ import { useCallback, useRef, useState } from 'react'
 import { type Action, getIssues, type Refusal } from '@/app/_components/ui/action-result'
 import { makeRequestKey } from '@/app/_components/ui/request-key'
 import { type Design, formatIssuePath, parseDesign } from '@/lib/engine'
+import { isDoorText } from '@/lib/inputs'
 import { useDraft } from './draft-context'
 import { dropKeptDraft } from './kept-draft'
 
@@ -79,10 +80,13 @@ export function useSave(action: SaveDesignAction): Save {
       const details = listDetails(refusal)
       setState({ kind: 'refused', message: refusal.message, details })
       return false
-    } catch {
+    } catch (error) {
+      const isTurnedAway = error instanceof Error && isDoorText(error.message)
       setState({
         kind: 'refused',
-        message: 'The server did not answer. Nothing is lost: the changes are still here; save again.',
+        message: isTurnedAway
+          ? error.message
+          : 'The server did not answer. Nothing is lost: the changes are still here; save again.',
         details: [],
       })
       return false

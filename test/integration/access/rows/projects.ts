@@ -21,6 +21,13 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
     seenBy: 'project',
   },
   {
+    name: 'getFileRoom',
+    run: (a, s) => data.getFileRoom(a, s.team.projectId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'project',
+  },
+  {
     name: 'createInvitation',
     run: (a, s) =>
       data.createInvitation(a, {

@@ -1,12 +1,14 @@
 import { ArtworkList } from '@/app/_components/review/artwork-list'
+import { FileRoom } from '@/app/_components/review/file-room'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
-import { MAX_FILE_BYTES } from '@/lib/data'
+import { getFileRoom, MAX_FILE_BYTES } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 export default async function ArtworkPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
-  const { revision } = await loadRevision(projectId, revisionId)
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const room = await getFileRoom(actor, projectId)
   return (
     <Section title="Artwork">
       <p className="muted">
@@ -19,6 +21,7 @@ export default async function ArtworkPage({ params }: RevisionParams) {
         mayEdit={revision.may.edit}
         maxFileBytes={MAX_FILE_BYTES}
       />
+      <FileRoom room={room} />
     </Section>
   )
 }

@@ -1,16 +1,19 @@
-'use server'
+import 'server-only'
 
 import { z } from 'zod'
 import { getSecrets } from '@/lib/config'
+import type { Outcome } from '@/lib/data'
 import { requestKeySchema } from '@/lib/inputs'
 import { type VerifiedPackage, verifyPackage } from '@/lib/package'
-import { action } from '@/lib/server'
 
-const packageInput = z.strictObject({
+export const packageInput = z.strictObject({
   fileName: z.string().max(200, 'is longer than 200 characters'),
   bytes: z.instanceof(Uint8Array),
   requestKey: requestKeySchema,
 })
+
+/** A package is read as a whole, in memory. */
+export const MAX_UPLOADED_PACKAGE_BYTES = 128 * 1024 * 1024
 
 /** What the page says of a package that is whole. */
 export interface PackageFindings {
@@ -27,7 +30,10 @@ export interface PackageFindings {
 }
 
 /** Checks an uploaded package against this installation's own key. Nothing of it is kept. */
-export const checkPackage = action(packageInput, async (_actor, input) => {
+export async function checkPackage(
+  _actor: unknown,
+  input: z.infer<typeof packageInput>,
+): Promise<Outcome<PackageFindings>> {
   const result = verifyPackage(input.bytes, { trustedKeyPem: getSecrets().verifyingKeyPem })
   if (result.ok) return { ok: true as const, value: describePackage(result.value) }
   return {
@@ -38,7 +44,7 @@ export const checkPackage = action(packageInput, async (_actor, input) => {
       issues: result.issues,
     },
   }
-})
+}
 
 function describePackage({
   manifest,

@@ -8,6 +8,7 @@ import { LinkButton } from '@/app/_components/ui/button'
 import { PageHead, Section } from '@/app/_components/ui/section'
 import { getLimitSheet, getSettingsView, listAccounts } from '@/lib/data'
 import { AccountTable } from './_components/account-table'
+import { AdminReads } from './_components/admin-reads'
 import { MaintenancePanel } from './_components/maintenance-panel'
 import { SettingsForm } from './_components/settings-form'
 
@@ -40,6 +41,9 @@ export default async function WorkspacePage() {
       </Section>
       <Section title="Trail and backup">
         <MaintenancePanel />
+      </Section>
+      <Section title="What an admin can read">
+        <AdminReads />
       </Section>
       <Section title="Companies">
         <p>

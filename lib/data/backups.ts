@@ -1,11 +1,11 @@
 import 'server-only'
-import { cp, mkdir, rename, rm, stat } from 'node:fs/promises'
+import { chmod, cp, mkdir, rename, rm, stat } from 'node:fs/promises'
 import path from 'node:path'
 import { getSettings, now } from '@/lib/config'
 import { type Actor, requireInWorkspace } from './authorization'
 import { db, getDatabase } from './client'
 import { outcomeOf, refuseClash } from './errors'
-import { getFilesFolder } from './file-store'
+import { getFilesFolder, getIncomingFolder } from './file-store'
 import { read } from './read'
 import type { Outcome } from './views'
 import { write } from './write'
@@ -50,11 +50,13 @@ async function copyAll(): Promise<Backup> {
     const database = path.join(/* turbopackIgnore: true */ partial, 'bendworthy.db')
     // The database comes first: every file that it refers to is then among those copied after it.
     await db().$executeRaw`VACUUM INTO ${database}`
+    await chmod(database, 0o600)
     const files = getFilesFolder()
     if ((await stat(files).catch(() => null)) !== null) {
       await cp(files, path.join(/* turbopackIgnore: true */ partial, 'files'), {
         recursive: true,
-        filter: (source) => !source.endsWith('.partial'),
+        // Neither what is being written, nor what has not arrived.
+        filter: (source) => !source.endsWith('.partial') && source !== getIncomingFolder(),
       })
     }
     await rename(partial, folder)

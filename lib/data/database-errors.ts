@@ -42,6 +42,14 @@ export function isUniqueViolation(error: unknown, model: string, ...fields: stri
   })
 }
 
+/** SQLSTATE character_not_in_repertoire: PostgreSQL can neither keep nor compare a NUL in a text. */
+const UNSTORABLE_STATE = '22021'
+
+/** Whether an error means that a text was asked for that the database cannot hold, so that no record has it. */
+export function isUnstorableText(error: unknown): boolean {
+  return someLayer(error, ({ code, originalCode }) => code === UNSTORABLE_STATE || originalCode === UNSTORABLE_STATE)
+}
+
 type Layer = Readonly<Record<string, unknown>>
 
 const DEEPEST_LAYER = 6

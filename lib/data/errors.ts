@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Issue } from '@/lib/engine/results'
 import type { Blocker } from '@/lib/review'
+import { isUnstorableText } from './database-errors'
 import type { ChangeSince, Outcome, Refusal } from './views'
 
 /** The record does not exist, or the person may not know that it does: outsiders cannot tell which. */
@@ -84,6 +85,12 @@ export async function outcomeOf<T>(run: () => Promise<T>): Promise<Outcome<T>> {
     return { ok: true, value: await run() }
   } catch (error) {
     if (error instanceof RefusalError) return { ok: false, refusal: error.refusal }
+    if (isUnstorableText(error)) {
+      return {
+        ok: false,
+        refusal: { kind: 'invalid', message: 'Something holds a character that cannot be kept.', issues: [] },
+      }
+    }
     throw error
   }
 }

@@ -55,11 +55,17 @@ export function listMail(actor: Actor, state?: MailState): Promise<MailboxView> 
   })
 }
 
-export function getMail(actor: Actor, mailId: string): Promise<MailView> {
-  return read(actor, async ({ tx, standing }) => {
+/** The text of a message. It may quote what the admin has no other right to, so each opening is recorded. */
+export async function getMail(actor: Actor, mailId: string): Promise<MailView> {
+  const opened = await write(actor, 'open-mail', {}, async ({ tx, standing, record }) => {
     requireInWorkspace(standing, 'mail:view')
     const row = await tx.mailMessage.findUnique({ where: { id: mailId } })
     if (row === null) throw new NotFoundError('message')
+    await record({
+      action: 'mail-opened',
+      subject: { kind: 'mail', id: row.id },
+      details: { to: row.address, kind: row.kind, subject: row.subject },
+    })
     const entry = toEntry(row)
     return {
       ...entry,
@@ -68,6 +74,8 @@ export function getMail(actor: Actor, mailId: string): Promise<MailView> {
       maySendAgain: isStuck(entry.state),
     }
   })
+  if (!opened.ok) throw new NotFoundError('message')
+  return opened.value
 }
 
 /** A message that was given up, or of which nobody knows whether it went out, is due again. An admin's decision. */

@@ -1,6 +1,8 @@
 import 'server-only'
 import { type Actor, loadStanding, type Standing } from './authorization'
 import { inTransaction, type TransactionClient } from './client'
+import { isUnstorableText } from './database-errors'
+import { NotFoundError } from './errors'
 
 export interface ReadContext {
   readonly tx: TransactionClient
@@ -13,6 +15,12 @@ export interface ReadContext {
  *
  * @throws NotFoundError, NotAllowedError
  */
-export function read<T>(actor: Actor, work: (context: ReadContext) => Promise<T>): Promise<T> {
-  return inTransaction(async (tx) => work({ tx, standing: await loadStanding(tx, actor.userId) }))
+export async function read<T>(actor: Actor, work: (context: ReadContext) => Promise<T>): Promise<T> {
+  try {
+    return await inTransaction(async (tx) => work({ tx, standing: await loadStanding(tx, actor.userId) }))
+  } catch (error) {
+    // Ids come from addresses: one that cannot be compared is one that there is not.
+    if (isUnstorableText(error)) throw new NotFoundError('record')
+    throw error
+  }
 }

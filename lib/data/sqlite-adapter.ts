@@ -1,4 +1,5 @@
 import 'server-only'
+import { chmodSync, closeSync, openSync } from 'node:fs'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3'
 import {
@@ -36,6 +37,7 @@ export class OrderlySqlite implements SqlMigrationAwareDriverAdapterFactory {
   readonly provider = 'sqlite'
   readonly adapterName = 'orderly-sqlite'
   readonly #inner: PrismaBetterSqlite3
+  readonly #file: string
   readonly #forMigration: boolean
 
   /**
@@ -44,10 +46,12 @@ export class OrderlySqlite implements SqlMigrationAwareDriverAdapterFactory {
    */
   constructor(url: string, { forMigration = false }: { forMigration?: boolean } = {}) {
     this.#inner = new PrismaBetterSqlite3({ url })
+    this.#file = url.slice('file:'.length)
     this.#forMigration = forMigration
   }
 
   async connect(): Promise<SqlDriverAdapter> {
+    keepToOwner(this.#file)
     const inner = await this.#inner.connect()
     await setPragmas(inner, this.#forMigration)
     return this.#forMigration ? takeTurns(inner, runScriptAsTransaction) : takeTurns(inner)
@@ -55,6 +59,24 @@ export class OrderlySqlite implements SqlMigrationAwareDriverAdapterFactory {
 
   async connectToShadowDb(): Promise<SqlDriverAdapter> {
     return takeTurns(await this.#inner.connectToShadowDb())
+  }
+}
+
+/**
+ * Makes the database readable by its owner alone, also one that an older version made. SQLite gives its log and its shared memory
+ * the rights of the database. An existing file is not opened: closing it would end SQLite's own locks on it (POSIX).
+ */
+function keepToOwner(file: string): void {
+  ignoring(['EEXIST', 'ENOENT'], () => closeSync(openSync(file, 'wx', 0o600)))
+  // Where the file is somebody else's, its owner decides.
+  for (const end of ['', '-wal', '-shm']) ignoring(['ENOENT', 'EPERM'], () => chmodSync(`${file}${end}`, 0o600))
+}
+
+function ignoring(codes: readonly string[], run: () => void): void {
+  try {
+    run()
+  } catch (error) {
+    if (!codes.includes((error as NodeJS.ErrnoException).code ?? '')) throw error
   }
 }
 

@@ -5,10 +5,12 @@ import type { TrailRecord } from '@/lib/review'
 import { type Actor, requireInWorkspace, requireRevision } from './authorization'
 import { inTransaction, type TransactionClient } from './client'
 import { read } from './read'
+import { WORKSPACE_ID } from './settings-record'
 import { readTrailRow } from './trail'
 import { listCheckpoints, readKeptCheckpoints } from './trail-checkpoints'
 import { describeRecord } from './trail-words'
 import type { FileDownload, TrailEntryView } from './views'
+import { write } from './write'
 
 /** Below every sequence number that the column can hold (a signed 32-bit integer): one written by force is found too. */
 const BEFORE_ALL = -(2 ** 31)
@@ -33,8 +35,12 @@ export function listRevisionTrail(actor: Actor, revisionId: string): Promise<rea
   })
 }
 
-/** The whole trail as a file that the checking command reads. For an admin. */
-export function exportTrail(actor: Actor): Promise<FileDownload> {
+/** The whole trail as a file that the checking command reads. For an admin; the file's last record says that it was made. */
+export async function exportTrail(actor: Actor): Promise<FileDownload> {
+  await write(actor, 'export-trail', {}, async ({ standing, record }) => {
+    requireInWorkspace(standing, 'trail:check')
+    await record({ action: 'trail-exported', subject: { kind: 'workspace', id: WORKSPACE_ID }, details: {} })
+  })
   return read(actor, async ({ tx, standing }) => {
     requireInWorkspace(standing, 'trail:check')
     const file = makeTrailFile(await loadTrail(tx), false, await listCheckpoints(tx))

@@ -1,4 +1,5 @@
 /** The rules of the review. Pure: stages, what blocks, who may do what, what a signature binds, the trail's chain. */
+export * from './admin-reads'
 export * from './answerers'
 export * from './answers'
 export * from './blockers'

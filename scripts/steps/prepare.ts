@@ -1,5 +1,5 @@
 // The part of starting that needs the project's own code: run by start-application.mjs, which it answers by message.
-import { accessSync, constants, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { accessSync, chmodSync, constants, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -75,7 +75,9 @@ async function prepare(): Promise<Preparation> {
   try {
     const isEmpty = await isEmptyDatabase(database)
     if (settings.startsEmpty && isEmpty)
-      writeFileSync(inData(REAL_WORKSPACE_MARKER), 'Started with --empty: no demo data are made here.\n')
+      writeFileSync(inData(REAL_WORKSPACE_MARKER), 'Started with --empty: no demo data are made here.\n', {
+        mode: 0o600,
+      })
     if (settings.startsEmpty && !isEmpty) news.push(`--empty has no effect: the database ${place} already holds data`)
     const isWanted =
       settings.wantsDemoData && !existsSync(inData(REAL_WORKSPACE_MARKER)) && existsSync(inRoot(SEED_PROGRAM))
@@ -119,6 +121,8 @@ async function requireFreePort({ host, port }: Settings): Promise<void> {
 function requireWritableFolder(folder: string): void {
   try {
     mkdirSync(folder, { recursive: true, mode: 0o700 })
+    // Also one that was there before: what is in it is nobody's else to read.
+    chmodSync(folder, 0o700)
     accessSync(folder, constants.W_OK | constants.X_OK)
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)

@@ -1,0 +1,40 @@
+import type { Action } from './policy'
+
+/** Something that an admin of the workspace may read without being in the project that it is about. */
+export interface AdminRead {
+  readonly what: string
+  readonly action: Action
+  /** The action under which the trail records each reading; null where no content of a design is opened. */
+  readonly recordedAs: string | null
+}
+
+/**
+ * All that an admin's right opens outside of projects. Designs, checklists, threads, artwork, packages and what a fabricator
+ * keeps are not among it: for these an admin needs a role in the project or the company, as everybody does. Whoever can
+ * read the server's disk can read all of it; that is no right of this application.
+ */
+export const ADMIN_READS: readonly AdminRead[] = [
+  {
+    what: 'Accounts: names, addresses, and which role everybody has in which project',
+    action: 'account:manage',
+    recordedAs: null,
+  },
+  { what: 'Settings, limits and catalogue of the workspace', action: 'workspace:view', recordedAs: null },
+  { what: 'Names of companies', action: 'workspace:view', recordedAs: null },
+  { what: 'Messages: to whom, when, their subject and whether they arrived', action: 'mail:view', recordedAs: null },
+  {
+    what: 'The text of a message, which may quote comments and results',
+    action: 'mail:view',
+    recordedAs: 'mail-opened',
+  },
+  {
+    what: 'The whole trail as a file: who did what when, with titles, reasons and names of files',
+    action: 'trail:check',
+    recordedAs: 'trail-exported',
+  },
+  {
+    what: 'A backup on the server’s disk, with everything but the secrets',
+    action: 'backup:make',
+    recordedAs: 'backup-made',
+  },
+]

@@ -170,6 +170,21 @@ export function listBends(context: EvaluationContext, when?: (bend: Bend) => boo
   return found
 }
 
+/** Outcomes of the dynamic bends; of a bend whose use nobody stated, that it is missing. */
+export function checkDynamicBends(
+  context: EvaluationContext,
+  check: (bend: BendUnderCheck) => Outcome | readonly Outcome[],
+): Outcome[] {
+  return listBends(context).flatMap((bend): Outcome | readonly Outcome[] => {
+    if (bend.bend.use === null) return notComputedUse(bend)
+    return isDynamic(bend.bend) ? check(bend) : []
+  })
+}
+
+export function notComputedUse({ bend, index, place }: BendUnderCheck): Outcome {
+  return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+}
+
 export const isDynamic = (bend: Bend): boolean => bend.use === 'dynamic'
 
 /** The formed radius over its tolerance. */

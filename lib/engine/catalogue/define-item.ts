@@ -2,6 +2,7 @@ import type { EvaluationContext } from '../context'
 import type { MissingInput, Outcome, Verdict } from '../results'
 import type { SourceKey } from '../sources'
 import type { LimitKey } from './limits'
+import type { Monotone } from './monotone'
 import type { NeedKey } from './needs'
 import type { Severity } from './severity'
 
@@ -43,6 +44,8 @@ interface ItemCommon {
   readonly sourceKeys: readonly SourceKey[]
   readonly decidedWhen: DecidedWhen
   readonly answeredBy: readonly AnsweringRole[]
+  /** Inputs that, made worse, never improve the verdict; a property test holds the item to it. Empty where there is none. */
+  readonly monotone: readonly Monotone[]
 }
 
 interface TitlesGiven {

@@ -1,15 +1,15 @@
 import type { EvaluationContext } from '../context'
-import type { Layer, Zone } from '../design'
+import type { Bend, Layer, Zone } from '../design'
 import type { ZoneResult } from '../results'
 
 /** What a design must contain for an item to make sense, and what to say when it does not. */
 export const NEEDS = {
   zones: { absent: 'the design has no zones yet', isMet: (c) => c.zones.length > 0 },
   bends: { absent: 'the design has no bend', isMet: (c) => c.design.bends.length > 0 },
-  'dynamic-bends': { absent: 'no bend is stated to be dynamic', isMet: hasDynamicBend },
+  'dynamic-bends': { absent: 'every bend is stated to stand still in service', isMet: hasDynamicBend },
   'several-dynamic-bends': {
     absent: 'fewer than two dynamic bends act on the part',
-    isMet: (c) => c.design.bends.filter((bend) => bend.use === 'dynamic').length > 1,
+    isMet: (c) => c.design.bends.filter(mayBeDynamic).length > 1,
   },
   'flex-zones': { absent: 'the design has no flex zone', isMet: (c) => hasZone(c, (zone) => zone.kind === 'flex') },
   'finger-zones': {
@@ -83,7 +83,12 @@ export function findAbsentNeed(needs: readonly NeedKey[], context: EvaluationCon
 }
 
 function hasDynamicBend(context: EvaluationContext): boolean {
-  return context.design.bends.some((bend) => bend.use === 'dynamic')
+  return context.design.bends.some(mayBeDynamic)
+}
+
+/** A bend whose use nobody stated may move: what is asked of dynamic bends is then not computed, never inapplicable. */
+function mayBeDynamic({ use }: Bend): boolean {
+  return use === 'dynamic' || use === null
 }
 
 function hasZone(context: EvaluationContext, matches: (zone: Zone) => boolean): boolean {

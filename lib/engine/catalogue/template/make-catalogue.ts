@@ -35,6 +35,7 @@ export function makeCatalogue(template: CatalogueTemplate): WorkspaceCatalogue {
           ...(change.howToCheck === null ? {} : { howToCheck: change.howToCheck }),
         },
         answeredBy: change.answeredBy ?? item.answeredBy,
+        monotone: [],
       })
     }
   }
@@ -62,6 +63,7 @@ function defineOwnItem(own: OwnItem): ItemDefinition {
     sourceKeys: [],
     decidedWhen: own.decidedWhen,
     answeredBy: own.answeredBy,
+    monotone: [],
     judgment: { evidence: own.evidence },
   })
 }

@@ -13,6 +13,7 @@ export const artworkAgreement = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'facts.artworkDifferences', worse: 'larger' }],
   check: ({ facts }) => {
     if ((facts.artworkFileCount ?? 0) === 0) {
       return [notComputed(['facts', 'artworkFileCount'], 'artwork', [DESIGN_PLACE])]

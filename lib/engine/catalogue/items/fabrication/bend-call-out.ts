@@ -14,6 +14,7 @@ export const bendCallOut = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.bendsCalledOutOnDrawing', worse: 'no' }],
   check: (context) => {
     const { brief, features } = context.design
     const outcomes: Outcome[] = []

@@ -11,6 +11,7 @@ export const buildableConstruction = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'fabricator',
   answeredBy: ['fabricator'],
+  monotone: [],
   judgment: {
     evidence: "The fabricator's declaration on the present content, and their remarks on lamination and registration.",
     findMissing: ({ facts }) =>

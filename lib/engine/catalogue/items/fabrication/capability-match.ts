@@ -16,6 +16,7 @@ export const capabilityMatch = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'fabricator',
   answeredBy: ['fabricator'],
+  monotone: [{ path: 'facts.capability.outside', worse: 'larger' }],
   check: ({ facts: { capability } }) => [
     capability === undefined
       ? notComputed(['facts', 'capability'], "comparison with the fabricator's matrix", [DESIGN_PLACE])

@@ -19,6 +19,7 @@ export const circuitType = defineItem({
   sourceKeys: ['ipc6013'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [],
   check: ({ design }) => {
     const stated = design.brief.circuitType
     if (stated === null) return [notComputed(['brief', 'circuitType'], 'circuit type', [BRIEF_PLACE])]

@@ -13,6 +13,7 @@ export const constructionCost = defineItem({
   sourceKeys: [],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'facts.costOverCheapestRatio', worse: 'larger' }],
   check: (context) => {
     const { costOverCheapestRatio } = context.facts
     return [

@@ -11,6 +11,7 @@ export const contactPerson = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   judgment: {
     evidence: 'A person who has agreed to be asked.',
     findMissing: ({ design }) =>

@@ -12,6 +12,7 @@ export const couponTest = defineItem({
   sourceKeys: ['ipc6013'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'brief.couponTest', worse: 'no' }],
   check: ({ design }) => [
     checkObserved({
       observed: design.brief.couponTest,

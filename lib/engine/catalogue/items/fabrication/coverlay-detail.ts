@@ -15,6 +15,7 @@ export const coverlayDetail = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.coverlayDetailOnDrawing', worse: 'no' }],
   check: ({ design }) => [
     checkObserved({
       observed: design.features.routing.coverlayDetailOnDrawing,

@@ -12,6 +12,7 @@ export const electricalTest = defineItem({
   sourceKeys: ['ipc6013'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'brief.electricalTest', worse: 'no' }],
   check: ({ design }) => [
     checkObserved({
       observed: design.brief.electricalTest,

@@ -13,6 +13,10 @@ export const engineeringQueries = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [
+    { path: 'facts.openEngineeringQueries', worse: 'larger' },
+    { path: 'facts.openMustChangeThreads', worse: 'larger' },
+  ],
   check: ({ facts: { openEngineeringQueries, openMustChangeThreads = 0 } }) => [
     openEngineeringQueries === undefined
       ? notComputed(['facts', 'openEngineeringQueries'], 'count of open engineering queries', [DESIGN_PLACE])

@@ -16,6 +16,7 @@ export const fabricatorCurrency = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'facts.changesSinceFabricatorLooked', worse: 'larger' }],
   check: ({ facts }) => {
     const { changesSinceFabricatorLooked = null, daysSinceFabricatorLooked = null, fabricatorsInvited = null } = facts
     // Nobody can have seen it where it was shown to nobody, whatever a person says.

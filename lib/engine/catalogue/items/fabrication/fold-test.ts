@@ -1,4 +1,4 @@
-import { BRIEF_PLACE, checkObserved } from '../../checks'
+import { BRIEF_PLACE, checkDynamicBends, checkObserved } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const foldTest = defineItem({
@@ -12,9 +12,11 @@ export const foldTest = defineItem({
   sourceKeys: ['fatigueDuctility'],
   decidedWhen: 'early',
   answeredBy: ['member'],
-  check: ({ design }) => [
+  monotone: [{ path: 'brief.foldTest', worse: 'no' }],
+  check: (context) => [
+    ...checkDynamicBends(context, () => []),
     checkObserved({
-      observed: design.brief.foldTest,
+      observed: context.design.brief.foldTest,
       wanted: true,
       path: ['brief', 'foldTest'],
       label: 'whether a fold or flex test is asked for',

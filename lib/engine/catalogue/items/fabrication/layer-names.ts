@@ -19,6 +19,7 @@ export const layerNames = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [],
   check: (context) => {
     const problems = findNameProblems(context)
     return [

@@ -12,6 +12,7 @@ export const layerTable = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.layersNamedOnDrawing', worse: 'no' }],
   check: ({ design }) => [
     checkObserved({
       observed: design.features.routing.layersNamedOnDrawing,

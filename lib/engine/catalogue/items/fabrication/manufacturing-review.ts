@@ -15,6 +15,7 @@ export const manufacturingReview = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   check: (context) => {
     const { manufacturingReviewDate, layoutFreezeDate } = context.design.brief
     if (manufacturingReviewDate === null || layoutFreezeDate === null) {

@@ -14,6 +14,7 @@ export const materialCallOuts = defineItem({
   sourceKeys: ['ipc4203', 'ipc4204', 'ipc4562'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [],
   check: (context) => {
     const outcomes: Outcome[] = []
     const seen = new Set<string>()

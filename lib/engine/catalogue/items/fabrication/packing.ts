@@ -11,6 +11,7 @@ export const packing = defineItem({
   sourceKeys: ['ipc1601'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   judgment: {
     evidence: 'The note on the drawing or the purchase order.',
     findMissing: ({ design }) =>

@@ -13,6 +13,7 @@ export const panelForm = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   check: ({ design: { brief } }) => {
     if (brief.panelForm === null) return [notComputed(['brief', 'panelForm'], 'panel form', [BRIEF_PLACE])]
     if (brief.panelForm === 'single-parts' && brief.solderedAssembly === null) {

@@ -13,6 +13,7 @@ export const partsPerPanel = defineItem({
   sourceKeys: [],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'facts.panelUtilisationFraction', worse: 'smaller' }],
   check: (context) => {
     const { panelUtilisationFraction, partsPerPanel: count } = context.facts
     return [

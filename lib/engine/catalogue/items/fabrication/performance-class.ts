@@ -12,6 +12,7 @@ export const performanceClass = defineItem({
   sourceKeys: ['ipc6013'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   judgment: {
     evidence: 'The requirement of the product from which class and use follow.',
     findMissing: ({ design: { brief } }) => {

@@ -11,6 +11,7 @@ export const registrationFeatures = defineItem({
   sourceKeys: ['guideCoverlayOpenings'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   judgment: {
     evidence: 'The list of features with the registration that the fabricator holds.',
     findMissing: ({ design }) =>

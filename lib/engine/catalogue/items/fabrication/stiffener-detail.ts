@@ -12,6 +12,7 @@ export const stiffenerDetail = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.stiffeners[].onDrawing', worse: 'no' }],
   check: ({ design }) =>
     design.features.stiffeners.map((stiffener, index) =>
       checkObserved({

@@ -16,6 +16,10 @@ export const stockMaterials = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'fabricator',
   answeredBy: ['fabricator'],
+  monotone: [
+    { path: 'facts.stock.unknown', worse: 'larger' },
+    { path: 'facts.orderSlackDays', worse: 'smaller' },
+  ],
   check: (context) => {
     const { stock, orderSlackDays } = context.facts
     if (stock === undefined) return [notComputed(['facts', 'stock'], "the fabricator's shelf stock", [DESIGN_PLACE])]

@@ -11,6 +11,7 @@ export const toleranceScheme = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   judgment: {
     evidence: 'The drawing, with the datum scheme and the condition in which it is measured.',
     findMissing: ({ design }) =>

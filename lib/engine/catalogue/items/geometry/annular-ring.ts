@@ -15,6 +15,10 @@ export const annularRing = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [
+    { path: 'features.holes[].landMm', worse: 'smaller' },
+    { path: 'features.holes[].drillMm', worse: 'larger' },
+  ],
   check: (context) =>
     checkDimension(context, {
       list: 'holes',

@@ -15,6 +15,13 @@ export const bendFit = defineItem({
   sourceKeys: ['exactArithmetic'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [
+    { path: 'bends[].angleDeg', worse: 'larger' },
+    { path: 'bends[].insideRadiusMm', worse: 'larger' },
+    { path: 'construction.zones[].lengthMm', worse: 'smaller' },
+    { path: 'bends[].axisLengthMm', worse: 'larger' },
+    { path: 'construction.zones[].widthMm', worse: 'smaller' },
+  ],
   check: (context) =>
     context.design.construction.zones.flatMap((zone, zoneIndex) => {
       const bends = listBends(context).filter(({ bend }) => bend.zoneId === zone.id)

@@ -13,6 +13,7 @@ export const bendToRigid = defineItem({
   sourceKeys: ['guideRigidFlex2023'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'bends[].distanceToRigidMm', worse: 'smaller' }],
   check: (context) => {
     const limit = context.getLimit('bendToRigidMm')
     return listBends(context).map(({ bend, index, place }) =>

@@ -12,6 +12,7 @@ export const componentSupport = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.components[].overStiffener', worse: 'no' }],
   check: ({ design }) =>
     design.features.components.map((component, index) =>
       checkObserved({

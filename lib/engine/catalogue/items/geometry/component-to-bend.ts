@@ -12,6 +12,7 @@ export const componentToBend = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.components[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) =>
     checkDistanceToBend(context, { list: 'components', limit: context.getLimit('componentToBendMm') }),
 })

@@ -12,6 +12,7 @@ export const componentToTransition = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.components[].transitionDistanceMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'components',

@@ -12,6 +12,7 @@ export const conductorCorners = defineItem({
   sourceKeys: ['guideCircuitConstruction'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.cornersCurved', worse: 'no' }],
   check: ({ design }) => [
     checkObserved({
       observed: design.features.routing.cornersCurved,

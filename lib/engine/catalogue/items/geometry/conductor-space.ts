@@ -12,6 +12,7 @@ export const conductorSpace = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.conductors[].spaceMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'conductors',

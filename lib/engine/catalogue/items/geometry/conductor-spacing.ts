@@ -12,6 +12,7 @@ export const conductorSpacing = defineItem({
   sourceKeys: ['guideCircuitConstruction'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.evenlySpacedInBends', worse: 'no' }],
   check: ({ design }) => [
     checkObserved({
       observed: design.features.routing.evenlySpacedInBends,

@@ -12,6 +12,7 @@ export const conductorWidth = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.conductors[].widthMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'conductors',

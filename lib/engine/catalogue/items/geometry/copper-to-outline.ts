@@ -13,6 +13,7 @@ export const copperToOutline = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.copperToOutlineMm', worse: 'smaller' }],
   check: (context) => {
     const { copperToOutlineMm } = context.design.features
     return [

@@ -12,6 +12,7 @@ export const cornerRadius = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.outlineCorners[].insideRadiusMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'outlineCorners',

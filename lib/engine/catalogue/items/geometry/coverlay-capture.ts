@@ -12,6 +12,7 @@ export const coverlayCapture = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.pads[].coverlayCaptureMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'pads',

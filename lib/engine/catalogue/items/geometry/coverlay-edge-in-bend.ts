@@ -12,6 +12,7 @@ export const coverlayEdgeInBend = defineItem({
   sourceKeys: ['guideCircuitConstruction'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.coverlayEdgeInsideBend', worse: 'yes' }],
   check: ({ design }) => [
     checkObserved({
       observed: design.features.routing.coverlayEdgeInsideBend,

@@ -12,6 +12,7 @@ export const coverlayOpening = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.coverlayOpenings[].openingMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'coverlayOpenings',

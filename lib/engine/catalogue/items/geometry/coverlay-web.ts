@@ -12,6 +12,7 @@ export const coverlayWeb = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.coverlayOpenings[].webMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'coverlayOpenings',

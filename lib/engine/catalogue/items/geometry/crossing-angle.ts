@@ -13,6 +13,7 @@ export const crossingAngle = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.conductors[].crossings[].angleToAxisDeg', worse: 'smaller' }],
   check: (context) => {
     const limit = context.getLimit('crossingAngleDeg')
     return checkCrossings(context, ({ conductor, crossing, bendName, path, places }) =>

@@ -16,6 +16,7 @@ export const directionChangeInBend = defineItem({
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.conductors[].crossings[].directionChangesInside', worse: 'yes' }],
   check: (context) =>
     checkCrossings(context, ({ conductor, crossing, bendName, path, places }) =>
       checkObserved({

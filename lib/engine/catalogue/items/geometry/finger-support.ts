@@ -13,6 +13,7 @@ export const fingerSupport = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   check: (context) =>
     context.zones
       .filter((zone) => zone.kind === 'finger')

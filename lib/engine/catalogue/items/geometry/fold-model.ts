@@ -12,6 +12,7 @@ export const foldModel = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'bends[].triedOnModel', worse: 'no' }],
   check: (context) =>
     listBends(context).map(({ bend, index, place }) =>
       checkObserved({

@@ -12,5 +12,6 @@ export const holeToBend = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.holes[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) => checkDistanceToBend(context, { list: 'holes', limit: context.getLimit('holeToBendMm') }),
 })

@@ -12,6 +12,7 @@ export const holeToTransition = defineItem({
   sourceKeys: ['ipc2223Recalled'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.holes[].transitionDistanceMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'holes',

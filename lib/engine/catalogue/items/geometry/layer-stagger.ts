@@ -13,6 +13,7 @@ export const layerStagger = defineItem({
   sourceKeys: ['guideCircuitConstruction'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.staggeredOnAdjacentLayers', worse: 'no' }],
   check: (context) => {
     const stacked = listBends(context).filter(({ result }) => result.conductors.length > 1)
     if (stacked.length === 0) return [notApplicable('no bend has more than one conductor layer')]

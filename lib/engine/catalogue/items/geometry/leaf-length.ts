@@ -2,6 +2,7 @@ import { listBends } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const leafLength = defineItem({
   id: 'leaf-length',
@@ -14,6 +15,7 @@ export const leafLength = defineItem({
   sourceKeys: ['exactArithmetic', 'lengthRuleOfThumb'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'bends[].angleDeg', worse: 'larger' }, ...WIDER_TOLERANCES],
   check: (context) => {
     const limit = context.getLimit('leafLengthDifferenceMm')
     return listBends(context).map(({ bend, result, place }) =>

@@ -15,6 +15,7 @@ export const openingToBend = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.coverlayOpenings[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) =>
     checkDistanceToBend(context, { list: 'coverlayOpenings', limit: context.getLimit('openingToBendMm') }),
 })

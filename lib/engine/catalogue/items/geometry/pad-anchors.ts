@@ -12,6 +12,7 @@ export const padAnchors = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.pads[].anchorCount', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'pads',

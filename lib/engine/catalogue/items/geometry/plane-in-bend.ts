@@ -15,6 +15,7 @@ export const planeInBend = defineItem({
   sourceKeys: ['guideDesignRules'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [],
   check: (context) => {
     const outcomes: Outcome[] = []
     for (const { bend, zone, place } of listBends(context)) {

@@ -13,6 +13,7 @@ export const radiusHolder = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   check: (context) =>
     listBends(context).map(({ bend, index, place }) =>
       bend.radiusHeldBy === null

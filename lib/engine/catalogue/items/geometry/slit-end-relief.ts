@@ -12,6 +12,7 @@ export const slitEndRelief = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.slits[].endReliefDiameterMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'slits',

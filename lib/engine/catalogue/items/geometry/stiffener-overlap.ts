@@ -12,6 +12,7 @@ export const stiffenerOverlap = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.stiffeners[].coverlayOverlapMm', worse: 'smaller' }],
   check: (context) =>
     checkDimension(context, {
       list: 'stiffeners',

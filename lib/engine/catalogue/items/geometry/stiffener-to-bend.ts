@@ -12,6 +12,7 @@ export const stiffenerToBend = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.stiffeners[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) =>
     checkDistanceToBend(context, { list: 'stiffeners', limit: context.getLimit('stiffenerToBendMm') }),
 })

@@ -12,6 +12,7 @@ export const tearStop = defineItem({
   sourceKeys: ['commonPractice', 'guideRigidFlex2012'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.outlineCorners[].tearStop', worse: 'no' }],
   check: ({ design }) =>
     design.features.outlineCorners.map((corner, index) =>
       checkObserved({

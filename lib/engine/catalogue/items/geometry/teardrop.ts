@@ -12,6 +12,7 @@ export const teardrop = defineItem({
   sourceKeys: ['guideDesignRules', 'guideRigidFlex2012'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.pads[].teardrop', worse: 'no' }],
   check: ({ design }) =>
     design.features.pads.map((pad, index) =>
       checkObserved({

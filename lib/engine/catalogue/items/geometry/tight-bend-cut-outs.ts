@@ -13,6 +13,7 @@ export const tightBendCutOuts = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.routing.cutOutsConsideredAtTightBends', worse: 'no' }],
   check: (context) => {
     const tight = listBends(context).filter(
       ({ result }) => result.ratio.required !== null && result.ratio.actual < result.ratio.required,

@@ -12,6 +12,7 @@ export const transitionRelief = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'bends[].strainReliefAtTransition', worse: 'no' }],
   check: (context) =>
     listBends(context).map(({ bend, index, place }) =>
       checkObserved({

@@ -13,6 +13,7 @@ export const widthChangeInBend = defineItem({
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [{ path: 'features.conductors[].crossings[].widthChangesInside', worse: 'yes' }],
   check: (context) =>
     checkCrossings(context, ({ conductor, crossing, bendName, path, places }) =>
       checkObserved({

@@ -14,6 +14,10 @@ export const widthStep = defineItem({
   sourceKeys: ['filletConcentration'],
   decidedWhen: 'early',
   answeredBy: ['member'],
+  monotone: [
+    { path: 'features.widthSteps[].wideMm', worse: 'larger' },
+    { path: 'features.widthSteps[].taperLengthMm', worse: 'smaller' },
+  ],
   check: (context) => {
     const limit = context.getLimit('stepConcentrationRatio')
     return context.design.features.widthSteps.map((step) => {

@@ -11,6 +11,7 @@ export const bakeBeforeAssembly = defineItem({
   sourceKeys: ['ipc1601', 'guideMoisture'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   judgment: {
     evidence: 'The bake and wait times agreed with the assembler, and where they come from.',
     findMissing: ({ design }) =>

@@ -7,6 +7,7 @@ import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from 
 import { defineItem } from '../../define-item'
 import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
+import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const bendStrain = defineItem({
   id: 'bend-strain',
@@ -19,6 +20,7 @@ export const bendStrain = defineItem({
   sourceKeys: ['compositeBeam', 'fatigueDuctility', 'ipc2223'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
   check: (context) =>
     listBends(context).map(({ bend, result, index, place }): Outcome => {
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])

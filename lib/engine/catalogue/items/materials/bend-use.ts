@@ -16,6 +16,7 @@ export const bendUse = defineItem({
   sourceKeys: ['ipc6013'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   check: (context) =>
     listBends(context).map(({ bend, index, place }) => {
       const { installationUse } = context.design.brief

@@ -1,5 +1,5 @@
 import type { ZoneResult } from '../../../results'
-import { isDynamic, listBends, placeOf } from '../../checks'
+import { checkDynamicBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
 
@@ -14,9 +14,10 @@ export const cladAdhesive = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   check: (context) => {
     const limit = context.getLimit('cladAdhesiveLayersInDynamicBendCount')
-    return listBends(context, isDynamic).map(({ bend, zone, place }) => {
+    return checkDynamicBends(context, ({ bend, zone, place }) => {
       const layers = findCladAdhesive(zone)
       return decide({
         value: layers.length,

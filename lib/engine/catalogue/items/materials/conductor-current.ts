@@ -1,6 +1,7 @@
 import { placeOf } from '../../checks'
 import { cannotTellFrom, decide, makeDesignLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const conductorCurrent = defineItem({
   id: 'conductor-current',
@@ -13,6 +14,12 @@ export const conductorCurrent = defineItem({
   sourceKeys: ['ipc2221', 'ipc2152'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [
+    { path: 'features.conductors[].currentAmp', worse: 'larger' },
+    { path: 'features.conductors[].widthMm', worse: 'smaller' },
+    { path: 'features.conductors[].allowedRiseDegC', worse: 'smaller' },
+    ...WIDER_TOLERANCES,
+  ],
   check: (context) =>
     context.design.features.conductors.map((conductor, index) => {
       const result = context.conductors[index]

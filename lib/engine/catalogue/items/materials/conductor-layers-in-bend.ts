@@ -1,4 +1,5 @@
-import { isDynamic, listBends, placeOf } from '../../checks'
+import type { Outcome } from '../../../results'
+import { isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
@@ -15,8 +16,11 @@ export const conductorLayersInBend = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   check: (context) =>
-    listBends(context).map(({ bend, result, zone, place }) => {
+    listBends(context).map((checked): Outcome => {
+      const { bend, result, zone, place } = checked
+      if (bend.use === null) return notComputedUse(checked)
       const layers = listConductorLayers(zone)
       const extraUm = layers.slice(1).reduce((sum, layer) => sum + layer.nominalUm, 0)
       return decide({

@@ -1,4 +1,5 @@
 import { defineItem } from '../../define-item'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const copperEncapsulation = defineItem({
   id: 'copper-encapsulation',
@@ -14,5 +15,6 @@ export const copperEncapsulation = defineItem({
   sourceKeys: ['exactArithmetic'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: WIDER_TOLERANCES,
   check: (context) => context.zones.flatMap((zone) => zone.encapsulation),
 })

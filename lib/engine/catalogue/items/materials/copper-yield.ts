@@ -1,6 +1,7 @@
-import { isDynamic, listBends, placeOf } from '../../checks'
+import { checkDynamicBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
+import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const copperYield = defineItem({
   id: 'copper-yield',
@@ -13,8 +14,9 @@ export const copperYield = defineItem({
   sourceKeys: ['plasticBending'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],
   check: (context) =>
-    listBends(context, isDynamic).flatMap(({ bend, result, place }) =>
+    checkDynamicBends(context, ({ bend, result, place }) =>
       result.conductors.map((conductor) =>
         decide({
           value: conductor.peakStrainPct,

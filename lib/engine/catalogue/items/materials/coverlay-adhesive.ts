@@ -2,6 +2,7 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const coverlayAdhesive = defineItem({
   id: 'coverlay-adhesive',
@@ -14,6 +15,7 @@ export const coverlayAdhesive = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: WIDER_TOLERANCES,
   check: (context) => {
     const limit = context.getLimit('coverlayAdhesivePerCopperRatio')
     const outcomes: Outcome[] = []

@@ -1,10 +1,11 @@
 import { DAMAGE_SUM_AT_FAILURE } from '../../../life'
 import type { DamageResult, DecidedOutcome, MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
-import { cannotTell, computeMargin, decide, notComputed } from '../../decide'
+import { cannotTell, computeMargin, decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
 import { BEYOND_REACH } from '../../life-reach'
+import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const damageSum = defineItem({
   id: 'damage-sum',
@@ -17,6 +18,7 @@ export const damageSum = defineItem({
   sourceKeys: ['miner'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
   check: (context) => {
     const limit = context.getLimit('damageSumFraction')
     const missing: MissingInput[] = []
@@ -25,8 +27,14 @@ export const damageSum = defineItem({
         missing.push({ path: ['bends', index, 'requiredCycles'], label: `required cycles of bend ${bend.name}` })
       }
     })
-    const [first] = missing
-    if (first !== undefined) return [notComputed(first.path, first.label, [])]
+    context.design.bends.forEach((bend, index) => {
+      if (bend.use === null) missing.push({ path: ['bends', index, 'use'], label: `use of bend ${bend.name}` })
+    })
+    // A bend whose section is not known uses up life all the same: the sum of the others would be too kind.
+    for (const { use, conductors, missing: lacking } of context.bends) {
+      if (use === 'dynamic' && conductors.length === 0) missing.push(...lacking)
+    }
+    if (missing.length > 0) return [notComputedFrom(missing, [])]
     return context.damage.map((damage): Outcome => {
       const layer = context.layersById.get(damage.conductorLayerId)
       const shares = damage.contributions

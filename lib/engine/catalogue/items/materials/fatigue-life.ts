@@ -1,10 +1,11 @@
 import { LIFE_CAUTION } from '../../../cautions'
 import type { BendResult, DecidedOutcome, Outcome, Place } from '../../../results'
-import { isDynamic, listBends, placeOf } from '../../checks'
+import { checkDynamicBends, placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
 import { BEYOND_REACH } from '../../life-reach'
+import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const fatigueLife = defineItem({
   id: 'fatigue-life',
@@ -20,8 +21,9 @@ export const fatigueLife = defineItem({
   sourceKeys: ['fatigueDuctility', 'weibull'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
   check: (context) =>
-    listBends(context, isDynamic).map(({ bend, result, index, place }): Outcome => {
+    checkDynamicBends(context, ({ bend, result, index, place }): Outcome => {
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.requiredCycles === null) {
         return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place])

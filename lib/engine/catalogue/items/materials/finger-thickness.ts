@@ -2,6 +2,7 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const fingerThickness = defineItem({
   id: 'finger-thickness',
@@ -14,6 +15,7 @@ export const fingerThickness = defineItem({
   sourceKeys: ['exactArithmetic'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: WIDER_TOLERANCES,
   check: (context) => {
     const outcomes: Outcome[] = []
     context.design.construction.zones.forEach((zone, index) => {

@@ -1,4 +1,5 @@
-import { isDynamic, listBends, placeOf } from '../../checks'
+import type { Outcome } from '../../../results'
+import { isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
 import { decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { listConductorLayers } from '../../needs'
@@ -14,8 +15,11 @@ export const foilType = defineItem({
   sourceKeys: ['foilRoundRobin'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   check: (context) =>
-    listBends(context).map(({ bend, zone, place }) => {
+    listBends(context).map((checked): Outcome => {
+      const { bend, zone, place } = checked
+      if (bend.use === null) return notComputedUse(checked)
       if (bend.use === 'fold-once')
         return notApplicable(`${bend.name} is folded once, where the strain decides`, [place])
       const electrodeposited = listConductorLayers(zone).filter(

@@ -17,6 +17,7 @@ export const foilWeight = defineItem({
   sourceKeys: ['ipc2221', 'commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [],
   check: (context) => {
     const outcomes: Outcome[] = []
     for (const layer of context.design.construction.layers) {

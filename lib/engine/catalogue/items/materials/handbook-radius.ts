@@ -2,6 +2,7 @@ import type { SourceKey } from '../../../sources'
 import { getRadiusRangeMm, listBends } from '../../checks'
 import { decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const handbookRadius = defineItem({
   id: 'handbook-radius',
@@ -14,6 +15,7 @@ export const handbookRadius = defineItem({
   sourceKeys: ['ipc2223', 'ipc2223Recalled'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],
   check: (context) =>
     listBends(context).map(({ bend, result, index, place }) => {
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])

@@ -1,8 +1,9 @@
 import type { Outcome } from '../../../results'
-import { isDynamic, listBends, placeOf } from '../../checks'
+import { checkDynamicBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const neutralAxis = defineItem({
   id: 'neutral-axis',
@@ -15,10 +16,11 @@ export const neutralAxis = defineItem({
   sourceKeys: ['compositeBeam'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: WIDER_TOLERANCES,
   check: (context) => {
     const limit = context.getLimit('neutralAxisOffsetFraction')
-    const outcomes: Outcome[] = []
-    for (const { bend, result, place } of listBends(context, isDynamic)) {
+    return checkDynamicBends(context, ({ bend, result, place }) => {
+      const outcomes: Outcome[] = []
       for (const conductor of result.conductors) {
         const leaf = result.leaves.find((candidate) => candidate.leafIndex === conductor.leafIndex)
         if (leaf === undefined) continue
@@ -37,7 +39,7 @@ export const neutralAxis = defineItem({
           }),
         )
       }
-    }
-    return outcomes
+      return outcomes
+    })
   },
 })

@@ -20,6 +20,10 @@ export const operatingTemperature = defineItem({
   sourceKeys: ['ipc2221'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [
+    { path: 'brief.operatingMaxDegC', worse: 'larger' },
+    { path: 'features.conductors[].currentAmp', worse: 'larger' },
+  ],
   check: (context) => {
     const { operatingMaxDegC } = context.design.brief
     if (operatingMaxDegC === null) {

@@ -16,6 +16,10 @@ export const platingInBend = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [
+    { path: 'construction.layers[].plating.thicknessUm', worse: 'larger' },
+    { path: 'construction.layers[].plating.toleranceUm', worse: 'larger' },
+  ],
   check: (context) => {
     const limit = context.getLimit('platingInBendUm')
     return listBends(context).flatMap(({ bend, zone, place }) =>

@@ -5,6 +5,7 @@ import { BRIEF_PLACE, getRadiusRangeMm, listBends } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
+import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const radiusRatio = defineItem({
   id: 'radius-ratio',
@@ -20,6 +21,7 @@ export const radiusRatio = defineItem({
   sourceKeys: ['ratioAttributedToIpc2223', 'commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],
   check: (context) => {
     const { ratioTableKey } = context.design.brief
     if (ratioTableKey !== null && findRatioTable(ratioTableKey) === null) {

@@ -11,5 +11,6 @@ export const rollingDirection = defineItem({
   sourceKeys: ['commonPractice', 'ratioTradeArticle2019'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   judgment: { evidence: 'The arrow on the drawing and the orientation on the panel.' },
 })

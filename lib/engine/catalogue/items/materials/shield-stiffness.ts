@@ -1,6 +1,7 @@
 import { listBends, placeOf } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const shieldStiffness = defineItem({
   id: 'shield-stiffness',
@@ -13,6 +14,7 @@ export const shieldStiffness = defineItem({
   sourceKeys: ['compositeBeam'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: WIDER_TOLERANCES,
   check: (context) => {
     const limit = context.getLimit('shieldStiffnessShareFraction')
     return listBends(context).map(({ bend, result, zone, place }) => {

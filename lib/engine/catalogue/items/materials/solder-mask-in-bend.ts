@@ -13,6 +13,7 @@ export const solderMaskInBend = defineItem({
   sourceKeys: ['commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   check: (context) =>
     listBends(context).map(({ bend, zone, place }) => {
       const masks = (zone?.layers ?? []).filter((layer) => layer.kind === 'solder-mask')

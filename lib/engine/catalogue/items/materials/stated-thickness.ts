@@ -18,6 +18,7 @@ export const statedThickness = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   check: (context) => {
     const limit = context.getLimit('statedThicknessDifferenceUm')
     const outcomes: Outcome[] = []

@@ -22,6 +22,7 @@ export const surfaceFinish = defineItem({
   sourceKeys: ['ipc4552', 'ipc4556', 'ipc4553', 'ipc4554'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [{ path: 'features.coverlayOpenings[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) => {
     const { surfaceFinish: finish } = context.design.brief
     if (finish === null) return [notComputed(['brief', 'surfaceFinish'], 'surface finish', [BRIEF_PLACE])]

@@ -3,6 +3,7 @@ import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const thicknessTolerance = defineItem({
   id: 'thickness-tolerance',
@@ -18,6 +19,7 @@ export const thicknessTolerance = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: WIDER_TOLERANCES,
   check: (context) => {
     const limit = context.getLimit('thicknessTolerancePct')
     // A zone in which no layer has any thickness (no copper, adhesive all flowed away) has no tolerance either.

@@ -16,6 +16,7 @@ export const unbondedLeaves = defineItem({
   sourceKeys: [],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
+  monotone: [],
   check: (context) => {
     const limit = context.getLimit('conductorLayersPerLeafCount')
     return listBends(context).map(({ bend, result, place }) => {

@@ -1,6 +1,7 @@
 import { placeOf } from '../../checks'
 import { cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { WIDER_TOLERANCES } from '../../monotone'
 
 export const voltageDrop = defineItem({
   id: 'voltage-drop',
@@ -13,6 +14,14 @@ export const voltageDrop = defineItem({
   sourceKeys: ['iacs'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
+  monotone: [
+    { path: 'features.conductors[].currentAmp', worse: 'larger' },
+    { path: 'features.conductors[].widthMm', worse: 'smaller' },
+    { path: 'features.conductors[].lengthMm', worse: 'larger' },
+    { path: 'features.conductors[].allowedDropVolt', worse: 'smaller' },
+    { path: 'brief.operatingMaxDegC', worse: 'larger' },
+    ...WIDER_TOLERANCES,
+  ],
   check: (context) =>
     context.design.features.conductors.map((conductor, index) => {
       const result = context.conductors[index]

@@ -1,0 +1,23 @@
+/**
+ * An input of the design, or of the facts (`facts.`), in which an item is monotone: made worse, it never improves the verdict. `[]` stands
+ * for every entry of a list; an entry without the input is passed over.
+ */
+export interface Monotone {
+  readonly path: string
+  readonly worse: 'smaller' | 'larger' | 'yes' | 'no'
+}
+
+export const TIGHTER_BEND: readonly Monotone[] = [
+  { path: 'bends[].insideRadiusMm', worse: 'smaller' },
+  { path: 'bends[].radiusToleranceMm', worse: 'larger' },
+]
+
+export const LONGER_LIFE: readonly Monotone[] = [
+  { path: 'bends[].requiredCycles', worse: 'larger' },
+  { path: 'brief.lifeSurvivalPct', worse: 'larger' },
+]
+
+export const WIDER_TOLERANCES: readonly Monotone[] = [
+  { path: 'construction.layers[].tolerancePlusUm', worse: 'larger' },
+  { path: 'construction.layers[].toleranceMinusUm', worse: 'larger' },
+]

@@ -156,12 +156,30 @@ function findBendGaps(bend: Bend, index: number): DrawingGap[] {
   return [
     ...gap('use', 'blocking', `Is bend ${bend.name} folded once, flexed to install, or flexed in service?`),
     ...(bend.use === 'dynamic'
-      ? gap('requiredCycles', 'blocking', `How many cycles must bend ${bend.name} stand?`)
+      ? [
+          ...gap('requiredCycles', 'blocking', `How many cycles must bend ${bend.name} stand?`),
+          ...findFlexTestGaps(bend, index),
+        ]
       : []),
     ...gap('radiusHeldBy', 'minor', `What holds the radius of bend ${bend.name}?`),
     ...gap('distanceToRigidMm', 'major', `How far is bend ${bend.name} from the rigid edge?`),
     ...gap('strainReliefAtTransition', 'minor', `Is there strain relief at the rigid edge beside bend ${bend.name}?`),
   ]
+}
+
+/** A drawing for continuous flexing states rate, travel, mandrel and points of application (MIL-PRF-50884F, use B). */
+function findFlexTestGaps({ id, name, flexTest }: Bend, index: number): DrawingGap[] {
+  const questions: readonly [keyof Bend['flexTest'], string][] = [
+    ['cyclesPerMinute', `At how many cycles per minute is bend ${name} tested?`],
+    ['travelMm', `Over which travel is bend ${name} tested?`],
+    ['mandrelDiameterMm', `Over which mandrel is bend ${name} tested?`],
+    ['pointsOfApplication', `Where is the part held and moved when bend ${name} is tested?`],
+  ]
+  return questions.flatMap(([field, question]) =>
+    isMissing(flexTest[field])
+      ? [{ severity: 'major', question, path: ['bends', index, 'flexTest', field], target: { tab: 'bends', id } }]
+      : [],
+  )
 }
 
 /** Kinds that hold a stiffener. */

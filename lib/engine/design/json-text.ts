@@ -106,6 +106,9 @@ function findEndOfString(text: string, start: number): number {
 /** Below this no dimension, share or constant means anything; sums and quotients of such numbers overflow. */
 const LEAST_MAGNITUDE = 1e-12
 
+/** Coordinates may lie anywhere, and what a sine leaves of 0 is 0 for them. */
+const COORDINATES = 'verticesMm'
+
 /** Numbers so small that they can only be slips: `1e-300` passes "greater than 0" and breaks what divides by it. */
 export function findTinyNumbers(value: unknown, path: Issue['path'] = []): Issue[] {
   if (typeof value === 'number') {
@@ -121,5 +124,7 @@ export function findTinyNumbers(value: unknown, path: Issue['path'] = []): Issue
   }
   if (Array.isArray(value)) return value.flatMap((entry, index) => findTinyNumbers(entry, [...path, index]))
   if (typeof value !== 'object' || value === null) return []
-  return Object.entries(value).flatMap(([key, inner]) => findTinyNumbers(inner, [...path, key]))
+  return Object.entries(value).flatMap(([key, inner]) =>
+    key === COORDINATES ? [] : findTinyNumbers(inner, [...path, key]),
+  )
 }

@@ -124,10 +124,52 @@ export function BendForm({ bend, index }: { bend: Bend; index: number }) {
           value={bend.triedOnModel}
           onChange={(triedOnModel) => set('triedOnModel', { triedOnModel })}
         />
+        {bend.use === 'dynamic' && <FlexTestCells bend={bend} index={index} />}
         <div className="field-wide">
           <LongTextCell label="Note" at={at('note')} value={bend.note} onChange={(note) => set('note', { note })} />
         </div>
       </div>
     </FormCells>
+  )
+}
+
+/** How flexing is tested: what a drawing for continuous flexing states beside the cycles (MIL-PRF-50884F). */
+function FlexTestCells({ bend, index }: { bend: Bend; index: number }) {
+  const edit = useEdit()
+  const at = makePlaces(['bends', index], `bend.${bend.id}`, bend.name || `bend ${index + 1}`)
+  const set = (field: keyof Bend['flexTest'], change: Partial<Bend['flexTest']>) =>
+    edit(at('flexTest', field).key, (design) =>
+      updateBend(design, bend.id, (present) => ({ ...present, flexTest: { ...present.flexTest, ...change } })),
+    )
+  const { cyclesPerMinute, travelMm, mandrelDiameterMm, pointsOfApplication } = bend.flexTest
+  return (
+    <>
+      <OptionalNumberCell
+        label="Test: cycles per minute"
+        at={at('flexTest', 'cyclesPerMinute')}
+        value={cyclesPerMinute}
+        onChange={(value) => set('cyclesPerMinute', { cyclesPerMinute: value })}
+      />
+      <OptionalPlanLengthCell
+        label="Test: travel"
+        at={at('flexTest', 'travelMm')}
+        value={travelMm}
+        onChange={(value) => set('travelMm', { travelMm: value })}
+      />
+      <OptionalPlanLengthCell
+        label="Test: mandrel diameter"
+        at={at('flexTest', 'mandrelDiameterMm')}
+        value={mandrelDiameterMm}
+        onChange={(value) => set('mandrelDiameterMm', { mandrelDiameterMm: value })}
+      />
+      <div className="field-wide">
+        <LongTextCell
+          label="Test: points of application"
+          at={at('flexTest', 'pointsOfApplication')}
+          value={pointsOfApplication}
+          onChange={(value) => set('pointsOfApplication', { pointsOfApplication: value })}
+        />
+      </div>
+    </>
   )
 }

@@ -4,6 +4,7 @@ import { Section } from '@/app/_components/ui/section'
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
 import '../engineering.css'
 import { BendSummary } from './bend-summary'
+import { ContactFinishes, CopperInZones } from './copper-in-zones'
 import { CopperTable } from './copper-table'
 import { DesignFileActs } from './design-file-acts'
 import { LayerTable } from './layer-table'
@@ -30,6 +31,10 @@ export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevis
           </Section>
           <Section title="Layers in zones">
             <PresenceGrid />
+          </Section>
+          <Section title="Plating and hatch by zone">
+            <CopperInZones />
+            <ContactFinishes />
           </Section>
         </div>
         <div className="bench-results">

@@ -27,6 +27,12 @@ export const PLATING_CHOICES: readonly Choice<ConductorLayer['plating']['process
   { value: 'button', label: 'pads only' },
 ]
 
+export const PLATED_COPPER_CHOICES: readonly Choice<NonNullable<Zone['presence'][number]['platedCopper']>>[] = [
+  { value: 'whole', label: 'whole copper' },
+  { value: 'pads-only', label: 'pads only' },
+  { value: 'none', label: 'none' },
+]
+
 export const ZONE_KIND_CHOICES: readonly Choice<Zone['kind']>[] = [
   { value: 'rigid', label: 'rigid' },
   { value: 'flex', label: 'flex' },

@@ -126,6 +126,19 @@ export function setPresence(design: Design, zoneId: string, layerId: string, isP
   })
 }
 
+/** Changes what a zone says of a layer that is in it. */
+export function updatePresence(
+  design: Design,
+  zoneId: string,
+  layerId: string,
+  change: (present: Zone['presence'][number]) => Zone['presence'][number],
+): Design {
+  return updateZone(design, zoneId, (zone) => ({
+    ...zone,
+    presence: zone.presence.map((presence) => (presence.layerId === layerId ? change(presence) : presence)),
+  }))
+}
+
 export function setZoneCoverage(
   design: Design,
   zoneId: string,

@@ -7,6 +7,7 @@ import {
   OptionalChoiceCell,
   OptionalNumberCell,
   OptionalPlanLengthCell,
+  OptionalThicknessCell,
   PlanLengthCell,
   TickCell,
 } from '../cells'
@@ -46,6 +47,22 @@ function optionalPlanColumn<T>(key: KeysOf<T, number | null>, label: string): Fe
     isPlanLength: true,
     render: (row, set, at) => (
       <OptionalPlanLengthCell
+        label={label}
+        at={at(key)}
+        value={row[key] as number | null}
+        onChange={(value) => set(pick(key, value as T[typeof key]))}
+      />
+    ),
+  }
+}
+
+function optionalThicknessColumn<T>(key: KeysOf<T, number | null>, label: string): FeatureColumn<T> {
+  return {
+    key,
+    label,
+    isNumeric: true,
+    render: (row, set, at) => (
+      <OptionalThicknessCell
         label={label}
         at={at(key)}
         value={row[key] as number | null}
@@ -224,6 +241,7 @@ export function columnsOf<T extends { id: string; name: string }>() {
   return {
     plan: (key: KeysOf<T, number>, label: string) => planColumn<T>(key, label),
     optionalPlan: (key: KeysOf<T, number | null>, label: string) => optionalPlanColumn<T>(key, label),
+    optionalThickness: (key: KeysOf<T, number | null>, label: string) => optionalThicknessColumn<T>(key, label),
     optionalNumber: (key: KeysOf<T, number | null>, label: string) => optionalNumberColumn<T>(key, label),
     observed: (key: KeysOf<T, boolean | null>, label: string) => observedColumn<T>(key, label),
     tick: (key: KeysOf<T, boolean>, label: string) => tickColumn<T>(key, label),

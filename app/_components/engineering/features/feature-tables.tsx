@@ -80,6 +80,7 @@ export function HoleFeatures() {
         column.tick('plated', 'Plated'),
         column.plan('drillMm', 'Drill'),
         column.optionalPlan('landMm', 'Land'),
+        column.optionalThickness('wallPlatingUm', 'Wall plating, thickness'),
         ...nearestBendColumns<HoleRow>(),
         column.optionalPlan('transitionDistanceMm', 'To the rigid-to-flex transition'),
       ]}

@@ -68,3 +68,36 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
 function sayUse({ use, motion }: Bend): string {
   return use === 'dynamic' ? `dynamic, ${sayChoice(motion)}` : sayChoice(use)
 }
+
+/** What a drawing for continuous flexing states beside the cycles; null where no bend is dynamic. */
+export function makeFlexTestTable(design: Design, words: SheetWords): SheetTable | null {
+  const bends = design.bends.filter(({ use }) => use === 'dynamic')
+  if (bends.length === 0) return null
+  const names = nameBends(design)
+  const mm = words.planUnit
+  return {
+    kind: 'table',
+    id: 'flex-test',
+    title: 'Test of continuous flexing',
+    keyColumnCount: 1,
+    columns: [
+      column('Bend', 11),
+      column('Cycles', 22, 0, true),
+      column('Cycles per minute', 20, 0, true),
+      column(`Travel, ${mm}`, 17, 0, true),
+      column(`Mandrel diameter, ${mm}`, 22, 0, true),
+      column('Points of application', 40, 1),
+    ],
+    rows: bends.map(({ id, requiredCycles, flexTest }) => ({
+      id,
+      cells: [
+        names.get(id) ?? '',
+        requiredCycles === null ? NOT_STATED : sayCount(requiredCycles),
+        flexTest.cyclesPerMinute === null ? NOT_STATED : String(flexTest.cyclesPerMinute),
+        words.plan(flexTest.travelMm),
+        words.plan(flexTest.mandrelDiameterMm),
+        flexTest.pointsOfApplication.trim() === '' ? NOT_STATED : flexTest.pointsOfApplication.trim(),
+      ],
+    })),
+  }
+}

@@ -1,5 +1,6 @@
 import type { Design, Evaluation } from '@/lib/engine'
-import { makeBendTable } from './bends'
+import { makeBendTable, makeFlexTestTable } from './bends'
+import { makeCopperByZoneTable } from './copper-by-zone'
 import { makeFeatureTables } from './features'
 import { makeLayerTable } from './layers'
 import type { SheetBlock } from './model'
@@ -24,8 +25,10 @@ export function makeSheetContents(design: Design, results: Evaluation | null, un
   const blocks: (SheetBlock | null)[] = [
     makeLayerTable(design, results, words),
     makeZoneTable(design, results, words),
+    makeCopperByZoneTable(design, words),
     makeNotes(design, results, words),
     makeBendTable(design, words),
+    makeFlexTestTable(design, words),
     makeStiffenerTable(design, words),
     makeConnectorTable(design, results, words),
     ...makeSections(results, words),

@@ -1,0 +1,50 @@
+import type { ConductorLayer, Design, Zone } from '@/lib/engine'
+import type { SheetColumn, SheetTable } from './model'
+import { NOT_STATED, type SheetWords } from './words'
+
+const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
+  label,
+  leastMm,
+  growth,
+  isNumeric,
+})
+
+/** Where plating and hatches are, zone by zone; null where no layer is plated or hatched. */
+export function makeCopperByZoneTable({ construction }: Design, words: SheetWords): SheetTable | null {
+  const rows = construction.zones.flatMap((zone) =>
+    construction.layers.flatMap((layer) => {
+      if (layer.kind !== 'conductor') return []
+      if (layer.plating.process === 'none' && layer.planePattern !== 'hatched') return []
+      const presence = zone.presence.find(({ layerId }) => layerId === layer.id)
+      if (presence === undefined) return []
+      const cells = [
+        words.zone(zone.id),
+        layer.name,
+        sayPlatedCopper(layer, presence),
+        sayHatch(layer, presence, words),
+      ]
+      return [{ id: `${zone.id} ${layer.id}`, cells }]
+    }),
+  )
+  if (rows.length === 0) return null
+  return {
+    kind: 'table',
+    id: 'copper-by-zone',
+    title: 'Plating and hatch by zone',
+    keyColumnCount: 1,
+    columns: [column('Zone', 11), column('Layer', 28, 1), column('Plated copper', 24), column('Hatch', 40, 1)],
+    rows,
+  }
+}
+
+function sayPlatedCopper({ plating }: ConductorLayer, { platedCopper }: Zone['presence'][number]): string {
+  if (plating.process === 'none') return 'none'
+  if (platedCopper === null) return plating.process === 'button' ? NOT_STATED : 'whole copper'
+  return { whole: 'whole copper', 'pads-only': 'pads only', none: 'none' }[platedCopper]
+}
+
+function sayHatch({ planePattern }: ConductorLayer, { hatch }: Zone['presence'][number], words: SheetWords): string {
+  if (planePattern !== 'hatched') return '–'
+  if (hatch === null) return `bar and pitch ${NOT_STATED}`
+  return `bar ${words.plan(hatch.barMm)}, pitch ${words.plan(hatch.pitchMm)} ${words.planUnit}, ${hatch.angleDeg}°`
+}

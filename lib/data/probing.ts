@@ -3,7 +3,7 @@ import { assessInOrder } from '@/lib/fabrication'
 import type { TransactionClient } from './client'
 import { evaluateFor } from './evaluation'
 import { measureOnce } from './fabrication-facts'
-import type { LoadedRevision } from './snapshot'
+import { type LoadedRevision, loadRevision } from './snapshot'
 import type { ProbingView } from './views'
 import type { WriteContext } from './write'
 
@@ -12,21 +12,43 @@ import type { WriteContext } from './write'
  * save of the design moved. By moving a value to and fro one could close in on a limit: the company sees how often.
  */
 export async function noteVerdictFlips(
-  { tx, standing, at }: WriteContext,
+  context: WriteContext,
   before: LoadedRevision,
   after: LoadedRevision,
 ): Promise<void> {
-  for (const fabricator of after.fabrication) {
-    if (fabricator.sharing.matrix !== 'checked') continue
-    const { companyId } = fabricator
-    const [old, now] = [listHiddenVerdicts(before, companyId), listHiddenVerdicts(after, companyId)]
-    const flips = [...now].filter(([place, verdict]) => (old.get(place) ?? verdict) !== verdict).length
-    if (flips === 0) continue
-    const { id: revisionId, projectId, designVersion } = after.record
-    await tx.verdictFlip.create({
-      data: { companyId, projectId, revisionId, designVersion, userId: standing.userId, flips, at },
-    })
+  for (const { companyId, sharing } of after.fabrication) {
+    if (sharing.matrix === 'checked') await noteFlips(context, companyId, before, after)
   }
+}
+
+/**
+ * The same for a revision that is newly shared, beside the one that was shared with the company before it: a trial is a
+ * trial, whether it is saved over the last one or begun as a copy.
+ */
+export async function noteFlipsOfShare(context: WriteContext, revisionId: string, companyId: string): Promise<void> {
+  const { tx } = context
+  const after = await loadRevision(tx, revisionId)
+  if (after.fabrication.find((company) => company.companyId === companyId)?.sharing.matrix !== 'checked') return
+  const last = await tx.revisionShare.findFirst({
+    where: { companyId, revision: { projectId: after.record.projectId, id: { not: revisionId } } },
+    orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+  })
+  if (last !== null) await noteFlips(context, companyId, await loadRevision(tx, last.revisionId), after)
+}
+
+async function noteFlips(
+  { tx, standing, at }: WriteContext,
+  companyId: string,
+  before: LoadedRevision,
+  after: LoadedRevision,
+): Promise<void> {
+  const [old, now] = [listHiddenVerdicts(before, companyId), listHiddenVerdicts(after, companyId)]
+  const flips = [...now].filter(([place, verdict]) => (old.get(place) ?? verdict) !== verdict).length
+  if (flips === 0) return
+  const { id: revisionId, projectId, designVersion } = after.record
+  await tx.verdictFlip.create({
+    data: { companyId, projectId, revisionId, designVersion, userId: standing.userId, flips, at },
+  })
 }
 
 /** What the team is told of one fabricator's limits and matrix, by item and place. */
@@ -43,13 +65,13 @@ function listHiddenVerdicts(loaded: LoadedRevision, companyId: string): Readonly
   const told = items.flatMap(({ itemId, outcomes }) =>
     outcomes.flatMap((outcome): [string, string][] =>
       outcome.kind === 'withheld'
-        ? [[`${itemId} ${placesOf(outcome.places)}`, `${outcome.verdict} ${outcome.band}`]]
+        ? [[`limit ${itemId} ${placesOf(outcome.places)}`, `${outcome.verdict} ${outcome.band}`]]
         : [],
     ),
   )
   const matrix = alone.fabrication[0]?.sheets.matrix?.content.rows ?? []
   const cells = assessInOrder(measureOnce(design), matrix).flatMap(({ parameter, values }) =>
-    values.map(({ place, verdict }): [string, string] => [`${parameter.key} ${placesOf([place])}`, verdict]),
+    values.map(({ place, verdict }): [string, string] => [`matrix ${parameter.key} ${placesOf([place])}`, verdict]),
   )
   return new Map([...told, ...cells])
 }

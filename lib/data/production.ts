@@ -158,7 +158,7 @@ export async function getRemedyBases(actor: Actor, revisionId: string): Promise<
       {
         company: toCompany(sheets),
         basis: hasFormats && reading.ok ? makeCostBasis(reading.part, formats.formats, rates, nest) : null,
-        noBasisReason: hasFormats ? (reading.ok ? '' : reading.reason) : 'The fabricator keeps no panel formats.',
+        noBasisReason: hasFormats ? (reading.ok ? '' : reading.reason) : explainNoFormats(sheets),
         part: reading.ok ? reading.part : null,
         usesIllustrativeRates: rates.steps.some(({ isIllustrative }) => isIllustrative),
         shelf,
@@ -166,6 +166,12 @@ export async function getRemedyBases(actor: Actor, revisionId: string): Promise<
       },
     ]
   })
+}
+
+function explainNoFormats({ sharing }: CompanySheets): string {
+  return sharing.rates === 'shown'
+    ? 'The fabricator keeps no panel formats.'
+    : 'The fabricator does not show its panel formats and rates here.'
 }
 
 /** Listed, but neither held nor with a lead time in any of the rows that name it. */

@@ -7,6 +7,7 @@ import { changeContent } from './content'
 import { NotAllowedError, refuseField } from './errors'
 import { toCompanyView } from './part-views'
 import { readParticipationState } from './participation-record'
+import { noteFlipsOfShare } from './probing'
 import { read } from './read'
 import { readSharing } from './sharing-record'
 import { loadRevision } from './snapshot'
@@ -40,6 +41,7 @@ export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<
         details: { company: company.name },
       })
     })
+    await noteFlipsOfShare(context, revision.id, company.id)
     return null
   })
 }

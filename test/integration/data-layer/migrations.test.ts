@@ -38,6 +38,17 @@ function addMigration(name: string, sql: string): void {
   }
 }
 
+/** A fabricator's person in one project, invited to another. */
+const COMPANY_OF_AN_EARLIER_VERSION = [
+  `INSERT INTO "Company" ("id", "kind", "name", "nameKey") VALUES ('fab', 'fabricator', 'Fab', 'fab')`,
+  `INSERT INTO "User" ("id", "email", "name", "passwordHash") VALUES ('oskar', 'oskar@example.org', 'Oskar', '')`,
+  `INSERT INTO "Project" ("id", "name", "nameKey", "description", "createdById") VALUES ('skua', 'Skua', 'skua', '', 'oskar')`,
+  `INSERT INTO "Project" ("id", "name", "nameKey", "description", "createdById") VALUES ('pipit', 'Pipit', 'pipit', '', 'oskar')`,
+  `INSERT INTO "Membership" ("id", "userId", "projectId", "companyId", "role") VALUES ('m', 'oskar', 'skua', 'fab', 'fabricator')`,
+  `INSERT INTO "Invitation" ("id", "tokenHash", "role", "projectId", "companyId", "createdById", "expiresAt")
+   VALUES ('i', 'hash', 'fabricator', 'pipit', 'fab', 'oskar', '2099-01-01T00:00:00.000+00:00')`,
+]
+
 const BROKEN = '29990101000000_broken'
 
 describeOnBothDatabases(
@@ -89,6 +100,39 @@ describeOnBothDatabases(
       await expect(applyMigrations(current().url, places)).rejects.toThrow(/does not know: 29990101000000_newer/)
       addMigration('29990101000000_newer', 'CREATE TABLE "Other" ("id" INTEGER);\n')
       await expect(applyMigrations(current().url, copy)).rejects.toThrow(/29990101000000_newer was changed/)
+    })
+
+    it('carry companies of earlier versions over: their people without rights, their projects awaiting consent', async () => {
+      const { url, database } = current()
+      await database.close()
+      await wipeDatabase(url)
+      for (const place of DATABASE_KINDS.map((each) => path.join(copy.migrationsFolder, each))) {
+        const later = readdirSync(place).filter((name) => /^\d/.test(name) && name >= '20261128154837')
+        for (const name of later) rmSync(path.join(place, name), { recursive: true })
+      }
+      await applyMigrations(url, copy)
+      const before = openDatabase(url)
+      for (const sql of COMPANY_OF_AN_EARLIER_VERSION) await before.client.$executeRawUnsafe(sql)
+      await before.close()
+      await applyMigrations(url, places)
+      const after = openDatabase(url)
+      try {
+        expect(await after.client.companyPerson.findMany()).toMatchObject([
+          { companyId: 'fab', userId: 'oskar', role: 'member', admittedById: null },
+        ])
+        expect(await after.client.participation.findMany({ orderBy: { projectId: 'asc' } })).toMatchObject([
+          { companyId: 'fab', projectId: 'pipit', state: 'asked', matrixSharing: 'not-shared' },
+          { companyId: 'fab', projectId: 'skua', state: 'asked', shelfSharing: 'not-shared' },
+        ])
+        expect(await after.client.company.findUnique({ where: { id: 'fab' } })).toMatchObject({
+          scopeKey: 'workspace',
+          projectId: null,
+          ratesSharing: 'not-shared',
+        })
+        expect(await after.client.invitation.findMany()).toMatchObject([{ projectId: 'pipit', companyRole: null }])
+      } finally {
+        await after.close()
+      }
     })
 
     it('can start again from nothing', async () => {

@@ -3,23 +3,43 @@ import Link from 'next/link'
 import { ROLE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
-import { EmptyState } from '@/app/_components/ui/notices'
+import { EmptyState, Notice } from '@/app/_components/ui/notices'
 import { PageHead, Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { getMailChoices, getOwnAccount, listOwnSessions } from '@/lib/data'
+import { getSettings } from '@/lib/config'
+import {
+  arePasskeysPossible,
+  getMailChoices,
+  getOwnAccount,
+  getOwnIdentity,
+  getSecondFactor,
+  listOwnSessions,
+} from '@/lib/data'
 import { PasswordForm } from './_components/account-forms'
+import { AddressForm } from './_components/address-form'
 import { DeviceList } from './_components/device-list'
 import { MailChoicesForm } from './_components/mail-choices-form'
+import { OneTimeCodes } from './_components/one-time-codes'
+import { PasskeyList } from './_components/passkey-list'
+import { SingleSignOn } from './_components/single-sign-on'
 
 export const metadata: Metadata = { title: 'Account' }
 
-export default async function AccountPage() {
+interface AccountPageProps {
+  searchParams: Promise<{ linked?: string | string[] }>
+}
+
+export default async function AccountPage({ searchParams }: AccountPageProps) {
   const actor = await requireActor(paths.account())
-  const [account, mailKinds, sessions] = await Promise.all([
+  const { linked } = await searchParams
+  const { oidc } = getSettings()
+  const [account, mailKinds, sessions, factor, identity] = await Promise.all([
     getOwnAccount(actor),
     getMailChoices(actor),
     listOwnSessions(actor),
+    getSecondFactor(actor),
+    getOwnIdentity(actor),
   ])
   return (
     <>
@@ -67,6 +87,28 @@ export default async function AccountPage() {
       <Section title="Password">
         <PasswordForm />
       </Section>
+      <Section title="Address">
+        <p className="muted">You sign in with {account.email}, and messages go there.</p>
+        <AddressForm />
+      </Section>
+      <Section title="Second factor">
+        <OneTimeCodes factor={factor} />
+        {arePasskeysPossible() && (
+          <div className="mt-3">
+            <PasskeyList passkeys={factor.passkeys} />
+          </div>
+        )}
+      </Section>
+      {oidc !== null && (
+        <Section title="Single sign-on">
+          {linked === 'no' && (
+            <Notice tone="refused">
+              <p>The identity was not joined: it belongs to another account, or this took too long.</p>
+            </Notice>
+          )}
+          <SingleSignOn providerName={oidc.name} identity={identity} />
+        </Section>
+      )}
       <Section title="Devices">
         <DeviceList sessions={sessions} />
       </Section>

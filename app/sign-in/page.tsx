@@ -1,31 +1,53 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { paths } from '@/app/_components/shell/paths'
+import { Notice } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
-import { isWorkspaceEmpty } from '@/lib/data'
+import { getSettings } from '@/lib/config'
+import { arePasskeysPossible, isWorkspaceEmpty } from '@/lib/data'
 import { makeOwnPath } from '@/lib/inputs'
-import { getActor, listDemoSignIns } from '@/lib/server'
+import { getActor, listDemoSignIns, readStep } from '@/lib/server'
 import { SignInForm } from './_components/sign-in-form'
 
 export const metadata: Metadata = { title: 'Sign in' }
 
-interface SignInPageProps {
-  searchParams: Promise<{ next?: string | string[] }>
+type Query = Readonly<Record<'next' | 'step' | 'problem' | 'error', string | string[] | undefined>>
+
+const NOT_JOINED =
+  'No account here is joined to that identity. Sign in with your password and join it on your account page, or ask an administrator.'
+
+/** Words of ours alone: a sentence in the address could be anybody's. */
+function explain({ problem, error }: Query): string | null {
+  if (problem === 'not-joined') return NOT_JOINED
+  return problem === undefined && error === undefined ? null : 'Signing in by the provider did not succeed. Try again.'
 }
 
-export default async function SignInPage({ searchParams }: SignInPageProps) {
+export default async function SignInPage({ searchParams }: { searchParams: Promise<Query> }) {
+  const query = await searchParams
   // Only an address inside this application is followed after signing in.
-  const next = makeOwnPath((await searchParams).next) ?? paths.home()
+  const next = makeOwnPath(query.next) ?? paths.home()
   if ((await getActor()) !== null) redirect(next)
   if (await isWorkspaceEmpty()) redirect(paths.setup())
   const demoAccounts = await listDemoSignIns()
+  const problem = explain(query)
   return (
     <div className="page-narrow">
       <PageHead
         title="Sign in"
         under="Design review and sign-off of flexible and rigid-flex circuits. New people join through an invitation from their project."
       />
-      <SignInForm next={next} demoAccounts={demoAccounts} />
+      {problem !== null && (
+        <Notice tone="refused">
+          <p>{problem}</p>
+        </Notice>
+      )}
+      <SignInForm
+        next={next}
+        demoAccounts={demoAccounts}
+        arePasskeysPossible={arePasskeysPossible()}
+        providerName={getSettings().oidc?.name ?? null}
+        startsAtCode={query.step === 'code' && (await readStep('second-step')) !== null}
+      />
     </div>
   )
 }

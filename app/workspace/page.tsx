@@ -6,6 +6,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { PageHead, Section } from '@/app/_components/ui/section'
+import { getSettings } from '@/lib/config'
 import { getLimitSheet, getSettingsView, listAccounts } from '@/lib/data'
 import { AccountTable } from './_components/account-table'
 import { AdminReads } from './_components/admin-reads'
@@ -28,7 +29,7 @@ export default async function WorkspacePage() {
         under="People join projects through invitations, which lead engineers make on the project’s page."
       />
       <Section title="People">
-        <AccountTable accounts={accounts} ownUserId={actor.userId} />
+        <AccountTable accounts={accounts} ownUserId={actor.userId} providerName={getSettings().oidc?.name ?? null} />
       </Section>
       <Section title="Rules of the review">
         <SettingsForm key={settings.version} settings={settings} />

@@ -27,6 +27,17 @@ export interface Settings {
   /** Null where no mail server is set: invitations are then handed over as links. */
   readonly smtpUrl: string | null
   readonly mailFrom: string
+  /** Sign-in by OpenID Connect; null where no provider is set. */
+  readonly oidc: OidcSettings | null
+}
+
+export interface OidcSettings {
+  /** As the provider writes it in its tokens. */
+  readonly issuer: string
+  readonly clientId: string
+  readonly clientSecret: string
+  /** What the button says: `Sign in with …`. */
+  readonly name: string
 }
 
 export type DatabaseKind = 'sqlite' | 'postgresql'
@@ -102,6 +113,16 @@ const smtpUrl = z.string().refine((text) => {
   return url !== null && ['smtp:', 'smtps:'].includes(url.protocol) && url.hostname !== ''
 }, 'an smtp: or smtps: address')
 
+const oidcIssuer = z.string().refine((text) => {
+  const url = parseUrl(text)
+  if (url === null || url.search !== '' || url.hash !== '' || url.username !== '') return false
+  // OpenID Connect Discovery 1.0, 3: https. Plain http reaches this machine alone, for trying it out.
+  return (
+    url.protocol === 'https:' ||
+    (url.protocol === 'http:' && ['localhost', '127.0.0.1', '[::1]'].includes(url.hostname))
+  )
+}, 'the https: address of an OpenID Connect provider, as it writes it itself')
+
 const environmentSchema = z.object({
   BENDWORTHY_DATA_FOLDER: z.string().default('./data'),
   DATABASE_URL: databaseUrl.optional(),
@@ -124,6 +145,10 @@ const environmentSchema = z.object({
   BENDWORTHY_COMPANY_FILES_MIB: mebibytes.default(4096),
   BENDWORTHY_SMTP_URL: smtpUrl.optional(),
   BENDWORTHY_MAIL_FROM: z.email('an e-mail address').optional(),
+  BENDWORTHY_OIDC_ISSUER: oidcIssuer.optional(),
+  BENDWORTHY_OIDC_CLIENT_ID: z.string().optional(),
+  BENDWORTHY_OIDC_CLIENT_SECRET: z.string().optional(),
+  BENDWORTHY_OIDC_NAME: z.string().max(60, 'a name of at most 60 characters').optional(),
 })
 
 type SettingName = keyof z.infer<typeof environmentSchema>
@@ -175,7 +200,31 @@ export function parseSettings(
     companyFilesMib: values.BENDWORTHY_COMPANY_FILES_MIB,
     smtpUrl: values.BENDWORTHY_SMTP_URL ?? null,
     mailFrom: values.BENDWORTHY_MAIL_FROM ?? 'bendworthy@localhost',
+    oidc: readOidc(values),
   }
+}
+
+/** All or nothing: a provider without a client's name and secret cannot be asked. */
+function readOidc(values: z.infer<typeof environmentSchema>): OidcSettings | null {
+  const { BENDWORTHY_OIDC_ISSUER: issuer, BENDWORTHY_OIDC_NAME: name } = values
+  const { BENDWORTHY_OIDC_CLIENT_ID: clientId, BENDWORTHY_OIDC_CLIENT_SECRET: clientSecret } = values
+  if (issuer !== undefined && clientId !== undefined && clientSecret !== undefined) {
+    return { issuer, clientId, clientSecret, name: name ?? 'single sign-on' }
+  }
+  const given = {
+    BENDWORTHY_OIDC_ISSUER: issuer,
+    BENDWORTHY_OIDC_CLIENT_ID: clientId,
+    BENDWORTHY_OIDC_CLIENT_SECRET: clientSecret,
+  }
+  const missing = Object.entries(given).filter(([, value]) => value === undefined)
+  if (missing.length === 3) return null
+  throw new SettingsError(
+    missing.map(([setting]) => ({
+      name: setting,
+      found: '',
+      expected: 'a value, since the other OIDC settings are set',
+    })),
+  )
 }
 
 let settings: Settings | undefined

@@ -5,6 +5,7 @@ export {
   type DatabaseKind,
   getSettings,
   type LogLevel,
+  type OidcSettings,
   parseSettings,
   type SettingProblem,
   type Settings,

@@ -144,6 +144,7 @@ export function listPeople(actor: Actor): Promise<readonly PersonView[]> {
 }
 
 const ACCOUNT_PARTS = {
+  passkeys: { select: { id: true } },
   memberships: { include: { project: true, company: true }, orderBy: { createdAt: 'asc' } },
 } as const satisfies Prisma.UserInclude
 
@@ -154,6 +155,7 @@ function toAccountView(user: Prisma.UserGetPayload<{ include: typeof ACCOUNT_PAR
     name: user.name,
     isAdmin: user.isAdmin,
     isDisabled: user.disabledAt !== null,
+    hasSecondFactor: user.totpSealed !== null || user.passkeys.length > 0,
     createdAt: user.createdAt.toISOString(),
     memberships: user.memberships.map(({ project, company, role }) => ({
       projectId: project.id,

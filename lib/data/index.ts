@@ -22,6 +22,7 @@ export {
   setAccountState,
   setAdminRight,
 } from './accounts'
+export { askForAddressChange, confirmAddress, previewAddressChange } from './address-changes'
 export type { Actor } from './authorization'
 export { type Backup, createBackup } from './backups'
 export { answerItem, decideWaiver, proposeWaiver } from './checklist'
@@ -48,6 +49,14 @@ export {
 } from './files'
 export { createFirstAdmin, isWorkspaceEmpty } from './first-admin'
 export {
+  allowIdentity,
+  beginIdentityLink,
+  finishIdentityLink,
+  getOwnIdentity,
+  removeIdentity,
+  signInByIdentity,
+} from './identities'
+export {
   acceptInvitation,
   createInvitation,
   inviteToCompany,
@@ -73,6 +82,22 @@ export {
 } from './outbox'
 export { bringToProject, decideParticipation, setCompanySharing } from './participations'
 export {
+  arePasskeysPossible,
+  beginPasskeySetUp,
+  finishPasskeySetUp,
+  makePasskeyChallenge,
+  removePasskey,
+  signInByPasskey,
+} from './passkeys'
+export {
+  answerResetRequests,
+  askForReset,
+  makeResetLink,
+  previewReset,
+  recoverAccount,
+  setPasswordByLink,
+} from './password-resets'
+export {
   type ComparedConstructionView,
   type CostsView,
   type FabricatorCostView,
@@ -97,6 +122,15 @@ export {
 } from './revisions'
 export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './search'
 export {
+  beginCodeSetUp,
+  finishCodeSetUp,
+  finishSecondStep,
+  getSecondFactor,
+  removeCodes,
+  removeSecondFactor,
+  renewRecoveryCodes,
+} from './second-factor'
+export {
   endSession,
   findActor,
   listOwnSessions,
@@ -111,7 +145,7 @@ export {
 export { changeSettings, getSettingsView } from './settings'
 export { listFabricators, shareRevision, unshareRevision } from './shares'
 export { exportSheetFile, importSheetFile, previewSheetFile } from './sheet-files'
-export { authenticate } from './sign-in'
+export { authenticate, type SecondStep } from './sign-in'
 export { signRevision, withdrawSignature } from './signatures'
 export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './stage-moves'
 export { getTemplateUpdate, updateTemplate } from './template-updates'

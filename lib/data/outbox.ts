@@ -121,14 +121,16 @@ async function sortAbandoned(tx: TransactionClient, at: Date): Promise<void> {
   })
 }
 
-/** An invitation that cannot be used any more is not worth a message; one that can gets its token here. */
+/** A link that cannot be used any more is not worth a message; one that can gets its token here. */
 async function findLink(tx: TransactionClient, row: MailMessage, at: Date) {
   if (row.tokenSeed === null) return { token: null, obstacle: null }
   const token = deriveToken(row.tokenSeed)
   const invitation = await tx.invitation.findUnique({ where: { tokenHash: hashToken(token) } })
-  const isOpen =
-    invitation !== null && invitation.usedAt === null && invitation.revokedAt === null && invitation.expiresAt > at
-  return isOpen ? { token, obstacle: null } : { token: null, obstacle: 'the invitation is no longer open' }
+  const link = invitation ?? (await tx.oneTimeToken.findUnique({ where: { tokenHash: hashToken(token) } }))
+  const isRevoked = invitation !== null && invitation.revokedAt !== null
+  const isOpen = link !== null && link.usedAt === null && link.expiresAt > at && !isRevoked
+  const name = row.kind === 'invitation' ? 'invitation' : 'link'
+  return isOpen ? { token, obstacle: null } : { token: null, obstacle: `the ${name} is no longer open` }
 }
 
 function toClaimed(

@@ -5,6 +5,7 @@ import type { Actor } from './authorization'
 import { db, type TransactionClient } from './client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField, refuseTooMany } from './errors'
 import { atTheDoor, type HashTurn, isPasswordRight, spendPasswordTime } from './passwords'
+import { beginSecondStep, hasSecondFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
 import { type Attempt, forgetAttempts, takeAttempt } from './sign-in-throttle'
 import { appendToTrail } from './trail'
@@ -12,13 +13,18 @@ import type { Outcome } from './views'
 import { isKnownDevice, type Visit } from './visit'
 import { inWriteTransaction } from './write'
 
+/** The password was right, and a code or passkey is still to come. */
+export interface SecondStep {
+  readonly secondStep: string
+}
+
 const WRONG = 'This address and password do not belong together, or the account is disabled.'
 
 /**
  * The same refusal, after the same time, for a wrong password, an unknown address and a disabled account. Demo accounts,
  * whose passwords everybody can read, are refused to whoever is not on this machine.
  */
-export function authenticate(input: SignInInput, visit: Visit): Promise<Outcome<SignedIn>> {
+export function authenticate(input: SignInInput, visit: Visit): Promise<Outcome<SignedIn | SecondStep>> {
   return outcomeOf(async () => {
     const isKnown = await isOnKnownDevice(input.email, visit)
     const turn: HashTurn = isKnown ? 'known' : { sourceKey: visit.sourceKey }
@@ -33,7 +39,7 @@ async function isOnKnownDevice(email: string, visit: Visit): Promise<boolean> {
   return user !== null && isKnownDevice(visit, user.id)
 }
 
-async function comparePassword(input: SignInInput, visit: Visit, turn: HashTurn): Promise<SignedIn> {
+async function comparePassword(input: SignInInput, visit: Visit, turn: HashTurn): Promise<SignedIn | SecondStep> {
   const user = await db().user.findUnique({ where: { email: input.email } })
   const apart = turn === 'known' ? (visit.known?.deviceId ?? null) : null
   const attempt: Attempt = { subject: input.email, visit, apart }
@@ -45,7 +51,9 @@ async function comparePassword(input: SignInInput, visit: Visit, turn: HashTurn)
   return inWriteTransaction(async (tx) => {
     await requireSamePassword(tx, user.id, user.passwordHash)
     await forgetAttempts(tx, attempt)
-    return beginSession(tx, { user, method: 'password', visit, at: now() })
+    const at = now()
+    if (await hasSecondFactor(tx, user)) return { secondStep: await beginSecondStep(tx, user.id, at) }
+    return beginSession(tx, { user, method: 'password', visit, at })
   })
 }
 

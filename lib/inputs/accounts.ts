@@ -37,6 +37,79 @@ export type ChangePasswordInput = z.infer<typeof changePasswordInput>
 export const endSessionInput = z.strictObject({ sessionId: recordIdSchema, requestKey: requestKeySchema })
 export type EndSessionInput = z.infer<typeof endSessionInput>
 
+/** A visitor who cannot sign in; the answer is the same for every address. */
+export const askForResetInput = z.strictObject({ email: emailSchema, requestKey: requestKeySchema })
+export type AskForResetInput = z.infer<typeof askForResetInput>
+
+/** Of a link that works once. */
+export const tokenSchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/, 'is not a link of ours')
+
+export const tokenInput = z.strictObject({ token: tokenSchema, requestKey: requestKeySchema })
+export type TokenInput = z.infer<typeof tokenInput>
+
+export const setPasswordInput = z.strictObject({
+  token: tokenSchema,
+  newPassword: newPasswordSchema,
+  requestKey: requestKeySchema,
+})
+export type SetPasswordInput = z.infer<typeof setPasswordInput>
+
+export const changeAddressInput = z.strictObject({
+  email: emailSchema,
+  password: passwordSchema,
+  requestKey: requestKeySchema,
+})
+export type ChangeAddressInput = z.infer<typeof changeAddressInput>
+
+/** By an admin, of one account. */
+export const accountInput = z.strictObject({ userId: recordIdSchema, requestKey: requestKeySchema })
+export type AccountInput = z.infer<typeof accountInput>
+
+/** What changes how somebody signs in asks for the password again. */
+export const ownPasswordInput = z.strictObject({ password: passwordSchema, requestKey: requestKeySchema })
+export type OwnPasswordInput = z.infer<typeof ownPasswordInput>
+
+const codeSchema = z.string().trim().min(1, 'is empty').max(20, 'is longer than a code')
+
+export const codeSetUpInput = z.strictObject({
+  token: tokenSchema,
+  code: codeSchema.transform((code) => code.replaceAll(/\s/g, '')),
+  requestKey: requestKeySchema,
+})
+export type CodeSetUpInput = z.infer<typeof codeSetUpInput>
+
+/** A one-time code or a recovery code. */
+export const secondStepInput = z.strictObject({ token: tokenSchema, code: codeSchema })
+export type SecondStepInput = z.infer<typeof secondStepInput>
+
+/** What the browser's authenticator answered; the library that checks it reads it whole. */
+const authenticatorAnswerSchema = z.looseObject({ id: z.string().max(1_400), response: z.looseObject({}) })
+
+export const passkeySetUpInput = z.strictObject({
+  token: tokenSchema,
+  name: nameSchema,
+  response: authenticatorAnswerSchema,
+  requestKey: requestKeySchema,
+})
+export type PasskeySetUpInput = z.infer<typeof passkeySetUpInput>
+
+export const passkeyAnswerInput = authenticatorAnswerSchema
+
+export const removePasskeyInput = z.strictObject({
+  passkeyId: z.string().min(1, 'is missing').max(1_400, 'is not an id'),
+  password: passwordSchema,
+  requestKey: requestKeySchema,
+})
+export type RemovePasskeyInput = z.infer<typeof removePasskeyInput>
+
+/** Who somebody is at an identity provider, as the session library found it. */
+export interface ProvidedIdentity {
+  readonly issuer: string
+  readonly subject: string
+  readonly email: string
+  readonly isEmailVerified: boolean
+}
+
 export const accountStateInput = z.strictObject({
   userId: recordIdSchema,
   isDisabled: z.boolean(),

@@ -13,6 +13,7 @@ export {
 export type { MailText } from './letter'
 export { findMentions, findTypedMention, type Mentionable } from './mentions'
 export {
+  type AccountHappening,
   composeMail,
   type MailNotice,
   type MailPlace,

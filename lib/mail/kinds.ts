@@ -8,10 +8,13 @@ export const MAIL_KINDS = [
   'stage',
   'signature-voided',
   'digest',
+  'password-reset',
+  'address-change',
+  'account',
 ] as const
 export type MailKind = (typeof MAIL_KINDS)[number]
 
-/** What a person can do without. An invitation goes to somebody who has no account yet, so there is nothing to set. */
+/** What a person can do without. An invitation goes to somebody who has no account yet; what happens to an account is always told. */
 export const OPTIONAL_MAIL_KINDS = [
   'query',
   'answer',
@@ -32,6 +35,9 @@ export const MAIL_KIND_LABELS: Readonly<Record<MailKind, string>> = {
   stage: 'A revision that moves to another stage',
   'signature-voided': 'A signature that is voided',
   digest: 'What waits for you, once a day',
+  'password-reset': 'A link to set a new password',
+  'address-change': 'A link to confirm a new address',
+  account: 'What was done to your account',
 }
 
 export function isMailKind(word: string): word is MailKind {

@@ -68,12 +68,66 @@ export type MailNotice =
       readonly reason: string
       readonly changes: readonly string[]
     }
+  | { readonly kind: 'password-reset'; readonly href: string; readonly expiresAt: string }
+  | { readonly kind: 'address-change'; readonly name: string; readonly href: string; readonly expiresAt: string }
+  | {
+      readonly kind: 'account'
+      readonly happened: AccountHappening
+      /** Who did it, where it was not the person's own act. */
+      readonly by: string | null
+      readonly at: string
+      readonly accountHref: string
+    }
   | {
       readonly kind: 'digest'
       readonly accountHref: string
       readonly homeHref: string
       readonly waits: readonly { readonly text: string; readonly href: string }[]
     }
+
+/** What was done to an account, of which its owner is told. */
+export type AccountHappening =
+  | 'password-reset'
+  | 'reset-link'
+  | 'address-change-asked'
+  | 'address-changed'
+  | 'second-factor-added'
+  | 'second-factor-removed'
+  | 'identity-linked'
+
+const HAPPENINGS: Readonly<Record<AccountHappening, { readonly subject: string; readonly sentence: string }>> = {
+  'password-reset': {
+    subject: 'Your password was reset',
+    sentence: 'A new password was set by a link, and every device was signed out.',
+  },
+  'reset-link': {
+    subject: 'A link to reset your password was made',
+    sentence: 'A link was made by which a new password can be set, once.',
+  },
+  'address-change-asked': {
+    subject: 'Your address is to be changed',
+    sentence: 'Another address was given for your account. It takes effect once it is confirmed by a link sent there.',
+  },
+  'address-changed': {
+    subject: 'Your address was changed',
+    sentence: 'Your account has another address now, and messages go there. This is the last one to this address.',
+  },
+  'second-factor-added': {
+    subject: 'Your account has a new way to sign in',
+    sentence: 'A passkey or one-time codes were added to your account.',
+  },
+  'second-factor-removed': {
+    subject: 'A second factor was removed',
+    sentence: 'A passkey or the one-time codes were removed from your account.',
+  },
+  'identity-linked': {
+    subject: 'Your account can be opened by single sign-on',
+    sentence: 'Your account was joined to an identity at the sign-in provider of this workspace.',
+  },
+}
+
+/** `2026-11-28 16:20 UTC` */
+const sayTime = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`
 
 const CHOICE = 'Which messages you get is set on your account page.'
 
@@ -122,6 +176,38 @@ export function composeMail(notice: MailNotice): MailText {
         act: { label: 'See what changed', href: notice.place.href },
         footer: CHOICE,
       })
+    case 'password-reset':
+      return renderLetter({
+        subject: 'Reset your password',
+        paragraphs: [
+          'Somebody asked for a link to set a new password for the account with this address.',
+          `The link works once, until ${sayTime(notice.expiresAt)}. Setting a new password signs out every device.`,
+        ],
+        act: { label: 'Set a new password', href: notice.href },
+        footer: 'If it was not you, leave this message alone: nothing happens.',
+      })
+    case 'address-change':
+      return renderLetter({
+        subject: 'Confirm your new address',
+        paragraphs: [
+          `${notice.name} wants to use this address here.`,
+          `The link works once, until ${sayTime(notice.expiresAt)}.`,
+        ],
+        act: { label: 'Confirm the address', href: notice.href },
+        footer: 'If you know nothing of this, leave this message alone: nothing happens.',
+      })
+    case 'account': {
+      const { subject, sentence } = HAPPENINGS[notice.happened]
+      return renderLetter({
+        subject,
+        paragraphs: [
+          `${sentence} (${sayTime(notice.at)}${notice.by === null ? '' : `, by ${notice.by}`})`,
+          'If you did not expect this, tell an administrator of the workspace at once.',
+        ],
+        act: { label: 'Your account', href: notice.accountHref },
+        footer: 'Sent because it concerns the security of your account. These messages cannot be switched off.',
+      })
+    }
     case 'digest':
       return renderLetter({
         subject: notice.waits.length === 1 ? 'One thing waits for you' : `${notice.waits.length} things wait for you`,

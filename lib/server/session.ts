@@ -1,23 +1,26 @@
 import 'server-only'
 import { cookies } from 'next/headers'
-import { getServerSession, type NextAuthOptions } from 'next-auth'
+import { getServerSession, type NextAuthOptions, type Profile } from 'next-auth'
 import { encode, type JWT } from 'next-auth/jwt'
-import CredentialsProvider from 'next-auth/providers/credentials'
 import { cache } from 'react'
 import { getSecrets, getSettings, log } from '@/lib/config'
-import { type Actor, authenticate, findActor, type Outcome, SESSION_SECONDS, type SignedIn, signOut } from '@/lib/data'
-import { makeOwnPath, signInInput } from '@/lib/inputs'
+import {
+  type Actor,
+  findActor,
+  finishIdentityLink,
+  SESSION_SECONDS,
+  type SignedIn,
+  signInByIdentity,
+  signOut,
+} from '@/lib/data'
+import { makeOwnPath } from '@/lib/inputs'
 import { cookieOptions, makeCookieName } from './cookies'
 import { rememberDevice } from './known-device'
+import { listProviders, OIDC_PROVIDER, readIdentity, SECOND_STEP, type SignInNote } from './sign-in-providers'
+import { dropStep, keepStep, readStep } from './step-cookies'
 import { getVisit } from './visit'
 
 const COOKIE_NAME = 'session'
-
-/** What the answer to a sign-in has to say beside what the session library says. */
-export interface SignInNote {
-  /** Status of the answer where the library's own (401) would be wrong. */
-  status: 401 | 429 | 503
-}
 
 /**
  * Options of the session library. Made for each request: they need the settings, which building does not have.
@@ -27,25 +30,28 @@ export interface SignInNote {
  */
 export function getAuthOptions(note: SignInNote = { status: 401 }): NextAuthOptions {
   const { publicUrl } = getSettings()
+  /** Of a sign-in by the provider, between two callbacks of one request. */
+  let byProvider: SignedIn | null = null
   return {
     secret: getSecrets().sessionSecret,
     session: { strategy: 'jwt', maxAge: SESSION_SECONDS },
     pages: { signIn: '/sign-in', error: '/sign-in' },
     useSecureCookies: publicUrl.startsWith('https:'),
     cookies: { sessionToken: { name: makeCookieName(COOKIE_NAME), options: cookieOptions() } },
-    providers: [
-      CredentialsProvider({
-        id: 'credentials',
-        credentials: { email: {}, password: {} },
-        async authorize(credentials) {
-          const parsed = signInInput.safeParse({ email: credentials?.email, password: credentials?.password })
-          if (!parsed.success) return null
-          return settle(await authenticate(parsed.data, await getVisit()), note)
-        },
-      }),
-    ],
+    providers: listProviders(note),
     callbacks: {
+      async signIn({ account, profile }) {
+        if (account?.provider !== OIDC_PROVIDER) return true
+        const answer = await receiveIdentity(profile)
+        if (typeof answer === 'string') return answer
+        byProvider = answer
+        return true
+      },
       jwt({ token, user }) {
+        if (byProvider !== null) {
+          const { userId, name, email, sessionId } = byProvider
+          return { sub: userId, name, email, sessionId }
+        }
         if (user === undefined || !('sessionId' in user)) return token
         return { ...token, sessionId: user.sessionId }
       },
@@ -66,19 +72,26 @@ export function getAuthOptions(note: SignInNote = { status: 401 }): NextAuthOpti
   }
 }
 
-/** What the session library is told of a sign-in: somebody, nobody, or a sentence why not. */
-async function settle(outcome: Outcome<SignedIn>, note: SignInNote) {
-  if (outcome.ok) {
-    const { userId, name, email, sessionId } = outcome.value
-    await rememberDevice(userId)
-    return { id: userId, name, email, sessionId }
+/** What is done with an identity that the provider vouches for: it is joined to an account, or signs in, or is turned away. */
+async function receiveIdentity(profile: Profile | undefined): Promise<SignedIn | string> {
+  const identity = readIdentity(profile)
+  if (identity === null) return '/sign-in?problem=provider'
+  const linkToken = await readStep('identity-link')
+  if (linkToken !== null) {
+    await dropStep('identity-link')
+    const actor = await getActor()
+    if (actor === null) return '/sign-in?problem=provider'
+    const outcome = await finishIdentityLink(actor, { token: linkToken, identity })
+    return outcome.ok ? '/account?linked=yes' : '/account?linked=no'
   }
-  const { refusal } = outcome
-  // A wrong password is the library's own refusal; whatever else stands in the way is said in words.
-  if (refusal.kind === 'invalid') return null
-  if (refusal.kind === 'busy') note.status = 503
-  if (refusal.kind === 'too-many') note.status = 429
-  throw new Error(refusal.message)
+  const outcome = await signInByIdentity(identity, await getVisit())
+  if (!outcome.ok) return '/sign-in?problem=not-joined'
+  if ('secondStep' in outcome.value) {
+    await keepStep(SECOND_STEP, outcome.value.secondStep)
+    return '/sign-in?step=code'
+  }
+  await rememberDevice(outcome.value.userId)
+  return outcome.value
 }
 
 function readSessionId(token: unknown): string | null {

@@ -1,4 +1,4 @@
-import type { AskedCompany, CreatedInvitation, Outcome, Refusal } from '@/lib/data'
+import type { AskedCompany, CreatedInvitation, Outcome, Refusal, SecondStep, SignedIn } from '@/lib/data'
 
 /** The value of a write; a refusal fails the test and says why. */
 export async function expectDone<T>(outcome: Promise<Outcome<T>>): Promise<T> {
@@ -21,4 +21,11 @@ export async function expectInvited(
   const made = await expectDone(outcome)
   if (!made.isAsked) return made
   throw new Error(`${made.company.name} was asked instead`)
+}
+
+/** A sign-in that asks for no second step. */
+export async function expectSignedIn(signingIn: Promise<Outcome<SignedIn | SecondStep>>): Promise<SignedIn> {
+  const value = await expectDone(signingIn)
+  if ('secondStep' in value) throw new Error('a second step was asked for')
+  return value
 }

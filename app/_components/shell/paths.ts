@@ -25,6 +25,7 @@ export const paths = {
     return query === '' ? '/' : `/?${query}`
   },
   signIn: (next?: string) => (next === undefined ? '/sign-in' : `/sign-in?next=${enc(next)}`),
+  forgotPassword: () => '/forgot-password',
   setup: () => '/setup',
   invitation: (token: string) => `/invitation/${enc(token)}`,
   account: () => '/account',

@@ -1,46 +1,41 @@
 'use client'
 
 import { zodResolver } from '@hookform/resolvers/zod'
+import Link from 'next/link'
 import { signIn } from 'next-auth/react'
-import { useState, useTransition } from 'react'
+import { useState } from 'react'
 import { useForm } from 'react-hook-form'
-import type { Refusal } from '@/app/_components/ui/action-result'
+import { paths } from '@/app/_components/shell/paths'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
 import { Section } from '@/app/_components/ui/section'
 import { signInInput } from '@/lib/inputs'
+import { CodeForm } from './code-form'
+import { PasskeyButton } from './passkey-button'
+import { useSignIn } from './use-sign-in'
 
 interface SignInFormProps {
   next: string
   /** People of the demonstration; empty in a real workspace, and wherever other machines reach the server. */
   demoAccounts: readonly { readonly name: string; readonly email: string; readonly sentence: string }[]
+  arePasskeysPossible: boolean
+  /** Of the sign-in provider; null without one. */
+  providerName: string | null
+  /** The first step was done elsewhere, at the provider. */
+  startsAtCode: boolean
 }
 
-/** Signing in goes through the session library's own route, so it is the one form without an action of ours. */
-export function SignInForm({ next, demoAccounts }: SignInFormProps) {
+export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerName, startsAtCode }: SignInFormProps) {
+  const [isAtCode, setIsAtCode] = useState(startsAtCode)
   const form = useForm({ resolver: zodResolver(signInInput), defaultValues: { email: '', password: '' } })
-  const [isPending, startTransition] = useTransition()
-  const [refusal, setRefusal] = useState<Refusal | null>(null)
-  const submit = form.handleSubmit((values) => {
-    setRefusal(null)
-    startTransition(async () => {
-      try {
-        const answer = await signIn('credentials', { ...values, redirect: false })
-        if (answer?.ok === true) {
-          // A full load: nothing that was rendered for a visitor stays in the page.
-          window.location.assign(next)
-          return
-        }
-        setRefusal({ kind: 'unsent', message: explain(answer?.error), issues: [] })
-      } catch {
-        setRefusal({ kind: 'unsent', message: 'The server did not answer. Try again.', issues: [] })
-      }
-    })
-  })
+  const { send, isPending, refusal } = useSignIn(next, 'No account has this address with this password.', () =>
+    setIsAtCode(true),
+  )
+  if (isAtCode) return <CodeForm next={next} arePasskeysPossible={arePasskeysPossible} />
   return (
     <>
-      <form className="form" onSubmit={submit}>
+      <form className="form" onSubmit={form.handleSubmit((values) => send('credentials', values))}>
         <FormText
           control={form.control}
           name="email"
@@ -61,8 +56,17 @@ export function SignInForm({ next, demoAccounts }: SignInFormProps) {
           <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Signing in…">
             Sign in
           </Button>
+          <Link href={paths.forgotPassword()}>Forgot your password?</Link>
         </div>
       </form>
+      {(arePasskeysPossible || providerName !== null) && (
+        <div className="row mt-3">
+          {arePasskeysPossible && <PasskeyButton next={next} />}
+          {providerName !== null && (
+            <Button onPress={() => signIn('oidc', { callbackUrl: next })}>Sign in with {providerName}</Button>
+          )}
+        </div>
+      )}
       {demoAccounts.length > 0 && (
         <Section title="Demonstration">
           <p className="muted">
@@ -89,12 +93,4 @@ export function SignInForm({ next, demoAccounts }: SignInFormProps) {
       )}
     </>
   )
-}
-
-/** The session library names its own refusal with one word; anything else is a sentence of ours. */
-function explain(error: string | null | undefined): string {
-  if (error === null || error === undefined || error === 'CredentialsSignin') {
-    return 'No account has this address with this password.'
-  }
-  return error
 }

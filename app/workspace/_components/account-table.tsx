@@ -6,8 +6,16 @@ import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { AccountView } from '@/lib/data'
 import { setAccountState, setAdminRight } from '../actions'
+import { AccountRecovery } from './account-recovery'
 
-export function AccountTable({ accounts, ownUserId }: { accounts: readonly AccountView[]; ownUserId: string }) {
+interface AccountTableProps {
+  accounts: readonly AccountView[]
+  ownUserId: string
+  /** Of the sign-in provider; null without one. */
+  providerName: string | null
+}
+
+export function AccountTable({ accounts, ownUserId, providerName }: AccountTableProps) {
   return (
     <TableFrame label="Accounts">
       <table className="ledger" data-stack>
@@ -40,7 +48,7 @@ export function AccountTable({ accounts, ownUserId }: { accounts: readonly Accou
                 {account.isDisabled ? 'disabled' : 'active'}
                 {account.isAdmin && ', administrator'}
               </td>
-              <td>{account.id !== ownUserId && <Acts account={account} />}</td>
+              <td>{account.id !== ownUserId && <Acts account={account} providerName={providerName} />}</td>
             </tr>
           ))}
         </tbody>
@@ -49,7 +57,7 @@ export function AccountTable({ accounts, ownUserId }: { accounts: readonly Accou
   )
 }
 
-function Acts({ account }: { account: AccountView }) {
+function Acts({ account, providerName }: { account: AccountView; providerName: string | null }) {
   return (
     <span className="row">
       <ActionButton
@@ -86,6 +94,7 @@ function Acts({ account }: { account: AccountView }) {
       >
         {account.isAdmin ? 'No longer administrator' : 'Make administrator'}
       </ActionButton>
+      <AccountRecovery account={account} providerName={providerName} />
     </span>
   )
 }

@@ -1,4 +1,8 @@
 /** Accounts, companies and invitations. */
+import type {
+  PublicKeyCredentialCreationOptionsJSON,
+  PublicKeyCredentialRequestOptionsJSON,
+} from '@simplewebauthn/server'
 import type { CompanyRole, ProjectRole } from '@/lib/review'
 
 export interface PersonView {
@@ -18,6 +22,7 @@ export interface AccountView {
   readonly name: string
   readonly isAdmin: boolean
   readonly isDisabled: boolean
+  readonly hasSecondFactor: boolean
   readonly createdAt: string
   readonly memberships: readonly {
     readonly projectId: string
@@ -25,6 +30,65 @@ export interface AccountView {
     readonly role: ProjectRole
     readonly companyName: string
   }[]
+}
+
+/** A link that sets a new password once; shown to whoever made it, and stored nowhere. */
+export interface ResetLink {
+  readonly link: string
+  readonly expiresAt: string
+}
+
+export interface ResetOffer {
+  readonly email: string
+  readonly expiresAt: string
+}
+
+export interface AddressOffer {
+  readonly email: string
+}
+
+/** A secret for one-time codes, shown once. */
+export interface CodeSetUp {
+  readonly token: string
+  /** Base32, to type by hand. */
+  readonly secret: string
+  /** `otpauth:` address, for a QR code. */
+  readonly address: string
+}
+
+/** Shown once; only their hashes are kept. */
+export interface RecoveryCodes {
+  readonly recoveryCodes: readonly string[]
+}
+
+export interface PasskeyView {
+  readonly id: string
+  readonly name: string
+  readonly createdAt: string
+  readonly usedAt: string | null
+}
+
+export interface SecondFactorView {
+  readonly hasCodes: boolean
+  readonly recoveryCodesLeft: number
+  readonly passkeys: readonly PasskeyView[]
+}
+
+export interface PasskeySetUp {
+  readonly token: string
+  readonly options: PublicKeyCredentialCreationOptionsJSON
+}
+
+export interface PasskeyChallenge {
+  readonly challenge: string
+  readonly options: PublicKeyCredentialRequestOptionsJSON
+}
+
+/** The person's account at the sign-in provider of this workspace. */
+export interface IdentityView {
+  readonly issuer: string
+  readonly email: string
+  readonly createdAt: string
 }
 
 /** A browser in which the person is signed in. */

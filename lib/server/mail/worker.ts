@@ -1,6 +1,6 @@
 import 'server-only'
 import { getSettings, log } from '@/lib/config'
-import { queueDigests } from '@/lib/data'
+import { answerResetRequests, queueDigests } from '@/lib/data'
 import { deliverBySmtp, deliverToFolder } from './deliver'
 import { sendDueMail } from './send-due'
 
@@ -20,6 +20,7 @@ export function startMailWorker(): void {
   const folder = deliverToFolder()
   const deliveries = { folder, smtp: smtpUrl === null ? folder : deliverBySmtp(smtpUrl) }
   const way = smtpUrl === null ? 'folder' : 'smtp'
+  repeat('answering requests for a new password', TICK_MS, answerResetRequests)
   repeat('sending mail', TICK_MS, () => sendDueMail(way, deliveries))
   repeat('queueing digests', DIGEST_TICK_MS, queueDigests)
 }

@@ -2,7 +2,7 @@ import { afterEach, expect, it } from 'vitest'
 import { replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
-import { expectDone, expectInvited, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectInvited, expectRefused, expectSignedIn } from '@/test/factories/outcomes'
 import { getActorOf, makeTeam, PASSWORD } from '@/test/factories/people'
 import { VISIT_HERE, visitFrom } from '@/test/factories/visits'
 import { describeOnBothDatabases } from '@/test/setup/databases'
@@ -120,7 +120,7 @@ describeOnBothDatabases('sessions', () => {
     const credentials = { email: await getEmail(member), password: PASSWORD }
     const refusal = await expectRefused(data.authenticate(credentials, visitFrom('afar')))
     expect(refusal.message).toContain('Demo accounts')
-    const { sessionId } = await expectDone(data.authenticate(credentials, VISIT_HERE))
+    const { sessionId } = await expectSignedIn(data.authenticate(credentials, VISIT_HERE))
     expect(await data.findActor(sessionId, VISIT_HERE)).not.toBeNull()
     expect(await data.findActor(sessionId, visitFrom('afar'))).toBeNull()
   })

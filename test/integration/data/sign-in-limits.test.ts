@@ -3,7 +3,7 @@ import { replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { confirmPassword } from '@/lib/data/sign-in'
-import { expectDone, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectRefused, expectSignedIn } from '@/test/factories/outcomes'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
 import { VISIT_HERE, visitFrom, visitOnDeviceOf } from '@/test/factories/visits'
 import { describeOnBothDatabases } from '@/test/setup/databases'
@@ -46,7 +46,7 @@ describeOnBothDatabases('wrong passwords', () => {
         await data.authenticate(wrong(lead), visitFrom(`stranger ${index % Math.ceil(count / 18)}`))
       }
       expect((await data.authenticate(right(lead), visitFrom('stranger 0'))).ok).toBe(false)
-      const { sessionId } = await expectDone(data.authenticate(right(lead), visitOnDeviceOf(lead.userId)))
+      const { sessionId } = await expectSignedIn(data.authenticate(right(lead), visitOnDeviceOf(lead.userId)))
       const actor = await data.findActor(sessionId, VISIT_HERE)
       if (actor === null) throw new Error('no session')
       expect(await confirmPassword(actor, PASSWORD, 'password')).toMatch(/^scrypt/)

@@ -1,12 +1,18 @@
 import type { SourceFile } from './source-imports'
 
 /** What a visitor may do without being signed in, by the data function that does it. */
-const VISITOR_ACTS: readonly string[] = []
+const VISITOR_ACTS: readonly string[] = ['data.askForReset', 'data.setPasswordByLink', 'data.confirmAddress']
 /** What makes an account, which the visitor is then signed in to. */
 const JOINING_ACTS = ['data.createFirstAdmin', 'data.acceptInvitation']
 
 /** What a page may ask before anybody is known. */
-const VISITOR_READS = ['isWorkspaceEmpty', 'previewInvitation']
+const VISITOR_READS = [
+  'isWorkspaceEmpty',
+  'previewInvitation',
+  'previewReset',
+  'previewAddressChange',
+  'arePasskeysPossible',
+]
 
 /** What tells a page who is asking: `loadRevision` hands out the actor beside the revision. */
 const ACTOR_SOURCES = /\b(getActor|requireActor|loadRevision)\(/

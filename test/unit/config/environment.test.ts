@@ -28,6 +28,7 @@ describe('settings', () => {
       companyFilesMib: 4096,
       smtpUrl: null,
       mailFrom: 'bendworthy@localhost',
+      oidc: null,
     })
   })
 

@@ -1,0 +1,32 @@
+'use client'
+
+import { signIn } from 'next-auth/react'
+import type { IdentityView } from '@/lib/data'
+import { beginIdentityLink, removeIdentity } from '../actions'
+import { WithPassword } from './with-password'
+
+interface SingleSignOnProps {
+  providerName: string
+  identity: IdentityView | null
+}
+
+export function SingleSignOn({ providerName, identity }: SingleSignOnProps) {
+  if (identity === null) {
+    return (
+      <WithPassword
+        action={beginIdentityLink}
+        label={`Join to ${providerName}`}
+        hint="You are led to the provider, and come back here."
+        onDone={() => signIn('oidc', { callbackUrl: '/account' })}
+      />
+    )
+  }
+  return (
+    <div className="stack">
+      <p>
+        Joined to {identity.email === '' ? 'an identity' : identity.email} at {identity.issuer}.
+      </p>
+      <WithPassword action={removeIdentity} label={`Remove the identity at ${providerName}`} />
+    </div>
+  )
+}

@@ -1,0 +1,3 @@
+import { offerPasskeySignIn, visitorRoute } from '@/lib/server'
+
+export const POST = visitorRoute(offerPasskeySignIn)

@@ -1,0 +1,98 @@
+import 'server-only'
+import { getSettings, now } from '@/lib/config'
+import type { ChangeAddressInput, TokenInput } from '@/lib/inputs'
+import { composeMail, TOKEN_PLACE } from '@/lib/mail'
+import { queueAccountNotice } from './account-notices'
+import { type Actor, loadStanding } from './authorization'
+import { db } from './client'
+import { outcomeOf, refuseClash, refuseField } from './errors'
+import { deriveToken, makeTokenSeed } from './invitation-token'
+import { endTokens, findOpenToken, makeOneTimeToken, useToken } from './one-time-tokens'
+import { queueMail } from './outbox'
+import { confirmPassword, requireSamePassword } from './sign-in'
+import { appendToTrail } from './trail'
+import type { AddressOffer, Outcome } from './views'
+import { inWriteTransaction } from './write'
+
+/**
+ * A link to the new address, and word to the old one. Nothing changes until the link is opened by somebody who presses its
+ * button. The answer does not tell whether the new address has an account: such a one gets no link.
+ */
+export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Promise<Outcome<null>> {
+  return outcomeOf(async () => {
+    const hash = await confirmPassword(actor, input.password, 'password')
+    return inWriteTransaction(async (tx) => {
+      const standing = await loadStanding(tx, actor.userId)
+      await requireSamePassword(tx, actor.userId, hash)
+      const at = now()
+      const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
+      if (user.email === input.email) refuseField('email', 'unchanged', 'is the address that you have')
+      await appendToTrail(tx, at, standing, {
+        action: 'address-change-asked',
+        subject: { kind: 'account', id: user.id },
+      })
+      await queueAccountNotice(tx, at, user, { happened: 'address-change-asked', by: null })
+      if ((await tx.user.findUnique({ where: { email: input.email } })) !== null) return null
+      const tokenSeed = makeTokenSeed(user.id, undefined)
+      const { expiresAt } = await makeOneTimeToken(tx, {
+        kind: 'address-change',
+        userId: user.id,
+        data: { email: input.email },
+        token: deriveToken(tokenSeed),
+        at,
+      })
+      await queueMail(tx, at, {
+        kind: 'address-change',
+        dedupeKey: `address-change:${tokenSeed}`,
+        recipient: { userId: user.id, name: user.name, address: input.email },
+        tokenSeed,
+        text: composeMail({
+          kind: 'address-change',
+          name: user.name,
+          href: `${getSettings().publicUrl}/confirm-address/${TOKEN_PLACE}`,
+          expiresAt: expiresAt.toISOString(),
+        }),
+      })
+      return null
+    })
+  })
+}
+
+/** What the link would do, for whoever holds it; null where it is used or over. */
+export async function previewAddressChange(token: string): Promise<AddressOffer | null> {
+  const row = await findOpenToken(db(), ['address-change'], token, now())
+  return row === null ? null : { email: readEmail(row.dataJson) }
+}
+
+/** By whoever holds the link: it went to the new address, so that is theirs. The old one is told. */
+export function confirmAddress(input: TokenInput): Promise<Outcome<{ email: string }>> {
+  return outcomeOf(() =>
+    inWriteTransaction(async (tx) => {
+      const at = now()
+      const row = await useToken(tx, ['address-change'], input.token, at)
+      const email = readEmail(row.dataJson)
+      const user = await tx.user.findUniqueOrThrow({ where: { id: row.userId ?? '' } })
+      if (user.disabledAt !== null) refuseClash('The account is disabled.')
+      if ((await tx.user.findUnique({ where: { email } })) !== null) {
+        refuseClash('This address has an account by now. Nothing was changed.')
+      }
+      await queueAccountNotice(tx, at, user, { happened: 'address-changed', by: null })
+      await tx.user.update({ where: { id: user.id }, data: { email, emailConfirmedAt: at } })
+      // Links that went to the old address would still open the account.
+      await endTokens(tx, user.id, ['reset-by-mail', 'reset-by-hand', 'identity-allowed'], at)
+      await appendToTrail(
+        tx,
+        at,
+        { userId: user.id, name: user.name },
+        { action: 'address-changed', subject: { kind: 'account', id: user.id } },
+      )
+      return { email }
+    }),
+  )
+}
+
+function readEmail(dataJson: string): string {
+  const { email } = JSON.parse(dataJson) as { email?: unknown }
+  if (typeof email !== 'string') throw new Error('a link to confirm an address names none')
+  return email
+}

@@ -3,8 +3,9 @@ import { ADHESIVES } from './adhesives'
 import { FILMS } from './films'
 import { FOILS } from './foils'
 import { RIGID_AND_OTHERS } from './rigid-and-others'
+import { withSpreads } from './spreads'
 
-const LIBRARY: readonly Material[] = [...FOILS, ...FILMS, ...ADHESIVES, ...RIGID_AND_OTHERS]
+const LIBRARY: readonly Material[] = [...FOILS, ...FILMS, ...ADHESIVES, ...RIGID_AND_OTHERS].map(withSpreads)
 const BY_ID: ReadonlyMap<string, Material> = new Map(LIBRARY.map((material) => [material.id, material]))
 
 /** The generic material that a plating bath adds. */

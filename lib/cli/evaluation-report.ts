@@ -43,13 +43,8 @@ export function formatReport(design: Design, evaluation: Evaluation): string {
   const { brief } = design
   const lines = [
     evaluation.designName,
-    [
-      brief.partNumber,
-      brief.revisionLabel === '' ? '' : `revision ${brief.revisionLabel}`,
-      `engine ${evaluation.engineVersion}`,
-    ]
-      .filter((part) => part !== '')
-      .join(', '),
+    // The label is the revision's own, which a design file does not know: what the brief once held may be another's.
+    [brief.partNumber, `engine ${evaluation.engineVersion}`].filter((part) => part !== '').join(', '),
     ...formatSummary(evaluation),
     ...heading('Zones'),
     ...formatZones(evaluation.zones),

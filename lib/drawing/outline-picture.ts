@@ -15,7 +15,8 @@ const ARROW_HEAD_PX = 5
 
 /** The outline in the flat, to scale, with its corners numbered as long as they can be read and the foil's direction. */
 export function drawOutline(outline: Outline, { palette, widthPx }: { palette: Palette; widthPx: number }): Picture {
-  const { verticesMm, rollingDirection } = outline
+  const { verticesMm } = outline
+  const rollingDirection = outline.rollingDirection === 'either' ? null : outline.rollingDirection
   const xs = verticesMm.map(([x]) => x)
   const ys = verticesMm.map(([, y]) => y)
   const [minX, minY] = [Math.min(...xs), Math.min(...ys)]

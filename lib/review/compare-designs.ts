@@ -1,5 +1,5 @@
 import isSame from 'fast-deep-equal'
-import type { Design, Outline } from '@/lib/engine'
+import { type Design, listAssumptions, type Outline } from '@/lib/engine'
 import { formatFieldValue, getFieldWords } from './trade-words'
 
 export type DesignArea = 'name' | 'brief' | 'materials' | 'construction' | 'bends' | 'features'
@@ -36,7 +36,36 @@ export function compareDesigns(before: Design, after: Design): DesignChange[] {
   compareConstruction(changes, before, after)
   compareEntities(changes, 'bends', ['bends'], before.bends, after.bends, ({ name }) => `bend ${name}`)
   compareFeatures(changes, before, after)
+  compareAssumptions(changes, before, after)
   return changes
+}
+
+const ASSUMED_AREAS = {
+  layers: 'construction',
+  zones: 'construction',
+  bends: 'bends',
+  conductors: 'features',
+  pads: 'features',
+  widthSteps: 'features',
+} as const
+
+/** A value that was confirmed, or that is assumed now: the number may be the same, and what stands behind it is not. */
+function compareAssumptions(changes: DesignChange[], before: Design, after: Design): void {
+  const add = (design: Design, other: Design, word: string) => {
+    for (const { mark, list, id, name, field, label } of listAssumptions(design)) {
+      if (other.assumed.includes(mark)) continue
+      changes.push({
+        area: ASSUMED_AREAS[list],
+        path: ['assumed', list, id, field],
+        sentence: `${name}: ${label} ${word}`,
+        before: word === 'confirmed' ? 'assumed' : 'confirmed',
+        after: word === 'confirmed' ? 'confirmed' : 'assumed',
+      })
+    }
+  }
+  // What is gone altogether was not confirmed.
+  add({ ...after, assumed: before.assumed }, after, 'confirmed')
+  add(after, before, 'assumed')
 }
 
 interface Where {

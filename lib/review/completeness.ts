@@ -1,4 +1,4 @@
-import type { Brief, Design } from '@/lib/engine'
+import { type Assumption, type Brief, type Design, listAssumptions } from '@/lib/engine'
 import type { RevisionTab } from './blockers'
 
 /** Fields of the brief without which an early review cannot begin, in the order of the form. */
@@ -61,5 +61,42 @@ export function findGapsInConstruction(design: Design): ConstructionGap[] {
       })
     }
   }
-  return gaps
+  return [...gaps, ...findAssumedGaps(design)]
+}
+
+const ASSUMED_TABS = {
+  layers: 'construction',
+  zones: 'construction',
+  bends: 'bends',
+  conductors: 'features',
+  pads: 'features',
+  widthSteps: 'features',
+} as const
+const ASSUMED_NOUNS = {
+  layers: 'Layer',
+  zones: 'Zone',
+  bends: 'Bend',
+  conductors: 'Conductor',
+  pads: 'Pad',
+  widthSteps: 'Width change',
+} as const
+
+/** What a starting construction or a new row proposed and nobody has confirmed, one sentence for each part. */
+function findAssumedGaps(design: Design): ConstructionGap[] {
+  const parts = new Map<string, Assumption[]>()
+  for (const assumption of listAssumptions(design)) {
+    const key = `${assumption.list} ${assumption.id}`
+    parts.set(key, [...(parts.get(key) ?? []), assumption])
+  }
+  return [...parts.values()].flatMap((assumptions): ConstructionGap[] => {
+    const [first] = assumptions
+    if (first === undefined) return []
+    const labels = assumptions.map(({ label }) => label).join(', ')
+    return [
+      {
+        sentence: `${ASSUMED_NOUNS[first.list]} ${first.name} rests on assumed values that nobody has confirmed: ${labels}`,
+        target: { tab: ASSUMED_TABS[first.list], id: first.id },
+      },
+    ]
+  })
 }

@@ -255,9 +255,25 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
     ...(conductorCount > 1 && features.holes.length === 0
       ? [onFeatures('minor', 'Which holes join the conductor layers, and how large are their lands?', ['holes'])]
       : []),
-    ...features.holes.flatMap((hole, index) =>
-      hole.plated && hole.landMm === null
-        ? [onFeatures('major', `How large is the land of ${hole.name}?`, ['holes', index, 'landMm'], hole.id)]
+    ...features.holes.flatMap((hole, index) => {
+      const ask = (field: keyof typeof hole, severity: DrawingGapSeverity, question: string) =>
+        hole[field] === null ? [onFeatures(severity, question, ['holes', index, field], hole.id)] : []
+      return [
+        ...ask('plated', 'major', `Is ${hole.name} plated?`),
+        ...ask('drillMm', 'major', `How large is ${hole.name} drilled?`),
+        ...(hole.plated === true ? ask('landMm', 'major', `How large is the land of ${hole.name}?`) : []),
+      ]
+    }),
+    ...features.outlineCorners.flatMap((corner, index) =>
+      corner.insideRadiusMm === null
+        ? [
+            onFeatures(
+              'minor',
+              `Which radius has the inside corner ${corner.name}?`,
+              ['outlineCorners', index, 'insideRadiusMm'],
+              corner.id,
+            ),
+          ]
         : [],
     ),
     ...(hasCoverlay && features.coverlayOpenings.length === 0

@@ -1,3 +1,4 @@
+import type { Brief } from '@/lib/engine'
 import type { DesignChange } from './compare-designs'
 
 /**
@@ -143,6 +144,14 @@ const INPUTS: Readonly<Record<string, readonly InputPattern[]>> = {
   'contact-person': ['brief.whoToAsk'],
 }
 
+/** Fields of the brief that an item rests on. */
+export function listBriefInputs(itemId: string): (keyof Brief)[] {
+  return (INPUTS[itemId] ?? []).flatMap((pattern) => {
+    const [part, field, ...deeper] = pattern.split('.')
+    return part === 'brief' && field !== undefined && deeper.length === 0 ? [field as keyof Brief] : []
+  })
+}
+
 /** Items whose inputs are declared. */
 export const ITEMS_WITH_INPUTS: readonly string[] = Object.keys(INPUTS)
 
@@ -156,6 +165,8 @@ const NAMING_FIELDS: readonly string[] = ['name', 'note', 'partNumber', 'revisio
  * @param path  as a `DesignChange` has it
  */
 export function isInputOf(itemId: string, path: readonly string[]): boolean {
+  // That a value was confirmed changes no input: who answered looked at the value.
+  if (path[0] === 'assumed') return false
   const patterns = INPUTS[itemId]
   if (patterns === undefined) return true
   const isNaming = path.length > 1 && NAMING_FIELDS.includes(path.at(-1) ?? '')

@@ -1,6 +1,7 @@
 'use client'
 
 import Link from 'next/link'
+import { Fragment } from 'react'
 import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { DecidingLimit, DecidingValue } from '@/app/_components/ui/limit-text'
@@ -8,7 +9,7 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
 import type { DecidedOutcome } from '@/lib/engine/results'
-import { nameAnswerers } from '@/lib/review'
+import { listStatedInBrief, nameAnswerers } from '@/lib/review'
 import { removeAttachment } from './actions'
 import { AnswerForm } from './answer-form'
 import { Reasons } from './comparison-report'
@@ -27,6 +28,7 @@ export interface ItemContext {
   revisionId: string
   may: RevisionView['may']
   role: RevisionView['role']
+  brief: RevisionView['design']['brief']
   threads: RevisionView['threads']
   fabricators: RevisionView['sharedWith']
   citations: Readonly<Record<string, string>>
@@ -115,6 +117,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
           </>
         )}
       </dl>
+      <BriefTexts item={item} context={context} />
       <AnswerHistory item={item} />
       <div className="item-acts">
         {item.mayAnswer ? (
@@ -187,6 +190,27 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
           )}
         </div>
       </div>
+    </div>
+  )
+}
+
+/** What the brief says about the item already: it is judged here, and not asked for again. */
+function BriefTexts({ item, context }: { item: Item; context: ItemContext }) {
+  const stated = listStatedInBrief(item.itemId, context.brief)
+  if (stated.length === 0) return null
+  return (
+    <div className="stack">
+      <h4 className="label">
+        Stated in the <Link href={paths.revision(context.projectId, context.revisionId, 'brief')}>brief</Link>
+      </h4>
+      <dl className="terms">
+        {stated.map(({ field, label, text }) => (
+          <Fragment key={field}>
+            <dt>{label}</dt>
+            <dd className={text === '' ? 'muted' : 'said'}>{text === '' ? 'not stated' : text}</dd>
+          </Fragment>
+        ))}
+      </dl>
     </div>
   )
 }

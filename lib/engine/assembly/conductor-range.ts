@@ -12,7 +12,7 @@ type Ranges = Pick<ConductorResult, 'capacityRangeAmp' | 'riseRangeDegC' | 'resi
 
 /** Capacity, rise, resistance and drop over the thickness of the finished copper and the spread of its resistivity. */
 export function computeConductorRange(
-  { widthMm, lengthMm, currentAmp, allowedRiseDegC }: ConductorFeature,
+  { widthMm, lengthMm, currentAmp, allowedRiseDegC }: ConductorFeature & { readonly widthMm: number },
   { nominalUm, minusUm, plusUm, material }: SectionLayer,
   location: CurrentLocation,
   operatingMaxDegC: number | null,

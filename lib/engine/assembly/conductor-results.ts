@@ -77,7 +77,12 @@ export function computeConductorResult(
     return makeUnknown(feature, missing)
   }
   const { layer, location } = thinnest
-  const hatch = findHatchedWidth(feature, thinnest)
+  const { widthMm } = feature
+  if (widthMm === null) {
+    lacks('widthMm', 'width')
+    return makeUnknown(feature, missing)
+  }
+  const hatch = findHatchedWidth({ ...feature, widthMm }, thinnest)
   if ('missing' in hatch) return makeUnknown(feature, [hatch.missing])
   if ('cannotTell' in hatch) return { ...makeUnknown(feature, []), cannotTell: hatch.cannotTell }
   const section = { widthMm: hatch.widthMm, thicknessUm: layer.nominalUm }
@@ -136,7 +141,7 @@ export function computeConductorResult(
  * which the layer conducts least stands for it.
  */
 function findHatchedWidth(
-  { name, widthMm }: ConductorFeature,
+  { name, widthMm }: ConductorFeature & { readonly widthMm: number },
   { layer, zone, zonePosition }: ThinnestCopper,
 ): { widthMm: number } | { missing: MissingInput } | { cannotTell: string } {
   const { copper } = layer
@@ -172,7 +177,7 @@ function findLightestFoilUm(
   location: CurrentLocation,
   temperatureDegC: number | null,
 ): number | null {
-  if (copper === null || currentAmp === null || currentAmp === 0) return null
+  if (copper === null || widthMm === null || currentAmp === null || currentAmp === 0) return null
   const needs: ConductorNeeds = {
     widthMm,
     ...(allowedRiseDegC === null

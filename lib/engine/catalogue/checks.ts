@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../context'
-import type { Bend } from '../design'
+import { type Bend, listStiffeners } from '../design'
 import type { BendResult, Limit, Outcome, Place, QuantityRange, ZoneResult } from '../results'
 import type { SourceKey } from '../sources'
 import { decide, makeNoneAllowed, notComputed } from './decide'
@@ -38,6 +38,12 @@ export function placeOf(kind: Place['kind'], thing: Named): Place {
 
 type FeatureOf<K extends FeatureList> = EvaluationContext['design']['features'][K][number]
 
+/** Stiffeners are those of the construction; the others are listed as they are. */
+function listFeatures<K extends FeatureList>({ design }: EvaluationContext, list: K): readonly FeatureOf<K>[] {
+  // The compiler does not narrow K by the value of `list`.
+  return (list === 'stiffeners' ? listStiffeners(design) : design.features[list]) as readonly FeatureOf<K>[]
+}
+
 /**
  * One outcome per listed feature: a typed dimension against a limit. A dimension that is not known yet is named by
  * its path.
@@ -54,16 +60,25 @@ export function checkDimension<K extends FeatureList>(
     limit: Limit
     equation: string
     when?: (feature: FeatureOf<K>) => boolean
+    /** What must be known before the dimension is looked at; null where it is. */
+    findUnknown?: (
+      feature: FeatureOf<K>,
+    ) => { readonly field: string & keyof FeatureOf<K>; readonly label: string } | null
     cautions?: (feature: FeatureOf<K>) => readonly string[]
     sourceKey?: SourceKey
   },
 ): Outcome[] {
-  const { list, field, what, read, limit, equation, when, cautions, sourceKey } = options
-  const features: readonly FeatureOf<K>[] = context.design.features[list]
+  const { list, field, what, read, limit, equation, when, findUnknown, cautions, sourceKey } = options
+  const features = listFeatures(context, list)
   const outcomes: Outcome[] = []
   features.forEach((feature, index) => {
     if (when !== undefined && !when(feature)) return
     const places = [placeOf(PLACE_KINDS[list], feature)]
+    const unknown = findUnknown?.(feature) ?? null
+    if (unknown !== null) {
+      outcomes.push(notComputed(['features', list, index, unknown.field], unknown.label, places))
+      return
+    }
     const value = read(feature)
     outcomes.push(
       value === null
@@ -87,7 +102,7 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
   context: EvaluationContext,
   options: { list: K; limit: Limit; when?: (feature: FeatureOf<K>) => boolean },
 ): Outcome[] {
-  const features: readonly FeatureOf<K>[] = context.design.features[options.list]
+  const features = listFeatures(context, options.list)
   const outcomes: Outcome[] = []
   features.forEach((feature, index) => {
     if (options.when !== undefined && !options.when(feature)) return
@@ -105,6 +120,16 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
     }
     const bend = context.design.bends.find((candidate) => candidate.id === nearest.bendId)
     const bendName = bend?.name ?? nearest.bendId
+    if (nearest.distanceMm === null) {
+      outcomes.push(
+        notComputed(
+          ['features', options.list, index, 'nearestBend', 'distanceMm'],
+          `distance of ${feature.name} from bend ${bendName}`,
+          [place, { kind: 'bend', id: nearest.bendId, name: bendName }],
+        ),
+      )
+      return
+    }
     outcomes.push(
       decide({
         value: nearest.distanceMm,

@@ -1,5 +1,6 @@
 import type { EvaluationContext } from '../context'
 import { getOutcomeVerdict, type ItemResult, type Outcome, type Verdict } from '../results'
+import { withAssumptions } from './assumptions'
 import { notApplicable, notComputedFrom } from './decide'
 import type { ItemDefinition, ItemVerdict } from './define-item'
 import { CATALOGUE } from './items'
@@ -22,7 +23,7 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
     const missing = item.judgment?.findMissing?.(context) ?? []
     return finish(item, 'judgment', 'needs-judgment', missing.length === 0 ? [] : [notComputedFrom(missing, [])])
   }
-  const found = item.check(context)
+  const found = withAssumptions(item.check(context), context.design)
   const outcomes = found.length === 0 ? [notApplicable('nothing in the design to judge')] : found
   const computed = findWorst(outcomes)
   return isPersonsTurn(item, computed)

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../context'
-import type { Bend, Layer, Zone } from '../design'
+import { type Bend, type Layer, listStiffeners, type Zone } from '../design'
 import type { ZoneResult } from '../results'
 
 /** What a design must contain for an item to make sense, and what to say when it does not. */
@@ -34,17 +34,18 @@ export const NEEDS = {
   holes: { absent: 'no hole is listed', isMet: (c) => c.design.features.holes.length > 0 },
   'plated-holes': {
     absent: 'no plated hole is listed',
-    isMet: (c) => c.design.features.holes.some((hole) => hole.plated),
+    // A hole of which nobody has said whether it is plated counts: it is asked.
+    isMet: (c) => c.design.features.holes.some((hole) => hole.plated !== false),
   },
   pads: { absent: 'no pad is listed', isMet: (c) => c.design.features.pads.length > 0 },
   'unsupported-pads': {
     absent: 'every listed pad has a plated hole',
-    isMet: (c) => c.design.features.pads.some((pad) => !pad.hasPlatedHole),
+    isMet: (c) => c.design.features.pads.some((pad) => pad.hasPlatedHole !== true),
   },
   corners: { absent: 'no inside corner is listed', isMet: (c) => c.design.features.outlineCorners.length > 0 },
   'width-steps': { absent: 'no width step is listed', isMet: (c) => c.design.features.widthSteps.length > 0 },
   openings: { absent: 'no coverlay opening is listed', isMet: (c) => c.design.features.coverlayOpenings.length > 0 },
-  stiffeners: { absent: 'no stiffener is listed', isMet: (c) => c.design.features.stiffeners.length > 0 },
+  stiffeners: { absent: 'the part has no stiffener', isMet: (c) => listStiffeners(c.design).length > 0 },
   slits: { absent: 'no slit or cut-out is listed', isMet: (c) => c.design.features.slits.length > 0 },
   components: { absent: 'no component is listed', isMet: (c) => c.design.features.components.length > 0 },
   coverlay: {

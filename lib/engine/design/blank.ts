@@ -60,5 +60,6 @@ export function makeBlankDesign(name: string): Design {
         coverlayDetailOnDrawing: null,
       },
     },
+    assumed: [],
   }
 }

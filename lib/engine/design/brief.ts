@@ -28,6 +28,7 @@ export const PANEL_FORMS = ['single-parts', 'assembly-arrays', 'fabricator-decid
 export const briefSchema = z
   .strictObject({
     partNumber: z.string().trim().max(60, 'is longer than 60 characters'),
+    /** As older documents state it. Nothing reads it any more: the label is the revision's own. */
     revisionLabel: z.string().trim().max(20, 'is longer than 20 characters'),
     purpose: textSchema,
     performanceClass: z.enum(['class-1', 'class-2', 'class-3']).nullable(),

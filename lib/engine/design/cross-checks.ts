@@ -282,7 +282,7 @@ function checkFeatureReferences(design: Design, add: Add): void {
   })
   features.widthSteps.forEach((step, index) => {
     checkLayer('widthSteps', index, step.layerId, 'conductor')
-    if (step.narrowMm > step.wideMm) {
+    if (step.narrowMm !== null && step.wideMm !== null && step.narrowMm > step.wideMm) {
       add(
         'width-step',
         ['features', 'widthSteps', index, 'narrowMm'],
@@ -294,7 +294,7 @@ function checkFeatureReferences(design: Design, add: Add): void {
     checkLayer('stiffeners', index, stiffener.layerId, 'stiffener')
   })
   features.holes.forEach((hole, index) => {
-    if (hole.landMm !== null && hole.landMm <= hole.drillMm) {
+    if (hole.landMm !== null && hole.drillMm !== null && hole.landMm <= hole.drillMm) {
       add(
         'land',
         ['features', 'holes', index, 'landMm'],

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { assumedMarkSchema } from './assumed'
 import { bendSchema } from './bend'
 import { briefSchema } from './brief'
 import { constructionSchema } from './construction'
@@ -24,6 +25,8 @@ export const designSchema = z.strictObject({
   construction: constructionSchema,
   bends: z.array(bendSchema).max(400, 'at most 400 bends'),
   features: featuresSchema,
+  /** Values that stand in the design and that nobody has confirmed yet. Documents from before there were such read as none. */
+  assumed: z.array(assumedMarkSchema).max(5000).default([]),
 })
 
 export type Design = z.infer<typeof designSchema>

@@ -5,13 +5,14 @@ import { deviationUmSchema, distanceMmSchema, idSchema, lengthMmSchema, nameSche
 const named = { id: idSchema, name: nameSchema }
 /** An observation that somebody made or has not made yet. */
 const observed = z.boolean().nullable()
-const distanceToBend = z.strictObject({ bendId: idSchema, distanceMm: distanceMmSchema }).nullable()
+/** The nearest bend may be known before the distance to it. */
+const distanceToBend = z.strictObject({ bendId: idSchema, distanceMm: distanceMmSchema.nullable() }).nullable()
 
 /** A conductor, or a group of alike ones, with what it must carry. */
 export const conductorFeatureSchema = z.strictObject({
   ...named,
   layerId: idSchema,
-  widthMm: lengthMmSchema,
+  widthMm: lengthMmSchema.nullable(),
   spaceMm: lengthMmSchema.nullable(),
   lengthMm: lengthMmSchema.nullable(),
   currentAmp: z.number().nonnegative('must not be negative').max(1000).nullable(),
@@ -34,10 +35,10 @@ export const conductorFeatureSchema = z.strictObject({
 
 export const holeFeatureSchema = z.strictObject({
   ...named,
-  plated: z.boolean(),
+  plated: observed,
   /** Copper on the wall of a plated hole. */
   wallPlatingUm: deviationUmSchema.nullable(),
-  drillMm: lengthMmSchema,
+  drillMm: lengthMmSchema.nullable(),
   landMm: lengthMmSchema.nullable(),
   nearestBend: distanceToBend,
   /** From the hole's edge to the nearest rigid-to-flex transition. */
@@ -47,7 +48,7 @@ export const holeFeatureSchema = z.strictObject({
 export const padFeatureSchema = z.strictObject({
   ...named,
   layerId: idSchema,
-  hasPlatedHole: z.boolean(),
+  hasPlatedHole: observed,
   /** Spurs or tie-downs held by the coverlay. */
   anchorCount: z.int().min(0).max(100).nullable(),
   /** How far the coverlay covers the pad's rim. */
@@ -57,23 +58,23 @@ export const padFeatureSchema = z.strictObject({
 
 export const outlineCornerFeatureSchema = z.strictObject({
   ...named,
-  insideRadiusMm: distanceMmSchema,
+  insideRadiusMm: distanceMmSchema.nullable(),
   tearStop: observed,
 })
 
 export const widthStepFeatureSchema = z.strictObject({
   ...named,
   layerId: idSchema,
-  wideMm: lengthMmSchema,
-  narrowMm: lengthMmSchema,
+  wideMm: lengthMmSchema.nullable(),
+  narrowMm: lengthMmSchema.nullable(),
   /** Length over which the width changes; 0 is a step. */
-  taperLengthMm: distanceMmSchema,
+  taperLengthMm: distanceMmSchema.nullable(),
 })
 
 export const coverlayOpeningFeatureSchema = z.strictObject({
   ...named,
   method: z.enum(['drill', 'punch', 'laser']).nullable(),
-  openingMm: lengthMmSchema,
+  openingMm: lengthMmSchema.nullable(),
   /** Narrowest strip of coverlay beside the opening. */
   webMm: distanceMmSchema.nullable(),
   nearestBend: distanceToBend,
@@ -92,8 +93,10 @@ export const stiffenerFeatureSchema = z.strictObject({
 
 export const slitFeatureSchema = z.strictObject({
   ...named,
-  endReliefDiameterMm: distanceMmSchema,
-  widthMm: distanceMmSchema,
+  /** 0 ends square. */
+  endReliefDiameterMm: distanceMmSchema.nullable(),
+  /** 0 is a cut. */
+  widthMm: distanceMmSchema.nullable(),
 })
 
 export const componentFeatureSchema = z.strictObject({

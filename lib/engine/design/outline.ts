@@ -13,8 +13,8 @@ export const outlineSchema = z.strictObject({
     .array(z.tuple([coordinateMmSchema, coordinateMmSchema]))
     .min(3, 'an outline has at least 3 corners')
     .max(2000, 'an outline has at most 2000 corners'),
-  /** The axis of the part that should lie along the foil's rolling direction; null where it does not matter. */
-  rollingDirection: z.enum(['along-x', 'along-y']).nullable(),
+  /** The axis of the part that should lie along the foil's rolling direction; `either` where it does not matter, null where nobody has said yet. */
+  rollingDirection: z.enum(['along-x', 'along-y', 'either']).nullable(),
 })
 
 export type Outline = z.infer<typeof outlineSchema>

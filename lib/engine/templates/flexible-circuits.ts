@@ -52,7 +52,6 @@ export function makeSingleSided(name: string): Design {
           lengthMm: 6,
           widthMm: 12.5,
           layers: ['l1', 'clad-adhesive', 'base', 'finger-adhesive', 'finger-stiffener'],
-          connectorWindow: { minUm: 270, maxUm: 330 },
         }),
       ],
     },
@@ -212,7 +211,6 @@ export function makeDoubleSidedOneLayerInBend(name: string): Design {
         angleDeg: 90,
         axisLengthMm: 15,
         use: 'dynamic',
-        requiredCycles: 50_000,
       }),
       bend({
         id: 'lead-bend',

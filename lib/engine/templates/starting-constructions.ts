@@ -1,4 +1,4 @@
-import type { Design } from '../design'
+import { type Design, markAssumed } from '../design'
 import { makeDoubleSided, makeDoubleSidedOneLayerInBend, makeSingleSided } from './flexible-circuits'
 import { makeFourLayerInnerFlex, makeSixLayerUnbondedLeaves, makeThreeLayerOuterFlex } from './rigid-flex-circuits'
 
@@ -59,10 +59,44 @@ const STARTING_CONSTRUCTIONS: readonly StartingConstruction[] = [
   },
 ]
 
+/**
+ * Which layers there are, how thick they are and in which order is what was chosen. The rest of what a starting construction
+ * says of the part is a proposal, and marked as such until somebody confirms it.
+ */
+const MARKED: readonly StartingConstruction[] = STARTING_CONSTRUCTIONS.map((construction) => ({
+  ...construction,
+  makeDesign: (name) => {
+    const design = construction.makeDesign(name)
+    return {
+      ...design,
+      assumed: [
+        ...design.construction.layers.flatMap(({ id, kind }) =>
+          kind === 'conductor' ? markAssumed('layers', id, ['coverageFraction']) : [],
+        ),
+        ...design.construction.zones.flatMap(({ id }) => markAssumed('zones', id, ['lengthMm', 'widthMm'])),
+        ...design.bends.flatMap(({ id }) =>
+          markAssumed('bends', id, [
+            'use',
+            'insideRadiusMm',
+            'radiusToleranceMm',
+            'angleDeg',
+            'insideFace',
+            'axisLengthMm',
+            'motion',
+          ]),
+        ),
+        ...design.features.conductors.flatMap(({ id }) =>
+          markAssumed('conductors', id, ['widthMm', 'spaceMm', 'lengthMm', 'crossings']),
+        ),
+      ],
+    }
+  },
+}))
+
 export function listStartingConstructions(): readonly StartingConstruction[] {
-  return STARTING_CONSTRUCTIONS
+  return MARKED
 }
 
 export function findStartingConstruction(id: string): StartingConstruction | null {
-  return STARTING_CONSTRUCTIONS.find((construction) => construction.id === id) ?? null
+  return MARKED.find((construction) => construction.id === id) ?? null
 }

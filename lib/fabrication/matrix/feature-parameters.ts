@@ -49,7 +49,7 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
     measure: ({ design }) =>
       listValues(
         'smaller-is-harder',
-        design.features.holes.flatMap((hole) => (hole.plated ? [] : (at('hole', hole, hole.drillMm) ?? []))),
+        design.features.holes.flatMap((hole) => (hole.plated === false ? (at('hole', hole, hole.drillMm) ?? []) : [])),
         'the design lists no unplated hole',
       ),
   }),
@@ -65,8 +65,11 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
     measure: ({ design }) =>
       listStated(
         'smaller-is-harder',
-        design.features.holes.filter(({ plated }) => plated),
-        (hole) => (hole.landMm === null ? null : at('hole', hole, round((hole.landMm - hole.drillMm) / 2))),
+        design.features.holes.filter(({ plated }) => plated === true),
+        (hole) =>
+          hole.landMm === null || hole.drillMm === null
+            ? null
+            : at('hole', hole, round((hole.landMm - hole.drillMm) / 2)),
         'the design lists no plated hole',
         'no plated hole states its land',
       ),
@@ -82,10 +85,12 @@ export const HOLE_PARAMETERS: readonly TradeParameter[] = [
       'thickness of the thickest zone over the drill: holes do not state their zone, so this is the safe side',
     hint: [6, 8],
     measure: ({ design, evaluation }) => {
-      const holes = design.features.holes.filter(({ plated }) => plated)
+      const holes = design.features.holes.filter(({ plated }) => plated === true)
       const thicknessUm = Math.max(...evaluation.zones.map((zone) => zone.thicknessUm))
       if (!Number.isFinite(thicknessUm)) return { kind: 'unknown', reason: 'the design has no zone with a thickness' }
-      const values = holes.flatMap((hole) => at('hole', hole, round(thicknessUm / 1000 / hole.drillMm)) ?? [])
+      const values = holes.flatMap(
+        (hole) => (hole.drillMm === null ? null : at('hole', hole, round(thicknessUm / 1000 / hole.drillMm))) ?? [],
+      )
       return listValues('larger-is-harder', values, 'the design lists no plated hole')
     },
   }),

@@ -27,8 +27,12 @@ export function readNestedPart(design: Design): PartReading {
   // Designs that were stored before there was an outline do not have the field.
   const outline = design.features.outline ?? null
   if (outline !== null) {
-    const { rollingDirection } = outline
-    return { ok: true, part: { outline: toWholeOutline(outline), rollingDirection }, basis: 'outline', note: '' }
+    const rollingDirection = outline.rollingDirection === 'either' ? null : outline.rollingDirection
+    const note =
+      outline.rollingDirection === null
+        ? 'The foil’s rolling direction is not stated: the part is laid along and across the foil alike.'
+        : ''
+    return { ok: true, part: { outline: toWholeOutline(outline), rollingDirection }, basis: 'outline', note }
   }
   const { zones } = design.construction
   const missing = (reason: string): PartReading => ({ ok: false, missingPath: ['features', 'outline'], reason })

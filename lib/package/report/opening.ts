@@ -20,7 +20,7 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
       margin: [0, 0, 0, 8],
     },
     makeFacts([
-      ['Part number, drawing revision', `${sayText(brief.partNumber)}, ${sayText(brief.revisionLabel)}`],
+      ['Part number, revision', `${sayText(brief.partNumber)}, ${snapshot.label}`],
       ['Workspace', content.workspaceName],
       ['Stage', snapshot.stage === 'awaiting-signature' ? STAGE_LABELS.released : STAGE_LABELS[snapshot.stage]],
       ['Released', `${sayTime(release.at)} by ${release.byName}`],

@@ -82,7 +82,7 @@ describe.each(CASES)('drawing sheets: %s', (_name, drawn) => {
     expect(idsOf('holes')).toEqual(ids(design.features.holes))
     const described = new Set(design.features.stiffeners.map(({ layerId }) => layerId))
     const bare = design.construction.layers.filter(({ id, kind }) => kind === 'stiffener' && !described.has(id))
-    expect(idsOf('stiffeners')).toEqual([...ids(design.features.stiffeners), ...bare.map(({ id }) => `layer-${id}`)])
+    expect(idsOf('stiffeners')).toEqual([...ids(design.features.stiffeners), ...ids(bare)])
     // What the tables say is drawn: every cell's text, wherever its lines broke.
     const letters = (text: string) => text.replaceAll(/\s+/gu, '')
     const sheets = draw(drawn)

@@ -44,7 +44,7 @@ function makeCompleteDesign(): Design {
     stiffener.coverlayOverlapMm ??= 1
     stiffener.nearestBend ??= { bendId: design.bends[0]?.id ?? '', distanceMm: 5 }
   }
-  for (const hole of design.features.holes) hole.landMm ??= hole.drillMm * 2
+  for (const hole of design.features.holes) hole.landMm ??= (hole.drillMm ?? 0.3) * 2
   for (const opening of design.features.coverlayOpenings) {
     opening.method ??= 'laser'
     opening.webMm ??= 0.2

@@ -55,7 +55,10 @@ export function makeDesign(change: (design: Design) => void = () => {}): Design 
   const first = listStartingConstructions()[0]
   const found = first === undefined ? null : findStartingConstruction(first.id)
   if (found === null) throw new Error('no starting construction')
-  const design = structuredClone(found.makeDesign('Skua'))
+  const design = { ...structuredClone(found.makeDesign('Skua')), assumed: [] }
+  for (const zone of design.construction.zones) {
+    if (zone.kind === 'finger') zone.connectorWindow = { minUm: 270, maxUm: 330 }
+  }
   Object.assign(design.brief, {
     partNumber: 'QM-100',
     purpose: 'Scanning head',

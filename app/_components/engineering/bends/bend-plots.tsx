@@ -64,7 +64,7 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
     [zone, unit, plotWidthPx, designations, evaluatedDesign, result, bend.insideFace],
   )
   return (
-    <div ref={ref} className="drawings" data-outdated={live.issues.length > 0 ? '' : undefined}>
+    <div ref={ref} className="drawings">
       <div>
         {strain === null ? (
           <p className="empty">The strain plot needs a computed bend.</p>

@@ -40,7 +40,7 @@ const DEFAULT_RATIO_NAME = RATIO_TABLES.find((table) => table.id === DEFAULT_RAT
 type KeysOf<V> = { [K in keyof Brief]: [Brief[K], V] extends [V, Brief[K]] ? K : never }[keyof Brief]
 
 function BriefFields() {
-  const { state } = useDraft()
+  const { state, stored } = useDraft()
   const edit = useEdit()
   const { brief } = state.design
   const at = makePlaces(['brief'], 'brief', 'brief')
@@ -89,13 +89,11 @@ function BriefFields() {
             value={brief.partNumber}
             onChange={(partNumber) => set({ partNumber })}
           />
-          <TextCell
-            label="Revision label"
-            hint="As it stands on the drawing."
-            at={at('revisionLabel')}
-            value={brief.revisionLabel}
-            onChange={(revisionLabel) => set({ revisionLabel })}
-          />
+          <div className="field">
+            <span className="field-label">Revision</span>
+            <span className="cell-value">{stored.label}</span>
+            <span className="field-hint">The revision’s own label; drawing and package carry it.</span>
+          </div>
           {number('quantityPerYear', 'Quantity per year')}
           <div className="field-wide">{text('purpose', 'Purpose', 'What the circuit does, and how it moves.')}</div>
         </div>

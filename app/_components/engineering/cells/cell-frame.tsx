@@ -2,6 +2,7 @@
 
 import { createContext, type ReactNode, useContext, useId } from 'react'
 import { useDraft } from '../draft/draft-context'
+import { AssumedMark } from './assumed-mark'
 import type { Place } from './place'
 
 /** `grid`: the column head is the visible label. `form`: each field has its label, hint and refusal under one another. */
@@ -36,7 +37,7 @@ interface CellFrameProps extends CellProps {
 /** Label, refusal and unit round one input, or the plain value where the person may only read. */
 export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = false, children }: CellFrameProps) {
   const layout = useContext(CellLayoutContext)
-  const { isReadOnly, issueByPath, state } = useDraft()
+  const { isReadOnly, issueByPath, state, assumedByPath } = useDraft()
   const id = useId()
   const error = state.misread[at.key] ?? issueByPath.get(at.path)
   const isForm = layout === 'form'
@@ -49,6 +50,10 @@ export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = fa
       {error}
     </span>
   )
+  const assumption = assumedByPath.get(at.path)
+  const mark = assumption !== undefined && (
+    <AssumedMark assumption={assumption} label={`${label}, ${at.rowName}`} isReadOnly={readOnly} />
+  )
   if (readOnly) {
     const value = (
       <span className={isNumeric ? 'cell-value num' : 'cell-value'}>
@@ -60,11 +65,13 @@ export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = fa
       <div className="field">
         <span className="field-label">{label}</span>
         {value}
+        {mark}
         {refusal}
       </div>
     ) : (
       <span className="cell">
         {value}
+        {mark}
         {refusal}
       </span>
     )
@@ -81,6 +88,7 @@ export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = fa
           {label}, {at.rowName}
         </label>
         {input}
+        {mark}
         {refusal}
       </span>
     )
@@ -103,6 +111,7 @@ export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = fa
           {hint}
         </span>
       )}
+      {mark}
       {refusal}
     </div>
   )

@@ -51,7 +51,7 @@ export function SectionDrawings() {
     })
   }, [evaluatedDesign, evaluation, zone, designations, unit, widthPx])
   return (
-    <div ref={ref} className="drawings" data-outdated={live.issues.length > 0 ? '' : undefined}>
+    <div ref={ref} className="drawings">
       {partSection === null ? (
         <p className="empty">The section appears here as soon as a zone holds a layer.</p>
       ) : (

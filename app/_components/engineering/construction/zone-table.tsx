@@ -1,5 +1,6 @@
 'use client'
 
+import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
@@ -10,7 +11,6 @@ import {
   OptionalPlanLengthCell,
   OptionalThicknessCell,
   TextCell,
-  ThicknessCell,
   useUnitLabels,
 } from '../cells'
 import { addZone, removeZone, updateZone, useDraft, useEdit } from '../draft'
@@ -77,9 +77,6 @@ export function ZoneTable() {
   )
 }
 
-/** Window of a finger end when it is first asked for, um: 0.3 mm with 0.03 mm either way, common practice. */
-const USUAL_WINDOW = { minUm: 270, maxUm: 330 }
-
 function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
   const { live, isReadOnly, issueByPath } = useDraft()
   const edit = useEdit()
@@ -110,7 +107,8 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
             set('kind', (present) => ({
               ...present,
               kind,
-              connectorWindow: kind === 'finger' ? (present.connectorWindow ?? USUAL_WINDOW) : null,
+              // The connector's window is the connector maker's to state: it stays empty until somebody types it.
+              connectorWindow: kind === 'finger' ? present.connectorWindow : null,
             }))
           }
         />
@@ -143,24 +141,12 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         />
       </td>
       <td data-label="Connector accepts">
-        {window !== null && (
-          <span className="cell-range">
-            {(['minUm', 'maxUm'] as const).map((end) => (
-              <ThicknessCell
-                key={end}
-                label={end === 'minUm' ? 'Least thickness for the connector' : 'Greatest thickness for the connector'}
-                at={at('connectorWindow', end)}
-                value={window[end]}
-                onChange={(valueUm) =>
-                  set(`connectorWindow.${end}`, (present) =>
-                    present.connectorWindow === null
-                      ? present
-                      : { ...present, connectorWindow: { ...present.connectorWindow, [end]: valueUm } },
-                  )
-                }
-              />
-            ))}
-          </span>
+        {(zone.kind === 'finger' || window !== null) && (
+          <WindowCells
+            window={window}
+            at={at}
+            onChange={(connectorWindow) => set('connectorWindow', (present) => ({ ...present, connectorWindow }))}
+          />
         )}
       </td>
       {!isReadOnly && (
@@ -174,5 +160,42 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         </td>
       )}
     </tr>
+  )
+}
+
+type Window = Zone['connectorWindow']
+
+interface WindowCellsProps {
+  readonly window: Window
+  readonly at: ReturnType<typeof makePlaces>
+  readonly onChange: (window: Window) => void
+}
+
+/** Both ends of what a connector accepts. One end alone is no window: it is kept here until the other is typed. */
+function WindowCells({ window, at, onChange }: WindowCellsProps) {
+  const [half, setHalf] = useState<{ readonly minUm: number | null; readonly maxUm: number | null }>({
+    minUm: null,
+    maxUm: null,
+  })
+  const shown = window ?? half
+  const take = (end: 'minUm' | 'maxUm', valueUm: number | null) => {
+    const next = { ...shown, [end]: valueUm }
+    setHalf(next)
+    onChange(next.minUm === null || next.maxUm === null ? null : { minUm: next.minUm, maxUm: next.maxUm })
+  }
+  const isHalf = (shown.minUm === null) !== (shown.maxUm === null)
+  return (
+    <span className="cell-range">
+      {(['minUm', 'maxUm'] as const).map((end) => (
+        <OptionalThicknessCell
+          key={end}
+          label={end === 'minUm' ? 'Least thickness for the connector' : 'Greatest thickness for the connector'}
+          at={at('connectorWindow', end)}
+          value={shown[end]}
+          onChange={(valueUm) => take(end, valueUm)}
+        />
+      ))}
+      {isHalf && <span className="field-error cell-error">State both ends: one alone is not kept.</span>}
+    </span>
   )
 }

@@ -1,4 +1,12 @@
-import { type Bend, type Design, type Layer, makePresence, UNKNOWN_FLEX_TEST, type Zone } from '@/lib/engine'
+import {
+  type Bend,
+  type Design,
+  type Layer,
+  makePresence,
+  markAssumed,
+  UNKNOWN_FLEX_TEST,
+  type Zone,
+} from '@/lib/engine'
 
 /** An id that no entry of the list has: the prefix and the next free number. */
 export function makeFreshId(prefix: string, taken: readonly { readonly id: string }[]): string {
@@ -42,7 +50,7 @@ export function updateLayer(design: Design, layerId: string, change: (layer: Lay
 export function insertLayer(design: Design, afterIndex: number, layer: Layer): Design {
   const { layers, zones } = design.construction
   const neighbour = layers[afterIndex] ?? layers[afterIndex + 1]
-  return withConstruction(design, {
+  const inserted = withConstruction(design, {
     layers: [...layers.slice(0, afterIndex + 1), layer, ...layers.slice(afterIndex + 1)],
     zones: zones.map((zone) =>
       neighbour === undefined || zone.presence.some((presence) => presence.layerId === neighbour.id)
@@ -50,6 +58,16 @@ export function insertLayer(design: Design, afterIndex: number, layer: Layer): D
         : zone,
     ),
   })
+  return { ...inserted, assumed: [...design.assumed, ...markLayer(layer)] }
+}
+
+/** Usual values that a new layer begins with. */
+function markLayer(layer: Layer): string[] {
+  if (layer.kind === 'unbonded-gap') return markAssumed('layers', layer.id, ['thicknessUm'])
+  const common = markAssumed('layers', layer.id, ['thicknessUm', 'tolerancePlusUm', 'toleranceMinusUm', 'materialId'])
+  return layer.kind === 'conductor'
+    ? [...common, ...markAssumed('layers', layer.id, ['coverageFraction', 'plating', 'processingLossUm'])]
+    : common
 }
 
 /** Takes the layer out of every zone too. What else names it (features) is then reported, not silently dropped. */
@@ -98,7 +116,7 @@ export function updateZone(design: Design, zoneId: string, change: (zone: Zone) 
   })
 }
 
-/** A new zone holds every layer; the person then takes out what is absent. */
+/** A new zone holds every layer, which is marked as assumed: the person takes out what is absent, or confirms. */
 export function addZone(design: Design): Design {
   const { layers, zones } = design.construction
   const zone: Zone = {
@@ -112,7 +130,10 @@ export function addZone(design: Design): Design {
     contactFinish: null,
     statedThicknessUm: null,
   }
-  return withConstruction(design, { zones: [...zones, zone] })
+  return {
+    ...withConstruction(design, { zones: [...zones, zone] }),
+    assumed: [...design.assumed, ...markAssumed('zones', zone.id, ['kind', 'presence'])],
+  }
 }
 
 export function removeZone(design: Design, zoneId: string): Design {
@@ -153,7 +174,7 @@ export function setZoneCoverage(
   }))
 }
 
-/** A bend in the first flex zone, everything that a person must decide left open. */
+/** A bend in the first flex zone: what must have some value is marked as assumed, the rest is left open. */
 export function addBend(design: Design): Design {
   const zone = design.construction.zones.find((candidate) => candidate.kind === 'flex')
   const bend: Bend = {
@@ -175,7 +196,20 @@ export function addBend(design: Design): Design {
     flexTest: UNKNOWN_FLEX_TEST,
     note: '',
   }
-  return { ...design, bends: [...design.bends, bend] }
+  const proposed = [
+    'zoneId',
+    'insideRadiusMm',
+    'radiusToleranceMm',
+    'angleDeg',
+    'insideFace',
+    'axisLengthMm',
+    'motion',
+  ] as const
+  return {
+    ...design,
+    bends: [...design.bends, bend],
+    assumed: [...design.assumed, ...markAssumed('bends', bend.id, proposed)],
+  }
 }
 
 export function updateBend(design: Design, bendId: string, change: (bend: Bend) => Bend): Design {

@@ -1,7 +1,15 @@
 'use client'
 
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef, useState } from 'react'
-import { type Design, type Evaluation, formatIssuePath, type LimitOverride } from '@/lib/engine'
+import {
+  type AssumableList,
+  type Assumption,
+  type Design,
+  type Evaluation,
+  formatIssuePath,
+  type LimitOverride,
+  listAssumptions,
+} from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type { CheckedLimit } from '@/lib/review'
 import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
@@ -46,6 +54,10 @@ interface DraftContextValue {
   readonly setProposing: (isProposing: boolean) => void
   /** First message by path, in the form that `formatIssuePath` writes. */
   readonly issueByPath: ReadonlyMap<string, string>
+  /** What needs correction: entries that cannot be read, and issues of the design. Results are then of an earlier state. */
+  readonly problemCount: number
+  /** Values that are assumed and not confirmed, by path of the field. */
+  readonly assumedByPath: ReadonlyMap<string, Assumption>
 }
 
 const DraftContext = createContext<DraftContextValue | null>(null)
@@ -87,9 +99,44 @@ export function DraftProvider({ stored, children }: { stored: StoredRevision; ch
       if (!issueByPath.has(path)) issueByPath.set(path, issue.message)
     }
     const isReadOnly = !stored.mayEdit && !isProposing
-    return { state, dispatch, live, stored, isChanged, isReadOnly, isProposing, setProposing, issueByPath }
+    const problemCount = Object.keys(state.misread).length + live.issues.length
+    const assumedByPath = new Map(
+      listAssumptions(state.design).map((assumption) => [formatIssuePath(pathOf(assumption)), assumption] as const),
+    )
+    return {
+      state,
+      dispatch,
+      live,
+      stored,
+      isChanged,
+      isReadOnly,
+      isProposing,
+      setProposing,
+      issueByPath,
+      problemCount,
+      assumedByPath,
+    }
   }, [state, live, stored, isChanged, isProposing])
-  return <DraftContext value={value}>{children}</DraftContext>
+  return (
+    <DraftContext value={value}>
+      <div className="draft" data-outdated={value.problemCount > 0 ? '' : undefined}>
+        {children}
+      </div>
+    </DraftContext>
+  )
+}
+
+const LISTS: Record<AssumableList, readonly string[]> = {
+  layers: ['construction', 'layers'],
+  zones: ['construction', 'zones'],
+  bends: ['bends'],
+  conductors: ['features', 'conductors'],
+  pads: ['features', 'pads'],
+  widthSteps: ['features', 'widthSteps'],
+}
+
+function pathOf({ list, index, field }: Assumption): (string | number)[] {
+  return [...LISTS[list], index, field]
 }
 
 export function useDraft(): DraftContextValue {

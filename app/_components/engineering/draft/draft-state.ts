@@ -1,5 +1,5 @@
 import isSame from 'fast-deep-equal'
-import type { Design } from '@/lib/engine'
+import { type Design, dropSettledMarks } from '@/lib/engine'
 
 /** What the person is editing. `design` may break limits of the schema while it is being typed. */
 export interface DraftState {
@@ -40,8 +40,9 @@ export function makeDraft(stored: Design, seenVersion: number): DraftState {
 export function reduceDraft(state: DraftState, action: DraftAction): DraftState {
   switch (action.type) {
     case 'edit': {
-      const design = action.change(state.design)
-      if (design === state.design) return state
+      const changed = action.change(state.design)
+      if (changed === state.design) return state
+      const design = dropSettledMarks(state.design, changed)
       const joins = action.key === state.lastKey && state.past.length > 0
       return {
         ...state,

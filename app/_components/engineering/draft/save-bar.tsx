@@ -6,6 +6,7 @@ import type { Refusal } from '@/app/_components/ui/action-result'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
 import { formatIssuePath } from '@/lib/engine'
+import { AssumedNotice } from './assumed-notice'
 import { useDraft } from './draft-context'
 import { dropKeptDraft } from './kept-draft'
 import { KeptDraftNotice } from './kept-draft-notice'
@@ -21,7 +22,7 @@ type StaleRefusal = Extract<Refusal, { kind: 'stale' }>
 
 /** State of the draft and the acts on it; stays in view while the page scrolls. */
 export function SaveBar({ action }: { action: SaveDesignAction }) {
-  const { state, dispatch, live, stored, isChanged, isReadOnly, setProposing } = useDraft()
+  const { state, dispatch, live, stored, isChanged, isReadOnly, setProposing, problemCount: problems } = useDraft()
   const [isAsking, setAsking] = useState(false)
   const { state: saveState, save, clear } = useSave(action)
   const isSaving = saveState.kind === 'saving'
@@ -71,7 +72,6 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
     )
   }
   const unread = Object.values(state.misread)
-  const problems = unread.length + live.issues.length
   return (
     <div className="save-bar no-print">
       <div className="row">
@@ -114,8 +114,11 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
         </span>
       </div>
       {problems > 0 && (
+        <p className="small">Results and verdicts on this page are of the last state before these entries.</p>
+      )}
+      {problems > 0 && (
         <details className="small save-issues">
-          <summary>What needs correction; results below are of the last state without it</summary>
+          <summary>What needs correction</summary>
           <ul>
             {unread.map((reason) => (
               <li key={reason}>{reason}</li>
@@ -150,6 +153,7 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
         </Notice>
       )}
       {saveState.kind === 'stale' && <StalePanel state={saveState} onSettled={clear} />}
+      <AssumedNotice />
       <KeptDraftNotice />
       {isAsking && stored.proposing !== null && (
         <ProposeDialog proposing={stored.proposing} onClose={() => setAsking(false)} onStale={meetStale} />

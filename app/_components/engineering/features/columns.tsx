@@ -8,8 +8,6 @@ import {
   OptionalNumberCell,
   OptionalPlanLengthCell,
   OptionalThicknessCell,
-  PlanLengthCell,
-  TickCell,
 } from '../cells'
 import { useDraft } from '../draft'
 import type { FeatureColumn } from './feature-table'
@@ -20,23 +18,6 @@ type KeysOf<T, V> = { [K in keyof T & string]: [T[K], V] extends [V, T[K]] ? K :
 /** A computed key widens to an index signature, which Partial<T> then refuses; the key's own type makes it sound. */
 function pick<T>(key: keyof T & string, value: T[keyof T & string]): Partial<T> {
   return { [key]: value } as Partial<T>
-}
-
-function planColumn<T>(key: KeysOf<T, number>, label: string): FeatureColumn<T> {
-  return {
-    key,
-    label,
-    isNumeric: true,
-    isPlanLength: true,
-    render: (row, set, at) => (
-      <PlanLengthCell
-        label={label}
-        at={at(key)}
-        value={row[key] as number}
-        onChange={(value) => set(pick(key, value as T[typeof key]))}
-      />
-    ),
-  }
 }
 
 function optionalPlanColumn<T>(key: KeysOf<T, number | null>, label: string): FeatureColumn<T> {
@@ -103,21 +84,6 @@ function observedColumn<T>(key: KeysOf<T, boolean | null>, label: string): Featu
   }
 }
 
-function tickColumn<T>(key: KeysOf<T, boolean>, label: string): FeatureColumn<T> {
-  return {
-    key,
-    label,
-    render: (row, set, at) => (
-      <TickCell
-        label={label}
-        at={at(key)}
-        value={row[key] as boolean}
-        onChange={(value) => set(pick(key, value as T[typeof key]))}
-      />
-    ),
-  }
-}
-
 function optionalChoiceColumn<T, V extends string>(
   key: KeysOf<T, V | null>,
   label: string,
@@ -138,29 +104,27 @@ function optionalChoiceColumn<T, V extends string>(
   }
 }
 
-/** The layer that a feature is on: conductor layers, or stiffeners. */
-export function layerColumn<T extends { layerId: string }>(kind: 'conductor' | 'stiffener'): FeatureColumn<T> {
+/** The conductor layer that a feature is on. */
+export function layerColumn<T extends { layerId: string }>(): FeatureColumn<T> {
   return {
     key: 'layerId',
     label: 'Layer',
-    render: (row, set, at) => <LayerChoice row={row} kind={kind} at={at('layerId')} set={set} />,
+    render: (row, set, at) => <LayerChoice row={row} at={at('layerId')} set={set} />,
   }
 }
 
 function LayerChoice<T extends { layerId: string }>({
   row,
-  kind,
   at,
   set,
 }: {
   row: T
-  kind: 'conductor' | 'stiffener'
   at: Parameters<typeof ChoiceCell>[0]['at']
   set: (change: Partial<T>) => void
 }) {
   const { state } = useDraft()
   const choices = state.design.construction.layers
-    .filter((layer) => layer.kind === kind)
+    .filter((layer) => layer.kind === 'conductor')
     .map((layer) => ({ value: layer.id, label: layer.name }))
   return (
     <ChoiceCell
@@ -174,7 +138,7 @@ function LayerChoice<T extends { layerId: string }>({
 }
 
 interface NearBend {
-  readonly nearestBend: { bendId: string; distanceMm: number } | null
+  readonly nearestBend: { bendId: string; distanceMm: number | null } | null
 }
 
 /** The nearest bend and the distance to it, which are known together or not at all. */
@@ -194,7 +158,7 @@ export function nearestBendColumns<T extends NearBend>(): FeatureColumn<T>[] {
         const near = row.nearestBend
         if (near === null) return <span className="muted">–</span>
         return (
-          <PlanLengthCell
+          <OptionalPlanLengthCell
             label="Distance to the nearest bend"
             at={at('nearestBend', 'distanceMm')}
             value={near.distanceMm}
@@ -205,9 +169,6 @@ export function nearestBendColumns<T extends NearBend>(): FeatureColumn<T>[] {
     },
   ]
 }
-
-/** Distance at which a newly named bend begins; touching, so that forgetting to enter it is never flattering. */
-const FIRST_DISTANCE_MM = 0
 
 function NearestBendChoice<T extends NearBend>({
   row,
@@ -228,8 +189,8 @@ function NearestBendChoice<T extends NearBend>({
       choices={choices}
       onChange={(bendId) =>
         set({
-          nearestBend:
-            bendId === null ? null : { bendId, distanceMm: row.nearestBend?.distanceMm ?? FIRST_DISTANCE_MM },
+          // A distance that was typed belongs to the bend that it was typed for.
+          nearestBend: bendId === null ? null : { bendId, distanceMm: null },
         } as Partial<T>)
       }
     />
@@ -239,12 +200,10 @@ function NearestBendChoice<T extends NearBend>({
 /** Column makers for the rows of one feature list, so that keys are checked against the row's own type. */
 export function columnsOf<T extends { id: string; name: string }>() {
   return {
-    plan: (key: KeysOf<T, number>, label: string) => planColumn<T>(key, label),
     optionalPlan: (key: KeysOf<T, number | null>, label: string) => optionalPlanColumn<T>(key, label),
     optionalThickness: (key: KeysOf<T, number | null>, label: string) => optionalThicknessColumn<T>(key, label),
     optionalNumber: (key: KeysOf<T, number | null>, label: string) => optionalNumberColumn<T>(key, label),
     observed: (key: KeysOf<T, boolean | null>, label: string) => observedColumn<T>(key, label),
-    tick: (key: KeysOf<T, boolean>, label: string) => tickColumn<T>(key, label),
     optionalChoice: <V extends string>(key: KeysOf<T, V | null>, label: string, choices: readonly Choice<V>[]) =>
       optionalChoiceColumn<T, V>(key, label, choices),
   }

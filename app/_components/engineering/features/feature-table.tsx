@@ -5,7 +5,7 @@ import { Button } from '@/app/_components/ui/button'
 import { Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { Features, Place as ResultPlace } from '@/lib/engine'
+import type { Design, Features, Place as ResultPlace } from '@/lib/engine'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
 import { makeFreshId, useDraft, useEdit } from '../draft'
 import { findVerdictAt } from '../outcomes'
@@ -42,32 +42,42 @@ interface FeatureTableProps<K extends FeatureListKey> {
   /** What one row is called in buttons: `hole`. */
   readonly singular: string
   readonly idPrefix: string
+  /** Rows where they do not come from the list alone; such a table has no button to add one. */
+  readonly listRows?: (design: Design) => readonly FeatureOf<K>[]
+  /** Fields of a new row that the table chose by itself: they are marked until somebody confirms them. */
+  readonly assumedFields?: readonly string[]
   /** Shown while the list is empty. */
   readonly emptyText: string
 }
 
 /** One kind of feature as a dense table: name, its columns, the verdict, and acts on rows. */
 export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<K>) {
-  const { listKey, title, columns, singular, emptyText, makeRow, idPrefix } = props
+  const { listKey, title, columns, singular, emptyText, makeRow, idPrefix, listRows, assumedFields = [] } = props
   const { state, isReadOnly } = useDraft()
   const edit = useEdit()
   const units = useUnitLabels()
-  const rows: readonly FeatureOf<K>[] = state.design.features[listKey]
+  const rows: readonly FeatureOf<K>[] = listRows?.(state.design) ?? state.design.features[listKey]
   const setRows = (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) =>
     edit(key, (design) => ({
       ...design,
       features: { ...design.features, [listKey]: change(design.features[listKey]) },
     }))
   const add = () =>
-    setRows(`add-${listKey}-${rows.length}`, (present) => [
-      ...present,
-      makeRow({
-        id: makeFreshId(idPrefix, present),
-        name: `${singular.charAt(0).toUpperCase()}${singular.slice(1)} ${present.length + 1}`,
-      }),
-    ])
+    edit(`add-${listKey}-${rows.length}`, (design) => {
+      const present: readonly FeatureOf<K>[] = design.features[listKey]
+      const id = makeFreshId(idPrefix, present)
+      const name = `${singular.charAt(0).toUpperCase()}${singular.slice(1)} ${present.length + 1}`
+      return {
+        ...design,
+        features: { ...design.features, [listKey]: [...present, makeRow({ id, name })] },
+        assumed: [...design.assumed, ...assumedFields.map((field) => `${listKey}.${id}.${field}`)],
+      }
+    })
   return (
-    <Section title={title} actions={!isReadOnly && <Button onPress={add}>Add {singular}</Button>}>
+    <Section
+      title={title}
+      actions={!isReadOnly && listRows === undefined && <Button onPress={add}>Add {singular}</Button>}
+    >
       {rows.length === 0 ? (
         <p className="empty">{emptyText}</p>
       ) : (
@@ -122,7 +132,10 @@ function FeatureRow<K extends FeatureListKey>({
   const at = makePlaces(['features', listKey, index], `${listKey}.${row.id}`, row.name || `row ${index + 1}`)
   const setField = (key: string, change: Partial<FeatureOf<K>>) =>
     setRows(`${listKey}.${row.id}.${key}`, (rows) =>
-      rows.map((present) => (present.id === row.id ? { ...present, ...change } : present)),
+      // A row that stood for something of the construction is written down with its first detail.
+      rows.some(({ id }) => id === row.id)
+        ? rows.map((present) => (present.id === row.id ? { ...present, ...change } : present))
+        : [...rows, { ...row, ...change }],
     )
   const count = state.design.features[listKey].length
   const verdict = findVerdictAt(live.evaluation, placeKind, row.id)
@@ -153,6 +166,7 @@ function FeatureRow<K extends FeatureListKey>({
             onPress={() =>
               setRows(`copy-${row.id}-${count}`, (rows) => [
                 ...rows.slice(0, index + 1),
+                ...(rows.some(({ id }) => id === row.id) ? [] : [row]),
                 { ...row, id: makeFreshId(idPrefix, rows), name: `${row.name.slice(0, 110)} copy` },
                 ...rows.slice(index + 1),
               ])

@@ -1,13 +1,18 @@
 'use client'
 
+import { listStiffeners } from '@/lib/engine'
 import { useDraft } from '../draft'
 import { columnsOf, layerColumn, nearestBendColumns } from './columns'
 import { type FeatureOf, FeatureTable } from './feature-table'
 
-/** First layer of a kind, for new rows; empty where there is none, which the design's check then reports. */
-function useFirstLayerId(kind: 'conductor' | 'stiffener'): string {
+/**
+ * The layer that a new row begins on: the first conductor layer; empty where there is none, which the design's check then
+ * reports. Where there are several the row is marked as assumed.
+ */
+function useFirstConductorLayer(): { readonly layerId: string; readonly assumedFields: readonly 'layerId'[] } {
   const { state } = useDraft()
-  return state.design.construction.layers.find((layer) => layer.kind === kind)?.id ?? ''
+  const [first, ...others] = state.design.construction.layers.filter(({ kind }) => kind === 'conductor')
+  return { layerId: first?.id ?? '', assumedFields: others.length > 0 ? ['layerId'] : [] }
 }
 
 type ConductorRow = FeatureOf<'conductors'>
@@ -22,7 +27,7 @@ type ComponentRow = FeatureOf<'components'>
 
 export function ConductorFeatures() {
   const column = columnsOf<ConductorRow>()
-  const layerId = useFirstLayerId('conductor')
+  const { layerId, assumedFields } = useFirstConductorLayer()
   return (
     <FeatureTable
       listKey="conductors"
@@ -30,11 +35,12 @@ export function ConductorFeatures() {
       placeKind="conductor"
       singular="conductor"
       idPrefix="conductor"
+      assumedFields={assumedFields}
       emptyText="No conductors entered: width, space, current and bend crossings are not judged."
       makeRow={(named) => ({
         ...named,
         layerId,
-        widthMm: 0.1,
+        widthMm: null,
         spaceMm: null,
         lengthMm: null,
         currentAmp: null,
@@ -44,8 +50,8 @@ export function ConductorFeatures() {
         crossings: [],
       })}
       columns={[
-        layerColumn<ConductorRow>('conductor'),
-        column.plan('widthMm', 'Width'),
+        layerColumn<ConductorRow>(),
+        column.optionalPlan('widthMm', 'Width'),
         column.optionalPlan('spaceMm', 'Space'),
         column.optionalPlan('lengthMm', 'Length'),
         column.optionalNumber('currentAmp', 'Current, A'),
@@ -69,16 +75,16 @@ export function HoleFeatures() {
       emptyText="No holes entered."
       makeRow={(named) => ({
         ...named,
-        plated: true,
+        plated: null,
         wallPlatingUm: null,
-        drillMm: 0.3,
+        drillMm: null,
         landMm: null,
         nearestBend: null,
         transitionDistanceMm: null,
       })}
       columns={[
-        column.tick('plated', 'Plated'),
-        column.plan('drillMm', 'Drill'),
+        column.observed('plated', 'Plated'),
+        column.optionalPlan('drillMm', 'Drill'),
         column.optionalPlan('landMm', 'Land'),
         column.optionalThickness('wallPlatingUm', 'Wall plating, thickness'),
         ...nearestBendColumns<HoleRow>(),
@@ -90,7 +96,7 @@ export function HoleFeatures() {
 
 export function PadFeatures() {
   const column = columnsOf<PadRow>()
-  const layerId = useFirstLayerId('conductor')
+  const { layerId, assumedFields } = useFirstConductorLayer()
   return (
     <FeatureTable
       listKey="pads"
@@ -98,18 +104,19 @@ export function PadFeatures() {
       placeKind="pad"
       singular="pad"
       idPrefix="pad"
+      assumedFields={assumedFields}
       emptyText="No pads entered."
       makeRow={(named) => ({
         ...named,
         layerId,
-        hasPlatedHole: false,
+        hasPlatedHole: null,
         anchorCount: null,
         coverlayCaptureMm: null,
         teardrop: null,
       })}
       columns={[
-        layerColumn<PadRow>('conductor'),
-        column.tick('hasPlatedHole', 'Plated hole'),
+        layerColumn<PadRow>(),
+        column.observed('hasPlatedHole', 'Plated hole'),
         column.optionalNumber('anchorCount', 'Anchors'),
         column.optionalPlan('coverlayCaptureMm', 'Coverlay over rim'),
         column.observed('teardrop', 'Teardrop'),
@@ -128,15 +135,15 @@ export function CornerFeatures() {
       singular="corner"
       idPrefix="corner"
       emptyText="No inside corners entered."
-      makeRow={(named) => ({ ...named, insideRadiusMm: 0.8, tearStop: null })}
-      columns={[column.plan('insideRadiusMm', 'Radius'), column.observed('tearStop', 'Tear stop')]}
+      makeRow={(named) => ({ ...named, insideRadiusMm: null, tearStop: null })}
+      columns={[column.optionalPlan('insideRadiusMm', 'Radius'), column.observed('tearStop', 'Tear stop')]}
     />
   )
 }
 
 export function WidthStepFeatures() {
   const column = columnsOf<WidthStepRow>()
-  const layerId = useFirstLayerId('conductor')
+  const { layerId, assumedFields } = useFirstConductorLayer()
   return (
     <FeatureTable
       listKey="widthSteps"
@@ -144,13 +151,14 @@ export function WidthStepFeatures() {
       placeKind="width-step"
       singular="width change"
       idPrefix="step"
+      assumedFields={assumedFields}
       emptyText="No changes of width entered."
-      makeRow={(named) => ({ ...named, layerId, wideMm: 0.3, narrowMm: 0.1, taperLengthMm: 0 })}
+      makeRow={(named) => ({ ...named, layerId, wideMm: null, narrowMm: null, taperLengthMm: null })}
       columns={[
-        layerColumn<WidthStepRow>('conductor'),
-        column.plan('wideMm', 'Wide side'),
-        column.plan('narrowMm', 'Narrow side'),
-        column.plan('taperLengthMm', 'Over a length of'),
+        layerColumn<WidthStepRow>(),
+        column.optionalPlan('wideMm', 'Wide side'),
+        column.optionalPlan('narrowMm', 'Narrow side'),
+        column.optionalPlan('taperLengthMm', 'Over a length of'),
       ]}
     />
   )
@@ -166,14 +174,14 @@ export function CoverlayOpeningFeatures() {
       singular="opening"
       idPrefix="opening"
       emptyText="No coverlay openings entered."
-      makeRow={(named) => ({ ...named, method: null, openingMm: 1, webMm: null, nearestBend: null })}
+      makeRow={(named) => ({ ...named, method: null, openingMm: null, webMm: null, nearestBend: null })}
       columns={[
         column.optionalChoice('method', 'Made by', [
           { value: 'drill', label: 'drilling' },
           { value: 'punch', label: 'punching' },
           { value: 'laser', label: 'laser' },
         ]),
-        column.plan('openingMm', 'Opening'),
+        column.optionalPlan('openingMm', 'Opening'),
         column.optionalPlan('webMm', 'Narrowest web'),
         ...nearestBendColumns<CoverlayOpeningRow>(),
       ]}
@@ -181,9 +189,9 @@ export function CoverlayOpeningFeatures() {
   )
 }
 
+/** One row for each stiffener layer of the construction, which says that it is there; here is what the layer cannot say. */
 export function StiffenerFeatures() {
   const column = columnsOf<StiffenerRow>()
-  const layerId = useFirstLayerId('stiffener')
   return (
     <FeatureTable
       listKey="stiffeners"
@@ -191,17 +199,22 @@ export function StiffenerFeatures() {
       placeKind="stiffener"
       singular="stiffener"
       idPrefix="stiffener"
-      emptyText="No stiffeners entered."
+      emptyText="The construction has no stiffener layer. A stiffener is added there, and its details here."
+      listRows={listStiffeners}
       makeRow={(named) => ({
         ...named,
-        layerId,
+        layerId: '',
         purpose: null,
         coverlayOverlapMm: null,
         nearestBend: null,
         onDrawing: null,
       })}
       columns={[
-        layerColumn<StiffenerRow>('stiffener'),
+        {
+          key: 'layerId',
+          label: 'Layer',
+          render: (row) => <LayerName layerId={row.layerId} />,
+        },
         column.optionalChoice('purpose', 'For', [
           { value: 'connector', label: 'a connector' },
           { value: 'components', label: 'components' },
@@ -216,6 +229,11 @@ export function StiffenerFeatures() {
   )
 }
 
+function LayerName({ layerId }: { layerId: string }) {
+  const { state } = useDraft()
+  return <>{state.design.construction.layers.find(({ id }) => id === layerId)?.name ?? 'no such layer'}</>
+}
+
 export function SlitFeatures() {
   const column = columnsOf<SlitRow>()
   return (
@@ -226,8 +244,11 @@ export function SlitFeatures() {
       singular="slit"
       idPrefix="slit"
       emptyText="No slits or cut-outs entered."
-      makeRow={(named) => ({ ...named, endReliefDiameterMm: 0, widthMm: 0 })}
-      columns={[column.plan('endReliefDiameterMm', 'Relief at the end, diameter'), column.plan('widthMm', 'Width')]}
+      makeRow={(named) => ({ ...named, endReliefDiameterMm: null, widthMm: null })}
+      columns={[
+        column.optionalPlan('endReliefDiameterMm', 'Relief at the end, diameter'),
+        column.optionalPlan('widthMm', 'Width'),
+      ]}
     />
   )
 }

@@ -64,10 +64,11 @@ function OutlineDetails({ outline }: { outline: Outline }) {
             label="Foil’s rolling direction"
             at={at('rollingDirection')}
             value={outline.rollingDirection}
-            emptyLabel="does not matter"
+            emptyLabel="not stated"
             choices={[
               { value: 'along-x', label: 'along x' },
               { value: 'along-y', label: 'along y' },
+              { value: 'either', label: 'does not matter' },
             ]}
             onChange={(rollingDirection) =>
               edit(at('rollingDirection').key, setOutline({ ...outline, rollingDirection }))

@@ -1,6 +1,6 @@
 'use client'
 
-import { lazy, Suspense, useState } from 'react'
+import { lazy, Suspense, useState, useTransition } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import type { Bend } from '@/lib/engine'
 import { useDraft } from '../draft'
@@ -13,8 +13,10 @@ const RemedyWorkbench = lazy(async () => ({ default: (await import('./remedy-wor
  * typing in the fields above never waits for it.
  */
 export function RemedyPanel({ bend }: { bend: Bend }) {
-  const { live } = useDraft()
+  const { problemCount } = useDraft()
   const [isOpen, setIsOpen] = useState(false)
+  // The button stays, with the focus on it, until the workbench is there and takes the focus over.
+  const [isLoading, startTransition] = useTransition()
   if (isOpen) {
     return (
       <Suspense fallback={<p className="empty">Loading…</p>}>
@@ -22,13 +24,17 @@ export function RemedyPanel({ bend }: { bend: Bend }) {
       </Suspense>
     )
   }
-  const hasIssues = live.issues.length > 0
   return (
     <div className="row">
-      <Button onPress={() => setIsOpen(true)} isDisabled={hasIssues}>
+      <Button
+        onPress={() => startTransition(() => setIsOpen(true))}
+        isPending={isLoading}
+        pendingLabel="Loading…"
+        isDisabled={problemCount > 0}
+      >
         Find remedies
       </Button>
-      {hasIssues && <span className="small muted">What needs correction above comes first.</span>}
+      {problemCount > 0 && <span className="small muted">What needs correction above comes first.</span>}
     </div>
   )
 }

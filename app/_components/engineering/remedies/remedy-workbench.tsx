@@ -7,7 +7,7 @@ import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { Notice } from '@/app/_components/ui/notices'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RemedyBasisView } from '@/lib/data'
-import type { Bend, Design, Remedy, RemedyReport } from '@/lib/engine'
+import { type Bend, type Design, dropSettledMarks, type Remedy, type RemedyReport } from '@/lib/engine'
 import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
 import { useDraft } from '../draft'
 import { explainUnpriced, fetchRemedyBases, toRemedyOptions } from './remedy-bases'
@@ -34,14 +34,14 @@ interface Applied {
 
 /** Remedies of one bend, sought as soon as this is shown: the list, the chart, trying one, applying one. */
 export function RemedyWorkbench({ bend }: { bend: Bend }) {
-  const { state, dispatch, live, stored, isReadOnly } = useDraft()
+  const { state, dispatch, live, stored, isReadOnly, problemCount } = useDraft()
   const [found, setFound] = useState<Found | null>(null)
   /** The state of the design for which remedies are wanted. */
-  const [wanted, setWanted] = useState<Design | null>(live.issues.length === 0 ? live.evaluatedDesign : null)
+  const [wanted, setWanted] = useState<Design | null>(problemCount === 0 ? live.evaluatedDesign : null)
   const [chosenId, setChosenId] = useState<string | null>(null)
   const [triedId, setTriedId] = useState<string | null>(null)
   const [applied, setApplied] = useState<Applied | null>(null)
-  const { evaluatedDesign, issues } = live
+  const { evaluatedDesign } = live
 
   const { limits, revisionId } = stored
   const bendId = bend.id
@@ -60,9 +60,9 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
   }, [wanted, bendId, limits, bases, chosenBasis])
   // By content: every evaluation reads the draft into a new object, and undo brings an earlier state back.
   const isSameDesign = useMemo(() => found !== null && isSame(found.design, evaluatedDesign), [found, evaluatedDesign])
-  const isCurrent = isSameDesign && issues.length === 0
+  const isCurrent = isSameDesign && problemCount === 0
   const apply = (remedy: Remedy) => {
-    const design = applyDesignPatch(state.design, remedy.patch)
+    const design = dropSettledMarks(state.design, applyDesignPatch(state.design, remedy.patch))
     dispatch({ type: 'replace', design })
     setApplied({ name: nameRemedy(remedy), draft: design })
     setTriedId(null)
@@ -76,11 +76,13 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           onPress={() => setWanted(evaluatedDesign)}
           isPending={wanted !== null}
           pendingLabel="Computing…"
-          isDisabled={issues.length > 0}
+          isDisabled={problemCount > 0}
+          // Whoever asked for remedies by keyboard goes on from here.
+          autoFocus
         >
           {found === null ? 'Find remedies' : 'Find them again'}
         </Button>
-        {issues.length > 0 && <span className="small muted">What needs correction above comes first.</span>}
+        {problemCount > 0 && <span className="small muted">What needs correction above comes first.</span>}
       </div>
       {known.length > 1 && (
         <ChoiceGroup
@@ -89,7 +91,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           value={chosenBasis?.company.id ?? ''}
           onChange={(companyId) => {
             chooseBasis(companyId)
-            if (issues.length === 0) setWanted(evaluatedDesign)
+            if (problemCount === 0) setWanted(evaluatedDesign)
           }}
         />
       )}

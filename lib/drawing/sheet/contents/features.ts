@@ -12,7 +12,7 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
 })
 
 interface NearBend {
-  readonly nearestBend: { readonly bendId: string; readonly distanceMm: number } | null
+  readonly nearestBend: { readonly bendId: string; readonly distanceMm: number | null } | null
 }
 
 function makeNearness(design: Design, words: SheetWords): (feature: NearBend) => string {
@@ -59,7 +59,7 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
         sayObserved(hole.plated),
         words.plan(hole.drillMm),
         words.plan(hole.landMm),
-        hole.landMm === null ? NOT_STATED : words.plan((hole.landMm - hole.drillMm) / 2),
+        hole.landMm === null || hole.drillMm === null ? NOT_STATED : words.plan((hole.landMm - hole.drillMm) / 2),
         sayNearness(hole),
         words.plan(hole.transitionDistanceMm),
       ],

@@ -11,7 +11,7 @@ export function makePlan({ features }: Design): SheetPlan | null {
     id: 'plan',
     title: 'Outline in the flat, seen on the top face',
     verticesMm: outline.verticesMm,
-    rollingDirection: outline.rollingDirection,
+    rollingDirection: outline.rollingDirection === 'either' ? null : outline.rollingDirection,
     leastMm: 180,
   }
 }

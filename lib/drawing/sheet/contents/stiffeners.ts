@@ -1,4 +1,4 @@
-import type { Construction, Design, DielectricLayer, Layer } from '@/lib/engine'
+import { type Construction, type Design, type Layer, listStiffeners } from '@/lib/engine'
 import { nameBends } from './bends'
 import { getCallOut } from './layers'
 import type { SheetColumn, SheetTable } from './model'
@@ -13,13 +13,10 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
 
 /** Stiffeners with what holds them; a stiffener layer of which no detail was typed in has a row too. */
 export function makeStiffenerTable(design: Design, words: SheetWords): SheetTable | null {
-  const { construction, features } = design
+  const { construction } = design
   const layerOf = (layerId: string) => construction.layers.find(({ id }) => id === layerId)
-  const described = new Set(features.stiffeners.map(({ layerId }) => layerId))
-  const bare = construction.layers.filter(
-    (layer): layer is DielectricLayer => layer.kind === 'stiffener' && !described.has(layer.id),
-  )
-  if (features.stiffeners.length + bare.length === 0) return null
+  const stiffeners = listStiffeners(design)
+  if (stiffeners.length === 0) return null
   const bends = nameBends(design)
   const um = words.thicknessUnit
   const mm = words.planUnit
@@ -53,7 +50,7 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
       column(`To the nearest bend, ${mm}`, 24, 0, true),
     ],
     rows: [
-      ...features.stiffeners.map((stiffener, index) => ({
+      ...stiffeners.map((stiffener, index) => ({
         id: stiffener.id,
         cells: [
           `S${index + 1}`,
@@ -64,17 +61,6 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
           stiffener.nearestBend === null
             ? NOT_STATED
             : `${words.plan(stiffener.nearestBend.distanceMm)} (${bends.get(stiffener.nearestBend.bendId) ?? ''})`,
-        ],
-      })),
-      ...bare.map((layer, index) => ({
-        id: `layer-${layer.id}`,
-        cells: [
-          `S${features.stiffeners.length + index + 1}`,
-          layer.name,
-          ...layerCells(layer),
-          NOT_STATED,
-          NOT_STATED,
-          NOT_STATED,
         ],
       })),
     ],

@@ -9,7 +9,7 @@ const PLATED_COPPER_ID = 'copper-plated'
  */
 export function liftFrom1(document: JsonObject): JsonObject {
   const processes = listPlatingProcesses(document)
-  let lifted: JsonObject = { ...document, formatVersion: 2 }
+  let lifted: JsonObject = { ...document, formatVersion: 2, assumed: [] }
   lifted = changeEach(lifted, 'materials', liftMaterial)
   lifted = changeAt(lifted, 'construction', (construction) =>
     changeEach(changeEach(construction, 'layers', liftLayer), 'zones', (zone) => liftZone(zone, processes)),

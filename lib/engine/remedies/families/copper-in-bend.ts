@@ -38,7 +38,10 @@ function moveOnto(subject: Subject, kept: PresentConductor, others: readonly Pre
     coverage +=
       layer.role === 'signal'
         ? coverageFraction
-        : crossing.reduce((sum, { widthMm }) => sum + widthMm / bend.axisLengthMm, 0)
+        : crossing.reduce((sum, { widthMm }) => sum + (widthMm ?? 0) / bend.axisLengthMm, 0)
+    for (const { name, widthMm } of crossing) {
+      if (widthMm === null) cautions.push(`${name} states no width: the copper that it brings along is not counted.`)
+    }
     for (const { id } of crossing) movedIds.add(id)
     if (layer.role !== 'signal') {
       cautions.push(`The plane on ${layer.name} ends before the bend: check return paths and shielding.`)

@@ -44,7 +44,7 @@ function listFittingTypes({ construction, features }: Design): CircuitType[] {
   if (conductors.length === 1 && !hasRigid) return ['type-1']
   const withHoles: CircuitType = hasRigid ? 'type-4' : conductors.length === 2 ? 'type-2' : 'type-3'
   const isPlated =
-    features.holes.some((hole) => hole.plated) || conductors.some((layer) => layer.plating.process !== 'none')
+    features.holes.some((hole) => hole.plated === true) || conductors.some((layer) => layer.plating.process !== 'none')
   if (isPlated) return [withHoles]
   return conductors.length > 1 ? [withHoles, 'type-5'] : [withHoles]
 }

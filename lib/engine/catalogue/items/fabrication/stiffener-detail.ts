@@ -1,3 +1,4 @@
+import { listStiffeners } from '../../../design'
 import { checkObserved, placeOf } from '../../checks'
 import { defineItem } from '../../define-item'
 
@@ -14,7 +15,7 @@ export const stiffenerDetail = defineItem({
   answeredBy: ['member'],
   monotone: [{ path: 'features.stiffeners[].onDrawing', worse: 'no' }],
   check: ({ design }) =>
-    design.features.stiffeners.map((stiffener, index) =>
+    listStiffeners(design).map((stiffener, index) =>
       checkObserved({
         observed: stiffener.onDrawing,
         wanted: true,

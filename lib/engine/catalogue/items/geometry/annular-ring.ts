@@ -24,8 +24,12 @@ export const annularRing = defineItem({
       list: 'holes',
       field: 'landMm',
       what: (name) => `copper around the hole of ${name}, per side`,
-      when: (hole) => hole.plated,
-      read: (hole) => (hole.landMm === null ? null : (hole.landMm - hole.drillMm) / 2),
+      when: (hole) => hole.plated !== false,
+      findUnknown: (hole) => {
+        if (hole.plated === null) return { field: 'plated', label: `whether ${hole.name} is plated` }
+        return hole.drillMm === null ? { field: 'drillMm', label: `drill of ${hole.name}` } : null
+      },
+      read: (hole) => (hole.landMm === null || hole.drillMm === null ? null : (hole.landMm - hole.drillMm) / 2),
       limit: context.getLimit('annularRingMm'),
       equation: '(land - drill) / 2',
     }),

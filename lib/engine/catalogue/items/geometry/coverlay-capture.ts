@@ -18,7 +18,9 @@ export const coverlayCapture = defineItem({
       list: 'pads',
       field: 'coverlayCaptureMm',
       what: (name) => `coverlay over the rim of ${name}`,
-      when: (pad) => !pad.hasPlatedHole,
+      when: (pad) => pad.hasPlatedHole !== true,
+      findUnknown: (pad) =>
+        pad.hasPlatedHole === null ? { field: 'hasPlatedHole', label: `whether ${pad.name} has a plated hole` } : null,
       read: (pad) => pad.coverlayCaptureMm,
       limit: context.getLimit('coverlayCaptureMm'),
       equation: 'overlap as drawn',

@@ -18,7 +18,9 @@ export const padAnchors = defineItem({
       list: 'pads',
       field: 'anchorCount',
       what: (name) => `anchors of ${name}`,
-      when: (pad) => !pad.hasPlatedHole,
+      when: (pad) => pad.hasPlatedHole !== true,
+      findUnknown: (pad) =>
+        pad.hasPlatedHole === null ? { field: 'hasPlatedHole', label: `whether ${pad.name} has a plated hole` } : null,
       read: (pad) => pad.anchorCount,
       limit: context.getLimit('padAnchorCount'),
       equation: 'count of anchors',

@@ -1,5 +1,5 @@
 import { placeOf } from '../../checks'
-import { decide } from '../../decide'
+import { decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { computeStepConcentration, filletRadiusOfTaperMm } from '../../step-concentration'
 
@@ -20,9 +20,21 @@ export const widthStep = defineItem({
   ],
   check: (context) => {
     const limit = context.getLimit('stepConcentrationRatio')
-    return context.design.features.widthSteps.map((step) => {
-      const radiusMm = filletRadiusOfTaperMm((step.wideMm - step.narrowMm) / 2, step.taperLengthMm)
-      const { ratio, isOutOfRange } = computeStepConcentration(step.wideMm, step.narrowMm, radiusMm)
+    return context.design.features.widthSteps.map((step, index) => {
+      const { wideMm, narrowMm, taperLengthMm } = step
+      if (wideMm === null || narrowMm === null || taperLengthMm === null) {
+        const path = (field: string) => ['features', 'widthSteps', index, field]
+        const missing = [
+          ...(wideMm === null ? [{ path: path('wideMm'), label: `wide side of ${step.name}` }] : []),
+          ...(narrowMm === null ? [{ path: path('narrowMm'), label: `narrow side of ${step.name}` }] : []),
+          ...(taperLengthMm === null
+            ? [{ path: path('taperLengthMm'), label: `length of the change at ${step.name}` }]
+            : []),
+        ]
+        return notComputedFrom(missing, [placeOf('width-step', step)])
+      }
+      const radiusMm = filletRadiusOfTaperMm((wideMm - narrowMm) / 2, taperLengthMm)
+      const { ratio, isOutOfRange } = computeStepConcentration(wideMm, narrowMm, radiusMm)
       return decide({
         value: ratio,
         limit,

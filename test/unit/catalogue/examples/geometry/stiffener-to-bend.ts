@@ -18,9 +18,19 @@ export const stiffenerToBendExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   {
-    name: 'none listed',
+    name: 'in the construction, and nothing said of it yet',
     change: (d) => {
       d.features.stiffeners = []
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'none in the construction',
+    change: (d) => {
+      const gone = new Set(d.construction.layers.filter(({ kind }) => kind === 'stiffener').map(({ id }) => id))
+      d.features.stiffeners = []
+      d.construction.layers = d.construction.layers.filter(({ id }) => !gone.has(id))
+      for (const zone of d.construction.zones) zone.presence = zone.presence.filter(({ layerId }) => !gone.has(layerId))
     },
     expect: 'not-applicable',
   },

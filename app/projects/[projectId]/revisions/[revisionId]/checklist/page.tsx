@@ -24,6 +24,7 @@ export default async function ChecklistPage({ params, searchParams }: ChecklistP
         revisionId={revisionId}
         may={revision.may}
         role={revision.role}
+        brief={revision.design.brief}
         threads={revision.threads}
         fabricators={revision.sharedWith}
         maxFileBytes={MAX_FILE_BYTES}

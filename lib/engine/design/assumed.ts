@@ -1,0 +1,116 @@
+import { z } from 'zod'
+import type { Design } from './design'
+
+/** Lists whose entries may hold values that nobody has confirmed, with those fields in words. */
+export const ASSUMABLE_FIELDS = {
+  layers: {
+    thicknessUm: 'thickness',
+    tolerancePlusUm: 'tolerance over',
+    toleranceMinusUm: 'tolerance under',
+    materialId: 'material',
+    coverageFraction: 'copper share',
+    plating: 'plating',
+    processingLossUm: 'loss in process',
+  },
+  zones: { kind: 'kind', lengthMm: 'length', widthMm: 'width', presence: 'layers present' },
+  bends: {
+    zoneId: 'zone',
+    insideRadiusMm: 'inside radius',
+    radiusToleranceMm: 'radius tolerance',
+    angleDeg: 'angle',
+    insideFace: 'inside face',
+    axisLengthMm: 'length along the axis',
+    use: 'use',
+    motion: 'motion',
+  },
+  conductors: {
+    layerId: 'layer',
+    widthMm: 'width',
+    spaceMm: 'space',
+    lengthMm: 'length',
+    crossings: 'crossings of bends',
+  },
+  pads: { layerId: 'layer' },
+  widthSteps: { layerId: 'layer' },
+} as const satisfies Record<string, Record<string, string>>
+
+export type AssumableList = keyof typeof ASSUMABLE_FIELDS
+
+/** `bends.hinge.insideRadiusMm`: a list, the id of one of its entries, and the field. */
+export const assumedMarkSchema = z
+  .string()
+  .max(100)
+  .regex(
+    /^(layers|zones|bends|conductors|pads|widthSteps)\.[a-z0-9-]+\.[A-Za-z]+$/,
+    'names no value that can be assumed',
+  )
+
+export interface Assumption {
+  readonly mark: string
+  readonly list: AssumableList
+  /** Place of the entry in its list. */
+  readonly index: number
+  readonly id: string
+  readonly name: string
+  readonly field: string
+  /** The field in words. */
+  readonly label: string
+}
+
+export function markAssumed<L extends AssumableList>(
+  list: L,
+  id: string,
+  fields: readonly (keyof (typeof ASSUMABLE_FIELDS)[L] & string)[],
+): string[] {
+  return fields.map((field) => `${list}.${id}.${field}`)
+}
+
+/** What the design holds unconfirmed, in the order of the marks. Marks of entries that are gone say nothing. */
+export function listAssumptions(design: Design): Assumption[] {
+  return design.assumed.flatMap((mark): Assumption[] => {
+    const [list, id, field] = mark.split('.') as [AssumableList, string, string]
+    const labels: Readonly<Record<string, string>> = ASSUMABLE_FIELDS[list]
+    const index = listEntries(design, list).findIndex((entry) => entry.id === id)
+    const entry = listEntries(design, list)[index]
+    const label = labels[field]
+    return entry === undefined || label === undefined ? [] : [{ mark, list, index, id, name: entry.name, field, label }]
+  })
+}
+
+/** Without these marks: somebody has confirmed the values. */
+export function confirmAssumed(design: Design, marks: readonly string[]): Design {
+  return { ...design, assumed: design.assumed.filter((mark) => !marks.includes(mark)) }
+}
+
+/** Whoever changes a value has said what it is: its mark goes, as do those of entries that are gone. */
+export function dropSettledMarks(before: Design, after: Design): Design {
+  if (after.assumed.length === 0) return after
+  const assumed = after.assumed.filter((mark) => {
+    const value = readMarked(after, mark)
+    // A mark that came with this very change is not settled by it.
+    if (!before.assumed.includes(mark)) return value !== undefined
+    return value !== undefined && JSON.stringify(value) === JSON.stringify(readMarked(before, mark))
+  })
+  return assumed.length === after.assumed.length ? after : { ...after, assumed }
+}
+
+function readMarked(design: Design, mark: string): unknown {
+  const [list, id, field] = mark.split('.') as [AssumableList, string, string]
+  const entry = listEntries(design, list).find((candidate) => candidate.id === id)
+  return entry === undefined ? undefined : (entry as unknown as Readonly<Record<string, unknown>>)[field]
+}
+
+function listEntries(design: Design, list: AssumableList): readonly { readonly id: string; readonly name: string }[] {
+  switch (list) {
+    case 'layers':
+      return design.construction.layers
+    case 'zones':
+      return design.construction.zones
+    case 'bends':
+      return design.bends
+    case 'conductors':
+    case 'pads':
+    case 'widthSteps':
+      return design.features[list]
+  }
+}

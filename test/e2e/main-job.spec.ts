@@ -76,6 +76,10 @@ test('a revision goes from a starting construction to a released package, in the
     await designer.getByLabel('Thickness, Upper coverlay adhesive').fill('20')
     await expect(verdict).toContainText('0.066')
     await expect(verdict).not.toContainText('Fails')
+    // What the starting construction proposed and nobody changed is confirmed as a whole.
+    await designer.getByText(/values are assumed and not confirmed yet/).click()
+    await designer.getByRole('button', { name: /^Confirm all \d+$/ }).click()
+    await expect(designer.getByText(/not confirmed yet/)).toHaveCount(0)
     await saveDesign(designer)
     await designer.goto(revisionUrl)
     await expect(designer.getByRole('heading', { name: 'Results' }).first()).toBeVisible()

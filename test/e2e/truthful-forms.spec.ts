@@ -1,3 +1,4 @@
+import { CAST } from '@/seed/sign-ins'
 import { expect, type Page, test } from './fixtures'
 
 /** The body of an item, opened by its address. */
@@ -77,4 +78,78 @@ test('nothing is chosen beforehand when a fabricator declares', async ({ openAs,
     await expect(main.getByText('is not chosen: say whether it can be built')).toBeVisible({ timeout: 3_000 })
   }).toPass({ timeout: 30_000 })
   await expect(main.locator('.signatures > li')).toHaveCount(before)
+})
+
+test('an entry that cannot be read leaves no verdict looking current', async ({ openAs, demo }) => {
+  const page = await openAs('designer')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/bends`)
+  const radius = page.getByLabel('Inside radius', { exact: true })
+  const mark = page.locator('.draft .verdict > span').first()
+  const ageOf = () => mark.evaluate((span) => getComputedStyle(span, '::after').content)
+  await expect(async () => {
+    await radius.fill('eight')
+    await expect(page.locator('.save-state')).toContainText('1 entry needs correction', { timeout: 3_000 })
+  }).toPass({ timeout: 60_000 })
+  await expect(page.getByText('Results and verdicts on this page are of the last state before')).toBeVisible()
+  expect(await ageOf()).toContain('earlier state')
+  await expect(page.getByRole('button', { name: 'Find remedies' })).toBeDisabled()
+  await radius.fill('8')
+  await expect(page.locator('.save-state')).not.toContainText('correction')
+  expect(await ageOf()).toBe('none')
+})
+
+test('focus stays with whoever asks for remedies', async ({ openAs, demo }) => {
+  const page = await openAs('designer')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/bends`)
+  const section = page.getByRole('region', { name: 'Remedies' })
+  const find = section.getByRole('button', { name: 'Find remedies' })
+  await expect(async () => {
+    if (await find.isVisible()) {
+      await find.focus()
+      await page.keyboard.press('Enter')
+    }
+    await expect(section.getByText(/^As it is:/)).toBeVisible({ timeout: 5_000 })
+  }).toPass({ timeout: 60_000 })
+  await expect(section.getByRole('button').first()).toBeFocused()
+})
+
+test('a new feature starts empty, a new bend marked, and the label is the revision’s own', async ({ openAs, demo }) => {
+  const page = await openAs('designer')
+  const revisionPath = `/projects/${demo.skuaId}/revisions/${demo.skuaB}`
+  await page.goto(`${revisionPath}/features`)
+  const slits = page.getByRole('region', { name: 'Slits and cut-outs' })
+  await expect(async () => {
+    await slits.getByRole('button', { name: 'Add slit' }).click()
+    await expect(slits.getByLabel(/^Relief at the end, diameter/).last()).toHaveValue('', { timeout: 3_000 })
+  }).toPass({ timeout: 60_000 })
+  await expect(slits.getByRole('row').last()).toContainText('Not computed')
+  const stiffeners = page.getByRole('region', { name: 'Stiffeners' })
+  await expect(stiffeners.getByRole('button', { name: /^Add/ })).toHaveCount(0)
+  await expect(stiffeners.getByRole('row').nth(1)).toBeVisible()
+  await page.getByRole('button', { name: 'Undo' }).first().click()
+
+  await page.goto(`${revisionPath}/bends`)
+  await expect(async () => {
+    await page.getByRole('button', { name: 'Add a bend' }).click()
+    await expect(page.getByRole('button', { name: /^Confirm the assumed Inside radius/ })).toBeVisible({
+      timeout: 3_000,
+    })
+  }).toPass({ timeout: 60_000 })
+  await page.getByLabel('Inside radius', { exact: true }).fill('6')
+  await expect(page.getByRole('button', { name: /^Confirm the assumed Inside radius/ })).toHaveCount(0)
+  await page.getByRole('button', { name: /^Confirm the assumed Angle/ }).click()
+  await expect(page.getByRole('button', { name: /^Confirm the assumed Angle/ })).toHaveCount(0)
+  await page.getByRole('button', { name: 'Undo' }).first().click()
+
+  await page.goto(`${revisionPath}/brief`)
+  await expect(page.getByLabel('Revision label')).toHaveCount(0)
+  await expect(page.getByText('The revision’s own label; drawing and package carry it.')).toBeVisible()
+})
+
+test('what the brief says stands beside the item that asks about it', async ({ openAs, demo, backstage }) => {
+  const page = await openAs('designer')
+  const { design } = await backstage.act('readRevision', { revisionId: demo.skuaB, as: CAST.designer.email })
+  expect(design.brief.packingAndHandling).not.toBe('')
+  const item = await openItem(page, `/projects/${demo.skuaId}/revisions/${demo.skuaB}`, 'packing')
+  await expect(item.getByText(design.brief.packingAndHandling)).toBeVisible()
 })

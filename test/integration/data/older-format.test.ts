@@ -1,0 +1,64 @@
+import { expect, it } from 'vitest'
+import * as data from '@/lib/data'
+import { db } from '@/lib/data/client'
+import { DESIGN_FORMAT_VERSION, type Design, liftDesign } from '@/lib/engine'
+import { canonicalJson, sha256Hex } from '@/lib/review'
+import { expectDone } from '@/test/factories/outcomes'
+import { makeTeam } from '@/test/factories/people'
+import { declareByBoth, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { describeOnBothDatabases } from '@/test/setup/databases'
+
+/** The same document as format 1 wrote it: without the fields that format 2 brought. */
+function writeAsFormat1(design: Design): string {
+  const newFields = new Set(['platedCopper', 'hatch', 'contactFinish', 'flexTest', 'wallPlatingUm', 'spread'])
+  const strip = (node: unknown, key = ''): unknown => {
+    if (Array.isArray(node)) return node.map((entry) => strip(entry))
+    if (typeof node !== 'object' || node === null) return node
+    const entries = Object.entries(node).filter(
+      ([inner]) => !newFields.has(inner) && !(key === 'plating' && inner === 'materialId'),
+    )
+    return Object.fromEntries(entries.map(([inner, value]) => [inner, strip(value, inner)]))
+  }
+  return canonicalJson({ ...(strip(design) as object), formatVersion: 1 })
+}
+
+describeOnBothDatabases('a design of an older format in the database', () => {
+  it('is read, evaluated and signed as it was stored, and an edit names nothing but itself', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const row = await db().revision.findUniqueOrThrow({ where: { id: revisionId } })
+    const present = JSON.parse(row.designJson) as Design
+    const designJson = writeAsFormat1(present)
+    expect(liftDesign(JSON.parse(designJson)), 'the demo design says nothing that format 1 could not').toEqual(present)
+    await db().revision.update({ where: { id: revisionId }, data: { designJson, designHash: sha256Hex(designJson) } })
+
+    // Declarations were made on the other text of the same design.
+    await declareByBoth(team, revisionId)
+    await expectDone(data.evaluateAgain(team.lead, { revisionId }))
+    const before = await data.getRevision(team.lead, revisionId)
+    expect(before.design.formatVersion).toBe(DESIGN_FORMAT_VERSION)
+    expect(before.evaluationRecord.staleBecause).toEqual([])
+    expect(before.blockers.map(({ code }) => code)).toEqual(['signature-missing'])
+    const { signatureId } = await expectDone(data.signRevision(team.lead, makeSignInput(before)))
+    const signed = await db().signature.findUniqueOrThrow({ where: { id: signatureId } })
+    expect(JSON.parse(signed.contentJson).design.formatVersion, 'what is signed is what is stored').toBe(1)
+    const live = await data.getRevision(team.lead, revisionId)
+    expect(live.signatures.map(({ id, voidedAt }) => [id, voidedAt])).toEqual([[signatureId, null]])
+
+    const [bend] = live.design.bends
+    const changed = { ...live.design, bends: [{ ...bend, angleDeg: 61 }, ...live.design.bends.slice(1)] }
+    await expectDone(
+      data.saveDesign(team.lead, { revisionId, seenVersion: live.designVersion, design: changed as Design }),
+    )
+    const after = await db().revision.findUniqueOrThrow({ where: { id: revisionId } })
+    expect(JSON.parse(after.designJson).formatVersion).toBe(DESIGN_FORMAT_VERSION)
+    const voided = await db().signature.findUniqueOrThrow({ where: { id: signatureId } })
+    const changes = JSON.parse(voided.changesJson ?? '[]') as string[]
+    expect(
+      changes.filter((sentence) =>
+        /format version|plated copper|hatch|flex test|finish on contacts|wall plating/i.test(sentence),
+      ),
+    ).toEqual([])
+    expect(changes.some((sentence) => /61/.test(sentence))).toBe(true)
+  }, 400_000)
+})

@@ -1,5 +1,7 @@
+export { accuracyOfStrainPct, LEAST_RADIUS_RATIO } from './accuracy'
+export { findAxisUm, type StripStack } from './bent-state'
+export { type LayerConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'
-export { type BentState, yieldStrainPct } from './elastic-plastic'
 export {
   computeHandbookRadius,
   HANDBOOK_DEFORMATION_PCT,
@@ -7,6 +9,14 @@ export {
   type HandbookRadius,
   READ_HEAD_DEFORMATION_PCT,
 } from './handbook-radius'
+export {
+  explainOutsideHatchTable,
+  HATCH_ANGLES_DEG,
+  HATCH_BAR_OVER_PITCH,
+  type HatchPattern,
+  hatchModulusGpa,
+  hatchWidthFraction,
+} from './hatch'
 export { bendingMomentNmm, computeParallelFaceFold, holdingForceN, type ParallelFaceFold } from './holding'
 export { type BendLayer, coverageWeightedModulusGpa, orderInnermostFirst, planeStrainModulusGpa } from './layers'
 export { computeLeaves, type Leaf, type LeavesInFold } from './leaves'
@@ -24,6 +34,7 @@ export {
 } from './ratio-tables'
 export { computeSection, type Section, type SectionLayer } from './section'
 export {
+  type BentState,
   computeFormedState,
   computeMomentCurvature,
   computeSpringback,
@@ -36,13 +47,16 @@ export {
   computeBendStrain,
   computeMinRadiusForStrain,
   type Face,
+  type Loading,
   type RadiusForStrain,
   strainAtDepthPct,
 } from './strain'
 export {
   type ConductorStrainRange,
+  type ConstantSpread,
   computeStrainRange,
   type FaceRange,
   type TolerancedLayer,
 } from './strain-range'
+export { stripsOf, yieldStrainPct } from './strips'
 export { thermalCurvaturePerMm } from './thermal-curvature'

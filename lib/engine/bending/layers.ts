@@ -8,12 +8,36 @@ export interface BendLayer {
   /** Of the solid material: film, adhesive, or the copper itself. */
   modulusGpa: number
   poisson: number
-  /** Present on conductor layers: how much of the width is copper, and what fills the gaps. */
-  conductor?: { coverageFraction: number; fillModulusGpa: number; fillPoisson: number }
-  /** Uniaxial yield strength; absent where the material is taken as elastic throughout. */
+  /**
+   * Present on conductor layers: how much of the width is copper, and what fills the gaps. For a hatched plane the share is that of
+   * its stiffness in a solid one's (hatch.ts), with `lateral` held.
+   */
+  conductor?: {
+    coverageFraction: number
+    fillModulusGpa: number
+    fillPoisson: number
+    /** As yieldStrainPct below. */
+    fillYieldStrainPct?: number
+  }
+  /**
+   * Sideways the layer is held by its own width (plane strain), or free to contract because gaps part it. Held where absent, but free for
+   * copper that covers less than the whole width. The fill of gaps is always held.
+   */
+  lateral?: 'held' | 'free'
+  /** Uniaxial yield strength of a metal; elastic throughout where neither this nor yieldStrainPct is given. */
   yieldStrengthMpa?: number
-  /** Uniaxial slope beyond yield; 0 (perfectly plastic) where absent. */
+  /** Uniaxial slope beyond yield strength; 0 (perfectly plastic) where absent. */
   tangentModulusGpa?: number
+  /** Strain past which a film or adhesive goes on with a tenth of its modulus. */
+  yieldStrainPct?: number
+}
+
+/** Slope of films and adhesives past yield over their modulus: our choice; what is met lies between a twentieth and a fifth. */
+export const FILM_SLOPE_FRACTION = 0.1
+
+/** Whether a layer's own material is kept from contracting sideways. */
+export function isHeldSideways({ lateral, conductor }: BendLayer): boolean {
+  return lateral === undefined ? conductor === undefined || conductor.coverageFraction === 1 : lateral === 'held'
 }
 
 /** A metre: thicker input is a slip of the unit. */
@@ -71,7 +95,7 @@ export function orderInnermostFirst<T>(topDown: readonly T[], insideFace: 'top' 
 }
 
 /**
- * Plane-strain, coverage-weighted modulus of a layer, after checking all its numbers.
+ * Coverage-weighted modulus of a layer, in plane strain but for copper with gaps, after checking all its numbers.
  *
  * @param name  how errors call the layer, e.g. `layers[3]`
  * @throws  RangeError naming the number that breaks its range, or a layer that has no stiffness at all
@@ -80,7 +104,7 @@ export function effectiveModulusGpa(name: string, layer: BendLayer): number {
   requireNumber(`${name}.thicknessUm`, layer.thicknessUm, { above: 0, atMost: MAX_THICKNESS_UM, unit: 'um' })
   requireNumber(`${name}.modulusGpa`, layer.modulusGpa, { above: 0, atMost: MAX_MODULUS_GPA, unit: 'GPa' })
   requireNumber(`${name}.poisson`, layer.poisson, { atLeast: 0, below: 0.5 })
-  const solidGpa = layer.modulusGpa / (1 - layer.poisson ** 2)
+  const solidGpa = isHeldSideways(layer) ? layer.modulusGpa / (1 - layer.poisson ** 2) : layer.modulusGpa
   if (layer.conductor === undefined) return solidGpa
   const { coverageFraction, fillModulusGpa, fillPoisson } = layer.conductor
   requireNumber(`${name}.coverageFraction`, coverageFraction, { atLeast: 0, atMost: 1 })

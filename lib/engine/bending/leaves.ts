@@ -1,8 +1,9 @@
 import { requireNumber } from '../numerics'
+import { momentNPerMmWidth as momentOf } from './bent-state'
 import { computeLeafLengthDifference, developedLengthMm } from './developed-length'
 import type { BendLayer } from './layers'
 import { computeSection, type Section } from './section'
-import { type BendStrain, computeBendStrain } from './strain'
+import { type BendStrain, computeBendStrain, type Loading } from './strain'
 
 /** One bonded leaf of an unbonded construction in a fold. */
 export interface Leaf {
@@ -30,7 +31,7 @@ export interface LeavesInFold {
 /**
  * Leaves that are not bonded to each other, stacked in one fold.
  *
- * Model    each leaf bends about its own neutral axis at R_i + everything inside it; rigidities and moments add
+ * Model    each leaf bends about its own axis at R_i + everything inside it; rigidities and moments add
  * Holds    leaves that slide freely and touch, or keep the stated gaps. Leaves of equal length that are fixed at both
  *          ends cannot: the outer one flattens against, or the inner one buckles away from, its neighbour.
  * @param leaves          innermost first, each as for computeSection
@@ -46,11 +47,13 @@ export function computeLeaves({
   gapsUm,
   insideRadiusMm,
   angleDeg,
+  loading = 'once',
 }: {
   leaves: readonly (readonly BendLayer[])[]
   gapsUm: readonly number[]
   insideRadiusMm: number
   angleDeg: number
+  loading?: Loading
 }): LeavesInFold {
   if (leaves.length === 0) throw new RangeError('leaves must hold at least one leaf; found none')
   if (gapsUm.length !== leaves.length - 1) {
@@ -68,8 +71,8 @@ export function computeLeaves({
     depthUm += requireNumber(`gapsUm[${index - 1}]`, gapUm, { atLeast: 0, atMost: 1e6, unit: 'um' })
     const section = computeSection(layers)
     const leafRadiusMm = insideRadiusMm + depthUm / 1000
-    const strain = computeBendStrain(section, leafRadiusMm)
-    const axisDepthUm = depthUm + section.neutralAxisUm
+    const strain = computeBendStrain(section, leafRadiusMm, loading)
+    const axisDepthUm = depthUm + strain.axisUm
     firstAxisUm ??= axisDepthUm
     placed.push({
       innerDepthUm: depthUm,
@@ -78,13 +81,13 @@ export function computeLeaves({
       strain,
       developedLengthMm: developedLengthMm({
         insideRadiusMm: leafRadiusMm,
-        neutralAxisUm: section.neutralAxisUm,
+        neutralAxisUm: strain.axisUm,
         angleDeg,
       }),
       extraLengthMm: computeLeafLengthDifference(axisDepthUm - firstAxisUm, angleDeg),
     })
     rigidityNmm2PerMm += section.rigidityNmm2PerMm
-    momentNPerMmWidth += section.rigidityNmm2PerMm * strain.curvaturePerMm
+    momentNPerMmWidth += momentOf(section.stack, strain.axisUm, strain.curvaturePerMm / 1000)
     depthUm += section.totalThicknessUm
   }
   return {

@@ -1,4 +1,6 @@
+import type { StripStack } from './bent-state'
 import { type BendLayer, effectiveModulusGpa } from './layers'
+import { stripsOf } from './strips'
 
 /** A layer placed in its stack; depths from the inside (concave) face. */
 export interface SectionLayer {
@@ -6,7 +8,7 @@ export interface SectionLayer {
   isConductor: boolean
   innerDepthUm: number
   outerDepthUm: number
-  /** Plane-strain and coverage-weighted. */
+  /** Coverage-weighted; in plane strain but for copper with gaps. */
   effectiveModulusGpa: number
   layer: BendLayer
 }
@@ -21,6 +23,8 @@ export interface Section {
   rigidityNmm2PerMm: number
   /** Force per strain and mm of width, N/mm. */
   stretchingStiffnessNPerMm: number
+  /** The same layers with their yields, for what lies beyond the elastic range. */
+  stack: StripStack
 }
 
 /** 1 GPa um^3 per um of width is 1e9 N/m2 x 1e-18 m3 / 1e-6 m x 1e-6 m/m = 1e-9 N m2/m = 1e-6 N mm2 per mm. */
@@ -29,13 +33,14 @@ const NMM2_PER_MM_IN_GPA_UM3 = 1e-6
 const N_PER_MM_IN_GPA_UM = 1
 
 /**
- * Neutral axis and rigidity of a bonded stack (composite beam, plane strain).
+ * Elastic neutral axis and rigidity of a bonded stack (composite beam, plane strain; copper with gaps contracts sideways).
  *
  * Model    y_n = sum(E'_i t_i y_i) / sum(E'_i t_i), y_i the mid-depth of layer i
  *          D = sum(E'_i (t_i^3 / 12 + t_i (y_i - y_n)^2))
  * Holds    bonded layers, elastic, thickness well below radius. Unbonded leaves: use computeLeaves.
  * Frame    depth from the inside (concave) face. A design lists layers top down: orderInnermostFirst turns them.
  * @param layers  one or more, innermost first: thicknessUm > 0, modulusGpa > 0, poisson in [0, 0.5)
+ *          A pure function of the layers and their constants.
  * @returns the section; neutralAxisUm strictly between 0 and totalThicknessUm
  * @throws  RangeError naming layer and number if those ranges are broken (a schema lets none through: a caller's mistake)
  * Source   SOURCES.compositeBeam, SOURCES.fiveStripBeam, SOURCES.plateBending; check values in test/standards/beam
@@ -75,5 +80,9 @@ export function computeSection(layers: readonly BendLayer[]): Section {
     neutralAxisUm,
     rigidityNmm2PerMm: rigidity * NMM2_PER_MM_IN_GPA_UM3,
     stretchingStiffnessNPerMm: stretching * N_PER_MM_IN_GPA_UM,
+    stack: {
+      thicknessUm: layers.map(({ thicknessUm }) => thicknessUm),
+      strips: layers.map((layer, index) => stripsOf(layer, `layers[${index}]`)),
+    },
   }
 }

@@ -1,14 +1,21 @@
 import { findRoot, requireNumber } from '../numerics'
-import { type BentState, listStrips, type Strip, solveBentState } from './elastic-plastic'
+import { curvatureAt, findAxisUm, momentNPerMmWidth } from './bent-state'
 import type { Section } from './section'
 import { requireInsideRadiusUm } from './strain'
+
+export interface BentState {
+  /** Depth at which the strain is 0; wanders from the elastic axis as copper yields. */
+  axisUm: number
+  curvaturePerMm: number
+  momentNPerMmWidth: number
+}
 
 /** A section bent to a radius with copper past yield where the strain asks for it. */
 export interface FormedState extends BentState {
   insideRadiusMm: number
-  /** Share of the section's copper (and any other material with a yield strength) that is past yield, by area. */
+  /** Share of the section's copper (and any other material with a yield) that is past yield, by area. */
   yieldedFraction: number
-  /** Smallest inside radius at which nothing yields; null where no layer has a yield strength. */
+  /** Smallest inside radius at which nothing yields; null where no layer has a yield. */
   firstYieldInsideRadiusMm: number | null
 }
 
@@ -31,26 +38,31 @@ const FLAT_FRACTION = 1e-9
 /**
  * Bending a section to an inside radius, with yielding layers elastic-plastic.
  *
- * Model    bilinear stress (elastic, then yieldStrengthMpa with slope tangentModulusGpa), plane strain, no axial force
- * Holds    bending in one go from flat; materials without yieldStrengthMpa stay elastic (polyimide yields near 3 %)
+ * Model    bilinear stress (elastic, then yield with a lesser slope), no axial force
+ * Holds    bending in one go from flat; materials without a yield stay elastic (polyimide yields near 3 %)
  * @param insideRadiusMm  >= 0
  * @throws  RangeError naming the argument
  * Source   SOURCES.plasticBending; check values in test/standards/bending
  */
 export function computeFormedState(section: Section, insideRadiusMm: number): FormedState {
-  return formStrips(section, listStrips(section), insideRadiusMm)
-}
-
-function formStrips(section: Section, strips: readonly Strip[], insideRadiusMm: number): FormedState {
-  const radiusUm = requireInsideRadiusUm(insideRadiusMm)
-  const state = solveBentState(strips, section.totalThicknessUm, (axisUm) => 1 / (radiusUm + axisUm))
-  const yieldCurvature = firstYieldCurvaturePerUm(section, strips)
+  const state = bendTo(section, { insideRadiusUm: requireInsideRadiusUm(insideRadiusMm) })
+  const yieldCurvature = firstYieldCurvaturePerUm(section)
   return {
     ...state,
     insideRadiusMm,
-    yieldedFraction: yieldedFraction(strips, state),
+    yieldedFraction: yieldedFraction(section, state),
     firstYieldInsideRadiusMm:
       yieldCurvature === null ? null : Math.max(0, 1 / yieldCurvature - section.neutralAxisUm) / 1000,
+  }
+}
+
+function bendTo({ stack }: Section, bending: Parameters<typeof findAxisUm>[1]): BentState {
+  const axisUm = findAxisUm(stack, bending)
+  const curvaturePerUm = curvatureAt(bending, axisUm)
+  return {
+    axisUm,
+    curvaturePerMm: curvaturePerUm * 1000,
+    momentNPerMmWidth: momentNPerMmWidth(stack, axisUm, curvaturePerUm),
   }
 }
 
@@ -63,10 +75,9 @@ function formStrips(section: Section, strips: readonly Strip[], insideRadiusMm: 
  * Source   as computeFormedState
  */
 export function computeMomentCurvature(section: Section, curvaturesPerMm: readonly number[]): BentState[] {
-  const strips = listStrips(section)
   return curvaturesPerMm.map((curvature, index) => {
     requireNumber(`curvaturesPerMm[${index}]`, curvature, { above: 0, atMost: 1e6, unit: 'per mm' })
-    return solveBentState(strips, section.totalThicknessUm, () => curvature / 1000)
+    return bendTo(section, { curvaturePerUm: curvature / 1000 })
   })
 }
 
@@ -85,11 +96,10 @@ export function computeMomentCurvature(section: Section, curvaturesPerMm: readon
  */
 export function computeSpringback(section: Section, insideRadiusMm: number, angleDeg: number): Springback {
   requireNumber('angleDeg', angleDeg, { above: 0, atMost: 36000, unit: 'degrees' })
-  const strips = listStrips(section)
-  const formed = formStrips(section, strips, insideRadiusMm)
+  const formed = computeFormedState(section, insideRadiusMm)
   const { curvaturePerMm: formedCurvature } = formed
   const halfMoment = formed.momentNPerMmWidth / 2
-  const yieldCurvature = firstYieldCurvaturePerUm(section, strips)
+  const yieldCurvature = firstYieldCurvaturePerUm(section)
   const yieldMoment =
     yieldCurvature === null ? Number.POSITIVE_INFINITY : section.rigidityNmm2PerMm * yieldCurvature * 1000
   const reverseYield = halfMoment > yieldMoment
@@ -113,9 +123,7 @@ export function computeSpringback(section: Section, insideRadiusMm: number, angl
 }
 
 function stateForMoment(section: Section, momentNPerMmWidth: number, low: number, high: number): BentState {
-  const strips = listStrips(section)
-  const stateAt = (curvaturePerMm: number): BentState =>
-    solveBentState(strips, section.totalThicknessUm, () => curvaturePerMm / 1000)
+  const stateAt = (curvaturePerMm: number): BentState => bendTo(section, { curvaturePerUm: curvaturePerMm / 1000 })
   const { root } = findRoot((curvature) => stateAt(curvature).momentNPerMmWidth - momentNPerMmWidth, {
     low,
     high,
@@ -125,31 +133,38 @@ function stateForMoment(section: Section, momentNPerMmWidth: number, low: number
   return stateAt(root)
 }
 
-function firstYieldCurvaturePerUm(section: Section, strips: readonly Strip[]): number | null {
+function firstYieldCurvaturePerUm(section: Section): number | null {
   let least: number | null = null
-  for (const { innerDepthUm, outerDepthUm, yieldStrain } of strips) {
-    if (!Number.isFinite(yieldStrain)) continue
+  section.layers.forEach(({ innerDepthUm, outerDepthUm }, at) => {
     const armUm = Math.max(
       Math.abs(innerDepthUm - section.neutralAxisUm),
       Math.abs(outerDepthUm - section.neutralAxisUm),
     )
-    const curvature = yieldStrain / armUm
-    if (least === null || curvature < least) least = curvature
-  }
+    for (const { yieldStrain } of section.stack.strips[at] ?? []) {
+      if (!Number.isFinite(yieldStrain)) continue
+      const curvature = yieldStrain / armUm
+      if (least === null || curvature < least) least = curvature
+    }
+  })
   return least
 }
 
-function yieldedFraction(strips: readonly Strip[], { axisUm, curvaturePerMm }: BentState): number {
+function yieldedFraction({ layers, stack }: Section, { axisUm, curvaturePerMm }: BentState): number {
   let area = 0
   let yielded = 0
-  for (const { innerDepthUm, outerDepthUm, widthFraction, yieldStrain } of strips) {
-    if (!Number.isFinite(yieldStrain)) continue
-    // The elastic core reaches this far to either side of the axis.
-    const coreUm = (1000 * yieldStrain) / curvaturePerMm
-    const coreInStripUm = Math.max(0, Math.min(outerDepthUm, axisUm + coreUm) - Math.max(innerDepthUm, axisUm - coreUm))
-    area += widthFraction * (outerDepthUm - innerDepthUm)
-    yielded += widthFraction * (outerDepthUm - innerDepthUm - coreInStripUm)
-  }
+  layers.forEach(({ innerDepthUm, outerDepthUm }, at) => {
+    for (const { widthFraction, yieldStrain } of stack.strips[at] ?? []) {
+      if (!Number.isFinite(yieldStrain)) continue
+      // The elastic core reaches this far to either side of the axis.
+      const coreUm = (1000 * yieldStrain) / curvaturePerMm
+      const coreInStripUm = Math.max(
+        0,
+        Math.min(outerDepthUm, axisUm + coreUm) - Math.max(innerDepthUm, axisUm - coreUm),
+      )
+      area += widthFraction * (outerDepthUm - innerDepthUm)
+      yielded += widthFraction * (outerDepthUm - innerDepthUm - coreInStripUm)
+    }
+  })
   // Rounding of the core's edges must not make an elastic section look yielded.
   return area === 0 || yielded / area < Number.EPSILON * 16 ? 0 : yielded / area
 }

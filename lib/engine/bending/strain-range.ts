@@ -1,14 +1,24 @@
 import { requireNumber } from '../numerics'
+import { type LayerConstant, readConstant, withConstant } from './constants'
+import { findExtremes, type Knob, type Movable } from './extremes'
 import { type BendLayer, effectiveModulusGpa } from './layers'
 import { computeSection } from './section'
-import { computeBendStrain, requireInsideRadiusUm } from './strain'
-import { type Coordinate, climbToExtreme, estimateExtremes, type RadiusRange } from './strain-corners'
+import { computeBendStrain, type Loading, requireInsideRadiusUm, yieldScaleOf } from './strain'
 
-/** A layer with how far its thickness may fall short of, or exceed, what it states. */
+export interface ConstantSpread {
+  readonly constant: LayerConstant
+  /** Not above what the layer has. */
+  readonly low: number
+  /** Not below it. */
+  readonly high: number
+}
+
+/** A layer with how far its thickness may fall short of, or exceed, what it states, and its constants' spreads. */
 export interface TolerancedLayer extends BendLayer {
   /** Below thicknessUm. */
   minusUm: number
   plusUm: number
+  spreads?: readonly ConstantSpread[]
 }
 
 /** Strain over the tolerance range at one conductor face, tension positive. */
@@ -37,84 +47,100 @@ const UM_PER_MM = 1000
 const SEARCHED_CONDUCTORS = 12
 
 /**
- * Range of strain at both faces of every conductor when thicknesses and radius move within their tolerances.
+ * Range of the deciding strain at both faces of every conductor when thicknesses, radius and constants move within their limits.
  *
- * Model    the strain (y - y_n) / (R_i + y_n) at the corner of the tolerances where it is most extreme: found from the
- *          derivatives at nominal for every face, and by a search from corner to corner for the faces that matter
- * Holds    tolerances independent and below the thickness; moduli and coverage at nominal. The face with the largest
- *          strain comes out as trying all corners gives it; a face close to the axis may stop at a lesser corner, by at
- *          most 0.3 % of the largest strain (24,000 random stacks, test/unit/engine). With more than 12 conductors the
- *          search is for the innermost and the outermost one, which strain most.
+ * Model    the strain of computeBendStrain at the corner of the limits where it is most extreme, found for every face from corner to corner
+ *          by the signs of its derivatives (extremes.ts)
+ * Holds    limits independent of each other and tolerances below the thickness. The face with the largest strain comes out as trying all
+ *          corners gives it; a face close to the axis may stop at a lesser corner, by at most 0.3 % of the largest strain (random stacks in
+ *          test/unit/engine). With more than 12 conductors the search is for the innermost and the outermost one, which strain most.
  * @param layers          innermost first; minusUm >= 0 and below thicknessUm, plusUm >= 0
  * @param insideRadiusMm  >= 0, with radiusMinusMm (not above it) and radiusPlusMm
  * @returns one entry per conductor, innermost first
  * @throws  RangeError naming layer and number
- * Source   SOURCES.compositeBeam
+ * Source   as computeBendStrain
  */
 export function computeStrainRange({
   layers,
   insideRadiusMm,
   radiusMinusMm,
   radiusPlusMm,
+  loading = 'once',
 }: {
   layers: readonly TolerancedLayer[]
   insideRadiusMm: number
   radiusMinusMm: number
   radiusPlusMm: number
+  loading?: Loading
 }): ConductorStrainRange[] {
   if (layers.length === 0) throw new RangeError('layers must hold at least one layer; found none')
   const radiusUm = requireInsideRadiusUm(insideRadiusMm)
   requireNumber('radiusMinusMm', radiusMinusMm, { atLeast: 0, atMost: insideRadiusMm, unit: 'mm' })
   requireNumber('radiusPlusMm', radiusPlusMm, { atLeast: 0, atMost: 1e6, unit: 'mm' })
-  const radius: RadiusRange = {
-    nominalUm: radiusUm,
+  const knobs = listKnobs(layers, {
     lowUm: radiusUm - radiusMinusMm * UM_PER_MM,
+    nominalUm: radiusUm,
     highUm: radiusUm + radiusPlusMm * UM_PER_MM,
-  }
-  const coordinates: Coordinate[] = layers.map((layer, index) => {
-    const name = `layers[${index}]`
-    const modulusGpa = effectiveModulusGpa(name, layer)
-    requireNumber(`${name}.minusUm`, layer.minusUm, { atLeast: 0, below: layer.thicknessUm, unit: 'um' })
-    requireNumber(`${name}.plusUm`, layer.plusUm, { atLeast: 0, atMost: 1e6, unit: 'um' })
-    return {
-      modulusGpa,
-      nominalUm: layer.thicknessUm,
-      lowUm: layer.thicknessUm - layer.minusUm,
-      highUm: layer.thicknessUm + layer.plusUm,
-      valueUm: layer.thicknessUm,
-    }
   })
-  const smallest = estimateExtremes(coordinates, radius, 'smallest')
-  const largest = estimateExtremes(coordinates, radius, 'largest')
-  const nominal = computeBendStrain(computeSection(layers), insideRadiusMm).conductors
-  const conductorIndices = layers.flatMap((layer, index) => (layer.conductor === undefined ? [] : [index]))
-  const rangeAt = (layersInside: number, nominalPct: number, isSearched: boolean): FaceRange => {
-    const low = PCT * (smallest[layersInside] ?? Number.NaN)
-    const high = PCT * (largest[layersInside] ?? Number.NaN)
-    if (!isSearched) {
-      return { nominalPct, minPct: Math.min(low, nominalPct), maxPct: Math.max(high, nominalPct) }
+  const yieldScale = yieldScaleOf(loading)
+  const section = computeSection(layers)
+  const nominal = computeBendStrain(section, insideRadiusMm, loading).conductors
+  // A face lies outside as many layers as are inside it.
+  const indices = layers.flatMap((layer, index) => (layer.conductor === undefined ? [] : [index]))
+  const faces = indices.flatMap((index) => [index, index + 1])
+  const searched =
+    nominal.length <= SEARCHED_CONDUCTORS ? faces : [...new Set([...faces.slice(0, 2), ...faces.slice(-2)])]
+  const extremes = findExtremes({ layers, insideRadiusUm: radiusUm, yieldScale, knobs, faces, searched })
+  return nominal.map(({ id }, order) => {
+    const rangeAt = (at: number): FaceRange => {
+      const extreme = extremes[at]
+      if (extreme === undefined) throw new RangeError(`no range for face ${at}`)
+      return {
+        nominalPct: PCT * extreme.nominal,
+        minPct: PCT * extreme.smallest,
+        maxPct: PCT * extreme.largest,
+      }
     }
-    return {
-      nominalPct,
-      minPct: Math.min(low, nominalPct, PCT * climbToExtreme(coordinates, radius, layersInside, 'smallest')),
-      maxPct: Math.max(high, nominalPct, PCT * climbToExtreme(coordinates, radius, layersInside, 'largest')),
-    }
-  }
-  return nominal.map(({ id, innerFacePct, outerFacePct, peakPct }, order) => {
-    const index = conductorIndices[order] ?? 0
-    const isOutermost = order === 0 || order === nominal.length - 1
-    const isSearched = nominal.length <= SEARCHED_CONDUCTORS || isOutermost
-    const inner = rangeAt(index, innerFacePct, isSearched)
-    const outer = rangeAt(index + 1, outerFacePct, isSearched)
+    const inner = rangeAt(2 * order)
+    const outer = rangeAt(2 * order + 1)
     return {
       id,
       inner,
       outer,
-      peakNominalPct: peakPct,
+      peakNominalPct: Math.max(Math.abs(inner.nominalPct), Math.abs(outer.nominalPct)),
       peakBestPct: Math.max(leastMagnitudePct(inner), leastMagnitudePct(outer)),
       peakWorstPct: Math.max(greatestMagnitudePct(inner), greatestMagnitudePct(outer)),
     }
   })
+}
+
+function listKnobs(
+  layers: readonly TolerancedLayer[],
+  radius: { lowUm: number; nominalUm: number; highUm: number },
+): Knob[] {
+  const knobs: Knob[] = []
+  const add = (what: Movable, low: number, nominal: number, high: number): void => {
+    if (low < high) knobs.push({ ...what, low, nominal, high })
+  }
+  layers.forEach((layer, layerIndex) => {
+    const name = `layers[${layerIndex}]`
+    effectiveModulusGpa(name, layer)
+    const { thicknessUm, minusUm, plusUm, spreads = [] } = layer
+    requireNumber(`${name}.minusUm`, minusUm, { atLeast: 0, below: thicknessUm, unit: 'um' })
+    requireNumber(`${name}.plusUm`, plusUm, { atLeast: 0, atMost: 1e6, unit: 'um' })
+    add({ kind: 'thickness', layerIndex }, thicknessUm - minusUm, thicknessUm, thicknessUm + plusUm)
+    for (const { constant, low, high } of spreads) {
+      const value = readConstant(layer, constant)
+      requireNumber(`${name}.${constant} spread low`, low, { atMost: value })
+      requireNumber(`${name}.${constant} spread high`, high, { atLeast: value })
+      const layerWith = (end: number): BendLayer => withConstant(layer, constant, end)
+      effectiveModulusGpa(name, layerWith(low))
+      effectiveModulusGpa(name, layerWith(high))
+      add({ kind: 'constant', layerIndex, constant }, low, value, high)
+    }
+  })
+  add({ kind: 'radius' }, radius.lowUm, radius.nominalUm, radius.highUm)
+  return knobs
 }
 
 function leastMagnitudePct({ minPct, maxPct }: FaceRange): number {

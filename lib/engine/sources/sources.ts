@@ -120,6 +120,21 @@ export const SOURCES = {
     kind: 'memory',
     note: 'exact for kinematic hardening and for perfect plasticity once yielded',
   },
+  finiteElementBending: {
+    title:
+      'own finite elements: slices in pure bending and unit cells of hatch, general-purpose open-source solver, large rotations',
+    number: null,
+    year: 2026,
+    kind: 'handbook',
+    note: 'mesh-converged; 109 cases with inputs and tolerances stand in test/standards/fem-cases.json; not a published source',
+  },
+  ourChoice: {
+    title: 'our choice',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no published source was found; set it from your own tests',
+  },
   parallelFaceFold: {
     title: 'Strength Measurement of Optical Fibers by Bending, J. American Ceramic Society 69, 815',
     number: null,
@@ -277,6 +292,7 @@ export function citeSource(key: SourceKey): string {
     case 'memory':
       return `${dated}; ${SOURCE_KINDS[source.kind]}`
     case 'common-practice':
+      if (key === 'ourChoice') return 'our choice, no published source'
       return key === 'commonPractice' ? 'common practice, no published source' : `${dated}; common practice`
     case 'own-choice':
       return 'our choice, no published source'

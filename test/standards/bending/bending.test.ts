@@ -58,7 +58,7 @@ checkTopic('4 bend strain and radius', [
     (check) => {
       const section = computeSection(layersOf(check, { copperIndices: listOf(check.inputs, 'copperLayerIndices') }))
       const bend = computeBendStrain(section, input(check, 'insideRadiusUm') / 1000)
-      expectValue(check, 'neutralAxisFromInsideUm', bend.neutralAxisUm)
+      expectValue(check, 'neutralAxisFromInsideUm', bend.axisUm)
       const faces = check.expected.copperStrainPercentInnerOuter as [number, number][]
       expect(bend.conductors).toHaveLength(faces.length)
       for (const [index, [inner, outer]] of faces.entries()) {

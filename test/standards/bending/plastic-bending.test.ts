@@ -11,8 +11,15 @@ import {
 import { citeSource } from '@/lib/engine/sources'
 import { expectNear } from '../check-values'
 
-/** A bare sheet of elastic, perfectly plastic metal; poisson 0 keeps plane strain out of the textbook relations. */
-const sheet: BendLayer = { id: 'sheet', thicknessUm: 100, modulusGpa: 100, poisson: 0, yieldStrengthMpa: 200 }
+/** A bare strip of elastic, perfectly plastic metal, free to contract: that keeps plane strain out of the textbook relations. */
+const sheet: BendLayer = {
+  id: 'sheet',
+  thicknessUm: 100,
+  modulusGpa: 100,
+  poisson: 0,
+  yieldStrengthMpa: 200,
+  lateral: 'free',
+}
 const section = computeSection([sheet])
 const yieldStrain = yieldStrainPct({ yieldStrengthMpa: 200, modulusGpa: 100, poisson: 0 }) / 100
 /** First yield of a sheet: kappa_y = 2 eps_y / t. */
@@ -56,9 +63,9 @@ describe(`springback of a sheet: ${citeSource('springback')}`, () => {
 describe(`letting go past a second yield: ${citeSource('reversedYield')}`, () => {
   it('a stiff elastic film that bends thin copper back yields it again; equilibrium by stepwise integration', () => {
     const layers: BendLayer[] = [
-      { id: 'copper-inner', thicknessUm: 5, modulusGpa: 100, poisson: 0, yieldStrengthMpa: 80 },
+      { id: 'copper-inner', thicknessUm: 5, modulusGpa: 100, poisson: 0, yieldStrengthMpa: 80, lateral: 'free' },
       { id: 'film', thicknessUm: 75, modulusGpa: 5, poisson: 0 },
-      { id: 'copper-outer', thicknessUm: 5, modulusGpa: 100, poisson: 0, yieldStrengthMpa: 80 },
+      { id: 'copper-outer', thicknessUm: 5, modulusGpa: 100, poisson: 0, yieldStrengthMpa: 80, lateral: 'free' },
     ]
     const stack = computeSection(layers)
     const spring = computeSpringback(stack, 2, 180)

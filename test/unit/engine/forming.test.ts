@@ -111,13 +111,13 @@ function stressMpa(
   { modulusGpa, poisson, conductor, yieldStrengthMpa, tangentModulusGpa = 0 }: BendLayer,
   strain: number,
 ): number {
-  const elasticMpa = (1000 * modulusGpa) / (1 - poisson ** 2)
-  const yieldMpa = (yieldStrengthMpa ?? Number.POSITIVE_INFINITY) / Math.sqrt(1 - poisson + poisson ** 2)
+  // Copper with gaps contracts sideways; everything else is held.
+  const isFree = conductor !== undefined && conductor.coverageFraction < 1
+  const elasticMpa = (1000 * modulusGpa) / (isFree ? 1 : 1 - poisson ** 2)
+  const flowMpa = (yieldStrengthMpa ?? Number.POSITIVE_INFINITY) * (isFree ? 1 : 2 / Math.sqrt(3))
   const trial = elasticMpa * Math.abs(strain)
-  const solid =
-    trial <= yieldMpa
-      ? trial
-      : yieldMpa + (4 / 3) * 1000 * tangentModulusGpa * (Math.abs(strain) - yieldMpa / elasticMpa)
+  const slopeMpa = (isFree ? 1 : 4 / 3) * 1000 * tangentModulusGpa
+  const solid = trial <= flowMpa ? trial : flowMpa + slopeMpa * (Math.abs(strain) - flowMpa / elasticMpa)
   const coverage = conductor?.coverageFraction ?? 1
   const fill = conductor === undefined ? 0 : (1000 * conductor.fillModulusGpa) / (1 - conductor.fillPoisson ** 2)
   return Math.sign(strain) * coverage * solid + (1 - coverage) * fill * strain

@@ -1,7 +1,15 @@
-import { computeMinRadiusForStrain, computeStrainRange, type Leaf } from '../bending'
+import {
+  type ConductorStrain,
+  type ConductorStrainRange,
+  computeMinRadiusForStrain,
+  computeStrainRange,
+  LEAST_RADIUS_RATIO,
+  type Leaf,
+  type Loading,
+} from '../bending'
 import type { Bend } from '../design'
 import type { FatigueFoil } from '../life'
-import type { ConductorStrainResult, LifeReach, MissingInput } from '../results'
+import type { ConductorStrainResult, CopperPartResult, LifeReach, MissingInput } from '../results'
 import {
   type ConductorAllowable,
   findAllowable,
@@ -9,18 +17,32 @@ import {
   isRolledAnnealed,
   type SurvivalDemand,
 } from './bend-allowables'
-import { type ConductorLife, computeConductorLife, type FaceInBend } from './bend-life'
+import { type ConductorLife, computeConductorLife, type FlexedLeaf } from './bend-life'
 import { findAxisOffsetRange } from './bend-ranges'
 import type { BendSection, ConductorInBend } from './bend-section'
 
 export interface ConductorEntry {
   readonly result: ConductorStrainResult
+  /** The copper of one material each, in the order in which it lies. */
+  readonly parts: readonly PartEntry[]
+}
+
+interface PartEntry {
+  readonly bendLayerId: string
+  readonly isPlating: boolean
+  readonly result: ConductorStrainResult
   /** The allowable that a radius may be worked out from; null where nobody can tell one. */
   readonly provenPct: number | null
 }
 
+/** How a bend loads its copper: what is made once or a few times and left is formed. */
+export function loadingOf({ use, motion }: Bend): Loading {
+  return use === 'dynamic' ? motion : 'once'
+}
+
 /**
- * Strain, range, allowable and life of every conductor layer of a bend, leaf by leaf.
+ * Strain, range, allowable and life of every conductor layer of a bend, leaf by leaf. Foil and plating are judged apart; the layer's
+ * figures are those of the one that has less to spare.
  *
  * @param missing  receives the inputs that absent allowables lack
  */
@@ -28,10 +50,10 @@ export function computeConductors(
   { bend, section, demand }: { bend: Bend; section: BendSection; demand: SurvivalDemand },
   leaves: readonly Leaf[],
   missing: MissingInput[],
-): { conductors: ConductorEntry[]; faces: FaceInBend[] } {
+): { conductors: ConductorEntry[]; flexed: FlexedLeaf[] } {
   const conductors: ConductorEntry[] = []
-  const faces: FaceInBend[] = []
-  const foils = new Map<string, FatigueFoil>()
+  const flexed: FlexedLeaf[] = []
+  const loading = loadingOf(bend)
   for (const leafSection of section.leaves) {
     const { leafIndex, layers } = leafSection
     const leaf = leaves[leafIndex]
@@ -42,57 +64,163 @@ export function computeConductors(
       insideRadiusMm: leaf.insideRadiusMm,
       radiusMinusMm: bend.radiusToleranceMm,
       radiusPlusMm: bend.radiusToleranceMm,
+      loading,
     })
+    const foils = new Map<string, FatigueFoil>()
     for (const conductor of section.conductors) {
       if (conductor.leafIndex !== leafIndex) continue
-      const { layer } = conductor.copper
-      const strain = leaf.strain.conductors.find(({ id }) => id === layer.id)
-      const range = ranges.find(({ id }) => id === layer.id)
-      if (strain === undefined || range === undefined) continue
-      const foil = foils.get(conductor.material.id) ?? getFatigueFoil(conductor)
-      foils.set(conductor.material.id, foil)
-      const allowable = findAllowable(conductor, bend, demand.survival, missing)
-      const peakRangePct = { low: range.peakBestPct, high: range.peakWorstPct }
-      const life =
+      const copperParts = conductor.plating === null ? [conductor] : [conductor, conductor.plating]
+      const parts = copperParts.flatMap((part): PartEntry[] => {
+        const strain = leaf.strain.conductors.find(({ id }) => id === part.bendLayerId)
+        const range = ranges.find(({ id }) => id === part.bendLayerId)
+        if (strain === undefined || range === undefined) return []
+        const foil = getFatigueFoil(part)
+        foils.set(part.bendLayerId, foil)
+        return [describePart({ part, leaf, strain, range, foil, bend, demand, missing })]
+      })
+      const merged = mergeParts(parts)
+      if (merged === null) continue
+      const axisOffsetRangeFraction =
         bend.use === 'dynamic'
-          ? computeConductorLife(foil, bend, demand.survival, { nominal: strain.peakPct, range: peakRangePct })
+          ? findAxisOffsetRange(leaf, leafSection, new Set(parts.map(({ bendLayerId }) => bendLayerId)))
           : null
-      const axisUm = leaf.section.neutralAxisUm
-      faces.push({
-        foil,
-        armUm: Math.max(Math.abs(strain.innerDepthUm - axisUm), Math.abs(strain.outerDepthUm - axisUm)),
-        axisDepthUm: leaf.innerDepthUm + axisUm,
-      })
-      conductors.push({
-        provenPct: allowable.provenPct,
-        result: {
-          layerId: layer.id,
-          name: layer.name,
-          leafIndex,
-          innerDepthUm: leaf.innerDepthUm + strain.innerDepthUm,
-          outerDepthUm: leaf.innerDepthUm + strain.outerDepthUm,
-          innerStrainPct: strain.innerFacePct,
-          outerStrainPct: strain.outerFacePct,
-          peakStrainPct: strain.peakPct,
-          peakRangePct,
-          allowablePct: allowable.allowablePct,
-          medianAllowablePct: allowable.medianAllowablePct,
-          allowableSourceKey: allowable.sourceKey,
-          pastYield: strain.peakPct > conductor.yieldStrainPct,
-          yieldStrainPct: conductor.yieldStrainPct,
-          axisOffsetRangeFraction: bend.use === 'dynamic' ? findAxisOffsetRange(leaf, leafSection, layer.id) : null,
-          medianLifeCycles: life?.medianCycles ?? null,
-          survivalLifeCycles: life?.survivalCycles ?? null,
-          survivalLifeRangeCycles: life?.survivalRangeCycles ?? null,
-          isLifeAtCap: life?.isAtCap ?? false,
-          lifeReach: life === null ? null : findLifeReach(conductor, bend, allowable, life),
-          ductilityLifeCycles: life === null || isRolledAnnealed(conductor) ? null : life.ductilityCycles,
-          relationEndPct: allowable.relationEndPct,
-        },
-      })
+      conductors.push({ ...merged, result: { ...merged.result, axisOffsetRangeFraction } })
     }
+    flexed.push({ section: leaf.section, innerDepthUm: leaf.innerDepthUm, foils })
   }
-  return { conductors, faces }
+  return { conductors, flexed }
+}
+
+function describePart({
+  part,
+  leaf,
+  strain,
+  range,
+  foil,
+  bend,
+  demand,
+  missing,
+}: {
+  part: ConductorInBend
+  leaf: Leaf
+  strain: ConductorStrain
+  range: ConductorStrainRange
+  foil: FatigueFoil
+  bend: Bend
+  demand: SurvivalDemand
+  missing: MissingInput[]
+}): PartEntry {
+  const { layer } = part.copper
+  const allowable = findAllowable(part, bend, demand.survival, missing)
+  const peakRangePct = { low: range.peakBestPct, high: range.peakWorstPct }
+  const life =
+    bend.use === 'dynamic'
+      ? computeConductorLife(foil, bend, demand.survival, { nominal: strain.decidingPct, range: peakRangePct })
+      : null
+  return {
+    bendLayerId: part.bendLayerId,
+    isPlating: part.bendLayerId !== layer.id,
+    provenPct: allowable.provenPct,
+    result: {
+      layerId: layer.id,
+      name: layer.name,
+      leafIndex: part.leafIndex,
+      innerDepthUm: leaf.innerDepthUm + strain.innerDepthUm,
+      outerDepthUm: leaf.innerDepthUm + strain.outerDepthUm,
+      innerStrainPct: strain.innerFacePct,
+      outerStrainPct: strain.outerFacePct,
+      peakStrainPct: strain.decidingPct,
+      peakRangePct,
+      firstBendStrainPct: strain.peakPct,
+      cycleRangePct: strain.rangePct,
+      greatestStrainPct: strain.greatestPct,
+      governingMaterial: { materialId: part.material.id, name: part.material.name },
+      parts: [],
+      allowablePct: allowable.allowablePct,
+      medianAllowablePct: allowable.medianAllowablePct,
+      allowableSourceKey: allowable.sourceKey,
+      pastYield: strain.peakPct > part.yieldStrainPct,
+      yieldStrainPct: part.yieldStrainPct,
+      axisOffsetRangeFraction: null,
+      medianLifeCycles: life?.medianCycles ?? null,
+      survivalLifeCycles: life?.survivalCycles ?? null,
+      survivalLifeRangeCycles: life?.survivalRangeCycles ?? null,
+      isLifeAtCap: life?.isAtCap ?? false,
+      lifeReach: life === null ? null : findLifeReach(part, bend, allowable, life),
+      ductilityLifeCycles: life === null || isRolledAnnealed(part) ? null : life.ductilityCycles,
+      relationEndPct: allowable.relationEndPct,
+    },
+  }
+}
+
+/** Strain figures of the part with least to spare, lives of the part that breaks first, and reach of the one that is known least. */
+function mergeParts(parts: readonly PartEntry[]): ConductorEntry | null {
+  const [first, ...others] = parts
+  if (first === undefined) return null
+  if (others.length === 0) return { result: { ...first.result, parts: [describeShare(first)] }, parts }
+  const inOrder = parts.toSorted((a, b) => a.result.innerDepthUm - b.result.innerDepthUm)
+  const inner = inOrder[0]?.result ?? first.result
+  const outer = inOrder.at(-1)?.result ?? first.result
+  let weakest = first.result
+  let shortest = first.result
+  for (const { result } of others) {
+    if (isWeaker(result, weakest)) weakest = result
+    if (lifeOf(result) < lifeOf(shortest)) shortest = result
+  }
+  const results = parts.map(({ result }) => result)
+  const ductilityLives = results.flatMap(({ ductilityLifeCycles: life }) => (life === null ? [] : [life]))
+  return {
+    parts,
+    result: {
+      ...weakest,
+      innerDepthUm: inner.innerDepthUm,
+      outerDepthUm: outer.outerDepthUm,
+      innerStrainPct: inner.innerStrainPct,
+      outerStrainPct: outer.outerStrainPct,
+      firstBendStrainPct: Math.max(...results.map(({ firstBendStrainPct }) => firstBendStrainPct)),
+      cycleRangePct: weakest.cycleRangePct,
+      greatestStrainPct: Math.max(...results.map(({ greatestStrainPct }) => greatestStrainPct ?? 0)),
+      pastYield: results.some(({ pastYield }) => pastYield),
+      medianLifeCycles: shortest.medianLifeCycles,
+      survivalLifeCycles: shortest.survivalLifeCycles,
+      survivalLifeRangeCycles: shortest.survivalLifeRangeCycles,
+      isLifeAtCap: shortest.isLifeAtCap,
+      lifeReach: LEAST_KNOWN_FIRST.find((reach) => results.some(({ lifeReach }) => lifeReach === reach)) ?? null,
+      ductilityLifeCycles: ductilityLives.length === 0 ? null : Math.min(...ductilityLives),
+      parts: inOrder.map(describeShare),
+    },
+  }
+}
+
+/** In dynamic use the copper that breaks first; where no life tells, the copper with least of its allowable to spare. */
+function isWeaker(one: ConductorStrainResult, other: ConductorStrainResult): boolean {
+  const [life, otherLife] = [lifeOf(one), lifeOf(other)]
+  return life === otherLife ? shareOf(one) > shareOf(other) : life < otherLife
+}
+
+const lifeOf = ({ survivalLifeCycles }: ConductorStrainResult): number => survivalLifeCycles ?? Number.POSITIVE_INFINITY
+
+const LEAST_KNOWN_FIRST: readonly LifeReach[] = ['beyond', 'strength-governed', 'within']
+
+/** Copper without an allowable has nothing to spare that anybody could tell. */
+function shareOf({ peakStrainPct, allowablePct, relationEndPct }: ConductorStrainResult): number {
+  const allowed = allowablePct ?? relationEndPct
+  return allowed === null ? Number.POSITIVE_INFINITY : peakStrainPct / allowed
+}
+
+function describeShare({ isPlating, result }: PartEntry): CopperPartResult {
+  return {
+    materialId: result.governingMaterial?.materialId ?? '',
+    name: result.governingMaterial?.name ?? '',
+    isPlating,
+    thicknessUm: result.outerDepthUm - result.innerDepthUm,
+    peakStrainPct: result.peakStrainPct,
+    peakRangePct: result.peakRangePct,
+    allowablePct: result.allowablePct,
+    yieldStrainPct: result.yieldStrainPct,
+    medianLifeCycles: result.medianLifeCycles,
+    survivalLifeCycles: result.survivalLifeCycles,
+  }
 }
 
 /**
@@ -129,20 +257,31 @@ export function findGoverning(conductors: readonly ConductorEntry[]): ConductorS
   return governing
 }
 
-/** Null as soon as one layer has no allowable that stands: nobody can say at which radius the bend would hold. */
-export function findMinRadius(leaves: readonly Leaf[], conductors: readonly ConductorEntry[]): number | null {
+/**
+ * Radius at which the strain verdict just holds, not below the least at which a strain can be told.
+ *
+ * @returns null as soon as one layer has no allowable that stands: nobody can say at which radius the bend would hold
+ */
+export function findMinRadius(
+  leaves: readonly Leaf[],
+  conductors: readonly ConductorEntry[],
+  loading: Loading,
+): { readonly radiusMm: number; readonly isFloor: boolean } | null {
   const allowables = new Map<string, number>()
-  for (const { result, provenPct } of conductors) {
+  for (const { bendLayerId, provenPct } of conductors.flatMap(({ parts }) => parts)) {
     if (provenPct === null) return null
-    allowables.set(result.layerId, provenPct)
+    allowables.set(bendLayerId, provenPct)
   }
-  let minRadiusMm: number | null = null
+  let found: { radiusMm: number; isFloor: boolean } | null = null
   for (const leaf of leaves) {
-    const radius = computeMinRadiusForStrain(leaf.section, (id) => allowables.get(id) ?? null)
+    const radius = computeMinRadiusForStrain(leaf.section, (id) => allowables.get(id) ?? null, loading)
     if (radius === null) continue
-    minRadiusMm = Math.max(minRadiusMm ?? 0, radius.minInsideRadiusMm - leaf.innerDepthUm / 1000)
+    const floorMm = (LEAST_RADIUS_RATIO * leaf.section.totalThicknessUm) / 1000
+    const isFloor = radius.minInsideRadiusMm < floorMm
+    const radiusMm = Math.max(radius.minInsideRadiusMm, floorMm) - leaf.innerDepthUm / 1000
+    if (found === null || radiusMm > found.radiusMm) found = { radiusMm, isFloor }
   }
-  return minRadiusMm
+  return found
 }
 
 export interface LeastLife {

@@ -1,6 +1,6 @@
 import type { Bend } from '../design'
 import type { BendResult, ConductorStrainResult } from '../results'
-import type { LeafForRules } from './bend-rules'
+import { type LeafForRules, listCopperSpans } from './bend-rules'
 
 /** Radii closer than this say the same to anybody who builds: a quarter. */
 const AGREEMENT_RATIO = 1.25
@@ -73,13 +73,12 @@ function explainHandbook(
 }
 
 /** Depth at which the formula has its axis: mid-copper, halfway between two conductors, or the mid-plane. */
-function findAssumedAxisUm({ section, conductors }: LeafForRules): number | null {
-  const ids = new Set(conductors.map(({ source }) => source.layer.id))
-  const copper = section.layers.filter(({ id }) => ids.has(id))
+function findAssumedAxisUm(leaf: LeafForRules): number | null {
+  const copper = listCopperSpans(leaf)
   const first = copper[0]
   const last = copper[copper.length - 1]
   if (first === undefined || last === undefined) return null
-  if (copper.length > 2) return section.totalThicknessUm / 2
+  if (copper.length > 2) return leaf.section.totalThicknessUm / 2
   return copper.length === 1
     ? (first.innerDepthUm + first.outerDepthUm) / 2
     : (first.outerDepthUm + last.innerDepthUm) / 2

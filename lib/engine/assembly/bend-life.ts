@@ -1,3 +1,4 @@
+import { computeBendStrain, computeMinRadiusForStrain, type Section } from '../bending'
 import type { Bend } from '../design'
 import {
   type BendMotion,
@@ -74,21 +75,21 @@ function lifeAt(
   return { median: life.median.cycles, survival: life.survivalCycles, isAtCap: life.median.bound === 'above' }
 }
 
-/** A conductor layer's worse face, with its leaf's place in the bend. */
-export interface FaceInBend {
-  readonly foil: FatigueFoil
-  /** Distance of the worse face from the leaf's neutral axis. */
-  readonly armUm: number
-  /** Depth of that axis from the bend's inside face. */
-  readonly axisDepthUm: number
+/** A leaf of a bend with the copper that flexes in it. */
+export interface FlexedLeaf {
+  readonly section: Section
+  /** Depth of the leaf's inside face from that of the bend. */
+  readonly innerDepthUm: number
+  /** By the id of the layer in the section. */
+  readonly foils: ReadonlyMap<string, FatigueFoil>
 }
 
 /**
- * Life over inside radius. The relation gives strain from cycles in closed form, so points are taken evenly in log
- * cycles and turned into radii: exact at every point, and no root to find but at the ends.
+ * Life over inside radius. Points are taken evenly in log cycles: the relation gives the strain of each in closed form,
+ * and the section the radius at which it has that strain, so that every point is exact.
  */
 export function computeLifeCurve(
-  faces: readonly FaceInBend[],
+  leaves: readonly FlexedLeaf[],
   { insideRadiusMm, motion }: Bend,
   survival: Survival,
   markedRadiusMm: number | null,
@@ -101,14 +102,14 @@ export function computeLifeCurve(
     medianLifeCycles: medianCycles,
     survivalLifeCycles: medianCycles * survivalFraction,
   })
-  const low = Math.max(medianAtRadius(faces, motion, survival, lowRadiusMm), MIN_CYCLES)
-  const high = medianAtRadius(faces, motion, survival, highRadiusMm)
+  const low = Math.max(medianAtRadius(leaves, motion, survival, lowRadiusMm), MIN_CYCLES)
+  const high = medianAtRadius(leaves, motion, survival, highRadiusMm)
   const points = [point(lowRadiusMm, low)]
   const step = Math.log(high / low) / (CURVE_POINTS - 1)
   if (step > 0) {
     for (let at = 1; at < CURVE_POINTS - 1; at += 1) {
       const cycles = low * Math.exp(at * step)
-      const radiusMm = radiusForMedian(faces, motion, cycles)
+      const radiusMm = radiusForMedian(leaves, motion, cycles)
       const previous = points[points.length - 1]
       if (previous !== undefined && radiusMm > previous.insideRadiusMm && radiusMm < highRadiusMm) {
         points.push(point(radiusMm, cycles))
@@ -120,29 +121,32 @@ export function computeLifeCurve(
 }
 
 function medianAtRadius(
-  faces: readonly FaceInBend[],
+  leaves: readonly FlexedLeaf[],
   motion: BendMotion,
   survival: Survival,
   radiusMm: number,
 ): number {
   let least = MAX_CYCLES
-  for (const { foil, armUm, axisDepthUm } of faces) {
-    const strainPct = (100 * armUm) / (radiusMm * 1000 + axisDepthUm)
-    least = Math.min(least, lifeAt(foil, motion, survival, strainPct).median)
+  for (const { section, innerDepthUm, foils } of leaves) {
+    for (const { id, decidingPct } of computeBendStrain(section, radiusMm + innerDepthUm / 1000, motion).conductors) {
+      const foil = foils.get(id)
+      if (foil !== undefined) least = Math.min(least, lifeAt(foil, motion, survival, decidingPct).median)
+    }
   }
   return least
 }
 
-function radiusForMedian(faces: readonly FaceInBend[], motion: BendMotion, cycles: number): number {
-  let radiusUm = 0
-  let foilOfRange: FatigueFoil | null = null
-  let strain = 0
-  for (const { foil, armUm, axisDepthUm } of faces) {
-    if (foil !== foilOfRange) {
-      strain = fatigueStrainRangeFraction(foil, cycles) / strainRangeOfMotion(1, motion)
-      foilOfRange = foil
+function radiusForMedian(leaves: readonly FlexedLeaf[], motion: BendMotion, cycles: number): number {
+  let radiusMm = 0
+  for (const { section, innerDepthUm, foils } of leaves) {
+    const allowed = (id: string): number | null => {
+      const foil = foils.get(id)
+      if (foil === undefined) return null
+      const strainPct = (100 * fatigueStrainRangeFraction(foil, cycles)) / strainRangeOfMotion(1, motion)
+      return Math.min(100, strainPct)
     }
-    radiusUm = Math.max(radiusUm, armUm / strain - axisDepthUm)
+    const radius = computeMinRadiusForStrain(section, allowed, motion)
+    if (radius !== null) radiusMm = Math.max(radiusMm, radius.minInsideRadiusMm - innerDepthUm / 1000)
   }
-  return radiusUm / 1000
+  return radiusMm
 }

@@ -44,15 +44,28 @@ function bendStack(moduliGpa: readonly number[], thicknessUm: readonly number[])
   return { axisUm, depthUm, rigidity: second - stretching * axisUm ** 2 }
 }
 
-/** How far the middle of a conductor lies from its leaf's elastic axis, as a share of the thickness, over the tolerances. */
-export function findAxisOffsetRange(leaf: Leaf, section: LeafSection, layerId: string): QuantityRange {
+/**
+ * How far the middle of a conductor lies from its leaf's elastic axis, as a share of the thickness, over the tolerances.
+ *
+ * @param bendLayerIds  its foil, and its plating where it has one
+ */
+export function findAxisOffsetRange(
+  leaf: Leaf,
+  section: LeafSection,
+  bendLayerIds: ReadonlySet<string>,
+): QuantityRange {
   const { spans, moduliGpa } = readStack(leaf, section)
-  const conductorAt = section.layers.findIndex(({ id }) => id === layerId)
+  const first = section.layers.findIndex(({ id }) => bendLayerIds.has(id))
+  const last = section.layers.findLastIndex(({ id }) => bendLayerIds.has(id))
   return findRange(spans, (thicknessUm) => {
     const { axisUm, depthUm } = bendStack(moduliGpa, thicknessUm)
     let insideUm = 0
-    for (let at = 0; at < conductorAt; at += 1) insideUm += thicknessUm[at] ?? 0
-    return Math.abs(insideUm + (thicknessUm[conductorAt] ?? 0) / 2 - axisUm) / depthUm
+    let ownUm = 0
+    for (let at = 0; at <= last; at += 1) {
+      if (at < first) insideUm += thicknessUm[at] ?? 0
+      else ownUm += thicknessUm[at] ?? 0
+    }
+    return Math.abs(insideUm + ownUm / 2 - axisUm) / depthUm
   })
 }
 
@@ -95,7 +108,10 @@ export function computeShieldShare(
   return { nominal: share(spans.map(({ nominal }) => nominal)), range: findRange(spans, share) }
 }
 
-/** Greatest difference in developed length between leaves over the thickness tolerances; gaps are as stated. */
+/**
+ * Greatest difference in developed length between leaves over the thickness tolerances; gaps are as stated. How far copper past yield moves
+ * the axes is taken from nominal.
+ */
 export function findLeafLengthRange(
   leaves: readonly Leaf[],
   { leaves: sections, gapsUm }: BendSection,
@@ -106,6 +122,9 @@ export function findLeafLengthRange(
     const section = sections[at]
     return section === undefined ? [] : [readStack(leaf, section)]
   })
+  const [inner, outer] = [leaves[0], leaves.at(-1)]
+  const shiftOf = (leaf: Leaf | undefined) => (leaf === undefined ? 0 : leaf.strain.axisUm - leaf.section.neutralAxisUm)
+  const shiftUm = shiftOf(outer) - shiftOf(inner)
   return findRange(
     stacks.flatMap(({ spans }) => spans),
     (values) => {
@@ -118,7 +137,7 @@ export function findLeafLengthRange(
         depthUm += bent.depthUm + (gapsUm[at] ?? 0)
         return axisUm
       })
-      return (angleDeg * RAD_PER_DEG * ((axesUm.at(-1) ?? 0) - (axesUm[0] ?? 0))) / 1000
+      return (angleDeg * RAD_PER_DEG * ((axesUm.at(-1) ?? 0) - (axesUm[0] ?? 0) + shiftUm)) / 1000
     },
   )
 }

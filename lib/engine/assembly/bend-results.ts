@@ -1,4 +1,5 @@
 import {
+  accuracyOfStrainPct,
   computeFormedState,
   computeLeaves,
   computeSpringback,
@@ -19,10 +20,12 @@ import {
   findLeastLife,
   findMinRadius,
   type LeastLife,
+  loadingOf,
 } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
 import { computeLifeCurve } from './bend-life'
 import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './bend-ranges'
+import { listFoldCautions, listRadiusLimits } from './bend-reach'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
 
@@ -51,15 +54,17 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     gapsUm: section.gapsUm,
     insideRadiusMm: bend.insideRadiusMm,
     angleDeg: bend.angleDeg,
+    loading: loadingOf(bend),
   })
   const forRules: LeafForRules[] = fold.leaves.map((leaf, leafIndex) => ({
     section: leaf.section,
     innerDepthUm: leaf.innerDepthUm,
     conductors: section.conductors.filter((conductor) => conductor.leafIndex === leafIndex),
   }))
-  const { conductors, faces } = computeConductors(inputs, fold.leaves, missing)
+  const { conductors, flexed } = computeConductors(inputs, fold.leaves, missing)
   const governing = findGoverning(conductors)
-  const minRadiusByStrainMm = findMinRadius(fold.leaves, conductors)
+  const minRadius = findMinRadius(fold.leaves, conductors, loadingOf(bend))
+  const minRadiusByStrainMm = minRadius?.radiusMm ?? null
   const isDynamic = bend.use === 'dynamic'
   const minRadiusByLifeMm = isDynamic ? minRadiusByStrainMm : null
   const handbook = { ...computeHandbook(bend, forRules), minRadiusRangeMm: findHandbookRange(bend, forRules, section) }
@@ -77,12 +82,17 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     sectionThicknessUm: section.thicknessUm,
     leaves: fold.leaves.map(describeLeaf),
     conductors: conductors.map(({ result }) => result),
-    strainProfile: isFull ? listProfile(fold.leaves) : [],
+    strainProfile: isFull ? listProfile(fold.leaves, section) : [],
     peakStrainPct: governing?.peakStrainPct ?? null,
     peakRangePct: governing?.peakRangePct ?? null,
     allowablePct: governing?.allowablePct ?? null,
     governingLayerId: governing?.layerId ?? null,
+    firstBendStrainPct: governing?.firstBendStrainPct ?? null,
+    cycleRangePct: governing?.cycleRangePct ?? null,
+    greatestStrainPct: governing?.greatestStrainPct ?? null,
+    modelLimits: [...listRadiusLimits(bend, fold.leaves), ...section.modelLimits],
     minRadiusByStrainMm,
+    isMinRadiusFloor: minRadius?.isFloor ?? false,
     minRadiusByLifeMm,
     handbook,
     ratio,
@@ -98,7 +108,9 @@ export function computeBendResult(inputs: BendInputs): BendResult {
         })
       : [],
     lifeCurve:
-      isFull && isDynamic && faces.length > 0 ? computeLifeCurve(faces, bend, demand.survival, minRadiusByLifeMm) : [],
+      isFull && isDynamic && conductors.length > 0
+        ? computeLifeCurve(flexed, bend, demand.survival, minRadiusByLifeMm)
+        : [],
     requiredCycles: bend.requiredCycles,
     medianLifeCycles: survivalLife?.median ?? null,
     survivalLifeCycles: survivalLife?.survival ?? null,
@@ -113,7 +125,11 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     leafLengthRangeMm: findLeafLengthRange(fold.leaves, section, bend),
     shieldShare: computeShieldShare(fold.leaves, section),
     missing,
-    cautions: listCautions(inputs, conductors, survivalLife),
+    cautions: [
+      ...listCautions(inputs, conductors, survivalLife),
+      ...listFoldCautions(fold.leaves, conductors),
+      ...section.cautions,
+    ],
   }
 }
 
@@ -132,22 +148,33 @@ function describeLeaf(leaf: Leaf, leafIndex: number): LeafResult {
     innerDepthUm: leaf.innerDepthUm,
     thicknessUm: leaf.section.totalThicknessUm,
     neutralAxisDepthUm: leaf.innerDepthUm + leaf.section.neutralAxisUm,
+    formedAxisDepthUm: leaf.innerDepthUm + leaf.strain.axisUm,
+    radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm,
+    accuracyPct: accuracyOfStrainPct((leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm),
+    innerSurfacePct: leaf.strain.innerSurfacePct,
+    outerSurfacePct: leaf.strain.outerSurfacePct,
+    decidingSurfacePct: leaf.strain.decidingSurfacePct,
     insideRadiusMm: leaf.insideRadiusMm,
     rigidityNmm2PerMm: leaf.section.rigidityNmm2PerMm,
     developedLengthMm: leaf.developedLengthMm,
   }
 }
 
-function listProfile(leaves: readonly Leaf[]): StrainProfilePoint[] {
+function listProfile(leaves: readonly Leaf[], { conductors }: BendSection): StrainProfilePoint[] {
   const points: StrainProfilePoint[] = []
-  leaves.forEach(({ section, innerDepthUm, insideRadiusMm }, leafIndex) => {
-    const axisRadiusUm = insideRadiusMm * 1000 + section.neutralAxisUm
+  const layerIds = new Map(
+    conductors.flatMap((each) =>
+      each.plating === null ? [] : [[each.plating.bendLayerId, each.bendLayerId] as const],
+    ),
+  )
+  leaves.forEach(({ section, strain, innerDepthUm, insideRadiusMm }, leafIndex) => {
+    const axisRadiusUm = insideRadiusMm * 1000 + strain.axisUm
     for (const layer of section.layers) {
       for (const depthUm of [layer.innerDepthUm, layer.outerDepthUm]) {
         points.push({
           depthUm: innerDepthUm + depthUm,
-          strainPct: (100 * (depthUm - section.neutralAxisUm)) / axisRadiusUm,
-          layerId: layer.id,
+          strainPct: (100 * (depthUm - strain.axisUm)) / axisRadiusUm,
+          layerId: layerIds.get(layer.id) ?? layer.id,
           leafIndex,
         })
       }
@@ -205,7 +232,7 @@ function listCautions(
   const yielding = conductors.filter(({ result }) => result.pastYield)
   if (yielding.length > 0) {
     cautions.push(
-      `${yielding.map(({ result }) => result.name).join(', ')}: past yield. The elastic result stands for strain; the section does not spring back fully.`,
+      `${yielding.map(({ result }) => result.name).join(', ')}: past yield. Strain is that of the formed section, whose axis moves as copper yields; it does not spring back fully.`,
     )
   }
   return cautions

@@ -45,12 +45,12 @@ export function computeHandbook(bend: Bend, leaves: readonly LeafForRules[]): Ha
   for (const leaf of leaves) {
     if (leaf.conductors.length === 0) continue
     let deformationPct = 100
-    for (const { foil } of leaf.conductors) {
-      const allowed = HANDBOOK_DEFORMATION_PCT[bend.use][foil.type === 'plated' ? 'electrodeposited' : foil.type]
+    for (const { foil } of leaf.conductors.flatMap((each) => (each.plating === null ? [each] : [each, each.plating]))) {
+      const allowed = findDeformationPct(bend.use, foil.type)
       if (allowed === null) {
         return {
           ...NO_HANDBOOK,
-          warning: `No handbook value was found for ${foil.type} foil that is flexed to install.`,
+          warning: `no handbook value was found for ${foil.type === 'plated' ? 'plated copper' : `${foil.type} foil`} in this use`,
         }
       }
       deformationPct = Math.min(deformationPct, allowed)
@@ -71,10 +71,32 @@ export function computeHandbook(bend: Bend, leaves: readonly LeafForRules[]): Ha
   }
 }
 
+/** The dynamic value is for copper of any kind; of plated copper that is folded or flexed to install the handbook says nothing. */
+function findDeformationPct(use: NonNullable<Bend['use']>, type: ConductorInBend['foil']['type']): number | null {
+  if (type !== 'plated') return HANDBOOK_DEFORMATION_PCT[use][type]
+  return use === 'dynamic' ? HANDBOOK_DEFORMATION_PCT.dynamic.electrodeposited : null
+}
+
+/** Where the copper of each conductor layer lies in its leaf, plating included; innermost first. */
+export function listCopperSpans({
+  section,
+  conductors,
+}: LeafForRules): { innerDepthUm: number; outerDepthUm: number }[] {
+  return conductors
+    .map(({ bendLayerId, plating }) => {
+      const layers = section.layers.filter(({ id }) => id === bendLayerId || id === plating?.bendLayerId)
+      return {
+        innerDepthUm: Math.min(...layers.map(({ innerDepthUm }) => innerDepthUm)),
+        outerDepthUm: Math.max(...layers.map(({ outerDepthUm }) => outerDepthUm)),
+      }
+    })
+    .sort((a, b) => a.innerDepthUm - b.innerDepthUm)
+}
+
 /** Puts a leaf into the formula's terms. Cover D is all that lies inside the innermost copper. */
-function describeLeaf({ section, conductors }: LeafForRules): HandbookConstruction {
-  const ids = new Set(conductors.map(({ source }) => source.layer.id))
-  const copper = section.layers.filter(({ id }) => ids.has(id))
+function describeLeaf(leaf: LeafForRules): HandbookConstruction {
+  const { section } = leaf
+  const copper = listCopperSpans(leaf)
   const first = copper[0]
   const last = copper[copper.length - 1]
   if (first === undefined || last === undefined) throw new RangeError('a leaf without copper has no handbook radius')

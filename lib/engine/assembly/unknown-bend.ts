@@ -23,7 +23,12 @@ export function makeUnknownBend(
     peakRangePct: null,
     allowablePct: null,
     governingLayerId: null,
+    firstBendStrainPct: null,
+    cycleRangePct: null,
+    greatestStrainPct: null,
+    modelLimits: [],
     minRadiusByStrainMm: null,
+    isMinRadiusFloor: false,
     minRadiusByLifeMm: null,
     handbook: {
       minRadiusMm: null,

@@ -1,6 +1,6 @@
 import type { Material } from '../design'
 import { makeMaterial } from './record'
-import { FILM_TABLE, LAMINATE_TABLE, MEMORY } from './source-keys'
+import { FILM_TABLE, LAMINATE_TABLE, MEMORY, OWN_CHOICE } from './source-keys'
 
 /** Films: bases of clads, coverlay films, stiffening films, and bondplies that are films coated on both sides. */
 export const FILMS: readonly Material[] = [
@@ -11,6 +11,7 @@ export const FILMS: readonly Material[] = [
     specification: 'IPC-4204 polyimide clad with adhesive; film to IPC-4202',
     modulusGpa: [2.96, LAMINATE_TABLE],
     poisson: [0.34, FILM_TABLE],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.42, FILM_TABLE],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
@@ -23,6 +24,7 @@ export const FILMS: readonly Material[] = [
     specification: 'IPC-4204 adhesiveless polyimide clad',
     modulusGpa: [4.83, LAMINATE_TABLE],
     poisson: [0.34, FILM_TABLE],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.45, MEMORY],
     maxServiceDegC: [180, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
@@ -35,6 +37,7 @@ export const FILMS: readonly Material[] = [
     specification: 'IPC-4203 polyimide coverlay; film to IPC-4202',
     modulusGpa: [2.5, FILM_TABLE],
     poisson: [0.34, FILM_TABLE],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.42, FILM_TABLE],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
@@ -47,6 +50,7 @@ export const FILMS: readonly Material[] = [
     specification: 'Film to IPC-4202',
     modulusGpa: [2.5, FILM_TABLE],
     poisson: [0.34, FILM_TABLE],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.42, FILM_TABLE],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
@@ -59,6 +63,7 @@ export const FILMS: readonly Material[] = [
     specification: 'IPC-4203 polyimide coverlay, pigmented',
     modulusGpa: [2.8, MEMORY],
     poisson: [0.34, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.44, MEMORY],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.6, MEMORY],
@@ -71,6 +76,7 @@ export const FILMS: readonly Material[] = [
     specification: 'IPC-4204 liquid crystal polymer clad',
     modulusGpa: [2.8, MEMORY],
     poisson: [0.35, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.4, MEMORY],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.0, MEMORY],
@@ -83,6 +89,7 @@ export const FILMS: readonly Material[] = [
     specification: 'IPC-4204 polyester clad; film to IPC-4202',
     modulusGpa: [4.0, MEMORY],
     poisson: [0.38, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.39, MEMORY],
     maxServiceDegC: [85, MEMORY],
     relativePermittivity: [3.2, MEMORY],
@@ -95,6 +102,7 @@ export const FILMS: readonly Material[] = [
     specification: 'Film to IPC-4202',
     modulusGpa: [5.5, MEMORY],
     poisson: [0.38, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.36, MEMORY],
     maxServiceDegC: [120, MEMORY],
     relativePermittivity: [2.9, MEMORY],
@@ -107,6 +115,7 @@ export const FILMS: readonly Material[] = [
     specification: 'IPC-4203 bondply (adhesive-coated both sides)',
     modulusGpa: [1.5, MEMORY],
     poisson: [0.36, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.3, MEMORY],
     maxServiceDegC: [105, MEMORY],
     relativePermittivity: [3.6, MEMORY],

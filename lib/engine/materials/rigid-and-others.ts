@@ -1,6 +1,6 @@
 import type { Material } from '../design'
 import { makeMaterial } from './record'
-import { MEMORY } from './source-keys'
+import { MEMORY, OWN_CHOICE } from './source-keys'
 
 /** Rigid laminates, solder masks, metal stiffeners and shield films. */
 export const RIGID_AND_OTHERS: readonly Material[] = [
@@ -35,6 +35,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     specification: 'IPC-SM-840 class H or T, rigid',
     modulusGpa: [3.5, MEMORY],
     poisson: [0.35, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.4, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [3.7, MEMORY],
@@ -47,6 +48,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     specification: 'IPC-SM-840 class FH or FT, flexible',
     modulusGpa: [1.5, MEMORY],
     poisson: [0.37, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.35, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [3.6, MEMORY],
@@ -81,6 +83,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     specification: 'Film with a thin metal layer and conductive adhesive',
     modulusGpa: [2.5, MEMORY],
     poisson: [0.35, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.6, MEMORY],
     maxServiceDegC: [125, MEMORY],
     note: '1.5 to 4 GPa as one layer of 10 to 20 um; far softer than a copper plane of the same width.',
@@ -92,6 +95,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     specification: 'Silver-filled polymer ink and cover coat',
     modulusGpa: [1.8, MEMORY],
     poisson: [0.37, MEMORY],
+    yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [2.5, MEMORY],
     maxServiceDegC: [105, MEMORY],
     note: '1 to 3 GPa. Ink cracks before copper does: for folds at large radii only.',

@@ -29,10 +29,15 @@ export function editBend(design: Design, bendId: string, change: (bend: Bend) =>
   return { ...design, bends: design.bends.map((bend) => (bend.id === bendId ? change(bend) : bend)) }
 }
 
+/** The coverage of a hatched plane follows from its bars: it can be taken out, and is left alone otherwise. */
 export function setZoneCoverage(design: Design, zoneId: string, layerId: string, coverageFraction: number): Design {
   return editZone(design, zoneId, (zone) => ({
     ...zone,
-    presence: zone.presence.map((each) => (each.layerId === layerId ? { ...each, coverageFraction } : each)),
+    presence: zone.presence.map((each) =>
+      each.layerId === layerId && (each.hatch === null || coverageFraction === 0)
+        ? { ...each, coverageFraction, hatch: null }
+        : each,
+    ),
   }))
 }
 

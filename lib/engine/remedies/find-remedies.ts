@@ -58,8 +58,12 @@ const LASTING_NEEDS: ReadonlySet<ForbiddenNeed['kind']> = new Set([
 export function findRemedies(design: Design, bendId: string, options: RemedyOptions = {}): RemedyReport {
   const basis = assessBend(design, bendId, options)
   if (basis === null) throw new RangeError(`no bend "${bendId}" in this design`)
-  const notTried = explainNotTried(basis)
-  const alone = notTried === null ? tryAlone(basis, options) : []
+  const obstacle = explainNotTried(basis)
+  const alone = obstacle === null ? tryAlone(basis, options) : []
+  const notTried =
+    obstacle === null && alone.length === 0 && basis.state.allowablePct === null
+      ? 'No allowable strain is known for the copper in this use, and no change here takes it out of the bend.'
+      : obstacle
   const inPairs = alone.flatMap((first) => tryPairs(basis, first, options))
   const all = [...alone.map(({ trial }) => trial), ...inPairs]
   const before = withCost(basis.state, design, options)
@@ -92,11 +96,12 @@ function doesHelp({ changes, after }: Trial, before: RemedyState): boolean {
   return (after.marginFraction ?? 0) > (before.marginFraction ?? 0)
 }
 
-function explainNotTried({ result, state }: BendAssessment): string | null {
-  if (result.missing.length > 0) return `Missing: ${result.missing.map(({ label }) => label).join(', ')}.`
-  if (result.conductors.length === 0) return 'No conductor runs through this bend.'
-  if (state.allowablePct === null) return 'No allowable strain is known for the foil in this use.'
-  return null
+function explainNotTried({ result }: BendAssessment): string | null {
+  const { missing, conductors } = result
+  // Copper without an allowable is no obstacle: a change may take it out of the bend.
+  const isInTheWay = conductors.length === 0 || missing.some(({ path }) => path[0] === 'bends')
+  if (missing.length > 0 && isInTheWay) return `Missing: ${missing.map(({ label }) => label).join(', ')}.`
+  return conductors.length === 0 ? 'No conductor runs through this bend.' : null
 }
 
 interface First extends Tried {

@@ -54,9 +54,22 @@ export interface ConductorStrainResult {
   readonly outerDepthUm: number
   readonly innerStrainPct: number
   readonly outerStrainPct: number
-  /** Largest magnitude at nominal, and its range over thickness and radius tolerances. */
+  /**
+   * What the allowable stands against, and its range over tolerances: the larger magnitude of both faces in the first bend where folded or
+   * flexed to install; the strain range of a cycle where flexed one way; half of it where reversed.
+   */
   readonly peakStrainPct: number
   readonly peakRangePct: QuantityRange
+  /** Larger magnitude of both faces when first bent. */
+  readonly firstBendStrainPct: number
+  /** Greatest less least strain of a cycle; null unless the use is dynamic. */
+  readonly cycleRangePct: number | null
+  /** Bound of the strain over the cycles, with the mean strain that stays; an earlier engine did not report it. */
+  readonly greatestStrainPct: number | null
+  /** Foil or plating, whichever has less to spare; an earlier engine did not tell them apart. */
+  readonly governingMaterial: { readonly materialId: string; readonly name: string } | null
+  /** Foil and what is plated on it, innermost first. */
+  readonly parts: readonly CopperPartResult[]
   /** In dynamic use, for the required cycles at the survival percentile; else by foil and use. */
   readonly allowablePct: number | null
   /** Dynamic use only: what the median part stands for the required cycles. */
@@ -91,12 +104,46 @@ export interface ConductorStrainResult {
  */
 export type LifeReach = 'within' | 'strength-governed' | 'beyond'
 
+/** Copper of one material in a conductor layer; strains as peakStrainPct of the layer. */
+export interface CopperPartResult {
+  readonly materialId: string
+  readonly name: string
+  readonly isPlating: boolean
+  readonly thicknessUm: number
+  readonly peakStrainPct: number
+  readonly peakRangePct: QuantityRange
+  readonly allowablePct: number | null
+  readonly yieldStrainPct: number
+  readonly medianLifeCycles: number | null
+  readonly survivalLifeCycles: number | null
+}
+
+/** Where no model reaches a bend, so that its figures are guides and no verdict may rest on them. */
+export interface ModelLimit {
+  readonly kind: 'tight-radius' | 'hatch'
+  /** Clauses, as those of a "cannot tell". */
+  readonly because: string
+  readonly decidedBy: string
+}
+
 /** One bonded leaf of a bend: the whole section, or what lies between unbonded gaps. Depths from the bend's inside face. */
 export interface LeafResult {
   readonly leafIndex: number
   readonly innerDepthUm: number
   readonly thicknessUm: number
+  /** While nothing yields. */
   readonly neutralAxisDepthUm: number
+  /** Depth without strain when first bent to the radius; copper past yield moves it. */
+  readonly formedAxisDepthUm: number
+  /** Inside radius over thickness. */
+  readonly radiusRatio: number
+  /** How far the strain may be off by its formula, in per cent of it; null where no figure is known to be right. */
+  readonly accuracyPct: number | null
+  /** Strain of the leaf's faces when first bent; null where an earlier engine did not report it. */
+  readonly innerSurfacePct: number | null
+  readonly outerSurfacePct: number | null
+  /** As peakStrainPct of conductors, for the worse surface. */
+  readonly decidingSurfacePct: number | null
   readonly insideRadiusMm: number
   readonly rigidityNmm2PerMm: number
   readonly developedLengthMm: number
@@ -131,8 +178,16 @@ export interface BendResult {
   readonly allowablePct: number | null
   /** The conductor layer with the largest strain for its allowable, which peak, range and allowable belong to. */
   readonly governingLayerId: string | null
+  /** Of that layer: strain when first bent, range of a cycle, and bound of the strain over the cycles. */
+  readonly firstBendStrainPct: number | null
+  readonly cycleRangePct: number | null
+  readonly greatestStrainPct: number | null
+  /** Empty where the models reach the bend. */
+  readonly modelLimits: readonly ModelLimit[]
   /** Radius at which the strain verdict just holds. */
   readonly minRadiusByStrainMm: number | null
+  /** That radius is the least at which a strain can be told at all: at a smaller one nobody knows. */
+  readonly isMinRadiusFloor: boolean
   /** Radius at which the required life is just reached at the survival percentile. */
   readonly minRadiusByLifeMm: number | null
   readonly handbook: {

@@ -5,6 +5,7 @@ import type {
   DamageResult,
   Evaluation,
   ItemResult,
+  LeafResult,
   ZoneResult,
 } from './evaluation'
 
@@ -16,12 +17,7 @@ export function liftEvaluation(recorded: Evaluation): Evaluation {
   return {
     ...recorded,
     zones: recorded.zones.map((zone) => ({ ...NEW_IN_ZONE, ...zone })),
-    bends: recorded.bends.map((bend) => ({
-      ...NEW_IN_BEND,
-      ...bend,
-      handbook: { ...NEW_IN_HANDBOOK, ...bend.handbook },
-      conductors: bend.conductors.map(liftConductor),
-    })),
+    bends: recorded.bends.map(liftBend),
     conductors: recorded.conductors.map((conductor) => ({ ...NEW_IN_LISTED_CONDUCTOR, ...conductor })),
     items: recorded.items.map(liftItem),
     damage: recorded.damage.map(liftDamage),
@@ -33,6 +29,10 @@ const NEW_IN_ZONE = { contact: null } satisfies Partial<ZoneResult>
 const NEW_IN_BEND = {
   isLifeAtCap: false,
   leafLengthRangeMm: { low: 0, high: 0 },
+  cycleRangePct: null,
+  greatestStrainPct: null,
+  modelLimits: [],
+  isMinRadiusFloor: false,
   shieldShare: null,
 } satisfies Partial<BendResult>
 
@@ -45,6 +45,10 @@ const NEW_IN_CONDUCTOR = {
   lifeReach: null,
   ductilityLifeCycles: null,
   relationEndPct: null,
+  cycleRangePct: null,
+  greatestStrainPct: null,
+  governingMaterial: null,
+  parts: [],
 } satisfies Partial<ConductorStrainResult>
 
 const NEW_IN_LISTED_CONDUCTOR = {
@@ -75,8 +79,34 @@ function liftItem(item: ItemResult): ItemResult {
   return isStated ? { ...item, outcomes, basis: 'stated' } : item
 }
 
+function liftBend(bend: BendResult): BendResult {
+  // Before peak and range were told apart, the peak stood for both.
+  const filled: Partial<BendResult> = { ...NEW_IN_BEND, firstBendStrainPct: bend.peakStrainPct }
+  return {
+    ...filled,
+    ...bend,
+    handbook: { ...NEW_IN_HANDBOOK, ...bend.handbook },
+    leaves: bend.leaves.map(liftLeaf),
+    conductors: bend.conductors.map(liftConductor),
+  }
+}
+
+function liftLeaf(leaf: LeafResult): LeafResult {
+  const filled: Partial<LeafResult> = {
+    // The elastic axis was all that there was.
+    formedAxisDepthUm: leaf.neutralAxisDepthUm,
+    radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.thicknessUm,
+    accuracyPct: null,
+    innerSurfacePct: null,
+    outerSurfacePct: null,
+    decidingSurfacePct: null,
+  }
+  return { ...filled, ...leaf }
+}
+
 function liftConductor(conductor: ConductorStrainResult): ConductorStrainResult {
-  return { ...NEW_IN_CONDUCTOR, ...conductor }
+  const filled: Partial<ConductorStrainResult> = { ...NEW_IN_CONDUCTOR, firstBendStrainPct: conductor.peakStrainPct }
+  return { ...filled, ...conductor }
 }
 
 /** Reads results that this program stored, whichever engine made them. */

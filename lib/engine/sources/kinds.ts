@@ -15,6 +15,8 @@ export const SOURCE_KINDS = {
   'common-practice': 'common practice',
   /** A bound that we set ourselves, for want of a source. */
   'own-choice': 'our choice',
+  /** Computed by ourselves with other tools, mesh or sample size stated; not published. */
+  'own-computation': 'own computation, not published',
   /** Follows from definitions: arithmetic, geometry, conservation. */
   exact: 'exact arithmetic',
 } as const

@@ -125,15 +125,8 @@ export const SOURCES = {
       'own finite elements: slices in pure bending and unit cells of hatch, general-purpose open-source solver, large rotations',
     number: null,
     year: 2026,
-    kind: 'handbook',
+    kind: 'own-computation',
     note: 'mesh-converged; 109 cases with inputs and tolerances stand in test/standards/fem-cases.json; not a published source',
-  },
-  ourChoice: {
-    title: 'our choice',
-    number: null,
-    year: null,
-    kind: 'common-practice',
-    note: 'no published source was found; set it from your own tests',
   },
   parallelFaceFold: {
     title: 'Strength Measurement of Optical Fibers by Bending, J. American Ceramic Society 69, 815',
@@ -292,10 +285,11 @@ export function citeSource(key: SourceKey): string {
     case 'memory':
       return `${dated}; ${SOURCE_KINDS[source.kind]}`
     case 'common-practice':
-      if (key === 'ourChoice') return 'our choice, no published source'
       return key === 'commonPractice' ? 'common practice, no published source' : `${dated}; common practice`
     case 'own-choice':
       return 'our choice, no published source'
+    case 'own-computation':
+      return `${dated}; not published`
     default:
       return dated
   }

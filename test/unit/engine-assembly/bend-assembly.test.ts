@@ -66,7 +66,7 @@ describe('unbonded leaves', () => {
     expect(outer.neutralAxisDepthUm).toBeGreaterThan(inner.thicknessUm + 75)
     // Lengths differ by angle times the distance of the axes, whatever the radius.
     expect(bend.leafLengthDifferenceMm).toBeCloseTo(
-      (Math.PI * (outer.neutralAxisDepthUm - inner.neutralAxisDepthUm)) / 1000,
+      (Math.PI * (outer.formedAxisDepthUm - inner.formedAxisDepthUm)) / 1000,
       12,
     )
   })
@@ -148,16 +148,19 @@ describe('life', () => {
   })
 
   test('at the smallest radius by life, life is what is required', () => {
-    const { minRadiusByLifeMm } = getFirstBend(readDemoDesign('skua-rev-a'))
+    const { minRadiusByLifeMm } = getFirstBend(readDemoDesign('skua-rev-a-alternative'))
     const there = getFirstBend(
-      editBend(readDemoDesign('skua-rev-a'), { insideRadiusMm: minRadiusByLifeMm ?? 0, radiusToleranceMm: 0 }),
+      editBend(readDemoDesign('skua-rev-a-alternative'), {
+        insideRadiusMm: minRadiusByLifeMm ?? 0,
+        radiusToleranceMm: 0,
+      }),
     )
     expect((there.survivalLifeCycles ?? 0) / 2e6).toBeCloseTo(1, 6)
-    expect((there.peakStrainPct ?? 0) / (there.allowablePct ?? 1)).toBeCloseTo(1, 9)
+    expect((there.peakStrainPct ?? 0) / (there.allowablePct ?? 1)).toBeCloseTo(1, 8)
   })
 
   test('the curve rises with the radius, spans the bend and its required radius, and agrees with the bend', () => {
-    const design = readDemoDesign('skua-rev-a')
+    const design = readDemoDesign('skua-rev-a-alternative')
     const bend = getFirstBend(design)
     expect(bend.lifeCurve.length).toBeGreaterThan(30)
     expect(bend.lifeCurve[0]?.insideRadiusMm).toBeLessThan(8)

@@ -30,13 +30,17 @@ describe('Skua revision A', () => {
     expect(copper[0]?.nominalUm).toBeCloseTo(40.6, 9)
   })
 
-  test('strains its copper about 0.7 % where the median part stands about 0.1 %', () => {
+  test('strains its copper about 0.7 %, many times what the foil stands, and the plated copper breaks first', () => {
     expect(hinge.peakStrainPct).toBeGreaterThan(0.65)
     expect(hinge.peakStrainPct).toBeLessThan(0.75)
     for (const conductor of hinge.conductors) {
-      expect(conductor.medianAllowablePct).toBeGreaterThan(0.09)
-      expect(conductor.medianAllowablePct).toBeLessThan(0.12)
       expect(conductor.pastYield).toBe(true)
+      expect(conductor.governingMaterial?.materialId).toBe('copper-plated')
+      const [foil, plating] = [false, true].map((isPlating) =>
+        conductor.parts.find((part) => part.isPlating === isPlating),
+      )
+      expect(foil?.allowablePct).toBeLessThan(0.1)
+      expect(plating?.survivalLifeCycles).toBeLessThan(foil?.survivalLifeCycles ?? 0)
     }
     expect(getVerdict(evaluation, 'bend-strain')).toBe('fails')
   })
@@ -49,12 +53,11 @@ describe('Skua revision A', () => {
     expect(evaluation.damage.find(({ conductorLayerId }) => conductorLayerId === 'l3')?.damageSum).toBeGreaterThan(100)
   })
 
-  test('would need a radius of more than five times what there is', () => {
-    expect(hinge.minRadiusByStrainMm).toBeGreaterThan(40)
-    expect(hinge.minRadiusByLifeMm).toBe(hinge.minRadiusByStrainMm)
+  test('nobody can tell a radius at which plated copper would last as long', () => {
+    expect(hinge.minRadiusByStrainMm).toBeNull()
+    expect(hinge.minRadiusByLifeMm).toBeNull()
     expect(hinge.handbook.minRadiusMm).toBeGreaterThan(8)
     expect(hinge.ratio).toMatchObject({ required: 150, tableKey: 'attributed-to-ipc-2223' })
-    expect(hinge.disagreement.length).toBeGreaterThan(0)
   })
 
   test('has grown out of its connector by plating', () => {

@@ -91,7 +91,11 @@ const refusals: [name: string, values: readonly number[], call: (value: number) 
   ['widthMm', LENGTHS, (v) => bendingMomentNmm(section, 1, v)],
   ['allowableStrainPct', LENGTHS, (v) => computeMinRadiusForStrain(section, v)],
   ['curvaturesPerMm[1]', LENGTHS, (v) => computeMomentCurvature(section, [1, v])],
-  ['layers[0].yieldStrengthMpa', LENGTHS, (v) => computeFormedState(computeSection([{ ...copper, yieldStrengthMpa: v }]), 1)],
+  [
+    'layers[0].yieldStrengthMpa',
+    LENGTHS,
+    (v) => computeFormedState(computeSection([{ ...copper, yieldStrengthMpa: v }]), 1),
+  ],
   ['yieldStrengthMpa', LENGTHS, (v) => yieldStrainPct({ yieldStrengthMpa: v, modulusGpa: 110, poisson: 0.3 })],
   [
     'layers[0].tangentModulusGpa',

@@ -95,7 +95,7 @@ describe('a need that forbids', () => {
   })
 
   it('marks rolled-annealed foil where it is not to be had', () => {
-    const deposited = change(readDemo('skua-rev-a'), (d) => {
+    const deposited = change(readDemo('skua-rev-a-alternative'), (d) => {
       for (const layer of d.construction.layers) if (layer.kind === 'conductor') layer.materialId = 'copper-ed'
     })
     const listRolled = (options: RemedyOptions) =>

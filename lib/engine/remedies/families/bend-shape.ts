@@ -71,14 +71,18 @@ const MOST_STEPS = 8
 
 /** The radius at which the verdict holds over the whole tolerance range, rounded up to one that would be drawn. */
 export const largerRadius: Family = ({ design, bend, zone, assessment, assess }) => {
-  const { state, result } = assessment
-  const { allowablePct, peakRangePct } = state
-  if (state.verdict === 'meets' || state.minRadiusMm === null || allowablePct === null || peakRangePct === null)
-    return []
-  const axisMm = Math.min(...result.leaves.map((leaf) => leaf.neutralAxisDepthUm)) / 1000
-  const tightestMm = bend.insideRadiusMm - bend.radiusToleranceMm + axisMm
+  const { state } = assessment
+  if (state.verdict === 'meets' || state.minRadiusMm === null || state.allowablePct === null) return []
+  // What copper past yield says of a larger radius is too much: the estimate is made where the nominal strain just holds.
+  const nominal = roundUpRadiusMm(Math.max(state.minRadiusMm, bend.insideRadiusMm))
+  const atNominal = assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm: nominal.radiusMm })))
+  if (atNominal === null) return []
+  const { allowablePct, peakRangePct } = atNominal.state
+  if (allowablePct === null || peakRangePct === null) return []
+  const axisMm = Math.min(...atNominal.result.leaves.map((leaf) => leaf.formedAxisDepthUm)) / 1000
+  const tightestMm = nominal.radiusMm - bend.radiusToleranceMm + axisMm
   const estimateMm = (peakRangePct.high / allowablePct) * tightestMm - axisMm + bend.radiusToleranceMm
-  const from = roundUpRadiusMm(Math.max(estimateMm, state.minRadiusMm, bend.insideRadiusMm))
+  const from = atNominal.state.verdict === 'meets' ? nominal : roundUpRadiusMm(Math.max(estimateMm, nominal.radiusMm))
   let { radiusMm } = from
   for (let step = 0; step < MOST_STEPS && radiusMm <= MOST_RADIUS_MM; step += 1) {
     const insideRadiusMm = radiusMm

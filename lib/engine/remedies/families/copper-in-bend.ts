@@ -1,4 +1,5 @@
-import { editConductorLayers, setZoneCoverage, takeCopperOut } from '../edits'
+import type { Design, Hatch } from '../../design'
+import { editConductorLayers, editConstruction, setZoneCoverage, takeCopperOut } from '../edits'
 import type { ForbiddenNeed } from '../remedy'
 import { type Candidate, type Family, listCrossing, type PresentConductor, type Subject, writePct } from '../subject'
 
@@ -108,12 +109,14 @@ export const oppositeCopperRemoved: Family = (subject) => {
   })
 }
 
-/** Share of a plane's copper that a hatch of equal lines and openings, crossing at right angles, leaves along a bend. */
-const HATCHED_SHARE = 0.5
-/** Share that stays where a plane is parted into strips along the conductors. */
+/** The hatch that is proposed: bar over pitch in the middle of what its stiffness is known for; lines that any process etches. Our choice. */
+const HATCH: Hatch = { barMm: 0.2, pitchMm: 0.5, angleDeg: 45 }
+/** Share of the area that two crossing families of bars cover. */
+const HATCHED_SHARE = 1 - (1 - HATCH.barMm / HATCH.pitchMm) ** 2
+/** Share that stays where a plane is parted into strips along the conductors: common practice, no published source. */
 const SPLIT_SHARE = 0.8
 
-/** Solid planes hatched, or split into strips. How much copper that leaves is common practice, no published source. */
+/** Solid planes hatched, or split into strips. */
 export const planePattern: Family = ({ design, zone, conductors }) => {
   const solid = conductors.filter(({ layer }) => layer.role !== 'signal' && layer.planePattern === 'solid')
   if (solid.length === 0) return []
@@ -121,15 +124,21 @@ export const planePattern: Family = ({ design, zone, conductors }) => {
   const ids = new Set(solid.map(({ layer }) => layer.id))
   return (['hatched', 'split'] as const).map((pattern) => {
     let edited = editConductorLayers(design, ids, (layer) => ({ ...layer, planePattern: pattern }))
-    const share = pattern === 'hatched' ? HATCHED_SHARE : SPLIT_SHARE
-    for (const { layer, coverageFraction } of solid) {
-      edited = setZoneCoverage(edited, zone.id, layer.id, coverageFraction * share)
+    if (pattern === 'hatched') {
+      edited = hatchEverywhere(edited, ids)
+    } else {
+      for (const { layer, coverageFraction } of solid) {
+        edited = setZoneCoverage(edited, zone.id, layer.id, coverageFraction * SPLIT_SHARE)
+      }
     }
     return {
       id: `plane-pattern:${pattern}`,
       family: 'plane-pattern',
       title: pattern === 'hatched' ? 'Hatched plane' : 'Split plane',
-      detail: `${names}: solid to ${pattern}, ${writePct(share)} of the copper left in ${zone.name}`,
+      detail:
+        pattern === 'hatched'
+          ? `${names}: solid to hatched, bars of ${HATCH.barMm} mm at a pitch of ${HATCH.pitchMm} mm, ${HATCH.angleDeg}°, in every zone that has the plane; ${writePct(HATCHED_SHARE)} of the area left`
+          : `${names}: solid to split, ${writePct(SPLIT_SHARE)} of the copper left in ${zone.name}`,
       cautions: [
         'Return currents and shielding change with the pattern: check the conductors that refer to the plane.',
       ],
@@ -137,5 +146,23 @@ export const planePattern: Family = ({ design, zone, conductors }) => {
       edited,
       touches: ['plane-pattern'],
     }
+  })
+}
+
+/** The pattern belongs to the layer, so that each zone with copper on it needs the bars. */
+function hatchEverywhere(design: Design, layerIds: ReadonlySet<string>): Design {
+  return editConstruction(design, {
+    zones: design.construction.zones.map((zone) =>
+      zone.presence.some(({ layerId }) => layerIds.has(layerId))
+        ? {
+            ...zone,
+            presence: zone.presence.map((each) =>
+              layerIds.has(each.layerId) && each.coverageFraction !== 0
+                ? { ...each, hatch: HATCH, coverageFraction: null }
+                : each,
+            ),
+          }
+        : zone,
+    ),
   })
 }

@@ -2,11 +2,12 @@ import type { EvaluationContext } from '../../../context'
 import type { Bend } from '../../../design'
 import type { BendResult, ConductorStrainResult, DecidedOutcome, Limit, Outcome, Place } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
-import { listBends, placeOf } from '../../checks'
+import { type BendUnderCheck, listBends, placeOf } from '../../checks'
 import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
+import { nameCopper, withinModel } from '../../model-reach'
 import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const bendStrain = defineItem({
@@ -17,34 +18,48 @@ export const bendStrain = defineItem({
   titles: { meets: 'Copper strain is within the allowable', fails: 'Copper strain exceeds the allowable' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: [],
-  sourceKeys: ['compositeBeam', 'fatigueDuctility', 'ipc2223'],
+  sourceKeys: [
+    'compositeBeam',
+    'plasticBending',
+    'reversedYield',
+    'finiteElementBending',
+    'fatigueDuctility',
+    'ipc2223',
+  ],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
   check: (context) =>
-    listBends(context).map(({ bend, result, index, place }): Outcome => {
-      if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
-      if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
-      const worst = findMostStrained(result.conductors)
-      if (worst !== null && worst.relationEndPct !== null) return judgeBeyond(context, bend, result, worst, place)
-      if (worst === null || worst.allowablePct === null) {
-        return result.missing.length > 0
-          ? notComputedFrom(result.missing, [place])
-          : notComputed(['bends', index, 'zoneId'], `allowable strain of the foil in bend ${bend.name}`, [place])
-      }
-      const decided = compare(context, bend, result, worst, worst.allowablePct, place)
-      const governed = result.conductors.find(({ lifeReach }) => lifeReach === 'strength-governed')
-      // What fails even by the strength term fails; what holds by it alone does not hold.
-      return governed === undefined || decided.verdict === 'fails'
-        ? decided
-        : cannotTell(
-            `strain of ${governed.name} in bend ${bend.name}`,
-            BEYOND_REACH['strength-governed'],
-            [place, placeOf('layer', { id: governed.layerId, name: governed.name })],
-            { value: { value: governed.peakStrainPct, unit: 'pct' } },
-          )
-    }),
+    listBends(context).map(
+      ({ bend, result, index, place }): Outcome => withinModel(result, judge(context, { bend, result, index, place })),
+    ),
 })
+
+function judge(
+  context: EvaluationContext,
+  { bend, result, index, place }: Pick<BendUnderCheck, 'bend' | 'result' | 'index' | 'place'>,
+): Outcome {
+  if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
+  if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+  const worst = findMostStrained(result.conductors)
+  if (worst !== null && worst.relationEndPct !== null) return judgeBeyond(context, bend, result, worst, place)
+  if (worst === null || worst.allowablePct === null) {
+    return result.missing.length > 0
+      ? notComputedFrom(result.missing, [place])
+      : notComputed(['bends', index, 'zoneId'], `allowable strain of the foil in bend ${bend.name}`, [place])
+  }
+  const decided = compare(context, bend, result, worst, worst.allowablePct, place)
+  const governed = result.conductors.find(({ lifeReach }) => lifeReach === 'strength-governed')
+  // What fails even by the strength term fails; what holds by it alone does not hold.
+  return governed === undefined || decided.verdict === 'fails'
+    ? decided
+    : cannotTell(
+        `strain of ${governed.name} in bend ${bend.name}`,
+        BEYOND_REACH['strength-governed'],
+        [place, placeOf('layer', { id: governed.layerId, name: governed.name })],
+        { value: { value: governed.peakStrainPct, unit: 'pct' } },
+      )
+}
 
 function compare(
   context: EvaluationContext,
@@ -59,9 +74,9 @@ function compare(
     range: conductor.peakRangePct,
     limit: makeStrainLimit(context, bend, conductor, allowablePct),
     places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
-    what: `strain of ${conductor.name} in bend ${bend.name}`,
-    equation: 'e = (y - y_n) / (R + y_n)',
-    sourceKey: 'compositeBeam',
+    what: `strain of ${nameCopper(conductor)} in bend ${bend.name}`,
+    equation: 'e = (y - y_0) / (R + y_0), y_0 of the formed section',
+    sourceKey: 'plasticBending',
     cautions,
   })
 }
@@ -104,8 +119,8 @@ function makeStrainLimit(
   conductor: ConductorStrainResult,
   allowablePct: number,
 ): Limit {
-  const layer = context.layersById.get(conductor.layerId)
-  const foil = layer?.kind === 'conductor' ? context.findMaterial(layer.materialId)?.foil : null
+  const { governingMaterial } = conductor
+  const foil = governingMaterial === null ? null : context.findMaterial(governingMaterial.materialId)?.foil
   const record = bend.use === 'fold-once' ? foil?.allowableFoldOncePct : foil?.allowableInstallPct
   const sourceKey = bend.use === 'dynamic' ? 'fatigueDuctility' : (record?.sourceKey ?? 'ipc2223')
   return {

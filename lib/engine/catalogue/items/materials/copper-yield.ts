@@ -31,8 +31,10 @@ export const copperYield = defineItem({
           places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
           what: `strain of ${conductor.name} in bend ${bend.name}`,
           equation: 'yield strain = yield strength / modulus',
-          sourceKey: 'compositeBeam',
-          cautions: conductor.pastYield ? ['The elastic result stands for strain only; the bend keeps some set.'] : [],
+          sourceKey: 'plasticBending',
+          cautions: conductor.pastYield
+            ? ['Strain is that of the formed section, whose axis moves as copper yields; the bend keeps some set.']
+            : [],
         }),
       ),
     ),

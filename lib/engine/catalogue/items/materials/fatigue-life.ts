@@ -5,6 +5,7 @@ import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notCom
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
 import { BEYOND_REACH } from '../../life-reach'
+import { withinModel } from '../../model-reach'
 import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const fatigueLife = defineItem({
@@ -59,7 +60,7 @@ export const fatigueLife = defineItem({
             ? undefined
             : `Median ${result.isLifeAtCap ? 'longer than ' : ''}${formatValue(medianLifeCycles, 'cycles')}. ${LIFE_CAUTION}`,
       })
-      return judgeReach(decided, result, what, place)
+      return withinModel(result, judgeReach(decided, result, what, place))
     }),
 })
 

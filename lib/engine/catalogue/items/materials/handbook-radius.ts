@@ -1,6 +1,6 @@
 import type { SourceKey } from '../../../sources'
 import { getRadiusRangeMm, listBends } from '../../checks'
-import { decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import { cannotTell, decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
@@ -20,6 +20,25 @@ export const handbookRadius = defineItem({
     listBends(context).map(({ bend, result, index, place }) => {
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+      const { clamped, warning } = result.handbook
+      if (clamped) {
+        return cannotTell(
+          `the handbook radius of bend ${bend.name}`,
+          {
+            because: 'its formula has no floor and comes to less than 0 for this section',
+            decidedBy: 'take the radius that the strain needs',
+          },
+          [place],
+          { value: { value: bend.insideRadiusMm, unit: 'mm' } },
+        )
+      }
+      if (result.handbook.minRadiusMm === null && warning !== null && result.missing.length === 0) {
+        return cannotTell(
+          `the handbook radius of bend ${bend.name}`,
+          { because: warning, decidedBy: 'qualify by test' },
+          [place],
+        )
+      }
       if (result.handbook.minRadiusMm === null) {
         return result.missing.length > 0
           ? notComputedFrom(result.missing, [place])
@@ -41,7 +60,7 @@ export const handbookRadius = defineItem({
         places: [place],
         what: `inside radius of bend ${bend.name}`,
         equation: result.handbook.formula,
-        cautions: result.handbook.warning === null ? [] : [result.handbook.warning],
+        cautions: warning === null ? [] : [warning],
         remark: result.disagreement[0],
       })
     }),

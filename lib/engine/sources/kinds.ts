@@ -16,7 +16,7 @@ export const SOURCE_KINDS = {
   /** A bound that we set ourselves, for want of a source. */
   'own-choice': 'our choice',
   /** Computed by ourselves with other tools, mesh or sample size stated; not published. */
-  'own-computation': 'own computation, not published',
+  'own-computation': 'own computation',
   /** Follows from definitions: arithmetic, geometry, conservation. */
   exact: 'exact arithmetic',
 } as const

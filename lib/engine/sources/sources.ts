@@ -126,7 +126,7 @@ export const SOURCES = {
     number: null,
     year: 2026,
     kind: 'own-computation',
-    note: 'mesh-converged; 109 cases with inputs and tolerances stand in test/standards/fem-cases.json; not a published source',
+    note: 'mesh-converged; 109 cases with inputs and tolerances stand in test/standards/fem-cases.json; nothing of it was printed',
   },
   parallelFaceFold: {
     title: 'Strength Measurement of Optical Fibers by Bending, J. American Ceramic Society 69, 815',
@@ -289,7 +289,7 @@ export function citeSource(key: SourceKey): string {
     case 'own-choice':
       return 'our choice, no published source'
     case 'own-computation':
-      return `${dated}; not published`
+      return `${dated}; own computation`
     default:
       return dated
   }

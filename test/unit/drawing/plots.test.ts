@@ -3,7 +3,7 @@ import { drawLifePlot, drawStrainPlot, drawThicknessHistogram, formatCycleCount,
 import { getConnectorThickness, simulateZoneThickness } from '@/lib/engine'
 import { loadDesign, makeDocument, makeOptions } from './demo-design'
 
-const { design, evaluation } = loadDesign('skua-rev-a.json')
+const { design, evaluation } = loadDesign('skua-rev-a-alternative.json')
 const result = evaluation.bends.find((bend) => bend.use === 'dynamic')
 const bend = design.bends.find((candidate) => candidate.id === result?.bendId)
 const zone = evaluation.zones.find((candidate) => candidate.zoneId === result?.zoneId)

@@ -99,7 +99,7 @@ describe('a need that forbids', () => {
       for (const layer of d.construction.layers) if (layer.kind === 'conductor') layer.materialId = 'copper-ed'
     })
     const listRolled = (options: RemedyOptions) =>
-      findRemedies(deposited, 'fold', options).remedies.filter(({ changes }) =>
+      findRemedies(deposited, 'hinge', options).remedies.filter(({ changes }) =>
         changes.some(({ family }) => family === 'rolled-annealed-foil'),
       )
     const free = listRolled({})

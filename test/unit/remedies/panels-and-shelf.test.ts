@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { explainUnpriced, toRemedyOptions } from '@/app/_components/engineering/remedies/remedy-bases'
 import type { RemedyBasisView } from '@/lib/data'
-import type { Design } from '@/lib/engine'
+import { type Design, NO_PLATING } from '@/lib/engine'
 import { findRemedies } from '@/lib/engine/remedies'
 import {
   estimateByBasis,
@@ -75,6 +75,13 @@ function makeOwnShelf(more: readonly Partial<ShelfRow>[] = []): ShelfContent {
     ...(adhesive === undefined ? {} : { adhesive: adhesive.materialId, adhesiveUm: adhesive.thicknessUm }),
   }))
   return { buildTimeDays: 20, rows: [...own, ...more.map((row) => ({ ...blank, ...row }) as ShelfRow)] }
+}
+
+/** Plated copper would break first whatever the foil. */
+function makeUnplated(): Design {
+  const design = structuredClone(skua)
+  for (const layer of design.construction.layers) if (layer.kind === 'conductor') layer.plating = NO_PLATING
+  return design
 }
 
 describe('cost and panels inside remedies', () => {
@@ -153,7 +160,7 @@ describe('the shelf inside remedies', () => {
         leadTimeDays: 35,
       },
     ])
-    const { remedies } = findRemedies(skua, 'hinge', toRemedyOptions({ ...view, shelf }, skua, '2026-11-25'))
+    const { remedies } = findRemedies(makeUnplated(), 'hinge', toRemedyOptions({ ...view, shelf }, skua, '2026-11-25'))
     const ordered = remedies.flatMap(({ offShelf }) => offShelf.filter(({ state }) => state === 'to-order'))
     expect(ordered.length).toBeGreaterThan(0)
     for (const { name, leadTimeDays } of ordered) {

@@ -4,6 +4,8 @@ export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME === 'nodejs') {
     const { markConnections } = await import('@/lib/server/connection')
     markConnections()
+    const { adoptOlderState } = await import('@/lib/data')
+    await adoptOlderState()
     const { startMailWorker } = await import('@/lib/server/mail/worker')
     startMailWorker()
     const { startFileSweeper } = await import('@/lib/server/file-sweeper')

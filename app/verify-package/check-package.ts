@@ -17,6 +17,8 @@ export const MAX_UPLOADED_PACKAGE_BYTES = 128 * 1024 * 1024
 
 /** What the page says of a package that is whole. */
 export interface PackageFindings {
+  /** Whole, in an archive that somebody else packed. */
+  readonly isRepacked: boolean
   readonly project: string
   readonly revision: string
   readonly releasedAt: string
@@ -40,19 +42,21 @@ export async function checkPackage(
     ok: false as const,
     refusal: {
       kind: 'invalid' as const,
-      message: `“${input.fileName}” is not a whole, unchanged package of this installation.`,
+      message: `“${input.fileName}” is not an unchanged package of this installation. What differs is named below.`,
       issues: result.issues,
     },
   }
 }
 
 function describePackage({
+  form,
   manifest,
   keyFingerprint,
   trailRecordCount,
   signatureCount,
 }: VerifiedPackage): PackageFindings {
   return {
+    isRepacked: form === 'repacked',
     project: manifest.project.name,
     revision: manifest.revision.label,
     releasedAt: manifest.releasedAt,

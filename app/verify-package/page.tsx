@@ -20,7 +20,8 @@ export default async function VerifyPackagePage() {
               manifest against its signature, and whether this installation signed it.
             </p>
             <p>
-              The same check needs no server: <code>npm run package:verify -- file.zip</code>
+              The same check needs no server: <code>npm run package:verify -- file.zip</code>. The package’s README.txt
+              says how to check it with sha256sum and openssl alone.
             </p>
           </>
         }

@@ -1,11 +1,24 @@
-import { readFileSync, statSync } from 'node:fs'
+import { lstatSync, readdirSync, readFileSync } from 'node:fs'
+import path from 'node:path'
 import { parseArgs } from 'node:util'
 import { formatIssuePath } from '@/lib/engine'
-import { MAX_PACKAGE_BYTES, verifyPackage } from '@/lib/package'
+import {
+  MAX_PACKAGE_BYTES,
+  MAX_PACKAGE_FILES,
+  type PackageFile,
+  type PackageForm,
+  toPackageFiles,
+  verifyFiles,
+  verifyPackage,
+} from '@/lib/package'
 
 const USAGE = `Checks a release package without server or database.
 
-  npm run package:verify -- package.zip [--key verifying-key.pem]
+  npm run package:verify -- package.zip [--strict] [--key verifying-key.pem]
+  npm run package:verify -- folder      [--key verifying-key.pem]
+
+The files decide: a package that was unpacked, or packed again (ZIP, TAR, TAR.GZ), is as good. --strict accepts the ZIP
+archive alone as it was written, byte for byte.
 
 --key compares the signature with a key that you have by another way. Without it the key inside the package is used:
 compare its fingerprint with the one that the sender states.
@@ -20,7 +33,7 @@ function stop(message: string): never {
 
 function readInput(file: string, limitBytes: number): Uint8Array {
   try {
-    const { size } = statSync(file)
+    const { size } = lstatSync(file)
     if (size > limitBytes) stop(`${file}: has ${size} bytes; at most ${limitBytes} are read`)
     return readFileSync(file)
   } catch (error) {
@@ -28,11 +41,45 @@ function readInput(file: string, limitBytes: number): Uint8Array {
   }
 }
 
+function isFolder(file: string): boolean {
+  try {
+    return lstatSync(file).isDirectory()
+  } catch (error) {
+    return stop(`${file}: cannot be read (${error instanceof Error ? error.message : String(error)})`)
+  }
+}
+
+/** Every file below a folder. A link is not followed: what it leads to is no part of the package. */
+function readFolder(folder: string): PackageFile[] {
+  const files: PackageFile[] = []
+  let left = MAX_PACKAGE_BYTES
+  const enter = (inside: string) => {
+    for (const entry of readdirSync(path.join(folder, inside), { withFileTypes: true })) {
+      const name = inside === '' ? entry.name : `${inside}/${entry.name}`
+      if (entry.isDirectory()) {
+        enter(name)
+        continue
+      }
+      if (!entry.isFile()) stop(`${path.join(folder, name)}: is a link or a device, and no file`)
+      if (files.length === MAX_PACKAGE_FILES) stop(`${folder}: holds more than ${MAX_PACKAGE_FILES} files`)
+      const bytes = readInput(path.join(folder, name), left)
+      left -= bytes.length
+      files.push({ path: name, bytes })
+    }
+  }
+  enter('')
+  return toPackageFiles(files)
+}
+
 function readArguments() {
   try {
     return parseArgs({
       allowPositionals: true,
-      options: { key: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
+      options: {
+        key: { type: 'string' },
+        strict: { type: 'boolean', default: false },
+        help: { type: 'boolean', short: 'h' },
+      },
     })
   } catch (error) {
     return stop(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`)
@@ -50,7 +97,13 @@ if (file === undefined || positionals.length > 1) stop(USAGE)
 const MAX_KEY_BYTES = 10_000
 const trustedKeyPem =
   values.key === undefined ? undefined : new TextDecoder().decode(readInput(values.key, MAX_KEY_BYTES))
-const result = verifyPackage(readInput(file, MAX_PACKAGE_BYTES), trustedKeyPem === undefined ? {} : { trustedKeyPem })
+const options = trustedKeyPem === undefined ? {} : { trustedKeyPem }
+const isStrict = values.strict
+const isUnpacked = isFolder(file)
+if (isUnpacked && isStrict) stop(`${file}: is a folder; --strict judges the archive itself`)
+const result = isUnpacked
+  ? verifyFiles(readFolder(file), 'unpacked', options)
+  : verifyPackage(readInput(file, MAX_PACKAGE_BYTES), { ...options, isStrict })
 if (!result.ok) {
   console.error(`${file}: NOT intact`)
   for (const issue of result.issues) {
@@ -59,8 +112,16 @@ if (!result.ok) {
   }
   process.exit(1)
 }
-const { manifest, keyFingerprint, isKeyTrusted, trailRecordCount, signatureCount } = result.value
-console.log(`${file}: intact`)
+
+const FORMS: Readonly<Record<PackageForm, string>> = {
+  'as written': 'intact',
+  repacked: 'contents intact, repacked',
+  unpacked: 'contents intact, unpacked',
+}
+const { form, manifest, keyFingerprint, isKeyTrusted, trailRecordCount, signatureCount } = result.value
+console.log(`${file}: ${FORMS[form]}`)
+if (form === 'repacked')
+  console.log('  the archive around them was written by another program; --strict would refuse it')
 console.log(`  ${manifest.project.name}, revision ${manifest.revision.label}, of ${manifest.workspace}`)
 console.log(`  released ${manifest.releasedAt} by ${manifest.releasedBy}, engine ${manifest.engineVersion ?? 'none'}`)
 console.log(`  edition: ${manifest.edition.companyName ?? manifest.edition.kind}`)

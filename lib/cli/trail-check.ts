@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import type { StateCheck } from '@/lib/data'
 import { formatIssuePath } from '@/lib/engine'
 import { type CheckpointedTrail, checkTrailWithCheckpoints, parseTrailFile, type TrailFile } from '@/lib/package'
 import { checkTrail, type TrailCheck } from '@/lib/review'
 
 const USAGE = `Checks the trail: every record's hash, its link to the one before, the numbering, and the signed checkpoints, by
-which it shows when the end was cut off or all of it was written anew.
+which it shows when the end was cut off or all of it was written anew. In the database it also holds what is there against
+the records: every signature, answer, waiver, declaration, release, comment, sheet and the rest, as its record left it.
 
   npm run trail:check                         the trail in this installation's database
   npm run trail:check -- trail.json           an exported trail, or the extract in a release package
@@ -14,7 +16,10 @@ which it shows when the end was cut off or all of it was written anew.
 
 --key verifying-key.pem   judges the checkpoints of a file; without it they are only compared with the records
 
-Exit status: 0 the trail fits, 1 a record does not, 2 it could not be checked.`
+Exit status: 0 the trail fits, 1 a record or something in the database does not, 2 it could not be checked.`
+
+/** So many misfits are named; the rest is a number. */
+const MOST_MISFITS = 50
 
 /** Ends with a message; the trail could not be checked at all. */
 function stop(message: string): never {
@@ -59,13 +64,15 @@ function readTrailFile(file: string): TrailFile {
 }
 
 interface Subject extends Omit<CheckpointedTrail, 'verifyingKeyPem'> {
+  /** Null for a file: it holds records alone. */
+  readonly state: StateCheck | null
   /** Null where no key is at hand to judge the checkpoints by. */
   readonly verifyingKeyPem: string | null
 }
 
 async function readSubject(file: string | undefined, keyFile: string | undefined): Promise<Subject> {
   const givenKey = keyFile === undefined ? null : readText(keyFile)
-  if (file !== undefined) return { ...readTrailFile(file), others: [], verifyingKeyPem: givenKey }
+  if (file !== undefined) return { ...readTrailFile(file), others: [], state: null, verifyingKeyPem: givenKey }
   try {
     // Loaded only here: checking a file must not need a database.
     const { readWholeTrail } = await import('@/lib/data')
@@ -113,7 +120,16 @@ if (!outcome.ok) {
   console.error(`  ${outcome.fault.reason} [${outcome.fault.code}]`)
   process.exit(1)
 }
-const { records, isExtract, checkpoints, verifyingKeyPem } = whole
+const { records, isExtract, checkpoints, verifyingKeyPem, state } = whole
+const misfits = state?.misfits ?? []
+if (misfits.length > 0) {
+  console.error(
+    `${name}: ${misfits.length === 1 ? 'one thing in the database is' : `${misfits.length} things in the database are`} not as the trail says`,
+  )
+  for (const { what, reason } of misfits.slice(0, MOST_MISFITS)) console.error(`  ${what} ${reason}`)
+  if (misfits.length > MOST_MISFITS) console.error(`  and ${misfits.length - MOST_MISFITS} more`)
+  process.exit(1)
+}
 const last = records.at(-1)
 console.log(
   `${name}: ${outcome.count} records fit${isExtract ? ' (an extract: gaps between them are not checked)' : ''}`,
@@ -121,6 +137,14 @@ console.log(
 if (last !== undefined) {
   console.log(`  last: record ${last.sequence}, ${last.action}, ${last.at}`)
   console.log(`  head: ${last.sequence}:${outcome.headHash}`)
+}
+if (state !== null) {
+  console.log(`  in the database: ${state.fitCount} rows are as their records left them`)
+  if (state.olderCount > 0) {
+    console.log(
+      `  ${state.olderCount} rows were recorded before hashes were kept: whether they are as they were is not known`,
+    )
+  }
 }
 const vouched = checkpoints.at(-1)
 console.log(

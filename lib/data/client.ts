@@ -8,6 +8,7 @@ import { PrismaClient as PostgresClient } from './generated/postgres/client'
 import { type Prisma, PrismaClient } from './generated/sqlite/client'
 import { OrderlyPostgres } from './postgres-adapter'
 import { OrderlySqlite } from './sqlite-adapter'
+import { watchWrites } from './vouched/watch'
 
 /** The client of either database, typed as the SQLite one: what both can do. */
 export type DatabaseClient = PrismaClient
@@ -41,15 +42,18 @@ export function openDatabase(url: string): Database {
   return url.startsWith('file:') ? openSqlite(url) : openPostgres(url)
 }
 
+/** The extended client does all that the plain one does; its type says it in other words. */
+function watch(client: DatabaseClient): DatabaseClient {
+  return client.$extends(watchWrites(() => insideTransaction.getStore() === true)) as unknown as DatabaseClient
+}
+
 function openSqlite(url: string): Database {
-  const client = new PrismaClient({
-    adapter: new OrderlySqlite(url),
-    transactionOptions: TRANSACTION_OPTIONS,
-  })
+  const client = watch(new PrismaClient({ adapter: new OrderlySqlite(url), transactionOptions: TRANSACTION_OPTIONS }))
   return {
     kind: 'sqlite',
     client,
-    inTransaction: (work) => inOneTransaction(() => client.$transaction((tx) => insideTransaction.run(true, work, tx))),
+    inTransaction: (work) =>
+      inOneTransaction(() => client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx)))),
     close: () => client.$disconnect(),
   }
 }
@@ -67,14 +71,16 @@ function openPostgres(url: string): Database {
     transactionOptions: TRANSACTION_OPTIONS,
   })
   // Both clients come from the same models; a union of the two does not type-check, so this is the one cast.
-  const client = postgres as unknown as DatabaseClient
+  const client = watch(postgres as unknown as DatabaseClient)
   return {
     kind: 'postgresql',
     client,
     inTransaction: (work) =>
       inOneTransaction(() =>
         repeatOnConflict(() =>
-          client.$transaction((tx) => insideTransaction.run(true, work, tx), { isolationLevel: 'Serializable' }),
+          client.$transaction((tx) => insideTransaction.run(true, async () => await work(tx)), {
+            isolationLevel: 'Serializable',
+          }),
         ),
       ),
     close: () => client.$disconnect(),

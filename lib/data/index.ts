@@ -170,3 +170,5 @@ export {
 export type * from './views'
 export { type KnownDevice, OWN_VISIT, type Visit } from './visit'
 export { listWaits } from './waits'
+export { adoptOlderState } from './vouched/adopt-state'
+export type { StateCheck, StateMisfit } from './vouched/state-check'

@@ -10,6 +10,7 @@ import { readTrailRow } from './trail'
 import { listCheckpoints, readKeptCheckpoints } from './trail-checkpoints'
 import { describeRecord } from './trail-words'
 import type { FileDownload, TrailEntryView } from './views'
+import { checkState, type StateCheck } from './vouched/state-check'
 import { write } from './write'
 
 /** Below every sequence number that the column can hold (a signed 32-bit integer): one written by force is found too. */
@@ -58,9 +59,11 @@ export interface WholeTrailCheck {
   readonly checkpointCount: number
   /** The record up to which a cut would show by the checkpoints. */
   readonly vouchedUpTo: number
+  /** What the database holds, against what the records say that they left. */
+  readonly state: StateCheck
 }
 
-/** Checks the whole chain and names the first record that does not fit. For an admin. */
+/** Checks the whole chain, names the first record that does not fit, and holds the state against it. For an admin. */
 export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
   return read(actor, async ({ tx, standing }) => {
     requireInWorkspace(standing, 'trail:check')
@@ -71,16 +74,20 @@ export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
       firstBad: check.ok ? null : { sequence: check.fault.sequence, reason: check.fault.reason },
       checkpointCount: trail.checkpoints.length,
       vouchedUpTo: trail.checkpoints.at(-1)?.sequence ?? 0,
+      state: await checkState(tx, trail.records),
     }
   })
 }
 
 /**
- * Every record, oldest first, with the checkpoints in the database and in the data folder. For the command that checks
- * the trail, which whoever runs the installation calls.
+ * Every record, oldest first, with the checkpoints in the database and in the data folder, and what the database holds
+ * against it. For the command that checks the trail, which whoever runs the installation calls.
  */
-export function readWholeTrail(): Promise<CheckpointedTrail> {
-  return inTransaction(loadWholeTrail)
+export function readWholeTrail(): Promise<CheckpointedTrail & { readonly state: StateCheck }> {
+  return inTransaction(async (tx) => {
+    const trail = await loadWholeTrail(tx)
+    return { ...trail, state: await checkState(tx, trail.records) }
+  })
 }
 
 async function loadWholeTrail(tx: TransactionClient): Promise<CheckpointedTrail> {
@@ -97,7 +104,7 @@ async function loadWholeTrail(tx: TransactionClient): Promise<CheckpointedTrail>
   }
 }
 
-async function loadTrail(tx: TransactionClient): Promise<TrailRecord[]> {
+export async function loadTrail(tx: TransactionClient): Promise<TrailRecord[]> {
   const records: TrailRecord[] = []
   for (;;) {
     const rows = await tx.trailRecord.findMany({

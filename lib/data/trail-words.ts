@@ -131,6 +131,8 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
     `brought the review from version ${text(details, 'from')} of the catalogue to version ${text(details, 'to')}`,
   'settings-changed': () => 'changed the settings of the workspace',
   'backup-made': () => 'made a backup',
+  'state-recorded': () => 'recorded a change that nobody had to note',
+  'state-adopted': () => 'took in, as found, what was there before records carried hashes',
 }
 
 /** A record of the trail as a sentence without its subject: `moved the revision from ... to ...`. */

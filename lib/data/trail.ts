@@ -3,6 +3,8 @@ import { chainRecord, type JsonValue, type TrailRecord } from '@/lib/review'
 import type { TransactionClient } from './client'
 import type { TrailRecord as TrailRow } from './generated/sqlite/client'
 import { makeCheckpointIfDue } from './trail-checkpoints'
+import { groupRows, hashTouchedRows, type TouchedRow } from './vouched/touched-rows'
+import { getWriting, type PendingRecord, type Writing } from './vouched/writing'
 
 /** What happened, before it has its place in the chain. */
 export interface TrailNote {
@@ -16,15 +18,56 @@ export interface TrailNote {
 }
 
 /**
- * Adds a record to the trail. The caller's transaction holds the writers' lock, so nothing comes between reading the
- * last record and writing the next.
- * @returns the record's place in the trail
+ * Notes what is to go into the trail. The record is written at the end of the transaction, with hashes of the rows that
+ * the act left behind; so nothing that the act does later in it is missing.
+ *
+ * @param onWritten  runs when the record has its place, in the same transaction
  */
 export async function appendToTrail(
   tx: TransactionClient,
   at: Date,
   actor: { readonly userId: string | null; readonly name: string },
   note: TrailNote,
+  onWritten: (sequence: number) => Promise<void> = async () => {},
+): Promise<void> {
+  const writing = getWriting()
+  if (writing?.tx !== tx) throw new Error('the trail is written through inWriteTransaction alone')
+  writing.pending.push({ at, actor, note, onWritten })
+}
+
+const APPLICATION = { userId: null, name: 'Bendworthy' }
+
+/** An act that nobody notes in words left rows behind all the same, such as a second look at the same design. */
+const STATE_ALONE: TrailNote = { action: 'state-recorded', subject: { kind: 'trail', id: 'state' } }
+
+/** Writes what an act noted, one record after the other. Each touched row is vouched for by one of them. */
+export async function finishWriting(writing: Writing, at: Date): Promise<void> {
+  const left = await hashTouchedRows(writing)
+  if (writing.pending.length === 0 && left.length > 0) {
+    writing.pending.push({ at, actor: APPLICATION, note: STATE_ALONE, onWritten: async () => {} })
+  }
+  const { pending } = writing
+  const last = pending.at(-1)
+  const rowsOf = new Map<PendingRecord, TouchedRow[]>()
+  for (const row of left) {
+    const own = pending.findLast(({ note }) => note.subject.id === row.key) ?? last
+    if (own !== undefined) rowsOf.set(own, [...(rowsOf.get(own) ?? []), row])
+  }
+  // What follows a record may note a further one.
+  for (const record of pending) {
+    const sequence = await writeRecord(writing.tx, record, rowsOf.get(record) ?? [])
+    await record.onWritten(sequence)
+  }
+}
+
+/**
+ * The writing transaction holds the writers' lock, so nothing comes between reading the last record and writing the next.
+ * @returns the record's place in the trail
+ */
+async function writeRecord(
+  tx: TransactionClient,
+  { at, actor, note }: PendingRecord,
+  rows: readonly TouchedRow[],
 ): Promise<number> {
   const last = await tx.trailRecord.findFirst({ orderBy: { sequence: 'desc' } })
   const written = at.toISOString()
@@ -40,7 +83,7 @@ export async function appendToTrail(
       revisionId: note.revisionId ?? null,
       companyId: note.companyId ?? null,
     },
-    details: note.details ?? {},
+    details: { ...note.details, ...(rows.length === 0 ? {} : { rows: groupRows(rows) }) },
   })
   await tx.trailRecord.create({
     data: {

@@ -5,9 +5,10 @@ import { type Actor, getFabricatorCompanyId, loadStanding, type Standing } from 
 import { getDatabase, type TransactionClient } from './client'
 import { outcomeOf, refuseClash } from './errors'
 import { queueNotices } from './mail-notices'
-import { appendToTrail, type TrailNote } from './trail'
+import { appendToTrail, finishWriting, type TrailNote } from './trail'
 import { keepCheckpointsOf } from './trail-checkpoints'
 import type { Outcome } from './views'
+import { startWriting } from './vouched/writing'
 
 /** What a write works with: one transaction, the person's rights in it, one moment, and the trail. */
 export interface WriteContext {
@@ -37,7 +38,8 @@ function hashInput(action: string, input: object): string {
 }
 
 /**
- * Runs `work` as one transaction in which nobody else writes, so that what it checked still holds when it writes.
+ * Runs `work` as one transaction in which nobody else writes, so that what it checked still holds when it writes. What it
+ * noted for the trail is written at its end, with hashes of the rows that it touched.
  *
  * SQLite gives that by itself. On PostgreSQL a table lock is the first statement: it comes before the transaction's
  * snapshot is taken, so the snapshot shows what the last writer left.
@@ -48,7 +50,11 @@ export async function inWriteTransaction<T>(work: (tx: TransactionClient) => Pro
   const value = await inTransaction(async (tx) => {
     last = tx
     if (kind === 'postgresql') await tx.$executeRawUnsafe('LOCK TABLE "TrailRecord" IN SHARE ROW EXCLUSIVE MODE')
-    return work(tx)
+    return startWriting(tx, async (writing) => {
+      const result = await work(tx)
+      await finishWriting(writing, now())
+      return result
+    })
   })
   await keepCheckpointsOf(last)
   return value
@@ -75,8 +81,7 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
       const at = now()
       const record = async (noted: TrailNote) => {
         const note = withCompany(standing, noted)
-        const sequence = await appendToTrail(tx, at, standing, note)
-        await queueNotices({ tx, at, by: standing, note, sequence })
+        await appendToTrail(tx, at, standing, note, (sequence) => queueNotices({ tx, at, by: standing, note, sequence }))
       }
       const value = await work({ tx, standing, at, record })
       if (input.requestKey !== undefined) {

@@ -1,6 +1,8 @@
 import { createPublicKey } from 'node:crypto'
 import { writeArchive } from './archive'
+import { makeChecksums } from './checksums'
 import {
+  CHECKSUMS_SIGNATURE_PATH,
   MANIFEST_PATH,
   type PackageContent,
   type PackageFile,
@@ -11,7 +13,7 @@ import {
 import { makeDataFiles, makeReadme } from './data-files'
 import { makeDocumentsApart } from './documents'
 import { makeManifest, writeManifest } from './manifest'
-import { getKeyFingerprint, signBytes } from './signing'
+import { getKeyFingerprint, signBytes, signBytesRaw } from './signing'
 
 /**
  * Builds a release package: a ZIP archive with report, drawing, data, artwork, trail and a signed manifest.
@@ -33,9 +35,15 @@ export async function buildPackage(content: PackageContent, keys: SigningKeys): 
     { path: VERIFYING_KEY_PATH, bytes: encoder.encode(keys.verifyingKeyPem) },
   ]
   const manifest = writeManifest(makeManifest(content, files, fingerprint))
-  return writeArchive([
+  const signed: PackageFile[] = [
     ...files,
     { path: MANIFEST_PATH, bytes: manifest },
     { path: SIGNATURE_PATH, bytes: encoder.encode(signBytes(manifest, keys.signingKeyPem)) },
+  ]
+  const checksums = makeChecksums(signed)
+  return writeArchive([
+    ...signed,
+    checksums,
+    { path: CHECKSUMS_SIGNATURE_PATH, bytes: signBytesRaw(checksums.bytes, keys.signingKeyPem) },
   ])
 }

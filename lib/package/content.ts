@@ -43,5 +43,8 @@ export interface PackageFile {
 
 export const MANIFEST_PATH = 'manifest.json'
 export const SIGNATURE_PATH = 'manifest.sig'
+/** For general tools: `sha256sum -c` reads the first, `openssl pkeyutl -verify` the second (64 bytes, as they are). */
+export const CHECKSUMS_PATH = 'SHA256SUMS'
+export const CHECKSUMS_SIGNATURE_PATH = 'SHA256SUMS.sig'
 export const VERIFYING_KEY_PATH = 'verifying-key.pem'
 export const SIGNED_CONTENT_PATH = 'signed-content.json'

@@ -87,14 +87,30 @@ export function makeReadme(content: PackageContent, keyFingerprint: string): Pac
     'trail.json             who did what, hash-chained (an extract of the whole trail)',
     ...(content.signedContent === null ? [] : ['signed-content.json    the canonical form (RFC 8785) that was signed']),
     'manifest.json          SHA-256 of each file; signed in manifest.sig (Ed25519, RFC 8032)',
-    'verifying-key.pem      public key of the signature; compare its fingerprint by another way:',
+    'SHA256SUMS             the same sums for general tools; signed in SHA256SUMS.sig (Ed25519, 64 bytes)',
+    'verifying-key.pem      public key of both signatures; compare its fingerprint by another way:',
     `                       ${keyFingerprint}`,
+    '',
+    ...VERIFYING,
     '',
     ...CAUTIONS.flatMap((caution) => wrap(caution, 90)),
     '',
   ]
   return { path: 'README.txt', bytes: encode(lines.join('\n')) }
 }
+
+/** How anybody checks a package with tools that every system has; a test runs the lines as they stand here. */
+const VERIFYING: readonly string[] = [
+  'To verify without the program that wrote it, in the unpacked folder (GNU coreutils; OpenSSL 3):',
+  '',
+  '  openssl pkeyutl -verify -pubin -inkey verifying-key.pem -rawin -in SHA256SUMS -sigfile SHA256SUMS.sig',
+  '  sha256sum --check --strict SHA256SUMS',
+  '',
+  'The first shows that the holder of the key signed the list, the second that each file is as listed. Neither tells of',
+  'a file that was added: compare the list with the folder. The fingerprint of the key in the folder is printed by',
+  '',
+  '  openssl pkey -pubin -in verifying-key.pem -outform DER | sha256sum',
+]
 
 function wrap(text: string, width: number): string[] {
   const lines: string[] = []

@@ -1,5 +1,6 @@
 /** Release packages: built and signed here, verified here with neither server nor database. */
-export { isSafePath, MAX_PACKAGE_BYTES, readArchive, writeArchive } from './archive'
+export { toPackageFiles } from './any-archive'
+export { isSafePath, MAX_PACKAGE_BYTES, MAX_PACKAGE_FILES, readArchive, writeArchive } from './archive'
 export { buildPackage } from './build'
 export {
   type CheckpointedTrail,
@@ -19,4 +20,4 @@ export { drawFileSheets, makeSheetIdentity, type SheetIdentity, writeSheetSvg } 
 export { writeDrawingPdf } from './drawing-pdf'
 export { type Manifest, PACKAGE_FORMAT, PACKAGE_FORMAT_VERSION } from './manifest'
 export { makeTrailFile, parseTrailFile, TRAIL_FORMAT, type TrailFile } from './trail-file'
-export { type VerifiedPackage, type VerifyOptions, verifyPackage } from './verify'
+export { type PackageForm, type VerifiedPackage, type VerifyOptions, verifyFiles, verifyPackage } from './verify'

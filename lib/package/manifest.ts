@@ -4,14 +4,15 @@ import type { PackageContent, PackageFile } from './content'
 import { hashBytes } from './file-hash'
 
 export const PACKAGE_FORMAT = 'bendworthy-package'
-export const PACKAGE_FORMAT_VERSION = 1
+/** Version 2 holds signed checksums for general tools beside the manifest; version 1 did not. */
+export const PACKAGE_FORMAT_VERSION = 2
 
 const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256 in hexadecimal')
 
 /** What a package says about itself, and the SHA-256 of each of its files. */
 export const manifestSchema = z.strictObject({
   format: z.literal(PACKAGE_FORMAT),
-  formatVersion: z.literal(PACKAGE_FORMAT_VERSION),
+  formatVersion: z.union([z.literal(1), z.literal(PACKAGE_FORMAT_VERSION)]),
   workspace: z.string(),
   project: z.strictObject({ id: z.string(), name: z.string() }),
   revision: z.strictObject({ id: z.string(), label: z.string() }),

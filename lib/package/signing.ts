@@ -10,6 +10,15 @@ export function signBytes(bytes: Uint8Array, signingKeyPem: string): string {
   return `${sign(null, bytes, signingKeyPem).toString('base64')}\n`
 }
 
+/** The signature as it is, 64 bytes: what general tools read from a file. */
+export function signBytesRaw(bytes: Uint8Array, signingKeyPem: string): Uint8Array {
+  return new Uint8Array(sign(null, bytes, signingKeyPem))
+}
+
+export function isRawSignatureOf(bytes: Uint8Array, signature: Uint8Array, key: KeyObject): boolean {
+  return signature.length === 64 && verify(null, bytes, key, signature)
+}
+
 /** False for a wrong signature and for text that is not exactly the one base64 form of 64 bytes. */
 export function isSignatureOf(bytes: Uint8Array, signature: string, key: KeyObject): boolean {
   const raw = Buffer.from(signature, 'base64')

@@ -1,11 +1,22 @@
+import type { KeyObject } from 'node:crypto'
 import type { Issue, Result } from '@/lib/engine'
 import { canonicalJson, checkTrail } from '@/lib/review'
+import { readAnyArchive } from './any-archive'
 import { readArchive } from './archive'
 import { checkTrailWithCheckpoints } from './checkpoints'
-import { MANIFEST_PATH, type PackageFile, SIGNATURE_PATH, SIGNED_CONTENT_PATH, VERIFYING_KEY_PATH } from './content'
+import { parseChecksums } from './checksums'
+import {
+  CHECKSUMS_PATH,
+  CHECKSUMS_SIGNATURE_PATH,
+  MANIFEST_PATH,
+  type PackageFile,
+  SIGNATURE_PATH,
+  SIGNED_CONTENT_PATH,
+  VERIFYING_KEY_PATH,
+} from './content'
 import { hashBytes } from './file-hash'
 import { type Manifest, manifestSchema } from './manifest'
-import { getKeyFingerprint, isSignatureOf, readVerifyingKey } from './signing'
+import { getKeyFingerprint, isRawSignatureOf, isSignatureOf, readVerifyingKey } from './signing'
 import { parseTrailFile } from './trail-file'
 
 export interface VerifyOptions {
@@ -13,7 +24,11 @@ export interface VerifyOptions {
   readonly trustedKeyPem?: string
 }
 
+/** Byte for byte as written; packed by somebody else; or a folder. */
+export type PackageForm = 'as written' | 'repacked' | 'unpacked'
+
 export interface VerifiedPackage {
+  readonly form: PackageForm
   readonly manifest: Manifest
   readonly keyFingerprint: string
   /** The key was compared with one that the caller trusts. */
@@ -26,15 +41,46 @@ const add = (issues: Issue[], code: string, file: string | null, message: string
   issues.push({ code, path: file === null ? [] : [file], message })
 
 /**
- * Checks a release package: structure, every file, manifest, signature, trail, and what the signatures cover. Needs
- * nothing but the bytes.
+ * Checks a release package: every file, manifest, signature, checksums, trail, and what the signatures cover. Needs
+ * nothing but the bytes. Contents that are whole are accepted in an archive that somebody else packed, which the answer
+ * says; `isStrict` accepts the archive alone as it was written, byte for byte.
  *
  * @returns every problem found, each with the file that it is about
  */
-export function verifyPackage(bytes: Uint8Array, options: VerifyOptions = {}): Result<VerifiedPackage> {
-  const archive = readArchive(bytes)
-  if (!archive.ok) return archive
-  const files = new Map(archive.value.map((file) => [file.path, file]))
+export function verifyPackage(
+  bytes: Uint8Array,
+  options: VerifyOptions & { readonly isStrict?: boolean } = {},
+): Result<VerifiedPackage> {
+  const strict = readArchive(bytes)
+  if (strict.ok) return verifyFiles(strict.value, 'as written', options)
+  const general = readAnyArchive(bytes)
+  if (!general.ok) {
+    // What begins as a ZIP archive and cannot be unpacked is one that was damaged: the strict reader says where.
+    const isDamaged = isZip(bytes) && general.issues.every(({ code }) => code === 'unreadable')
+    return { ok: false, issues: options.isStrict === true || isDamaged ? strict.issues : general.issues }
+  }
+  const verified = verifyFiles(general.value, 'repacked', options)
+  if (options.isStrict !== true) return verified
+  return {
+    ok: false,
+    issues: [...strict.issues, ...(verified.ok ? [] : withoutDoubles(verified.issues, strict.issues))],
+  }
+}
+
+const isZip = (bytes: Uint8Array) => bytes[0] === 0x50 && bytes[1] === 0x4b
+
+function withoutDoubles(issues: readonly Issue[], told: readonly Issue[]): Issue[] {
+  const places = new Set(told.map(({ code, path }) => `${code} ${path.join('/')}`))
+  return issues.filter(({ code, path }) => !places.has(`${code} ${path.join('/')}`))
+}
+
+/** Checks the files of a package that somebody unpacked, or that were read from an archive. */
+export function verifyFiles(
+  list: readonly PackageFile[],
+  form: PackageForm,
+  options: VerifyOptions = {},
+): Result<VerifiedPackage> {
+  const files = new Map(list.map((file) => [file.path, file]))
   const issues: Issue[] = []
 
   const manifestFile = files.get(MANIFEST_PATH)
@@ -42,19 +88,23 @@ export function verifyPackage(bytes: Uint8Array, options: VerifyOptions = {}): R
     add(issues, 'missing', MANIFEST_PATH, 'manifest.json is missing: this is not a release package')
     return { ok: false, issues }
   }
-  const fingerprint = checkSignature(files, manifestFile, options, issues)
+  const key = readKey(files, options, issues)
+  checkSignature(files, manifestFile, key, issues)
   const manifest = readManifest(manifestFile, issues)
   if (manifest === null) return { ok: false, issues }
+  const { fingerprint } = key
   if (fingerprint !== null && manifest.keyFingerprint !== fingerprint) {
     add(issues, 'wrong-key', VERIFYING_KEY_PATH, 'the manifest names another key than the one in the package')
   }
   checkFiles(files, manifest, issues)
+  if (manifest.formatVersion > 1) checkChecksums(files, manifest, key, issues)
   const trailRecordCount = checkTrailFile(files, issues)
   const signatureCount = checkSignedContent(files, manifest, issues)
   if (issues.length > 0 || fingerprint === null) return { ok: false, issues }
   return {
     ok: true,
     value: {
+      form,
       manifest,
       keyFingerprint: fingerprint,
       isKeyTrusted: options.trustedKeyPem !== undefined,
@@ -64,47 +114,90 @@ export function verifyPackage(bytes: Uint8Array, options: VerifyOptions = {}): R
   }
 }
 
-/** @returns the fingerprint of the package's key; null where it cannot be read */
-function checkSignature(
-  files: ReadonlyMap<string, PackageFile>,
-  manifest: PackageFile,
-  options: VerifyOptions,
-  issues: Issue[],
-): string | null {
+interface Keys {
+  /** Of the package's own key; null where it cannot be read. */
+  readonly fingerprint: string | null
+  /** The key that signatures are judged by: the trusted one where there is one. */
+  readonly judge: KeyObject | null
+}
+
+function readKey(files: ReadonlyMap<string, PackageFile>, options: VerifyOptions, issues: Issue[]): Keys {
   const keyFile = files.get(VERIFYING_KEY_PATH)
-  const signatureFile = files.get(SIGNATURE_PATH)
   if (keyFile === undefined) add(issues, 'missing', VERIFYING_KEY_PATH, 'verifying-key.pem is missing')
-  if (signatureFile === undefined) add(issues, 'missing', SIGNATURE_PATH, 'manifest.sig is missing')
   const key = keyFile === undefined ? null : readVerifyingKey(readText(keyFile) ?? '')
   if (keyFile !== undefined && key === null) {
     add(issues, 'bad-key', VERIFYING_KEY_PATH, 'verifying-key.pem is not an Ed25519 public key')
   }
-  let judge = key
-  if (options.trustedKeyPem !== undefined) {
-    judge = readVerifyingKey(options.trustedKeyPem)
-    if (judge === null) {
-      add(issues, 'bad-key', null, 'the key to compare with is not an Ed25519 public key in PEM form')
-    } else if (key !== null && getKeyFingerprint(judge) !== getKeyFingerprint(key)) {
-      add(
-        issues,
-        'wrong-key',
-        VERIFYING_KEY_PATH,
-        `the package was signed with the key ${getKeyFingerprint(key)}, not with the trusted one, ${getKeyFingerprint(judge)}`,
-      )
-    }
+  const fingerprint = key === null ? null : getKeyFingerprint(key)
+  if (options.trustedKeyPem === undefined) return { fingerprint, judge: key }
+  const judge = readVerifyingKey(options.trustedKeyPem)
+  if (judge === null) {
+    add(issues, 'bad-key', null, 'the key to compare with is not an Ed25519 public key in PEM form')
+  } else if (fingerprint !== null && getKeyFingerprint(judge) !== fingerprint) {
+    add(
+      issues,
+      'wrong-key',
+      VERIFYING_KEY_PATH,
+      `the package was signed with the key ${fingerprint}, not with the trusted one, ${getKeyFingerprint(judge)}`,
+    )
   }
-  if (judge !== null && signatureFile !== undefined) {
-    if (!isSignatureOf(manifest.bytes, readText(signatureFile) ?? '', judge)) {
-      add(
-        issues,
-        'bad-signature',
-        SIGNATURE_PATH,
-        'the signature does not fit the manifest: one of the two was changed, or another key signed',
-      )
-    }
-  }
-  return key === null ? null : getKeyFingerprint(key)
+  return { fingerprint, judge }
 }
+
+function checkSignature(
+  files: ReadonlyMap<string, PackageFile>,
+  manifest: PackageFile,
+  { judge }: Keys,
+  issues: Issue[],
+): void {
+  const signatureFile = files.get(SIGNATURE_PATH)
+  if (signatureFile === undefined) {
+    add(issues, 'missing', SIGNATURE_PATH, 'manifest.sig is missing')
+  } else if (judge !== null && !isSignatureOf(manifest.bytes, readText(signatureFile) ?? '', judge)) {
+    add(
+      issues,
+      'bad-signature',
+      SIGNATURE_PATH,
+      'the signature does not fit the manifest: one of the two was changed, or another key signed',
+    )
+  }
+}
+
+/** What general tools go by must say the same as the manifest: nobody should be told two things by one package. */
+function checkChecksums(
+  files: ReadonlyMap<string, PackageFile>,
+  manifest: Manifest,
+  { judge }: Keys,
+  issues: Issue[],
+): void {
+  const sumsFile = files.get(CHECKSUMS_PATH)
+  const signatureFile = files.get(CHECKSUMS_SIGNATURE_PATH)
+  if (sumsFile === undefined) add(issues, 'missing', CHECKSUMS_PATH, 'SHA256SUMS is missing')
+  if (signatureFile === undefined) add(issues, 'missing', CHECKSUMS_SIGNATURE_PATH, 'SHA256SUMS.sig is missing')
+  if (sumsFile === undefined) return
+  const hasSignature = signatureFile !== undefined && judge !== null
+  if (hasSignature && !isRawSignatureOf(sumsFile.bytes, signatureFile.bytes, judge)) {
+    const message = 'the signature does not fit SHA256SUMS: one of the two was changed, or another key signed'
+    add(issues, 'bad-signature', CHECKSUMS_SIGNATURE_PATH, message)
+  }
+  const sums = parseChecksums(readText(sumsFile) ?? '')
+  const expected = new Map(manifest.files.map(({ path, sha256 }) => [path, sha256]))
+  for (const path of [MANIFEST_PATH, SIGNATURE_PATH]) {
+    const file = files.get(path)
+    // A manifest or signature that is missing or changed is reported as such already.
+    expected.set(path, file === undefined ? (sums?.get(path) ?? '') : hashBytes(file.bytes))
+  }
+  const differing =
+    sums === null
+      ? [CHECKSUMS_PATH]
+      : [...new Set([...expected.keys(), ...sums.keys()])].filter((path) => sums.get(path) !== expected.get(path))
+  if (differing.length > 0 && !isBlamed(issues, differing)) {
+    add(issues, 'changed', CHECKSUMS_PATH, `SHA256SUMS does not say what the manifest says of ${differing.join(', ')}`)
+  }
+}
+
+const isBlamed = (issues: readonly Issue[], paths: readonly string[]) =>
+  paths.every((path) => issues.some((issue) => issue.path[0] === path))
 
 function readManifest(file: PackageFile, issues: Issue[]): Manifest | null {
   const text = readText(file)
@@ -125,7 +218,8 @@ function readManifest(file: PackageFile, issues: Issue[]): Manifest | null {
 }
 
 function checkFiles(files: ReadonlyMap<string, PackageFile>, manifest: Manifest, issues: Issue[]): void {
-  const listed = new Set<string>([MANIFEST_PATH, SIGNATURE_PATH])
+  const apart = manifest.formatVersion > 1 ? [CHECKSUMS_PATH, CHECKSUMS_SIGNATURE_PATH] : []
+  const listed = new Set<string>([MANIFEST_PATH, SIGNATURE_PATH, ...apart])
   for (const entry of manifest.files) {
     listed.add(entry.path)
     const file = files.get(entry.path)

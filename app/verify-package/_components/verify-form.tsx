@@ -16,9 +16,9 @@ export function VerifyForm({ maxBytes }: { maxBytes: number }) {
         purpose="package-check"
         input={{}}
         label="Package"
-        hint="A ZIP file as downloaded from a released revision. It is checked and not kept."
+        hint="The ZIP file of a released revision, or its files packed again. It is checked and not kept."
         buttonLabel="Verify"
-        accept=".zip,application/zip"
+        accept=".zip,.tar,.gz,.tgz,application/zip,application/x-tar,application/gzip"
         maxBytes={maxBytes}
         onSend={() => setFindings(null)}
         onDone={setFindings}
@@ -32,7 +32,11 @@ function Findings({ findings }: { findings: PackageFindings }) {
   return (
     <>
       <Notice tone="done" role="status">
-        <p>The package is whole, unchanged, and signed by this installation.</p>
+        <p>
+          {findings.isRepacked
+            ? 'Contents intact, repacked: every file is as released and signed by this installation. The archive around them was written by another program.'
+            : 'The package is whole, unchanged, and signed by this installation.'}
+        </p>
       </Notice>
       <dl className="terms">
         <dt>revision</dt>

@@ -13,6 +13,54 @@ interface TrailAnswer {
   firstBad: { sequence: number; reason: string } | null
   checkpointCount: number
   vouchedUpTo: number
+  state: { fitCount: number; olderCount: number; misfits: readonly { what: string; reason: string }[] }
+}
+
+const MOST_MISFITS = 20
+
+function TrailResult({ trail }: { trail: TrailAnswer }) {
+  const { firstBad, state } = trail
+  const isFit = firstBad === null && state.misfits.length === 0
+  return (
+    <Notice tone={isFit ? 'done' : 'refused'} role="status">
+      {firstBad === null ? (
+        <p>
+          All {countOf(trail.recordCount, 'record')} fit together. {countOf(trail.checkpointCount, 'signed checkpoint')}{' '}
+          up to record {trail.vouchedUpTo} would show if the end were cut off.
+        </p>
+      ) : (
+        <p>
+          Record {firstBad.sequence} is the first that does not fit: {firstBad.reason}.
+        </p>
+      )}
+      {state.misfits.length === 0 ? (
+        <p>In the database, {countOf(state.fitCount, 'row')} match the record that last changed them.</p>
+      ) : (
+        <>
+          <p>Not as the trail says ({state.misfits.length}):</p>
+          <ul>
+            {state.misfits.slice(0, MOST_MISFITS).map(({ what, reason }) => (
+              <li key={`${what} ${reason}`}>
+                {what} {reason}
+              </li>
+            ))}
+          </ul>
+          {state.misfits.length > MOST_MISFITS && (
+            <p>
+              And {state.misfits.length - MOST_MISFITS} more: <code>npm run trail:check</code> lists them.
+            </p>
+          )}
+        </>
+      )}
+      {state.olderCount > 0 && (
+        <p>
+          {countOf(state.olderCount, 'row')} recorded before hashes were kept: nothing says whether they are as they
+          were.
+        </p>
+      )}
+      {!isFit && <p>Keep a copy of the data folder before anything else is done.</p>}
+    </Notice>
+  )
 }
 
 /** Acts of whoever looks after the installation: is the trail whole, and is there a copy of everything. */
@@ -29,22 +77,7 @@ export function MaintenancePanel() {
           Download the trail (JSON)
         </LinkButton>
       </div>
-      {trail !== null && (
-        <Notice tone={trail.firstBad === null ? 'done' : 'refused'} role="status">
-          {trail.firstBad === null ? (
-            <p>
-              All {countOf(trail.recordCount, 'record')} fit together.{' '}
-              {countOf(trail.checkpointCount, 'signed checkpoint')} up to record {trail.vouchedUpTo} would show if the
-              end were cut off.
-            </p>
-          ) : (
-            <p>
-              Record {trail.firstBad.sequence} is the first that does not fit: {trail.firstBad.reason}. Keep a copy of
-              the data folder before anything else is done.
-            </p>
-          )}
-        </Notice>
-      )}
+      {trail !== null && <TrailResult trail={trail} />}
       <div className="row">
         <ActionButton action={createBackup} input={{}} pendingLabel="Copying…" onDone={setBackup}>
           Make a backup now

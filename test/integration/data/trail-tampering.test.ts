@@ -1,14 +1,15 @@
-import { execFile } from 'node:child_process'
 import { readdirSync } from 'node:fs'
 import path from 'node:path'
-import { promisify } from 'node:util'
 import { expect, it } from 'vitest'
 import type { DatabaseKind } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
+import { takeAllAsFound } from '@/lib/data/vouched/adopt-state'
+import { inWriteTransaction } from '@/lib/data/write'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
-import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
+import { describeOnBothDatabases } from '@/test/setup/databases'
+import { runTrailCheck } from './trail-check-command'
 
 /** What somebody does who has the database to themselves: the guards first. */
 async function liftGuards(kind: DatabaseKind): Promise<void> {
@@ -19,19 +20,6 @@ async function liftGuards(kind: DatabaseKind): Promise<void> {
         ? ['update', 'delete', 'replace'].map((verb) => `DROP TRIGGER "${table}_refuse_${verb}"`)
         : [`ALTER TABLE "${table}" DISABLE TRIGGER ALL`]
     for (const statement of statements) await db().$executeRawUnsafe(statement)
-  }
-}
-
-/** The command, as whoever runs the installation calls it, on this database. */
-async function runTrailCheck({ url }: TestDatabase): Promise<{ status: number; output: string }> {
-  const program = ['--conditions=react-server', '--import', 'tsx', 'lib/cli/trail-check.ts']
-  try {
-    const env = { ...process.env, DATABASE_URL: url }
-    const { stdout, stderr } = await promisify(execFile)(process.execPath, program, { env })
-    return { status: 0, output: stdout + stderr }
-  } catch (error) {
-    const failed = error as { code: number; stdout: string; stderr: string }
-    return { status: failed.code, output: failed.stdout + failed.stderr }
   }
 }
 
@@ -98,6 +86,7 @@ describeOnBothDatabases(
   (current, kind) => {
     it('are made at a signature, kept beside the database, and show when the end was cut off', async () => {
       const team = await makeTeam()
+      await inWriteTransaction(takeAllAsFound)
       const revisionId = await makeRevisionAt(team, 'awaiting-signature')
       await sign(team.lead, revisionId)
       const { recordCount, checkpointCount, vouchedUpTo } = await data.checkWholeTrail(team.admin)

@@ -47,6 +47,7 @@ describeOnBothDatabases('the trail', (_current, kind) => {
       firstBad: null,
       checkpointCount: expect.any(Number),
       vouchedUpTo: expect.any(Number),
+      state: expect.any(Object),
     })
   })
 

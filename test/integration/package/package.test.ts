@@ -22,7 +22,7 @@ beforeAll(async () => {
 }, 400_000)
 
 const codes = (changed: Uint8Array, options = {}) => {
-  const result = verifyPackage(changed, options)
+  const result = verifyPackage(changed, { isStrict: true, ...options })
   return result.ok ? [] : result.issues.map(({ code, path: place }) => `${code} ${place.join('/')}`.trim())
 }
 
@@ -32,6 +32,8 @@ describe('a release package', () => {
   test('holds what the review promises, and verifies', () => {
     expect(files.map((file) => file.path)).toEqual([
       'README.txt',
+      'SHA256SUMS',
+      'SHA256SUMS.sig',
       'artwork/001-skua_outline.gbr',
       'artwork/002-skua_top-copper.gbr',
       'artwork/index.json',
@@ -100,7 +102,7 @@ describe('a release package', () => {
     }
     const { files: listed } = JSON.parse(textOf('manifest.json'))
     expect(listed.map((file: { path: string }) => file.path)).toEqual(
-      files.map(({ path: name }) => name).filter((name) => !['manifest.json', 'manifest.sig'].includes(name)),
+      files.map(({ path: name }) => name).filter((name) => !/^(manifest\.(json|sig)|SHA256SUMS(\.sig)?)$/.test(name)),
     )
   })
 
@@ -286,6 +288,7 @@ describe('tampering is caught and named', () => {
     expect(codes(forged, { trustedKeyPem: keys.verifyingKeyPem })).toEqual([
       'wrong-key verifying-key.pem',
       'bad-signature manifest.sig',
+      'bad-signature SHA256SUMS.sig',
     ])
     const result = verifyPackage(forged)
     expect(result.ok && result.value.isKeyTrusted).toBe(false)

@@ -1,0 +1,44 @@
+import 'server-only'
+import { now } from '@/lib/config'
+import type { TransactionClient } from '../client'
+import { appendToTrail } from '../trail'
+import { loadTrail } from '../trail-reads'
+import { inWriteTransaction } from '../write'
+import { VOUCHED_MODELS } from './models'
+import { ADOPTED_ACTION, hasHashesFromTheStart, readRows } from './state-check'
+import { getWriting, noteTouched } from './writing'
+
+/**
+ * Takes into the trail what was there before records carried hashes, as found: from then on a change of it shows, and a
+ * row that no record tells of is one that somebody put there. The check goes on counting such rows apart, since nothing
+ * says what they were before. Done once, when the server starts on a database from an older version.
+ *
+ * @returns whether there was anything to take in
+ */
+export function adoptOlderState(): Promise<boolean> {
+  return inWriteTransaction(async (tx) => {
+    const records = await loadTrail(tx)
+    // An empty trail beside content is a fault for the check to name, and not to be made good here.
+    if (records.length === 0 || hasHashesFromTheStart(records)) return false
+    await takeAllAsFound(tx)
+    return true
+  })
+}
+
+/** Everything as it is now, in one record of its own. Inside a write transaction. */
+export async function takeAllAsFound(tx: TransactionClient): Promise<void> {
+  const writing = getWriting()
+  if (writing === null) throw new Error('the state is taken into the trail through inWriteTransaction alone')
+  for (const vouched of VOUCHED_MODELS) {
+    const fault = await readRows(tx, vouched, (row) =>
+      noteTouched(writing, vouched.model, row[vouched.key] as string | number),
+    )
+    if (fault !== null) throw new Error(`the table ${vouched.model} cannot be read: ${fault}`)
+  }
+  await appendToTrail(
+    tx,
+    now(),
+    { userId: null, name: 'Bendworthy' },
+    { action: ADOPTED_ACTION, subject: { kind: 'trail', id: 'state' } },
+  )
+}

@@ -1,0 +1,177 @@
+import 'server-only'
+import type { TrailRecord } from '@/lib/review'
+import type { TransactionClient } from '../client'
+import { VOUCHED_MODELS, type VouchedModel, type VouchedRow } from './models'
+import { hashRow, readRowHashes } from './row-hash'
+import { getDelegate } from './watch'
+
+/** Something in the database that is not as the trail says that it was left. */
+export interface StateMisfit {
+  /** `signature of Imke Dahl, revision Skua B` */
+  readonly what: string
+  readonly reason: string
+}
+
+export interface StateCheck {
+  /** Rows that are as their record left them. */
+  readonly fitCount: number
+  /** Rows from before records carried hashes: nothing says whether they are as they were. */
+  readonly olderCount: number
+  readonly misfits: readonly StateMisfit[]
+}
+
+interface Recorded {
+  readonly hash: string | null
+  readonly record: TrailRecord
+}
+
+/** The action of a record that takes rows as found, which were there before records carried hashes. */
+export const ADOPTED_ACTION = 'state-adopted'
+
+/** Holds every row of the tables that the trail vouches for against the last record that left it. */
+export async function checkState(tx: TransactionClient, records: readonly TrailRecord[]): Promise<StateCheck> {
+  const recorded = collectRecorded(records)
+  const isWhole = hasHashesFromTheStart(records)
+  const names = await loadRevisionNames(tx)
+  const misfits: StateMisfit[] = []
+  let [fitCount, olderCount, rowCount] = [0, 0, 0]
+  for (const vouched of VOUCHED_MODELS) {
+    const left = recorded.get(vouched.kind) ?? new Map<string, Recorded>()
+    const missing = new Set([...left].filter(([, { hash }]) => hash !== null).map(([key]) => key))
+    const onRow = (row: VouchedRow) => {
+      rowCount += 1
+      const key = String(row[vouched.key])
+      missing.delete(key)
+      const last = left.get(key)
+      const what = `${vouched.kind} ${vouched.name(row)}${ofRevision(names, row)} (${key})`
+      if (last === undefined && isWhole) misfits.push({ what, reason: 'is in the database, and no record tells of it' })
+      else if (last === undefined) olderCount += 1
+      else if (last.hash === null)
+        misfits.push({ what, reason: `is there again, though ${say(last.record)} removed it` })
+      else if (last.hash !== hashRow(vouched, row)) {
+        misfits.push({ what, reason: `was changed since ${say(last.record)} left it` })
+      } else if (last.record.action === ADOPTED_ACTION) olderCount += 1
+      else fitCount += 1
+    }
+    const fault = await readRows(tx, vouched, onRow)
+    if (fault !== null) {
+      misfits.push({ what: `the table of the kind "${vouched.kind}"`, reason: `cannot be read: ${fault}` })
+      continue
+    }
+    for (const key of missing) {
+      const { record } = left.get(key) as Recorded
+      misfits.push({ what: `${vouched.kind} ${key}`, reason: `is gone, though ${say(record)} left it` })
+    }
+  }
+  misfits.push(...(await findLostSubjects(tx, records, recorded)))
+  if (records.length === 0 && rowCount > 0) {
+    return {
+      fitCount: 0,
+      olderCount: 0,
+      misfits: [
+        { what: 'the trail', reason: `is empty, and the database holds ${rowCount} rows that it should tell of` },
+      ],
+    }
+  }
+  return { fitCount, olderCount, misfits }
+}
+
+function say({ sequence, action, at }: TrailRecord): string {
+  return `record ${sequence} (${action}, ${at})`
+}
+
+function collectRecorded(records: readonly TrailRecord[]): Map<string, Map<string, Recorded>> {
+  const recorded = new Map<string, Map<string, Recorded>>()
+  for (const record of records) {
+    for (const [kind, rows] of Object.entries(readRowHashes(record) ?? {})) {
+      const left = recorded.get(kind) ?? new Map<string, Recorded>()
+      for (const [key, hash] of Object.entries(rows)) left.set(key, { hash, record })
+      recorded.set(kind, left)
+    }
+  }
+  return recorded
+}
+
+/** Records have carried hashes from the first on, or what was there before was taken as found: no row can be unknown. */
+export function hasHashesFromTheStart(records: readonly TrailRecord[]): boolean {
+  const [first] = records
+  if (first === undefined) return false
+  return readRowHashes(first) !== null || records.some(({ action }) => action === ADOPTED_ACTION)
+}
+
+/** Kinds of subjects that are never deleted: the row that an older record tells of must be there, hashes or not. */
+const KEPT_SUBJECTS: Readonly<Record<string, string>> = {
+  signature: 'Signature',
+  waiver: 'Waiver',
+  thread: 'Thread',
+  attachment: 'Attachment',
+  artwork: 'Artwork',
+  declaration: 'Declaration',
+  proposal: 'Proposal',
+  revision: 'Revision',
+  project: 'Project',
+  account: 'User',
+  invitation: 'Invitation',
+}
+
+async function findLostSubjects(
+  tx: TransactionClient,
+  records: readonly TrailRecord[],
+  recorded: ReadonlyMap<string, ReadonlyMap<string, Recorded>>,
+): Promise<StateMisfit[]> {
+  const misfits: StateMisfit[] = []
+  for (const [kind, model] of Object.entries(KEPT_SUBJECTS)) {
+    const hashed = recorded.get(kind)
+    const told = new Map<string, TrailRecord>()
+    for (const record of records) {
+      if (record.subject.kind === kind && hashed?.has(record.subject.id) !== true) told.set(record.subject.id, record)
+    }
+    if (told.size === 0) continue
+    const there = new Set((await getDelegate(tx, model).findMany({ select: { id: true } })).map(({ id }) => String(id)))
+    for (const [id, record] of told) {
+      if (!there.has(id)) misfits.push({ what: `${kind} ${id}`, reason: `is gone, though ${say(record)} tells of it` })
+    }
+  }
+  return misfits
+}
+
+async function loadRevisionNames(tx: TransactionClient): Promise<ReadonlyMap<string, string>> {
+  const projects = await tx.project.findMany({ select: { id: true, name: true } })
+  const names = new Map(projects.map(({ id, name }) => [id, name]))
+  const revisions = await tx.revision.findMany({ select: { id: true, label: true, projectId: true } })
+  // Whoever tampers leaves references that lead nowhere.
+  return new Map(
+    revisions.map(({ id, label, projectId }) => [id, `${names.get(projectId) ?? 'of no project,'} ${label}`]),
+  )
+}
+
+function ofRevision(names: ReadonlyMap<string, string>, row: VouchedRow): string {
+  const name = names.get(String(row.revisionId))
+  return name === undefined ? '' : `, revision ${name}`
+}
+
+/** Rows hold whole designs and results: read in pieces. */
+const ROWS_AT_ONCE = 200
+
+/** @returns why the table cannot be read: a value that its column cannot hold is a change too */
+export async function readRows(
+  tx: TransactionClient,
+  { model, key }: VouchedModel,
+  onRow: (row: VouchedRow) => void,
+): Promise<string | null> {
+  let last: unknown
+  try {
+    for (;;) {
+      const rows = await getDelegate(tx, model).findMany({
+        ...(last === undefined ? {} : { where: { [key]: { gt: last } } }),
+        orderBy: { [key]: 'asc' },
+        take: ROWS_AT_ONCE,
+      })
+      for (const row of rows) onRow(row)
+      if (rows.length < ROWS_AT_ONCE) return null
+      last = rows.at(-1)?.[key]
+    }
+  } catch (error) {
+    return error instanceof Error ? error.message.replaceAll(/\s+/g, ' ').trim().slice(0, 300) : String(error)
+  }
+}

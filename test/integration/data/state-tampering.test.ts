@@ -1,0 +1,326 @@
+import { expect, it } from 'vitest'
+import type { DatabaseKind } from '@/lib/config'
+import * as data from '@/lib/data'
+import { db, getDatabase, type TransactionClient } from '@/lib/data/client'
+import { appendToTrail } from '@/lib/data/trail'
+import { takeAllAsFound } from '@/lib/data/vouched/adopt-state'
+import { VOUCHED_MODELS, type VouchedModel } from '@/lib/data/vouched/models'
+import { inWriteTransaction } from '@/lib/data/write'
+import { expectDone } from '@/test/factories/outcomes'
+import { makeTeam, type Team } from '@/test/factories/people'
+import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
+import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
+import { runTrailCheck } from './trail-check-command'
+
+type Row = Record<string, unknown>
+
+/** Tables without a row so far, which a test of every column needs. */
+async function fillTheRest(team: Team, revisionId: string): Promise<void> {
+  const { lead, fabricator } = team
+  const at = new Date('2026-11-03T10:00:00.000Z')
+  const { threadId } = await expectDone(
+    data.openThread(fabricator, {
+      revisionId,
+      kind: 'engineering-query',
+      title: 'Coverlay opening',
+      text: 'Which opening is meant?',
+      anchor: { kind: 'revision', id: revisionId },
+    }),
+  )
+  const [comment] =
+    (await data.getRevision(fabricator, revisionId)).threads.find(({ id }) => id === threadId)?.comments ?? []
+  if (comment === undefined) throw new Error('a thread begins with a comment')
+  await expectDone(
+    data.editComment(fabricator, { commentId: comment.id, seenVersion: comment.version, text: 'Which of the two?' }),
+  )
+  const setById = lead.userId
+  await inWriteTransaction(async (tx) => {
+    await tx.invitation.create({
+      data: {
+        tokenHash: 'a'.repeat(64),
+        email: 'somebody@example.org',
+        role: 'observer',
+        projectId: team.projectId,
+        companyId: team.companies.team,
+        createdById: setById,
+        createdAt: at,
+        expiresAt: at,
+      },
+    })
+    await tx.limit.create({
+      data: { ownerKey: 'workspace', key: 'bend-strain', value: 0.25, note: '', setById, setAt: at },
+    })
+    await tx.fabricationSheet.create({
+      data: {
+        companyId: team.companies.brackenfold,
+        kind: 'shelf',
+        version: 1,
+        contentJson: '{}',
+        issuedOn: '2026-11-03',
+        note: '',
+        setById,
+        setAt: at,
+      },
+    })
+    await tx.catalogueTemplate.create({
+      data: { version: 1, contentJson: '{}', summary: 's', reason: 'r', changedById: setById, changedAt: at },
+    })
+    await tx.waiver.create({
+      data: {
+        revisionId,
+        itemId: 'bend-strain',
+        state: 'proposed',
+        reason: 'tested',
+        basisHash: 'b',
+        proposedById: setById,
+      },
+    })
+    await tx.attachment.create({
+      data: {
+        revisionId,
+        itemId: 'bend-strain',
+        sha256: 'c'.repeat(64),
+        originalName: 'photo.txt',
+        sizeBytes: 12,
+        mediaType: 'text/plain',
+        uploadedById: setById,
+      },
+    })
+    await tx.artwork.create({
+      data: {
+        revisionId,
+        sha256: 'd'.repeat(64),
+        originalName: 'top.gbr',
+        sizeBytes: 12,
+        mediaType: 'text/plain',
+        uploadedById: setById,
+      },
+    })
+    await tx.proposal.create({
+      data: {
+        revisionId,
+        title: 'Wider bend',
+        patchJson: '[]',
+        baseVersion: 1,
+        baseHash: 'e',
+        state: 'proposed',
+        threadId,
+        proposedById: setById,
+        proposedByCompanyId: team.companies.team,
+        proposedAt: at,
+      },
+    })
+    await appendToTrail(tx, at, lead, { action: 'state-recorded', subject: { kind: 'trail', id: 'state' } })
+  })
+}
+
+/** What somebody does who has the database to themselves: the checks of references first. */
+async function liftReferences(kind: DatabaseKind): Promise<void> {
+  if (kind === 'sqlite') await db().$executeRawUnsafe('PRAGMA foreign_keys = OFF')
+  else {
+    for (const { model } of VOUCHED_MODELS) await db().$executeRawUnsafe(`ALTER TABLE "${model}" DISABLE TRIGGER ALL`)
+  }
+}
+
+const delegate = (model: string) =>
+  (db() as unknown as Record<string, { findFirst: (args?: object) => Promise<Row | null> } | undefined>)[
+    `${model.charAt(0).toLowerCase()}${model.slice(1)}`
+  ]
+
+function literal(value: unknown, kind: DatabaseKind): string {
+  if (value === null) return 'NULL'
+  if (value instanceof Date) return `'${value.toISOString().replace('Z', kind === 'sqlite' ? '+00:00' : '')}'`
+  if (typeof value === 'boolean') return kind === 'sqlite' ? String(Number(value)) : String(value)
+  return typeof value === 'number' ? String(value) : `'${String(value).replaceAll("'", "''")}'`
+}
+
+/** Another value of the column's own type; `null` gets one where the column takes text, a number or a day. */
+function otherValue(column: string, value: unknown): unknown {
+  if (value instanceof Date) return new Date(value.getTime() + 1000)
+  if (typeof value === 'boolean') return !value
+  if (typeof value === 'number') return value + 1
+  if (typeof value === 'string') return `${value}x`
+  if (/At$/.test(column)) return new Date('2026-11-20T08:00:00.000Z')
+  return /Mm$|^madeVersion$/.test(column) ? 7 : 'x'
+}
+
+/** As the command does it: an account that was tampered with may no longer ask. */
+const check = async () => (await data.readWholeTrail()).state
+
+async function tamperWith(kind: DatabaseKind, vouched: VouchedModel): Promise<number> {
+  const row = await delegate(vouched.model)?.findFirst({ orderBy: { [vouched.key]: 'asc' } })
+  if (row === null || row === undefined) throw new Error(`${vouched.model} has no row to tamper with`)
+  const key = String(row[vouched.key])
+  const where = `"${vouched.key}" = ${literal(row[vouched.key], kind)}`
+  let count = 0
+  for (const column of vouched.columns.filter((name) => name !== vouched.key)) {
+    const set = (value: unknown) =>
+      db().$executeRawUnsafe(`UPDATE "${vouched.model}" SET "${column}" = ${literal(value, kind)} WHERE ${where}`)
+    expect(await set(otherValue(column, row[column])), `${vouched.model}.${column}`).toBe(1)
+    const { misfits } = await check()
+    expect(misfits, `${vouched.model}.${column}`).toHaveLength(1)
+    expect(misfits[0]?.what).toContain(vouched.kind)
+    expect(misfits[0]?.what).toContain(key)
+    expect(misfits[0]?.reason).toContain('was changed since record')
+    await set(row[column])
+    count += 1
+  }
+  return count
+}
+
+async function removeAndRestore(kind: DatabaseKind, vouched: VouchedModel): Promise<void> {
+  const row = (await delegate(vouched.model)?.findFirst({ orderBy: { [vouched.key]: 'asc' } })) ?? {}
+  const key = String(row[vouched.key])
+  const columns = Object.keys(row)
+  const insert = (values: Row) =>
+    db().$executeRawUnsafe(
+      `INSERT INTO "${vouched.model}" (${columns.map((name) => `"${name}"`).join(', ')}) VALUES (${columns.map((name) => literal(values[name], kind)).join(', ')})`,
+    )
+  const remove = (value: unknown) =>
+    db().$executeRawUnsafe(`DELETE FROM "${vouched.model}" WHERE "${vouched.key}" = ${literal(value, kind)}`)
+  await remove(row[vouched.key])
+  const gone = await check()
+  expect(gone.misfits.map(({ what }) => what)).toContain(`${vouched.kind} ${key}`)
+  expect(gone.misfits.find(({ what }) => what === `${vouched.kind} ${key}`)?.reason).toContain('is gone')
+  await insert(row)
+  expect((await check()).misfits).toEqual([])
+}
+
+/** A row of one's own beside the others: the key is new, and whatever must be unique with it. */
+async function expectForgedSignatureFound({ kind }: TestDatabase): Promise<void> {
+  const id = '00000000-0000-4000-8000-000000000000'
+  await db().$executeRawUnsafe(
+    `INSERT INTO "Signature" ("id", "revisionId", "signerId", "signerName", "capacity", "statement", "contentHash", "contentJson", "signedAt")
+     SELECT '${id}', "revisionId", "signerId", "signerName", "capacity", "statement", "contentHash", "contentJson", "signedAt" FROM "Signature" ${kind === 'sqlite' ? 'LIMIT 1' : 'FETCH FIRST 1 ROW ONLY'}`,
+  )
+  const { misfits } = await check()
+  expect(misfits).toHaveLength(1)
+  expect(misfits[0]).toMatchObject({
+    what: expect.stringContaining(id),
+    reason: expect.stringContaining('no record tells'),
+  })
+  await db().$executeRawUnsafe(`DELETE FROM "Signature" WHERE "id" = '${id}'`)
+}
+
+describeOnBothDatabases(
+  'a database that somebody tampers with',
+  (current, kind) => {
+    it('is caught and the row named, whichever column of whichever table was changed, removed or put there', async () => {
+      const team = await makeTeam()
+      // Accounts and companies of the tests are made outside the application: taken as found, as an older database is.
+      await inWriteTransaction(takeAllAsFound)
+      const released = await makeReleasedRevision(team)
+      const revisionId = await makeRevisionAt(team, 'fabricator-review')
+      await fillTheRest(team, revisionId)
+      const before = await check()
+      expect(before.misfits).toEqual([])
+      expect(before.fitCount).toBeGreaterThan(100)
+      expect(before.olderCount).toBeGreaterThan(10)
+      expect(await db().package.count({ where: { revisionId: released } })).toBeGreaterThan(0)
+
+      await liftReferences(kind)
+      let count = 0
+      for (const vouched of VOUCHED_MODELS) count += await tamperWith(kind, vouched)
+      expect(count).toBeGreaterThan(180)
+      expect((await check()).misfits).toEqual([])
+      for (const vouched of VOUCHED_MODELS) await removeAndRestore(kind, vouched)
+      await expectForgedSignatureFound(current())
+      expect(await check()).toEqual(before)
+    }, 600_000)
+
+    it('is caught by the command: a waiver approved, an answer set, signed content changed, a signature deleted', async () => {
+      const team = await makeTeam()
+      await inWriteTransaction(takeAllAsFound)
+      const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+      const signatureId = await sign(team.lead, revisionId)
+      const whole = await runTrailCheck(current())
+      expect(whole.output).toMatch(/in the database: \d+ rows are as their records left them/)
+      expect(whole.output).toMatch(/\d+ rows were recorded before hashes were kept/)
+      expect(whole.status).toBe(0)
+
+      await db().$executeRawUnsafe(`UPDATE "Signature" SET "contentJson" = '{}' WHERE "id" = '${signatureId}'`)
+      const changed = await runTrailCheck(current())
+      expect(changed.status).toBe(1)
+      expect(changed.output).toMatch(
+        new RegExp(`signature of Imke Dahl, revision .* \\(${signatureId}\\) was changed since record`),
+      )
+
+      await db().$executeRawUnsafe(`DELETE FROM "Signature" WHERE "id" = '${signatureId}'`)
+      const deleted = await runTrailCheck(current())
+      expect(deleted.status).toBe(1)
+      expect(deleted.output).toContain(`signature ${signatureId} is gone, though record`)
+
+      const { answers } = await db().revision.findUniqueOrThrow({
+        where: { id: revisionId },
+        include: { answers: true },
+      })
+      await db().$executeRawUnsafe(`UPDATE "Answer" SET "state" = 'concern' WHERE "id" = '${answers[0]?.id}'`)
+      expect((await runTrailCheck(current())).output).toContain(`answer to ${answers[0]?.itemId}, revision`)
+    }, 600_000)
+
+    it('is caught when the whole trail was emptied beside revisions', async () => {
+      const team = await makeTeam()
+      await makeRevision(team)
+      const tables = ['TrailRecord', 'TrailCheckpoint']
+      for (const table of tables) {
+        const lift =
+          kind === 'sqlite'
+            ? ['update', 'delete', 'replace'].map((verb) => `DROP TRIGGER "${table}_refuse_${verb}"`)
+            : [`ALTER TABLE "${table}" DISABLE TRIGGER ALL`]
+        for (const statement of [...lift, `DELETE FROM "${table}"`]) await db().$executeRawUnsafe(statement)
+      }
+      expect((await check()).misfits).toEqual([
+        { what: 'the trail', reason: expect.stringMatching(/^is empty, and the database holds \d+ rows/) },
+      ])
+      const checked = await runTrailCheck(current())
+      expect(checked.status).toBe(1)
+      expect(checked.output).toContain('the trail is empty')
+    }, 600_000)
+
+    it('from before hashes were kept is counted and never called fit; then taken as found, once', async () => {
+      const team = await makeTeam()
+      const { client } = getDatabase()
+      // A record as an older version wrote it: without hashes.
+      await inWriteTransaction((tx) =>
+        appendToTrail(tx, new Date('2026-11-01T08:00:00.000Z'), team.lead, {
+          action: 'project-created',
+          subject: { kind: 'project', id: team.projectId },
+          projectId: team.projectId,
+          details: { name: 'Skua' },
+        }),
+      )
+      const older = await check()
+      expect(older).toMatchObject({ fitCount: 0, misfits: [] })
+      expect(older.olderCount).toBeGreaterThan(10)
+      expect(await data.adoptOlderState()).toBe(true)
+      expect(await data.adoptOlderState()).toBe(false)
+      expect(await check()).toEqual(older)
+
+      // From here on a change of it shows, and so does a row that no record tells of.
+      await client.$executeRawUnsafe(
+        `UPDATE "User" SET "isAdmin" = ${kind === 'sqlite' ? '1' : 'true'} WHERE "id" = '${team.lead.userId}'`,
+      )
+      await client.company.create({ data: { kind: 'fabricator', name: 'Forged', nameKey: 'forged' } })
+      const { misfits } = await check()
+      expect(misfits.map(({ what, reason }) => `${what} ${reason}`)).toEqual([
+        expect.stringMatching(/^company "Forged" .* is in the database, and no record tells of it$/),
+        expect.stringMatching(/^account "Imke Dahl" .* was changed since record 2 \(state-adopted/),
+      ])
+    })
+
+    it('is not written past the trail: a transaction of another kind is refused, a relation too', async () => {
+      await makeTeam()
+      const write = (tx: TransactionClient) =>
+        tx.company.create({ data: { kind: 'team', name: 'Past', nameKey: 'past' } })
+      await expect(getDatabase().inTransaction(write)).rejects.toThrow('through inWriteTransaction alone')
+      const nested = (tx: TransactionClient) =>
+        tx.project.create({
+          data: { name: 'N', nameKey: 'n', description: '', createdById: 'x', revisions: { create: [] } },
+        })
+      await expect(inWriteTransaction(nested)).rejects.toThrow('is written by its own table')
+      const many = (tx: TransactionClient) => tx.company.createMany({ data: [] })
+      await expect(inWriteTransaction(many)).rejects.toThrow('does not say which rows')
+    })
+  },
+  { fresh: 'test' },
+)

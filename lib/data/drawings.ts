@@ -1,7 +1,14 @@
 import 'server-only'
 import { drawingFileInput } from '@/lib/inputs'
-import { drawFileSheets, makeSheetIdentity, type SheetIdentity, writeDrawingPdf, writeSheetSvg } from '@/lib/package'
-import type { ReviewSnapshot } from '@/lib/review'
+import {
+  type DrawingSource,
+  drawFileSheets,
+  makeDrawingPdfIdentity,
+  makeDrawingSource,
+  type SheetIdentity,
+  writeDrawingPdf,
+  writeSheetSvg,
+} from '@/lib/package'
 import { type Actor, requireRevisionInView } from './authorization'
 import { NotFoundError } from './errors'
 import { type ReadContext, read } from './read'
@@ -10,15 +17,14 @@ import { loadRevision, makeSnapshot } from './snapshot'
 import type { FileDownload } from './views'
 
 interface Drawn {
-  readonly snapshot: ReviewSnapshot
-  readonly identity: SheetIdentity
+  readonly source: DrawingSource
   /** What dates the PDF: release, or the calculation that it rests on. */
   readonly at: string
 }
 
-/** What the title block of a revision says, as the person may see it. */
+/** What the title block of a revision says: the same to everybody who may see the revision. */
 export function getSheetIdentity(actor: Actor, revisionId: string): Promise<SheetIdentity> {
-  return read(actor, async (context) => (await load(context, revisionId)).identity)
+  return read(actor, async (context) => (await load(context, revisionId)).source.identity)
 }
 
 /**
@@ -33,16 +39,11 @@ export async function getDrawingFile(
   const parsed = drawingFileInput.safeParse({ revisionId, format: wanted.format, sheet: wanted.sheet ?? 1 })
   if (!parsed.success) throw new NotFoundError('drawing sheet')
   const input = parsed.data
-  const { snapshot, identity, at } = await read(actor, (context) => load(context, input.revisionId))
-  const sheets = drawFileSheets(snapshot, identity)
-  const name = [snapshot.projectName, snapshot.label]
+  const { source, at } = await read(actor, (context) => load(context, input.revisionId))
+  const sheets = drawFileSheets(source)
+  const name = [source.identity.projectName, source.identity.revisionLabel]
   if (input.format === 'pdf') {
-    const bytes = await writeDrawingPdf(sheets, {
-      title: `Drawing, ${snapshot.projectName}, revision ${snapshot.label}`,
-      subject: `${snapshot.projectName}, revision ${snapshot.label}`,
-      author: identity.ownerName,
-      at,
-    })
+    const bytes = await writeDrawingPdf(sheets, makeDrawingPdfIdentity(source, at))
     return { fileName: makeFileName(name, 'drawing.pdf'), mediaType: 'application/pdf', bytes: new Uint8Array(bytes) }
   }
   const sheet = sheets[input.sheet - 1]
@@ -55,13 +56,13 @@ export async function getDrawingFile(
 }
 
 async function load({ tx, standing }: ReadContext, revisionId: string): Promise<Drawn> {
-  const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
+  await requireRevisionInView(tx, standing, revisionId)
   const loaded = await loadRevision(tx, revisionId)
-  const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
-  const issuedAt = findPackageRow(loaded.record, fabricatorCompanyId)?.releasedAt.toISOString() ?? null
+  // One drawing for everybody: from the team's snapshot, of which it shows nothing that belongs to one party alone.
+  const { snapshot } = makeSnapshot(loaded, null)
+  const issuedAt = findPackageRow(loaded.record, null)?.releasedAt.toISOString() ?? null
   return {
-    snapshot,
-    identity: makeSheetIdentity(snapshot, loaded.workspace.name, issuedAt),
+    source: makeDrawingSource(snapshot, loaded.workspace.name, issuedAt),
     at: issuedAt ?? snapshot.evaluation?.evaluatedAt ?? loaded.record.createdAt.toISOString(),
   }
 }

@@ -356,7 +356,7 @@ async function turnAway(
   invitation: InvitationRow,
 ): Promise<TurnedAway> {
   await tx.invitation.update({ where: { id: invitation.id }, data: { revokedAt: at } })
-  await appendToTrail(tx, at, person, {
+  appendToTrail(at, person, {
     action: 'company-entry-refused',
     subject: { kind: 'invitation', id: invitation.id },
     ...(invitation.projectId === null ? {} : { projectId: invitation.projectId }),
@@ -451,7 +451,7 @@ async function enterCompany(
   if ((await tx.companyPerson.findUnique({ where: { companyId_userId: place } })) !== null) return
   const role = companyRole ?? 'administrator'
   await tx.companyPerson.create({ data: { ...place, role, admittedById: createdById, createdAt: at } })
-  await appendToTrail(tx, at, person, {
+  appendToTrail(at, person, {
     action: 'company-person-joined',
     subject: { kind: 'account', id: person.userId },
     companyId,

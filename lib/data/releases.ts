@@ -1,7 +1,7 @@
 import 'server-only'
 import { getSecrets, now } from '@/lib/config'
 import type { ReleaseInput } from '@/lib/inputs'
-import { buildPackage, type PackageContent } from '@/lib/package'
+import { buildPackage, makeDrawingSource, type PackageContent } from '@/lib/package'
 import { decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/review'
 import { type Actor, mayOnRevision, requireRevisionInView, type Standing } from './authorization'
 import type { TransactionClient } from './client'
@@ -73,6 +73,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     release: { at: at.toISOString(), byName },
     artwork,
     checkpoints,
+    drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString()),
   }
   const team: PackageContent = {
     ...common,

@@ -182,13 +182,21 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     })),
     // Artwork is kept and hashed; what its files say is not read here.
     artworkDifferences: [],
-    editors: [...new Set([record.createdById, ...edits.map(({ userId }) => userId)])].map((userId) => ({
-      userId,
-      name: name(userId),
-    })),
+    editors: namePeople(record, [record.createdById, ...edits.map(({ userId }) => userId)]),
+    designEditors: namePeople(record, [
+      record.createdById,
+      // Not from what the viewer may see: everybody is shown one drawing.
+      ...record.edits
+        .filter(({ part, companyId }) => part === 'design' && companyId === null)
+        .map(({ userId }) => userId),
+    ]),
     settings: workspace.settings,
   }
   return { snapshot, limits }
+}
+
+function namePeople(record: RevisionRecord, userIds: readonly string[]) {
+  return [...new Set(userIds)].map((userId) => ({ userId, name: getPersonName(record, userId) }))
 }
 
 function readEvaluation(loaded: LoadedRevision, fabricatorCompanyId: string | null): RecordedEvaluation | null {

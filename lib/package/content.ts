@@ -1,5 +1,6 @@
 import type { ReviewSnapshot, TrailRecord } from '@/lib/review'
 import type { TrailCheckpoint } from './checkpoints'
+import type { DrawingSource } from './drawing'
 
 /** Everything that a release package is made from. The same content gives the same bytes. */
 export interface PackageContent {
@@ -10,6 +11,8 @@ export interface PackageContent {
    */
   readonly snapshot: ReviewSnapshot
   readonly edition: PackageEdition
+  /** The same in every edition. */
+  readonly drawing: DrawingSource
   readonly release: {
     /** ISO 8601 in UTC; also the date inside the PDF files. */
     readonly at: string

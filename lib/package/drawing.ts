@@ -1,17 +1,53 @@
-import { type DrawnSheet, drawSheets, FILE_UNITS, PRINT_PALETTE, type SheetIdentity, toSvg } from '@/lib/drawing'
+import {
+  type DrawnSheet,
+  drawSheets,
+  FILE_UNITS,
+  PRINT_PALETTE,
+  type SheetIdentity,
+  type SheetResults,
+  toSvg,
+} from '@/lib/drawing'
+import type { Design } from '@/lib/engine'
 import { type ReviewSnapshot, STAGE_LABELS } from '@/lib/review'
+import type { PdfIdentity } from './report'
 
 export type { SheetIdentity }
+
+/** What the drawing of a revision is made from. It is one drawing, whoever looks at it and whosever edition it is in. */
+export interface DrawingSource {
+  readonly design: Design
+  readonly results: SheetResults | null
+  readonly identity: SheetIdentity
+}
+
+/**
+ * @param snapshot  the team's: a fabricator's results may have been computed anew
+ * @param issuedAt  when it was released, ISO 8601; null before that
+ */
+export function makeDrawingSource(
+  snapshot: ReviewSnapshot,
+  workspaceName: string,
+  issuedAt: string | null,
+): DrawingSource {
+  const { design, evaluation } = snapshot
+  return {
+    design,
+    results: evaluation === null ? null : { zones: evaluation.results.zones },
+    identity: makeSheetIdentity(snapshot, workspaceName, issuedAt),
+  }
+}
+
+/** Title and dates inside the PDF file; the owner of the drawing is its author. */
+export function makeDrawingPdfIdentity({ identity }: DrawingSource, at: string): PdfIdentity {
+  const subject = `${identity.projectName}, revision ${identity.revisionLabel}`
+  return { title: `Drawing, ${subject}`, subject, author: identity.ownerName, at }
+}
 
 /**
  * What the title block says of a revision.
  * @param issuedAt  when it was released, ISO 8601; null before that
  */
-export function makeSheetIdentity(
-  snapshot: ReviewSnapshot,
-  workspaceName: string,
-  issuedAt: string | null,
-): SheetIdentity {
+function makeSheetIdentity(snapshot: ReviewSnapshot, workspaceName: string, issuedAt: string | null): SheetIdentity {
   const { design, stage } = snapshot
   const isReleasing = issuedAt !== null && stage === 'awaiting-signature'
   return {
@@ -22,7 +58,7 @@ export function makeSheetIdentity(
     revisionLabel: snapshot.label,
     issuedOn: issuedAt?.slice(0, 10) ?? null,
     status: STAGE_LABELS[isReleasing ? 'released' : stage],
-    createdBy: snapshot.editors.map(({ name }) => name).join(', '),
+    createdBy: snapshot.designEditors.map(({ name }) => name).join(', '),
     approvedBy: snapshot.signatures
       .filter(({ voided }) => voided === null)
       .map(({ name, capacity }) => `${name} (${capacity})`),
@@ -30,8 +66,8 @@ export function makeSheetIdentity(
 }
 
 /** The sheets as they go into files: um and mm, colours for paper. */
-export function drawFileSheets(snapshot: ReviewSnapshot, identity: SheetIdentity): DrawnSheet[] {
-  return drawSheets(snapshot.design, snapshot.evaluation?.results ?? null, {
+export function drawFileSheets({ design, results, identity }: DrawingSource): DrawnSheet[] {
+  return drawSheets(design, results, {
     identity,
     units: FILE_UNITS,
     palette: PRINT_PALETTE,

@@ -16,7 +16,14 @@ export type {
   PackageFile,
   SigningKeys,
 } from './content'
-export { drawFileSheets, makeSheetIdentity, type SheetIdentity, writeSheetSvg } from './drawing'
+export {
+  type DrawingSource,
+  drawFileSheets,
+  makeDrawingPdfIdentity,
+  makeDrawingSource,
+  type SheetIdentity,
+  writeSheetSvg,
+} from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export { type Manifest, PACKAGE_FORMAT, PACKAGE_FORMAT_VERSION } from './manifest'
 export { makeTrailFile, parseTrailFile, TRAIL_FORMAT, type TrailFile } from './trail-file'

@@ -236,5 +236,7 @@ export interface ReviewSnapshot {
   readonly artworkDifferences: readonly ArtworkDifference[]
   /** Everybody who created or changed the content (design, artwork, answers). */
   readonly editors: readonly { readonly userId: string; readonly name: string }[]
+  /** People of the team who created the revision or changed its design: whom the drawing names, in their order. */
+  readonly designEditors: readonly { readonly userId: string; readonly name: string }[]
   readonly settings: ReviewSettings
 }

@@ -6,6 +6,7 @@ export {
   findHoldingLayer,
   makeSheetContents,
   type SheetBlock,
+  type SheetResults,
   type SheetTable,
   type SheetUnits,
 } from './contents'

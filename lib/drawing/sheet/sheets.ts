@@ -1,4 +1,4 @@
-import type { Design, Evaluation } from '@/lib/engine'
+import type { Design } from '@/lib/engine'
 import type { Palette } from '../palette'
 import { makeNode, type Picture } from '../picture'
 import {
@@ -10,7 +10,7 @@ import {
   type SheetGrid,
   type SpannedBlock,
 } from './arrange'
-import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetUnits } from './contents'
+import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetResults, type SheetUnits } from './contents'
 import { drawFrame } from './frame'
 import { SHEET_FONTS } from './marks'
 import { laySection, type SectionOptions } from './pictures'
@@ -56,7 +56,7 @@ const MOST_SHEETS = 999
  *
  * @param results  as recorded or as computed live; null leaves out what rests on them
  */
-export function drawSheets(design: Design, results: Evaluation | null, options: SheetOptions): DrawnSheet[] {
+export function drawSheets(design: Design, results: SheetResults | null, options: SheetOptions): DrawnSheet[] {
   const blocks = makeSheetContents(design, results, options.units)
   const format = SHEET_FORMATS[options.size ?? chooseSize(blocks)]
   const unitsNote = makeUnitsNote(blocks, options.units, design)

@@ -1,6 +1,6 @@
 import type { PackageContent, PackageFile } from '../content'
 import type { DocumentOrder } from '../documents'
-import { drawFileSheets, makeSheetIdentity } from '../drawing'
+import { drawFileSheets, makeDrawingPdfIdentity } from '../drawing'
 import { DRAWING_PDF_PATH, makeDrawingFiles, writeSheetsPdf } from './drawing'
 import { writePdf } from './pdf-writer'
 import { makeReport } from './report'
@@ -15,13 +15,12 @@ export async function carryOut(order: DocumentOrder): Promise<PackageFile[]> {
 
 /** The readable documents of a package: report, and drawing sheets as SVG and PDF. */
 export async function makeDocuments(content: PackageContent): Promise<PackageFile[]> {
-  const { snapshot, release } = content
+  const { snapshot, release, drawing } = content
   const subject = `${snapshot.projectName}, revision ${snapshot.label}`
   const identity = { subject, author: release.byName, at: release.at }
   const report = await writePdf(makeReport(content), { ...identity, title: `Manufacturability review, ${subject}` })
-  const sheets = drawFileSheets(snapshot, makeSheetIdentity(snapshot, content.workspaceName, release.at))
   return [
     { path: 'report.pdf', bytes: report },
-    ...(await makeDrawingFiles(sheets, { ...identity, title: `Drawing, ${subject}` })),
+    ...(await makeDrawingFiles(drawFileSheets(drawing), makeDrawingPdfIdentity(drawing, release.at))),
   ]
 }

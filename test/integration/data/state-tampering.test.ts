@@ -62,6 +62,17 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
         setAt: at,
       },
     })
+    await tx.verdictFlip.create({
+      data: {
+        companyId: team.companies.brackenfold,
+        projectId: team.projectId,
+        revisionId,
+        designVersion: 1,
+        userId: setById,
+        flips: 1,
+        at,
+      },
+    })
     await tx.catalogueTemplate.create({
       data: { version: 1, contentJson: '{}', summary: 's', reason: 'r', changedById: setById, changedAt: at },
     })

@@ -2,7 +2,13 @@ import { generateKeyPairSync } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { type Design, ENGINE_VERSION, evaluate, parseDesignText } from '@/lib/engine'
 import { CATALOGUE } from '@/lib/engine/catalogue'
-import { makeCheckpoint, type PackageContent, type SigningKeys, type TrailCheckpoint } from '@/lib/package'
+import {
+  makeCheckpoint,
+  makeDrawingSource,
+  type PackageContent,
+  type SigningKeys,
+  type TrailCheckpoint,
+} from '@/lib/package'
 import {
   buildSignedContent,
   canonicalJson,
@@ -166,6 +172,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
       { userId: 'member', name: 'Mara Tolland' },
       { userId: 'lead', name: 'Ines Calder' },
     ],
+    designEditors: [{ userId: 'member', name: 'Mara Tolland' }],
     settings: DEFAULT_REVIEW_SETTINGS,
   }
   return {
@@ -237,12 +244,15 @@ export function makeCheckpoints(records: readonly TrailRecord[], { signingKeyPem
   return [makeCheckpoint({ sequence, hash, trailId: records[0]?.hash ?? '', at, previousHash: '' }, signingKeyPem)]
 }
 
+const RELEASED_AT = '2027-03-03T09:30:00.000Z'
+
 export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageContent {
   return {
     workspaceName: 'Quillmoor Instruments',
     snapshot,
     edition: { kind: 'team' },
-    release: { at: '2027-03-03T09:30:00.000Z', byName: 'Ines Calder' },
+    release: { at: RELEASED_AT, byName: 'Ines Calder' },
+    drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', RELEASED_AT),
     artwork: ARTWORK.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
     signedContent: canonicalJson(buildSignedContent(snapshot)),
     trail: makeTrail().filter(({ action }) => action !== 'other'),

@@ -218,6 +218,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
       { userId: 'member', name: 'Mara Tolland' },
       { userId: 'lead', name: 'Ines Calder' },
     ],
+    designEditors: [{ userId: 'member', name: 'Mara Tolland' }],
     settings: DEFAULT_REVIEW_SETTINGS,
     ...change,
   }

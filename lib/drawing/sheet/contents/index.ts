@@ -1,16 +1,25 @@
-import type { Design, Evaluation } from '@/lib/engine'
+import type { Design } from '@/lib/engine'
 import { makeBendTable, makeFlexTestTable } from './bends'
 import { makeCopperByZoneTable } from './copper-by-zone'
 import { makeFeatureTables } from './features'
 import { makeLayerTable } from './layers'
-import type { SheetBlock } from './model'
+import type { SheetBlock, SheetResults } from './model'
 import { makeNotes } from './notes'
 import { makeCornerTable, makePlan } from './plan'
 import { makeStiffenerTable } from './stiffeners'
 import { makeSheetWords, type SheetUnits } from './words'
 import { makeConnectorTable, makeSections, makeZoneTable } from './zones'
 
-export type { SheetBlock, SheetColumn, SheetNotes, SheetPlan, SheetRow, SheetSection, SheetTable } from './model'
+export type {
+  SheetBlock,
+  SheetColumn,
+  SheetNotes,
+  SheetPlan,
+  SheetResults,
+  SheetRow,
+  SheetSection,
+  SheetTable,
+} from './model'
 export { findHoldingLayer } from './stiffeners'
 export { FILE_UNITS, makeSheetWords, type SheetUnits, type SheetWords } from './words'
 
@@ -20,7 +29,7 @@ export { FILE_UNITS, makeSheetWords, type SheetUnits, type SheetWords } from './
  *
  * @param results  null before anything was computed: thickness per zone and sections are then left out
  */
-export function makeSheetContents(design: Design, results: Evaluation | null, units: SheetUnits): SheetBlock[] {
+export function makeSheetContents(design: Design, results: SheetResults | null, units: SheetUnits): SheetBlock[] {
   const words = makeSheetWords(design.construction, units)
   const blocks: (SheetBlock | null)[] = [
     makeLayerTable(design, results, words),

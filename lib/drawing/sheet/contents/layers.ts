@@ -1,14 +1,7 @@
-import {
-  type ConductorLayer,
-  type Design,
-  type Evaluation,
-  findMaterial,
-  foilWeightOzPerFt2,
-  type Layer,
-} from '@/lib/engine'
+import { type ConductorLayer, type Design, findMaterial, foilWeightOzPerFt2, type Layer } from '@/lib/engine'
 import { getLayerKindLabel } from '../../layer-appearance'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
-import type { SheetColumn, SheetTable } from './model'
+import type { SheetColumn, SheetResults, SheetTable } from './model'
 import { NOT_STATED, type SheetWords } from './words'
 
 /** Foils beyond this are mistyped; their weight is then left to the micrometres beside it. */
@@ -18,7 +11,7 @@ const THICKEST_FOIL_UM = 500
  * Every layer from the top face down: number, conductor designation, whether it runs through flex, rigid or both,
  * call-out by specification sheet (never by a name that could be a brand), thickness, and what it comes to in each zone.
  */
-export function makeLayerTable(design: Design, results: Evaluation | null, words: SheetWords): SheetTable {
+export function makeLayerTable(design: Design, results: SheetResults | null, words: SheetWords): SheetTable {
   const { layers } = design.construction
   const designations = nameConductorLayers(design.construction)
   const zones = results?.zones ?? []

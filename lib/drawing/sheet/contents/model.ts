@@ -1,4 +1,4 @@
-import type { ZoneResult } from '@/lib/engine'
+import type { Evaluation, ZoneResult } from '@/lib/engine'
 
 /** What stands on a drawing sheet, apart from where. Every text is complete: the layout wraps and never cuts. */
 export type SheetBlock = SheetTable | SheetNotes | SheetSection | SheetPlan
@@ -57,3 +57,6 @@ export interface SheetPlan {
   readonly rollingDirection: 'along-x' | 'along-y' | null
   readonly leastMm: number
 }
+
+/** What a drawing takes from the results: sections alone. Verdicts and limits, which differ between viewers, stay out. */
+export type SheetResults = Pick<Evaluation, 'zones'>

@@ -1,6 +1,6 @@
-import type { Design, Evaluation } from '@/lib/engine'
+import type { Design } from '@/lib/engine'
 import { nameBends } from './bends'
-import type { SheetNotes } from './model'
+import type { SheetNotes, SheetResults } from './model'
 import { type SheetWords, sayChoice } from './words'
 
 interface Note {
@@ -14,7 +14,7 @@ const CLOSING: readonly Note[] = [
 ]
 
 /** General notes, generated from the brief: each only where something is stated. */
-export function makeNotes(design: Design, results: Evaluation | null, words: SheetWords): SheetNotes {
+export function makeNotes(design: Design, results: SheetResults | null, words: SheetWords): SheetNotes {
   const { brief } = design
   const note = (id: string, isStated: boolean, text: string): Note[] => (isStated ? [{ id, text }] : [])
   const typed = (id: string, label: string, text: string) => note(id, text.trim() !== '', `${label}: ${text.trim()}`)

@@ -1,5 +1,5 @@
-import { type Design, type Evaluation, getConnectorThickness } from '@/lib/engine'
-import type { SheetColumn, SheetSection, SheetTable } from './model'
+import { type Design, getConnectorThickness } from '@/lib/engine'
+import type { SheetColumn, SheetResults, SheetSection, SheetTable } from './model'
 import { NOT_STATED, type SheetWords, sayChoice } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
@@ -10,7 +10,7 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
 })
 
 /** Zones with their plan dimensions and finished thickness; tolerance by the worst case of the layers' tolerances. */
-export function makeZoneTable({ construction }: Design, results: Evaluation | null, words: SheetWords): SheetTable {
+export function makeZoneTable({ construction }: Design, results: SheetResults | null, words: SheetWords): SheetTable {
   const um = words.thicknessUnit
   const mm = words.planUnit
   return {
@@ -57,7 +57,7 @@ export function makeZoneTable({ construction }: Design, results: Evaluation | nu
 /** Zones that go into a connector; null where there are none. */
 export function makeConnectorTable(
   { construction }: Design,
-  results: Evaluation | null,
+  results: SheetResults | null,
   words: SheetWords,
 ): SheetTable | null {
   const zones = construction.zones.filter(({ kind, connectorWindow }) => kind === 'finger' || connectorWindow !== null)
@@ -100,7 +100,7 @@ export function makeConnectorTable(
 /** Side by side no more than this, so that each keeps room for its kind and thickness. */
 const ZONES_PER_PART_SECTION = 8
 
-export function makeSections(results: Evaluation | null, words: SheetWords): SheetSection[] {
+export function makeSections(results: SheetResults | null, words: SheetWords): SheetSection[] {
   const zones = (results?.zones ?? []).filter(({ layers }) => layers.length > 0)
   const parts: SheetSection[] = []
   for (let first = 0; first < zones.length; first += ZONES_PER_PART_SECTION) {

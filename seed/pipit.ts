@@ -1,33 +1,69 @@
-import { addArtwork, createRevision, getRevision, releaseRevision, shareRevision, signRevision } from '@/lib/data'
+import {
+  type Actor,
+  addArtwork,
+  createRevision,
+  getPanels,
+  getRevision,
+  importDesign,
+  releaseRevision,
+  shareRevision,
+  signRevision,
+} from '@/lib/data'
+import { type Cited, citeNote } from './cite'
 import type { Workspace } from './people'
-import { readArtwork, readDesignText } from './read-files'
+import { PIPIT_ARTWORK, readArtwork, readDesignText } from './read-files'
 import { CAST } from './sign-ins'
-import type { Answers, Stage } from './stage'
+import { type Answers, type Stage, StoryError } from './stage'
 
-const EARLY_ANSWERS: Answers = {
+const makeEarlyAnswers = (cited: Cited): Answers => ({
   'bake-before-assembly': [
     'meets',
-    'Sealed packs are used within a shift, else dried at the profile that the finish maker allows; on the drawing, note 7.',
+    `Sealed packs are used within a shift, else dried at the profile that the finish maker allows; on the drawing, ${citeNote(cited, 'bake')}.`,
   ],
   'performance-class': ['meets', 'Class 2, type 2, use A; agreed with the product file of the patch.'],
   'tolerance-scheme': ['meets', 'Two tooling holes of the island as datums; profiles hold in the restrained state.'],
   'contact-person': ['meets', 'Tomas Ebbersund; Dewi Marrable while he is away.'],
   'radius-holder': ['meets', 'The channel of the housing holds the bend at 6 mm; it cannot be assembled tighter.'],
-}
+})
 
 const TEAM_ANSWERS: Answers = {
-  'rolling-direction': ['meets', 'The arms lie along the rolling direction; arrow on the drawing.'],
-  'artwork-agreement': ['meets', 'Profile and drill file laid over the drawing: two layers, same outline, same holes.'],
+  'rolling-direction': ['meets', 'The arm lies along the rolling direction; arrow beside the outline on the drawing.'],
+  'artwork-agreement': [
+    'meets',
+    'Profile and both drill files laid over the drawing: same outline, same holes, plated and unplated apart.',
+  ],
   'construction-cost': ['concern', 'A single-sided circuit with crossovers was quoted 8 % cheaper; not taken.'],
   'registration-features': ['meets', 'Coverlay openings to electrode lands, 0.2 mm all round; nothing finer.'],
   packing: ['meets', 'Trays with lids, dry pack with indicator card.'],
 }
 
-const FABRICATOR_ANSWERS: Answers = {
-  'capability-match': ['meets', 'All within our ordinary process; the opening over the electrodes is laser cut.'],
+const makeFabricatorAnswers = (panel: string): Answers => ({
+  'capability-match': ['meets', 'All within our ordinary process; the openings over the electrodes are punched.'],
   'buildable-construction': ['meets', 'Two layers, adhesiveless clad, our standard flow.'],
   'stock-materials': ['meets', 'Clad and coverlay are on the shelf; stiffener film two weeks.'],
-  'parts-per-panel': ['meets', '42 parts on a 305 mm x 457 mm panel, arms nested in pairs.'],
+  'parts-per-panel': ['meets', panel],
+})
+
+const OLD_REGISTRATION = 'Coverlay openings to electrode lands, 0.2 mm all round.'
+const OLD_STIFFENER = 'Electronics stiffener'
+
+/** The design as it was before the fabricator asked: without what the answers put into it. */
+function makeFirstDraft(designText: string): string {
+  const design = JSON.parse(designText)
+  design.brief.registrationCriticalFeatures = OLD_REGISTRATION
+  design.features.stiffeners[0].name = OLD_STIFFENER
+  return JSON.stringify(design)
+}
+
+/** What the panels page says of the fabricator's own panels, in a sentence. */
+async function describePanel(actor: Actor, revisionId: string): Promise<string> {
+  const [own] = (await getPanels(actor, revisionId)).fabricators
+  if (own?.estimate.ok !== true) throw new StoryError('the fabricator keeps no panel formats')
+  const { nested } = own.estimate
+  const priced = nested.find(({ format }) => format.id === own.pricedFormatId) ?? nested[0]
+  if (priced === undefined) throw new StoryError('no panel holds the part')
+  const { format, nesting } = priced
+  return `${nesting.count} parts on the ${format.name.toLowerCase()} of ${format.widthMm} mm × ${format.heightMm} mm, islands and arms interlocked.`
 }
 
 /** Pipit, revision A: the whole way to a released package. */
@@ -39,7 +75,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
     createRevision(mechanical, {
       projectId: pipitId,
       label: 'A',
-      origin: { kind: 'import', designText: readDesignText('pipit-rev-a') },
+      origin: { kind: 'import', designText: makeFirstDraft(readDesignText('pipit-rev-a')) },
     }),
   )
   await stage.open(mechanical, {
@@ -52,7 +88,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   await stage.advance(lead, revisionId, 'Complete enough for a first look.')
 
   clock.goTo(106, 10)
-  await stage.answer(mechanical, revisionId, EARLY_ANSWERS)
+  await stage.answer(mechanical, revisionId, makeEarlyAnswers(await getRevision(mechanical, revisionId)))
   await carryOut('share Pipit A', () => shareRevision(lead, { revisionId, companyId: companies.ostrel }))
   await stage.advance(lead, revisionId)
 
@@ -62,30 +98,39 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
     anchor: { kind: 'item', id: 'coverlay-opening' },
     kind: 'engineering-query',
     title: 'May the electrode openings have rounded corners?',
-    text: 'Our laser leaves 0.1 mm corner radius in the coverlay openings. Square corners would be an extra pass. Is 0.1 mm acceptable on all three electrodes?',
+    text: 'Our punch leaves 0.1 mm corner radius in the coverlay openings. Square corners would need a second tool. Is 0.1 mm acceptable on all three electrodes?',
   })
   const change = await stage.open(ostrel, {
     revisionId,
     anchor: { kind: 'layer', id: 'stiffener' },
     kind: 'should-change',
-    title: 'Pull the stiffener edge back from the arms',
-    text: 'The edge is square to the arms. A rounded corner of 1 mm at each arm would spare the coverlay in handling.',
+    title: 'Round the stiffener corners at the arm',
+    text: 'The edge is square to the arm. Rounded corners of 1 mm there would spare the coverlay in handling.',
   })
   clock.goTo(97, 9)
-  await stage.reply(mechanical, query, 'Yes, up to 0.15 mm. Note 11 of the drawing now says so.', true)
-  await stage.reply(mechanical, change, 'Taken over: 1 mm corners on the stiffener drawing, same material.', true)
+  const { designVersion } = await getRevision(mechanical, revisionId)
+  await carryOut('put the answers into the design of Pipit A', () =>
+    importDesign(mechanical, { revisionId, seenVersion: designVersion, designText: readDesignText('pipit-rev-a') }),
+  )
+  const cornerNote = citeNote(await getRevision(mechanical, revisionId), 'registration')
+  await stage.reply(
+    mechanical,
+    query,
+    `Yes, up to 0.15 mm. ${cornerNote.replace('note', 'Note')} of the drawing now says so.`,
+    true,
+  )
+  await stage.reply(mechanical, change, 'Taken over: S1 on the drawing has 1 mm corners, same material.', true)
   await stage.reply(ostrel, query, 'Thank you, that settles it.')
 
   clock.goTo(92, 9)
-  await carryOut('upload the profile', () =>
-    addArtwork(designer, { revisionId, fileName: 'pipit-profile.gbr', bytes: readArtwork('pipit-profile.gbr') }),
-  )
-  await carryOut('upload the drill file', () =>
-    addArtwork(designer, { revisionId, fileName: 'pipit-drill.drl', bytes: readArtwork('pipit-drill.drl') }),
-  )
-  await stage.answer(ostrel, revisionId, FABRICATOR_ANSWERS)
+  for (const fileName of PIPIT_ARTWORK) {
+    await carryOut(`upload ${fileName}`, () =>
+      addArtwork(designer, { revisionId, fileName, bytes: readArtwork(fileName) }),
+    )
+  }
+  await stage.answer(ostrel, revisionId, makeFabricatorAnswers(await describePanel(ostrel, revisionId)))
   await stage.answer(mechanical, revisionId, TEAM_ANSWERS)
-  await answerWhatIsLeft(stage, mechanical, revisionId)
+  await answerWhatIsLeft(stage, mechanical, revisionId, cornerNote)
   await stage.waive({
     revisionId,
     itemId: 'construction-cost',
@@ -97,7 +142,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
       reason: 'Seen with purchasing; the sum holds from 10,000 parts a year.',
     },
   })
-  await stage.declare(ostrel, revisionId, 'Buildable as drawn, with corner radii of note 11.')
+  await stage.declare(ostrel, revisionId, `Buildable as drawn, with the corner radii of ${cornerNote}.`)
   await stage.advance(lead, revisionId)
 
   clock.goTo(86, 14)
@@ -125,11 +170,11 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
 }
 
 /** Items whose verdict depends on what happened so far, such as how long ago the fabricator looked. */
-async function answerWhatIsLeft(stage: Stage, actor: Workspace['people']['mechanical'], revisionId: string) {
+async function answerWhatIsLeft(stage: Stage, actor: Actor, revisionId: string, cornerNote: string) {
   const { items } = await getRevision(actor, revisionId)
   const reasons: Readonly<Record<string, string>> = {
     'fabricator-currency': 'Ostrel looked at this very design; nothing has changed in it since.',
-    'engineering-queries': 'One query, answered; note 11 carries the answer.',
+    'engineering-queries': `One query, answered; ${cornerNote} carries the answer.`,
   }
   for (const [itemId, reason] of Object.entries(reasons)) {
     const item = items.find((candidate) => candidate.itemId === itemId)

@@ -5,7 +5,11 @@ export function readDesignText(name: 'skua-rev-a' | 'skua-rev-b' | 'pipit-rev-a'
   return readFileSync(new URL(`./designs/${name}.json`, import.meta.url), 'utf8')
 }
 
-export function readArtwork(name: 'pipit-profile.gbr' | 'pipit-drill.drl'): Uint8Array<ArrayBuffer> {
+/** Profile, and holes apart by whether their walls are plated. */
+export const PIPIT_ARTWORK = ['pipit-profile.gbr', 'pipit-drill-plated.drl', 'pipit-drill-unplated.drl'] as const
+export type PipitArtwork = (typeof PIPIT_ARTWORK)[number]
+
+export function readArtwork(name: PipitArtwork): Uint8Array<ArrayBuffer> {
   return new Uint8Array(readFileSync(new URL(`./artwork/${name}`, import.meta.url)))
 }
 

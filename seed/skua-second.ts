@@ -1,12 +1,13 @@
 import { createRevision, getRevision, importDesign, proposeChange, shareRevision } from '@/lib/data'
+import { type Cited, citeNote } from './cite'
 import type { Workspace } from './people'
 import { readDesignText } from './read-files'
 import type { Answers, Stage } from './stage'
 
-const EARLY_ANSWERS: Answers = {
+const makeEarlyAnswers = (cited: Cited): Answers => ({
   'bake-before-assembly': [
     'meets',
-    'Within the hour before soldering, to the film maker’s profile; note 9 of the drawing.',
+    `Within the hour before soldering, to the film maker’s profile; ${citeNote(cited, 'bake')} of the drawing.`,
   ],
   'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
   'tolerance-scheme': ['meets', 'Datums on board holes and finger edge; flexible profiles in the restrained state.'],
@@ -16,7 +17,12 @@ const EARLY_ANSWERS: Answers = {
     'concern',
     'Holds at nominal; at the thick end of the coverlay the strain just passes yield. Watched by the flex test.',
   ],
-}
+})
+
+const BEAD = ' A bead of flexible epoxy, 1 mm wide, along both board edges.'
+
+/** The design as it was before the fabricator asked for one bead material. */
+const withoutBead = (designText: string): string => designText.replace(BEAD, '')
 
 const FABRICATOR_ANSWERS: Answers = {
   'capability-match': ['meets', 'Pads-only plating and 0.12 mm conductors are ordinary work on this foil.'],
@@ -49,7 +55,11 @@ export async function playSkuaSecond(
   clock.goTo(24, 15)
   const { designVersion } = await getRevision(designer, revisionId)
   await carryOut('import the design of B', () =>
-    importDesign(designer, { revisionId, seenVersion: designVersion, designText: readDesignText('skua-rev-b') }),
+    importDesign(designer, {
+      revisionId,
+      seenVersion: designVersion,
+      designText: withoutBead(readDesignText('skua-rev-b')),
+    }),
   )
   await stage.open(designer, {
     revisionId,
@@ -61,7 +71,7 @@ export async function playSkuaSecond(
   await stage.advance(lead, revisionId, 'The numbers of the hinge hold. Early review of the rest.')
 
   clock.goTo(21, 10)
-  await stage.answer(designer, revisionId, EARLY_ANSWERS)
+  await stage.answer(designer, revisionId, makeEarlyAnswers(await getRevision(designer, revisionId)))
   const former = await stage.open(quality, {
     revisionId,
     anchor: { kind: 'item', id: 'radius-holder' },
@@ -81,7 +91,7 @@ export async function playSkuaSecond(
     anchor: { kind: 'zone', id: 'hinge' },
     kind: 'must-change',
     title: 'Strain relief at both board edges must be on the drawing',
-    text: 'The table of transitions lists it, the drawing notes do not say which material. We need one bead material for both edges.',
+    text: 'The drawing’s note on the hinge says what it runs over and nothing of a bead. We need one bead material for both edges.',
   })
   const clad = await stage.open(brackenfold, {
     revisionId,
@@ -100,7 +110,16 @@ export async function playSkuaSecond(
   })
 
   clock.goTo(13, 10)
-  await stage.reply(designer, relief, 'Flexible epoxy bead, 1 mm wide, both edges; note 12 and detail C.', true)
+  const before = await getRevision(designer, revisionId)
+  await carryOut('put the bead into the design of Skua B', () =>
+    importDesign(designer, {
+      revisionId,
+      seenVersion: before.designVersion,
+      designText: readDesignText('skua-rev-b'),
+    }),
+  )
+  const hingeNote = citeNote(await getRevision(designer, revisionId), 'bend-hinge')
+  await stage.reply(designer, relief, `Flexible epoxy bead, 1 mm wide, both edges; now in ${hingeNote}.`, true)
   await stage.reply(
     mechanical,
     clad,

@@ -164,10 +164,13 @@ function makeLink(token: string): string {
 }
 
 async function queueInvitation({ tx, standing, at }: WriteContext, invitation: InvitationRow, tokenSeed: string) {
+  const { email } = await tx.user.findUniqueOrThrow({ where: { id: standing.userId }, select: { email: true } })
   await queueMail(tx, at, {
     kind: 'invitation',
     dedupeKey: `invitation:${invitation.id}`,
     recipient: { userId: null, name: '', address: invitation.email ?? '' },
+    // Whoever wonders about the invitation asks the person who sent it.
+    replyTo: { name: standing.name, address: email },
     tokenSeed,
     text: composeMail({
       kind: 'invitation',

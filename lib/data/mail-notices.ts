@@ -1,6 +1,7 @@
 import 'server-only'
-import { STAGE_LABELS } from '@/lib/review'
+import { STAGE_LABELS, type Stage } from '@/lib/review'
 import { maySeeThread, readStage } from './authorization'
+import { isEventAction, queueEventNotices } from './mail-events'
 import { isProposalAction, queueProposalNotices } from './mail-proposals'
 import {
   findMentioned,
@@ -9,6 +10,7 @@ import {
   loadReaders,
   loadSubject,
   makePlace,
+  makeWanted,
   queueTo,
   type Reader,
   withoutForeignNames,
@@ -28,6 +30,7 @@ export async function queueNotices(happening: Happening): Promise<void> {
   if (THREAD_ACTIONS.includes(action)) await queueThreadNotices(happening)
   else if (action === 'stage-moved') await queueStageNotices(happening)
   else if (action === 'signature-voided') await queueVoidedNotices(happening)
+  else if (isEventAction(action)) await queueEventNotices(happening, action)
   else if (isProposalAction(action)) await queueProposalNotices(happening, action)
 }
 
@@ -58,17 +61,29 @@ async function queueThreadNotices(happening: Happening): Promise<void> {
     const kind = kinds.find((candidate) => !reader.off.has(candidate))
     if (kind === undefined) continue
     const foreignNames = await loadForeignNames(tx, reader.fabricatorCompanyId)
-    await queueTo(happening, reader, {
-      kind,
-      place: makePlace(row, foreignNames, `/threads#thread-${thread.id}`),
-      threadKind: thread.kind,
-      title: withoutForeignNames(thread.title, foreignNames),
-      anchor: withoutForeignNames(thread.anchorLabel, foreignNames),
-      by: by.name,
-      text: withoutForeignNames(comment.text, foreignNames),
-    })
+    await queueTo(
+      happening,
+      reader,
+      {
+        kind,
+        place: makePlace(row, foreignNames, `/threads#thread-${thread.id}`),
+        threadKind: thread.kind,
+        title: withoutForeignNames(thread.title, foreignNames),
+        anchor: withoutForeignNames(thread.anchorLabel, foreignNames),
+        by: by.name,
+        text: withoutForeignNames(comment.text, foreignNames),
+        wanted: makeWanted(THREAD_ACTS[kind], row),
+      },
+      `thread:${thread.id}`,
+    )
   }
 }
+
+const THREAD_ACTS = {
+  query: 'answer it',
+  answer: 'read the answer, and close the thread if it settles the matter',
+  mention: 'read it and reply',
+} as const
 
 interface ThreadPart {
   readonly kind: string
@@ -100,17 +115,44 @@ async function queueStageNotices(happening: Happening): Promise<void> {
   const { row, subject } = await loadSubject(tx, note.revisionId ?? note.subject.id)
   const { from, to, reason } = note.details ?? {}
   const [fromStage, toStage] = [readStage(String(from)), readStage(String(to))]
+  // A release has a message of its own, with the package.
+  if (toStage === 'released') return
   for (const reader of await loadReaders(happening, subject)) {
     if (reader.off.has('stage')) continue
     const foreignNames = await loadForeignNames(tx, reader.fabricatorCompanyId)
-    await queueTo(happening, reader, {
-      kind: 'stage',
-      place: makePlace(row, foreignNames, ''),
-      from: fromStage,
-      to: toStage,
-      by: by.name,
-      reason: typeof reason === 'string' && reason !== '' ? withoutForeignNames(reason, foreignNames) : null,
-    })
+    const act = findStageAct(toStage, reader)
+    await queueTo(
+      happening,
+      reader,
+      {
+        kind: 'stage',
+        place: makePlace(row, foreignNames, ''),
+        from: fromStage,
+        to: toStage,
+        by: by.name,
+        reason: typeof reason === 'string' && reason !== '' ? withoutForeignNames(reason, foreignNames) : null,
+        wanted: act === null ? null : makeWanted(act, row),
+      },
+      `revision:${row.id}`,
+    )
+  }
+}
+
+/** What a stage asks of a person. */
+function findStageAct(stage: Stage, { role, fabricatorCompanyId }: Reader): string | null {
+  const isOfTeam = role === 'lead' || role === 'member'
+  switch (stage) {
+    case 'preparing':
+      return isOfTeam ? 'complete the brief and the construction' : null
+    case 'early-review':
+      return isOfTeam ? 'answer the items that can be decided early' : null
+    case 'fabricator-review':
+      if (fabricatorCompanyId !== null) return 'ask what is unclear, and declare whether it can be built'
+      return isOfTeam ? 'answer what the fabricators ask' : null
+    case 'awaiting-signature':
+      return role === 'lead' ? 'review and sign it' : null
+    default:
+      return null
   }
 }
 
@@ -123,13 +165,19 @@ async function queueVoidedNotices(happening: Happening): Promise<void> {
   for (const reader of await loadReaders(happening, subject)) {
     const isTold = reader.role === 'lead' || reader.userId === signature.signerId
     if (!isTold || reader.fabricatorCompanyId !== null || reader.off.has('signature-voided')) continue
-    await queueTo(happening, reader, {
-      kind: 'signature-voided',
-      place: makePlace(row, [], '/sign-off'),
-      signer: signature.signerName,
-      by: by.name,
-      reason: signature.voidReason ?? `the revision is ${STAGE_LABELS[subject.stage]}`,
-      changes,
-    })
+    await queueTo(
+      happening,
+      reader,
+      {
+        kind: 'signature-voided',
+        place: makePlace(row, [], '/sign-off'),
+        signer: signature.signerName,
+        by: by.name,
+        reason: signature.voidReason ?? `the revision is ${STAGE_LABELS[subject.stage]}`,
+        changes,
+        wanted: subject.stage === 'awaiting-signature' ? makeWanted('look at what changed, and sign anew', row) : null,
+      },
+      `revision:${row.id}`,
+    )
   }
 }

@@ -9,6 +9,7 @@ import {
   loadReaders,
   loadSubject,
   makePlace,
+  makeWanted,
   queueTo,
   type Reader,
   withoutForeignNames,
@@ -59,19 +60,28 @@ export async function queueProposalNotices(happening: Happening, action: Proposa
     const said = text === '' ? null : withoutForeignNames(text, foreignNames)
     const place = makePlace(row, foreignNames, `/proposals/${encodeURIComponent(proposal.id)}`)
     if (isTold && !reader.off.has('proposal')) {
-      await queueTo(happening, reader, {
-        kind: 'proposal',
-        place,
-        event,
-        title,
-        by: by.name,
-        changes: changes.filter((sentence) => withoutForeignNames(sentence, foreignNames) !== null),
-        text: said,
-        mayDecide: event === 'made' && mayOnRevision(reader.standing, 'proposal:decide', subject),
-      })
+      const mayDecide = event === 'made' && mayOnRevision(reader.standing, 'proposal:decide', subject)
+      await queueTo(
+        happening,
+        reader,
+        {
+          kind: 'proposal',
+          place,
+          event,
+          title,
+          by: by.name,
+          changes: changes.filter((sentence) => withoutForeignNames(sentence, foreignNames) !== null),
+          text: said,
+          mayDecide,
+          wanted: mayDecide ? makeWanted('accept or decline it', row) : null,
+        },
+        `thread:${thread.id}`,
+      )
     } else if (mentioned.has(reader.userId) && !reader.off.has('mention')) {
       const thing = { threadKind: 'proposed change', title, anchor: null }
-      await queueTo(happening, reader, { kind: 'mention', place, ...thing, by: by.name, text: said })
+      const wanted = makeWanted('read it and reply', row)
+      const notice = { kind: 'mention' as const, place, ...thing, by: by.name, text: said, wanted }
+      await queueTo(happening, reader, notice, `thread:${thread.id}`)
     }
   }
 }

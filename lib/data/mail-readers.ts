@@ -1,12 +1,13 @@
 import 'server-only'
 import { getSettings } from '@/lib/config'
-import { composeMail, findMentions, type MailNotice, type OptionalMailKind } from '@/lib/mail'
+import type { Design } from '@/lib/engine'
+import { composeMail, findMentions, type MailNotice, type OptionalMailKind, type Wanted } from '@/lib/mail'
 import type { RevisionSubject } from '@/lib/review'
 import { loadStanding, mayOnRevision, readStage, type Standing } from './authorization'
 import type { TransactionClient } from './client'
 import { readMailOff } from './mail-off'
 import { foldName } from './names'
-import { queueMail } from './outbox'
+import { type MailAddress, queueMail } from './outbox'
 import type { TrailNote } from './trail'
 
 /** One entry of the trail, in the entry's own transaction. */
@@ -64,6 +65,7 @@ export async function loadSubject(tx: TransactionClient, revisionId: string) {
       id: true,
       label: true,
       stage: true,
+      designJson: true,
       projectId: true,
       project: { select: { name: true } },
       shares: { select: { companyId: true } },
@@ -107,17 +109,42 @@ export function makePlace(revision: MailRevision, foreignNames: readonly string[
   }
 }
 
+/** What somebody is asked to do, by the date that the brief states. */
+export function makeWanted(act: string, { designJson }: MailRevision): Wanted {
+  const { brief } = JSON.parse(designJson) as Pick<Design, 'brief'>
+  if (brief.layoutFreezeDate !== null) {
+    return { act, until: { date: brief.layoutFreezeDate, event: 'the layout is frozen' } }
+  }
+  return { act, until: brief.needDate === null ? null : { date: brief.needDate, event: 'the parts are needed' } }
+}
+
+/** @param subjectKey  what the message is about: messages to one person about one thing are threaded */
 export async function queueTo(
-  { tx, at, note, sequence }: Happening,
+  { tx, at, by, note, sequence }: Happening,
   reader: Reader,
   notice: MailNotice,
+  subjectKey: string,
 ): Promise<void> {
   await queueMail(tx, at, {
     kind: notice.kind,
     dedupeKey: `${note.action}:${sequence}:${reader.userId}`,
     recipient: { userId: reader.userId, name: reader.name, address: reader.address },
     text: composeMail(notice),
+    subjectKey,
+    replyTo: await findReplyTo(tx, by, reader),
   })
+}
+
+/** Whoever acted answers for it. Between two fabricators no address passes, nor that of an account that is disabled. */
+async function findReplyTo(tx: TransactionClient, by: Happening['by'], reader: Reader): Promise<MailAddress | null> {
+  if (by.userId === null) return null
+  const user = await tx.user.findUnique({ where: { id: by.userId }, include: { memberships: true } })
+  if (user === null || user.disabledAt !== null) return null
+  const { fabricatorCompanyId } = reader
+  const isForeign = user.memberships.some(
+    ({ role, companyId }) => role === 'fabricator' && fabricatorCompanyId !== null && companyId !== fabricatorCompanyId,
+  )
+  return isForeign ? null : { name: user.name, address: user.email }
 }
 
 /** Ids of the readers whom a text mentions. */

@@ -18,6 +18,11 @@ import { deriveToken, hashToken } from './invitation-token'
 /** How a message goes: by SMTP, or into the folder `mail` of the data folder. */
 export type MailWay = 'smtp' | 'folder'
 
+export interface MailAddress {
+  readonly name: string
+  readonly address: string
+}
+
 export interface QueuedMail {
   readonly kind: MailKind
   /** Two messages with the same key are one: the second is not written. */
@@ -25,6 +30,10 @@ export interface QueuedMail {
   readonly recipient: { readonly userId: string | null; readonly name: string; readonly address: string }
   readonly text: { readonly subject: string; readonly text: string; readonly html: string }
   readonly tokenSeed?: string
+  /** What it is about; messages about one thing to one person follow one another in the reader's list. */
+  readonly subjectKey?: string
+  /** Null where nobody in particular acted. */
+  readonly replyTo?: MailAddress | null
 }
 
 export async function queueMail(tx: TransactionClient, at: Date, mail: QueuedMail): Promise<void> {
@@ -43,12 +52,34 @@ export async function queueMail(tx: TransactionClient, at: Date, mail: QueuedMai
       bodyText: text.text,
       bodyHtml: text.html,
       messageId: `<${id}@${new URL(getSettings().publicUrl).hostname.replaceAll(/[[\]]/g, '')}>`,
+      subjectKey: mail.subjectKey ?? null,
+      referenceIds: (await findEarlierIds(tx, mail)).join(' '),
+      replyToName: mail.replyTo?.name ?? null,
+      replyToAddress: mail.replyTo?.address ?? null,
       tokenSeed: mail.tokenSeed ?? null,
       state: 'waiting',
       nextAttemptAt: at,
       createdAt: at,
     },
   })
+}
+
+/**
+ * Headers stay short: the first message of the thread and the newest ones are enough for a reader to put it together.
+ * RFC 5322 (2008), 3.6.4.
+ */
+const MOST_REFERENCES = 10
+
+/** Message-IDs of what the same person was sent about the same thing, oldest first; those that never went out are left out. */
+async function findEarlierIds(tx: TransactionClient, { subjectKey, recipient }: QueuedMail): Promise<string[]> {
+  if (subjectKey === undefined || recipient.userId === null) return []
+  const earlier = await tx.mailMessage.findMany({
+    where: { recipientId: recipient.userId, subjectKey, state: { notIn: ['given-up', 'left-out'] } },
+    select: { messageId: true },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  })
+  const ids = earlier.map(({ messageId }) => messageId)
+  return ids.length <= MOST_REFERENCES ? ids : [...ids.slice(0, 1), ...ids.slice(1 - MOST_REFERENCES)]
 }
 
 /** A message that the caller alone may send, until its claim runs out. */
@@ -58,6 +89,9 @@ export interface ClaimedMail {
   readonly via: MailWay
   readonly kind: string
   readonly messageId: string
+  /** Of earlier messages in the same thread, oldest first. */
+  readonly referenceIds: readonly string[]
+  readonly replyTo: MailAddress | null
   readonly recipientName: string
   readonly address: string
   readonly subject: string
@@ -144,6 +178,8 @@ function toClaimed(
     via,
     kind: row.kind,
     messageId: row.messageId,
+    referenceIds: row.referenceIds === '' ? [] : row.referenceIds.split(' '),
+    replyTo: row.replyToAddress === null ? null : { name: row.replyToName ?? '', address: row.replyToAddress },
     recipientName: row.recipientName,
     address: row.address,
     subject: row.subject,

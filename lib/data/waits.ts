@@ -59,8 +59,10 @@ function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: Revision
   const turn: Turn = { loaded, snapshot, standing, subject, fabricatorCompanyId }
   const waits = [
     ...listThreadWaits(turn),
+    ...listSharedWaits(turn),
     ...listItemWaits(turn),
     ...listDeclarationWaits(turn),
+    ...listNotBuildableWaits(turn),
     ...listWaiverWaits(turn),
     ...listProposalWaits(turn),
     ...listSigningWaits(turn),
@@ -96,6 +98,42 @@ function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyI
       target: { tab: 'checklist', id: open.length === 1 ? (open[0]?.item.id ?? null) : null },
     },
   ]
+}
+
+/** Shared, and nobody of the company has opened it. Where a declaration waits as well, that says it already. */
+function listSharedWaits(turn: Turn): Wait[] {
+  const { loaded, fabricatorCompanyId } = turn
+  const share = loaded.record.shares.find(({ companyId }) => companyId === fabricatorCompanyId)
+  if (share === undefined || share.lookedAt !== null || listDeclarationWaits(turn).length > 0) return []
+  return [
+    {
+      since: share.createdAt.toISOString(),
+      reason: 'It was shared with your company, and nobody of it has opened it yet',
+      nextAct: 'Look at it and say what is unclear',
+      target: { tab: 'construction', id: null },
+    },
+  ]
+}
+
+/**
+ * A fabricator's word that the present content cannot be built waits for the team, until the content changes or the
+ * fabricator says otherwise.
+ */
+function listNotBuildableWaits({ snapshot, standing, subject }: Turn): Wait[] {
+  if (!mayOnRevision(standing, 'revision:edit', subject)) return []
+  const contentHash = hashDeclaredContent(snapshot)
+  return snapshot.sharedWith.flatMap(({ companyId, companyName }) => {
+    const last = snapshot.declarations.filter((declaration) => declaration.companyId === companyId).at(-1)
+    if (last === undefined || last.verdict !== 'not-buildable' || last.contentHash !== contentHash) return []
+    return [
+      {
+        since: last.madeAt,
+        reason: `${companyName} declared that it cannot be built${last.note === '' ? '' : `: ${last.note}`}`,
+        nextAct: 'Change the design, or ask what would make it buildable',
+        target: { tab: 'sign-off' as const, id: null },
+      },
+    ]
+  })
 }
 
 function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: Turn): Wait[] {

@@ -20,4 +20,5 @@ export {
   PROPOSAL_EVENTS,
   type ProposalEvent,
   TOKEN_PLACE,
+  type Wanted,
 } from './notices'

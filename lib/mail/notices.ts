@@ -15,6 +15,14 @@ export interface MailPlace {
   readonly href: string
 }
 
+/** What the reader is asked to do. */
+export interface Wanted {
+  /** `answer it`: completes "Wanted from you:". */
+  readonly act: string
+  /** YYYY-MM-DD, and what happens then; null where the brief states no date. */
+  readonly until: { readonly date: string; readonly event: string } | null
+}
+
 export const PROPOSAL_EVENTS = ['made', 'accepted', 'declined', 'withdrawn'] as const
 export type ProposalEvent = (typeof PROPOSAL_EVENTS)[number]
 
@@ -39,6 +47,30 @@ export type MailNotice =
       readonly anchor: string | null
       readonly by: string
       readonly text: string | null
+      readonly wanted: Wanted | null
+    }
+  | {
+      readonly kind: 'shared'
+      readonly place: MailPlace
+      readonly companyName: string
+      readonly by: string
+      readonly wanted: Wanted
+    }
+  | {
+      readonly kind: 'declaration'
+      readonly place: MailPlace
+      readonly companyName: string
+      readonly isBuildable: boolean
+      readonly by: string
+      readonly note: string
+      readonly wanted: Wanted | null
+    }
+  | {
+      readonly kind: 'released'
+      readonly place: MailPlace
+      readonly by: string
+      /** SHA-256 of the reader's own edition; null where there is none for them. */
+      readonly packageSha256: string | null
     }
   | {
       readonly kind: 'proposal'
@@ -51,6 +83,7 @@ export type MailNotice =
       /** Why it was proposed, or decided so. */
       readonly text: string | null
       readonly mayDecide: boolean
+      readonly wanted: Wanted | null
     }
   | {
       readonly kind: 'stage'
@@ -59,6 +92,7 @@ export type MailNotice =
       readonly to: Stage
       readonly by: string
       readonly reason: string | null
+      readonly wanted: Wanted | null
     }
   | {
       readonly kind: 'signature-voided'
@@ -67,6 +101,7 @@ export type MailNotice =
       readonly by: string
       readonly reason: string
       readonly changes: readonly string[]
+      readonly wanted: Wanted | null
     }
   | { readonly kind: 'password-reset'; readonly href: string; readonly expiresAt: string }
   | { readonly kind: 'address-change'; readonly name: string; readonly href: string; readonly expiresAt: string }
@@ -129,6 +164,14 @@ const HAPPENINGS: Readonly<Record<AccountHappening, { readonly subject: string; 
 /** `2026-11-28 16:20 UTC` */
 const sayTime = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`
 
+/** Everything in one sentence, so that a reader on a telephone sees it. */
+function sayWanted(wanted: Wanted | null): string[] {
+  if (wanted === null) return []
+  const { act, until } = wanted
+  const when = until === null ? 'the brief states no date' : `by ${until.date}, when ${until.event}`
+  return [`Wanted from you: ${act}; ${when}.`]
+}
+
 const CHOICE = 'Which messages you get is set on your account page.'
 
 /** The message about one thing to one person. */
@@ -155,11 +198,35 @@ export function composeMail(notice: MailNotice): MailText {
       return composeThreadMail(notice)
     case 'proposal':
       return composeProposalMail(notice)
+    case 'shared':
+      return renderLetter({
+        subject: `${nameOf(notice.place)}: shared with ${notice.companyName}`,
+        paragraphs: [
+          `${notice.by} shares ${nameOf(notice.place)} with ${notice.companyName}: its construction, bends, artwork and drawing, and your company’s part of the review.`,
+          ...sayWanted(notice.wanted),
+        ],
+        act: { label: 'Open the revision', href: notice.place.href },
+        footer: CHOICE,
+      })
+    case 'declaration':
+      return renderLetter({
+        subject: `${nameOf(notice.place)}: ${notice.companyName} says ${notice.isBuildable ? 'it can be built' : 'it cannot be built'}`,
+        paragraphs: [
+          `${notice.by} declared for ${notice.companyName} that ${nameOf(notice.place)} is ${notice.isBuildable ? 'buildable' : 'not buildable'} as it stands.`,
+          ...sayWanted(notice.wanted),
+        ],
+        quote: notice.note,
+        act: { label: 'Open the declaration', href: notice.place.href },
+        footer: CHOICE,
+      })
+    case 'released':
+      return composeReleaseMail(notice)
     case 'stage':
       return renderLetter({
         subject: `${nameOf(notice.place)}: ${STAGE_LABELS[notice.to]}`,
         paragraphs: [
           `${notice.by} moved ${nameOf(notice.place)} from "${STAGE_LABELS[notice.from]}" to "${STAGE_LABELS[notice.to]}".`,
+          ...sayWanted(notice.wanted),
         ],
         quote: notice.reason,
         act: { label: 'Open the revision', href: notice.place.href },
@@ -171,6 +238,7 @@ export function composeMail(notice: MailNotice): MailText {
         paragraphs: [
           `The signature of ${notice.signer} no longer stands on ${nameOf(notice.place)}: ${notice.reason}.`,
           `It came with an act of ${notice.by}. The revision needs a signature on what it holds now.`,
+          ...sayWanted(notice.wanted),
         ],
         quote: notice.changes.length === 0 ? null : notice.changes.join('\n'),
         act: { label: 'See what changed', href: notice.place.href },
@@ -232,9 +300,26 @@ function composeThreadMail(notice: Extract<MailNotice, { kind: 'query' | 'answer
   }[notice.kind]
   return renderLetter({
     subject: `${nameOf(notice.place)}: ${notice.by} ${THREAD_LEAD[notice.kind]}${notice.title === null ? '' : `: ${notice.title}`}`,
-    paragraphs: [lead],
+    paragraphs: [lead, ...sayWanted(notice.wanted)],
     quote: notice.text,
     act: { label: 'Open the thread', href: notice.place.href },
+    footer: CHOICE,
+  })
+}
+
+function composeReleaseMail({ place, by, packageSha256 }: Extract<MailNotice, { kind: 'released' }>): MailText {
+  return renderLetter({
+    subject: `${nameOf(place)}: released`,
+    paragraphs: [
+      `${by} released ${nameOf(place)}.`,
+      ...(packageSha256 === null
+        ? []
+        : [
+            `SHA-256 of your package: ${packageSha256}`,
+            'Compare it with what you download (sha256sum package.zip). The README.txt in the package says how to check each file and the signature.',
+          ]),
+    ],
+    act: { label: packageSha256 === null ? 'Open the revision' : 'Download the package', href: place.href },
     footer: CHOICE,
   })
 }
@@ -252,6 +337,7 @@ function composeProposalMail(notice: Extract<MailNotice, { kind: 'proposal' }>):
     paragraphs: [
       `${by} ${PROPOSAL_VERBS[event]} ${thing}, in ${nameOf(place)}.`,
       ...(changes.length === 0 ? [] : [`${event === 'made' ? 'It would change' : 'It was about'}: ${listed}.`]),
+      ...sayWanted(notice.wanted),
     ],
     quote: notice.text,
     act: { label: notice.mayDecide ? 'Accept or decline it' : 'Open the proposal', href: place.href },

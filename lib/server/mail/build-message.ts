@@ -10,6 +10,8 @@ export function makeMessageOptions(mail: ClaimedMail, from: string) {
   return {
     from: { name: 'Bendworthy', address: from },
     to: { name: mail.recipientName, address: mail.address },
+    ...(mail.replyTo === null ? {} : { replyTo: mail.replyTo }),
+    ...makeThreadHeaders(mail),
     subject: mail.subject,
     text: mail.text,
     html: mail.html,
@@ -20,6 +22,12 @@ export function makeMessageOptions(mail: ClaimedMail, from: string) {
     disableFileAccess: true,
     disableUrlAccess: true,
   }
+}
+
+/** RFC 5322 (2008), 3.6.4: the message before it, and all that are known of the thread. */
+function makeThreadHeaders({ referenceIds }: ClaimedMail) {
+  const last = referenceIds.at(-1)
+  return last === undefined ? {} : { inReplyTo: last, references: [...referenceIds] }
 }
 
 export function buildMessage(mail: ClaimedMail, from: string): Promise<Buffer> {

@@ -149,7 +149,7 @@ function literal(value: unknown, kind: DatabaseKind): string {
 function otherValue(column: string, value: unknown): unknown {
   if (value instanceof Date) return new Date(value.getTime() + 1000)
   if (typeof value === 'boolean') return !value
-  if (typeof value === 'number') return value + 1
+  if (typeof value === 'number') return value + 100_000
   if (typeof value === 'string') return `${value}x`
   if (/At$/.test(column)) return new Date('2026-11-20T08:00:00.000Z')
   return /Mm$|^madeVersion$/.test(column) ? 7 : 'x'

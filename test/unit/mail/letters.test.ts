@@ -11,6 +11,7 @@ const query: MailNotice = {
   anchor: 'L2',
   by: 'Bram Tolley',
   text: 'Rolled or deposited?',
+  wanted: { act: 'answer it', until: { date: '2027-02-26', event: 'the layout is frozen' } },
 }
 
 describe('a message', () => {
@@ -25,6 +26,34 @@ describe('a message', () => {
     expect(text).toContain('Bram Tolley opened the engineering query "Foil of L2", on L2, in Skua B.')
   })
 
+  it('says what is wanted from the reader, and until when', () => {
+    const { text, html } = composeMail(query)
+    for (const form of [text, html]) {
+      expect(form).toContain('Wanted from you: answer it; by 2027-02-26, when the layout is frozen.')
+    }
+    const undated = composeMail({ ...query, wanted: { act: 'answer it', until: null } })
+    expect(undated.text).toContain('Wanted from you: answer it; the brief states no date.')
+    expect(composeMail({ ...query, wanted: null }).text).not.toContain('Wanted')
+  })
+
+  it('about a release bears the hash of the package, where there is one for the reader', () => {
+    const released = { kind: 'released' as const, place, by: 'Imke Dahl', packageSha256: 'a'.repeat(64) }
+    const { subject, text } = composeMail(released)
+    expect(subject).toBe('Skua B: released')
+    expect(text).toContain(`SHA-256 of your package: ${'a'.repeat(64)}`)
+    expect(text).toContain(`Download the package:\n${place.href}`)
+    expect(composeMail({ ...released, packageSha256: null }).text).not.toMatch(/SHA-256|package/)
+  })
+
+  it('about a declaration says whose it is, and which', () => {
+    const said = { kind: 'declaration' as const, place, companyName: 'Brackenfold Circuits', by: 'Bram Tolley' }
+    const not = composeMail({ ...said, isBuildable: false, note: 'The web is too narrow.', wanted: null })
+    expect(not.subject).toBe('Skua B: Brackenfold Circuits says it cannot be built')
+    expect(not.text).toContain('> The web is too narrow.')
+    const can = composeMail({ ...said, isBuildable: true, note: '', wanted: null })
+    expect(can.subject).toBe('Skua B: Brackenfold Circuits says it can be built')
+  })
+
   it('about a proposal says what would change, in part where it is much, and asks only who decides', () => {
     const made = {
       kind: 'proposal' as const,
@@ -35,13 +64,21 @@ describe('a message', () => {
       changes: Array.from({ length: 10 }, (_, index) => `input ${index}: 1 mm to 2 mm`),
       text: 'No smaller tool.',
       mayDecide: true,
+      wanted: { act: 'accept or decline it', until: null },
     }
     const { subject, text } = composeMail(made)
     expect(subject).toBe('Skua B: Bram Tolley proposes a change "Wider bend"')
     expect(text).toContain('It would change: input 0: 1 mm to 2 mm; input 1')
     expect(text).toContain('; and 2 more.')
     expect(text).toContain('Accept or decline it:\nhttp://localhost:3000/projects/1/revisions/2/proposals/3')
-    const declined = composeMail({ ...made, event: 'declined', title: null, changes: [], mayDecide: false })
+    const declined = composeMail({
+      ...made,
+      event: 'declined',
+      title: null,
+      changes: [],
+      mayDecide: false,
+      wanted: null,
+    })
     expect(declined.text).toContain('Bram Tolley declined the proposed change, in Skua B.')
     expect(declined.text).not.toMatch(/Accept or decline|would change/)
   })

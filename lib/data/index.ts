@@ -169,6 +169,6 @@ export {
 } from './trail-reads'
 export type * from './views'
 export { type KnownDevice, OWN_VISIT, type Visit } from './visit'
-export { listWaits } from './waits'
 export { adoptOlderState } from './vouched/adopt-state'
 export type { StateCheck, StateMisfit } from './vouched/state-check'
+export { listWaits } from './waits'

@@ -359,7 +359,7 @@ async function turnAway(
   invitation: InvitationRow,
 ): Promise<TurnedAway> {
   await tx.invitation.update({ where: { id: invitation.id }, data: { revokedAt: at } })
-  appendToTrail(at, person, {
+  await appendToTrail(tx, at, person, {
     action: 'company-entry-refused',
     subject: { kind: 'invitation', id: invitation.id },
     ...(invitation.projectId === null ? {} : { projectId: invitation.projectId }),
@@ -454,7 +454,7 @@ async function enterCompany(
   if ((await tx.companyPerson.findUnique({ where: { companyId_userId: place } })) !== null) return
   const role = companyRole ?? 'administrator'
   await tx.companyPerson.create({ data: { ...place, role, admittedById: createdById, createdAt: at } })
-  appendToTrail(at, person, {
+  await appendToTrail(tx, at, person, {
     action: 'company-person-joined',
     subject: { kind: 'account', id: person.userId },
     companyId,

@@ -81,7 +81,9 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
       const at = now()
       const record = async (noted: TrailNote) => {
         const note = withCompany(standing, noted)
-        await appendToTrail(tx, at, standing, note, (sequence) => queueNotices({ tx, at, by: standing, note, sequence }))
+        await appendToTrail(tx, at, standing, note, (sequence) =>
+          queueNotices({ tx, at, by: standing, note, sequence }),
+        )
       }
       const value = await work({ tx, standing, at, record })
       if (input.requestKey !== undefined) {

@@ -62,6 +62,27 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
         setAt: at,
       },
     })
+    await tx.passkey.create({
+      data: {
+        id: 'credential',
+        userId: setById,
+        name: 'Key',
+        publicKey: 'k',
+        counter: 0,
+        transportsJson: '[]',
+        createdAt: at,
+      },
+    })
+    await tx.identity.create({
+      data: {
+        userId: setById,
+        issuer: 'https://id.example',
+        subject: 's',
+        email: 'e',
+        linkedById: setById,
+        createdAt: at,
+      },
+    })
     await tx.verdictFlip.create({
       data: {
         companyId: team.companies.brackenfold,
@@ -127,8 +148,13 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
 
 /** What somebody does who has the database to themselves: the checks of references first. */
 async function liftReferences(kind: DatabaseKind): Promise<void> {
-  if (kind === 'sqlite') await db().$executeRawUnsafe('PRAGMA foreign_keys = OFF')
-  else {
+  if (kind === 'sqlite') {
+    await db().$executeRawUnsafe('PRAGMA foreign_keys = OFF')
+    const triggers = await db().$queryRawUnsafe<{ name: string }[]>(
+      `SELECT "name" FROM sqlite_master WHERE "type" = 'trigger' AND "name" NOT LIKE 'Trail%'`,
+    )
+    for (const { name } of triggers) await db().$executeRawUnsafe(`DROP TRIGGER "${name}"`)
+  } else {
     for (const { model } of VOUCHED_MODELS) await db().$executeRawUnsafe(`ALTER TABLE "${model}" DISABLE TRIGGER ALL`)
   }
 }

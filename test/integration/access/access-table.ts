@@ -52,6 +52,7 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'acceptInvitation',
   'listDemoAccounts',
   'readWholeTrail',
+  'adoptOlderState',
   'markAccountsAsDemo',
   'claimMail',
   'beginSending',

@@ -5,7 +5,7 @@ import { appendToTrail } from '../trail'
 import { loadTrail } from '../trail-reads'
 import { inWriteTransaction } from '../write'
 import { VOUCHED_MODELS } from './models'
-import { ADOPTED_ACTION, hasHashesFromTheStart, readRows } from './state-check'
+import { ADOPTED_ACTION, beginsWithWorkspace, hasHashesFromTheStart, readRows } from './state-check'
 import { getWriting, noteTouched } from './writing'
 
 /**
@@ -18,8 +18,8 @@ import { getWriting, noteTouched } from './writing'
 export function adoptOlderState(): Promise<boolean> {
   return inWriteTransaction(async (tx) => {
     const records = await loadTrail(tx)
-    // An empty trail beside content is a fault for the check to name, and not to be made good here.
-    if (records.length === 0 || hasHashesFromTheStart(records)) return false
+    // A trail that was emptied is a fault for the check to name, and not to be made good here.
+    if (!beginsWithWorkspace(records) || hasHashesFromTheStart(records)) return false
     await takeAllAsFound(tx)
     return true
   })

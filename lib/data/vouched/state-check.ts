@@ -64,6 +64,13 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
     }
   }
   misfits.push(...(await findLostSubjects(tx, records, recorded)))
+  if (rowCount > 0 && !isWhole && !beginsWithWorkspace(records) && records.length > 0) {
+    const [first] = records
+    misfits.push({
+      what: 'the trail',
+      reason: `begins with ${first === undefined ? 'nothing' : say(first)} and not with the making of the workspace: what came before is gone`,
+    })
+  }
   if (records.length === 0 && rowCount > 0) {
     return {
       fitCount: 0,
@@ -78,6 +85,14 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
 
 function say({ sequence, action, at }: TrailRecord): string {
   return `record ${sequence} (${action}, ${at})`
+}
+
+/**
+ * Every trail begins with the making of its workspace. One from before records carried hashes that begins otherwise was
+ * emptied, and went on.
+ */
+export function beginsWithWorkspace(records: readonly TrailRecord[]): boolean {
+  return records[0]?.action === 'workspace-created'
 }
 
 function collectRecorded(records: readonly TrailRecord[]): Map<string, Map<string, Recorded>> {

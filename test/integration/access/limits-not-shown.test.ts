@@ -5,7 +5,7 @@ import { readKeptFile } from '@/lib/data/file-store'
 import { loadRevision, makeSnapshot } from '@/lib/data/snapshot'
 import type { Outcome } from '@/lib/engine'
 import { LIMITS } from '@/lib/engine/catalogue'
-import { readArchive } from '@/lib/package'
+import { makeDrawingSource, readArchive } from '@/lib/package'
 import { makeReport } from '@/lib/package/report/report'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, type Team, takePart } from '@/test/factories/people'
@@ -235,6 +235,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       const report = makeReport({
         snapshot,
         edition: { kind: 'team' },
+        drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', null),
         signedContent: signature.contentJson,
         trail: [],
         workspaceName: 'Quillmoor Instruments',

@@ -50,11 +50,14 @@ export const decideParticipationInput = z.strictObject({
 })
 export type DecideParticipationInput = z.infer<typeof decideParticipationInput>
 
+/** In a form: the name stands for a company of its own. */
+export const OWN_COMPANY = 'own'
+
 /** Which company a name stands for that somebody typed: one that the workspace did not know, or a known one. */
 export const confirmCompanyInput = z.strictObject({
   companyId: recordIdSchema,
-  /** The known company that it is; left out where it becomes a known one itself. */
-  knownCompanyId: z.union([z.literal('').transform(() => undefined), recordIdSchema]).optional(),
+  /** The known company that it is; left out, or `own`, where it becomes a known one itself. */
+  knownCompanyId: z.union([z.literal(OWN_COMPANY).transform(() => undefined), recordIdSchema]).optional(),
   requestKey: requestKeySchema,
 })
 export type ConfirmCompanyInput = z.infer<typeof confirmCompanyInput>

@@ -96,8 +96,7 @@ test('a revision goes from a starting construction to a released package, in the
     expect(items.find(({ itemId }) => itemId === 'fatigue-life')?.result.verdict).toBe('meets')
   })
 
-  let invitationLink = ''
-  await test.step('the lead opens early review and invites the fabricator', async () => {
+  await test.step('the lead opens early review and asks the fabricator', async () => {
     await lead.goto(revisionUrl)
     await lead.getByRole('button', { name: 'Move to early review' }).click()
     await expect(lead.getByRole('listitem').filter({ hasText: 'early review' }).first()).toHaveAttribute(
@@ -108,7 +107,29 @@ test('a revision goes from a starting construction to a released package, in the
     await choose(lead, 'Joins as', /^fabricator/)
     await lead.getByLabel('Fabricator’s company').fill('Brackenfold Circuits')
     await lead.getByRole('button', { name: 'Make the link' }).click()
-    invitationLink = await lead.getByLabel('Link', { exact: true }).inputValue()
+    // A known company names its own people: typing its name makes no link.
+    await expect(lead.getByRole('status')).toContainText('Brackenfold Circuits was asked to take part')
+    await expect(lead.getByLabel('Link', { exact: true })).toHaveCount(0)
+  })
+
+  let invitationLink = ''
+  await test.step('the fabricator’s administrator agrees, shows its sheets, and invites an engineer', async () => {
+    const administrator = await openAs('brackenfold')
+    await administrator.goto('/')
+    await administrator.getByRole('link', { name: 'Our company' }).click()
+    const part = administrator.getByRole('listitem').filter({ hasText: projectName })
+    await part.getByRole('button', { name: 'Take part' }).click()
+    await part.getByText(`Change what ${projectName} sees`).click()
+    for (const sheet of ['Capability matrix and limits', 'Shelf', 'Process rates and panel formats']) {
+      await choose(part, sheet, /^shown/)
+    }
+    await part.getByRole('button', { name: 'Save what is shown' }).click()
+    await expect(part).toContainText('Matrix and limits shown; shelf shown; rates and panels shown')
+    await administrator.getByText('Invite somebody to the company').click()
+    await choose(administrator, 'Joins as', /^member/)
+    await pick(administrator, 'Project', projectName)
+    await administrator.getByRole('button', { name: 'Make the link' }).click()
+    invitationLink = await administrator.getByLabel('Link', { exact: true }).inputValue()
     expect(invitationLink).toContain('/invitation/')
   })
 

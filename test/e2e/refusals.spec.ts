@@ -221,3 +221,18 @@ test('routes refuse strangers and other fabricators with a reason and no content
   const shared = await ostrel.request.get(`/api/revisions/${demo.skuaB}/design`)
   expect(shared.status()).toBe(200)
 })
+
+test('rates and shelves are no observer’s: remedies are priced for the team alone', async ({ openAs, demo }) => {
+  const asked = `/api/revisions/${demo.skuaB}/remedy-bases`
+  const team = await openAs('designer')
+  const priced = await (await team.request.get(asked)).text()
+  expect(priced).toContain('Brackenfold Circuits')
+  const observer = await openAs('observer')
+  const answer = await observer.request.get(asked)
+  expect(answer.status()).toBe(200)
+  expect(await answer.text()).not.toContain('Brackenfold Circuits')
+  for (const sheet of ['', '/limits', '/matrix', '/shelf', '/panels', '/rates']) {
+    const page = await observer.request.get(`/companies/${demo.brackenfoldId}${sheet}`)
+    expect(await page.text(), sheet).not.toContain('Brackenfold Circuits')
+  }
+})

@@ -108,6 +108,15 @@ export const acts = {
     }
   },
 
+  /** A limit of a fabricator's; null takes it away again. */
+  async setCompanyLimit(input: { by: string; companyId: string; key: string; value: number | null }) {
+    const { by, ...limit } = input
+    const stored = await db().limit.findUnique({
+      where: { ownerKey_key: { ownerKey: limit.companyId, key: limit.key } },
+    })
+    await expectDone(data.setLimit(await getActor(by), { ...limit, note: '', seenVersion: stored?.version ?? 0 }))
+  },
+
   async makeRevision(input: { projectId: string; by: string; label: string; design: SeedDesign }): Promise<string> {
     const { projectId, by, label, design } = input
     const origin = { kind: 'import' as const, designText: readSeedDesign(design) }

@@ -6,7 +6,7 @@ import { FormSelect } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { confirmCompany } from '@/app/companies/actions'
 import type { ListedCompanyView } from '@/lib/data'
-import { confirmCompanyInput } from '@/lib/inputs'
+import { confirmCompanyInput, OWN_COMPANY } from '@/lib/inputs'
 
 interface UnconfirmedCompanyProps {
   readonly listed: ListedCompanyView
@@ -19,7 +19,7 @@ export function UnconfirmedCompany({ listed, known }: UnconfirmedCompanyProps) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: confirmCompanyInput,
     action: confirmCompany,
-    defaultValues: { companyId: company.id, knownCompanyId: '' },
+    defaultValues: { companyId: company.id, knownCompanyId: OWN_COMPANY },
   })
   const chosen = form.watch('knownCompanyId')
   return (
@@ -37,13 +37,13 @@ export function UnconfirmedCompany({ listed, known }: UnconfirmedCompanyProps) {
           control={form.control}
           name="knownCompanyId"
           label="It is"
-          options={[{ value: '', label: 'a company of its own' }, ...known]}
+          options={[{ value: OWN_COMPANY, label: 'a company of its own' }, ...known]}
           hint="As a known company, its people become members of that one without a right over its sheets, and that company is asked whether it takes part."
         />
         <FormError refusal={refusal} />
         <div className="row">
           <Button type="submit" isPending={isPending} pendingLabel="Confirming…">
-            {chosen === '' || chosen === undefined
+            {chosen === OWN_COMPANY || chosen === undefined
               ? `Confirm ${company.name}`
               : `Confirm that ${company.name} is that company`}
           </Button>

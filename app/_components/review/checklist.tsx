@@ -14,6 +14,7 @@ const FILTERS = [
   { value: 'all', label: 'All' },
   { value: 'unanswered', label: 'Unanswered' },
   { value: 'failing', label: 'Failing or thin' },
+  { value: 'cannot-tell', label: 'Cannot tell' },
   { value: 'not-computed', label: 'Input missing' },
   { value: 'mine', label: 'Mine to answer' },
 ] as const
@@ -110,8 +111,9 @@ function passes(item: Item, filter: Filter): boolean {
       return item.state === 'open'
     case 'failing':
       return item.result.verdict === 'fails' || item.result.verdict === 'thin-margin' || item.state === 'concern'
+    case 'cannot-tell':
     case 'not-computed':
-      return item.result.verdict === 'not-computed'
+      return item.result.verdict === filter
     case 'mine':
       return item.state === 'open' && item.mayAnswer
   }

@@ -18,7 +18,7 @@ interface WaiverPanelProps {
 
 /** Waivers of one item: those there are, the decision on one that waits, and the proposal of a new one. */
 export function WaiverPanel({ revisionId, item, may }: WaiverPanelProps) {
-  const isAsked = item.result.verdict === 'fails' || item.result.verdict === 'thin-margin' || item.state === 'concern'
+  const isAsked = ['fails', 'cannot-tell', 'thin-margin'].includes(item.result.verdict) || item.state === 'concern'
   const isPending = item.waivers.some(
     (waiver) => waiver.covers && (waiver.state === 'proposed' || waiver.state === 'approved'),
   )

@@ -276,6 +276,18 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
           ]
         : [],
     ),
+    ...features.holes.flatMap((hole, index) =>
+      hole.plated && hole.wallPlatingUm === null
+        ? [
+            onFeatures(
+              'minor',
+              `How much copper is on the wall of ${hole.name}?`,
+              ['holes', index, 'wallPlatingUm'],
+              hole.id,
+            ),
+          ]
+        : [],
+    ),
     ...(hasCoverlay && features.coverlayOpenings.length === 0
       ? [onFeatures('minor', 'Where is the coverlay open?', ['coverlayOpenings'])]
       : []),

@@ -71,6 +71,7 @@ const INPUTS: Readonly<Record<string, readonly InputPattern[]>> = {
   'copper-to-outline': ['features.copperToOutlineMm'],
   'pad-anchors': ['features.pads'],
   'annular-ring': ['features.holes'],
+  'hole-plating': ['features.holes', 'brief.performanceClass'],
   'coverlay-capture': ['features.pads'],
   'coverlay-opening': ['features.coverlayOpenings'],
   'coverlay-web': ['features.coverlayOpenings'],
@@ -120,6 +121,13 @@ const INPUTS: Readonly<Record<string, readonly InputPattern[]>> = {
   'tolerance-scheme': ['brief.toleranceScheme', `${ZONES}.*.kind`],
   'electrical-test': ['brief.electricalTest'],
   'coupon-test': ['brief.couponTest', 'features.holes'],
+  'flex-test-terms': [
+    `${BENDS}.*.flexTest`,
+    `${BENDS}.*.use`,
+    `${BENDS}.*.requiredCycles`,
+    `${BENDS}.*.insideRadiusMm`,
+    `${BENDS}.*.radiusToleranceMm`,
+  ],
   'fold-test': ['brief.foldTest', BENDS],
   'panel-form': ['brief.panelForm', 'brief.solderedAssembly'],
   'parts-per-panel': [

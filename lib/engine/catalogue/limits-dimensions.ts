@@ -1,4 +1,5 @@
 import type { LimitDefinition } from './limits'
+import { HOLE_PLATING_UM } from './process-figures'
 
 /** Limits on dimensions in the plane of the part. */
 export const DIMENSION_LIMITS = {
@@ -28,6 +29,15 @@ export const DIMENSION_LIMITS = {
     allowed: { min: 0.025, max: 2 },
     sourceKey: 'guideRigidFlex2012',
     note: 'Lands of hole + 0.40 mm; other guides ask hole + 0.50 mm, or allow hole + 0.15 to 0.26 mm.',
+  },
+  holePlatingUm: {
+    label: 'Copper on the wall of a plated hole',
+    unit: 'um',
+    sense: 'at-least',
+    value: HOLE_PLATING_UM.nominal,
+    allowed: { min: 5, max: 60 },
+    sourceKey: HOLE_PLATING_UM.sourceKey,
+    note: `The nominal figure on flexible circuits. About ${HOLE_PLATING_UM.enough} um is said to be enough, more than ${HOLE_PLATING_UM.highReliabilityAbove} um is asked for high reliability; class 3 is held to 25 um beside it.`,
   },
   coverlayCaptureMm: {
     label: 'Coverlay over the rim of a pad, per side',

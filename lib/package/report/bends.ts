@@ -14,7 +14,7 @@ import {
   PICTURE_SCALE,
   TEXT_WIDTH_PT,
 } from './style'
-import { sayNumber, sayWord, sayYesNo } from './words'
+import { sayNumber, sayText, sayWord, sayYesNo } from './words'
 
 const PLOT_GAP_PT = 12
 
@@ -79,6 +79,7 @@ function makeBend(
       `${sayWord(bend.radiusHeldBy)}; ${sayYesNo(bend.strainReliefAtTransition)}; ${sayYesNo(bend.triedOnModel)}`,
     ],
   ]
+  if (bend.use === 'dynamic') callOut.push(['Flex test', sayFlexTest(bend)])
   if (bend.distanceToRigidMm !== null)
     callOut.push(['Distance to the rigid edge', sayNumber(bend.distanceToRigidMm, 'mm')])
   if (bend.note.trim() !== '') callOut.push(['Note', bend.note])
@@ -93,6 +94,16 @@ function makeBend(
   for (const sentence of result.disagreement) parts.push({ text: sentence, margin: [0, 1, 0, 2] })
   for (const caution of result.cautions) parts.push({ text: caution, style: 'caution', margin: [0, 1, 0, 2] })
   return parts
+}
+
+function sayFlexTest({ flexTest }: Bend): string {
+  const { cyclesPerMinute, travelMm, mandrelDiameterMm, pointsOfApplication } = flexTest
+  return [
+    `${cyclesPerMinute ?? 'not stated'} cycles a minute`,
+    `travel ${sayNumber(travelMm, 'mm')}`,
+    `mandrel diameter ${sayNumber(mandrelDiameterMm, 'mm')}`,
+    `points of application: ${sayText(pointsOfApplication)}`,
+  ].join('; ')
 }
 
 function listNumbers(result: BendResult): [string, Content][] {

@@ -6,7 +6,6 @@ import {
   makeBlankDesign,
   makePresence,
   NO_PLATING,
-  UNKNOWN_FLEX_TEST,
   type Zone,
 } from '@/lib/engine'
 
@@ -176,7 +175,12 @@ function makeBends(): Design['bends'] {
     distanceToRigidMm: 6,
     strainReliefAtTransition: true,
     triedOnModel: true,
-    flexTest: UNKNOWN_FLEX_TEST,
+    flexTest: {
+      cyclesPerMinute: 10,
+      travelMm: 25.4,
+      mandrelDiameterMm: 24,
+      pointsOfApplication: 'Clamped at the rigid edge, moved at the finger end.',
+    },
     note: '',
   }
   return [
@@ -209,7 +213,7 @@ function makeFeatures(): Design['features'] {
         id: 'via',
         name: 'Board via',
         plated: true,
-        wallPlatingUm: null,
+        wallPlatingUm: 25,
         drillMm: 0.3,
         landMm: 0.8,
         nearestBend: { bendId: 'hinge', distanceMm: 8 },

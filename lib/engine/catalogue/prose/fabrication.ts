@@ -54,6 +54,11 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     why: "A declaration on last month's construction says nothing about this one.",
     howToCheck: 'Count the fields that changed since the fabricator last looked, and ask them to look again.',
   },
+  'flex-test-terms': {
+    why: 'A flex life means something only with its test: how often, how fast, how far, over which mandrel, and where the part is held. The published specification for continuous flexing (use B) puts all of these on the drawing.',
+    howToCheck:
+      'State required cycles, cycles a minute, travel, mandrel diameter, and where the part is held and moved. A mandrel wider than the bend tests less than service asks for.',
+  },
   'fold-test': {
     why: 'Computed life is an order of magnitude. A test of the real section on the real radius is what it is qualified by.',
     howToCheck: 'Radius, stroke, number of cycles, sample size and what counts as failure; agree who runs it.',

@@ -84,6 +84,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Cut the outline from film of about the right stiffness, fold it in order into the enclosure, keep the model.',
   },
+  'hole-plating': {
+    why: 'The wall carries the current from layer to layer and takes the strain when what surrounds it expands more than copper does; acrylic adhesive strains it more than epoxy or polyimide does.',
+    howToCheck:
+      'Take the minimum that the fabricator guarantees on the wall, not what lies on the surface. Plate holes alone near dynamic zones.',
+  },
   'hole-to-bend': {
     why: 'A plated barrel is a stiff post in a flexing film: copper cracks around it. Even a bare hole makes the bend kink there.',
     howToCheck: 'From the edge of each hole to the nearest edge of the bend, in the flat.',

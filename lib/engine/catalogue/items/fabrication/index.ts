@@ -11,6 +11,7 @@ import { coverlayDetail } from './coverlay-detail'
 import { electricalTest } from './electrical-test'
 import { engineeringQueries } from './engineering-queries'
 import { fabricatorCurrency } from './fabricator-currency'
+import { flexTestTerms } from './flex-test-terms'
 import { foldTest } from './fold-test'
 import { layerNames } from './layer-names'
 import { layerTable } from './layer-table'
@@ -44,6 +45,7 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   electricalTest,
   couponTest,
   foldTest,
+  flexTestTerms,
   panelForm,
   partsPerPanel,
   constructionCost,

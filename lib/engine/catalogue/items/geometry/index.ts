@@ -19,6 +19,7 @@ import { crossingAngle } from './crossing-angle'
 import { directionChangeInBend } from './direction-change-in-bend'
 import { fingerSupport } from './finger-support'
 import { foldModel } from './fold-model'
+import { holePlating } from './hole-plating'
 import { holeToBend } from './hole-to-bend'
 import { holeToTransition } from './hole-to-transition'
 import { layerStagger } from './layer-stagger'
@@ -58,6 +59,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   copperToOutline,
   padAnchors,
   annularRing,
+  holePlating,
   coverlayCapture,
   coverlayOpening,
   coverlayWeb,

@@ -11,6 +11,7 @@ import { coverlayDetailExamples } from './coverlay-detail'
 import { electricalTestExamples } from './electrical-test'
 import { engineeringQueriesExamples } from './engineering-queries'
 import { fabricatorCurrencyExamples } from './fabricator-currency'
+import { flexTestTermsExamples } from './flex-test-terms'
 import { foldTestExamples } from './fold-test'
 import { layerNamesExamples } from './layer-names'
 import { layerTableExamples } from './layer-table'
@@ -39,6 +40,7 @@ export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[
   'electrical-test': electricalTestExamples,
   'engineering-queries': engineeringQueriesExamples,
   'fabricator-currency': fabricatorCurrencyExamples,
+  'flex-test-terms': flexTestTermsExamples,
   'fold-test': foldTestExamples,
   'layer-names': layerNamesExamples,
   'layer-table': layerTableExamples,

@@ -19,6 +19,7 @@ import { crossingAngleExamples } from './crossing-angle'
 import { directionChangeInBendExamples } from './direction-change-in-bend'
 import { fingerSupportExamples } from './finger-support'
 import { foldModelExamples } from './fold-model'
+import { holePlatingExamples } from './hole-plating'
 import { holeToBendExamples } from './hole-to-bend'
 import { holeToTransitionExamples } from './hole-to-transition'
 import { layerStaggerExamples } from './layer-stagger'
@@ -59,6 +60,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'direction-change-in-bend': directionChangeInBendExamples,
   'finger-support': fingerSupportExamples,
   'fold-model': foldModelExamples,
+  'hole-plating': holePlatingExamples,
   'hole-to-bend': holeToBendExamples,
   'hole-to-transition': holeToTransitionExamples,
   'layer-stagger': layerStaggerExamples,

@@ -1,0 +1,49 @@
+import type { EvaluationContext } from '../../../context'
+import type { Outcome } from '../../../results'
+import { checkDimension } from '../../checks'
+import { makeSourceLimit } from '../../decide'
+import { defineItem } from '../../define-item'
+
+/** 984 microinch, the minimum of the performance specification as it is quoted. */
+const CLASS_3_PLATING_UM = 25
+
+export const holePlating = defineItem({
+  id: 'hole-plating',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Is there enough copper on the wall of each plated hole?',
+  titles: { meets: 'Plated holes have enough copper on their walls', fails: 'A plated hole has a thin wall' },
+  appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
+  limits: ['holePlatingUm'],
+  sourceKeys: ['ipc6013'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  check: (context) => [
+    ...checkWalls(context, context.getLimit('holePlatingUm')),
+    ...(context.design.brief.performanceClass === 'class-3' ? checkClass3(context) : []),
+  ],
+})
+
+function checkWalls(context: EvaluationContext, limit: ReturnType<EvaluationContext['getLimit']>): Outcome[] {
+  return checkDimension(context, {
+    list: 'holes',
+    field: 'wallPlatingUm',
+    what: (name) => `copper on the wall of ${name}`,
+    when: (hole) => hole.plated,
+    read: (hole) => hole.wallPlatingUm,
+    limit,
+    equation: 'plating of the wall, as stated',
+  })
+}
+
+/** Walls that are not stated are named once, by the ordinary limit. */
+function checkClass3(context: EvaluationContext): Outcome[] {
+  const limit = makeSourceLimit({
+    key: 'class3HolePlatingUm',
+    value: CLASS_3_PLATING_UM,
+    unit: 'um',
+    sense: 'at-least',
+    sourceKey: 'ipc6013',
+  })
+  return checkWalls(context, limit).filter(({ kind }) => kind === 'decided')
+}

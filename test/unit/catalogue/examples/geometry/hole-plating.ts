@@ -1,0 +1,28 @@
+import { getOnly } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const holePlatingExamples: readonly ItemExample[] = [
+  { name: 'a full wall', expect: 'meets' },
+  {
+    name: 'a thin wall',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 12
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'enough for class 2, not for class 3',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 22
+      d.brief.performanceClass = 'class-3'
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'not stated',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = null
+    },
+    expect: 'not-computed',
+  },
+]

@@ -106,7 +106,8 @@ export function makeStressDesign(): DrawnDesign {
         verticesMm: Array.from({ length: 200 }, (_, index): [number, number] => {
           const angle = (index / 200) * 2 * Math.PI
           const radius = index % 2 === 0 ? 240 : 180
-          return [radius * Math.cos(angle), radius * Math.sin(angle)]
+          const toWholeUm = (mm: number) => Math.round(1000 * mm) / 1000
+          return [toWholeUm(radius * Math.cos(angle)), toWholeUm(radius * Math.sin(angle))]
         }),
         rollingDirection: 'along-y',
       },

@@ -1,6 +1,6 @@
 import type { Bend } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
-import { type BendUnderCheck, isDynamic, listBends } from '../../checks'
+import { type BendUnderCheck, checkDynamicBends } from '../../checks'
 import { decide, makeDesignLimit, makeNoneAllowed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
@@ -18,7 +18,8 @@ export const flexTestTerms = defineItem({
   sourceKeys: ['flexUses', 'flexuralEndurance'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
-  check: (context) => listBends(context, isDynamic).flatMap(checkTerms),
+  monotone: [{ path: 'bends[].flexTest.mandrelDiameterMm', worse: 'larger' }],
+  check: (context) => checkDynamicBends(context, checkTerms),
 })
 
 function checkTerms({ bend, index, place }: BendUnderCheck): Outcome[] {

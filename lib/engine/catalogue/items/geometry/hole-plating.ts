@@ -1,7 +1,7 @@
 import type { EvaluationContext } from '../../../context'
-import type { Outcome } from '../../../results'
+import { getOutcomeVerdict, type Outcome } from '../../../results'
 import { checkDimension } from '../../checks'
-import { makeSourceLimit } from '../../decide'
+import { makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 
 /** 984 microinch, the minimum of the performance specification as it is quoted. */
@@ -18,10 +18,8 @@ export const holePlating = defineItem({
   sourceKeys: ['ipc6013'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
-  check: (context) => [
-    ...checkWalls(context, context.getLimit('holePlatingUm')),
-    ...(context.design.brief.performanceClass === 'class-3' ? checkClass3(context) : []),
-  ],
+  monotone: [{ path: 'features.holes[].wallPlatingUm', worse: 'smaller' }],
+  check: (context) => [...checkWalls(context, context.getLimit('holePlatingUm')), ...checkClass3(context)],
 })
 
 function checkWalls(context: EvaluationContext, limit: ReturnType<EvaluationContext['getLimit']>): Outcome[] {
@@ -36,8 +34,10 @@ function checkWalls(context: EvaluationContext, limit: ReturnType<EvaluationCont
   })
 }
 
-/** Walls that are not stated are named once, by the ordinary limit. */
+/** Walls that are not stated are named once, by the ordinary limit; without a class, those that only class 3 refuses wait. */
 function checkClass3(context: EvaluationContext): Outcome[] {
+  const { performanceClass } = context.design.brief
+  if (performanceClass !== null && performanceClass !== 'class-3') return []
   const limit = makeSourceLimit({
     key: 'class3HolePlatingUm',
     value: CLASS_3_PLATING_UM,
@@ -45,5 +45,11 @@ function checkClass3(context: EvaluationContext): Outcome[] {
     sense: 'at-least',
     sourceKey: 'ipc6013',
   })
-  return checkWalls(context, limit).filter(({ kind }) => kind === 'decided')
+  const decided = checkWalls(context, limit).filter(({ kind }) => kind === 'decided')
+  if (performanceClass === 'class-3') return decided
+  return decided.flatMap((outcome) =>
+    getOutcomeVerdict(outcome) === 'meets'
+      ? []
+      : [notComputed(['brief', 'performanceClass'], 'performance class', outcome.places)],
+  )
 }

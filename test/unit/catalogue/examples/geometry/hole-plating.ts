@@ -19,6 +19,14 @@ export const holePlatingExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'enough unless it is class 3, which nobody said',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 22
+      d.brief.performanceClass = null
+    },
+    expect: 'not-computed',
+  },
+  {
     name: 'not stated',
     change: (d) => {
       getOnly(d.features.holes).wallPlatingUm = null

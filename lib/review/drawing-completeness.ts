@@ -262,6 +262,9 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
         ...ask('plated', 'major', `Is ${hole.name} plated?`),
         ...ask('drillMm', 'major', `How large is ${hole.name} drilled?`),
         ...(hole.plated === true ? ask('landMm', 'major', `How large is the land of ${hole.name}?`) : []),
+        ...(hole.plated === true
+          ? ask('wallPlatingUm', 'minor', `How much copper is on the wall of ${hole.name}?`)
+          : []),
       ]
     }),
     ...features.outlineCorners.flatMap((corner, index) =>
@@ -272,18 +275,6 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
               `Which radius has the inside corner ${corner.name}?`,
               ['outlineCorners', index, 'insideRadiusMm'],
               corner.id,
-            ),
-          ]
-        : [],
-    ),
-    ...features.holes.flatMap((hole, index) =>
-      hole.plated && hole.wallPlatingUm === null
-        ? [
-            onFeatures(
-              'minor',
-              `How much copper is on the wall of ${hole.name}?`,
-              ['holes', index, 'wallPlatingUm'],
-              hole.id,
             ),
           ]
         : [],

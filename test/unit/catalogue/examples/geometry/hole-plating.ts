@@ -27,6 +27,13 @@ export const holePlatingExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   {
+    name: 'plated or not, nobody said',
+    change: (d) => {
+      getOnly(d.features.holes).plated = null
+    },
+    expect: 'not-computed',
+  },
+  {
     name: 'not stated',
     change: (d) => {
       getOnly(d.features.holes).wallPlatingUm = null

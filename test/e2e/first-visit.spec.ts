@@ -1,71 +1,24 @@
-import { type ChildProcess, spawn } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
-import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
-import { fileURLToPath } from 'node:url'
-import { expect, type Page, test } from './fixtures'
+import { expect, test } from './fixtures'
+import { leave, readSetupCode, startOwnServer } from './own-server'
 
-/** A real workspace: its own server, started with --empty as a person would, on the build that is there already. */
-
-const START = fileURLToPath(new URL('../../scripts/start.mjs', import.meta.url))
-
-async function findFreePort(): Promise<number> {
-  const server = createServer()
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
-  const address = server.address()
-  await new Promise((resolve) => server.close(resolve))
-  if (address === null || typeof address === 'string') throw new Error('no port could be had')
-  return address.port
-}
-
-interface Started {
-  readonly address: string
-  readonly printed: () => string
-  readonly stop: () => Promise<void>
-}
-
-async function startEmpty(dataFolder: string, ...args: string[]): Promise<Started> {
-  const port = await findFreePort()
-  const child: ChildProcess = spawn(process.execPath, [START, '--port', String(port), ...args], {
-    env: { ...process.env, BENDWORTHY_DATA_FOLDER: dataFolder, BENDWORTHY_PUBLIC_URL: '', DATABASE_URL: '', HOST: '' },
-  })
-  let output = ''
-  const collect = (part: Buffer) => {
-    output += part.toString()
-  }
-  child.stdout?.on('data', collect)
-  child.stderr?.on('data', collect)
-  await expect.poll(() => output, { timeout: 240_000, message: 'what the start prints' }).toContain('Bendworthy is at')
-  return {
-    address: `http://127.0.0.1:${port}`,
-    printed: () => output,
-    stop: () =>
-      new Promise((resolve) => {
-        child.once('exit', () => resolve())
-        child.kill('SIGTERM')
-      }),
-  }
-}
-
-/** A page that is still fetching ahead when its server stops would say so in the console. */
-async function leave(...pages: readonly Page[]): Promise<void> {
-  for (const page of pages) await page.goto('about:blank')
-}
+/** A real workspace: its own server, started with --empty as a person would. */
 
 test('an empty installation leads its first visitor to the first account and project, once', async ({
   openAsVisitor,
 }) => {
   test.setTimeout(600_000)
   const dataFolder = mkdtempSync(path.join(tmpdir(), 'bendworthy-empty-'))
-  let server = await startEmpty(dataFolder, '--empty')
+  let server = await startOwnServer({ dataFolder, args: ['--empty'] })
   try {
     expect(server.printed()).toContain('create the first administrator')
     expect(server.printed()).not.toContain('Demo sign-ins')
     const page = await openAsVisitor()
     await page.goto(server.address)
     await expect(page).toHaveURL(/\/setup$/)
-    const code = /Set-up code[^:]*: (\S+)/.exec(server.printed())?.[1] ?? ''
+    const code = readSetupCode(server)
     await page.getByLabel('Set-up code').fill('ABCD-EFGH-2345')
     await page.getByLabel('Name of the workspace').fill('Turnstone Works')
     await page.getByLabel('Your company').fill('Turnstone Works')
@@ -96,7 +49,7 @@ test('an empty installation leads its first visitor to the first account and pro
     // Started again without the option it stays a real workspace and keeps what is in it.
     await leave(page, second)
     await server.stop()
-    server = await startEmpty(dataFolder)
+    server = await startOwnServer({ dataFolder })
     expect(server.printed()).not.toContain('Demo sign-ins')
     expect(server.printed()).not.toContain('create the first administrator')
     await second.goto(`${server.address}/sign-in`)

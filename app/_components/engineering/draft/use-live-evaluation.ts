@@ -1,5 +1,6 @@
 'use client'
 
+import isSame from 'fast-deep-equal'
 import { useEffect, useMemo, useState } from 'react'
 import { type Design, type Evaluation, evaluate, type Issue, parseDesign } from '@/lib/engine'
 import { makeCatalogue } from '@/lib/engine/catalogue'
@@ -38,7 +39,7 @@ export function useLiveEvaluation(
         setState((before) => ({ ...before, draft, issues: parsed.issues }))
         return
       }
-      const isSaved = checkedLimits.length > 0 && JSON.stringify(draft) === JSON.stringify(design)
+      const isSaved = checkedLimits.length > 0 && isSame(draft, design)
       const evaluated = evaluate(parsed.value, { limits, items })
       const evaluation = markCheckedWhenSaved(evaluated, items, checkedLimits, isSaved ? saved : null)
       setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })

@@ -1,6 +1,6 @@
 import 'server-only'
 import { DOOR_TEXTS } from '@/lib/inputs'
-import { type ServerRefusal, SIGNED_OUT } from './expected-errors'
+import { explainError, type ServerRefusal, SIGNED_OUT } from './expected-errors'
 import { getActor } from './session'
 
 /**
@@ -8,8 +8,8 @@ import { getActor } from './session'
  * they read, and count while they read; everything else is small.
  */
 
-/** Enough for a sign-in, an invitation and the first set-up with the longest names. */
-export const MOST_VISITOR_BODY_BYTES = 16 * 1024
+/** Enough for a sign-in by password or passkey, an invitation and the first set-up with the longest names. */
+export const MOST_VISITOR_BODY_BYTES = 32 * 1024
 /** The largest action is a saved design, whose text is bounded below this. The same figure stands in next.config.js. */
 export const MOST_BODY_BYTES = 1024 * 1024
 /** Designs and sheets nest some ten deep. Readers of nested data use a frame of the stack for each level. */
@@ -28,6 +28,16 @@ export async function refuseAtDoor(request: Knock): Promise<Response | null> {
   const url = new URL(request.url)
   const isProgram = url.pathname.startsWith('/api/')
   const refuse = (status: number, refusal: ServerRefusal): Response => answer(isProgram, status, refusal)
+  try {
+    return await decide(request, url, refuse)
+  } catch (error) {
+    return refuse(500, explainError(error, `${request.method} ${url.pathname}`))
+  }
+}
+
+type Refuse = (status: number, refusal: ServerRefusal) => Response
+
+async function decide(request: Knock, url: URL, refuse: Refuse): Promise<Response | null> {
   if (isStrange(url)) return refuse(404, { kind: 'not-found', message: 'There is no such address.' })
   if (request.method === 'GET' || request.method === 'HEAD') return null
 

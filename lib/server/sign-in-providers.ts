@@ -13,6 +13,7 @@ import {
   signInByPasskey,
 } from '@/lib/data'
 import { emailSchema, type ProvidedIdentity, passkeyAnswerInput, secondStepInput, signInInput } from '@/lib/inputs'
+import { explainError } from './expected-errors'
 import { rememberDevice } from './known-device'
 import { dropStep, keepStep, readStep } from './step-cookies'
 import { getVisit } from './visit'
@@ -35,7 +36,7 @@ export function listProviders(note: SignInNote): Provider[] {
       credentials: { email: {}, password: {} },
       async authorize(credentials) {
         const parsed = signInInput.safeParse({ email: credentials?.email, password: credentials?.password })
-        return parsed.success ? settle(await authenticate(parsed.data, await getVisit()), note) : null
+        return parsed.success ? settle(async () => authenticate(parsed.data, await getVisit()), note) : null
       },
     }),
     CredentialsProvider({
@@ -43,7 +44,7 @@ export function listProviders(note: SignInNote): Provider[] {
       credentials: { code: {} },
       async authorize(credentials) {
         const parsed = secondStepInput.safeParse({ token: await readStep(SECOND_STEP), code: credentials?.code })
-        return parsed.success ? settle(await finishSecondStep(parsed.data, await getVisit()), note) : null
+        return parsed.success ? settle(async () => finishSecondStep(parsed.data, await getVisit()), note) : null
       },
     }),
     CredentialsProvider({
@@ -55,7 +56,7 @@ export function listProviders(note: SignInNote): Provider[] {
         if (challenge === null || !parsed.success) return null
         await dropStep('passkey-challenge')
         const response = parsed.data as unknown as AuthenticationResponseJSON
-        return settle(await signInByPasskey({ challenge, response }, await getVisit()), note)
+        return settle(async () => signInByPasskey({ challenge, response }, await getVisit()), note)
       },
     }),
     ...listOidcProviders(),
@@ -63,7 +64,8 @@ export function listProviders(note: SignInNote): Provider[] {
 }
 
 /** What the session library is told of a sign-in: somebody, nobody, or a sentence why not. */
-export async function settle(outcome: Outcome<SignedIn | SecondStep>, note: SignInNote) {
+export async function settle(run: () => Promise<Outcome<SignedIn | SecondStep>>, note: SignInNote) {
+  const outcome = await withoutRawErrors(run)
   if (outcome.ok) {
     if ('secondStep' in outcome.value) {
       await keepStep(SECOND_STEP, outcome.value.secondStep)
@@ -80,6 +82,15 @@ export async function settle(outcome: Outcome<SignedIn | SecondStep>, note: Sign
   if (refusal.kind === 'busy') note.status = 503
   if (refusal.kind === 'too-many') note.status = 429
   throw new Error(refusal.message)
+}
+
+/** The library puts the message of whatever is thrown into an address: what a database says must not stand there. */
+async function withoutRawErrors<T>(run: () => Promise<T>): Promise<T> {
+  try {
+    return await run()
+  } catch (error) {
+    throw new Error(explainError(error, 'signing in').message)
+  }
 }
 
 function parseJson(text: unknown): unknown {

@@ -2,6 +2,8 @@ import { existsSync, readdirSync, statSync } from 'node:fs'
 import { request as httpRequest } from 'node:http'
 import path from 'node:path'
 import type { APIRequestContext, APIResponse } from '@playwright/test'
+import Database from 'better-sqlite3'
+import { CAST } from '@/seed/sign-ins'
 import { expect, type PersonName, test } from './fixtures'
 
 /** What comes over HTTP, from people and from programs: looked at as it comes, without a browser's kindness. */
@@ -37,7 +39,7 @@ function fill(page: string, demo: Demo, projectId: string, revisionId: string): 
 }
 
 /** What a database, its library or a stack would say. */
-const RAW_ERRORS = /prisma|sqlite|invocation|SELECT |node_modules|constraint failed|invalid byte sequence/i
+const RAW_ERRORS = /prisma|sqlite_|\binvocation\b|SELECT [`"*]|node_modules|constraint failed|invalid byte sequence/i
 
 async function get(request: APIRequestContext, url: string): Promise<APIResponse> {
   return request.get(url, { maxRedirects: 0, failOnStatusCode: false })
@@ -377,6 +379,42 @@ test('addresses that are no addresses are not found, and no database says so', a
     if (![200, 404].includes(status) || RAW_ERRORS.test(text)) wrong.push(`${status} ${side}`.slice(0, 60))
   }
   expect(wrong).toEqual([])
+})
+
+test('a database that fails is not quoted to anybody', async ({ openAs, demo }) => {
+  const cookie = await cookieOf(await openAs('lead'))
+  const csrf = await send('/api/auth/csrf', { method: 'GET', headers: {} })
+  const csrfCookie = String(csrf.headers['set-cookie']).split(';')[0] ?? ''
+  const { csrfToken } = JSON.parse(csrf.text) as { csrfToken: string }
+  const { email, password } = CAST.lead
+  const database = new Database(path.join(dataFolder(), 'bendworthy.db'))
+  database.pragma('busy_timeout = 10000')
+  const answers: (readonly [string, Awaited<ReturnType<typeof send>>])[] = []
+  database.exec('ALTER TABLE "User" RENAME TO "UserAway"')
+  try {
+    const ask = async (url: string, options: Parameters<typeof send>[1]) => {
+      answers.push([url, await send(url, options)])
+    }
+    await ask('/', { method: 'GET', headers: { cookie } })
+    await ask(`/projects/${demo.skuaId}`, { method: 'GET', headers: { cookie } })
+    await ask(`/api/revisions/${demo.skuaB}/design`, { method: 'GET', headers: { cookie } })
+    await ask('/api/uploads/artwork', { headers: { cookie, 'content-type': 'application/octet-stream' }, body: 'x' })
+    await ask('/projects', { headers: { ...ACTION, cookie }, body: 'x'.repeat(20_000) })
+    await ask('/api/auth/callback/credentials', {
+      headers: { cookie: csrfCookie, 'content-type': 'application/x-www-form-urlencoded' },
+      body: new URLSearchParams({ csrfToken, email, password, json: 'true' }).toString(),
+    })
+  } finally {
+    database.exec('ALTER TABLE "UserAway" RENAME TO "User"')
+    database.close()
+  }
+  for (const [url, { status, text, headers }] of answers) {
+    expect(status, url).toBeGreaterThanOrEqual(400)
+    const said = `${text} ${JSON.stringify(headers)}`.replaceAll(/\+|%20/g, ' ')
+    expect(said, url).not.toMatch(RAW_ERRORS)
+    expect(said, url).not.toMatch(/no such table|UserAway/i)
+  }
+  expect((await send('/', { method: 'GET', headers: { cookie } })).status).toBe(200)
 })
 
 test('database and files are readable by their owner alone', () => {

@@ -62,6 +62,7 @@ export function uploadRoute(
     const name = String((await context.params)?.purpose ?? '')
     const result = await receive(request, Object.hasOwn(purposes, name) ? purposes[name] : undefined, name)
     if (result.ok) return Response.json(result, { headers: { 'cache-control': 'no-store' } })
+    if (result.refusal.kind !== 'signed-out') await drain(request)
     return Response.json(result, { status: STATUS[result.refusal.kind], headers: getRefusalHeaders(result.refusal) })
   }
 }
@@ -89,6 +90,29 @@ async function receive(
     return refused(explainError(error, `upload ${name}`))
   } finally {
     leave()
+  }
+}
+
+/** Enough for the rest of a file that was just too large. */
+const MOST_DRAINED_BYTES = 32 * MIB
+
+/**
+ * Reads on past what was refused and throws it away: a connection that ends while the other side still sends takes the answer
+ * with it.
+ */
+async function drain({ body }: Request): Promise<void> {
+  if (body === null || body.locked) return
+  const reader = body.getReader()
+  try {
+    for (let size = 0; size < MOST_DRAINED_BYTES; ) {
+      const { done, value } = await reader.read()
+      if (done) return
+      size += value.length
+    }
+  } catch {
+    // Whoever went away needs no answer.
+  } finally {
+    reader.releaseLock()
   }
 }
 

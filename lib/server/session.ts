@@ -16,7 +16,14 @@ import {
 import { makeOwnPath } from '@/lib/inputs'
 import { cookieOptions, makeCookieName } from './cookies'
 import { rememberDevice } from './known-device'
-import { listProviders, OIDC_PROVIDER, readIdentity, SECOND_STEP, type SignInNote } from './sign-in-providers'
+import {
+  listProviders,
+  OIDC_PROVIDER,
+  readIdentity,
+  SECOND_STEP,
+  type SignInNote,
+  withoutRawErrors,
+} from './sign-in-providers'
 import { dropStep, keepStep, readStep } from './step-cookies'
 import { getVisit } from './visit'
 
@@ -42,7 +49,7 @@ export function getAuthOptions(note: SignInNote = { status: 401 }): NextAuthOpti
     callbacks: {
       async signIn({ account, profile }) {
         if (account?.provider !== OIDC_PROVIDER) return true
-        const answer = await receiveIdentity(profile)
+        const answer = await withoutRawErrors(() => receiveIdentity(profile))
         if (typeof answer === 'string') return answer
         byProvider = answer
         return true

@@ -85,7 +85,7 @@ export async function settle(run: () => Promise<Outcome<SignedIn | SecondStep>>,
 }
 
 /** The library puts the message of whatever is thrown into an address: what a database says must not stand there. */
-async function withoutRawErrors<T>(run: () => Promise<T>): Promise<T> {
+export async function withoutRawErrors<T>(run: () => Promise<T>): Promise<T> {
   try {
     return await run()
   } catch (error) {

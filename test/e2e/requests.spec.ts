@@ -417,7 +417,7 @@ test('a database that fails is not quoted to anybody', async ({ openAs, demo }) 
     await ask(`/projects/${demo.skuaId}`, { method: 'GET', headers: { cookie } })
     await ask(`/api/revisions/${demo.skuaB}/design`, { method: 'GET', headers: { cookie } })
     await ask('/api/uploads/artwork', { headers: { cookie, 'content-type': 'application/octet-stream' }, body: 'x' })
-    await ask('/projects', { headers: { ...ACTION, cookie }, body: 'x'.repeat(20_000) })
+    await ask('/projects', { headers: { ...ACTION, cookie }, body: 'x'.repeat(40_000) })
     await ask('/api/auth/callback/credentials', {
       headers: { cookie: csrfCookie, 'content-type': 'application/x-www-form-urlencoded' },
       body: new URLSearchParams({ csrfToken, email, password, json: 'true' }).toString(),

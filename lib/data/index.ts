@@ -80,7 +80,7 @@ export {
   noteFailed,
   noteSent,
 } from './outbox'
-export { bringToProject, decideParticipation, setCompanySharing } from './participations'
+export { bringToProject, countCompanyRequests, decideParticipation, setCompanySharing } from './participations'
 export {
   arePasskeysPossible,
   beginPasskeySetUp,

@@ -5,6 +5,7 @@ import { type Actor, requireCompany } from './authorization'
 import type { TransactionClient } from './client'
 import { NotFoundError, refuseClash, refuseField, refuseStale } from './errors'
 import { requireTakesPart } from './participation-record'
+import { read } from './read'
 import { readSharing, toSharingColumns } from './sharing-record'
 import type { Outcome } from './views'
 import { write } from './write'
@@ -52,6 +53,17 @@ export function decideParticipation(actor: Actor, input: DecideParticipationInpu
       details: { company: company.name, reason: input.reason },
     })
     return null
+  })
+}
+
+/** Projects that await an answer of the companies that the person administers. */
+export function countCompanyRequests(actor: Actor): Promise<number> {
+  // Most people are of no company: nothing is read for them.
+  if (actor.companies.length === 0) return Promise.resolve(0)
+  return read(actor, ({ tx, standing }) => {
+    const administered = standing.companies.filter(({ role }) => role === 'administrator')
+    const companyIds = administered.map(({ companyId }) => companyId)
+    return tx.participation.count({ where: { companyId: { in: companyIds }, state: 'asked' } })
   })
 }
 

@@ -75,6 +75,9 @@ describeOnBothDatabases('typing the name of a known company', () => {
       askedFor: 'me@throwaway.example',
     })
     expect(await actions(team.companies.brackenfold)).toContain('company-asked')
+    expect(await data.countCompanyRequests(team.fabricator)).toBe(1)
+    expect(await data.countCompanyRequests(team.rivalFabricator)).toBe(0)
+    expect(await data.countCompanyRequests(team.outsider)).toBe(0)
   })
 
   it('opens nothing of it: no sheet, no limit, no page, before it agrees and after it declined', async () => {

@@ -195,6 +195,13 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     seenBy: 'brackenfold',
   },
   {
+    name: 'countCompanyRequests',
+    run: (a) => data.countCompanyRequests(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
     name: 'listAllCompanies',
     run: (a) => data.listAllCompanies(a),
     reached: 'ok',

@@ -158,7 +158,12 @@ function formatBend(bend: BendResult): string[] {
     ['section thickness', `${fixed(bend.sectionThicknessUm, 1)} um`],
     [
       'neutral axis, from the inside face',
-      bend.leaves.map((leaf) => `${fixed(leaf.neutralAxisDepthUm, 1)} um`).join(', ') || '-',
+      bend.leaves
+        .map(
+          (leaf) =>
+            `${fixed(leaf.formedAxisDepthUm, 1)} um (${fixed(leaf.neutralAxisDepthUm, 1)} um while nothing yields)`,
+        )
+        .join(', ') || '-',
     ],
     [
       'copper strain',
@@ -166,6 +171,8 @@ function formatBend(bend: BendResult): string[] {
         ? '-'
         : `${fixed(bend.peakStrainPct, 4)} %, ${bend.peakRangePct === null ? '' : `${range(bend.peakRangePct, 4)} % over tolerances`}`,
     ],
+    ['strain in the first bend', bend.firstBendStrainPct === null ? '-' : `${fixed(bend.firstBendStrainPct, 4)} %`],
+    ['strain range of a cycle', bend.cycleRangePct === null ? '-' : `${fixed(bend.cycleRangePct, 4)} %`],
     ['allowable', bend.allowablePct === null ? '-' : `${fixed(bend.allowablePct, 4)} %`],
     ['least radius by strain', bend.minRadiusByStrainMm === null ? '-' : `${fixed(bend.minRadiusByStrainMm, 3)} mm`],
     [

@@ -23,7 +23,8 @@ interface Band {
 
 /**
  * Strain through the thickness of a bend: depth from the inside face upwards, strain across; conductors shaded with
- * the allowed span between two limit lines, the neutral axis of each leaf dash-dotted.
+ * the allowed span between two limit lines, the axis of each formed leaf dash-dotted, and its elastic axis dotted where copper past yield
+ * has moved it.
  *
  * @param zone  the zone that the bend lies in, as evaluated
  */
@@ -99,11 +100,20 @@ export function drawStrainPlot(
         }),
         Plot.ruleX([0], { stroke: palette.inkSoft, strokeWidth: 0.75 }),
         Plot.ruleY(bend.leaves, {
-          y: (leaf: BendResult['leaves'][number]) => convert(leaf.neutralAxisDepthUm),
+          y: (leaf: BendResult['leaves'][number]) => convert(leaf.formedAxisDepthUm),
           stroke: palette.axis,
           strokeWidth: 1.4,
           strokeDasharray: '12 3 2 3',
         }),
+        Plot.ruleY(
+          bend.leaves.filter(({ formedAxisDepthUm, neutralAxisDepthUm }) => formedAxisDepthUm !== neutralAxisDepthUm),
+          {
+            y: (leaf: BendResult['leaves'][number]) => convert(leaf.neutralAxisDepthUm),
+            stroke: palette.axis,
+            strokeWidth: 0.8,
+            strokeDasharray: '1 3',
+          },
+        ),
         Plot.line(points, { x: 'strain', y: 'depth', z: 'leaf', stroke: palette.strain, strokeWidth: 1.8 }),
         ...(worst === null
           ? []
@@ -127,7 +137,7 @@ export function drawStrainPlot(
         }),
         Plot.text(bend.leaves, {
           x: domain[0],
-          y: (leaf: BendResult['leaves'][number]) => convert(leaf.neutralAxisDepthUm),
+          y: (leaf: BendResult['leaves'][number]) => convert(leaf.formedAxisDepthUm),
           text: () => 'N',
           textAnchor: 'start',
           dx: 4,
@@ -176,14 +186,17 @@ function findWorst(bend: BendResult): { strainPct: number; depthUm: number } | n
 }
 
 function describeStrain(bend: BendResult, unit: LengthUnit): string {
-  const axes = bend.leaves.map((leaf) => formatThickness(leaf.neutralAxisDepthUm, unit)).join(', ')
+  const axes = bend.leaves.map((leaf) => formatThickness(leaf.formedAxisDepthUm, unit)).join(', ')
+  const elastic = bend.leaves.map((leaf) => formatThickness(leaf.neutralAxisDepthUm, unit)).join(', ')
   const peak =
     bend.peakStrainPct === null
       ? 'No conductor strain could be computed'
-      : `Largest copper strain ${bend.peakStrainPct.toFixed(3)} %`
+      : bend.cycleRangePct === null
+        ? `Largest copper strain ${bend.peakStrainPct.toFixed(3)} %`
+        : `Copper strain that decides ${bend.peakStrainPct.toFixed(3)} %, range of a cycle ${bend.cycleRangePct.toFixed(3)} %`
   const limit =
     bend.allowablePct === null ? 'no allowable strain is known' : `allowable ${bend.allowablePct.toFixed(3)} %`
-  return `${peak}; ${limit}. Neutral axis ${axes} from the inside face, in a section ${formatThickness(bend.sectionThicknessUm, unit)} thick.`
+  return `${peak}; ${limit}. Neutral axis ${axes} from the inside face (${elastic} while nothing yields), in a section ${formatThickness(bend.sectionThicknessUm, unit)} thick.`
 }
 
 /** The table behind the strain plot: one row per conductor layer, inside of the bend first. */
@@ -193,17 +206,21 @@ export function listStrainRows(
 ): PictureTable {
   const unitLabel = getUnitLabel(options.unit)
   const bare = (valueUm: number) => formatThickness(valueUm, options.unit).replace(/\s.*$/u, '')
+  const isFlexed = bend.conductors.some(({ cycleRangePct }) => cycleRangePct !== null)
+  const isPlated = bend.conductors.some(({ parts }) => parts.length > 1)
   return {
-    caption: `Copper strain in bend ${bend.name}, inside of the bend first`,
+    caption: `Copper strain in bend ${bend.name} when first bent, inside of the bend first`,
     columns: [
       { key: 'layer', label: 'Layer', numeric: false },
       { key: 'innerDepth', label: `Inner face at, ${unitLabel}`, numeric: true },
       { key: 'outerDepth', label: `Outer face at, ${unitLabel}`, numeric: true },
       { key: 'inner', label: 'Strain inside, %', numeric: true },
       { key: 'outer', label: 'Strain outside, %', numeric: true },
+      ...(isFlexed ? [{ key: 'cycle', label: 'Range of a cycle, %', numeric: true }] : []),
       { key: 'range', label: 'Largest over tolerances, %', numeric: true },
       { key: 'allowed', label: 'Allowed, %', numeric: true },
       { key: 'yield', label: 'Past yield', numeric: false },
+      ...(isPlated ? [{ key: 'copper', label: 'Copper that decides', numeric: false }] : []),
     ],
     rows: bend.conductors.map((conductor) => {
       const designation = options.designations.get(conductor.layerId)
@@ -213,9 +230,11 @@ export function listStrainRows(
         outerDepth: bare(conductor.outerDepthUm),
         inner: formatStrain(conductor.innerStrainPct),
         outer: formatStrain(conductor.outerStrainPct),
+        ...(isFlexed && { cycle: conductor.cycleRangePct?.toFixed(3) ?? '–' }),
         range: conductor.peakRangePct.high.toFixed(3),
         allowed: conductor.allowablePct === null ? 'not known' : conductor.allowablePct.toFixed(3),
         yield: conductor.pastYield ? 'yes' : 'no',
+        ...(isPlated && { copper: conductor.governingMaterial?.name ?? '–' }),
       }
     }),
   }

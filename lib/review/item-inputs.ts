@@ -36,6 +36,7 @@ const INPUTS: Readonly<Record<string, readonly InputPattern[]>> = {
   'finger-thickness': [...SECTIONS, 'brief.surfaceFinish'],
   'bend-strain': [...SECTIONS, BENDS],
   'copper-yield': [...SECTIONS, BENDS],
+  'film-strain': [...SECTIONS, BENDS],
   'handbook-radius': [...SECTIONS, BENDS],
   'radius-ratio': [...SECTIONS, BENDS, 'brief.ratioTableKey'],
   'fatigue-life': [...SECTIONS, BENDS, 'brief.lifeSurvivalPct', 'brief.lifeWeibullSlope'],

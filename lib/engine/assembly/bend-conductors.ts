@@ -2,14 +2,15 @@ import {
   type ConductorStrain,
   type ConductorStrainRange,
   computeMinRadiusForStrain,
-  computeStrainRange,
+  computeStrainRanges,
+  type FaceRange,
   LEAST_RADIUS_RATIO,
   type Leaf,
   type Loading,
 } from '../bending'
 import type { Bend } from '../design'
 import type { FatigueFoil } from '../life'
-import type { ConductorStrainResult, CopperPartResult, LifeReach, MissingInput } from '../results'
+import type { ConductorStrainResult, CopperPartResult, LeafResult, LifeReach, MissingInput } from '../results'
 import {
   type ConductorAllowable,
   findAllowable,
@@ -19,7 +20,7 @@ import {
 } from './bend-allowables'
 import { type ConductorLife, computeConductorLife, type FlexedLeaf } from './bend-life'
 import { findAxisOffsetRange } from './bend-ranges'
-import type { BendSection, ConductorInBend } from './bend-section'
+import type { BendSection, ConductorInBend, LeafSection } from './bend-section'
 
 export interface ConductorEntry {
   readonly result: ConductorStrainResult
@@ -50,16 +51,17 @@ export function computeConductors(
   { bend, section, demand }: { bend: Bend; section: BendSection; demand: SurvivalDemand },
   leaves: readonly Leaf[],
   missing: MissingInput[],
-): { conductors: ConductorEntry[]; flexed: FlexedLeaf[] } {
+): { conductors: ConductorEntry[]; flexed: FlexedLeaf[]; faceFilms: LeafResult['faceFilms'][] } {
   const conductors: ConductorEntry[] = []
   const flexed: FlexedLeaf[] = []
+  const faceFilms: LeafResult['faceFilms'][] = []
   const loading = loadingOf(bend)
   for (const leafSection of section.leaves) {
     const { leafIndex, layers } = leafSection
     const leaf = leaves[leafIndex]
     if (leaf === undefined) continue
     // The radius tolerance is the bend's; what lies inside a leaf moves its radius by far less.
-    const ranges = computeStrainRange({
+    const { conductors: ranges, surfaces } = computeStrainRanges({
       layers,
       insideRadiusMm: leaf.insideRadiusMm,
       radiusMinusMm: bend.radiusToleranceMm,
@@ -86,9 +88,36 @@ export function computeConductors(
           : null
       conductors.push({ ...merged, result: { ...merged.result, axisOffsetRangeFraction } })
     }
+    faceFilms.push(listFaceFilms(leafSection, surfaces))
     flexed.push({ section: leaf.section, innerDepthUm: leaf.innerDepthUm, foils })
   }
-  return { conductors, flexed }
+  return { conductors, flexed, faceFilms }
+}
+
+function listFaceFilms(
+  { layers, sources }: LeafSection,
+  { inner, outer }: { inner: FaceRange; outer: FaceRange },
+): LeafResult['faceFilms'] {
+  const describe = (side: 'inner' | 'outer', at: number, range: FaceRange): LeafResult['faceFilms'] => {
+    const source = sources[at]
+    const filmYieldStrainPct = layers[at]?.yieldStrainPct
+    if (source === undefined || filmYieldStrainPct === undefined) return []
+    const { nominalPct, minPct, maxPct } = range
+    return [
+      {
+        side,
+        layerId: source.layer.id,
+        name: source.layer.name,
+        strainPct: Math.abs(nominalPct),
+        strainRangePct: {
+          low: minPct <= 0 && maxPct >= 0 ? 0 : Math.min(Math.abs(minPct), Math.abs(maxPct)),
+          high: Math.max(Math.abs(minPct), Math.abs(maxPct)),
+        },
+        yieldStrainPct: filmYieldStrainPct,
+      },
+    ]
+  }
+  return [...describe('inner', 0, inner), ...describe('outer', layers.length - 1, outer)]
 }
 
 function describePart({

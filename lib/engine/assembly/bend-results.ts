@@ -61,7 +61,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     innerDepthUm: leaf.innerDepthUm,
     conductors: section.conductors.filter((conductor) => conductor.leafIndex === leafIndex),
   }))
-  const { conductors, flexed } = computeConductors(inputs, fold.leaves, missing)
+  const { conductors, flexed, faceFilms } = computeConductors(inputs, fold.leaves, missing)
   const governing = findGoverning(conductors)
   const minRadius = findMinRadius(fold.leaves, conductors, loadingOf(bend))
   const minRadiusByStrainMm = minRadius?.radiusMm ?? null
@@ -80,7 +80,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     zoneId: bend.zoneId,
     use: bend.use,
     sectionThicknessUm: section.thicknessUm,
-    leaves: fold.leaves.map(describeLeaf),
+    leaves: fold.leaves.map((leaf, leafIndex) => describeLeaf(leaf, leafIndex, faceFilms[leafIndex] ?? [])),
     conductors: conductors.map(({ result }) => result),
     strainProfile: isFull ? listProfile(fold.leaves, section) : [],
     peakStrainPct: governing?.peakStrainPct ?? null,
@@ -142,7 +142,7 @@ function listMissing(bend: Bend, position: number): MissingInput[] {
   return missing
 }
 
-function describeLeaf(leaf: Leaf, leafIndex: number): LeafResult {
+function describeLeaf(leaf: Leaf, leafIndex: number, faceFilms: LeafResult['faceFilms']): LeafResult {
   return {
     leafIndex,
     innerDepthUm: leaf.innerDepthUm,
@@ -151,9 +151,7 @@ function describeLeaf(leaf: Leaf, leafIndex: number): LeafResult {
     formedAxisDepthUm: leaf.innerDepthUm + leaf.strain.axisUm,
     radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm,
     accuracyPct: accuracyOfStrainPct((leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm),
-    innerSurfacePct: leaf.strain.innerSurfacePct,
-    outerSurfacePct: leaf.strain.outerSurfacePct,
-    decidingSurfacePct: leaf.strain.decidingSurfacePct,
+    faceFilms,
     insideRadiusMm: leaf.insideRadiusMm,
     rigidityNmm2PerMm: leaf.section.rigidityNmm2PerMm,
     developedLengthMm: leaf.developedLengthMm,

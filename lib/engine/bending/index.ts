@@ -55,6 +55,7 @@ export {
   type ConductorStrainRange,
   type ConstantSpread,
   computeStrainRange,
+  computeStrainRanges,
   type FaceRange,
   type TolerancedLayer,
 } from './strain-range'

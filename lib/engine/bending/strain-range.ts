@@ -2,8 +2,7 @@ import { requireNumber } from '../numerics'
 import { type LayerConstant, readConstant, withConstant } from './constants'
 import { findExtremes, type Knob, type Movable } from './extremes'
 import { type BendLayer, effectiveModulusGpa } from './layers'
-import { computeSection } from './section'
-import { computeBendStrain, type Loading, requireInsideRadiusUm, yieldScaleOf } from './strain'
+import { type Loading, requireInsideRadiusUm, yieldScaleOf } from './strain'
 
 export interface ConstantSpread {
   readonly constant: LayerConstant
@@ -60,19 +59,26 @@ const SEARCHED_CONDUCTORS = 12
  * @throws  RangeError naming layer and number
  * Source   as computeBendStrain
  */
-export function computeStrainRange({
-  layers,
-  insideRadiusMm,
-  radiusMinusMm,
-  radiusPlusMm,
-  loading = 'once',
-}: {
+export function computeStrainRange(inputs: StrainRangeInputs): ConductorStrainRange[] {
+  return computeStrainRanges(inputs).conductors
+}
+
+interface StrainRangeInputs {
   layers: readonly TolerancedLayer[]
   insideRadiusMm: number
   radiusMinusMm: number
   radiusPlusMm: number
   loading?: Loading
-}): ConductorStrainRange[] {
+}
+
+/** The same with both surfaces of the stack. */
+export function computeStrainRanges({
+  layers,
+  insideRadiusMm,
+  radiusMinusMm,
+  radiusPlusMm,
+  loading = 'once',
+}: StrainRangeInputs): { conductors: ConductorStrainRange[]; surfaces: { inner: FaceRange; outer: FaceRange } } {
   if (layers.length === 0) throw new RangeError('layers must hold at least one layer; found none')
   const radiusUm = requireInsideRadiusUm(insideRadiusMm)
   requireNumber('radiusMinusMm', radiusMinusMm, { atLeast: 0, atMost: insideRadiusMm, unit: 'mm' })
@@ -82,29 +88,34 @@ export function computeStrainRange({
     nominalUm: radiusUm,
     highUm: radiusUm + radiusPlusMm * UM_PER_MM,
   })
-  const yieldScale = yieldScaleOf(loading)
-  const section = computeSection(layers)
-  const nominal = computeBendStrain(section, insideRadiusMm, loading).conductors
   // A face lies outside as many layers as are inside it.
   const indices = layers.flatMap((layer, index) => (layer.conductor === undefined ? [] : [index]))
   const faces = indices.flatMap((index) => [index, index + 1])
-  const searched =
-    nominal.length <= SEARCHED_CONDUCTORS ? faces : [...new Set([...faces.slice(0, 2), ...faces.slice(-2)])]
-  const extremes = findExtremes({ layers, insideRadiusUm: radiusUm, yieldScale, knobs, faces, searched })
-  return nominal.map(({ id }, order) => {
-    const rangeAt = (at: number): FaceRange => {
-      const extreme = extremes[at]
-      if (extreme === undefined) throw new RangeError(`no range for face ${at}`)
-      return {
-        nominalPct: PCT * extreme.nominal,
-        minPct: PCT * extreme.smallest,
-        maxPct: PCT * extreme.largest,
-      }
+  const surfaces = [0, layers.length]
+  const isEverySearched = indices.length <= SEARCHED_CONDUCTORS
+  const searched = new Set([...(isEverySearched ? faces : [...faces.slice(0, 2), ...faces.slice(-2)]), ...surfaces])
+  const extremes = findExtremes({
+    layers,
+    insideRadiusUm: radiusUm,
+    yieldScale: yieldScaleOf(loading),
+    knobs,
+    faces: [...faces, ...surfaces],
+    searched: [...searched],
+  })
+  const rangeAt = (at: number): FaceRange => {
+    const extreme = extremes[at]
+    if (extreme === undefined) throw new RangeError(`no range for face ${at}`)
+    return {
+      nominalPct: PCT * extreme.nominal,
+      minPct: PCT * extreme.smallest,
+      maxPct: PCT * extreme.largest,
     }
+  }
+  const conductors = indices.map((index, order) => {
     const inner = rangeAt(2 * order)
     const outer = rangeAt(2 * order + 1)
     return {
-      id,
+      id: layers[index]?.id ?? '',
       inner,
       outer,
       peakNominalPct: Math.max(Math.abs(inner.nominalPct), Math.abs(outer.nominalPct)),
@@ -112,6 +123,7 @@ export function computeStrainRange({
       peakWorstPct: Math.max(greatestMagnitudePct(inner), greatestMagnitudePct(outer)),
     }
   })
+  return { conductors, surfaces: { inner: rangeAt(faces.length), outer: rangeAt(faces.length + 1) } }
 }
 
 function listKnobs(

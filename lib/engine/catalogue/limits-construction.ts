@@ -20,6 +20,15 @@ export const CONSTRUCTION_LIMITS = {
     sourceKey: 'exactArithmetic',
     note: 'Half a micrometre is what rounding to whole micrometres can explain.',
   },
+  filmFoldStrainPct: {
+    label: 'Strain of a film at the face of a fold',
+    unit: 'pct',
+    sense: 'at-most',
+    value: 15,
+    allowed: { min: 1, max: 50 },
+    sourceKey: 'ownChoice',
+    note: "About a fifth of the 72 % at which one polyimide film tears (a film maker's table, as reproduced): creases and edges tear sooner.",
+  },
   platingInBendUm: {
     label: 'Plated copper on a conductor in a bend',
     unit: 'um',

@@ -118,6 +118,16 @@ export interface CopperPartResult {
   readonly survivalLifeCycles: number | null
 }
 
+/** The film at a face of a leaf; strains are magnitudes, as peakStrainPct of conductors. */
+export interface FaceFilmResult {
+  readonly side: 'inner' | 'outer'
+  readonly layerId: string
+  readonly name: string
+  readonly strainPct: number
+  readonly strainRangePct: QuantityRange
+  readonly yieldStrainPct: number
+}
+
 /** Where no model reaches a bend, so that its figures are guides and no verdict may rest on them. */
 export interface ModelLimit {
   readonly kind: 'tight-radius' | 'hatch'
@@ -139,11 +149,8 @@ export interface LeafResult {
   readonly radiusRatio: number
   /** How far the strain may be off by its formula, in per cent of it; null where no figure is known to be right. */
   readonly accuracyPct: number | null
-  /** Strain of the leaf's faces when first bent; null where an earlier engine did not report it. */
-  readonly innerSurfacePct: number | null
-  readonly outerSurfacePct: number | null
-  /** As peakStrainPct of conductors, for the worse surface. */
-  readonly decidingSurfacePct: number | null
+  /** Films and adhesives at its faces that have a yield; empty where an earlier engine did not report them. */
+  readonly faceFilms: readonly FaceFilmResult[]
   readonly insideRadiusMm: number
   readonly rigidityNmm2PerMm: number
   readonly developedLengthMm: number

@@ -97,9 +97,7 @@ function liftLeaf(leaf: LeafResult): LeafResult {
     formedAxisDepthUm: leaf.neutralAxisDepthUm,
     radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.thicknessUm,
     accuracyPct: null,
-    innerSurfacePct: null,
-    outerSurfacePct: null,
-    decidingSurfacePct: null,
+    faceFilms: [],
   }
   return { ...filled, ...leaf }
 }

@@ -92,6 +92,9 @@ function makeBend(
   for (const { label } of result.missing)
     parts.push({ text: `Not computed for want of ${label}.`, margin: [0, 1, 0, 1] })
   for (const sentence of result.disagreement) parts.push({ text: sentence, margin: [0, 1, 0, 2] })
+  for (const { because, decidedBy } of result.modelLimits) {
+    parts.push({ text: `Cannot tell: ${because}; ${decidedBy}.`, style: 'caution', margin: [0, 1, 0, 2] })
+  }
   for (const caution of result.cautions) parts.push({ text: caution, style: 'caution', margin: [0, 1, 0, 2] })
   return parts
 }
@@ -108,7 +111,12 @@ function sayFlexTest({ flexTest }: Bend): string {
 
 function listNumbers(result: BendResult): [string, Content][] {
   const numbers: [string, Content][] = [['Section thickness', sayNumber(result.sectionThicknessUm, 'um')]]
-  const axes = result.leaves.map(({ neutralAxisDepthUm }) => sayNumber(neutralAxisDepthUm, 'um')).join(', ')
+  const axes = result.leaves
+    .map(
+      ({ formedAxisDepthUm, neutralAxisDepthUm }) =>
+        `${sayNumber(formedAxisDepthUm, 'um')} (${sayNumber(neutralAxisDepthUm, 'um')} while nothing yields)`,
+    )
+    .join(', ')
   if (axes !== '') numbers.push(['Neutral axis from the inside face', axes])
   if (result.peakStrainPct !== null) {
     const range = result.peakRangePct
@@ -116,6 +124,16 @@ function listNumbers(result: BendResult): [string, Content][] {
       range === null ? '' : ` (${sayNumber(range.low, 'pct')} to ${sayNumber(range.high, 'pct')} over the tolerances)`
     const allowed = result.allowablePct === null ? '' : `, allowable ${sayNumber(result.allowablePct, 'pct')}`
     numbers.push(['Copper strain', `${sayNumber(result.peakStrainPct, 'pct')}${span}${allowed}`])
+    if (result.cycleRangePct !== null && result.firstBendStrainPct !== null) {
+      numbers.push([
+        'Strain range of a cycle',
+        `${sayNumber(result.cycleRangePct, 'pct')}; ${sayNumber(result.firstBendStrainPct, 'pct')} in the first bend`,
+      ])
+    }
+    const governing = result.conductors.find(({ layerId }) => layerId === result.governingLayerId)
+    if (governing?.governingMaterial != null) {
+      numbers.push(['Copper that decides', `${governing.name}, ${governing.governingMaterial.name}`])
+    }
   }
   const radii = [
     result.minRadiusByStrainMm === null ? null : `${sayNumber(result.minRadiusByStrainMm, 'mm')} by strain`,

@@ -116,7 +116,9 @@ function findLimitsInOutcomes(key: LimitKey, override: LimitOverride) {
       example.change?.(design)
       const { outcomes } = evaluateItem(item, buildContext(design, { limits: [override], facts: example.facts ?? {} }))
       return outcomes.flatMap((outcome) =>
-        outcome.kind === 'decided' && outcome.limit.key === key ? [outcome.limit] : [],
+        (outcome.kind === 'decided' || outcome.kind === 'cannot-tell') && outcome.limit?.key === key
+          ? [outcome.limit]
+          : [],
       )
     }),
   )

@@ -18,7 +18,9 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
     {
       name: 'Strain in the laminate',
       leastMm: result.minRadiusByStrainMm,
-      how: 'Composite beam, plane strain; the radius at which copper strain just meets the allowable.',
+      how: result.isMinRadiusFloor
+        ? 'Copper would allow less, but this is the smallest radius at which a strain can be told.'
+        : 'Axis of the formed section, copper past yield included; the radius at which copper strain just meets the allowable.',
     },
     ...(bend.use === 'dynamic'
       ? [
@@ -127,6 +129,33 @@ export function BendFigures({ result }: { result: BendResult }) {
   const add = (term: string, value: ReactNode) => rows.push({ term, value })
   add('Section thickness', <Length valueUm={result.sectionThicknessUm} />)
   if (result.leaves.length > 1) add('Unbonded leaves', result.leaves.length)
+  if (result.firstBendStrainPct !== null) {
+    const what = result.cycleRangePct === null ? 'Copper strain' : 'Copper strain, first bend'
+    add(what, `${result.firstBendStrainPct.toFixed(3)} %`)
+  }
+  if (result.cycleRangePct !== null) add('Copper strain range of a cycle', `${result.cycleRangePct.toFixed(3)} %`)
+  if (result.cycleRangePct !== null && result.greatestStrainPct !== null) {
+    add('Greatest strain over the cycles, at most', `${result.greatestStrainPct.toFixed(3)} %`)
+  }
+  const governing = result.conductors.find(({ layerId }) => layerId === result.governingLayerId)
+  if (governing?.governingMaterial != null) {
+    add('Copper that decides', `${governing.name}, ${governing.governingMaterial.name}`)
+  }
+  for (const leaf of result.leaves) {
+    const ofLeaf = result.leaves.length > 1 ? `, leaf ${leaf.leafIndex + 1}` : ''
+    add(
+      `Axis from the inside face${ofLeaf}`,
+      <>
+        <Length valueUm={leaf.formedAxisDepthUm} /> formed, <Length valueUm={leaf.neutralAxisDepthUm} /> elastic
+      </>,
+    )
+    add(
+      `Accuracy of strain${ofLeaf}`,
+      leaf.accuracyPct === null
+        ? `not known at R/t ${leaf.radiusRatio.toPrecision(2)}`
+        : `${leaf.accuracyPct.toPrecision(1)} % at R/t ${leaf.radiusRatio.toPrecision(2)}, materials and tolerances apart`,
+    )
+  }
   if (result.survivalLifeCycles !== null) {
     add(
       `Life, ${result.survivalPct} % survive`,
@@ -180,11 +209,11 @@ export function BendFigures({ result }: { result: BendResult }) {
 export function BendCautions({ result }: { result: BendResult }) {
   return (
     <ul className="small plain-list">
-      {result.conductors.some((conductor) => conductor.pastYield) && (
-        <li>
-          Copper is past yield here: the elastic result stands for strain, and the section does not spring back fully.
+      {result.modelLimits.map(({ because, decidedBy }) => (
+        <li key={because}>
+          Cannot tell: {because}; {decidedBy}. Strain and life below are rough.
         </li>
-      )}
+      ))}
       {[...new Set([...result.cautions, ...CAUTIONS])].map((caution) => (
         <li key={caution}>{caution}</li>
       ))}

@@ -8,9 +8,9 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
       'Take the profile from the makers of film and finish and from the handling standard; agree it with the assembler, with the time allowed between oven and solder.',
   },
   'bend-strain': {
-    why: 'Strain at the copper is what breaks it; radius and thickness only stand in for it. Copper passes its yield point early, so the elastic figure is a strain, not a stress.',
+    why: 'Strain at the copper is what breaks it; radius and thickness only stand in for it. Copper passes its yield point early, and the axis of the section moves with it.',
     howToCheck:
-      'Find the neutral axis of the section in the bend, take strain at both faces of every conductor over thickness and radius tolerances, and compare with the allowable.',
+      'Find the axis of the section as it is formed, copper past yield included, take strain at both faces of every conductor over thickness and radius tolerances, and compare with the allowable.',
   },
   'bend-use': {
     why: 'Foil, layers and radius all follow from this one word; a bend that moves in service under a part specified for installation only will be built for the wrong life.',
@@ -39,6 +39,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'copper-yield': {
     why: 'Past yield the copper works plastically at every cycle and the section does not spring back fully; below it, life is longer than strain figures alone suggest.',
     howToCheck: 'Compare the peak strain of each conductor with yield strength over modulus of its foil.',
+  },
+  'film-strain': {
+    why: 'The faces of a bend strain more than its copper. Film that yields at every cycle whitens, cracks or comes off, and a hard fold creases it, whatever the copper bears.',
+    howToCheck:
+      'Take the strain at both faces over the tolerances. Flexed films stay below their yield; folded ones far below tearing. Below a radius of five times the thickness fold samples and section them.',
   },
   'coverlay-adhesive': {
     why: 'The shop knows the rule of a mil of adhesive to an ounce of copper and will question less; far more than that is stiffness bought for nothing.',

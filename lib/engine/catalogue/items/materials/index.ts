@@ -10,6 +10,7 @@ import { copperYield } from './copper-yield'
 import { coverlayAdhesive } from './coverlay-adhesive'
 import { damageSum } from './damage-sum'
 import { fatigueLife } from './fatigue-life'
+import { filmStrain } from './film-strain'
 import { fingerThickness } from './finger-thickness'
 import { foilType } from './foil-type'
 import { foilWeight } from './foil-weight'
@@ -40,6 +41,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   fingerThickness,
   bendStrain,
   copperYield,
+  filmStrain,
   handbookRadius,
   radiusRatio,
   fatigueLife,

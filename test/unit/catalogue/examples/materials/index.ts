@@ -10,6 +10,7 @@ import { copperYieldExamples } from './copper-yield'
 import { coverlayAdhesiveExamples } from './coverlay-adhesive'
 import { damageSumExamples } from './damage-sum'
 import { fatigueLifeExamples } from './fatigue-life'
+import { filmStrainExamples } from './film-strain'
 import { fingerThicknessExamples } from './finger-thickness'
 import { foilTypeExamples } from './foil-type'
 import { foilWeightExamples } from './foil-weight'
@@ -37,6 +38,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'conductor-layers-in-bend': conductorLayersInBendExamples,
   'copper-encapsulation': copperEncapsulationExamples,
   'copper-yield': copperYieldExamples,
+  'film-strain': filmStrainExamples,
   'coverlay-adhesive': coverlayAdhesiveExamples,
   'damage-sum': damageSumExamples,
   'fatigue-life': fatigueLifeExamples,

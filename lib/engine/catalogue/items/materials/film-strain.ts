@@ -1,0 +1,70 @@
+import type { EvaluationContext } from '../../../context'
+import type { FaceFilmResult, Outcome } from '../../../results'
+import { type BendUnderCheck, isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
+import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+import { withinModel } from '../../model-reach'
+import { TIGHTER_BEND } from '../../monotone'
+
+export const filmStrain = defineItem({
+  id: 'film-strain',
+  section: 'materials',
+  severity: 'major',
+  question: 'Do the films at both faces of each bend bear its strain?',
+  titles: { meets: 'Films bear the strain of each bend', fails: 'A film yields in a dynamic bend' },
+  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
+  limits: ['filmFoldStrainPct'],
+  sourceKeys: ['plasticBending', 'finiteElementBending', 'ownChoice'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'lead'],
+  monotone: TIGHTER_BEND,
+  check: (context) =>
+    listBends(context).flatMap((each): Outcome | Outcome[] => {
+      const { bend, result, place } = each
+      const films = result.leaves.flatMap((leaf) => leaf.faceFilms)
+      if (result.conductors.length === 0 || films.length === 0) {
+        return notApplicable(`no film lies at a face of bend ${bend.name}`, [place])
+      }
+      if (bend.use === null) return notComputedUse(each)
+      return films.map((film) => withinModel(result, judge(context, each, film)))
+    }),
+})
+
+/** Flexing must not yield a film; a fold may, as long as it stays far from tearing, and past that nobody can tell. */
+function judge(context: EvaluationContext, { bend, result, place }: BendUnderCheck, film: FaceFilmResult): Outcome {
+  const isFlexed = isDynamic(bend)
+  const places = [place, placeOf('layer', { id: film.layerId, name: film.name })]
+  const what = `strain of ${film.name} at the ${film.side === 'inner' ? 'inside' : 'outside'} of bend ${bend.name}`
+  const decided = decide({
+    value: film.strainPct,
+    range: film.strainRangePct,
+    limit: isFlexed
+      ? makeSourceLimit({
+          key: 'filmYieldStrainPct',
+          value: film.yieldStrainPct,
+          unit: 'pct',
+          sense: 'at-most',
+          sourceKey: 'ownChoice',
+        })
+      : context.getLimit('filmFoldStrainPct'),
+    places,
+    what,
+    equation: 'e = (y - y_0) / (R + y_0) at the face, y_0 of the formed section',
+    sourceKey: 'plasticBending',
+    cautions: result.cautions,
+    remark:
+      !isFlexed && film.strainRangePct.high > film.yieldStrainPct
+        ? `Past its yield of ${film.yieldStrainPct} % it keeps a set.`
+        : undefined,
+  })
+  if (isFlexed || decided.verdict === 'meets') return decided
+  return cannotTell(
+    what,
+    {
+      because: 'no figure says whether a film that is folded this hard creases, tears or comes off',
+      decidedBy: 'fold samples, or use a larger radius',
+    },
+    places,
+    { value: decided.value, limit: decided.limit },
+  )
+}

@@ -99,6 +99,15 @@ for (const name of ['skua-rev-a', 'skua-rev-b', 'pipit-rev-a']) {
   )
 }
 
+{
+  const design = readDesign('skua-rev-b')
+  print(
+    'tornado of skua-rev-b, hinge',
+    measure(() => computeTornado(design, 'hinge', 'l2')),
+    'on demand',
+  )
+}
+
 printLine('')
 printSeries([4, 40, 400], 'layers in leaves of seven', (size) => makeStackedDesign(size, { bonded: false }))
 printLine('')

@@ -27,3 +27,10 @@ export * from './sheet'
 export { drawStrainPlot, listStrainRows, type StrainPlotOptions } from './strain-plot'
 export { formatThickness, getUnitLabel } from './thickness-axis'
 export { drawThicknessHistogram, type ThicknessHistogramOptions } from './thickness-histogram'
+export {
+  drawTornadoPlot,
+  listTornadoRows,
+  nameSwing,
+  type TornadoMeasure,
+  type TornadoPlotOptions,
+} from './tornado-plot'

@@ -2,7 +2,15 @@
  * The public surface of the engine, listed by hand. Pure: no clock, no randomness without a seed, no I/O; the same
  * code runs in the browser, on the server and from the command line.
  */
-export { DEFAULT_SURVIVAL_PCT, simulateZoneThickness, type ZoneThicknessSimulation } from './assembly'
+export {
+  computeTornado,
+  DEFAULT_SURVIVAL_PCT,
+  type Swing,
+  type SwingQuantity,
+  simulateZoneThickness,
+  type Tornado,
+  type ZoneThicknessSimulation,
+} from './assembly'
 export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES, type RatioTable } from './bending'
 export { CAUTIONS, FATIGUE_RELATION_CAUTION, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
 export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'

@@ -21,6 +21,7 @@ import {
 import { type ConductorLife, computeConductorLife, type FlexedLeaf } from './bend-life'
 import { findAxisOffsetRange } from './bend-ranges'
 import type { BendSection, ConductorInBend, LeafSection } from './bend-section'
+import { findAllowableRange, findYieldRange, listFoilCorners } from './foil-corner'
 
 export interface ConductorEntry {
   readonly result: ConductorStrainResult
@@ -48,7 +49,12 @@ export function loadingOf({ use, motion }: Bend): Loading {
  * @param missing  receives the inputs that absent allowables lack
  */
 export function computeConductors(
-  { bend, section, demand }: { bend: Bend; section: BendSection; demand: SurvivalDemand },
+  {
+    bend,
+    section,
+    demand,
+    detail,
+  }: { bend: Bend; section: BendSection; demand: SurvivalDemand; detail: 'full' | 'figures' },
   leaves: readonly Leaf[],
   missing: MissingInput[],
 ): { conductors: ConductorEntry[]; flexed: FlexedLeaf[]; faceFilms: LeafResult['faceFilms'][] } {
@@ -68,6 +74,17 @@ export function computeConductors(
       radiusPlusMm: bend.radiusToleranceMm,
       loading,
     })
+    // With the spread of every constant too: a figure for the reader, left out where only verdicts are wanted.
+    const spreadRanges =
+      detail === 'full'
+        ? computeStrainRange({
+            layers: leafSection.spreadLayers,
+            insideRadiusMm: leaf.insideRadiusMm,
+            radiusMinusMm: bend.radiusToleranceMm,
+            radiusPlusMm: bend.radiusToleranceMm,
+            loading,
+          })
+        : []
     const foils = new Map<string, FatigueFoil>()
     for (const conductor of section.conductors) {
       if (conductor.leafIndex !== leafIndex) continue
@@ -78,7 +95,8 @@ export function computeConductors(
         if (strain === undefined || range === undefined) return []
         const foil = getFatigueFoil(part)
         foils.set(part.bendLayerId, foil)
-        return [describePart({ part, leaf, strain, range, foil, bend, demand, missing })]
+        const spread = spreadRanges.find(({ id }) => id === part.bendLayerId) ?? null
+        return [describePart({ part, leaf, strain, range, spread, foil, bend, demand, missing })]
       })
       const merged = mergeParts(parts)
       if (merged === null) continue
@@ -125,6 +143,7 @@ function describePart({
   leaf,
   strain,
   range,
+  spread,
   foil,
   bend,
   demand,
@@ -134,6 +153,7 @@ function describePart({
   leaf: Leaf
   strain: ConductorStrain
   range: ConductorStrainRange
+  spread: ConductorStrainRange | null
   foil: FatigueFoil
   bend: Bend
   demand: SurvivalDemand
@@ -142,6 +162,17 @@ function describePart({
   const { layer } = part.copper
   const allowable = findAllowable(part, bend, demand.survival, missing)
   const peakRangePct = { low: range.peakBestPct, high: range.peakWorstPct }
+  const spreadRangePct = spread === null ? null : { low: spread.peakBestPct, high: spread.peakWorstPct }
+  const spreadLife =
+    spreadRangePct === null || bend.use !== 'dynamic'
+      ? null
+      : computeConductorLife(
+          foil,
+          bend,
+          demand.survival,
+          { nominal: strain.decidingPct, range: spreadRangePct },
+          listFoilCorners(part),
+        )
   const life =
     bend.use === 'dynamic'
       ? computeConductorLife(foil, bend, demand.survival, { nominal: strain.decidingPct, range: peakRangePct })
@@ -166,10 +197,14 @@ function describePart({
       governingMaterial: { materialId: part.material.id, name: part.material.name },
       parts: [],
       allowablePct: allowable.allowablePct,
+      spreadRangePct,
+      spreadLifeRangeCycles: spreadLife?.survivalRangeCycles ?? null,
+      allowableRangePct: findAllowableRange(part, bend, demand.survival, allowable.allowablePct),
       medianAllowablePct: allowable.medianAllowablePct,
       allowableSourceKey: allowable.sourceKey,
       pastYield: strain.peakPct > part.yieldStrainPct,
       yieldStrainPct: part.yieldStrainPct,
+      yieldRangePct: findYieldRange(part),
       axisOffsetRangeFraction: null,
       medianLifeCycles: life?.medianCycles ?? null,
       survivalLifeCycles: life?.survivalCycles ?? null,

@@ -14,6 +14,7 @@ import {
   strainRangeOfMotion,
 } from '../life'
 import type { LifeCurvePoint, QuantityRange } from '../results'
+import type { FoilCorners } from './foil-corner'
 
 /** A strain past this breaks copper in its first bend: the relation's life is 1 cycle long before it. */
 const LARGEST_LIFE_STRAIN_PCT = 400
@@ -32,23 +33,26 @@ export interface ConductorLife {
   readonly ductilityCycles: number
 }
 
-/** Life of a conductor layer at its peak strain, and over that strain's tolerance range. */
+/** Life of a conductor layer at its peak strain, and over that strain's range with the foils that its description allows. */
 export function computeConductorLife(
   foil: FatigueFoil,
   { motion }: Bend,
   survival: Survival,
   strainPct: { readonly nominal: number; readonly range: QuantityRange },
+  corners: FoilCorners = { weakest: [foil], strongest: [foil] },
 ): ConductorLife {
   const nominal = lifeAt(foil, motion, survival, strainPct.nominal)
   return {
     medianCycles: nominal.median,
     survivalCycles: nominal.survival,
     survivalRangeCycles: {
-      low: lifeAt(foil, motion, survival, strainPct.range.high).survival,
-      high: lifeAt(foil, motion, survival, strainPct.range.low).survival,
+      low: Math.min(...corners.weakest.map((each) => lifeAt(each, motion, survival, strainPct.range.high).survival)),
+      high: Math.max(...corners.strongest.map((each) => lifeAt(each, motion, survival, strainPct.range.low).survival)),
     },
     isAtCap: nominal.isAtCap,
-    ductilityCycles: ductilityLifeAt(foil, motion, survival, strainPct.range.high),
+    ductilityCycles: Math.min(
+      ...corners.weakest.map((each) => ductilityLifeAt(each, motion, survival, strainPct.range.high)),
+    ),
   }
 }
 

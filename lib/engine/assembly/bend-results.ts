@@ -23,6 +23,7 @@ import {
   loadingOf,
 } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
+import { findHangsOn } from './bend-hangs-on'
 import { computeLifeCurve } from './bend-life'
 import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './bend-ranges'
 import { listFoldCautions, listRadiusLimits } from './bend-reach'
@@ -96,6 +97,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     minRadiusByLifeMm,
     handbook,
     ratio,
+    hangsOn: isFull && governing !== null ? findHangsOn(inputs, governing.layerId) : null,
     disagreement: isFull
       ? explainDisagreement({
           bend,

@@ -2,6 +2,7 @@ import type { TolerancedLayer } from '../bending'
 import { yieldStrainPct } from '../bending'
 import type { Bend, Material } from '../design'
 import type { MissingInput, ModelLimit } from '../results'
+import { listCopperSpreads, listFilmSpreads, sayDefaultSpreads } from './bend-spreads'
 import { type CopperForm, describeCopper } from './copper-form'
 import type { DesignIndex } from './design-index'
 import { type CopperPart, layPlating } from './plating-in-section'
@@ -24,6 +25,8 @@ export interface BendSection {
 export interface LeafSection {
   readonly leafIndex: number
   readonly layers: readonly TolerancedLayer[]
+  /** The same with the spread of every constant. */
+  readonly spreadLayers: readonly TolerancedLayer[]
   readonly sources: readonly SectionLayer[]
 }
 
@@ -58,11 +61,17 @@ export function buildBendSection(
 ): BendSection | { readonly missing: readonly MissingInput[] } {
   const ordered = insideFace === 'top' ? zoneSection.layers : zoneSection.layers.toReversed()
   const missing: MissingInput[] = []
-  const leaves: { leafIndex: number; layers: TolerancedLayer[]; sources: SectionLayer[] }[] = []
+  const leaves: {
+    leafIndex: number
+    layers: TolerancedLayer[]
+    spreadLayers: TolerancedLayer[]
+    sources: SectionLayer[]
+  }[] = []
   const gapsUm: number[] = []
   const conductors: ConductorInBend[] = []
   const modelLimits: ModelLimit[] = []
   const cautions = new Set<string>()
+  const defaults = new Set<string>()
   let thicknessUm = 0
   let pendingGapUm = 0
   let isLeafOpen = false
@@ -87,7 +96,7 @@ export function buildBendSection(
         thicknessUm += pendingGapUm
         pendingGapUm = 0
       }
-      leaves.push({ leafIndex: leaves.length, layers: [], sources: [] })
+      leaves.push({ leafIndex: leaves.length, layers: [], spreadLayers: [], sources: [] })
       isLeafOpen = true
     }
     const leaf = leaves[leaves.length - 1]
@@ -95,7 +104,9 @@ export function buildBendSection(
     thicknessUm += source.nominalUm
     const { copper, material } = source
     if (copper === null) {
-      leaf.layers.push(makeFilmLayer(source, material, cautions))
+      const made = makeFilmLayer(source, material, cautions)
+      leaf.layers.push(made)
+      leaf.spreadLayers.push({ ...made, spreads: listFilmSpreads(material, made.yieldStrainPct ?? null, defaults) })
       leaf.sources.push(source)
       continue
     }
@@ -118,7 +129,9 @@ export function buildBendSection(
       continue
     }
     const made = laid.parts.map((part) => {
-      leaf.layers.push(makeCopperLayer(part, copper, form, cautions))
+      const layer = makeCopperLayer(part, copper, form, cautions)
+      leaf.layers.push(layer)
+      leaf.spreadLayers.push({ ...layer, spreads: listAllSpreads(layer, part.material, copper, defaults) })
       leaf.sources.push(source)
       return makeConductor(leaf.leafIndex, source, copper, part, form)
     })
@@ -135,7 +148,7 @@ export function buildBendSection(
   }
   return missing.length > 0
     ? { missing }
-    : { leaves, gapsUm, thicknessUm, conductors, modelLimits, cautions: [...cautions] }
+    : { leaves, gapsUm, thicknessUm, conductors, modelLimits, cautions: [...cautions, ...sayDefaultSpreads(defaults)] }
 }
 
 function makeConductor(
@@ -202,4 +215,20 @@ function makeCopperLayer(
       spreads: [{ constant: 'coverageFraction' as const, low: widthFractionLow, high: widthFraction }],
     }),
   }
+}
+
+function listAllSpreads(
+  { conductor, spreads = [] }: TolerancedLayer,
+  material: Material,
+  { fillMaterial }: SectionCopper,
+  defaults: Set<string>,
+): NonNullable<TolerancedLayer['spreads']> {
+  const hasGaps = (conductor?.coverageFraction ?? 1) < 1
+  return [
+    ...listCopperSpreads(
+      { material, fill: hasGaps ? fillMaterial : null, fillYieldStrainPct: conductor?.fillYieldStrainPct ?? null },
+      defaults,
+    ),
+    ...spreads,
+  ]
 }

@@ -49,6 +49,7 @@ export function makeUnknownBend(
       sourceKey: ratioTable.source,
       advisedAgainst: false,
     },
+    hangsOn: null,
     disagreement: [],
     lifeCurve: [],
     requiredCycles: bend.requiredCycles,

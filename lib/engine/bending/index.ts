@@ -1,6 +1,6 @@
 export { accuracyOfStrainPct, LEAST_RADIUS_RATIO } from './accuracy'
 export { findAxisUm, type StripStack } from './bent-state'
-export { type LayerConstant, withConstant } from './constants'
+export { type LayerConstant, readConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'
 export {
   computeHandbookRadius,

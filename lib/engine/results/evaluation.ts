@@ -73,11 +73,18 @@ export interface ConductorStrainResult {
   /** In dynamic use, for the required cycles at the survival percentile; else by foil and use. */
   readonly allowablePct: number | null
   /** Dynamic use only: what the median part stands for the required cycles. */
+  /** Over tolerances and the spread of every constant; null where only verdicts were wanted. */
+  readonly spreadRangePct: QuantityRange | null
+  readonly spreadLifeRangeCycles: QuantityRange | null
+  /** Over the spread of the foil's constants. */
+  readonly allowableRangePct: QuantityRange | null
   readonly medianAllowablePct: number | null
   /** Key of SOURCES for both allowables. */
   readonly allowableSourceKey: string | null
   readonly pastYield: boolean
   readonly yieldStrainPct: number
+  /** Over the spread of the foil's constants. */
+  readonly yieldRangePct: QuantityRange | null
   /** Distance of the middle from the neutral axis over the leaf's thickness, over the tolerances; dynamic use only. */
   readonly axisOffsetRangeFraction: QuantityRange | null
   /** Median and percentile life where the use is dynamic. */
@@ -170,6 +177,18 @@ export interface LifeCurvePoint {
   readonly survivalLifeCycles: number
 }
 
+/** One constant of one layer at its worse end, all others at nominal. */
+export interface HangsOn {
+  readonly layerId: string
+  readonly quantity: string
+  readonly low: number
+  readonly high: number
+  /** Strain of the copper over its allowable, at nominal and with this constant at its worse end. */
+  readonly nominalShare: number
+  readonly worstShare: number
+  readonly sentence: string
+}
+
 export interface BendResult {
   readonly bendId: string
   readonly name: string
@@ -219,6 +238,8 @@ export interface BendResult {
     /** The table advises against this construction in this use. */
     readonly advisedAgainst: boolean
   }
+  /** The constant that the verdict on strain and life hangs on most; null where nothing is allowed or nothing has a spread. */
+  readonly hangsOn: HangsOn | null
   /** Why handbook, ratio and laminate results differ, in sentences; empty where they agree. */
   readonly disagreement: readonly string[]
   readonly lifeCurve: readonly LifeCurvePoint[]

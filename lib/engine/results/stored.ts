@@ -27,6 +27,7 @@ export function liftEvaluation(recorded: Evaluation): Evaluation {
 const NEW_IN_ZONE = { contact: null } satisfies Partial<ZoneResult>
 
 const NEW_IN_BEND = {
+  hangsOn: null,
   isLifeAtCap: false,
   leafLengthRangeMm: { low: 0, high: 0 },
   cycleRangePct: null,
@@ -39,6 +40,10 @@ const NEW_IN_BEND = {
 const NEW_IN_HANDBOOK = { minRadiusRangeMm: null } satisfies Partial<BendResult['handbook']>
 
 const NEW_IN_CONDUCTOR = {
+  allowableRangePct: null,
+  spreadRangePct: null,
+  spreadLifeRangeCycles: null,
+  yieldRangePct: null,
   axisOffsetRangeFraction: null,
   survivalLifeRangeCycles: null,
   isLifeAtCap: false,

@@ -26,6 +26,7 @@ import { RemedyPanel } from '../remedies'
 import { AllowableTable, BendCautions, BendFigures, RadiusComparison } from './bend-figures'
 import { BendForm } from './bend-form'
 import { BendPlots } from './bend-plots'
+import { TornadoPanel } from './tornado-panel'
 import { getUseLabel } from './words'
 
 interface BendsScreenProps {
@@ -209,6 +210,9 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
               <BendPlots bend={evaluatedBend} result={result} zone={zone} />
             </Section>
           </div>
+          <Section title="What moves strain and life">
+            <TornadoPanel key={evaluatedBend.id} bend={evaluatedBend} />
+          </Section>
           <Section title="Remedies" id="remedies">
             <RemedyPanel bend={evaluatedBend} />
           </Section>

@@ -5,6 +5,7 @@ import { SOURCES, type SourceKey } from '../../../sources'
 import { type BendUnderCheck, listBends, placeOf } from '../../checks'
 import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { formatValue } from '../../format-value'
 import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
 import { nameCopper, withinModel } from '../../model-reach'
@@ -48,7 +49,7 @@ function judge(
       ? notComputedFrom(result.missing, [place])
       : notComputed(['bends', index, 'zoneId'], `allowable strain of the foil in bend ${bend.name}`, [place])
   }
-  const decided = compare(context, bend, result, worst, worst.allowablePct, place)
+  const decided = compareAll(context, bend, result, worst, worst.allowablePct, place)
   const governed = result.conductors.find(({ lifeReach }) => lifeReach === 'strength-governed')
   // What fails even by the strength term fails; what holds by it alone does not hold.
   return governed === undefined || decided.verdict === 'fails'
@@ -61,10 +62,44 @@ function judge(
       )
 }
 
+/** What the constants could do to a verdict that holds over the tolerances: said, since nobody measured them for this part. */
+function saySpread(
+  { spreadRangePct, allowableRangePct, allowablePct, peakRangePct }: ConductorStrainResult,
+  hangsOn: BendResult['hangsOn'],
+): string | undefined {
+  if (spreadRangePct === null || allowableRangePct === null || allowablePct === null) return hangsOn?.sentence
+  const holds = spreadRangePct.high <= allowableRangePct.low
+  const isThin = !holds && peakRangePct.high <= allowablePct
+  const worst = `Over the spread of the constants too it reaches ${formatValue(spreadRangePct.high, 'pct')} of an allowable ${formatValue(allowableRangePct.low, 'pct')}`
+  return [
+    isThin ? `${worst}: it holds for the constants at nominal only.` : `${worst}.`,
+    ...(hangsOn === null ? [] : [hangsOn.sentence]),
+  ].join(' ')
+}
+
+/** Another layer than the one nearest its allowable at nominal may be over it at the worst end of its own range. */
+function compareAll(
+  context: EvaluationContext,
+  bend: Bend,
+  result: BendResult,
+  worst: ConductorStrainResult,
+  allowablePct: number,
+  place: Place,
+): DecidedOutcome {
+  const decided = compare(context, bend, result, worst, allowablePct, place)
+  if (decided.verdict !== 'meets') return decided
+  for (const other of result.conductors) {
+    if (other === worst || other.allowablePct === null) continue
+    const outcome = compare(context, bend, result, other, other.allowablePct, place)
+    if (outcome.verdict !== 'meets') return outcome
+  }
+  return decided
+}
+
 function compare(
   context: EvaluationContext,
   bend: Bend,
-  { cautions }: BendResult,
+  { cautions, hangsOn }: BendResult,
   conductor: ConductorStrainResult,
   allowablePct: number,
   place: Place,
@@ -78,6 +113,7 @@ function compare(
     equation: 'e = (y - y_0) / (R + y_0), y_0 of the formed section',
     sourceKey: 'plasticBending',
     cautions,
+    remark: saySpread(conductor, hangsOn),
   })
 }
 

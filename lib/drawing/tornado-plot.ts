@@ -1,0 +1,144 @@
+import * as Plot from '@observablehq/plot'
+import { LIFE_CAUTION_SHORT, type Swing, type SwingQuantity, type Tornado } from '@/lib/engine'
+import { formatCycleCount } from './life-plot'
+import type { Picture, PictureTable } from './picture'
+import { makePlotPicture, type PlotFrame } from './plot-picture'
+
+/** Inputs below the longest bars move nothing that a reader could see; the table has them all. */
+const SHOWN_SWINGS = 10
+const BAR_PX = 26
+const MARGIN_TOP_PX = 20
+const MARGIN_BOTTOM_PX = 40
+/** A label that is longer than this is cut, and whole in the table. */
+const LONGEST_LABEL = 34
+
+const WORDS: Readonly<Record<SwingQuantity, { readonly word: string; readonly unit: string }>> = {
+  thicknessUm: { word: 'thickness', unit: 'µm' },
+  insideRadiusMm: { word: 'inside radius', unit: 'mm' },
+  modulusGpa: { word: 'modulus', unit: 'GPa' },
+  poisson: { word: 'Poisson ratio', unit: '' },
+  yieldStrengthMpa: { word: 'yield strength', unit: 'MPa' },
+  yieldStrainPct: { word: 'yield strain', unit: '%' },
+  coverageFraction: { word: 'share of copper', unit: '' },
+  fillModulusGpa: { word: 'modulus of the fill', unit: 'GPa' },
+  fillYieldStrainPct: { word: 'yield strain of the fill', unit: '%' },
+  tensileStrengthMpa: { word: 'tensile strength', unit: 'MPa' },
+  fatigueDuctility: { word: 'fatigue ductility', unit: '' },
+}
+
+export type TornadoMeasure = 'strain' | 'life'
+
+export interface TornadoPlotOptions extends Omit<PlotFrame, 'heightPx'> {
+  readonly measure: TornadoMeasure
+}
+
+interface Bar {
+  readonly label: string
+  readonly atLow: number
+  readonly atHigh: number
+}
+
+/**
+ * Tornado: each input alone from its low to its high end, the longest bar on top. A full half is where the input's high end lies, an open
+ * one where its low end does, so that it reads without colour.
+ *
+ * @returns null where nothing has a range, or life is asked for and the bend is not dynamic
+ */
+export function drawTornadoPlot(tornado: Tornado, { measure, ...frame }: TornadoPlotOptions): Picture | null {
+  const own = measure === 'strain' ? tornado.strainPct : tornado.survivalLifeCycles
+  if (own === null) return null
+  const bars = tornado.swings.slice(0, SHOWN_SWINGS).flatMap((swing): Bar[] => {
+    const atLow = measure === 'strain' ? swing.strainAtLowPct : swing.lifeAtLowCycles
+    const atHigh = measure === 'strain' ? swing.strainAtHighPct : swing.lifeAtHighCycles
+    return atLow === null || atHigh === null ? [] : [{ label: cut(nameSwing(swing)), atLow, atHigh }]
+  })
+  if (bars.length === 0) return null
+  const { palette } = frame
+  const isLife = measure === 'life'
+  return makePlotPicture(
+    { ...frame, heightPx: MARGIN_TOP_PX + MARGIN_BOTTOM_PX + BAR_PX * bars.length },
+    {
+      title: `What moves ${isLife ? 'life' : 'strain'}, bend ${tornado.bendName}`,
+      description: describeTornado(tornado),
+      table: listTornadoRows(tornado),
+    },
+    {
+      marginLeft: Math.min(230, 0.45 * frame.widthPx),
+      marginRight: 20,
+      marginTop: MARGIN_TOP_PX,
+      marginBottom: MARGIN_BOTTOM_PX,
+      x: {
+        type: isLife ? 'log' : 'linear',
+        label: isLife
+          ? `cycles, ${tornado.survivalPct} % survive, ${LIFE_CAUTION_SHORT}`
+          : `strain of ${tornado.layerName}, %`,
+        labelArrow: 'none',
+        labelAnchor: 'center',
+        ticks: 4,
+        ...(isLife ? { tickFormat: (cycles: number) => formatCycleCount(cycles) } : {}),
+      },
+      y: { domain: bars.map(({ label }) => label), label: null, tickSize: 0 },
+      marks: [
+        Plot.gridX({ stroke: palette.hairline, strokeOpacity: 0.5, ticks: 4 }),
+        Plot.barX(bars, { y: 'label', x1: own, x2: 'atHigh', fill: palette.strain, insetTop: 4, insetBottom: 4 }),
+        Plot.barX(bars, {
+          y: 'label',
+          x1: own,
+          x2: 'atLow',
+          fill: palette.paper,
+          stroke: palette.strain,
+          strokeWidth: 1.3,
+          insetTop: 4,
+          insetBottom: 4,
+        }),
+        Plot.ruleX([own], { stroke: palette.ink, strokeWidth: 1.2 }),
+      ],
+    },
+  )
+}
+
+function cut(text: string): string {
+  return text.length <= LONGEST_LABEL ? text : `${text.slice(0, LONGEST_LABEL - 1)}…`
+}
+
+/** `modulus, Cover film`, as a table and a bar call an input. */
+export function nameSwing({ layerName, quantity }: Pick<Swing, 'layerName' | 'quantity'>): string {
+  const { word } = WORDS[quantity]
+  return layerName === '' ? word : `${word}, ${layerName}`
+}
+
+const figure = (value: number): string => String(Number(value.toPrecision(3)))
+
+function withUnit(value: number, quantity: SwingQuantity): string {
+  const { unit } = WORDS[quantity]
+  return unit === '' ? figure(value) : `${figure(value)} ${unit}`
+}
+
+function describeTornado({ swings, strainPct, layerName }: Tornado): string {
+  const [first] = swings
+  if (first === undefined) return 'No input of this bend has a range.'
+  return `${nameSwing(first)} moves it most: from ${withUnit(first.low, first.quantity)} to ${withUnit(first.high, first.quantity)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.`
+}
+
+/** The table behind the tornado, strain and life both. */
+export function listTornadoRows(tornado: Tornado): PictureTable {
+  const hasLife = tornado.survivalLifeCycles !== null
+  return {
+    caption: `Each input alone over its range, bend ${tornado.bendName}${hasLife ? `; life is an ${LIFE_CAUTION_SHORT}` : ''}`,
+    columns: [
+      { key: 'input', label: 'Input', numeric: false },
+      { key: 'range', label: 'From, to', numeric: true },
+      { key: 'strain', label: `Strain of ${tornado.layerName}, %`, numeric: true },
+      ...(hasLife ? [{ key: 'life', label: `${tornado.survivalPct} % survive, cycles`, numeric: true }] : []),
+    ],
+    rows: tornado.swings.map((swing) => ({
+      input: nameSwing(swing),
+      range: `${figure(swing.low)}, ${withUnit(swing.high, swing.quantity)}`,
+      strain: `${figure(swing.strainAtLowPct)}, ${figure(swing.strainAtHighPct)}`,
+      life:
+        swing.lifeAtLowCycles === null || swing.lifeAtHighCycles === null
+          ? ''
+          : `${formatCycleCount(swing.lifeAtLowCycles)}, ${formatCycleCount(swing.lifeAtHighCycles)}`,
+    })),
+  }
+}

@@ -1,0 +1,64 @@
+import type { Bend } from '../design'
+import { computeAllowableStrain, type FatigueFoil, type Survival } from '../life'
+import { readEnds } from '../materials'
+import type { QuantityRange } from '../results'
+import type { ConductorInBend } from './bend-section'
+
+/**
+ * Foils of one description that may reach the least and the most cycles at a strain.
+ *
+ * Rule     the relation gives more life for more strength and for a lower modulus. With ductility it rises or, beyond 1e5 cycles, falls; in
+ *          between it rises first and falls then, so that the least life has it at one of its ends.
+ */
+export interface FoilCorners {
+  readonly weakest: readonly FatigueFoil[]
+  readonly strongest: readonly FatigueFoil[]
+}
+
+export function listFoilCorners({ material, foil }: ConductorInBend): FoilCorners {
+  const modulus = readEnds('modulusGpa', material.modulusGpa)
+  const strength = readEnds('tensileStrengthMpa', foil.tensileStrengthMpa)
+  const ductility = readEnds('fatigueDuctility', foil.fatigueDuctility)
+  const nominal = foil.fatigueDuctility.value
+  const make = (tensileStrengthMpa: number, modulusGpa: number) =>
+    [ductility.low, nominal, ductility.high].map((fatigueDuctility) => ({
+      fatigueDuctility,
+      tensileStrengthMpa,
+      modulusGpa,
+    }))
+  return {
+    weakest: make(strength.low, modulus.high).filter((_, at) => at !== 1),
+    strongest: make(strength.high, modulus.low),
+  }
+}
+
+/** Allowable strain over the spread of the foil's constants; null where there is none. */
+export function findAllowableRange(
+  part: ConductorInBend,
+  { use, motion, requiredCycles }: Bend,
+  survival: Survival,
+  allowablePct: number | null,
+): QuantityRange | null {
+  if (allowablePct === null || use === null) return null
+  if (use !== 'dynamic') {
+    const constant = use === 'fold-once' ? 'allowableFoldOncePct' : 'allowableInstallPct'
+    const record = part.foil[constant]
+    return record === null ? null : readEnds(constant, record)
+  }
+  if (requiredCycles === null) return null
+  const { weakest, strongest } = listFoilCorners(part)
+  const allowed = (foil: FatigueFoil) =>
+    computeAllowableStrain({ foil, requiredCycles: Math.max(1, requiredCycles), motion, survival }).strainPct
+  return { low: Math.min(...weakest.map(allowed)), high: Math.max(...strongest.map(allowed)) }
+}
+
+/** Yield strain over the spread of yield strength and modulus. */
+export function findYieldRange({ material, foil, yieldStrainPct }: ConductorInBend): QuantityRange {
+  const strength = readEnds('yieldStrengthMpa', foil.yieldStrengthMpa)
+  const modulus = readEnds('modulusGpa', material.modulusGpa)
+  const nominal = foil.yieldStrengthMpa.value / material.modulusGpa.value
+  return {
+    low: (yieldStrainPct * strength.low) / modulus.high / nominal,
+    high: (yieldStrainPct * strength.high) / modulus.low / nominal,
+  }
+}

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import {
+  computeTornado,
   type Design,
   evaluate,
   MAX_BEND_LAYERS,

@@ -2,6 +2,7 @@ import {
   type ConductorStrain,
   type ConductorStrainRange,
   computeMinRadiusForStrain,
+  computeStrainRange,
   computeStrainRanges,
   type FaceRange,
   LEAST_RADIUS_RATIO,

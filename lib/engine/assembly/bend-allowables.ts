@@ -20,6 +20,19 @@ export interface SurvivalDemand {
   readonly cautions: readonly string[]
 }
 
+/** The relation and the moduli are those of room temperature: our choice of how far from it that still says something. */
+const ROOM_DEGC = { min: 0, max: 40 }
+
+function explainTemperature({ operatingMinDegC, operatingMaxDegC }: Brief): string | null {
+  const isCold = operatingMinDegC !== null && operatingMinDegC < ROOM_DEGC.min
+  const isHot = operatingMaxDegC !== null && operatingMaxDegC > ROOM_DEGC.max
+  if (!isCold && !isHot) return null
+  const range = [operatingMinDegC, operatingMaxDegC]
+    .flatMap((each) => (each === null ? [] : [`${each} °C`]))
+    .join(' to ')
+  return `The fatigue relation and the moduli are those of room temperature; the part works at ${range}. Test it there.`
+}
+
 /** How sure a life must be, from the brief; a default is used where it is silent, and said. */
 export function readSurvivalDemand(brief: Brief): SurvivalDemand {
   const survivalPct = brief.lifeSurvivalPct ?? DEFAULT_SURVIVAL_PCT
@@ -33,6 +46,8 @@ export function readSurvivalDemand(brief: Brief): SurvivalDemand {
       `Weibull slope ${weibullSlope} is a default: no published slope for flex copper was found. Take it from tests.`,
     )
   }
+  const temperature = explainTemperature(brief)
+  if (temperature !== null) cautions.push(temperature)
   return { survivalPct, survival: { failureFraction: 1 - survivalPct / 100, weibullSlope }, cautions }
 }
 

@@ -43,6 +43,14 @@ describe('foils in long life', () => {
     expect(lifeOf(makeOneBend({ requiredCycles: 1e8, insideRadiusMm: 0.5 }))?.cautions.join(' ')).not.toContain(caution)
   })
 
+  test('a life at 125 degC says at the figure that the relation is one of room temperature', () => {
+    const design = makeOneBend()
+    expect(lifeOf(design)?.cautions.join(' ')).not.toContain('room temperature')
+    design.brief.operatingMaxDegC = 125
+    const [outcome] = listOutcomes(evaluate(design), 'fatigue-life')
+    expect(outcome?.kind === 'decided' ? outcome.cautions.join(' ') : '').toContain('works at 125 °C')
+  })
+
   test('the damage sum does not count on strength either', () => {
     const sum = (foilId: string, requiredCycles: number) =>
       verdictOf(makeOneBend({ foilId, requiredCycles, bends: [{}, { insideRadiusMm: 5 }] }), 'damage-sum')

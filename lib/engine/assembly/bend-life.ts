@@ -113,8 +113,8 @@ export function computeLifeCurve(
   if (step > 0) {
     for (let at = 1; at < CURVE_POINTS - 1; at += 1) {
       const cycles = low * Math.exp(at * step)
-      const radiusMm = radiusForMedian(leaves, motion, cycles)
       const previous = points[points.length - 1]
+      const radiusMm = radiusForMedian(leaves, motion, cycles, previous?.insideRadiusMm ?? 0)
       if (previous !== undefined && radiusMm > previous.insideRadiusMm && radiusMm < highRadiusMm) {
         points.push(point(radiusMm, cycles))
       }
@@ -140,7 +140,8 @@ function medianAtRadius(
   return least
 }
 
-function radiusForMedian(leaves: readonly FlexedLeaf[], motion: BendMotion, cycles: number): number {
+/** @param fromMm  a radius with a shorter life */
+function radiusForMedian(leaves: readonly FlexedLeaf[], motion: BendMotion, cycles: number, fromMm: number): number {
   let radiusMm = 0
   for (const { section, innerDepthUm, foils } of leaves) {
     const allowed = (id: string): number | null => {
@@ -149,7 +150,7 @@ function radiusForMedian(leaves: readonly FlexedLeaf[], motion: BendMotion, cycl
       const strainPct = (100 * fatigueStrainRangeFraction(foil, cycles)) / strainRangeOfMotion(1, motion)
       return Math.min(100, strainPct)
     }
-    const radius = computeMinRadiusForStrain(section, allowed, motion)
+    const radius = computeMinRadiusForStrain(section, allowed, motion, fromMm + innerDepthUm / 1000)
     if (radius !== null) radiusMm = Math.max(radiusMm, radius.minInsideRadiusMm - innerDepthUm / 1000)
   }
   return radiusMm

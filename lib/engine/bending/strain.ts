@@ -144,6 +144,8 @@ export interface RadiusForStrain {
 
 /** A billionth of the radius: far inside any former's tolerance. */
 const RADIUS_TOLERANCE = 1e-9
+/** Where the search ends that begins at a radius nearby. */
+const NEXT_RADIUS = 1.3
 
 /**
  * Smallest inside radius at which no conductor face passes its allowable strain.
@@ -151,6 +153,7 @@ const RADIUS_TOLERANCE = 1e-9
  * Model    the deciding strain of computeBendStrain falls with the radius: bracketed root. Where nothing yields at the answer it is
  *          R_i = |y - y_n| / eps_allowable - y_n, the largest over all conductor faces, not below 0.
  * @param allowableStrainPct  > 0 to 100, or a function that gives it per conductor id (null: that one does not count)
+ * @param atLeastMm  a radius that the answer is known not to be below, to begin the search at
  * @returns null when no conductor counts
  * @throws  RangeError if an allowable breaks its range
  * Source   as computeBendStrain
@@ -159,6 +162,7 @@ export function computeMinRadiusForStrain(
   section: Section,
   allowableStrainPct: number | ((id: string) => number | null),
   loading: Loading = 'once',
+  atLeastMm = 0,
 ): RadiusForStrain | null {
   const faces: { id: string; face: Face; depthUm: number; allowable: number }[] = []
   for (const { id, isConductor, innerDepthUm, outerDepthUm } of section.layers) {
@@ -197,8 +201,10 @@ export function computeMinRadiusForStrain(
   }
   if (elasticUm > 0 && axisAt({ insideRadiusUm: elasticUm }) === y_n) return describe(elasticUm)
   const excess = (radiusUm: number): number => worstAt(axisAt({ insideRadiusUm: radiusUm }), radiusUm).share - 1
-  if (excess(0) <= 0) return { ...describe(0), anyRadius: true }
-  let high = Math.max(elasticUm, section.totalThicknessUm)
+  const knownUm = atLeastMm * UM_PER_MM
+  const low = knownUm > 0 && excess(knownUm) > 0 ? knownUm : 0
+  if (low === 0 && excess(0) <= 0) return { ...describe(0), anyRadius: true }
+  let high = low > 0 ? NEXT_RADIUS * low : Math.max(elasticUm, section.totalThicknessUm)
   while (excess(high) > 0) high *= 2
-  return describe(findRoot(excess, { low: 0, high, tolerance: RADIUS_TOLERANCE * high }).root)
+  return describe(findRoot(excess, { low, high, tolerance: RADIUS_TOLERANCE * high }).root)
 }

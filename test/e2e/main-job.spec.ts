@@ -53,7 +53,7 @@ test('a revision goes from a starting construction to a released package, in the
   await test.step('the hinge fails, with its number beside its limit', async () => {
     const row = designer.getByRole('row', { name: /Mirror hinge/ })
     await expect(row).toContainText('Fails')
-    await expect(row).toContainText('0.369')
+    await expect(row).toContainText('0.410')
   })
 
   await test.step('the designer fills the brief', () => fillBrief(designer))

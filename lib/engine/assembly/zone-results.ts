@@ -70,12 +70,15 @@ function computeContact(
   }
 }
 
+/** Stands for the finish where layers are listed by id; no layer has a capital letter in its id. */
+export const CONTACT_FINISH_ID = 'contact-Finish'
+
 /** What varies over the contacts of a connector end besides its layers. */
 export function listContactContributors({ contact }: ZoneSection): ThicknessContributor[] {
   if (contact === null) return []
   const added = [
     ...contact.plating.map(({ layerId, ...each }) => ({ id: layerId, ...each })),
-    { id: 'contact-finish', ...contact.finish },
+    { id: CONTACT_FINISH_ID, ...contact.finish },
   ]
   return added
     .filter(({ thicknessUm }) => thicknessUm > 0)

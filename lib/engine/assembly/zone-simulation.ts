@@ -7,7 +7,7 @@ import {
   type ThicknessSimulation,
 } from '../thickness'
 import { indexDesign } from './design-index'
-import { listContactContributors, listContributors } from './zone-results'
+import { CONTACT_FINISH_ID, listContactContributors, listContributors } from './zone-results'
 import { buildZoneSection, type ZoneSection } from './zone-section'
 
 /** Thickness of many circuits in one zone, with what the zone adds to the plain draws. */
@@ -84,10 +84,11 @@ function sumByLayer(
 ): ZoneThicknessSimulation['layerShares'] {
   const shares = new Map<string, number>()
   for (const { id, shareFraction } of varianceShares) shares.set(id, (shares.get(id) ?? 0) + shareFraction)
-  return layers
-    .flatMap(({ layer }) => {
-      const shareFraction = shares.get(layer.id) ?? 0
-      return shareFraction > 0 ? [{ layerId: layer.id, name: layer.name, shareFraction }] : []
+  const named = [...layers.map(({ layer }) => layer), { id: CONTACT_FINISH_ID, name: 'Finish on the contacts' }]
+  return named
+    .flatMap(({ id, name }) => {
+      const shareFraction = shares.get(id) ?? 0
+      return shareFraction > 0 ? [{ layerId: id, name, shareFraction }] : []
     })
     .sort((a, b) => b.shareFraction - a.shareFraction)
 }

@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { runEvaluateCommand } from '@/lib/cli/evaluate-command'
-import type { Design, Evaluation } from '@/lib/engine'
+import { type Design, type Evaluation, MAX_DESIGN_CHARACTERS } from '@/lib/engine'
 
 const TIMEOUT_MS = 60_000
 let folder = ''
@@ -144,7 +144,7 @@ describe('evaluate command', () => {
     writeFileSync(text, 'not json')
     for (const [file, reason] of [
       [zip, 'ZIP archive'],
-      [large, 'at most 2000000'],
+      [large, `at most ${MAX_DESIGN_CHARACTERS}`],
       [text, 'not JSON'],
       [join(folder, 'absent.json'), 'no such file'],
       [folder, 'is a folder'],

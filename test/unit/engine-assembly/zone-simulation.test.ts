@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { evaluate, simulateZoneThickness } from '@/lib/engine'
+import { evaluate, getConnectorThickness, simulateZoneThickness } from '@/lib/engine'
 import { readDemoDesign } from './demo-design-files'
 
 const skua = readDemoDesign('skua-rev-b')
@@ -12,11 +12,13 @@ const simulate = (seed: number, draws = 100_000) => {
 }
 
 describe('finished thickness of many circuits in a finger zone', () => {
+  const layersUm = (finger.rootSumSquareUm.high - finger.rootSumSquareUm.low) / 2
   const simulation = simulate(1)
 
-  it('stands on the nominal thickness and the root sum square', () => {
-    expect(simulation.meanUm).toBeCloseTo(finger.thicknessUm, 1)
-    const halfUm = (finger.rootSumSquareUm.high - finger.rootSumSquareUm.low) / 2
+  it('stands on the nominal thickness over the contacts and the root sum square', () => {
+    expect(simulation.meanUm).toBeCloseTo(getConnectorThickness(finger).thicknessUm, 1)
+    // Plating of the pads varies by 4 um, their finish by 1 um.
+    const halfUm = Math.hypot(layersUm, 4, 1)
     // Limits of the root sum square are three standard deviations; 100,000 draws give those to about 0.7 %.
     expect((3 * simulation.standardDeviationUm) / halfUm).toBeCloseTo(1, 1)
   })
@@ -30,9 +32,14 @@ describe('finished thickness of many circuits in a finger zone', () => {
   it('gives each layer the share of the variance that the evaluation gives it', () => {
     const { layerShares } = simulation
     expect(layerShares.reduce((sum, { shareFraction }) => sum + shareFraction, 0)).toBeCloseTo(1, 9)
-    for (const { layerId, shareFraction } of layerShares) {
+    const ofLayers = layerShares.filter(({ name }) => name !== 'Finish on the contacts')
+    expect(ofLayers).toHaveLength(layerShares.length - 1)
+    for (const { layerId, shareFraction } of ofLayers) {
       const layer = finger.layers.find((each) => each.layerId === layerId)
-      expect(shareFraction).toBeCloseTo(layer?.varianceShareFraction ?? Number.NaN, 1)
+      // The finish and the pads' plating, which the foil's layer carries, take their part of the whole.
+      const padsUm = layerId === 'l2' ? 4 : 0
+      const varianceUm2 = (layer?.varianceShareFraction ?? Number.NaN) * layersUm ** 2 + padsUm ** 2
+      expect(shareFraction).toBeCloseTo(varianceUm2 / (layersUm ** 2 + 4 ** 2 + 1), 1)
     }
     const sorted = [...layerShares].sort((a, b) => b.shareFraction - a.shareFraction)
     expect(layerShares).toEqual(sorted)

@@ -110,11 +110,17 @@ describe('foil and plating', () => {
     }
   })
 
-  it('keeps plating to the pads: flex zones lose it, rigid zones keep it', () => {
+  it('keeps plating to the pads: conductors lose it everywhere, the contacts of a connector end keep it', () => {
     const { edited } = getOnly(propose(padsOnlyPlating, skua, 'hinge'))
-    const thickness = (design: Design, zoneId: string) =>
-      evaluate(design).zones.find((zone) => zone.zoneId === zoneId)?.thicknessUm ?? Number.NaN
-    expect(thickness(edited, 'controller')).toBeCloseTo(thickness(skua, 'controller'), 9)
+    const getZone = (design: Design, zoneId: string) => evaluate(design).zones.find((zone) => zone.zoneId === zoneId)
+    const thickness = (design: Design, zoneId: string) => getZone(design, zoneId)?.thicknessUm ?? Number.NaN
+    expect(parseDesign(edited).ok).toBe(true)
+    expect(thickness(edited, 'controller')).toBeLessThan(thickness(skua, 'controller'))
+    expect(getZone(edited, 'finger')?.contact).toMatchObject({ platingUm: 25, missing: [] })
+    expect(getZone(edited, 'finger')?.contact?.thicknessUm).toBeCloseTo(
+      getZone(skua, 'finger')?.contact?.thicknessUm ?? Number.NaN,
+      9,
+    )
     expect(thickness(edited, 'hinge')).toBeLessThan(thickness(skua, 'hinge') - 20)
     expect(propose(padsOnlyPlating, edited, 'hinge')).toEqual([])
   })

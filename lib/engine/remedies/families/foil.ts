@@ -1,5 +1,6 @@
+import type { Design } from '../../design'
 import { STANDARD_FOILS } from '../../thickness'
-import { editConductorLayers, resize } from '../edits'
+import { editConductorLayers, editConstruction, resize } from '../edits'
 import { type Family, writeUm } from '../subject'
 
 /** Lighter foils are handled on a carrier and are not what flexible clads are ordinarily made with. Common practice. */
@@ -90,11 +91,30 @@ export const padsOnlyPlating: Family = ({ design, conductors }) => {
         .join('; '),
       cautions: ['An extra imaging step before plating; conductors outside the pads keep the bare foil.'],
       forbiddenBy: [],
-      edited: editConductorLayers(design, new Set(plated.map(({ layer }) => layer.id)), (layer) => ({
-        ...layer,
-        plating: { ...layer.plating, process: 'button' },
-      })),
+      edited: platePadsAlone(design, new Set(plated.map(({ layer }) => layer.id))),
       touches: ['plating'],
     },
   ]
+}
+
+/** Pads keep their plating where there are any: everywhere but in flex zones, as the zones then state. */
+function platePadsAlone(design: Design, layerIds: ReadonlySet<string>): Design {
+  const padsOnly = editConductorLayers(design, layerIds, (layer) => ({
+    ...layer,
+    plating: { ...layer.plating, process: 'button' },
+  }))
+  return editConstruction(padsOnly, {
+    zones: padsOnly.construction.zones.map((zone) =>
+      zone.presence.some(({ layerId }) => layerIds.has(layerId))
+        ? {
+            ...zone,
+            presence: zone.presence.map((each) =>
+              layerIds.has(each.layerId)
+                ? { ...each, platedCopper: zone.kind === 'flex' ? 'none' : 'pads-only' }
+                : each,
+            ),
+          }
+        : zone,
+    ),
+  })
 }

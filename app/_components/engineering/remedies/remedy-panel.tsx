@@ -15,8 +15,9 @@ const RemedyWorkbench = lazy(async () => ({ default: (await import('./remedy-wor
 export function RemedyPanel({ bend }: { bend: Bend }) {
   const { problemCount } = useDraft()
   const [isOpen, setIsOpen] = useState(false)
-  // The button stays, with the focus on it, until the workbench is there and takes the focus over.
-  const [isLoading, startTransition] = useTransition()
+  // The button stays, with the focus on it, until the workbench takes the focus over. It is not announced as pending: the
+  // announcement would outlive the button that it names.
+  const [, startTransition] = useTransition()
   if (isOpen) {
     return (
       <Suspense fallback={<p className="empty">Loading…</p>}>
@@ -26,12 +27,7 @@ export function RemedyPanel({ bend }: { bend: Bend }) {
   }
   return (
     <div className="row">
-      <Button
-        onPress={() => startTransition(() => setIsOpen(true))}
-        isPending={isLoading}
-        pendingLabel="Loading…"
-        isDisabled={problemCount > 0}
-      >
+      <Button onPress={() => startTransition(() => setIsOpen(true))} isDisabled={problemCount > 0}>
         Find remedies
       </Button>
       {problemCount > 0 && <span className="small muted">What needs correction above comes first.</span>}

@@ -346,13 +346,14 @@ describeOnBothDatabases('a comparison', () => {
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
     const signatureId = await sign(team.lead, revisionId)
     const { design, designVersion } = await data.getRevision(team.lead, revisionId)
-    const tight = withRadius(design, 0.12)
-    const changed = { ...tight, bends: tight.bends.map((bend) => ({ ...bend, radiusToleranceMm: 0.01 })) }
+    const tight = withRadius(design, 1)
+    const inService = { radiusToleranceMm: 0.01, use: 'dynamic' as const, requiredCycles: 1e6 }
+    const changed = { ...tight, bends: tight.bends.map((bend) => ({ ...bend, ...inService })) }
     await expectDone(data.saveDesign(team.lead, { revisionId, seenVersion: designVersion, design: changed }))
     const sides = { from: { kind: 'signature', id: signatureId }, to: { kind: 'revision', id: revisionId } } as const
     const { comparison, from } = await data.compareInProject(team.observer, { projectId: team.projectId, ...sides })
     expect(from.label).toContain('as signed by Imke Dahl')
-    expect(comparison.changes.map(({ sentence }) => sentence).join('\n')).toMatch(/inside radius .* mm to 0\.12 mm/)
+    expect(comparison.changes.map(({ sentence }) => sentence).join('\n')).toMatch(/inside radius .* mm to 1 mm/)
     const strain = comparison.verdicts.find(({ itemId }) => itemId === 'bend-strain')
     expect(strain?.after).toMatchObject({ verdict: 'fails', value: { unit: 'pct' }, limit: { unit: 'pct' } })
     const forFabricator = await data.compareInProject(team.fabricator, { projectId: team.projectId, ...sides })

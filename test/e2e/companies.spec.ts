@@ -92,10 +92,8 @@ test('a company agrees to a project, lets it check designs against its limits, a
       }
       const results = await (await lead.request.get(`/api/revisions/${revisionId}/results`)).text()
       expect(results).toContain('the limit of Brackenfold Circuits, which is not shown')
-      for (const sheet of ['/limits', '/matrix', '/shelf', '/panels', '/rates']) {
-        const text = await (await lead.request.get(`/companies/${demo.brackenfoldId}${sheet}`)).text()
-        expect(text, sheet).not.toContain(`${LIMIT_MM}`)
-      }
+      // The lead also leads the demonstration's project, where Brackenfold shows its matrix and limits; what its pages hold back from a
+      // team that may only be checked against is in the integration tests.
     })
 
     await test.step('the company’s own people read the limit', async () => {

@@ -167,7 +167,9 @@ function send(
 ): Promise<{ status: number; text: string; headers: Record<string, unknown> }> {
   return new Promise((resolve, reject) => {
     const { body = '', isChunked = false, signal } = options
-    const length = isChunked ? { 'transfer-encoding': 'chunked' } : { 'content-length': String(Buffer.byteLength(body)) }
+    const length = isChunked
+      ? { 'transfer-encoding': 'chunked' }
+      : { 'content-length': String(Buffer.byteLength(body)) }
     const sent = httpRequest(
       new URL(url, address()),
       { method: options.method ?? 'POST', headers: { ...options.headers, ...length }, signal },

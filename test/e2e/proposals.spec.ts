@@ -16,9 +16,11 @@ async function expectAccessible(page: Page): Promise<void> {
 
 test('a fabricator proposes, the team compares and accepts; what no longer applies is refused with its reason', async ({
   backstage,
+  consoleWatch,
   openAs,
 }) => {
   test.setTimeout(300_000)
+  consoleWatch.expect(/status of 404 \(Not Found\) \(.*\/proposals\/[0-9a-f-]+\)/)
   const name = `Skua proposals ${Date.now()}`
   const projectId = await backstage.act('makeProject', {
     name,

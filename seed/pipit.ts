@@ -9,6 +9,7 @@ import {
   shareRevision,
   signRevision,
 } from '@/lib/data'
+import { readStoredDesign } from '@/lib/engine'
 import { type Cited, citeNote } from './cite'
 import type { Workspace } from './people'
 import { PIPIT_ARTWORK, readArtwork, readDesignText } from './read-files'
@@ -49,10 +50,15 @@ const OLD_STIFFENER = 'Electronics stiffener'
 
 /** The design as it was before the fabricator asked: without what the answers put into it. */
 function makeFirstDraft(designText: string): string {
-  const design = JSON.parse(designText)
-  design.brief.registrationCriticalFeatures = OLD_REGISTRATION
-  design.features.stiffeners[0].name = OLD_STIFFENER
-  return JSON.stringify(design)
+  const { brief, features, ...rest } = readStoredDesign(designText)
+  const stiffeners = features.stiffeners.map((stiffener, index) =>
+    index === 0 ? { ...stiffener, name: OLD_STIFFENER } : stiffener,
+  )
+  return JSON.stringify({
+    ...rest,
+    brief: { ...brief, registrationCriticalFeatures: OLD_REGISTRATION },
+    features: { ...features, stiffeners },
+  })
 }
 
 /** What the panels page says of the fabricator's own panels, in a sentence. */

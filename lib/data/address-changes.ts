@@ -1,4 +1,5 @@
 import 'server-only'
+import { z } from 'zod'
 import { getSettings, now } from '@/lib/config'
 import type { ChangeAddressInput, TokenInput } from '@/lib/inputs'
 import { composeMail, TOKEN_PLACE } from '@/lib/mail'
@@ -7,7 +8,7 @@ import { type Actor, loadStanding } from './authorization'
 import { db } from './client'
 import { outcomeOf, refuseClash, refuseField } from './errors'
 import { deriveToken, makeTokenSeed } from './invitation-token'
-import { endTokens, findOpenToken, makeOneTimeToken, useToken } from './one-time-tokens'
+import { endTokens, findOpenToken, makeOneTimeToken, readTokenData, useToken } from './one-time-tokens'
 import { queueMail } from './outbox'
 import { confirmPassword, requireSamePassword } from './sign-in'
 import { appendToTrail } from './trail'
@@ -61,7 +62,7 @@ export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Pr
 /** What the link would do, for whoever holds it; null where it is used or over. */
 export async function previewAddressChange(token: string): Promise<AddressOffer | null> {
   const row = await findOpenToken(db(), ['address-change'], token, now())
-  return row === null ? null : { email: readEmail(row.dataJson) }
+  return row === null ? null : { email: readTokenData(emailSchema, row).email }
 }
 
 /** By whoever holds the link: it went to the new address, so that is theirs. The old one is told. */
@@ -70,7 +71,7 @@ export function confirmAddress(input: TokenInput): Promise<Outcome<{ email: stri
     inWriteTransaction(async (tx) => {
       const at = now()
       const row = await useToken(tx, ['address-change'], input.token, at)
-      const email = readEmail(row.dataJson)
+      const email = readTokenData(emailSchema, row).email
       const user = await tx.user.findUniqueOrThrow({ where: { id: row.userId ?? '' } })
       if (user.disabledAt !== null) refuseClash('The account is disabled.')
       if ((await tx.user.findUnique({ where: { email } })) !== null) {
@@ -91,8 +92,5 @@ export function confirmAddress(input: TokenInput): Promise<Outcome<{ email: stri
   )
 }
 
-function readEmail(dataJson: string): string {
-  const { email } = JSON.parse(dataJson) as { email?: unknown }
-  if (typeof email !== 'string') throw new Error('a link to confirm an address names none')
-  return email
-}
+/** The address that a link confirms. */
+const emailSchema = z.looseObject({ email: z.string() })

@@ -1,11 +1,11 @@
 import 'server-only'
-import { type Design, liftEvaluation } from '@/lib/engine'
+import type { Design } from '@/lib/engine'
 import {
   type ComparedContent,
   type ContentComparison,
   listStandings,
+  readSignedContent,
   readSignedDesign,
-  type SignedContent,
 } from '@/lib/review'
 import { evaluateFor } from './evaluation'
 import { type LoadedRevision, makeSnapshot } from './snapshot'
@@ -46,13 +46,6 @@ export function makeVariantContent(
     evaluation: evaluateFor({ ...loaded, design }, { fabricatorCompanyId, evaluatedOn, isVariant: true }),
     answers: null,
   }
-}
-
-/** What a signature covers, from the canonical form that was kept with it; its results in today's shape. */
-export function readSignedContent(contentJson: string): SignedContent {
-  const signed = JSON.parse(contentJson) as SignedContent
-  const results = signed.results === null ? null : liftEvaluation(signed.results)
-  return { ...signed, results }
 }
 
 /** A side of a comparison: what a signature covers. */

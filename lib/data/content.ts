@@ -1,5 +1,5 @@
 import 'server-only'
-import { ENGINE_VERSION } from '@/lib/engine'
+import { ENGINE_VERSION, readStoredSentences } from '@/lib/engine'
 import { findSignaturesToVoid, isOpenStage } from '@/lib/review'
 import { getFabricatorCompanyId, readStage } from './authorization'
 import type { TransactionClient } from './client'
@@ -151,6 +151,6 @@ function toChange(loaded: LoadedRevision, edit: LoadedRevision['record']['edits'
   return {
     by: getPersonName(loaded.record, edit.userId),
     at: edit.at.toISOString(),
-    what: JSON.parse(edit.summaryJson) as string[],
+    what: readStoredSentences('the summary of an edit', edit.summaryJson),
   }
 }

@@ -4,6 +4,7 @@ import {
   ENGINE_VERSION,
   type Evaluation,
   evaluate,
+  parseStoredJson,
   type ReviewFacts,
   readStoredDesign,
 } from '@/lib/engine'
@@ -136,7 +137,8 @@ export async function recordEvaluation(
   const hasSameInputs = last?.inputsHash === inputsHash
   if (hasSameInputs && when === 'inputs-changed') return false
   const results = evaluateFor(loaded, { fabricatorCompanyId: null, evaluatedOn: at })
-  if (hasSameInputs && hashJson(results) === hashJson(JSON.parse(last.resultsJson))) return false
+  if (hasSameInputs && hashJson(results) === hashJson(parseStoredJson('a stored calculation', last.resultsJson)))
+    return false
   await tx.evaluation.create({
     data: {
       revisionId: record.id,

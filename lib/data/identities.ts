@@ -1,4 +1,5 @@
 import 'server-only'
+import { z } from 'zod'
 import { getSettings, now } from '@/lib/config'
 import type { AccountInput, OwnPasswordInput, ProvidedIdentity } from '@/lib/inputs'
 import { queueAccountNotice } from './account-notices'
@@ -6,7 +7,7 @@ import { type Actor, loadStanding, requireInWorkspace } from './authorization'
 import type { TransactionClient } from './client'
 import { NotFoundError, outcomeOf, refuseClash } from './errors'
 import type { User } from './generated/sqlite/client'
-import { findOpenToken, makeOneTimeToken, useToken } from './one-time-tokens'
+import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from './one-time-tokens'
 import { read } from './read'
 import { beginSecondStep, hasSecondFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
@@ -25,6 +26,9 @@ import { inWriteTransaction } from './write'
 
 const NOT_JOINED =
   'No account here is joined to this identity. Sign in with your password and join it on the account page, or ask an administrator.'
+
+/** For which identity an admin gave the word. */
+const allowedSchema = z.looseObject({ issuer: z.string(), email: z.string() })
 
 export function signInByIdentity(identity: ProvidedIdentity, visit: Visit): Promise<Outcome<SignedIn | SecondStep>> {
   return outcomeOf(() =>
@@ -57,7 +61,7 @@ async function joinAsAllowed(tx: TransactionClient, identity: ProvidedIdentity, 
     where: { userId: user.id, kind: 'identity-allowed', usedAt: null, expiresAt: { gt: at } },
   })
   if (allowed === null) return null
-  const { issuer, email } = JSON.parse(allowed.dataJson) as { issuer?: unknown; email?: unknown }
+  const { issuer, email } = readTokenData(allowedSchema, allowed)
   if (issuer !== identity.issuer || email !== user.email) return null
   await tx.oneTimeToken.update({ where: { id: allowed.id }, data: { usedAt: at } })
   await join(tx, at, user, identity, allowed.createdById ?? user.id)

@@ -1,4 +1,5 @@
 import 'server-only'
+import { readStoredSentences } from '@/lib/engine'
 import { STAGE_LABELS, type Stage } from '@/lib/review'
 import { maySeeThread, readStage } from './authorization'
 import { isEventAction, queueEventNotices } from './mail-events'
@@ -161,7 +162,7 @@ async function queueVoidedNotices(happening: Happening): Promise<void> {
   const { tx, note, by } = happening
   const signature = await tx.signature.findUniqueOrThrow({ where: { id: note.subject.id } })
   const { row, subject } = await loadSubject(tx, signature.revisionId)
-  const changes = JSON.parse(signature.changesJson ?? '[]') as string[]
+  const changes = readStoredSentences('what voided a signature', signature.changesJson)
   for (const reader of await loadReaders(happening, subject)) {
     const isTold = reader.role === 'lead' || reader.userId === signature.signerId
     if (!isTold || reader.fabricatorCompanyId !== null || reader.off.has('signature-voided')) continue

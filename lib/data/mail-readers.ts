@@ -1,6 +1,6 @@
 import 'server-only'
 import { getSettings } from '@/lib/config'
-import type { Design } from '@/lib/engine'
+import { readStoredDesign } from '@/lib/engine'
 import { composeMail, findMentions, type MailNotice, type OptionalMailKind, type Wanted } from '@/lib/mail'
 import type { RevisionSubject } from '@/lib/review'
 import { loadStanding, mayOnRevision, readStage, type Standing } from './authorization'
@@ -111,7 +111,7 @@ export function makePlace(revision: MailRevision, foreignNames: readonly string[
 
 /** What somebody is asked to do, by the date that the brief states. */
 export function makeWanted(act: string, { designJson }: MailRevision): Wanted {
-  const { brief } = JSON.parse(designJson) as Pick<Design, 'brief'>
+  const { brief } = readStoredDesign(designJson)
   if (brief.layoutFreezeDate !== null) {
     return { act, until: { date: brief.layoutFreezeDate, event: 'the layout is frozen' } }
   }

@@ -1,5 +1,7 @@
 import 'server-only'
 import { randomBytes } from 'node:crypto'
+import type { z } from 'zod'
+import { readStoredJson } from '@/lib/engine'
 import type { TransactionClient } from './client'
 import { refuseClash } from './errors'
 import type { OneTimeToken } from './generated/sqlite/client'
@@ -40,6 +42,11 @@ interface TokenOrder {
   /** Where it is derived from something that is kept; otherwise it is drawn. */
   readonly token?: string
   readonly at: Date
+}
+
+/** What is kept beside a token, by what reads it. @throws StoredDocumentError for what is damaged */
+export function readTokenData<T>(schema: z.ZodType<T>, { dataJson }: Pick<OneTimeToken, 'dataJson'>): T {
+  return readStoredJson('what is kept beside a link', schema, dataJson)
 }
 
 export interface MadeToken {

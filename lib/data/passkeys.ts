@@ -1,20 +1,21 @@
 import 'server-only'
 import {
   type AuthenticationResponseJSON,
-  type AuthenticatorTransport,
   generateAuthenticationOptions,
   generateRegistrationOptions,
   type RegistrationResponseJSON,
   verifyAuthenticationResponse,
   verifyRegistrationResponse,
 } from '@simplewebauthn/server'
+import { z } from 'zod'
 import { getSettings, log, now } from '@/lib/config'
+import { readStoredJson } from '@/lib/engine'
 import type { OwnPasswordInput, PasskeySetUpInput, RemovePasskeyInput } from '@/lib/inputs'
 import { type Actor, loadStanding } from './authorization'
 import { db, type TransactionClient } from './client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from './errors'
 import { hashToken } from './invitation-token'
-import { findOpenToken, makeOneTimeToken, useToken } from './one-time-tokens'
+import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from './one-time-tokens'
 import { noteFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
 import { confirmPassword, requireAttempt, requireHere } from './sign-in'
@@ -27,6 +28,8 @@ import { inWriteTransaction } from './write'
  * two factors by itself: it signs in alone, and it is the second step after a password.
  */
 const NAME = 'Bendworthy'
+const challengeSchema = z.looseObject({ challenge: z.string() })
+const transportsSchema = z.array(z.string())
 
 /** The browser ties a passkey to a host name, and takes no address of digits for one. */
 export function arePasskeysPossible(): boolean {
@@ -70,7 +73,7 @@ export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Prom
   return outcomeOf(async () => {
     const row = await findOpenToken(db(), ['passkey-set-up'], input.token, now())
     if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Begin again.')
-    const { challenge } = JSON.parse(row.dataJson) as { challenge: string }
+    const { challenge } = readTokenData(challengeSchema, row)
     const found = await verifyRegistrationResponse({
       response: input.response as unknown as RegistrationResponseJSON,
       expectedChallenge: challenge,
@@ -155,7 +158,7 @@ export function signInByPasskey(
         publicKey: new Uint8Array(Buffer.from(passkey.publicKey, 'base64url')),
         // A counter that does not grow is a copy of the key; the library refuses it.
         counter: passkey.counter,
-        transports: JSON.parse(passkey.transportsJson) as AuthenticatorTransport[],
+        transports: readStoredJson('ways to a passkey', transportsSchema, passkey.transportsJson),
       },
     }).catch((error: unknown) => refuse('a passkey did not sign in', error))
     if (!found.verified) refuseClash(NOT_TAKEN)

@@ -1,6 +1,6 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import { EMPTY_TALLY, readStoredDesign, readStoredEvaluation, tallyVerdicts, type VerdictTally } from '@/lib/engine'
+import { EMPTY_TALLY, readStoredDesign, readStoredResults, tallyVerdicts, type VerdictTally } from '@/lib/engine'
 import type { ProjectInput } from '@/lib/inputs'
 import {
   type Actor,
@@ -204,7 +204,7 @@ async function toRevisionSummaries(
 }
 
 function countVerdicts(resultsJson: string | undefined): VerdictTally {
-  return resultsJson === undefined ? EMPTY_TALLY : tallyVerdicts(readStoredEvaluation(resultsJson).items)
+  return resultsJson === undefined ? EMPTY_TALLY : tallyVerdicts(readStoredResults(resultsJson).items)
 }
 
 /** What happened in the project, newest first. A fabricator sees what befell the revisions shared with them. */

@@ -1,6 +1,6 @@
 import 'server-only'
-import { type Design, liftDesign } from '@/lib/engine'
-import { applyGuardedPatch, makeDesignPatch, type PatchOperation } from '@/lib/review'
+import { type Design, parseStoredJson, readStoredDesignDocument } from '@/lib/engine'
+import { applyGuardedPatch, hashDesign, makeDesignPatch, type PatchOperation, readStoredPatch } from '@/lib/review'
 import type { TransactionClient } from './client'
 
 /** A proposal's patch and the design that it was made on, both in today's format. */
@@ -18,17 +18,21 @@ export async function readProposal(
   row: { readonly baseHash: string; readonly patchJson: string },
 ): Promise<ReadProposal> {
   const { designJson } = await tx.designState.findUniqueOrThrow({ where: { hash: row.baseHash } })
-  const patch = JSON.parse(row.patchJson) as PatchOperation[]
-  const stored: unknown = JSON.parse(designJson)
-  const base = liftDesign(stored) as Design
-  if (base === stored) return { base, patch }
-  const proposed = liftDesign(getProposedDesign(stored as Design, patch)) as Design
-  return { base, patch: makeDesignPatch(base, proposed) }
+  const patch = readStoredPatch(row.patchJson)
+  const stored = parseStoredJson('the design of a proposal', designJson)
+  const base = readStoredDesignDocument(stored)
+  if (hashDesign(base) === row.baseHash) return { base, patch }
+  return { base, patch: makeDesignPatch(base, getProposedDesign(stored, patch)) }
 }
 
-/** @throws Error where a kept patch does not fit its own base: damage */
-export function getProposedDesign(base: Design, patch: readonly PatchOperation[]): Design {
+/**
+ * The design with a patch applied that was made on it, in today's format.
+ *
+ * @param base  in the format that the patch was written against
+ * @throws Error where a kept patch does not fit its own base: damage
+ */
+export function getProposedDesign(base: unknown, patch: readonly PatchOperation[]): Design {
   const patched = applyGuardedPatch(base, patch, base)
   if (!patched.ok) throw new Error('a kept proposal does not fit the design that it was made on')
-  return patched.document as Design
+  return readStoredDesignDocument(patched.document)
 }

@@ -1,5 +1,5 @@
 import 'server-only'
-import { ENGINE_VERSION, type Evaluation } from '@/lib/engine'
+import { ENGINE_VERSION, type Evaluation, readStoredSentences } from '@/lib/engine'
 import {
   findBlockers,
   findSigningBlockers,
@@ -9,6 +9,7 @@ import {
   listSigningCapacities,
   type ReviewSnapshot,
   type RevisionSubject,
+  readSignedContent,
   summarizeSigning,
   TRANSITIONS,
 } from '@/lib/review'
@@ -20,7 +21,6 @@ import {
   readStage,
   type Standing,
 } from './authorization'
-import { readSignedContent } from './compared-content'
 import { listCheckedLimits } from './effective-limits'
 import { listItemViews } from './item-view'
 import { toAttachmentView, toCompanyView, toPersonView } from './part-views'
@@ -192,7 +192,7 @@ function toSignatureView(
     voidedAt: row.voidedAt?.toISOString() ?? null,
     voidedBy: row.voidedById === null || !isVisible(row.voidedById) ? null : toPersonView(record, row.voidedById),
     voidReason: row.voidReason,
-    changes: JSON.parse(row.changesJson ?? '[]') as string[],
+    changes: readStoredSentences('what voided a signature', row.changesJson),
   }
 }
 

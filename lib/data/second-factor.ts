@@ -1,6 +1,7 @@
 import 'server-only'
 import { randomInt } from 'node:crypto'
 import { Secret, TOTP } from 'otpauth'
+import { z } from 'zod'
 import { now } from '@/lib/config'
 import type { AccountInput, CodeSetUpInput, OwnPasswordInput, SecondStepInput } from '@/lib/inputs'
 import { sha256Hex } from '@/lib/review'
@@ -9,7 +10,7 @@ import { type Actor, loadStanding, requireInWorkspace } from './authorization'
 import { db, type TransactionClient } from './client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from './errors'
 import type { User } from './generated/sqlite/client'
-import { endTokens, findOpenToken, makeOneTimeToken, useToken } from './one-time-tokens'
+import { endTokens, findOpenToken, makeOneTimeToken, readTokenData, useToken } from './one-time-tokens'
 import { read } from './read'
 import { seal, unseal } from './sealed'
 import { beginSession, type SignedIn } from './sessions'
@@ -26,6 +27,8 @@ const SECRET_BYTES = 20
 /** One step before and after: clocks differ, and typing takes its time (RFC 6238, 5.2). */
 const WINDOW_STEPS = 1
 const SEAL = 'one-time codes'
+/** The secret that was shown, sealed, while it waits for its first code. */
+const sealedSchema = z.looseObject({ sealed: z.string() })
 
 const makeTotp = (secret: string, email: string) =>
   new TOTP({ issuer: 'Bendworthy', label: email, secret: Secret.fromBase32(secret), period: PERIOD_SECONDS })
@@ -88,7 +91,7 @@ export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<Ou
       const at = now()
       const row = await findOpenToken(tx, ['code-set-up'], input.token, at)
       if (row === null || row.userId !== standing.userId) refuseClash('This took too long. Begin again.')
-      const { sealed } = JSON.parse(row.dataJson) as { sealed: string }
+      const { sealed } = readTokenData(sealedSchema, row)
       const secret = unseal(sealed, SEAL, standing.userId)
       const step = secret === null ? null : findStep(secret, input.code, at)
       if (step === null)

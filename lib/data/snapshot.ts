@@ -1,5 +1,13 @@
 import 'server-only'
-import { type Design, ENGINE_VERSION, type LimitOverride, liftDesign, readStoredEvaluation } from '@/lib/engine'
+import {
+  type Design,
+  ENGINE_VERSION,
+  type LimitOverride,
+  parseStoredJson,
+  readStoredDesignDocument,
+  readStoredResults,
+  readStoredSentences,
+} from '@/lib/engine'
 import {
   type RecordedEvaluation,
   type ReviewSnapshot,
@@ -46,8 +54,8 @@ export async function loadRevision(tx: TransactionClient, revisionId: string): P
   const sheets = await loadLimitSheets(tx, sharings, { name: workspace.name, limits: template.content.limits })
   const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
   const fabrication = await loadCompanySheets(tx, companies, sharings)
-  const storedDesign: unknown = JSON.parse(record.designJson)
-  const design = liftDesign(storedDesign) as Design
+  const storedDesign = parseStoredJson('a stored design', record.designJson)
+  const design = readStoredDesignDocument(storedDesign)
   const changedInputs = await loadChangedInputs(tx, record, design)
   return {
     record,
@@ -171,7 +179,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
           : {
               at: signature.voidedAt.toISOString(),
               reason: signature.voidReason ?? '',
-              changes: JSON.parse(signature.changesJson ?? '[]'),
+              changes: readStoredSentences('what voided a signature', signature.changesJson),
             },
     })),
     artwork: record.artwork.map((file) => ({
@@ -209,7 +217,7 @@ function readEvaluation(loaded: LoadedRevision, fabricatorCompanyId: string | nu
   }
   const limitsHash = hashLimitsOf(loaded, fabricatorCompanyId)
   if (fabricatorCompanyId === null && (row.limitsHash === limitsHash || !mayHoldHidden(loaded))) {
-    return { ...recorded, limitsHash: row.limitsHash, results: readStoredEvaluation(row.resultsJson) }
+    return { ...recorded, limitsHash: row.limitsHash, results: readStoredResults(row.resultsJson) }
   }
   const results = evaluateFor(loaded, { fabricatorCompanyId, evaluatedOn: row.createdAt })
   if (fabricatorCompanyId === null) return { ...recorded, limitsHash: row.limitsHash, results }

@@ -146,7 +146,9 @@ export function describeRecord(row: RecordRow, labels: ReadonlyMap<string, strin
 /** Actions that a sentence is known for: a test compares them with those that are written. */
 export const DESCRIBED_ACTIONS: readonly string[] = Object.keys(SENTENCES)
 
+const isDetails = (value: unknown): value is Details => typeof value === 'object' && value !== null
+
 function readDetails(detailsJson: string): Details {
   const value: unknown = JSON.parse(detailsJson)
-  return typeof value === 'object' && value !== null ? (value as Details) : {}
+  return isDetails(value) ? value : {}
 }

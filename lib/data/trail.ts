@@ -125,6 +125,10 @@ export function readTrailRow(row: TrailRow): TrailRecord {
   }
 }
 
+/** Whatever was read from JSON holds JSON values. */
+const isDetails = (value: unknown): value is TrailRecord['details'] =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
 /**
  * Text that is no longer JSON, or not as it was written (other spaces, a key twice), is kept as found, so that checking
  * the chain names the record.
@@ -132,7 +136,7 @@ export function readTrailRow(row: TrailRow): TrailRecord {
 function readDetails(text: string): TrailRecord['details'] {
   try {
     const details: unknown = JSON.parse(text)
-    return JSON.stringify(details) === text ? (details as TrailRecord['details']) : { unreadable: text }
+    return isDetails(details) && JSON.stringify(details) === text ? details : { unreadable: text }
   } catch {
     return { unreadable: text }
   }

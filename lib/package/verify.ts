@@ -1,4 +1,5 @@
 import type { KeyObject } from 'node:crypto'
+import { z } from 'zod'
 import type { Issue, Result } from '@/lib/engine'
 import { canonicalJson, checkTrail } from '@/lib/review'
 import { readAnyArchive } from './any-archive'
@@ -300,10 +301,12 @@ function checkSignedContent(files: ReadonlyMap<string, PackageFile>, manifest: M
   return live.length
 }
 
+const signedSchema = z.looseObject({ design: z.json() })
+
 function isSameDesign(designFile: PackageFile | undefined, content: PackageFile): boolean {
   if (designFile === undefined) return true // reported as missing already
   try {
-    const signed = JSON.parse(readText(content) ?? '') as { design?: unknown }
+    const signed = signedSchema.parse(JSON.parse(readText(content) ?? ''))
     return canonicalJson(JSON.parse(readText(designFile) ?? '')) === canonicalJson(signed.design)
   } catch {
     return false

@@ -1,11 +1,26 @@
 import isSame from 'fast-deep-equal'
 import { applyPatch, createPatch, type Operation, Pointer } from 'rfc6902'
-import type { Design } from '@/lib/engine'
+import { z } from 'zod'
+import { type Design, readStoredJson } from '@/lib/engine'
 import { describePlace } from './design-place'
 import { formatFieldValue } from './trade-words'
 
 /** One operation of a JSON Patch. Source: RFC 6902, JavaScript Object Notation (JSON) Patch (2013) */
 export type PatchOperation = Operation
+
+const atPath = { path: z.string() }
+const patchSchema = z.array(
+  z.discriminatedUnion('op', [
+    z.looseObject({ op: z.enum(['add', 'replace', 'test']), ...atPath, value: z.json() }),
+    z.looseObject({ op: z.literal('remove'), ...atPath }),
+    z.looseObject({ op: z.enum(['move', 'copy']), ...atPath, from: z.string() }),
+  ]),
+)
+
+/** @throws StoredDocumentError for what is damaged */
+export function readStoredPatch(json: string): readonly PatchOperation[] {
+  return readStoredJson('a proposal', patchSchema, json)
+}
 
 /** Why one operation of a patch does not apply. */
 export interface PatchProblem {
@@ -158,7 +173,7 @@ function listGuards(document: object, operation: PatchOperation): PatchOperation
  * @returns the document, whose references between parts are still to be checked; or every operation that does not apply.
  * After the first one that fails in a list, later ones in the same list are not looked at: their places rest on it.
  */
-export function applyGuardedPatch(present: Design, patch: readonly PatchOperation[], base: Design): PatchedDesign {
+export function applyGuardedPatch(present: unknown, patch: readonly PatchOperation[], base: unknown): PatchedDesign {
   const document = copy(present) as object
   const made = copy(base) as object
   const problems: PatchProblem[] = []

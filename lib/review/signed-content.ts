@@ -1,4 +1,12 @@
-import { type Design, type Evaluation, liftDesign } from '@/lib/engine'
+import { z } from 'zod'
+import {
+  type Design,
+  type Evaluation,
+  parseStoredJson,
+  readStoredDesignDocument,
+  readStoredResultsDocument,
+  requireStoredShape,
+} from '@/lib/engine'
 import { listStandings } from './answers'
 import { hashJson } from './canonical'
 import type { AnswerState, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
@@ -99,7 +107,37 @@ export function getStoredDesign(snapshot: Pick<ReviewSnapshot, 'design' | 'store
 
 /** The design of signed content, in today's format. */
 export function readSignedDesign(content: Pick<SignedContent, 'design'>): Design {
-  return liftDesign(content.design) as Design
+  return readStoredDesignDocument(content.design)
+}
+
+/** By what signed content is known; the design and the results in it have readers of their own. */
+const signedSchema = z.looseObject({
+  format: z.literal(SIGNED_CONTENT_FORMAT),
+  formatVersion: z.literal(1),
+  design: z.unknown(),
+  artwork: z.array(z.looseObject({ fileName: z.string(), sha256: z.string() })),
+  answers: z.array(z.looseObject({ itemId: z.string(), question: z.string(), state: z.string(), reason: z.string() })),
+  waivers: z.array(z.looseObject({ itemId: z.string(), reason: z.string() })),
+  engineVersion: z.string().nullable(),
+  limitsHash: z.string(),
+  results: z.unknown(),
+})
+
+const SIGNED_CONTENT = 'what a signature covers'
+
+function requireSignedContent(document: unknown): asserts document is SignedContent {
+  requireStoredShape(SIGNED_CONTENT, signedSchema, document)
+}
+
+/**
+ * What a signature covers, from the canonical form that was kept with it: its results in today's shape, its design as it was stored.
+ *
+ * @throws StoredDocumentError for what is damaged
+ */
+export function readSignedContent(contentJson: string): SignedContent {
+  const signed = parseStoredJson(SIGNED_CONTENT, contentJson)
+  requireSignedContent(signed)
+  return { ...signed, results: signed.results === null ? null : readStoredResultsDocument(signed.results) }
 }
 
 /** What a fabricator declares on: the design and the artwork. The team's answers and waivers do not move it. */

@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto'
 import { subscribe } from 'node:diagnostics_channel'
 import type { IncomingMessage } from 'node:http'
 import type { Socket } from 'node:net'
+import { z } from 'zod'
 
 /**
  * What the socket knows of a request, before the framework adds forwarding headers of its own: from where it came, and
@@ -18,6 +19,13 @@ export interface Connection {
   /** X-Forwarded-For as it came. */
   readonly forwardedFor: string
 }
+
+const connectionSchema = z.object({
+  peer: z.string(),
+  host: z.string(),
+  isForwarded: z.boolean(),
+  forwardedFor: z.string(),
+}) satisfies z.ZodType<Connection>
 
 export const CONNECTION_HEADER = 'x-bendworthy-connection'
 
@@ -51,5 +59,5 @@ export function markConnections(): void {
 export function readConnection(headers: Pick<Headers, 'get'>): Connection | null {
   const [secret, text] = (headers.get(CONNECTION_HEADER) ?? '').split(' ')
   if (text === undefined || shared[PLACE] === undefined || secret !== shared[PLACE].secret) return null
-  return JSON.parse(Buffer.from(text, 'base64url').toString()) as Connection
+  return connectionSchema.parse(JSON.parse(Buffer.from(text, 'base64url').toString()))
 }

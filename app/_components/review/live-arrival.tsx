@@ -3,6 +3,7 @@
 import Link from 'next/link'
 import { usePathname, useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
+import { z } from 'zod'
 import { paths } from '@/app/_components/shell/paths'
 
 interface LiveArrivalProps {
@@ -13,12 +14,14 @@ interface LiveArrivalProps {
   start: number
 }
 
-interface Arrived {
-  threadId: string
-  proposalId: string | null
-  byUserId: string | null
-  sentence: string
-}
+const arrivedSchema = z.object({
+  threadId: z.string(),
+  proposalId: z.string().nullable(),
+  byUserId: z.string().nullable(),
+  sentence: z.string(),
+})
+
+type Arrived = z.infer<typeof arrivedSchema>
 
 /**
  * Screens that show threads or proposals are read anew; on the others a draft may be in the making, and only the line
@@ -44,7 +47,7 @@ export function LiveArrival({ projectId, revisionId, ownUserId, start }: LiveArr
       const sequence = Number(event.lastEventId)
       if (!(sequence > place.current)) return
       place.current = sequence
-      const arrived = JSON.parse(event.data) as Arrived
+      const arrived = arrivedSchema.parse(JSON.parse(event.data))
       if (arrived.byUserId === ownUserId) return
       setLast(arrived)
       if (isShownNow.current) router.refresh()

@@ -7,7 +7,7 @@ export { findMaterial, MATERIALS_OF_LAYER, MAX_BEND_LAYERS } from './cross-check
 export * from './design'
 export * from './features'
 export { decodeUtf8 } from './json-text'
-export { liftDesign, readStoredDesign } from './lift'
+export { liftDesign, readStoredDesign, readStoredDesignDocument } from './lift'
 export * from './material'
 export * from './outline'
 export * from './primitives'

@@ -1,3 +1,4 @@
+import { z } from 'zod'
 import type {
   BendResult,
   ConductorResult,
@@ -8,12 +9,13 @@ import type {
   LeafResult,
   ZoneResult,
 } from './evaluation'
+import { parseStoredJson, requireStoredShape } from './stored-document'
 
 /**
  * Results of an earlier engine in today's shape. Their numbers and verdicts stay as recorded; what that engine did not report is null or
  * empty. Every field that results gain is filled in here.
  */
-export function liftEvaluation(recorded: Evaluation): Evaluation {
+function liftResults(recorded: Evaluation): Evaluation {
   return {
     ...recorded,
     zones: recorded.zones.map((zone) => ({ ...NEW_IN_ZONE, ...zone })),
@@ -112,7 +114,53 @@ function liftConductor(conductor: ConductorStrainResult): ConductorStrainResult 
   return { ...filled, ...conductor }
 }
 
-/** Reads results that this program stored, whichever engine made them. */
-export function readStoredEvaluation(json: string): Evaluation {
-  return liftEvaluation(JSON.parse(json) as Evaluation)
+/**
+ * What every engine has reported: by this a document is known as results. Fields that came later are filled in above, so that they are not
+ * asked for here.
+ */
+const recordedSchema = z.looseObject({
+  engineVersion: z.string(),
+  designName: z.string(),
+  zones: z.array(z.looseObject({ zoneId: z.string(), layers: z.array(z.looseObject({ layerId: z.string() })) })),
+  bends: z.array(
+    z.looseObject({
+      bendId: z.string(),
+      handbook: z.looseObject({}),
+      leaves: z.array(z.looseObject({ thicknessUm: z.number(), insideRadiusMm: z.number() })),
+      conductors: z.array(z.looseObject({ layerId: z.string(), peakStrainPct: z.number() })),
+    }),
+  ),
+  conductors: z.array(z.looseObject({ conductorId: z.string() })),
+  damage: z.array(z.looseObject({ damageSum: z.number() })),
+  items: z.array(
+    z.looseObject({
+      itemId: z.string(),
+      basis: z.string(),
+      verdict: z.string(),
+      outcomes: z.array(z.looseObject({ kind: z.string(), summary: z.string() })),
+    }),
+  ),
+  headlineQuantities: z.array(z.looseObject({ label: z.string() })),
+})
+
+/** A document that has the shape by which results are known; what it says beyond that is its engine's. */
+function requireRecorded(document: unknown): asserts document is Evaluation {
+  requireStoredShape(STORED_RESULTS, recordedSchema, document)
+}
+
+const STORED_RESULTS = 'a stored calculation'
+
+/**
+ * Reads results that this program stored, whichever engine made them.
+ *
+ * @throws StoredDocumentError for what is damaged
+ */
+export function readStoredResults(json: string): Evaluation {
+  return readStoredResultsDocument(parseStoredJson(STORED_RESULTS, json))
+}
+
+/** The same, of results inside another document that was stored. */
+export function readStoredResultsDocument(document: unknown): Evaluation {
+  requireRecorded(document)
+  return liftResults(document)
 }

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
-import { ENGINE_VERSION } from '@/lib/engine'
+import { DESIGN_FORMAT_VERSION, ENGINE_VERSION } from '@/lib/engine'
+import { KEPT_FORMATS, readKeptRevision } from '@/test/factories/kept-documents'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
 import { makeTeam } from '@/test/factories/people'
 import { makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
@@ -38,4 +39,37 @@ describeOnBothDatabases('results of an older engine', () => {
       'the older results stay readable',
     ).toContain('0.9.0')
   }, 400_000)
+
+  it.each(KEPT_FORMATS)(
+    'a kept revision of format %i opens on each page, with the figures that were recorded',
+    async (format) => {
+      const team = await makeTeam()
+      const revisionId = await makeRevisionAt(team, 'early-review')
+      const kept = readKeptRevision(format, 'skua-rev-a')
+      const { designJson, designHash, resultsJson, engineVersion } = kept
+      await db().revision.update({ where: { id: revisionId }, data: { designJson, designHash } })
+      await db().evaluation.updateMany({ where: { revisionId }, data: { resultsJson, designHash, engineVersion } })
+
+      const view = await data.getRevision(team.lead, revisionId)
+      expect(view.design.formatVersion).toBe(DESIGN_FORMAT_VERSION)
+      const recorded = JSON.parse(resultsJson) as { bends: { peakStrainPct: number }[] }
+      expect(view.evaluation.bends.map(({ peakStrainPct }) => peakStrainPct)).toEqual(
+        recorded.bends.map(({ peakStrainPct }) => peakStrainPct),
+      )
+      const row = await db().revision.findUniqueOrThrow({ where: { id: revisionId } })
+      expect(row.designJson, 'reading rewrites nothing').toBe(designJson)
+      const copyOfStored = await data.getProject(team.lead, view.project.id)
+      expect(copyOfStored.revisions.map(({ id }) => id)).toContain(revisionId)
+    },
+  )
+
+  it('damage in a stored design is named by its place, and is no empty page', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'early-review')
+    await db().revision.update({
+      where: { id: revisionId },
+      data: { designJson: '{"format":"bendworthy-design","formatVersion":2}' },
+    })
+    await expect(data.getRevision(team.lead, revisionId)).rejects.toThrow(/a stored design cannot be read .*brief/)
+  })
 })

@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
-import { DESIGN_FORMAT_VERSION, type Design, liftDesign } from '@/lib/engine'
+import { DESIGN_FORMAT_VERSION, type Design, readStoredDesign } from '@/lib/engine'
 import { canonicalJson, sha256Hex } from '@/lib/review'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam } from '@/test/factories/people'
-import { declareByBoth, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { answerEverything, declareByBoth, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** The same document as format 1 wrote it: without the fields that format 2 brought. */
@@ -27,14 +27,17 @@ describeOnBothDatabases('a design of an older format in the database', () => {
     const team = await makeTeam()
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
     const row = await db().revision.findUniqueOrThrow({ where: { id: revisionId } })
-    const present = JSON.parse(row.designJson) as Design
-    const designJson = writeAsFormat1(present)
-    expect(liftDesign(JSON.parse(designJson)), 'the demo design says nothing that format 1 could not').toEqual(present)
+    const designJson = writeAsFormat1(readStoredDesign(row.designJson))
+    expect(JSON.parse(designJson).formatVersion).toBe(1)
+    const lifted = readStoredDesign(designJson)
+    expect(writeAsFormat1(lifted), 'reading loses nothing that format 1 said').toBe(designJson)
     await db().revision.update({ where: { id: revisionId }, data: { designJson, designHash: sha256Hex(designJson) } })
 
     // Declarations were made on the other text of the same design.
     await declareByBoth(team, revisionId)
     await expectDone(data.evaluateAgain(team.lead, { revisionId }))
+    // What format 1 could not say was part of what some answers rest on.
+    await answerEverything(team, revisionId)
     const before = await data.getRevision(team.lead, revisionId)
     expect(before.design.formatVersion).toBe(DESIGN_FORMAT_VERSION)
     expect(before.evaluationRecord.staleBecause).toEqual([])

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { formatReport } from '@/lib/cli/evaluation-report'
-import { type Evaluation, evaluate, liftEvaluation, tallyVerdicts } from '@/lib/engine'
+import { evaluate, readStoredResultsDocument, tallyVerdicts } from '@/lib/engine'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
 
 const design = readDemoDesign('skua-rev-b')
@@ -33,7 +33,7 @@ describe('computed, stated and judged', () => {
       if (item.basis === 'stated') item.basis = 'computed'
       for (const outcome of item.outcomes) Reflect.deleteProperty(outcome, 'isStated')
     }
-    const lifted = liftEvaluation(recorded as unknown as Evaluation)
+    const lifted = readStoredResultsDocument(recorded)
     const observed = lifted.items.filter(({ basis }) => basis === 'stated').map(({ itemId }) => itemId)
     expect(observed).toContain('conductor-corners')
     expect(tallyVerdicts(lifted.items).computed.meets).toBeLessThan(

@@ -1,3 +1,4 @@
+import { z } from 'zod'
 import { type Design, parseDesign } from '@/lib/engine'
 
 /**
@@ -10,6 +11,8 @@ interface KeptDraft {
   readonly seenVersion: number
   readonly design: Design
 }
+
+const keptSchema = z.object({ seenVersion: z.number(), design: z.unknown() })
 
 export function keepDraft(revisionId: string, draft: KeptDraft): void {
   try {
@@ -32,11 +35,9 @@ export function findKeptDraft(revisionId: string): KeptDraft | null {
   try {
     const text = window.sessionStorage.getItem(PREFIX + revisionId)
     if (text === null) return null
-    const kept = JSON.parse(text) as { seenVersion?: unknown; design?: unknown }
+    const kept = keptSchema.parse(JSON.parse(text))
     const parsed = parseDesign(kept.design)
-    return parsed.ok && typeof kept.seenVersion === 'number'
-      ? { seenVersion: kept.seenVersion, design: parsed.value }
-      : null
+    return parsed.ok ? { seenVersion: kept.seenVersion, design: parsed.value } : null
   } catch {
     return null
   }

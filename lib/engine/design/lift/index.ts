@@ -1,6 +1,7 @@
-import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design } from '../design'
+import { parseStoredJson, requireStoredShape, StoredDocumentError } from '../../results'
+import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design, designSchema } from '../design'
 import { liftFrom1 } from './from-1'
-import { isObject, type JsonObject } from './json'
+import { changeAt, isObject, type JsonObject } from './json'
 
 /** One step for each version that was ever stored: from it to the next. */
 const STEPS: ReadonlyMap<number, (document: JsonObject) => JsonObject> = new Map([[1, liftFrom1]])
@@ -9,7 +10,7 @@ const STEPS: ReadonlyMap<number, (document: JsonObject) => JsonObject> = new Map
  * A design document of any earlier format in today's shape. What was typed stays; what the older format could not say becomes "not known yet",
  * or what the older format meant by it. Anything else is handed back as it came, for the schema to refuse.
  *
- * @returns a new document where a step was taken; `input` itself otherwise
+ * @returns a new document where a step was taken or a field filled in; `input` itself otherwise
  */
 export function liftDesign(input: unknown): unknown {
   if (!isObject(input) || input.format !== DESIGN_FORMAT) return input
@@ -17,15 +18,43 @@ export function liftDesign(input: unknown): unknown {
   for (;;) {
     const version = document.formatVersion
     const step = typeof version === 'number' && version < DESIGN_FORMAT_VERSION ? STEPS.get(version) : undefined
-    if (step === undefined) return document
+    if (step === undefined) return version === DESIGN_FORMAT_VERSION ? fillOptional(document) : document
     document = step(document)
   }
 }
 
+/** The two fields that a document may leave out: nothing is assumed, and no outline is known. */
+function fillOptional(document: JsonObject): JsonObject {
+  const filled = 'assumed' in document ? document : { ...document, assumed: [] }
+  const { features } = filled
+  if (!isObject(features) || 'outline' in features) return filled
+  return changeAt(filled, 'features', (inner) => ({ ...inner, outline: null }))
+}
+
+const STORED_DESIGN = 'a stored design'
+
 /**
- * Reads a design that this program stored: checked when it was written, so only its shape is brought up to date.
+ * Reads a design that this program stored: its shape is brought up to date and checked, its values were when it was written.
  * Its hash belongs to the text as stored, not to what this returns.
+ *
+ * @throws StoredDocumentError for what is damaged, or of a later format
  */
 export function readStoredDesign(json: string): Design {
-  return liftDesign(JSON.parse(json)) as Design
+  return readStoredDesignDocument(parseStoredJson(STORED_DESIGN, json))
+}
+
+/** The same, of a document inside another one that was stored. */
+export function readStoredDesignDocument(document: unknown): Design {
+  if (
+    isObject(document) &&
+    typeof document.formatVersion === 'number' &&
+    document.formatVersion > DESIGN_FORMAT_VERSION
+  ) {
+    throw new StoredDocumentError(
+      `${STORED_DESIGN} is of format ${document.formatVersion}; this program reads up to format ${DESIGN_FORMAT_VERSION}`,
+    )
+  }
+  const lifted = liftDesign(document)
+  requireStoredShape(STORED_DESIGN, designSchema, lifted)
+  return lifted
 }

@@ -51,7 +51,7 @@ const INPUTS: Readonly<Record<string, readonly InputPattern[]>> = {
   'unbonded-leaves': [LAYERS, ZONES, `${BENDS}.*.zoneId`],
   'operating-temperature': [...SECTIONS, CONDUCTORS, 'brief.solderedAssembly', ...TEMPERATURES],
   'bake-before-assembly': ['brief.bakeBeforeAssembly', 'brief.solderedAssembly', LAYER_MATERIALS],
-  'shield-stiffness': [...SECTIONS, ...BEND_PLACES],
+  'shield-stiffness': [...SECTIONS, BENDS],
   'rolling-direction': [LAYER_MATERIALS, 'materials', CROSSINGS, ...BEND_PLACES],
   'corner-radius': ['features.outlineCorners'],
   'tear-stop': ['features.outlineCorners'],

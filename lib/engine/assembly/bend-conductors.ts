@@ -281,6 +281,7 @@ function describeShare({ isPlating, result }: PartEntry): CopperPartResult {
     thicknessUm: result.outerDepthUm - result.innerDepthUm,
     peakStrainPct: result.peakStrainPct,
     peakRangePct: result.peakRangePct,
+    firstBendStrainPct: result.firstBendStrainPct,
     allowablePct: result.allowablePct,
     yieldStrainPct: result.yieldStrainPct,
     medianLifeCycles: result.medianLifeCycles,

@@ -1,4 +1,4 @@
-import { computeSection, type Leaf, type TolerancedLayer } from '../bending'
+import { computeSection, type Leaf, momentNPerMmWidth, type TolerancedLayer } from '../bending'
 import type { Bend } from '../design'
 import { findRange, type Span } from '../numerics'
 import type { QuantityRange } from '../results'
@@ -70,10 +70,12 @@ export function findAxisOffsetRange(
 }
 
 /**
- * Share of a bend's rigidity that its shield films bring, 0 to 1, and its range over the tolerances; null without a shield.
+ * Share of a bend's stiffness that its shield films bring, 0 to 1, and its range over the tolerances; null without a shield.
  *
- * Model   D_i = E'_i t_i ((y_i - y_n)^2 + t_i^2 / 12) about the axis of the leaf that holds the film, over the sum of the leaves' rigidities
- * Source  SOURCES.compositeBeam
+ * Model   while nothing yields D_i = E'_i t_i ((y_i - y_n)^2 + t_i^2 / 12) about the axis of the leaf that holds the film, over the sum of
+ *         the leaves' rigidities; as formed, the moment of the films over that of the leaves. Copper past yield holds less, so that a film
+ *         counts for more: the greater of both is taken. How far yield moves the share is taken from nominal.
+ * Source  SOURCES.compositeBeam, SOURCES.plasticBending
  */
 export function computeShieldShare(
   leaves: readonly Leaf[],
@@ -105,7 +107,28 @@ export function computeShieldShare(
     }
     return rigidity > 0 ? Math.min(1, shieldRigidity / rigidity) : 0
   }
-  return { nominal: share(spans.map(({ nominal }) => nominal)), range: findRange(spans, share) }
+  const elastic = share(spans.map(({ nominal }) => nominal))
+  const range = findRange(spans, share)
+  const moved = Math.max(0, findFormedShieldShare(leaves, sections) - elastic)
+  return {
+    nominal: elastic + moved,
+    range: { low: Math.min(1, range.low + moved), high: Math.min(1, range.high + moved) },
+  }
+}
+
+function findFormedShieldShare(leaves: readonly Leaf[], sections: readonly LeafSection[]): number {
+  let shieldMoment = 0
+  let moment = 0
+  for (const [at, { section, strain }] of leaves.entries()) {
+    const { stack } = section
+    const curvaturePerUm = strain.curvaturePerMm / 1000
+    const strips = stack.strips.map((each, layerAt) =>
+      sections[at]?.sources[layerAt]?.layer.kind === 'shield-film' ? each : [],
+    )
+    moment += momentNPerMmWidth(stack, strain.axisUm, curvaturePerUm)
+    shieldMoment += momentNPerMmWidth({ ...stack, strips }, strain.axisUm, curvaturePerUm)
+  }
+  return moment > 0 ? shieldMoment / moment : 0
 }
 
 /**

@@ -24,6 +24,7 @@ import {
 } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
 import { findHangsOn } from './bend-hangs-on'
+import { findKnownAtLeast } from './bend-known-at-least'
 import { computeLifeCurve } from './bend-life'
 import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './bend-ranges'
 import { listFoldCautions, listRadiusLimits } from './bend-reach'
@@ -75,6 +76,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
   const holding = computeHolding(bend, fold.leaves, isFull)
   const lengths = fold.leaves.map((leaf) => leaf.developedLengthMm)
   const survivalLife = findLeastLife(conductors)
+  const modelLimits = [...listRadiusLimits(bend, fold.leaves), ...section.modelLimits]
   return {
     bendId: bend.id,
     name: bend.name,
@@ -91,7 +93,8 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     firstBendStrainPct: governing?.firstBendStrainPct ?? null,
     cycleRangePct: governing?.cycleRangePct ?? null,
     greatestStrainPct: governing?.greatestStrainPct ?? null,
-    modelLimits: [...listRadiusLimits(bend, fold.leaves), ...section.modelLimits],
+    modelLimits,
+    knownAtLeast: modelLimits.length === 0 ? null : findKnownAtLeast(inputs, fold.leaves),
     minRadiusByStrainMm,
     isMinRadiusFloor: minRadius?.isFloor ?? false,
     minRadiusByLifeMm,

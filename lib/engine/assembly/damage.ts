@@ -8,6 +8,8 @@ interface LayerDamage {
   high: number
   ductility: number | null
   capped: number
+  least: number
+  beyondModel: DamageResult['beyondModel']
 }
 
 /**
@@ -32,21 +34,40 @@ export function computeLayerDamage(bends: readonly Bend[], results: readonly Ben
       if (survivalLifeCycles === null || range === null) continue
       const damageOf = (lifeCycles: number) => computeDamage([{ cycles, lifeCycles }]).damage
       const damage = damageOf(survivalLifeCycles)
-      const layer = byLayer.get(layerId) ?? { contributions: [], low: 0, high: 0, ductility: null, capped: 0 }
+      const layer = byLayer.get(layerId) ?? {
+        contributions: [],
+        low: 0,
+        high: 0,
+        ductility: null,
+        capped: 0,
+        least: 0,
+        beyondModel: null,
+      }
       layer.contributions.push({ bendId: result.bendId, damage })
       layer.low += damageOf(range.high)
       layer.high += damageOf(range.low)
       if (ductilityLifeCycles !== null) layer.ductility = (layer.ductility ?? 0) + damageOf(ductilityLifeCycles)
       if (isLifeAtCap) layer.capped += damage
+      const [limit] = result.modelLimits
+      if (limit !== undefined) layer.beyondModel ??= { bendId: result.bendId, limit }
+      const known =
+        limit === undefined ? conductor : result.knownAtLeast?.conductors.find((each) => each.layerId === layerId)
+      if (known !== undefined && known.survivalLifeCycles !== null && !known.isLifeAtCap) {
+        layer.least += damageOf(known.survivalLifeCycles)
+      }
       byLayer.set(layerId, layer)
     }
   })
-  return [...byLayer].map(([conductorLayerId, { contributions, low, high, ductility, capped }]) => ({
-    conductorLayerId,
-    damageSum: contributions.reduce((sum, { damage }) => sum + damage, 0),
-    damageRange: { low, high },
-    ductilityDamageSum: ductility,
-    cappedDamageSum: capped,
-    contributions,
-  }))
+  return [...byLayer].map(
+    ([conductorLayerId, { contributions, low, high, ductility, capped, least, beyondModel }]) => ({
+      conductorLayerId,
+      damageSum: contributions.reduce((sum, { damage }) => sum + damage, 0),
+      damageRange: { low, high },
+      ductilityDamageSum: ductility,
+      cappedDamageSum: capped,
+      leastDamageSum: least,
+      beyondModel,
+      contributions,
+    }),
+  )
 }

@@ -27,6 +27,7 @@ export function makeUnknownBend(
     cycleRangePct: null,
     greatestStrainPct: null,
     modelLimits: [],
+    knownAtLeast: null,
     minRadiusByStrainMm: null,
     isMinRadiusFloor: false,
     minRadiusByLifeMm: null,

@@ -1,5 +1,5 @@
 export { accuracyOfStrainPct, LEAST_RADIUS_RATIO } from './accuracy'
-export { findAxisUm, type StripStack } from './bent-state'
+export { findAxisUm, momentNPerMmWidth, type StripStack } from './bent-state'
 export { type LayerConstant, readConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'
 export {

@@ -119,6 +119,8 @@ export interface CopperPartResult {
   readonly thicknessUm: number
   readonly peakStrainPct: number
   readonly peakRangePct: QuantityRange
+  /** When first bent; the cycle's range may be less. */
+  readonly firstBendStrainPct: number
   readonly allowablePct: number | null
   readonly yieldStrainPct: number
   readonly medianLifeCycles: number | null
@@ -141,6 +143,12 @@ export interface ModelLimit {
   /** Clauses, as those of a "cannot tell". */
   readonly because: string
   readonly decidedBy: string
+}
+
+/** Copper and face films of leaves that are no tighter than the models reach. */
+export interface KnownAtLeast {
+  readonly conductors: readonly ConductorStrainResult[]
+  readonly faceFilms: readonly FaceFilmResult[]
 }
 
 /** One bonded leaf of a bend: the whole section, or what lies between unbonded gaps. Depths from the bend's inside face. */
@@ -210,6 +218,11 @@ export interface BendResult {
   readonly greatestStrainPct: number | null
   /** Empty where the models reach the bend. */
   readonly modelLimits: readonly ModelLimit[]
+  /**
+   * Where the radius is too tight for a strain to be told: copper and face films opened to the least radius at which it can be. They
+   * strain at least that much, so that what fails there fails for certain. Null elsewhere, and where the stiffness is not known either.
+   */
+  readonly knownAtLeast: KnownAtLeast | null
   /** Radius at which the strain verdict just holds. */
   readonly minRadiusByStrainMm: number | null
   /** That radius is the least at which a strain can be told at all: at a smaller one nobody knows. */
@@ -320,6 +333,10 @@ export interface DamageResult {
   readonly ductilityDamageSum: number | null
   /** What the bends bring whose life lies past the end of the relation: at most this. */
   readonly cappedDamageSum: number
+  /** What is certain, where a bend lies out of the models' reach: that bend counts with no more than it is known to bring at least. */
+  readonly leastDamageSum: number
+  /** The first of those bends; null where the models reach all of them. */
+  readonly beyondModel: { readonly bendId: string; readonly limit: ModelLimit } | null
   readonly contributions: readonly { readonly bendId: string; readonly damage: number }[]
 }
 

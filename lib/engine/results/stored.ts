@@ -35,6 +35,7 @@ const NEW_IN_BEND = {
   cycleRangePct: null,
   greatestStrainPct: null,
   modelLimits: [],
+  knownAtLeast: null,
   isMinRadiusFloor: false,
   shieldShare: null,
 } satisfies Partial<BendResult>
@@ -66,11 +67,16 @@ const NEW_IN_LISTED_CONDUCTOR = {
   dropRangeVolt: null,
 } satisfies Partial<ConductorResult>
 
-const NEW_IN_DAMAGE = { ductilityDamageSum: null, cappedDamageSum: 0 } satisfies Partial<DamageResult>
+const NEW_IN_DAMAGE = {
+  ductilityDamageSum: null,
+  cappedDamageSum: 0,
+  beyondModel: null,
+} satisfies Partial<DamageResult>
 
 function liftDamage(damage: DamageResult): DamageResult {
   const { damageSum, damageRange }: Omit<DamageResult, 'damageRange'> & Partial<DamageResult> = damage
-  return { ...NEW_IN_DAMAGE, ...damage, damageRange: damageRange ?? { low: damageSum, high: damageSum } }
+  const filled: Partial<DamageResult> = { ...NEW_IN_DAMAGE, leastDamageSum: damageSum }
+  return { ...filled, ...damage, damageRange: damageRange ?? { low: damageSum, high: damageSum } }
 }
 
 /** Before engine 2 a typed yes or no was told by its comparison's name alone. */

@@ -1,7 +1,10 @@
+import type { Bend } from '../../../design'
+import type { BendResult, Limit } from '../../../results'
 import { listBends } from '../../checks'
-import { decide, notApplicable } from '../../decide'
+import { computeMargin, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
+import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const leafLength = defineItem({
@@ -18,19 +21,40 @@ export const leafLength = defineItem({
   monotone: [{ path: 'bends[].angleDeg', worse: 'larger' }, ...WIDER_TOLERANCES],
   check: (context) => {
     const limit = context.getLimit('leafLengthDifferenceMm')
-    return listBends(context).map(({ bend, result, place }) =>
-      result.leaves.length < 2
-        ? notApplicable(`bend ${bend.name} has one leaf`, [place])
-        : decide({
-            value: result.leafLengthDifferenceMm,
-            range: result.leafLengthRangeMm,
-            limit,
-            places: [place],
-            what: `length difference of leaves in bend ${bend.name}`,
-            equation: 'pitch of leaves x angle',
-            sourceKey: 'exactArithmetic',
-            remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => formatValue(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
-          }),
-    )
+    return listBends(context).map(({ bend, result, index, place }) => {
+      if (result.leaves.length === 0) {
+        return result.missing.length > 0
+          ? notComputedFrom(result.missing, [place])
+          : notComputed(['bends', index, 'zoneId'], `layers of bend ${bend.name}`, [place])
+      }
+      if (result.leaves.length < 2) return notApplicable(`bend ${bend.name} has one leaf`, [place])
+      const decided = decide({
+        value: result.leafLengthDifferenceMm,
+        range: result.leafLengthRangeMm,
+        limit,
+        places: [place],
+        what: `length difference of leaves in bend ${bend.name}`,
+        equation: 'pitch of leaves x angle',
+        sourceKey: 'exactArithmetic',
+        remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => formatValue(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
+      })
+      return holdsWhereverAxesLie(bend, result, limit) ? decided : withinModel(result, decided, () => false)
+    })
   },
 })
+
+/** An axis lies somewhere in its leaf: from that alone a difference may be too much, or little enough. */
+function holdsWhereverAxesLie(
+  { angleDeg }: Bend,
+  { leaves, leafLengthRangeMm: range }: BendResult,
+  limit: Limit,
+): boolean {
+  const [inner, outer] = [leaves[0], leaves.at(-1)]
+  if (inner === undefined || outer === undefined) return false
+  const lengthMm = (pitchUm: number) => (pitchUm / 1000) * ((angleDeg * Math.PI) / 180)
+  const leastMm = lengthMm(outer.innerDepthUm - inner.innerDepthUm - inner.thicknessUm)
+  const greatestMm = lengthMm(outer.innerDepthUm + outer.thicknessUm - inner.innerDepthUm)
+  // Tolerances widen it by as much as they do the computed difference.
+  const spreadMm = range.high - range.low
+  return computeMargin(leastMm, limit) < 0 || computeMargin(greatestMm + spreadMm, limit) >= 0
+}

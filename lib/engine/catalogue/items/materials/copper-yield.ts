@@ -1,6 +1,9 @@
+import type { Bend } from '../../../design'
+import type { ConductorStrainResult, CopperPartResult, DecidedOutcome, Place } from '../../../results'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
+import { withinModel } from '../../model-reach'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const copperYield = defineItem({
@@ -18,24 +21,43 @@ export const copperYield = defineItem({
   check: (context) =>
     checkDynamicBends(context, ({ bend, result, place }) =>
       result.conductors.map((conductor) =>
-        decide({
-          value: conductor.peakStrainPct,
-          range: conductor.peakRangePct,
-          limit: makeSourceLimit({
-            key: 'yieldStrainPct',
-            value: conductor.yieldStrainPct,
-            unit: 'pct',
-            sense: 'at-most',
-            sourceKey: 'plasticBending',
-          }),
-          places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
-          what: `strain of ${conductor.name} in bend ${bend.name}`,
-          equation: 'yield strain = yield strength / modulus',
-          sourceKey: 'plasticBending',
-          cautions: conductor.pastYield
-            ? ['Strain is that of the formed section, whose axis moves as copper yields; the bend keeps some set.']
-            : [],
-        }),
+        withinModel(result, judge(conductor, bend, place), ({ conductors }) =>
+          conductors.some(
+            (known) => known.layerId === conductor.layerId && judge(known, bend, place).verdict === 'fails',
+          ),
+        ),
       ),
     ),
 })
+
+type Copper = Pick<CopperPartResult, 'firstBendStrainPct' | 'peakRangePct' | 'yieldStrainPct'>
+
+/** Foil and plating yield each by its own strength: the one nearest to it decides. Yield begins in the first bend. */
+function judge(conductor: ConductorStrainResult, bend: Bend, place: Place): DecidedOutcome {
+  const parts: readonly Copper[] = conductor.parts.length > 0 ? conductor.parts : [conductor]
+  const share = (part: Copper) => part.firstBendStrainPct / part.yieldStrainPct
+  const nearest = parts.reduce((one, other) => (share(other) > share(one) ? other : one))
+  const { firstBendStrainPct, peakRangePct, yieldStrainPct } = nearest
+  return decide({
+    value: firstBendStrainPct,
+    // The range is that of a cycle, which copper past yield sets apart from the first bend.
+    range: {
+      low: Math.min(peakRangePct.low, firstBendStrainPct),
+      high: Math.max(peakRangePct.high, firstBendStrainPct),
+    },
+    limit: makeSourceLimit({
+      key: 'yieldStrainPct',
+      value: yieldStrainPct,
+      unit: 'pct',
+      sense: 'at-most',
+      sourceKey: 'plasticBending',
+    }),
+    places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
+    what: `strain of ${conductor.name} in bend ${bend.name}`,
+    equation: 'yield strain = yield strength / modulus',
+    sourceKey: 'plasticBending',
+    cautions: conductor.pastYield
+      ? ['Strain is that of the formed section, whose axis moves as copper yields; the bend keeps some set.']
+      : [],
+  })
+}

@@ -1,5 +1,5 @@
 import { DAMAGE_SUM_AT_FAILURE } from '../../../life'
-import type { DamageResult, DecidedOutcome, MissingInput, Outcome } from '../../../results'
+import type { DamageResult, DecidedOutcome, MissingInput, ModelLimit, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -57,7 +57,10 @@ export const damageSum = defineItem({
         ],
         remark: shares.length === 0 ? undefined : `By bend: ${shares.join(', ')}.`,
       })
-      return judgeReach(decided, damage, what)
+      const { beyondModel } = damage
+      return beyondModel === null
+        ? judgeReach(decided, damage, what)
+        : judgeBeyondModel(decided, damage, beyondModel.limit, what)
     })
   },
 })
@@ -73,4 +76,17 @@ function judgeReach(decided: DecidedOutcome, damage: DamageResult, what: string)
   return damage.ductilityDamageSum === null || computeMargin(damage.ductilityDamageSum, limit) >= 0
     ? decided
     : cannotTell(what, BEYOND_REACH['strength-governed'], places, decided)
+}
+
+/** What a bend brings whose strain nobody can tell may be anything; what the others bring, and it at least, may be too much already. */
+function judgeBeyondModel(
+  decided: DecidedOutcome,
+  damage: DamageResult,
+  modelLimit: ModelLimit,
+  what: string,
+): Outcome {
+  const { limit, places, value } = decided
+  return computeMargin(damage.leastDamageSum, limit) < 0
+    ? decided
+    : cannotTell(what, modelLimit, places, { value, limit })
 }

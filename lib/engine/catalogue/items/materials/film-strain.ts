@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import type { FaceFilmResult, Outcome } from '../../../results'
+import { type FaceFilmResult, getOutcomeVerdict, type Outcome } from '../../../results'
 import { type BendUnderCheck, isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -26,7 +26,16 @@ export const filmStrain = defineItem({
         return notApplicable(`no film lies at a face of bend ${bend.name}`, [place])
       }
       if (bend.use === null) return notComputedUse(each)
-      return films.map((film) => withinModel(result, judge(context, each, film)))
+      return films.map((film) =>
+        withinModel(result, judge(context, each, film), ({ faceFilms }) =>
+          faceFilms.some(
+            (known) =>
+              known.layerId === film.layerId &&
+              known.side === film.side &&
+              getOutcomeVerdict(judge(context, each, known)) === 'fails',
+          ),
+        ),
+      )
     }),
 })
 

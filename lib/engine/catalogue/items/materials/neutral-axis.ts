@@ -1,8 +1,9 @@
 import type { Outcome } from '../../../results'
 import { checkDynamicBends, placeOf } from '../../checks'
-import { decide } from '../../decide'
+import { computeMargin, decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { formatValue } from '../../format-value'
+import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const neutralAxis = defineItem({
@@ -13,7 +14,7 @@ export const neutralAxis = defineItem({
   titles: { meets: 'Conductors lie near the neutral axis', fails: 'A conductor lies well off the neutral axis' },
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: ['neutralAxisOffsetFraction'],
-  sourceKeys: ['compositeBeam'],
+  sourceKeys: ['compositeBeam', 'plasticBending'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: WIDER_TOLERANCES,
@@ -25,19 +26,31 @@ export const neutralAxis = defineItem({
         const leaf = result.leaves.find((candidate) => candidate.leafIndex === conductor.leafIndex)
         if (leaf === undefined) continue
         const middleUm = (conductor.innerDepthUm + conductor.outerDepthUm) / 2
-        const offsetUm = middleUm - leaf.neutralAxisDepthUm
-        outcomes.push(
-          decide({
-            value: Math.abs(offsetUm) / leaf.thicknessUm,
-            range: conductor.axisOffsetRangeFraction ?? undefined,
-            limit,
-            places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
-            what: `offset of ${conductor.name} from the neutral axis in ${bend.name}, share of thickness`,
-            equation: 'y_n = sum(E_i t_i y_i) / sum(E_i t_i)',
-            sourceKey: 'compositeBeam',
-            remark: `It lies ${formatValue(Math.abs(offsetUm), 'um')} to the ${offsetUm < 0 ? 'inside' : 'outside'}.`,
-          }),
-        )
+        const elasticUm = middleUm - leaf.neutralAxisDepthUm
+        const formedUm = middleUm - leaf.formedAxisDepthUm
+        // Copper past yield moves the axis: what lies near only one of the two does not lie near the axis.
+        const isFormedFurther = Math.abs(formedUm) > Math.abs(elasticUm)
+        const offsetUm = isFormedFurther ? formedUm : elasticUm
+        const moved = (Math.abs(offsetUm) - Math.abs(elasticUm)) / leaf.thicknessUm
+        const range = conductor.axisOffsetRangeFraction
+        const decided = decide({
+          value: Math.abs(offsetUm) / leaf.thicknessUm,
+          // How far yield moves the axis is taken from nominal.
+          range: range === null ? undefined : { low: range.low + moved, high: range.high + moved },
+          limit,
+          places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
+          what: `offset of ${conductor.name} from the neutral axis in ${bend.name}, share of thickness`,
+          equation: isFormedFurther ? 'axis of the formed section, sum N = 0' : 'y_n = sum(E_i t_i y_i) / sum(E_i t_i)',
+          sourceKey: isFormedFurther ? 'plasticBending' : 'compositeBeam',
+          remark: `It lies ${formatValue(Math.abs(offsetUm), 'um')} to the ${offsetUm < 0 ? 'inside' : 'outside'}${
+            isFormedFurther
+              ? ` of the axis as formed, ${formatValue(Math.abs(elasticUm), 'um')} from it while nothing yields`
+              : ''
+          }.`,
+        })
+        // The elastic axis needs no radius: copper that is far from it is so in every bend.
+        const isFarAnyway = computeMargin(Math.abs(elasticUm) / leaf.thicknessUm, limit) < 0
+        outcomes.push(withinModel(result, decided, () => isFarAnyway))
       }
       return outcomes
     })

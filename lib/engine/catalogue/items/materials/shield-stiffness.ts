@@ -1,6 +1,7 @@
 import { listBends, placeOf } from '../../checks'
-import { decide, notApplicable } from '../../decide'
+import { decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const shieldStiffness = defineItem({
@@ -11,25 +12,33 @@ export const shieldStiffness = defineItem({
   titles: { meets: 'Shields add little stiffness', fails: 'A shield brings much of the stiffness of a bend' },
   appliesTo: { needs: ['bends'], says: 'bends that carry a shield film' },
   limits: ['shieldStiffnessShareFraction'],
-  sourceKeys: ['compositeBeam'],
+  sourceKeys: ['compositeBeam', 'plasticBending'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: WIDER_TOLERANCES,
   check: (context) => {
     const limit = context.getLimit('shieldStiffnessShareFraction')
-    return listBends(context).map(({ bend, result, zone, place }) => {
+    return listBends(context).map(({ bend, result, zone, index, place }) => {
       const shields = (zone?.layers ?? []).filter((layer) => layer.kind === 'shield-film')
-      if (result.shieldShare === null) return notApplicable(`no shield film in bend ${bend.name}`, [place])
-      return decide({
+      if (shields.length === 0 && zone !== null) return notApplicable(`no shield film in bend ${bend.name}`, [place])
+      if (result.shieldShare === null) {
+        return result.missing.length > 0
+          ? notComputedFrom(result.missing, [place])
+          : notComputed(['bends', index, 'zoneId'], `layers of bend ${bend.name}`, [place])
+      }
+      const decided = decide({
         value: result.shieldShare.nominal,
         range: result.shieldShare.range,
         limit,
         places: [place, ...shields.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
         what: `share of stiffness that shields bring in bend ${bend.name}`,
-        equation: "sum of E' t ((y - y_n)^2 + t^2/12) of the shields / rigidity of the leaves",
+        equation:
+          "sum of E' t ((y - y_n)^2 + t^2/12) of the shields / rigidity of the leaves; as formed, by their moments",
         sourceKey: 'compositeBeam',
         cautions: ['The neutral axis is that of the shielded section; without the shield it would move.'],
       })
+      // The share changes with the radius, and either way.
+      return withinModel(result, decided, () => false)
     })
   },
 })

@@ -1,7 +1,7 @@
 import type { Metadata, Viewport } from 'next'
 import { cookies, headers } from 'next/headers'
 import type { ReactNode } from 'react'
-import { countCompanyRequests } from '@/lib/data'
+import { listOwnCompanies } from '@/lib/data'
 import { CAUTIONS } from '@/lib/engine/cautions'
 import { getActor, NONCE_HEADER } from '@/lib/server'
 import { Masthead } from './_components/shell/masthead'
@@ -31,7 +31,7 @@ export const viewport: Viewport = {
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
   const [jar, head, actor] = await Promise.all([cookies(), headers(), getActor()])
-  const companyRequests = actor === null ? 0 : await countCompanyRequests(actor)
+  const companies = actor === null ? [] : await listOwnCompanies(actor)
   const theme = parseThemePreference(jar.get(THEME_COOKIE)?.value)
   const unit = parseLengthUnitPreference(jar.get(LENGTH_UNIT_COOKIE)?.value)
   return (
@@ -43,7 +43,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
         </a>
         <UnitProvider initialUnit={unit}>
           <NavigationStatus />
-          <Masthead actor={actor} companyRequests={companyRequests} />
+          <Masthead actor={actor} companies={companies} />
           <main id="content" className="page" tabIndex={-1}>
             {children}
           </main>

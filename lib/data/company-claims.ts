@@ -78,23 +78,35 @@ export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promis
     if (known === null || known.kind !== 'fabricator' || known.projectId !== null) {
       refuseField('knownCompanyId', 'unknown', 'is no company that the workspace knows')
     }
-    await moveInto(context, company.id, { ...known, projectId })
+    const isAsked = await moveInto(context, company.id, { ...known, projectId })
     await record({
       action: 'company-merged',
       subject: { kind: 'company', id: company.id },
       companyId: known.id,
       details: { company: company.name, into: known.name },
     })
+    if (isAsked) {
+      await record({
+        action: 'company-asked',
+        subject: { kind: 'company', id: known.id },
+        projectId,
+        companyId: known.id,
+        details: { company: known.name, for: '' },
+      })
+    }
     return null
   })
 }
 
-/** Its own sheets and limits stay behind with it: the known company has those that its people wrote. */
+/**
+ * Its own sheets and limits stay behind with it: the known company has those that its people wrote.
+ * @returns whether the known company is asked by this: the project had not asked it before
+ */
 async function moveInto(
   { tx, standing, at }: WriteContext,
   fromId: string,
   known: { readonly id: string; readonly projectId: string },
-): Promise<void> {
+): Promise<boolean> {
   const people = await tx.companyPerson.findMany({ where: { companyId: fromId } })
   for (const { userId } of people) {
     const place = { companyId: known.id, userId }
@@ -125,16 +137,16 @@ async function moveInto(
     data: { revokedAt: at },
   })
   const part = { companyId: known.id, projectId: known.projectId }
-  await tx.participation.upsert({
-    where: { companyId_projectId: part },
-    create: { ...part, state: 'asked', askedById: standing.userId, askedAt: at },
-    update: {},
-  })
+  const isAsked = (await tx.participation.findUnique({ where: { companyId_projectId: part } })) === null
+  if (isAsked) {
+    await tx.participation.create({ data: { ...part, state: 'asked', askedById: standing.userId, askedAt: at } })
+  }
   await tx.participation.deleteMany({ where: { companyId: fromId } })
   await tx.company.update({
     where: { id: fromId },
     data: { mergedIntoId: known.id, scopeKey: `merged/${fromId}` },
   })
+  return isAsked
 }
 
 async function moveShares(tx: TransactionClient, fromId: string, toId: string): Promise<void> {

@@ -2,6 +2,7 @@ import 'server-only'
 import { readStoredSentences } from '@/lib/engine'
 import { STAGE_LABELS, type Stage } from '@/lib/review'
 import { maySeeThread, readStage } from './authorization'
+import { queueRequestNotices } from './mail-company-requests'
 import { isEventAction, queueEventNotices } from './mail-events'
 import { isProposalAction, queueProposalNotices } from './mail-proposals'
 import {
@@ -33,6 +34,7 @@ export async function queueNotices(happening: Happening): Promise<void> {
   else if (action === 'signature-voided') await queueVoidedNotices(happening)
   else if (isEventAction(action)) await queueEventNotices(happening, action)
   else if (isProposalAction(action)) await queueProposalNotices(happening, action)
+  else if (action === 'company-asked') await queueRequestNotices(happening)
 }
 
 async function queueThreadNotices(happening: Happening): Promise<void> {

@@ -131,16 +131,19 @@ export async function queueTo(
     recipient: { userId: reader.userId, name: reader.name, address: reader.address },
     text: composeMail(notice),
     subjectKey,
-    replyTo: await findReplyTo(tx, by, reader),
+    replyTo: await findReplyTo(tx, by, reader.fabricatorCompanyId),
   })
 }
 
 /** Whoever acted answers for it. Between two fabricators no address passes, nor that of an account that is disabled. */
-async function findReplyTo(tx: TransactionClient, by: Happening['by'], reader: Reader): Promise<MailAddress | null> {
+export async function findReplyTo(
+  tx: TransactionClient,
+  by: Happening['by'],
+  fabricatorCompanyId: string | null,
+): Promise<MailAddress | null> {
   if (by.userId === null) return null
   const user = await tx.user.findUnique({ where: { id: by.userId }, include: { memberships: true } })
   if (user === null || user.disabledAt !== null) return null
-  const { fabricatorCompanyId } = reader
   const isForeign = user.memberships.some(
     ({ role, companyId }) => role === 'fabricator' && fabricatorCompanyId !== null && companyId !== fabricatorCompanyId,
   )

@@ -4,10 +4,11 @@ import type { Sharing } from '@/lib/review'
 import { type Actor, requireCompany } from './authorization'
 import type { TransactionClient } from './client'
 import { NotFoundError, refuseClash, refuseField, refuseStale } from './errors'
+import { toCompanyView } from './part-views'
 import { requireTakesPart } from './participation-record'
 import { read } from './read'
 import { readSharing, toSharingColumns } from './sharing-record'
-import type { Outcome } from './views'
+import type { Outcome, OwnCompanyView } from './views'
 import { write } from './write'
 
 /**
@@ -56,14 +57,22 @@ export function decideParticipation(actor: Actor, input: DecideParticipationInpu
   })
 }
 
-/** Projects that await an answer of the companies that the person administers. */
-export function countCompanyRequests(actor: Actor): Promise<number> {
+/** The person's own companies by name, each with the projects that await an answer which the person may give. */
+export function listOwnCompanies(actor: Actor): Promise<readonly OwnCompanyView[]> {
   // Most people are of no company: nothing is read for them.
-  if (actor.companies.length === 0) return Promise.resolve(0)
-  return read(actor, ({ tx, standing }) => {
-    const administered = standing.companies.filter(({ role }) => role === 'administrator')
-    const companyIds = administered.map(({ companyId }) => companyId)
-    return tx.participation.count({ where: { companyId: { in: companyIds }, state: 'asked' } })
+  if (actor.companies.length === 0) return Promise.resolve([])
+  return read(actor, async ({ tx, standing }) => {
+    const rows = await tx.company.findMany({
+      where: { id: { in: standing.companies.map(({ companyId }) => companyId) } },
+      include: { participations: { where: { state: 'asked' }, select: { id: true } } },
+      orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],
+    })
+    return rows.map((row) => ({
+      company: toCompanyView(row),
+      requestCount: standing.companies.some(({ companyId, role }) => companyId === row.id && role === 'administrator')
+        ? row.participations.length
+        : 0,
+    }))
   })
 }
 

@@ -17,6 +17,7 @@ import type { TransactionClient } from './client'
 import { refuseField } from './errors'
 import type { Prisma } from './generated/sqlite/client'
 import { toInvitationView } from './invitations'
+import { listCompanyIds } from './merged-companies'
 import { foldName } from './names'
 import { toCompanyView } from './part-views'
 import { read } from './read'
@@ -213,12 +214,14 @@ async function listTimeline(
   projectId: string,
   view: { readonly revisions: readonly SummaryRow[]; readonly fabricatorCompanyId: string | null },
 ): Promise<TimelineEntry[]> {
+  const { fabricatorCompanyId } = view
+  const ownIds = fabricatorCompanyId === null ? [] : await listCompanyIds(tx, fabricatorCompanyId)
   const forFabricator: Prisma.TrailRecordWhereInput = {
     revisionId: { in: view.revisions.map(({ id }) => id) },
-    OR: [{ companyId: view.fabricatorCompanyId }, { action: { in: [...SHOWN_TO_FABRICATORS] }, companyId: null }],
+    OR: [{ companyId: { in: [...ownIds] } }, { action: { in: [...SHOWN_TO_FABRICATORS] }, companyId: null }],
   }
   const rows = await tx.trailRecord.findMany({
-    where: { projectId, ...(view.fabricatorCompanyId === null ? {} : forFabricator) },
+    where: { projectId, ...(fabricatorCompanyId === null ? {} : forFabricator) },
     orderBy: { sequence: 'desc' },
     take: TIMELINE_LENGTH,
   })

@@ -1,6 +1,7 @@
 /** What the application writes to people about. */
 export const MAIL_KINDS = [
   'invitation',
+  'company-asked',
   'query',
   'answer',
   'mention',
@@ -19,6 +20,7 @@ export type MailKind = (typeof MAIL_KINDS)[number]
 
 /** What a person can do without. An invitation goes to somebody who has no account yet; what happens to an account is always told. */
 export const OPTIONAL_MAIL_KINDS = [
+  'company-asked',
   'query',
   'answer',
   'mention',
@@ -34,6 +36,7 @@ export type OptionalMailKind = (typeof OPTIONAL_MAIL_KINDS)[number]
 
 export const MAIL_KIND_LABELS: Readonly<Record<MailKind, string>> = {
   invitation: 'Invitation',
+  'company-asked': 'A project that asks your company to take part',
   query: 'An engineering query or a change that the other side asks for',
   answer: 'An answer in a thread of yours',
   mention: 'A comment that mentions you',

@@ -40,6 +40,20 @@ export type MailNotice =
       readonly expiresOn: string
     }
   | {
+      readonly kind: 'company-asked'
+      /** Null for a name that the reader must not be told. */
+      readonly projectName: string | null
+      readonly companyName: string
+      readonly by: string
+      /** The company for which they ask; null for an admin who is not in the project. */
+      readonly byCompany: string | null
+      /** What is wanted: an administrator of the company decides; where it has none, an admin of the workspace names one. */
+      readonly wanted: 'take-part' | 'bring-person' | 'name-administrator'
+      /** The address of whom the project would like to see invited; empty where it named nobody. */
+      readonly askedFor: string
+      readonly href: string
+    }
+  | {
       readonly kind: 'query' | 'answer' | 'mention'
       readonly place: MailPlace
       readonly threadKind: string
@@ -192,6 +206,8 @@ export function composeMail(notice: MailNotice): MailText {
         act: { label: 'Accept the invitation', href: notice.href },
         footer: `If you do not know ${notice.invitedBy}, leave this message alone: nothing happens.`,
       })
+    case 'company-asked':
+      return composeRequestMail(notice)
     case 'query':
     case 'answer':
     case 'mention':
@@ -285,6 +301,37 @@ export function composeMail(notice: MailNotice): MailText {
         footer: `Sent once a day while something waits. To do without: ${notice.accountHref}`,
       })
   }
+}
+
+function composeRequestMail(notice: Extract<MailNotice, { kind: 'company-asked' }>): MailText {
+  const { by, byCompany, companyName, wanted, askedFor, href } = notice
+  const project = notice.projectName === null ? 'a project' : `the project ${notice.projectName}`
+  const person = askedFor === '' ? 'somebody' : askedFor
+  const asked = wanted === 'bring-person' ? `to bring ${person} into ${project}` : `to take part in ${project}`
+  const acts = {
+    'take-part': {
+      sentence: `Wanted from you: decide whether ${companyName} takes part. Until then the project sees nothing of it. Taking part shows what you have set for further projects, which you can change for this one.`,
+      label: 'Answer the request',
+    },
+    'bring-person': {
+      sentence: `Wanted from you: bring ${person} into the project, or somebody else of ${companyName}. The company takes part already.`,
+      label: 'Open the company’s page',
+    },
+    'name-administrator': {
+      sentence: `Wanted from you: name an administrator of ${companyName}. It has none, so nobody can answer for it.`,
+      label: 'Open the list of companies',
+    },
+  }[wanted]
+  return renderLetter({
+    subject: `${notice.projectName ?? 'A project'} asks ${companyName} ${wanted === 'bring-person' ? `for ${person}` : 'to take part'}`,
+    paragraphs: [
+      `${by}${byCompany === null ? ', an admin of the workspace,' : ` of ${byCompany}`} asks ${companyName} ${asked}.`,
+      ...(wanted !== 'bring-person' && askedFor !== '' ? [`They would like to work with ${askedFor}.`] : []),
+      acts.sentence,
+    ],
+    act: { label: acts.label, href },
+    footer: CHOICE,
+  })
 }
 
 const THREAD_LEAD = { query: 'asks', answer: 'answered', mention: 'mentions you' } as const

@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import type { Actor } from '@/lib/data'
+import type { Actor, OwnCompanyView } from '@/lib/data'
 import { AccountMenu } from './account-menu'
 import { type NavLink, NavLinks } from './nav-links'
 import { paths } from './paths'
@@ -7,19 +7,18 @@ import { LengthUnitSwitch } from './switches'
 
 interface MastheadProps {
   readonly actor: Actor | null
-  /** Projects that await an answer of the person's company. */
-  readonly companyRequests: number
+  readonly companies: readonly OwnCompanyView[]
 }
 
 /** The line at the head of every page: where one can go, in which unit lengths read, who is signed in. */
-export function Masthead({ actor, companyRequests }: MastheadProps) {
+export function Masthead({ actor, companies }: MastheadProps) {
   return (
     <header className="masthead no-print">
       <div className="masthead-inner">
         <Link href={paths.home()} className="wordmark">
           Bendworthy
         </Link>
-        {actor !== null && <NavLinks label="Main" links={listLinks(actor, companyRequests)} />}
+        {actor !== null && <NavLinks label="Main" links={listLinks(actor, companies)} />}
         <div className="masthead-end">
           <LengthUnitSwitch />
           {actor !== null && <AccountMenu name={actor.name} />}
@@ -29,15 +28,17 @@ export function Masthead({ actor, companyRequests }: MastheadProps) {
   )
 }
 
-function listLinks(actor: Actor, companyRequests: number): NavLink[] {
-  const companyId = actor.companies[0]?.companyId
+function listLinks(actor: Actor, companies: readonly OwnCompanyView[]): NavLink[] {
   return [
     { href: paths.home(), label: 'What waits', isExact: true },
     { href: paths.projects(), label: 'Projects' },
     { href: paths.catalogue(), label: 'Catalogue' },
-    ...(companyId === undefined
-      ? []
-      : [{ href: paths.company(companyId), label: 'Our company', count: companyRequests }]),
+    ...companies.map(({ company, requestCount }) => ({
+      href: paths.company(company.id),
+      // Of several only their names tell which is which.
+      label: companies.length === 1 ? 'Our company' : company.name,
+      count: requestCount,
+    })),
     ...(actor.isAdmin ? [{ href: paths.workspace(), label: 'Workspace' }] : []),
   ]
 }

@@ -4,6 +4,13 @@ import type { CompanyView, InvitationView, PersonView } from './people'
 
 export type ParticipationState = 'asked' | 'takes-part' | 'declined' | 'ended'
 
+/** A company of the person's own, as the main links name it. */
+export interface OwnCompanyView {
+  readonly company: CompanyView
+  /** Projects that await an answer which the person may give. */
+  readonly requestCount: number
+}
+
 export interface CompanyPersonView {
   readonly user: PersonView
   readonly email: string

@@ -5,6 +5,7 @@ import { NOTHING_SHARED } from '@/lib/review'
 import { expectDone, expectInvited, expectRefused } from '@/test/factories/outcomes'
 import {
   getActorOf,
+  joinFabricator,
   makeProject,
   makeTeam,
   makeUser,
@@ -75,9 +76,10 @@ describeOnBothDatabases('typing the name of a known company', () => {
       askedFor: 'me@throwaway.example',
     })
     expect(await actions(team.companies.brackenfold)).toContain('company-asked')
-    expect(await data.countCompanyRequests(team.fabricator)).toBe(1)
-    expect(await data.countCompanyRequests(team.rivalFabricator)).toBe(0)
-    expect(await data.countCompanyRequests(team.outsider)).toBe(0)
+    const counts = async (who: data.Actor) => (await data.listOwnCompanies(who)).map(({ requestCount }) => requestCount)
+    expect(await counts(team.fabricator)).toEqual([1])
+    expect(await counts(team.rivalFabricator)).toEqual([0])
+    expect(await counts(team.outsider)).toEqual([])
   })
 
   it('opens nothing of it: no sheet, no limit, no page, before it agrees and after it declined', async () => {
@@ -282,15 +284,43 @@ describeOnBothDatabases('a name that nobody knows', () => {
         text: 'Which foil is it?',
       }),
     )
+    const before = (await data.getProject(actor, other)).timeline.map(({ sentence }) => sentence)
     await expectDone(data.confirmCompany(team.admin, { companyId: rival.id, knownCompanyId: known }))
     expect(await partOf(known, other)).toMatchObject({ state: 'asked', matrixSharing: 'not-shared' })
+    expect((await data.listOwnCompanies(team.rivalFabricator)).map(({ requestCount }) => requestCount)).toEqual([1])
     const again = await getActorOf(actor.userId)
+    // What was done under the typed name stays in the timeline of the company that it turned out to be, and in no other's.
+    const saidTo = async (who: data.Actor) =>
+      (await data.getProject(who, other)).timeline.map(({ sentence }) => sentence)
+    expect(await saidTo(again)).toEqual(before)
+    expect(before.join('\n')).toMatch(/Which foil\?/)
+    await takePart(other, team.companies.brackenfold)
+    const third = await joinFabricator(await makeUser('Third Party'), other, team.companies.brackenfold, 'member')
+    await expectDone(data.shareRevision(team.outsider, { revisionId, companyId: team.companies.brackenfold }))
+    expect((await saidTo(third)).join('\n')).not.toMatch(/Which foil\?|Ostrel/)
     expect(again.companies).toEqual([{ companyId: known, role: 'member' }])
     expect((await data.getRevision(again, revisionId)).threads.map(({ id }) => id)).toEqual([threadId])
     const save = { companyId: known, key: 'platingInBendUm', value: 1, note: '', seenVersion: 0 }
     await expect(data.setLimit(again, save)).rejects.toThrow(data.NotAllowedError)
     await expect(data.getCompany(team.outsider, known)).rejects.toThrow(data.NotFoundError)
     expect(await actions(known)).toContain('company-merged')
+  })
+})
+
+describeOnBothDatabases('somebody of two companies', () => {
+  it('finds both, by name, each with what awaits an answer that they may give', async () => {
+    const team = await makeTeam()
+    const { brackenfold, ostrel } = team.companies
+    await db().companyPerson.create({ data: { companyId: ostrel, userId: team.fabricator.userId, role: 'member' } })
+    for (const companyName of [await nameOf(brackenfold), await nameOf(ostrel)]) {
+      const projectId = await makeOwnProject(team)
+      await expectDone(data.createInvitation(team.outsider, { projectId, role: 'fabricator', companyName }))
+    }
+    const both = await getActorOf(team.fabricator.userId)
+    expect(await data.listOwnCompanies(both)).toMatchObject([
+      { company: { id: brackenfold }, requestCount: 1 },
+      { company: { id: ostrel }, requestCount: 0 },
+    ])
   })
 })
 

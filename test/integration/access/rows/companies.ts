@@ -195,8 +195,8 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     seenBy: 'brackenfold',
   },
   {
-    name: 'countCompanyRequests',
-    run: (a) => data.countCompanyRequests(a),
+    name: 'listOwnCompanies',
+    run: (a) => data.listOwnCompanies(a),
     reached: 'ok',
     may: EVERYBODY,
     seenBy: 'workspace',

@@ -84,6 +84,16 @@ export async function findActor(sessionId: string, visit: Pick<Visit, 'isThisMac
   return { ...toActor(user), sessionId }
 }
 
+/** Whether the session by which somebody acts still counts: for what goes on after the request that asked it. */
+export async function isSessionOpen({ sessionId }: Pick<Actor, 'sessionId'>): Promise<boolean> {
+  if (sessionId === null) return true
+  const session = await db().session.findUnique({
+    where: { id: sessionId },
+    select: { endedAt: true, expiresAt: true },
+  })
+  return session !== null && session.endedAt === null && session.expiresAt > now()
+}
+
 type UserRow = Omit<Actor, 'userId' | 'sessionId'> & { readonly id: string }
 
 function toActor(user: UserRow): Actor {

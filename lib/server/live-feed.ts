@@ -1,13 +1,21 @@
 import 'server-only'
 import { log } from '@/lib/config'
-import { type Actor, type LiveEvent, type LiveEvents, listLiveEvents, NotAllowedError, NotFoundError } from '@/lib/data'
+import {
+  type Actor,
+  isSessionOpen,
+  type LiveEvent,
+  type LiveEvents,
+  listLiveEvents,
+  NotAllowedError,
+  NotFoundError,
+} from '@/lib/data'
 import { getPlaces } from './places'
 
 /** Soon enough to talk, seldom enough that a hundred open pages cost nothing. */
 const POLL_MS = 1_000
 /** Below the half minute after which common proxies end a silent connection. */
 const SIGN_OF_LIFE_MS = 15_000
-/** Then the page connects anew, and is asked anew who it is: a session that was ended must not listen on. */
+/** Then the page connects anew: a connection whose other end is gone without a word is not kept for ever. */
 const LONGEST_MS = 10 * 60_000
 const RETRY_MS = 2_000
 
@@ -69,8 +77,14 @@ export async function openLiveFeed(
       }
       const tick = async (): Promise<void> => {
         try {
-          const next = await listLiveEvents(actor, revisionId, place)
+          // Asked before anything is read: a session that was ended hears nothing of what came after.
+          const isStillThere = await isSessionOpen(actor)
+          const next = isStillThere ? await listLiveEvents(actor, revisionId, place) : null
           if (isOver) return
+          if (next === null) {
+            finish()
+            return
+          }
           tell(next)
         } catch (error) {
           const isExpected = error instanceof NotFoundError || error instanceof NotAllowedError

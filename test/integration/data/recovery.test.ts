@@ -6,6 +6,7 @@ import { expectDone, expectRefused, expectSignedIn } from '@/test/factories/outc
 import { makeTeam, PASSWORD } from '@/test/factories/people'
 import { VISIT_HERE, visitFrom } from '@/test/factories/visits'
 import { describeOnBothDatabases } from '@/test/setup/databases'
+import { runAccountRecover } from './commands'
 
 const NEW_PASSWORD = 'godwit-curlew-dunlin'
 
@@ -122,6 +123,49 @@ describeOnBothDatabases('a reset by hand', () => {
     await expectSignedIn(data.authenticate({ email: admin.email, password: NEW_PASSWORD }, visitFrom('a')))
     expect(await data.recoverAccount('nobody@example.org', { removeSecondFactor: false })).toBeNull()
     expect(await listActions(admin.userId)).toEqual(['account-enabled', 'reset-link-made', 'password-reset'])
+  }, 400_000)
+})
+
+describeOnBothDatabases('the command that recovers an account', (current) => {
+  it('prints a link that works once, removes the second factor where it is told to, and exits as it says', async () => {
+    const { admin, lead } = await makeTeam()
+    await db().user.update({ where: { id: admin.userId }, data: { totpSealed: 'lost with the telephone' } })
+    await db().user.update({ where: { id: lead.userId }, data: { totpSealed: 'kept' } })
+
+    const kept = await runAccountRecover(current(), [lead.email])
+    expect(kept).toMatchObject({ status: 0 })
+    expect((await db().user.findUniqueOrThrow({ where: { id: lead.userId } })).totpSealed).toBe('kept')
+
+    const { status, output } = await runAccountRecover(current(), [admin.email, '--remove-second-factor'])
+    expect(output).toMatch(/Open this within a day/)
+    expect(status).toBe(0)
+    const [, link = ''] = /(https?:\/\/\S+\/reset-password\/\S+)/.exec(output) ?? []
+    const newPassword = NEW_PASSWORD
+    await expectDone(data.setPasswordByLink({ token: tokenOf(link), newPassword }, visitFrom('a')))
+    expect(
+      await expectRefused(data.setPasswordByLink({ token: tokenOf(link), newPassword }, visitFrom('a'))),
+    ).toMatchObject({
+      kind: 'clash',
+    })
+    await expectSignedIn(data.authenticate({ email: admin.email, password: NEW_PASSWORD }, visitFrom('a')))
+    expect(await listActions(admin.userId)).toEqual(['second-factor-removed', 'reset-link-made', 'password-reset'])
+  }, 400_000)
+
+  it('says what is wrong and writes nothing: no such account, no address, two of them, an option that there is not', async () => {
+    const { admin } = await makeTeam()
+    const before = await db().oneTimeToken.count()
+    expect(await runAccountRecover(current(), ['nobody@example.org'])).toEqual({
+      status: 1,
+      output: 'No account has the address nobody@example.org.\n',
+    })
+    for (const typed of [['no address'], [], [admin.email, admin.email], [admin.email, '--remove-everything']]) {
+      const { status, output } = await runAccountRecover(current(), typed)
+      expect(status).toBe(2)
+      expect(output).not.toMatch(/reset-password|at \S+:\d+/)
+    }
+    const help = await runAccountRecover(current(), ['--help'])
+    expect(help).toMatchObject({ status: 0, output: expect.stringContaining('--remove-second-factor') })
+    expect(await db().oneTimeToken.count()).toBe(before)
   }, 400_000)
 })
 

@@ -10,7 +10,7 @@ import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
-import { runTrailCheck } from './trail-check-command'
+import { runTrailCheck } from './commands'
 
 type Row = Record<string, unknown>
 

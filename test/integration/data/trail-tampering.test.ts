@@ -9,7 +9,7 @@ import { inWriteTransaction } from '@/lib/data/write'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
-import { runTrailCheck } from './trail-check-command'
+import { runTrailCheck } from './commands'
 
 /** What somebody does who has the database to themselves: the guards first. */
 async function liftGuards(kind: DatabaseKind): Promise<void> {

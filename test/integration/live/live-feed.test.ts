@@ -7,12 +7,15 @@ import {
   addArtwork,
   attachFile,
   editComment,
+  findActor,
   getLiveStart,
   getRevision,
   listThreadReaders,
   NotFoundError,
+  openSession,
   openThread,
   replyToThread,
+  signOut,
 } from '@/lib/data'
 import { openLiveFeed } from '@/lib/server/live-feed'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
@@ -210,6 +213,34 @@ describeOnBothDatabases('live arrival', () => {
     expect(new Set(own.messages.map(({ threadId }) => threadId))).toEqual(new Set([forOwn.threadId]))
     expect(new Set(rival.messages.map(({ threadId }) => threadId))).toEqual(new Set([forRival.threadId]))
   })
+
+  it('ends within seconds once its session is ended, and brings nothing of what came after; other sessions listen on', async () => {
+    const visit = { sourceKey: 'a', isThisMachine: true, device: 'a test', known: null }
+    const findHere = async (sessionId: string) => {
+      const actor = await findActor(sessionId, visit)
+      if (actor === null) throw new Error('no session')
+      return actor
+    }
+    const [one, two] = [
+      await openSession(team.member.userId, 'invitation', visit),
+      await openSession(team.member.userId, 'invitation', visit),
+    ]
+    const start = await getLiveStart(team.member, revisionId)
+    people.set('one', await findHere(one.sessionId))
+    people.set('two', await findHere(two.sessionId))
+    const ended = listen({ ...team.member, userId: 'one' }, { after: start })
+    const kept = listen({ ...team.member, userId: 'two' }, { after: start })
+    const { threadId } = await open(team.lead, 'Before the end of the session')
+    await Promise.all([ended.until(1), kept.until(1)])
+    await signOut(one.sessionId)
+    const endedAt = performance.now()
+    await ended.ended
+    expect(performance.now() - endedAt).toBeLessThan(5_000)
+    await reply(team.lead, threadId, 'after the end of the session')
+    await kept.until(2)
+    expect(ended.messages).toHaveLength(1)
+    kept.cut()
+  }, 60_000)
 
   it('is refused to somebody who does not see the revision', async () => {
     const asked = new Request('http://localhost/')

@@ -5,13 +5,18 @@ import { PageHead } from './_components/ui/section'
 
 /** A page that could not be shown. The reference finds the cause in the server's log. */
 export default function PageError({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
+  const isBusy = error.digest === 'too-many-pages'
   return (
     <>
       <PageHead
-        title="This page could not be shown"
-        under="Nothing that you entered on other pages is lost. Try again; if it fails again, tell whoever looks after this installation."
+        title={isBusy ? 'Too many pages at once' : 'This page could not be shown'}
+        under={
+          isBusy
+            ? 'This server is still working on the pages that you, or others, asked for. Try again in half a minute.'
+            : 'Nothing that you entered on other pages is lost. Try again; if it fails again, tell whoever looks after this installation.'
+        }
       />
-      {error.digest !== undefined && (
+      {error.digest !== undefined && !isBusy && (
         <p className="muted">
           Reference: <code>{error.digest}</code>
         </p>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { listLeadCounts, listWaits, searchReviews, type WaitView } from '@/lib/data'
+import { inPageTurn } from '@/lib/server'
 import { LeadCounts } from './_components/home/lead-counts'
 import { SearchForm } from './_components/home/search-form'
 import { SearchResults } from './_components/home/search-results'
@@ -40,7 +41,10 @@ export default async function HomePage({ searchParams }: HomePageProps) {
       </>
     )
   }
-  const [waits, counts] = [await listWaits(actor), await listLeadCounts(actor)]
+  const [waits, counts] = await inPageTurn(
+    actor,
+    async () => [await listWaits(actor), await listLeadCounts(actor)] as const,
+  )
   const filter = { project: readWord(asked.project), about: readWord(asked.about) }
   const shown = waits.filter(
     ({ projectId, target }) =>

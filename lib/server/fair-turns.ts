@@ -2,7 +2,7 @@ import 'server-only'
 import type { ServerRefusal } from './expected-errors'
 
 /** Work that keeps a processor busy, in queues of their own: whoever asks for one kind does not wait for the other. */
-export type TurnKind = 'documents' | 'calculations'
+export type TurnKind = 'documents' | 'calculations' | 'pages'
 
 interface Limits {
   /** How many run at once. */
@@ -12,12 +12,15 @@ interface Limits {
 }
 
 /**
- * Documents are laid out by one thread; a calculation holds the one that answers everybody. So each kind runs one at a time.
+ * Documents are laid out by one thread; a calculation, and a page that is computed, holds the one that answers everybody. So each
+ * kind runs one at a time.
  * One person may have a whole set of drawings on the way, and a queue that is this long is minutes long.
  */
 const LIMITS: Readonly<Record<TurnKind, Limits>> = {
   documents: { atOnce: 1, mostOfOne: 24, mostInAll: 120 },
   calculations: { atOnce: 1, mostOfOne: 16, mostInAll: 120 },
+  // A browser that opens again brings back every tab that it had.
+  pages: { atOnce: 1, mostOfOne: 60, mostInAll: 400 },
 }
 
 /** Why somebody is not let into a queue. */
@@ -57,13 +60,28 @@ export class FairTurns {
    * @throws NoTurnError where the queue, or the person's part of it, is full
    */
   async run<T>(personId: string, work: () => Promise<T>, signal?: AbortSignal): Promise<T> {
+    const leave = await this.hold(personId, signal)
+    try {
+      return await work()
+    } finally {
+      leave()
+    }
+  }
+
+  /**
+   * Waits for the person's turn, for work that does not end where it began. The turn lasts until the returned function is
+   * called; further calls of it do nothing.
+   * @throws NoTurnError as `run`
+   */
+  async hold(personId: string, signal?: AbortSignal): Promise<() => void> {
     const own = (this.#waiting.get(personId)?.length ?? 0) + (this.#running.get(personId) ?? 0)
     if (own >= this.#limits.mostOfOne) throw new NoTurnError(TOO_MANY)
     if (this.#runningCount + this.#waitingCount >= this.#limits.mostInAll) throw new NoTurnError(BUSY)
     await this.#take(personId, signal)
-    try {
-      return await work()
-    } finally {
+    let isHeld = true
+    return () => {
+      if (!isHeld) return
+      isHeld = false
       this.#end(personId)
     }
   }
@@ -130,7 +148,8 @@ export class FairTurns {
     else this.#running.set(personId, left)
     this.#runningCount -= 1
     if (this.#runningCount + this.#waitingCount === 0) this.#lastTurns.clear()
-    this.#startNext()
+    // Not at once: what came over the network while the last turn held the thread is read first, and may be next.
+    setImmediate(() => this.#startNext())
   }
 }
 

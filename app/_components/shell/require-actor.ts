@@ -2,7 +2,7 @@ import 'server-only'
 
 import { notFound, redirect } from 'next/navigation'
 import { type Actor, isWorkspaceEmpty, NotAllowedError, NotFoundError } from '@/lib/data'
-import { getActor } from '@/lib/server'
+import { getActor, inPageTurn } from '@/lib/server'
 import { paths } from './paths'
 
 /** Who is asking for this page; a visitor is led to the sign-in page, or to the set-up of an empty workspace. */
@@ -21,4 +21,9 @@ export async function readOrNotFound<T>(read: () => Promise<T>): Promise<T> {
     if (error instanceof NotFoundError || error instanceof NotAllowedError) notFound()
     throw error
   }
+}
+
+/** As `readOrNotFound`, for what is computed from results: in the person's turn among all who ask for such pages. */
+export function computeOrNotFound<T>(actor: Actor, read: () => Promise<T>): Promise<T> {
+  return readOrNotFound(() => inPageTurn(actor, read))
 }

@@ -5,7 +5,7 @@ import { InvitationList } from '@/app/_components/review/invitation-list'
 import { VerdictCounts } from '@/app/_components/review/verdict-counts'
 import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead, Section } from '@/app/_components/ui/section'
@@ -25,7 +25,7 @@ export const metadata: Metadata = { title: 'Project' }
 export default async function ProjectPage({ params }: ProjectPageProps) {
   const { projectId } = await params
   const actor = await requireActor(paths.project(projectId))
-  const project = await readOrNotFound(() => getProject(actor, projectId))
+  const project = await computeOrNotFound(actor, () => getProject(actor, projectId))
   const room = await getFileRoom(actor, projectId)
   return (
     <>

@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { FairTurns, NoTurnError } from '@/lib/server/fair-turns'
+import { PageTurn } from '@/lib/server/page-turn'
 import { Places } from '@/lib/server/places'
 
 const LIMITS = { atOnce: 1, mostOfOne: 24, mostInAll: 60 }
-const settle = () => new Promise((resolve) => setTimeout(resolve, 0))
+/** Past the next look at who waits, which comes after whatever is due already. */
+const settle = async () => {
+  for (let round = 0; round < 3; round += 1) await new Promise((resolve) => setImmediate(resolve))
+}
 
 /** Work that ends when it is told to, and notes who had a turn. */
 function makeWork(turns: FairTurns) {
@@ -72,6 +76,67 @@ describe('turns', () => {
     await endOne()
     await endOne()
     expect(order).toEqual(['a', 'c'])
+  })
+})
+
+describe('the turn of a page', () => {
+  const hold = (ms: number) => {
+    const until = performance.now() + ms
+    while (performance.now() < until);
+  }
+  /** A page as it comes over the network: it finds out who asks, loads in a turn, and draws what it loaded. */
+  const openPage = async (turns: FairTurns, who: string, { loadMs = 0, drawMs = 0 }, done: string[]) => {
+    await new Promise((resolve) => setImmediate(resolve))
+    const turn = new PageTurn(who, turns, 20)
+    await turn.run(async () => hold(loadMs))
+    await new Promise((resolve) => setImmediate(resolve))
+    hold(drawMs)
+    done.push(who)
+    turn.leave()
+  }
+
+  it('lets a light page of one person through between the heavy ones of another', async () => {
+    const turns = new FairTurns({ atOnce: 1, mostOfOne: 60, mostInAll: 400 })
+    const done: string[] = []
+    const heavy = Array.from({ length: 20 }, () => openPage(turns, 'ines', { loadMs: 10, drawMs: 10 }, done))
+    await new Promise((resolve) => setTimeout(resolve, 5))
+    const before = done.length
+    await openPage(turns, 'tomas', {}, done)
+    // The one that was under way, and at most one more that began while the request was read.
+    expect(done.indexOf('tomas') - before).toBeLessThanOrEqual(2)
+    await Promise.all(heavy)
+    expect(done).toHaveLength(21)
+  })
+
+  it('is shared by the loads of one page, given back after them, and taken anew for a later one', async () => {
+    const turns = new FairTurns({ atOnce: 1, mostOfOne: 2, mostInAll: 3 })
+    const page = new PageTurn('a', turns, 10)
+    const order: string[] = []
+    const both = Promise.all([
+      page.run(async () => {
+        await page.run(async () => order.push('inner'))
+        order.push('outer')
+      }),
+      page.run(async () => order.push('beside')),
+    ])
+    const other = new PageTurn('b', turns, 10)
+    const waiting = other.run(async () => order.push('other'))
+    await both
+    expect(order).not.toContain('other')
+    await waiting
+    await page.run(async () => order.push('later'))
+    expect(order).toEqual(['beside', 'inner', 'outer', 'other', 'later'])
+    page.leave()
+  })
+
+  it('is given back by a page that fails, and refused where too many wait', async () => {
+    const turns = new FairTurns({ atOnce: 1, mostOfOne: 1, mostInAll: 2 })
+    const page = new PageTurn('a', turns, 10_000)
+    await expect(page.run(async () => Promise.reject(new Error('gone')))).rejects.toThrow('gone')
+    await expect(new PageTurn('a', turns).run(async () => {})).rejects.toThrow(NoTurnError)
+    page.leave()
+    await settle()
+    await expect(new PageTurn('a', turns, 0).run(async () => 'again')).resolves.toBe('again')
   })
 })
 

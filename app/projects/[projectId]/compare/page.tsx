@@ -3,7 +3,7 @@ import Link from 'next/link'
 import { COMPARISON_PARTS } from '@/app/_components/review/comparison-parts'
 import { ComparisonReport } from '@/app/_components/review/comparison-report'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound, readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
 import { type ComparisonView, compareInProject, getProject, listComparable } from '@/lib/data'
@@ -42,7 +42,7 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
   const to = comparedSchema.safeParse(asked.to)
   const view =
     from.success && to.success
-      ? await readOrNotFound(() => compareInProject(actor, { projectId, from: from.data, to: to.data }))
+      ? await computeOrNotFound(actor, () => compareInProject(actor, { projectId, from: from.data, to: to.data }))
       : null
   const part = COMPARISON_PARTS.find((known) => known === asked.show) ?? null
   const area = AREAS.find((known) => known === asked.area) ?? null

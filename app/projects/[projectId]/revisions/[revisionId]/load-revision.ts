@@ -3,7 +3,7 @@ import 'server-only'
 import { notFound } from 'next/navigation'
 import { cache } from 'react'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { type Actor, getRevision, type RevisionView } from '@/lib/data'
 
 export interface LoadedRevision {
@@ -21,7 +21,7 @@ export interface RevisionParams {
  */
 export const loadRevision = cache(async (projectId: string, revisionId: string): Promise<LoadedRevision> => {
   const actor = await requireActor(paths.revision(projectId, revisionId))
-  const revision = await readOrNotFound(() => getRevision(actor, revisionId))
+  const revision = await computeOrNotFound(actor, () => getRevision(actor, revisionId))
   if (revision.project.id !== projectId) notFound()
   return { actor, revision }
 })

@@ -1,7 +1,7 @@
 import { updateTemplate } from '@/app/_components/review/actions'
 import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
@@ -14,7 +14,7 @@ import { loadRevision, type RevisionParams } from '../load-revision'
 export default async function CatalogueUpdatePage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor, revision } = await loadRevision(projectId, revisionId)
-  const update = await readOrNotFound(() => getTemplateUpdate(actor, revisionId))
+  const update = await computeOrNotFound(actor, () => getTemplateUpdate(actor, revisionId))
   if (update === null) {
     return (
       <Section title="Version of the catalogue">

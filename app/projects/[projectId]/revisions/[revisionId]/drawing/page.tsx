@@ -1,6 +1,7 @@
 import { DrawingScreen } from '@/app/_components/engineering'
 import { DrawingGaps } from '@/app/_components/review/drawing-gaps'
 import { paths } from '@/app/_components/shell/paths'
+import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { getSheetIdentity } from '@/lib/data'
 import { findDrawingGaps } from '@/lib/review'
 import { loadRevision, type RevisionParams } from '../load-revision'
@@ -8,7 +9,7 @@ import { loadRevision, type RevisionParams } from '../load-revision'
 export default async function DrawingPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor, revision } = await loadRevision(projectId, revisionId)
-  const identity = await getSheetIdentity(actor, revisionId)
+  const identity = await computeOrNotFound(actor, () => getSheetIdentity(actor, revisionId))
   return (
     <>
       <DrawingScreen

@@ -5,7 +5,7 @@ import { FitTable } from '@/app/_components/fabrication/fit-table'
 import { FitUnknown } from '@/app/_components/fabrication/fit-unknown'
 import { ShelfFit } from '@/app/_components/fabrication/shelf-fit'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { Notice } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
 import { type FabricationFitView, getFabricationFit } from '@/lib/data'
@@ -15,7 +15,7 @@ import { loadRevision, type RevisionParams } from '../load-revision'
 export default async function FabricationPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor } = await loadRevision(projectId, revisionId)
-  const fit = await readOrNotFound(() => getFabricationFit(actor, revisionId))
+  const fit = await computeOrNotFound(actor, () => getFabricationFit(actor, revisionId))
   const { fabricators, parameters } = fit
   const withMatrix = fabricators.filter(({ matrix }) => matrix !== null)
   const compared = fabricators.filter(({ sharing }) => sharing.matrix !== 'not-shared')

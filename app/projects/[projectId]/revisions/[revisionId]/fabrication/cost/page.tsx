@@ -6,7 +6,7 @@ import { FabricationLinks } from '@/app/_components/fabrication/fabrication-link
 import { QuantityForm } from '@/app/_components/fabrication/quantity-form'
 import { DEMAND_WORDS } from '@/app/_components/fabrication/rate-words'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { Notice } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
 import { type CostsView, type FabricatorCostView, getCosts } from '@/lib/data'
@@ -19,7 +19,7 @@ export default async function CostPage({
 }: RevisionParams & { searchParams: Promise<{ quantity?: string | string[] }> }) {
   const [{ projectId, revisionId }, { quantity }] = await Promise.all([params, searchParams])
   const { actor } = await loadRevision(projectId, revisionId)
-  const costs = await readOrNotFound(() => getCosts(actor, revisionId, readQuantity(quantity)))
+  const costs = await computeOrNotFound(actor, () => getCosts(actor, revisionId, readQuantity(quantity)))
   return (
     <>
       <FabricationLinks projectId={projectId} revisionId={revisionId} />

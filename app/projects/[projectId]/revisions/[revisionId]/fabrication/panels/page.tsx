@@ -5,7 +5,7 @@ import { NestingTable } from '@/app/_components/fabrication/nesting-table'
 import { PanelPicture } from '@/app/_components/fabrication/panel-pictures'
 import { DEMAND_WORDS } from '@/app/_components/fabrication/rate-words'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { Section } from '@/app/_components/ui/section'
 import { type FabricatorEstimateView, getPanels } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../../load-revision'
@@ -14,7 +14,7 @@ import { loadRevision, type RevisionParams } from '../../load-revision'
 export default async function PanelsPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor } = await loadRevision(projectId, revisionId)
-  const { fabricators } = await readOrNotFound(() => getPanels(actor, revisionId))
+  const { fabricators } = await computeOrNotFound(actor, () => getPanels(actor, revisionId))
   return (
     <>
       <FabricationLinks projectId={projectId} revisionId={revisionId} />

@@ -4,7 +4,7 @@ import { ProposalActs } from '@/app/_components/review/proposal-acts'
 import { ThreadCard } from '@/app/_components/review/thread-card'
 import { PROPOSAL_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
-import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
@@ -20,7 +20,7 @@ interface ProposalPageProps {
 export default async function ProposalPage({ params }: ProposalPageProps) {
   const { projectId, revisionId, proposalId } = await params
   const { actor } = await loadRevision(projectId, revisionId)
-  const proposal = await readOrNotFound(() => getProposal(actor, proposalId))
+  const proposal = await computeOrNotFound(actor, () => getProposal(actor, proposalId))
   if (proposal.revisionId !== revisionId) notFound()
   const sides = { from: `base:${proposal.id}`, to: `proposal:${proposal.id}` }
   const isOnPresent = proposal.comparedWith === 'present'

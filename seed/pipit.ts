@@ -172,7 +172,9 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
     }),
   )
   const { version } = await getRevision(lead, revisionId)
-  await carryOut('release Pipit A', () => releaseRevision(lead, { revisionId, seenVersion: version }))
+  await carryOut('release Pipit A', () =>
+    releaseRevision(lead, { revisionId, seenVersion: version, password: CAST.lead.password }),
+  )
 }
 
 /** Items whose verdict depends on what happened so far, such as how long ago the fabricator looked. */

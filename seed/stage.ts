@@ -12,6 +12,7 @@ import {
   sendBackRevision,
 } from '@/lib/data'
 import type { AnswerItemInput, OpenThreadInput } from '@/lib/inputs'
+import { DEMO_PASSWORD } from './sign-ins'
 import type { StoryClock } from './story-clock'
 
 /** Thrown when the application refuses an act of the scenario: the two no longer fit together. */
@@ -91,7 +92,12 @@ export function setStage(clock: StoryClock): Stage {
       )
       if (decision === undefined) return
       await carryOut(`decide on the waiver of ${itemId}`, () =>
-        decideWaiver(decision.by, { waiverId, decision: decision.decision, reason: decision.reason }),
+        decideWaiver(decision.by, {
+          waiverId,
+          decision: decision.decision,
+          reason: decision.reason,
+          password: DEMO_PASSWORD,
+        }),
       )
     },
     async declare(actor, revisionId, note) {

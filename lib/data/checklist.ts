@@ -19,9 +19,10 @@ import {
   requireRevisionInView,
   type Standing,
 } from './authorization'
+import { type ConfirmedBy, confirmPerson, requireConfirmed } from './confirmation'
 import { changeContent } from './content'
 import { keepDesignState } from './design-states'
-import { NotFoundError, refuseClash, refuseInvalid, refuseStale } from './errors'
+import { NotFoundError, outcomeOf, refuseClash, refuseInvalid, refuseStale } from './errors'
 import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
 import type { Outcome } from './views'
 import { type WriteContext, write } from './write'
@@ -152,8 +153,16 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
   })
 }
 
-/** A lead approves or declines. Approval takes a second person where the workspace asks for one. */
-export function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<Outcome<{ version: number }>> {
+/**
+ * A lead approves or declines. Approval takes a second person where the workspace asks for one, and asks for the person
+ * again, as signing does.
+ */
+export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<Outcome<{ version: number }>> {
+  const isApproval = input.decision === 'approve'
+  const confirmed = await outcomeOf(async () =>
+    isApproval ? confirmPerson(actor, { ...input, password: input.password ?? '' }) : null,
+  )
+  if (!confirmed.ok) return confirmed
   return write(actor, 'decide-waiver', input, async (context) => {
     const { tx, standing } = context
     const row = await tx.waiver.findUnique({ where: { id: input.waiverId } })
@@ -172,7 +181,8 @@ export function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<Ou
       needsSecondPerson,
     })
     if (!checked.ok) refuseClash(checked.issues[0]?.message ?? 'The waiver cannot be decided now.', checked.issues)
-    return storeDecision(context, loaded, input, item)
+    const confirmedBy = confirmed.value === null ? null : await requireConfirmed(context, confirmed.value)
+    return storeDecision(context, loaded, { ...input, confirmedBy }, item)
   })
 }
 
@@ -196,7 +206,7 @@ function requireDecider(
 async function storeDecision(
   context: WriteContext,
   loaded: LoadedRevision,
-  input: DecideWaiverInput,
+  input: DecideWaiverInput & { readonly confirmedBy: ConfirmedBy | null },
   item: ItemStanding['item'],
 ): Promise<{ version: number }> {
   const { tx, standing, at, record } = context
@@ -212,7 +222,12 @@ async function storeDecision(
       subject: { kind: 'waiver', id: input.waiverId },
       projectId: loaded.record.projectId,
       revisionId: loaded.record.id,
-      details: { itemId: item.id, question: item.question, reason: input.reason },
+      details: {
+        itemId: item.id,
+        question: item.question,
+        reason: input.reason,
+        ...(input.confirmedBy === null ? {} : { confirmedBy: input.confirmedBy }),
+      },
     })
   })
   return { version }

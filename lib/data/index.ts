@@ -29,6 +29,7 @@ export { answerItem, decideWaiver, proposeWaiver } from './checklist'
 export { getCompany, removeCompanyPerson, setCompanyRole } from './companies'
 export { confirmCompany, listAllCompanies } from './company-claims'
 export { type ComparisonRequest, compareInProject, listComparable } from './comparisons'
+export { beginPasskeyConfirmation } from './confirmation'
 export { WriteConflictError } from './database-errors'
 export { declareBuildable } from './declarations'
 export type { SavedDesign } from './design-save'
@@ -80,7 +81,7 @@ export {
   noteFailed,
   noteSent,
 } from './outbox'
-export { bringToProject, countCompanyRequests, decideParticipation, setCompanySharing } from './participations'
+export { bringToProject, decideParticipation, listOwnCompanies, setCompanySharing } from './participations'
 export {
   arePasskeysPossible,
   beginPasskeySetUp,
@@ -133,6 +134,7 @@ export {
 export {
   endSession,
   findActor,
+  isSessionOpen,
   listOwnSessions,
   loadActor,
   openSession,

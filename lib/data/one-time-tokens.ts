@@ -26,6 +26,8 @@ const LIFE_MS = {
   'code-set-up': 30 * MINUTE_MS,
   'passkey-set-up': 10 * MINUTE_MS,
   'passkey-sign-in': 10 * MINUTE_MS,
+  /** Before an act that binds others, by somebody who is signed in. */
+  'passkey-confirm': 10 * MINUTE_MS,
   /** An admin's word that an account may be joined to an identity. */
   'identity-allowed': 7 * 24 * HOUR_MS,
   /** Between "join my account" and the provider's answer. */
@@ -103,10 +105,13 @@ export async function useToken(
   kinds: readonly TokenKind[],
   token: string,
   at: Date,
+  over = LINK_OVER,
 ): Promise<OneTimeToken> {
   const row = await findOpenToken(tx, kinds, token, at)
-  if (row === null) refuseClash('This link was used already, or its time is over. Ask for a new one.')
+  if (row === null) refuseClash(over)
   const { count } = await tx.oneTimeToken.updateMany({ where: { id: row.id, usedAt: null }, data: { usedAt: at } })
-  if (count !== 1) refuseClash('This link was used already, or its time is over. Ask for a new one.')
+  if (count !== 1) refuseClash(over)
   return row
 }
+
+const LINK_OVER = 'This link was used already, or its time is over. Ask for a new one.'

@@ -10,10 +10,11 @@ import {
 import { z } from 'zod'
 import { getSettings, log, now } from '@/lib/config'
 import { readStoredJson } from '@/lib/engine'
-import type { OwnPasswordInput, PasskeySetUpInput, RemovePasskeyInput } from '@/lib/inputs'
+import type { OwnPasswordInput, PasskeyAnswer, PasskeySetUpInput, RemovePasskeyInput } from '@/lib/inputs'
 import { type Actor, loadStanding } from './authorization'
 import { db, type TransactionClient } from './client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from './errors'
+import type { Passkey } from './generated/sqlite/client'
 import { hashToken } from './invitation-token'
 import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from './one-time-tokens'
 import { noteFactor } from './second-factor'
@@ -28,7 +29,7 @@ import { inWriteTransaction } from './write'
  * two factors by itself: it signs in alone, and it is the second step after a password.
  */
 const NAME = 'Bendworthy'
-const challengeSchema = z.looseObject({ challenge: z.string() })
+export const challengeSchema = z.looseObject({ challenge: z.string() })
 const transportsSchema = z.array(z.string())
 
 /** The browser ties a passkey to a host name, and takes no address of digits for one. */
@@ -148,31 +149,52 @@ export function signInByPasskey(
     if (passkey === null || passkey.user.disabledAt !== null) refuseField('passkey', 'unknown', 'is not known here')
     const { user } = passkey
     requireHere(user, visit)
-    const found = await verifyAuthenticationResponse({
-      response,
-      expectedChallenge: challenge,
-      ...getPlace(),
-      requireUserVerification: true,
-      credential: {
-        id: passkey.id,
-        publicKey: new Uint8Array(Buffer.from(passkey.publicKey, 'base64url')),
-        // A counter that does not grow is a copy of the key; the library refuses it.
-        counter: passkey.counter,
-        transports: readStoredJson('ways to a passkey', transportsSchema, passkey.transportsJson),
-      },
-    }).catch((error: unknown) => refuse('a passkey did not sign in', error))
-    if (!found.verified) refuseClash(NOT_TAKEN)
+    const counter = await checkAnswer(passkey, challenge, response)
     return inWriteTransaction(async (tx) => {
       const at = now()
       await spendChallenge(tx, challenge, user.id, at)
       await tx.passkey.update({
         where: { id: passkey.id },
-        data: { counter: found.authenticationInfo.newCounter, usedAt: at },
+        data: { counter, usedAt: at },
       })
       await tx.signInAttempt.deleteMany({ where: { deviceKey: `passkey ${visit.sourceKey}` } })
       return beginSession(tx, { user, method: 'passkey', visit, at })
     })
   })
+}
+
+/** @returns the counter that the authenticator is at now */
+async function checkAnswer(
+  passkey: Pick<Passkey, 'id' | 'publicKey' | 'counter' | 'transportsJson'>,
+  challenge: string,
+  response: AuthenticationResponseJSON,
+): Promise<number> {
+  const found = await verifyAuthenticationResponse({
+    response,
+    expectedChallenge: challenge,
+    ...getPlace(),
+    requireUserVerification: true,
+    credential: {
+      id: passkey.id,
+      publicKey: new Uint8Array(Buffer.from(passkey.publicKey, 'base64url')),
+      // A counter that does not grow is a copy of the key; the library refuses it.
+      counter: passkey.counter,
+      transports: readStoredJson('ways to a passkey', transportsSchema, passkey.transportsJson),
+    },
+  }).catch((error: unknown) => refuse('a passkey was not accepted', error))
+  if (!found.verified) refuseClash(NOT_TAKEN)
+  return found.authenticationInfo.newCounter
+}
+
+/** The passkey that answered a challenge of the server's own, in a transaction that uses the challenge up. */
+export async function answerPasskey(
+  tx: TransactionClient,
+  { challenge, response, at }: { readonly challenge: string; readonly response: PasskeyAnswer; readonly at: Date },
+): Promise<Passkey> {
+  const passkey = await tx.passkey.findUnique({ where: { id: response.id } })
+  if (passkey === null) refuseField('passkey', 'unknown', 'is not known here')
+  const counter = await checkAnswer(passkey, challenge, response as unknown as AuthenticationResponseJSON)
+  return tx.passkey.update({ where: { id: passkey.id }, data: { counter, usedAt: at } })
 }
 
 /** A challenge has a row from the moment it was answered: a second answer finds it. */

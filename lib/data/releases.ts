@@ -5,8 +5,10 @@ import { buildPackage, makeDrawingSource, type PackageContent } from '@/lib/pack
 import { decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/review'
 import { type Actor, mayOnRevision, requireRevisionInView, type Standing } from './authorization'
 import type { TransactionClient } from './client'
+import { type ConfirmedBy, confirmPerson, requireConfirmed } from './confirmation'
 import { NotFoundError, outcomeOf, refuseClash } from './errors'
 import { keepFile, readKeptFile } from './file-store'
+import { listCompanyIds } from './merged-companies'
 import { read } from './read'
 import { findPackageRow, makeFileName } from './revision-view'
 import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
@@ -41,12 +43,15 @@ interface Prepared {
  * the content that is packed, and again in the transaction that releases exactly that content.
  */
 export async function releaseRevision(actor: Actor, input: ReleaseInput): Promise<Outcome<ReleasedRevision>> {
+  const confirmed = await outcomeOf(() => confirmPerson(actor, input))
+  if (!confirmed.ok) return confirmed
   const prepared = await outcomeOf(() => prepare(actor, input))
   if (!prepared.ok) return prepared
   return write(actor, 'release-revision', input, async (context) => {
     // Only an earlier request with the same key skips the preparation, and `write` has answered that one already.
     if (prepared.value === null) throw new Error('a release was asked for that was not prepared')
-    return store(context, input, prepared.value)
+    const confirmedBy = await requireConfirmed(context, confirmed.value)
+    return store(context, input, { ...prepared.value, confirmedBy })
   })
 }
 
@@ -60,10 +65,12 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     })
     // The newest vouches for all before it; the whole list would tell how busy the workspace is.
     const checkpoints = (await listCheckpoints(tx)).slice(-1)
-    return { loaded, snapshot, byName: standing.name, trail: rows.map(readTrailRow), checkpoints }
+    const ownIds = new Map<string, readonly string[]>()
+    for (const { companyId } of snapshot.sharedWith) ownIds.set(companyId, await listCompanyIds(tx, companyId))
+    return { loaded, snapshot, byName: standing.name, trail: rows.map(readTrailRow), checkpoints, ownIds }
   })
   if (found === null) return null
-  const { loaded, snapshot, byName, trail, checkpoints } = found
+  const { loaded, snapshot, byName, trail, checkpoints, ownIds } = found
   const at = now()
   const artwork = await Promise.all(
     snapshot.artwork.map(async ({ sha256 }) => ({ sha256, bytes: await readKeptFile(sha256) })),
@@ -89,7 +96,9 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       snapshot: makeSnapshot(loaded, companyId).snapshot,
       edition: { kind: 'fabricator', companyId, companyName },
       signedContent: null,
-      trail: trail.filter(({ subject }) => subject.companyId === null || subject.companyId === companyId),
+      trail: trail.filter(
+        ({ subject }) => subject.companyId === null || ownIds.get(companyId)?.includes(subject.companyId) === true,
+      ),
     }
     editions.push(await build(companyId, content))
   }
@@ -120,7 +129,11 @@ async function build(audience: string, content: PackageContent): Promise<Edition
   return { audience, ...(await keepFile(await buildPackage(content, { signingKeyPem, verifyingKeyPem }))) }
 }
 
-async function store(context: WriteContext, input: ReleaseInput, prepared: Prepared): Promise<ReleasedRevision> {
+async function store(
+  context: WriteContext,
+  input: ReleaseInput,
+  prepared: Prepared & { readonly confirmedBy: ConfirmedBy },
+): Promise<ReleasedRevision> {
   const { tx, standing, record } = context
   const { loaded, snapshot } = await decide(tx, standing, input)
   const { id: revisionId, projectId, label } = loaded.record
@@ -147,7 +160,7 @@ async function store(context: WriteContext, input: ReleaseInput, prepared: Prepa
     subject: { kind: 'revision', id: revisionId },
     projectId,
     revisionId,
-    details: { contentHash: prepared.contentHash, packageSha256 },
+    details: { contentHash: prepared.contentHash, packageSha256, confirmedBy: prepared.confirmedBy },
   })
   await supersedeEarlier(context, { revisionId, projectId, label })
   return { packageSha256, version }

@@ -196,7 +196,8 @@ export function finishSecondStep(input: SecondStepInput, visit: Visit): Promise<
   })
 }
 
-async function takeCode(
+/** A one-time code or a recovery code, used up in this transaction; null where it is neither. */
+export async function takeCode(
   tx: TransactionClient,
   user: User,
   typed: string,
@@ -249,7 +250,7 @@ export async function takeAwaySecondFactor(
   await tx.user.update({ where: { id: user.id }, data: { totpSealed: null, totpStep: null } })
   await tx.passkey.deleteMany({ where: { userId: user.id } })
   await tx.recoveryCode.deleteMany({ where: { userId: user.id } })
-  await endTokens(tx, user.id, ['second-step', 'code-set-up', 'passkey-set-up'], at)
+  await endTokens(tx, user.id, ['second-step', 'code-set-up', 'passkey-set-up', 'passkey-confirm'], at)
   await noteFactor(tx, at, by, user, 'second-factor-removed', 'every second factor')
 }
 

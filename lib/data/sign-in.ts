@@ -122,7 +122,7 @@ export async function confirmPassword(actor: Actor, password: string, field: str
 }
 
 /** A confirmation is counted by its session alone, wherever its requests come from. */
-const NO_SOURCE: Visit = { sourceKey: '', isThisMachine: false, device: '', known: null }
+export const NO_SOURCE: Visit = { sourceKey: '', isThisMachine: false, device: '', known: null }
 
 export async function requireSamePassword(tx: TransactionClient, userId: string, hash: string): Promise<void> {
   const user = await tx.user.findUniqueOrThrow({ where: { id: userId }, select: { passwordHash: true } })

@@ -2,9 +2,9 @@ import 'server-only'
 import type { SignInput, WithdrawSignatureInput } from '@/lib/inputs'
 import { buildSignedContent, canonicalJson, decideSignatureWithdrawal, decideSigning, sha256Hex } from '@/lib/review'
 import { type Actor, requireRevisionInView } from './authorization'
+import { confirmPerson, requireConfirmed } from './confirmation'
 import { listChangesSince, voidSignature } from './content'
 import { NotFoundError, outcomeOf, refuseField, refuseStale } from './errors'
-import { confirmPassword, requireSamePassword } from './sign-in'
 import { getSigningStatement } from './signing-statement'
 import { loadRevision, makeSnapshot } from './snapshot'
 import { requireRevisionSeen, unwrap } from './stage-moves'
@@ -12,7 +12,7 @@ import type { Outcome } from './views'
 import { write } from './write'
 
 /**
- * Signs the present content, after asking for the password again. Refused unless version, content hash and statement are
+ * Signs the present content, after asking for the person again. Refused unless version, content hash and statement are
  * the ones that the person saw: a signature never lands on content that it did not cover.
  */
 export async function signRevision(
@@ -20,10 +20,11 @@ export async function signRevision(
   input: SignInput,
 ): Promise<Outcome<{ signatureId: string; version: number }>> {
   // The hash takes its time, so it is done before the transaction, which then checks that it is still the same.
-  const confirmed = await outcomeOf(() => confirmPassword(actor, input.password, 'password'))
+  const confirmed = await outcomeOf(() => confirmPerson(actor, input))
   if (!confirmed.ok) return confirmed
-  return write(actor, 'sign-revision', input, async ({ tx, standing, at, record }) => {
-    await requireSamePassword(tx, standing.userId, confirmed.value)
+  return write(actor, 'sign-revision', input, async (context) => {
+    const { tx, standing, at, record } = context
+    const confirmedBy = await requireConfirmed(context, confirmed.value)
     const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
     const loaded = await loadRevision(tx, revision.id)
     const { snapshot } = makeSnapshot(loaded, null)
@@ -54,7 +55,7 @@ export async function signRevision(
       subject: { kind: 'signature', id: signature.id },
       projectId: revision.projectId,
       revisionId: revision.id,
-      details: { capacity: input.capacity, statement: input.statement, contentHash },
+      details: { capacity: input.capacity, statement: input.statement, contentHash, confirmedBy },
     })
     return { signatureId: signature.id, version: revision.version }
   })

@@ -27,8 +27,8 @@ export interface KeptAnswer<T> {
 const KEY_DAYS = 7
 const DAY_MS = 86_400_000
 
-/** Never stored, not even hashed: a fast hash of a password is nearly the password. */
-const SECRET_FIELDS = new Set(['password', 'currentPassword', 'newPassword', 'requestKey'])
+/** Never stored, not even hashed: a fast hash of a password is nearly the password. A second try gives another code. */
+const SECRET_FIELDS = new Set(['password', 'currentPassword', 'newPassword', 'code', 'passkey', 'requestKey'])
 
 function hashInput(action: string, input: object): string {
   const fields = Object.entries(input)

@@ -69,7 +69,7 @@ export type AccountInput = z.infer<typeof accountInput>
 export const ownPasswordInput = z.strictObject({ password: passwordSchema, requestKey: requestKeySchema })
 export type OwnPasswordInput = z.infer<typeof ownPasswordInput>
 
-const codeSchema = z.string().trim().min(1, 'is empty').max(20, 'is longer than a code')
+export const codeSchema = z.string().trim().min(1, 'is empty').max(20, 'is longer than a code')
 
 export const codeSetUpInput = z.strictObject({
   token: tokenSchema,
@@ -94,6 +94,7 @@ export const passkeySetUpInput = z.strictObject({
 export type PasskeySetUpInput = z.infer<typeof passkeySetUpInput>
 
 export const passkeyAnswerInput = authenticatorAnswerSchema
+export type PasskeyAnswer = z.infer<typeof passkeyAnswerInput>
 
 export const removePasskeyInput = z.strictObject({
   passkeyId: z.string().min(1, 'is missing').max(1_400, 'is not an id'),

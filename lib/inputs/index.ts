@@ -5,6 +5,7 @@
 export * from './accounts'
 export * from './common'
 export * from './companies'
+export * from './confirmation'
 export * from './door-texts'
 export * from './drawings'
 export * from './fabrication'

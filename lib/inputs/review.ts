@@ -7,6 +7,7 @@ import {
   saidTextSchema,
   seenVersionSchema,
 } from './common'
+import { optionalConfirmationFields } from './confirmation'
 
 const itemIdSchema = z.string().min(1, 'is missing').max(80)
 
@@ -34,11 +35,16 @@ export const decideWaiverInput = z
     waiverId: recordIdSchema,
     decision: z.enum(['approve', 'decline'], 'is not chosen: approve or decline'),
     reason: optionalTextSchema,
+    ...optionalConfirmationFields,
     requestKey: requestKeySchema,
   })
   .refine((input) => input.decision === 'approve' || input.reason !== '', {
     path: ['reason'],
     message: 'is empty: say why the waiver is declined',
+  })
+  .refine((input) => input.decision === 'decline' || (input.password ?? '') !== '', {
+    path: ['password'],
+    message: 'is empty: whoever approves a waiver confirms it with the password',
   })
 export type DecideWaiverInput = z.infer<typeof decideWaiverInput>
 

@@ -8,6 +8,7 @@ import {
   saidTextSchema,
   seenVersionSchema,
 } from './common'
+import { confirmationFields } from './confirmation'
 
 const labelSchema = z
   .string()
@@ -78,7 +79,7 @@ export const signInputSchema = z.strictObject({
   contentHash: z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256'),
   capacity: nameSchema,
   statement: saidTextSchema,
-  password: z.string().min(1, 'is empty').max(128),
+  ...confirmationFields,
 })
 export type SignInput = z.infer<typeof signInputSchema>
 
@@ -90,5 +91,5 @@ export const withdrawSignatureInput = z.strictObject({
 })
 export type WithdrawSignatureInput = z.infer<typeof withdrawSignatureInput>
 
-export const releaseInput = z.strictObject(moveBase)
+export const releaseInput = z.strictObject({ ...moveBase, ...confirmationFields })
 export type ReleaseInput = z.infer<typeof releaseInput>

@@ -82,7 +82,7 @@ export async function answerEverything(team: Team, revisionId: string): Promise<
     const reason = 'accepted for this build'
     const proposal = proposeWaiver(team.lead, { revisionId, itemId: item.itemId, reason })
     const { waiverId } = await expectDone(proposal)
-    await expectDone(decideWaiver(team.secondLead, { waiverId, decision: 'approve', reason: '' }))
+    await expectDone(decideWaiver(team.secondLead, { waiverId, decision: 'approve', reason: '', password: PASSWORD }))
   }
 }
 
@@ -120,6 +120,6 @@ export async function makeReleasedRevision(team: Team): Promise<string> {
   const revisionId = await makeRevisionAt(team, 'awaiting-signature')
   await sign(team.lead, revisionId)
   const { version } = await getRevision(team.lead, revisionId)
-  await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version }))
+  await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
   return revisionId
 }

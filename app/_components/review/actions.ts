@@ -25,6 +25,7 @@ export const declareBuildable = action(inputs.declarationInput, data.declareBuil
 export const advanceRevision = action(inputs.advanceInput, data.advanceRevision)
 export const sendBackRevision = action(inputs.sendBackInput, data.sendBackRevision)
 export const withdrawRevision = action(inputs.withdrawInput, data.withdrawRevision)
+export const beginPasskeyConfirmation = action(inputs.passkeyConfirmationInput, data.beginPasskeyConfirmation)
 export const signRevision = action(inputs.signInputSchema, data.signRevision)
 export const withdrawSignature = action(inputs.withdrawSignatureInput, data.withdrawSignature)
 export const updateTemplate = action(inputs.updateTemplateInput, data.updateTemplate, { turn: 'calculations' })

@@ -7,7 +7,7 @@ import { ActionButton } from '@/app/_components/ui/action-button'
 import { DecidingLimit, DecidingValue } from '@/app/_components/ui/limit-text'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { RevisionView } from '@/lib/data'
+import type { RevisionView, SecondFactorView } from '@/lib/data'
 import type { DecidedOutcome } from '@/lib/engine/results'
 import { listStatedInBrief, nameAnswerers } from '@/lib/review'
 import { removeAttachment } from './actions'
@@ -33,6 +33,8 @@ export interface ItemContext {
   fabricators: RevisionView['sharedWith']
   citations: Readonly<Record<string, string>>
   maxFileBytes: number
+  /** Of the person asking: who approves a waiver gives it. */
+  factor: SecondFactorView
 }
 
 interface ChecklistItemProps {
@@ -128,7 +130,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
             <p className="muted small">{item.whyNoAnswer}</p>
           </div>
         )}
-        <WaiverPanel revisionId={revisionId} item={item} may={may} />
+        <WaiverPanel revisionId={revisionId} item={item} may={may} factor={context.factor} />
         <div className="stack">
           <h4 className="label">Evidence</h4>
           {item.attachments.length === 0 && <p className="muted small">No file is attached.</p>}

@@ -1,25 +1,61 @@
 'use client'
 
-import { ActionButton } from '@/app/_components/ui/action-button'
+import { useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
+import { SheetDialog } from '@/app/_components/ui/dialog'
+import { FormError } from '@/app/_components/ui/form-error'
+import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { SecondFactorView } from '@/lib/data'
+import { releaseInput } from '@/lib/inputs'
 import { releaseRevision } from './actions'
+import { ConfirmFields, forgetConfirmation, UNCONFIRMED } from './confirm-fields'
 
-export function ReleaseButton({ revisionId, version }: { revisionId: string; version: number }) {
+interface ReleaseButtonProps {
+  revisionId: string
+  version: number
+  factor: SecondFactorView
+}
+
+/** Asks first, and for the person again, saying what will happen. */
+export function ReleaseButton({ revisionId, version, factor }: ReleaseButtonProps) {
+  const [isAsking, setIsAsking] = useState(false)
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: releaseInput,
+    action: releaseRevision,
+    defaultValues: { revisionId, seenVersion: version, ...UNCONFIRMED },
+    onDone: () => setIsAsking(false),
+  })
+  const setOpen = (isOpen: boolean) => {
+    forgetConfirmation(form)
+    setIsAsking(isOpen)
+  }
   return (
     <div className="stack">
       <Cautions />
-      <ActionButton
-        action={releaseRevision}
-        input={{ revisionId, seenVersion: version }}
-        weight="strong"
-        confirm={{
-          title: 'Release this revision?',
-          text: 'The fabricator may build from its package. A released revision no longer changes; it can be superseded or withdrawn.',
-          label: 'Release',
-        }}
-      >
-        Release
-      </ActionButton>
+      <div className="row">
+        <Button weight="strong" onPress={() => setOpen(true)}>
+          Release
+        </Button>
+      </div>
+      <SheetDialog title="Release this revision?" isOpen={isAsking} onOpenChange={setOpen} isBusy={isPending}>
+        <p>
+          The fabricator may build from its package. A released revision no longer changes; it can be superseded or
+          withdrawn.
+        </p>
+        <form className="form" onSubmit={submit}>
+          <ConfirmFields form={form} factor={factor} />
+          <FormError refusal={refusal} />
+          <div className="row">
+            <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Releasing…">
+              Release
+            </Button>
+            <Button onPress={() => setOpen(false)} isDisabled={isPending}>
+              Cancel
+            </Button>
+          </div>
+        </form>
+      </SheetDialog>
     </div>
   )
 }

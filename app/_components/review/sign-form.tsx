@@ -4,9 +4,11 @@ import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { SecondFactorView } from '@/lib/data'
 import { signInputSchema } from '@/lib/inputs'
 import { signRevision } from './actions'
 import { BlockerList } from './blocker-list'
+import { ConfirmFields, forgetConfirmation, UNCONFIRMED } from './confirm-fields'
 
 interface SignFormProps {
   projectId: string
@@ -16,10 +18,19 @@ interface SignFormProps {
   statement: string
   /** Capacities to choose from; empty: one of the signer's own words. */
   capacities: readonly string[]
+  factor: SecondFactorView
 }
 
 /** Signs exactly the content whose hash is shown: if anything changed meanwhile, the server refuses. */
-export function SignForm({ projectId, revisionId, version, contentHash, statement, capacities }: SignFormProps) {
+export function SignForm({
+  projectId,
+  revisionId,
+  version,
+  contentHash,
+  statement,
+  capacities,
+  factor,
+}: SignFormProps) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: signInputSchema,
     action: signRevision,
@@ -30,10 +41,10 @@ export function SignForm({ projectId, revisionId, version, contentHash, statemen
       // Of several capacities the signer chooses one.
       capacity: capacities.length === 0 ? 'lead engineer' : capacities.length === 1 ? (capacities[0] ?? '') : '',
       statement,
-      password: '',
+      ...UNCONFIRMED,
     },
     // What was typed to confirm one signature must not stand ready for another.
-    onDone: () => form.resetField('password'),
+    onDone: () => forgetConfirmation(form),
   })
   return (
     <form className="form" onSubmit={submit}>
@@ -51,13 +62,7 @@ export function SignForm({ projectId, revisionId, version, contentHash, statemen
           options={capacities.map((name) => ({ value: name, label: name }))}
         />
       )}
-      <FormText
-        control={form.control}
-        name="password"
-        label="Your password again"
-        type="password"
-        autoComplete="current-password"
-      />
+      <ConfirmFields form={form} factor={factor} />
       <FormError
         refusal={refusal}
         renderBlockers={(blocked) => (

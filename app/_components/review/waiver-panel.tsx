@@ -5,19 +5,21 @@ import { FormError } from '@/app/_components/ui/form-error'
 import { FormRadio, FormTextArea } from '@/app/_components/ui/form-fields'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
-import type { RevisionView, WaiverView } from '@/lib/data'
+import type { RevisionView, SecondFactorView, WaiverView } from '@/lib/data'
 import { decideWaiverInput, proposeWaiverInput } from '@/lib/inputs'
 import { decideWaiver, proposeWaiver } from './actions'
+import { ConfirmFields, UNCONFIRMED } from './confirm-fields'
 import { WAIVER_WORDS } from './words'
 
 interface WaiverPanelProps {
   revisionId: string
   item: RevisionView['items'][number]
   may: RevisionView['may']
+  factor: SecondFactorView
 }
 
 /** Waivers of one item: those there are, the decision on one that waits, and the proposal of a new one. */
-export function WaiverPanel({ revisionId, item, may }: WaiverPanelProps) {
+export function WaiverPanel({ revisionId, item, may, factor }: WaiverPanelProps) {
   const isAsked = ['fails', 'cannot-tell', 'thin-margin'].includes(item.result.verdict) || item.state === 'concern'
   const isPending = item.waivers.some(
     (waiver) => waiver.covers && (waiver.state === 'proposed' || waiver.state === 'approved'),
@@ -27,14 +29,14 @@ export function WaiverPanel({ revisionId, item, may }: WaiverPanelProps) {
     <div className="stack">
       <h4 className="label">Waiver</h4>
       {item.waivers.map((waiver) => (
-        <WaiverRecord key={waiver.id} waiver={waiver} />
+        <WaiverRecord key={waiver.id} waiver={waiver} factor={factor} />
       ))}
       {isAsked && may.proposeWaiver && !isPending && <ProposeForm revisionId={revisionId} itemId={item.itemId} />}
     </div>
   )
 }
 
-function WaiverRecord({ waiver }: { waiver: WaiverView }) {
+function WaiverRecord({ waiver, factor }: { waiver: WaiverView; factor: SecondFactorView }) {
   return (
     <div className="stack">
       <p>
@@ -53,7 +55,7 @@ function WaiverRecord({ waiver }: { waiver: WaiverView }) {
           {waiver.decisionNote === '' ? '.' : `: ${waiver.decisionNote}`}
         </p>
       )}
-      {waiver.state === 'proposed' && waiver.mayDecide && <DecideForm waiverId={waiver.id} />}
+      {waiver.state === 'proposed' && waiver.mayDecide && <DecideForm waiverId={waiver.id} factor={factor} />}
     </div>
   )
 }
@@ -84,12 +86,12 @@ function ProposeForm({ revisionId, itemId }: { revisionId: string; itemId: strin
   )
 }
 
-function DecideForm({ waiverId }: { waiverId: string }) {
+function DecideForm({ waiverId, factor }: { waiverId: string; factor: SecondFactorView }) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: decideWaiverInput,
     action: decideWaiver,
     // Nothing is chosen beforehand: to approve is a decision.
-    defaultValues: { waiverId, reason: '' },
+    defaultValues: { waiverId, reason: '', ...UNCONFIRMED },
   })
   return (
     <form className="form" onSubmit={submit}>
@@ -109,6 +111,7 @@ function DecideForm({ waiverId }: { waiverId: string }) {
         rows={2}
         hint="Needed when declining."
       />
+      {form.watch('decision') === 'approve' && <ConfirmFields form={form} factor={factor} />}
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>

@@ -84,6 +84,12 @@ export interface PasskeyChallenge {
   readonly options: PublicKeyCredentialRequestOptionsJSON
 }
 
+/** What the authenticator of somebody who is signed in is to answer; the token goes back with its answer. */
+export interface PasskeyConfirmation {
+  readonly token: string
+  readonly options: PublicKeyCredentialRequestOptionsJSON
+}
+
 /** The person's account at the sign-in provider of this workspace. */
 export interface IdentityView {
   readonly issuer: string

@@ -2,6 +2,7 @@ import { encode } from 'next-auth/jwt'
 import { getSecrets, replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
+import { DEMO_PASSWORD } from '@/seed/sign-ins'
 import { expectDone, expectInvited } from '@/test/factories/outcomes'
 import { getActorOf } from '@/test/factories/people'
 import { answer, readSeedDesign } from '@/test/factories/reviews'
@@ -168,7 +169,9 @@ export const acts = {
     for (const { itemId } of items) {
       const reason = 'accepted for the first build'
       const { waiverId } = await expectDone(data.proposeWaiver(actor, { revisionId, itemId, reason }))
-      await expectDone(data.decideWaiver(approver, { waiverId, decision: 'approve', reason: '' }))
+      await expectDone(
+        data.decideWaiver(approver, { waiverId, decision: 'approve', reason: '', password: DEMO_PASSWORD }),
+      )
     }
     return items.length
   },

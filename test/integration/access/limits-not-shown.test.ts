@@ -8,7 +8,7 @@ import { LIMITS } from '@/lib/engine/catalogue'
 import { makeDrawingSource, readArchive } from '@/lib/package'
 import { makeReport } from '@/lib/package/report/report'
 import { expectDone } from '@/test/factories/outcomes'
-import { makeTeam, type Team, takePart } from '@/test/factories/people'
+import { makeTeam, PASSWORD, type Team, takePart } from '@/test/factories/people'
 import { advance, answerEverything, declareByBoth, makeRevision, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -245,7 +245,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       })
       expectNothingOf('report', report)
       const { version } = await data.getRevision(team.lead, revisionId)
-      await expectDone(data.releaseRevision(team.lead, { revisionId, seenVersion: version }))
+      await expectDone(data.releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
       for (const audience of ['team', team.companies.ostrel]) {
         const row = await db().package.findFirstOrThrow({ where: { revisionId, audience } })
         const archive = readArchive(await readKeptFile(row.sha256))

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
-import { makeTeam } from '@/test/factories/people'
+import { makeTeam, PASSWORD } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -121,7 +121,7 @@ describeOnBothDatabases('what cannot be kept', () => {
     expect(await expectRefused(data.answerItem(team.lead, answer))).toMatchObject({ issues: [{ path: ['state'] }] })
     const proposal = { revisionId, itemId, reason: 'prototype only' }
     const { waiverId } = await expectDone(data.proposeWaiver(team.lead, proposal))
-    const approval = { waiverId, decision: 'approve' as const, reason: '' }
+    const approval = { waiverId, decision: 'approve' as const, reason: '', password: PASSWORD }
     expect((await expectRefused(data.decideWaiver(team.lead, approval))).message).toMatch(/another lead/)
     await expectDone(data.decideWaiver(team.secondLead, approval))
     const after = (await data.getRevision(team.lead, revisionId)).items.find((item) => item.itemId === itemId)

@@ -103,7 +103,7 @@ const withdraw: Act['carryOut'] = async (real, actor) => {
 }
 const release: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion } = await seen(real, actor)
-  return data.releaseRevision(actor, { revisionId: real.revisionId, seenVersion })
+  return data.releaseRevision(actor, { revisionId: real.revisionId, seenVersion, password: PASSWORD })
 }
 const sign: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion, contentHash, statement } = await seen(real, actor)

@@ -4,7 +4,7 @@ import type { ItemChange, OwnItem } from '@/lib/engine/catalogue'
 import { CATALOGUE } from '@/lib/engine/catalogue'
 import { verifyPackage } from '@/lib/package'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
-import { makeTeam, type Team } from '@/test/factories/people'
+import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { advance, answer, answerEverything, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -195,7 +195,7 @@ describeOnBothDatabases(
       await answerEverything(team, revisionId)
       await sign(team.lead, revisionId)
       const { version } = await data.getRevision(team.lead, revisionId)
-      await expectDone(data.releaseRevision(team.lead, { revisionId, seenVersion: version }))
+      await expectDone(data.releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
       const { bytes } = await data.getPackageFile(team.lead, revisionId)
       expect((await verifyPackage(bytes)).ok).toBe(true)
       const text = Buffer.from(bytes).toString('latin1')

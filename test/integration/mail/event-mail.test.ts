@@ -17,7 +17,7 @@ import { sha256Hex } from '@/lib/review'
 import { deliverBySmtp, deliverToFolder } from '@/lib/server/mail/deliver'
 import { sendDueMail } from '@/lib/server/mail/send-due'
 import { expectDone } from '@/test/factories/outcomes'
-import { makeTeam, type Team } from '@/test/factories/people'
+import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 import { type ReceivedMail, type SmtpProcess, startSmtpServer } from '@/test/setup/smtp-server'
@@ -125,7 +125,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     await sign(team.lead, revisionId)
     const { version } = await getRevision(team.lead, revisionId)
     await db().mailMessage.deleteMany()
-    await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version }))
+    await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
     const mails = [...(await receive())]
     const readers = [team.secondLead, team.member, team.observer, team.fabricator, team.rivalFabricator]
     expect(addressesOf(mails)).toEqual(addresses(...readers))

@@ -1,4 +1,5 @@
 import * as data from '@/lib/data'
+import { PASSWORD } from '@/test/factories/people'
 import { type AccessRow, FABRICATORS, LEADS, PROJECT, UNSEEN } from './row'
 
 /** Declaration, moves, signature, release. */
@@ -41,7 +42,7 @@ export const RELEASE_ROWS: readonly AccessRow[] = [
   },
   {
     name: 'releaseRevision',
-    run: (a, s) => data.releaseRevision(a, { revisionId: s.signingId, seenVersion: UNSEEN }),
+    run: (a, s) => data.releaseRevision(a, { revisionId: s.signingId, seenVersion: UNSEEN, password: PASSWORD }),
     reached: 'blocked',
     may: LEADS,
     seenBy: 'revision',

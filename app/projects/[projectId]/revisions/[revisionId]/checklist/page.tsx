@@ -1,7 +1,7 @@
 import { listCitations, listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { Checklist } from '@/app/_components/review/checklist'
 import { TemplateNotice } from '@/app/_components/review/template-notice'
-import { MAX_FILE_BYTES } from '@/lib/data'
+import { getSecondFactor, MAX_FILE_BYTES } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 interface ChecklistPageProps extends RevisionParams {
@@ -11,7 +11,8 @@ interface ChecklistPageProps extends RevisionParams {
 export default async function ChecklistPage({ params, searchParams }: ChecklistPageProps) {
   const { projectId, revisionId } = await params
   const { show } = await searchParams
-  const { revision } = await loadRevision(projectId, revisionId)
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const factor = await getSecondFactor(actor)
   return (
     <>
       <TemplateNotice revision={revision} />
@@ -28,6 +29,7 @@ export default async function ChecklistPage({ params, searchParams }: ChecklistP
         threads={revision.threads}
         fabricators={revision.sharedWith}
         maxFileBytes={MAX_FILE_BYTES}
+        factor={factor}
       />
     </>
   )

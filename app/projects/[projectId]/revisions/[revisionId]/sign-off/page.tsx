@@ -11,12 +11,13 @@ import { Cautions } from '@/app/_components/ui/cautions'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import type { RevisionView } from '@/lib/data'
+import { getSecondFactor, type RevisionView, type SecondFactorView } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 export default async function SignOffPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
-  const { revision } = await loadRevision(projectId, revisionId)
+  const { actor, revision } = await loadRevision(projectId, revisionId)
+  const factor = await getSecondFactor(actor)
   // One's own signature that stands is the one that can be withdrawn.
   const hasSigned = revision.signatures.some(({ mayWithdraw }) => mayWithdraw)
   const maySign = revision.may.sign && !hasSigned
@@ -54,6 +55,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
               contentHash={revision.contentHash}
               statement={revision.statement}
               capacities={revision.signingCapacities}
+              factor={factor}
             />
           </div>
         )}
@@ -61,7 +63,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
           <p className="muted mt-2">Signing is possible once the revision awaits signature.</p>
         )}
       </Section>
-      <Release revision={revision} />
+      <Release revision={revision} factor={factor} />
       {revision.stageMoves.length > 0 && (
         <Section title="Moves between stages">
           <ol className="timeline">
@@ -115,7 +117,7 @@ function Declarations({ revision }: { revision: RevisionView }) {
   )
 }
 
-function Release({ revision }: { revision: RevisionView }) {
+function Release({ revision, factor }: { revision: RevisionView; factor: SecondFactorView }) {
   const released = revision.package
   return (
     <Section title="Release">
@@ -126,7 +128,7 @@ function Release({ revision }: { revision: RevisionView }) {
             their hashes. It supersedes an earlier release of this project.
           </p>
           {revision.may.release && revision.blockers.length === 0 ? (
-            <ReleaseButton revisionId={revision.id} version={revision.version} />
+            <ReleaseButton revisionId={revision.id} version={revision.version} factor={factor} />
           ) : (
             <p className="muted">
               {revision.blockers.length > 0 ? 'Not while anything blocks.' : 'A lead engineer releases it.'}

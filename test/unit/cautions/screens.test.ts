@@ -4,7 +4,7 @@ import { expect, test } from 'vitest'
 
 /** Acts by which results leave: release, declaration, and downloads of results, package and drawing. */
 const ACTS = [
-  /action=\{releaseRevision\}/,
+  /action: releaseRevision/,
   /action: declareBuildable/,
   /href=\{paths\.(results|package)\(/,
   /href=\{(pdfPath|`\$\{svgPathOf\})/,

@@ -9,7 +9,9 @@ import type {
   ZoneResult,
 } from '@/lib/engine'
 import { CAUTIONS, findMaterial, ITEM_BASES, LIFE_CAUTION_SHORT, tallyVerdicts } from '@/lib/engine'
-import { findItem, formatValue, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
+import { findItem, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
+import type { ComputedFigure } from '@/lib/engine/units'
+import { asComputed, asEntered, digitsAsComputed, digitsAsEntered, inSentence } from '@/lib/engine/units'
 import { type Column, formatTable, wrapText } from './text-table'
 
 const WIDTH = 118
@@ -81,11 +83,8 @@ function formatSummary({ items }: Evaluation): string[] {
   ]
 }
 
-const fixed = (value: number, digits: number): string => value.toFixed(digits)
-const range = ({ low, high }: QuantityRange, digits: number): string =>
-  `${fixed(low, digits)} .. ${fixed(high, digits)}`
-const orDash = (value: number | null, digits: number): string => (value === null ? '-' : fixed(value, digits))
-const significant = (value: number | null): string => (value === null ? '-' : formatValue(value))
+const range = ({ low, high }: QuantityRange, figure: ComputedFigure): string =>
+  `${digitsAsComputed(low, figure)} to ${digitsAsComputed(high, figure)}`
 
 function formatZones(zones: readonly ZoneResult[]): string[] {
   return formatTable(
@@ -93,18 +92,18 @@ function formatZones(zones: readonly ZoneResult[]): string[] {
       left('zone'),
       left('kind'),
       right('layers'),
-      right('thickness um'),
-      right('worst case um'),
-      right('root sum square um'),
+      right('thickness µm'),
+      right('worst case µm'),
+      right('root sum square µm'),
     ],
     zones.flatMap((zone) => [
       [
         zone.name,
         zone.kind,
         String(zone.layers.length),
-        fixed(zone.thicknessUm, 1),
-        range(zone.worstCaseUm, 1),
-        range(zone.rootSumSquareUm, 1),
+        digitsAsComputed(zone.thicknessUm, 'thicknessUm'),
+        range(zone.worstCaseUm, 'thicknessUm'),
+        range(zone.rootSumSquareUm, 'thicknessUm'),
       ],
       ...(zone.contact === null ? [] : [formatContact(zone.contact)]),
     ]),
@@ -114,7 +113,14 @@ function formatZones(zones: readonly ZoneResult[]): string[] {
 function formatContact({ thicknessUm, worstCaseUm, missing }: ContactResult): string[] {
   return missing.length > 0
     ? ['  over its contacts', '', '', 'not computed', '', '']
-    : ['  over its contacts', '', '', fixed(thicknessUm, 1), range(worstCaseUm, 1), '']
+    : [
+        '  over its contacts',
+        '',
+        '',
+        digitsAsComputed(thicknessUm, 'thicknessUm'),
+        range(worstCaseUm, 'thicknessUm'),
+        '',
+      ]
 }
 
 function formatLayers(design: Design, zone: ZoneResult): string[] {
@@ -123,10 +129,10 @@ function formatLayers(design: Design, zone: ZoneResult): string[] {
       left('layer'),
       left('kind'),
       left('material'),
-      right('bought um'),
-      right('plating um'),
-      right('finished um'),
-      right('range um'),
+      right('bought µm'),
+      right('plating µm'),
+      right('finished µm'),
+      right('range µm'),
       right('coverage'),
       right('variance %'),
     ],
@@ -134,12 +140,12 @@ function formatLayers(design: Design, zone: ZoneResult): string[] {
       layer.name,
       layer.kind,
       layer.materialId === null ? '-' : (findMaterial(design, layer.materialId)?.name ?? layer.materialId),
-      fixed(layer.asBoughtUm, 1),
-      layer.copper === null ? '' : fixed(layer.copper.platingUm, 1),
-      fixed(layer.nominalUm, 1),
-      range({ low: layer.minUm, high: layer.maxUm }, 1),
-      layer.coverageFraction === null ? '' : fixed(layer.coverageFraction, 2),
-      fixed(layer.varianceShareFraction * 100, 1),
+      digitsAsEntered(layer.asBoughtUm),
+      layer.copper === null ? '' : digitsAsComputed(layer.copper.platingUm, 'thicknessUm'),
+      digitsAsComputed(layer.nominalUm, 'thicknessUm'),
+      range({ low: layer.minUm, high: layer.maxUm }, 'thicknessUm'),
+      layer.coverageFraction === null ? '' : digitsAsComputed(layer.coverageFraction, 'loadFraction'),
+      digitsAsComputed(layer.varianceShareFraction * 100, 'sharePct'),
     ]),
   )
   const notes = [
@@ -155,13 +161,13 @@ function formatBend(bend: BendResult): string[] {
   const { handbook, ratio } = bend
   const facts: [string, string][] = [
     ['use', bend.use ?? 'not stated'],
-    ['section thickness', `${fixed(bend.sectionThicknessUm, 1)} um`],
+    ['section thickness', asComputed(bend.sectionThicknessUm, 'thicknessUm')],
     [
       'neutral axis, from the inside face',
       bend.leaves
         .map(
           (leaf) =>
-            `${fixed(leaf.formedAxisDepthUm, 1)} um (${fixed(leaf.neutralAxisDepthUm, 1)} um while nothing yields)`,
+            `${asComputed(leaf.formedAxisDepthUm, 'thicknessUm')} (${asComputed(leaf.neutralAxisDepthUm, 'thicknessUm')} while nothing yields)`,
         )
         .join(', ') || '-',
     ],
@@ -169,49 +175,49 @@ function formatBend(bend: BendResult): string[] {
       'copper strain',
       bend.peakStrainPct === null
         ? '-'
-        : `${fixed(bend.peakStrainPct, 4)} %, ${bend.peakRangePct === null ? '' : `${range(bend.peakRangePct, 4)} % over tolerances`}`,
+        : `${asComputed(bend.peakStrainPct, 'strainPct')}, ${bend.peakRangePct === null ? '' : `${range(bend.peakRangePct, 'strainPct')} % over tolerances`}`,
     ],
-    ['strain in the first bend', bend.firstBendStrainPct === null ? '-' : `${fixed(bend.firstBendStrainPct, 4)} %`],
-    ['strain range of a cycle', bend.cycleRangePct === null ? '-' : `${fixed(bend.cycleRangePct, 4)} %`],
-    ['allowable', bend.allowablePct === null ? '-' : `${fixed(bend.allowablePct, 4)} %`],
-    ['least radius by strain', bend.minRadiusByStrainMm === null ? '-' : `${fixed(bend.minRadiusByStrainMm, 3)} mm`],
+    ['strain in the first bend', asComputed(bend.firstBendStrainPct, 'strainPct')],
+    ['strain range of a cycle', asComputed(bend.cycleRangePct, 'strainPct')],
+    ['allowable', asComputed(bend.allowablePct, 'strainPct')],
+    ['minimum radius by strain', asComputed(bend.minRadiusByStrainMm, 'minRadiusMm')],
     [
-      'least radius by handbook',
+      'minimum radius by handbook',
       handbook.minRadiusMm === null
         ? '-'
-        : `${fixed(handbook.minRadiusMm, 3)} mm  (${handbook.formula} at ${formatValue(handbook.deformationPct ?? 0)} %)`,
+        : `${asComputed(handbook.minRadiusMm, 'minRadiusMm')}  (${handbook.formula} at ${inSentence(handbook.deformationPct ?? 0, 'pct')})`,
     ],
     [
-      'least radius by ratio',
-      `${ratio.minRadiusMm === null ? '-' : `${fixed(ratio.minRadiusMm, 3)} mm`}  (ratio ${fixed(ratio.actual, 1)}, ${ratio.required === null ? 'none stated' : `asked ${formatValue(ratio.required)}`}; ${ratio.tableName})`,
+      'minimum radius by ratio',
+      `${asComputed(ratio.minRadiusMm, 'minRadiusMm')}  (ratio ${digitsAsComputed(ratio.actual, 'radiusRatio')}, ${ratio.required === null ? 'none stated' : `asked ${inSentence(ratio.required)}`}; ${ratio.tableName})`,
     ],
   ]
   if (bend.survivalLifeCycles !== null) {
     facts.push(
-      ['required life', bend.requiredCycles === null ? 'not stated' : `${formatValue(bend.requiredCycles)} cycles`],
-      ['median life', `${significant(bend.medianLifeCycles)} cycles (${LIFE_CAUTION_SHORT})`],
+      ['required life', bend.requiredCycles === null ? 'not stated' : asEntered(bend.requiredCycles, 'cycles')],
+      ['median life', `${asComputed(bend.medianLifeCycles, 'lifeCycles')} (${LIFE_CAUTION_SHORT})`],
       [
-        `life at ${formatValue(bend.survivalPct)} % survival`,
-        `${formatValue(bend.survivalLifeCycles)} cycles${bend.survivalLifeRangeCycles === null ? '' : `, ${formatValue(bend.survivalLifeRangeCycles.low)} .. ${formatValue(bend.survivalLifeRangeCycles.high)} over tolerances`} (${LIFE_CAUTION_SHORT})`,
+        `life at ${asEntered(bend.survivalPct, 'pct')} survival`,
+        `${asComputed(bend.survivalLifeCycles, 'lifeCycles')}${bend.survivalLifeRangeCycles === null ? '' : `, ${range(bend.survivalLifeRangeCycles, 'lifeCycles')} over tolerances`} (${LIFE_CAUTION_SHORT})`,
       ],
     )
   }
   facts.push(
     [
       'moment; holding force',
-      `${orDash(bend.momentNmm, 2)} N mm; ${bend.holdingForceN === null ? '-' : `${fixed(bend.holdingForceN, 2)} N`}`,
+      `${asComputed(bend.momentNmm, 'momentNmm')}; ${asComputed(bend.holdingForceN, 'forceN')}`,
     ],
     [
-      'let go, it keeps',
+      'set after release',
       bend.springback === null
         ? '-'
         : bend.springback.relaxedRadiusMm === null
-          ? 'nothing: it springs back flat'
-          : `${fixed(bend.springback.relaxedAngleDeg, 1)} deg at ${fixed(bend.springback.relaxedRadiusMm, 2)} mm`,
+          ? 'none: it springs back flat'
+          : `${asComputed(bend.springback.relaxedAngleDeg, 'angleDeg')} at ${asComputed(bend.springback.relaxedRadiusMm, 'minRadiusMm')}`,
     ],
     [
       'developed length',
-      `${fixed(bend.developedLengthMm, 3)} mm${bend.leaves.length > 1 ? `; leaves differ by ${fixed(bend.leafLengthDifferenceMm, 3)} mm` : ''}`,
+      `${asComputed(bend.developedLengthMm, 'developedLengthMm')}${bend.leaves.length > 1 ? `; leaves differ by ${asComputed(bend.leafLengthDifferenceMm, 'developedLengthMm')}` : ''}`,
     ],
   )
   const labelWidth = Math.max(...facts.map(([label]) => label.length))
@@ -231,12 +237,12 @@ function formatBend(bend: BendResult): string[] {
       ],
       bend.conductors.map((conductor) => [
         conductor.name,
-        fixed(conductor.innerStrainPct, 4),
-        fixed(conductor.outerStrainPct, 4),
-        range(conductor.peakRangePct, 4),
-        orDash(conductor.allowablePct, 4),
-        fixed(conductor.yieldStrainPct, 4),
-        significant(conductor.survivalLifeCycles),
+        digitsAsComputed(conductor.innerStrainPct, 'strainPct'),
+        digitsAsComputed(conductor.outerStrainPct, 'strainPct'),
+        range(conductor.peakRangePct, 'strainPct'),
+        digitsAsComputed(conductor.allowablePct, 'strainPct'),
+        digitsAsComputed(conductor.yieldStrainPct, 'strainPct'),
+        digitsAsComputed(conductor.survivalLifeCycles, 'lifeCycles'),
       ]),
     ).map((line) => `  ${line}`),
     ...bend.missing.map(({ label }) => `  Missing: ${label}`),
@@ -257,9 +263,12 @@ function formatDamage(design: Design, { damage, bends }: Evaluation): string[] {
       [left('conductor layer'), right('share'), left('from')],
       damage.map(({ conductorLayerId, damageSum, contributions }) => [
         layerNames.get(conductorLayerId) ?? conductorLayerId,
-        formatValue(damageSum),
+        digitsAsComputed(damageSum, 'damageFraction'),
         contributions
-          .map(({ bendId, damage: share }) => `${bendNames.get(bendId) ?? bendId} ${formatValue(share)}`)
+          .map(
+            ({ bendId, damage: share }) =>
+              `${bendNames.get(bendId) ?? bendId} ${digitsAsComputed(share, 'damageFraction')}`,
+          )
           .join(', '),
       ]),
     ),
@@ -273,23 +282,23 @@ function formatConductors({ conductors }: Evaluation): string[] {
     ...formatTable(
       [
         left('conductor'),
-        right('copper um'),
-        right('at degC'),
-        right('ohm'),
+        right('copper µm'),
+        right('at °C'),
+        right('Ω'),
         right('drop V'),
-        right('rise degC'),
+        right('rise °C'),
         right('carries A'),
-        right('lightest foil um'),
+        right('lightest foil µm'),
       ],
       conductors.map((conductor) => [
         conductor.name,
-        fixed(conductor.finishedThicknessUm, 1),
-        orDash(conductor.temperatureDegC, 1),
-        significant(conductor.resistanceOhm),
-        significant(conductor.dropVolt),
-        significant(conductor.riseDegC),
-        significant(conductor.capacityAmp),
-        orDash(conductor.lightestFoilUm, 1),
+        digitsAsComputed(conductor.finishedThicknessUm, 'thicknessUm'),
+        digitsAsComputed(conductor.temperatureDegC, 'temperatureDegC'),
+        digitsAsComputed(conductor.resistanceOhm, 'resistanceOhm'),
+        digitsAsComputed(conductor.dropVolt, 'dropVolt'),
+        digitsAsComputed(conductor.riseDegC, 'riseDegC'),
+        digitsAsComputed(conductor.capacityAmp, 'currentAmp'),
+        digitsAsComputed(conductor.lightestFoilUm, 'thicknessUm'),
       ]),
     ),
   ]

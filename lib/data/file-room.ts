@@ -1,3 +1,4 @@
+import { asFileSize } from '@/lib/engine/units'
 import 'server-only'
 import { getSettings } from '@/lib/config'
 import { type Actor, getMembership, requireProject } from './authorization'
@@ -43,9 +44,13 @@ export async function findRoom(context: ReadContext, projectId: string): Promise
 export function refuseWithoutRoom({ shares }: Room, sizeBytes: number): never {
   const full = shares.find(({ usedBytes, mostBytes }) => usedBytes + sizeBytes > mostBytes)
   if (full === undefined || sizeBytes > MAX_FILE_BYTES) {
-    refuseField('file', 'too-large', `has more than ${sayMib(MAX_FILE_BYTES)}, which is the most that a file may have`)
+    refuseField(
+      'file',
+      'too-large',
+      `has more than ${asFileSize(MAX_FILE_BYTES)}, which is the most that a file may have`,
+    )
   }
-  refuseField('file', 'no-room', `does not fit: ${full.of} may keep ${sayMib(full.mostBytes)} of files in all`)
+  refuseField('file', 'no-room', `does not fit: ${full.of} may keep ${asFileSize(full.mostBytes)} of files in all`)
 }
 
 /** Once more where the row is there and nobody else writes: two files on their way at once had both been let in. */
@@ -108,4 +113,3 @@ function sumOnce(rows: readonly Row[]): number {
 }
 
 const MIB = 1024 * 1024
-const sayMib = (bytes: number) => `${(bytes / MIB).toFixed(1)} MiB`

@@ -1,4 +1,5 @@
 import * as Plot from '@observablehq/plot'
+import { asComputed, asCount, digitsAsComputed } from '@/lib/engine/units'
 import type { Cost } from '@/lib/fabrication'
 import type { Picture } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
@@ -9,7 +10,7 @@ const FRAME_PX = 44
 const LABEL_WIDTH_PX = 230
 const NARROW_LABEL_WIDTH_PX = 150
 
-const inPct = (fraction: number): string => `${(100 * fraction).toFixed(1)} %`
+const inPct = (fraction: number): string => asComputed(100 * fraction, 'sharePct')
 
 /** Share of each process step in the cost of a good part: bars in the order of work, with their numbers. */
 export function drawCostShares(cost: Cost, title: string, frame: Omit<PlotFrame, 'heightPx'>): Picture {
@@ -41,10 +42,15 @@ export function drawCostShares(cost: Cost, title: string, frame: Omit<PlotFrame,
           ...cost.steps.map(({ step, count, indexPerGoodPart, shareFraction }) => ({
             step: step.name,
             count: String(count),
-            index: indexPerGoodPart.toFixed(4),
+            index: digitsAsComputed(indexPerGoodPart, 'costIndexPart'),
             share: inPct(shareFraction),
           })),
-          { step: 'Together', count: '', index: cost.indexPerGoodPart.toFixed(4), share: inPct(1) },
+          {
+            step: 'Together',
+            count: '',
+            index: digitsAsComputed(cost.indexPerGoodPart, 'costIndexPart'),
+            share: inPct(1),
+          },
         ],
       },
     },
@@ -106,7 +112,7 @@ export function drawCostOverQuantity(
       description:
         first === undefined || last === undefined
           ? 'No panel holds the part.'
-          : `Set-up is shared by the order: ${(first.indexPerGoodPart / last.indexPerGoodPart).toFixed(1)} times as dear for ${first.quantity} as for ${formatCount(last.quantity)} good parts.`,
+          : `Set-up is shared by the order: ${digitsAsComputed(first.indexPerGoodPart / last.indexPerGoodPart, 'costTimes')} times as dear for ${asCount(first.quantity)} as for ${asCount(last.quantity)} good parts.`,
       table: {
         caption: title,
         columns: [
@@ -114,8 +120,8 @@ export function drawCostOverQuantity(
           { key: 'index', label: 'Index for each', numeric: true },
         ],
         rows: points.map(({ quantity, indexPerGoodPart }) => ({
-          quantity: formatCount(quantity),
-          index: indexPerGoodPart.toFixed(3),
+          quantity: asCount(quantity),
+          index: digitsAsComputed(indexPerGoodPart, 'costIndex'),
         })),
       },
     },
@@ -137,7 +143,7 @@ export function drawCostOverQuantity(
         label: 'index for each good part',
         labelArrow: 'none',
         ticks: 5,
-        tickFormat: (value: number) => String(Number(value.toPrecision(2))),
+        tickFormat: (value: number) => digitsAsComputed(value, 'tick'),
       },
       marks: [
         Plot.gridY({ stroke: palette.hairline, strokeOpacity: 0.5, ticks: 5 }),
@@ -157,7 +163,7 @@ export function drawCostOverQuantity(
               Plot.text([own], {
                 x: 'quantity',
                 y: 'indexPerGoodPart',
-                text: () => `${formatCount(own.quantity)} priced here`,
+                text: () => `${asCount(own.quantity)} priced here`,
                 textAnchor: 'start',
                 dx: 8,
                 dy: -8,
@@ -173,13 +179,8 @@ function shorten(text: string, longest: number): string {
   return text.length <= longest ? text : `${text.slice(0, longest - 1)}…`
 }
 
-/** Groups of three, parted by a narrow space. */
-function formatCount(count: number): string {
-  return String(count).replace(/\B(?=(\d{3})+$)/g, '\u202f')
-}
-
 /** Labels whole powers of ten only. */
 function formatPowerTick(value: number): string {
   const exponent = Math.log10(value)
-  return Math.abs(exponent - Math.round(exponent)) > 1e-6 ? '' : formatCount(Math.round(value))
+  return Math.abs(exponent - Math.round(exponent)) > 1e-6 ? '' : asCount(Math.round(value))
 }

@@ -1,4 +1,5 @@
 import type { BendResult, LengthUnit, ZoneLayerResult, ZoneResult } from '@/lib/engine'
+import { digitsAsComputed, digitsOfLength, formatLength, getUnitSymbol } from '@/lib/engine/units'
 import { spreadLabels } from './label-spread'
 import { getLayerKindLabel } from './layer-appearance'
 import { drawLayerBody, findFillingKind } from './layer-body'
@@ -6,7 +7,7 @@ import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture, type PictureTable } from './picture'
 import { wrapText } from './text-metrics'
-import { drawThicknessAxis, formatThickness, getUnitLabel, makeText } from './thickness-axis'
+import { drawThicknessAxis, makeText } from './thickness-axis'
 
 export interface CrossSectionOptions {
   readonly palette: Palette
@@ -184,7 +185,7 @@ function drawLabels(
           palette,
         }),
       ),
-      makeText(formatThickness(layer.nominalUm, unit), {
+      makeText(formatLength(layer.nominalUm, unit), {
         x: thicknessX,
         y: y + FONT_PX * 0.35,
         anchor: 'end',
@@ -280,8 +281,8 @@ function getMaterialLabel(layer: ZoneLayerResult, options: CrossSectionOptions):
 
 /** The table behind a cross-section: one row per layer from the top face down. */
 export function listCrossSectionRows(zone: ZoneResult, options: CrossSectionOptions): PictureTable {
-  const unitLabel = getUnitLabel(options.unit)
-  const bare = (valueUm: number) => formatThickness(valueUm, options.unit).replace(/\s.*$/u, '')
+  const unitLabel = getUnitSymbol(options.unit)
+  const bare = (valueUm: number) => digitsOfLength(valueUm, options.unit)
   return {
     caption: `Layers of zone ${zone.name}, top face first`,
     columns: [
@@ -302,25 +303,25 @@ export function listCrossSectionRows(zone: ZoneResult, options: CrossSectionOpti
       nominal: bare(layer.nominalUm),
       least: bare(layer.minUm),
       greatest: bare(layer.maxUm),
-      coverage: layer.coverageFraction === null ? '' : (layer.coverageFraction * 100).toFixed(0),
+      coverage: layer.coverageFraction === null ? '' : digitsAsComputed(layer.coverageFraction * 100, 'roughSharePct'),
     })),
   }
 }
 
 function describeSection(zone: ZoneResult, options: CrossSectionOptions): string {
   const { unit } = options
-  const range = `${formatThickness(zone.worstCaseUm.low, unit)} to ${formatThickness(zone.worstCaseUm.high, unit)}`
+  const range = `${formatLength(zone.worstCaseUm.low, unit)} to ${formatLength(zone.worstCaseUm.high, unit)}`
   const count = zone.layers.length
-  let text = `${count} ${count === 1 ? 'layer' : 'layers'}, ${formatThickness(zone.thicknessUm, unit)} thick in all (${range} over tolerances).`
+  let text = `${count} ${count === 1 ? 'layer' : 'layers'}, ${formatLength(zone.thicknessUm, unit)} thick in all (${range} over tolerances).`
   if (options.bend !== undefined) {
-    const depths = options.bend.result.leaves.map((leaf) => formatThickness(leaf.neutralAxisDepthUm, unit))
+    const depths = options.bend.result.leaves.map((leaf) => formatLength(leaf.neutralAxisDepthUm, unit))
     text += ` Neutral axis of bend ${options.bend.result.name} at ${depths.join(', ')} from the ${options.bend.insideFace} face, which is inside.`
   }
   return text
 }
 
 function formatMagnification(times: number): string {
-  return times.toPrecision(2).includes('e') ? String(Math.round(times / 100) * 100) : times.toPrecision(2)
+  return digitsAsComputed(times, 'times')
 }
 
 function round(value: number): number {

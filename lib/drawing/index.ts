@@ -8,7 +8,7 @@ export {
 export { getLayerKindLabel } from './layer-appearance'
 export { formatDesignation, type LayerDesignation, nameConductorLayers } from './layer-designations'
 export { listLayerTable } from './layer-table'
-export { drawLifePlot, formatCycleCount, listLifeRows } from './life-plot'
+export { drawLifePlot, listLifeRows } from './life-plot'
 export { drawOutline } from './outline-picture'
 export { type Palette, PRINT_PALETTE, SCREEN_PALETTE } from './palette'
 export { drawPanel, type PanelPictureOptions } from './panel-picture'
@@ -25,7 +25,6 @@ export {
 } from './remedy-plot'
 export * from './sheet'
 export { drawStrainPlot, listStrainRows, type StrainPlotOptions } from './strain-plot'
-export { formatThickness, getUnitLabel } from './thickness-axis'
 export { drawThicknessHistogram, type ThicknessHistogramOptions } from './thickness-histogram'
 export {
   drawTornadoPlot,

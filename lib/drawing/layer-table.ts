@@ -1,8 +1,8 @@
 import { type Design, findMaterial, type LengthUnit, type ZoneResult } from '@/lib/engine'
+import { digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
 import { getLayerKindLabel } from './layer-appearance'
 import { formatDesignation, nameConductorLayers } from './layer-designations'
 import type { PictureTable } from './picture'
-import { formatThickness, getUnitLabel } from './thickness-axis'
 
 /**
  * The layer table of the drawing sheet: every layer from the top face down, its call-out, thickness and tolerance, and
@@ -10,9 +10,9 @@ import { formatThickness, getUnitLabel } from './thickness-axis'
  */
 export function listLayerTable(design: Design, zones: readonly ZoneResult[], unit: LengthUnit): PictureTable {
   const designations = nameConductorLayers(design.construction)
-  const bare = (valueUm: number) => formatThickness(valueUm, unit).replace(/\s.*$/u, '')
+  const stated = (valueUm: number) => digitsOfEnteredLength(valueUm, 'um', unit)
   const finished = zones.map((zone) => new Map(zone.layers.map((layer) => [layer.layerId, layer.nominalUm] as const)))
-  const unitLabel = getUnitLabel(unit)
+  const unitLabel = getUnitSymbol(unit)
   return {
     caption: 'Layers, top face first',
     columns: [
@@ -37,25 +37,25 @@ export function listLayerTable(design: Design, zones: readonly ZoneResult[], uni
         kind: getLayerKindLabel(layer.kind),
         material: material?.name ?? (layer.kind === 'unbonded-gap' ? 'air' : layer.materialId),
         specification: material?.specification ?? '',
-        thickness: bare(layer.thicknessUm),
+        thickness: stated(layer.thicknessUm),
         tolerance:
-          layer.kind === 'unbonded-gap' ? '' : formatTolerance(layer.tolerancePlusUm, layer.toleranceMinusUm, bare),
+          layer.kind === 'unbonded-gap' ? '' : formatTolerance(layer.tolerancePlusUm, layer.toleranceMinusUm, stated),
         plating:
           layer.kind === 'conductor'
             ? layer.plating.process === 'none'
               ? 'none'
-              : `${layer.plating.process} +${bare(layer.plating.thicknessUm)}`
+              : `${layer.plating.process} +${stated(layer.plating.thicknessUm)}`
             : '',
       }
       zones.forEach((zone, at) => {
         const thicknessUm = finished[at]?.get(layer.id)
-        row[`zone-${zone.zoneId}`] = thicknessUm === undefined ? '–' : bare(thicknessUm)
+        row[`zone-${zone.zoneId}`] = thicknessUm === undefined ? '–' : digitsOfLength(thicknessUm, unit)
       })
       return row
     }),
   }
 }
 
-function formatTolerance(plusUm: number, minusUm: number, bare: (valueUm: number) => string): string {
-  return plusUm === minusUm ? `±${bare(plusUm)}` : `+${bare(plusUm)} −${bare(minusUm)}`
+function formatTolerance(plusUm: number, minusUm: number, stated: (valueUm: number) => string): string {
+  return plusUm === minusUm ? `±${stated(plusUm)}` : `+${stated(plusUm)} −${stated(minusUm)}`
 }

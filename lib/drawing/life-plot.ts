@@ -1,5 +1,6 @@
 import * as Plot from '@observablehq/plot'
 import { type BendResult, LIFE_CAUTION_SHORT, type LifeCurvePoint } from '@/lib/engine'
+import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
 
@@ -46,7 +47,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
         labelArrow: 'none',
         labelAnchor: 'center',
         ticks: 5,
-        tickFormat: (radius: number) => String(Number(radius.toPrecision(2))),
+        tickFormat: (radius: number) => digitsAsComputed(radius, 'tick'),
       },
       y: {
         type: 'log',
@@ -68,7 +69,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
                 textAnchor: 'start',
                 dx: 4,
                 dy: -7,
-                text: () => `needed: ${formatCycles(required)}`,
+                text: () => `needed: ${asEntered(required, 'cycles')}`,
                 fill: palette.limit,
               }),
             ]),
@@ -82,7 +83,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
                 textAnchor: 'start',
                 dx: 4,
                 dy: -6,
-                text: (radius: number) => `${radius.toPrecision(3)} mm needed`,
+                text: (radius: number) => `${asComputed(radius, 'minRadiusMm')} needed`,
                 fill: palette.limit,
               }),
             ]),
@@ -150,11 +151,11 @@ function describeLife(bend: BendResult, insideRadiusMm: number): string {
   const parts: string[] = []
   if (bend.survivalLifeCycles !== null) {
     parts.push(
-      `At ${insideRadiusMm} mm inside radius ${bend.survivalPct} % of parts are estimated to survive ${formatCycles(bend.survivalLifeCycles)}`,
+      `At ${asEntered(insideRadiusMm, 'mm')} inside radius ${asEntered(bend.survivalPct, 'pct')} of parts are estimated to survive ${asComputed(bend.survivalLifeCycles, 'lifeCycles')}`,
     )
   }
-  if (bend.requiredCycles !== null) parts.push(`${formatCycles(bend.requiredCycles)} are needed`)
-  if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${bend.minRadiusByLifeMm.toPrecision(3)} mm`)
+  if (bend.requiredCycles !== null) parts.push(`${asEntered(bend.requiredCycles, 'cycles')} are needed`)
+  if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${asComputed(bend.minRadiusByLifeMm, 'minRadiusMm')}`)
   parts.push(`an ${LIFE_CAUTION_SHORT}, not a guarantee: qualify by test`)
   return `${parts.join('; ')}.`
 }
@@ -165,36 +166,19 @@ export function listLifeRows(bend: BendResult): PictureTable {
     caption: `Estimated life over inside radius, bend ${bend.name}; ${LIFE_CAUTION_SHORT}`,
     columns: [
       { key: 'radius', label: 'Inside radius, mm', numeric: true },
-      { key: 'survival', label: `${bend.survivalPct} % survive, cycles`, numeric: true },
+      { key: 'survival', label: `${asEntered(bend.survivalPct, 'pct')} survive, cycles`, numeric: true },
       { key: 'median', label: 'Median, cycles', numeric: true },
     ],
     rows: bend.lifeCurve.map((point) => ({
-      radius: point.insideRadiusMm.toPrecision(3),
-      survival: formatCycleCount(point.survivalLifeCycles),
-      median: formatCycleCount(point.medianLifeCycles),
+      radius: digitsAsComputed(point.insideRadiusMm, 'minRadiusMm'),
+      survival: digitsAsComputed(point.survivalLifeCycles, 'lifeCycles'),
+      median: digitsAsComputed(point.medianLifeCycles, 'lifeCycles'),
     })),
   }
-}
-
-/** Two digits are all that a fatigue estimate deserves: `34000`, `2.0×10⁶`. */
-export function formatCycleCount(cycles: number): string {
-  if (!(cycles >= 1e5)) return String(Math.round(Number(cycles.toPrecision(2))))
-  const [mantissa = '', exponent = '0'] = cycles.toExponential(1).split('e')
-  return `${mantissa}×${formatPowerOfTen(Number(exponent))}`
-}
-
-function formatCycles(cycles: number): string {
-  return `${formatCycleCount(cycles)} cycles`
-}
-
-const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹'
-
-function formatPowerOfTen(exponent: number): string {
-  return `10${[...String(exponent)].map((digit) => SUPERSCRIPTS[Number(digit)] ?? '').join('')}`
 }
 
 /** Labels whole powers of ten only; the ticks between stay bare. */
 function formatPower(value: number): string {
   const exponent = Math.log10(value)
-  return Math.abs(exponent - Math.round(exponent)) > 1e-6 ? '' : formatPowerOfTen(Math.round(exponent))
+  return Math.abs(exponent - Math.round(exponent)) > 1e-6 ? '' : digitsAsEntered(10 ** Math.round(exponent))
 }

@@ -1,7 +1,9 @@
 import type { Outline } from '@/lib/engine'
+import { tidy } from '@/lib/engine/numerics'
+import { asEntered, digitsAsEntered } from '@/lib/engine/units'
 import { type LabelRequest, placeLabels } from './label-places'
 import type { Palette } from './palette'
-import { type DrawingNode, makeNode, type Picture } from './picture'
+import { type DrawingNode, makeNode, type Picture, roundPx } from './picture'
 import { drawPlacedLabels } from './placed-labels'
 
 const PADDING_PX = 26
@@ -25,7 +27,7 @@ export function drawOutline(outline: Outline, { palette, widthPx }: { palette: P
   const heightPx = spanY * scale + 2 * PADDING_PX + (rollingDirection === null ? 0 : 20)
   const toX = (x: number) => PADDING_PX + (x - minX) * scale
   const toY = (y: number) => PADDING_PX + (spanY - (y - minY)) * scale
-  const points = verticesMm.map(([x, y]) => `${toX(x).toFixed(2)},${toY(y).toFixed(2)}`).join(' ')
+  const points = verticesMm.map(([x, y]) => `${roundPx(toX(x))},${roundPx(toY(y))}`).join(' ')
   const nodes: DrawingNode[] = [
     makeNode('polygon', { points, fill: palette.film, stroke: palette.ink, 'stroke-width': 1.2 }),
   ]
@@ -46,7 +48,7 @@ export function drawOutline(outline: Outline, { palette, widthPx }: { palette: P
   if (rollingDirection !== null) {
     nodes.push(...drawGrainArrow(PADDING_PX + 8, heightPx - 12, rollingDirection === 'along-x', palette))
   }
-  const size = `${Number(spanX.toFixed(3))} × ${Number(spanY.toFixed(3))} mm`
+  const size = `${digitsAsEntered(tidy(spanX))} × ${asEntered(tidy(spanY), 'mm')}`
   return {
     title: 'Outline in the flat',
     description: `${verticesMm.length} corners, ${size}${

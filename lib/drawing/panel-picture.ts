@@ -1,8 +1,9 @@
+import { digitsAsComputed } from '@/lib/engine/units'
 import type { Nesting, PanelFormat } from '@/lib/fabrication'
 import { moveToOrigin, type Polygon, translate, turnBy } from '@/lib/geometry'
 import { drawGrainArrow } from './outline-picture'
 import type { Palette } from './palette'
-import { type DrawingNode, makeNode, type Picture } from './picture'
+import { type DrawingNode, makeNode, type Picture, roundPx } from './picture'
 
 export interface PanelPictureOptions {
   readonly palette: Palette
@@ -62,7 +63,7 @@ export function drawPanel(
     ...nesting.placements.map((placement) =>
       makeNode('polygon', {
         points: translate(moveToOrigin(turnBy(outline, placement.rotationDeg)), [placement.xUm, placement.yUm])
-          .map(([x, y]) => `${toX(x / 1000).toFixed(2)},${toY(y / 1000).toFixed(2)}`)
+          .map(([x, y]) => `${roundPx(toX(x / 1000))},${roundPx(toY(y / 1000))}`)
           .join(' '),
         // Turned parts are told apart by a shade and by the line, which a grey copy keeps.
         fill: placement.rotationDeg % 180 === 0 ? palette.film : palette.prepreg,
@@ -83,7 +84,7 @@ export function drawPanel(
     )
   }
   const isUpright = format.foilRollingDirection === 'along-height'
-  const usedPct = (100 * nesting.utilisationFraction).toFixed(1)
+  const usedPct = digitsAsComputed(100 * nesting.utilisationFraction, 'sharePct')
   return {
     title: `${format.name}, ${format.widthMm} × ${format.heightMm} mm`,
     description: `${nesting.count} parts, ${usedPct} % of the panel; the dashed line bounds what is usable, parts with a dashed edge are turned by 180° or 270°.`,
@@ -101,8 +102,8 @@ export function drawPanel(
       ],
       rows: nesting.placements.slice(0, MAX_ROWS).map(({ xUm, yUm, rotationDeg }, index) => ({
         part: String(index + 1),
-        x: (xUm / 1000).toFixed(3),
-        y: (yUm / 1000).toFixed(3),
+        x: digitsAsComputed(xUm / 1000, 'positionMm'),
+        y: digitsAsComputed(yUm / 1000, 'positionMm'),
         turn: String(rotationDeg),
       })),
     },

@@ -1,11 +1,12 @@
 import type { Construction, LengthUnit, ZoneResult } from '@/lib/engine'
+import { digitsOfLength, formatLength, getUnitSymbol } from '@/lib/engine/units'
 import { spreadLabels } from './label-spread'
 import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture } from './picture'
 import { wrapText } from './text-metrics'
-import { drawThicknessAxis, formatThickness, getUnitLabel, makeText } from './thickness-axis'
+import { drawThicknessAxis, makeText } from './thickness-axis'
 
 export interface PartSectionOptions {
   readonly palette: Palette
@@ -99,7 +100,7 @@ export function drawPartSection(
         label(text, topPx - 48 - (lines.length - 1 - line) * NAME_LINE_PX, true),
       ),
       label(zone.kind, topPx - 35, false),
-      label(formatThickness(zone.thicknessUm, unit), topPx - 22, false),
+      label(formatLength(zone.thicknessUm, unit), topPx - 22, false),
       makeNode('line', {
         x1: x,
         y1: index === 0 ? topPx : topPx - 14,
@@ -115,7 +116,7 @@ export function drawPartSection(
   return {
     title: 'Section along the part',
     description: `${zones.length} ${zones.length === 1 ? 'zone' : 'zones'} side by side: ${zones
-      .map((zone) => `${zone.name} (${zone.kind}) ${formatThickness(zone.thicknessUm, unit)}`)
+      .map((zone) => `${zone.name} (${zone.kind}) ${formatLength(zone.thicknessUm, unit)}`)
       .join('; ')}. Thickness to scale, widths not.`,
     widthPx,
     heightPx: topPx + bodyHeightPx + 12,
@@ -126,9 +127,9 @@ export function drawPartSection(
         { key: 'zone', label: 'Zone', numeric: false },
         { key: 'kind', label: 'Kind', numeric: false },
         { key: 'layers', label: 'Layers', numeric: true },
-        { key: 'nominal', label: `Finished, ${getUnitLabel(unit)}`, numeric: true },
-        { key: 'least', label: `Least, ${getUnitLabel(unit)}`, numeric: true },
-        { key: 'greatest', label: `Greatest, ${getUnitLabel(unit)}`, numeric: true },
+        { key: 'nominal', label: `Finished, ${getUnitSymbol(unit)}`, numeric: true },
+        { key: 'least', label: `Least, ${getUnitSymbol(unit)}`, numeric: true },
+        { key: 'greatest', label: `Greatest, ${getUnitSymbol(unit)}`, numeric: true },
       ],
       rows: zones.map((zone) => ({
         zone: zone.name,
@@ -143,7 +144,7 @@ export function drawPartSection(
 }
 
 function bare(valueUm: number, unit: LengthUnit): string {
-  return formatThickness(valueUm, unit).replace(/\s.*$/u, '')
+  return digitsOfLength(valueUm, unit)
 }
 
 interface Levels {

@@ -1,11 +1,11 @@
 import * as Plot from '@observablehq/plot'
-import { type LengthUnit, lengthFromUm, type RemedyReport, type RemedyState } from '@/lib/engine'
+import type { LengthUnit, RemedyReport, RemedyState } from '@/lib/engine'
+import { digitsAsComputed, digitsAsEntered, digitsOfLength, getUnitSymbol, lengthFromUm } from '@/lib/engine/units'
 import { type Box, type LabelRequest, placeLabels } from './label-places'
 import type { Picture, PictureTable } from './picture'
 import { drawPlacedLabels } from './placed-labels'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
 import { measureText } from './text-metrics'
-import { getUnitLabel } from './thickness-axis'
 
 const FONT_PX = 11
 const MARGIN_LEFT_PX = 52
@@ -70,7 +70,7 @@ export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions)
         labelArrow: 'none',
         type: 'log',
         ticks: 4,
-        tickFormat: (value: number) => String(Number(value.toPrecision(1))),
+        tickFormat: (value: number) => digitsAsComputed(value, 'tick'),
         inset: 12,
       },
       marks: [
@@ -163,7 +163,7 @@ function readEffect(state: RemedyState, effect: RemedyEffect, unit: LengthUnit):
 function getEffectLabel(effect: RemedyEffect, unit: LengthUnit): string {
   switch (effect) {
     case 'thickness':
-      return `thickness of the bend's zone, ${getUnitLabel(unit)}`
+      return `thickness of the bend's zone, ${getUnitSymbol(unit)}`
     case 'radius':
       return 'inside radius, mm'
     case 'moment':
@@ -187,7 +187,7 @@ function describe({ remedies, before }: RemedyReport): string {
 }
 
 function formatTimes(value: number): string {
-  return String(Number(value.toPrecision(2)))
+  return digitsAsComputed(value, 'times')
 }
 
 /** The table behind the remedy plot: every effect of every remedy. */
@@ -196,9 +196,9 @@ export function listRemedyRows(report: RemedyReport, unit: LengthUnit): PictureT
     number,
     name,
     times: state.marginFraction === null ? '' : formatTimes(1 - state.marginFraction),
-    thickness: lengthFromUm(state.bendZoneThicknessUm, unit).toPrecision(4),
-    radius: String(state.insideRadiusMm),
-    moment: state.momentNmm === null ? '' : state.momentNmm.toPrecision(3),
+    thickness: digitsOfLength(state.bendZoneThicknessUm, unit),
+    radius: digitsAsEntered(state.insideRadiusMm),
+    moment: state.momentNmm === null ? '' : digitsAsComputed(state.momentNmm, 'momentNmm'),
     against,
   })
   return {
@@ -207,7 +207,7 @@ export function listRemedyRows(report: RemedyReport, unit: LengthUnit): PictureT
       { key: 'number', label: 'No.', numeric: true },
       { key: 'name', label: 'Changes', numeric: false },
       { key: 'times', label: 'Strain over allowable', numeric: true },
-      { key: 'thickness', label: `Bend zone, ${getUnitLabel(unit)}`, numeric: true },
+      { key: 'thickness', label: `Bend zone, ${getUnitSymbol(unit)}`, numeric: true },
       { key: 'radius', label: 'Inside radius, mm', numeric: true },
       { key: 'moment', label: 'Moment, N·mm', numeric: true },
       { key: 'against', label: 'Forbidden by', numeric: false },

@@ -1,9 +1,16 @@
 import * as Plot from '@observablehq/plot'
-import { type BendResult, type LengthUnit, lengthFromUm, type ZoneResult } from '@/lib/engine'
+import type { BendResult, LengthUnit, ZoneResult } from '@/lib/engine'
+import {
+  asComputed,
+  digitsAsComputed,
+  digitsOfLength,
+  formatLength,
+  getUnitSymbol,
+  lengthFromUm,
+} from '@/lib/engine/units'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
-import { formatThickness, getUnitLabel } from './thickness-axis'
 
 export interface StrainPlotOptions extends PlotFrame {
   readonly unit: LengthUnit
@@ -71,7 +78,7 @@ export function drawStrainPlot(
       x: { domain, label: 'strain, % (tension positive)', labelArrow: 'none', labelAnchor: 'center', nice: false },
       y: {
         domain: [0, total],
-        label: `depth from the inside face, ${getUnitLabel(unit)}`,
+        label: `depth from the inside face, ${getUnitSymbol(unit)}`,
         labelArrow: 'none',
         nice: false,
       },
@@ -186,17 +193,19 @@ function findWorst(bend: BendResult): { strainPct: number; depthUm: number } | n
 }
 
 function describeStrain(bend: BendResult, unit: LengthUnit): string {
-  const axes = bend.leaves.map((leaf) => formatThickness(leaf.formedAxisDepthUm, unit)).join(', ')
-  const elastic = bend.leaves.map((leaf) => formatThickness(leaf.neutralAxisDepthUm, unit)).join(', ')
+  const axes = bend.leaves.map((leaf) => formatLength(leaf.formedAxisDepthUm, unit)).join(', ')
+  const elastic = bend.leaves.map((leaf) => formatLength(leaf.neutralAxisDepthUm, unit)).join(', ')
   const peak =
     bend.peakStrainPct === null
       ? 'No conductor strain could be computed'
       : bend.cycleRangePct === null
-        ? `Largest copper strain ${bend.peakStrainPct.toFixed(3)} %`
-        : `Copper strain that decides ${bend.peakStrainPct.toFixed(3)} %, range of a cycle ${bend.cycleRangePct.toFixed(3)} %`
+        ? `Largest copper strain ${asComputed(bend.peakStrainPct, 'strainPct')}`
+        : `Copper strain that decides ${asComputed(bend.peakStrainPct, 'strainPct')}, range of a cycle ${asComputed(bend.cycleRangePct, 'strainPct')}`
   const limit =
-    bend.allowablePct === null ? 'no allowable strain is known' : `allowable ${bend.allowablePct.toFixed(3)} %`
-  return `${peak}; ${limit}. Neutral axis ${axes} from the inside face (${elastic} while nothing yields), in a section ${formatThickness(bend.sectionThicknessUm, unit)} thick.`
+    bend.allowablePct === null
+      ? 'no allowable strain is known'
+      : `allowable ${asComputed(bend.allowablePct, 'strainPct')}`
+  return `${peak}; ${limit}. Neutral axis ${axes} from the inside face (${elastic} while nothing yields), in a section ${formatLength(bend.sectionThicknessUm, unit)} thick.`
 }
 
 /** The table behind the strain plot: one row per conductor layer, inside of the bend first. */
@@ -204,8 +213,8 @@ export function listStrainRows(
   bend: BendResult,
   options: Pick<StrainPlotOptions, 'unit' | 'designations'>,
 ): PictureTable {
-  const unitLabel = getUnitLabel(options.unit)
-  const bare = (valueUm: number) => formatThickness(valueUm, options.unit).replace(/\s.*$/u, '')
+  const unitLabel = getUnitSymbol(options.unit)
+  const bare = (valueUm: number) => digitsOfLength(valueUm, options.unit)
   const isFlexed = bend.conductors.some(({ cycleRangePct }) => cycleRangePct !== null)
   const isPlated = bend.conductors.some(({ parts }) => parts.length > 1)
   return {
@@ -230,9 +239,9 @@ export function listStrainRows(
         outerDepth: bare(conductor.outerDepthUm),
         inner: formatStrain(conductor.innerStrainPct),
         outer: formatStrain(conductor.outerStrainPct),
-        ...(isFlexed && { cycle: conductor.cycleRangePct?.toFixed(3) ?? '–' }),
-        range: conductor.peakRangePct.high.toFixed(3),
-        allowed: conductor.allowablePct === null ? 'not known' : conductor.allowablePct.toFixed(3),
+        ...(isFlexed && { cycle: digitsAsComputed(conductor.cycleRangePct, 'strainPct') }),
+        range: digitsAsComputed(conductor.peakRangePct.high, 'strainPct'),
+        allowed: conductor.allowablePct === null ? 'not known' : digitsAsComputed(conductor.allowablePct, 'strainPct'),
         yield: conductor.pastYield ? 'yes' : 'no',
         ...(isPlated && { copper: conductor.governingMaterial?.name ?? '–' }),
       }
@@ -241,6 +250,6 @@ export function listStrainRows(
 }
 
 function formatStrain(strainPct: number): string {
-  const digits = strainPct.toFixed(3)
+  const digits = digitsAsComputed(strainPct, 'strainPct')
   return strainPct > 0 ? `+${digits}` : digits.replace('-', '−')
 }

@@ -1,4 +1,5 @@
-import { formatLength, type LengthUnit, lengthFromUm, umFromLength } from '@/lib/engine'
+import type { LengthUnit } from '@/lib/engine'
+import { digitsOfTick, getUnitSymbol, lengthFromUm, umFromLength } from '@/lib/engine/units'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode } from './picture'
 
@@ -17,19 +18,7 @@ export function chooseScaleStep(span: number, wantedCount: number): number {
 /** Number of a length without its unit, for axis ticks whose unit stands at the axis. */
 export function formatTick(value: number, step: number): string {
   const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9))
-  return value.toFixed(decimals)
-}
-
-const UNIT_LABELS: Record<LengthUnit, string> = { um: 'µm', mm: 'mm', mil: 'mil', in: 'in', uin: 'µin' }
-
-export function getUnitLabel(unit: LengthUnit): string {
-  return UNIT_LABELS[unit]
-}
-
-/** A thickness for a label: one decimal in um and mil, three in mm; finer digits are not known to anybody. */
-export function formatThickness(thicknessUm: number, unit: LengthUnit): string {
-  const decimals = unit === 'mm' ? 3 : unit === 'mil' ? 2 : 1
-  return formatLength(thicknessUm, unit, decimals)
+  return digitsOfTick(value, decimals)
 }
 
 /**
@@ -74,7 +63,7 @@ export function drawThicknessAxis(options: {
     )
   }
   nodes.push(
-    makeText(`depth, ${getUnitLabel(unit)}`, {
+    makeText(`depth, ${getUnitSymbol(unit)}`, {
       x: xPx,
       y: topPx - fontSizePx * 0.9,
       fill: palette.inkSoft,

@@ -1,8 +1,15 @@
 import * as Plot from '@observablehq/plot'
-import { type LengthUnit, lengthFromUm, type ThicknessSimulation } from '@/lib/engine'
+import type { LengthUnit, ThicknessSimulation } from '@/lib/engine'
+import {
+  digitsAsComputed,
+  digitsOfLength,
+  formatLength,
+  getUnitSymbol,
+  lengthFromUm,
+  umFromLength,
+} from '@/lib/engine/units'
 import type { Picture } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
-import { formatThickness, getUnitLabel } from './thickness-axis'
 
 export interface ThicknessHistogramOptions extends PlotFrame {
   readonly unit: LengthUnit
@@ -31,18 +38,18 @@ export function drawThicknessHistogram(simulation: ThicknessSimulation, options:
     options,
     {
       title: `Finished thickness of zone ${options.zoneName}`,
-      description: `${simulation.draws} draws (seed ${simulation.seed}): median ${formatThickness(p50, unit)}, 99.73 % between ${formatThickness(p0135, unit)} and ${formatThickness(p99865, unit)}; worst case ${formatThickness(options.worstCaseUm.low, unit)} to ${formatThickness(options.worstCaseUm.high, unit)}.`,
+      description: `${simulation.draws} draws (seed ${simulation.seed}): median ${formatLength(p50, unit)}, 99.73 % between ${formatLength(p0135, unit)} and ${formatLength(p99865, unit)}; worst case ${formatLength(options.worstCaseUm.low, unit)} to ${formatLength(options.worstCaseUm.high, unit)}.`,
       table: {
         caption: `Share of draws by finished thickness, zone ${options.zoneName}`,
         columns: [
-          { key: 'from', label: `From, ${getUnitLabel(unit)}`, numeric: true },
-          { key: 'to', label: `To, ${getUnitLabel(unit)}`, numeric: true },
+          { key: 'from', label: `From, ${getUnitSymbol(unit)}`, numeric: true },
+          { key: 'to', label: `To, ${getUnitSymbol(unit)}`, numeric: true },
           { key: 'percent', label: 'Share, %', numeric: true },
         ],
         rows: bins.map((bin) => ({
-          from: bin.from.toPrecision(4),
-          to: bin.to.toPrecision(4),
-          percent: bin.percent.toFixed(2),
+          from: digitsOfLength(umFromLength(bin.from, unit), unit),
+          to: digitsOfLength(umFromLength(bin.to, unit), unit),
+          percent: digitsAsComputed(bin.percent, 'drawSharePct'),
         })),
       },
     },
@@ -53,7 +60,7 @@ export function drawThicknessHistogram(simulation: ThicknessSimulation, options:
       marginTop: 22,
       x: {
         domain: [Math.min(...all), Math.max(...all)],
-        label: `finished thickness, ${getUnitLabel(unit)}`,
+        label: `finished thickness, ${getUnitSymbol(unit)}`,
         labelArrow: 'none',
         labelAnchor: 'center',
         nice: true,

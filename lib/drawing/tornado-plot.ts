@@ -1,6 +1,6 @@
 import * as Plot from '@observablehq/plot'
 import { LIFE_CAUTION_SHORT, type Swing, type SwingQuantity, type Tornado } from '@/lib/engine'
-import { formatCycleCount } from './life-plot'
+import { digitsAsComputed } from '@/lib/engine/units'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
 
@@ -75,7 +75,7 @@ export function drawTornadoPlot(tornado: Tornado, { measure, ...frame }: Tornado
         labelArrow: 'none',
         labelAnchor: 'center',
         ticks: 4,
-        ...(isLife ? { tickFormat: (cycles: number) => formatCycleCount(cycles) } : {}),
+        ...(isLife ? { tickFormat: (cycles: number) => digitsAsComputed(cycles, 'lifeCycles') } : {}),
       },
       y: { domain: bars.map(({ label }) => label), label: null, tickSize: 0 },
       marks: [
@@ -107,7 +107,7 @@ export function nameSwing({ layerName, quantity }: Pick<Swing, 'layerName' | 'qu
   return layerName === '' ? word : `${word}, ${layerName}`
 }
 
-const figure = (value: number): string => String(Number(value.toPrecision(3)))
+const figure = (value: number): string => digitsAsComputed(value, 'swing')
 
 function withUnit(value: number, quantity: SwingQuantity): string {
   const { unit } = WORDS[quantity]
@@ -138,7 +138,7 @@ export function listTornadoRows(tornado: Tornado): PictureTable {
       life:
         swing.lifeAtLowCycles === null || swing.lifeAtHighCycles === null
           ? ''
-          : `${formatCycleCount(swing.lifeAtLowCycles)}, ${formatCycleCount(swing.lifeAtHighCycles)}`,
+          : `${digitsAsComputed(swing.lifeAtLowCycles, 'lifeCycles')}, ${digitsAsComputed(swing.lifeAtHighCycles, 'lifeCycles')}`,
     })),
   }
 }

@@ -1,14 +1,17 @@
+import { asFileSize } from '@/lib/engine/units'
+
 /** What is said of a request that is turned away before it is read: the server writes it, forms know it again. */
 export const DOOR_TEXTS = {
   signedOut:
     'You are signed out: the session ended or was ended elsewhere. Sign in again; what you typed is still here.',
-  tooLarge: (mib: string, mostMib: string) => `This is ${mib} MiB; at most ${mostMib} MiB can be sent at once.`,
+  tooLarge: (bytes: number, mostBytes: number) =>
+    `This is ${asFileSize(bytes)}; at most ${asFileSize(mostBytes)} can be sent at once.`,
   tooDeep: (levels: number) => `What was sent is nested more than ${levels} levels deep.`,
 } as const
 
 const FORMS: readonly RegExp[] = [
   /^You are signed out: /,
-  /^This is [\d.]+ MiB; at most [\d.]+ MiB can be sent at once\.$/,
+  /^This is [\d.]+ [KM]iB; at most [\d.]+ [KM]iB can be sent at once\.$/,
   /^What was sent is nested more than \d+ levels deep\.$/,
 ]
 

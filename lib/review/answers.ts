@@ -1,4 +1,5 @@
 import type { Issue, ItemBasis, ItemResult, Result } from '@/lib/engine'
+import { roundToDigits } from '@/lib/engine/numerics'
 import { hashJson } from './canonical'
 import type { AnswerState, RecordedAnswer, ReviewItem, ReviewSnapshot, Waiver } from './snapshot'
 
@@ -78,7 +79,7 @@ const BASIS_DIGITS = 6
 
 /** Hash of the numbers that a waiver is about: verdict, and value, limit and places of each decided outcome. */
 export function hashWaiverBasis(result: ItemResult): string {
-  const round = (value: number) => Number(value.toPrecision(BASIS_DIGITS))
+  const round = (value: number) => roundToDigits(value, BASIS_DIGITS)
   return hashJson({
     itemId: result.itemId,
     verdict: result.verdict,

@@ -1,5 +1,7 @@
 import isSame from 'fast-deep-equal'
 import { type Design, listAssumptions, type Outline } from '@/lib/engine'
+import { tidy } from '@/lib/engine/numerics'
+import { asEntered, digitsAsEntered } from '@/lib/engine/units'
 import { formatFieldValue, getFieldWords } from './trade-words'
 
 export type DesignArea = 'name' | 'brief' | 'materials' | 'construction' | 'bends' | 'features'
@@ -9,7 +11,7 @@ export interface DesignChange {
   readonly area: DesignArea
   /** Where in the design document; ids stand for the entries of lists. */
   readonly path: readonly string[]
-  /** `L2 foil 35 um to 18 um` */
+  /** `L2 foil 35 µm to 18 µm` */
   readonly sentence: string
   readonly before: string | null
   readonly after: string | null
@@ -186,7 +188,7 @@ function compareConstruction(changes: DesignChange[], before: Design, after: Des
     const previous = oldLayers.get(layer.id)
     const at = [...path, layer.id]
     if (previous === undefined) {
-      const text = `${layer.thicknessUm} um`
+      const text = asEntered(layer.thicknessUm, 'um')
       changes.push({ area, path: at, sentence: `${now.get(layer.id)} added, ${text}`, before: null, after: text })
       continue
     }
@@ -201,7 +203,7 @@ function compareConstruction(changes: DesignChange[], before: Design, after: Des
           [],
           previous.thicknessUm,
           layer.thicknessUm,
-          'um',
+          'µm',
         ),
       )
       compareFields(changes, where, previous, layer, { skip: ['thicknessUm'] })
@@ -211,7 +213,7 @@ function compareConstruction(changes: DesignChange[], before: Design, after: Des
   }
   for (const layer of before.construction.layers) {
     if (!newIds.has(layer.id)) {
-      const text = `${layer.thicknessUm} um`
+      const text = asEntered(layer.thicknessUm, 'um')
       changes.push({
         area,
         path: [...path, layer.id],
@@ -279,17 +281,10 @@ function compareZones(
       const at = [...path, presence.layerId]
       if (earlier === undefined) {
         changes.push({ area, path: at, sentence: `zone ${zone.name}: ${name} added`, before: null, after: name })
-      } else if (earlier.coverageFraction !== presence.coverageFraction) {
-        changes.push(
-          makeChange(
-            area,
-            [...at, 'coverageFraction'],
-            `zone ${zone.name}: ${name}`,
-            ['coverageFraction'],
-            earlier.coverageFraction,
-            presence.coverageFraction,
-          ),
-        )
+      } else {
+        const { layerId: _, ...fields } = presence
+        const { layerId: __, ...before } = earlier
+        compareFields(changes, { area, path: at, subject: `zone ${zone.name}: ${name}` }, before, fields)
       }
     }
     for (const layerId of had.keys()) {
@@ -345,10 +340,12 @@ function compareOutlines(changes: DesignChange[], before: Outline | null, after:
   const [a, b] = [before, after].map((outline) => (outline === null ? 'not stated' : describeOutline(outline)))
   const isOtherShape = !isSame(before?.verticesMm, after?.verticesMm)
   if (isOtherShape) {
+    const moved = listMovedCorners(before, after)
+    const sentence = a === b ? `outline: ${b}` : `outline ${a} to ${b}`
     changes.push({
       area: 'features',
       path: ['features', 'outline', 'verticesMm'],
-      sentence: a === b ? `outline moved in places: ${b}` : `outline ${a} to ${b}`,
+      sentence: moved === '' ? sentence : `${sentence}; ${moved}`,
       before: a ?? null,
       after: b ?? null,
     })
@@ -360,13 +357,29 @@ function compareOutlines(changes: DesignChange[], before: Outline | null, after:
   )
 }
 
-/** `6 vertices, 80 x 60 mm` */
+/** Beyond this many a list of corners says less than the size of the outline. */
+const MOST_CORNERS_NAMED = 6
+
+/** `corner 3 from (10, 5) to (10, 5.5)`; empty where corners came or went, or where too many moved. */
+function listMovedCorners(before: Outline | null, after: Outline | null): string {
+  if (before === null || after === null || before.verticesMm.length !== after.verticesMm.length) return ''
+  const write = ([x, y]: readonly [number, number]) => `(${digitsAsEntered(x)}, ${digitsAsEntered(y)})`
+  const moved = after.verticesMm.flatMap((corner, index) => {
+    const was = before.verticesMm[index]
+    return was === undefined || isSame(was, corner)
+      ? []
+      : [`corner ${index + 1} from ${write(was)} to ${write(corner)} mm`]
+  })
+  return moved.length > MOST_CORNERS_NAMED ? `${moved.length} corners moved` : moved.join(', ')
+}
+
+/** `6 vertices, 80 × 60 mm` */
 function describeOutline({ verticesMm }: Outline): string {
   const spanOf = (axis: 0 | 1) => {
     const along = verticesMm.map((vertex) => vertex[axis])
-    return Number((Math.max(...along) - Math.min(...along)).toFixed(3))
+    return tidy(Math.max(...along) - Math.min(...along))
   }
-  return `${verticesMm.length} vertices, ${spanOf(0)} x ${spanOf(1)} mm`
+  return `${verticesMm.length} vertices, ${digitsAsEntered(spanOf(0))} × ${asEntered(spanOf(1), 'mm')}`
 }
 
 /** `L2` for conductor layers by position from the top face; kind and name for the others. */

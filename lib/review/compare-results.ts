@@ -1,5 +1,5 @@
 import { type Evaluation, type ItemResult, LIFE_CAUTION_SHORT } from '@/lib/engine'
-import { formatFieldValue } from './trade-words'
+import { asComputed, type ComputedFigure } from '@/lib/engine/units'
 
 /** An item whose verdict is another now. Null where the item was not part of the results. */
 export interface VerdictMove {
@@ -37,29 +37,28 @@ export function listVerdictMoves(before: Evaluation | null, after: Evaluation | 
 /** Copper strain and life of bends and thickness of zones that are other numbers now. */
 export function listNumberMoves(before: Evaluation | null, after: Evaluation | null): NumberMove[] {
   const moves: NumberMove[] = []
-  const add = (subject: string, quantity: string, a: number | null, b: number | null, unit: string, digits: number) => {
-    const write = (value: number | null) =>
-      value === null ? 'not computed' : formatFieldValue(Number(value.toPrecision(digits)), unit)
+  const add = (subject: string, quantity: string, a: number | null, b: number | null, figure: ComputedFigure) => {
+    const write = (value: number | null) => (value === null ? 'not computed' : asComputed(value, figure))
     if (write(a) !== write(b)) moves.push({ subject, quantity, before: write(a), after: write(b) })
   }
   const zones = new Map((before?.zones ?? []).map((zone) => [zone.zoneId, zone]))
   for (const zone of after?.zones ?? []) {
     const previous = zones.get(zone.zoneId)
-    if (previous !== undefined) add(`zone ${zone.name}`, 'thickness', previous.thicknessUm, zone.thicknessUm, 'um', 4)
+    if (previous !== undefined)
+      add(`zone ${zone.name}`, 'thickness', previous.thicknessUm, zone.thicknessUm, 'thicknessUm')
   }
   const bends = new Map((before?.bends ?? []).map((bend) => [bend.bendId, bend]))
   for (const bend of after?.bends ?? []) {
     const previous = bends.get(bend.bendId)
     if (previous === undefined) continue
     const subject = `bend ${bend.name}`
-    add(subject, 'copper strain', previous.peakStrainPct, bend.peakStrainPct, '%', 3)
+    add(subject, 'copper strain', previous.peakStrainPct, bend.peakStrainPct, 'strainPct')
     add(
       subject,
       `life at the survival percentile (${LIFE_CAUTION_SHORT})`,
       previous.survivalLifeCycles,
       bend.survivalLifeCycles,
-      'cycles',
-      2,
+      'lifeCycles',
     )
   }
   return moves

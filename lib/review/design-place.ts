@@ -49,7 +49,7 @@ function describeConstruction(root: Plain, [list, index, ...fields]: readonly st
     if (index === undefined) return withField('layers', [])
     const subject = isNamedLayer(layer) ? (names.get(layer.id) ?? layer.name) : `layer ${Number(index) + 1}`
     const isFoil = isNamedLayer(layer) && layer.kind === 'conductor' && fields.join() === 'thicknessUm'
-    return isFoil ? { subject, label: `${subject} foil`, unit: 'um' } : withField(subject, fields)
+    return isFoil ? { subject, label: `${subject} foil`, unit: 'µm' } : withField(subject, fields)
   }
   if (list === 'zones') {
     const zone = index === undefined ? undefined : readList(readKey(construction, 'zones'))[Number(index)]

@@ -1,12 +1,12 @@
 import {
   type CatalogueTemplate,
-  formatValue,
   getDefaultLimit,
   type ItemDefinition,
   isLimitKey,
   LIMITS,
   makeCatalogue,
 } from '@/lib/engine/catalogue'
+import { inSentence } from '@/lib/engine/units'
 
 export interface TemplateChange {
   readonly kind: 'item-added' | 'item-removed' | 'wording' | 'roles' | 'severity' | 'stage' | 'limit'
@@ -84,7 +84,7 @@ function compareLimits(before: CatalogueTemplate, after: CatalogueTemplate): Tem
     const usual = getDefaultLimit(key).value
     const [a, b] = [old.get(key) ?? usual, now.get(key) ?? usual]
     if (a === b && old.has(key) === now.has(key)) return []
-    const write = (value: number, isOwn: boolean) => `${formatValue(value, unit)}${isOwn ? '' : ' (the usual)'}`
+    const write = (value: number, isOwn: boolean) => `${inSentence(value, unit)}${isOwn ? '' : ' (the usual)'}`
     const sentence = `limit ${label}: ${write(a, old.has(key))} to ${write(b, now.has(key))}`
     return [{ kind: 'limit', itemId: null, sentence, reopensAnswer: false }]
   })

@@ -1,9 +1,11 @@
+import { digitsAsEntered } from '@/lib/engine/units'
+
 /** Words and units of the design document's fields, for sentences about what changed. */
 
 /** Units by the ending of a field's name, longest first. */
 const UNIT_ENDINGS: readonly (readonly [ending: string, unit: string])[] = [
-  ['OhmMm2PerM', 'ohm mm2/m'],
-  ['GPerCm3', 'g/cm3'],
+  ['OhmMm2PerM', 'Ω·mm²/m'],
+  ['GPerCm3', 'g/cm³'],
   ['Fraction', ''],
   ['Cycles', 'cycles'],
   ['PerYear', 'per year'],
@@ -15,9 +17,9 @@ const UNIT_ENDINGS: readonly (readonly [ending: string, unit: string])[] = [
   ['Gpa', 'GPa'],
   ['Mpa', 'MPa'],
   ['Pct', '%'],
-  ['Ohm', 'ohm'],
+  ['Ohm', 'Ω'],
   ['Amp', 'A'],
-  ['Um', 'um'],
+  ['Um', 'µm'],
   ['Mm', 'mm'],
 ]
 
@@ -89,7 +91,7 @@ export function formatFieldValue(value: unknown, unit: string): string {
   if (value === null || value === undefined || value === '') return 'not stated'
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (typeof value === 'number') {
-    const digits = String(Number(value.toPrecision(12)))
+    const digits = digitsAsEntered(value)
     if (unit === '') return digits
     return unit === '°' ? `${digits}°` : `${digits} ${unit}`
   }

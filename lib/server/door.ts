@@ -45,7 +45,7 @@ async function decide(request: Knock, url: URL, refuse: Refuse): Promise<Respons
   if (size === null) return refuse(411, invalid('The request does not say how long it is.'))
   if (size > MOST_VISITOR_BODY_BYTES && (await getActor()) === null) return refuse(401, SIGNED_OUT)
   if (size > MOST_BODY_BYTES) {
-    return refuse(413, invalid(DOOR_TEXTS.tooLarge(toMib(size), toMib(MOST_BODY_BYTES))))
+    return refuse(413, invalid(DOOR_TEXTS.tooLarge(size, MOST_BODY_BYTES)))
   }
   if (mayNest(request.headers) && getDepth(await request.text()) > DEEPEST_BODY) {
     return refuse(400, invalid(DOOR_TEXTS.tooDeep(DEEPEST_BODY)))
@@ -113,5 +113,3 @@ function isStrange({ pathname, searchParams }: URL): boolean {
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for; tab and line ends are text
 const CONTROL_CHARACTERS = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/
-
-const toMib = (bytes: number) => (bytes / (1024 * 1024)).toFixed(1)

@@ -1,9 +1,10 @@
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { ComparedConstructionView } from '@/lib/data'
+import { asComputed, digitsAsComputed } from '@/lib/engine/units'
 import type { Cost } from '@/lib/fabrication'
 import { DEMAND_WORDS, UNIT_WORDS } from './rate-words'
 
-const inPct = (fraction: number): string => `${(100 * fraction).toFixed(1)} %`
+const inPct = (fraction: number): string => asComputed(100 * fraction, 'sharePct')
 
 /** Steps that the design selected, each with the rule that selected it. */
 export function SelectedSteps({ cost }: { cost: Cost }) {
@@ -39,7 +40,7 @@ export function SelectedSteps({ cost }: { cost: Cost }) {
                 {count} <span className="small muted">{UNIT_WORDS[step.unit]}</span>
               </td>
               <td className="num" data-label="Index for each good part">
-                {indexPerGoodPart.toFixed(3)}
+                {digitsAsComputed(indexPerGoodPart, 'costIndex')}
               </td>
               <td className="num" data-label="Share">
                 {inPct(shareFraction)}
@@ -56,7 +57,7 @@ export function SelectedSteps({ cost }: { cost: Cost }) {
               Together
             </th>
             <td className="num" data-label="Index for each good part">
-              {cost.indexPerGoodPart.toFixed(3)}
+              {digitsAsComputed(cost.indexPerGoodPart, 'costIndex')}
             </td>
             <td className="num" data-label="Share">
               {inPct(1)}
@@ -135,7 +136,7 @@ export function ComparedConstructions({ constructions }: { constructions: readon
                 {each.reason !== '' && <p className="small muted font-normal">Not computed. {each.reason}</p>}
               </th>
               <td className="num" data-label="Index for each good part">
-                {each.indexPerGoodPart?.toFixed(3) ?? '–'}
+                {digitsAsComputed(each.indexPerGoodPart, 'costIndex')}
               </td>
               <td className="num" data-label="Against this one">
                 {each.ratio === null || each.kind === 'this' ? '–' : formatDifference(each.ratio)}
@@ -158,5 +159,5 @@ export function ComparedConstructions({ constructions }: { constructions: readon
 function formatDifference(ratio: number): string {
   const pct = 100 * (ratio - 1)
   if (Math.abs(pct) < 0.05) return 'the same'
-  return pct > 0 ? `${pct.toFixed(1)} % dearer` : `${(-pct).toFixed(1)} % cheaper`
+  return pct > 0 ? `${asComputed(pct, 'sharePct')} dearer` : `${asComputed(-pct, 'sharePct')} cheaper`
 }

@@ -1,4 +1,5 @@
 import { TableFrame } from '@/app/_components/ui/table-frame'
+import { asComputed } from '@/lib/engine/units'
 import type { NestedFormat } from '@/lib/fabrication'
 import { formatTurns, METHOD_WORDS } from './format-words'
 
@@ -50,7 +51,7 @@ export function NestingTable({
                 <strong>{nesting.count}</strong>
               </td>
               <td className="num" data-label="Share used">
-                {(100 * nesting.utilisationFraction).toFixed(1)} %
+                {asComputed(100 * nesting.utilisationFraction, 'sharePct')}
               </td>
               <td className="num" data-label="By rectangles, one way">
                 {nesting.gridCount}
@@ -61,7 +62,7 @@ export function NestingTable({
               <td data-label="How" className="small">
                 {METHOD_WORDS[nesting.method]}
                 {nesting.excessFraction > 0 &&
-                  ` (outline taken up to ${(100 * nesting.excessFraction).toFixed(2)} % larger)`}
+                  ` (outline taken up to ${asComputed(100 * nesting.excessFraction, 'excessPct')} larger)`}
               </td>
               <td data-label="Turns" className="small">
                 {formatTurns(nesting.turnsDeg)}

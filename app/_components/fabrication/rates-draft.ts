@@ -1,3 +1,4 @@
+import { tidy } from '@/lib/engine/numerics'
 import { type ProcessRatesContent, REGISTRATION_DEMANDS } from '@/lib/fabrication/cost'
 
 /** Texts under the hands of a person, by field. */
@@ -8,7 +9,7 @@ export type RatesDraft = ReadonlyMap<string, LineDraft>
 
 const REGISTRATION = 'registration-'
 
-const write = (value: number | null): string => (value === null ? '' : String(Number(value.toFixed(9))))
+const write = (value: number | null): string => (value === null ? '' : String(tidy(value)))
 
 export function makeDraft(content: ProcessRatesContent | null): RatesDraft {
   const lines = new Map<string, LineDraft>()

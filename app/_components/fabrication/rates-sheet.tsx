@@ -7,6 +7,7 @@ import { Notice } from '@/app/_components/ui/notices'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { TextField } from '@/app/_components/ui/text-field'
 import { useAction } from '@/app/_components/ui/use-action'
+import { tidy } from '@/lib/engine/numerics'
 import {
   makeRates,
   type ProcessRatesContent,
@@ -103,8 +104,7 @@ interface TableProps {
   readonly onReplace: (key: string, line: LineDraft | null) => void
 }
 
-const inPct = (fraction: number | null): string =>
-  fraction === null ? '' : String(Number((100 * fraction).toFixed(6)))
+const inPct = (fraction: number | null): string => (fraction === null ? '' : String(tidy(100 * fraction)))
 
 function StepTable({ rates, ...table }: TableProps) {
   return (

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { AttachmentView } from '@/lib/data'
-import { formatBytes } from './words'
+import { asFileSize } from '@/lib/engine/units'
 
 interface FileListProps {
   files: readonly AttachmentView[]
@@ -20,7 +20,7 @@ export function FileList({ files, hrefOf, renderAct }: FileListProps) {
             {file.fileName}
           </a>{' '}
           <span className="muted small">
-            {formatBytes(file.sizeBytes)}, {file.uploadedBy.name}, <Timestamp at={file.at} />
+            {asFileSize(file.sizeBytes)}, {file.uploadedBy.name}, <Timestamp at={file.at} />
           </span>
           <span className="hash muted" title="SHA-256">
             {file.sha256}

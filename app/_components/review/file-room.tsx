@@ -1,4 +1,5 @@
 import type { FileRoomView } from '@/lib/data'
+import { asFileSize } from '@/lib/engine/units'
 
 /** How much of what may be kept is taken: the person sees it before a file is refused. */
 export function FileRoom({ room }: { room: FileRoomView }) {
@@ -6,17 +7,10 @@ export function FileRoom({ room }: { room: FileRoomView }) {
     <p className="small muted">
       Files kept:{' '}
       {room.shares
-        .map(({ of, usedBytes, mostBytes }) => `${of} ${formatMib(usedBytes)} of ${formatMib(mostBytes)}`)
+        .map(({ of, usedBytes, mostBytes }) => `${of} ${asFileSize(usedBytes)} of ${asFileSize(mostBytes)}`)
         .join(', ')}
-      . One file may have up to {formatMib(room.mostBytesPerFile)}. Files taken off count on, since their bytes are
+      . One file may have up to {asFileSize(room.mostBytesPerFile)}. Files taken off count on, since their bytes are
       kept.
     </p>
   )
-}
-
-const MIB = 1024 * 1024
-
-function formatMib(bytes: number): string {
-  const mib = bytes / MIB
-  return `${Number.isInteger(mib) || mib >= 100 ? Math.round(mib) : mib.toFixed(1)} MiB`
 }

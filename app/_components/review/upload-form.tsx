@@ -7,6 +7,7 @@ import { FileField } from '@/app/_components/ui/file-field'
 import { FormError } from '@/app/_components/ui/form-error'
 import { type UploadPurpose, uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
+import { asFileSize } from '@/lib/engine/units'
 
 interface UploadFormProps<T> {
   purpose: UploadPurpose
@@ -51,7 +52,7 @@ export function UploadForm<T>({
       setError(
         file.size === 0
           ? `"${file.name}" is empty`
-          : `"${file.name}" has ${(file.size / 1e6).toFixed(1)} MB; at most ${(maxBytes / 1e6).toFixed(0)} MB can be kept`,
+          : `"${file.name}" has ${asFileSize(file.size)}; at most ${asFileSize(maxBytes)} can be kept`,
       )
       return
     }

@@ -59,12 +59,6 @@ export const SECTION_WORDS = {
   fabrication: 'Fabrication communication',
 } as const
 
-export function formatBytes(sizeBytes: number): string {
-  if (sizeBytes < 1000) return `${sizeBytes} B`
-  if (sizeBytes < 1_000_000) return `${(sizeBytes / 1000).toFixed(1)} kB`
-  return `${(sizeBytes / 1_000_000).toFixed(1)} MB`
-}
-
 /** `1 file`, `3 files`. */
 export function countOf(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`

@@ -3,6 +3,7 @@
 import { Group } from 'react-aria-components/Group'
 import { Input } from 'react-aria-components/Input'
 import { NumberField as AriaNumberField } from 'react-aria-components/NumberField'
+import { NUMBER_ENTRY_FORMAT } from '@/lib/engine/units'
 import { FieldFrame, type FieldTexts } from './field-frame'
 
 interface NumberFieldProps extends FieldTexts {
@@ -17,8 +18,6 @@ interface NumberFieldProps extends FieldTexts {
   isRequired?: boolean
   step?: number
 }
-
-const FORMAT: Intl.NumberFormatOptions = { maximumFractionDigits: 9, useGrouping: false }
 
 export function NumberField({
   label,
@@ -37,7 +36,7 @@ export function NumberField({
       {...(step === undefined ? {} : { step })}
       value={value ?? Number.NaN}
       onChange={(next) => onChange(Number.isNaN(next) ? null : next)}
-      formatOptions={FORMAT}
+      formatOptions={NUMBER_ENTRY_FORMAT}
       isInvalid={error !== undefined}
       validationBehavior="aria"
       className="field"

@@ -1,7 +1,7 @@
 'use client'
 
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react'
-import { formatLength, type LengthUnit } from '@/lib/engine/units'
+import { digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
 import { type DisplayLengthUnit, LENGTH_UNIT_COOKIE } from './preferences'
 import { writePreference } from './write-preference'
 
@@ -32,14 +32,12 @@ export function useLengthUnit(): UnitContextValue {
   return useContext(UnitContext)
 }
 
-/** A length in the unit that the person chose; lengths are kept in um whatever is shown. */
-export function Length({ valueUm, decimals }: { valueUm: number; decimals?: number }) {
+/** A computed thickness in the unit that the person chose; it is kept in um whatever is shown. */
+export function Length({ valueUm }: { valueUm: number }) {
   const { unit } = useLengthUnit()
-  const text = formatLength(valueUm, unit satisfies LengthUnit, decimals)
-  const split = text.lastIndexOf(' ')
   return (
     <span className="quantity">
-      {text.slice(0, split)} <span className="unit">{text.slice(split + 1)}</span>
+      {digitsOfLength(valueUm, unit)} <span className="unit">{getUnitSymbol(unit)}</span>
     </span>
   )
 }

@@ -2,10 +2,11 @@
 
 import { useState } from 'react'
 import { UploadForm } from '@/app/_components/review/upload-form'
-import { countOf, formatBytes } from '@/app/_components/review/words'
+import { countOf } from '@/app/_components/review/words'
 import { Notice } from '@/app/_components/ui/notices'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
+import { asFileSize } from '@/lib/engine/units'
 import type { PackageFindings } from '../check-package'
 
 export function VerifyForm({ maxBytes }: { maxBytes: number }) {
@@ -74,7 +75,7 @@ function Findings({ findings }: { findings: PackageFindings }) {
               <tr key={file.path}>
                 <th scope="row">{file.path}</th>
                 <td className="num" data-label="size">
-                  {formatBytes(file.sizeBytes)}
+                  {asFileSize(file.sizeBytes)}
                 </td>
                 <td>
                   <span className="hash muted" title={file.sha256}>

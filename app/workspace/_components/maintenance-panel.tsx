@@ -1,11 +1,12 @@
 'use client'
 
 import { useState } from 'react'
-import { countOf, formatBytes } from '@/app/_components/review/words'
+import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
+import { asFileSize } from '@/lib/engine/units'
 import { checkTrail, createBackup } from '../actions'
 
 interface TrailAnswer {
@@ -86,10 +87,10 @@ export function MaintenancePanel() {
       {backup !== null && (
         <Notice tone="done" role="status">
           <p>
-            {formatBytes(backup.sizeBytes)} copied into <code>{backup.folder}</code>. Take the folder to another
-            machine: a backup beside the original shares its fate. The secrets of this installation are not in it: keep
-            the folder <code>secrets</code> of the data folder in another place, for a restored trail is vouched for by
-            its key.
+            {asFileSize(backup.sizeBytes)} copied into <code>{backup.folder}</code>. Take the folder to another machine:
+            a backup beside the original shares its fate. The secrets of this installation are not in it: keep the
+            folder <code>secrets</code> of the data folder in another place, for a restored trail is vouched for by its
+            key.
           </p>
         </Notice>
       )}

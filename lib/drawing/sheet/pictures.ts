@@ -1,9 +1,10 @@
 import type { Construction, LengthUnit } from '@/lib/engine'
+import { roundTo } from '@/lib/engine/numerics'
 import { drawCrossSection } from '../cross-section'
 import { nameConductorLayers } from '../layer-designations'
 import type { Palette } from '../palette'
 import { drawPartSection } from '../part-section'
-import { type DrawingNode, makeNode, type Picture } from '../picture'
+import { type DrawingNode, makeNode, type Picture, roundPx } from '../picture'
 import type { SheetSection } from './contents'
 import { FONT_MM, SHEET_FONTS } from './marks'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
@@ -68,7 +69,7 @@ function drawAt(block: SheetSection, widthMm: number, mmPerPx: number, options: 
 function place(picture: Picture, x: number, y: number, mmPerPx: number): DrawingNode {
   return makeNode(
     'g',
-    { transform: `translate(${x.toFixed(2)} ${y.toFixed(2)}) scale(${mmPerPx.toFixed(5)})` },
+    { transform: `translate(${roundPx(x)} ${roundPx(y)}) scale(${roundTo(mmPerPx, 5)})` },
     picture.nodes,
   )
 }

@@ -1,5 +1,5 @@
 import type { Palette } from '../palette'
-import { type DrawingNode, makeNode } from '../picture'
+import { type DrawingNode, makeNode, roundPx } from '../picture'
 import type { SheetPlan } from './contents'
 import { FONT_MM, makeLine, makeSheetText } from './marks'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
@@ -62,7 +62,7 @@ export function layPlan(
       )
       return [
         makeNode('path', {
-          d: `M${points.map(([px, py]) => `${px.toFixed(2)},${py.toFixed(2)}`).join('L')}Z`,
+          d: `M${points.map(([px, py]) => `${roundPx(px)},${roundPx(py)}`).join('L')}Z`,
           fill: palette.allowed,
           stroke: palette.ink,
           'stroke-width': EDGE_MM,
@@ -87,9 +87,8 @@ function drawArrowHead([x, y]: Point, towards: Point, palette: Palette): Drawing
   const [dx, dy] = towards
   const back = [x - dx * ARROW_MM, y - dy * ARROW_MM] as const
   const half = ARROW_MM / 5
-  const corner = (side: 1 | -1) =>
-    `${(back[0] - dy * half * side).toFixed(2)},${(back[1] + dx * half * side).toFixed(2)}`
-  return makeNode('path', { d: `M${x.toFixed(2)},${y.toFixed(2)}L${corner(1)}L${corner(-1)}Z`, fill: palette.ink })
+  const corner = (side: 1 | -1) => `${roundPx(back[0] - dy * half * side)},${roundPx(back[1] + dx * half * side)}`
+  return makeNode('path', { d: `M${roundPx(x)},${roundPx(y)}L${corner(1)}L${corner(-1)}Z`, fill: palette.ink })
 }
 
 /** Overall width above the outline and height on its left, with arrows at both ends. */

@@ -1,5 +1,6 @@
 import type { Bend } from '../design'
 import type { BendResult, ConductorStrainResult } from '../results'
+import { inSentence } from '../units'
 import { type LeafForRules, listCopperSpans } from './bend-rules'
 
 /** Radii closer than this say the same to anybody who builds: a quarter. */
@@ -105,9 +106,7 @@ function explainRatio(
   return sentences
 }
 
-const round = (value: number): number => Number(value.toPrecision(3))
-const mm = (value: number): string => `${round(value)} mm`
-const um = (value: number): string => `${round(value)} um`
-const pct = (value: number): string => `${round(value)} %`
-const cycles = (value: number | null): string =>
-  value === null ? 'the required life' : `${round(value).toString()} cycles`
+const mm = (value: number): string => inSentence(value, 'mm')
+const um = (value: number): string => inSentence(value, 'um')
+const pct = (value: number): string => inSentence(value, 'pct')
+const cycles = (value: number | null): string => (value === null ? 'the required life' : inSentence(value, 'cycles'))

@@ -1,5 +1,5 @@
-import { formatValue } from '../catalogue'
 import type { HangsOn, Unit } from '../results'
+import { inSentence } from '../units'
 import type { BendInputs } from './bend-results'
 import { findDecidingConstant, type SwingQuantity } from './tornado'
 
@@ -20,7 +20,7 @@ export function findHangsOn({ bend, section, demand }: BendInputs, layerId: stri
   if (deciding === null) return null
   const { swing, nominalShare, layerName } = deciding
   const { word, unit } = WORDS[swing.quantity] ?? { word: swing.quantity, unit: 'ratio' }
-  const share = (value: number): string => formatValue(100 * value, 'pct')
+  const share = (value: number): string => inSentence(100 * value, 'pct')
   return {
     layerId: swing.layerId ?? layerId,
     quantity: swing.quantity,
@@ -28,6 +28,6 @@ export function findHangsOn({ bend, section, demand }: BendInputs, layerId: stri
     high: swing.high,
     nominalShare,
     worstShare: swing.worstShare,
-    sentence: `It hangs most on the ${word} of ${swing.layerName} (${formatValue(swing.low)} to ${formatValue(swing.high, unit)}): by that alone ${layerName} goes from ${share(nominalShare)} of its allowable strain to ${share(swing.worstShare)}.`,
+    sentence: `It hangs most on the ${word} of ${swing.layerName} (${inSentence(swing.low)} to ${inSentence(swing.high, unit)}): by that alone ${layerName} goes from ${share(nominalShare)} of its allowable strain to ${share(swing.worstShare)}.`,
   }
 }

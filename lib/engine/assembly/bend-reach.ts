@@ -1,6 +1,8 @@
 import { LEAST_RADIUS_RATIO, type Leaf } from '../bending'
 import type { Bend } from '../design'
+import { roundToDigits } from '../numerics'
 import type { ModelLimit } from '../results'
+import { inSentence } from '../units'
 import type { ConductorEntry } from './bend-conductors'
 
 /** Strain of copper past which a thin foil may neck or crack at its grains: our choice. */
@@ -22,7 +24,7 @@ export function listRadiusLimits(bend: Bend, leaves: readonly Leaf[]): ModelLimi
   return [
     {
       kind: 'tight-radius',
-      because: `below an inside radius of ${LEAST_RADIUS_RATIO} times the thickness no strain is known to be right (here ${Number(least.toPrecision(2))} times at its tightest)`,
+      because: `below an inside radius of ${LEAST_RADIUS_RATIO} times the thickness no strain is known to be right (here ${inSentence(roundToDigits(least, 2))} times at its tightest)`,
       decidedBy: 'fold samples and section them, or use a larger radius',
     },
   ]

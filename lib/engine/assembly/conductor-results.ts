@@ -13,6 +13,7 @@ import {
 } from '../conductors'
 import type { ConductorFeature, Design, Material, Zone } from '../design'
 import type { ConductorResult, MissingInput } from '../results'
+import { inSentence } from '../units'
 import { computeConductorRange } from './conductor-range'
 import type { SectionLayer, ZoneSection } from './zone-section'
 
@@ -160,7 +161,7 @@ function findHatchedWidth(
   const { low, high } = HATCH_BAR_OVER_PITCH
   if (barOverPitch < low || barOverPitch > high) {
     return {
-      cannotTell: `${name} is a hatch of bars ${Number(barOverPitch.toPrecision(3))} of the pitch, and conduction is known from ${low} to ${high}`,
+      cannotTell: `${name} is a hatch of bars ${inSentence(barOverPitch)} of the pitch, and conduction is known from ${low} to ${high}`,
     }
   }
   if (widthMm < MIN_PITCHES_ACROSS * hatch.pitchMm) {
@@ -217,7 +218,7 @@ function listConductorCautions(
   }
   if (temperatureDegC !== null && temperatureDegC > MAX_RESISTANCE_DEGC) {
     cautions.push(
-      `At ${Number(temperatureDegC.toPrecision(3))} degC the conductor is beyond the ${MAX_RESISTANCE_DEGC} degC up to which resistance is computed.`,
+      `At ${inSentence(temperatureDegC, 'degC')} the conductor is beyond the ${inSentence(MAX_RESISTANCE_DEGC, 'degC')} up to which resistance is computed.`,
     )
   }
   return cautions

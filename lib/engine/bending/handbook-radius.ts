@@ -1,5 +1,6 @@
 import { requireNumber } from '../numerics'
 import type { SourceKey } from '../sources'
+import { inSentence } from '../units'
 
 /**
  * Allowable deformation of copper by use, per cent, as reproduced from the design standard. No value was found for
@@ -66,7 +67,7 @@ export function computeHandbookRadius(
     formula,
     source,
     warning: clamped
-      ? `The formula gives ${formulaRadiusUm.toFixed(1)} um: it has no floor and cannot be used at ${allowableDeformationPct} % here. A fold this tight needs a former and a trial.`
+      ? `The formula gives ${inSentence(formulaRadiusUm, 'um')}: it has no floor and cannot be used at ${inSentence(allowableDeformationPct, 'pct')} here. A fold this tight needs a former and a trial.`
       : null,
   }
 }

@@ -1,4 +1,5 @@
 import { requireNumber } from '../numerics'
+import { inSentence } from '../units'
 
 /** A crossed hatch: bars of one width at one pitch in two families at right angles to each other. */
 export interface HatchPattern {
@@ -51,7 +52,7 @@ export function explainOutsideHatchTable({ barOverPitch, angleDeg }: HatchPatter
   }
   // Ratios of typed lengths carry rounding.
   if (barOverPitch < low - 1e-9 || barOverPitch > high + 1e-9) {
-    return `the stiffness of a hatch is known for bar over pitch of ${low} to ${high}, not of ${Number(barOverPitch.toPrecision(3))}`
+    return `the stiffness of a hatch is known for bar over pitch of ${low} to ${high}, not of ${inSentence(barOverPitch)}`
   }
   return null
 }

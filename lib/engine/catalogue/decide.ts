@@ -11,7 +11,7 @@ import type {
   QuantityRange,
 } from '../results'
 import type { SourceKey } from '../sources'
-import { formatValue } from './format-value'
+import { inSentence } from '../units'
 import { getSourceOwner } from './limits'
 
 /** Rounding of sums in binary, relative: far below any tolerance of the trade, far above that of doubles. */
@@ -71,7 +71,7 @@ function describeMissedEnds(value: number, range: QuantityRange | undefined, lim
   const deciding = findDecidingEnd(value, range, limit)
   if (deciding === undefined || deciding.margin >= 0) return ''
   const say = ({ end, limit: at, value: found }: Pick<DecidingEnd, 'end' | 'limit' | 'value'>) =>
-    `at the ${end} end, ${formatValue(found)} is ${end === 'lower' ? 'below' : 'above'} ${formatValue(at, limit.unit)}`
+    `at the ${end} end, ${inSentence(found)} is ${end === 'lower' ? 'below' : 'above'} ${inSentence(at, limit.unit)}`
   // A range may be wider than the window: then both ends are missed, and each is named.
   const other: Pick<DecidingEnd, 'end' | 'limit' | 'value'> =
     deciding.end === 'lower'
@@ -118,15 +118,15 @@ export function decide(decision: Decision): DecidedOutcome {
   const spread =
     range === undefined || range.low === range.high
       ? ''
-      : ` (${formatValue(range.low)} to ${formatValue(range.high, limit.unit)} over tolerances)`
+      : ` (${inSentence(range.low)} to ${inSentence(range.high, limit.unit)} over tolerances)`
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
   const { limitRange } = decision
   const limitSpread =
     limitRange === undefined || limitRange.low === limitRange.high
       ? ''
-      : ` (${formatValue(limitRange.low)} to ${formatValue(limitRange.high, limit.unit)} over tolerances)`
+      : ` (${inSentence(limitRange.low)} to ${inSentence(limitRange.high, limit.unit)} over tolerances)`
   const longer = decision.isLongerThan === true ? 'longer than ' : ''
-  const summary = `${capitalise(what)}: ${longer}${formatValue(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
+  const summary = `${capitalise(what)}: ${longer}${inSentence(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
   const quantity = { value, unit: limit.unit }
   const sourceKey = decision.sourceKey ?? limit.sourceKey
   const decidingEnd = findDecidingEnd(value, range, limit)
@@ -164,13 +164,13 @@ function holdsAgainstRange(range: QuantityRange, limit: Limit, { low, high }: Qu
 export function describeLimit(limit: Limit): string {
   switch (limit.sense) {
     case 'at-most':
-      return limit.value === 0 ? 'none allowed' : `at most ${formatValue(limit.value, limit.unit)}`
+      return limit.value === 0 ? 'none allowed' : `at most ${inSentence(limit.value, limit.unit)}`
     case 'at-least':
-      return `at least ${formatValue(limit.value, limit.unit)}`
+      return `at least ${inSentence(limit.value, limit.unit)}`
     case 'within':
-      return `${formatValue(limit.value)} to ${formatValue(limit.upperValue ?? limit.value, limit.unit)}`
+      return `${inSentence(limit.value)} to ${inSentence(limit.upperValue ?? limit.value, limit.unit)}`
     case 'equals':
-      return `must be ${formatValue(limit.value, limit.unit)}`
+      return `must be ${inSentence(limit.value, limit.unit)}`
   }
 }
 

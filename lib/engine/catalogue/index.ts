@@ -20,7 +20,6 @@ export {
   type Titles,
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
-export { formatValue } from './format-value'
 export { CATALOGUE, findItem, getItem } from './items'
 export {
   findLimitProblem,

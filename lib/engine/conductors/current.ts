@@ -1,4 +1,5 @@
 import { requireNumber } from '../numerics'
+import { inSentence } from '../units'
 import { sectionAreaMm2 } from './resistance'
 
 /** Covered on both sides by dielectric, or facing air. The relation treats them as factors of two apart. */
@@ -77,7 +78,7 @@ export function listCurrentCautions({
   }
   if (riseDegC < FITTED_RISE_DEGC.min || riseDegC > FITTED_RISE_DEGC.max) {
     cautions.push(
-      `A rise of ${Number(riseDegC.toPrecision(3))} degC lies outside the ${FITTED_RISE_DEGC.min} to ${FITTED_RISE_DEGC.max} degC that the relation was fitted to.`,
+      `A rise of ${inSentence(riseDegC, 'degC')} lies outside the ${FITTED_RISE_DEGC.min} to ${inSentence(FITTED_RISE_DEGC.max, 'degC')} that the relation was fitted to.`,
     )
   }
   return cautions

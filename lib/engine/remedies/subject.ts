@@ -1,5 +1,6 @@
 import type { Bend, ConductorLayer, Design, Layer, Material, Zone } from '../design'
 import type { Limit } from '../results'
+import { inSentence } from '../units'
 import type { BendAssessment } from './assess'
 import type { ForbiddenNeed, RemedyChange } from './remedy'
 
@@ -70,9 +71,9 @@ export function listCrossing(design: Design, bendId: string, layerId: string): D
 
 /** `25`, `12.5`, `17.1`: a thickness as it is written in a layer table. */
 export function writeUm(thicknessUm: number): string {
-  return `${Number(thicknessUm.toFixed(1))} µm`
+  return inSentence(thicknessUm, 'um')
 }
 
 export function writePct(fraction: number): string {
-  return `${Number((100 * fraction).toFixed(0))} %`
+  return `${Math.round(100 * fraction)} %`
 }

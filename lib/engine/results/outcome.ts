@@ -1,26 +1,7 @@
 import { SOURCE_KINDS } from '../sources'
+import type { Unit } from '../units'
 
-/** Units of values that the engine reports. Value and unit are never apart. */
-export type Unit =
-  | 'um'
-  | 'mm'
-  | 'deg'
-  | 'pct'
-  | 'fraction'
-  | 'ratio'
-  | 'cycles'
-  | 'count'
-  | 'degC'
-  | 'amp'
-  | 'volt'
-  | 'ohm'
-  | 'gpa'
-  | 'mpa'
-  | 'newton'
-  | 'newton-mm'
-  | 'newton-mm-per-mm'
-  | 'days'
-  | 'oz-per-ft2'
+export type { Unit }
 
 export interface Quantity {
   readonly value: number

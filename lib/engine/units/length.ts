@@ -1,19 +1,26 @@
-import { requireNumber } from '../numerics'
+import { requireNumber, tidy } from '../numerics'
+import { digitsAsEntered, isTypedNumber } from './figures'
+import { type Unit, withUnit } from './unit'
 
-/** `uin` is the microinch of plating call-outs. */
-export type LengthUnit = 'um' | 'mm' | 'mil' | 'in' | 'uin'
+export type LengthUnit = Extract<Unit, 'um' | 'mm' | 'mil' | 'in' | 'uin'>
 
 /** Exact by definition: the international inch is 25.4 mm. */
 const UM_PER_UNIT: Record<LengthUnit, number> = { um: 1, mm: 1000, mil: 25.4, in: 25400, uin: 0.0254 }
 
 /** Units a person may switch the display to. */
-export const DISPLAY_LENGTH_UNITS = ['mm', 'um', 'mil'] as const satisfies readonly LengthUnit[]
+export const DISPLAY_LENGTH_UNITS = ['mm', 'um', 'mil', 'in'] as const satisfies readonly LengthUnit[]
 
-/** Decimals that resolve about 0.1 um, the finest that a thickness in this trade is known to. */
-const DECIMALS: Record<LengthUnit, number> = { um: 1, mm: 4, mil: 3, in: 6, uin: 0 }
+/** Which lengths are spoken of together: through the part, kept in um, or in plan, kept in mm. */
+export type LengthKind = 'thickness' | 'plan'
 
-/** Symbol as printed beside a number. */
-const UNIT_SYMBOL: Record<LengthUnit, string> = { um: 'µm', mm: 'mm', mil: 'mil', in: 'in', uin: 'µin' }
+/**
+ * Decimals of computed lengths. A thickness resolves about 0.1 um, the finest that one in this trade is known to; a dimension in plan
+ * about 1 um.
+ */
+const DECIMALS: Record<LengthKind, Record<LengthUnit, number>> = {
+  thickness: { um: 1, mm: 4, mil: 3, in: 6, uin: 0 },
+  plan: { um: 0, mm: 3, mil: 1, in: 4, uin: 0 },
+}
 
 /** A map, not an object: an object would know "constructor" as a unit. */
 const UNIT_BY_SPELLING: ReadonlyMap<string, LengthUnit> = new Map([
@@ -87,18 +94,55 @@ export function parseLength(text: string, defaultUnit: LengthUnit): ParsedLength
 }
 
 /**
- * A length as shown to people, with its unit. Fixed decimals, so that columns align; parseLength reads it back to
- * within half of the last digit shown.
+ * Digits of a computed length, for a column whose head names the unit. Fixed decimals, so that columns align; parseLength reads them
+ * back to within half of the last digit shown.
  *
- * @param valueUm   any finite number
- * @param decimals  default: about 0.1 um in every unit
- * @throws  RangeError if valueUm is not finite or decimals lies outside 0 to 12
+ * @throws  RangeError if valueUm is not finite
+ */
+export function digitsOfLength(valueUm: number, unit: LengthUnit, kind: LengthKind = 'thickness'): string {
+  const digits = lengthFromUm(valueUm, unit).toFixed(DECIMALS[kind][unit])
+  // A length that rounds to nothing must not read "-0.0".
+  return Number(digits) === 0 ? digits.replace('-', '') : digits
+}
+
+/**
+ * A computed length as shown to people, with its unit.
+ *
  * @example formatLength(35.56, 'mil') is '1.400 mil'
  */
-export function formatLength(valueUm: number, unit: LengthUnit, decimals: number = DECIMALS[unit]): string {
-  requireNumber('decimals', decimals, { atLeast: 0, atMost: 12 })
-  const digits = lengthFromUm(valueUm, unit).toFixed(decimals)
-  // A length that rounds to nothing must not read "-0.0".
-  const unsigned = Number(digits) === 0 ? digits.replace('-', '') : digits
-  return `${unsigned} ${UNIT_SYMBOL[unit]}`
+export function formatLength(valueUm: number, unit: LengthUnit, kind: LengthKind = 'thickness'): string {
+  return withUnit(digitsOfLength(valueUm, unit, kind), unit)
+}
+
+/** Digits that a converted length keeps where it has no short form in the other unit. */
+const CONVERTED_DIGITS = 6
+
+/**
+ * Digits of a stated length in the unit that the reader chose. In um and mm, where the design keeps it, it is exact. In other
+ * units it is exact too where it was typed in them (35.56 um is 1.4 mil), and else rounded to six digits: what the design
+ * holds never changes.
+ */
+export function digitsOfEnteredLength(value: number, kept: 'um' | 'mm', unit: LengthUnit): string {
+  if (kept === unit) return digitsAsEntered(value)
+  // From mm to um and back the decimal point moves, and no digit changes.
+  const converted = tidy(lengthFromUm(umFromLength(value, kept), unit))
+  if (unit === 'um' || unit === 'mm') return digitsAsEntered(converted)
+  return digitsAsEntered(Number(converted.toPrecision(CONVERTED_DIGITS)))
+}
+
+/** A stated length in the unit that the reader chose; the rule is that of `digitsOfEnteredLength`. */
+export function formatEnteredLength(value: number, kept: 'um' | 'mm', unit: LengthUnit): string {
+  return withUnit(digitsOfEnteredLength(value, kept, unit), unit)
+}
+
+/** Digits of a length that a result holds: as stated where somebody typed it, else by the rule of computed lengths. */
+export function digitsOfResultLength(value: number, kept: 'um' | 'mm', unit: LengthUnit): string {
+  return isTypedNumber(value)
+    ? digitsOfEnteredLength(tidy(value), kept, unit)
+    : digitsOfLength(umFromLength(value, kept), unit, kept === 'um' ? 'thickness' : 'plan')
+}
+
+/** Where thickness is read in um, dimensions in plan are read in mm: nobody speaks of a radius of 8000 um. */
+export function getShownUnit(kept: 'um' | 'mm', chosen: LengthUnit): LengthUnit {
+  return kept === 'mm' && chosen === 'um' ? 'mm' : chosen
 }

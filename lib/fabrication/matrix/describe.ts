@@ -1,24 +1,13 @@
+import { asResult, getUnitSymbol } from '@/lib/engine/units'
 import { FAMILY_NAMES } from '../construction-family'
 import type { CapabilityVerdict } from './assess'
 import type { MatrixRow } from './content'
 import { findChoice } from './dictionary'
 import type { ParameterUnit, TradeParameter } from './parameter'
 
-const UNIT_WORDS: Readonly<Record<ParameterUnit, string>> = {
-  um: ' µm',
-  mm: ' mm',
-  count: '',
-  ratio: ' : 1',
-  deg: '°',
-  pct: ' %',
-  degC: ' °C',
-  choice: '',
-}
-
-/** A number as people write it in the parameter's unit: 0.075 mm, 17.1 um. */
+/** A number as people write it in the parameter's unit: what was typed as it is, what was computed with four digits. */
 export function formatParameterNumber(unit: ParameterUnit, value: number): string {
-  const decimals = unit === 'mm' ? 3 : unit === 'um' || unit === 'ratio' ? 2 : 1
-  return `${Number(value.toFixed(decimals))}${UNIT_WORDS[unit]}`
+  return asResult(value, unit === 'ratio' ? 'aspect-ratio' : unit === 'choice' ? 'count' : unit)
 }
 
 export function formatParameterValue(parameter: TradeParameter, value: number | string): string {
@@ -43,7 +32,7 @@ export function describeConditions(row: MatrixRow): string {
     return from === to ? `${from}${unit}` : `${from} to ${to}${unit}`
   }
   const layers = range(row.layersFrom, row.layersTo, row.layersTo === 1 ? ' layer' : ' layers')
-  const foil = range(row.foilFromUm, row.foilToUm, ' µm')
+  const foil = range(row.foilFromUm, row.foilToUm, ` ${getUnitSymbol('um')}`)
   const family = row.construction === null ? null : FAMILY_NAMES[row.construction]
   return [layers, foil === null ? null : `foil ${foil}`, family].filter((part) => part !== null).join(', ')
 }

@@ -1,4 +1,6 @@
 import { type Evaluation, getOutcomeVerdict, type Outcome, type Verdict } from '@/lib/engine'
+import type { ComputedFigure } from '@/lib/engine/units'
+import { asComputed, digitsAsComputed } from '@/lib/engine/units'
 import { CAPABILITY_VERDICTS, type CapabilityVerdict, type ParameterAssessment } from '../matrix/assess'
 
 /** From good to bad; what cannot be judged counts as bad as a failure, since nobody knows. */
@@ -79,14 +81,21 @@ export function describeMoves(before: Evaluation, after: Evaluation): string[] {
     const was = before.zones.find(({ zoneId }) => zoneId === zone.zoneId)
     return was === undefined || Math.abs(was.thicknessUm - zone.thicknessUm) < 0.05
       ? []
-      : [`${zone.name}: thickness ${round(was.thicknessUm, 1)} to ${round(zone.thicknessUm, 1)} µm`]
+      : [
+          `${zone.name}: thickness ${digitsAsComputed(was.thicknessUm, 'thicknessUm')} to ${asComputed(zone.thicknessUm, 'thicknessUm')}`,
+        ]
   })
   const bends = after.bends.flatMap((bend) => {
     const was = before.bends.find(({ bendId }) => bendId === bend.bendId)
     if (was === undefined) return []
     return [
-      ...sayMove(`${bend.name}: peak strain`, was.peakStrainPct, bend.peakStrainPct, ' %', 3),
-      ...sayMove(`${bend.name}: least radius by strain`, was.minRadiusByStrainMm, bend.minRadiusByStrainMm, ' mm', 2),
+      ...sayMove(`${bend.name}: peak strain`, was.peakStrainPct, bend.peakStrainPct, 'strainPct'),
+      ...sayMove(
+        `${bend.name}: minimum radius by strain`,
+        was.minRadiusByStrainMm,
+        bend.minRadiusByStrainMm,
+        'minRadiusMm',
+      ),
     ]
   })
   const old = listVerdicts(before)
@@ -97,9 +106,8 @@ export function describeMoves(before: Evaluation, after: Evaluation): string[] {
   return [...thicknesses, ...bends, ...better]
 }
 
-const round = (value: number, decimals: number) => Number(value.toFixed(decimals))
-
-function sayMove(what: string, from: number | null, to: number | null, unit: string, decimals: number): string[] {
-  if (from === null || to === null || round(from, decimals) === round(to, decimals)) return []
-  return [`${what} ${round(from, decimals)} to ${round(to, decimals)}${unit}`]
+function sayMove(what: string, from: number | null, to: number | null, figure: ComputedFigure): string[] {
+  if (from === null || to === null) return []
+  const [was, is] = [digitsAsComputed(from, figure), asComputed(to, figure)]
+  return was === digitsAsComputed(to, figure) ? [] : [`${what} ${was} to ${is}`]
 }

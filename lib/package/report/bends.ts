@@ -1,6 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
 import { toSvg } from '@/lib/drawing'
 import { type Bend, type BendResult, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
 import {
@@ -14,7 +15,7 @@ import {
   PICTURE_SCALE,
   TEXT_WIDTH_PT,
 } from './style'
-import { sayNumber, sayText, sayWord, sayYesNo } from './words'
+import { sayStated, sayText, sayWord, sayYesNo } from './words'
 
 const PLOT_GAP_PT = 12
 
@@ -41,10 +42,10 @@ export function makeBends({ snapshot }: PackageContent, pictures: Pictures | nul
           contributions
             .map(
               ({ bendId, damage: used }) =>
-                `${design.bends.find(({ id }) => id === bendId)?.name ?? bendId} ${sayNumber(used, 'ratio')}`,
+                `${design.bends.find(({ id }) => id === bendId)?.name ?? bendId} ${asComputed(used, 'damageFraction')}`,
             )
             .join(', '),
-          sayNumber(damageSum, 'ratio'),
+          asComputed(damageSum, 'damageFraction'),
         ]),
         level2('Bends that share conductors: sum of life used (Miner)'),
       ),
@@ -65,13 +66,13 @@ function makeBend(
     ['Zone', zoneName],
     [
       'Call-out',
-      `inside radius ${sayNumber(bend.insideRadiusMm, 'mm')} ± ${sayNumber(bend.radiusToleranceMm, 'mm')}, angle ` +
-        `${sayNumber(bend.angleDeg, 'deg')}, ${bend.insideFace} face inside, length along the axis ${sayNumber(bend.axisLengthMm, 'mm')}`,
+      `inside radius ${sayStated(bend.insideRadiusMm, 'mm')} ± ${sayStated(bend.radiusToleranceMm, 'mm')}, angle ` +
+        `${sayStated(bend.angleDeg, 'deg')}, ${bend.insideFace} face inside, length along the axis ${sayStated(bend.axisLengthMm, 'mm')}`,
     ],
     [
       'Use',
       bend.use === 'dynamic'
-        ? `dynamic, ${sayWord(bend.motion)}, ${sayNumber(bend.requiredCycles, 'cycles')} required`
+        ? `dynamic, ${sayWord(bend.motion)}, ${sayStated(bend.requiredCycles, 'cycles')} required`
         : sayWord(bend.use),
     ],
     [
@@ -81,7 +82,7 @@ function makeBend(
   ]
   if (bend.use === 'dynamic') callOut.push(['Flex test', sayFlexTest(bend)])
   if (bend.distanceToRigidMm !== null)
-    callOut.push(['Distance to the rigid edge', sayNumber(bend.distanceToRigidMm, 'mm')])
+    callOut.push(['Distance to the rigid edge', sayStated(bend.distanceToRigidMm, 'mm')])
   if (bend.note.trim() !== '') callOut.push(['Note', bend.note])
   if (result === null) {
     return [makeFacts(callOut, heading), empty('No results are recorded for this bend.')]
@@ -102,32 +103,34 @@ function makeBend(
 function sayFlexTest({ flexTest }: Bend): string {
   const { cyclesPerMinute, travelMm, mandrelDiameterMm, pointsOfApplication } = flexTest
   return [
-    `${cyclesPerMinute ?? 'not stated'} cycles a minute`,
-    `travel ${sayNumber(travelMm, 'mm')}`,
-    `mandrel diameter ${sayNumber(mandrelDiameterMm, 'mm')}`,
+    sayStated(cyclesPerMinute, 'cycles-per-minute'),
+    `travel ${sayStated(travelMm, 'mm')}`,
+    `mandrel diameter ${sayStated(mandrelDiameterMm, 'mm')}`,
     `points of application: ${sayText(pointsOfApplication)}`,
   ].join('; ')
 }
 
 function listNumbers(result: BendResult): [string, Content][] {
-  const numbers: [string, Content][] = [['Section thickness', sayNumber(result.sectionThicknessUm, 'um')]]
+  const numbers: [string, Content][] = [['Section thickness', asComputed(result.sectionThicknessUm, 'thicknessUm')]]
   const axes = result.leaves
     .map(
       ({ formedAxisDepthUm, neutralAxisDepthUm }) =>
-        `${sayNumber(formedAxisDepthUm, 'um')} (${sayNumber(neutralAxisDepthUm, 'um')} while nothing yields)`,
+        `${asComputed(formedAxisDepthUm, 'thicknessUm')} (${asComputed(neutralAxisDepthUm, 'thicknessUm')} while nothing yields)`,
     )
     .join(', ')
   if (axes !== '') numbers.push(['Neutral axis from the inside face', axes])
   if (result.peakStrainPct !== null) {
     const range = result.peakRangePct
     const span =
-      range === null ? '' : ` (${sayNumber(range.low, 'pct')} to ${sayNumber(range.high, 'pct')} over the tolerances)`
-    const allowed = result.allowablePct === null ? '' : `, allowable ${sayNumber(result.allowablePct, 'pct')}`
-    numbers.push(['Copper strain', `${sayNumber(result.peakStrainPct, 'pct')}${span}${allowed}`])
+      range === null
+        ? ''
+        : ` (${asComputed(range.low, 'strainPct')} to ${asComputed(range.high, 'strainPct')} over the tolerances)`
+    const allowed = result.allowablePct === null ? '' : `, allowable ${asComputed(result.allowablePct, 'strainPct')}`
+    numbers.push(['Copper strain', `${asComputed(result.peakStrainPct, 'strainPct')}${span}${allowed}`])
     if (result.cycleRangePct !== null && result.firstBendStrainPct !== null) {
       numbers.push([
         'Strain range of a cycle',
-        `${sayNumber(result.cycleRangePct, 'pct')}; ${sayNumber(result.firstBendStrainPct, 'pct')} in the first bend`,
+        `${asComputed(result.cycleRangePct, 'strainPct')}; ${asComputed(result.firstBendStrainPct, 'strainPct')} in the first bend`,
       ])
     }
     const governing = result.conductors.find(({ layerId }) => layerId === result.governingLayerId)
@@ -136,23 +139,25 @@ function listNumbers(result: BendResult): [string, Content][] {
     }
   }
   const radii = [
-    result.minRadiusByStrainMm === null ? null : `${sayNumber(result.minRadiusByStrainMm, 'mm')} by strain`,
-    result.minRadiusByLifeMm === null ? null : `${sayNumber(result.minRadiusByLifeMm, 'mm')} by life`,
-    result.handbook.minRadiusMm === null ? null : `${sayNumber(result.handbook.minRadiusMm, 'mm')} by the handbook`,
+    result.minRadiusByStrainMm === null ? null : `${asComputed(result.minRadiusByStrainMm, 'minRadiusMm')} by strain`,
+    result.minRadiusByLifeMm === null ? null : `${asComputed(result.minRadiusByLifeMm, 'minRadiusMm')} by life`,
+    result.handbook.minRadiusMm === null
+      ? null
+      : `${asComputed(result.handbook.minRadiusMm, 'minRadiusMm')} by the handbook`,
     result.ratio.minRadiusMm === null
       ? null
-      : `${sayNumber(result.ratio.minRadiusMm, 'mm')} by ratio (${result.ratio.tableName})`,
+      : `${asComputed(result.ratio.minRadiusMm, 'minRadiusMm')} by ratio (${result.ratio.tableName})`,
   ].filter((text) => text !== null)
   if (radii.length > 0) numbers.push(['Least inside radius', radii.join('; ')])
   numbers.push([
     'Radius to thickness',
-    `${sayNumber(result.ratio.actual, 'ratio')}${result.ratio.required === null ? '' : `, table asks for ${sayNumber(result.ratio.required, 'ratio')}`}; surface strain ${sayNumber(result.ratio.surfaceStrainPct, 'pct')}`,
+    `${asComputed(result.ratio.actual, 'radiusRatio')}${result.ratio.required === null ? '' : `, table asks for ${asEntered(result.ratio.required, 'ratio')}`}; surface strain ${asComputed(result.ratio.surfaceStrainPct, 'surfaceStrainPct')}`,
   ])
   if (result.handbook.warning !== null) numbers.push(['Handbook formula', result.handbook.warning])
   if (result.medianLifeCycles !== null && result.survivalLifeCycles !== null) {
     numbers.push([
       'Life',
-      `median ${sayNumber(result.medianLifeCycles, 'cycles')}; ${result.survivalPct} % survive ${sayNumber(result.survivalLifeCycles, 'cycles')} (${LIFE_CAUTION_SHORT})`,
+      `median ${asComputed(result.medianLifeCycles, 'lifeCycles')}; ${asEntered(result.survivalPct, 'pct')} survive ${asComputed(result.survivalLifeCycles, 'lifeCycles')} (${LIFE_CAUTION_SHORT})`,
     ])
   }
   if (result.springback !== null) {
@@ -160,16 +165,16 @@ function listNumbers(result: BendResult): [string, Content][] {
       'After release, unheld',
       result.springback.relaxedRadiusMm === null
         ? 'springs back flat'
-        : `radius ${sayNumber(result.springback.relaxedRadiusMm, 'mm')}, angle ${sayNumber(result.springback.relaxedAngleDeg, 'deg')}`,
+        : `radius ${asComputed(result.springback.relaxedRadiusMm, 'minRadiusMm')}, angle ${asComputed(result.springback.relaxedAngleDeg, 'angleDeg')}`,
     ])
   }
   if (result.momentNmm !== null) {
-    const force = result.holdingForceN === null ? '' : `; holding force ${sayNumber(result.holdingForceN, 'newton')}`
-    numbers.push(['Moment to bend', `${sayNumber(result.momentNmm, 'newton-mm')}${force}`])
+    const force = result.holdingForceN === null ? '' : `; holding force ${asComputed(result.holdingForceN, 'forceN')}`
+    numbers.push(['Moment to bend', `${asComputed(result.momentNmm, 'momentNmm')}${force}`])
   }
-  numbers.push(['Developed length', sayNumber(result.developedLengthMm, 'mm')])
+  numbers.push(['Developed length', asComputed(result.developedLengthMm, 'developedLengthMm')])
   if (result.leaves.length > 1)
-    numbers.push(['Difference between leaves', sayNumber(result.leafLengthDifferenceMm, 'mm')])
+    numbers.push(['Difference between leaves', asComputed(result.leafLengthDifferenceMm, 'developedLengthMm')])
   return numbers
 }
 
@@ -186,11 +191,11 @@ function makeStrains(result: BendResult): Content {
     ],
     result.conductors.map((conductor) => [
       conductor.name,
-      `${conductor.innerDepthUm.toFixed(1)} to ${conductor.outerDepthUm.toFixed(1)}`,
-      sayNumber(conductor.innerStrainPct, 'pct'),
-      sayNumber(conductor.outerStrainPct, 'pct'),
-      `${sayNumber(conductor.peakRangePct.low, 'ratio')} to ${sayNumber(conductor.peakRangePct.high, 'pct')}`,
-      conductor.allowablePct === null ? '–' : sayNumber(conductor.allowablePct, 'pct'),
+      `${digitsAsComputed(conductor.innerDepthUm, 'thicknessUm')} to ${digitsAsComputed(conductor.outerDepthUm, 'thicknessUm')}`,
+      asComputed(conductor.innerStrainPct, 'strainPct'),
+      asComputed(conductor.outerStrainPct, 'strainPct'),
+      `${digitsAsComputed(conductor.peakRangePct.low, 'strainPct')} to ${asComputed(conductor.peakRangePct.high, 'strainPct')}`,
+      conductor.allowablePct === null ? '–' : asComputed(conductor.allowablePct, 'strainPct'),
       conductor.pastYield ? 'yes' : 'no',
     ]),
   )

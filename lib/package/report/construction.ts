@@ -1,6 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
 import { formatDesignation, getLayerKindLabel, listLayerTable, nameConductorLayers, toSvg } from '@/lib/drawing'
 import { findMaterial, type ZoneResult } from '@/lib/engine'
+import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
 import {
@@ -15,7 +16,7 @@ import {
 } from './style'
 import { saySource, sayWord } from './words'
 
-const um = (value: number) => (Math.round(value * 10) / 10).toFixed(1)
+const um = (value: number) => digitsAsComputed(value, 'thicknessUm')
 
 export function makeConstruction(content: PackageContent, pictures: Pictures | null): Content[] {
   const { design, evaluation } = content.snapshot
@@ -89,9 +90,12 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
     ])
   }
   if (planned?.connectorWindow) {
-    facts.push(['Connector window', `${planned.connectorWindow.minUm} to ${planned.connectorWindow.maxUm} µm`])
+    facts.push([
+      'Connector window',
+      `${digitsAsEntered(planned.connectorWindow.minUm)} to ${asEntered(planned.connectorWindow.maxUm, 'um')}`,
+    ])
   }
-  if (planned?.statedThicknessUm) facts.push(['Stated thickness', `${planned.statedThicknessUm} µm`])
+  if (planned?.statedThicknessUm) facts.push(['Stated thickness', asEntered(planned.statedThicknessUm, 'um')])
   const findings = zone.encapsulation.flatMap((outcome) => (outcome.kind === 'decided' ? [outcome.summary] : []))
   if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
   if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
@@ -116,8 +120,8 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
         getLayerKindLabel(layer.kind),
         um(layer.nominalUm),
         `${um(layer.minUm)} to ${um(layer.maxUm)}`,
-        layer.coverageFraction === null ? '' : `${Math.round(layer.coverageFraction * 100)} %`,
-        `${Math.round(layer.varianceShareFraction * 100)} %`,
+        layer.coverageFraction === null ? '' : asComputed(layer.coverageFraction * 100, 'roughSharePct'),
+        asComputed(layer.varianceShareFraction * 100, 'roughSharePct'),
       ]
     }),
   )
@@ -136,7 +140,9 @@ function makeMaterials({ snapshot }: PackageContent): Content {
     const material = findMaterial(design, id)
     if (material === null) return []
     const foil =
-      material.foil === null ? '' : `${sayWord(material.foil.type)}, yield ${material.foil.yieldStrengthMpa.value} MPa`
+      material.foil === null
+        ? ''
+        : `${sayWord(material.foil.type)}, yield ${asEntered(material.foil.yieldStrengthMpa.value, 'mpa')}`
     return [
       [
         {
@@ -145,9 +151,9 @@ function makeMaterials({ snapshot }: PackageContent): Content {
             ...(material.specification === '' ? [] : [{ text: material.specification, style: 'small' }]),
           ],
         },
-        `${material.modulusGpa.value}`,
-        `${material.poisson.value}`,
-        material.maxServiceDegC === null ? '–' : `${material.maxServiceDegC.value}`,
+        asEntered(material.modulusGpa.value),
+        asEntered(material.poisson.value),
+        material.maxServiceDegC === null ? '–' : asEntered(material.maxServiceDegC.value),
         { stack: [...(foil === '' ? [] : [foil]), { text: saySource(material.modulusGpa.sourceKey), style: 'small' }] },
       ] satisfies Content[],
     ]

@@ -1,9 +1,10 @@
 import type { Content } from 'pdfmake/interfaces'
 import type { Features } from '@/lib/engine'
+import { asComputed } from '@/lib/engine/units'
 import { formatFieldValue, getFieldWords } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeTable } from './style'
-import { sayNumber } from './words'
+import { sayStated } from './words'
 
 const LISTS = [
   ['conductors', 'Conductors'],
@@ -40,7 +41,7 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
   const observed = Object.entries(routing).map(
     ([field, value]) => `${getFieldWords([field]).label} ${formatFieldValue(value, '')}`,
   )
-  rows.push(['Whole part', 'copper to outline', sayNumber(features.copperToOutlineMm, 'mm')])
+  rows.push(['Whole part', 'copper to outline', sayStated(features.copperToOutlineMm, 'mm')])
   rows.push(['Whole part', 'routing', observed.join('; ')])
   parts.push(
     makeTable(
@@ -68,16 +69,14 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
             { label: 'Lightest foil', width: 56, isNumeric: true },
           ],
           conductors.map((conductor) => {
-            const say = (value: number | null, unit: Parameters<typeof sayNumber>[1]) =>
-              value === null ? '–' : sayNumber(value, unit)
             return [
               conductor.name,
-              say(conductor.finishedThicknessUm, 'um'),
-              say(conductor.resistanceOhm, 'ohm'),
-              say(conductor.dropVolt, 'volt'),
-              say(conductor.riseDegC, 'degC'),
-              say(conductor.capacityAmp, 'amp'),
-              say(conductor.lightestFoilUm, 'um'),
+              asComputed(conductor.finishedThicknessUm, 'thicknessUm'),
+              asComputed(conductor.resistanceOhm, 'resistanceOhm'),
+              asComputed(conductor.dropVolt, 'dropVolt'),
+              asComputed(conductor.riseDegC, 'riseDegC'),
+              asComputed(conductor.capacityAmp, 'currentAmp'),
+              asComputed(conductor.lightestFoilUm, 'thicknessUm'),
             ]
           }),
           level2('Conductors, computed'),

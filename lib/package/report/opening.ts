@@ -1,9 +1,10 @@
 import type { Content } from 'pdfmake/interfaces'
 import { CAUTIONS, ITEM_BASES, type ItemBasis, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import { asComputed, asEntered } from '@/lib/engine/units'
 import { type ItemStanding, listStandings, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
-import { sayNumber, sayQuantity, sayText, sayTime, sayWord, sayYesNo, VERDICT_WORDS } from './words'
+import { sayQuantity, sayStated, sayText, sayTime, sayWord, sayYesNo, VERDICT_WORDS } from './words'
 
 /** Title block: what this is a report on, from which state, released by whom. */
 export function makeTitleBlock(content: PackageContent, contentHash: string): Content[] {
@@ -90,11 +91,11 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           return [
             bend.name,
             sayWord(bend.use),
-            sayNumber(design?.insideRadiusMm, 'mm'),
-            bend.peakStrainPct === null ? 'not computed' : sayNumber(bend.peakStrainPct, 'pct'),
-            bend.allowablePct === null ? '–' : sayNumber(bend.allowablePct, 'pct'),
-            bend.survivalLifeCycles === null ? '–' : sayNumber(bend.survivalLifeCycles, 'cycles'),
-            bend.requiredCycles === null ? '–' : sayNumber(bend.requiredCycles, 'cycles'),
+            sayStated(design?.insideRadiusMm, 'mm'),
+            bend.peakStrainPct === null ? 'not computed' : asComputed(bend.peakStrainPct, 'strainPct'),
+            asComputed(bend.allowablePct, 'strainPct'),
+            asComputed(bend.survivalLifeCycles, 'lifeCycles'),
+            bend.requiredCycles === null ? '–' : asEntered(bend.requiredCycles, 'cycles'),
           ]
         }),
         level2('Bends'),
@@ -147,7 +148,7 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
   const temperature =
     brief.operatingMinDegC === null && brief.operatingMaxDegC === null
       ? 'not stated'
-      : `${sayNumber(brief.operatingMinDegC, 'degC')} to ${sayNumber(brief.operatingMaxDegC, 'degC')}`
+      : `${sayStated(brief.operatingMinDegC, 'degC')} to ${sayStated(brief.operatingMaxDegC, 'degC')}`
   return [
     makeFacts(
       [
@@ -157,7 +158,7 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
           [brief.performanceClass, brief.circuitType, brief.installationUse].map(sayWord).join(', '),
         ],
         ['Operating temperature', temperature],
-        ['Quantity', sayNumber(brief.quantityPerYear, 'perYear')],
+        ['Quantity', sayStated(brief.quantityPerYear, 'parts-per-year')],
         ['Surface finish', sayWord(brief.surfaceFinish)],
         ['Soldered assembly', sayYesNo(brief.solderedAssembly)],
         ['Bake before assembly', sayText(brief.bakeBeforeAssembly)],
@@ -175,9 +176,12 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
         ['Needed by', brief.needDate ?? 'not stated'],
         [
           'Survival percentile',
-          brief.lifeSurvivalPct === null ? 'default of the engine' : sayNumber(brief.lifeSurvivalPct, 'pct'),
+          brief.lifeSurvivalPct === null ? 'default of the engine' : sayStated(brief.lifeSurvivalPct, 'pct'),
         ],
-        ['Weibull slope', brief.lifeWeibullSlope === null ? 'default of the engine' : String(brief.lifeWeibullSlope)],
+        [
+          'Weibull slope',
+          brief.lifeWeibullSlope === null ? 'default of the engine' : asEntered(brief.lifeWeibullSlope),
+        ],
       ],
       level1('2  Brief'),
     ),

@@ -1,5 +1,5 @@
-import { citeSource, type Limit, type Quantity, SOURCES, type SourceKey } from '@/lib/engine'
-import { formatValue } from '@/lib/engine/catalogue'
+import { citeSource, type Limit, type Quantity, SOURCES, type SourceKey, type Unit } from '@/lib/engine'
+import { asEntered, asResult, digitsOfResult } from '@/lib/engine/units'
 
 /** A value of an enumeration as people write it: `hot-air-solder-levelled`, `use-a`. */
 export function sayWord(value: string | null): string {
@@ -15,17 +15,17 @@ export function sayText(text: string): string {
   return text.trim() === '' ? 'not stated' : text
 }
 
-export function sayNumber(value: number | null | undefined, unit: Quantity['unit'] | 'perYear'): string {
-  if (value === null || value === undefined) return 'not stated'
-  return unit === 'perYear' ? `${value} per year` : formatValue(value, unit)
+/** A value that the design states, exactly. */
+export function sayStated(value: number | null | undefined, unit: Unit): string {
+  return value === null || value === undefined ? 'not stated' : asEntered(value, unit)
 }
 
 export function sayQuantity({ value, unit }: Quantity): string {
-  return formatValue(value, unit)
+  return asResult(value, unit)
 }
 
 export function sayLimit(limit: Limit): string {
-  const value = formatValue(limit.value, limit.unit)
+  const value = asResult(limit.value, limit.unit)
   switch (limit.sense) {
     case 'at-most':
       return `≤ ${value}`
@@ -34,7 +34,7 @@ export function sayLimit(limit: Limit): string {
     case 'equals':
       return `= ${value}`
     case 'within':
-      return `${formatValue(limit.value)} to ${formatValue(limit.upperValue ?? limit.value, limit.unit)}`
+      return `${digitsOfResult(limit.value, limit.unit)} to ${asResult(limit.upperValue ?? limit.value, limit.unit)}`
   }
 }
 

@@ -10,7 +10,7 @@ const ACTS = [
   /href=\{(pdfPath|`\$\{svgPathOf\})/,
 ] as const
 /** Figures of life, as pages write them. */
-const LIFE = /formatCycleCount\([\w.]*(survival|median)LifeCycles|value=\{bend\.survivalLifeCycles\}/
+const LIFE = /(digitsAsComputed|asComputed)\([\w.]*(survival|median)LifeCycles|value=\{bend\.survivalLifeCycles\}/
 
 function listScreens(): { file: string; text: string }[] {
   return readdirSync('app', { recursive: true, encoding: 'utf8' })

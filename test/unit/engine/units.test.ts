@@ -4,6 +4,9 @@ import { formatLength, type LengthUnit, lengthFromUm, parseLength, umFromLength 
 import { between } from './arbitrary-layers'
 import { holds, PROPERTY_TIMEOUT_MS } from './seed'
 
+/** Decimals that a computed thickness has in each unit. */
+const DECIMALS = { um: 1, mm: 4, mil: 3, in: 6, uin: 0 }
+
 const units: LengthUnit[] = ['um', 'mm', 'mil', 'in', 'uin']
 
 describe('lengths', { timeout: PROPERTY_TIMEOUT_MS }, () => {
@@ -20,9 +23,11 @@ describe('lengths', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('are read back to half the last digit shown', () => {
     holds(
       fc.property(between(0, 1e6), fc.constantFrom(...units), (valueUm, unit) => {
-        const parsed = parseLength(formatLength(valueUm, unit, 4), 'mm')
+        const parsed = parseLength(formatLength(valueUm, unit), 'mm')
         if (!parsed.ok) throw new Error(parsed.message)
-        expect(Math.abs(parsed.valueUm - valueUm)).toBeLessThanOrEqual(0.500001e-4 * umFromLength(1, unit))
+        expect(Math.abs(parsed.valueUm - valueUm)).toBeLessThanOrEqual(
+          0.500001 * 10 ** -DECIMALS[unit] * umFromLength(1, unit),
+        )
       }),
     )
   })
@@ -67,5 +72,6 @@ describe('lengths', { timeout: PROPERTY_TIMEOUT_MS }, () => {
     expect(formatLength(35.56, 'mil')).toBe('1.400 mil')
     expect(formatLength(152.4, 'mm')).toBe('0.1524 mm')
     expect(formatLength(-0.001, 'um')).toBe('0.0 µm')
+    expect(formatLength(2540, 'mil', 'plan')).toBe('100.0 mil')
   })
 })

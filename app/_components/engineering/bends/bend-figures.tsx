@@ -2,11 +2,12 @@
 
 import type { ReactNode } from 'react'
 import { LifeCaution } from '@/app/_components/ui/cautions'
-import { PlanLength } from '@/app/_components/ui/quantity'
+import { EnteredPlanLength, PlanLength } from '@/app/_components/ui/quantity'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
-import { formatCycleCount, listStrainRows, nameConductorLayers } from '@/lib/drawing'
+import { listStrainRows, nameConductorLayers } from '@/lib/drawing'
 import { type Bend, type BendResult, CAUTIONS, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
 import { getSourceWords } from '../outcome-list'
 import { PictureTableView } from '../pictures'
@@ -25,7 +26,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
     ...(bend.use === 'dynamic'
       ? [
           {
-            name: `Life, ${result.survivalPct} % survive`,
+            name: `Life, ${asEntered(result.survivalPct, 'pct')} survive`,
             leastMm: result.minRadiusByLifeMm,
             how: `Fatigue-ductility relation, inverted for the required cycles; ${LIFE_CAUTION_SHORT}.`,
           },
@@ -46,8 +47,10 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
       leastMm: ratio.minRadiusMm,
       how: (
         <>
-          {ratio.tableName}: {ratio.required === null ? 'no ratio stated' : `${ratio.required} times thickness`}; this
-          bend has {ratio.actual.toPrecision(3)} times, which is {ratio.surfaceStrainPct.toFixed(2)} % at the surface
+          {ratio.tableName}:{' '}
+          {ratio.required === null ? 'no ratio stated' : `${asEntered(ratio.required)} times thickness`}; this bend has{' '}
+          {asComputed(ratio.actual, 'radiusRatio')} times, which is{' '}
+          {asComputed(ratio.surfaceStrainPct, 'surfaceStrainPct')} at the surface
           {ratio.advisedAgainst && '. The table advises against this construction in this use'} (
           {getSourceWords(ratio.sourceKey)})
         </>
@@ -59,7 +62,8 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
       <TableFrame label="Figures of the bend">
         <table className="ledger unit-heads" data-stack="">
           <caption className="small muted">
-            Least inside radius by each way of reckoning; this bend has <PlanLength valueMm={bend.insideRadiusMm} />.
+            Least inside radius by each way of reckoning; this bend has{' '}
+            <EnteredPlanLength valueMm={bend.insideRadiusMm} />.
           </caption>
           <thead>
             <tr>
@@ -76,7 +80,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
               <tr key={row.name}>
                 <th scope="row">{row.name}</th>
                 <td className="num" data-label="Least radius, mm">
-                  {row.leastMm === null ? '–' : row.leastMm.toPrecision(3)}
+                  {digitsAsComputed(row.leastMm, 'minRadiusMm')}
                 </td>
                 <td data-label="This bend">
                   {row.leastMm === null
@@ -131,11 +135,12 @@ export function BendFigures({ result }: { result: BendResult }) {
   if (result.leaves.length > 1) add('Unbonded leaves', result.leaves.length)
   if (result.firstBendStrainPct !== null) {
     const what = result.cycleRangePct === null ? 'Copper strain' : 'Copper strain, first bend'
-    add(what, `${result.firstBendStrainPct.toFixed(3)} %`)
+    add(what, asComputed(result.firstBendStrainPct, 'strainPct'))
   }
-  if (result.cycleRangePct !== null) add('Copper strain range of a cycle', `${result.cycleRangePct.toFixed(3)} %`)
+  if (result.cycleRangePct !== null)
+    add('Copper strain range of a cycle', asComputed(result.cycleRangePct, 'strainPct'))
   if (result.cycleRangePct !== null && result.greatestStrainPct !== null) {
-    add('Greatest strain over the cycles, at most', `${result.greatestStrainPct.toFixed(3)} %`)
+    add('Greatest strain over the cycles, at most', asComputed(result.greatestStrainPct, 'strainPct'))
   }
   const governing = result.conductors.find(({ layerId }) => layerId === result.governingLayerId)
   if (governing?.governingMaterial != null) {
@@ -152,17 +157,17 @@ export function BendFigures({ result }: { result: BendResult }) {
     add(
       `Accuracy of strain${ofLeaf}`,
       leaf.accuracyPct === null
-        ? `not known at R/t ${leaf.radiusRatio.toPrecision(2)}`
-        : `${leaf.accuracyPct.toPrecision(1)} % at R/t ${leaf.radiusRatio.toPrecision(2)}, materials and tolerances apart`,
+        ? `not known at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}`
+        : `${asComputed(leaf.accuracyPct, 'accuracyPct')} at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}, materials and tolerances apart`,
     )
   }
   if (result.survivalLifeCycles !== null) {
     add(
-      `Life, ${result.survivalPct} % survive`,
+      `Life, ${asEntered(result.survivalPct, 'pct')} survive`,
       <>
-        {formatCycleCount(result.survivalLifeCycles)} cycles
+        {asComputed(result.survivalLifeCycles, 'lifeCycles')}
         {result.survivalLifeRangeCycles !== null &&
-          ` (${formatCycleCount(result.survivalLifeRangeCycles.low)} to ${formatCycleCount(result.survivalLifeRangeCycles.high)} over tolerances)`}
+          ` (${digitsAsComputed(result.survivalLifeRangeCycles.low, 'lifeCycles')} to ${digitsAsComputed(result.survivalLifeRangeCycles.high, 'lifeCycles')} over tolerances)`}
         <LifeCaution />
       </>,
     )
@@ -171,22 +176,22 @@ export function BendFigures({ result }: { result: BendResult }) {
     add(
       'Life, median',
       <>
-        {formatCycleCount(result.medianLifeCycles)} cycles
+        {asComputed(result.medianLifeCycles, 'lifeCycles')}
         <LifeCaution />
       </>,
     )
   }
-  if (result.requiredCycles !== null) add('Required', `${formatCycleCount(result.requiredCycles)} cycles`)
-  if (result.momentNmm !== null) add('Bending moment', `${result.momentNmm.toPrecision(3)} N·mm`)
+  if (result.requiredCycles !== null) add('Required', asEntered(result.requiredCycles, 'cycles'))
+  if (result.momentNmm !== null) add('Bending moment', asComputed(result.momentNmm, 'momentNmm'))
   if (result.holdingForceN !== null) {
-    add('Force at the rigid edge to hold it', `${result.holdingForceN.toPrecision(3)} N`)
+    add('Force at the rigid edge to hold it', asComputed(result.holdingForceN, 'forceN'))
   }
   if (springback !== null) {
     add(
       'Let go, it keeps',
       springback.relaxedRadiusMm === null
         ? 'nothing: it springs back flat'
-        : `${springback.relaxedAngleDeg.toFixed(0)}° at ${springback.relaxedRadiusMm.toPrecision(3)} mm radius (${(springback.keptFraction * 100).toFixed(0)} % of its angle)`,
+        : `${asComputed(springback.relaxedAngleDeg, 'angleDeg')} at ${asComputed(springback.relaxedRadiusMm, 'minRadiusMm')} radius (${asComputed(springback.keptFraction * 100, 'roughSharePct')} of its angle)`,
     )
   }
   add('Developed length', <PlanLength valueMm={result.developedLengthMm} />)

@@ -2,11 +2,12 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { PlanLength } from '@/app/_components/ui/quantity'
+import { EnteredPlanLength } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Bend } from '@/lib/engine'
+import { digitsAsComputed } from '@/lib/engine/units'
 import {
   addBend,
   DraftProvider,
@@ -130,16 +131,16 @@ function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (
                 </td>
                 <td data-label="Use">{getUseLabel(bend.use)}</td>
                 <td className="num" data-label="Inside radius">
-                  <PlanLength valueMm={bend.insideRadiusMm} />
+                  <EnteredPlanLength valueMm={bend.insideRadiusMm} />
                 </td>
                 <td className="num" data-label="Angle">
                   {bend.angleDeg}°
                 </td>
                 <td className="num" data-label="Copper strain, %">
-                  {result?.peakStrainPct?.toFixed(3) ?? '–'}
+                  {digitsAsComputed(result?.peakStrainPct, 'strainPct')}
                 </td>
                 <td className="num" data-label="Allowed, %">
-                  {result?.allowablePct?.toFixed(3) ?? '–'}
+                  {digitsAsComputed(result?.allowablePct, 'strainPct')}
                 </td>
                 <td data-label="Verdict">
                   <VerdictMark verdict={findVerdictAt(live.evaluation, 'bend', bend.id) ?? 'not-computed'} />

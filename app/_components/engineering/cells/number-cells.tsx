@@ -1,9 +1,9 @@
 'use client'
 
-import { getShownUnit } from '@/app/_components/ui/quantity'
+import { digitsAsEntered, digitsOfEnteredLength, getUnitSymbol, parseLength, getShownUnit } from '@/lib/engine/units'
+import { tidy } from '@/lib/engine/numerics'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
-import { getUnitLabel } from '@/lib/drawing'
-import { formatLength, type LengthUnit, parseLength } from '@/lib/engine'
+import type { LengthUnit } from '@/lib/engine/units'
 import type { CellProps } from './cell-frame'
 import { type Reading, TypedCell } from './typed-cell'
 
@@ -12,26 +12,17 @@ interface NumericCellProps<T extends number | null> extends CellProps {
   readonly onChange: (value: T) => void
 }
 
-/** Twelve digits hide the last bits that unit conversion leaves, and nothing that anybody typed. */
-function tidy(value: number): number {
-  return Number(value.toPrecision(12))
-}
-
-function trimNumber(text: string): string {
-  const number = text.split(' ')[0] ?? ''
-  return number.includes('.') ? number.replace(/\.?0+$/, '') : number
-}
-
 function useLengthNotation(kind: 'thickness' | 'plan'): {
   unit: LengthUnit
-  format: (valueUm: number) => string
+  /** Of the value as the design keeps it: thickness in um, plan dimensions in mm. */
+  format: (kept: number) => string
   read: (text: string) => Reading
 } {
   const { unit: chosen } = useLengthUnit()
   const unit = getShownUnit(kind === 'plan' ? 'mm' : 'um', chosen)
   return {
     unit,
-    format: (valueUm) => trimNumber(formatLength(valueUm, unit, unit === 'um' ? 3 : 6)),
+    format: (kept) => digitsOfEnteredLength(kept, kind === 'plan' ? 'mm' : 'um', unit),
     read: (text) => {
       const parsed = parseLength(text, unit)
       return parsed.ok ? { ok: true, value: tidy(parsed.valueUm) } : { ok: false, reason: parsed.message }
@@ -46,7 +37,7 @@ export function ThicknessCell({ value, onChange, ...cell }: NumericCellProps<num
     <TypedCell
       {...cell}
       value={value}
-      unit={getUnitLabel(unit)}
+      unit={getUnitSymbol(unit)}
       notation={unit}
       format={format}
       read={read}
@@ -63,7 +54,7 @@ export function OptionalThicknessCell({ value, onChange, ...cell }: NumericCellP
     <TypedCell
       {...cell}
       value={value}
-      unit={getUnitLabel(unit)}
+      unit={getUnitSymbol(unit)}
       notation={unit}
       format={format}
       read={(text) => (text.trim() === '' ? { ok: true, value: null } : read(text))}
@@ -79,9 +70,9 @@ export function PlanLengthCell({ value, onChange, ...cell }: NumericCellProps<nu
     <TypedCell
       {...cell}
       value={value}
-      unit={getUnitLabel(unit)}
+      unit={getUnitSymbol(unit)}
       notation={unit}
-      format={(valueMm) => format(tidy(valueMm * 1000))}
+      format={format}
       read={(text) => toMm(read(text))}
       onChange={(next) => {
         if (next !== null) onChange(next)
@@ -96,9 +87,9 @@ export function OptionalPlanLengthCell({ value, onChange, ...cell }: NumericCell
     <TypedCell
       {...cell}
       value={value}
-      unit={getUnitLabel(unit)}
+      unit={getUnitSymbol(unit)}
       notation={unit}
-      format={(valueMm) => format(tidy(valueMm * 1000))}
+      format={format}
       read={(text) => (text.trim() === '' ? { ok: true, value: null } : toMm(read(text)))}
       onChange={onChange}
     />
@@ -128,7 +119,7 @@ export function NumberCell({
       value={value}
       unit={unit}
       notation=""
-      format={(stored) => String(tidy(stored * factor))}
+      format={(stored) => digitsAsEntered(factor === 1 ? stored : tidy(stored * factor))}
       read={(text) => readNumber(text, factor, false)}
       onChange={(next) => {
         if (next !== null) onChange(next)
@@ -150,7 +141,7 @@ export function OptionalNumberCell({
       value={value}
       unit={unit}
       notation=""
-      format={(stored) => String(tidy(stored * factor))}
+      format={(stored) => digitsAsEntered(factor === 1 ? stored : tidy(stored * factor))}
       read={(text) => readNumber(text, factor, true)}
       onChange={onChange}
     />

@@ -31,7 +31,8 @@ export function TypedCell({ value, unit, format, read, onChange, notation, ...fr
   const text = isMine ? typed.text : shown
   const take = (next: string) => {
     setTyped({ text: next, epoch: state.epoch, notation })
-    const reading = read(next)
+    // What is shown may be rounded in another unit: typed back, it still is what the design holds.
+    const reading: Reading = next === shown ? { ok: true, value } : read(next)
     dispatch({ type: 'misread', key: frame.at.key, reason: reading.ok ? null : reading.reason })
     if (reading.ok && reading.value !== value) onChange(reading.value)
   }

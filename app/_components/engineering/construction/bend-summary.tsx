@@ -2,6 +2,7 @@
 
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { digitsAsComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
 import { findVerdictAt } from '../outcomes'
 
@@ -35,13 +36,13 @@ export function BendSummary() {
               <tr key={bend.bendId}>
                 <th scope="row">{bend.name}</th>
                 <td className="num" data-label="Copper strain, %">
-                  {bend.peakStrainPct?.toFixed(3) ?? '–'}
+                  {digitsAsComputed(bend.peakStrainPct, 'strainPct')}
                 </td>
                 <td className="num" data-label="Allowed, %">
-                  {bend.allowablePct?.toFixed(3) ?? '–'}
+                  {digitsAsComputed(bend.allowablePct, 'strainPct')}
                 </td>
                 <td className="num" data-label="Least radius, mm">
-                  {bend.minRadiusByStrainMm?.toPrecision(3) ?? '–'}
+                  {digitsAsComputed(bend.minRadiusByStrainMm, 'minRadiusMm')}
                 </td>
                 <td data-label="Verdict">
                   <VerdictMark verdict={verdict ?? 'not-computed'} />

@@ -6,6 +6,7 @@ import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawThicknessHistogram, SCREEN_PALETTE } from '@/lib/drawing'
 import { type ContactResult, getConnectorThickness, simulateZoneThickness, type ZoneResult } from '@/lib/engine'
+import { asComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
 import { OutcomeList } from '../outcome-list'
 import { listOutcomesAt } from '../outcomes'
@@ -165,7 +166,7 @@ function Distribution({ zone }: { zone: ZoneResult }) {
         <p className="small">
           Outside the connector&rsquo;s window: {formatShare(simulation.outsideWindow.belowFraction)} below,{' '}
           {formatShare(simulation.outsideWindow.aboveFraction)} above
-          {simulation.capability !== null && `; Cpk ${simulation.capability.cpk.toFixed(2)}`}.
+          {simulation.capability !== null && `; Cpk ${asComputed(simulation.capability.cpk, 'capability')}`}.
         </p>
       )}
       {shares.some((layer) => layer.varianceShareFraction > 0) && (
@@ -173,7 +174,7 @@ function Distribution({ zone }: { zone: ZoneResult }) {
           Spread comes from{' '}
           {shares
             .filter((layer) => layer.varianceShareFraction >= 0.005)
-            .map((layer) => `${layer.name} ${(layer.varianceShareFraction * 100).toFixed(0)} %`)
+            .map((layer) => `${layer.name} ${asComputed(layer.varianceShareFraction * 100, 'roughSharePct')}`)
             .join(', ')}
           .
         </p>
@@ -184,5 +185,5 @@ function Distribution({ zone }: { zone: ZoneResult }) {
 
 /** A share of draws; none at all is less than the draws can resolve, not zero. */
 function formatShare(fraction: number): string {
-  return fraction === 0 ? 'less than 0.01 %' : `${(fraction * 100).toPrecision(2)} %`
+  return fraction === 0 ? 'less than 0.01 %' : asComputed(fraction * 100, 'smallSharePct')
 }

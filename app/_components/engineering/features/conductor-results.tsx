@@ -3,11 +3,8 @@
 import { Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
+import { digitsAsComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
-
-function format(value: number | null, digits = 3): string {
-  return value === null ? '–' : String(Number(value.toPrecision(digits)))
-}
 
 /** What the stated currents come to: resistance, drop, rise, and the lightest foil that would serve. */
 export function ConductorResults() {
@@ -50,16 +47,16 @@ export function ConductorResults() {
                   <Length valueUm={conductor.finishedThicknessUm} />
                 </td>
                 <td className="num" data-label="Resistance, Ω">
-                  {format(conductor.resistanceOhm)}
+                  {digitsAsComputed(conductor.resistanceOhm, 'resistanceOhm')}
                 </td>
                 <td className="num" data-label="Drop, V">
-                  {format(conductor.dropVolt)}
+                  {digitsAsComputed(conductor.dropVolt, 'dropVolt')}
                 </td>
                 <td className="num" data-label="Carries, A">
-                  {format(conductor.capacityAmp)}
+                  {digitsAsComputed(conductor.capacityAmp, 'currentAmp')}
                 </td>
                 <td className="num" data-label="Rise, °C">
-                  {format(conductor.riseDegC)}
+                  {digitsAsComputed(conductor.riseDegC, 'riseDegC')}
                 </td>
                 <td className="num" data-label="Lightest foil">
                   {conductor.lightestFoilUm === null ? '–' : <Length valueUm={conductor.lightestFoilUm} />}

@@ -6,7 +6,7 @@ import { SheetDialog } from '@/app/_components/ui/dialog'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { drawStrainPlot, formatCycleCount, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
+import { drawStrainPlot, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
 import {
   type Design,
   type Evaluation,
@@ -17,6 +17,7 @@ import {
 } from '@/lib/engine'
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
+import { asEntered, digitsAsComputed } from '@/lib/engine/units'
 import { type CheckedLimit, markCheckedWhenSaved } from '@/lib/review'
 import { PictureView, usePlotDocument } from '../pictures'
 import { listMovedVerdicts } from './moved-verdicts'
@@ -136,18 +137,20 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
   const add = (name: string, read: (bend: NonNullable<typeof own>) => ReactNode) => {
     rows.push({ name, before: own === undefined ? '–' : read(own), after: changed === undefined ? '–' : read(changed) })
   }
-  add('Copper strain, %', (bend) => bend.peakStrainPct?.toFixed(3) ?? '–')
+  add('Copper strain, %', (bend) => digitsAsComputed(bend.peakStrainPct, 'strainPct'))
   add('over tolerances, %', (bend) =>
-    bend.peakRangePct === null ? '–' : `${bend.peakRangePct.low.toFixed(3)} to ${bend.peakRangePct.high.toFixed(3)}`,
+    bend.peakRangePct === null
+      ? '–'
+      : `${digitsAsComputed(bend.peakRangePct.low, 'strainPct')} to ${digitsAsComputed(bend.peakRangePct.high, 'strainPct')}`,
   )
-  add('Allowed, %', (bend) => bend.allowablePct?.toFixed(3) ?? '–')
-  add('Least inside radius, mm', (bend) => bend.minRadiusByStrainMm?.toPrecision(3) ?? '–')
+  add('Allowed, %', (bend) => digitsAsComputed(bend.allowablePct, 'strainPct'))
+  add('Least inside radius, mm', (bend) => digitsAsComputed(bend.minRadiusByStrainMm, 'minRadiusMm'))
   if (own?.survivalLifeCycles != null) {
-    add(`Life, ${own.survivalPct} % survive, cycles (${LIFE_CAUTION_SHORT})`, (bend) =>
-      bend.survivalLifeCycles === null ? '–' : formatCycleCount(bend.survivalLifeCycles),
+    add(`Life, ${asEntered(own.survivalPct, 'pct')} survive, cycles (${LIFE_CAUTION_SHORT})`, (bend) =>
+      digitsAsComputed(bend.survivalLifeCycles, 'lifeCycles'),
     )
   }
-  add('Bending moment, N·mm', (bend) => bend.momentNmm?.toPrecision(3) ?? '–')
+  add('Bending moment, N·mm', (bend) => digitsAsComputed(bend.momentNmm, 'momentNmm'))
   for (const zone of before.evaluation.zones) {
     const then = after.evaluation.zones.find(({ zoneId }) => zoneId === zone.zoneId)
     if (then === undefined) continue

@@ -6,8 +6,8 @@ import { LifeCaution } from '@/app/_components/ui/cautions'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { formatCycleCount } from '@/lib/drawing'
 import type { Remedy, RemedyReport, RemedyState } from '@/lib/engine'
+import { digitsAsComputed } from '@/lib/engine/units'
 import { RowAct } from '../row-act'
 import { formatStrainShare, nameRemedy } from './words'
 
@@ -191,24 +191,24 @@ function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean 
         <VerdictMark verdict={state.verdict} />
       </td>
       <td className="num" data-label="Copper strain, %">
-        {state.peakStrainPct?.toFixed(3) ?? '–'}
+        {digitsAsComputed(state.peakStrainPct, 'strainPct')}
       </td>
       <td className="num" data-label="Worst over allowable">
         {formatStrainShare(state.marginFraction)}
       </td>
       <td className="num" data-label="Least radius, mm">
-        {state.minRadiusMm?.toPrecision(3) ?? '–'}
+        {digitsAsComputed(state.minRadiusMm, 'minRadiusMm')}
       </td>
       {isDynamic && (
         <td className="num" data-label="Life, cycles">
-          {state.survivalLifeCycles === null ? '–' : formatCycleCount(state.survivalLifeCycles)}
+          {digitsAsComputed(state.survivalLifeCycles, 'lifeCycles')}
         </td>
       )}
       <td className="num" data-label="Bend zone">
         <Length valueUm={state.bendZoneThicknessUm} />
       </td>
       <td className="num" data-label="Moment, N·mm">
-        {state.momentNmm?.toPrecision(3) ?? '–'}
+        {digitsAsComputed(state.momentNmm, 'momentNmm')}
       </td>
     </>
   )
@@ -228,7 +228,7 @@ function PricedFigures({
   return (
     <>
       <td className="num" data-label="Cost, %">
-        {share === null ? '–' : (100 * share).toFixed(1)}
+        {digitsAsComputed(share === null ? null : 100 * share, 'sharePct')}
       </td>
       <td className="num" data-label="Parts per panel">
         {parts ?? '–'}

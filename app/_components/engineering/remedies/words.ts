@@ -1,4 +1,5 @@
 import type { Remedy } from '@/lib/engine'
+import { digitsAsComputed } from '@/lib/engine/units'
 
 /** `Pads-only plating and larger radius`. */
 export function nameRemedy({ changes }: Remedy): string {
@@ -9,5 +10,5 @@ export function nameRemedy({ changes }: Remedy): string {
 
 /** Strain at the worst tolerances as a multiple of the allowable. */
 export function formatStrainShare(marginFraction: number | null): string {
-  return marginFraction === null ? '–' : (1 - marginFraction).toFixed(2)
+  return digitsAsComputed(marginFraction === null ? null : 1 - marginFraction, 'loadFraction')
 }

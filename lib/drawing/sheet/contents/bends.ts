@@ -1,6 +1,7 @@
 import type { Bend, Design } from '@/lib/engine'
+import { asEntered, digitsAsEntered } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
-import { NOT_STATED, type SheetWords, sayChoice, sayCount, sayObserved } from './words'
+import { NOT_STATED, type SheetWords, sayChoice, sayObserved } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -21,7 +22,9 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
   const mm = words.planUnit
   const { operatingMinDegC, operatingMaxDegC } = design.brief
   const temperature =
-    operatingMinDegC === null || operatingMaxDegC === null ? NOT_STATED : `${operatingMinDegC} to ${operatingMaxDegC}`
+    operatingMinDegC === null || operatingMaxDegC === null
+      ? NOT_STATED
+      : `${digitsAsEntered(operatingMinDegC)} to ${digitsAsEntered(operatingMaxDegC)}`
   return {
     kind: 'table',
     id: 'bends',
@@ -50,11 +53,15 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
         bend.name,
         words.zone(bend.zoneId),
         `${words.plan(bend.insideRadiusMm)} ±${words.plan(bend.radiusToleranceMm)}`,
-        `${bend.angleDeg}°`,
+        asEntered(bend.angleDeg, 'deg'),
         `${bend.insideFace} face`,
         words.plan(bend.axisLengthMm),
         sayUse(bend),
-        bend.requiredCycles === null ? (bend.use === 'dynamic' ? NOT_STATED : '–') : sayCount(bend.requiredCycles),
+        bend.requiredCycles === null
+          ? bend.use === 'dynamic'
+            ? NOT_STATED
+            : '–'
+          : digitsAsEntered(bend.requiredCycles),
         temperature,
         sayChoice(bend.radiusHeldBy),
         words.plan(bend.distanceToRigidMm),
@@ -92,8 +99,8 @@ export function makeFlexTestTable(design: Design, words: SheetWords): SheetTable
       id,
       cells: [
         names.get(id) ?? '',
-        requiredCycles === null ? NOT_STATED : sayCount(requiredCycles),
-        flexTest.cyclesPerMinute === null ? NOT_STATED : String(flexTest.cyclesPerMinute),
+        requiredCycles === null ? NOT_STATED : digitsAsEntered(requiredCycles),
+        flexTest.cyclesPerMinute === null ? NOT_STATED : digitsAsEntered(flexTest.cyclesPerMinute),
         words.plan(flexTest.travelMm),
         words.plan(flexTest.mandrelDiameterMm),
         flexTest.pointsOfApplication.trim() === '' ? NOT_STATED : flexTest.pointsOfApplication.trim(),

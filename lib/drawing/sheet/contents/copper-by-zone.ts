@@ -1,4 +1,5 @@
 import type { ConductorLayer, Design, Zone } from '@/lib/engine'
+import { asEntered } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
 import { NOT_STATED, type SheetWords } from './words'
 
@@ -46,5 +47,5 @@ function sayPlatedCopper({ plating }: ConductorLayer, { platedCopper }: Zone['pr
 function sayHatch({ planePattern }: ConductorLayer, { hatch }: Zone['presence'][number], words: SheetWords): string {
   if (planePattern !== 'hatched') return '–'
   if (hatch === null) return `bar and pitch ${NOT_STATED}`
-  return `bar ${words.plan(hatch.barMm)}, pitch ${words.plan(hatch.pitchMm)} ${words.planUnit}, ${hatch.angleDeg}°`
+  return `bar ${words.plan(hatch.barMm)}, pitch ${words.plan(hatch.pitchMm)} ${words.planUnit}, ${asEntered(hatch.angleDeg, 'deg')}`
 }

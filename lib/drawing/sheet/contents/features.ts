@@ -1,8 +1,10 @@
 import type { Design } from '@/lib/engine'
+import { tidy } from '@/lib/engine/numerics'
+import { digitsAsEntered } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import { nameBends } from './bends'
 import type { SheetColumn, SheetTable } from './model'
-import { NOT_STATED, type SheetWords, sayChoice, sayNumber, sayObserved } from './words'
+import { NOT_STATED, type SheetWords, sayChoice, sayObserved } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -59,7 +61,7 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
         sayObserved(hole.plated),
         words.plan(hole.drillMm),
         words.plan(hole.landMm),
-        hole.landMm === null || hole.drillMm === null ? NOT_STATED : words.plan((hole.landMm - hole.drillMm) / 2),
+        hole.landMm === null || hole.drillMm === null ? NOT_STATED : words.plan(tidy((hole.landMm - hole.drillMm) / 2)),
         sayNearness(hole),
         words.plan(hole.transitionDistanceMm),
       ],
@@ -101,7 +103,7 @@ function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
 function makeNeedTable(design: Design, words: SheetWords): SheetTable {
   const designations = nameConductorLayers(design.construction)
   const mm = words.planUnit
-  const number = (value: number | null) => (value === null ? '–' : sayNumber(value))
+  const number = (value: number | null) => (value === null ? '–' : digitsAsEntered(value))
   return {
     kind: 'table',
     id: 'conductor-needs',

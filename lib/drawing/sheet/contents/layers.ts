@@ -1,4 +1,5 @@
 import { type ConductorLayer, type Design, findMaterial, foilWeightOzPerFt2, type Layer } from '@/lib/engine'
+import { digitsAsComputed } from '@/lib/engine/units'
 import { getLayerKindLabel } from '../../layer-appearance'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import type { SheetColumn, SheetResults, SheetTable } from './model'
@@ -52,9 +53,9 @@ export function makeLayerTable(design: Design, results: SheetResults | null, wor
           sayRun(design, layer.id),
           getCallOut(design, layer),
           layer.kind === 'conductor' && layer.thicknessUm <= THICKEST_FOIL_UM
-            ? foilWeightOzPerFt2(layer.thicknessUm).toFixed(2)
+            ? digitsAsComputed(foilWeightOzPerFt2(layer.thicknessUm), 'foilWeightOzPerFt2')
             : '',
-          words.thickness(layer.thicknessUm),
+          words.enteredThickness(layer.thicknessUm),
           layer.kind === 'unbonded-gap' ? '' : words.deviation(layer.tolerancePlusUm, layer.toleranceMinusUm),
           layer.kind === 'conductor' ? sayPlating(layer, words) : '',
           ...zones.map((zone) => {
@@ -76,7 +77,7 @@ export function getCallOut(design: Design, layer: Layer): string {
 
 function sayPlating({ plating }: ConductorLayer, words: SheetWords): string {
   if (plating.process === 'none') return 'none'
-  return `${plating.process} ${words.thickness(plating.thicknessUm)} ±${words.thickness(plating.toleranceUm)}`
+  return `${plating.process} ${words.enteredThickness(plating.thicknessUm)} ±${words.enteredThickness(plating.toleranceUm)}`
 }
 
 function sayRun({ construction }: Design, layerId: string): string {

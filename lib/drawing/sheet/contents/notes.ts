@@ -1,4 +1,5 @@
 import type { Design } from '@/lib/engine'
+import { asEntered } from '@/lib/engine/units'
 import { nameBends } from './bends'
 import type { SheetNotes, SheetResults } from './model'
 import { type SheetWords, sayChoice } from './words'
@@ -54,7 +55,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ...note(
       'temperature',
       brief.operatingMinDegC !== null && brief.operatingMaxDegC !== null,
-      `In service from ${brief.operatingMinDegC} °C to ${brief.operatingMaxDegC} °C.`,
+      `In service from ${asEntered(brief.operatingMinDegC ?? 0, 'degC')} to ${asEntered(brief.operatingMaxDegC ?? 0, 'degC')}.`,
     ),
     ...asked('soldering', brief.solderedAssembly, 'Parts are soldered at assembly.', 'Parts are not soldered.'),
     ...typed('tolerances', 'Tolerances and datums', brief.toleranceScheme),

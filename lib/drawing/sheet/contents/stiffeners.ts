@@ -28,7 +28,7 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
           findFace(construction, layer.id),
           listZones(construction, layer.id, words),
           getCallOut(design, layer),
-          `${words.thickness(layer.thicknessUm)} ${words.deviation(layer.tolerancePlusUm, layer.toleranceMinusUm)}`,
+          `${words.enteredThickness(layer.thicknessUm)} ${words.deviation(layer.tolerancePlusUm, layer.toleranceMinusUm)}`,
           sayAdhesive(design, layer.id, words),
         ]
   return {
@@ -101,5 +101,5 @@ export function findHoldingLayer({ layers, zones }: Construction, stiffenerLayer
 function sayAdhesive(design: Design, layerId: string, words: SheetWords): string {
   const holder = findHoldingLayer(design.construction, layerId)
   if (holder === null) return NOT_STATED
-  return `${getCallOut(design, holder)}, ${words.thickness(holder.thicknessUm)} ${words.thicknessUnit} (layer ${words.layer(holder.id)})`
+  return `${getCallOut(design, holder)}, ${words.enteredThickness(holder.thicknessUm)} ${words.thicknessUnit} (layer ${words.layer(holder.id)})`
 }

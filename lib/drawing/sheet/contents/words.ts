@@ -1,5 +1,5 @@
-import { type Construction, type LengthUnit, lengthFromUm, umFromLength } from '@/lib/engine'
-import { formatThickness, getUnitLabel } from '../../thickness-axis'
+import type { Construction, LengthUnit } from '@/lib/engine'
+import { digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
 
 /** Units of a sheet: um and mm in a file, on screen those that the reader chose. */
 export interface SheetUnits {
@@ -13,9 +13,14 @@ export const FILE_UNITS: SheetUnits = { thickness: 'um', plan: 'mm' }
 export interface SheetWords {
   readonly thicknessUnit: string
   readonly planUnit: string
-  /** Without the unit, which stands in the column's head. */
+  /** A computed thickness, without the unit, which stands in the column's head. */
   thickness(valueUm: number): string
+  /** A thickness that the design states, exactly. */
+  enteredThickness(valueUm: number): string
+  /** Tolerances that the design states. */
   deviation(plusUm: number, minusUm: number): string
+  computedDeviation(plusUm: number, minusUm: number): string
+  /** A plan dimension that the design states, exactly. */
   plan(valueMm: number | null): string
   /** `Z2`: zones in the construction's order; a zone that is not there by its id. */
   zone(zoneId: string): string
@@ -28,25 +33,23 @@ export const NOT_STATED = 'not stated'
 export function makeSheetWords(construction: Construction, units: SheetUnits): SheetWords {
   const zoneAt = new Map(construction.zones.map(({ id }, index) => [id, `Z${index + 1}`]))
   const layerAt = new Map(construction.layers.map(({ id }, index) => [id, String(index + 1)]))
-  const thickness = (valueUm: number) => formatThickness(valueUm, units.thickness).replace(/\s.*$/u, '')
+  const thickness = (valueUm: number) => digitsOfLength(valueUm, units.thickness)
+  const enteredThickness = (valueUm: number) => digitsOfEnteredLength(valueUm, 'um', units.thickness)
   return {
-    thicknessUnit: getUnitLabel(units.thickness),
-    planUnit: getUnitLabel(units.plan),
+    thicknessUnit: getUnitSymbol(units.thickness),
+    planUnit: getUnitSymbol(units.plan),
     thickness,
-    deviation: (plusUm, minusUm) =>
-      thickness(plusUm) === thickness(minusUm)
-        ? `±${thickness(plusUm)}`
-        : `+${thickness(plusUm)} −${thickness(minusUm)}`,
-    plan: (valueMm) => (valueMm === null ? NOT_STATED : formatPlan(valueMm, units.plan)),
+    enteredThickness,
+    deviation: (plusUm, minusUm) => writeDeviation(enteredThickness(plusUm), enteredThickness(minusUm)),
+    computedDeviation: (plusUm, minusUm) => writeDeviation(thickness(plusUm), thickness(minusUm)),
+    plan: (valueMm) => (valueMm === null ? NOT_STATED : digitsOfEnteredLength(valueMm, 'mm', units.plan)),
     zone: (zoneId) => zoneAt.get(zoneId) ?? zoneId,
     layer: (layerId) => layerAt.get(layerId) ?? layerId,
   }
 }
 
-/** A plan dimension to a micrometre or a hundredth of a mil, without zeros that say nothing. */
-function formatPlan(valueMm: number, unit: LengthUnit): string {
-  const value = lengthFromUm(umFromLength(valueMm, 'mm'), unit)
-  return String(Number(value.toFixed(unit === 'um' ? 0 : unit === 'mil' ? 2 : unit === 'in' ? 5 : 3)))
+function writeDeviation(plus: string, minus: string): string {
+  return plus === minus ? `±${plus}` : `+${plus} −${minus}`
 }
 
 /** A value of an enumeration as people write it. */
@@ -57,15 +60,4 @@ export function sayChoice(value: string | null): string {
 
 export function sayObserved(value: boolean | null): string {
   return value === null ? NOT_STATED : value ? 'yes' : 'no'
-}
-
-/** `2 000 000`; a power of ten from a thousand million on. */
-export function sayCount(value: number): string {
-  if (value >= 1e9) return value.toExponential(2)
-  return String(Math.round(value)).replace(/\B(?=(\d{3})+$)/gu, ' ')
-}
-
-/** Digits that a reader can use. */
-export function sayNumber(value: number): string {
-  return String(Number(value.toPrecision(6)))
 }

@@ -43,11 +43,11 @@ export function makeZoneTable({ construction }: Design, results: SheetResults | 
           result === undefined ? 'not computed' : words.thickness(result.thicknessUm),
           result === undefined
             ? ''
-            : words.deviation(
+            : words.computedDeviation(
                 result.worstCaseUm.high - result.thicknessUm,
                 result.thicknessUm - result.worstCaseUm.low,
               ),
-          zone.statedThicknessUm === null ? '–' : words.thickness(zone.statedThicknessUm),
+          zone.statedThicknessUm === null ? '–' : words.enteredThickness(zone.statedThicknessUm),
         ],
       }
     }),
@@ -86,7 +86,9 @@ export function makeConnectorTable(
         cells: [
           words.zone(zone.id),
           zone.name,
-          window === null ? NOT_STATED : `${words.thickness(window.minUm)} to ${words.thickness(window.maxUm)}`,
+          window === null
+            ? NOT_STATED
+            : `${words.enteredThickness(window.minUm)} to ${words.enteredThickness(window.maxUm)}`,
           contact === null ? 'not computed' : words.thickness(contact.thicknessUm),
           contact === null
             ? ''

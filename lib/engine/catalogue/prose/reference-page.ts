@@ -1,7 +1,7 @@
 import { CAUTIONS } from '../../cautions'
 import { citeSource, type SourceKey } from '../../sources'
+import { inSentence } from '../../units'
 import { type ItemDefinition, SECTIONS, type Section } from '../define-item'
-import { formatValue } from '../format-value'
 import { CATALOGUE } from '../items'
 import { getLimitDefinition, LIMIT_KEYS } from '../limits'
 import { SEVERITIES } from '../severity'
@@ -73,7 +73,7 @@ function describeItem(item: ItemDefinition): string[] {
     ...(item.judgment === null ? [] : [`Evidence: ${item.judgment.evidence}`, '']),
     ...item.limits.map((key) => {
       const { label, sense, value, unit } = getLimitDefinition(key)
-      return `- ${label}: ${sense === 'at-most' ? 'at most' : 'at least'} ${formatValue(value, unit)}`
+      return `- ${label}: ${sense === 'at-most' ? 'at most' : 'at least'} ${inSentence(value, unit)}`
     }),
     ...listItemSourceKeys(item).map((key) => `- Source: ${citeSource(key)}`),
     '',
@@ -82,7 +82,7 @@ function describeItem(item: ItemDefinition): string[] {
 
 function describeLimitRow(key: (typeof LIMIT_KEYS)[number]): string {
   const { label, sense, value, unit, allowed, sourceKey, note } = getLimitDefinition(key)
-  const bound = `${sense === 'at-most' ? 'at most' : 'at least'} ${formatValue(value, unit)}`
-  const range = `${formatValue(allowed.min)} to ${formatValue(allowed.max, unit)}`
+  const bound = `${sense === 'at-most' ? 'at most' : 'at least'} ${inSentence(value, unit)}`
+  const range = `${inSentence(allowed.min)} to ${inSentence(allowed.max, unit)}`
   return `| ${label} (\`${key}\`) | ${bound} | ${range} | ${citeSource(sourceKey)} | ${note} |`
 }

@@ -1,3 +1,5 @@
+import { roundTo, tidy } from '../../numerics'
+import { asComputed } from '../../units'
 import { editBend, freshId, setZoneCoverage } from '../edits'
 import { type Family, writePct } from '../subject'
 
@@ -20,10 +22,10 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
   const coverage = Math.max(0, ...conductors.map(({ coverageFraction }) => coverageFraction))
   const roomFraction = Math.min(MOST_CUT_FRACTION, 1 - coverage / MOST_COVERAGE_AFTER_FRACTION)
   const steps = Math.floor((roomFraction * bend.axisLengthMm) / DRAWN_STEP_MM + ROUNDING_STEPS)
-  const cutMm = Number((steps * DRAWN_STEP_MM).toFixed(1))
+  const cutMm = roundTo(steps * DRAWN_STEP_MM, 1)
   const cutFraction = cutMm / bend.axisLengthMm
   if (conductors.length === 0 || cutFraction < LEAST_CUT_FRACTION) return []
-  const leftMm = Number((bend.axisLengthMm - cutMm).toFixed(3))
+  const leftMm = tidy(bend.axisLengthMm - cutMm)
   const { slits } = design.features
   let edited = editBend(design, bend.id, (each) => ({ ...each, axisLengthMm: leftMm }))
   for (const { layer, coverageFraction } of conductors) {
@@ -61,7 +63,7 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
 function roundUpRadiusMm(radiusMm: number): { radiusMm: number; stepMm: number } {
   const stepMm = radiusMm < 5 ? 0.1 : radiusMm < 20 ? 0.5 : 1
   // A radius that is a step already must not be rounded up by its last binary digit.
-  return { radiusMm: Number((Math.ceil(radiusMm / stepMm - ROUNDING_STEPS) * stepMm).toFixed(1)), stepMm }
+  return { radiusMm: roundTo(Math.ceil(radiusMm / stepMm - ROUNDING_STEPS) * stepMm, 1), stepMm }
 }
 
 /** The schema's largest radius. */
@@ -103,7 +105,7 @@ export const largerRadius: Family = ({ design, bend, zone, assessment, assess })
                 {
                   kind: 'zone-length',
                   name: zone.name,
-                  because: `At ${insideRadiusMm} mm the bend takes ${arcMm.toFixed(1)} mm of length; ${zone.name} has ${zone.lengthMm} mm.`,
+                  because: `At ${insideRadiusMm} mm the bend takes ${asComputed(arcMm, 'developedLengthMm')} of length; ${zone.name} has ${zone.lengthMm} mm.`,
                 },
               ]
             : [],
@@ -112,7 +114,7 @@ export const largerRadius: Family = ({ design, bend, zone, assessment, assess })
         },
       ]
     }
-    radiusMm = Number((radiusMm + from.stepMm).toFixed(1))
+    radiusMm = roundTo(radiusMm + from.stepMm, 1)
   }
   return []
 }

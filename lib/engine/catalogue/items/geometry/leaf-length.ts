@@ -1,9 +1,9 @@
 import type { Bend } from '../../../design'
 import type { BendResult, Limit } from '../../../results'
+import { inSentence } from '../../../units'
 import { listBends } from '../../checks'
 import { computeMargin, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
@@ -36,7 +36,7 @@ export const leafLength = defineItem({
         what: `length difference of leaves in bend ${bend.name}`,
         equation: 'pitch of leaves x angle',
         sourceKey: 'exactArithmetic',
-        remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => formatValue(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
+        remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => inSentence(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
       })
       return holdsWhereverAxesLie(bend, result, limit) ? decided : withinModel(result, decided, () => false)
     })

@@ -2,10 +2,10 @@ import type { EvaluationContext } from '../../../context'
 import type { Bend } from '../../../design'
 import type { BendResult, ConductorStrainResult, DecidedOutcome, Limit, Outcome, Place } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
+import { inSentence } from '../../../units'
 import { type BendUnderCheck, listBends, placeOf } from '../../checks'
 import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
 import { nameCopper, withinModel } from '../../model-reach'
@@ -70,7 +70,7 @@ function saySpread(
   if (spreadRangePct === null || allowableRangePct === null || allowablePct === null) return hangsOn?.sentence
   const holds = spreadRangePct.high <= allowableRangePct.low
   const isThin = !holds && peakRangePct.high <= allowablePct
-  const worst = `Over the spread of the constants too it reaches ${formatValue(spreadRangePct.high, 'pct')} of an allowable ${formatValue(allowableRangePct.low, 'pct')}`
+  const worst = `Over the spread of the constants too it reaches ${inSentence(spreadRangePct.high, 'pct')} of an allowable ${inSentence(allowableRangePct.low, 'pct')}`
   return [
     isThin ? `${worst}: it holds for the constants at nominal only.` : `${worst}.`,
     ...(hangsOn === null ? [] : [hangsOn.sentence]),

@@ -1,8 +1,8 @@
 import type { Outcome } from '../../../results'
+import { inSentence } from '../../../units'
 import { isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { listConductorLayers } from '../../needs'
 
 export const conductorLayersInBend = defineItem({
@@ -34,7 +34,7 @@ export const conductorLayersInBend = defineItem({
         remark:
           layers.length < 2
             ? undefined
-            : `Beyond the first they bring ${formatValue(extraUm, 'um')} of copper${result.peakStrainPct === null ? '' : ` and a peak strain of ${formatValue(result.peakStrainPct, 'pct')}`}; the remedies of the bend show it on one layer.`,
+            : `Beyond the first they bring ${inSentence(extraUm, 'um')} of copper${result.peakStrainPct === null ? '' : ` and a peak strain of ${inSentence(result.peakStrainPct, 'pct')}`}; the remedies of the bend show it on one layer.`,
       })
     }),
 })

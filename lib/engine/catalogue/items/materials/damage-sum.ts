@@ -1,9 +1,9 @@
 import { DAMAGE_SUM_AT_FAILURE } from '../../../life'
 import type { DamageResult, DecidedOutcome, MissingInput, ModelLimit, Outcome } from '../../../results'
+import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { BEYOND_REACH } from '../../life-reach'
 import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
@@ -41,7 +41,7 @@ export const damageSum = defineItem({
         .filter((share) => share.damage > 0)
         .map(
           ({ bendId, damage: share }) =>
-            `${context.design.bends.find((b) => b.id === bendId)?.name ?? bendId} ${formatValue(share)}`,
+            `${context.design.bends.find((b) => b.id === bendId)?.name ?? bendId} ${inSentence(share)}`,
         )
       const what = `damage sum of ${layer?.name ?? damage.conductorLayerId}`
       const decided = decide({

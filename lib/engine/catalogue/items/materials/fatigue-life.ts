@@ -1,9 +1,9 @@
 import { LIFE_CAUTION } from '../../../cautions'
 import type { BendResult, DecidedOutcome, Outcome, Place } from '../../../results'
+import { inSentence } from '../../../units'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { BEYOND_REACH } from '../../life-reach'
 import { withinModel } from '../../model-reach'
 import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
@@ -36,7 +36,7 @@ export const fatigueLife = defineItem({
           : notComputed(['bends', index, 'zoneId'], `conductor in bend ${bend.name}`, [place])
       }
       const worst = result.conductors.find((conductor) => conductor.survivalLifeCycles === survivalLifeCycles)
-      const what = `life of bend ${bend.name} at ${formatValue(survivalPct, 'pct')} survival`
+      const what = `life of bend ${bend.name} at ${inSentence(survivalPct, 'pct')} survival`
       const places = worst === undefined ? [place] : [place, placeOf('layer', { id: worst.layerId, name: worst.name })]
       const decided = decide({
         value: survivalLifeCycles,
@@ -58,7 +58,7 @@ export const fatigueLife = defineItem({
         remark:
           medianLifeCycles === null
             ? undefined
-            : `Median ${result.isLifeAtCap ? 'longer than ' : ''}${formatValue(medianLifeCycles, 'cycles')}. ${LIFE_CAUTION}`,
+            : `Median ${result.isLifeAtCap ? 'longer than ' : ''}${inSentence(medianLifeCycles, 'cycles')}. ${LIFE_CAUTION}`,
       })
       return withinModel(result, judgeReach(decided, result, what, place))
     }),

@@ -1,8 +1,8 @@
 import type { Outcome } from '../../../results'
+import { inSentence } from '../../../units'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { computeMargin, decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
@@ -42,9 +42,9 @@ export const neutralAxis = defineItem({
           what: `offset of ${conductor.name} from the neutral axis in ${bend.name}, share of thickness`,
           equation: isFormedFurther ? 'axis of the formed section, sum N = 0' : 'y_n = sum(E_i t_i y_i) / sum(E_i t_i)',
           sourceKey: isFormedFurther ? 'plasticBending' : 'compositeBeam',
-          remark: `It lies ${formatValue(Math.abs(offsetUm), 'um')} to the ${offsetUm < 0 ? 'inside' : 'outside'}${
+          remark: `It lies ${inSentence(Math.abs(offsetUm), 'um')} to the ${offsetUm < 0 ? 'inside' : 'outside'}${
             isFormedFurther
-              ? ` of the axis as formed, ${formatValue(Math.abs(elasticUm), 'um')} from it while nothing yields`
+              ? ` of the axis as formed, ${inSentence(Math.abs(elasticUm), 'um')} from it while nothing yields`
               : ''
           }.`,
         })

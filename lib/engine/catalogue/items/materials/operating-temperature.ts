@@ -1,9 +1,9 @@
 import type { EvaluationContext } from '../../../context'
 import type { MissingInput, Outcome } from '../../../results'
+import { inSentence } from '../../../units'
 import { BRIEF_PLACE, placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 
 export const operatingTemperature = defineItem({
   id: 'operating-temperature',
@@ -75,7 +75,7 @@ export const operatingTemperature = defineItem({
           cautions: heating.riseDegC > 0 ? heating.cautions : [],
           remark:
             heating.riseDegC > 0
-              ? `${heating.hottest} warms it by ${formatValue(heating.riseDegC, 'degC')}.`
+              ? `${heating.hottest} warms it by ${inSentence(heating.riseDegC, 'degC')}.`
               : undefined,
         }),
       )

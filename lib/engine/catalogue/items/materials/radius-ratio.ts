@@ -1,10 +1,10 @@
 import { findRatioTable } from '../../../bending'
 import type { ZoneResult } from '../../../results'
 import type { SourceKey } from '../../../sources'
+import { inSentence } from '../../../units'
 import { BRIEF_PLACE, getRadiusRangeMm, listBends } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const radiusRatio = defineItem({
@@ -69,7 +69,7 @@ export const radiusRatio = defineItem({
         places: [place],
         what: `radius to thickness in bend ${bend.name}`,
         equation: 'inside radius / finished thickness',
-        remark: `Table: ${tableName}. A ratio of ${formatValue(actual)} means ${formatValue(surfaceStrainPct, 'pct')} at the outer surface.`,
+        remark: `Table: ${tableName}. A ratio of ${inSentence(actual)} means ${inSentence(surfaceStrainPct, 'pct')} at the outer surface.`,
       })
     })
   },

@@ -1,8 +1,8 @@
 import type { Outcome } from '../../../results'
+import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 
 export const statedThickness = defineItem({
   id: 'stated-thickness',
@@ -38,7 +38,7 @@ export const statedThickness = defineItem({
           places: [placeOf('zone', zone)],
           what: `difference in ${zone.name}`,
           equation: '|stated - sum of finished layers|',
-          remark: `${formatValue(zone.statedThicknessUm, 'um')} is stated, the layers add up to ${formatValue(thicknessUm, 'um')}.`,
+          remark: `${inSentence(zone.statedThicknessUm, 'um')} is stated, the layers add up to ${inSentence(thicknessUm, 'um')}.`,
         }),
       )
     }

@@ -1,8 +1,8 @@
 import type { ZoneResult } from '../../../results'
+import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { formatValue } from '../../format-value'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const thicknessTolerance = defineItem({
@@ -50,10 +50,10 @@ function describeGrowth(zone: ZoneResult): string {
     if (widest === undefined || layer.varianceShareFraction > widest.varianceShareFraction) widest = layer
     platingUm += layer.copper?.platingUm ?? 0
   }
-  const grown = platingUm > 0 ? ` of which plating ${formatValue(platingUm, 'um')}` : ''
+  const grown = platingUm > 0 ? ` of which plating ${inSentence(platingUm, 'um')}` : ''
   const share =
     widest === undefined || widest.varianceShareFraction === 0
       ? ''
-      : `; most of the spread comes from ${widest.name} (${formatValue(widest.varianceShareFraction * 100, 'pct')} of the variance)`
-  return `Nominal ${formatValue(zone.thicknessUm, 'um')}${grown}${share}.`
+      : `; most of the spread comes from ${widest.name} (${inSentence(widest.varianceShareFraction * 100, 'pct')} of the variance)`
+  return `Nominal ${inSentence(zone.thicknessUm, 'um')}${grown}${share}.`
 }

@@ -4,7 +4,7 @@ import { ReleaseButton } from '@/app/_components/review/release-button'
 import { SignForm } from '@/app/_components/review/sign-form'
 import { SignatureList } from '@/app/_components/review/signature-list'
 import { SigningSummaryView } from '@/app/_components/review/signing-summary'
-import { formatBytes, STAGE_WORDS } from '@/app/_components/review/words'
+import { STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
@@ -12,6 +12,7 @@ import { EmptyState } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getSecondFactor, type RevisionView, type SecondFactorView } from '@/lib/data'
+import { asFileSize } from '@/lib/engine/units'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 export default async function SignOffPage({ params }: RevisionParams) {
@@ -144,7 +145,7 @@ function Release({ revision, factor }: { revision: RevisionView; factor: SecondF
             </dd>
             <dt>package</dt>
             <dd>
-              {released.fileName}, {formatBytes(released.sizeBytes)}
+              {released.fileName}, {asFileSize(released.sizeBytes)}
             </dd>
             <dt>sha-256</dt>
             <dd className="hash">{released.sha256}</dd>

@@ -11,6 +11,7 @@ import { FormText } from '@/app/_components/ui/form-fields'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { decodeUtf8, MAX_DESIGN_CHARACTERS } from '@/lib/engine/design'
+import { asFileSize } from '@/lib/engine/units'
 import { newRevisionInput } from '@/lib/inputs'
 import { createRevision } from '../../../../actions'
 
@@ -107,7 +108,7 @@ function DesignFile({ onText }: { onText: (text: string) => void }) {
     if (file === undefined) return
     if (file.size > MAX_DESIGN_CHARACTERS * 4) {
       setError(
-        `"${file.name}" has ${(file.size / 1e6).toFixed(1)} MB; a design document has at most ${MAX_DESIGN_CHARACTERS / 1e6} million characters`,
+        `"${file.name}" has ${asFileSize(file.size)}; a design document has at most ${MAX_DESIGN_CHARACTERS / 1e6} million characters`,
       )
       return
     }

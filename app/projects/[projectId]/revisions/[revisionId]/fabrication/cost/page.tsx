@@ -10,6 +10,7 @@ import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { Notice } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
 import { type CostsView, type FabricatorCostView, getCosts } from '@/lib/data'
+import { asComputed, asCount, digitsAsComputed } from '@/lib/engine/units'
 import { loadRevision, type RevisionParams } from '../../load-revision'
 
 /** Relative cost of the revision's construction at each fabricator, and of other constructions of the same part. */
@@ -33,7 +34,7 @@ export default async function CostPage({
           <p className="small">
             {costs.quantity === null
               ? 'The brief states no quantity: an endless run is priced, in which set-up no longer counts.'
-              : `Priced for an order of ${costs.quantity.toLocaleString('en')} good parts${costs.isStatedQuantity ? ', as many as the brief states for a year' : ''}.`}{' '}
+              : `Priced for an order of ${asCount(costs.quantity)} good parts${costs.isStatedQuantity ? ', as many as the brief states for a year' : ''}.`}{' '}
             An index compares constructions; it is no price.
           </p>
           <QuantityForm key={costs.quantity} address={paths.costs(projectId, revisionId)} quantity={costs.quantity} />
@@ -76,7 +77,7 @@ function FabricatorCost({ view, costs }: { view: FabricatorCostView; costs: Cost
       <dl className="facts">
         <div>
           <dt>Index for each good part</dt>
-          <dd>{cost.indexPerGoodPart.toFixed(3)}</dd>
+          <dd>{digitsAsComputed(cost.indexPerGoodPart, 'costIndex')}</dd>
         </div>
         <div>
           <dt>Parts per panel, {cost.panel.formatName}</dt>
@@ -84,7 +85,7 @@ function FabricatorCost({ view, costs }: { view: FabricatorCostView; costs: Cost
         </div>
         <div>
           <dt>Yield</dt>
-          <dd>{(100 * cost.yieldFraction).toFixed(1)} %</dd>
+          <dd>{asComputed(100 * cost.yieldFraction, 'sharePct')}</dd>
         </div>
         {cost.panelCount !== null && (
           <div>

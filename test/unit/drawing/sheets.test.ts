@@ -158,8 +158,8 @@ describe('units', () => {
     })
     const texts = first === undefined ? [] : listTextBoxes(first).map(({ text }) => text)
     expect(texts.join(' ')).toContain('Thickness in mil, plan in mil.')
-    // 25.4 um are one mil: 25 um of polyimide read 0.98.
-    expect(texts).toContain('0.98')
+    // 25.4 um are one mil: 25 um of polyimide read 0.984252, six digits, as nobody typed it in mil.
+    expect(texts).toContain('0.984252')
   })
 })
 

@@ -53,10 +53,10 @@ describe('outlines compared', () => {
   it('say what became of the shape in one sentence, however many corners moved', () => {
     const longer = outline([0, 0], [20, 0], [20, 10], [5, 12], [0, 10])
     expect(compareDesigns(withOutline(SQUARE), withOutline(longer)).map(({ sentence }) => sentence)).toEqual([
-      'outline 4 vertices, 10 x 10 mm to 5 vertices, 20 x 12 mm',
+      'outline 4 vertices, 10 × 10 mm to 5 vertices, 20 × 12 mm',
     ])
     expect(compareDesigns(withOutline(null), withOutline(SQUARE))[0]).toMatchObject({
-      sentence: 'outline not stated to 4 vertices, 10 x 10 mm',
+      sentence: 'outline not stated to 4 vertices, 10 × 10 mm',
       path: ['features', 'outline', 'verticesMm'],
     })
     const along = { ...SQUARE, rollingDirection: 'along-x' as const }

@@ -30,7 +30,7 @@ describe('comparison of designs', () => {
     const changed = sentences((design) => {
       firstConductor(design).thicknessUm = 9
     })
-    expect(changed).toEqual([`L1 foil ${from} um to 9 um`])
+    expect(changed).toEqual([`L1 foil ${from} µm to 9 µm`])
   })
 
   test.each<[string, (design: Design) => void, RegExp]>([
@@ -74,7 +74,7 @@ describe('comparison of designs', () => {
       (d) => {
         firstConductor(d).plating.toleranceUm = 7
       },
-      /^L1 plating tolerance [\d.]+ um to 7 um$/,
+      /^L1 plating tolerance [\d.]+ µm to 7 µm$/,
     ],
     [
       'a yes or no',
@@ -160,7 +160,7 @@ describe('what voids a signature', () => {
     }
     const [voided] = findSignaturesToVoid(before, after)
     expect(voided?.signatureId).toBe('s1')
-    expect(voided?.changes).toEqual([expect.stringMatching(/^L1 foil [\d.]+ um to 9 um$/)])
+    expect(voided?.changes).toEqual([expect.stringMatching(/^L1 foil [\d.]+ µm to 9 µm$/)])
   })
 
   test('artwork, answers, limits and engine count as content', () => {

@@ -161,12 +161,12 @@ describe('a patch on a design that moved on', () => {
       firstConductor(copy).thicknessUm = 12
     })
     expect(sentencesOn(present)).toEqual([
-      `L1 foil: the proposal was made on ${firstConductor(SKUA).thicknessUm} um, the design now has 12 um`,
+      `L1 foil: the proposal was made on ${firstConductor(SKUA).thicknessUm} µm, the design now has 12 µm`,
     ])
   })
 
   test('says that the design already has what it asks for', () => {
-    expect(sentencesOn(thinner)).toEqual(['L1 foil already is 9 um, as the proposal asks'])
+    expect(sentencesOn(thinner)).toEqual(['L1 foil already is 9 µm, as the proposal asks'])
   })
 
   test('does not reach into another layer that has moved to the same place', () => {

@@ -1,8 +1,16 @@
 'use client'
 
-import { digitsOfResult, digitsOfEnteredLength, digitsOfLength, getUnitSymbol, umFromLength, getShownUnit, digitsOfResultLength } from '@/lib/engine/units'
 import type { QuantityRange, Quantity as QuantityValue, Unit } from '@/lib/engine/results'
 import type { LengthUnit } from '@/lib/engine/units'
+import {
+  digitsOfEnteredLength,
+  digitsOfLength,
+  digitsOfResult,
+  digitsOfResultLength,
+  getShownUnit,
+  getUnitSymbol,
+  umFromLength,
+} from '@/lib/engine/units'
 import { useLengthUnit } from './unit-context'
 
 /** A dimension in plan that the design states, kept in mm: exact. */

@@ -1,4 +1,5 @@
 import type { Bend } from '../design'
+import { roundToDigits } from '../numerics'
 import type { BendResult, ConductorStrainResult } from '../results'
 import { inSentence } from '../units'
 import { type LeafForRules, listCopperSpans } from './bend-rules'
@@ -106,7 +107,8 @@ function explainRatio(
   return sentences
 }
 
-const mm = (value: number): string => inSentence(value, 'mm')
-const um = (value: number): string => inSentence(value, 'um')
-const pct = (value: number): string => inSentence(value, 'pct')
+/** Computed radii and thicknesses, even where three digits happen to be all. */
+const mm = (value: number): string => inSentence(roundToDigits(value, 3), 'mm')
+const um = (value: number): string => inSentence(roundToDigits(value, 3), 'um')
+const pct = (value: number): string => inSentence(roundToDigits(value, 3), 'pct')
 const cycles = (value: number | null): string => (value === null ? 'the required life' : inSentence(value, 'cycles'))

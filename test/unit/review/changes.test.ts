@@ -77,6 +77,22 @@ describe('comparison of designs', () => {
       /^L1 plating tolerance [\d.]+ µm to 7 µm$/,
     ],
     [
+      'where plating covers a zone',
+      (d) => {
+        const presence = d.construction.zones[0]?.presence.find(({ layerId }) => layerId === firstConductor(d).id)
+        Object.assign(presence ?? {}, { platedCopper: 'pads-only' })
+      },
+      /^zone .*: L1 plated copper .* to pads only$/,
+    ],
+    [
+      'a hatch',
+      (d) => {
+        const presence = d.construction.zones[0]?.presence.find(({ layerId }) => layerId === firstConductor(d).id)
+        Object.assign(presence ?? {}, { hatch: { barMm: 0.2, pitchMm: 0.5, angleDeg: 45 } })
+      },
+      /^zone .*: L1 hatch not stated to bar 0.2 mm, pitch 0.5 mm, angle 45°$/,
+    ],
+    [
       'a yes or no',
       (d) => {
         d.features.routing.cornersCurved = false

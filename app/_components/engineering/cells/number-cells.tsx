@@ -1,9 +1,9 @@
 'use client'
 
-import { digitsAsEntered, digitsOfEnteredLength, getUnitSymbol, parseLength, getShownUnit } from '@/lib/engine/units'
-import { tidy } from '@/lib/engine/numerics'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
+import { tidy } from '@/lib/engine/numerics'
 import type { LengthUnit } from '@/lib/engine/units'
+import { digitsAsEntered, digitsOfEnteredLength, getShownUnit, getUnitSymbol, parseLength } from '@/lib/engine/units'
 import type { CellProps } from './cell-frame'
 import { type Reading, TypedCell } from './typed-cell'
 

@@ -1,7 +1,7 @@
 'use client'
 
-import { getUnitSymbol, getShownUnit } from '@/lib/engine/units'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
+import { getShownUnit, getUnitSymbol } from '@/lib/engine/units'
 
 /** Symbols for column heads: thickness and dimensions in plan may be read in different units. */
 export function useUnitLabels(): { readonly thickness: string; readonly plan: string } {

@@ -20,7 +20,7 @@ import {
 } from '@/lib/review'
 import type { TransactionClient } from './client'
 import { NotAllowedError, NotFoundError, refuseClash } from './errors'
-import { readSharing } from './sharing-record'
+import { readSharing } from './sharing-columns'
 
 /**
  * The one place where a right is asked for. Each function takes the person's standing, the record that was loaded

@@ -1,7 +1,7 @@
 import 'server-only'
 import { makeAnswerBasis } from './answer-basis'
 import { keepDesignState } from './design-states'
-import { type LoadedRevision, loadRevision } from './snapshot'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
 import type { WriteContext } from './write'
 
 /**

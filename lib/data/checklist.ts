@@ -23,7 +23,8 @@ import { type ConfirmedBy, confirmPerson, requireConfirmed } from './confirmatio
 import { changeContent } from './content'
 import { keepDesignState } from './design-states'
 import { NotFoundError, outcomeOf, refuseClash, refuseInvalid, refuseStale } from './errors'
-import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
+import { makeSnapshot } from './snapshot'
 import type { Outcome } from './views'
 import { type WriteContext, write } from './write'
 

@@ -10,7 +10,7 @@ import { toCompanyView } from './part-views'
 import { readParticipationState } from './participation-record'
 import { listProbing } from './probing'
 import { read } from './read'
-import { readSharing } from './sharing-record'
+import { readSharing } from './sharing-columns'
 import type { CompanyPageView, CompanyPersonView, Outcome, ParticipationView, PersonView } from './views'
 import { write } from './write'
 

@@ -8,7 +8,8 @@ import {
   readSignedDesign,
 } from '@/lib/review'
 import { evaluateFor } from './evaluation'
-import { type LoadedRevision, makeSnapshot } from './snapshot'
+import type { LoadedRevision } from './loaded-revision'
+import { makeSnapshot } from './snapshot'
 
 /**
  * Sides of a comparison, as one person may see them: to a fabricator nothing of another fabricator, and results with the

@@ -12,9 +12,9 @@ import {
 import type { TransactionClient } from './client'
 import { listQuestions, makeComparedContent, makeSignedSide, makeVariantContent } from './compared-content'
 import { NotFoundError } from './errors'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
 import { getProposedDesign, readProposal } from './proposal-patch'
 import { read } from './read'
-import { type LoadedRevision, loadRevision } from './snapshot'
 import type { ComparableView, ComparisonView } from './views'
 
 export interface ComparisonRequest {

@@ -3,7 +3,7 @@ import { compareDesigns } from '@/lib/review'
 import { changeContent, listDesignChangesSince } from './content'
 import type { CheckedDesign } from './design-input'
 import { refuseStale } from './errors'
-import type { LoadedRevision } from './snapshot'
+import type { LoadedRevision } from './loaded-revision'
 import type { WriteContext } from './write'
 
 /** The trail keeps the first changes of a save in words; the hash stands for all of them. */

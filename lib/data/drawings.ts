@@ -11,9 +11,10 @@ import {
 } from '@/lib/package'
 import { type Actor, requireRevisionInView } from './authorization'
 import { NotFoundError } from './errors'
+import { loadRevision } from './loaded-revision'
 import { type ReadContext, read } from './read'
 import { findPackageRow, makeFileName } from './revision-view'
-import { loadRevision, makeSnapshot } from './snapshot'
+import { makeSnapshot } from './snapshot'
 import type { FileDownload } from './views'
 
 interface Drawn {

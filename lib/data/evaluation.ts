@@ -18,8 +18,8 @@ import {
   listCheckedVersions,
 } from './effective-limits'
 import { gatherFabricationFacts } from './fabrication-facts'
+import { isVisibleTo, type LoadedRevision } from './loaded-revision'
 import { type CompanySheets, listSheetVersionsOf, pickSheets, pickShownSheets } from './sheet-records'
-import { isVisibleTo, type LoadedRevision } from './snapshot'
 
 const DAY_MS = 86_400_000
 

@@ -20,10 +20,10 @@ import { type Actor, requireRevisionInView } from './authorization'
 import { combineLimits } from './effective-limits'
 import { gatherFacts } from './evaluation'
 import { measureOnce } from './fabrication-facts'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
 import { read } from './read'
 import { loadViewerSharings } from './sharing-record'
 import { type CompanySheets, pickSheets } from './sheet-records'
-import { type LoadedRevision, loadRevision } from './snapshot'
 import type { FabricationFitView, FabricatorFitView, FitCellView, FitMaterialView, FitParameterView } from './views'
 
 /**

@@ -19,9 +19,9 @@ import { NotAllowedError, NotFoundError, outcomeOf, refuseField } from './errors
 import { cleanFileName, type FileHead, requireArtworkFile, requireUsableFile } from './file-kinds'
 import { findRoom, refuseWithoutRoom, requireRoom } from './file-room'
 import { type FileBytes, readKeptFile, receiveFile } from './file-store'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
 import { toAttachmentView } from './part-views'
 import { type ReadContext, read } from './read'
-import { type LoadedRevision, loadRevision } from './snapshot'
 import type { AttachmentView, FileDownload, Outcome } from './views'
 import { type WriteContext, write } from './write'
 

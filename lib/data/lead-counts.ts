@@ -1,8 +1,9 @@
 import 'server-only'
 import { findBlockers, listStandings, OPEN_STAGES, type Stage } from '@/lib/review'
 import { type Actor, readStage } from './authorization'
+import { loadRevision } from './loaded-revision'
 import { read } from './read'
-import { loadRevision, makeSnapshot } from './snapshot'
+import { makeSnapshot } from './snapshot'
 
 /** Where one open revision of a lead's project stands, in numbers. */
 export interface LeadCountView {

@@ -1,7 +1,7 @@
 import 'server-only'
 import { now } from '@/lib/config'
 import type { RevisionScope, Standing } from './authorization'
-import type { LoadedRevision } from './snapshot'
+import type { LoadedRevision } from './loaded-revision'
 import { appendToTrail } from './trail'
 import { inWriteTransaction } from './write'
 

@@ -8,7 +8,7 @@ import type { TransactionClient } from './client'
 import { readMailOff } from './mail-off'
 import { foldName } from './names'
 import { type MailAddress, queueMail } from './outbox'
-import type { TrailNote } from './trail'
+import type { TrailNote } from './trail-note'
 
 /** One entry of the trail, in the entry's own transaction. */
 export interface Happening {

@@ -7,7 +7,7 @@ import { NotFoundError, refuseClash, refuseField, refuseStale } from './errors'
 import { toCompanyView } from './part-views'
 import { requireTakesPart } from './participation-record'
 import { read } from './read'
-import { readSharing, toSharingColumns } from './sharing-record'
+import { readSharing, toSharingColumns } from './sharing-columns'
 import type { Outcome, OwnCompanyView } from './views'
 import { write } from './write'
 

@@ -3,7 +3,7 @@ import { assessInOrder } from '@/lib/fabrication'
 import type { TransactionClient } from './client'
 import { evaluateFor } from './evaluation'
 import { measureOnce } from './fabrication-facts'
-import { type LoadedRevision, loadRevision } from './snapshot'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
 import type { ProbingView } from './views'
 import type { WriteContext } from './write'
 

@@ -23,11 +23,11 @@ import { type Actor, requireRevisionInView } from './authorization'
 import type { TransactionClient } from './client'
 import { NotAllowedError, NotFoundError } from './errors'
 import { toBasis } from './fabrication-facts'
+import { isVisibleTo } from './loaded-revision'
 import { nest } from './nesting'
 import { read } from './read'
 import { loadViewerSharings } from './sharing-record'
 import { type CompanySheets, loadCompanySheets, pickShownSheets } from './sheet-records'
-import { isVisibleTo } from './snapshot'
 import type { CompanyView } from './views'
 
 /** What one fabricator's panels make of a revision, and which of their sheets were used. */

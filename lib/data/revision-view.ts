@@ -23,11 +23,12 @@ import {
 } from './authorization'
 import { listCheckedLimits } from './effective-limits'
 import { listItemViews } from './item-view'
+import type { LoadedRevision } from './loaded-revision'
 import { toAttachmentView, toCompanyView, toPersonView } from './part-views'
 import { listProposalSummaries } from './proposal-view'
 import type { RevisionRecord } from './revision-record'
 import { getSigningStatement } from './signing-statement'
-import { type LoadedRevision, makeSnapshot } from './snapshot'
+import { makeSnapshot } from './snapshot'
 import { listThreadViews } from './thread-view'
 import type { PackageView, RevisionRights, RevisionView, SignatureView } from './views'
 

@@ -1,10 +1,10 @@
 import 'server-only'
 import { type Actor, maySeeThread, type RevisionScope, requireRevisionInView, type Standing } from './authorization'
 import type { TransactionClient } from './client'
+import { isVisibleTo } from './loaded-revision'
 import { foldName } from './names'
 import { isInView } from './projects'
 import { read } from './read'
-import { isVisibleTo } from './snapshot'
 import { loadTemplate, type TemplateRecord } from './template-record'
 
 export const SEARCH_KINDS = ['project', 'thread', 'item'] as const

@@ -1,14 +1,13 @@
 import 'server-only'
 import { now } from '@/lib/config'
 import type { SignInInput } from '@/lib/inputs'
-import type { Actor } from './authorization'
-import { db, type TransactionClient } from './client'
-import { NotFoundError, outcomeOf, refuseClash, refuseField, refuseTooMany } from './errors'
+import { db } from './client'
+import { outcomeOf, refuseField } from './errors'
+import { requireAttempt, requireHere, requireSamePassword } from './password-confirmation'
 import { atTheDoor, type HashTurn, isPasswordRight, spendPasswordTime } from './passwords'
 import { beginSecondStep, hasSecondFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
-import { type Attempt, forgetAttempts, takeAttempt } from './sign-in-throttle'
-import { appendToTrail } from './trail'
+import { type Attempt, forgetAttempts } from './sign-in-throttle'
 import type { Outcome } from './views'
 import { isKnownDevice, type Visit } from './visit'
 import { inWriteTransaction } from './write'
@@ -55,76 +54,4 @@ async function comparePassword(input: SignInInput, visit: Visit, turn: HashTurn)
     if (await hasSecondFactor(tx, user)) return { secondStep: await beginSecondStep(tx, user.id, at) }
     return beginSession(tx, { user, method: 'password', visit, at })
   })
-}
-
-/** Everybody can read the passwords of demo accounts. */
-export function requireHere(user: { readonly isDemo: boolean }, visit: Visit): void {
-  if (user.isDemo && !visit.isThisMachine) {
-    refuseClash('Demo accounts can be used only on the machine that the server runs on, at its own address.')
-  }
-}
-
-/**
- * Counts an attempt, and refuses it when there were too many. The first refusal in a row is recorded, later ones are not:
- * a stranger must not be able to fill the trail.
- */
-export async function requireAttempt(
-  attempt: Attempt,
-  user: { readonly id: string; readonly name: string } | null,
-): Promise<void> {
-  const waitMinutes = await inWriteTransaction((tx) => takeAttempt(tx, attempt, now()))
-  if (waitMinutes === null) return
-  if (user !== null) await recordLimit(user)
-  refuseTooMany(
-    `There were too many failed attempts from here. Try again in ${waitMinutes} min${attempt.apart === null ? ', or on a device on which you have signed in before' : ''}.`,
-  )
-}
-
-const RECORD_AGAIN_MS = 60 * 60_000
-
-async function recordLimit(user: { readonly id: string; readonly name: string }): Promise<void> {
-  await inWriteTransaction(async (tx) => {
-    const at = now()
-    const last = await tx.trailRecord.findFirst({
-      where: { subjectKind: 'account', subjectId: user.id, action: 'attempts-limited' },
-      orderBy: { sequence: 'desc' },
-    })
-    if (last !== null && at.getTime() - Date.parse(last.at) < RECORD_AGAIN_MS) return
-    // Nobody knows who guesses: the application says so itself.
-    await appendToTrail(
-      tx,
-      at,
-      { userId: null, name: 'Bendworthy' },
-      { action: 'attempts-limited', subject: { kind: 'account', id: user.id }, details: { name: user.name } },
-    )
-  })
-}
-
-/**
- * Compares the password of the person who is acting, before a transaction that then checks the hash is still the same.
- * Counted by session: nobody's guesses elsewhere keep a lead from signing.
- * @returns the stored hash that the password fits
- */
-export async function confirmPassword(actor: Actor, password: string, field: string): Promise<string> {
-  const user = await db().user.findUnique({ where: { id: actor.userId } })
-  if (user === null || user.disabledAt !== null) throw new NotFoundError('account')
-  const attempt: Attempt = {
-    subject: `confirm ${user.id}`,
-    visit: NO_SOURCE,
-    apart: actor.sessionId ?? 'without a session',
-  }
-  await requireAttempt(attempt, user)
-  if (!(await isPasswordRight(password, user.passwordHash, 'known'))) {
-    refuseField(field, 'wrong', 'is not your password')
-  }
-  await inWriteTransaction((tx) => forgetAttempts(tx, attempt))
-  return user.passwordHash
-}
-
-/** A confirmation is counted by its session alone, wherever its requests come from. */
-export const NO_SOURCE: Visit = { sourceKey: '', isThisMachine: false, device: '', known: null }
-
-export async function requireSamePassword(tx: TransactionClient, userId: string, hash: string): Promise<void> {
-  const user = await tx.user.findUniqueOrThrow({ where: { id: userId }, select: { passwordHash: true } })
-  if (user.passwordHash !== hash) refuseClash('Your password was changed at this moment. Try again with the new one.')
 }

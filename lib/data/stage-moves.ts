@@ -4,7 +4,8 @@ import { type Decision, decideTransition, type Refusal as MoveRefusal, type Move
 import { type Actor, requireRevisionInView } from './authorization'
 import { listChangesSince, voidSignature } from './content'
 import { NotAllowedError, refuseBlocked, refuseClash, refuseField, refuseStale } from './errors'
-import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
+import { makeSnapshot } from './snapshot'
 import type { Outcome } from './views'
 import { type WriteContext, write } from './write'
 

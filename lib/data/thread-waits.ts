@@ -3,7 +3,7 @@ import { findMentions } from '@/lib/mail'
 import { isAllowed, nameThreadKind } from '@/lib/review'
 import { getMembership, makeThreadSubject, mayOnRevision, maySeeThread } from './authorization'
 import { getPersonName, type RevisionRecord } from './revision-record'
-import type { Turn, Wait } from './waits'
+import type { Turn, Wait } from './wait'
 
 type ThreadRow = RevisionRecord['threads'][number]
 type CommentRow = ThreadRow['comments'][number]

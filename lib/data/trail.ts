@@ -1,21 +1,11 @@
 import 'server-only'
-import { chainRecord, type JsonValue, type TrailRecord } from '@/lib/review'
+import { chainRecord, type TrailRecord } from '@/lib/review'
 import type { TransactionClient } from './client'
 import type { TrailRecord as TrailRow } from './generated/sqlite/client'
 import { makeCheckpointIfDue } from './trail-checkpoints'
+import type { TrailNote } from './trail-note'
 import { groupRows, hashTouchedRows, type TouchedRow } from './vouched/touched-rows'
 import { getWriting, type PendingRecord, type Writing } from './vouched/writing'
-
-/** What happened, before it has its place in the chain. */
-export interface TrailNote {
-  readonly action: string
-  readonly subject: { readonly kind: string; readonly id: string }
-  readonly projectId?: string
-  readonly revisionId?: string
-  /** The fabricator that it is about, if any: it stays out of another fabricator's package. */
-  readonly companyId?: string | null
-  readonly details?: { readonly [key: string]: JsonValue | undefined }
-}
 
 /**
  * Notes what is to go into the trail. The record is written at the end of the transaction, with hashes of the rows that

@@ -9,29 +9,18 @@ import {
   listSigningCapacities,
   listStandings,
   OPEN_STAGES,
-  type ReviewSnapshot,
-  type RevisionSubject,
   STAGE_LABELS,
   TRANSITIONS,
 } from '@/lib/review'
 import { type Actor, mayOnRevision, type RevisionScope, requireRevisionInView, type Standing } from './authorization'
+import { type LoadedRevision, loadRevision } from './loaded-revision'
 import { isInView } from './projects'
 import { read } from './read'
 import { getPersonName } from './revision-record'
-import { type LoadedRevision, loadRevision, makeSnapshot } from './snapshot'
+import { makeSnapshot } from './snapshot'
 import { listThreadWaits } from './thread-waits'
 import type { WaitView } from './views'
-
-/** What one person's turn is decided from. */
-export interface Turn {
-  readonly loaded: LoadedRevision
-  readonly snapshot: ReviewSnapshot
-  readonly standing: Standing
-  readonly subject: RevisionSubject
-  readonly fabricatorCompanyId: string | null
-}
-
-export type Wait = Pick<WaitView, 'since' | 'reason' | 'nextAct' | 'target'>
+import type { Turn, Wait } from './wait'
 
 /** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
 export function listWaits(actor: Actor): Promise<readonly WaitView[]> {

@@ -5,8 +5,9 @@ import { type Actor, getFabricatorCompanyId, loadStanding, type Standing } from 
 import { getDatabase, type TransactionClient } from './client'
 import { outcomeOf, refuseClash } from './errors'
 import { queueNotices } from './mail-notices'
-import { appendToTrail, finishWriting, type TrailNote } from './trail'
+import { appendToTrail, finishWriting } from './trail'
 import { keepCheckpointsOf } from './trail-checkpoints'
+import type { TrailNote } from './trail-note'
 import type { Outcome } from './views'
 import { startWriting } from './vouched/writing'
 

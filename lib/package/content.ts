@@ -1,6 +1,6 @@
 import type { ReviewSnapshot, TrailRecord } from '@/lib/review'
 import type { TrailCheckpoint } from './checkpoints'
-import type { DrawingSource } from './drawing'
+import type { DrawingSource } from './drawing-source'
 
 /** Everything that a release package is made from. The same content gives the same bytes. */
 export interface PackageContent {

@@ -1,5 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads'
-import type { DocumentAnswer, DocumentOrder } from './documents'
+import type { DocumentOrder } from './document-order'
+import type { DocumentAnswer } from './documents'
 import { carryOut } from './report'
 
 /** Runs in a thread of its own: makes what the order says, and answers once. */

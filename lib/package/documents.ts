@@ -1,12 +1,6 @@
 import { Worker } from 'node:worker_threads'
-import type { DrawnSheet } from '@/lib/drawing'
-import type { PackageContent, PackageFile } from './content'
-import type { PdfIdentity } from './report'
-
-/** What is to be made: plain data, since it goes to another thread. */
-export type DocumentOrder =
-  | { readonly kind: 'package'; readonly content: PackageContent }
-  | { readonly kind: 'sheets'; readonly sheets: readonly DrawnSheet[]; readonly identity: PdfIdentity }
+import type { PackageFile } from './content'
+import type { DocumentOrder } from './document-order'
 
 export type DocumentAnswer =
   | { readonly ok: true; readonly files: readonly PackageFile[] }

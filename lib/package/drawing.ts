@@ -1,24 +1,9 @@
-import {
-  type DrawnSheet,
-  drawSheets,
-  FILE_UNITS,
-  PRINT_PALETTE,
-  type SheetIdentity,
-  type SheetResults,
-  toSvg,
-} from '@/lib/drawing'
-import type { Design } from '@/lib/engine'
+import { type DrawnSheet, drawSheets, FILE_UNITS, PRINT_PALETTE, type SheetIdentity, toSvg } from '@/lib/drawing'
 import { type ReviewSnapshot, STAGE_LABELS } from '@/lib/review'
-import type { PdfIdentity } from './report'
+import type { DrawingSource } from './drawing-source'
+import type { PdfIdentity } from './report/pdf-writer'
 
 export type { SheetIdentity }
-
-/** What the drawing of a revision is made from. It is one drawing, whoever looks at it and whosever edition it is in. */
-export interface DrawingSource {
-  readonly design: Design
-  readonly results: SheetResults | null
-  readonly identity: SheetIdentity
-}
 
 /**
  * @param snapshot  the team's: a fabricator's results may have been computed anew

@@ -16,15 +16,9 @@ export type {
   PackageFile,
   SigningKeys,
 } from './content'
-export {
-  type DrawingSource,
-  drawFileSheets,
-  makeDrawingPdfIdentity,
-  makeDrawingSource,
-  type SheetIdentity,
-  writeSheetSvg,
-} from './drawing'
+export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
+export type { DrawingSource } from './drawing-source'
 export { type Manifest, PACKAGE_FORMAT, PACKAGE_FORMAT_VERSION } from './manifest'
 export { makeTrailFile, parseTrailFile, TRAIL_FORMAT, type TrailFile } from './trail-file'
 export { type PackageForm, type VerifiedPackage, type VerifyOptions, verifyFiles, verifyPackage } from './verify'

@@ -1,5 +1,6 @@
 import { listStandings } from './answers'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
+import type { RevisionTab } from './revision-tab'
 import { getStoredDesign, hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
 import type { ReviewSettings, ReviewSnapshot } from './snapshot'
 import type { Stage } from './stages'
@@ -24,18 +25,6 @@ export const BLOCKER_CODES = [
 ] as const
 
 export type BlockerCode = (typeof BLOCKER_CODES)[number]
-
-/** Parts of a revision's page to which a blocker can link. */
-export type RevisionTab =
-  | 'brief'
-  | 'construction'
-  | 'bends'
-  | 'features'
-  | 'results'
-  | 'artwork'
-  | 'checklist'
-  | 'threads'
-  | 'sign-off'
 
 /** One cause that keeps a revision from leaving its stage. */
 export interface Blocker {

@@ -1,5 +1,5 @@
 import { type Bend, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
-import type { RevisionTab } from './blockers'
+import type { RevisionTab } from './revision-tab'
 
 /**
  * What an unanswered question costs: `blocking`, the part cannot be begun; `major`, the fabricator would guess or send

@@ -1,6 +1,7 @@
 import 'server-only'
 import { DOOR_TEXTS } from '@/lib/inputs'
-import { explainError, type ServerRefusal, SIGNED_OUT } from './expected-errors'
+import { explainError, SIGNED_OUT } from './expected-errors'
+import type { ServerRefusal } from './refusal'
 import { getActor } from './session'
 
 /**

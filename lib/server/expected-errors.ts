@@ -1,18 +1,11 @@
 import 'server-only'
 import { randomBytes } from 'node:crypto'
 import { log } from '@/lib/config'
-import { NotAllowedError, NotFoundError, type Refusal, WriteConflictError } from '@/lib/data'
+import { NotAllowedError, NotFoundError, WriteConflictError } from '@/lib/data'
 import type { Issue } from '@/lib/engine/results'
 import { DOOR_TEXTS } from '@/lib/inputs'
 import { NoTurnError } from './fair-turns'
-
-/** Why something was not done, for a page, a form or a program. */
-export type ServerRefusal =
-  | Refusal
-  | { readonly kind: 'signed-out'; readonly message: string }
-  | { readonly kind: 'not-found'; readonly message: string }
-  | { readonly kind: 'not-allowed'; readonly message: string }
-  | { readonly kind: 'unexpected'; readonly message: string; readonly errorId: string }
+import type { ServerRefusal } from './refusal'
 
 export const SIGNED_OUT: ServerRefusal = {
   kind: 'signed-out',

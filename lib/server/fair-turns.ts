@@ -1,5 +1,5 @@
 import 'server-only'
-import type { ServerRefusal } from './expected-errors'
+import type { ServerRefusal } from './refusal'
 
 /** Work that keeps a processor busy, in queues of their own: whoever asks for one kind does not wait for the other. */
 export type TurnKind = 'documents' | 'calculations' | 'pages'

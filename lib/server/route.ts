@@ -1,8 +1,9 @@
 import 'server-only'
 import { unstable_rethrow } from 'next/navigation'
 import type { Actor, FileDownload } from '@/lib/data'
-import { explainError, type ServerRefusal, SIGNED_OUT } from './expected-errors'
+import { explainError, SIGNED_OUT } from './expected-errors'
 import { getFairTurns, type TurnKind } from './fair-turns'
+import type { ServerRefusal } from './refusal'
 import { getActor } from './session'
 
 export const STATUS: Readonly<Record<ServerRefusal['kind'], number>> = {

@@ -3,7 +3,7 @@ import { type Actor, loadActor } from '@/lib/data'
 import { db } from '@/lib/data/client'
 import { foldName } from '@/lib/data/names'
 import { DEFAULT_SETTINGS, WORKSPACE_ID } from '@/lib/data/settings-record'
-import { toSharingColumns } from '@/lib/data/sharing-record'
+import { toSharingColumns } from '@/lib/data/sharing-columns'
 import type { CompanyRole, Sharing } from '@/lib/review'
 
 /** Everybody's password in tests. */

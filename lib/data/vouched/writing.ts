@@ -1,7 +1,7 @@
 import 'server-only'
 import { AsyncLocalStorage } from 'node:async_hooks'
-import type { TransactionClient } from '../client'
-import type { TrailNote } from '../trail'
+import type { Prisma } from '../generated/sqlite/client'
+import type { TrailNote } from '../trail-note'
 
 /** A record that is to be written once the act is done. */
 export interface PendingRecord {
@@ -14,7 +14,7 @@ export interface PendingRecord {
 
 /** One write transaction under way: what it has touched, and what it will tell the trail. */
 export interface Writing {
-  readonly tx: TransactionClient
+  readonly tx: Prisma.TransactionClient
   /** Keys of touched rows by model. */
   readonly touched: Map<string, Set<string | number>>
   readonly pending: PendingRecord[]
@@ -29,7 +29,7 @@ const process_ = globalThis as { [PLACE]?: AsyncLocalStorage<Writing> }
 process_[PLACE] ??= new AsyncLocalStorage<Writing>()
 const underWay = process_[PLACE]
 
-export function startWriting<T>(tx: TransactionClient, work: (writing: Writing) => Promise<T>): Promise<T> {
+export function startWriting<T>(tx: Prisma.TransactionClient, work: (writing: Writing) => Promise<T>): Promise<T> {
   const writing: Writing = { tx, touched: new Map(), pending: [] }
   return underWay.run(writing, () => work(writing))
 }

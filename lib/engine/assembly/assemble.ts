@@ -1,29 +1,19 @@
 import type { RatioTable } from '../bending'
 import type { Bend, Design } from '../design'
-import type { BendResult, ConductorResult, MissingInput, ZoneResult } from '../results'
+import type { BendResult, MissingInput, ZoneResult } from '../results'
+import type { Assembly } from './assembly'
 import { readSurvivalDemand, type SurvivalDemand } from './bend-allowables'
-import { type BendDetail, computeBendResult } from './bend-results'
+import type { BendDetail } from './bend-inputs'
+import { computeBendResult } from './bend-results'
 import { chooseRatioTable } from './bend-rules'
 import { buildBendSection } from './bend-section'
-import { computeConductorResult, findThinnestCopper, makeUnknown, type ThinnestCopper } from './conductor-results'
+import { computeConductorResult, findThinnestCopper, makeUnknown } from './conductor-results'
 import { computeLayerDamage } from './damage'
 import { type DesignIndex, indexDesign } from './design-index'
 import { reuseFrom } from './reuse'
 import { makeUnknownBend } from './unknown-bend'
 import { computeZoneResult } from './zone-results'
 import { buildZoneSection, type ZoneSection } from './zone-section'
-
-/** All numbers of a design, before the catalogue looks at them. */
-export interface Assembly {
-  readonly index: DesignIndex
-  /** In the order of the design's zones. */
-  readonly sections: readonly ZoneSection[]
-  readonly thinnest: ReadonlyMap<string, ThinnestCopper>
-  readonly zones: readonly ZoneResult[]
-  readonly bends: readonly BendResult[]
-  readonly conductors: readonly ConductorResult[]
-  readonly damage: ReturnType<typeof computeLayerDamage>
-}
 
 export interface AssembleOptions {
   readonly detail?: BendDetail

@@ -1,6 +1,6 @@
 import type { HangsOn, Unit } from '../results'
 import { inSentence } from '../units'
-import type { BendInputs } from './bend-results'
+import type { BendInputs } from './bend-inputs'
 import { findDecidingConstant, type SwingQuantity } from './tornado'
 
 const WORDS: Partial<Record<SwingQuantity, { readonly word: string; readonly unit: Unit }>> = {

@@ -5,14 +5,12 @@ import {
   computeSpringback,
   holdingForceN,
   type Leaf,
-  type RatioTable,
   type Springback,
 } from '../bending'
 import { FATIGUE_RELATION_CAUTION, LIFE_CAUTION } from '../cautions'
 import type { Bend } from '../design'
 import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
-import type { SurvivalDemand } from './bend-allowables'
 import {
   type ConductorEntry,
   computeConductors,
@@ -24,28 +22,13 @@ import {
 } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
 import { findHangsOn } from './bend-hangs-on'
+import type { BendInputs } from './bend-inputs'
 import { findKnownAtLeast } from './bend-known-at-least'
 import { computeLifeCurve } from './bend-life'
 import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './bend-ranges'
 import { listFoldCautions, listRadiusLimits } from './bend-reach'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
-
-export interface BendInputs {
-  readonly bend: Bend
-  /** Index in the design's list of bends. */
-  readonly position: number
-  readonly section: BendSection
-  readonly demand: SurvivalDemand
-  readonly ratioTable: RatioTable
-  readonly detail: BendDetail
-}
-
-/**
- * How much of a bend is computed. `figures` leaves out what only pictures and explanations need (life curve, strain
- * profile, springback, why the rules differ): every verdict is the same, at a fraction of the time.
- */
-export type BendDetail = 'full' | 'figures'
 
 /** Everything that is computed for one bend whose section is known. */
 export function computeBendResult(inputs: BendInputs): BendResult {

@@ -1,4 +1,5 @@
-export { type AssembleOptions, type Assembly, assemble } from './assemble'
+export { type AssembleOptions, assemble } from './assemble'
+export type { Assembly } from './assembly'
 export { DEFAULT_SURVIVAL_PCT } from './bend-allowables'
 export { indexDesign } from './design-index'
 export { computeTornado, type Swing, type SwingQuantity, type Tornado } from './tornado'

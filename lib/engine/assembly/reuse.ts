@@ -1,6 +1,6 @@
 import type { Bend, ConductorFeature, Zone } from '../design'
 import type { BendResult, ConductorResult, ZoneResult } from '../results'
-import type { Assembly } from './assemble'
+import type { Assembly } from './assembly'
 import type { ThinnestCopper } from './conductor-results'
 import type { DesignIndex } from './design-index'
 import type { ZoneSection } from './zone-section'

@@ -21,6 +21,7 @@ export {
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
 export { CATALOGUE, findItem, getItem } from './items'
+export type { LimitDefinition } from './limit-definition'
 export {
   findLimitProblem,
   getDefaultLimit,
@@ -28,7 +29,6 @@ export {
   isLimitKey,
   LIMIT_KEYS,
   LIMITS,
-  type LimitDefinition,
   type LimitKey,
   makeLimitLookup,
 } from './limits'

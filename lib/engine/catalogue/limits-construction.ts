@@ -1,4 +1,4 @@
-import type { LimitDefinition } from './limits'
+import type { LimitDefinition } from './limit-definition'
 
 /** Limits on layers, bends and materials. */
 export const CONSTRUCTION_LIMITS = {

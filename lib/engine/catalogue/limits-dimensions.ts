@@ -1,4 +1,4 @@
-import type { LimitDefinition } from './limits'
+import type { LimitDefinition } from './limit-definition'
 import { HOLE_PLATING_UM } from './process-figures'
 
 /** Limits on dimensions in the plane of the part. */

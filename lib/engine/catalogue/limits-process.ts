@@ -1,4 +1,4 @@
-import type { LimitDefinition } from './limits'
+import type { LimitDefinition } from './limit-definition'
 
 /** Limits on how design team and fabricator work together. */
 export const PROCESS_LIMITS = {

@@ -1,23 +1,10 @@
 import type { LimitOverride } from '../context'
-import type { Limit, LimitOwner, Unit } from '../results'
+import type { Limit, LimitOwner } from '../results'
 import { SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '../sources'
+import type { LimitDefinition } from './limit-definition'
 import { CONSTRUCTION_LIMITS } from './limits-construction'
 import { DIMENSION_LIMITS } from './limits-dimensions'
 import { PROCESS_LIMITS } from './limits-process'
-
-/** A limit that a workspace or a fabricator may set for themselves. */
-export interface LimitDefinition {
-  readonly label: string
-  readonly unit: Unit
-  readonly sense: 'at-most' | 'at-least'
-  /** Used until somebody sets another. */
-  readonly value: number
-  /** What an override may be. */
-  readonly allowed: { readonly min: number; readonly max: number }
-  readonly sourceKey: SourceKey
-  /** Spread between guides, or why this figure was chosen. */
-  readonly note: string
-}
 
 /** The dictionary of limits: each key ends in its unit. */
 export const LIMITS = {

@@ -1,4 +1,3 @@
-import { z } from 'zod'
 import type { Design } from './design'
 
 /** Lists whose entries may hold values that nobody has confirmed, with those fields in words. */
@@ -35,15 +34,6 @@ export const ASSUMABLE_FIELDS = {
 } as const satisfies Record<string, Record<string, string>>
 
 export type AssumableList = keyof typeof ASSUMABLE_FIELDS
-
-/** `bends.hinge.insideRadiusMm`: a list, the id of one of its entries, and the field. */
-export const assumedMarkSchema = z
-  .string()
-  .max(100)
-  .regex(
-    /^(layers|zones|bends|conductors|pads|widthSteps)\.[a-z0-9-]+\.[A-Za-z]+$/,
-    'names no value that can be assumed',
-  )
 
 export interface Assumption {
   readonly mark: string

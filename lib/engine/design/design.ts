@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { assumedMarkSchema } from './assumed'
+import { assumedMarkSchema } from './assumed-mark'
 import { bendSchema } from './bend'
 import { briefSchema } from './brief'
 import { constructionSchema } from './construction'

@@ -1,4 +1,4 @@
-import type { Material } from '../design'
+import type { Material } from '../design/material'
 import { makeMaterial } from './record'
 import { ALLOWABLE, ANNEALED_COPPER, MEMORY, PLATED_COPPER } from './source-keys'
 

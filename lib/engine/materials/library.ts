@@ -1,4 +1,4 @@
-import type { Material } from '../design'
+import type { Material } from '../design/material'
 import { ADHESIVES } from './adhesives'
 import { FILMS } from './films'
 import { FOILS } from './foils'

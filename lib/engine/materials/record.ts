@@ -1,4 +1,4 @@
-import type { FoilType, Material, SourcedNumber } from '../design'
+import type { FoilType, Material, SourcedNumber } from '../design/material'
 
 /**
  * Compact form in which the library is written: a number and the key of its source, then lowest and highest value and the key of theirs.

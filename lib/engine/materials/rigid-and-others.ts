@@ -1,4 +1,4 @@
-import type { Material } from '../design'
+import type { Material } from '../design/material'
 import { makeMaterial } from './record'
 import { MEMORY, OWN_CHOICE } from './source-keys'
 

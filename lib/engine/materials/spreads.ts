@@ -1,4 +1,4 @@
-import type { Material, SourcedNumber } from '../design'
+import type { Material, SourcedNumber } from '../design/material'
 import { ALLOWABLE, ANNEALED_COPPER, MEMORY, OWN_CHOICE } from './source-keys'
 
 /** Lowest and highest value that parts of one description have, and where that comes from. */

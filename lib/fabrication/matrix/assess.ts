@@ -1,14 +1,11 @@
 import type { Design, Evaluation, Place } from '@/lib/engine'
 import { type ConstructionFamily, countConductorLayers, findConstructionFamily } from '../construction-family'
 import { findDecidingRows } from './conditions'
-import type { MatrixRow } from './content'
 import { describeChange } from './describe'
 import { findChoice, TRADE_PARAMETERS } from './dictionary'
 import type { LocatedValue, TradeParameter } from './parameter'
-
-/** Where a value falls in the matrix. `not-stated` is the matrix's silence, never the design's. */
-export const CAPABILITY_VERDICTS = ['outside', 'stretch', 'not-stated', 'comfortable'] as const
-export type CapabilityVerdict = (typeof CAPABILITY_VERDICTS)[number]
+import type { MatrixRow } from './row'
+import { CAPABILITY_VERDICTS, type CapabilityVerdict } from './verdict'
 
 /** A row of the matrix that decided, with its place in it. */
 export interface DecidingRow extends MatrixRow {

@@ -1,5 +1,5 @@
 import type { ConstructionFamily } from '../construction-family'
-import type { MatrixRow } from './content'
+import type { MatrixRow } from './row'
 
 /** What the conditions of a row are held against. */
 export interface Circumstances {

@@ -1,9 +1,9 @@
 import { asResult, getUnitSymbol } from '@/lib/engine/units'
 import { FAMILY_NAMES } from '../construction-family'
-import type { CapabilityVerdict } from './assess'
-import type { MatrixRow } from './content'
 import { findChoice } from './dictionary'
 import type { ParameterUnit, TradeParameter } from './parameter'
+import type { MatrixRow } from './row'
+import type { CapabilityVerdict } from './verdict'
 
 /** A number as people write it in the parameter's unit: what was typed as it is, what was computed with four digits. */
 export function formatParameterNumber(unit: ParameterUnit, value: number): string {

@@ -18,3 +18,5 @@ export {
   type TradeParameter,
 } from './parameter'
 export { findMatrixIssues, findRowIssues, type RowIssue } from './problems'
+export { type MatrixRow, matrixRowSchema } from './row'
+export * from './verdict'

@@ -1,7 +1,7 @@
 import { matrixRowKey } from '../sheets/row-keys'
-import type { MatrixRow } from './content'
 import { findChoice, findParameter } from './dictionary'
 import type { TradeParameter } from './parameter'
+import type { MatrixRow } from './row'
 
 export interface RowIssue {
   /** Index of the row. */

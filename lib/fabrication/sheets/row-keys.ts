@@ -1,5 +1,5 @@
-import type { MatrixRow } from '../matrix/content'
-import type { ShelfRow } from '../shelf/content'
+import type { MatrixRow } from '../matrix/row'
+import type { ShelfRow } from '../shelf/row'
 
 /** What a row of the matrix is about: a parameter, under conditions. */
 export function matrixRowKey(row: MatrixRow): string {

@@ -1,8 +1,9 @@
 import { type Design, findLibraryMaterial } from '@/lib/engine'
-import type { ShelfContent, ShelfRow } from './content'
+import type { ShelfContent } from './content'
 import { adviseOrder, type OrderAdvice } from './dates'
 import { matchesPurchase } from './matching'
 import { describePurchase, listPurchases, type Purchase } from './purchases'
+import type { ShelfRow } from './row'
 
 /** A row of the shelf with its place in it. */
 export interface HeldRow extends ShelfRow {

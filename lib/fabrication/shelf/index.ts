@@ -4,5 +4,6 @@ export { addDays, adviseOrder, ORDER_NOW_DAYS, type OrderAdvice, type OrderDates
 export { findCalledMaterials, isCalled, isSameThickness, matchesPurchase } from './matching'
 export { findShelfIssues, findShelfRowIssues, type ShelfIssue } from './problems'
 export { describePurchase, listPurchases, type Purchase } from './purchases'
+export { SHELF_FORMS, type ShelfRow, shelfRowSchema } from './row'
 export { findSubstitutes, type Substitute, type SubstituteOptions, type SubstituteSearch } from './substitutes'
 export { describeMoves, findWorseVerdicts } from './verdict-moves'

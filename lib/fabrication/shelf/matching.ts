@@ -1,6 +1,6 @@
 import { type Design, findMaterial, type Layer, listLibraryMaterials, type Material } from '@/lib/engine'
-import type { ShelfRow } from './content'
 import type { Purchase } from './purchases'
+import type { ShelfRow } from './row'
 
 const fold = (text: string) => text.trim().toLowerCase().replaceAll(/\s+/g, ' ')
 

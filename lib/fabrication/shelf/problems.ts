@@ -1,5 +1,5 @@
 import { shelfRowKey } from '../sheets/row-keys'
-import type { ShelfRow } from './content'
+import type { ShelfRow } from './row'
 
 export interface ShelfIssue {
   readonly row: number

@@ -1,6 +1,6 @@
 import { type Design, type Evaluation, findMaterial, type Layer, type Material, parseDesign } from '@/lib/engine'
 import { assessCapability, measureDesign } from '../matrix/assess'
-import type { MatrixRow } from '../matrix/content'
+import type { MatrixRow } from '../matrix/row'
 import type { HeldRow, PurchaseAssessment } from './assess'
 import type { ShelfContent } from './content'
 import { findCalledMaterials, hasRightShape, isSameThickness, matchesPurchase } from './matching'

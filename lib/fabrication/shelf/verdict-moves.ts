@@ -1,7 +1,8 @@
 import { type Evaluation, getOutcomeVerdict, type Outcome, type Verdict } from '@/lib/engine'
 import type { ComputedFigure } from '@/lib/engine/units'
 import { asComputed, digitsAsComputed } from '@/lib/engine/units'
-import { CAPABILITY_VERDICTS, type CapabilityVerdict, type ParameterAssessment } from '../matrix/assess'
+import type { ParameterAssessment } from '../matrix/assess'
+import { CAPABILITY_VERDICTS, type CapabilityVerdict } from '../matrix/verdict'
 
 /** From good to bad; what cannot be judged counts as bad as a failure, since nobody knows. */
 const BADNESS: Readonly<Record<Verdict, number>> = {

@@ -1,5 +1,5 @@
 import type { PackageContent, PackageFile } from '../content'
-import type { DocumentOrder } from '../documents'
+import type { DocumentOrder } from '../document-order'
 import { drawFileSheets, makeDrawingPdfIdentity } from '../drawing'
 import { DRAWING_PDF_PATH, makeDrawingFiles, writeSheetsPdf } from './drawing'
 import { writePdf } from './pdf-writer'

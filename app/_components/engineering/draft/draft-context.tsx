@@ -1,46 +1,12 @@
-'use client'
+import type { StoredRevision } from './stored-revision'
+
+;('use client')
 
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef, useState } from 'react'
-import {
-  type AssumableList,
-  type Assumption,
-  type Design,
-  type Evaluation,
-  formatIssuePath,
-  type LimitOverride,
-  listAssumptions,
-} from '@/lib/engine'
-import type { CatalogueTemplate } from '@/lib/engine/catalogue'
-import type { CheckedLimit } from '@/lib/review'
+import { type AssumableList, type Assumption, type Design, formatIssuePath, listAssumptions } from '@/lib/engine'
 import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
 import { dropKeptDraft, keepDraft } from './kept-draft'
 import { type LiveEvaluation, useLiveEvaluation } from './use-live-evaluation'
-
-/** What a page hands to the editor: the stored design, its version, and what the person may do. */
-export interface StoredRevision {
-  readonly revisionId: string
-  readonly label: string
-  readonly design: Design
-  readonly designVersion: number
-  readonly evaluation: Evaluation
-  readonly limits: readonly LimitOverride[]
-  /** Limits that are checked when saved: their values are not here. */
-  readonly checkedLimits: readonly CheckedLimit[]
-  /** The review's version of the catalogue: what the server evaluates by. */
-  readonly template: CatalogueTemplate
-  readonly mayEdit: boolean
-  /** Why it cannot be edited, in words; shown instead of the save bar. */
-  readonly lockedBecause: string
-  /** What proposing a change needs; null where the person may not, or the page is not about what can be proposed. */
-  readonly proposing: ProposingContext | null
-}
-
-export interface ProposingContext {
-  readonly projectId: string
-  /** Fabricators that the team may let take part; a fabricator's own company always does. */
-  readonly fabricators: readonly { readonly id: string; readonly name: string }[]
-  readonly isFabricator: boolean
-}
 
 interface DraftContextValue {
   readonly state: DraftState

@@ -1,5 +1,6 @@
 export * from './design-edits'
-export { DraftProvider, type ProposingContext, type StoredRevision, useDraft, useEdit } from './draft-context'
+export { DraftProvider, useDraft, useEdit } from './draft-context'
 export { LAYER_KINDS, listMaterialsFor, makeLayerOfKind } from './layer-kinds'
 export { SaveBar } from './save-bar'
+export type { ProposingContext, StoredRevision } from './stored-revision'
 export type { SaveDesignAction } from './use-save'

@@ -13,8 +13,9 @@ import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { proposeChangeInput } from '@/lib/inputs'
 import { compareDesigns } from '@/lib/review'
-import { type ProposingContext, useDraft } from './draft-context'
+import { useDraft } from './draft-context'
 import { dropKeptDraft } from './kept-draft'
+import type { ProposingContext } from './stored-revision'
 
 const KINDS = [
   { value: 'note', label: 'note' },

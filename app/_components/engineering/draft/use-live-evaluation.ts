@@ -5,7 +5,7 @@ import { useEffect, useMemo, useState } from 'react'
 import { type Design, type Evaluation, evaluate, type Issue, parseDesign } from '@/lib/engine'
 import { makeCatalogue } from '@/lib/engine/catalogue'
 import { markCheckedWhenSaved } from '@/lib/review'
-import type { StoredRevision } from './draft-context'
+import type { StoredRevision } from './stored-revision'
 
 export interface LiveEvaluation {
   /** Results of the last draft that could be evaluated. */

@@ -1,0 +1,29 @@
+import type { Design, Evaluation, LimitOverride } from '@/lib/engine'
+import type { CatalogueTemplate } from '@/lib/engine/catalogue'
+import type { CheckedLimit } from '@/lib/review'
+
+/** What a page hands to the editor: the stored design, its version, and what the person may do. */
+export interface StoredRevision {
+  readonly revisionId: string
+  readonly label: string
+  readonly design: Design
+  readonly designVersion: number
+  readonly evaluation: Evaluation
+  readonly limits: readonly LimitOverride[]
+  /** Limits that are checked when saved: their values are not here. */
+  readonly checkedLimits: readonly CheckedLimit[]
+  /** The review's version of the catalogue: what the server evaluates by. */
+  readonly template: CatalogueTemplate
+  readonly mayEdit: boolean
+  /** Why it cannot be edited, in words; shown instead of the save bar. */
+  readonly lockedBecause: string
+  /** What proposing a change needs; null where the person may not, or the page is not about what can be proposed. */
+  readonly proposing: ProposingContext | null
+}
+
+export interface ProposingContext {
+  readonly projectId: string
+  /** Fabricators that the team may let take part; a fabricator's own company always does. */
+  readonly fabricators: readonly { readonly id: string; readonly name: string }[]
+  readonly isFabricator: boolean
+}

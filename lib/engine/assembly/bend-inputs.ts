@@ -1,0 +1,20 @@
+import type { RatioTable } from '../bending'
+import type { Bend } from '../design'
+import type { SurvivalDemand } from './bend-allowables'
+import type { BendSection } from './bend-section'
+
+export interface BendInputs {
+  readonly bend: Bend
+  /** Index in the design's list of bends. */
+  readonly position: number
+  readonly section: BendSection
+  readonly demand: SurvivalDemand
+  readonly ratioTable: RatioTable
+  readonly detail: BendDetail
+}
+
+/**
+ * How much of a bend is computed. `figures` leaves out what only pictures and explanations need (life curve, strain
+ * profile, springback, why the rules differ): every verdict is the same, at a fraction of the time.
+ */
+export type BendDetail = 'full' | 'figures'

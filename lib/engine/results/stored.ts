@@ -3,6 +3,7 @@ import type {
   BendResult,
   ConductorResult,
   ConductorStrainResult,
+  CopperPartResult,
   DamageResult,
   Evaluation,
   ItemResult,
@@ -117,7 +118,10 @@ function liftLeaf(leaf: LeafResult): LeafResult {
 
 function liftConductor(conductor: ConductorStrainResult): ConductorStrainResult {
   const filled: Partial<ConductorStrainResult> = { ...NEW_IN_CONDUCTOR, firstBendStrainPct: conductor.peakStrainPct }
-  return { ...filled, ...conductor }
+  const lifted = { ...filled, ...conductor }
+  // Told for the layer before it was told for each of its coppers.
+  const filledPart: Partial<CopperPartResult> = { firstBendStrainPct: lifted.firstBendStrainPct }
+  return { ...lifted, parts: lifted.parts.map((part) => ({ ...filledPart, ...part })) }
 }
 
 /**

@@ -8,7 +8,20 @@ import type {
   QuantityRange,
   ZoneResult,
 } from '@/lib/engine'
-import { CAUTIONS, findMaterial, ITEM_BASES, LIFE_CAUTION_SHORT, tallyVerdicts } from '@/lib/engine'
+import {
+  CANNOT_TELL,
+  CAUTIONS,
+  findMaterial,
+  ITEM_BASES,
+  LIFE_CAUTION_SHORT,
+  readBendLife,
+  readBendLifeRange,
+  readConductorLife,
+  readDamage,
+  sayComputed,
+  sayComputedDigits,
+  tallyVerdicts,
+} from '@/lib/engine'
 import { findItem, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
 import type { ComputedFigure } from '@/lib/engine/units'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered, inSentence } from '@/lib/engine/units'
@@ -175,7 +188,9 @@ function formatBend(bend: BendResult): string[] {
       'copper strain',
       bend.peakStrainPct === null
         ? '-'
-        : `${asComputed(bend.peakStrainPct, 'strainPct')}, ${bend.peakRangePct === null ? '' : `${range(bend.peakRangePct, 'strainPct')} % over tolerances`}`,
+        : bend.modelLimits.length > 0
+          ? CANNOT_TELL
+          : `${asComputed(bend.peakStrainPct, 'strainPct')}, ${bend.peakRangePct === null ? '' : `${range(bend.peakRangePct, 'strainPct')} % over tolerances`}`,
     ],
     ['strain in the first bend', asComputed(bend.firstBendStrainPct, 'strainPct')],
     ['strain range of a cycle', asComputed(bend.cycleRangePct, 'strainPct')],
@@ -192,13 +207,14 @@ function formatBend(bend: BendResult): string[] {
       `${asComputed(ratio.minRadiusMm, 'minRadiusMm')}  (ratio ${digitsAsComputed(ratio.actual, 'radiusRatio')}, ${ratio.required === null ? 'none stated' : `asked ${inSentence(ratio.required)}`}; ${ratio.tableName})`,
     ],
   ]
+  const lifeRange = readBendLifeRange(bend)
   if (bend.survivalLifeCycles !== null) {
     facts.push(
       ['required life', bend.requiredCycles === null ? 'not stated' : asEntered(bend.requiredCycles, 'cycles')],
-      ['median life', `${asComputed(bend.medianLifeCycles, 'lifeCycles')} (${LIFE_CAUTION_SHORT})`],
+      ['median life', `${sayComputed(readBendLife(bend, 'median'), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`],
       [
         `life at ${asEntered(bend.survivalPct, 'pct')} survival`,
-        `${asComputed(bend.survivalLifeCycles, 'lifeCycles')}${bend.survivalLifeRangeCycles === null ? '' : `, ${range(bend.survivalLifeRangeCycles, 'lifeCycles')} over tolerances`} (${LIFE_CAUTION_SHORT})`,
+        `${sayComputed(readBendLife(bend), 'lifeCycles')}${lifeRange === null ? '' : `, ${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} over tolerances`} (${LIFE_CAUTION_SHORT})`,
       ],
     )
   }
@@ -242,10 +258,15 @@ function formatBend(bend: BendResult): string[] {
         range(conductor.peakRangePct, 'strainPct'),
         digitsAsComputed(conductor.allowablePct, 'strainPct'),
         digitsAsComputed(conductor.yieldStrainPct, 'strainPct'),
-        digitsAsComputed(conductor.survivalLifeCycles, 'lifeCycles'),
+        sayComputedDigits(readConductorLife(conductor, bend), 'lifeCycles'),
       ]),
     ).map((line) => `  ${line}`),
     ...bend.missing.map(({ label }) => `  Missing: ${label}`),
+    ...bend.modelLimits.flatMap(({ because, decidedBy }) =>
+      wrapText(`Cannot tell: ${because}; ${decidedBy}. The other figures of this bend are rough.`, WIDTH - 2, '').map(
+        (line) => `  ${line}`,
+      ),
+    ),
     ...bend.disagreement.flatMap((sentence) =>
       wrapText(`  ${sentence}`, WIDTH - 2, '    ').map((line) => `  ${line.trimStart()}`),
     ),
@@ -261,9 +282,9 @@ function formatDamage(design: Design, { damage, bends }: Evaluation): string[] {
     ...heading('Life used up by all bends together'),
     ...formatTable(
       [left('conductor layer'), right('share'), left('from')],
-      damage.map(({ conductorLayerId, damageSum, contributions }) => [
+      damage.map(({ conductorLayerId, contributions, ...sums }) => [
         layerNames.get(conductorLayerId) ?? conductorLayerId,
-        digitsAsComputed(damageSum, 'damageFraction'),
+        sayComputedDigits(readDamage(sums), 'damageFraction'),
         contributions
           .map(
             ({ bendId, damage: share }) =>

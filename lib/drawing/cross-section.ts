@@ -20,7 +20,7 @@ export interface CrossSectionOptions {
   readonly layerNumbers?: ReadonlyMap<string, string>
   /** How large a pixel comes out; 1/96 inch, as in CSS, unless the picture is set into something else. */
   readonly mmPerPx?: number
-  /** Draws the neutral axis of each leaf of a bend in this zone, and says which face is its inside. */
+  /** Draws the axis of each leaf of a bend in this zone that its strain is measured from, the elastic one beside it, and its inside face. */
   readonly bend?: { readonly result: BendResult; readonly insideFace: 'top' | 'bottom' }
 }
 
@@ -62,7 +62,10 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
     zone.layers.length * labels.spacingPx + 8,
   )
   const scalePxPerUm = bodyHeightPx / zone.thicknessUm
-  const heightPx = TOP_PX + bodyHeightPx + (options.bend === undefined ? FOOT_PX : BEND_FOOT_PX)
+  const legend =
+    options.bend === undefined ? [] : wrapText(nameAxes(options.bend.result), widthPx - columnX - 4, FONT_PX - 1)
+  const heightPx =
+    TOP_PX + bodyHeightPx + (options.bend === undefined ? FOOT_PX : BEND_FOOT_PX) + legend.length * LINE_PX
 
   const bodies = zone.layers.flatMap((layer, index) =>
     drawLayerBody(
@@ -90,6 +93,15 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
     ...bodies,
     ...drawLabels(zone, options, labels, { columnX, columnWidth, bodyHeightPx, scalePxPerUm }),
     ...drawNeutralAxes(zone, options, { columnX, columnWidth, scalePxPerUm }),
+    ...legend.map((text, line) =>
+      makeText(text, {
+        x: columnX,
+        y: heightPx - 6 - (legend.length - line) * LINE_PX,
+        fill: palette.axis,
+        fontSizePx: FONT_PX - 1,
+        palette,
+      }),
+    ),
     makeText(
       `Thickness to scale, about ${formatMagnification(scalePxPerUm * 1000 * (options.mmPerPx ?? MM_PER_CSS_PX))} times; width not to scale`,
       {
@@ -197,13 +209,35 @@ function drawLabels(
   return nodes
 }
 
-/** Depth of a neutral axis below the zone's top face; bends count depth from their inside face. */
-export function getNeutralAxisDepthUm(
-  leaf: { readonly innerDepthUm: number; readonly neutralAxisDepthUm: number },
-  sectionThicknessUm: number,
-  insideFace: 'top' | 'bottom',
-): number {
-  return insideFace === 'top' ? leaf.neutralAxisDepthUm : sectionThicknessUm - leaf.neutralAxisDepthUm
+/** Depth below the zone's top face of a depth that a bend counts from its inside face. */
+export function getDepthFromTopUm(depthUm: number, sectionThicknessUm: number, insideFace: 'top' | 'bottom'): number {
+  return insideFace === 'top' ? depthUm : sectionThicknessUm - depthUm
+}
+
+/** Axes of a leaf nearer than this are drawn as one, um. */
+const SAME_AXIS_UM = 0.05
+
+interface DrawnAxis {
+  readonly mark: string
+  readonly depthUm: number
+  readonly isDeciding: boolean
+}
+
+/** The axis that the strain is measured from, and the elastic one where copper past yield moved it. */
+function listAxes({ leaves }: BendResult): DrawnAxis[] {
+  return leaves.flatMap(({ decidingAxisDepthUm, neutralAxisDepthUm }): DrawnAxis[] => {
+    const deciding = { mark: 'N', depthUm: decidingAxisDepthUm, isDeciding: true }
+    return Math.abs(decidingAxisDepthUm - neutralAxisDepthUm) < SAME_AXIS_UM
+      ? [deciding]
+      : [{ mark: 'E', depthUm: neutralAxisDepthUm, isDeciding: false }, deciding]
+  })
+}
+
+/** What the marks at the axes stand for. */
+function nameAxes(result: BendResult): string {
+  const cycle = result.cycleRangePct !== null && result.conductors.some(({ pastYield }) => pastYield)
+  const deciding = `N: neutral axis${cycle ? ' of a cycle' : ''}, which strain is measured from`
+  return listAxes(result).some(({ isDeciding }) => !isDeciding) ? `${deciding}; E: while nothing yields` : deciding
 }
 
 function drawNeutralAxes(zone: ZoneResult, options: CrossSectionOptions, frame: Frame): DrawingNode[] {
@@ -211,8 +245,10 @@ function drawNeutralAxes(zone: ZoneResult, options: CrossSectionOptions, frame: 
   const { palette } = options
   const { result, insideFace } = options.bend
   const nodes: DrawingNode[] = []
-  for (const leaf of result.leaves) {
-    const y = TOP_PX + getNeutralAxisDepthUm(leaf, zone.thicknessUm, insideFace) * frame.scalePxPerUm
+  for (const { mark, depthUm, isDeciding } of listAxes(result)) {
+    const y = TOP_PX + getDepthFromTopUm(depthUm, zone.thicknessUm, insideFace) * frame.scalePxPerUm
+    // Side by side: the two axes may lie closer than their marks are high.
+    const markX = frame.columnX + frame.columnWidth - (isDeciding ? 15 : 31)
     nodes.push(
       makeNode('line', {
         x1: frame.columnX - 3,
@@ -220,11 +256,11 @@ function drawNeutralAxes(zone: ZoneResult, options: CrossSectionOptions, frame: 
         x2: frame.columnX + frame.columnWidth + 3,
         y2: y,
         stroke: palette.axis,
-        'stroke-width': 1.6,
-        'stroke-dasharray': '12 3 2 3',
+        'stroke-width': isDeciding ? 1.6 : 0.9,
+        'stroke-dasharray': isDeciding ? '12 3 2 3' : '1 3',
       }),
       makeNode('rect', {
-        x: frame.columnX + frame.columnWidth - 15,
+        x: markX,
         y: y - 7,
         width: 13,
         height: 14,
@@ -232,13 +268,13 @@ function drawNeutralAxes(zone: ZoneResult, options: CrossSectionOptions, frame: 
         stroke: palette.axis,
         'stroke-width': 0.75,
       }),
-      makeText('N', {
-        x: frame.columnX + frame.columnWidth - 8.5,
+      makeText(mark, {
+        x: markX + 6.5,
         y: y + FONT_PX * 0.36,
         anchor: 'middle',
         fill: palette.axis,
         fontSizePx: FONT_PX,
-        bold: true,
+        bold: isDeciding,
         palette,
       }),
     )
@@ -314,8 +350,13 @@ function describeSection(zone: ZoneResult, options: CrossSectionOptions): string
   const count = zone.layers.length
   let text = `${count} ${count === 1 ? 'layer' : 'layers'}, ${formatLength(zone.thicknessUm, unit)} thick in all (${range} over tolerances).`
   if (options.bend !== undefined) {
-    const depths = options.bend.result.leaves.map((leaf) => formatLength(leaf.neutralAxisDepthUm, unit))
-    text += ` Neutral axis of bend ${options.bend.result.name} at ${depths.join(', ')} from the ${options.bend.insideFace} face, which is inside.`
+    const { result, insideFace } = options.bend
+    const depthsOf = (read: (leaf: BendResult['leaves'][number]) => number) =>
+      result.leaves.map((leaf) => formatLength(read(leaf), unit)).join(', ')
+    const elastic = listAxes(result).some(({ isDeciding }) => !isDeciding)
+      ? `, ${depthsOf((leaf) => leaf.neutralAxisDepthUm)} while nothing yields`
+      : ''
+    text += ` Neutral axis of bend ${result.name} that strain is measured from at ${depthsOf((leaf) => leaf.decidingAxisDepthUm)} from the ${insideFace} face, which is inside${elastic}.`
   }
   return text
 }

@@ -2,7 +2,7 @@ export { drawCostOverQuantity, drawCostShares, type QuantityPoint } from './cost
 export {
   type CrossSectionOptions,
   drawCrossSection,
-  getNeutralAxisDepthUm,
+  getDepthFromTopUm,
   listCrossSectionRows,
 } from './cross-section'
 export { getLayerKindLabel } from './layer-appearance'

@@ -1,5 +1,12 @@
 import * as Plot from '@observablehq/plot'
-import { type BendResult, LIFE_CAUTION_SHORT, type LifeCurvePoint } from '@/lib/engine'
+import {
+  type BendResult,
+  CANNOT_TELL,
+  LIFE_CAUTION_SHORT,
+  type LifeCurvePoint,
+  readBendLife,
+  sayComputed,
+} from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
@@ -150,14 +157,20 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
 function describeLife(bend: BendResult, insideRadiusMm: number): string {
   const parts: string[] = []
   if (bend.survivalLifeCycles !== null) {
-    parts.push(
-      `At ${asEntered(insideRadiusMm, 'mm')} inside radius ${asEntered(bend.survivalPct, 'pct')} of parts are estimated to survive ${asComputed(bend.survivalLifeCycles, 'lifeCycles')}`,
-    )
+    parts.push(`At ${asEntered(insideRadiusMm, 'mm')} inside radius ${sayOwnLife(bend)}`)
   }
   if (bend.requiredCycles !== null) parts.push(`${asEntered(bend.requiredCycles, 'cycles')} are needed`)
   if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${asComputed(bend.minRadiusByLifeMm, 'minRadiusMm')}`)
   parts.push(`an ${LIFE_CAUTION_SHORT}, not a guarantee: qualify by test`)
   return `${parts.join('; ')}.`
+}
+
+function sayOwnLife(bend: BendResult): string {
+  const life = readBendLife(bend)
+  const share = asEntered(bend.survivalPct, 'pct')
+  return life === CANNOT_TELL
+    ? `nobody can tell the life that ${share} of parts survive`
+    : `${share} of parts are estimated to survive ${sayComputed(life, 'lifeCycles')}`
 }
 
 /** The table behind the life plot. */

@@ -3,7 +3,16 @@ import { evaluateCatalogue, type ItemDefinition, makeLimitLookup } from './catal
 import { LIFE_CAUTION_SHORT } from './cautions'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 import type { Design } from './design'
-import type { Evaluation } from './results'
+import {
+  type BendResult,
+  CANNOT_TELL,
+  type Evaluation,
+  type Headline,
+  type Quantity,
+  type Reading,
+  readBendLife,
+  readBendStrain,
+} from './results'
 import { ENGINE_VERSION } from './version'
 
 export interface EvaluateOptions {
@@ -61,7 +70,7 @@ export function buildContext(
 
 /** The few numbers that a list of revisions shows: thickest zone, thinnest flex zone, tightest strain, shortest life. */
 function listHeadlines({ zones, bends }: EvaluationContext): Evaluation['headlineQuantities'] {
-  const headlines: Evaluation['headlineQuantities'][number][] = []
+  const headlines: Headline[] = []
   const flexUm = zones.filter((zone) => zone.kind === 'flex').map((zone) => zone.thicknessUm)
   if (zones.length > 0) {
     headlines.push({
@@ -72,16 +81,27 @@ function listHeadlines({ zones, bends }: EvaluationContext): Evaluation['headlin
   if (flexUm.length > 0) {
     headlines.push({ label: 'Least flex thickness', quantity: { value: Math.min(...flexUm), unit: 'um' } })
   }
-  const strains = bends.flatMap((bend) => (bend.peakStrainPct === null ? [] : [bend.peakStrainPct]))
-  if (strains.length > 0) {
-    headlines.push({ label: 'Largest copper strain', quantity: { value: Math.max(...strains), unit: 'pct' } })
-  }
-  const lives = bends.flatMap((bend) => (bend.survivalLifeCycles === null ? [] : [bend.survivalLifeCycles]))
-  if (lives.length > 0) {
-    headlines.push({
-      label: `Shortest life, ${LIFE_CAUTION_SHORT}`,
-      quantity: { value: Math.min(...lives), unit: 'cycles' },
-    })
-  }
+  const strain = findHeadline(bends, readBendStrain, (one, other) => one > other)
+  if (strain !== null) headlines.push({ label: 'Largest copper strain', ...strain })
+  const life = findHeadline(bends, readBendLife, (one, other) => one < other)
+  if (life !== null) headlines.push({ label: `Shortest life, ${LIFE_CAUTION_SHORT}`, ...life })
   return headlines
+}
+
+/** The worst of all bends; nobody can tell it where one of them cannot be told: that may be the worst. */
+function findHeadline(
+  bends: readonly BendResult[],
+  read: (bend: BendResult) => Reading | null,
+  isWorse: (one: number, other: number) => boolean,
+): Omit<Headline, 'label'> | null {
+  let worst: Quantity | null = null
+  const unknown: string[] = []
+  for (const bend of bends) {
+    const reading = read(bend)
+    if (reading === null) continue
+    if (reading === CANNOT_TELL) unknown.push(bend.name)
+    else if (worst === null || isWorse(reading.value, worst.value)) worst = reading
+  }
+  if (unknown.length > 0) return { quantity: null, because: `${CANNOT_TELL} for ${unknown.join(', ')}` }
+  return worst === null ? null : { quantity: worst }
 }

@@ -1,4 +1,12 @@
-import { type Evaluation, type ItemResult, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import {
+  type Evaluation,
+  type ItemResult,
+  LIFE_CAUTION_SHORT,
+  type Reading,
+  readBendLife,
+  readBendStrain,
+  sayComputed,
+} from '@/lib/engine'
 import { asComputed, type ComputedFigure } from '@/lib/engine/units'
 
 /** An item whose verdict is another now. Null where the item was not part of the results. */
@@ -37,9 +45,14 @@ export function listVerdictMoves(before: Evaluation | null, after: Evaluation | 
 /** Copper strain and life of bends and thickness of zones that are other numbers now. */
 export function listNumberMoves(before: Evaluation | null, after: Evaluation | null): NumberMove[] {
   const moves: NumberMove[] = []
+  const addWords = (subject: string, quantity: string, a: string, b: string) => {
+    if (a !== b) moves.push({ subject, quantity, before: a, after: b })
+  }
+  const sayMoved = (reading: Reading | null, figure: ComputedFigure): string =>
+    reading === null ? 'not computed' : sayComputed(reading, figure)
   const add = (subject: string, quantity: string, a: number | null, b: number | null, figure: ComputedFigure) => {
     const write = (value: number | null) => (value === null ? 'not computed' : asComputed(value, figure))
-    if (write(a) !== write(b)) moves.push({ subject, quantity, before: write(a), after: write(b) })
+    addWords(subject, quantity, write(a), write(b))
   }
   const zones = new Map((before?.zones ?? []).map((zone) => [zone.zoneId, zone]))
   for (const zone of after?.zones ?? []) {
@@ -52,13 +65,17 @@ export function listNumberMoves(before: Evaluation | null, after: Evaluation | n
     const previous = bends.get(bend.bendId)
     if (previous === undefined) continue
     const subject = `bend ${bend.name}`
-    add(subject, 'copper strain', previous.peakStrainPct, bend.peakStrainPct, 'strainPct')
-    add(
+    addWords(
+      subject,
+      'copper strain',
+      sayMoved(readBendStrain(previous), 'strainPct'),
+      sayMoved(readBendStrain(bend), 'strainPct'),
+    )
+    addWords(
       subject,
       `life at the survival percentile (${LIFE_CAUTION_SHORT})`,
-      previous.survivalLifeCycles,
-      bend.survivalLifeCycles,
-      'lifeCycles',
+      sayMoved(readBendLife(previous), 'lifeCycles'),
+      sayMoved(readBendLife(bend), 'lifeCycles'),
     )
   }
   return moves

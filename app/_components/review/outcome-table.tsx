@@ -64,7 +64,7 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
                     <DecidingEndText limit={outcome.limit} decidingEnd={outcome.decidingEnd} />
                   </td>
                   <td className="num" data-label="margin">
-                    <QuantityText quantity={{ value: outcome.margin, unit: outcome.limit.unit }} />
+                    <QuantityText quantity={{ ...outcome.value, value: outcome.margin }} />
                     {outcome.decidingEnd !== undefined && outcome.decidingEnd.margin < outcome.margin && (
                       <span className="block small muted">
                         worst{' '}

@@ -2,10 +2,18 @@ import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
 import { LifeCaution } from '@/app/_components/ui/cautions'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
+import { QuantityText, RangeText, ReadingText } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
-import type { BendResult, Evaluation, Unit, ZoneResult } from '@/lib/engine/results'
+import {
+  type BendResult,
+  type Evaluation,
+  type Reading,
+  readBendLife,
+  readBendStrain,
+  type Unit,
+  type ZoneResult,
+} from '@/lib/engine/results'
 
 interface ResultsOverviewProps {
   evaluation: Evaluation
@@ -97,6 +105,10 @@ function Maybe({ value, unit }: { value: number | null; unit: Unit }) {
   return <QuantityText quantity={{ value, unit }} />
 }
 
+function MaybeReading({ reading }: { reading: Reading | null }) {
+  return reading === null ? <span className="muted">not computed</span> : <ReadingText reading={reading} />
+}
+
 function BendTable({ bends }: { bends: readonly BendResult[] }) {
   return (
     <TableFrame label="Results">
@@ -138,7 +150,7 @@ function BendTable({ bends }: { bends: readonly BendResult[] }) {
                 <Maybe value={bend.sectionThicknessUm} unit="um" />
               </td>
               <td className="num" data-label="largest copper strain">
-                <Maybe value={bend.peakStrainPct} unit="pct" />
+                <MaybeReading reading={readBendStrain(bend)} />
               </td>
               <td className="num" data-label="allowable">
                 <Maybe value={bend.allowablePct} unit="pct" />
@@ -150,7 +162,7 @@ function BendTable({ bends }: { bends: readonly BendResult[] }) {
                 {bend.use === 'dynamic' ? <Maybe value={bend.minRadiusByLifeMm} unit="mm" /> : ''}
               </td>
               <td className="num" data-label="life at survival">
-                {bend.use === 'dynamic' ? <Maybe value={bend.survivalLifeCycles} unit="cycles" /> : ''}
+                {bend.use === 'dynamic' ? <MaybeReading reading={readBendLife(bend)} /> : ''}
               </td>
               <td className="num" data-label="required">
                 {bend.use === 'dynamic' ? <Maybe value={bend.requiredCycles} unit="cycles" /> : ''}

@@ -1,6 +1,13 @@
 'use client'
 
-import type { QuantityRange, Quantity as QuantityValue, Unit } from '@/lib/engine/results'
+import {
+  CANNOT_TELL,
+  type QuantityRange,
+  type Quantity as QuantityValue,
+  type Reading,
+  sayBound,
+  type Unit,
+} from '@/lib/engine/results'
 import type { LengthUnit } from '@/lib/engine/units'
 import {
   digitsOfEnteredLength,
@@ -44,10 +51,15 @@ export function RangeText({ range, unit }: { range: QuantityRange; unit: Unit })
 }
 
 /** A value of a result with its unit; lengths follow the switch in the header. */
-export function QuantityText({ quantity: { value, unit } }: { quantity: QuantityValue }) {
+export function QuantityText({ quantity: { value, unit, bound } }: { quantity: QuantityValue }) {
   const { unit: chosen } = useLengthUnit()
   const shown = unit === 'um' || unit === 'mm' ? getShownUnit(unit, chosen) : unit
-  return <Joined number={getDigits(value, unit, chosen)} symbol={getUnitSymbol(shown)} />
+  return <Joined number={`${sayBound(bound)}${getDigits(value, unit, chosen)}`} symbol={getUnitSymbol(shown)} />
+}
+
+/** A figure that may be one that nobody can tell. */
+export function ReadingText({ reading }: { reading: Reading }) {
+  return reading === CANNOT_TELL ? <span>{CANNOT_TELL}</span> : <QuantityText quantity={reading} />
 }
 
 function Joined({ number, symbol }: { number: string; symbol: string }) {

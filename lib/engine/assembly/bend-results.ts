@@ -137,6 +137,7 @@ function describeLeaf(leaf: Leaf, leafIndex: number, faceFilms: LeafResult['face
     thicknessUm: leaf.section.totalThicknessUm,
     neutralAxisDepthUm: leaf.innerDepthUm + leaf.section.neutralAxisUm,
     formedAxisDepthUm: leaf.innerDepthUm + leaf.strain.axisUm,
+    decidingAxisDepthUm: leaf.innerDepthUm + leaf.strain.decidingAxisUm,
     radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm,
     accuracyPct: accuracyOfStrainPct((leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm),
     faceFilms,

@@ -29,6 +29,8 @@ export interface BendStrain {
   insideRadiusMm: number
   /** Depth without strain when first bent. */
   axisUm: number
+  /** Depth without strain of what an allowable stands against: of the range of a cycle one way, else as axisUm. */
+  decidingAxisUm: number
   /** The same while nothing yields. */
   elasticAxisUm: number
   /** Of the axis, 1 / (R_i + y_0). */
@@ -120,6 +122,7 @@ export function computeBendStrain(section: Section, insideRadiusMm: number, load
   return {
     insideRadiusMm,
     axisUm,
+    decidingAxisUm,
     elasticAxisUm: section.neutralAxisUm,
     curvaturePerMm: UM_PER_MM / (insideRadiusUm + axisUm),
     innerSurfacePct: at(0, axisUm),

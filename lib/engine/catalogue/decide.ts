@@ -1,14 +1,17 @@
-import type {
-  CannotTellOutcome,
-  ConductorResult,
-  DecidedOutcome,
-  DecidingEnd,
-  Limit,
-  MissingInput,
-  NotApplicableOutcome,
-  NotComputedOutcome,
-  Place,
-  QuantityRange,
+import {
+  type Bound,
+  type CannotTellOutcome,
+  type ConductorResult,
+  type DecidedOutcome,
+  type DecidingEnd,
+  type Limit,
+  type MissingInput,
+  type NotApplicableOutcome,
+  type NotComputedOutcome,
+  type Place,
+  type Quantity,
+  type QuantityRange,
+  sayBound,
 } from '../results'
 import type { SourceKey } from '../sources'
 import { inSentence } from '../units'
@@ -86,8 +89,10 @@ interface Decision {
   readonly value: number
   /** Over tolerances and the spread of constants. */
   readonly range?: QuantityRange | undefined
-  /** The value ends where its relation ends: what it stands for is longer. */
-  readonly isLongerThan?: boolean
+  /** Of the value, where it ends where its relation ends. */
+  readonly bound?: Bound | undefined
+  /** Of both ends of the range. */
+  readonly rangeBounds?: { readonly low: Bound | undefined; readonly high: Bound | undefined }
   /** Where the limit is computed too: its own range. The worst value is held against the worst limit. */
   readonly limitRange?: QuantityRange
   readonly limit: Limit
@@ -118,16 +123,16 @@ export function decide(decision: Decision): DecidedOutcome {
   const spread =
     range === undefined || range.low === range.high
       ? ''
-      : ` (${inSentence(range.low)} to ${inSentence(range.high, limit.unit)} over tolerances)`
+      : ` (${sayBound(decision.rangeBounds?.low)}${inSentence(range.low)} to ${sayBound(decision.rangeBounds?.high)}${inSentence(range.high, limit.unit)} over tolerances)`
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
   const { limitRange } = decision
   const limitSpread =
     limitRange === undefined || limitRange.low === limitRange.high
       ? ''
       : ` (${inSentence(limitRange.low)} to ${inSentence(limitRange.high, limit.unit)} over tolerances)`
-  const longer = decision.isLongerThan === true ? 'longer than ' : ''
-  const summary = `${capitalise(what)}: ${longer}${inSentence(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
-  const quantity = { value, unit: limit.unit }
+  const { bound } = decision
+  const summary = `${capitalise(what)}: ${sayBound(bound)}${inSentence(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
+  const quantity: Quantity = bound === undefined ? { value, unit: limit.unit } : { value, unit: limit.unit, bound }
   const sourceKey = decision.sourceKey ?? limit.sourceKey
   const decidingEnd = findDecidingEnd(value, range, limit)
   // Written out: spreading an optional field costs more than the comparison itself. Windows are rare.

@@ -3,7 +3,14 @@ import { findItem } from '../catalogue'
 import type { EvaluationContext } from '../context'
 import type { Design } from '../design'
 import { buildContext, type EvaluateOptions } from '../evaluate'
-import { type BendResult, getOutcomeVerdict, getWorstVerdict, type Outcome, type Verdict } from '../results'
+import {
+  type BendResult,
+  getOutcomeVerdict,
+  getWorstVerdict,
+  type Outcome,
+  readBendLife,
+  type Verdict,
+} from '../results'
 import type { RemedyState } from './remedy'
 
 /** A design with the figures of its bends and zones, computed as the full evaluation does, without pictures. */
@@ -65,6 +72,7 @@ export function assessBend(
         allowablePct === null || peakRangePct === null ? null : (allowablePct - peakRangePct.high) / allowablePct,
       minRadiusMm: result.minRadiusByStrainMm,
       survivalLifeCycles: result.survivalLifeCycles,
+      survivalLife: readBendLife(result),
       unprovenFoilLayers: result.conductors.filter(({ ductilityLifeCycles }) => ductilityLifeCycles !== null).length,
       momentNmm: result.momentNmm,
       bendZoneThicknessUm: zone?.thicknessUm ?? 0,

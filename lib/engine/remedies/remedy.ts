@@ -1,5 +1,5 @@
 import type { Operation } from 'rfc6902'
-import type { Verdict } from '../results'
+import type { Reading, Verdict } from '../results'
 
 /** The families of changes that the trade tries on a bend, in the order in which they are applied when paired. */
 export const REMEDY_FAMILIES = [
@@ -68,6 +68,8 @@ export interface RemedyState {
   readonly minRadiusMm: number | null
   /** Null unless the use is dynamic. */
   readonly survivalLifeCycles: number | null
+  /** The same as it is shown. */
+  readonly survivalLife: Reading | null
   /**
    * Conductor layers of a dynamic bend whose foil is not rolled-annealed: the relation makes them look better in long life than tests
    * bear out, so that fewer of them is better whatever it says.

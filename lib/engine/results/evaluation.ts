@@ -160,6 +160,8 @@ export interface LeafResult {
   readonly neutralAxisDepthUm: number
   /** Depth without strain when first bent to the radius; copper past yield moves it. */
   readonly formedAxisDepthUm: number
+  /** Depth that the strain which decides is measured from: of the range of a cycle where flexed one way, else as formed. */
+  readonly decidingAxisDepthUm: number
   /** Inside radius over thickness. */
   readonly radiusRatio: number
   /** How far the strain may be off by its formula, in per cent of it; null where no figure is known to be right. */
@@ -340,6 +342,15 @@ export interface DamageResult {
   readonly contributions: readonly { readonly bendId: string; readonly damage: number }[]
 }
 
+/** A figure of the whole part. */
+export interface Headline {
+  readonly label: string
+  /** Null where nobody can tell it. */
+  readonly quantity: Quantity | null
+  /** Why, a clause: which bend lies out of reach. Absent where the figure stands. */
+  readonly because?: string
+}
+
 export interface Evaluation {
   readonly engineVersion: string
   readonly designName: string
@@ -348,5 +359,5 @@ export interface Evaluation {
   readonly conductors: readonly ConductorResult[]
   readonly damage: readonly DamageResult[]
   readonly items: readonly ItemResult[]
-  readonly headlineQuantities: readonly { readonly label: string; readonly quantity: Quantity }[]
+  readonly headlineQuantities: readonly Headline[]
 }

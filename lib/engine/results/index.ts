@@ -1,5 +1,6 @@
 export { getConnectorThickness } from './contact-thickness'
 export * from './evaluation'
+export * from './life'
 export * from './outcome'
 export * from './result'
 export { readStoredResults, readStoredResultsDocument } from './stored'

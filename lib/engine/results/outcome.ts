@@ -3,9 +3,25 @@ import type { Unit } from '../units'
 
 export type { Unit }
 
+/** What a value stands for that ends where its relation ends. */
+export type Bound = 'longer-than' | 'shorter-than' | 'less-than'
+
+const BOUND_WORDS: Readonly<Record<Bound, string>> = {
+  'longer-than': 'longer than ',
+  'shorter-than': 'shorter than ',
+  'less-than': 'less than ',
+}
+
+/** What stands before the number, with its space: the one wording of every exit. */
+export function sayBound(bound: Bound | undefined): string {
+  return bound === undefined ? '' : BOUND_WORDS[bound]
+}
+
 export interface Quantity {
   readonly value: number
   readonly unit: Unit
+  /** Absent where the value is what it stands for. */
+  readonly bound?: Bound
 }
 
 /** Best and worst value over the tolerance range, in the unit of the nominal one. */

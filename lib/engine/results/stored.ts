@@ -109,6 +109,7 @@ function liftLeaf(leaf: LeafResult): LeafResult {
   const filled: Partial<LeafResult> = {
     // The elastic axis was all that there was.
     formedAxisDepthUm: leaf.neutralAxisDepthUm,
+    decidingAxisDepthUm: leaf.neutralAxisDepthUm,
     radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.thicknessUm,
     accuracyPct: null,
     faceFilms: [],

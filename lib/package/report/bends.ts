@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
 import { toSvg } from '@/lib/drawing'
-import { type Bend, type BendResult, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import { type Bend, type BendResult, LIFE_CAUTION_SHORT, readBendLife, readDamage, sayComputed } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
@@ -37,7 +37,7 @@ export function makeBends({ snapshot }: PackageContent, pictures: Pictures | nul
           { label: 'Bends', width: '*' },
           { label: 'Sum', width: 70, isNumeric: true },
         ],
-        damage.map(({ conductorLayerId, contributions, damageSum }) => [
+        damage.map(({ conductorLayerId, contributions, ...sums }) => [
           design.construction.layers.find(({ id }) => id === conductorLayerId)?.name ?? conductorLayerId,
           contributions
             .map(
@@ -45,7 +45,7 @@ export function makeBends({ snapshot }: PackageContent, pictures: Pictures | nul
                 `${design.bends.find(({ id }) => id === bendId)?.name ?? bendId} ${asComputed(used, 'damageFraction')}`,
             )
             .join(', '),
-          asComputed(damageSum, 'damageFraction'),
+          sayComputed(readDamage(sums), 'damageFraction'),
         ]),
         level2('Bends that share conductors: sum of life used (Miner)'),
       ),
@@ -157,7 +157,7 @@ function listNumbers(result: BendResult): [string, Content][] {
   if (result.medianLifeCycles !== null && result.survivalLifeCycles !== null) {
     numbers.push([
       'Life',
-      `median ${asComputed(result.medianLifeCycles, 'lifeCycles')}; ${asEntered(result.survivalPct, 'pct')} survive ${asComputed(result.survivalLifeCycles, 'lifeCycles')} (${LIFE_CAUTION_SHORT})`,
+      `median ${sayComputed(readBendLife(result, 'median'), 'lifeCycles')}; ${asEntered(result.survivalPct, 'pct')} survive ${sayComputed(readBendLife(result), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`,
     ])
   }
   if (result.springback !== null) {

@@ -132,7 +132,7 @@ function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
     }
     return [{ stack: [sayQuantity(value), end] }, { stack: [sayLimit(limit), owner] }, inUnit(decidingEnd.margin)]
   }
-  return [sayQuantity(value), { stack: [sayLimit(limit), owner] }, sayQuantity({ value: margin, unit: limit.unit })]
+  return [sayQuantity(value), { stack: [sayLimit(limit), owner] }, sayQuantity({ ...value, value: margin })]
 }
 
 function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemStanding): Content[] {

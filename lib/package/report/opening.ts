@@ -1,5 +1,14 @@
 import type { Content } from 'pdfmake/interfaces'
-import { CAUTIONS, ITEM_BASES, type ItemBasis, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import {
+  CANNOT_TELL,
+  CAUTIONS,
+  ITEM_BASES,
+  type ItemBasis,
+  LIFE_CAUTION_SHORT,
+  readBendLife,
+  readBendStrain,
+  sayComputed,
+} from '@/lib/engine'
 import { asComputed, asEntered } from '@/lib/engine/units'
 import { type ItemStanding, listStandings, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
@@ -67,7 +76,10 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
         ],
         ...ITEM_BASES.map((basis) => [BASIS_TITLES[basis], sayBasis(standings, basis)] as const),
         ['Catalogue', sayTemplate(snapshot.template)],
-        ...(results?.headlineQuantities ?? []).map(({ label, quantity }) => [label, sayQuantity(quantity)] as const),
+        ...(results?.headlineQuantities ?? []).map(
+          ({ label, quantity, because }) =>
+            [label, quantity === null ? (because ?? CANNOT_TELL) : sayQuantity(quantity)] as const,
+        ),
       ],
       level1('1  Summary'),
     ),
@@ -92,9 +104,9 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
             bend.name,
             sayWord(bend.use),
             sayStated(design?.insideRadiusMm, 'mm'),
-            bend.peakStrainPct === null ? 'not computed' : asComputed(bend.peakStrainPct, 'strainPct'),
+            bend.peakStrainPct === null ? 'not computed' : sayComputed(readBendStrain(bend), 'strainPct'),
             asComputed(bend.allowablePct, 'strainPct'),
-            asComputed(bend.survivalLifeCycles, 'lifeCycles'),
+            sayComputed(readBendLife(bend), 'lifeCycles'),
             bend.requiredCycles === null ? '–' : asEntered(bend.requiredCycles, 'cycles'),
           ]
         }),

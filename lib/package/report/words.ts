@@ -1,4 +1,4 @@
-import { citeSource, type Limit, type Quantity, SOURCES, type SourceKey, type Unit } from '@/lib/engine'
+import { citeSource, type Limit, type Quantity, SOURCES, type SourceKey, sayBound, type Unit } from '@/lib/engine'
 import { asEntered, asResult, digitsOfResult } from '@/lib/engine/units'
 
 /** A value of an enumeration as people write it: `hot-air-solder-levelled`, `use-a`. */
@@ -20,8 +20,8 @@ export function sayStated(value: number | null | undefined, unit: Unit): string 
   return value === null || value === undefined ? 'not stated' : asEntered(value, unit)
 }
 
-export function sayQuantity({ value, unit }: Quantity): string {
-  return asResult(value, unit)
+export function sayQuantity({ value, unit, bound }: Quantity): string {
+  return `${sayBound(bound)}${asResult(value, unit)}`
 }
 
 export function sayLimit(limit: Limit): string {

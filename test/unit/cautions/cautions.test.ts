@@ -108,7 +108,7 @@ describe('life figures', () => {
       expect(bend.cautions).toContain(LIFE_CAUTION)
       expect(bend.cautions.join(' ')).toContain('quoted from ANSI/VITA 51.1')
     }
-    const lives = results.headlineQuantities.filter(({ quantity }) => quantity.unit === 'cycles')
+    const lives = results.headlineQuantities.filter(({ quantity }) => quantity?.unit === 'cycles')
     expect(lives.map(({ label }) => label)).toEqual([`Shortest life, ${LIFE_CAUTION_SHORT}`])
   })
 

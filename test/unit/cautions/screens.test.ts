@@ -10,7 +10,10 @@ const ACTS = [
   /href=\{(pdfPath|`\$\{svgPathOf\})/,
 ] as const
 /** Figures of life, as pages write them. */
-const LIFE = /(digitsAsComputed|asComputed)\([\w.]*(survival|median)LifeCycles|value=\{bend\.survivalLifeCycles\}/
+const LIFE = /read(Bend|Conductor)Life\(|state\.survivalLife\b/
+/** A life written as a bare number, without what it stands for. Points of a curve are within it. */
+const BARE_LIFE =
+  /(asComputed|asResult|digitsAsComputed|digitsOfResult|inSentence)\((bend|result|conductor|state|own|range)\.(survival|median)LifeCycles|value=\{[\w.]*LifeCycles\}/
 
 function listScreens(): { file: string; text: string }[] {
   return readdirSync('app', { recursive: true, encoding: 'utf8' })
@@ -30,4 +33,14 @@ test('beside every life figure stands its order', () => {
   expect(
     screens.filter(({ text }) => !/<LifeCaution \/>|LIFE_CAUTION_SHORT/.test(text)).map(({ file }) => file),
   ).toEqual([])
+})
+
+test('no exit writes a life as a bare number: it may be longer, shorter, or nobody can tell', () => {
+  const files = ['app', 'lib/cli', 'lib/package', 'lib/drawing', 'lib/review'].flatMap((folder) =>
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((file) => /\.tsx?$/.test(file))
+      .map((file) => path.join(folder, file)),
+  )
+  expect(files.length).toBeGreaterThan(300)
+  expect(files.filter((file) => BARE_LIFE.test(readFileSync(file, 'utf8')))).toEqual([])
 })

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { DrawingNode } from '@/lib/drawing'
 import { drawCrossSection, drawPartSection, type Picture, SCREEN_PALETTE, toSvg } from '@/lib/drawing'
+import { evaluate } from '@/lib/engine'
+import { makeOneBend } from '../verdicts/one-bend'
 import { loadDesign, makeOptions } from './demo-design'
 
 const { design, evaluation } = loadDesign('skua-rev-a.json')
@@ -91,9 +93,35 @@ describe('cross-section of a zone', () => {
     const column = picture.nodes.filter((node) => node.tag === 'rect' && node.attributes.x === 52)
     const top = Math.min(...column.map((node) => Number(node.attributes.y)))
     const bottom = Math.max(...column.map((node) => Number(node.attributes.y) + Number(node.attributes.height)))
-    const depth = (result.leaves[0]?.neutralAxisDepthUm ?? Number.NaN) / hinge.thicknessUm
+    const depth = (result.leaves[0]?.decidingAxisDepthUm ?? Number.NaN) / hinge.thicknessUm
     expect(axisY('top')).toBeCloseTo(top + depth * (bottom - top), 1)
     expect(axisY('bottom')).toBeCloseTo(bottom - depth * (bottom - top), 1)
+  })
+
+  test('draws the axis that the verdict rests on, and the elastic one as such where yield set them apart', () => {
+    const design = makeOneBend({ insideRadiusMm: 1, bends: [{ use: 'fold-once' }] })
+    const [bend] = evaluate(design).bends
+    const [zone] = evaluate(design).zones
+    const [conductor] = bend?.conductors ?? []
+    const [leaf] = bend?.leaves ?? []
+    if (bend === undefined || zone === undefined || conductor === undefined || leaf === undefined)
+      throw new Error('no bend')
+    const drawn = drawCrossSection(zone, { ...options, bend: { result: bend, insideFace: 'top' } })
+    const depthOf = (dash: string) => {
+      const axis = drawn.nodes.find((node) => node.attributes['stroke-dasharray'] === dash)
+      return ((Number(axis?.attributes.y1) - 34) / (drawn.heightPx - 34 - 38 - 13)) * zone.thicknessUm
+    }
+    // Strain at both faces of the copper tells where it would be nothing: e = (y - y_0) / (R + y_0).
+    const { innerStrainPct, outerStrainPct, innerDepthUm, outerDepthUm } = conductor
+    const noStrainUm =
+      innerDepthUm - (innerStrainPct * (outerDepthUm - innerDepthUm)) / (outerStrainPct - innerStrainPct)
+    expect(depthOf('12 3 2 3')).toBeCloseTo(noStrainUm, 2)
+    expect(depthOf('1 3')).toBeCloseTo(leaf.neutralAxisDepthUm, 2)
+    expect(Math.abs(noStrainUm - leaf.neutralAxisDepthUm)).toBeGreaterThan(0.5)
+    const texts = drawn.nodes.filter(({ tag }) => tag === 'text').map(({ children }) => String(children[0]))
+    expect(texts).toEqual(expect.arrayContaining(['N', 'E']))
+    expect(texts.join(' ')).toContain('N: neutral axis, which strain is measured from; E: while nothing yields')
+    expect(drawn.description).toContain('while nothing yields')
   })
 
   test('stays readable with 400 layers: no two labels closer than their spacing', () => {

@@ -6,7 +6,16 @@ import { EnteredPlanLength, PlanLength } from '@/app/_components/ui/quantity'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { listStrainRows, nameConductorLayers } from '@/lib/drawing'
-import { type Bend, type BendResult, CAUTIONS, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import {
+  type Bend,
+  type BendResult,
+  CAUTIONS,
+  LIFE_CAUTION_SHORT,
+  readBendLife,
+  readBendLifeRange,
+  sayComputed,
+  sayComputedDigits,
+} from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
 import { getSourceWords } from '../outcome-list'
@@ -161,13 +170,14 @@ export function BendFigures({ result }: { result: BendResult }) {
         : `${asComputed(leaf.accuracyPct, 'accuracyPct')} at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}, materials and tolerances apart`,
     )
   }
+  const lifeRange = readBendLifeRange(result)
   if (result.survivalLifeCycles !== null) {
     add(
       `Life, ${asEntered(result.survivalPct, 'pct')} survive`,
       <>
-        {asComputed(result.survivalLifeCycles, 'lifeCycles')}
-        {result.survivalLifeRangeCycles !== null &&
-          ` (${digitsAsComputed(result.survivalLifeRangeCycles.low, 'lifeCycles')} to ${digitsAsComputed(result.survivalLifeRangeCycles.high, 'lifeCycles')} over tolerances)`}
+        {sayComputed(readBendLife(result), 'lifeCycles')}
+        {lifeRange !== null &&
+          ` (${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} over tolerances)`}
         <LifeCaution />
       </>,
     )
@@ -176,7 +186,7 @@ export function BendFigures({ result }: { result: BendResult }) {
     add(
       'Life, median',
       <>
-        {asComputed(result.medianLifeCycles, 'lifeCycles')}
+        {sayComputed(readBendLife(result, 'median'), 'lifeCycles')}
         <LifeCaution />
       </>,
     )

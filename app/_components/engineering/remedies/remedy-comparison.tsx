@@ -14,6 +14,8 @@ import {
   LIFE_CAUTION_SHORT,
   type LimitOverride,
   type Remedy,
+  readBendLife,
+  sayComputedDigits,
 } from '@/lib/engine'
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
@@ -147,7 +149,7 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
   add('Least inside radius, mm', (bend) => digitsAsComputed(bend.minRadiusByStrainMm, 'minRadiusMm'))
   if (own?.survivalLifeCycles != null) {
     add(`Life, ${asEntered(own.survivalPct, 'pct')} survive, cycles (${LIFE_CAUTION_SHORT})`, (bend) =>
-      digitsAsComputed(bend.survivalLifeCycles, 'lifeCycles'),
+      sayComputedDigits(readBendLife(bend), 'lifeCycles'),
     )
   }
   add('Bending moment, N·mm', (bend) => digitsAsComputed(bend.momentNmm, 'momentNmm'))

@@ -6,7 +6,7 @@ import { LifeCaution } from '@/app/_components/ui/cautions'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { Remedy, RemedyReport, RemedyState } from '@/lib/engine'
+import { type Remedy, type RemedyReport, type RemedyState, sayComputedDigits } from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
 import { RowAct } from '../row-act'
 import { formatStrainShare, nameRemedy } from './words'
@@ -201,7 +201,7 @@ function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean 
       </td>
       {isDynamic && (
         <td className="num" data-label="Life, cycles">
-          {digitsAsComputed(state.survivalLifeCycles, 'lifeCycles')}
+          {sayComputedDigits(state.survivalLife, 'lifeCycles')}
         </td>
       )}
       <td className="num" data-label="Bend zone">

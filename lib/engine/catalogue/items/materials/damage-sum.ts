@@ -1,5 +1,12 @@
 import { DAMAGE_SUM_AT_FAILURE } from '../../../life'
-import type { DamageResult, DecidedOutcome, MissingInput, ModelLimit, Outcome } from '../../../results'
+import {
+  type DamageResult,
+  type DecidedOutcome,
+  type MissingInput,
+  type ModelLimit,
+  type Outcome,
+  readDamageBound,
+} from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputedFrom } from '../../decide'
@@ -46,6 +53,7 @@ export const damageSum = defineItem({
       const what = `damage sum of ${layer?.name ?? damage.conductorLayerId}`
       const decided = decide({
         value: damage.damageSum,
+        bound: readDamageBound(damage),
         range: damage.damageRange,
         limit,
         places: [placeOf('layer', { id: damage.conductorLayerId, name: layer?.name ?? damage.conductorLayerId })],

@@ -1,5 +1,13 @@
 import { LIFE_CAUTION } from '../../../cautions'
-import type { BendResult, DecidedOutcome, Outcome, Place } from '../../../results'
+import {
+  type BendResult,
+  type DecidedOutcome,
+  type Outcome,
+  type Place,
+  readRelationLife,
+  readRelationLifeRange,
+  sayReading,
+} from '../../../results'
 import { inSentence } from '../../../units'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
@@ -29,19 +37,22 @@ export const fatigueLife = defineItem({
       if (bend.requiredCycles === null) {
         return notComputed(['bends', index, 'requiredCycles'], `required cycles of bend ${bend.name}`, [place])
       }
-      const { survivalLifeCycles, medianLifeCycles, survivalPct } = result
+      const { survivalLifeCycles, survivalPct } = result
       if (survivalLifeCycles === null) {
         return result.missing.length > 0
           ? notComputedFrom(result.missing, [place])
           : notComputed(['bends', index, 'zoneId'], `conductor in bend ${bend.name}`, [place])
       }
       const worst = result.conductors.find((conductor) => conductor.survivalLifeCycles === survivalLifeCycles)
+      const ends = readRelationLifeRange(result)
+      const median = readRelationLife(result, 'median')
       const what = `life of bend ${bend.name} at ${inSentence(survivalPct, 'pct')} survival`
       const places = worst === undefined ? [place] : [place, placeOf('layer', { id: worst.layerId, name: worst.name })]
       const decided = decide({
         value: survivalLifeCycles,
         range: result.survivalLifeRangeCycles ?? undefined,
-        isLongerThan: result.isLifeAtCap,
+        bound: readRelationLife(result)?.bound,
+        ...(ends === null ? {} : { rangeBounds: { low: ends.low.bound, high: ends.high.bound } }),
         limit: makeDesignLimit({
           key: 'requiredCycles',
           value: bend.requiredCycles,
@@ -56,9 +67,9 @@ export const fatigueLife = defineItem({
         sourceKey: 'fatigueDuctility',
         cautions: result.cautions,
         remark:
-          medianLifeCycles === null
+          median === null
             ? undefined
-            : `Median ${result.isLifeAtCap ? 'longer than ' : ''}${inSentence(medianLifeCycles, 'cycles')}. ${LIFE_CAUTION}`,
+            : `Median ${sayReading(median, ({ value, unit }) => inSentence(value, unit))}. ${LIFE_CAUTION}`,
       })
       return withinModel(result, judgeReach(decided, result, what, place))
     }),

@@ -27,10 +27,10 @@ export const neutralAxis = defineItem({
         if (leaf === undefined) continue
         const middleUm = (conductor.innerDepthUm + conductor.outerDepthUm) / 2
         const elasticUm = middleUm - leaf.neutralAxisDepthUm
-        const formedUm = middleUm - leaf.formedAxisDepthUm
+        const yieldedUm = middleUm - leaf.decidingAxisDepthUm
         // Copper past yield moves the axis: what lies near only one of the two does not lie near the axis.
-        const isFormedFurther = Math.abs(formedUm) > Math.abs(elasticUm)
-        const offsetUm = isFormedFurther ? formedUm : elasticUm
+        const isYieldedFurther = Math.abs(yieldedUm) > Math.abs(elasticUm)
+        const offsetUm = isYieldedFurther ? yieldedUm : elasticUm
         const moved = (Math.abs(offsetUm) - Math.abs(elasticUm)) / leaf.thicknessUm
         const range = conductor.axisOffsetRangeFraction
         const decided = decide({
@@ -40,11 +40,11 @@ export const neutralAxis = defineItem({
           limit,
           places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
           what: `offset of ${conductor.name} from the neutral axis in ${bend.name}, share of thickness`,
-          equation: isFormedFurther ? 'axis of the formed section, sum N = 0' : 'y_n = sum(E_i t_i y_i) / sum(E_i t_i)',
-          sourceKey: isFormedFurther ? 'plasticBending' : 'compositeBeam',
+          equation: isYieldedFurther ? 'axis past yield, sum N = 0' : 'y_n = sum(E_i t_i y_i) / sum(E_i t_i)',
+          sourceKey: isYieldedFurther ? 'plasticBending' : 'compositeBeam',
           remark: `It lies ${inSentence(Math.abs(offsetUm), 'um')} to the ${offsetUm < 0 ? 'inside' : 'outside'}${
-            isFormedFurther
-              ? ` of the axis as formed, ${inSentence(Math.abs(elasticUm), 'um')} from it while nothing yields`
+            isYieldedFurther
+              ? ` of the axis past yield, ${inSentence(Math.abs(elasticUm), 'um')} from it while nothing yields`
               : ''
           }.`,
         })

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { describeOnBothDatabases } from '../../setup/databases'
+import { COUNTED, named } from './plain-rows'
 
 /** A promise that is resolved from outside: it holds a transaction open until a test says so. */
 function gate(): { opened: Promise<void>; open: () => void } {
@@ -9,8 +10,6 @@ function gate(): { opened: Promise<void>; open: () => void } {
   })
   return { opened, open }
 }
-
-const company = (name: string) => ({ kind: 'team', name, nameKey: name.toLowerCase() })
 
 describeOnBothDatabases(
   'callers at the same time',
@@ -23,19 +22,19 @@ describeOnBothDatabases(
       const begun = gate()
       const mayEnd = gate()
       const failing = inTransaction(async (tx) => {
-        await tx.company.create({ data: company('Inside') })
+        await tx.resetRequest.create({ data: named('Inside') })
         begun.open()
         await mayEnd.opened
         throw new Error('rolled back on purpose')
       })
       await begun.opened
-      const outside = client.company.create({ data: company('Outside') })
+      const outside = client.resetRequest.create({ data: named('Outside') })
       // Time for the insert to slip into the open transaction, if anything let it.
       await Promise.race([outside, new Promise((resolve) => setTimeout(resolve, 100))])
       mayEnd.open()
       await expect(failing).rejects.toThrow('rolled back on purpose')
       const acknowledged = await outside
-      expect(await client.company.findMany()).toEqual([acknowledged])
+      expect(await client.resetRequest.findMany()).toEqual([acknowledged])
     })
 
     it('never reads a row that another transaction has not committed', async () => {
@@ -43,13 +42,13 @@ describeOnBothDatabases(
       const begun = gate()
       const mayEnd = gate()
       const failing = inTransaction(async (tx) => {
-        await tx.company.create({ data: company('Uncommitted') })
+        await tx.resetRequest.create({ data: named('Uncommitted') })
         begun.open()
         await mayEnd.opened
         throw new Error('rolled back on purpose')
       })
       await begun.opened
-      const reading = client.company.count()
+      const reading = client.resetRequest.count()
       await Promise.race([reading, new Promise((resolve) => setTimeout(resolve, 100))])
       mayEnd.open()
       await expect(failing).rejects.toThrow('rolled back on purpose')
@@ -58,15 +57,15 @@ describeOnBothDatabases(
 
     it(`loses none of ${rounds * 20} increments by read and write, 20 at a time`, async () => {
       const { client, inTransaction } = current().database
-      await client.workspace.create({ data: { id: 'workspace', name: 'Counted', settingsJson: '{}', version: 0 } })
+      await client.mailMessage.create({ data: COUNTED })
       const increment = () =>
         inTransaction(async (tx) => {
-          const { version } = await tx.workspace.findUniqueOrThrow({ where: { id: 'workspace' } })
-          await tx.workspace.update({ where: { id: 'workspace' }, data: { version: version + 1 } })
+          const { attempts } = await tx.mailMessage.findUniqueOrThrow({ where: { id: COUNTED.id } })
+          await tx.mailMessage.update({ where: { id: COUNTED.id }, data: { attempts: attempts + 1 } })
         })
       for (let round = 0; round < rounds; round++) await Promise.all(Array.from({ length: 20 }, increment))
-      const { version } = await client.workspace.findUniqueOrThrow({ where: { id: 'workspace' } })
-      expect(version).toBe(rounds * 20)
+      const { attempts } = await client.mailMessage.findUniqueOrThrow({ where: { id: COUNTED.id } })
+      expect(attempts).toBe(rounds * 20)
     }, 400_000)
 
     it('goes on after a transaction that took too long, and after one that waited too long', async () => {
@@ -75,10 +74,10 @@ describeOnBothDatabases(
       const begun = gate()
       const tooLong = client.$transaction(
         async (tx) => {
-          await tx.company.create({ data: company('Too long') })
+          await tx.resetRequest.create({ data: named('Too long') })
           begun.open()
           await mayEnd.opened
-          await tx.company.count()
+          await tx.resetRequest.count()
         },
         { timeout: 300 },
       )
@@ -86,15 +85,15 @@ describeOnBothDatabases(
       await begun.opened
       if (kind === 'sqlite') {
         // Only there do transactions wait for each other to begin.
-        const waiting = client.$transaction(async (tx) => tx.company.count(), { maxWait: 50 })
+        const waiting = client.$transaction(async (tx) => tx.resetRequest.count(), { maxWait: 50 })
         await expect(waiting).rejects.toMatchObject({ code: 'P2028' })
       }
       await new Promise((resolve) => setTimeout(resolve, 400))
       mayEnd.open()
       await refusal
-      expect(await client.company.count()).toBe(0)
-      await client.company.create({ data: company('Afterwards') })
-      expect(await client.company.count()).toBe(1)
+      expect(await client.resetRequest.count()).toBe(0)
+      await client.resetRequest.create({ data: named('Afterwards') })
+      expect(await client.resetRequest.count()).toBe(1)
     })
   },
   { fresh: 'test' },

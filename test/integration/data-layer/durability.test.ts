@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url'
 import { expect, it } from 'vitest'
 import { openDatabase } from '@/lib/data/client'
 import { describeOnBothDatabases } from '../../setup/databases'
+import { COUNTED } from './plain-rows'
 
 const COUNTING_PROGRAM = fileURLToPath(new URL('./counting-program.ts', import.meta.url))
 const INSERTING_PROGRAM = fileURLToPath(new URL('./inserting-program.ts', import.meta.url))
@@ -50,7 +51,7 @@ describeOnBothDatabases(
 
     it(`is counted once when two processes read and then write the same row ${times} times each`, async () => {
       const { client } = current().database
-      await client.workspace.create({ data: { id: 'workspace', name: 'Counted', settingsJson: '{}', version: 0 } })
+      await client.mailMessage.create({ data: COUNTED })
       const programs = [1, 2].map(() => startProgram(COUNTING_PROGRAM, current().url, String(times)))
       const answers = await Promise.all(programs.map(async (program) => (await once(program, 'message'))[0]))
       await Promise.all(programs.map((program) => program.exitCode ?? once(program, 'exit')))
@@ -58,8 +59,8 @@ describeOnBothDatabases(
         { done: times, failures: [] },
         { done: times, failures: [] },
       ])
-      const { version } = await client.workspace.findUniqueOrThrow({ where: { id: 'workspace' } })
-      expect(version).toBe(2 * times)
+      const { attempts } = await client.mailMessage.findUniqueOrThrow({ where: { id: COUNTED.id } })
+      expect(attempts).toBe(2 * times)
     }, 400_000)
 
     it('is still there after the process that wrote it was killed', async () => {
@@ -74,8 +75,8 @@ describeOnBothDatabases(
         program.on('exit', () => resolve())
       })
       expect(acknowledged.length).toBeGreaterThanOrEqual(50)
-      const stored = await current().database.client.company.findMany({ select: { name: true } })
-      expect(stored.map(({ name }) => name)).toEqual(expect.arrayContaining(acknowledged))
+      const stored = await current().database.client.resetRequest.findMany({ select: { email: true } })
+      expect(stored.map(({ email }) => email)).toEqual(expect.arrayContaining(acknowledged))
     }, 400_000)
   },
   { fresh: 'test' },

@@ -2,6 +2,7 @@ import { expect, it } from 'vitest'
 import { db, inTransaction } from '@/lib/data/client'
 import { isUniqueViolation, isWriteConflict } from '@/lib/data/database-errors'
 import { describeOnBothDatabases } from '../../setup/databases'
+import { named } from './plain-rows'
 
 const company = (name: string) => ({ kind: 'team', name, nameKey: name.toLowerCase() })
 
@@ -10,12 +11,12 @@ describeOnBothDatabases(
   (current, kind) => {
     it('store everything or nothing', async () => {
       const failing = inTransaction(async (tx) => {
-        await tx.company.create({ data: company('One') })
-        await tx.company.create({ data: company('Two') })
+        await tx.resetRequest.create({ data: named('One') })
+        await tx.resetRequest.create({ data: named('Two') })
         throw new Error('changed my mind')
       })
       await expect(failing).rejects.toThrow('changed my mind')
-      expect(await db().company.count()).toBe(0)
+      expect(await db().resetRequest.count()).toBe(0)
     })
 
     it('refuse the outer client and a second transaction inside, which would wait for themselves', async () => {
@@ -32,7 +33,7 @@ describeOnBothDatabases(
           () => null,
           (reason: unknown) => reason,
         )
-      expect(isUniqueViolation(error, 'Company', 'nameKey')).toBe(true)
+      expect(isUniqueViolation(error, 'Company', 'scopeKey', 'nameKey')).toBe(true)
       expect(isUniqueViolation(error, 'Company', 'name')).toBe(false)
       expect(isUniqueViolation(error, 'Project', 'name', 'key')).toBe(false)
       expect(isWriteConflict(error)).toBe(false)

@@ -67,6 +67,7 @@ export class OrderlySqlite implements SqlMigrationAwareDriverAdapterFactory {
  * the rights of the database. An existing file is not opened: closing it would end SQLite's own locks on it (POSIX).
  */
 function keepToOwner(file: string): void {
+  if (file === ':memory:') return
   ignoring(['EEXIST', 'ENOENT'], () => closeSync(openSync(file, 'wx', 0o600)))
   // Where the file is somebody else's, its owner decides.
   for (const end of ['', '-wal', '-shm']) ignoring(['ENOENT', 'EPERM'], () => chmodSync(`${file}${end}`, 0o600))

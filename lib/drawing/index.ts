@@ -2,18 +2,16 @@ export { drawCostOverQuantity, drawCostShares, type QuantityPoint } from './cost
 export {
   type CrossSectionOptions,
   drawCrossSection,
-  getDepthFromTopUm,
-  listCrossSectionRows,
 } from './cross-section'
 export { getLayerKindLabel } from './layer-appearance'
 export { formatDesignation, type LayerDesignation, nameConductorLayers } from './layer-designations'
 export { listLayerTable } from './layer-table'
-export { drawLifePlot, listLifeRows } from './life-plot'
+export { drawLifePlot } from './life-plot'
 export { drawOutline } from './outline-picture'
 export { type Palette, PRINT_PALETTE, SCREEN_PALETTE } from './palette'
 export { drawPanel, type PanelPictureOptions } from './panel-picture'
 export { drawPartSection, type PartSectionOptions } from './part-section'
-export { type DrawingNode, makeNode, type Picture, type PictureTable, toSvg } from './picture'
+export { type DrawingNode, type Picture, type PictureTable, toSvg } from './picture'
 export type { PlotFrame } from './plot-picture'
 export {
   drawRemedyPlot,
@@ -28,8 +26,6 @@ export { drawStrainPlot, listStrainRows, type StrainPlotOptions } from './strain
 export { drawThicknessHistogram, type ThicknessHistogramOptions } from './thickness-histogram'
 export {
   drawTornadoPlot,
-  listTornadoRows,
-  nameSwing,
   type TornadoMeasure,
   type TornadoPlotOptions,
 } from './tornado-plot'

@@ -21,9 +21,6 @@ const FIRST = 0x20
 
 /** Line to line, in relation to the type size. */
 export const LINE_HEIGHT_EM = 1.3
-/** DejaVu's capital height and its lowest descender, in relation to the type size. */
-export const CAPITAL_HEIGHT_EM = 0.73
-export const DESCENT_EM = 0.24
 
 /** Width of a line of text, in the unit of `fontSize`; never less than what the faces in use need. */
 export function measureText(text: string, fontSize: number, isBold = false): number {

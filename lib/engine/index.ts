@@ -12,7 +12,7 @@ export {
   type ZoneThicknessSimulation,
 } from './assembly'
 export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES, type RatioTable } from './bending'
-export { CAUTIONS, FATIGUE_RELATION_CAUTION, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
+export { CAUTIONS, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
 export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 export * from './design'
 export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
@@ -32,16 +32,11 @@ export type {
 export * from './results'
 export { makeResultsDocument } from './results-document'
 export { citeSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
-export { simulateThickness, type ThicknessSimulation } from './thickness'
+export type { ThicknessSimulation } from './thickness'
 export {
-  DISPLAY_LENGTH_UNITS,
-  foilThicknessUm,
   foilWeightOzPerFt2,
-  formatLength,
   type LengthUnit,
-  lengthFromUm,
   type ParsedLength,
-  parseLength,
   umFromLength,
 } from './units'
 export { ENGINE_VERSION } from './version'

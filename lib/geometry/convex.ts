@@ -53,9 +53,6 @@ export function negate(polygon: Polygon): Polygon {
 /** Sides of the polygon that stands for a circle in clearances. */
 const CIRCLE_SIDES = 16
 
-/** How far beyond the circle the polygon's corners reach, as a share of the radius: 1/cos(pi/16) - 1. */
-export const CIRCLE_EXCESS_FRACTION = 1 / Math.cos(Math.PI / CIRCLE_SIDES) - 1
-
 /**
  * A convex polygon in whole micrometres that holds the whole disc of a radius round 0, 0, and touches it on both axes:
  * clearances kept by it are never too small, exact along the axes and at most 2 % (and 1 um) too large elsewhere.

@@ -1,6 +1,6 @@
 /** Release packages: built and signed here, verified here with neither server nor database. */
 export { toPackageFiles } from './any-archive'
-export { isSafePath, MAX_PACKAGE_BYTES, MAX_PACKAGE_FILES, readArchive, writeArchive } from './archive'
+export { MAX_PACKAGE_BYTES, MAX_PACKAGE_FILES, readArchive, writeArchive } from './archive'
 export { buildPackage } from './build'
 export {
   type CheckpointedTrail,
@@ -19,6 +19,6 @@ export type {
 export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export type { DrawingSource } from './drawing-source'
-export { type Manifest, PACKAGE_FORMAT, PACKAGE_FORMAT_VERSION } from './manifest'
-export { makeTrailFile, parseTrailFile, TRAIL_FORMAT, type TrailFile } from './trail-file'
+export type { Manifest } from './manifest'
+export { makeTrailFile, parseTrailFile, type TrailFile } from './trail-file'
 export { type PackageForm, type VerifiedPackage, type VerifyOptions, verifyFiles, verifyPackage } from './verify'

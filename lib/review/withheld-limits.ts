@@ -8,7 +8,6 @@ import {
   type MarginBand,
   type Outcome,
   type Quantity,
-  type WithheldOutcome,
 } from '@/lib/engine'
 import type { ItemDefinition } from '@/lib/engine/catalogue'
 
@@ -174,8 +173,4 @@ function postpone(item: ItemResult, definition: Item, checked: readonly CheckedL
       outcome.kind === 'decided' ? { kind: 'not-computed', missing: [], places: outcome.places, summary } : outcome,
   )
   return { ...item, verdict: 'not-computed', outcomes, headline: summary }
-}
-
-export function isWithheld(outcome: Outcome): outcome is WithheldOutcome {
-  return outcome.kind === 'withheld'
 }

@@ -5,5 +5,5 @@
 export { type CellPlace, GRID_LIMITS, type Grid, type GridReading, nameColumn, type WrittenCell } from './cell'
 export { readCsv, writeCsv } from './csv'
 export { readXlsx } from './read-xlsx'
-export { neutraliseText, readNeutralised } from './text'
+
 export { writeXlsx } from './write-xlsx'

@@ -50,16 +50,17 @@ export async function findBrowser() {
 }
 
 /**
- * Find a browser or bring one: Debian's package where this account may install it, the test runner's own download elsewhere.
+ * Find a browser or bring one: the test runner's own download, or Debian's package where the caller allows packages of the system.
+ * @param {{ mayInstallSystemPackages?: boolean }} [options]
  * @throws {StepError} when neither is possible; the tests then fail rather than pass without it
  */
-export async function provideBrowser() {
+export async function provideBrowser({ mayInstallSystemPackages = false } = {}) {
   const present = await findBrowser()
   if (present !== null) return present
 
   /** @type {string[]} */
   const failures = []
-  for (const attempt of [installDebianPackage, downloadBrowser]) {
+  for (const attempt of mayInstallSystemPackages ? [installDebianPackage, downloadBrowser] : [downloadBrowser]) {
     try {
       await attempt()
       const brought = await findBrowser()
@@ -69,7 +70,7 @@ export async function provideBrowser() {
     }
   }
   throw new StepError(
-    `The browser tests need a Chromium browser: none is in a usual place, and none could be brought. Install one, or name one in CHROMIUM_PATH.\n${failures.join('\n')}`,
+    `The browser tests need a Chromium browser: none is in a usual place, and none could be brought. Install one, name one in CHROMIUM_PATH, or let npm test install Debian's package: npm test -- --install-system-packages.\n${failures.join('\n')}`,
   )
 }
 

@@ -10,8 +10,11 @@ import { addTallies, FAILED_STEP, formatTally, readPlaywrightTally, readVitestTa
 
 const VITEST_SUITES = ['unit', 'standards', 'integration']
 const BROWSER_SUITE = 'e2e'
+/** Without it nothing is installed outside of this folder and the test runner's own cache. */
+export const SYSTEM_PACKAGES_FLAG = '--install-system-packages'
 const PROGRAMS = /** @type {const} */ ({
   biome: ['@biomejs', 'biome', 'bin', 'biome'],
+  knip: ['knip', 'bin', 'knip.js'],
   tsc: ['typescript', 'bin', 'tsc'],
   vitest: ['vitest', 'vitest.mjs'],
   playwright: ['@playwright', 'test', 'cli.js'],
@@ -19,10 +22,13 @@ const PROGRAMS = /** @type {const} */ ({
 
 /**
  * Bring what the tests need, run them, and end with one line that adds them up. The exit status is 1 when anything failed.
- * @param {string[]} args  a suite and arguments for its runner; none for everything
+ * @param {string[]} args  a suite and arguments for its runner; none for everything. `--install-system-packages` lets a missing browser be
+ * installed as a package of the system.
  * @throws {StepError} when something that the tests need cannot be had
  */
-export async function runTests([suite, ...rest]) {
+export async function runTests(args) {
+  const mayInstallSystemPackages = args.includes(SYSTEM_PACKAGES_FLAG)
+  const [suite, ...rest] = args.filter((arg) => arg !== SYSTEM_PACKAGES_FLAG)
   if (suite !== undefined && ![...VITEST_SUITES, BROWSER_SUITE].includes(suite)) {
     throw new StepError(`There is no suite "${suite}"; there are ${VITEST_SUITES.join(', ')} and ${BROWSER_SUITE}.`)
   }
@@ -34,11 +40,13 @@ export async function runTests([suite, ...rest]) {
   const tallies = []
   if (suite === undefined) {
     tallies.push(await checkStep('Style and lint rules', 'biome', ['check', '--error-on-warnings', '.']))
+    tallies.push(await checkStep('Files and exports that nothing uses', 'knip', ['--no-progress', '--no-config-hints']))
     tallies.push(await checkStep('Types', 'tsc', ['--noEmit']))
   }
   const vitestSuites = VITEST_SUITES.filter(isWanted)
   if (vitestSuites.length > 0) tallies.push(await runVitest(vitestSuites, rest))
-  if (isWanted(BROWSER_SUITE)) tallies.push(await runPlaywright(suite === undefined ? [] : rest))
+  if (isWanted(BROWSER_SUITE))
+    tallies.push(await runPlaywright(suite === undefined ? [] : rest, mayInstallSystemPackages))
 
   const total = addTallies(tallies)
   if (total.failed > 0) process.exitCode = 1
@@ -89,10 +97,13 @@ async function runVitest(suites, rest) {
   }
 }
 
-/** @param {string[]} rest */
-async function runPlaywright(rest) {
+/**
+ * @param {string[]} rest
+ * @param {boolean} mayInstallSystemPackages
+ */
+async function runPlaywright(rest, mayInstallSystemPackages) {
   say('\nBrowser tests')
-  const browser = await provideBrowser()
+  const browser = await provideBrowser({ mayInstallSystemPackages })
   await buildApplication()
   const report = path.join(cacheFolder, `playwright-${process.pid}.json`)
   try {

@@ -1,5 +1,4 @@
 import {
-  type DecidedOutcome,
   type Evaluation,
   getOutcomeVerdict,
   getWorstVerdict,
@@ -32,8 +31,4 @@ export function listOutcomesAt(evaluation: Evaluation, kind: Place['kind'], id: 
 export function findVerdictAt(evaluation: Evaluation, kind: Place['kind'], id: string): Verdict | null {
   const verdicts = listOutcomesAt(evaluation, kind, id).map(({ outcome }) => getOutcomeVerdict(outcome))
   return verdicts.length === 0 ? null : getWorstVerdict(verdicts)
-}
-
-export function isDecided(outcome: Outcome): outcome is DecidedOutcome {
-  return outcome.kind === 'decided'
 }

@@ -111,7 +111,3 @@ export function VerdictMark({ verdict, word, isWordHidden = false }: VerdictMark
     </span>
   )
 }
-
-export function getVerdictWord(verdict: MarkKind): string {
-  return WORDS[verdict]
-}

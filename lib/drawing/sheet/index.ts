@@ -1,9 +1,8 @@
 /** The drawing sheet: what stands on it (`contents`), how it is arranged, frame and title block. */
 
-export { measureText, wrapText } from '../text-metrics'
+export { measureText } from '../text-metrics'
 export {
   FILE_UNITS,
-  findHoldingLayer,
   makeSheetContents,
   type SheetBlock,
   type SheetResults,
@@ -12,7 +11,6 @@ export {
 } from './contents'
 export {
   FIELD_LENGTH_MM,
-  getDrawingSpace,
   getFrame,
   listReferenceFields,
   type RectMm,

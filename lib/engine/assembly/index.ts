@@ -1,8 +1,7 @@
 export { type AssembleOptions, assemble } from './assemble'
 export type { Assembly } from './assembly'
 export { DEFAULT_SURVIVAL_PCT } from './bend-allowables'
-export { indexDesign } from './design-index'
+
 export { computeTornado, type Swing, type SwingQuantity, type Tornado } from './tornado'
-export { listContributors } from './zone-results'
-export { buildZoneSection } from './zone-section'
+
 export { simulateZoneThickness, type ZoneThicknessSimulation } from './zone-simulation'

@@ -1,5 +1,5 @@
 export { accuracyOfStrainPct, LEAST_RADIUS_RATIO } from './accuracy'
-export { findAxisUm, momentNPerMmWidth, type StripStack } from './bent-state'
+export { momentNPerMmWidth, type StripStack } from './bent-state'
 export { type LayerConstant, readConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'
 export {
@@ -11,7 +11,6 @@ export {
 } from './handbook-radius'
 export {
   explainOutsideHatchTable,
-  HATCH_ANGLES_DEG,
   HATCH_BAR_OVER_PITCH,
   type HatchPattern,
   hatchModulusGpa,
@@ -59,5 +58,5 @@ export {
   type FaceRange,
   type TolerancedLayer,
 } from './strain-range'
-export { stripsOf, yieldStrainPct } from './strips'
+export { yieldStrainPct } from './strips'
 export { thermalCurvaturePerMm } from './thermal-curvature'

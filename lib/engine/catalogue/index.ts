@@ -1,5 +1,4 @@
 export {
-  cannotTell,
   computeMargin,
   decide,
   describeLimit,
@@ -10,7 +9,6 @@ export {
 export {
   type AnsweringRole,
   type DecidedWhen,
-  defineItem,
   type ItemDefinition,
   type ItemProse,
   type ItemVerdict,

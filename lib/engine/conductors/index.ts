@@ -8,7 +8,6 @@ export {
 export { HATCH_BAR_OVER_PITCH, hatchConductanceFraction, MIN_PITCHES_ACROSS } from './hatch'
 export { type ConductorNeeds, findLightestFoil, type GoverningNeed, type LightestFoil } from './lightest-foil'
 export {
-  COPPER_TEMPERATURE_COEFFICIENT_PER_DEGC,
   type ConductorRun,
   IACS_RESISTIVITY_OHM_MM2_PER_M,
   resistanceOhm,

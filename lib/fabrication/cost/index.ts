@@ -19,15 +19,12 @@ export {
   processRatesContentSchema,
   type RatedStep,
   type Rates,
-  REGISTRATION_COSTS,
   type RegistrationCost,
   STEP_GROUPS,
-  STEP_UNITS,
   type StepGroup,
   type StepUnit,
 } from './steps'
 export {
-  COVERLAY_METHODS,
   type ConstructionTraits,
   type CoverlayMethod,
   describeConstruction,

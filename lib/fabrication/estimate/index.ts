@@ -13,7 +13,6 @@ export {
   type FabricatorBasis,
   findPricedNesting,
   type NestedFormat,
-  nestOnFormats,
   priceOverQuantity,
 } from './estimate'
 export { gatherProductionFacts, type ProductionFacts } from './facts'

@@ -1,21 +1,19 @@
 export * from './assess'
-export { type Circumstances, countConditions, findDecidingRows, matchesConditions } from './conditions'
+export { type Circumstances, findDecidingRows } from './conditions'
 export * from './content'
 export {
   describeConditions,
   formatParameterLimit,
-  formatParameterNumber,
   formatParameterValue,
 } from './describe'
 export { findChoice, findParameter, TRADE_PARAMETERS } from './dictionary'
-export { nameMaterial } from './material-parameters'
-export {
-  type LocatedValue,
-  type Measured,
-  type Measurement,
-  PARAMETER_GROUPS,
-  type ParameterUnit,
-  type TradeParameter,
+
+export type {
+  LocatedValue,
+  Measured,
+  Measurement,
+  ParameterUnit,
+  TradeParameter,
 } from './parameter'
 export { findMatrixIssues, findRowIssues, type RowIssue } from './problems'
 export { type MatrixRow, matrixRowSchema } from './row'

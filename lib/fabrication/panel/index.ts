@@ -1,10 +1,8 @@
 /** Parts on panels: rectangle grids, and true outlines on double lattices. */
 export {
-  FOIL_DIRECTIONS,
   type FoilDirection,
   type PanelFormat,
   type PanelFormatsContent,
-  panelFormatSchema,
   panelFormatsContentSchema,
 } from './format'
 export {
@@ -14,17 +12,15 @@ export {
   type NestingMethod,
   NO_EXTRA,
   nestPart,
-  PART_ROLLING_DIRECTIONS,
   type PartRollingDirection,
 } from './nest-part'
 export { type PartReading, readNestedPart } from './nested-part'
-export { type Placement, placeOutline } from './placement'
+export type { Placement } from './placement'
 export {
   countAlong,
   countBlocks,
   countGrid,
   type GridBlock,
   packBothWays,
-  packOneWay,
   type RectangleTask,
 } from './rectangle-grid'

@@ -1,12 +1,4 @@
-import {
-  getBounds,
-  moveToOrigin,
-  type Point,
-  type Polygon,
-  type QuarterTurnDeg,
-  translate,
-  turnBy,
-} from '@/lib/geometry'
+import { getBounds, moveToOrigin, type Polygon, type QuarterTurnDeg, turnBy } from '@/lib/geometry'
 
 /** One part on a panel: turned counter-clockwise, then moved so that its bounds begin at `xUm`, `yUm`. */
 export interface Placement {
@@ -27,9 +19,4 @@ export function turnPart(outline: Polygon, rotationDeg: QuarterTurnDeg): TurnedP
   const turned = moveToOrigin(turnBy(outline, rotationDeg))
   const { maxX, maxY } = getBounds(turned)
   return { outline: turned, widthUm: maxX, heightUm: maxY }
-}
-
-/** The outline where the placement puts it. */
-export function placeOutline(outline: Polygon, { xUm, yUm, rotationDeg }: Placement): Polygon {
-  return translate(turnPart(outline, rotationDeg).outline, [xUm, yUm] satisfies Point)
 }

@@ -20,7 +20,7 @@ export type {
   SheetSection,
   SheetTable,
 } from './model'
-export { findHoldingLayer } from './stiffeners'
+
 export { FILE_UNITS, makeSheetWords, type SheetUnits, type SheetWords } from './words'
 
 /**

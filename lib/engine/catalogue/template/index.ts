@@ -7,7 +7,6 @@ export {
   findTemplateProblems,
   type ItemChange,
   itemChangeSchema,
-  OWN_ITEM_ID,
   type OwnItem,
   ownItemSchema,
   type TemplateLimit,

@@ -118,7 +118,7 @@ const OSTREL: MatrixContent = makeMatrix([
   ['coverlay-web', 0.4, 0.2],
   ['coverlay-opening-method', ['laser', 'punch'], null],
   ['coverlay-registration', 0.15, 0.12],
-  ['coverlay-thickness-smallest', 25, 25],
+  ['coverlay-thickness-smallest', 25, 12.5],
   ['stiffener-overlap', 0.75, 0.5],
   ['stiffener-thickness-largest', 800, 1000],
   ['bend-radius', 3, 2],

@@ -26,8 +26,8 @@ const sheet = (material: string, thicknessUm: number, more: Partial<ShelfRow> = 
 const onRoll = (widthMm: number) => ({ form: 'roll' as const, widthMm })
 const clad = (thicknessUm: number, foilUm: number, more: Partial<ShelfRow> = {}): ShelfRow =>
   sheet('pi-base-adhesiveless', thicknessUm, { foil: 'copper-ra', foilUm, foilSides: 2, ...onRoll(500), ...more })
-const coverlay = (adhesiveUm: number, more: Partial<ShelfRow> = {}): ShelfRow =>
-  sheet('pi-coverlay', 25, { adhesive: 'acrylic-adhesive', adhesiveUm, ...onRoll(500), ...more })
+const coverlay = (adhesiveUm: number, more: Partial<ShelfRow> = {}, filmUm = 25): ShelfRow =>
+  sheet('pi-coverlay', filmUm, { adhesive: 'acrylic-adhesive', adhesiveUm, ...onRoll(500), ...more })
 const laminate = (thicknessUm: number, foilUm: number): ShelfRow =>
   sheet('fr4-laminate', thicknessUm, { foil: 'copper-ed', foilUm, foilSides: 2 })
 
@@ -56,6 +56,7 @@ function makeBrackenfoldShelf(today: Date): ShelfContent {
         minimumOrderM2: 50,
         note: 'Coated to order.',
       }),
+      coverlay(20, { note: 'For dynamic hinges.' }, 12.5),
       sheet('pi-coverlay', 25, { adhesive: 'epoxy-adhesive', adhesiveUm: 20, ...onRoll(500) }),
       sheet('acrylic-adhesive', 25, onRoll(500)),
       sheet('acrylic-adhesive', 50, onRoll(500)),
@@ -79,6 +80,7 @@ const OSTREL_SHELF: ShelfContent = {
     clad(25, 17.1),
     coverlay(25),
     coverlay(20, { onShelf: false, leadTimeDays: 21, minimumOrderM2: 20 }),
+    coverlay(20, { onShelf: false, leadTimeDays: 21, minimumOrderM2: 20 }, 12.5),
     sheet('acrylic-adhesive', 25, onRoll(500)),
     sheet('acrylic-adhesive', 50, onRoll(500)),
     sheet('no-flow-prepreg-epoxy', 65, { onShelf: false, leadTimeDays: 14 }),

@@ -8,7 +8,7 @@ const FIRST_ANSWERS: Answers = {
   'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
   'bend-strain': [
     'concern',
-    'Two plated layers at 8 mm. The hinge radius cannot grow: the mirror mount is fixed. The copper has to change.',
+    'Two plated layers at 8 mm. No radius is known at which plated copper lasts as long: the copper has to change first, and the mirror mount with it if that is not enough.',
   ],
   'thickness-tolerance': [
     'concern',
@@ -43,7 +43,7 @@ export async function playSkuaFirst(stage: Stage, { people, skuaId, companies }:
   await stage.reply(
     mechanical,
     hinge,
-    'The former can hold 8 mm, not more: the mirror mount is in the way. Length along the axis may grow by 2 mm.',
+    'The former holds 8 mm; the mirror mount is in the way of more. A split mount could take 17 mm, for a new casting. Tell me whether the copper alone does not do it.',
   )
   await stage.open(quality, {
     revisionId,
@@ -118,7 +118,7 @@ export async function playSkuaFirst(stage: Stage, { people, skuaId, companies }:
   await stage.reply(
     mechanical,
     hinge,
-    'Then coverlay above and base film below can bring the copper to the neutral axis. Good.',
+    'Then coverlay above and base film below can bring the copper near the neutral axis. At 8 mm that holds for the constants at nominal only, and nobody measured ours: I split the mount, B gets a former of 17 mm.',
   )
   return revisionId
 }

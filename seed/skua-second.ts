@@ -12,10 +12,13 @@ const makeEarlyAnswers = (cited: Cited): Answers => ({
   'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
   'tolerance-scheme': ['meets', 'Datums on board holes and finger edge; flexible profiles in the restrained state.'],
   'contact-person': ['meets', 'Ines Vantongeren for the circuit, Tomas Ebbersund for the hinge.'],
-  'radius-holder': ['meets', 'The former of the mirror mount holds 8 mm; its drawing states the radius as critical.'],
+  'radius-holder': [
+    'meets',
+    'The former of the split mirror mount holds 17 mm; its drawing states the radius as critical.',
+  ],
   'copper-yield': [
     'concern',
-    'Holds at nominal; at the thick end of the coverlay the strain just passes yield. Watched by the flex test.',
+    'Holds at nominal; with the softest foil and the stiffest films that their descriptions allow the strain just passes yield. Watched by the flex test.',
   ],
 })
 
@@ -66,7 +69,7 @@ export async function playSkuaSecond(
     anchor: { kind: 'layer', id: 'l2' },
     kind: 'note',
     title: 'What changed against revision A',
-    text: 'One 12 µm rolled-annealed layer through the hinge, pads-only plating, coverlays matched so that the copper lies near the neutral axis. The shield layer ends at the boards.',
+    text: 'One 12 µm rolled-annealed layer through the hinge, pads-only plating, an upper coverlay of 12.5 µm and wider conductors so that the copper lies near the neutral axis, and 17 mm instead of 8 mm, since the mount is split. The strain now holds at the worst corner of tolerances and material constants. The shield layer ends at the boards.',
   })
   await stage.advance(lead, revisionId, 'The numbers of the hinge hold. Early review of the rest.')
 
@@ -79,7 +82,7 @@ export async function playSkuaSecond(
     title: 'What stops the hinge from folding tighter during assembly?',
     text: 'The former holds it in use. On the bench, before the mount is closed, nothing does. Is there a clip or a note?',
   })
-  await stage.reply(mechanical, former, 'A clip of 8 mm radius ships with each circuit and comes off last.', true)
+  await stage.reply(mechanical, former, 'A clip of 17 mm radius ships with each circuit and comes off last.', true)
   for (const companyId of [companies.brackenfold, companies.ostrel]) {
     await carryOut('share Skua B', () => shareRevision(lead, { revisionId, companyId }))
   }
@@ -123,7 +126,7 @@ export async function playSkuaSecond(
   await stage.reply(
     mechanical,
     clad,
-    'No. At 18 µm the strain at the outer face goes past the allowable for two million cycles. Please order the 12 µm clad.',
+    'No. At 18 µm the strain holds at nominal and goes past the allowable for two million cycles at the worst corner of tolerances and material constants. Please order the 12 µm clad.',
     true,
   )
   await stage.answer(designer, revisionId, TEAM_ANSWERS)

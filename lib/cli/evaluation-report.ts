@@ -14,6 +14,7 @@ import {
   findMaterial,
   ITEM_BASES,
   LIFE_CAUTION_SHORT,
+  RANGE_OVER,
   readBendLife,
   readBendLifeRange,
   readConductorLife,
@@ -190,11 +191,14 @@ function formatBend(bend: BendResult): string[] {
         ? '-'
         : bend.modelLimits.length > 0
           ? CANNOT_TELL
-          : `${asComputed(bend.peakStrainPct, 'strainPct')}, ${bend.peakRangePct === null ? '' : `${range(bend.peakRangePct, 'strainPct')} % over tolerances`}`,
+          : `${asComputed(bend.peakStrainPct, 'strainPct')}, ${bend.peakRangePct === null ? '' : `${range(bend.peakRangePct, 'strainPct')} % ${RANGE_OVER.both}`}`,
     ],
     ['strain in the first bend', asComputed(bend.firstBendStrainPct, 'strainPct')],
     ['strain range of a cycle', asComputed(bend.cycleRangePct, 'strainPct')],
-    ['allowable', asComputed(bend.allowablePct, 'strainPct')],
+    [
+      'allowable',
+      `${asComputed(bend.allowablePct, 'strainPct')}${bend.allowableRangePct === null ? '' : `, ${range(bend.allowableRangePct, 'strainPct')} % ${RANGE_OVER.constants}`}`,
+    ],
     ['minimum radius by strain', asComputed(bend.minRadiusByStrainMm, 'minRadiusMm')],
     [
       'minimum radius by handbook',
@@ -214,7 +218,7 @@ function formatBend(bend: BendResult): string[] {
       ['median life', `${sayComputed(readBendLife(bend, 'median'), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`],
       [
         `life at ${asEntered(bend.survivalPct, 'pct')} survival`,
-        `${sayComputed(readBendLife(bend), 'lifeCycles')}${lifeRange === null ? '' : `, ${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} over tolerances`} (${LIFE_CAUTION_SHORT})`,
+        `${sayComputed(readBendLife(bend), 'lifeCycles')}${lifeRange === null ? '' : `, ${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} ${RANGE_OVER.both}`} (${LIFE_CAUTION_SHORT})`,
       ],
     )
   }

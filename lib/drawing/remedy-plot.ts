@@ -30,14 +30,14 @@ interface Point {
   /** Number in the list of remedies, from 1; 0 is the design as it is. */
   readonly number: number
   readonly x: number
-  /** Largest strain over tolerances, as a multiple of the allowable. */
+  /** Largest strain over least allowable, each at its worst corner of tolerances and material constants. */
   readonly y: number
   readonly isForbidden: boolean
 }
 
 /**
  * Remedies of a bend, effect against effect: copper strain over its allowable upwards, and what the remedy costs in
- * thickness, radius or moment across. Below the line the verdict holds over the whole tolerance range.
+ * thickness, radius or moment across. Below the line the verdict holds at the worst corner of tolerances and material constants.
  */
 export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions): Picture {
   const { palette, unit, effect, chosen } = options
@@ -66,7 +66,7 @@ export function drawRemedyPlot(report: RemedyReport, options: RemedyPlotOptions)
       marginTop: 16,
       x: { label, labelArrow: 'none', labelAnchor: 'center', nice: true, inset: 12 },
       y: {
-        label: 'copper strain over allowable, worst tolerances',
+        label: 'copper strain over allowable, worst corner',
         labelArrow: 'none',
         type: 'log',
         ticks: 4,
@@ -182,7 +182,7 @@ function describe({ remedies, before }: RemedyReport): string {
   const times =
     before.marginFraction === null
       ? ''
-      : ` As it is, strain is ${formatTimes(1 - before.marginFraction)} times its allowable at the worst tolerances.`
+      : ` As it is, strain is ${formatTimes(1 - before.marginFraction)} times its allowable at the worst corner of tolerances and material constants.`
   return `${remedies.length} remedies, numbered as in the list: ${meeting} of them meet and nothing stands against them; ${remedies.length - allowed.length} are forbidden by a stated need and drawn as crosses.${times}`
 }
 

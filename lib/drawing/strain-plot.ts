@@ -1,5 +1,5 @@
 import * as Plot from '@observablehq/plot'
-import type { BendResult, LengthUnit, ZoneResult } from '@/lib/engine'
+import { type BendResult, type LengthUnit, RANGE_OVER, type ZoneResult } from '@/lib/engine'
 import {
   asComputed,
   digitsAsComputed,
@@ -226,8 +226,9 @@ export function listStrainRows(
       { key: 'inner', label: 'Strain inside, %', numeric: true },
       { key: 'outer', label: 'Strain outside, %', numeric: true },
       ...(isFlexed ? [{ key: 'cycle', label: 'Range of a cycle, %', numeric: true }] : []),
-      { key: 'range', label: 'Largest over tolerances, %', numeric: true },
+      { key: 'range', label: `Largest ${RANGE_OVER.both}, %`, numeric: true },
       { key: 'allowed', label: 'Allowed, %', numeric: true },
+      { key: 'leastAllowed', label: `Least allowed ${RANGE_OVER.constants}, %`, numeric: true },
       { key: 'yield', label: 'Past yield', numeric: false },
       ...(isPlated ? [{ key: 'copper', label: 'Copper that decides', numeric: false }] : []),
     ],
@@ -242,6 +243,7 @@ export function listStrainRows(
         ...(isFlexed && { cycle: digitsAsComputed(conductor.cycleRangePct, 'strainPct') }),
         range: digitsAsComputed(conductor.peakRangePct.high, 'strainPct'),
         allowed: conductor.allowablePct === null ? 'not known' : digitsAsComputed(conductor.allowablePct, 'strainPct'),
+        leastAllowed: digitsAsComputed(conductor.allowableRangePct?.low ?? null, 'strainPct'),
         yield: conductor.pastYield ? 'yes' : 'no',
         ...(isPlated && { copper: conductor.governingMaterial?.name ?? '–' }),
       }

@@ -65,7 +65,7 @@ export function checkAnswer(result: ItemResult | null, input: AnswerInput): Resu
 const OVERRULED: Readonly<Record<ItemResult['verdict'], string>> = {
   meets: 'the calculation decided this item; it applies to this design',
   'thin-margin':
-    'the calculation holds at nominal only, not over the tolerance range; answer "concern", change the design, or propose a waiver',
+    'the calculation holds at nominal only, not at the worst corner of tolerances and material constants; answer "concern", change the design, or propose a waiver',
   fails: 'the calculation failed; change the design, or propose a waiver',
   'cannot-tell':
     'the item applies, and no calculation reaches it: answer on the evidence of a test, or raise a concern',

@@ -2,7 +2,6 @@ import {
   type ConductorStrain,
   type ConductorStrainRange,
   computeMinRadiusForStrain,
-  computeStrainRange,
   computeStrainRanges,
   type FaceRange,
   LEAST_RADIUS_RATIO,
@@ -11,7 +10,15 @@ import {
 } from '../bending'
 import type { Bend } from '../design'
 import type { FatigueFoil } from '../life'
-import type { ConductorStrainResult, CopperPartResult, LeafResult, LifeReach, MissingInput } from '../results'
+import type {
+  ConductorStrainResult,
+  CopperPartResult,
+  LeafResult,
+  LifeReach,
+  MissingInput,
+  QuantityRange,
+} from '../results'
+import { findAxisOffsetRange } from './axis-offset-range'
 import {
   type ConductorAllowable,
   findAllowable,
@@ -20,8 +27,8 @@ import {
   type SurvivalDemand,
 } from './bend-allowables'
 import { type ConductorLife, computeConductorLife, type FlexedLeaf } from './bend-life'
-import { findAxisOffsetRange } from './bend-ranges'
 import type { BendSection, ConductorInBend, LeafSection } from './bend-section'
+import { readElasticStack } from './elastic-stack'
 import { findAllowableRange, findYieldRange, listFoilCorners } from './foil-corner'
 
 export interface ConductorEntry {
@@ -50,12 +57,7 @@ export function loadingOf({ use, motion }: Bend): Loading {
  * @param missing  receives the inputs that absent allowables lack
  */
 export function computeConductors(
-  {
-    bend,
-    section,
-    demand,
-    detail,
-  }: { bend: Bend; section: BendSection; demand: SurvivalDemand; detail: 'full' | 'figures' },
+  { bend, section, demand }: { bend: Bend; section: BendSection; demand: SurvivalDemand },
   leaves: readonly Leaf[],
   missing: MissingInput[],
 ): { conductors: ConductorEntry[]; flexed: FlexedLeaf[]; faceFilms: LeafResult['faceFilms'][] } {
@@ -75,17 +77,7 @@ export function computeConductors(
       radiusPlusMm: bend.radiusToleranceMm,
       loading,
     })
-    // With the spread of every constant too: a figure for the reader, left out where only verdicts are wanted.
-    const spreadRanges =
-      detail === 'full'
-        ? computeStrainRange({
-            layers: leafSection.spreadLayers,
-            insideRadiusMm: leaf.insideRadiusMm,
-            radiusMinusMm: bend.radiusToleranceMm,
-            radiusPlusMm: bend.radiusToleranceMm,
-            loading,
-          })
-        : []
+    const elastic = bend.use === 'dynamic' ? readElasticStack(leaf, leafSection) : null
     const foils = new Map<string, FatigueFoil>()
     for (const conductor of section.conductors) {
       if (conductor.leafIndex !== leafIndex) continue
@@ -96,15 +88,19 @@ export function computeConductors(
         if (strain === undefined || range === undefined) return []
         const foil = getFatigueFoil(part)
         foils.set(part.bendLayerId, foil)
-        const spread = spreadRanges.find(({ id }) => id === part.bendLayerId) ?? null
-        return [describePart({ part, leaf, strain, range, spread, foil, bend, demand, missing })]
+        return [describePart({ part, leaf, strain, range, foil, bend, demand, missing })]
       })
       const merged = mergeParts(parts)
       if (merged === null) continue
+      const ids = new Set(parts.map(({ bendLayerId }) => bendLayerId))
       const axisOffsetRangeFraction =
-        bend.use === 'dynamic'
-          ? findAxisOffsetRange(leaf, leafSection, new Set(parts.map(({ bendLayerId }) => bendLayerId)))
-          : null
+        elastic === null
+          ? null
+          : findAxisOffsetRange(
+              elastic,
+              layers.findIndex(({ id }) => ids.has(id)),
+              layers.findLastIndex(({ id }) => ids.has(id)),
+            )
       conductors.push({ ...merged, result: { ...merged.result, axisOffsetRangeFraction } })
     }
     faceFilms.push(listFaceFilms(leafSection, surfaces))
@@ -119,7 +115,9 @@ function listFaceFilms(
 ): LeafResult['faceFilms'] {
   const describe = (side: 'inner' | 'outer', at: number, range: FaceRange): LeafResult['faceFilms'] => {
     const source = sources[at]
-    const filmYieldStrainPct = layers[at]?.yieldStrainPct
+    const layer = layers[at]
+    const filmYieldStrainPct = layer?.yieldStrainPct
+    const spread = layer?.spreads?.find(({ constant }) => constant === 'yieldStrainPct')
     if (source === undefined || filmYieldStrainPct === undefined) return []
     const { nominalPct, minPct, maxPct } = range
     return [
@@ -133,6 +131,7 @@ function listFaceFilms(
           high: Math.max(Math.abs(minPct), Math.abs(maxPct)),
         },
         yieldStrainPct: filmYieldStrainPct,
+        yieldRangePct: { low: spread?.low ?? filmYieldStrainPct, high: spread?.high ?? filmYieldStrainPct },
       },
     ]
   }
@@ -144,7 +143,6 @@ function describePart({
   leaf,
   strain,
   range,
-  spread,
   foil,
   bend,
   demand,
@@ -154,7 +152,6 @@ function describePart({
   leaf: Leaf
   strain: ConductorStrain
   range: ConductorStrainRange
-  spread: ConductorStrainRange | null
   foil: FatigueFoil
   bend: Bend
   demand: SurvivalDemand
@@ -163,20 +160,15 @@ function describePart({
   const { layer } = part.copper
   const allowable = findAllowable(part, bend, demand.survival, missing)
   const peakRangePct = { low: range.peakBestPct, high: range.peakWorstPct }
-  const spreadRangePct = spread === null ? null : { low: spread.peakBestPct, high: spread.peakWorstPct }
-  const spreadLife =
-    spreadRangePct === null || bend.use !== 'dynamic'
-      ? null
-      : computeConductorLife(
+  const life =
+    bend.use === 'dynamic'
+      ? computeConductorLife(
           foil,
           bend,
           demand.survival,
-          { nominal: strain.decidingPct, range: spreadRangePct },
+          { nominal: strain.decidingPct, range: peakRangePct },
           listFoilCorners(part),
         )
-  const life =
-    bend.use === 'dynamic'
-      ? computeConductorLife(foil, bend, demand.survival, { nominal: strain.decidingPct, range: peakRangePct })
       : null
   return {
     bendLayerId: part.bendLayerId,
@@ -198,8 +190,6 @@ function describePart({
       governingMaterial: { materialId: part.material.id, name: part.material.name },
       parts: [],
       allowablePct: allowable.allowablePct,
-      spreadRangePct,
-      spreadLifeRangeCycles: spreadLife?.survivalRangeCycles ?? null,
       allowableRangePct: findAllowableRange(part, bend, demand.survival, allowable.allowablePct),
       medianAllowablePct: allowable.medianAllowablePct,
       allowableSourceKey: allowable.sourceKey,
@@ -248,13 +238,21 @@ function mergeParts(parts: readonly PartEntry[]): ConductorEntry | null {
       pastYield: results.some(({ pastYield }) => pastYield),
       medianLifeCycles: shortest.medianLifeCycles,
       survivalLifeCycles: shortest.survivalLifeCycles,
-      survivalLifeRangeCycles: shortest.survivalLifeRangeCycles,
+      survivalLifeRangeCycles: findLeastRange(results),
       isLifeAtCap: shortest.isLifeAtCap,
       lifeReach: LEAST_KNOWN_FIRST.find((reach) => results.some(({ lifeReach }) => lifeReach === reach)) ?? null,
       ductilityLifeCycles: ductilityLives.length === 0 ? null : Math.min(...ductilityLives),
       parts: inOrder.map(describeShare),
     },
   }
+}
+
+/** Another part than the one that breaks first at nominal may do so at the worst corner. */
+function findLeastRange(results: readonly ConductorStrainResult[]): QuantityRange | null {
+  const ranges = results.flatMap(({ survivalLifeRangeCycles: range }) => (range === null ? [] : [range]))
+  return ranges.length === 0
+    ? null
+    : { low: Math.min(...ranges.map(({ low }) => low)), high: Math.min(...ranges.map(({ high }) => high)) }
 }
 
 /** In dynamic use the copper that breaks first; where no life tells, the copper with least of its allowable to spare. */
@@ -283,7 +281,9 @@ function describeShare({ isPlating, result }: PartEntry): CopperPartResult {
     peakRangePct: result.peakRangePct,
     firstBendStrainPct: result.firstBendStrainPct,
     allowablePct: result.allowablePct,
+    allowableRangePct: result.allowableRangePct,
     yieldStrainPct: result.yieldStrainPct,
+    yieldRangePct: result.yieldRangePct,
     medianLifeCycles: result.medianLifeCycles,
     survivalLifeCycles: result.survivalLifeCycles,
   }

@@ -24,7 +24,7 @@ export function findKnownAtLeast(
     return { ...leaf, insideRadiusMm, strain: computeBendStrain(leaf.section, insideRadiusMm, loading) }
   })
   const { conductors, faceFilms } = computeConductors(
-    { bend: { ...bend, radiusToleranceMm: 0 }, section, demand, detail: 'figures' },
+    { bend: { ...bend, radiusToleranceMm: 0 }, section, demand },
     opened,
     // What is missing was already noted for the bend itself.
     [],

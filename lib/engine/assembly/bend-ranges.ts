@@ -1,76 +1,15 @@
-import { computeSection, type Leaf, momentNPerMmWidth, type TolerancedLayer } from '../bending'
+import { computeSection, type Leaf, momentNPerMmWidth } from '../bending'
 import type { Bend } from '../design'
-import { findRange, type Span } from '../numerics'
+import { findRange } from '../numerics'
 import type { QuantityRange } from '../results'
 import { computeHandbook, type LeafForRules } from './bend-rules'
 import type { BendSection, LeafSection } from './bend-section'
+import { bendStack, type ElasticStack, readElasticStack, spanOfThickness } from './elastic-stack'
 
 const RAD_PER_DEG = Math.PI / 180
 
-const spanOf = ({ thicknessUm, minusUm, plusUm }: TolerancedLayer): Span => ({
-  low: thicknessUm - minusUm,
-  nominal: thicknessUm,
-  high: thicknessUm + plusUm,
-})
-
-/** Layers of a leaf as numbers: thicknesses may move, the elastic moduli are those of the section. */
-interface Stack {
-  readonly spans: readonly Span[]
-  readonly moduliGpa: readonly number[]
-}
-
-function readStack(leaf: Leaf, { layers }: LeafSection): Stack {
-  return {
-    spans: layers.map(spanOf),
-    moduliGpa: leaf.section.layers.map(({ effectiveModulusGpa }) => effectiveModulusGpa),
-  }
-}
-
-/** Axis and rigidity of a stack, about its own axis, um and GPa um^3. */
-function bendStack(moduliGpa: readonly number[], thicknessUm: readonly number[]) {
-  let depthUm = 0
-  let stretching = 0
-  let first = 0
-  let second = 0
-  for (const [at, modulusGpa] of moduliGpa.entries()) {
-    const t = thicknessUm[at] ?? 0
-    const middleUm = depthUm + t / 2
-    stretching += modulusGpa * t
-    first += modulusGpa * t * middleUm
-    second += modulusGpa * t * (middleUm ** 2 + t ** 2 / 12)
-    depthUm += t
-  }
-  const axisUm = first / stretching
-  return { axisUm, depthUm, rigidity: second - stretching * axisUm ** 2 }
-}
-
 /**
- * How far the middle of a conductor lies from its leaf's elastic axis, as a share of the thickness, over the tolerances.
- *
- * @param bendLayerIds  its foil, and its plating where it has one
- */
-export function findAxisOffsetRange(
-  leaf: Leaf,
-  section: LeafSection,
-  bendLayerIds: ReadonlySet<string>,
-): QuantityRange {
-  const { spans, moduliGpa } = readStack(leaf, section)
-  const first = section.layers.findIndex(({ id }) => bendLayerIds.has(id))
-  const last = section.layers.findLastIndex(({ id }) => bendLayerIds.has(id))
-  return findRange(spans, (thicknessUm) => {
-    const { axisUm, depthUm } = bendStack(moduliGpa, thicknessUm)
-    let insideUm = 0
-    let ownUm = 0
-    for (let at = 0; at <= last; at += 1) {
-      if (at < first) insideUm += thicknessUm[at] ?? 0
-      else ownUm += thicknessUm[at] ?? 0
-    }
-    return Math.abs(insideUm + ownUm / 2 - axisUm) / depthUm
-  })
-}
-
-/**
- * Share of a bend's stiffness that its shield films bring, 0 to 1, and its range over the tolerances; null without a shield.
+ * Share of a bend's stiffness that its shield films bring, 0 to 1, and its range over tolerances and constants; null without a shield.
  *
  * Model   while nothing yields D_i = E'_i t_i ((y_i - y_n)^2 + t_i^2 / 12) about the axis of the leaf that holds the film, over the sum of
  *         the leaves' rigidities; as formed, the moment of the films over that of the leaves. Copper past yield holds less, so that a film
@@ -85,23 +24,26 @@ export function computeShieldShare(
     const section = sections[at]
     return section === undefined
       ? []
-      : [{ ...readStack(leaf, section), isShield: section.sources.map(({ layer }) => layer.kind === 'shield-film') }]
+      : [
+          {
+            ...readElasticStack(leaf, section),
+            isShield: section.sources.map(({ layer }) => layer.kind === 'shield-film'),
+          },
+        ]
   })
   if (!stacks.some(({ isShield }) => isShield.includes(true))) return null
-  const spans = stacks.flatMap((stack) => stack.spans)
+  const spans = listSpans(stacks)
   const share = (values: readonly number[]): number => {
-    let from = 0
     let shieldRigidity = 0
     let rigidity = 0
-    for (const { moduliGpa, isShield } of stacks) {
-      const thicknessUm = values.slice(from, from + moduliGpa.length)
-      from += moduliGpa.length
-      const bent = bendStack(moduliGpa, thicknessUm)
+    for (const [at, { thicknessUm, modulusGpa }] of splitValues(values, stacks).entries()) {
+      const isShield = stacks[at]?.isShield ?? []
+      const bent = bendStack(modulusGpa, thicknessUm)
       rigidity += bent.rigidity
       let depthUm = 0
-      for (const [at, t] of thicknessUm.entries()) {
+      for (const [layer, t] of thicknessUm.entries()) {
         const armUm = depthUm + t / 2 - bent.axisUm
-        if (isShield[at] === true) shieldRigidity += (moduliGpa[at] ?? 0) * t * (armUm ** 2 + t ** 2 / 12)
+        if (isShield[layer] === true) shieldRigidity += (modulusGpa[layer] ?? 0) * t * (armUm ** 2 + t ** 2 / 12)
         depthUm += t
       }
     }
@@ -131,8 +73,24 @@ function findFormedShieldShare(leaves: readonly Leaf[], sections: readonly LeafS
   return moment > 0 ? shieldMoment / moment : 0
 }
 
+const listSpans = (stacks: readonly ElasticStack[]) =>
+  stacks.flatMap(({ thicknessUm, modulusGpa }) => [...thicknessUm, ...modulusGpa])
+
+/** Values in the order of `listSpans`, stack by stack. */
+function splitValues(values: readonly number[], stacks: readonly ElasticStack[]) {
+  let from = 0
+  const take = (count: number): readonly number[] => {
+    from += count
+    return values.slice(from - count, from)
+  }
+  return stacks.map(({ thicknessUm, modulusGpa }) => ({
+    thicknessUm: take(thicknessUm.length),
+    modulusGpa: take(modulusGpa.length),
+  }))
+}
+
 /**
- * Greatest difference in developed length between leaves over the thickness tolerances; gaps are as stated. How far copper past yield moves
+ * Greatest difference in developed length between leaves over thickness tolerances and the spread of moduli; gaps are as stated. How far copper past yield moves
  * the axes is taken from nominal.
  */
 export function findLeafLengthRange(
@@ -143,26 +101,21 @@ export function findLeafLengthRange(
   if (leaves.length < 2) return { low: 0, high: 0 }
   const stacks = leaves.flatMap((leaf, at) => {
     const section = sections[at]
-    return section === undefined ? [] : [readStack(leaf, section)]
+    return section === undefined ? [] : [readElasticStack(leaf, section)]
   })
   const [inner, outer] = [leaves[0], leaves.at(-1)]
   const shiftOf = (leaf: Leaf | undefined) => (leaf === undefined ? 0 : leaf.strain.axisUm - leaf.section.neutralAxisUm)
   const shiftUm = shiftOf(outer) - shiftOf(inner)
-  return findRange(
-    stacks.flatMap(({ spans }) => spans),
-    (values) => {
-      let from = 0
-      let depthUm = 0
-      const axesUm = stacks.map(({ moduliGpa }, at) => {
-        const bent = bendStack(moduliGpa, values.slice(from, from + moduliGpa.length))
-        from += moduliGpa.length
-        const axisUm = depthUm + bent.axisUm
-        depthUm += bent.depthUm + (gapsUm[at] ?? 0)
-        return axisUm
-      })
-      return (angleDeg * RAD_PER_DEG * ((axesUm.at(-1) ?? 0) - (axesUm[0] ?? 0) + shiftUm)) / 1000
-    },
-  )
+  return findRange(listSpans(stacks), (values) => {
+    let depthUm = 0
+    const axesUm = splitValues(values, stacks).map(({ thicknessUm, modulusGpa }, at) => {
+      const bent = bendStack(modulusGpa, thicknessUm)
+      const axisUm = depthUm + bent.axisUm
+      depthUm += bent.depthUm + (gapsUm[at] ?? 0)
+      return axisUm
+    })
+    return (angleDeg * RAD_PER_DEG * ((axesUm.at(-1) ?? 0) - (axesUm[0] ?? 0) + shiftUm)) / 1000
+  })
 }
 
 /**
@@ -195,7 +148,7 @@ function moveLeaf(leaf: LeafForRules, section: LeafSection | undefined, corner: 
   const last = copper.at(-1) ?? 0
   const layers = section.layers.map((layer, at) => {
     const part = at < first ? 0 : at <= last ? 1 : 2
-    const { low, high } = spanOf(layer)
+    const { low, high } = spanOfThickness(layer)
     return { ...layer, thicknessUm: (corner >> part) % 2 === 0 ? low : high }
   })
   return { ...leaf, section: computeSection(layers) }

@@ -72,6 +72,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     peakStrainPct: governing?.peakStrainPct ?? null,
     peakRangePct: governing?.peakRangePct ?? null,
     allowablePct: governing?.allowablePct ?? null,
+    allowableRangePct: governing?.allowableRangePct ?? null,
     governingLayerId: governing?.layerId ?? null,
     firstBendStrainPct: governing?.firstBendStrainPct ?? null,
     cycleRangePct: governing?.cycleRangePct ?? null,

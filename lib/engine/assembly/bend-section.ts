@@ -1,8 +1,9 @@
 import type { TolerancedLayer } from '../bending'
 import { yieldStrainPct } from '../bending'
 import type { Bend, Material } from '../design'
+import { sayDefaultSpreads } from '../materials'
 import type { MissingInput, ModelLimit } from '../results'
-import { listCopperSpreads, listFilmSpreads, sayDefaultSpreads } from './bend-spreads'
+import { listCopperSpreads, listFilmSpreads } from './bend-spreads'
 import { type CopperForm, describeCopper } from './copper-form'
 import type { DesignIndex } from './design-index'
 import { type CopperPart, layPlating } from './plating-in-section'
@@ -24,9 +25,8 @@ export interface BendSection {
 
 export interface LeafSection {
   readonly leafIndex: number
+  /** With tolerances, and the spread of every constant. */
   readonly layers: readonly TolerancedLayer[]
-  /** The same with the spread of every constant. */
-  readonly spreadLayers: readonly TolerancedLayer[]
   readonly sources: readonly SectionLayer[]
 }
 
@@ -64,7 +64,6 @@ export function buildBendSection(
   const leaves: {
     leafIndex: number
     layers: TolerancedLayer[]
-    spreadLayers: TolerancedLayer[]
     sources: SectionLayer[]
   }[] = []
   const gapsUm: number[] = []
@@ -96,7 +95,7 @@ export function buildBendSection(
         thicknessUm += pendingGapUm
         pendingGapUm = 0
       }
-      leaves.push({ leafIndex: leaves.length, layers: [], spreadLayers: [], sources: [] })
+      leaves.push({ leafIndex: leaves.length, layers: [], sources: [] })
       isLeafOpen = true
     }
     const leaf = leaves[leaves.length - 1]
@@ -105,8 +104,7 @@ export function buildBendSection(
     const { copper, material } = source
     if (copper === null) {
       const made = makeFilmLayer(source, material, cautions)
-      leaf.layers.push(made)
-      leaf.spreadLayers.push({ ...made, spreads: listFilmSpreads(material, made.yieldStrainPct ?? null, defaults) })
+      leaf.layers.push({ ...made, spreads: listFilmSpreads(material, made.yieldStrainPct ?? null, defaults) })
       leaf.sources.push(source)
       continue
     }
@@ -130,8 +128,7 @@ export function buildBendSection(
     }
     const made = laid.parts.map((part) => {
       const layer = makeCopperLayer(part, copper, form, cautions)
-      leaf.layers.push(layer)
-      leaf.spreadLayers.push({ ...layer, spreads: listAllSpreads(layer, part.material, copper, defaults) })
+      leaf.layers.push({ ...layer, spreads: listAllSpreads(layer, part.material, copper, defaults) })
       leaf.sources.push(source)
       return makeConductor(leaf.leafIndex, source, copper, part, form)
     })

@@ -1,9 +1,6 @@
 import type { ConstantSpread } from '../bending'
 import type { Material } from '../design'
-import { type ConstantEnds, readEnds } from '../materials'
-
-/** Constants whose ends are used although nobody stated them: results name the materials. */
-export type DefaultSpreads = Set<string>
+import { type ConstantEnds, type DefaultSpreads, readEnds } from '../materials'
 
 /** Spreads of a film's or adhesive's constants. `yieldStrainPct` is the one in use, which may be a default itself. */
 export function listFilmSpreads(
@@ -63,10 +60,4 @@ function makeYieldSpread(
 function note(material: Material, ends: ConstantEnds, defaults: DefaultSpreads): ConstantEnds {
   if (ends.isDefault) defaults.add(material.name)
   return ends
-}
-
-export function sayDefaultSpreads(defaults: DefaultSpreads): string[] {
-  return [...defaults].map(
-    (name) => `The record of ${name} states no spread of its constants: a default stands in, our choice.`,
-  )
 }

@@ -1,5 +1,6 @@
 import { type CurrentLocation, currentCapacityAmp, resistanceOhm, temperatureRiseDegC } from '../conductors'
 import type { ConductorFeature } from '../design'
+import { readEnds } from '../materials'
 import { findRange, type Span } from '../numerics'
 import type { ConductorResult } from '../results'
 import type { SectionLayer } from './zone-section'
@@ -30,16 +31,18 @@ export function computeConductorRange(
   const resistanceRangeOhm =
     lengthMm === null || operatingMaxDegC === null || resistivity === undefined
       ? null
-      : findRange([thicknessUm, toSpan(resistivity)], ([um = nominalUm, resistivityOhmMm2PerM = 0]) =>
-          resistanceOhm({
-            runs: [{ widthMm, thicknessUm: um, lengthMm }],
-            // Hotter than that is no figure: the nominal one is then not computed, or carries a caution.
-            temperatureDegC: Math.min(
-              RESISTANCE_DEGC.max,
-              Math.max(RESISTANCE_DEGC.min, operatingMaxDegC + riseAt(um)),
-            ),
-            resistivityOhmMm2PerM,
-          }),
+      : findRange(
+          [thicknessUm, { ...readEnds('resistivityOhmMm2PerM', resistivity), nominal: resistivity.value }],
+          ([um = nominalUm, resistivityOhmMm2PerM = 0]) =>
+            resistanceOhm({
+              runs: [{ widthMm, thicknessUm: um, lengthMm }],
+              // Hotter than that is no figure: the nominal one is then not computed, or carries a caution.
+              temperatureDegC: Math.min(
+                RESISTANCE_DEGC.max,
+                Math.max(RESISTANCE_DEGC.min, operatingMaxDegC + riseAt(um)),
+              ),
+              resistivityOhmMm2PerM,
+            }),
         )
   return {
     capacityRangeAmp:
@@ -55,8 +58,4 @@ export function computeConductorRange(
         ? null
         : { low: resistanceRangeOhm.low * currentAmp, high: resistanceRangeOhm.high * currentAmp },
   }
-}
-
-function toSpan({ value, spread }: { value: number; spread: { low: number; high: number } | null }): Span {
-  return { low: spread?.low ?? value, nominal: value, high: spread?.high ?? value }
 }

@@ -12,6 +12,7 @@ import {
   voltageDropVolt,
 } from '../conductors'
 import type { ConductorFeature, Design, Material, Zone } from '../design'
+import { readEnds, sayDefaultSpreads } from '../materials'
 import type { ConductorResult, MissingInput } from '../results'
 import { inSentence } from '../units'
 import { computeConductorRange } from './conductor-range'
@@ -97,7 +98,10 @@ export function computeConductorResult(
   const riseDegC =
     currentAmp === null ? null : currentAmp === 0 ? 0 : temperatureRiseDegC(section, currentAmp, location)
   const temperatureDegC = operatingMaxDegC === null ? null : operatingMaxDegC + (riseDegC ?? 0)
-  const cautions = listConductorCautions(feature, riseDegC, temperatureDegC, location)
+  const cautions = [
+    ...listConductorCautions(feature, riseDegC, temperatureDegC, location),
+    ...sayDefaultResistivity(layer.material),
+  ]
   const isInRange = temperatureDegC !== null && temperatureDegC >= -200 && temperatureDegC <= MAX_RESISTANCE_DEGC
   const resistivity = layer.material?.foil?.resistivityOhmMm2PerM.value
   const ohm =
@@ -197,6 +201,12 @@ function findLightestFoilUm(
   }
   const lightest = findLightestFoil(needs, { platingThicknessUm: copper.platingUm, processingLossUm: copper.lossUm })
   return lightest?.foil?.nominalFoilUm ?? null
+}
+
+function sayDefaultResistivity(material: Material | null): string[] {
+  const resistivity = material?.foil?.resistivityOhmMm2PerM
+  const isDefault = resistivity !== undefined && readEnds('resistivityOhmMm2PerM', resistivity).isDefault
+  return isDefault ? sayDefaultSpreads(new Set([material?.name ?? ''])) : []
 }
 
 function readResistivity(material: Material | null): { resistivityOhmMm2PerM: number } | Record<string, never> {

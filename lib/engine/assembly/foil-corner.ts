@@ -43,7 +43,9 @@ export function findAllowableRange(
   if (use !== 'dynamic') {
     const constant = use === 'fold-once' ? 'allowableFoldOncePct' : 'allowableInstallPct'
     const record = part.foil[constant]
-    return record === null ? null : readEnds(constant, record)
+    if (record === null) return null
+    const { low, high } = readEnds(constant, record)
+    return { low, high }
   }
   if (requiredCycles === null) return null
   const { weakest, strongest } = listFoilCorners(part)

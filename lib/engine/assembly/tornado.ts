@@ -155,7 +155,7 @@ function makeSubject(bend: Bend, section: BendSection, conductor: ConductorInBen
   const loading = loadingOf(bend)
   return {
     bend,
-    layers: leaf.spreadLayers,
+    layers: leaf.layers,
     names: new Map(leaf.layers.map(({ id }, at) => [id, leaf.sources[at]?.layer.name ?? id])),
     conductor,
     radiusMm: bend.insideRadiusMm + insideUm / 1000,

@@ -22,6 +22,7 @@ export function makeUnknownBend(
     peakStrainPct: null,
     peakRangePct: null,
     allowablePct: null,
+    allowableRangePct: null,
     governingLayerId: null,
     firstBendStrainPct: null,
     cycleRangePct: null,

@@ -17,7 +17,13 @@ export {
   hatchWidthFraction,
 } from './hatch'
 export { bendingMomentNmm, computeParallelFaceFold, holdingForceN, type ParallelFaceFold } from './holding'
-export { type BendLayer, coverageWeightedModulusGpa, orderInnermostFirst, planeStrainModulusGpa } from './layers'
+export {
+  type BendLayer,
+  coverageWeightedModulusGpa,
+  effectiveModulusGpa,
+  orderInnermostFirst,
+  planeStrainModulusGpa,
+} from './layers'
 export { computeLeaves, type Leaf, type LeavesInFold } from './leaves'
 export {
   computeRatioRadius,

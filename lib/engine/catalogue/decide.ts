@@ -11,6 +11,8 @@ import {
   type Place,
   type Quantity,
   type QuantityRange,
+  RANGE_OVER,
+  type RangeOver,
   sayBound,
 } from '../results'
 import type { SourceKey } from '../sources'
@@ -87,14 +89,17 @@ function describeMissedEnds(value: number, range: QuantityRange | undefined, lim
 interface Decision {
   /** In the limit's unit. */
   readonly value: number
-  /** Over tolerances and the spread of constants. */
+  /** Over tolerances and, where it rests on them, the spread of material constants. */
   readonly range?: QuantityRange | undefined
+  /** Tolerances alone where absent. */
+  readonly rangeOver?: RangeOver
   /** Of the value, where it ends where its relation ends. */
   readonly bound?: Bound | undefined
   /** Of both ends of the range. */
   readonly rangeBounds?: { readonly low: Bound | undefined; readonly high: Bound | undefined }
   /** Where the limit is computed too: its own range. The worst value is held against the worst limit. */
-  readonly limitRange?: QuantityRange
+  readonly limitRange?: QuantityRange | undefined
+  readonly limitRangeOver?: RangeOver
   readonly limit: Limit
   readonly places: readonly Place[]
   /** What the value is, with its owner: `inside radius of Notch`. The summary starts with it. */
@@ -111,7 +116,10 @@ interface Decision {
 
 const NO_CAUTIONS: readonly string[] = []
 
-/** Compares a value, and its range where there is one, with a limit: the verdict rule of every computed item. */
+/**
+ * Compares a value, and its range where there is one, with a limit: the verdict rule of every computed item. What misses the limit at
+ * nominal fails; what holds at nominal and misses it at the worst corner of value and limit has a thin margin; only what holds there too meets.
+ */
 export function decide(decision: Decision): DecidedOutcome {
   const { value, range, limit, places, what, equation, cautions = NO_CAUTIONS } = decision
   const margin = computeMargin(value, limit)
@@ -120,16 +128,9 @@ export function decide(decision: Decision): DecidedOutcome {
     (decision.limitRange === undefined ||
       holdsAgainstRange(range ?? { low: value, high: value }, limit, decision.limitRange))
   const verdict = margin < 0 ? 'fails' : holdsOverRange ? 'meets' : 'thin-margin'
-  const spread =
-    range === undefined || range.low === range.high
-      ? ''
-      : ` (${sayBound(decision.rangeBounds?.low)}${inSentence(range.low)} to ${sayBound(decision.rangeBounds?.high)}${inSentence(range.high, limit.unit)} over tolerances)`
+  const spread = sayRange(range, decision.rangeOver, limit, decision.rangeBounds)
+  const limitSpread = sayRange(decision.limitRange, decision.limitRangeOver, limit)
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
-  const { limitRange } = decision
-  const limitSpread =
-    limitRange === undefined || limitRange.low === limitRange.high
-      ? ''
-      : ` (${inSentence(limitRange.low)} to ${inSentence(limitRange.high, limit.unit)} over tolerances)`
   const { bound } = decision
   const summary = `${capitalise(what)}: ${sayBound(bound)}${inSentence(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
   const quantity: Quantity = bound === undefined ? { value, unit: limit.unit } : { value, unit: limit.unit, bound }
@@ -152,8 +153,22 @@ export function decide(decision: Decision): DecidedOutcome {
           places,
           summary,
         }
-  const whole = decidingEnd === undefined ? outcome : { ...outcome, decidingEnd }
+  const { limitRange } = decision
+  const ranged = limitRange === undefined ? outcome : { ...outcome, limitRange }
+  const whole = decidingEnd === undefined ? ranged : { ...ranged, decidingEnd }
   return decision.isStated === true ? { ...whole, isStated: true } : whole
+}
+
+/** ` (0.052 to 0.081 % over tolerances)`; empty where nothing moves. */
+function sayRange(
+  range: QuantityRange | undefined,
+  over: RangeOver = 'tolerances',
+  { unit }: Limit,
+  bounds?: Decision['rangeBounds'],
+): string {
+  return range === undefined || range.low === range.high
+    ? ''
+    : ` (${sayBound(bounds?.low)}${inSentence(range.low)} to ${sayBound(bounds?.high)}${inSentence(range.high, unit)} ${RANGE_OVER[over]})`
 }
 
 const holds = (value: number, limit: Limit): boolean => computeMargin(value, limit) >= 0

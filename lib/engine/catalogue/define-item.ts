@@ -105,7 +105,7 @@ export function defineItem(input: ItemInput): ItemDefinition {
     titles: {
       meets,
       fails,
-      'thin-margin': input.titles['thin-margin'] ?? `${meets} at nominal, not over the whole tolerance range`,
+      'thin-margin': input.titles['thin-margin'] ?? `${meets} at nominal, not over the whole range`,
       'cannot-tell': 'Beyond what can be calculated',
       'not-computed': 'An input is missing',
       'not-applicable': notApplicable,

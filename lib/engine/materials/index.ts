@@ -1,2 +1,2 @@
 export { findLibraryMaterial, listLibraryMaterials, PLATED_COPPER_ID } from './library'
-export { type ConstantEnds, readEnds } from './spreads'
+export { type ConstantEnds, type DefaultSpreads, readEnds, sayDefaultSpreads } from './spreads'

@@ -179,3 +179,12 @@ export function readEnds(constant: MaterialConstant | FoilConstant, number: Sour
   const { low, high } = makeDefaultSpread(constant, number.value)
   return { low, high, isDefault: true }
 }
+
+/** Materials whose ends are used although nobody stated them: results name them. */
+export type DefaultSpreads = Set<string>
+
+export function sayDefaultSpreads(defaults: DefaultSpreads): string[] {
+  return [...defaults].map(
+    (name) => `The record of ${name} states no spread of its constants: a default stands in, our choice.`,
+  )
+}

@@ -68,8 +68,7 @@ export function assessBend(
       peakStrainPct: result.peakStrainPct,
       peakRangePct,
       allowablePct,
-      marginFraction:
-        allowablePct === null || peakRangePct === null ? null : (allowablePct - peakRangePct.high) / allowablePct,
+      marginFraction: allowablePct === null ? null : findMarginFraction(result),
       minRadiusMm: result.minRadiusByStrainMm,
       survivalLifeCycles: result.survivalLifeCycles,
       survivalLife: readBendLife(result),
@@ -83,6 +82,18 @@ export function assessBend(
       costIndex: null,
     },
   }
+}
+
+/** Of the copper that has least to spare at the worst corner: one that has more at nominal may have less there. */
+function findMarginFraction({ conductors }: BendResult): number | null {
+  let least: number | null = null
+  for (const { parts } of conductors) {
+    for (const { peakRangePct, allowablePct, allowableRangePct } of parts) {
+      const lowestPct = allowableRangePct?.low ?? allowablePct
+      if (lowestPct !== null) least = Math.min(least ?? 1, 1 - peakRangePct.high / lowestPct)
+    }
+  }
+  return least
 }
 
 function findVerdict(verdicts: ReadonlyMap<string, Verdict>, bendId: string): Verdict {

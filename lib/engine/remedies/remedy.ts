@@ -62,7 +62,10 @@ export interface RemedyState {
   readonly peakStrainPct: number | null
   readonly peakRangePct: { readonly low: number; readonly high: number } | null
   readonly allowablePct: number | null
-  /** (allowable - strain at the worst tolerances) / allowable; negative where it does not hold over the range. */
+  /**
+   * 1 less greatest strain over least allowable, each at its worst corner of tolerances and constants, of the copper that has least to spare;
+   * negative where it does not hold there.
+   */
   readonly marginFraction: number | null
   /** Radius at which the strain just holds at nominal. */
   readonly minRadiusMm: number | null

@@ -55,7 +55,7 @@ export interface ConductorStrainResult {
   readonly innerStrainPct: number
   readonly outerStrainPct: number
   /**
-   * What the allowable stands against, and its range over tolerances: the larger magnitude of both faces in the first bend where folded or
+   * What the allowable stands against, and its range over tolerances and the spread of every constant: the larger magnitude of both faces in the first bend where folded or
    * flexed to install; the strain range of a cycle where flexed one way; half of it where reversed.
    */
   readonly peakStrainPct: number
@@ -72,12 +72,9 @@ export interface ConductorStrainResult {
   readonly parts: readonly CopperPartResult[]
   /** In dynamic use, for the required cycles at the survival percentile; else by foil and use. */
   readonly allowablePct: number | null
-  /** Dynamic use only: what the median part stands for the required cycles. */
-  /** Over tolerances and the spread of every constant; null where only verdicts were wanted. */
-  readonly spreadRangePct: QuantityRange | null
-  readonly spreadLifeRangeCycles: QuantityRange | null
   /** Over the spread of the foil's constants. */
   readonly allowableRangePct: QuantityRange | null
+  /** Dynamic use only: what the median part stands for the required cycles. */
   readonly medianAllowablePct: number | null
   /** Key of SOURCES for both allowables. */
   readonly allowableSourceKey: string | null
@@ -85,12 +82,12 @@ export interface ConductorStrainResult {
   readonly yieldStrainPct: number
   /** Over the spread of the foil's constants. */
   readonly yieldRangePct: QuantityRange | null
-  /** Distance of the middle from the neutral axis over the leaf's thickness, over the tolerances; dynamic use only. */
+  /** Distance of the middle from the neutral axis over the leaf's thickness, over tolerances and constants; dynamic use only. */
   readonly axisOffsetRangeFraction: QuantityRange | null
   /** Median and percentile life where the use is dynamic. */
   readonly medianLifeCycles: number | null
   readonly survivalLifeCycles: number | null
-  /** Percentile life over the range of the strain. */
+  /** Percentile life over the range of the strain and the spread of the foil's constants. */
   readonly survivalLifeRangeCycles: QuantityRange | null
   /** The median lies past the end of the relation: the life is longer than the figure. */
   readonly isLifeAtCap: boolean
@@ -122,7 +119,10 @@ export interface CopperPartResult {
   /** When first bent; the cycle's range may be less. */
   readonly firstBendStrainPct: number
   readonly allowablePct: number | null
+  readonly allowableRangePct: QuantityRange | null
   readonly yieldStrainPct: number
+  /** Over the spread of its own constants; an earlier engine did not report it. */
+  readonly yieldRangePct: QuantityRange | null
   readonly medianLifeCycles: number | null
   readonly survivalLifeCycles: number | null
 }
@@ -135,6 +135,8 @@ export interface FaceFilmResult {
   readonly strainPct: number
   readonly strainRangePct: QuantityRange
   readonly yieldStrainPct: number
+  /** Over the spread of the film's own constants. */
+  readonly yieldRangePct: QuantityRange
 }
 
 /** Where no model reaches a bend, so that its figures are guides and no verdict may rest on them. */
@@ -212,7 +214,8 @@ export interface BendResult {
   readonly peakStrainPct: number | null
   readonly peakRangePct: QuantityRange | null
   readonly allowablePct: number | null
-  /** The conductor layer with the largest strain for its allowable, which peak, range and allowable belong to. */
+  readonly allowableRangePct: QuantityRange | null
+  /** The conductor layer with the largest strain for its allowable, which peak, allowable and their ranges belong to. */
   readonly governingLayerId: string | null
   /** Of that layer: strain when first bent, range of a cycle, and bound of the strain over the cycles. */
   readonly firstBendStrainPct: number | null
@@ -225,11 +228,11 @@ export interface BendResult {
    * strain at least that much, so that what fails there fails for certain. Null elsewhere, and where the stiffness is not known either.
    */
   readonly knownAtLeast: KnownAtLeast | null
-  /** Radius at which the strain verdict just holds. */
+  /** Radius at which the strain just holds at nominal; over tolerances and constants it takes more. */
   readonly minRadiusByStrainMm: number | null
   /** That radius is the least at which a strain can be told at all: at a smaller one nobody knows. */
   readonly isMinRadiusFloor: boolean
-  /** Radius at which the required life is just reached at the survival percentile. */
+  /** Radius at which the required life is just reached at the survival percentile, at nominal. */
   readonly minRadiusByLifeMm: number | null
   readonly handbook: {
     readonly minRadiusMm: number | null
@@ -261,7 +264,7 @@ export interface BendResult {
   readonly requiredCycles: number | null
   readonly medianLifeCycles: number | null
   readonly survivalLifeCycles: number | null
-  /** Life at the survival percentile over the tolerance range of the strain. */
+  /** Life at the survival percentile over tolerances and constants. */
   readonly survivalLifeRangeCycles: QuantityRange | null
   /** The least life lies past the end of the relation: it is longer than the figure. */
   readonly isLifeAtCap: boolean
@@ -280,7 +283,7 @@ export interface BendResult {
   /** Greatest difference in developed length between leaves. */
   readonly leafLengthDifferenceMm: number
   readonly leafLengthRangeMm: QuantityRange
-  /** Share of the rigidity that shield films bring, 0 to 1, with its range over the tolerances; null without a shield. */
+  /** Share of the rigidity that shield films bring, 0 to 1, with its range over tolerances and constants; null without a shield. */
   readonly shieldShare: { readonly nominal: number; readonly range: QuantityRange } | null
   readonly missing: readonly MissingInput[]
   readonly cautions: readonly string[]

@@ -102,7 +102,7 @@ export interface MissingInput {
 }
 
 /**
- * Verdicts: `meets` holds over the whole tolerance range, `thin-margin` at nominal only, `fails` not even at nominal,
+ * Verdicts: `meets` holds over tolerances and the spread of constants, `thin-margin` at nominal only, `fails` not even at nominal,
  * `not-computed` lacks an input that is named, `cannot-tell` lies where the model does not reach, `not-applicable` has nothing to
  * judge.
  */
@@ -125,12 +125,22 @@ export interface DecidingEnd {
   readonly margin: number
 }
 
+/** What a range was taken over, as it is written behind it. */
+export const RANGE_OVER = {
+  tolerances: 'over tolerances',
+  constants: 'over material constants',
+  both: 'over tolerances and material constants',
+} as const
+export type RangeOver = keyof typeof RANGE_OVER
+
 export interface DecidedOutcome extends OutcomeCommon {
   readonly kind: 'decided'
   readonly verdict: 'meets' | 'thin-margin' | 'fails'
   readonly value: Quantity
   readonly range?: QuantityRange
   readonly limit: Limit
+  /** Where the limit is computed too, from toleranced layers or from constants. */
+  readonly limitRange?: QuantityRange
   /** Distance to the limit in the limit's unit; negative means violated. */
   readonly margin: number
   /** Where the limit is a window (`within`). */

@@ -30,6 +30,7 @@ function liftResults(recorded: Evaluation): Evaluation {
 const NEW_IN_ZONE = { contact: null } satisfies Partial<ZoneResult>
 
 const NEW_IN_BEND = {
+  allowableRangePct: null,
   hangsOn: null,
   isLifeAtCap: false,
   leafLengthRangeMm: { low: 0, high: 0 },
@@ -45,8 +46,6 @@ const NEW_IN_HANDBOOK = { minRadiusRangeMm: null } satisfies Partial<BendResult[
 
 const NEW_IN_CONDUCTOR = {
   allowableRangePct: null,
-  spreadRangePct: null,
-  spreadLifeRangeCycles: null,
   yieldRangePct: null,
   axisOffsetRangeFraction: null,
   survivalLifeRangeCycles: null,

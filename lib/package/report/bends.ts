@@ -1,6 +1,14 @@
 import type { Content } from 'pdfmake/interfaces'
 import { toSvg } from '@/lib/drawing'
-import { type Bend, type BendResult, LIFE_CAUTION_SHORT, readBendLife, readDamage, sayComputed } from '@/lib/engine'
+import {
+  type Bend,
+  type BendResult,
+  LIFE_CAUTION_SHORT,
+  RANGE_OVER,
+  readBendLife,
+  readDamage,
+  sayComputed,
+} from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
@@ -124,8 +132,14 @@ function listNumbers(result: BendResult): [string, Content][] {
     const span =
       range === null
         ? ''
-        : ` (${asComputed(range.low, 'strainPct')} to ${asComputed(range.high, 'strainPct')} over the tolerances)`
-    const allowed = result.allowablePct === null ? '' : `, allowable ${asComputed(result.allowablePct, 'strainPct')}`
+        : ` (${asComputed(range.low, 'strainPct')} to ${asComputed(range.high, 'strainPct')} ${RANGE_OVER.both})`
+    const least = result.allowableRangePct
+    const leastAllowed =
+      least === null || least.low === least.high
+        ? ''
+        : ` (${asComputed(least.low, 'strainPct')} to ${asComputed(least.high, 'strainPct')} ${RANGE_OVER.constants})`
+    const allowed =
+      result.allowablePct === null ? '' : `, allowable ${asComputed(result.allowablePct, 'strainPct')}${leastAllowed}`
     numbers.push(['Copper strain', `${asComputed(result.peakStrainPct, 'strainPct')}${span}${allowed}`])
     if (result.cycleRangePct !== null && result.firstBendStrainPct !== null) {
       numbers.push([

@@ -100,7 +100,7 @@ describeOnBothDatabases('a proposed change', () => {
     const revisionId = await makeShared(team)
     const { proposalId } = await propose(team.fabricator, revisionId, (design) => withRadius(design, 25))
     const { design, designVersion } = await data.getRevision(team.member, revisionId)
-    const moved = withRadius(design, 17)
+    const moved = withRadius(design, 16)
     await expectDone(data.saveDesign(team.member, { revisionId, seenVersion: designVersion, design: moved }))
     const shown = await data.getProposal(team.lead, proposalId)
     expect(shown.comparedWith).toBe('base')
@@ -109,11 +109,11 @@ describeOnBothDatabases('a proposed change', () => {
     const issues = refusal.kind === 'clash' ? refusal.issues : []
     expect(issues).toHaveLength(1)
     expect(issues[0]?.message).toMatch(
-      /^operation 2 of 3 \(test \/bends\/0\/insideRadiusMm\): bend .* inside radius: the proposal was made on .* mm, the design now has 17 mm$/,
+      /^operation 2 of 3 \(test \/bends\/0\/insideRadiusMm\): bend .* inside radius: the proposal was made on .* mm, the design now has 16 mm$/,
     )
     expect(shown.obstacles).toEqual(issues.map(({ message }) => message))
     const after = await data.getRevision(team.lead, revisionId)
-    expect(after.design.bends[0]?.insideRadiusMm).toBe(17)
+    expect(after.design.bends[0]?.insideRadiusMm).toBe(16)
     expect(after.proposals[0]?.state).toBe('proposed')
   })
 

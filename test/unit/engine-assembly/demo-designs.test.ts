@@ -96,17 +96,17 @@ describe('Skua revision B', () => {
   const evaluation = evaluate(readDemoDesign('skua-rev-b'), { facts: FACTS })
   const hinge = getBend(evaluation, 'hinge')
 
-  test('one 12 um rolled-annealed layer near the neutral axis passes the hinge over the whole tolerance range', () => {
+  test('one 12 um rolled-annealed layer near the neutral axis passes the hinge at the worst corner of tolerances and constants', () => {
     expect(hinge.conductors).toHaveLength(1)
     const [conductor] = hinge.conductors
     const [leaf] = hinge.leaves
     const middleUm = ((conductor?.innerDepthUm ?? 0) + (conductor?.outerDepthUm ?? 0)) / 2
-    expect(Math.abs(middleUm - (leaf?.neutralAxisDepthUm ?? 0))).toBeLessThan(1)
-    expect(hinge.peakRangePct?.high).toBeLessThan(hinge.allowablePct ?? 0)
+    expect(Math.abs(middleUm - (leaf?.neutralAxisDepthUm ?? 0))).toBeLessThan(1.5)
+    expect(hinge.peakRangePct?.high).toBeLessThan(hinge.allowableRangePct?.low ?? 0)
     expect(getVerdict(evaluation, 'bend-strain')).toBe('meets')
   })
 
-  test('reaches two million cycles at the survival percentile, over the whole tolerance range', () => {
+  test('reaches two million cycles at the survival percentile, at the worst corner of tolerances and constants', () => {
     expect(hinge.survivalPct).toBe(95)
     expect(hinge.survivalLifeCycles).toBeGreaterThan(2e6)
     expect(hinge.survivalLifeRangeCycles?.low).toBeGreaterThan(2e6)

@@ -149,7 +149,7 @@ describe('substitutes on the shelf', () => {
     const rows = [
       { ...COVERLAY, thicknessUm: 25, adhesiveUm: 25 },
       { ...COVERLAY, thicknessUm: 12.5, adhesiveUm: 15 },
-      { ...COVERLAY, thicknessUm: 50, adhesiveUm: 30 },
+      { ...COVERLAY, thicknessUm: 25, adhesiveUm: 30 },
     ]
     const found = findSubstitutes(design, missingOf('cover-top', rows), shelf(rows), options)
     expect(found.kept.length + found.leftOut.length).toBe(3)

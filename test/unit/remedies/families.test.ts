@@ -302,9 +302,20 @@ describe('from the first revision to the second', () => {
     expect(first.forbiddenBy).toEqual([])
     expect(first.after.verdict).toBe('fails')
     const halfway = applyDesignPatch(skua, first.patch)
-    const second = findRemedies(halfway, 'hinge').remedies[0]
-    expect(second).toMatchObject({ id: 'larger-radius:meets', forbiddenBy: [], after: { verdict: 'meets' } })
-    const done = evaluate(applyDesignPatch(halfway, second?.patch ?? []))
+    // Each time the one that leaves most to spare at the worst corner of tolerances and constants.
+    let design = halfway
+    let steps = 0
+    for (; steps < 4; steps += 1) {
+      const { before, remedies } = findRemedies(design, 'hinge')
+      if (before.verdict === 'meets') break
+      const [best] = remedies
+        .filter(({ forbiddenBy }) => forbiddenBy.length === 0)
+        .toSorted((a, b) => (b.after.marginFraction ?? 0) - (a.after.marginFraction ?? 0))
+      design = applyDesignPatch(design, best?.patch ?? [])
+    }
+    expect(steps).toBe(2)
+    expect(getEntry(design.bends, 'hinge').insideRadiusMm).toBeGreaterThan(8)
+    const done = evaluate(design)
     const strain = done.items.find(({ itemId }) => itemId === 'bend-strain')
     const verdicts = strain?.outcomes.map((outcome) => [outcome.places[0]?.id, getOutcomeVerdict(outcome)])
     // The other bend still folds plated copper, of which no record says how far it may go.

@@ -37,7 +37,7 @@ describe('terms of a flex test', () => {
   test('a mandrel wider than the bend fails by name; a fast test says so', () => {
     const itemOf = (design: typeof skua) => evaluate(design).items.find(({ itemId }) => itemId === 'flex-test-terms')
     expect(itemOf(skua)?.verdict).toBe('meets')
-    const wide = itemOf(withFlexTest({ mandrelDiameterMm: 30 }))
+    const wide = itemOf(withFlexTest({ mandrelDiameterMm: 40 }))
     expect(wide?.verdict).toBe('fails')
     expect(wide?.headline).toContain('gentler')
     const cautions = itemOf(skua)?.outcomes.flatMap((each) => (each.kind === 'decided' ? each.cautions : []))

@@ -54,7 +54,8 @@ describe('foils in long life', () => {
   test('the damage sum does not count on strength either', () => {
     const sum = (foilId: string, requiredCycles: number) =>
       verdictOf(makeOneBend({ foilId, requiredCycles, bends: [{}, { insideRadiusMm: 5 }] }), 'damage-sum')
-    expect(sum('copper-ra', 2000)).toBe('meets')
+    expect(sum('copper-ra', 2000)).toBe('thin-margin')
+    expect(sum('copper-ra', 300)).toBe('meets')
     expect(sum('copper-ed', 2000)).toBe('cannot-tell')
     expect(sum('copper-ed', 10)).toBe('meets')
     expect(sum('copper-ed', 1e7)).toBe('fails')

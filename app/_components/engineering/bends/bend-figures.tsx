@@ -11,6 +11,7 @@ import {
   type BendResult,
   CAUTIONS,
   LIFE_CAUTION_SHORT,
+  RANGE_OVER,
   readBendLife,
   readBendLifeRange,
   sayComputed,
@@ -177,7 +178,7 @@ export function BendFigures({ result }: { result: BendResult }) {
       <>
         {sayComputed(readBendLife(result), 'lifeCycles')}
         {lifeRange !== null &&
-          ` (${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} over tolerances)`}
+          ` (${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} ${RANGE_OVER.both})`}
         <LifeCaution />
       </>,
     )

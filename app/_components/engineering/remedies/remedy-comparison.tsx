@@ -13,6 +13,7 @@ import {
   evaluate,
   LIFE_CAUTION_SHORT,
   type LimitOverride,
+  RANGE_OVER,
   type Remedy,
   readBendLife,
   sayComputedDigits,
@@ -140,12 +141,17 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
     rows.push({ name, before: own === undefined ? '–' : read(own), after: changed === undefined ? '–' : read(changed) })
   }
   add('Copper strain, %', (bend) => digitsAsComputed(bend.peakStrainPct, 'strainPct'))
-  add('over tolerances, %', (bend) =>
+  add(`${RANGE_OVER.both}, %`, (bend) =>
     bend.peakRangePct === null
       ? '–'
       : `${digitsAsComputed(bend.peakRangePct.low, 'strainPct')} to ${digitsAsComputed(bend.peakRangePct.high, 'strainPct')}`,
   )
   add('Allowed, %', (bend) => digitsAsComputed(bend.allowablePct, 'strainPct'))
+  add(`${RANGE_OVER.constants}, %`, (bend) =>
+    bend.allowableRangePct === null
+      ? '–'
+      : `${digitsAsComputed(bend.allowableRangePct.low, 'strainPct')} to ${digitsAsComputed(bend.allowableRangePct.high, 'strainPct')}`,
+  )
   add('Least inside radius, mm', (bend) => digitsAsComputed(bend.minRadiusByStrainMm, 'minRadiusMm'))
   if (own?.survivalLifeCycles != null) {
     add(`Life, ${asEntered(own.survivalPct, 'pct')} survive, cycles (${LIFE_CAUTION_SHORT})`, (bend) =>

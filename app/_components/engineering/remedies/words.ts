@@ -8,7 +8,7 @@ export function nameRemedy({ changes }: Remedy): string {
     .join(' and ')
 }
 
-/** Strain at the worst tolerances as a multiple of the allowable. */
+/** Strain as a multiple of the allowable, each at its worst corner of tolerances and material constants. */
 export function formatStrainShare(marginFraction: number | null): string {
   return digitsAsComputed(marginFraction === null ? null : 1 - marginFraction, 'loadFraction')
 }

@@ -10,7 +10,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'bend-strain': {
     why: 'Strain at the copper is what breaks it; radius and thickness only stand in for it. Copper passes its yield point early, and the axis of the section moves with it.',
     howToCheck:
-      'Find the axis of the section as it is formed, copper past yield included, take strain at both faces of every conductor over thickness and radius tolerances, and compare with the allowable.',
+      'Find the axis of the section as it is formed, copper past yield included, take strain at both faces of every conductor at the worst corner of tolerances and material constants, and compare with the least that the constants of the foil allow.',
   },
   'bend-use': {
     why: 'Foil, layers and radius all follow from this one word; a bend that moves in service under a part specified for installation only will be built for the wrong life.',
@@ -43,7 +43,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'film-strain': {
     why: 'The faces of a bend strain more than its copper. Film that yields at every cycle whitens, cracks or comes off, and a hard fold creases it, whatever the copper bears.',
     howToCheck:
-      'Take the strain at both faces over the tolerances. Flexed films stay below their yield; folded ones far below tearing. Below a radius of five times the thickness fold samples and section them.',
+      'Take the strain at both faces at the worst corner of tolerances and material constants. Flexed films stay below their yield; folded ones far below tearing. Below a radius of five times the thickness fold samples and section them.',
   },
   'coverlay-adhesive': {
     why: 'The shop knows the rule of a mil of adhesive to an ounce of copper and will question less; far more than that is stiffness bought for nothing.',

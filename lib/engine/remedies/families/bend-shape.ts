@@ -1,5 +1,7 @@
+import type { Bend } from '../../design'
 import { roundTo, tidy } from '../../numerics'
 import { asComputed } from '../../units'
+import type { BendAssessment } from '../assess'
 import { editBend, freshId, setZoneCoverage } from '../edits'
 import { type Family, writePct } from '../subject'
 
@@ -71,20 +73,39 @@ const MOST_RADIUS_MM = 1000
 /** The first estimate is right to a step or two; past that the verdict does not hang on the radius. */
 const MOST_STEPS = 8
 
-/** The radius at which the verdict holds over the whole tolerance range, rounded up to one that would be drawn. */
+/** What copper past yield says of a larger radius is too much, and less so where it yields less: each estimate is made at the last one. */
+const MOST_ESTIMATES = 4
+
+/** Radius at which the worst corner should just hold: strain falls with the radius of the axis while nothing yields. */
+function estimateRadius(
+  nominal: ReturnType<typeof roundUpRadiusMm>,
+  { radiusToleranceMm }: Bend,
+  assessAt: (insideRadiusMm: number) => BendAssessment | null,
+): ReturnType<typeof roundUpRadiusMm> | null {
+  let found = nominal
+  for (let round = 0; round < MOST_ESTIMATES; round += 1) {
+    const at = assessAt(found.radiusMm)
+    if (at === null || at.state.marginFraction === null) return null
+    if (round === 0 && at.state.verdict === 'meets') return nominal
+    const axisMm = Math.min(...at.result.leaves.map((leaf) => leaf.formedAxisDepthUm)) / 1000
+    const tightestMm = found.radiusMm - radiusToleranceMm + axisMm
+    const estimateMm = (1 - at.state.marginFraction) * tightestMm - axisMm + radiusToleranceMm
+    const next = roundUpRadiusMm(Math.min(MOST_RADIUS_MM, Math.max(estimateMm, nominal.radiusMm)))
+    if (next.radiusMm === found.radiusMm) break
+    found = next
+  }
+  return found
+}
+
+/** The radius at which the verdict holds at the worst corner of tolerances and constants, rounded up to one that would be drawn. */
 export const largerRadius: Family = ({ design, bend, zone, assessment, assess }) => {
   const { state } = assessment
   if (state.verdict === 'meets' || state.minRadiusMm === null || state.allowablePct === null) return []
-  // What copper past yield says of a larger radius is too much: the estimate is made where the nominal strain just holds.
   const nominal = roundUpRadiusMm(Math.max(state.minRadiusMm, bend.insideRadiusMm))
-  const atNominal = assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm: nominal.radiusMm })))
-  if (atNominal === null) return []
-  const { allowablePct, peakRangePct } = atNominal.state
-  if (allowablePct === null || peakRangePct === null) return []
-  const axisMm = Math.min(...atNominal.result.leaves.map((leaf) => leaf.formedAxisDepthUm)) / 1000
-  const tightestMm = nominal.radiusMm - bend.radiusToleranceMm + axisMm
-  const estimateMm = (peakRangePct.high / allowablePct) * tightestMm - axisMm + bend.radiusToleranceMm
-  const from = atNominal.state.verdict === 'meets' ? nominal : roundUpRadiusMm(Math.max(estimateMm, nominal.radiusMm))
+  const from = estimateRadius(nominal, bend, (insideRadiusMm) =>
+    assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm }))),
+  )
+  if (from === null) return []
   let { radiusMm } = from
   for (let step = 0; step < MOST_STEPS && radiusMm <= MOST_RADIUS_MM; step += 1) {
     const insideRadiusMm = radiusMm

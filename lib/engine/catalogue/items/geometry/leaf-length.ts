@@ -31,6 +31,7 @@ export const leafLength = defineItem({
       const decided = decide({
         value: result.leafLengthDifferenceMm,
         range: result.leafLengthRangeMm,
+        rangeOver: 'both',
         limit,
         places: [place],
         what: `length difference of leaves in bend ${bend.name}`,

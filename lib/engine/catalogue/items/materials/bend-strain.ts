@@ -2,7 +2,6 @@ import type { EvaluationContext } from '../../../context'
 import type { Bend } from '../../../design'
 import type { BendResult, ConductorStrainResult, DecidedOutcome, Limit, Outcome, Place } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
-import { inSentence } from '../../../units'
 import { type BendUnderCheck, listBends, placeOf } from '../../checks'
 import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -62,21 +61,6 @@ function judge(
       )
 }
 
-/** What the constants could do to a verdict that holds over the tolerances: said, since nobody measured them for this part. */
-function saySpread(
-  { spreadRangePct, allowableRangePct, allowablePct, peakRangePct }: ConductorStrainResult,
-  hangsOn: BendResult['hangsOn'],
-): string | undefined {
-  if (spreadRangePct === null || allowableRangePct === null || allowablePct === null) return hangsOn?.sentence
-  const holds = spreadRangePct.high <= allowableRangePct.low
-  const isThin = !holds && peakRangePct.high <= allowablePct
-  const worst = `Over the spread of the constants too it reaches ${inSentence(spreadRangePct.high, 'pct')} of an allowable ${inSentence(allowableRangePct.low, 'pct')}`
-  return [
-    isThin ? `${worst}: it holds for the constants at nominal only.` : `${worst}.`,
-    ...(hangsOn === null ? [] : [hangsOn.sentence]),
-  ].join(' ')
-}
-
 /** Another layer than the one nearest its allowable at nominal may be over it at the worst end of its own range. */
 function compareAll(
   context: EvaluationContext,
@@ -88,12 +72,31 @@ function compareAll(
 ): DecidedOutcome {
   const decided = compare(context, bend, result, worst, allowablePct, place)
   if (decided.verdict !== 'meets') return decided
-  for (const other of result.conductors) {
+  for (const other of [...result.conductors, ...result.conductors.flatMap(listParts)]) {
     if (other === worst || other.allowablePct === null) continue
     const outcome = compare(context, bend, result, other, other.allowablePct, place)
     if (outcome.verdict !== 'meets') return outcome
   }
   return decided
+}
+
+/** So may foil where plating has less to spare at nominal, and the other way round. */
+function listParts(conductor: ConductorStrainResult): ConductorStrainResult[] {
+  return conductor.parts.flatMap(
+    ({ materialId, name, peakStrainPct, peakRangePct, allowablePct, allowableRangePct }) =>
+      materialId === conductor.governingMaterial?.materialId && peakStrainPct === conductor.peakStrainPct
+        ? []
+        : [
+            {
+              ...conductor,
+              governingMaterial: { materialId, name },
+              peakStrainPct,
+              peakRangePct,
+              allowablePct,
+              allowableRangePct,
+            },
+          ],
+  )
 }
 
 function compare(
@@ -107,13 +110,16 @@ function compare(
   return decide({
     value: conductor.peakStrainPct,
     range: conductor.peakRangePct,
+    rangeOver: 'both',
+    limitRange: conductor.allowableRangePct ?? undefined,
+    limitRangeOver: 'constants',
     limit: makeStrainLimit(context, bend, conductor, allowablePct),
     places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
     what: `strain of ${nameCopper(conductor)} in bend ${bend.name}`,
     equation: 'e = (y - y_0) / (R + y_0), y_0 of the formed section',
     sourceKey: 'plasticBending',
     cautions,
-    remark: saySpread(conductor, hangsOn),
+    remark: hangsOn?.sentence,
   })
 }
 

@@ -30,14 +30,28 @@ export const copperYield = defineItem({
     ),
 })
 
-type Copper = Pick<CopperPartResult, 'firstBendStrainPct' | 'peakRangePct' | 'yieldStrainPct'>
+type Copper = Pick<CopperPartResult, 'firstBendStrainPct' | 'peakRangePct' | 'yieldStrainPct' | 'yieldRangePct'>
 
-/** Foil and plating yield each by its own strength: the one nearest to it decides. Yield begins in the first bend. */
+/**
+ * Foil and plating yield each by its own strength: the one nearest to it decides, or the other where that one yields at its worst corner
+ * alone. Yield begins in the first bend.
+ */
 function judge(conductor: ConductorStrainResult, bend: Bend, place: Place): DecidedOutcome {
   const parts: readonly Copper[] = conductor.parts.length > 0 ? conductor.parts : [conductor]
   const share = (part: Copper) => part.firstBendStrainPct / part.yieldStrainPct
-  const nearest = parts.reduce((one, other) => (share(other) > share(one) ? other : one))
-  const { firstBendStrainPct, peakRangePct, yieldStrainPct } = nearest
+  const [nearest, ...others] = parts
+    .toSorted((a, b) => share(b) - share(a))
+    .map((part) => compare(part, conductor, bend, place))
+  if (nearest === undefined) throw new RangeError(`no copper in ${conductor.name}`)
+  return nearest.verdict === 'meets' ? (others.find(({ verdict }) => verdict !== 'meets') ?? nearest) : nearest
+}
+
+function compare(
+  { firstBendStrainPct, peakRangePct, yieldStrainPct, yieldRangePct }: Copper,
+  conductor: ConductorStrainResult,
+  bend: Bend,
+  place: Place,
+): DecidedOutcome {
   return decide({
     value: firstBendStrainPct,
     // The range is that of a cycle, which copper past yield sets apart from the first bend.
@@ -45,6 +59,9 @@ function judge(conductor: ConductorStrainResult, bend: Bend, place: Place): Deci
       low: Math.min(peakRangePct.low, firstBendStrainPct),
       high: Math.max(peakRangePct.high, firstBendStrainPct),
     },
+    rangeOver: 'both',
+    limitRange: yieldRangePct ?? undefined,
+    limitRangeOver: 'constants',
     limit: makeSourceLimit({
       key: 'yieldStrainPct',
       value: yieldStrainPct,

@@ -55,6 +55,7 @@ export const damageSum = defineItem({
         value: damage.damageSum,
         bound: readDamageBound(damage),
         range: damage.damageRange,
+        rangeOver: 'both',
         limit,
         places: [placeOf('layer', { id: damage.conductorLayerId, name: layer?.name ?? damage.conductorLayerId })],
         what,

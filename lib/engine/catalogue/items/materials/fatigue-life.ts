@@ -51,6 +51,7 @@ export const fatigueLife = defineItem({
       const decided = decide({
         value: survivalLifeCycles,
         range: result.survivalLifeRangeCycles ?? undefined,
+        rangeOver: 'both',
         bound: readRelationLife(result)?.bound,
         ...(ends === null ? {} : { rangeBounds: { low: ends.low.bound, high: ends.high.bound } }),
         limit: makeDesignLimit({

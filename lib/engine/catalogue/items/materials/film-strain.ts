@@ -47,6 +47,9 @@ function judge(context: EvaluationContext, { bend, result, place }: BendUnderChe
   const decided = decide({
     value: film.strainPct,
     range: film.strainRangePct,
+    rangeOver: 'both',
+    limitRange: isFlexed ? film.yieldRangePct : undefined,
+    limitRangeOver: 'constants',
     limit: isFlexed
       ? makeSourceLimit({
           key: 'filmYieldStrainPct',
@@ -62,8 +65,8 @@ function judge(context: EvaluationContext, { bend, result, place }: BendUnderChe
     sourceKey: 'plasticBending',
     cautions: result.cautions,
     remark:
-      !isFlexed && film.strainRangePct.high > film.yieldStrainPct
-        ? `Past its yield of ${film.yieldStrainPct} % it keeps a set.`
+      !isFlexed && film.strainRangePct.high > film.yieldRangePct.low
+        ? `Past its yield of some ${film.yieldStrainPct} % it keeps a set.`
         : undefined,
   })
   if (isFlexed || decided.verdict === 'meets') return decided

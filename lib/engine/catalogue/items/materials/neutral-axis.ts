@@ -37,6 +37,7 @@ export const neutralAxis = defineItem({
           value: Math.abs(offsetUm) / leaf.thicknessUm,
           // How far yield moves the axis is taken from nominal.
           range: range === null ? undefined : { low: range.low + moved, high: range.high + moved },
+          rangeOver: 'both',
           limit,
           places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
           what: `offset of ${conductor.name} from the neutral axis in ${bend.name}, share of thickness`,

@@ -1,5 +1,6 @@
 import type { EvaluationContext } from '../../../context'
-import type { MissingInput, Outcome } from '../../../results'
+import { readEnds, sayDefaultSpreads } from '../../../materials'
+import type { MissingInput, Outcome, QuantityRange } from '../../../results'
 import { inSentence } from '../../../units'
 import { BRIEF_PLACE, placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputed, notComputedFrom } from '../../decide'
@@ -48,6 +49,7 @@ export const operatingTemperature = defineItem({
         return
       }
       const heating = findHeating(context, layer.id)
+      const service = readEnds('maxServiceDegC', material.maxServiceDegC)
       const marginDegC = material.maxServiceDegC.value - operatingMaxDegC - heating.riseDegC
       if (computeMargin(marginDegC, limit) >= 0) {
         if (heating.missing.length > 0) {
@@ -68,11 +70,19 @@ export const operatingTemperature = defineItem({
       outcomes.push(
         decide({
           value: marginDegC,
+          range: {
+            low: service.low - operatingMaxDegC - heating.riseRangeDegC.high,
+            high: service.high - operatingMaxDegC - heating.riseRangeDegC.low,
+          },
+          rangeOver: 'both',
           limit,
           places,
           what: `temperature margin of ${material.name}`,
           equation: 'service temperature - highest operating temperature - heating by the conductors beside it',
-          cautions: heating.riseDegC > 0 ? heating.cautions : [],
+          cautions: [
+            ...(heating.riseDegC > 0 ? heating.cautions : []),
+            ...(service.isDefault ? sayDefaultSpreads(new Set([material.name])) : []),
+          ],
           remark:
             heating.riseDegC > 0
               ? `${heating.hottest} warms it by ${inSentence(heating.riseDegC, 'degC')}.`
@@ -86,6 +96,7 @@ export const operatingTemperature = defineItem({
 
 interface Heating {
   readonly riseDegC: number
+  readonly riseRangeDegC: QuantityRange
   /** Name of the conductor that warms most. */
   readonly hottest: string
   readonly missing: readonly MissingInput[]
@@ -100,6 +111,7 @@ function findHeating({ design, conductors }: EvaluationContext, layerId: string)
     if (presence.some((each) => each.layerId === layerId)) for (const each of presence) beside.add(each.layerId)
   }
   let riseDegC = 0
+  let riseRangeDegC: QuantityRange = { low: 0, high: 0 }
   let hottest = ''
   let reason: string | null = null
   const missing: MissingInput[] = []
@@ -114,11 +126,13 @@ function findHeating({ design, conductors }: EvaluationContext, layerId: string)
       } else missing.push(...result.missing)
       return
     }
+    const { low, high } = result.riseRangeDegC ?? { low: result.riseDegC, high: result.riseDegC }
+    riseRangeDegC = { low: Math.max(riseRangeDegC.low, low), high: Math.max(riseRangeDegC.high, high) }
     if (result.riseDegC > riseDegC) {
       riseDegC = result.riseDegC
       hottest = conductor.name
     }
     for (const caution of result.cautions) cautions.add(caution)
   })
-  return { riseDegC, hottest, missing, cannotTell: reason, cautions: [...cautions] }
+  return { riseDegC, riseRangeDegC, hottest, missing, cannotTell: reason, cautions: [...cautions] }
 }

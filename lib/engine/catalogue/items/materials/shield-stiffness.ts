@@ -29,6 +29,7 @@ export const shieldStiffness = defineItem({
       const decided = decide({
         value: result.shieldShare.nominal,
         range: result.shieldShare.range,
+        rangeOver: 'both',
         limit,
         places: [place, ...shields.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
         what: `share of stiffness that shields bring in bend ${bend.name}`,

@@ -43,6 +43,7 @@ export const voltageDrop = defineItem({
       return decide({
         value: result.dropVolt,
         range: result.dropRangeVolt ?? undefined,
+        rangeOver: 'both',
         limit: makeDesignLimit({
           key: 'allowedDropVolt',
           value: allowedDropVolt,

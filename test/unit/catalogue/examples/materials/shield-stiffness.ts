@@ -2,7 +2,7 @@ import { addShield } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const shieldStiffnessExamples: readonly ItemExample[] = [
-  { name: 'a 5 um shield film', change: (d) => addShield(d, 5), expect: 'meets' },
+  { name: 'a 2 um shield film', change: (d) => addShield(d, 2), expect: 'meets' },
   { name: 'a 60 um shield film', change: (d) => addShield(d, 60), expect: 'fails' },
   { name: 'no shield', expect: 'not-applicable' },
 ]

@@ -5,7 +5,7 @@ export const statedThicknessExamples: readonly ItemExample[] = [
   {
     name: 'the arm as it adds up',
     change: (d) => {
-      getZone(d, 'arm').statedThicknessUm = 79.6
+      getZone(d, 'arm').statedThicknessUm = 69.4
     },
     expect: 'meets',
   },

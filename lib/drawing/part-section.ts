@@ -5,7 +5,7 @@ import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture } from './picture'
-import { wrapText } from './text-metrics'
+import { measureText, wrapText } from './text-metrics'
 import { drawThicknessAxis, makeText } from './thickness-axis'
 
 export interface PartSectionOptions {
@@ -25,9 +25,30 @@ const NAME_LINE_PX = 13
 const NAME_WIDTH_PX = 80
 const NAME_SPACING_PX = 13
 
+/** Between the labels of neighbouring zones, and between two strips. */
+const LABEL_GAP_PX = 6
+const STRIP_GAP_PX = 18
+/** A word longer than this is broken rather than given a zone as wide. */
+const LONGEST_WORD_PX = 90
+
+interface Strip {
+  /** Indices of its first zone, and of the one after its last. */
+  readonly from: number
+  readonly to: number
+  readonly topPx: number
+}
+
+/** Where a strip lies, and what it shares with the others. */
+interface StripPlace extends Strip {
+  readonly columnWidth: number
+  readonly bodyHeightPx: number
+  readonly scale: number
+}
+
 /**
  * All zones side by side in their order, with a common layer at one level throughout, so that one sees what runs
- * through and what stops where. Thickness to scale and magnified; widths are equal and not to scale.
+ * through and what stops where. Thickness to scale and magnified; widths are equal and not to scale. Where they would be
+ * narrower than their labels, the zones go on in a further strip below, at the same scale and level.
  *
  * @param zones  evaluated zones, in the construction's order
  */
@@ -36,39 +57,106 @@ export function drawPartSection(
   zones: readonly ZoneResult[],
   options: PartSectionOptions,
 ): Picture {
-  const { palette, unit, widthPx, designations } = options
+  const { unit, widthPx, designations } = options
   const levels = placeZones(construction, zones)
-  const heightUm = levels.totalUm
   const bodyHeightPx = Math.max(
     140,
     Math.min(360, construction.layers.length * 16),
     // However many conductor layers there are, their names stay beside the section.
     designations.size * NAME_SPACING_PX,
   )
-  const scale = heightUm > 0 ? bodyHeightPx / heightUm : 0
+  const scale = levels.totalUm > 0 ? bodyHeightPx / levels.totalUm : 0
   const zonesWidth = Math.max(60, widthPx - AXIS_WIDTH_PX - NAME_WIDTH_PX)
-  const columnWidth = zones.length === 0 ? zonesWidth : zonesWidth / zones.length
+  const perStrip = countZonesPerStrip(zones, zonesWidth, options)
+  const columnWidth = zonesWidth / Math.max(1, perStrip)
   // A name that is wider than its zone goes on in a further line: none is cut.
-  const names = zones.map((zone) =>
-    wrapText(options.zoneNames?.get(zone.zoneId) ?? zone.name, columnWidth - 6, FONT_PX, true),
+  const names = zones.map((zone) => wrapText(nameOf(zone, options), columnWidth - LABEL_GAP_PX, FONT_PX, true))
+  const headPx = TOP_ONE_LINE_PX + (Math.max(1, ...names.map(({ length }) => length)) - 1) * NAME_LINE_PX
+  const stripHeightPx = headPx + bodyHeightPx + 12
+  const strips = Array.from({ length: Math.max(1, Math.ceil(zones.length / perStrip)) }, (_, index): StripPlace => {
+    const from = index * perStrip
+    const topPx = index * (stripHeightPx + STRIP_GAP_PX) + headPx
+    return { from, to: Math.min(zones.length, from + perStrip), topPx, columnWidth, bodyHeightPx, scale }
+  })
+  const nodes = strips.flatMap((strip) => [
+    ...drawStrip(strip, zones, names, levels, options),
+    ...drawConductorNames(construction, zones, levels, options, strip),
+  ])
+  return {
+    title: 'Section along the part',
+    description: `${zones.length} ${zones.length === 1 ? 'zone' : 'zones'} side by side${
+      strips.length === 1 ? '' : `, in ${strips.length} strips at one scale`
+    }: ${zones
+      .map((zone) => `${zone.name} (${zone.kind}) ${formatLength(zone.thicknessUm, unit)}`)
+      .join('; ')}. Thickness to scale, widths not.`,
+    widthPx,
+    heightPx: strips.length * stripHeightPx + (strips.length - 1) * STRIP_GAP_PX,
+    nodes,
+    table: {
+      caption: 'Finished thickness by zone',
+      columns: [
+        { key: 'zone', label: 'Zone', numeric: false },
+        { key: 'kind', label: 'Kind', numeric: false },
+        { key: 'layers', label: 'Layers', numeric: true },
+        { key: 'nominal', label: `Finished, ${getUnitSymbol(unit)}`, numeric: true },
+        { key: 'least', label: `Least, ${getUnitSymbol(unit)}`, numeric: true },
+        { key: 'greatest', label: `Greatest, ${getUnitSymbol(unit)}`, numeric: true },
+      ],
+      rows: zones.map((zone) => ({
+        zone: zone.name,
+        kind: zone.kind,
+        layers: String(zone.layers.length),
+        nominal: bare(zone.thicknessUm, unit),
+        least: bare(zone.worstCaseUm.low, unit),
+        greatest: bare(zone.worstCaseUm.high, unit),
+      })),
+    },
+  }
+}
+
+const nameOf = (zone: ZoneResult, { zoneNames }: PartSectionOptions) => zoneNames?.get(zone.zoneId) ?? zone.name
+
+/** As many as the widest label allows, in strips that are filled alike. */
+function countZonesPerStrip(zones: readonly ZoneResult[], zonesWidth: number, options: PartSectionOptions): number {
+  const neededPx = Math.max(
+    0,
+    ...zones.flatMap((zone) => [
+      measureText(zone.kind, FONT_PX),
+      measureText(formatLength(zone.thicknessUm, options.unit), FONT_PX),
+      ...nameOf(zone, options)
+        .split(/\s+/u)
+        .map((word) => Math.min(LONGEST_WORD_PX, measureText(word, FONT_PX, true))),
+    ]),
   )
-  const topPx = TOP_ONE_LINE_PX + (Math.max(1, ...names.map(({ length }) => length)) - 1) * NAME_LINE_PX
+  const most = Math.max(1, Math.floor(zonesWidth / (neededPx + LABEL_GAP_PX)))
+  const stripCount = Math.max(1, Math.ceil(zones.length / most))
+  return Math.max(1, Math.ceil(zones.length / stripCount))
+}
+
+function drawStrip(
+  { from, to, topPx, columnWidth, bodyHeightPx, scale }: StripPlace,
+  zones: readonly ZoneResult[],
+  names: readonly (readonly string[])[],
+  levels: Levels,
+  { palette, unit }: PartSectionOptions,
+): DrawingNode[] {
   const nodes: DrawingNode[] = []
-  if (heightUm > 0) {
+  if (levels.totalUm > 0) {
     nodes.push(
       ...drawThicknessAxis({
         xPx: AXIS_WIDTH_PX - 4,
-        topPx: topPx,
+        topPx,
         heightPx: bodyHeightPx,
-        thicknessUm: heightUm,
+        thicknessUm: levels.totalUm,
         unit,
         palette,
         fontSizePx: FONT_PX,
       }),
     )
   }
-  zones.forEach((zone, index) => {
-    const x = AXIS_WIDTH_PX + index * columnWidth
+  zones.slice(from, to).forEach((zone, place) => {
+    const index = from + place
+    const x = AXIS_WIDTH_PX + place * columnWidth
     const topUm = levels.zoneTopUm[index] ?? 0
     zone.layers.forEach((layer, at) => {
       nodes.push(
@@ -103,44 +191,16 @@ export function drawPartSection(
       label(formatLength(zone.thicknessUm, unit), topPx - 22, false),
       makeNode('line', {
         x1: x,
-        y1: index === 0 ? topPx : topPx - 14,
+        y1: place === 0 ? topPx : topPx - 14,
         x2: x,
         y2: topPx + bodyHeightPx + 6,
         stroke: palette.inkSoft,
         'stroke-width': 0.75,
-        'stroke-dasharray': index === 0 ? undefined : '2 3',
+        'stroke-dasharray': place === 0 ? undefined : '2 3',
       }),
     )
   })
-  nodes.push(...drawConductorNames(construction, zones, levels, options, { scale, topPx }))
-  return {
-    title: 'Section along the part',
-    description: `${zones.length} ${zones.length === 1 ? 'zone' : 'zones'} side by side: ${zones
-      .map((zone) => `${zone.name} (${zone.kind}) ${formatLength(zone.thicknessUm, unit)}`)
-      .join('; ')}. Thickness to scale, widths not.`,
-    widthPx,
-    heightPx: topPx + bodyHeightPx + 12,
-    nodes,
-    table: {
-      caption: 'Finished thickness by zone',
-      columns: [
-        { key: 'zone', label: 'Zone', numeric: false },
-        { key: 'kind', label: 'Kind', numeric: false },
-        { key: 'layers', label: 'Layers', numeric: true },
-        { key: 'nominal', label: `Finished, ${getUnitSymbol(unit)}`, numeric: true },
-        { key: 'least', label: `Least, ${getUnitSymbol(unit)}`, numeric: true },
-        { key: 'greatest', label: `Greatest, ${getUnitSymbol(unit)}`, numeric: true },
-      ],
-      rows: zones.map((zone) => ({
-        zone: zone.name,
-        kind: zone.kind,
-        layers: String(zone.layers.length),
-        nominal: bare(zone.thicknessUm, unit),
-        least: bare(zone.worstCaseUm.low, unit),
-        greatest: bare(zone.worstCaseUm.high, unit),
-      })),
-    },
-  }
+  return nodes
 }
 
 function bare(valueUm: number, unit: LengthUnit): string {
@@ -178,19 +238,20 @@ function placeZones(construction: Construction, zones: readonly ZoneResult[]): L
   return { zoneTopUm, totalUm: Math.max(0, ...bottoms) }
 }
 
-/** Names at the right edge, at the level of the last zone that has the layer. */
+/** Names at the right edge of a strip, at the level of the last of its zones that has the layer. */
 function drawConductorNames(
   construction: Construction,
   zones: readonly ZoneResult[],
   levels: Levels,
-  { palette, designations, widthPx }: PartSectionOptions,
-  { scale, topPx }: { readonly scale: number; readonly topPx: number },
+  { palette, designations }: PartSectionOptions,
+  { from, to, scale, topPx, columnWidth }: StripPlace,
 ): DrawingNode[] {
+  const edgePx = AXIS_WIDTH_PX + (to - from) * columnWidth
   const found: { text: string; middle: number }[] = []
   for (const { id } of construction.layers) {
     const designation = designations.get(id)
     if (designation === undefined) continue
-    for (let index = zones.length - 1; index >= 0; index -= 1) {
+    for (let index = to - 1; index >= from; index -= 1) {
       const layer = zones[index]?.layers.find((candidate) => candidate.layerId === id)
       if (layer === undefined) continue
       const depthUm = (levels.zoneTopUm[index] ?? 0) + layer.topDepthUm + layer.nominalUm / 2
@@ -209,15 +270,15 @@ function drawConductorNames(
     const y = at[index] ?? name.middle
     return [
       makeNode('line', {
-        x1: widthPx - NAME_WIDTH_PX + 3,
+        x1: edgePx + 3,
         y1: name.middle,
-        x2: widthPx - NAME_WIDTH_PX + 16,
+        x2: edgePx + 16,
         y2: y,
         stroke: palette.hairline,
         'stroke-width': 0.75,
       }),
       makeText(name.text, {
-        x: widthPx - NAME_WIDTH_PX + 20,
+        x: edgePx + 20,
         y: y + FONT_PX * 0.35,
         fontSizePx: FONT_PX,
         bold: true,

@@ -87,6 +87,34 @@ describe.each(DESIGNS)('labels of %s', (file) => {
     expect(listOverprints(picture)).toEqual([])
   })
 
+  // A phone, a column beside the editor at 1280 and 1440 px, and the whole width of a page.
+  test.each([250, 340, 384, 400, 460, 900])(
+    'of many zones side by side are whole and inside a picture %i px wide',
+    (widthPx) => {
+      const [first] = evaluation.zones
+      if (first === undefined) throw new Error('the demo designs have zones')
+      const named = ['Connector', 'Arm to the mirror', 'Stiffener under L1', 'Tail', 'Camera head', 'End', 'Grip']
+      const zones = named.map((name, index) => {
+        const zone = evaluation.zones[index % evaluation.zones.length] ?? first
+        return { ...zone, zoneId: `z${index}`, name, kind: index === 2 ? ('stiffened' as const) : zone.kind }
+      })
+      for (const count of [1, 5, 7]) {
+        const shown = zones.slice(0, count)
+        const picture = drawPartSection(design.construction, shown, { ...makeOptions(design), widthPx })
+        expect(picture.widthPx).toBe(widthPx)
+        const texts = listTexts(picture)
+        for (const { text, left, right, top, bottom } of texts) {
+          expect([text, left >= 0 && right <= widthPx && top >= 0 && bottom <= picture.heightPx]).toEqual([text, true])
+        }
+        expect(listOverprints(picture)).toEqual([])
+        const words = texts.map(({ text }) => text).join(' ')
+        for (const { name } of shown) for (const word of name.split(' ')) expect(words).toContain(word)
+        // Each zone's thickness is said once, whichever strip it stands in.
+        expect(texts.filter(({ text }) => /^[\d.,]+ µm$/.test(text))).toHaveLength(count)
+      }
+    },
+  )
+
   test('of the outline’s corners are each there once, and none over another', () => {
     const { outline } = design.features
     if (outline === null) throw new Error('the demo designs have an outline')

@@ -30,7 +30,7 @@ export function SectionDrawings() {
         : drawPartSection(evaluatedDesign.construction, evaluation.zones, {
             palette: SCREEN_PALETTE,
             unit,
-            widthPx: Math.max(widthPx, 150 + 64 * evaluation.zones.length),
+            widthPx,
             designations,
           }),
     [evaluatedDesign, evaluation, designations, unit, widthPx],

@@ -4,20 +4,13 @@ import { parseTar } from 'nanotar'
 import type { Issue, Result } from '@/lib/engine'
 import { MAX_PACKAGE_BYTES, MAX_PACKAGE_FILES } from './archive'
 import { MANIFEST_PATH, type PackageFile } from './content'
-
-class Unreadable extends Error {
-  constructor(
-    readonly code: string,
-    readonly file: string | null,
-    message: string,
-  ) {
-    super(message)
-  }
-}
+import { checkTarLayout } from './tar-layout'
+import { Unreadable } from './unreadable'
+import { checkUnpacked, checkZipLayout } from './zip-layout'
 
 /**
  * Reads the files of an archive as any program would unpack it: ZIP, TAR, TAR.GZ, compressed or not, in any order, and
- * in a folder of its own. What the archive holds beside its files is not looked at: `readArchive` does that.
+ * in a folder of its own, where all programs unpack the same files. How it is packed is not judged: `readArchive` does that.
  */
 export function readAnyArchive(bytes: Uint8Array): Result<PackageFile[]> {
   try {
@@ -61,6 +54,7 @@ function unpack(bytes: Uint8Array): PackageFile[] {
 }
 
 function unzip(bytes: Uint8Array): PackageFile[] {
+  const listed = new Map(checkZipLayout(bytes).map((entry) => [entry.name, entry]))
   const names = new Set<string>()
   let total = 0
   const entries = unzipSync(bytes, {
@@ -72,10 +66,15 @@ function unzip(bytes: Uint8Array): PackageFile[] {
       return !name.endsWith('/')
     },
   })
-  return Object.entries(entries).map(([path, content]) => ({ path, bytes: content }))
+  return Object.entries(entries).map(([path, content]) => {
+    const entry = listed.get(path)
+    if (entry !== undefined) checkUnpacked(entry, content)
+    return { path, bytes: content }
+  })
 }
 
 function untar(bytes: Uint8Array): PackageFile[] {
+  checkTarLayout(bytes)
   // The reader looks at the whole memory that a view lies in.
   const entries = parseTar(Uint8Array.from(bytes))
   const files: PackageFile[] = []

@@ -135,6 +135,117 @@ describe('a package that somebody unpacked, and packed again', () => {
   }, 400_000)
 })
 
+describe('an archive that programs unpack differently is refused, though each file that this one finds is as signed', () => {
+  const entries = () => Object.fromEntries(files.map((file) => [file.path, file.bytes]))
+  const packed = () => Buffer.from(zipSync(entries(), { level: 6 }))
+  const at = (bytes: Buffer, sign: string, name: string) => {
+    for (let found = bytes.indexOf(sign, 0, 'latin1'); found >= 0; found = bytes.indexOf(sign, found + 4, 'latin1')) {
+      const offset = found + (sign === 'PK\x01\x02' ? 46 : 30)
+      if (bytes.subarray(offset, offset + name.length).toString('latin1') === name) return found
+    }
+    throw new Error(`no ${name}`)
+  }
+  /** A file that no list names, before all others: programs that read from the front unpack it. */
+  function hideInFront(bytes: Buffer): Buffer {
+    const other = Buffer.from(zipSync({ 'design.json': new TextEncoder().encode('{}') }, { level: 0 }))
+    const local = other.subarray(0, at(other, 'PK\x01\x02', 'design.json'))
+    const whole = Buffer.concat([local, bytes])
+    const end = whole.length - 22
+    whole.writeUInt32LE(whole.readUInt32LE(end + 16) + local.length, end + 16)
+    for (let entry = whole.readUInt32LE(end + 16); entry < end; ) {
+      whole.writeUInt32LE(whole.readUInt32LE(entry + 42) + local.length, entry + 42)
+      entry += 46 + whole.readUInt16LE(entry + 28) + whole.readUInt16LE(entry + 30) + whole.readUInt16LE(entry + 32)
+    }
+    return whole
+  }
+  /** A second name in UTF-8, which some programs prefer. */
+  function giveSecondName(): Buffer {
+    const name = Buffer.from('other.json')
+    const extra = Buffer.concat([Buffer.from([1, 0, 0, 0, 0]), name])
+    const { 'design.json': design = new Uint8Array(), ...rest } = entries()
+    return Buffer.from(zipSync({ 'design.json': [design, { extra: { 28789: extra } }], ...rest }, { level: 6 }))
+  }
+
+  test('a ZIP with a file that its list does not name, another name at the file itself, or a second name', () => {
+    expect(codesOf(packed())).toEqual([])
+    expect(codesOf(hideInFront(packed()))).toEqual(['ambiguous'])
+    const renamed = packed()
+    renamed.write('designs', at(renamed, 'PK\x03\x04', 'design.json') + 30, 'latin1')
+    expect(codesOf(renamed)).toEqual(['ambiguous design.json'])
+    expect(codesOf(giveSecondName())).toEqual(['ambiguous design.json'])
+    expect(codesOf(Buffer.concat([packed(), Buffer.from('PK')]))).toEqual(['ambiguous'])
+  })
+
+  test('a ZIP that states a shorter file than it holds, or another sum', () => {
+    const short = packed()
+    for (const [sign, field] of [
+      ['PK\x01\x02', 24],
+      ['PK\x03\x04', 22],
+    ] as const) {
+      const place = at(short, sign, 'README.txt') + field
+      short.writeUInt32LE(short.readUInt32LE(place) - 1, place)
+    }
+    expect(codesOf(short)[0]).toMatch(/^(damaged|unreadable)/)
+    const summed = packed()
+    for (const [sign, field] of [
+      ['PK\x01\x02', 16],
+      ['PK\x03\x04', 14],
+    ] as const) {
+      summed.writeUInt32LE(1, at(summed, sign, 'README.txt') + field)
+    }
+    expect(codesOf(summed)).toEqual(['damaged README.txt'])
+  })
+
+  test('a TAR that goes on after a header without a name, after its end, out of its folder, or with a second size', () => {
+    execFileSync('tar', ['--format=ustar', '-cf', path.join(place, 'plain.tar'), '-C', folder, '.'])
+    const plain = readFileSync(path.join(place, 'plain.tar'))
+    expect(codesOf(plain)).toEqual([])
+    /** As GNU tar reads it: a header with its sum right. */
+    const header = (name: string, size: number, fields: Readonly<Record<number, string>>) => {
+      const block = Buffer.alloc(512)
+      block.write(name, 0, 'latin1')
+      block.write(`${size.toString(8).padStart(11, '0')}\0`, 124, 'latin1')
+      block.write('ustar\x0000', 257, 'latin1')
+      for (const [offset, text] of Object.entries(fields)) block.write(text, Number(offset), 'latin1')
+      block.write('        ', 148, 'latin1')
+      const sum = block.reduce((total, byte) => total + byte, 0)
+      block.write(`${sum.toString(8).padStart(6, '0')}\0 `, 148, 'latin1')
+      return block
+    }
+    const evil = (name: string) => Buffer.concat([header(name, 2, { 156: '0' }), Buffer.from('{}'.padEnd(512, '\0'))])
+    const end = plain.length - plain.toReversed().findIndex((byte) => byte !== 0)
+    const body = plain.subarray(0, Math.ceil(end / 512) * 512)
+    const tail = Buffer.alloc(1024)
+    const nameless = header('', 0, { 156: '5', 345: 'x' })
+    expect(codesOf(Buffer.concat([body, nameless, evil('./design.json'), tail]))).toEqual(['ambiguous'])
+    expect(codesOf(Buffer.concat([body, tail, evil('./design.json'), tail]))).toEqual(['ambiguous'])
+    expect(codesOf(Buffer.concat([body, evil('../design.txt'), tail]))).toEqual(['ambiguous ../design.txt'])
+    expect(codesOf(Buffer.concat([body, evil('/design.txt'), tail]))).toEqual(['ambiguous /design.txt'])
+    const sized = Buffer.concat([header('pax', 9, { 156: 'x' }), Buffer.from('9 size=1\n'.padEnd(512, '\0'))])
+    expect(codesOf(Buffer.concat([sized, body, tail]))).toEqual(['ambiguous pax'])
+    const broken = Buffer.from(plain)
+    broken[0] = 0x2f
+    expect(codesOf(broken)).toEqual(['ambiguous'])
+  })
+
+  test('what general programs pack is read as before', () => {
+    for (const [name, order] of [
+      ['gnu.tar', ['--format=gnu']],
+      ['pax.tar', ['--format=pax']],
+      ['packed.tar.gz', ['-z']],
+    ] as const) {
+      execFileSync('tar', [...order, '-cf', path.join(place, name), path.basename(folder)], {
+        cwd: path.dirname(folder),
+      })
+      expect([name, codesOf(readFileSync(path.join(place, name)))]).toEqual([name, []])
+    }
+    // Written to a pipe, sizes and sums stand behind each file.
+    const streamed = path.join(place, 'streamed.zip')
+    execFileSync('sh', ['-c', 'zip -q -r - . | cat > "$0"', streamed], { cwd: folder })
+    expect(codesOf(readFileSync(streamed))).toEqual([])
+  })
+})
+
 describe('without this program', () => {
   /** The lines of the package's own README, as somebody would copy them. */
   const lines = () => {

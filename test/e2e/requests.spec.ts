@@ -363,6 +363,29 @@ test('one person’s many drawings do not hold up another’s', async ({ openAs,
   expect(await ask('other', other)).toBe(200)
 })
 
+test('one person’s many heavy pages do not hold up a light one of another’s', async ({ openAs, demo }) => {
+  const [one, other] = [await cookieOf(await openAs('designer')), await cookieOf(await openAs('mechanical'))]
+  const finished: string[] = []
+  const ask = async (who: string, cookie: string, url: string) => {
+    const { status } = await send(url, { method: 'GET', headers: { cookie } })
+    finished.push(who)
+    return status
+  }
+  const light = `/projects/${demo.pipitId}/revisions/${demo.pipitA}/brief`
+  const heavy = `/projects/${demo.skuaId}/revisions/${demo.skuaA}/bends`
+  await ask('warm', one, heavy)
+  await ask('warm', other, light)
+  finished.length = 0
+  const many = Array.from({ length: 24 }, () => ask('one', one, heavy))
+  await expect.poll(() => finished.length, { intervals: [20] }).toBeGreaterThan(0)
+  const before = finished.length
+  expect(await ask('other', other, light)).toBe(200)
+  // The one that was being computed, and what began before the other's request had been read.
+  expect(finished.indexOf('other') - before).toBeLessThanOrEqual(4)
+  expect(finished.length).toBeLessThan(20)
+  expect(await Promise.all(many)).toEqual(Array(24).fill(200))
+})
+
 test('addresses that are no addresses are not found, and no database says so', async ({ openAs, demo }) => {
   const cookie = await cookieOf(await openAs('lead'))
   const ids = ['%00', 'a%00b', '%ED%A0%80', '%F0%9F', 'x'.repeat(5000), '%27%3B--', '..%2f..%2f', '%7F', '0', 'null']

@@ -2,7 +2,9 @@ import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { Secret, TOTP } from 'otpauth'
+import { CAST } from '@/seed/sign-ins'
 import { expect, type Page, test } from './fixtures'
+import { choose } from './hands'
 import { FOUNDER, findFreePort, leave, type Started, setUp, startOwnServer } from './own-server'
 
 /** One-time codes and passkeys, on a server that is reached by a host name: browsers tie a passkey to one. */
@@ -123,4 +125,62 @@ test('one-time codes, recovery codes and passkeys, as a person sets them up and 
     await server.stop()
     rmSync(dataFolder, { recursive: true, force: true })
   }
+})
+
+test('whoever has one-time codes gives one to approve a waiver, beside the password', async ({
+  openAs,
+  backstage,
+  consoleWatch,
+}) => {
+  consoleWatch.expect(/status of 40/)
+  const [lead, member] = ['dewi.marrable@quillmoor.example', 'ines.vantongeren@quillmoor.example']
+  const projectId = await backstage.act('makeProject', { name: 'Codes', lead, team: { [member]: 'member' } })
+  const order = { projectId, by: member, label: 'A', design: 'skua-rev-a' as const }
+  const revisionId = await backstage.act('makeRevision', order)
+  const { items } = await backstage.act('readRevision', { revisionId, as: member })
+  const failing = items.find(({ result }) => result.verdict === 'fails')
+  if (failing === undefined) throw new Error('nothing fails in the first Skua')
+  const url = `/projects/${projectId}/revisions/${revisionId}/checklist#item-${failing.itemId}`
+
+  const designer = await openAs('designer')
+  await designer.goto(url)
+  const proposed = designer.locator(`#item-${failing.itemId}`)
+  await proposed.getByLabel('Why release against this item').fill('For the first build alone.')
+  await proposed.getByRole('button', { name: 'Propose a waiver' }).click()
+  await expect(proposed).toContainText('proposed, waiting for approval')
+
+  const page = await openAs('quality')
+  await page.goto('/account')
+  const confirm = async (summary: string, label: string) => {
+    await page.getByText(summary).click()
+    const form = page.getByRole('form', { name: label })
+    await form.getByLabel('Your password').fill(CAST.quality.password)
+    await form.getByRole('button', { name: label }).click()
+  }
+  await confirm('Turn one-time codes on', 'Turn on one-time codes')
+  const secret = await page.getByLabel('Key', { exact: true }).inputValue()
+  const makeCode = (steps = 0) =>
+    new TOTP({ secret: Secret.fromBase32(secret) }).generate({ timestamp: Date.now() + steps * 30_000 })
+  await page.getByLabel('Code that it shows now').fill(makeCode())
+  await page.getByRole('button', { name: 'Confirm the code' }).click()
+  await expect(page.getByRole('status').filter({ hasText: 'Recovery codes' })).toBeVisible()
+
+  await page.goto(url)
+  const offered = page.locator(`#item-${failing.itemId}`)
+  await expect(offered.getByLabel('Your password again')).toHaveCount(0)
+  await choose(offered, 'Your decision', 'approve')
+  await offered.getByLabel('Your password again').fill(CAST.quality.password)
+  await offered.getByRole('button', { name: 'Record the decision' }).click()
+  await expect(offered.getByText('is empty: your account has a second factor')).toBeVisible()
+  await offered.getByLabel('One-time code').fill('000000')
+  await offered.getByRole('button', { name: 'Record the decision' }).click()
+  await expect(offered.getByText('is not the code of this moment')).toBeVisible()
+  // The code that turned codes on was used up by that; the next one is right within its window.
+  await offered.getByLabel('One-time code').fill(makeCode(1))
+  await offered.getByRole('button', { name: 'Record the decision' }).click()
+  await expect(offered).toContainText(`Decided by ${CAST.quality.name}`)
+
+  await page.goto('/account')
+  await confirm('Turn one-time codes off', 'Turn off one-time codes')
+  await expect(page.getByText('Turn one-time codes on')).toBeVisible()
 })

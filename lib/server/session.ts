@@ -1,7 +1,7 @@
 import 'server-only'
 import { cookies } from 'next/headers'
 import { getServerSession, type NextAuthOptions, type Profile } from 'next-auth'
-import { encode, type JWT } from 'next-auth/jwt'
+import { decode, encode, type JWT } from 'next-auth/jwt'
 import { cache } from 'react'
 import { getSecrets, getSettings, log } from '@/lib/config'
 import {
@@ -54,12 +54,14 @@ export function getAuthOptions(note: SignInNote = { status: 401 }): NextAuthOpti
         byProvider = answer
         return true
       },
-      jwt({ token, user }) {
+      async jwt({ token, user }) {
         if (byProvider !== null) {
+          await endEarlierSession()
           const { userId, name, email, sessionId } = byProvider
           return { sub: userId, name, email, sessionId }
         }
         if (user === undefined || !('sessionId' in user)) return token
+        await endEarlierSession()
         return { ...token, sessionId: user.sessionId }
       },
       session: ({ session, token }) => ({ ...session, sessionId: readSessionId(token) }),
@@ -101,6 +103,16 @@ async function receiveIdentity(profile: Profile | undefined): Promise<SignedIn |
   return outcome.value
 }
 
+/** A browser has one session: whoever signs in anew leaves no earlier one behind that a copy of its cookie could use. */
+async function endEarlierSession(): Promise<void> {
+  const token = (await cookies()).get(makeCookieName(COOKIE_NAME))?.value
+  if (token === undefined) return
+  // A cookie that was not sealed here is none.
+  const claims = await decode({ token, secret: getSecrets().sessionSecret }).catch(() => null)
+  const sessionId = readSessionId(claims)
+  if (sessionId !== null) await signOut(sessionId)
+}
+
 function readSessionId(token: unknown): string | null {
   if (typeof token !== 'object' || token === null || !('sessionId' in token)) return null
   return typeof token.sessionId === 'string' ? token.sessionId : null
@@ -119,6 +131,7 @@ export const getActor = cache(async (): Promise<Actor | null> => {
  * server renders after the action is then already theirs.
  */
 export async function keepSession({ userId, name, email, sessionId }: SignedIn): Promise<void> {
+  await endEarlierSession()
   const claims: JWT = { sub: userId, name, email, sessionId }
   const value = await encode({ token: claims, secret: getSecrets().sessionSecret, maxAge: SESSION_SECONDS })
   const jar = await cookies()

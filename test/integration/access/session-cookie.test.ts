@@ -1,13 +1,14 @@
 import type { NextApiRequest, NextApiResponse } from 'next'
 import NextAuth from 'next-auth'
 import { afterEach, beforeAll, expect, it, vi } from 'vitest'
+import { db } from '@/lib/data/client'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-const jar = vi.hoisted(() => ({ set: [] as { name: string; value: string; options: Record<string, unknown> }[] }))
+const jar = vi.hoisted(() => ({ kept: new Map<string, string>(), set: [] as { name: string; value: string; options: Record<string, unknown> }[] }))
 vi.mock('next/headers', () => ({
   cookies: async () => ({
-    get: () => undefined,
+    get: (name: string) => (jar.kept.has(name) ? { name, value: jar.kept.get(name) } : undefined),
     set: (name: string, value: string, options: Record<string, unknown>) => jar.set.push({ name, value, options }),
   }),
   headers: async () => new Headers(),
@@ -16,6 +17,7 @@ vi.mock('next/headers', () => ({
 afterEach(() => {
   vi.unstubAllEnvs()
   jar.set.length = 0
+  jar.kept.clear()
 })
 
 /** The session's code as a server at this address has it: settings are read once a process. */
@@ -102,4 +104,25 @@ describeOnBothDatabases('the cookie of a session', () => {
       ])
     },
   )
+
+  it('is a new one at each sign-in, and the one that the browser had before, or was given, opens nothing more', async () => {
+    const session = await loadAt('http://127.0.0.1:3000')
+    const valueOf = (cookie = '') => decodeURIComponent(/^bendworthy-session=([^;]+)/.exec(cookie)?.[1] ?? '')
+    const listOpen = async () =>
+      (await db().session.findMany({ where: { userId: team.lead.userId, endedAt: null } })).map(({ id }) => id)
+    await db().session.deleteMany({ where: { userId: team.lead.userId } })
+    const [first] = await signIn(session)
+    const [firstId] = await listOpen()
+    // Whoever planted this cookie, or copied it, holds nothing once its owner signs in anew.
+    jar.kept.set('bendworthy-session', valueOf(first))
+    const [second] = await signIn(session)
+    expect(valueOf(second)).not.toBe(valueOf(first))
+    const open = await listOpen()
+    expect(open).toHaveLength(1)
+    expect(open).not.toContain(firstId)
+    // A cookie that is not sealed by this installation ends nobody's session, and is no way in.
+    jar.kept.set('bendworthy-session', 'made up')
+    await signIn(session)
+    expect(await listOpen()).toHaveLength(2)
+  })
 })

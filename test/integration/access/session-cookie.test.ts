@@ -5,7 +5,10 @@ import { db } from '@/lib/data/client'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-const jar = vi.hoisted(() => ({ kept: new Map<string, string>(), set: [] as { name: string; value: string; options: Record<string, unknown> }[] }))
+const jar = vi.hoisted(() => ({
+  kept: new Map<string, string>(),
+  set: [] as { name: string; value: string; options: Record<string, unknown> }[],
+}))
 vi.mock('next/headers', () => ({
   cookies: async () => ({
     get: (name: string) => (jar.kept.has(name) ? { name, value: jar.kept.get(name) } : undefined),
@@ -107,16 +110,16 @@ describeOnBothDatabases('the cookie of a session', () => {
 
   it('is a new one at each sign-in, and the one that the browser had before, or was given, opens nothing more', async () => {
     const session = await loadAt('http://127.0.0.1:3000')
-    const valueOf = (cookie = '') => decodeURIComponent(/^bendworthy-session=([^;]+)/.exec(cookie)?.[1] ?? '')
+    const readCookie = (cookie = '') => decodeURIComponent(/^bendworthy-session=([^;]+)/.exec(cookie)?.[1] ?? '')
     const listOpen = async () =>
       (await db().session.findMany({ where: { userId: team.lead.userId, endedAt: null } })).map(({ id }) => id)
     await db().session.deleteMany({ where: { userId: team.lead.userId } })
     const [first] = await signIn(session)
     const [firstId] = await listOpen()
     // Whoever planted this cookie, or copied it, holds nothing once its owner signs in anew.
-    jar.kept.set('bendworthy-session', valueOf(first))
+    jar.kept.set('bendworthy-session', readCookie(first))
     const [second] = await signIn(session)
-    expect(valueOf(second)).not.toBe(valueOf(first))
+    expect(readCookie(second)).not.toBe(readCookie(first))
     const open = await listOpen()
     expect(open).toHaveLength(1)
     expect(open).not.toContain(firstId)

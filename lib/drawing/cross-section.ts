@@ -1,7 +1,6 @@
-import type { BendResult, LengthUnit, ZoneLayerResult, ZoneResult } from '@/lib/engine'
+import { type BendResult, type LengthUnit, nameLayerKind, type ZoneLayerResult, type ZoneResult } from '@/lib/engine'
 import { digitsAsComputed, digitsOfLength, formatLength, getUnitSymbol } from '@/lib/engine/units'
 import { spreadLabels } from './label-spread'
-import { getLayerKindLabel } from './layer-appearance'
 import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { Palette } from './palette'
@@ -305,12 +304,12 @@ function getDrawnLabel(layer: ZoneLayerResult, options: CrossSectionOptions): st
   const number = options.layerNumbers?.get(layer.layerId)
   if (number === undefined) return getLayerLabel(layer, options.designations)
   const designation = options.designations.get(layer.layerId)
-  const kind = getLayerKindLabel(layer.kind)
+  const kind = nameLayerKind(layer.kind)
   return `${number}  ${designation === undefined ? kind : `${formatDesignation(designation)}, ${kind.toLowerCase()}`}`
 }
 
 function getMaterialLabel(layer: ZoneLayerResult, options: CrossSectionOptions): string {
-  const kind = getLayerKindLabel(layer.kind)
+  const kind = nameLayerKind(layer.kind)
   if (layer.materialId === null) return kind
   return `${kind}, ${options.findMaterialName(layer.materialId) ?? layer.materialId}`
 }
@@ -333,7 +332,7 @@ export function listCrossSectionRows(zone: ZoneResult, options: CrossSectionOpti
     ],
     rows: zone.layers.map((layer) => ({
       layer: getLayerLabel(layer, options.designations),
-      kind: getLayerKindLabel(layer.kind),
+      kind: nameLayerKind(layer.kind),
       material: layer.materialId === null ? '' : (options.findMaterialName(layer.materialId) ?? layer.materialId),
       depth: bare(layer.topDepthUm),
       nominal: bare(layer.nominalUm),

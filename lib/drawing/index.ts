@@ -3,7 +3,6 @@ export {
   type CrossSectionOptions,
   drawCrossSection,
 } from './cross-section'
-export { getLayerKindLabel } from './layer-appearance'
 export { formatDesignation, type LayerDesignation, nameConductorLayers } from './layer-designations'
 export { listLayerTable } from './layer-table'
 export { drawLifePlot } from './life-plot'

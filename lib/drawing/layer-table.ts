@@ -1,6 +1,13 @@
-import { type Design, findMaterial, type LengthUnit, type ZoneResult } from '@/lib/engine'
+import {
+  type Design,
+  findMaterial,
+  LAYER_FIELDS,
+  type LengthUnit,
+  nameLayerKind,
+  sayChoice,
+  type ZoneResult,
+} from '@/lib/engine'
 import { digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
-import { getLayerKindLabel } from './layer-appearance'
 import { formatDesignation, nameConductorLayers } from './layer-designations'
 import type { PictureTable } from './picture'
 
@@ -34,7 +41,7 @@ export function listLayerTable(design: Design, zones: readonly ZoneResult[], uni
         position: String(index + 1),
         designation: designation === undefined ? '' : formatDesignation(designation),
         name: layer.name,
-        kind: getLayerKindLabel(layer.kind),
+        kind: nameLayerKind(layer.kind),
         material: material?.name ?? (layer.kind === 'unbonded-gap' ? 'air' : layer.materialId),
         specification: material?.specification ?? '',
         thickness: stated(layer.thicknessUm),
@@ -44,7 +51,7 @@ export function listLayerTable(design: Design, zones: readonly ZoneResult[], uni
           layer.kind === 'conductor'
             ? layer.plating.process === 'none'
               ? 'none'
-              : `${layer.plating.process} +${stated(layer.plating.thicknessUm)}`
+              : `${sayChoice(LAYER_FIELDS.plating.fields.process, layer.plating.process)} +${stated(layer.plating.thicknessUm)}`
             : '',
       }
       zones.forEach((zone, at) => {

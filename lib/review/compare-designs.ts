@@ -1,8 +1,18 @@
 import isSame from 'fast-deep-equal'
-import { type Design, listAssumptions, type Outline } from '@/lib/engine'
+import {
+  type Design,
+  FEATURE_FIELDS,
+  type Features,
+  type FieldNode,
+  findFieldWords,
+  listAssumptions,
+  nameLayerKind,
+  type Outline,
+  sayField,
+} from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
 import { asEntered, digitsAsEntered } from '@/lib/engine/units'
-import { formatFieldValue, getFieldWords } from './trade-words'
+import { formatFieldValue } from './trade-words'
 
 export type DesignArea = 'name' | 'brief' | 'materials' | 'construction' | 'bends' | 'features'
 
@@ -112,14 +122,15 @@ function compareKeyedLists(
   const keyOf = (entry: unknown, index: number) =>
     isPlain(entry) ? String(entry.id ?? entry.bendId ?? entry.layerId ?? index) : String(index)
   const old = new Map(before.map((entry, index) => [keyOf(entry, index), entry]))
-  const { label } = getFieldWords(keys)
+  const { label, node } = findFieldWords(where.path, keys.length)
+  const entryNode: FieldNode | null = node?.entry === undefined ? null : { label: '', fields: node.entry }
   after.forEach((entry, index) => {
     const key = keyOf(entry, index)
     const previous = old.get(key)
     const path = [...where.path, key]
     old.delete(key)
     if (previous === undefined) {
-      const text = formatFieldValue(entry, '')
+      const text = formatFieldValue(entry, entryNode)
       changes.push({
         ...pick(where, path),
         sentence: `${where.subject} ${label} added: ${text}`,
@@ -133,7 +144,7 @@ function compareKeyedLists(
     }
   })
   for (const [key, entry] of old) {
-    const text = formatFieldValue(entry, '')
+    const text = formatFieldValue(entry, entryNode)
     changes.push({
       ...pick(where, [...where.path, key]),
       sentence: `${where.subject} ${label} removed: ${text}`,
@@ -196,15 +207,7 @@ function compareConstruction(changes: DesignChange[], before: Design, after: Des
     if (previous.kind === 'conductor' && layer.kind === 'conductor' && previous.thicknessUm !== layer.thicknessUm) {
       // The thickness of a conductor layer is its foil's; plating and finished copper are other numbers.
       changes.push(
-        makeChange(
-          area,
-          [...at, 'thicknessUm'],
-          `${where.subject} foil`,
-          [],
-          previous.thicknessUm,
-          layer.thicknessUm,
-          'µm',
-        ),
+        makeChange(area, [...at, 'thicknessUm'], `${where.subject} foil`, [], previous.thicknessUm, layer.thicknessUm),
       )
       compareFields(changes, where, previous, layer, { skip: ['thicknessUm'] })
     } else {
@@ -300,27 +303,28 @@ function compareZones(
   }
 }
 
-export const FEATURE_WORDS = {
-  conductors: 'conductor',
-  holes: 'hole',
-  pads: 'pad',
-  outlineCorners: 'outline corner',
-  widthSteps: 'width step',
-  coverlayOpenings: 'coverlay opening',
-  stiffeners: 'stiffener',
-  slits: 'slit',
-  components: 'component',
-} as const
+/** Lists of features, by the keys of the design. */
+export const FEATURE_LISTS = [
+  'conductors',
+  'holes',
+  'pads',
+  'outlineCorners',
+  'widthSteps',
+  'coverlayOpenings',
+  'stiffeners',
+  'slits',
+  'components',
+] as const satisfies readonly (keyof Features)[]
 
 function compareFeatures(changes: DesignChange[], before: Design, after: Design): void {
-  for (const key of Object.keys(FEATURE_WORDS) as (keyof typeof FEATURE_WORDS)[]) {
+  for (const key of FEATURE_LISTS) {
     compareEntities<Entity>(
       changes,
       'features',
       ['features', key],
       before.features[key],
       after.features[key],
-      ({ name }) => `${FEATURE_WORDS[key]} ${name}`,
+      ({ name }) => `${sayField(FEATURE_FIELDS[key])} ${name}`,
     )
   }
   compareFields(
@@ -329,7 +333,7 @@ function compareFeatures(changes: DesignChange[], before: Design, after: Design)
     before.features,
     after.features,
     {
-      skip: [...Object.keys(FEATURE_WORDS), 'outline'],
+      skip: [...FEATURE_LISTS, 'outline'],
     },
   )
   compareOutlines(changes, before.features.outline ?? null, after.features.outline ?? null)
@@ -389,7 +393,7 @@ export function nameLayers(
   let count = 0
   return new Map(
     layers.map((layer) => {
-      if (layer.kind !== 'conductor') return [layer.id, `${layer.kind.replaceAll('-', ' ')} ${layer.name}`]
+      if (layer.kind !== 'conductor') return [layer.id, `${nameLayerKind(layer.kind).toLowerCase()} ${layer.name}`]
       count += 1
       return [layer.id, `L${count}`]
     }),
@@ -403,11 +407,10 @@ function makeChange(
   keys: readonly string[],
   before: unknown,
   after: unknown,
-  unit?: string,
 ): DesignChange {
-  const words = getFieldWords(keys)
-  const a = formatFieldValue(before, unit ?? words.unit)
-  const b = formatFieldValue(after, unit ?? words.unit)
+  const words = findFieldWords(path, keys.length)
+  const a = formatFieldValue(before, words.node)
+  const b = formatFieldValue(after, words.node)
   const label = words.label === '' ? subject : `${subject} ${words.label}`
   // Long texts may differ beyond what is shown of them.
   const sentence = a === b ? `${label} changed` : `${label} ${a} to ${b}`

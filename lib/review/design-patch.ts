@@ -228,12 +228,12 @@ function explain(operation: PatchOperation, index: number, { document, made, wan
         : `where the proposal has ${name}, the design now has ${there}`
     return { operation: number, path, code: 'other-part', sentence }
   }
-  const { label, unit } = describePlace(made, tokens)
+  const { label, field } = describePlace(made, tokens)
   if (operation.op !== 'test' || present === undefined) {
     return { operation: number, path, code: 'absent', sentence: `${label} is no longer in the design` }
   }
-  const now = formatFieldValue(present, unit)
-  const then = formatFieldValue(operation.value, unit)
+  const now = formatFieldValue(present, field)
+  const then = formatFieldValue(operation.value, field)
   const isThere = wanted?.op === 'replace' && wanted.path === path && isSame(wanted.value, present)
   const sentence = isThere
     ? `${label} already is ${now}, as the proposal asks`

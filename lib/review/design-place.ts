@@ -1,5 +1,5 @@
-import { FEATURE_WORDS, nameLayers } from './compare-designs'
-import { getFieldWords } from './trade-words'
+import { FEATURE_FIELDS, type FieldNode, findFieldWords, sayField } from '@/lib/engine'
+import { FEATURE_LISTS, nameLayers } from './compare-designs'
 
 /** A place in a design document, in the trade's words. */
 export interface PlaceWords {
@@ -7,7 +7,8 @@ export interface PlaceWords {
   readonly subject: string
   /** With the field: `L2 foil`, `bend Hinge inside radius`. */
   readonly label: string
-  readonly unit: string
+  /** Its entry in the dictionary of fields. */
+  readonly field: FieldNode | null
 }
 
 type Plain = Readonly<Record<string, unknown>>
@@ -21,17 +22,17 @@ type Plain = Readonly<Record<string, unknown>>
 export function describePlace(document: object, tokens: readonly string[]): PlaceWords {
   const [area, ...rest] = tokens
   const root = document as Plain
+  const withField = (subject: string, fields: readonly string[]) => nameField(subject, tokens, fields)
   switch (area) {
     case 'construction':
-      return describeConstruction(root, rest)
+      return describeConstruction(root, rest, withField)
     case 'bends':
     case 'materials':
-      return describeEntry(area === 'bends' ? 'bend' : 'material', root[area], rest)
+      return describeEntry(area === 'bends' ? 'bend' : 'material', root[area], rest, withField)
     case 'features': {
-      const kind = rest[0] ?? ''
-      if (!Object.hasOwn(FEATURE_WORDS, kind)) return withField('features', rest)
-      const word = FEATURE_WORDS[kind as keyof typeof FEATURE_WORDS]
-      return describeEntry(word, readKey(root.features, kind), rest.slice(1))
+      const list = FEATURE_LISTS.find((key) => key === rest[0])
+      if (list === undefined) return withField('features', rest)
+      return describeEntry(sayField(FEATURE_FIELDS[list]), readKey(root.features, list), rest.slice(1), withField)
     }
     case 'brief':
       return withField('brief:', rest)
@@ -40,7 +41,13 @@ export function describePlace(document: object, tokens: readonly string[]): Plac
   }
 }
 
-function describeConstruction(root: Plain, [list, index, ...fields]: readonly string[]): PlaceWords {
+type NameField = (subject: string, fields: readonly string[]) => PlaceWords
+
+function describeConstruction(
+  root: Plain,
+  [list, index, ...fields]: readonly string[],
+  withField: NameField,
+): PlaceWords {
   const construction = root.construction
   const layers = readList(readKey(construction, 'layers'))
   const names = nameLayers(layers.filter(isNamedLayer))
@@ -49,7 +56,7 @@ function describeConstruction(root: Plain, [list, index, ...fields]: readonly st
     if (index === undefined) return withField('layers', [])
     const subject = isNamedLayer(layer) ? (names.get(layer.id) ?? layer.name) : `layer ${Number(index) + 1}`
     const isFoil = isNamedLayer(layer) && layer.kind === 'conductor' && fields.join() === 'thicknessUm'
-    return isFoil ? { subject, label: `${subject} foil`, unit: 'µm' } : withField(subject, fields)
+    return isFoil ? { ...withField(subject, fields), label: `${subject} foil` } : withField(subject, fields)
   }
   if (list === 'zones') {
     const zone = index === undefined ? undefined : readList(readKey(construction, 'zones'))[Number(index)]
@@ -63,16 +70,21 @@ function describeConstruction(root: Plain, [list, index, ...fields]: readonly st
   return withField('construction', list === undefined ? [] : [list])
 }
 
-function describeEntry(word: string, list: unknown, [index, ...fields]: readonly string[]): PlaceWords {
+function describeEntry(
+  word: string,
+  list: unknown,
+  [index, ...fields]: readonly string[],
+  withField: NameField,
+): PlaceWords {
   if (index === undefined) return withField(`${word}s`, [])
   return withField(`${word} ${readName(readList(list)[Number(index)], index)}`, fields)
 }
 
-function withField(subject: string, fields: readonly string[]): PlaceWords {
-  const keys = fields.filter((field) => !/^\d+$/.test(field))
-  if (keys.length === 0) return { subject, label: subject, unit: '' }
-  const { label, unit } = getFieldWords(keys)
-  return { subject, label: `${subject} ${label}`, unit }
+function nameField(subject: string, tokens: readonly string[], fields: readonly string[]): PlaceWords {
+  const { label, node } = findFieldWords(tokens, fields.length)
+  return fields.length === 0 || label === ''
+    ? { subject, label: subject, field: fields.length === 0 ? null : node }
+    : { subject, label: `${subject} ${label}`, field: node }
 }
 
 function isNamedLayer(layer: unknown): layer is { id: string; name: string; kind: string } {

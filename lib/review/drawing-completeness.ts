@@ -1,4 +1,4 @@
-import { type Bend, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
+import { type Bend, BRIEF_FIELDS, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
 import type { RevisionTab } from './revision-tab'
 
 /**
@@ -18,37 +18,33 @@ export interface DrawingGap {
   readonly target: { readonly tab: RevisionTab; readonly id: string }
 }
 
-type BriefQuestion = readonly [
-  field: keyof Brief,
-  severity: DrawingGapSeverity,
-  question: string,
-  applies?: (brief: Brief) => boolean,
-]
+type BriefQuestion = readonly [field: AskedField, severity: DrawingGapSeverity, applies?: (brief: Brief) => boolean]
+
+/** Fields of the brief with a question that the drawing has to answer. */
+type AskedField = {
+  [K in keyof typeof BRIEF_FIELDS]: (typeof BRIEF_FIELDS)[K] extends { readonly question: string } ? K : never
+}[keyof typeof BRIEF_FIELDS]
 
 const isSoldered = (brief: Brief) => brief.solderedAssembly !== false
 
 const BRIEF_QUESTIONS: readonly BriefQuestion[] = [
-  ['partNumber', 'major', 'What is the part number?'],
-  ['performanceClass', 'blocking', 'To which performance class of IPC-6013 is the part built and inspected?'],
-  ['circuitType', 'major', 'Which type of IPC-6013 is it?'],
-  [
-    'installationUse',
-    'major',
-    'Which use of IPC-6013 applies: flexed to install, flexed in service, hot, or flame-rated?',
-  ],
-  ['surfaceFinish', 'blocking', 'Which surface finish do the bare lands get?'],
-  ['toleranceScheme', 'major', 'Which general tolerances and datums hold for the outline?'],
-  ['electricalTest', 'major', 'Is every part tested electrically?'],
-  ['couponTest', 'minor', 'Are test coupons wanted?'],
-  ['foldTest', 'minor', 'Is a fold test wanted?'],
-  ['panelForm', 'minor', 'In which form are parts delivered: single, in arrays, or as we decide?'],
-  ['operatingMinDegC', 'minor', 'What is the lowest temperature in service?'],
-  ['operatingMaxDegC', 'minor', 'What is the highest temperature in service?'],
-  ['solderedAssembly', 'minor', 'Are the parts soldered?'],
-  ['bakeBeforeAssembly', 'minor', 'Are parts baked before they are soldered, and by whom?', isSoldered],
-  ['registrationCriticalFeatures', 'minor', 'Which features need close registration?'],
-  ['packingAndHandling', 'minor', 'How are the parts packed?'],
-  ['whoToAsk', 'major', 'Whom do we ask when in doubt?'],
+  ['partNumber', 'major'],
+  ['performanceClass', 'blocking'],
+  ['circuitType', 'major'],
+  ['installationUse', 'major'],
+  ['surfaceFinish', 'blocking'],
+  ['toleranceScheme', 'major'],
+  ['electricalTest', 'major'],
+  ['couponTest', 'minor'],
+  ['foldTest', 'minor'],
+  ['panelForm', 'minor'],
+  ['operatingMinDegC', 'minor'],
+  ['operatingMaxDegC', 'minor'],
+  ['solderedAssembly', 'minor'],
+  ['bakeBeforeAssembly', 'minor', isSoldered],
+  ['registrationCriticalFeatures', 'minor'],
+  ['packingAndHandling', 'minor'],
+  ['whoToAsk', 'major'],
 ]
 
 const SEVERITY_ORDER: readonly DrawingGapSeverity[] = ['blocking', 'major', 'minor']
@@ -70,10 +66,10 @@ function isMissing(value: unknown): boolean {
 }
 
 function findBriefGaps(brief: Brief): DrawingGap[] {
-  return BRIEF_QUESTIONS.filter(([field, , , applies]) => isMissing(brief[field]) && applies?.(brief) !== false).map(
-    ([field, severity, question]) => ({
+  return BRIEF_QUESTIONS.filter(([field, , applies]) => isMissing(brief[field]) && applies?.(brief) !== false).map(
+    ([field, severity]) => ({
       severity,
-      question,
+      question: BRIEF_FIELDS[field].question,
       path: ['brief', field],
       target: { tab: 'brief', id: field },
     }),

@@ -1,6 +1,6 @@
-import type { Brief } from '@/lib/engine'
+import { BRIEF_FIELDS, type Brief, type FieldNode, sayField } from '@/lib/engine'
 import { listBriefInputs } from './item-inputs'
-import { formatFieldValue, getFieldWords } from './trade-words'
+import { formatFieldValue } from './trade-words'
 
 /** A field of the brief that an item is about, with what it says. */
 export interface StatedInBrief {
@@ -14,8 +14,9 @@ export interface StatedInBrief {
 export function listStatedInBrief(itemId: string, brief: Brief): StatedInBrief[] {
   return listBriefInputs(itemId).map((field) => {
     const value = brief[field]
-    const { label, unit } = getFieldWords([field])
-    const text = typeof value === 'string' && value.includes(' ') ? value : formatFieldValue(value, unit)
+    const words: FieldNode = BRIEF_FIELDS[field]
+    const label = sayField(words)
+    const text = typeof value === 'string' && value.includes(' ') ? value : formatFieldValue(value, words)
     return { field, label, text: value === null || value === '' ? '' : text }
   })
 }

@@ -1,37 +1,44 @@
 import type { Design } from './design'
+import { BEND_FIELDS, FEATURE_FIELDS, type FieldNode, LAYER_FIELDS, sayField, ZONE_FIELDS } from './fields'
 
-/** Lists whose entries may hold values that nobody has confirmed, with those fields in words. */
+/** Lists whose entries may hold values that nobody has confirmed, with the entries' fields and those that may be marked. */
 export const ASSUMABLE_FIELDS = {
   layers: {
-    thicknessUm: 'thickness',
-    tolerancePlusUm: 'tolerance over',
-    toleranceMinusUm: 'tolerance under',
-    materialId: 'material',
-    coverageFraction: 'copper share',
-    plating: 'plating',
-    processingLossUm: 'loss in process',
+    words: LAYER_FIELDS,
+    fields: [
+      'thicknessUm',
+      'tolerancePlusUm',
+      'toleranceMinusUm',
+      'materialId',
+      'coverageFraction',
+      'plating',
+      'processingLossUm',
+    ],
   },
-  zones: { kind: 'kind', lengthMm: 'length', widthMm: 'width', presence: 'layers present' },
+  zones: { words: ZONE_FIELDS, fields: ['kind', 'lengthMm', 'widthMm', 'presence'] },
   bends: {
-    zoneId: 'zone',
-    insideRadiusMm: 'inside radius',
-    radiusToleranceMm: 'radius tolerance',
-    angleDeg: 'angle',
-    insideFace: 'inside face',
-    axisLengthMm: 'length along the axis',
-    use: 'use',
-    motion: 'motion',
+    words: BEND_FIELDS,
+    fields: [
+      'zoneId',
+      'insideRadiusMm',
+      'radiusToleranceMm',
+      'angleDeg',
+      'insideFace',
+      'axisLengthMm',
+      'use',
+      'motion',
+    ],
   },
   conductors: {
-    layerId: 'layer',
-    widthMm: 'width',
-    spaceMm: 'space',
-    lengthMm: 'length',
-    crossings: 'crossings of bends',
+    words: FEATURE_FIELDS.conductors.entry,
+    fields: ['layerId', 'widthMm', 'spaceMm', 'lengthMm', 'crossings'],
   },
-  pads: { layerId: 'layer' },
-  widthSteps: { layerId: 'layer' },
-} as const satisfies Record<string, Record<string, string>>
+  pads: { words: FEATURE_FIELDS.pads.entry, fields: ['layerId'] },
+  widthSteps: { words: FEATURE_FIELDS.widthSteps.entry, fields: ['layerId'] },
+} as const satisfies Record<
+  string,
+  { readonly words: Readonly<Record<string, FieldNode>>; readonly fields: readonly string[] }
+>
 
 export type AssumableList = keyof typeof ASSUMABLE_FIELDS
 
@@ -50,7 +57,7 @@ export interface Assumption {
 export function markAssumed<L extends AssumableList>(
   list: L,
   id: string,
-  fields: readonly (keyof (typeof ASSUMABLE_FIELDS)[L] & string)[],
+  fields: readonly (typeof ASSUMABLE_FIELDS)[L]['fields'][number][],
 ): string[] {
   return fields.map((field) => `${list}.${id}.${field}`)
 }
@@ -59,10 +66,11 @@ export function markAssumed<L extends AssumableList>(
 export function listAssumptions(design: Design): Assumption[] {
   return design.assumed.flatMap((mark): Assumption[] => {
     const [list, id, field] = mark.split('.') as [AssumableList, string, string]
-    const labels: Readonly<Record<string, string>> = ASSUMABLE_FIELDS[list]
+    const words: Readonly<Record<string, FieldNode>> = ASSUMABLE_FIELDS[list].words
+    const isAssumable = (ASSUMABLE_FIELDS[list].fields as readonly string[]).includes(field)
     const index = listEntries(design, list).findIndex((entry) => entry.id === id)
     const entry = listEntries(design, list)[index]
-    const label = labels[field]
+    const label = isAssumable && words[field] !== undefined ? sayField(words[field]) : undefined
     return entry === undefined || label === undefined ? [] : [{ mark, list, index, id, name: entry.name, field, label }]
   })
 }

@@ -3,21 +3,13 @@ import { findLibraryMaterial } from '../materials'
 import type { Issue } from '../results'
 import type { ConductorLayer, Layer, Zone } from './construction'
 import type { Design } from './design'
+import { LAYER_KIND_FACTS } from './layer-kinds'
 import type { Material, MaterialKind } from './material'
 import { findOutlineIssue } from './outline'
 
-/** Which kinds of material a layer kind may be made of, likeliest first. */
-export const MATERIALS_OF_LAYER: Record<Exclude<Layer['kind'], 'unbonded-gap'>, readonly MaterialKind[]> = {
-  conductor: ['copper-foil'],
-  'base-film': ['polymer-film'],
-  adhesive: ['adhesive'],
-  'coverlay-film': ['polymer-film'],
-  bondply: ['adhesive', 'prepreg', 'polymer-film'],
-  'no-flow-prepreg': ['prepreg'],
-  'rigid-laminate': ['rigid-laminate'],
-  'solder-mask': ['solder-mask'],
-  stiffener: ['rigid-laminate', 'polymer-film', 'metal-sheet'],
-  'shield-film': ['shield-film'],
+/** What a layer of the kind may be made of. */
+function listMaterialKinds(kind: Layer['kind']): readonly MaterialKind[] {
+  return LAYER_KIND_FACTS[kind].materials
 }
 
 type Path = (string | number)[]
@@ -92,18 +84,18 @@ function checkLayers(design: Design, add: Add): void {
         )
       } else if (material.foil?.type === 'plated') {
         add('material-kind', [...path, 'materialId'], `"${material.name}" is plated on; it is no foil`)
-      } else if (!MATERIALS_OF_LAYER[layer.kind].includes(material.kind)) {
+      } else if (!listMaterialKinds(layer.kind).includes(material.kind)) {
         add(
           'material-kind',
           [...path, 'materialId'],
-          `a ${layer.kind} layer is made of ${MATERIALS_OF_LAYER[layer.kind].join(' or ')}; "${material.name}" is ${material.kind}`,
+          `a ${layer.kind} layer is made of ${listMaterialKinds(layer.kind).join(' or ')}; "${material.name}" is ${material.kind}`,
         )
       }
       if (layer.toleranceMinusUm >= layer.thicknessUm) {
         add(
           'tolerance',
           [...path, 'toleranceMinusUm'],
-          `${layer.toleranceMinusUm} um leaves nothing of a ${layer.thicknessUm} um layer`,
+          `${layer.toleranceMinusUm} µm leaves nothing of a ${layer.thicknessUm} µm layer`,
         )
       }
     }
@@ -114,7 +106,7 @@ function checkLayers(design: Design, add: Add): void {
           [...path, 'plating', 'thicknessUm'],
           layer.plating.process === 'none'
             ? 'must be 0 um where no process plates this layer'
-            : `must be greater than 0 um where the layer is ${layer.plating.process}-plated`,
+            : `must be greater than 0 µm where the layer is ${layer.plating.process}-plated`,
         )
       }
       checkPlatingMaterial(design, layer.plating, [...path, 'plating', 'materialId'], add)
@@ -122,7 +114,7 @@ function checkLayers(design: Design, add: Add): void {
         add(
           'processing-loss',
           [...path, 'processingLossUm'],
-          `${layer.processingLossUm} um leaves nothing of a ${layer.thicknessUm} um foil`,
+          `${layer.processingLossUm} µm leaves nothing of a ${layer.thicknessUm} µm foil`,
         )
       }
     }

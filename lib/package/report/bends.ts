@@ -1,15 +1,19 @@
 import type { Content } from 'pdfmake/interfaces'
 import { toSvg } from '@/lib/drawing'
 import {
+  BEND_FIELDS,
   type Bend,
   type BendResult,
+  type FieldNode,
   LIFE_CAUTION_SHORT,
   RANGE_OVER,
   readBendLife,
   readDamage,
+  sayChoice,
   sayComputed,
 } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
+import { formatFieldValue } from '@/lib/review'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
 import {
@@ -23,7 +27,7 @@ import {
   PICTURE_SCALE,
   TEXT_WIDTH_PT,
 } from './style'
-import { sayStated, sayText, sayWord, sayYesNo } from './words'
+import { sayStated, sayText, sayYesNo } from './words'
 
 const PLOT_GAP_PT = 12
 
@@ -71,27 +75,28 @@ function makeBend(
 ): Content[] {
   const heading = isFirst ? level1(`4  Bends: ${bend.name}`) : level2(`Bend ${bend.name}`)
   const callOut: [string, Content][] = [
-    ['Zone', zoneName],
+    [BEND_FIELDS.zoneId.label, zoneName],
     [
       'Call-out',
       `inside radius ${sayStated(bend.insideRadiusMm, 'mm')} ± ${sayStated(bend.radiusToleranceMm, 'mm')}, angle ` +
-        `${sayStated(bend.angleDeg, 'deg')}, ${bend.insideFace} face inside, length along the axis ${sayStated(bend.axisLengthMm, 'mm')}`,
+        `${sayStated(bend.angleDeg, 'deg')}, ${sayChoice(BEND_FIELDS.insideFace, bend.insideFace)} inside, length along the axis ${sayStated(bend.axisLengthMm, 'mm')}`,
     ],
     [
-      'Use',
+      BEND_FIELDS.use.label,
       bend.use === 'dynamic'
-        ? `dynamic, ${sayWord(bend.motion)}, ${sayStated(bend.requiredCycles, 'cycles')} required`
-        : sayWord(bend.use),
+        ? `dynamic, ${sayChoice(BEND_FIELDS.motion, bend.motion)}, ${sayStated(bend.requiredCycles, 'cycles')} required`
+        : sayChoice(BEND_FIELDS.use, bend.use),
     ],
     [
       'Radius held by; strain relief; tried on a model',
-      `${sayWord(bend.radiusHeldBy)}; ${sayYesNo(bend.strainReliefAtTransition)}; ${sayYesNo(bend.triedOnModel)}`,
+      `${sayChoice(BEND_FIELDS.radiusHeldBy, bend.radiusHeldBy)}; ${sayYesNo(bend.strainReliefAtTransition)}; ${sayYesNo(bend.triedOnModel)}`,
     ],
   ]
-  if (bend.use === 'dynamic') callOut.push(['Flex test', sayFlexTest(bend)])
+  if (bend.use === 'dynamic') callOut.push([BEND_FIELDS.flexTest.label, sayFlexTest(bend)])
   if (bend.distanceToRigidMm !== null)
-    callOut.push(['Distance to the rigid edge', sayStated(bend.distanceToRigidMm, 'mm')])
-  if (bend.note.trim() !== '') callOut.push(['Note', bend.note])
+    callOut.push([BEND_FIELDS.distanceToRigidMm.label, sayStated(bend.distanceToRigidMm, 'mm')])
+  callOut.push(...listFurtherFields(bend))
+  if (bend.note.trim() !== '') callOut.push([BEND_FIELDS.note.label, bend.note])
   if (result === null) {
     return [makeFacts(callOut, heading), empty('No results are recorded for this bend.')]
   }
@@ -106,6 +111,33 @@ function makeBend(
   }
   for (const caution of result.cautions) parts.push({ text: caution, style: 'caution', margin: [0, 1, 0, 2] })
   return parts
+}
+
+/** Fields that the lines above put together; any other field of the dictionary has a line of its own. */
+const IN_CALL_OUT: ReadonlySet<string> = new Set<keyof Bend>([
+  'id',
+  'name',
+  'zoneId',
+  'insideRadiusMm',
+  'radiusToleranceMm',
+  'angleDeg',
+  'insideFace',
+  'axisLengthMm',
+  'use',
+  'motion',
+  'requiredCycles',
+  'radiusHeldBy',
+  'strainReliefAtTransition',
+  'triedOnModel',
+  'distanceToRigidMm',
+  'flexTest',
+  'note',
+])
+
+function listFurtherFields(bend: Bend): [string, Content][] {
+  return (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][])
+    .filter(([key]) => !IN_CALL_OUT.has(key))
+    .map(([key, words]) => [words.label, formatFieldValue(bend[key], words)])
 }
 
 function sayFlexTest({ flexTest }: Bend): string {

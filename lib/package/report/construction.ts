@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
-import { formatDesignation, getLayerKindLabel, listLayerTable, nameConductorLayers, toSvg } from '@/lib/drawing'
-import { findMaterial, type ZoneResult } from '@/lib/engine'
+import { formatDesignation, listLayerTable, nameConductorLayers, toSvg } from '@/lib/drawing'
+import { findMaterial, MATERIAL_FIELDS, nameLayerKind, sayChoice, ZONE_FIELDS, type ZoneResult } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
@@ -14,7 +14,7 @@ import {
   PICTURE_SCALE,
   TEXT_WIDTH_PT,
 } from './style'
-import { saySource, sayWord } from './words'
+import { saySource } from './words'
 
 const um = (value: number) => digitsAsComputed(value, 'thicknessUm')
 
@@ -91,15 +91,16 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
   }
   if (planned?.connectorWindow) {
     facts.push([
-      'Connector window',
+      ZONE_FIELDS.connectorWindow.label,
       `${digitsAsEntered(planned.connectorWindow.minUm)} to ${asEntered(planned.connectorWindow.maxUm, 'um')}`,
     ])
   }
-  if (planned?.statedThicknessUm) facts.push(['Stated thickness', asEntered(planned.statedThicknessUm, 'um')])
+  if (planned?.statedThicknessUm)
+    facts.push([ZONE_FIELDS.statedThicknessUm.label, asEntered(planned.statedThicknessUm, 'um')])
   const findings = zone.encapsulation.flatMap((outcome) => (outcome.kind === 'decided' ? [outcome.summary] : []))
   if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
   if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
-  const head: Content[] = [makeFacts(facts, level2(`Zone ${zone.name} (${sayWord(zone.kind)})`))]
+  const head: Content[] = [makeFacts(facts, level2(`Zone ${zone.name} (${sayChoice(ZONE_FIELDS.kind, zone.kind)})`))]
   const picture =
     pictures === null || zone.layers.length === 0 ? null : pictures.drawZone(zone, TEXT_WIDTH_PT * PICTURE_SCALE)
   const table = makeTable(
@@ -117,7 +118,7 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
       return [
         designation === undefined ? '' : formatDesignation(designation),
         layer.name,
-        getLayerKindLabel(layer.kind),
+        nameLayerKind(layer.kind),
         um(layer.nominalUm),
         `${um(layer.minUm)} to ${um(layer.maxUm)}`,
         layer.coverageFraction === null ? '' : asComputed(layer.coverageFraction * 100, 'roughSharePct'),
@@ -142,7 +143,7 @@ function makeMaterials({ snapshot }: PackageContent): Content {
     const foil =
       material.foil === null
         ? ''
-        : `${sayWord(material.foil.type)}, yield ${asEntered(material.foil.yieldStrengthMpa.value, 'mpa')}`
+        : `${sayChoice(MATERIAL_FIELDS.foil.fields.type, material.foil.type)}, yield ${asEntered(material.foil.yieldStrengthMpa.value, 'mpa')}`
     return [
       [
         {

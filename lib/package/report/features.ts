@@ -1,36 +1,26 @@
 import type { Content } from 'pdfmake/interfaces'
-import type { Features } from '@/lib/engine'
+import { FEATURE_FIELDS, type Features, type FieldNode, sayField } from '@/lib/engine'
 import { asComputed } from '@/lib/engine/units'
-import { formatFieldValue, getFieldWords } from '@/lib/review'
+import { FEATURE_LISTS, formatFieldValue } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeTable } from './style'
 import { sayStated } from './words'
-
-const LISTS = [
-  ['conductors', 'Conductors'],
-  ['holes', 'Holes'],
-  ['pads', 'Pads'],
-  ['outlineCorners', 'Outline corners'],
-  ['widthSteps', 'Width steps'],
-  ['coverlayOpenings', 'Coverlay openings'],
-  ['stiffeners', 'Stiffeners'],
-  ['slits', 'Slits'],
-  ['components', 'Components'],
-] as const satisfies readonly (readonly [keyof Features, string])[]
 
 /** Dimensions as typed in or measured, one line per feature, and what the conductors carry. */
 export function makeFeatures({ snapshot }: PackageContent): Content[] {
   const { features } = snapshot.design
   const parts: Content[] = []
-  const rows: Content[][] = LISTS.flatMap(([key, label]) =>
+  const rows: Content[][] = FEATURE_LISTS.flatMap((key) =>
     features[key].map((feature): Content[] => [
-      label,
+      FEATURE_FIELDS[key].label,
       feature.name,
       Object.entries(feature)
         .filter(([field]) => field !== 'id' && field !== 'name')
         .map(([field, value]) => {
-          const words = getFieldWords([field])
-          return `${words.label} ${formatFieldValue(nameLayer(snapshot.design, field, value), words.unit)}`
+          const words: FieldNode = (FEATURE_FIELDS[key].entry as Readonly<Record<string, FieldNode>>)[field] ?? {
+            label: field,
+          }
+          return `${sayField(words)} ${formatFieldValue(nameLayer(snapshot.design, field, value), words)}`
         })
 
         .join('; ')
@@ -39,9 +29,10 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
   )
   const { routing } = features
   const observed = Object.entries(routing).map(
-    ([field, value]) => `${getFieldWords([field]).label} ${formatFieldValue(value, '')}`,
+    ([field, value]) =>
+      `${sayField(FEATURE_FIELDS.routing.fields[field as keyof Features['routing']])} ${formatFieldValue(value, null)}`,
   )
-  rows.push(['Whole part', 'copper to outline', sayStated(features.copperToOutlineMm, 'mm')])
+  rows.push(['Whole part', sayField(FEATURE_FIELDS.copperToOutlineMm), sayStated(features.copperToOutlineMm, 'mm')])
   rows.push(['Whole part', 'routing', observed.join('; ')])
   parts.push(
     makeTable(

@@ -1,5 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
 import {
+  BEND_FIELDS,
+  BRIEF_FIELDS,
   CANNOT_TELL,
   CAUTIONS,
   ITEM_BASES,
@@ -7,6 +9,7 @@ import {
   LIFE_CAUTION_SHORT,
   readBendLife,
   readBendStrain,
+  sayChoice,
   sayComputed,
 } from '@/lib/engine'
 import { asComputed, asEntered } from '@/lib/engine/units'
@@ -102,7 +105,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           const design = snapshot.design.bends.find(({ id }) => id === bend.bendId)
           return [
             bend.name,
-            sayWord(bend.use),
+            sayChoice(BEND_FIELDS.use, bend.use),
             sayStated(design?.insideRadiusMm, 'mm'),
             bend.peakStrainPct === null ? 'not computed' : sayComputed(readBendStrain(bend), 'strainPct'),
             asComputed(bend.allowablePct, 'strainPct'),
@@ -164,30 +167,34 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
   return [
     makeFacts(
       [
-        ['Purpose', sayText(brief.purpose)],
+        [BRIEF_FIELDS.purpose.label, sayText(brief.purpose)],
         [
           'Class, type, use (IPC-6013)',
-          [brief.performanceClass, brief.circuitType, brief.installationUse].map(sayWord).join(', '),
+          [
+            sayChoice(BRIEF_FIELDS.performanceClass, brief.performanceClass),
+            sayChoice(BRIEF_FIELDS.circuitType, brief.circuitType),
+            sayChoice(BRIEF_FIELDS.installationUse, brief.installationUse),
+          ].join('; '),
         ],
         ['Operating temperature', temperature],
-        ['Quantity', sayStated(brief.quantityPerYear, 'parts-per-year')],
-        ['Surface finish', sayWord(brief.surfaceFinish)],
-        ['Soldered assembly', sayYesNo(brief.solderedAssembly)],
-        ['Bake before assembly', sayText(brief.bakeBeforeAssembly)],
-        ['Packing and handling', sayText(brief.packingAndHandling)],
-        ['Panel form', sayWord(brief.panelForm)],
-        ['Tolerances and datums', sayText(brief.toleranceScheme)],
+        [BRIEF_FIELDS.quantityPerYear.label, sayStated(brief.quantityPerYear, 'parts-per-year')],
+        [BRIEF_FIELDS.surfaceFinish.label, sayChoice(BRIEF_FIELDS.surfaceFinish, brief.surfaceFinish)],
+        [BRIEF_FIELDS.solderedAssembly.label, sayYesNo(brief.solderedAssembly)],
+        [BRIEF_FIELDS.bakeBeforeAssembly.label, sayText(brief.bakeBeforeAssembly)],
+        [BRIEF_FIELDS.packingAndHandling.label, sayText(brief.packingAndHandling)],
+        [BRIEF_FIELDS.panelForm.label, sayChoice(BRIEF_FIELDS.panelForm, brief.panelForm)],
+        [BRIEF_FIELDS.toleranceScheme.label, sayText(brief.toleranceScheme)],
         [
           'Electrical, coupon and fold test',
           [brief.electricalTest, brief.couponTest, brief.foldTest].map(sayYesNo).join(', '),
         ],
-        ['Registration-critical features', sayText(brief.registrationCriticalFeatures)],
-        ['Asked when in doubt', sayText(brief.whoToAsk)],
-        ['Manufacturing review', brief.manufacturingReviewDate ?? 'not stated'],
-        ['Layout freeze', brief.layoutFreezeDate ?? 'not stated'],
-        ['Needed by', brief.needDate ?? 'not stated'],
+        [BRIEF_FIELDS.registrationCriticalFeatures.label, sayText(brief.registrationCriticalFeatures)],
+        [BRIEF_FIELDS.whoToAsk.label, sayText(brief.whoToAsk)],
+        [BRIEF_FIELDS.manufacturingReviewDate.label, brief.manufacturingReviewDate ?? 'not stated'],
+        [BRIEF_FIELDS.layoutFreezeDate.label, brief.layoutFreezeDate ?? 'not stated'],
+        [BRIEF_FIELDS.needDate.label, brief.needDate ?? 'not stated'],
         [
-          'Survival percentile',
+          BRIEF_FIELDS.lifeSurvivalPct.label,
           brief.lifeSurvivalPct === null ? 'default of the engine' : sayStated(brief.lifeSurvivalPct, 'pct'),
         ],
         [

@@ -12,8 +12,8 @@ import {
   updateLayer,
 } from '@/app/_components/engineering/draft/design-edits'
 import { isDraftChanged, makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
-import { LAYER_KINDS, makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
-import { type Design, makePresence, parseDesign } from '@/lib/engine'
+import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
+import { type Design, LAYER_KINDS, makePresence, parseDesign } from '@/lib/engine'
 import { findStartingConstruction } from '@/lib/engine/templates'
 
 function makeDesign(): Design {

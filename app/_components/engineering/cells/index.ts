@@ -1,5 +1,6 @@
 export { type CellProps, FormCells } from './cell-frame'
 export { type Choice, ChoiceCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
+export { FieldCell } from './field-cell'
 export {
   NumberCell,
   OptionalNumberCell,

@@ -1,6 +1,6 @@
 export * from './design-edits'
 export { DraftProvider, useDraft, useEdit } from './draft-context'
-export { LAYER_KINDS, listMaterialsFor, makeLayerOfKind } from './layer-kinds'
+export { listMaterialsFor, makeLayerOfKind } from './layer-kinds'
 export { SaveBar } from './save-bar'
 export type { ProposingContext, StoredRevision } from './stored-revision'
 export type { SaveDesignAction } from './use-save'

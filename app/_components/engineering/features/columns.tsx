@@ -1,5 +1,7 @@
 'use client'
 
+import { FEATURE_FIELDS, type FieldNode } from '@/lib/engine'
+import { withUnitInHead } from '@/lib/engine/units'
 import {
   type Choice,
   ChoiceCell,
@@ -10,7 +12,10 @@ import {
   OptionalThicknessCell,
 } from '../cells'
 import { useDraft } from '../draft'
-import type { FeatureColumn } from './feature-table'
+import type { FeatureColumn, FeatureListKey, FeatureOf } from './feature-table'
+
+const LAYER_WORDS = FEATURE_FIELDS.conductors.entry.layerId
+const NEAREST_WORDS = FEATURE_FIELDS.holes.entry.nearestBend
 
 /** Keys of T whose values are exactly of type V. */
 type KeysOf<T, V> = { [K in keyof T & string]: [T[K], V] extends [V, T[K]] ? K : never }[keyof T & string]
@@ -108,7 +113,7 @@ function optionalChoiceColumn<T, V extends string>(
 export function layerColumn<T extends { layerId: string }>(): FeatureColumn<T> {
   return {
     key: 'layerId',
-    label: 'Layer',
+    label: LAYER_WORDS.label,
     render: (row, set, at) => <LayerChoice row={row} at={at('layerId')} set={set} />,
   }
 }
@@ -128,7 +133,7 @@ function LayerChoice<T extends { layerId: string }>({
     .map((layer) => ({ value: layer.id, label: layer.name }))
   return (
     <ChoiceCell
-      label="Layer"
+      label={LAYER_WORDS.label}
       at={at}
       value={row.layerId}
       choices={choices}
@@ -146,12 +151,12 @@ export function nearestBendColumns<T extends NearBend>(): FeatureColumn<T>[] {
   return [
     {
       key: 'nearestBend',
-      label: 'Nearest bend',
+      label: NEAREST_WORDS.label,
       render: (row, set, at) => <NearestBendChoice row={row} at={at('nearestBend', 'bendId')} set={set} />,
     },
     {
       key: 'nearestBendDistance',
-      label: 'Distance',
+      label: NEAREST_WORDS.fields.distanceMm.label,
       isNumeric: true,
       isPlanLength: true,
       render: (row, set, at) => {
@@ -183,7 +188,7 @@ function NearestBendChoice<T extends NearBend>({
   const choices = state.design.bends.map((bend) => ({ value: bend.id, label: bend.name }))
   return (
     <OptionalChoiceCell
-      label="Nearest bend"
+      label={NEAREST_WORDS.label}
       at={at}
       value={row.nearestBend?.bendId ?? null}
       choices={choices}
@@ -197,14 +202,18 @@ function NearestBendChoice<T extends NearBend>({
   )
 }
 
-/** Column makers for the rows of one feature list, so that keys are checked against the row's own type. */
-export function columnsOf<T extends { id: string; name: string }>() {
+/** Column makers for the rows of one feature list: keys are checked against the row's own type, words come from the dictionary. */
+export function columnsOf<L extends FeatureListKey>(list: L) {
+  type T = FeatureOf<L>
+  const words: Readonly<Record<string, FieldNode>> = FEATURE_FIELDS[list].entry
+  const labelOf = (key: string) => words[key]?.label ?? key
   return {
-    optionalPlan: (key: KeysOf<T, number | null>, label: string) => optionalPlanColumn<T>(key, label),
-    optionalThickness: (key: KeysOf<T, number | null>, label: string) => optionalThicknessColumn<T>(key, label),
-    optionalNumber: (key: KeysOf<T, number | null>, label: string) => optionalNumberColumn<T>(key, label),
-    observed: (key: KeysOf<T, boolean | null>, label: string) => observedColumn<T>(key, label),
-    optionalChoice: <V extends string>(key: KeysOf<T, V | null>, label: string, choices: readonly Choice<V>[]) =>
-      optionalChoiceColumn<T, V>(key, label, choices),
+    optionalPlan: (key: KeysOf<T, number | null>) => optionalPlanColumn<T>(key, labelOf(key)),
+    optionalThickness: (key: KeysOf<T, number | null>) => optionalThicknessColumn<T>(key, labelOf(key)),
+    optionalNumber: (key: KeysOf<T, number | null>) =>
+      optionalNumberColumn<T>(key, withUnitInHead(labelOf(key), words[key]?.unit)),
+    observed: (key: KeysOf<T, boolean | null>) => observedColumn<T>(key, labelOf(key)),
+    optionalChoice: <V extends string>(key: KeysOf<T, V | null>, choices: readonly Choice<V>[]) =>
+      optionalChoiceColumn<T, V>(key, labelOf(key), choices),
   }
 }

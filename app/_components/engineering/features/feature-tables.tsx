@@ -1,6 +1,6 @@
 'use client'
 
-import { listStiffeners } from '@/lib/engine'
+import { FEATURE_FIELDS, listChoices, listStiffeners } from '@/lib/engine'
 import { useDraft } from '../draft'
 import { columnsOf, layerColumn, nearestBendColumns } from './columns'
 import { type FeatureOf, FeatureTable } from './feature-table'
@@ -18,20 +18,18 @@ function useFirstConductorLayer(): { readonly layerId: string; readonly assumedF
 type ConductorRow = FeatureOf<'conductors'>
 type HoleRow = FeatureOf<'holes'>
 type PadRow = FeatureOf<'pads'>
-type OutlineCornerRow = FeatureOf<'outlineCorners'>
 type WidthStepRow = FeatureOf<'widthSteps'>
 type CoverlayOpeningRow = FeatureOf<'coverlayOpenings'>
 type StiffenerRow = FeatureOf<'stiffeners'>
-type SlitRow = FeatureOf<'slits'>
 type ComponentRow = FeatureOf<'components'>
 
 export function ConductorFeatures() {
-  const column = columnsOf<ConductorRow>()
+  const column = columnsOf('conductors')
   const { layerId, assumedFields } = useFirstConductorLayer()
   return (
     <FeatureTable
       listKey="conductors"
-      title="Conductors"
+      title={FEATURE_FIELDS.conductors.label}
       placeKind="conductor"
       singular="conductor"
       idPrefix="conductor"
@@ -51,24 +49,24 @@ export function ConductorFeatures() {
       })}
       columns={[
         layerColumn<ConductorRow>(),
-        column.optionalPlan('widthMm', 'Width'),
-        column.optionalPlan('spaceMm', 'Space'),
-        column.optionalPlan('lengthMm', 'Length'),
-        column.optionalNumber('currentAmp', 'Current, A'),
-        column.optionalNumber('allowedRiseDegC', 'Allowed rise, °C'),
-        column.optionalNumber('allowedDropVolt', 'Allowed drop, V'),
-        column.optionalNumber('impedanceOhm', 'Impedance, Ω'),
+        column.optionalPlan('widthMm'),
+        column.optionalPlan('spaceMm'),
+        column.optionalPlan('lengthMm'),
+        column.optionalNumber('currentAmp'),
+        column.optionalNumber('allowedRiseDegC'),
+        column.optionalNumber('allowedDropVolt'),
+        column.optionalNumber('impedanceOhm'),
       ]}
     />
   )
 }
 
 export function HoleFeatures() {
-  const column = columnsOf<HoleRow>()
+  const column = columnsOf('holes')
   return (
     <FeatureTable
       listKey="holes"
-      title="Holes"
+      title={FEATURE_FIELDS.holes.label}
       placeKind="hole"
       singular="hole"
       idPrefix="hole"
@@ -83,24 +81,24 @@ export function HoleFeatures() {
         transitionDistanceMm: null,
       })}
       columns={[
-        column.observed('plated', 'Plated'),
-        column.optionalPlan('drillMm', 'Drill'),
-        column.optionalPlan('landMm', 'Land'),
-        column.optionalThickness('wallPlatingUm', 'Wall plating, thickness'),
+        column.observed('plated'),
+        column.optionalPlan('drillMm'),
+        column.optionalPlan('landMm'),
+        column.optionalThickness('wallPlatingUm'),
         ...nearestBendColumns<HoleRow>(),
-        column.optionalPlan('transitionDistanceMm', 'To the rigid-to-flex transition'),
+        column.optionalPlan('transitionDistanceMm'),
       ]}
     />
   )
 }
 
 export function PadFeatures() {
-  const column = columnsOf<PadRow>()
+  const column = columnsOf('pads')
   const { layerId, assumedFields } = useFirstConductorLayer()
   return (
     <FeatureTable
       listKey="pads"
-      title="Pads"
+      title={FEATURE_FIELDS.pads.label}
       placeKind="pad"
       singular="pad"
       idPrefix="pad"
@@ -116,38 +114,38 @@ export function PadFeatures() {
       })}
       columns={[
         layerColumn<PadRow>(),
-        column.observed('hasPlatedHole', 'Plated hole'),
-        column.optionalNumber('anchorCount', 'Anchors'),
-        column.optionalPlan('coverlayCaptureMm', 'Coverlay over rim'),
-        column.observed('teardrop', 'Teardrop'),
+        column.observed('hasPlatedHole'),
+        column.optionalNumber('anchorCount'),
+        column.optionalPlan('coverlayCaptureMm'),
+        column.observed('teardrop'),
       ]}
     />
   )
 }
 
 export function CornerFeatures() {
-  const column = columnsOf<OutlineCornerRow>()
+  const column = columnsOf('outlineCorners')
   return (
     <FeatureTable
       listKey="outlineCorners"
-      title="Inside corners of the outline"
+      title={FEATURE_FIELDS.outlineCorners.label}
       placeKind="corner"
       singular="corner"
       idPrefix="corner"
       emptyText="No inside corners entered."
       makeRow={(named) => ({ ...named, insideRadiusMm: null, tearStop: null })}
-      columns={[column.optionalPlan('insideRadiusMm', 'Radius'), column.observed('tearStop', 'Tear stop')]}
+      columns={[column.optionalPlan('insideRadiusMm'), column.observed('tearStop')]}
     />
   )
 }
 
 export function WidthStepFeatures() {
-  const column = columnsOf<WidthStepRow>()
+  const column = columnsOf('widthSteps')
   const { layerId, assumedFields } = useFirstConductorLayer()
   return (
     <FeatureTable
       listKey="widthSteps"
-      title="Changes of conductor width"
+      title={FEATURE_FIELDS.widthSteps.label}
       placeKind="width-step"
       singular="width change"
       idPrefix="step"
@@ -156,33 +154,29 @@ export function WidthStepFeatures() {
       makeRow={(named) => ({ ...named, layerId, wideMm: null, narrowMm: null, taperLengthMm: null })}
       columns={[
         layerColumn<WidthStepRow>(),
-        column.optionalPlan('wideMm', 'Wide side'),
-        column.optionalPlan('narrowMm', 'Narrow side'),
-        column.optionalPlan('taperLengthMm', 'Over a length of'),
+        column.optionalPlan('wideMm'),
+        column.optionalPlan('narrowMm'),
+        column.optionalPlan('taperLengthMm'),
       ]}
     />
   )
 }
 
 export function CoverlayOpeningFeatures() {
-  const column = columnsOf<CoverlayOpeningRow>()
+  const column = columnsOf('coverlayOpenings')
   return (
     <FeatureTable
       listKey="coverlayOpenings"
-      title="Coverlay openings"
+      title={FEATURE_FIELDS.coverlayOpenings.label}
       placeKind="coverlay-opening"
       singular="opening"
       idPrefix="opening"
       emptyText="No coverlay openings entered."
       makeRow={(named) => ({ ...named, method: null, openingMm: null, webMm: null, nearestBend: null })}
       columns={[
-        column.optionalChoice('method', 'Made by', [
-          { value: 'drill', label: 'drilling' },
-          { value: 'punch', label: 'punching' },
-          { value: 'laser', label: 'laser' },
-        ]),
-        column.optionalPlan('openingMm', 'Opening'),
-        column.optionalPlan('webMm', 'Narrowest web'),
+        column.optionalChoice('method', listChoices(FEATURE_FIELDS.coverlayOpenings.entry.method)),
+        column.optionalPlan('openingMm'),
+        column.optionalPlan('webMm'),
         ...nearestBendColumns<CoverlayOpeningRow>(),
       ]}
     />
@@ -191,11 +185,11 @@ export function CoverlayOpeningFeatures() {
 
 /** One row for each stiffener layer of the construction, which says that it is there; here is what the layer cannot say. */
 export function StiffenerFeatures() {
-  const column = columnsOf<StiffenerRow>()
+  const column = columnsOf('stiffeners')
   return (
     <FeatureTable
       listKey="stiffeners"
-      title="Stiffeners"
+      title={FEATURE_FIELDS.stiffeners.label}
       placeKind="stiffener"
       singular="stiffener"
       idPrefix="stiffener"
@@ -212,18 +206,13 @@ export function StiffenerFeatures() {
       columns={[
         {
           key: 'layerId',
-          label: 'Layer',
+          label: FEATURE_FIELDS.stiffeners.entry.layerId.label,
           render: (row) => <LayerName layerId={row.layerId} />,
         },
-        column.optionalChoice('purpose', 'For', [
-          { value: 'connector', label: 'a connector' },
-          { value: 'components', label: 'components' },
-          { value: 'thickness', label: 'thickness' },
-          { value: 'handling', label: 'handling' },
-        ]),
-        column.optionalPlan('coverlayOverlapMm', 'Past the coverlay end'),
+        column.optionalChoice('purpose', listChoices(FEATURE_FIELDS.stiffeners.entry.purpose)),
+        column.optionalPlan('coverlayOverlapMm'),
         ...nearestBendColumns<StiffenerRow>(),
-        column.observed('onDrawing', 'On the drawing'),
+        column.observed('onDrawing'),
       ]}
     />
   )
@@ -235,30 +224,27 @@ function LayerName({ layerId }: { layerId: string }) {
 }
 
 export function SlitFeatures() {
-  const column = columnsOf<SlitRow>()
+  const column = columnsOf('slits')
   return (
     <FeatureTable
       listKey="slits"
-      title="Slits and cut-outs"
+      title={FEATURE_FIELDS.slits.label}
       placeKind="slit"
       singular="slit"
       idPrefix="slit"
       emptyText="No slits or cut-outs entered."
       makeRow={(named) => ({ ...named, endReliefDiameterMm: null, widthMm: null })}
-      columns={[
-        column.optionalPlan('endReliefDiameterMm', 'Relief at the end, diameter'),
-        column.optionalPlan('widthMm', 'Width'),
-      ]}
+      columns={[column.optionalPlan('endReliefDiameterMm'), column.optionalPlan('widthMm')]}
     />
   )
 }
 
 export function ComponentFeatures() {
-  const column = columnsOf<ComponentRow>()
+  const column = columnsOf('components')
   return (
     <FeatureTable
       listKey="components"
-      title="Components"
+      title={FEATURE_FIELDS.components.label}
       placeKind="component"
       singular="component"
       idPrefix="component"
@@ -266,8 +252,8 @@ export function ComponentFeatures() {
       makeRow={(named) => ({ ...named, nearestBend: null, transitionDistanceMm: null, overStiffener: null })}
       columns={[
         ...nearestBendColumns<ComponentRow>(),
-        column.optionalPlan('transitionDistanceMm', 'To the rigid-to-flex transition'),
-        column.observed('overStiffener', 'Over a stiffener'),
+        column.optionalPlan('transitionDistanceMm'),
+        column.observed('overStiffener'),
       ]}
     />
   )

@@ -1,20 +1,11 @@
 'use client'
 
 import { Section } from '@/app/_components/ui/section'
-import type { Features } from '@/lib/engine'
+import { FEATURE_FIELDS, type Features, type FieldWords } from '@/lib/engine'
 import { FormCells, makePlaces, ObservedCell, OptionalPlanLengthCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
 
-const QUESTIONS: readonly { readonly key: keyof Features['routing']; readonly label: string }[] = [
-  { key: 'cornersCurved', label: 'Conductors turn in curves, not corners' },
-  { key: 'evenlySpacedInBends', label: 'Conductors are evenly spaced in bends' },
-  { key: 'staggeredOnAdjacentLayers', label: 'Conductors on adjacent layers are staggered' },
-  { key: 'coverlayEdgeInsideBend', label: 'A coverlay or stiffener edge lies inside a bend' },
-  { key: 'cutOutsConsideredAtTightBends', label: 'Cut-outs were considered at tight bends' },
-  { key: 'layersNamedOnDrawing', label: 'The drawing names all layers, flex layers apart' },
-  { key: 'bendsCalledOutOnDrawing', label: 'The drawing calls out every bend' },
-  { key: 'coverlayDetailOnDrawing', label: 'The drawing shows coverlay, stiffener and adhesive details' },
-]
+const QUESTIONS = Object.entries(FEATURE_FIELDS.routing.fields) as [keyof Features['routing'], FieldWords][]
 
 /** Observations on the part as a whole. */
 export function RoutingForm() {
@@ -27,7 +18,7 @@ export function RoutingForm() {
       <FormCells>
         <div className="form-grid">
           <OptionalPlanLengthCell
-            label="Least distance of copper to the outline"
+            label={FEATURE_FIELDS.copperToOutlineMm.label}
             at={at('copperToOutlineMm')}
             value={features.copperToOutlineMm}
             onChange={(copperToOutlineMm) =>
@@ -37,7 +28,7 @@ export function RoutingForm() {
               }))
             }
           />
-          {QUESTIONS.map(({ key, label }) => (
+          {QUESTIONS.map(([key, { label }]) => (
             <ObservedCell
               key={key}
               label={label}

@@ -1,7 +1,7 @@
-import type { Bend, Design } from '@/lib/engine'
-import { asEntered, digitsAsEntered } from '@/lib/engine/units'
+import { BEND_FIELDS, type Bend, type Design, type FieldNode, NOT_STATED, sayChoice } from '@/lib/engine'
+import { asEntered, digitsAsEntered, withUnitInHead } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
-import { NOT_STATED, type SheetWords, sayChoice, sayObserved } from './words'
+import { type SheetWords, sayObserved } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -9,6 +9,35 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
   growth,
   isNumeric,
 })
+
+/** Fields with a column or a note of their own; any other field of the dictionary gets a column at the end. */
+const WITH_COLUMN: ReadonlySet<string> = new Set<keyof Bend>([
+  'id',
+  'name',
+  'zoneId',
+  'insideRadiusMm',
+  'radiusToleranceMm',
+  'angleDeg',
+  'insideFace',
+  'axisLengthMm',
+  'use',
+  'motion',
+  'requiredCycles',
+  'radiusHeldBy',
+  'strainReliefAtTransition',
+  'triedOnModel',
+  'distanceToRigidMm',
+  'flexTest',
+  'note',
+])
+const FURTHER_FIELDS = (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][]).filter(
+  ([key]) => !WITH_COLUMN.has(key),
+)
+
+function sayFurther(value: Bend[keyof Bend]): string {
+  if (value === null || typeof value === 'boolean') return sayObserved(value)
+  return typeof value === 'number' ? digitsAsEntered(value) : String(value)
+}
 
 /** `B1`: bends in the design's order. */
 export function nameBends(design: Design): Map<string, string> {
@@ -32,19 +61,20 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
     keyColumnCount: 1,
     columns: [
       column('Bend', 11),
-      column('Name', 30, 2),
-      column('Zone', 11),
-      column(`Inside radius, ${mm}`, 24, 0, true),
-      column('Angle', 13, 0, true),
-      column('Inside is', 15),
-      column(`Length along the axis, ${mm}`, 20, 0, true),
-      column('Use', 24, 1),
+      column(BEND_FIELDS.name.label, 30, 2),
+      column(BEND_FIELDS.zoneId.label, 11),
+      column(`${BEND_FIELDS.insideRadiusMm.label}, ${mm}`, 24, 0, true),
+      column(BEND_FIELDS.angleDeg.label, 13, 0, true),
+      column(BEND_FIELDS.insideFace.label, 15),
+      column(`${BEND_FIELDS.axisLengthMm.label}, ${mm}`, 20, 0, true),
+      column(BEND_FIELDS.use.label, 24, 1),
       column('Cycles', 22, 0, true),
       column('Temperature, °C', 22),
-      column('Radius held by', 20, 1),
+      column(BEND_FIELDS.radiusHeldBy.label, 20, 1),
       column(`To the rigid edge, ${mm}`, 19, 0, true),
       column('Relief at that edge', 17),
       column('Tried on a model', 16),
+      ...FURTHER_FIELDS.map(([, words]) => column(withUnitInHead(words.label, words.unit), 20)),
     ],
     rows: design.bends.map((bend) => ({
       id: bend.id,
@@ -54,7 +84,7 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
         words.zone(bend.zoneId),
         `${words.plan(bend.insideRadiusMm)} ±${words.plan(bend.radiusToleranceMm)}`,
         asEntered(bend.angleDeg, 'deg'),
-        `${bend.insideFace} face`,
+        sayChoice(BEND_FIELDS.insideFace, bend.insideFace),
         words.plan(bend.axisLengthMm),
         sayUse(bend),
         bend.requiredCycles === null
@@ -63,17 +93,18 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
             : '–'
           : digitsAsEntered(bend.requiredCycles),
         temperature,
-        sayChoice(bend.radiusHeldBy),
+        sayChoice(BEND_FIELDS.radiusHeldBy, bend.radiusHeldBy),
         words.plan(bend.distanceToRigidMm),
         sayObserved(bend.strainReliefAtTransition),
         sayObserved(bend.triedOnModel),
+        ...FURTHER_FIELDS.map(([key]) => sayFurther(bend[key])),
       ],
     })),
   }
 }
 
 function sayUse({ use, motion }: Bend): string {
-  return use === 'dynamic' ? `dynamic, ${sayChoice(motion)}` : sayChoice(use)
+  return use === 'dynamic' ? `dynamic, ${sayChoice(BEND_FIELDS.motion, motion)}` : sayChoice(BEND_FIELDS.use, use)
 }
 
 /** What a drawing for continuous flexing states beside the cycles; null where no bend is dynamic. */

@@ -1,7 +1,7 @@
-import type { ConductorLayer, Design, Zone } from '@/lib/engine'
+import { type ConductorLayer, type Design, NOT_STATED, sayChoice, ZONE_FIELDS, type Zone } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
-import { NOT_STATED, type SheetWords } from './words'
+import type { SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -33,15 +33,21 @@ export function makeCopperByZoneTable({ construction }: Design, words: SheetWord
     id: 'copper-by-zone',
     title: 'Plating and hatch by zone',
     keyColumnCount: 1,
-    columns: [column('Zone', 11), column('Layer', 28, 1), column('Plated copper', 24), column('Hatch', 40, 1)],
+    columns: [
+      column('Zone', 11),
+      column('Layer', 28, 1),
+      column(ZONE_FIELDS.presence.entry.platedCopper.label, 24),
+      column('Hatch', 40, 1),
+    ],
     rows,
   }
 }
 
 function sayPlatedCopper({ plating }: ConductorLayer, { platedCopper }: Zone['presence'][number]): string {
   if (plating.process === 'none') return 'none'
-  if (platedCopper === null) return plating.process === 'button' ? NOT_STATED : 'whole copper'
-  return { whole: 'whole copper', 'pads-only': 'pads only', none: 'none' }[platedCopper]
+  if (platedCopper === null)
+    return plating.process === 'button' ? NOT_STATED : sayChoice(ZONE_FIELDS.presence.entry.platedCopper, 'whole')
+  return sayChoice(ZONE_FIELDS.presence.entry.platedCopper, platedCopper)
 }
 
 function sayHatch({ planePattern }: ConductorLayer, { hatch }: Zone['presence'][number], words: SheetWords): string {

@@ -1,10 +1,10 @@
-import type { Design } from '@/lib/engine'
+import { type Design, FEATURE_FIELDS, NOT_STATED, sayChoice } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
 import { digitsAsEntered } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import { nameBends } from './bends'
 import type { SheetColumn, SheetTable } from './model'
-import { NOT_STATED, type SheetWords, sayChoice, sayObserved } from './words'
+import { type SheetWords, sayObserved } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -90,7 +90,7 @@ function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
       cells: [
         `C${index + 1}`,
         opening.name,
-        sayChoice(opening.method),
+        sayChoice(FEATURE_FIELDS.coverlayOpenings.entry.method, opening.method),
         words.plan(opening.openingMm),
         words.plan(opening.webMm),
         sayNearness(opening),

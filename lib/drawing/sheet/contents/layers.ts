@@ -1,9 +1,18 @@
-import { type ConductorLayer, type Design, findMaterial, foilWeightOzPerFt2, type Layer } from '@/lib/engine'
+import {
+  type ConductorLayer,
+  type Design,
+  findMaterial,
+  foilWeightOzPerFt2,
+  LAYER_FIELDS,
+  type Layer,
+  NOT_STATED,
+  nameLayerKind,
+  sayChoice,
+} from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
-import { getLayerKindLabel } from '../../layer-appearance'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import type { SheetColumn, SheetResults, SheetTable } from './model'
-import { NOT_STATED, type SheetWords } from './words'
+import type { SheetWords } from './words'
 
 /** Foils beyond this are mistyped; their weight is then left to the micrometres beside it. */
 const THICKEST_FOIL_UM = 500
@@ -49,7 +58,7 @@ export function makeLayerTable(design: Design, results: SheetResults | null, wor
           String(index + 1),
           designation === undefined ? '' : formatDesignation(designation),
           layer.name,
-          getLayerKindLabel(layer.kind),
+          nameLayerKind(layer.kind),
           sayRun(design, layer.id),
           getCallOut(design, layer),
           layer.kind === 'conductor' && layer.thicknessUm <= THICKEST_FOIL_UM
@@ -77,7 +86,7 @@ export function getCallOut(design: Design, layer: Layer): string {
 
 function sayPlating({ plating }: ConductorLayer, words: SheetWords): string {
   if (plating.process === 'none') return 'none'
-  return `${plating.process} ${words.enteredThickness(plating.thicknessUm)} ±${words.enteredThickness(plating.toleranceUm)}`
+  return `${sayChoice(LAYER_FIELDS.plating.fields.process, plating.process)} ${words.enteredThickness(plating.thicknessUm)} ±${words.enteredThickness(plating.toleranceUm)}`
 }
 
 function sayRun({ construction }: Design, layerId: string): string {

@@ -1,8 +1,8 @@
-import type { Design } from '@/lib/engine'
+import { BRIEF_FIELDS, type Design, sayChoice } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import { nameBends } from './bends'
 import type { SheetNotes, SheetResults } from './model'
-import { type SheetWords, sayChoice } from './words'
+import type { SheetWords } from './words'
 
 interface Note {
   readonly id: string
@@ -21,7 +21,9 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
   const typed = (id: string, label: string, text: string) => note(id, text.trim() !== '', `${label}: ${text.trim()}`)
   const asked = (id: string, value: boolean | null, yes: string, no: string) =>
     note(id, value !== null, value === true ? yes : no)
-  const governed = [brief.performanceClass, brief.circuitType, brief.installationUse].filter((each) => each !== null)
+  const governed = (['performanceClass', 'circuitType', 'installationUse'] as const).flatMap((key) =>
+    brief[key] === null ? [] : [sayChoice(BRIEF_FIELDS[key], brief[key])],
+  )
   const stated = results === null ? [] : results.zones.filter(({ layers }) => layers.length > 0)
   const notes: Note[] = [
     {
@@ -31,7 +33,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ...note(
       'standard',
       governed.length > 0,
-      `To IPC-6013, ${governed.map(sayChoice).join(', ')}, in the edition that the order names.`,
+      `To IPC-6013, ${governed.join('; ')}, in the edition that the order names.`,
     ),
     {
       id: 'materials',
@@ -42,7 +44,11 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
       stated.length > 0,
       'Finished thickness is computed from the layers, with adhesive flow and plating; its tolerance is the worst case of the layers’ tolerances.',
     ),
-    ...note('surface-finish', brief.surfaceFinish !== null, `Surface finish: ${sayChoice(brief.surfaceFinish)}.`),
+    ...note(
+      'surface-finish',
+      brief.surfaceFinish !== null,
+      `Surface finish: ${sayChoice(BRIEF_FIELDS.surfaceFinish, brief.surfaceFinish)}.`,
+    ),
     ...asked(
       'electrical-test',
       brief.electricalTest,
@@ -51,7 +57,11 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ),
     ...asked('coupon-test', brief.couponTest, 'Test coupons with every panel.', 'Test coupons are not asked for.'),
     ...asked('fold-test', brief.foldTest, 'Fold test as agreed with the buyer.', 'A fold test is not asked for.'),
-    ...note('panel-form', brief.panelForm !== null, `Delivered as: ${sayChoice(brief.panelForm)}.`),
+    ...note(
+      'panel-form',
+      brief.panelForm !== null,
+      `Delivered as: ${sayChoice(BRIEF_FIELDS.panelForm, brief.panelForm)}.`,
+    ),
     ...note(
       'temperature',
       brief.operatingMinDegC !== null && brief.operatingMaxDegC !== null,

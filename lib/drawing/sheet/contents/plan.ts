@@ -1,6 +1,6 @@
-import type { Design } from '@/lib/engine'
+import { type Design, NOT_STATED } from '@/lib/engine'
 import type { SheetPlan, SheetTable } from './model'
-import { NOT_STATED, type SheetWords } from './words'
+import type { SheetWords } from './words'
 
 /** The outline in the flat; null where the design has none, as those stored before there were outlines. */
 export function makePlan({ features }: Design): SheetPlan | null {

@@ -1,8 +1,16 @@
-import { type Construction, type Design, type Layer, listStiffeners } from '@/lib/engine'
+import {
+  type Construction,
+  type Design,
+  FEATURE_FIELDS,
+  type Layer,
+  listStiffeners,
+  NOT_STATED,
+  sayChoice,
+} from '@/lib/engine'
 import { nameBends } from './bends'
 import { getCallOut } from './layers'
 import type { SheetColumn, SheetTable } from './model'
-import { NOT_STATED, type SheetWords, sayChoice } from './words'
+import type { SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -56,7 +64,7 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
           `S${index + 1}`,
           stiffener.name,
           ...layerCells(layerOf(stiffener.layerId)),
-          sayChoice(stiffener.purpose),
+          sayChoice(FEATURE_FIELDS.stiffeners.entry.purpose, stiffener.purpose),
           words.plan(stiffener.coverlayOverlapMm),
           stiffener.nearestBend === null
             ? NOT_STATED

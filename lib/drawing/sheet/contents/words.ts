@@ -1,4 +1,4 @@
-import type { Construction, LengthUnit } from '@/lib/engine'
+import { type Construction, type LengthUnit, NOT_STATED } from '@/lib/engine'
 import { digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
 
 /** Units of a sheet: um and mm in a file, on screen those that the reader chose. */
@@ -28,8 +28,6 @@ export interface SheetWords {
   layer(layerId: string): string
 }
 
-export const NOT_STATED = 'not stated'
-
 export function makeSheetWords(construction: Construction, units: SheetUnits): SheetWords {
   const zoneAt = new Map(construction.zones.map(({ id }, index) => [id, `Z${index + 1}`]))
   const layerAt = new Map(construction.layers.map(({ id }, index) => [id, String(index + 1)]))
@@ -50,12 +48,6 @@ export function makeSheetWords(construction: Construction, units: SheetUnits): S
 
 function writeDeviation(plus: string, minus: string): string {
   return plus === minus ? `±${plus}` : `+${plus} −${minus}`
-}
-
-/** A value of an enumeration as people write it. */
-export function sayChoice(value: string | null): string {
-  if (value === null) return NOT_STATED
-  return value.replaceAll('-', ' ').replace(/^use ([a-d])$/u, (_, letter: string) => `use ${letter.toUpperCase()}`)
 }
 
 export function sayObserved(value: boolean | null): string {

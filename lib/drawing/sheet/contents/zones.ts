@@ -1,6 +1,6 @@
-import { type Design, getConnectorThickness } from '@/lib/engine'
+import { type Design, getConnectorThickness, NOT_STATED, sayChoice, ZONE_FIELDS } from '@/lib/engine'
 import type { SheetColumn, SheetResults, SheetSection, SheetTable } from './model'
-import { NOT_STATED, type SheetWords, sayChoice } from './words'
+import type { SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -126,7 +126,7 @@ export function makeSections(results: SheetResults | null, words: SheetWords): S
       return {
         kind: 'section',
         id: `zone-${zone.zoneId}`,
-        title: `${words.zone(zone.zoneId)} ${zone.name} (${sayChoice(zone.kind)}): ${words.thickness(zone.thicknessUm)} ${words.thicknessUnit} (${range})`,
+        title: `${words.zone(zone.zoneId)} ${zone.name} (${sayChoice(ZONE_FIELDS.kind, zone.kind)}): ${words.thickness(zone.thicknessUm)} ${words.thicknessUnit} (${range})`,
         of: 'zone',
         zones: [zone],
         leastMm: 118,

@@ -1,0 +1,62 @@
+import type { Bend } from '../bend'
+import { type FieldsOf, NAMED_FIELDS } from './field'
+
+export const BEND_FIELDS = {
+  ...NAMED_FIELDS,
+  zoneId: { label: 'Zone' },
+  use: {
+    label: 'Use',
+    choices: {
+      'fold-once': 'fold once at assembly',
+      'flex-to-install': 'flex to install',
+      dynamic: 'dynamic, in service',
+    },
+  },
+  insideRadiusMm: { label: 'Inside radius', unit: 'mm' },
+  radiusToleranceMm: { label: 'Tolerance of the radius, ±', inText: 'radius tolerance', unit: 'mm' },
+  angleDeg: { label: 'Angle', unit: 'deg' },
+  insideFace: {
+    label: 'On the inside',
+    inText: 'face on the inside of the bend',
+    choices: { top: 'top face', bottom: 'bottom face' },
+  },
+  axisLengthMm: { label: 'Length along the axis', unit: 'mm', hint: 'The width of the part there.' },
+  motion: {
+    label: 'Motion',
+    choices: { 'one-way': 'from flat to the radius and back', reversed: 'to both sides of flat' },
+  },
+  requiredCycles: {
+    label: 'Required cycles',
+    unit: 'cycles',
+    hint: 'Needed for dynamic use only.',
+  },
+  radiusHeldBy: {
+    label: 'Radius held by',
+    inText: 'what holds the radius',
+    hint: 'Without it, handling can bend the part tighter than was checked.',
+    choices: {
+      former: 'a former',
+      stop: 'a stop',
+      channel: 'a channel',
+      'bonded-in-place': 'bonded in place',
+      nothing: 'nothing',
+    },
+  },
+  distanceToRigidMm: {
+    label: 'Distance to the rigid edge',
+    unit: 'mm',
+    hint: "From the bend's nearest edge to a rigid or stiffened zone.",
+  },
+  strainReliefAtTransition: { label: 'Strain relief at that transition', inText: 'strain relief at transition' },
+  triedOnModel: { label: 'Tried on a paper or film model', inText: 'tried on a model' },
+  flexTest: {
+    label: 'Flex test',
+    fields: {
+      cyclesPerMinute: { label: 'Test: cycles per minute', inText: 'rate', unit: 'cycles-per-minute' },
+      travelMm: { label: 'Test: travel', inText: 'travel', unit: 'mm' },
+      mandrelDiameterMm: { label: 'Test: mandrel diameter', inText: 'mandrel diameter', unit: 'mm' },
+      pointsOfApplication: { label: 'Test: points of application', inText: 'points of application' },
+    },
+  },
+  note: { label: 'Note' },
+} as const satisfies FieldsOf<Bend>

@@ -1,0 +1,80 @@
+import type { ConductorLayer, Zone } from '../construction'
+import { LAYER_KIND_NAMES } from '../layer-kinds'
+import { type FieldsOf, LAYER_FIELD, NAMED_FIELDS } from './field'
+
+/** Fields of every kind of layer: conductor layers have them all. */
+export const LAYER_FIELDS = {
+  ...NAMED_FIELDS,
+  kind: { label: 'Kind', choices: LAYER_KIND_NAMES },
+  materialId: { label: 'Material' },
+  thicknessUm: { label: 'Thickness', unit: 'um' },
+  tolerancePlusUm: { label: 'Tolerance over', inText: 'upper tolerance', unit: 'um' },
+  toleranceMinusUm: { label: 'Tolerance under', inText: 'lower tolerance', unit: 'um' },
+  role: { label: 'Carries', inText: 'role', choices: { signal: 'conductors', plane: 'plane', mixed: 'both' } },
+  planePattern: {
+    label: 'Plane',
+    inText: 'plane pattern',
+    choices: { solid: 'solid', hatched: 'hatched', split: 'split' },
+  },
+  coverageFraction: { label: 'Copper share', inText: 'coverage' },
+  plating: {
+    label: 'Plating',
+    fields: {
+      process: {
+        label: 'Plating',
+        inText: 'process',
+        // The stored word for plating of lands and pads alone is older than the trade's.
+        choices: { none: 'none', panel: 'panel', pattern: 'pattern', button: 'pads only' },
+      },
+      thicknessUm: { label: 'Plated copper', inText: 'thickness', unit: 'um' },
+      toleranceUm: { label: 'Tolerance of plating', inText: 'tolerance', unit: 'um' },
+      materialId: { label: 'Plating material', inText: 'material' },
+    },
+  },
+  processingLossUm: { label: 'Loss in process', inText: 'processing loss', unit: 'um' },
+} as const satisfies FieldsOf<Omit<ConductorLayer, 'kind'>> & Record<'kind', unknown>
+
+export const ZONE_FIELDS = {
+  ...NAMED_FIELDS,
+  kind: {
+    label: 'Kind',
+    choices: { rigid: 'rigid', flex: 'flex', stiffened: 'stiffened', finger: 'finger' },
+  },
+  lengthMm: { label: 'Length', unit: 'mm' },
+  widthMm: { label: 'Width', unit: 'mm' },
+  presence: {
+    label: 'Layers present',
+    entry: {
+      layerId: LAYER_FIELD,
+      coverageFraction: { label: 'Copper share', inText: 'coverage' },
+      platedCopper: {
+        label: 'Plated copper',
+        choices: { whole: 'whole copper', 'pads-only': 'pads only', none: 'none' },
+      },
+      hatch: {
+        label: 'Hatch',
+        fields: {
+          barMm: { label: 'Bar of the hatch', inText: 'bar', unit: 'mm' },
+          pitchMm: { label: 'Pitch of the hatch', inText: 'pitch', unit: 'mm' },
+          angleDeg: { label: 'Angle of the bars to the length, degrees', inText: 'angle', unit: 'deg' },
+        },
+      },
+    },
+  },
+  connectorWindow: {
+    label: 'Connector accepts',
+    inText: 'connector window',
+    fields: {
+      minUm: { label: 'Least thickness for the connector', inText: 'smallest thickness', unit: 'um' },
+      maxUm: { label: 'Greatest thickness for the connector', inText: 'largest thickness', unit: 'um' },
+    },
+  },
+  contactFinish: {
+    label: 'Finish on contacts',
+    fields: {
+      thicknessUm: { label: 'Thickness of the finish on the contacts', inText: 'thickness', unit: 'um' },
+      toleranceUm: { label: 'Tolerance of the finish', inText: 'tolerance', unit: 'um' },
+    },
+  },
+  statedThicknessUm: { label: 'Stated thickness', unit: 'um' },
+} as const satisfies FieldsOf<Zone>

@@ -12,7 +12,7 @@ describe('what the brief says about an item', () => {
   test('stands beside it in full', () => {
     expect(listStatedInBrief('packing', brief)).toEqual([
       { field: 'packingAndHandling', label: 'packing and handling', text: long },
-      { field: 'panelForm', label: 'panel form', text: 'assembly arrays' },
+      { field: 'panelForm', label: 'panel form', text: 'arrays for assembly' },
     ])
   })
 

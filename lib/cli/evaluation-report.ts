@@ -5,12 +5,15 @@ import type {
   Evaluation,
   ItemBasis,
   ItemResult,
+  Outcome,
   QuantityRange,
   ZoneResult,
 } from '@/lib/engine'
 import {
   CANNOT_TELL,
   CAUTIONS,
+  citeSource,
+  describeLimitOwner,
   findMaterial,
   ITEM_BASES,
   LIFE_CAUTION_SHORT,
@@ -19,11 +22,14 @@ import {
   readBendLifeRange,
   readConductorLife,
   readDamage,
+  SOURCE_KINDS,
+  SOURCES,
+  type SourceKey,
   sayComputed,
   sayComputedDigits,
   tallyVerdicts,
 } from '@/lib/engine'
-import { findItem, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
+import { describeLimit, findItem, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
 import type { ComputedFigure } from '@/lib/engine/units'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered, inSentence } from '@/lib/engine/units'
 import { type Column, formatTable, wrapText } from './text-table'
@@ -341,11 +347,28 @@ function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemRes
   const skipped = ofSection.length - shown.length
   return [
     ...heading(SECTION_TITLES[section]),
-    ...shown.flatMap(({ itemId, verdict, headline, basis }) =>
-      wrapText(basis === 'stated' ? `Stated: ${headline}` : headline, WIDTH - indent.length, '').map((line, at) =>
+    ...shown.flatMap(({ itemId, verdict, headline, basis, outcomes }) => [
+      ...wrapText(basis === 'stated' ? `Stated: ${headline}` : headline, WIDTH - indent.length, '').map((line, at) =>
         at === 0 ? `${VERDICT_WORDS[verdict].padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
       ),
-    ),
+      ...listLimits(outcomes).flatMap((limit) =>
+        wrapText(limit, WIDTH - indent.length - 2, '  ').map((line) => indent + line),
+      ),
+    ]),
     ...(skipped === 0 ? [] : [`${skipped} more do not apply to this design.`]),
   ]
+}
+
+/** Each limit that an item was held against, with whose it is and where it comes from. */
+function listLimits(outcomes: readonly Outcome[]): string[] {
+  const said = outcomes.flatMap((outcome) => {
+    if (outcome.kind !== 'decided' && outcome.kind !== 'cannot-tell') return []
+    const { limit } = outcome
+    if (limit === undefined) return []
+    const source = limit.sourceKey in SOURCES ? citeSource(limit.sourceKey as SourceKey) : limit.sourceKey
+    // A limit that comes with the catalogue is its source's, which says how far it is known.
+    const whose = limit.owner.kind in SOURCE_KINDS ? source : `${describeLimitOwner(limit.owner)}; ${source}`
+    return [`Limit ${describeLimit(limit)}: ${whose}.`]
+  })
+  return [...new Set(said)]
 }

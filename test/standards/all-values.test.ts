@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { SOURCES } from '@/lib/engine'
 import { CHECK_CASES } from './check-values'
-import { findWaiting, WAITING, WAITS_FOR } from './waiting'
+import { findWaiting, WAITING, WAITS_FOR, WITHOUT_CHECK } from './waiting'
 
 /** Topics that a test here goes through, as its source says. */
 function listTopics(): Set<string> {
@@ -37,6 +38,16 @@ describe('the 288 check values', () => {
     }
     const waiting = CHECK_CASES.filter(({ id }) => findWaiting(id) !== null)
     expect(waiting).toHaveLength(WAITING.reduce((sum, { count }) => sum + count, 0))
+  })
+
+  test('a source that no check value can be held against is one that is cited, and says what it lacks', () => {
+    for (const [key, reason] of Object.entries(WITHOUT_CHECK)) {
+      expect(Object.keys(SOURCES)).toContain(key)
+      expect(reason).toMatch(/neither|without|no /)
+      const { note } = SOURCES[key as keyof typeof WITHOUT_CHECK]
+      // As soon as it states a strain or a radius, it can be checked.
+      expect(note).not.toMatch(/\d (%|mm)/)
+    }
   })
 
   test('cite their source, and none claims a standard that only a guide quotes', () => {

@@ -1,7 +1,7 @@
 /** What a check value waits for before anything here can answer it. */
 export const WAITS_FOR = {
   signals: 'impedance, delay and crosstalk of lines',
-  mechanics: 'calculations of hatched planes',
+  artwork: 'hatches of one family of bars',
   plan: 'the part in plan',
   materials: 'constants above the glass transition',
 } as const
@@ -18,7 +18,12 @@ interface Waiting {
 export const WAITING: readonly Waiting[] = [
   { ids: /^imp-/, for: 'signals', reason: 'no impedance is computed', count: 70 },
   { ids: /^xt-/, for: 'signals', reason: 'no crosstalk is computed', count: 7 },
-  { ids: /^hatch-/, for: 'mechanics', reason: 'coverage stands in for bar and pitch of a hatched plane', count: 10 },
+  {
+    ids: /^hatch-one-way$/,
+    for: 'artwork',
+    reason: 'a hatched plane has two families of bars at right angles: one alone cannot be entered',
+    count: 1,
+  },
   {
     ids: /^fat-barrel-quality$/,
     for: 'plan',
@@ -36,3 +41,9 @@ export const WAITING: readonly Waiting[] = [
 export function findWaiting(id: string): Waiting | null {
   return WAITING.find(({ ids }) => ids.test(id)) ?? null
 }
+
+/** Sources of figures that nothing computed can be held against, and why. */
+export const WITHOUT_CHECK = {
+  flexLifeClasses:
+    'it gives cycles by class of foil "with the right radius and section", and neither strain, radius, section nor share of survivors',
+} as const

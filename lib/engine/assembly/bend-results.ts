@@ -66,7 +66,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     zoneId: bend.zoneId,
     use: bend.use,
     sectionThicknessUm: section.thicknessUm,
-    leaves: fold.leaves.map((leaf, leafIndex) => describeLeaf(leaf, leafIndex, faceFilms[leafIndex] ?? [])),
+    leaves: fold.leaves.map((leaf, leafIndex) => describeLeaf(bend, leaf, leafIndex, faceFilms[leafIndex] ?? [])),
     conductors: conductors.map(({ result }) => result),
     strainProfile: isFull ? listProfile(fold.leaves, section) : [],
     peakStrainPct: governing?.peakStrainPct ?? null,
@@ -131,7 +131,7 @@ function listMissing(bend: Bend, position: number): MissingInput[] {
   return missing
 }
 
-function describeLeaf(leaf: Leaf, leafIndex: number, faceFilms: LeafResult['faceFilms']): LeafResult {
+function describeLeaf(bend: Bend, leaf: Leaf, leafIndex: number, faceFilms: LeafResult['faceFilms']): LeafResult {
   return {
     leafIndex,
     innerDepthUm: leaf.innerDepthUm,
@@ -140,7 +140,10 @@ function describeLeaf(leaf: Leaf, leafIndex: number, faceFilms: LeafResult['face
     formedAxisDepthUm: leaf.innerDepthUm + leaf.strain.axisUm,
     decidingAxisDepthUm: leaf.innerDepthUm + leaf.strain.decidingAxisUm,
     radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm,
-    accuracyPct: accuracyOfStrainPct((leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm),
+    accuracyPct: accuracyOfStrainPct((leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm, {
+      loading: loadingOf(bend),
+      hasGaps: leaf.section.layers.some(({ layer }) => (layer.conductor?.coverageFraction ?? 1) < 1),
+    }),
     faceFilms,
     insideRadiusMm: leaf.insideRadiusMm,
     rigidityNmm2PerMm: leaf.section.rigidityNmm2PerMm,

@@ -1,8 +1,8 @@
 import {
   type ConductorLayer,
-  type Design,
   type Hatch,
   hatchCoverageFraction,
+  isWithoutMetal,
   type Layer,
   type Material,
   type Zone,
@@ -102,11 +102,6 @@ export function buildZoneSection(zone: Zone, index: DesignIndex): ZoneSection {
   }
 }
 
-/** Finishes without metal, and no finish: nothing that a connector would feel. */
-const FINISHES_WITHOUT_METAL: readonly Design['brief']['surfaceFinish'][] = [
-  'none',
-  'organic-solderability-preservative',
-]
 const NO_FINISH = { thicknessUm: 0, toleranceUm: 0 }
 
 function findContact(zone: Zone, layers: readonly SectionLayer[], { design }: DesignIndex): SectionContact {
@@ -129,7 +124,7 @@ function findContact(zone: Zone, layers: readonly SectionLayer[], { design }: De
       plating.push({ layerId: layer.id, thicknessUm, toleranceUm: copper.layer.plating.toleranceUm })
     }
   }
-  const hasNoMetal = FINISHES_WITHOUT_METAL.includes(design.brief.surfaceFinish)
+  const hasNoMetal = isWithoutMetal(design.brief.surfaceFinish)
   if (zone.contactFinish === null && !hasNoMetal) {
     missing.push({
       path: [...zonePath, 'contactFinish'],

@@ -1,5 +1,6 @@
-import type { SURFACE_FINISHES } from '../design'
-import type { SourceKey } from '../sources'
+import { isWithoutMetal, type SURFACE_FINISHES } from '../design'
+import { citeSource, type SourceKey } from '../sources'
+import { inSentence } from '../units'
 
 /** Water that polyimide takes up, per cent by weight: in 24 h of immersion, and in air of 20 degC and 50 % humidity. */
 export const POLYIMIDE_WATER_PCT = {
@@ -73,4 +74,34 @@ export function describeFinishCoats(finish: (typeof SURFACE_FINISHES)[number]): 
       highUm === null ? `${metal} at least ${lowUm} um` : `${metal} ${lowUm} to ${highUm} um`,
     )
     .join(', ')
+}
+
+/**
+ * Why a typed finish is not what its name is quoted with, a sentence; null where it agrees, or where nothing is quoted. All its metals count
+ * together, over the tolerance.
+ *
+ * @example explainFinish('immersion-silver', { thicknessUm: 4, toleranceUm: 1 }) names 0.12 to 0.4 um
+ */
+export function explainFinish(
+  finish: (typeof SURFACE_FINISHES)[number] | null,
+  typed: { readonly thicknessUm: number; readonly toleranceUm: number },
+): string | null {
+  if (finish === null) return null
+  const said = `${inSentence(typed.thicknessUm, 'um')} of finish on the contacts`
+  if (isWithoutMetal(finish)) {
+    return typed.thicknessUm > 0
+      ? `${said}, while the brief states a finish without metal: one of the two is wrong.`
+      : null
+  }
+  const found = FINISH_COATS[finish]
+  if (found === undefined) return null
+  const least = found.coats.reduce((sum, { lowUm }) => sum + lowUm, 0)
+  const greatest = found.coats.reduce<number | null>(
+    (sum, { highUm }) => (sum === null || highUm === null ? null : sum + highUm),
+    0,
+  )
+  const isLess = typed.thicknessUm + typed.toleranceUm < least
+  const isMore = greatest !== null && typed.thicknessUm - typed.toleranceUm > greatest
+  if (!isLess && !isMore) return null
+  return `${said} is ${isLess ? 'less' : 'more'} than its standard is quoted with: ${describeFinishCoats(finish)} (${citeSource(found.sourceKey)}).`
 }

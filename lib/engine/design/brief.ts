@@ -13,6 +13,11 @@ export const SURFACE_FINISHES = [
   'none',
 ] as const
 
+/** Finishes without metal, and no finish: nothing that a connector would feel. */
+export function isWithoutMetal(finish: (typeof SURFACE_FINISHES)[number] | null): boolean {
+  return finish === 'none' || finish === 'organic-solderability-preservative'
+}
+
 /** Construction types of IPC-6013 (Qualification and Performance Specification for Flexible/Rigid-Flexible Printed Boards). */
 export const CIRCUIT_TYPES = ['type-1', 'type-2', 'type-3', 'type-4', 'type-5'] as const
 

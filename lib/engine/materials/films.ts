@@ -1,8 +1,11 @@
 import type { Material } from '../design/material'
 import { makeMaterial } from './record'
-import { FILM_TABLE, LAMINATE_TABLE, MEMORY, OWN_CHOICE } from './source-keys'
+import { FILM_GRADES, FILM_TABLE, LAMINATE_TABLE, MEMORY, OWN_CHOICE } from './source-keys'
 
-/** Films: bases of clads, coverlay films, stiffening films, and bondplies that are films coated on both sides. */
+/**
+ * Films: bases of clads, coverlay films, stiffening films, and bondplies that are films coated on both sides. Polyimide expands by 20
+ * ppm/degC in one maker's table and by more than 30 in a handbook's general grades: the spread covers both, since a name does not tell the grade.
+ */
 export const FILMS: readonly Material[] = [
   makeMaterial({
     id: 'pi-base-adhesive',
@@ -15,6 +18,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.42, FILM_TABLE],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
+    expansionPpmPerC: [20, FILM_TABLE, 20, 40, FILM_GRADES],
     note: "Modulus as the clad's dielectric (430 000 psi); films alone 2.5 to 5.5 GPa by type. The adhesive, not the film, limits the temperature of such a clad.",
   }),
   makeMaterial({
@@ -28,6 +32,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.45, MEMORY],
     maxServiceDegC: [180, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
+    expansionPpmPerC: [20, FILM_TABLE, 20, 40, FILM_GRADES],
     note: 'Modulus 700 000 psi, read from a table whose printed column factor is ten times too small; 3.5 to 7 GPa are met.',
   }),
   makeMaterial({
@@ -41,6 +46,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.42, FILM_TABLE],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
+    expansionPpmPerC: [20, FILM_TABLE, 20, 40, FILM_GRADES],
     note: 'Film only; its adhesive is a layer of its own. 2.5 to 5.5 GPa by film type. Takes up 1 to 3 % of water: bake before soldering.',
   }),
   makeMaterial({
@@ -54,6 +60,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.42, FILM_TABLE],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
+    expansionPpmPerC: [20, FILM_TABLE, 20, 40, FILM_GRADES],
     note: '75, 125 and 225 um are usual; thicker ones are laminated from sheets.',
   }),
   makeMaterial({

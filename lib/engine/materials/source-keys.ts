@@ -5,6 +5,8 @@
 export const MEMORY = 'materialConstantsRecalled'
 /** Film maker's data as reproduced in a university laboratory's table. */
 export const FILM_TABLE = 'polyimideFilmTable'
+/** Expansion of polyimide films by grade, as a handbook is quoted. */
+export const FILM_GRADES = 'filmExpansionGrades'
 /** No source was found: the figure is a choice of ours. */
 export const OWN_CHOICE = 'ownChoice'
 /** Plated copper as two straight lines, quoted with the relation for plated holes. */

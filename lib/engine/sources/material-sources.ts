@@ -38,6 +38,6 @@ export const MATERIAL_SOURCES = {
     year: 2016,
     kind: 'quoted',
     quotedBy: 'a public digest of the book',
-    note: 'general grades expand by more than 30 ppm/degC, stable grades by less: unfit for fine pitch. One maker states 20 ppm/degC: a question of grade, show both',
+    note: 'general grades expand by more than 30 ppm/degC, stable grades by less: unfit for fine pitch. One maker states 20 ppm/degC: a question of grade, show both. No upper end is given: 40 ppm/degC is our choice',
   },
 } as const satisfies Record<string, Source>

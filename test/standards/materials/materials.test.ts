@@ -1,5 +1,5 @@
-import { expect } from 'vitest'
-import { findLibraryMaterial, type Material } from '@/lib/engine'
+import { expect, test } from 'vitest'
+import { findLibraryMaterial, type Material, SOURCES } from '@/lib/engine'
 import { gpaFromPsi, psiFromGpa } from '@/lib/engine/units'
 import { checkTopic, expectNear, expectValue, input } from '../check-values'
 
@@ -17,6 +17,7 @@ checkTopic('2 materials', [
       expectValue(check, 'tensileModulusGPa', film.modulusGpa.value)
       expectValue(check, 'poissonRatio', film.poisson.value)
       expectValue(check, 'densityGPerCm3', film.densityGPerCm3?.value ?? Number.NaN)
+      expectValue(check, 'ctePpmPerC', film.expansionPpmPerC?.value ?? Number.NaN)
       // The table rounds 2.55 GPa down to 2.5: its own psi figure is 2 % higher.
       expectNear(psiFromGpa(film.modulusGpa.value), 370000, { rel: 0.025 }, 'psi')
     },
@@ -61,3 +62,17 @@ checkTopic('2 materials', [
     },
   ],
 ])
+
+// Printed Circuits Handbook, 7th ed., 2016, 65.5.2.1, read in a digest: general grades of polyimide film expand by more than 30 ppm/degC.
+test.each(['pi-base-adhesive', 'pi-base-adhesiveless', 'pi-coverlay', 'pi-stiffener'])(
+  "expansion of %s covers the maker's table and the handbook, and cites both",
+  (id) => {
+    const { expansionPpmPerC } = getMaterial(id)
+    expect(expansionPpmPerC?.sourceKey).toBe('polyimideFilmTable')
+    expect(expansionPpmPerC?.spread?.sourceKey).toBe('filmExpansionGrades')
+    expect(expansionPpmPerC?.spread?.low).toBe(20)
+    expect(expansionPpmPerC?.spread?.high).toBeGreaterThan(30)
+    expect(SOURCES.polyimideFilmTable.note).toContain('expansion 20 ppm/degC')
+    expect(SOURCES.filmExpansionGrades.note).toContain('more than 30 ppm/degC')
+  },
+)

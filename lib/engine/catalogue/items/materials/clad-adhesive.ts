@@ -32,7 +32,8 @@ export const cladAdhesive = defineItem({
 
 /** Adhesive that has copper on one face and base film on the other. */
 function findCladAdhesive(zone: ZoneResult | null): ZoneResult['layers'][number][] {
-  const layers = zone?.layers ?? []
+  // Copper that is not there has no adhesive.
+  const layers = (zone?.layers ?? []).filter(({ coverageFraction }) => coverageFraction !== 0)
   return layers.filter((layer, at) => {
     if (layer.kind !== 'adhesive') return false
     const neighbours = [layers[at - 1]?.kind, layers[at + 1]?.kind]

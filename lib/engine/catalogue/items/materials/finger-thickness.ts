@@ -1,8 +1,10 @@
+import type { Design, Zone } from '../../../design'
 import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { WIDER_TOLERANCES } from '../../monotone'
+import { explainFinish } from '../../process-figures'
 
 export const fingerThickness = defineItem({
   id: 'finger-thickness',
@@ -49,9 +51,15 @@ export const fingerThickness = defineItem({
           places,
           what: `thickness of ${zone.name} over its contacts`,
           equation: 'sum of finished layers, plating and finish of the contacts, worst case',
+          cautions: listFinishCautions(context.design.brief.surfaceFinish, zone),
         }),
       )
     })
     return outcomes
   },
 })
+
+function listFinishCautions(finish: Design['brief']['surfaceFinish'], { contactFinish }: Zone): string[] {
+  const explained = contactFinish === null ? null : explainFinish(finish, contactFinish)
+  return explained === null ? [] : [explained]
+}

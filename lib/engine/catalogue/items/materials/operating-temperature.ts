@@ -115,6 +115,11 @@ function findHeating({ design, conductors }: EvaluationContext, layerId: string)
   let hottest = ''
   let reason: string | null = null
   const missing: MissingInput[] = []
+  // Copper carries something: with no conductor listed nobody has said how much.
+  const hasCopper = design.construction.layers.some(({ id, kind }) => kind === 'conductor' && beside.has(id))
+  if (hasCopper && design.features.conductors.length === 0) {
+    missing.push({ path: ['features', 'conductors'], label: 'conductors with their currents' })
+  }
   const cautions = new Set<string>()
   design.features.conductors.forEach((conductor, index) => {
     const result = conductors[index]

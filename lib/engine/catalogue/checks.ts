@@ -2,7 +2,7 @@ import type { EvaluationContext } from '../context'
 import { type Bend, listStiffeners } from '../design'
 import type { BendResult, Limit, Outcome, Place, QuantityRange, ZoneResult } from '../results'
 import type { SourceKey } from '../sources'
-import { decide, makeNoneAllowed, notComputed } from './decide'
+import { decide, makeNoneAllowed, notComputed, notComputedFrom } from './decide'
 
 interface Named {
   readonly id: string
@@ -202,8 +202,21 @@ export function checkDynamicBends(
 ): Outcome[] {
   return listBends(context).flatMap((bend): Outcome | readonly Outcome[] => {
     if (bend.bend.use === null) return notComputedUse(bend)
-    return isDynamic(bend.bend) ? check(bend) : []
+    return isDynamic(bend.bend) ? (notComputedSection(bend) ?? check(bend)) : []
   })
+}
+
+/** Of a bend whose section nobody knows, that it is missing: it may hold anything. Null where the section is known. */
+export function notComputedSection({ bend, result, index, place }: Omit<BendUnderCheck, 'zone'>): Outcome | null {
+  if (result.leaves.length > 0) return null
+  return result.missing.length > 0
+    ? notComputedFrom(result.missing, [place])
+    : notComputed(['bends', index, 'zoneId'], `layers of bend ${bend.name}`, [place])
+}
+
+/** The same for what counts layers alone: which layers there are is known although a constant of one is not. */
+export function notComputedLayers(checked: BendUnderCheck): Outcome | null {
+  return checked.zone === null || checked.zone.layers.length === 0 ? notComputedSection(checked) : null
 }
 
 export function notComputedUse({ bend, index, place }: BendUnderCheck): Outcome {

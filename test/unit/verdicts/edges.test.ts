@@ -92,3 +92,62 @@ describe('the text of an evaluation', () => {
     expect(text).toContain('Quillmoor workspace')
   })
 })
+
+/** What rests on how the section bends, and what counts its layers. */
+const ON_THE_SECTION = [
+  'bend-strain',
+  'copper-yield',
+  'damage-sum',
+  'fatigue-life',
+  'film-strain',
+  'handbook-radius',
+  'leaf-length',
+  'neutral-axis',
+  'radius-ratio',
+  'shield-stiffness',
+] as const
+const ON_THE_LAYERS = [
+  'clad-adhesive',
+  'conductor-layers-in-bend',
+  'foil-type',
+  'plating-in-bend',
+  'solder-mask-in-bend',
+  'plane-in-bend',
+] as const
+
+describe('a bend whose section nobody knows', () => {
+  const bends = [{}, { insideRadiusMm: 6 }]
+
+  test.each([...ON_THE_SECTION, ...ON_THE_LAYERS])(
+    '%s is neither met nor inapplicable in a zone without layers',
+    (itemId) => {
+      const design = makeOneBend({ bends })
+      const [zone] = design.construction.zones
+      if (zone !== undefined) zone.presence = []
+      const result = evaluate(design).items.find((item) => item.itemId === itemId)
+      expect(result?.verdict).toBe('not-computed')
+    },
+  )
+
+  test.each(ON_THE_SECTION)('%s is not computed where a material is not known', (itemId) => {
+    const design = makeOneBend({ bends })
+    const [cover] = design.construction.layers
+    if (cover?.kind === 'coverlay-film') cover.materialId = 'nobody-knows'
+    if (itemId === 'shield-stiffness') {
+      if (cover?.kind === 'coverlay-film') {
+        design.construction.layers.unshift({ ...cover, id: 'shield', name: 'shield', kind: 'shield-film' })
+        design.construction.zones[0]?.presence.unshift(makePresence('shield'))
+      }
+    }
+    const result = evaluate(design).items.find((item) => item.itemId === itemId)
+    expect(result?.verdict).toBe('not-computed')
+  })
+})
+
+test.each(['rigid', 'stiffened'] as const)('a bend in a %s zone does not fit it', (kind) => {
+  const design = makeOneBend({ insideRadiusMm: 8 })
+  const [zone] = design.construction.zones
+  expect(new Set(listVerdicts(design, 'bend-fit'))).toEqual(new Set(['meets']))
+  if (zone !== undefined) zone.kind = kind
+  expect(listVerdicts(design, 'bend-fit')).toContain('fails')
+})

@@ -1,7 +1,7 @@
 import type { Zone } from '../../../design'
 import type { Outcome, Place } from '../../../results'
 import { type BendUnderCheck, getRadiusRangeMm, listBends, placeOf } from '../../checks'
-import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
+import { decide, makeDesignLimit, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const bendFit = defineItem({
@@ -12,7 +12,7 @@ export const bendFit = defineItem({
   titles: { meets: 'Bends fit their zones', fails: 'A bend does not fit its zone' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
-  sourceKeys: ['exactArithmetic'],
+  sourceKeys: ['exactArithmetic', 'commonPractice'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [
@@ -25,9 +25,28 @@ export const bendFit = defineItem({
   check: (context) =>
     context.design.construction.zones.flatMap((zone, zoneIndex) => {
       const bends = listBends(context).filter(({ bend }) => bend.zoneId === zone.id)
-      return bends.length === 0 ? [] : [checkArcs(zone, zoneIndex, bends), ...bends.map(checkAxis(zone, zoneIndex))]
+      return bends.length === 0
+        ? []
+        : [
+            ...(CANNOT_BEND.includes(zone.kind) ? bends.map((bend) => failInRigidZone(zone, bend)) : []),
+            checkArcs(zone, zoneIndex, bends),
+            ...bends.map(checkAxis(zone, zoneIndex)),
+          ]
     }),
 })
+
+const CANNOT_BEND: readonly Zone['kind'][] = ['rigid', 'stiffened']
+
+/** What is rigid or stiffened is so that it does not bend. */
+function failInRigidZone(zone: Zone, { bend, place }: BendUnderCheck): Outcome {
+  return decide({
+    value: 1,
+    limit: makeNoneAllowed('bendsInRigidZonesCount', 'commonPractice'),
+    places: [place, placeOf('zone', zone)],
+    what: `bends in a ${zone.kind} zone at ${bend.name}`,
+    equation: 'kind of the zone as entered',
+  })
+}
 
 /** Radians in a degree. */
 const RADIANS_PER_DEG = Math.PI / 180

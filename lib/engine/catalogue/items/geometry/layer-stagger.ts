@@ -1,4 +1,4 @@
-import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
+import { checkObserved, listBends, notComputedSection, ROUTING_PLACE } from '../../checks'
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 
@@ -16,7 +16,10 @@ export const layerStagger = defineItem({
   monotone: [{ path: 'features.routing.staggeredOnAdjacentLayers', worse: 'no' }],
   check: (context) => {
     const stacked = listBends(context).filter(({ result }) => result.conductors.length > 1)
-    if (stacked.length === 0) return [notApplicable('no bend has more than one conductor layer')]
+    if (stacked.length === 0) {
+      const unknown = listBends(context).flatMap((bend) => notComputedSection(bend) ?? [])
+      return unknown.length > 0 ? unknown : [notApplicable('no bend has more than one conductor layer')]
+    }
     const names = stacked.map(({ bend }) => bend.name).join(', ')
     return [
       checkObserved({

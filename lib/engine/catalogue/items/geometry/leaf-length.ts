@@ -1,8 +1,8 @@
 import type { Bend } from '../../../design'
 import type { BendResult, Limit } from '../../../results'
 import { inSentence } from '../../../units'
-import { listBends } from '../../checks'
-import { computeMargin, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import { listBends, notComputedSection } from '../../checks'
+import { computeMargin, decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
@@ -22,11 +22,8 @@ export const leafLength = defineItem({
   check: (context) => {
     const limit = context.getLimit('leafLengthDifferenceMm')
     return listBends(context).map(({ bend, result, index, place }) => {
-      if (result.leaves.length === 0) {
-        return result.missing.length > 0
-          ? notComputedFrom(result.missing, [place])
-          : notComputed(['bends', index, 'zoneId'], `layers of bend ${bend.name}`, [place])
-      }
+      const unknown = notComputedSection({ bend, result, index, place })
+      if (unknown !== null) return unknown
       if (result.leaves.length < 2) return notApplicable(`bend ${bend.name} has one leaf`, [place])
       const decided = decide({
         value: result.leafLengthDifferenceMm,

@@ -1,5 +1,5 @@
 import type { Outcome } from '../../../results'
-import { listBends, placeOf } from '../../checks'
+import { listBends, notComputedLayers, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { listConductorLayers } from '../../needs'
@@ -18,7 +18,10 @@ export const planeInBend = defineItem({
   monotone: [],
   check: (context) => {
     const outcomes: Outcome[] = []
-    for (const { bend, zone, place } of listBends(context)) {
+    for (const checked of listBends(context)) {
+      const { bend, zone, place } = checked
+      const unknown = notComputedLayers(checked)
+      if (unknown !== null) outcomes.push(unknown)
       for (const layerResult of listConductorLayers(zone)) {
         const layer = context.layersById.get(layerResult.layerId)
         if (layer?.kind !== 'conductor' || layer.role === 'signal') continue

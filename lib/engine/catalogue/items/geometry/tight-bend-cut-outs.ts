@@ -1,4 +1,4 @@
-import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
+import { checkObserved, listBends, notComputedSection, ROUTING_PLACE } from '../../checks'
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 
@@ -18,7 +18,10 @@ export const tightBendCutOuts = defineItem({
     const tight = listBends(context).filter(
       ({ result }) => result.ratio.required !== null && result.ratio.actual < result.ratio.required,
     )
-    if (tight.length === 0) return [notApplicable('no bend is tighter than the chosen ratio table asks')]
+    if (tight.length === 0) {
+      const unknown = listBends(context).flatMap((bend) => notComputedSection(bend) ?? [])
+      return unknown.length > 0 ? unknown : [notApplicable('no bend is tighter than the chosen ratio table asks')]
+    }
     const names = tight.map(({ bend }) => bend.name).join(', ')
     return [
       checkObserved({

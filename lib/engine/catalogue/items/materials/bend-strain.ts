@@ -2,7 +2,7 @@ import type { EvaluationContext } from '../../../context'
 import type { Bend } from '../../../design'
 import type { BendResult, ConductorStrainResult, DecidedOutcome, Limit, Outcome, Place } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
-import { type BendUnderCheck, listBends, placeOf } from '../../checks'
+import { type BendUnderCheck, listBends, notComputedSection, placeOf } from '../../checks'
 import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { BEYOND_REACH } from '../../life-reach'
@@ -39,6 +39,8 @@ function judge(
   context: EvaluationContext,
   { bend, result, index, place }: Pick<BendUnderCheck, 'bend' | 'result' | 'index' | 'place'>,
 ): Outcome {
+  const unknown = notComputedSection({ bend, result, index, place })
+  if (unknown !== null) return unknown
   if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
   if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
   const worst = findMostStrained(result.conductors)

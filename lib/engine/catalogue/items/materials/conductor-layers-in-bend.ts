@@ -1,6 +1,6 @@
 import type { Outcome } from '../../../results'
 import { inSentence } from '../../../units'
-import { isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
+import { isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { listConductorLayers } from '../../needs'
@@ -21,6 +21,8 @@ export const conductorLayersInBend = defineItem({
     listBends(context).map((checked): Outcome => {
       const { bend, result, zone, place } = checked
       if (bend.use === null) return notComputedUse(checked)
+      const unknown = notComputedLayers(checked)
+      if (unknown !== null) return unknown
       const layers = listConductorLayers(zone)
       const extraUm = layers.slice(1).reduce((sum, layer) => sum + layer.nominalUm, 0)
       return decide({

@@ -1,6 +1,6 @@
 import type { EvaluationContext } from '../../../context'
 import { type FaceFilmResult, getOutcomeVerdict, type Outcome } from '../../../results'
-import { type BendUnderCheck, isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
+import { type BendUnderCheck, isDynamic, listBends, notComputedSection, notComputedUse, placeOf } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { withinModel } from '../../model-reach'
@@ -22,6 +22,8 @@ export const filmStrain = defineItem({
     listBends(context).flatMap((each): Outcome | Outcome[] => {
       const { bend, result, place } = each
       const films = result.leaves.flatMap((leaf) => leaf.faceFilms)
+      const unknown = notComputedSection(each)
+      if (unknown !== null) return unknown
       if (result.conductors.length === 0 || films.length === 0) {
         return notApplicable(`no film lies at a face of bend ${bend.name}`, [place])
       }

@@ -1,5 +1,5 @@
 import type { Outcome } from '../../../results'
-import { isDynamic, listBends, notComputedUse, placeOf } from '../../checks'
+import { isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { listConductorLayers } from '../../needs'
@@ -20,6 +20,8 @@ export const foilType = defineItem({
     listBends(context).map((checked): Outcome => {
       const { bend, zone, place } = checked
       if (bend.use === null) return notComputedUse(checked)
+      const unknown = notComputedLayers(checked)
+      if (unknown !== null) return unknown
       if (bend.use === 'fold-once')
         return notApplicable(`${bend.name} is folded once, where the strain decides`, [place])
       const electrodeposited = listConductorLayers(zone).filter(

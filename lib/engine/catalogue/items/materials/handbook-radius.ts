@@ -1,5 +1,5 @@
 import type { SourceKey } from '../../../sources'
-import { getRadiusRangeMm, listBends } from '../../checks'
+import { getRadiusRangeMm, listBends, notComputedSection } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
@@ -18,6 +18,8 @@ export const handbookRadius = defineItem({
   monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],
   check: (context) =>
     listBends(context).map(({ bend, result, index, place }) => {
+      const unknown = notComputedSection({ bend, result, index, place })
+      if (unknown !== null) return unknown
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
       const { clamped, warning } = result.handbook

@@ -1,6 +1,6 @@
 import type { EvaluationContext } from '../../../context'
-import type { QuantityRange, ZoneResult } from '../../../results'
-import { listBends, placeOf } from '../../checks'
+import type { Outcome, QuantityRange, ZoneResult } from '../../../results'
+import { listBends, notComputedLayers, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { listConductorLayers } from '../../needs'
@@ -22,8 +22,11 @@ export const platingInBend = defineItem({
   ],
   check: (context) => {
     const limit = context.getLimit('platingInBendUm')
-    return listBends(context).flatMap(({ bend, zone, place }) =>
-      listConductorLayers(zone).map((layer) =>
+    return listBends(context).flatMap((checked): Outcome | Outcome[] => {
+      const { bend, zone, place } = checked
+      const unknown = notComputedLayers(checked)
+      if (unknown !== null) return unknown
+      return listConductorLayers(zone).map((layer) =>
         decide({
           value: layer.copper?.platingUm ?? 0,
           range: getPlatingRange(context, layer),
@@ -32,8 +35,8 @@ export const platingInBend = defineItem({
           what: `plating on ${layer.name} in bend ${bend.name}`,
           equation: 'plating by process and zone',
         }),
-      ),
-    )
+      )
+    })
   },
 })
 

@@ -2,7 +2,7 @@ import { findRatioTable } from '../../../bending'
 import type { ZoneResult } from '../../../results'
 import type { SourceKey } from '../../../sources'
 import { inSentence } from '../../../units'
-import { BRIEF_PLACE, getRadiusRangeMm, listBends } from '../../checks'
+import { BRIEF_PLACE, getRadiusRangeMm, listBends, notComputedSection } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
@@ -29,6 +29,8 @@ export const radiusRatio = defineItem({
     }
     return listBends(context).map(({ bend, result, index, place, zone }) => {
       if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+      const unknown = notComputedSection({ bend, result, index, place })
+      if (unknown !== null) return unknown
       const { actual, required, tableKey, tableName, surfaceStrainPct } = result.ratio
       if (result.ratio.advisedAgainst) {
         return {

@@ -1,5 +1,5 @@
-import { listBends, placeOf } from '../../checks'
-import { decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import { listBends, notComputedSection, placeOf } from '../../checks'
+import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
@@ -20,12 +20,11 @@ export const shieldStiffness = defineItem({
     const limit = context.getLimit('shieldStiffnessShareFraction')
     return listBends(context).map(({ bend, result, zone, index, place }) => {
       const shields = (zone?.layers ?? []).filter((layer) => layer.kind === 'shield-film')
-      if (shields.length === 0 && zone !== null) return notApplicable(`no shield film in bend ${bend.name}`, [place])
-      if (result.shieldShare === null) {
-        return result.missing.length > 0
-          ? notComputedFrom(result.missing, [place])
-          : notComputed(['bends', index, 'zoneId'], `layers of bend ${bend.name}`, [place])
-      }
+      if (shields.length === 0 && zone !== null && zone.layers.length > 0)
+        return notApplicable(`no shield film in bend ${bend.name}`, [place])
+      const unknown = notComputedSection({ bend, result, index, place })
+      if (unknown !== null) return unknown
+      if (result.shieldShare === null) return notApplicable(`no shield film in bend ${bend.name}`, [place])
       const decided = decide({
         value: result.shieldShare.nominal,
         range: result.shieldShare.range,

@@ -1,4 +1,4 @@
-import { listBends, placeOf } from '../../checks'
+import { listBends, notComputedLayers, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
 
@@ -15,7 +15,10 @@ export const solderMaskInBend = defineItem({
   answeredBy: ['member', 'fabricator'],
   monotone: [],
   check: (context) =>
-    listBends(context).map(({ bend, zone, place }) => {
+    listBends(context).map((checked) => {
+      const { bend, zone, place } = checked
+      const unknown = notComputedLayers(checked)
+      if (unknown !== null) return unknown
       const masks = (zone?.layers ?? []).filter((layer) => layer.kind === 'solder-mask')
       return decide({
         value: masks.length,

@@ -1,4 +1,4 @@
-import { listBends } from '../../checks'
+import { listBends, notComputedSection } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 
@@ -19,7 +19,10 @@ export const unbondedLeaves = defineItem({
   monotone: [],
   check: (context) => {
     const limit = context.getLimit('conductorLayersPerLeafCount')
-    return listBends(context).map(({ bend, result, place }) => {
+    return listBends(context).map((checked) => {
+      const { bend, result, place } = checked
+      const unknown = notComputedSection(checked)
+      if (unknown !== null) return unknown
       if (result.conductors.length < 2)
         return notApplicable(`bend ${bend.name} has fewer than two conductor layers`, [place])
       const counts = new Map<number, number>()

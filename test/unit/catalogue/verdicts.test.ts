@@ -83,7 +83,7 @@ describe('the verdict rule', () => {
     expect(ends[0]?.decidingEnd?.margin).toBeCloseTo(-4.2, 9)
     expect(ends[0]?.limit).toMatchObject({ value: 270, upperValue: 330 })
     expect(ends[0]?.summary).toBe(
-      'Thickness: 293 µm (266 to 320 µm over tolerances); 270 to 330 µm. At the lower end, 266 is below 270 µm.',
+      'Thickness: 293 µm (265.8 to 320.2 µm over tolerances); 270 to 330 µm. At the lower end, 265.8 is below 270 µm.',
     )
     // A range wider than the window misses both ends, and says both.
     expect(ends[4]?.summary).toContain('At the upper end, 345 is above 330 µm; at the lower end, 260 is below 270 µm.')

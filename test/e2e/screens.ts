@@ -24,7 +24,28 @@ export interface ScreenScene {
   readonly invitationPath: string
 }
 
-/** Every screen there is: a new page is added here, and is then checked for accessibility and photographed. */
+/** Stands for a scene where names and places of screens are wanted and no server runs. */
+export const NO_SCENE: ScreenScene = {
+  skuaId: 'skua-id',
+  skuaA: 'skua-a',
+  skuaB: 'skua-b',
+  pipitId: 'pipit-id',
+  pipitA: 'pipit-a',
+  brackenfoldId: 'brackenfold-id',
+  proposalId: 'proposal-id',
+  mailId: 'mail-id',
+  invitationPath: '/invitation/token',
+}
+
+/** Pages that this scene cannot show, with the test that visits them. */
+export const SHOWN_ELSEWHERE: Readonly<Record<string, string>> = {
+  'app/setup/page.tsx': 'test/e2e/first-visit.spec.ts',
+}
+
+/**
+ * Every screen there is: a new page is added here, and is then checked for accessibility and photographed. A unit test compares the list with
+ * the pages under `app/`.
+ */
 export function listScreens(scene: ScreenScene): Screen[] {
   const skua = `/projects/${scene.skuaId}`
   const skuaA = `${skua}/revisions/${scene.skuaA}`
@@ -34,6 +55,9 @@ export function listScreens(scene: ScreenScene): Screen[] {
   return [
     { name: 'sign-in', path: '/sign-in', as: null },
     { name: 'invitation', path: scene.invitationPath, as: null },
+    { name: 'forgot-password', path: '/forgot-password', as: null },
+    { name: 'reset-password-used-up', path: '/reset-password/used-up', as: null },
+    { name: 'confirm-address-used-up', path: '/confirm-address/used-up', as: null },
     { name: 'verify-package', path: '/verify-package', as: 'designer' },
     { name: 'home-designer', path: '/', as: 'designer' },
     ...REVISION_TABS.map((name) => ({ name: `skua-b-${name}`, path: `${skuaB}${tab(name)}`, as: 'designer' as const })),

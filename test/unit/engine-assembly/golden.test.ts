@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { evaluate } from '@/lib/engine'
 import { DEMO_DESIGNS, readDemoDesign } from './demo-design-files'
+import { makeDigest } from './golden-digest'
 
 /** Last digits of pow, exp and trigonometry differ between machines; nine digits are far inside any tolerance here. */
 const DIGITS = 9
@@ -28,6 +29,7 @@ describe('full results of the demo designs', () => {
         { key: 'bendToRigidMm', value: 3, owner: { kind: 'workspace', name: 'Quillmoor Instruments' } },
       ],
     })
+    await expect(makeDigest(evaluation)).toMatchFileSnapshot(`../../fixtures/golden/${name}.digest.txt`)
     await expect(serialise(evaluation)).toMatchFileSnapshot(`../../fixtures/golden/${name}.json`)
   })
 

@@ -6,6 +6,7 @@ import type {
   CopperPartResult,
   DamageResult,
   Evaluation,
+  FaceFilmResult,
   ItemResult,
   LeafResult,
   ZoneResult,
@@ -113,14 +114,25 @@ function liftLeaf(leaf: LeafResult): LeafResult {
     accuracyPct: null,
     faceFilms: [],
   }
-  return { ...filled, ...leaf }
+  const lifted = { ...filled, ...leaf }
+  return { ...lifted, faceFilms: lifted.faceFilms.map(liftFilm) }
+}
+
+/** The yield was one figure before it had a spread. */
+function liftFilm(film: FaceFilmResult): FaceFilmResult {
+  const filled: Partial<FaceFilmResult> = { yieldRangePct: { low: film.yieldStrainPct, high: film.yieldStrainPct } }
+  return { ...filled, ...film }
 }
 
 function liftConductor(conductor: ConductorStrainResult): ConductorStrainResult {
   const filled: Partial<ConductorStrainResult> = { ...NEW_IN_CONDUCTOR, firstBendStrainPct: conductor.peakStrainPct }
   const lifted = { ...filled, ...conductor }
   // Told for the layer before it was told for each of its coppers.
-  const filledPart: Partial<CopperPartResult> = { firstBendStrainPct: lifted.firstBendStrainPct }
+  const filledPart: Partial<CopperPartResult> = {
+    firstBendStrainPct: lifted.firstBendStrainPct,
+    allowableRangePct: null,
+    yieldRangePct: null,
+  }
   return { ...lifted, parts: lifted.parts.map((part) => ({ ...filledPart, ...part })) }
 }
 

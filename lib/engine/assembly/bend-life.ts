@@ -46,14 +46,36 @@ export function computeConductorLife(
     medianCycles: nominal.median,
     survivalCycles: nominal.survival,
     survivalRangeCycles: {
-      low: Math.min(...corners.weakest.map((each) => lifeAt(each, motion, survival, strainPct.range.high).survival)),
-      high: Math.max(...corners.strongest.map((each) => lifeAt(each, motion, survival, strainPct.range.low).survival)),
+      low: findExtremeLife(corners.weakest, motion, survival, strainPct.range.high, 'shortest'),
+      high: findExtremeLife(corners.strongest, motion, survival, strainPct.range.low, 'longest'),
     },
     isAtCap: nominal.isAtCap,
     ductilityCycles: Math.min(
       ...corners.weakest.map((each) => ductilityLifeAt(each, motion, survival, strainPct.range.high)),
     ),
   }
+}
+
+/** Of foils at one strain. A foil whose curve lies on the other side of the strain at the life found so far lasts longer, or less long, and is not solved for. */
+function findExtremeLife(
+  foils: readonly FatigueFoil[],
+  motion: BendMotion,
+  survival: Survival,
+  strainPct: number,
+  wanted: 'shortest' | 'longest',
+): number {
+  let found: { readonly median: number; readonly survival: number; readonly isAtCap: boolean } | null = null
+  const rangeFraction = strainRangeOfMotion(Math.min(strainPct, LARGEST_LIFE_STRAIN_PCT) / 100, motion)
+  for (const foil of foils) {
+    if (found !== null && strainPct > 0) {
+      const margin = fatigueStrainRangeFraction(foil, found.median) - rangeFraction
+      if (wanted === 'shortest' ? margin > 0 : margin < 0) continue
+    }
+    const life = lifeAt(foil, motion, survival, strainPct)
+    if (found === null || (wanted === 'shortest' ? life.median < found.median : life.median > found.median))
+      found = life
+  }
+  return found?.survival ?? Number.NaN
 }
 
 function ductilityLifeAt(foil: FatigueFoil, motion: BendMotion, survival: Survival, strainPct: number): number {

@@ -1,4 +1,4 @@
-import { effectiveModulusGpa, type Leaf, type TolerancedLayer, withConstant } from '../bending'
+import { atEnds, effectiveModulusGpa, type Leaf, type TolerancedLayer } from '../bending'
 import type { Span } from '../numerics'
 import type { LeafSection } from './bend-section'
 
@@ -14,7 +14,10 @@ export function readElasticStack(leaf: Leaf, { layers }: LeafSection): ElasticSt
     thicknessUm: layers.map(spanOfThickness),
     modulusGpa: layers.map((layer, at) => {
       const nominal = leaf.section.layers[at]?.effectiveModulusGpa ?? 0
-      const ends = [moveAll(layer, 'low'), moveAll(layer, 'high')].map((moved) => effectiveModulusGpa(layer.id, moved))
+      const { spreads = [] } = layer
+      if (spreads.length === 0) return { low: nominal, nominal, high: nominal }
+      // Every constant stiffens its layer as it grows, copper being stiffer than what fills its gaps.
+      const ends = (['low', 'high'] as const).map((end) => effectiveModulusGpa(layer.id, atEnds(layer, spreads, end)))
       return { low: Math.min(nominal, ...ends), nominal, high: Math.max(nominal, ...ends) }
     }),
   }
@@ -25,15 +28,6 @@ export const spanOfThickness = ({ thicknessUm, minusUm, plusUm }: TolerancedLaye
   nominal: thicknessUm,
   high: thicknessUm + plusUm,
 })
-
-/** Every constant stiffens its layer as it grows, copper being stiffer than what fills its gaps: the ends are those of all at once. */
-function moveAll(layer: TolerancedLayer, end: 'low' | 'high'): TolerancedLayer {
-  let moved = layer
-  for (const spread of layer.spreads ?? []) {
-    moved = { ...moved, ...withConstant(moved, spread.constant, spread[end]) }
-  }
-  return moved
-}
 
 /** Axis and rigidity of a stack, about its own axis, um and GPa um^3. */
 export function bendStack(modulusGpa: readonly number[], thicknessUm: readonly number[]) {

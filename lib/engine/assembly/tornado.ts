@@ -1,10 +1,12 @@
 import {
-  computeBendStrain,
-  computeSection,
+  findAxisUm,
   type LayerConstant,
+  type Loading,
   readConstant,
+  stripsOf,
   type TolerancedLayer,
   withConstant,
+  yieldScaleOf,
 } from '../bending'
 import type { Bend, Design } from '../design'
 import { computeAllowableStrain, type FatigueFoil } from '../life'
@@ -98,10 +100,10 @@ export function findDecidingConstant(
   demand: SurvivalDemand,
 ): { readonly swing: Swing; readonly nominalShare: number; readonly layerName: string } | null {
   const subject = chooseSubject(bend, section, conductor, demand)
-  const nominal = subject.at(subject.layers, subject.radiusMm, subject.foil)
+  const nominal = subject.strainAt(subject.layers, subject.radiusMm, subject.foil)
   if (nominal.allowablePct === null) return null
   let deciding: Swing | null = null
-  for (const swing of listSwings(subject, (quantity) => !MINOR.has(quantity))) {
+  for (const swing of listSwings(withoutLives(subject), (quantity) => !MINOR.has(quantity))) {
     if (deciding === null || swing.worstShare > deciding.worstShare) deciding = swing
   }
   return deciding === null
@@ -113,13 +115,18 @@ export function findDecidingConstant(
       }
 }
 
+/** What a verdict hangs on is asked of every bend that is evaluated, and needs no life: allowable strain says the same. */
+function withoutLives(subject: Subject): Subject {
+  return { ...subject, at: (layers, radiusMm, foil) => subject.strainAt(layers, radiusMm, foil) }
+}
+
 /** Of foil and plating the copper with less to spare. */
 function chooseSubject(bend: Bend, section: BendSection, conductor: ConductorInBend, demand: SurvivalDemand): Subject {
   const own = makeSubject(bend, section, conductor, demand)
   if (conductor.plating === null) return own
   const plating = makeSubject(bend, section, conductor.plating, demand)
   const shareOf = (subject: Subject): number => {
-    const { strainPct, allowablePct } = subject.at(subject.layers, subject.radiusMm, subject.foil)
+    const { strainPct, allowablePct } = subject.strainAt(subject.layers, subject.radiusMm, subject.foil)
     return strainPct / (allowablePct ?? Number.POSITIVE_INFINITY)
   }
   return shareOf(plating) > shareOf(own) ? plating : own
@@ -142,6 +149,8 @@ interface Subject {
   readonly radiusMm: number
   readonly foil: FatigueFoil
   readonly at: (layers: readonly TolerancedLayer[], radiusMm: number, foil: FatigueFoil) => At
+  /** The same without the life. */
+  readonly strainAt: (layers: readonly TolerancedLayer[], radiusMm: number, foil: FatigueFoil) => At
 }
 
 function makeSubject(bend: Bend, section: BendSection, conductor: ConductorInBend, demand: SurvivalDemand): Subject {
@@ -153,6 +162,12 @@ function makeSubject(bend: Bend, section: BendSection, conductor: ConductorInBen
     insideUm += section.gapsUm[at] ?? 0
   }
   const loading = loadingOf(bend)
+  const strainOf = makeStrainOf(leaf.layers, conductor.bendLayerId, loading)
+  const strainAt: Subject['strainAt'] = (layers, radiusMm, foil) => ({
+    strainPct: strainOf(layers, radiusMm),
+    allowablePct: findAllowed(bend, conductor, foil, demand),
+    lifeCycles: null,
+  })
   return {
     bend,
     layers: leaf.layers,
@@ -160,12 +175,12 @@ function makeSubject(bend: Bend, section: BendSection, conductor: ConductorInBen
     conductor,
     radiusMm: bend.insideRadiusMm + insideUm / 1000,
     foil: getFatigueFoil(conductor),
+    strainAt,
     at: (layers, radiusMm, foil) => {
-      const { conductors } = computeBendStrain(computeSection(layers), radiusMm, loading)
-      const strainPct = conductors.find(({ id }) => id === conductor.bendLayerId)?.decidingPct ?? 0
+      const without = strainAt(layers, radiusMm, foil)
+      const { strainPct } = without
       return {
-        strainPct,
-        allowablePct: findAllowed(bend, conductor, foil, demand),
+        ...without,
         lifeCycles:
           bend.use === 'dynamic'
             ? computeConductorLife(foil, bend, demand.survival, {
@@ -175,6 +190,29 @@ function makeSubject(bend: Bend, section: BendSection, conductor: ConductorInBen
             : null,
       }
     },
+  }
+}
+
+/**
+ * Deciding strain of one conductor, as computeBendStrain gives it, for layers of which few differ from those of the bend: what stays is not
+ * worked out again.
+ */
+function makeStrainOf(
+  nominal: readonly TolerancedLayer[],
+  bendLayerId: string,
+  loading: Loading,
+): (layers: readonly TolerancedLayer[], radiusMm: number) => number {
+  const own = nominal.findIndex(({ id }) => id === bendLayerId)
+  const nominalStrips = nominal.map((layer) => stripsOf(layer))
+  return (layers, radiusMm) => {
+    const strips = layers.map((layer, at) => (layer === nominal[at] ? (nominalStrips[at] ?? []) : stripsOf(layer)))
+    const stack = { thicknessUm: layers.map(({ thicknessUm }) => thicknessUm), strips }
+    const insideRadiusUm = radiusMm * 1000
+    const axisUm = findAxisUm(stack, { insideRadiusUm }, yieldScaleOf(loading))
+    let innerUm = 0
+    for (let at = 0; at < own; at += 1) innerUm += layers[at]?.thicknessUm ?? 0
+    const outerUm = innerUm + (layers[own]?.thicknessUm ?? 0)
+    return (100 * Math.max(Math.abs(innerUm - axisUm), Math.abs(outerUm - axisUm))) / (insideRadiusUm + axisUm)
   }
 }
 

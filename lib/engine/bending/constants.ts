@@ -20,9 +20,24 @@ export function readConstant(layer: BendLayer, constant: LayerConstant): number 
 }
 
 export function withConstant(layer: BendLayer, constant: LayerConstant, value: number): BendLayer {
-  const { conductor } = layer
-  if (constant !== 'coverageFraction' && constant !== 'fillModulusGpa' && constant !== 'fillYieldStrainPct') {
-    return { ...layer, [constant]: value }
+  return withConstants(layer, [{ constant, value }])
+}
+
+/** The layer with several constants moved, copied once: searches over corners make many of them. */
+export function withConstants(
+  layer: BendLayer,
+  moved: readonly { readonly constant: LayerConstant; readonly value: number }[],
+): BendLayer {
+  const copy: BendLayer = { ...layer }
+  let conductor: BendLayer['conductor']
+  for (const { constant, value } of moved) {
+    if (constant !== 'coverageFraction' && constant !== 'fillModulusGpa' && constant !== 'fillYieldStrainPct') {
+      copy[constant] = value
+    } else if (layer.conductor !== undefined) {
+      conductor ??= { ...layer.conductor }
+      conductor[constant] = value
+    }
   }
-  return conductor === undefined ? layer : { ...layer, conductor: { ...conductor, [constant]: value } }
+  if (conductor !== undefined) copy.conductor = conductor
+  return copy
 }

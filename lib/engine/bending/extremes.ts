@@ -1,5 +1,5 @@
 import { findAxisUm, stressGpa, stressIntegral, type YieldScale } from './bent-state'
-import { type LayerConstant, withConstant } from './constants'
+import { type LayerConstant, withConstants } from './constants'
 import type { BendLayer } from './layers'
 import { type Strip, stripsOf } from './strips'
 
@@ -94,6 +94,8 @@ interface Bent {
   readonly slope: number
   /** Change of the axial force with each layer's thickness. */
   readonly thicknessSlope: readonly number[]
+  /** Fall of the axial force as each constant goes from its low to its high end, in the order of the knobs; filled in when first asked for. */
+  constantGains: readonly number[] | null
 }
 
 function strainAt({ depthUm, axisUm, radiusUm }: Bent, face: number): number {
@@ -129,10 +131,13 @@ class State {
 
   /** Where each knob should stand to make the face's strain larger (sign 1) or smaller. */
   point(bent: Bent, settings: readonly Setting[], face: number, sign: 1 | -1): Setting[] {
-    const { radiusUm, axisUm, depthUm, slope, thicknessSlope } = bent
+    const { slope, thicknessSlope } = bent
     const strain = strainAt(bent, face)
     // d eps / d y0 times (R + y0) is -(1 + eps): R + y over R + y0.
     const fall = 1 + strain
+    // The axis follows the force, and the strain of every face falls with the axis: what constants do is the same for all faces.
+    bent.constantGains ??= this.listConstantGains(bent, settings)
+    const { constantGains } = bent
     return this.search.knobs.map((knob, at): Setting => {
       let gain: number
       if (knob.kind === 'radius') {
@@ -141,15 +146,21 @@ class State {
         const axisShift = -(thicknessSlope[knob.layerIndex] ?? 0) / slope
         gain = (knob.layerIndex < face ? 1 : 0) - fall * axisShift
       } else {
-        const innerUm = depthUm[knob.layerIndex] ?? 0
-        const outerUm = depthUm[knob.layerIndex + 1] ?? 0
-        const forceWith = (setting: Setting): number =>
-          this.layerForce(this.stripsFor(knob.layerIndex, settings, at, setting), innerUm, outerUm, axisUm, radiusUm)
-        // The axis follows the force, and the strain falls with the axis.
-        gain = forceWith(0) - forceWith(2)
+        gain = constantGains[at] ?? 0
       }
       if (gain === 0) return settings[at] ?? 1
       return gain * sign > 0 ? 2 : 0
+    })
+  }
+
+  private listConstantGains({ radiusUm, axisUm, depthUm }: Bent, settings: readonly Setting[]): number[] {
+    return this.search.knobs.map((knob, at) => {
+      if (knob.kind !== 'constant') return 0
+      const innerUm = depthUm[knob.layerIndex] ?? 0
+      const outerUm = depthUm[knob.layerIndex + 1] ?? 0
+      const forceWith = (setting: Setting): number =>
+        this.layerForce(this.stripsFor(knob.layerIndex, settings, at, setting), innerUm, outerUm, axisUm, radiusUm)
+      return forceWith(0) - forceWith(2)
     })
   }
 
@@ -207,7 +218,7 @@ class State {
       thicknessSlope[at] = (atOuterEdge[at] ?? 0) + outside
       outside += acrossLayer[at] ?? 0
     }
-    return { radiusUm, axisUm, depthUm, strips, slope, thicknessSlope }
+    return { radiusUm, axisUm, depthUm, strips, slope, thicknessSlope, constantGains: null }
   }
 
   private stripsFor(
@@ -223,13 +234,13 @@ class State {
     const met = this.stripsMet[layerIndex]
     const known = met?.get(code)
     if (known !== undefined) return known
-    let layer = this.search.layers[layerIndex]
+    const layer = this.search.layers[layerIndex]
     if (layer === undefined) throw new RangeError(`no layer ${layerIndex}`)
-    for (const at of own) {
+    const moved = own.flatMap((at) => {
       const knob = this.search.knobs[at]
-      if (knob?.kind === 'constant') layer = withConstant(layer, knob.constant, knobValue(knob, settingOf(at)))
-    }
-    const strips = stripsOf(layer)
+      return knob?.kind === 'constant' ? [{ constant: knob.constant, value: knobValue(knob, settingOf(at)) }] : []
+    })
+    const strips = stripsOf(moved.length === 0 ? layer : withConstants(layer, moved))
     met?.set(code, strips)
     return strips
   }

@@ -1,5 +1,5 @@
 export { accuracyOfStrainPct, LEAST_RADIUS_RATIO } from './accuracy'
-export { momentNPerMmWidth, type StripStack } from './bent-state'
+export { findAxisUm, momentNPerMmWidth, type StripStack } from './bent-state'
 export { type LayerConstant, readConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'
 export {
@@ -55,8 +55,10 @@ export {
   type Loading,
   type RadiusForStrain,
   strainAtDepthPct,
+  yieldScaleOf,
 } from './strain'
 export {
+  atEnds,
   type ConductorStrainRange,
   type ConstantSpread,
   computeStrainRange,
@@ -64,5 +66,5 @@ export {
   type FaceRange,
   type TolerancedLayer,
 } from './strain-range'
-export { yieldStrainPct } from './strips'
+export { stripsOf, yieldStrainPct } from './strips'
 export { thermalCurvaturePerMm } from './thermal-curvature'

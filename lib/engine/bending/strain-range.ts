@@ -1,5 +1,5 @@
 import { requireNumber } from '../numerics'
-import { type LayerConstant, readConstant, withConstant } from './constants'
+import { type LayerConstant, readConstant, withConstants } from './constants'
 import { findExtremes, type Knob, type Movable } from './extremes'
 import { type BendLayer, effectiveModulusGpa } from './layers'
 import { type Loading, requireInsideRadiusUm, yieldScaleOf } from './strain'
@@ -141,18 +141,27 @@ function listKnobs(
     requireNumber(`${name}.minusUm`, minusUm, { atLeast: 0, below: thicknessUm, unit: 'um' })
     requireNumber(`${name}.plusUm`, plusUm, { atLeast: 0, atMost: 1e6, unit: 'um' })
     add({ kind: 'thickness', layerIndex }, thicknessUm - minusUm, thicknessUm, thicknessUm + plusUm)
+    if (spreads.length > 0) {
+      effectiveModulusGpa(name, atEnds(layer, spreads, 'low'))
+      effectiveModulusGpa(name, atEnds(layer, spreads, 'high'))
+    }
     for (const { constant, low, high } of spreads) {
       const value = readConstant(layer, constant)
       requireNumber(`${name}.${constant} spread low`, low, { atMost: value })
       requireNumber(`${name}.${constant} spread high`, high, { atLeast: value })
-      const layerWith = (end: number): BendLayer => withConstant(layer, constant, end)
-      effectiveModulusGpa(name, layerWith(low))
-      effectiveModulusGpa(name, layerWith(high))
       add({ kind: 'constant', layerIndex, constant }, low, value, high)
     }
   })
   add({ kind: 'radius' }, radius.lowUm, radius.nominalUm, radius.highUm)
   return knobs
+}
+
+/** The layer with all its constants at one end: the checks of a layer look at each by itself. */
+export function atEnds(layer: BendLayer, spreads: readonly ConstantSpread[], end: 'low' | 'high'): BendLayer {
+  return withConstants(
+    layer,
+    spreads.map((spread) => ({ constant: spread.constant, value: spread[end] })),
+  )
 }
 
 function leastMagnitudePct({ minPct, maxPct }: FaceRange): number {

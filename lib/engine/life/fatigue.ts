@@ -82,10 +82,12 @@ export function computeMedianLife(foil: FatigueFoil, strainRangeFraction: number
   requireNumber('strainRangeFraction', strainRangeFraction, { above: 0, atMost: 10 })
   const ratio = strengthOverModulus(foil)
   // Logarithms make the curve nearly straight in each of its two regimes, where the root finder is at its best.
-  const excess = (logCycles: number): number =>
-    Math.log(strainRange(foil.fatigueDuctility, ratio, logCycles) / strainRangeFraction)
-  if (excess(0) <= 0) return describeLife(MIN_CYCLES, excess(0) < 0 ? 'below' : 'within')
-  if (excess(LOG10_MAX_CYCLES) >= 0) return describeLife(MAX_CYCLES, excess(LOG10_MAX_CYCLES) > 0 ? 'above' : 'within')
+  const strainRangeAt = makeStrainRange(foil.fatigueDuctility, ratio)
+  const excess = (logCycles: number): number => Math.log(strainRangeAt(logCycles) / strainRangeFraction)
+  const atShortest = excess(0)
+  if (atShortest <= 0) return describeLife(MIN_CYCLES, atShortest < 0 ? 'below' : 'within')
+  const atLongest = excess(LOG10_MAX_CYCLES)
+  if (atLongest >= 0) return describeLife(MAX_CYCLES, atLongest > 0 ? 'above' : 'within')
   const { root } = findRoot(excess, { low: 0, high: LOG10_MAX_CYCLES, tolerance: LOG10_CYCLES_TOLERANCE })
   return describeLife(10 ** root, 'within')
 }
@@ -154,9 +156,16 @@ export function findFatigueDuctility({
 }
 
 function strainRange(ductility: number, ratio: number, logCycles: number): number {
-  const plastic = 10 ** (-0.6 * logCycles) * ductility ** 0.75
-  const elastic = 0.9 * ratio * (Math.exp(ductility) / 0.36) ** (0.1785 * (5 - logCycles))
-  return plastic + elastic
+  return makeStrainRange(ductility, ratio)(logCycles)
+}
+
+/** The relation of one foil: what does not change with the cycles is worked out once. */
+function makeStrainRange(ductility: number, ratio: number): (logCycles: number) => number {
+  const plasticAtOne = ductility ** 0.75
+  const elasticAtTestEnd = 0.9 * ratio
+  const elasticBase = Math.exp(ductility) / 0.36
+  return (logCycles) =>
+    10 ** (-0.6 * logCycles) * plasticAtOne + elasticAtTestEnd * elasticBase ** (0.1785 * (5 - logCycles))
 }
 
 function describeLife(cycles: number, bound: MedianLife['bound']): MedianLife {

@@ -102,15 +102,20 @@ export const largerRadius: Family = ({ design, bend, zone, assessment, assess })
   const { state } = assessment
   if (state.verdict === 'meets' || state.minRadiusMm === null || state.allowablePct === null) return []
   const nominal = roundUpRadiusMm(Math.max(state.minRadiusMm, bend.insideRadiusMm))
-  const from = estimateRadius(nominal, bend, (insideRadiusMm) =>
-    assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm }))),
-  )
+  const assessed = new Map<number, BendAssessment | null>()
+  const assessAt = (insideRadiusMm: number): BendAssessment | null => {
+    const known = assessed.get(insideRadiusMm)
+    if (known !== undefined) return known
+    const found = assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm })))
+    assessed.set(insideRadiusMm, found)
+    return found
+  }
+  const from = estimateRadius(nominal, bend, assessAt)
   if (from === null) return []
   let { radiusMm } = from
   for (let step = 0; step < MOST_STEPS && radiusMm <= MOST_RADIUS_MM; step += 1) {
     const insideRadiusMm = radiusMm
-    const edited = editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm }))
-    const after = assess(edited)
+    const after = assessAt(insideRadiusMm)
     if (after !== null && after.state.verdict === 'meets') {
       const arcMm = after.result.developedLengthMm
       const isTooLong = zone.lengthMm !== null && arcMm > zone.lengthMm
@@ -130,7 +135,7 @@ export const largerRadius: Family = ({ design, bend, zone, assessment, assess })
                 },
               ]
             : [],
-          edited,
+          edited: after.design,
           touches: ['radius'],
         },
       ]

@@ -3,13 +3,13 @@ import type {
   ContactResult,
   Design,
   Evaluation,
-  ItemBasis,
   ItemResult,
   Outcome,
   QuantityRange,
   ZoneResult,
 } from '@/lib/engine'
 import {
+  BASIS_WORDS,
   CANNOT_TELL,
   CAUTIONS,
   citeSource,
@@ -28,6 +28,7 @@ import {
   sayComputed,
   sayComputedDigits,
   tallyVerdicts,
+  VERDICT_WORDS,
 } from '@/lib/engine'
 import { describeLimit, findItem, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
 import type { ComputedFigure } from '@/lib/engine/units'
@@ -38,16 +39,14 @@ const WIDTH = 118
 const left = (title: string): Column => ({ title, align: 'left' })
 const right = (title: string): Column => ({ title, align: 'right' })
 
-const VERDICT_WORDS: Record<ItemVerdict, string> = {
-  fails: 'FAILS',
-  'cannot-tell': 'CANNOT TELL',
-  'thin-margin': 'thin margin',
-  'not-computed': 'not computed',
-  'needs-judgment': 'to be judged',
-  meets: 'meets',
-  'not-applicable': 'not applicable',
-}
 const VERDICT_ORDER = Object.keys(VERDICT_WORDS) as ItemVerdict[]
+/** What asks for attention stands out without colour. */
+const LOUD: readonly ItemVerdict[] = ['fails', 'cannot-tell']
+
+function sayVerdict(verdict: ItemVerdict): string {
+  const { word } = VERDICT_WORDS[verdict]
+  return LOUD.includes(verdict) ? word.toUpperCase() : word
+}
 
 const SECTION_TITLES = {
   materials: 'Materials',
@@ -86,8 +85,6 @@ function heading(title: string): string[] {
   return ['', title, '='.repeat(title.length)]
 }
 
-const BASIS_WORDS: Record<ItemBasis, string> = { computed: 'computed', stated: 'stated', judgment: 'judged' }
-
 /** A typed yes or no is never counted with what was calculated. */
 function formatSummary({ items }: Evaluation): string[] {
   const tally = tallyVerdicts(items)
@@ -96,7 +93,7 @@ function formatSummary({ items }: Evaluation): string[] {
     ...ITEM_BASES.flatMap((basis) => {
       const counts = VERDICT_ORDER.flatMap((verdict) => {
         const count = tally[basis][verdict] ?? 0
-        return count === 0 ? [] : [`${count} ${VERDICT_WORDS[verdict]}`]
+        return count === 0 ? [] : [`${count} ${sayVerdict(verdict)}`]
       })
       return counts.length === 0 ? [] : [`  ${BASIS_WORDS[basis].padEnd(8)}  ${counts.join(', ')}`]
     }),
@@ -342,14 +339,14 @@ function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemRes
     ofSection.filter((item) => item.verdict === verdict),
   )
   const idWidth = Math.max(0, ...shown.map(({ itemId }) => itemId.length))
-  const verdictWidth = Math.max(...VERDICT_ORDER.map((verdict) => VERDICT_WORDS[verdict].length))
+  const verdictWidth = Math.max(...VERDICT_ORDER.map((verdict) => sayVerdict(verdict).length))
   const indent = ' '.repeat(verdictWidth + idWidth + 4)
   const skipped = ofSection.length - shown.length
   return [
     ...heading(SECTION_TITLES[section]),
     ...shown.flatMap(({ itemId, verdict, headline, basis, outcomes }) => [
       ...wrapText(basis === 'stated' ? `Stated: ${headline}` : headline, WIDTH - indent.length, '').map((line, at) =>
-        at === 0 ? `${VERDICT_WORDS[verdict].padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
+        at === 0 ? `${sayVerdict(verdict).padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
       ),
       ...listLimits(outcomes).flatMap((limit) =>
         wrapText(limit, WIDTH - indent.length - 2, '  ').map((line) => indent + line),

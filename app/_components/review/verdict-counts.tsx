@@ -1,22 +1,18 @@
-import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { ITEM_BASES, type ItemResult, tallyVerdicts, type VerdictTally } from '@/lib/engine'
-import { BASIS_WORDS } from './words'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { BASIS_WORDS, ITEM_BASES, type ItemResult, tallyVerdicts, VERDICT_WORDS, type VerdictTally } from '@/lib/engine'
 
-const SHOWN: readonly { verdict: MarkKind; one: string; many: string }[] = [
-  { verdict: 'fails', one: 'fails', many: 'fail' },
-  { verdict: 'thin-margin', one: 'has a thin margin', many: 'have a thin margin' },
-  { verdict: 'cannot-tell', one: 'cannot be told', many: 'cannot be told' },
-  { verdict: 'not-computed', one: 'not computed', many: 'not computed' },
-  { verdict: 'needs-judgment', one: 'needs judgment', many: 'need judgment' },
-  { verdict: 'meets', one: 'meets', many: 'meet' },
-]
+/** Items that came to nothing are left out. */
+const SHOWN = (Object.keys(VERDICT_WORDS) as (keyof typeof VERDICT_WORDS)[]).filter(
+  (verdict) => verdict !== 'not-applicable',
+)
 
 /** How many items came to which verdict, computed, stated and judged apart; those that came to nothing are left out. */
 export function VerdictCounts({ counts }: { counts: VerdictTally }) {
   const groups = ITEM_BASES.flatMap((basis) => {
-    const shown = SHOWN.flatMap(({ verdict, one, many }) => {
+    const shown = SHOWN.flatMap((verdict) => {
       const count = counts[basis][verdict] ?? 0
-      return count === 0 ? [] : [{ verdict, word: `${count} ${count === 1 ? one : many}` }]
+      const { ofOne, ofMany } = VERDICT_WORDS[verdict]
+      return count === 0 ? [] : [{ verdict, word: `${count} ${count === 1 ? ofOne : ofMany}` }]
     })
     return shown.length === 0 ? [] : [{ basis, shown }]
   })

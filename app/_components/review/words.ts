@@ -1,5 +1,4 @@
 import type { ProjectRole, ProposalState, ThreadView, WaiverView } from '@/lib/data'
-import type { ItemBasis } from '@/lib/engine'
 import type { AnswerState, CompanyRole } from '@/lib/review'
 
 /** How the application's own words read on screen. Stages and verdicts have theirs beside their marks. */
@@ -31,13 +30,6 @@ export const ANSWER_WORDS: Record<AnswerState, string> = {
   concern: 'concern',
   waived: 'waived',
   'not-applicable': 'not applicable',
-}
-
-/** What an item's verdict rests on. */
-export const BASIS_WORDS: Record<ItemBasis, string> = {
-  computed: 'computed',
-  stated: 'stated',
-  judgment: 'judged',
 }
 
 export const WAIVER_WORDS: Record<WaiverView['state'], string> = {

@@ -1,19 +1,15 @@
-import type { Verdict } from '@/lib/engine/results'
+import { VERDICT_WORDS, type Verdict } from '@/lib/engine/results'
 
 /** What a mark may say: the engine's verdicts, a judgment still to be made, and the answers of people. */
 export type MarkKind = Verdict | 'needs-judgment' | 'waived' | 'concern' | 'open'
 
-const WORDS: Record<MarkKind, string> = {
-  meets: 'Meets',
-  'thin-margin': 'Thin margin',
-  fails: 'Fails',
-  'cannot-tell': 'Cannot tell',
-  'not-computed': 'Not computed',
-  'not-applicable': 'Not applicable',
-  'needs-judgment': 'Needs judgment',
-  waived: 'Waived',
-  concern: 'Concern',
-  open: 'Open',
+/** Answers of people; the engine's verdicts have their words with the engine. */
+const ANSWER_WORDS = { waived: 'Waived', concern: 'Concern', open: 'Open' } as const
+
+function getWord(kind: MarkKind): string {
+  if (kind === 'waived' || kind === 'concern' || kind === 'open') return ANSWER_WORDS[kind]
+  const { word } = VERDICT_WORDS[kind]
+  return word.charAt(0).toUpperCase() + word.slice(1)
 }
 
 const TONES: Record<MarkKind, string> = {
@@ -107,7 +103,7 @@ export function VerdictMark({ verdict, word, isWordHidden = false }: VerdictMark
       <svg viewBox="0 0 19 14" width="19" height="14" aria-hidden="true" focusable="false">
         <Glyph kind={verdict} />
       </svg>
-      <span className={isWordHidden ? 'sr-only' : undefined}>{word ?? WORDS[verdict]}</span>
+      <span className={isWordHidden ? 'sr-only' : undefined}>{word ?? getWord(verdict)}</span>
     </span>
   )
 }

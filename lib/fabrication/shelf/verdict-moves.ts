@@ -1,4 +1,4 @@
-import { type Evaluation, getOutcomeVerdict, type Outcome, type Verdict } from '@/lib/engine'
+import { type Evaluation, getOutcomeVerdict, type Outcome, VERDICT_WORDS, type Verdict } from '@/lib/engine'
 import type { ComputedFigure } from '@/lib/engine/units'
 import { asComputed, digitsAsComputed } from '@/lib/engine/units'
 import type { ParameterAssessment } from '../matrix/assess'
@@ -43,17 +43,10 @@ export function findWorseVerdicts(before: Evaluation, after: Evaluation): string
   const old = listVerdicts(before)
   return [...listVerdicts(after)].flatMap(([key, { title, verdict }]) => {
     const was = old.get(key)?.verdict ?? 'not-applicable'
-    return BADNESS[verdict] > BADNESS[was] ? [`${title}: ${SAID[was]}, now ${SAID[verdict]}`] : []
+    return BADNESS[verdict] > BADNESS[was]
+      ? [`${title}: ${VERDICT_WORDS[was].word}, now ${VERDICT_WORDS[verdict].word}`]
+      : []
   })
-}
-
-const SAID: Readonly<Record<Verdict, string>> = {
-  'not-applicable': 'not asked',
-  meets: 'meets',
-  'thin-margin': 'thin margin',
-  fails: 'fails',
-  'cannot-tell': 'cannot be told',
-  'not-computed': 'not computed',
 }
 
 export function findWorseCapability(
@@ -102,7 +95,9 @@ export function describeMoves(before: Evaluation, after: Evaluation): string[] {
   const old = listVerdicts(before)
   const better = [...listVerdicts(after)].flatMap(([key, { title, verdict }]) => {
     const was = old.get(key)?.verdict
-    return was !== undefined && BADNESS[verdict] < BADNESS[was] ? [`${title}: ${SAID[was]}, now ${SAID[verdict]}`] : []
+    return was !== undefined && BADNESS[verdict] < BADNESS[was]
+      ? [`${title}: ${VERDICT_WORDS[was].word}, now ${VERDICT_WORDS[verdict].word}`]
+      : []
   })
   return [...thicknesses, ...bends, ...better]
 }

@@ -1,9 +1,9 @@
 import type { Content } from 'pdfmake/interfaces'
-import { type DecidedOutcome, describeLimitOwner, type Outcome } from '@/lib/engine'
+import { BASIS_WORDS, type DecidedOutcome, describeLimitOwner, type Outcome, VERDICT_WORDS } from '@/lib/engine'
 import { type ItemSection, type ItemStanding, listStandings } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { BASIS_WORDS, sayLimit, sayQuantity, saySource, sayTime, sayWord, VERDICT_WORDS } from './words'
+import { sayLimit, sayQuantity, saySource, sayTime, sayWord } from './words'
 
 const SECTIONS: readonly (readonly [ItemSection, string])[] = [
   ['materials', '6  Checklist: materials'],
@@ -99,7 +99,7 @@ function makeRows(standing: ItemStanding): Content[][] {
       ...makeNumbers(first),
       {
         stack: [
-          result === null ? 'no result' : VERDICT_WORDS[result.verdict],
+          result === null ? 'no result' : VERDICT_WORDS[result.verdict].word,
           ...(standing.basis === 'computed' ? [] : [{ text: BASIS_WORDS[standing.basis], style: 'small' }]),
           { text: sayWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
         ],
@@ -110,7 +110,7 @@ function makeRows(standing: ItemStanding): Content[][] {
     rows.push([
       { text: outcome.summary, style: 'small', margin: [8, 0, 0, 0] },
       ...makeNumbers(outcome),
-      VERDICT_WORDS[outcome.verdict],
+      VERDICT_WORDS[outcome.verdict].word,
     ])
   }
   return rows

@@ -11,12 +11,13 @@ import {
   readBendStrain,
   sayChoice,
   sayComputed,
+  VERDICT_WORDS,
 } from '@/lib/engine'
 import { asComputed, asEntered } from '@/lib/engine/units'
 import { type ItemStanding, listStandings, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
-import { sayQuantity, sayStated, sayText, sayTime, sayWord, sayYesNo, VERDICT_WORDS } from './words'
+import { sayQuantity, sayStated, sayText, sayTime, sayWord, sayYesNo } from './words'
 
 /** Title block: what this is a report on, from which state, released by whom. */
 export function makeTitleBlock(content: PackageContent, contentHash: string): Content[] {
@@ -129,7 +130,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           ],
           concerns.map(({ item, result, state }) => [
             { stack: [item.question, ...(result === null ? [] : [{ text: result.headline, style: 'small' }])] },
-            result === null ? '–' : VERDICT_WORDS[result.verdict],
+            result === null ? '–' : VERDICT_WORDS[result.verdict].word,
             sayWord(state),
           ]),
           level2('Concerns and waivers'),

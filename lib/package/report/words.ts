@@ -47,15 +47,3 @@ export function sayTime(iso: string): string {
 export function saySource(key: string): string {
   return Object.hasOwn(SOURCES, key) ? citeSource(key as SourceKey) : key
 }
-
-export const BASIS_WORDS = { computed: 'computed', stated: 'stated', judgment: 'judged' } as const
-
-export const VERDICT_WORDS = {
-  meets: 'meets',
-  'thin-margin': 'thin margin',
-  fails: 'fails',
-  'cannot-tell': 'cannot tell',
-  'not-computed': 'not computed',
-  'not-applicable': 'not applicable',
-  'needs-judgment': 'for judgment',
-} as const

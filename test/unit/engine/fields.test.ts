@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import path from 'node:path'
 import { describe, expect, it } from 'vitest'
 import {
   BEND_FIELDS,
@@ -17,6 +19,7 @@ import {
   materialSchema,
   nameLayerKind,
   sayChoice,
+  VERDICT_WORDS,
   ZONE_FIELDS,
   zoneSchema,
 } from '@/lib/engine'
@@ -117,4 +120,20 @@ it('every kind of layer has its facts, and pickers list them all', () => {
     expect(LAYER_KIND_FACTS[kind].materials.length > 0).toBe(kind !== 'unbonded-gap')
   }
   expect(nameLayerKind('paper')).toBe('paper')
+})
+
+it('a verdict has one wording, whatever shows it', () => {
+  const words = Object.values(VERDICT_WORDS).map(({ word }) => word)
+  expect(new Set(words).size).toBe(words.length)
+  const sources = ['app', 'lib'].flatMap((folder) =>
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((file) => /\.tsx?$/.test(file) && !file.includes('generated'))
+      .map((file) => ({ file: `${folder}/${file}`, text: readFileSync(path.join(folder, file), 'utf8') })),
+  )
+  const other = sources.filter(({ file, text }) => {
+    const isRecord = file.endsWith('results/verdict-words.ts')
+    return !isRecord && /'(to be judged|for judgment|needs judgment|Needs judgment|thin margin|Thin margin)'/.test(text)
+  })
+  expect(sources.length).toBeGreaterThan(500)
+  expect(other.map(({ file }) => file)).toEqual([])
 })

@@ -63,8 +63,14 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
   const scalePxPerUm = bodyHeightPx / zone.thicknessUm
   const legend =
     options.bend === undefined ? [] : wrapText(nameAxes(options.bend.result), widthPx - columnX - 4, FONT_PX - 1)
-  const heightPx =
-    TOP_PX + bodyHeightPx + (options.bend === undefined ? FOOT_PX : BEND_FOOT_PX) + legend.length * LINE_PX
+  const note = wrapText(
+    `Thickness to scale, about ${formatMagnification(scalePxPerUm * 1000 * (options.mmPerPx ?? MM_PER_CSS_PX))} times; width not to scale`,
+    widthPx - columnX - 4,
+    FONT_PX - 1,
+  )
+  const footPx = options.bend === undefined ? FOOT_PX : BEND_FOOT_PX
+  // The foot has room for one line of the note.
+  const heightPx = TOP_PX + bodyHeightPx + footPx + (legend.length + note.length - 1) * LINE_PX
 
   const bodies = zone.layers.flatMap((layer, index) =>
     drawLayerBody(
@@ -95,21 +101,20 @@ export function drawCrossSection(zone: ZoneResult, options: CrossSectionOptions)
     ...legend.map((text, line) =>
       makeText(text, {
         x: columnX,
-        y: heightPx - 6 - (legend.length - line) * LINE_PX,
+        y: heightPx - 6 - (note.length - 1 + legend.length - line) * LINE_PX,
         fill: palette.axis,
         fontSizePx: FONT_PX - 1,
         palette,
       }),
     ),
-    makeText(
-      `Thickness to scale, about ${formatMagnification(scalePxPerUm * 1000 * (options.mmPerPx ?? MM_PER_CSS_PX))} times; width not to scale`,
-      {
+    ...note.map((text, line) =>
+      makeText(text, {
         x: columnX,
-        y: heightPx - 6,
+        y: heightPx - 6 - (note.length - 1 - line) * LINE_PX,
         fill: palette.inkSoft,
         fontSizePx: FONT_PX - 1,
         palette,
-      },
+      }),
     ),
   ]
   return {

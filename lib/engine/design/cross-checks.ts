@@ -234,19 +234,24 @@ function checkBends(design: Design, add: Add): void {
 }
 
 /**
- * Every bend is computed through every layer of its zone, at many corners of the tolerances: this product is what an evaluation costs. The
- * bound is far above real parts (forty bends of twenty layers come to 800) and keeps one evaluation to seconds (`npm run bench`).
+ * Every bend is computed through every layer of its zone, at many corners of tolerances and constants: this product is what an evaluation
+ * costs, about a millisecond for each. The bound is far above real parts (forty bends of twenty layers come to 800) and keeps one evaluation
+ * below 5 s on a plain server (`npm run bench`).
  */
 export const MAX_BEND_LAYERS = 4000
+/** In a thicker stack each constant is tried through so many layers that the square of their number costs most: there a layer counts for more. */
+const COUNTED_ONCE_LAYERS = 64
+
+const countBendLayers = (layerCount: number): number => layerCount * Math.max(1, layerCount / COUNTED_ONCE_LAYERS)
 
 function checkSize({ bends, construction }: Design, add: Add): void {
   const layerCounts = new Map(construction.zones.map(({ id, presence }) => [id, presence.length]))
-  const bendLayers = bends.reduce((sum, { zoneId }) => sum + (layerCounts.get(zoneId) ?? 0), 0)
+  const bendLayers = bends.reduce((sum, { zoneId }) => sum + countBendLayers(layerCounts.get(zoneId) ?? 0), 0)
   if (bendLayers > MAX_BEND_LAYERS) {
     add(
       'too-large',
       ['bends'],
-      `${bends.length} bends through ${bendLayers} layers in all; a design has at most ${MAX_BEND_LAYERS} layers in its bends, counted once for each bend`,
+      `${bends.length} bends through ${Math.round(bendLayers)} layers in all; a design has at most ${MAX_BEND_LAYERS} layers in its bends, counted once for each bend, and a layer of a stack of more than ${COUNTED_ONCE_LAYERS} the more often`,
     )
   }
 }

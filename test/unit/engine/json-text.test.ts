@@ -102,7 +102,9 @@ describe('numbers and sizes', () => {
       ok: false,
       issues: [{ code: 'too-large', path: ['bends'], message: expect.stringContaining(String(MAX_BEND_LAYERS)) }],
     })
-    expect(parseDesign(makeLarge(8, 500)).ok).toBe(true)
+    // A stack of 500 layers costs eight times what fifty bends of ten do.
+    expect(parseDesign(makeLarge(2, 500)).ok).toBe(false)
+    expect(parseDesign(makeLarge(1, 500)).ok).toBe(true)
     expect(parseDesign(makeLarge(400, 10)).ok).toBe(true)
   })
 })

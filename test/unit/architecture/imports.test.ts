@@ -20,6 +20,14 @@ describe('imports point one way', () => {
     expect(readSources('app').flatMap(checkAppImports)).toEqual([])
   })
 
+  it('with a directive first in its file, where alone it is one', () => {
+    const misplaced = readSources('app').filter(({ code }) => {
+      const [first = ''] = code.trimStart().split('\n')
+      return /^\W*['"]use (client|server)['"]\W*$/m.test(code) && !/^['"]use (client|server)['"]/.test(first)
+    })
+    expect(misplaced.map(({ file }) => file)).toEqual([])
+  })
+
   it.each(PURE_FOLDERS)('and lib/%s runs anywhere', (folder) => {
     expect(readSources(`lib/${folder}`).flatMap(checkPurity)).toEqual([])
   })

@@ -1,11 +1,10 @@
-import type { StoredRevision } from './stored-revision'
-
-;('use client')
+'use client'
 
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useReducer, useRef, useState } from 'react'
 import { type AssumableList, type Assumption, type Design, formatIssuePath, listAssumptions } from '@/lib/engine'
 import { type DraftAction, type DraftState, isDraftChanged, makeDraft, reduceDraft } from './draft-state'
 import { dropKeptDraft, keepDraft } from './kept-draft'
+import type { StoredRevision } from './stored-revision'
 import { type LiveEvaluation, useLiveEvaluation } from './use-live-evaluation'
 
 interface DraftContextValue {

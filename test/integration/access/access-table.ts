@@ -47,6 +47,7 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'signInByPasskey',
   'signInByIdentity',
   'openSession',
+  'isSessionOpen',
   'signOut',
   'previewInvitation',
   'acceptInvitation',

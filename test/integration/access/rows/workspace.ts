@@ -72,6 +72,13 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
     seenBy: 'workspace',
   },
   {
+    name: 'beginPasskeyConfirmation',
+    run: (a) => data.beginPasskeyConfirmation(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
     name: 'finishPasskeySetUp',
     run: (a) => data.finishPasskeySetUp(a, { token: 'x'.repeat(43), name: 'Key', response: { id: 'x', response: {} } }),
     reached: 'clash',

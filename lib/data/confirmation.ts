@@ -6,7 +6,7 @@ import type { TransactionClient } from './client'
 import { outcomeOf, refuseClash, refuseField } from './errors'
 import { makeOneTimeToken, readTokenData, useToken as spendToken } from './one-time-tokens'
 import { answerPasskey, challengeSchema, makePasskeyChallenge } from './passkeys'
-import { confirmPassword, NO_SOURCE, requireAttempt, requireSamePassword } from './password-confirmation'
+import { confirmPassword, makeConfirmationAttempt, requireAttempt, requireSamePassword } from './password-confirmation'
 import { takeCode } from './second-factor'
 import { type Attempt, forgetAttempts } from './sign-in-throttle'
 import type { Outcome, PasskeyConfirmation } from './views'
@@ -28,12 +28,7 @@ export type ConfirmedBy = 'password' | 'password and code' | 'password and recov
 /** The part that takes its time, or counts though the act is refused: before the transaction. */
 export async function confirmPerson(actor: Actor, given: Confirmation): Promise<Confirmed> {
   const passwordHash = await confirmPassword(actor, given.password, 'password')
-  // Counted by session, as the password is, and apart from it: a right password must not make codes free to guess.
-  const attempt: Attempt = {
-    subject: `confirm-code ${actor.userId}`,
-    visit: NO_SOURCE,
-    apart: actor.sessionId ?? 'without a session',
-  }
+  const attempt = makeConfirmationAttempt('confirm-code', actor)
   if (isGiven(given.code)) await requireAttempt(attempt, { id: actor.userId, name: actor.name })
   return { passwordHash, given, attempt }
 }

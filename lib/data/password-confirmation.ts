@@ -60,11 +60,7 @@ async function recordLimit(user: { readonly id: string; readonly name: string })
 export async function confirmPassword(actor: Actor, password: string, field: string): Promise<string> {
   const user = await db().user.findUnique({ where: { id: actor.userId } })
   if (user === null || user.disabledAt !== null) throw new NotFoundError('account')
-  const attempt: Attempt = {
-    subject: `confirm ${user.id}`,
-    visit: NO_SOURCE,
-    apart: actor.sessionId ?? 'without a session',
-  }
+  const attempt = makeConfirmationAttempt('confirm', actor)
   await requireAttempt(attempt, user)
   if (!(await isPasswordRight(password, user.passwordHash, 'known'))) {
     refuseField(field, 'wrong', 'is not your password')
@@ -74,7 +70,12 @@ export async function confirmPassword(actor: Actor, password: string, field: str
 }
 
 /** A confirmation is counted by its session alone, wherever its requests come from. */
-export const NO_SOURCE: Visit = { sourceKey: '', isThisMachine: false, device: '', known: null }
+const NO_SOURCE: Visit = { sourceKey: '', isThisMachine: false, device: '', known: null }
+
+/** Passwords and codes are counted apart: a right password must not make codes free to guess. */
+export function makeConfirmationAttempt(what: 'confirm' | 'confirm-code', { userId, sessionId }: Actor): Attempt {
+  return { subject: `${what} ${userId}`, visit: NO_SOURCE, apart: sessionId ?? 'without a session' }
+}
 
 export async function requireSamePassword(tx: TransactionClient, userId: string, hash: string): Promise<void> {
   const user = await tx.user.findUniqueOrThrow({ where: { id: userId }, select: { passwordHash: true } })

@@ -81,7 +81,7 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   const before = await readIndex()
   await team.getByLabel('Good parts ordered').fill('50000')
   await team.getByRole('button', { name: 'Price for these' }).click()
-  await expect(team.getByText('Priced for an order of 50,000 good parts.')).toBeVisible()
+  await expect(team.getByText('Priced for an order of 50 000 good parts.')).toBeVisible()
   expect(await readIndex()).toBeLessThan(before)
 })
 

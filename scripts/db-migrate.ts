@@ -1,6 +1,6 @@
 // Applies the migrations that the database of this installation has not had.
 import { getSettings, withoutPassword } from '@/lib/config'
-import { applyMigrations, migrationPlaces } from '@/lib/data/migration'
+import { applyMigrations, migrationPlaces } from '@/lib/data/store/migration'
 import { rootFolder } from './steps/places.mjs'
 import { runTask } from './steps/run-task'
 

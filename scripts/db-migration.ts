@@ -4,7 +4,7 @@
 
 import path from 'node:path'
 import { now } from '@/lib/config'
-import { createMigration, createMigrationByHand, migrationPlaces } from '@/lib/data/migration'
+import { createMigration, createMigrationByHand, migrationPlaces } from '@/lib/data/store/migration'
 import { rootFolder } from './steps/places.mjs'
 import { runTask } from './steps/run-task'
 

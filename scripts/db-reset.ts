@@ -1,6 +1,6 @@
 // Empties the database of this installation and applies all migrations. Asks for --yes, since nothing brings the data back.
 import { getSettings, withoutPassword } from '@/lib/config'
-import { applyMigrations, migrationPlaces, wipeDatabase } from '@/lib/data/migration'
+import { applyMigrations, migrationPlaces, wipeDatabase } from '@/lib/data/store/migration'
 import { rootFolder } from './steps/places.mjs'
 import { runTask } from './steps/run-task'
 

@@ -11,77 +11,17 @@ import 'server-only'
  * once), what whoever runs the installation calls from the command line, and what the server's own worker does: the
  * list in test/integration/access names them.
  */
-export {
-  changePassword,
-  type DemoAccount,
-  getOwnAccount,
-  listAccounts,
-  listDemoAccounts,
-  listPeople,
-  markAccountsAsDemo,
-  setAccountState,
-  setAdminRight,
-} from './accounts'
-export { askForAddressChange, confirmAddress, previewAddressChange } from './address-changes'
-export type { Actor } from './authorization'
-export { type Backup, createBackup } from './backups'
-export { answerItem, decideWaiver, proposeWaiver } from './checklist'
-export { getCompany, removeCompanyPerson, setCompanyRole } from './companies'
-export { confirmCompany, listAllCompanies } from './company-claims'
-export { type ComparisonRequest, compareInProject, listComparable } from './comparisons'
-export { beginPasskeyConfirmation } from './confirmation'
-export { WriteConflictError } from './database-errors'
-export { declareBuildable } from './declarations'
-export type { SavedDesign } from './design-save'
-export { getDrawingFile, getSheetIdentity } from './drawings'
-export { NotAllowedError, NotFoundError } from './errors'
-export { getFabricationFit } from './fabrication-fit'
-export { getSheet, listSheetVersions, type SavedSheet, saveSheet } from './fabrication-sheets'
-export { getFileRoom } from './file-room'
-export { MAX_FILE_BYTES } from './file-store'
-export { sweepFiles } from './file-sweep'
-export {
-  addArtwork,
-  attachFile,
-  getArtworkFile,
-  getAttachmentFile,
-  removeArtwork,
-  removeAttachment,
-} from './files'
-export { createFirstAdmin, isWorkspaceEmpty } from './first-admin'
+export { changePassword, markAccountsAsDemo, setAccountState, setAdminRight } from './acts/access/accounts'
+export { askForAddressChange, confirmAddress, previewAddressChange } from './acts/access/address-changes'
+export { beginPasskeyConfirmation } from './acts/access/confirmation'
+export { createFirstAdmin, isWorkspaceEmpty } from './acts/access/first-admin'
 export {
   allowIdentity,
   beginIdentityLink,
   finishIdentityLink,
-  getOwnIdentity,
   removeIdentity,
   signInByIdentity,
-} from './identities'
-export {
-  acceptInvitation,
-  createInvitation,
-  inviteToCompany,
-  joinByInvitation,
-  previewInvitation,
-  revokeInvitation,
-} from './invitations'
-export { type LeadCountView, listLeadCounts } from './lead-counts'
-export { getLimitSheet, listCompanies, setLimit } from './limits'
-export { getLiveStart, type LiveEvent, type LiveEvents, listLiveEvents } from './live-events'
-export { getMailChoices, setMailChoices } from './mail-choices'
-export { queueDigests } from './mail-digest'
-export { getMail, listMail, type MailboxView, type MailEntryView, type MailView, sendMailAgain } from './mail-reads'
-export { removeMember, setMembershipRole } from './members'
-export {
-  beginSending,
-  type ClaimedMail,
-  claimMail,
-  type MailFailure,
-  type MailWay,
-  noteFailed,
-  noteSent,
-} from './outbox'
-export { bringToProject, decideParticipation, listOwnCompanies, setCompanySharing } from './participations'
+} from './acts/access/identities'
 export {
   arePasskeysPossible,
   beginPasskeySetUp,
@@ -89,7 +29,7 @@ export {
   makePasskeyChallenge,
   removePasskey,
   signInByPasskey,
-} from './passkeys'
+} from './acts/access/passkeys'
 export {
   answerResetRequests,
   askForReset,
@@ -97,7 +37,82 @@ export {
   previewReset,
   recoverAccount,
   setPasswordByLink,
-} from './password-resets'
+} from './acts/access/password-resets'
+export {
+  beginCodeSetUp,
+  finishCodeSetUp,
+  finishSecondStep,
+  removeCodes,
+  removeSecondFactor,
+  renewRecoveryCodes,
+} from './acts/access/second-factor'
+export {
+  endSession,
+  findActor,
+  isSessionOpen,
+  loadActor,
+  openSession,
+  SESSION_SECONDS,
+  type SignedIn,
+  type SignInMethod,
+  signOut,
+  signOutEverywhere,
+} from './acts/access/sessions'
+export { authenticate, type SecondStep } from './acts/access/sign-in'
+export { confirmCompany } from './acts/companies/company-claims'
+export { removeCompanyPerson, setCompanyRole } from './acts/companies/company-people'
+export { type SavedSheet, saveSheet } from './acts/companies/fabrication-sheets'
+export { setLimit } from './acts/companies/limits'
+export { bringToProject, decideParticipation, setCompanySharing } from './acts/companies/participations'
+export { importSheetFile } from './acts/companies/sheet-files'
+export { createInvitation, inviteToCompany, revokeInvitation } from './acts/projects/invitations'
+export { acceptInvitation, joinByInvitation } from './acts/projects/joining'
+export { removeMember, setMembershipRole } from './acts/projects/members'
+export { createProject } from './acts/projects/projects'
+export { shareRevision, unshareRevision } from './acts/projects/shares'
+export { answerItem } from './acts/review/answers'
+export { declareBuildable } from './acts/review/declarations'
+export { addArtwork, attachFile, removeArtwork, removeAttachment } from './acts/review/files'
+export { decideProposal, proposeChange, withdrawProposal } from './acts/review/proposals'
+export { releaseRevision } from './acts/review/releases'
+export { createRevision, evaluateAgain, importDesign, saveDesign } from './acts/review/revisions'
+export { signRevision, withdrawSignature } from './acts/review/signatures'
+export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './acts/review/stage-moves'
+export { updateTemplate } from './acts/review/template-updates'
+export { closeThread, editComment, openThread, reopenThread, replyToThread } from './acts/review/threads'
+export { decideWaiver, proposeWaiver } from './acts/review/waivers'
+export { adoptOlderState } from './acts/workspace/adopt-state'
+export { type Backup, createBackup } from './acts/workspace/backups'
+export { sweepFiles } from './acts/workspace/file-sweep'
+export { getMail, sendMailAgain } from './acts/workspace/mail'
+export { setMailChoices } from './acts/workspace/mail-choices'
+export { queueDigests } from './acts/workspace/mail-digest'
+export { changeSettings } from './acts/workspace/settings'
+export {
+  addOwnItem,
+  type ChangedTemplate,
+  changeDeliveredItem,
+  changeOwnItem,
+  removeOwnItem,
+} from './acts/workspace/templates'
+export type { SavedDesign } from './consequences/design-save'
+export { type DemoAccount, getOwnAccount, listAccounts, listDemoAccounts, listPeople } from './reads/accounts'
+export { getCompany } from './reads/companies'
+export { listAllCompanies, listCompanies, listOwnCompanies } from './reads/company-lists'
+export { type ComparisonRequest, compareInProject, listComparable } from './reads/comparisons'
+export { getDrawingFile, getSheetIdentity } from './reads/drawings'
+export { getFabricationFit } from './reads/fabrication-fit'
+export { getSheet, listSheetVersions } from './reads/fabrication-sheets'
+export { listFabricators } from './reads/fabricators'
+export { getFileRoom } from './reads/file-room'
+export { getArtworkFile, getAttachmentFile } from './reads/files'
+export { previewInvitation } from './reads/invitations'
+export { type LeadCountView, listLeadCounts } from './reads/lead-counts'
+export { getLimitSheet } from './reads/limits'
+export { getLiveStart, type LiveEvent, type LiveEvents, listLiveEvents } from './reads/live-events'
+export { getMailChoices, listMail, type MailboxView, type MailEntryView, type MailView } from './reads/mail'
+export { getOwnIdentity, getSecondFactor, listOwnSessions } from './reads/own-access'
+export { getPackageFile } from './reads/packages'
 export {
   type ComparedConstructionView,
   type CostsView,
@@ -108,69 +123,37 @@ export {
   getRemedyBases,
   type PanelsView,
   type RemedyBasisView,
-} from './production'
-export { createProject, getProject, listProjects } from './projects'
-export { decideProposal, getProposal, proposeChange, withdrawProposal } from './proposals'
-export { getPackageFile, releaseRevision } from './releases'
-export {
-  createRevision,
-  evaluateAgain,
-  exportDesign,
-  exportResults,
-  getRevision,
-  importDesign,
-  saveDesign,
-} from './revisions'
-export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './search'
-export {
-  beginCodeSetUp,
-  finishCodeSetUp,
-  finishSecondStep,
-  getSecondFactor,
-  removeCodes,
-  removeSecondFactor,
-  renewRecoveryCodes,
-} from './second-factor'
-export {
-  endSession,
-  findActor,
-  isSessionOpen,
-  listOwnSessions,
-  loadActor,
-  openSession,
-  SESSION_SECONDS,
-  type SignedIn,
-  type SignInMethod,
-  signOut,
-  signOutEverywhere,
-} from './sessions'
-export { changeSettings, getSettingsView } from './settings'
-export { listFabricators, shareRevision, unshareRevision } from './shares'
-export { exportSheetFile, importSheetFile, previewSheetFile } from './sheet-files'
-export { authenticate, type SecondStep } from './sign-in'
-export { signRevision, withdrawSignature } from './signatures'
-export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './stage-moves'
-export { getTemplateUpdate, updateTemplate } from './template-updates'
-export {
-  addOwnItem,
-  type ChangedTemplate,
-  changeDeliveredItem,
-  changeOwnItem,
-  getCatalogueInForce,
-  getTemplate,
-  removeOwnItem,
-} from './templates'
-export { listThreadReaders, type ThreadReader } from './thread-readers'
-export { closeThread, editComment, openThread, reopenThread, replyToThread } from './threads'
+} from './reads/production'
+export { getProject, listProjects } from './reads/projects'
+export { getProposal } from './reads/proposals'
+export { exportDesign, exportResults, getRevision } from './reads/revisions'
+export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './reads/search'
+export { getSettingsView } from './reads/settings'
+export { exportSheetFile, previewSheetFile } from './reads/sheet-files'
+export { getTemplateUpdate } from './reads/template-updates'
+export { getCatalogueInForce, getTemplate } from './reads/templates'
+export { listThreadReaders, type ThreadReader } from './reads/thread-readers'
 export {
   checkWholeTrail,
   exportTrail,
   listRevisionTrail,
   readWholeTrail,
   type WholeTrailCheck,
-} from './trail-reads'
+} from './reads/trail-reads'
+export { listWaits } from './reads/waits'
+export type { Actor } from './records/authorization'
+export {
+  beginSending,
+  type ClaimedMail,
+  claimMail,
+  type MailFailure,
+  type MailWay,
+  noteFailed,
+  noteSent,
+} from './records/outbox'
+export { type KnownDevice, OWN_VISIT, type Visit } from './records/visit'
+export { WriteConflictError } from './store/database-errors'
+export { NotAllowedError, NotFoundError } from './store/errors'
+export { MAX_FILE_BYTES } from './store/file-store'
+export type { StateCheck, StateMisfit } from './store/vouched/state-check'
 export type * from './views'
-export { type KnownDevice, OWN_VISIT, type Visit } from './visit'
-export { adoptOlderState } from './vouched/adopt-state'
-export type { StateCheck, StateMisfit } from './vouched/state-check'
-export { listWaits } from './waits'

@@ -12,8 +12,14 @@ import {
   SettingsError,
   withoutPassword,
 } from '@/lib/config'
-import { type Database, openDatabase } from '@/lib/data/client'
-import { applyMigrations, isEmptyDatabase, MigrationError, migrationPlaces, wipeDatabase } from '@/lib/data/migration'
+import { type Database, openDatabase } from '@/lib/data/store/client'
+import {
+  applyMigrations,
+  isEmptyDatabase,
+  MigrationError,
+  migrationPlaces,
+  wipeDatabase,
+} from '@/lib/data/store/migration'
 import { inRoot, rootFolder } from './places.mjs'
 
 /** What the start program needs to know. */

@@ -1,5 +1,5 @@
 import { SettingsError } from '@/lib/config'
-import { MigrationError } from '@/lib/data/migration'
+import { MigrationError } from '@/lib/data/store/migration'
 
 /**
  * Run the body of a maintenance command. What the person can mend ends it with its message alone and exit status 1;

@@ -1,9 +1,9 @@
 import { scryptSync } from 'node:crypto'
 import { type Actor, loadActor } from '@/lib/data'
-import { db } from '@/lib/data/client'
-import { foldName } from '@/lib/data/names'
-import { DEFAULT_SETTINGS, WORKSPACE_ID } from '@/lib/data/settings-record'
-import { toSharingColumns } from '@/lib/data/sharing-columns'
+import { foldName } from '@/lib/data/records/names'
+import { DEFAULT_SETTINGS, WORKSPACE_ID } from '@/lib/data/records/settings-record'
+import { toSharingColumns } from '@/lib/data/records/sharing-columns'
+import { db } from '@/lib/data/store/client'
 import type { CompanyRole, Sharing } from '@/lib/review'
 
 /** Everybody's password in tests. */

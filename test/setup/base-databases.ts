@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, s
 import path from 'node:path'
 import pg from 'pg'
 import type { TestProject } from 'vitest/node'
-import { applyMigrations, type MigrationPlaces, migrationPlaces } from '@/lib/data/migration'
+import { applyMigrations, type MigrationPlaces, migrationPlaces } from '@/lib/data/store/migration'
 import { cacheFolder, rootFolder } from '../../scripts/steps/places.mjs'
 
 /**

@@ -5,7 +5,7 @@ import path from 'node:path'
 import pg from 'pg'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, inject, it } from 'vitest'
 import type { DatabaseKind } from '@/lib/config'
-import { type Database, openDatabase, replaceDatabase } from '@/lib/data/client'
+import { type Database, openDatabase, replaceDatabase } from '@/lib/data/store/client'
 import { withDatabase } from './base-databases'
 
 /** A migrated, empty database of a test's own. */

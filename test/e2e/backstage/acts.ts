@@ -1,7 +1,7 @@
 import { encode } from 'next-auth/jwt'
 import { getSecrets, replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { DEMO_PASSWORD } from '@/seed/sign-ins'
 import { expectDone, expectInvited } from '@/test/factories/outcomes'
 import { getActorOf } from '@/test/factories/people'

@@ -14,7 +14,7 @@ import {
   type RevisionView,
   withdrawProposal,
 } from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { CATALOGUE } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import { expectDone } from '@/test/factories/outcomes'

@@ -1,7 +1,7 @@
 import type { NextApiRequest, NextApiResponse } from 'next'
 import NextAuth from 'next-auth'
 import { afterEach, beforeAll, expect, it, vi } from 'vitest'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 

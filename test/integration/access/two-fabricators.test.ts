@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { answer, makeRevisionAt, share, sign } from '@/test/factories/reviews'

@@ -1,6 +1,6 @@
 // Run by durability.test.ts in a process of its own: reads a row and writes it back, as often as it is told, and answers how it went.
-import { openDatabase } from '@/lib/data/client'
-import { WriteConflictError } from '@/lib/data/database-errors'
+import { openDatabase } from '@/lib/data/store/client'
+import { WriteConflictError } from '@/lib/data/store/database-errors'
 import { COUNTED } from './plain-rows'
 
 const AT_A_TIME = 3

@@ -2,7 +2,7 @@ import { type ChildProcess, fork } from 'node:child_process'
 import { once } from 'node:events'
 import { fileURLToPath } from 'node:url'
 import { expect, it } from 'vitest'
-import { openDatabase } from '@/lib/data/client'
+import { openDatabase } from '@/lib/data/store/client'
 import { describeOnBothDatabases } from '../../setup/databases'
 import { COUNTED } from './plain-rows'
 

@@ -1,5 +1,5 @@
 // Run by durability.test.ts in a process of its own: inserts rows and reports each one stored, until it is killed.
-import { openDatabase } from '@/lib/data/client'
+import { openDatabase } from '@/lib/data/store/client'
 import { named } from './plain-rows'
 
 const [url] = process.argv.slice(2)

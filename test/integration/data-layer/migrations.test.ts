@@ -2,7 +2,7 @@ import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } fr
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { openDatabase } from '@/lib/data/client'
+import { openDatabase } from '@/lib/data/store/client'
 import {
   applyMigrations,
   createMigration,
@@ -14,7 +14,7 @@ import {
   type MigrationPlaces,
   migrationPlaces,
   wipeDatabase,
-} from '@/lib/data/migration'
+} from '@/lib/data/store/migration'
 import { rootFolder } from '../../../scripts/steps/places.mjs'
 import { describeOnBothDatabases } from '../../setup/databases'
 

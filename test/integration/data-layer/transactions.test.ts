@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import { db, inTransaction } from '@/lib/data/client'
-import { isUniqueViolation, isWriteConflict } from '@/lib/data/database-errors'
+import { db, inTransaction } from '@/lib/data/store/client'
+import { isUniqueViolation, isWriteConflict } from '@/lib/data/store/database-errors'
 import { describeOnBothDatabases } from '../../setup/databases'
 import { named } from './plain-rows'
 

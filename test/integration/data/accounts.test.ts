@@ -1,7 +1,7 @@
 import { afterEach, expect, it } from 'vitest'
 import { replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { expectDone, expectInvited, expectRefused, expectSignedIn } from '@/test/factories/outcomes'
 import { getActorOf, makeTeam, PASSWORD } from '@/test/factories/people'
 import { VISIT_HERE, visitFrom } from '@/test/factories/visits'

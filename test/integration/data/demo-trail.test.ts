@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { promisify } from 'node:util'
 import { expect, it } from 'vitest'
-import { openDatabase } from '@/lib/data/client'
+import { openDatabase } from '@/lib/data/store/client'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
 
 /** A program of the project on this database, in a data folder of its own. */

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevisionAt } from '@/test/factories/reviews'

@@ -2,8 +2,8 @@ import { chmodSync, existsSync, mkdtempSync, rmSync, statSync, writeFileSync } f
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { afterEach, beforeEach, expect, it } from 'vitest'
-import { openDatabase } from '@/lib/data/client'
-import { applyMigrations, migrationPlaces } from '@/lib/data/migration'
+import { openDatabase } from '@/lib/data/store/client'
+import { applyMigrations, migrationPlaces } from '@/lib/data/store/migration'
 
 /** With the rights that most systems give a new file when nobody says otherwise. */
 const USUAL_MASK = 0o022

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { expectDone, expectRefused, expectSignedIn } from '@/test/factories/outcomes'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
 import { visitFrom } from '@/test/factories/visits'

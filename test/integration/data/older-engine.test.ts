@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { DESIGN_FORMAT_VERSION, ENGINE_VERSION } from '@/lib/engine'
 import { KEPT_FORMATS, readKeptRevision } from '@/test/factories/kept-documents'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'

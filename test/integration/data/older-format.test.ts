@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { DESIGN_FORMAT_VERSION, type Design, readStoredDesign } from '@/lib/engine'
 import { canonicalJson, sha256Hex } from '@/lib/review'
 import { expectDone } from '@/test/factories/outcomes'

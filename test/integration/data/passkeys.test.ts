@@ -1,7 +1,7 @@
 import type { AuthenticationResponseJSON } from '@simplewebauthn/server'
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { type Authenticator, makeAuthenticator } from '@/test/factories/authenticator'
 import { expectDone, expectRefused, expectSignedIn } from '@/test/factories/outcomes'
 import { makeTeam, PASSWORD } from '@/test/factories/people'

@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { nest } from '@/lib/data/nesting'
+import { nest } from '@/lib/data/records/nesting'
 import { NO_EXTRA, type PanelFormat, readNestedPart } from '@/lib/fabrication'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'

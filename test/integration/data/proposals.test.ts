@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import type { Design } from '@/lib/engine'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'

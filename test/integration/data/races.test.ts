@@ -1,7 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises'
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
 import {

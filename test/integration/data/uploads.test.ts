@@ -4,7 +4,7 @@ import path from 'node:path'
 import { beforeAll, beforeEach, expect, it, vi } from 'vitest'
 import { getSettings } from '@/lib/config'
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
@@ -221,7 +221,7 @@ it('every model that names a file by its hash is asked by the sweep', () => {
   const named = [...models.matchAll(/^model (\w+) \{([^}]*)\}/gm)]
     .filter(([, , fields]) => /^\s+sha256\s/m.test(fields ?? ''))
     .map(([, name]) => name)
-  const sweep = readFileSync('lib/data/file-sweep.ts', 'utf8')
+  const sweep = readFileSync('lib/data/acts/workspace/file-sweep.ts', 'utf8')
   expect(named.length).toBeGreaterThan(2)
   for (const name of named) {
     const field = `${name?.charAt(0).toLowerCase()}${name?.slice(1)}`

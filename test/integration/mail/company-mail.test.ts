@@ -7,7 +7,7 @@ import {
   decideParticipation,
   setMailChoices,
 } from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { OPTIONAL_MAIL_KINDS } from '@/lib/mail'
 import { expectDone } from '@/test/factories/outcomes'
 import { getActorOf, makeCompany, makeTeam, makeUser, type Team } from '@/test/factories/people'

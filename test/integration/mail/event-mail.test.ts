@@ -11,7 +11,7 @@ import {
   setMailChoices,
   shareRevision,
 } from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { OPTIONAL_MAIL_KINDS } from '@/lib/mail'
 import { sha256Hex } from '@/lib/review'
 import { deliverBySmtp, deliverToFolder } from '@/lib/server/mail/deliver'

@@ -20,7 +20,7 @@ import {
   setAccountState,
   setMailChoices,
 } from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { OPTIONAL_MAIL_KINDS, type OptionalMailKind } from '@/lib/mail'
 import { deliverBySmtp, deliverToFolder } from '@/lib/server/mail/deliver'
 import { sendDueMail } from '@/lib/server/mail/send-due'

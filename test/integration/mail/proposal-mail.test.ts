@@ -9,7 +9,7 @@ import {
   setMailChoices,
   withdrawProposal,
 } from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { OPTIONAL_MAIL_KINDS } from '@/lib/mail'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { checkFloors } from './floor-rules'
 import {
   checkAppImports,
   checkLibImports,
@@ -14,6 +15,12 @@ describe('imports point one way', () => {
     const sources = readSources('lib')
     expect(sources.length).toBeGreaterThan(20)
     expect(sources.flatMap(checkLibImports)).toEqual([])
+  })
+
+  it('within lib/data, from a floor to those below it', () => {
+    const sources = readSources('lib/data')
+    expect(sources.length).toBeGreaterThan(100)
+    expect(sources.flatMap(checkFloors)).toEqual([])
   })
 
   it('from app to lib, with server code kept from client components', () => {
@@ -74,6 +81,19 @@ describe('the rules notice', () => {
     )
     expect(lib('lib/engine/a.ts', `// import { db } from '@/lib/data'\n/* import '@/lib/data' */`)).toEqual([])
     expect(lib('lib/data/a.ts', `import { evaluate } from '@/lib/engine'`)).toEqual([])
+  })
+
+  it('in lib/data an import of a floor above, of the door, and a file on no floor', () => {
+    const data = (file: string, text: string) => checkFloors(parseSource(file, text))
+    expect(data('lib/data/records/a.ts', `import { write } from '../consequences/write'`)).toEqual([
+      expect.stringContaining('records may not import consequences'),
+    ])
+    expect(data('lib/data/reads/a.ts', `import type { A } from '@/lib/data/acts/review/answers'`)).toEqual([
+      expect.stringContaining('reads may not import acts'),
+    ])
+    expect(data('lib/data/acts/a.ts', `import { a } from '@/lib/data'`)).toEqual([expect.stringContaining('the door')])
+    expect(data('lib/data/a.ts', '')).toEqual([expect.stringContaining('on no floor')])
+    expect(data('lib/data/acts/review/a.ts', `import { read } from '../../reads/read'`)).toEqual([])
   })
 
   it('clock, chance, system and framework in a pure folder', () => {

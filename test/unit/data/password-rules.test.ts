@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { findPasswordFault } from '@/lib/data/password-rules'
+import { findPasswordFault } from '@/lib/data/records/password-rules'
 import { signIns } from '@/seed/sign-ins'
 
 const PERSON = { name: 'Halka Brannoch', email: 'halka.brannoch@quillmoor.example' }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { getProposedDesign } from '@/lib/data/proposal-patch'
+import { getProposedDesign } from '@/lib/data/records/proposal-patch'
 import {
   DESIGN_FORMAT_VERSION,
   evaluate,

@@ -1,5 +1,5 @@
 import * as data from '@/lib/data'
-import { db } from '@/lib/data/client'
+import { db } from '@/lib/data/store/client'
 import { type AccessRow, EVERYBODY, READERS, TEAM, UNSEEN } from './row'
 
 /** The workspace's edition of the catalogue. */

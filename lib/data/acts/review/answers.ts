@@ -1,0 +1,92 @@
+import 'server-only'
+import type { AnswerItemInput } from '@/lib/inputs'
+import { checkAnswer, type ItemStanding, listStandings, type ReviewSnapshot } from '@/lib/review'
+import { changeContent } from '../../consequences/changed-content'
+import { write } from '../../consequences/write'
+import { makeAnswerBasis } from '../../records/answer-basis'
+import { type Actor, requireAnswerer, requireRevisionInView } from '../../records/authorization'
+import { keepDesignState } from '../../records/design-states'
+import { loadRevision } from '../../records/loaded-revision'
+import { makeSnapshot } from '../../records/snapshot'
+import { NotFoundError, refuseInvalid, refuseStale } from '../../store/errors'
+import type { Outcome } from '../../views'
+
+/** The item as it stands for this person. @throws NotFoundError for an id that the catalogue lacks */
+export function getStandingOf(snapshot: ReviewSnapshot, itemId: string): ItemStanding {
+  const standing = listStandings(snapshot).find(({ item }) => item.id === itemId)
+  if (standing === undefined) throw new NotFoundError('item')
+  return standing
+}
+
+/**
+ * Records a person's answer to an item. A failed calculation cannot be overruled by it. `seenVersion` is the version of
+ * the answer that the person saw, 0 for none.
+ */
+export function answerItem(
+  actor: Actor,
+  input: AnswerItemInput,
+): Promise<Outcome<{ answerVersion: number; version: number }>> {
+  return write(actor, 'answer-item', input, async (context) => {
+    const { tx, standing, at, record } = context
+    const scope = await requireRevisionInView(tx, standing, input.revisionId)
+    const { revision, fabricatorCompanyId } = scope
+    const loaded = await loadRevision(tx, revision.id)
+    const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+    const { item, result } = getStandingOf(snapshot, input.itemId)
+    requireAnswerer(standing, scope.subject, item.answeredBy)
+    const stored = loaded.record.answers.find(({ itemId }) => itemId === item.id)
+    requireAnswerSeen(stored, input.seenVersion, snapshot)
+    const checked = checkAnswer(result, input)
+    if (!checked.ok) refuseInvalid(checked.issues, 'The item cannot be answered so.')
+    const { state, reason } = checked.value
+    const answerVersion = (stored?.version ?? 0) + 1
+    const answer = { state, reason, version: answerVersion }
+    const change = { part: 'answer' as const, summary: [`${item.question}: ${state.replaceAll('-', ' ')}`] }
+    const { version } = await changeContent(context, loaded, change, async () => {
+      await keepDesignState(tx, { hash: loaded.record.designHash, designJson: loaded.record.designJson }, at)
+      const fields = {
+        ...answer,
+        answeredById: standing.userId,
+        companyId: fabricatorCompanyId,
+        answeredAt: at,
+        ...makeAnswerBasis(loaded.record),
+        carriedFromId: null,
+      }
+      const { id: answerId } = await tx.answer.upsert({
+        where: { revisionId_itemId: { revisionId: revision.id, itemId: item.id } },
+        create: { revisionId: revision.id, itemId: item.id, ...fields },
+        update: fields,
+      })
+      await tx.answerHistory.create({
+        data: { answerId, ...answer, userId: standing.userId, companyId: fabricatorCompanyId, at },
+      })
+      await record({
+        action: 'item-answered',
+        subject: { kind: 'item', id: item.id },
+        projectId: revision.projectId,
+        revisionId: revision.id,
+        companyId: fabricatorCompanyId,
+        details: { question: item.question, state, reason, verdict: result?.verdict },
+      })
+    })
+    return { answerVersion, version }
+  })
+}
+
+interface StoredAnswer {
+  readonly version: number
+  readonly state: string
+  readonly itemId: string
+  readonly answeredAt: Date
+}
+
+function requireAnswerSeen(stored: StoredAnswer | undefined, seenVersion: number, snapshot: ReviewSnapshot): void {
+  const version = stored?.version ?? 0
+  if (version === seenVersion) return
+  const answer = snapshot.answers.find(({ itemId }) => itemId === stored?.itemId)
+  const changes =
+    stored === undefined || answer === undefined
+      ? []
+      : [{ by: answer.answeredByName, at: answer.answeredAt, what: [`answered ${stored.state.replaceAll('-', ' ')}`] }]
+  refuseStale(seenVersion, version, changes, 'the answer')
+}

@@ -1,0 +1,158 @@
+import 'server-only'
+import { makeBlankDesign } from '@/lib/engine'
+import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
+import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
+import { carryAnswersOver } from '../../consequences/carry-over'
+import { evaluateContentAgain } from '../../consequences/changed-content'
+import { replaceDesign, requireDesignSeen, type SavedDesign } from '../../consequences/design-save'
+import { type WriteContext, write } from '../../consequences/write'
+import { prepareNesting } from '../../reads/production'
+import { type Actor, requireProject, requireRevision, requireRevisionInView } from '../../records/authorization'
+import { type CheckedDesign, checkDesign, checkDesignText } from '../../records/design-input'
+import { recordEvaluation } from '../../records/evaluation'
+import { loadRevision } from '../../records/loaded-revision'
+import { foldName } from '../../records/names'
+import { findLatestTemplateVersion } from '../../records/template-record'
+import { outcomeOf, refuseField } from '../../store/errors'
+import type { Outcome } from '../../views'
+
+/**
+ * A new revision from a starting construction, a blank design, an imported document or a copy. A copy takes the design,
+ * the artwork, and the answers for as long as their inputs are the same; it is reviewed anew.
+ */
+export function createRevision(actor: Actor, input: NewRevisionInput): Promise<Outcome<{ revisionId: string }>> {
+  return write(actor, 'create-revision', input, async (context) => {
+    const { tx, standing, at, record } = context
+    const project = await requireProject(tx, standing, input.projectId, 'revision:create')
+    const labelKey = foldName(input.label)
+    const sameLabel = { projectId_labelKey: { projectId: project.id, labelKey } }
+    if ((await tx.revision.findUnique({ where: sameLabel, select: { id: true } })) !== null) {
+      refuseField('label', 'taken', `"${input.label}" is the label of another revision of this project`)
+    }
+    const { checked, basedOnId } = await makeFirstDesign(context, input, project.name)
+    const { id: revisionId } = await tx.revision.create({
+      data: {
+        projectId: project.id,
+        label: input.label,
+        labelKey,
+        stage: 'preparing',
+        designJson: checked.designJson,
+        designHash: checked.designHash,
+        basedOnId,
+        createdById: standing.userId,
+        createdAt: at,
+        stageSince: at,
+        templateVersion: await findLatestTemplateVersion(tx),
+      },
+    })
+    if (basedOnId !== null) {
+      await copyArtwork(context, basedOnId, revisionId)
+      await carryAnswersOver(context, basedOnId, revisionId)
+    }
+    await recordEvaluation(tx, await loadRevision(tx, revisionId), at)
+    await record({
+      action: 'revision-created',
+      subject: { kind: 'revision', id: revisionId },
+      projectId: project.id,
+      revisionId,
+      details: { label: input.label, origin: input.origin.kind, basedOn: basedOnId, designHash: checked.designHash },
+    })
+    return { revisionId }
+  })
+}
+
+async function makeFirstDesign(
+  { tx, standing }: WriteContext,
+  { origin, projectId }: NewRevisionInput,
+  projectName: string,
+): Promise<{ checked: CheckedDesign; basedOnId: string | null }> {
+  switch (origin.kind) {
+    case 'blank':
+      return { checked: checkDesign(makeBlankDesign(projectName)), basedOnId: null }
+    case 'import':
+      return { checked: checkDesignText(origin.designText), basedOnId: null }
+    case 'template': {
+      const template = findStartingConstruction(origin.templateId)
+      if (template === null) {
+        const known = listStartingConstructions().map(({ id }) => id)
+        refuseField('origin', 'unknown-template', `is not a starting construction; there are ${known.join(', ')}`)
+      }
+      return { checked: checkDesign(template.makeDesign(projectName)), basedOnId: null }
+    }
+    case 'copy': {
+      const { revision } = await requireRevisionInView(tx, standing, origin.revisionId)
+      if (revision.projectId !== projectId) {
+        refuseField('origin', 'other-project', 'is a revision of another project; export its design and import it here')
+      }
+      const source = await tx.revision.findUniqueOrThrow({ where: { id: revision.id } })
+      return { checked: checkDesignText(source.designJson), basedOnId: revision.id }
+    }
+  }
+}
+
+async function copyArtwork({ tx, standing, at }: WriteContext, fromId: string, toId: string): Promise<void> {
+  const files = await tx.artwork.findMany({ where: { revisionId: fromId, removedAt: null }, orderBy: { id: 'asc' } })
+  for (const { sha256, originalName, sizeBytes, mediaType } of files) {
+    await tx.artwork.create({
+      data: {
+        revisionId: toId,
+        sha256,
+        originalName,
+        sizeBytes,
+        mediaType,
+        uploadedById: standing.userId,
+        createdAt: at,
+      },
+    })
+  }
+}
+
+/**
+ * Checks references, saves, evaluates, stores the results and voids signatures that no longer cover the content.
+ * `seenVersion` is the design's version; a design that is the same as the stored one changes nothing.
+ */
+export function saveDesign(actor: Actor, input: SaveDesignInput): Promise<Outcome<SavedDesign>> {
+  return outcomeWith(
+    () => checkDesign(input.design),
+    (checked) => storeDesign(actor, 'save-design', input, checked),
+  )
+}
+
+/** Replaces the design by an imported document. */
+export function importDesign(actor: Actor, input: ImportDesignInput): Promise<Outcome<SavedDesign>> {
+  return outcomeWith(
+    () => checkDesignText(input.designText),
+    (checked) => storeDesign(actor, 'import-design', input, checked),
+  )
+}
+
+/** Checks outside the transaction what needs no database, so that a large bad file holds nobody up. */
+async function outcomeWith<C, T>(check: () => C, run: (checked: C) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  const checked = await outcomeOf(async () => check())
+  return checked.ok ? run(checked.value) : checked
+}
+
+async function storeDesign(
+  actor: Actor,
+  action: 'save-design' | 'import-design',
+  input: Pick<SaveDesignInput, 'revisionId' | 'seenVersion' | 'requestKey'>,
+  checked: CheckedDesign,
+): Promise<Outcome<SavedDesign>> {
+  await prepareNesting(actor, input.revisionId, checked.design)
+  return write(actor, action, { ...input, designHash: checked.designHash }, async (context) => {
+    const { tx, standing } = context
+    const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
+    const stored = await loadRevision(tx, revision.id)
+    requireDesignSeen(stored, input.seenVersion)
+    return replaceDesign(context, stored, checked, action === 'import-design' ? 'design-imported' : 'design-saved')
+  })
+}
+
+/** With the present engine, limits and day. */
+export async function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<Outcome<{ version: number }>> {
+  await prepareNesting(actor, input.revisionId)
+  return write(actor, 'evaluate-again', input, async (context) => {
+    const { revision } = await requireRevision(context.tx, context.standing, input.revisionId, 'revision:edit')
+    return evaluateContentAgain(context, revision.id)
+  })
+}

@@ -1,0 +1,79 @@
+import 'server-only'
+import type { SignInput, WithdrawSignatureInput } from '@/lib/inputs'
+import { buildSignedContent, canonicalJson, decideSignatureWithdrawal, decideSigning, sha256Hex } from '@/lib/review'
+import { voidSignature } from '../../consequences/voided-signatures'
+import { write } from '../../consequences/write'
+import { type Actor, requireRevisionInView } from '../../records/authorization'
+import { listChangesSince } from '../../records/changes-since'
+import { loadRevision } from '../../records/loaded-revision'
+import { getSigningStatement } from '../../records/signing-statement'
+import { makeSnapshot } from '../../records/snapshot'
+import { NotFoundError, outcomeOf, refuseField, refuseStale } from '../../store/errors'
+import type { Outcome } from '../../views'
+import { confirmPerson, requireConfirmed } from '../access/confirmation'
+import { requireRevisionSeen, unwrap } from './stage-moves'
+
+/**
+ * Signs the present content, after asking for the person again. Refused unless version, content hash and statement are
+ * the ones that the person saw: a signature never lands on content that it did not cover.
+ */
+export async function signRevision(
+  actor: Actor,
+  input: SignInput,
+): Promise<Outcome<{ signatureId: string; version: number }>> {
+  // The hash takes its time, so it is done before the transaction, which then checks that it is still the same.
+  const confirmed = await outcomeOf(() => confirmPerson(actor, input))
+  if (!confirmed.ok) return confirmed
+  return write(actor, 'sign-revision', input, async (context) => {
+    const { tx, standing, at, record } = context
+    const confirmedBy = await requireConfirmed(context, confirmed.value)
+    const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+    const loaded = await loadRevision(tx, revision.id)
+    const { snapshot } = makeSnapshot(loaded, null)
+    unwrap(decideSigning(snapshot, standing, input.capacity))
+    requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
+    const contentJson = canonicalJson(buildSignedContent(snapshot))
+    const contentHash = sha256Hex(contentJson)
+    if (contentHash !== input.contentHash) {
+      refuseStale(input.seenVersion, revision.version, listChangesSince(loaded, input.seenVersion, null), 'the content')
+    }
+    if (input.statement !== getSigningStatement(snapshot)) {
+      refuseField('statement', 'changed', 'is not the statement of this workspace; reload the page')
+    }
+    const signature = await tx.signature.create({
+      data: {
+        revisionId: revision.id,
+        signerId: standing.userId,
+        signerName: standing.name,
+        capacity: input.capacity,
+        statement: input.statement,
+        contentHash,
+        contentJson,
+        signedAt: at,
+      },
+    })
+    await record({
+      action: 'revision-signed',
+      subject: { kind: 'signature', id: signature.id },
+      projectId: revision.projectId,
+      revisionId: revision.id,
+      details: { capacity: input.capacity, statement: input.statement, contentHash, confirmedBy },
+    })
+    return { signatureId: signature.id, version: revision.version }
+  })
+}
+
+/** The signer takes the own signature back, with a reason, while the revision awaits signature. It stays readable. */
+export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): Promise<Outcome<null>> {
+  return write(actor, 'withdraw-signature', input, async (context) => {
+    const { tx, standing } = context
+    const row = await tx.signature.findUnique({ where: { id: input.signatureId }, select: { revisionId: true } })
+    if (row === null) throw new NotFoundError('signature')
+    await requireRevisionInView(tx, standing, row.revisionId, 'signature')
+    const loaded = await loadRevision(tx, row.revisionId)
+    const { snapshot } = makeSnapshot(loaded, null)
+    const { reason } = unwrap(decideSignatureWithdrawal(snapshot, standing, input.signatureId, input.reason))
+    await voidSignature(context, loaded, { signatureId: input.signatureId, reason, changes: [] })
+    return null
+  })
+}

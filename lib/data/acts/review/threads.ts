@@ -1,0 +1,286 @@
+import 'server-only'
+import type { CloseThreadInput, EditCommentInput, OpenThreadInput, ReopenThreadInput, ReplyInput } from '@/lib/inputs'
+import { type Action, type ActionSubjects, isAllowed } from '@/lib/review'
+import { changeContent } from '../../consequences/changed-content'
+import { type WriteContext, write } from '../../consequences/write'
+import type { Thread } from '../../generated/sqlite/client'
+import {
+  type Actor,
+  describeAct,
+  getMembership,
+  makeThreadSubject,
+  maySeeThread,
+  type RevisionScope,
+  requireAtStage,
+  requireOnRevision,
+  requireRevisionInView,
+  type Standing,
+} from '../../records/authorization'
+import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
+import type { TransactionClient } from '../../store/client'
+import { NotAllowedError, NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
+import type { TrailNote } from '../../store/trail-note'
+import type { Outcome } from '../../views'
+
+/**
+ * Opens a thread on the revision or on a part of it. A fabricator's thread is seen by the team and by the own company;
+ * the team's own by the team alone, or beside it by the one fabricator that is named.
+ */
+export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcome<{ threadId: string }>> {
+  return write(actor, 'open-thread', input, async (context) => {
+    const { tx, standing, at } = context
+    const scope = await requireRevisionInView(tx, standing, input.revisionId)
+    requireOnRevision(standing, scope, 'revision:comment')
+    const { revision, fabricatorCompanyId } = scope
+    if (input.kind === 'engineering-query') {
+      if (fabricatorCompanyId === null) {
+        refuseField('kind', 'fabricator-only', "is a fabricator's question; use a note or a change")
+      }
+      requireOnRevision(standing, scope, 'revision:raise-query')
+    }
+    const loaded = await loadRevision(tx, revision.id)
+    const companyId = fabricatorCompanyId ?? findAudience(scope, input.companyId)
+    const anchorLabel = findAnchorLabel(loaded, input.anchor)
+    const { value: threadId } = await changeContent(context, loaded, null, async () => {
+      const thread = await tx.thread.create({
+        data: {
+          revisionId: revision.id,
+          companyId,
+          openedByCompanyId: getOwnCompanyId(standing, revision.projectId),
+          anchorKind: input.anchor.kind,
+          anchorId: input.anchor.id,
+          anchorLabel,
+          anchorXMm: input.anchor.place?.xMm ?? null,
+          anchorYMm: input.anchor.place?.yMm ?? null,
+          kind: input.kind,
+          title: input.title,
+          state: 'open',
+          openedById: standing.userId,
+          openedAt: at,
+        },
+      })
+      await addComment(context, scope, thread, { text: input.text, isAnswer: false })
+      await recordThread(context, scope, thread, {
+        action: 'thread-opened',
+        details: { kind: thread.kind, anchor: anchorLabel },
+      })
+      return thread.id
+    })
+    return { threadId }
+  })
+}
+
+export function findAudience({ subject }: RevisionScope, companyId: string | undefined): string | null {
+  if (companyId === undefined) return null
+  if (!subject.sharedWithCompanyIds.includes(companyId)) {
+    refuseField('companyId', 'not-shared', 'does not see this revision; share it first')
+  }
+  return companyId
+}
+
+export function getOwnCompanyId(standing: Standing, projectId: string): string {
+  const membership = getMembership(standing, projectId)
+  if (membership === null) throw new NotFoundError('revision')
+  return membership.companyId
+}
+
+/** The anchor's name as it was when the thread was opened: the part may be renamed or removed later. */
+function findAnchorLabel({ design, record, template }: LoadedRevision, anchor: OpenThreadInput['anchor']): string {
+  const named = (parts: readonly { id: string; name: string }[]) => parts.find(({ id }) => id === anchor.id)?.name
+  const label = {
+    revision: () => 'the revision',
+    item: () => template.items.find(({ id }) => id === anchor.id)?.question,
+    layer: () => named(design.construction.layers),
+    zone: () => named(design.construction.zones),
+    bend: () => named(design.bends),
+    artwork: () => {
+      const file = record.artwork.find(({ id }) => id === anchor.id)?.originalName
+      if (file === undefined || anchor.place === undefined) return file
+      return `${file} at x ${anchor.place.xMm} mm, y ${anchor.place.yMm} mm`
+    },
+  }[anchor.kind]()
+  if (label === undefined) refuseField('anchor', 'unknown', `names a ${anchor.kind} that this revision does not have`)
+  return label
+}
+
+/** Replies; a reply that is marked as the answer turns an open thread into an answered one. */
+export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<{ commentId: string }>> {
+  return write(actor, 'reply-to-thread', input, async (context) => {
+    const { tx, standing, at } = context
+    const { scope, thread } = await requireThread(tx, standing, input.threadId)
+    requireOnThread(standing, scope, thread, 'thread:reply')
+    if (thread.state === 'closed') refuseClash('The thread is closed. Open it again to go on with it.')
+    if (!input.isAnswer) {
+      const commentId = await addComment(context, scope, thread, { text: input.text, isAnswer: false })
+      await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
+      await recordThread(context, scope, thread, { action: 'thread-replied' })
+      return { commentId }
+    }
+    requireOnThread(standing, scope, thread, 'thread:answer')
+    const { value: commentId } = await changeContent(
+      context,
+      await loadRevision(tx, scope.revision.id),
+      null,
+      async () => {
+        const id = await addComment(context, scope, thread, { text: input.text, isAnswer: true })
+        await tx.thread.update({
+          where: { id: thread.id },
+          data: { state: 'answered', answeredById: standing.userId, answeredAt: at, version: { increment: 1 } },
+        })
+        await recordThread(context, scope, thread, { action: 'thread-answered' })
+        return id
+      },
+    )
+    return { commentId }
+  })
+}
+
+export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outcome<null>> {
+  return write(actor, 'close-thread', input, async (context) => {
+    const { tx, standing, at } = context
+    const { scope, thread } = await requireThread(tx, standing, input.threadId)
+    requireOnThread(standing, scope, thread, 'thread:close')
+    if (thread.state === 'closed') refuseClash('The thread is closed already.')
+    requireThreadSeen(thread, input.seenVersion)
+    if (thread.kind === 'engineering-query' && thread.state === 'open' && input.reason === '') {
+      refuseField('reason', 'missing', 'is empty: say why the engineering query needs no answer')
+    }
+    await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
+      await tx.thread.update({
+        where: { id: thread.id },
+        data: {
+          state: 'closed',
+          closedById: standing.userId,
+          closedAt: at,
+          closeReason: input.reason,
+          version: { increment: 1 },
+        },
+      })
+      await recordThread(context, scope, thread, { action: 'thread-closed', details: { reason: input.reason } })
+    })
+    return null
+  })
+}
+
+/** An answered or closed thread goes back to open, with a reason. */
+export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Outcome<null>> {
+  return write(actor, 'reopen-thread', input, async (context) => {
+    const { tx, standing } = context
+    const { scope, thread } = await requireThread(tx, standing, input.threadId)
+    requireOnThread(standing, scope, thread, 'thread:close')
+    if (thread.state === 'open') refuseClash('The thread is open already.')
+    requireThreadSeen(thread, input.seenVersion)
+    await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
+      await tx.thread.update({
+        where: { id: thread.id },
+        data: {
+          state: 'open',
+          answeredById: null,
+          answeredAt: null,
+          closedById: null,
+          closedAt: null,
+          closeReason: null,
+          version: { increment: 1 },
+        },
+      })
+      await addComment(context, scope, thread, { text: input.reason, isAnswer: false })
+      await recordThread(context, scope, thread, { action: 'thread-reopened', details: { reason: input.reason } })
+    })
+    return null
+  })
+}
+
+/** The author changes the text; the one before is kept. */
+export function editComment(actor: Actor, input: EditCommentInput): Promise<Outcome<null>> {
+  return write(actor, 'edit-comment', input, async (context) => {
+    const { tx, standing, at } = context
+    const comment = await tx.comment.findUnique({ where: { id: input.commentId } })
+    if (comment === null) throw new NotFoundError('comment')
+    const { scope, thread } = await requireThread(tx, standing, comment.threadId, 'comment')
+    requireAtStage(standing, scope.subject, 'comment:edit', (subject) => ({
+      ...makeThreadSubject(subject, thread),
+      kind: 'comment',
+      authorId: comment.authorId,
+    }))
+    if (comment.version !== input.seenVersion) {
+      refuseStale(input.seenVersion, comment.version, [], 'the comment')
+    }
+    if (comment.text === input.text) return null
+    await tx.commentEdit.create({
+      data: {
+        commentId: comment.id,
+        version: comment.version,
+        text: comment.text,
+        at: comment.editedAt ?? comment.createdAt,
+      },
+    })
+    await tx.comment.update({
+      where: { id: comment.id },
+      data: { text: input.text, version: { increment: 1 }, editedAt: at },
+    })
+    await recordThread(context, scope, thread, {
+      action: 'comment-edited',
+      details: { commentId: comment.id, before: comment.text, after: input.text },
+    })
+    return null
+  })
+}
+
+/** A thread for a person who may see it. */
+async function requireThread(tx: TransactionClient, standing: Standing, threadId: string, subjectName = 'thread') {
+  const thread = await tx.thread.findUnique({ where: { id: threadId } })
+  if (thread === null) throw new NotFoundError(subjectName)
+  const scope = await requireRevisionInView(tx, standing, thread.revisionId, subjectName)
+  if (!maySeeThread(standing, scope.subject, thread)) throw new NotFoundError(subjectName)
+  return { thread, scope }
+}
+
+type ThreadAction = { [A in Action]: ActionSubjects[A] extends { kind: 'thread' } ? A : never }[Action]
+
+function requireOnThread(standing: Standing, scope: RevisionScope, thread: Thread, action: ThreadAction): void {
+  if (isAllowed(standing, action, makeThreadSubject(scope.subject, thread))) return
+  requireAtStage(standing, scope.subject, action, (subject) => makeThreadSubject(subject, thread))
+  throw new NotAllowedError(describeAct(action))
+}
+
+function requireThreadSeen(thread: Thread, seenVersion: number): void {
+  if (thread.version !== seenVersion) refuseStale(seenVersion, thread.version, [], 'the thread')
+}
+
+export async function addComment(
+  { tx, standing, at }: WriteContext,
+  scope: RevisionScope,
+  thread: Pick<Thread, 'id'>,
+  { text, isAnswer }: { text: string; isAnswer: boolean },
+): Promise<string> {
+  const last = await tx.comment.findFirst({ where: { threadId: thread.id }, orderBy: { ordinal: 'desc' } })
+  const comment = await tx.comment.create({
+    data: {
+      threadId: thread.id,
+      ordinal: (last?.ordinal ?? 0) + 1,
+      authorId: standing.userId,
+      companyId: getOwnCompanyId(standing, scope.revision.projectId),
+      text,
+      isAnswer,
+      createdAt: at,
+    },
+  })
+  return comment.id
+}
+
+export function recordThread(
+  { record }: WriteContext,
+  { revision }: RevisionScope,
+  thread: Pick<Thread, 'id' | 'title' | 'companyId' | 'openedByCompanyId'>,
+  { action, details }: Pick<TrailNote, 'action' | 'details'>,
+): Promise<void> {
+  return record({
+    action,
+    subject: { kind: 'thread', id: thread.id },
+    projectId: revision.projectId,
+    revisionId: revision.id,
+    // What the team says among itself is no fabricator's to read in an extract of the trail.
+    companyId: thread.companyId ?? thread.openedByCompanyId,
+    details: { title: thread.title, ...details },
+  })
+}

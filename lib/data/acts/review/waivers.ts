@@ -1,0 +1,145 @@
+import 'server-only'
+import type { DecideWaiverInput, ProposeWaiverInput } from '@/lib/inputs'
+import { checkWaiverDecision, checkWaiverProposal, type ItemStanding, isAllowed } from '@/lib/review'
+import { changeContent } from '../../consequences/changed-content'
+import { type WriteContext, write } from '../../consequences/write'
+import {
+  type Actor,
+  type RevisionScope,
+  requireAtStage,
+  requireRevision,
+  requireRevisionInView,
+  type Standing,
+} from '../../records/authorization'
+import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
+import { makeSnapshot } from '../../records/snapshot'
+import { NotFoundError, outcomeOf, refuseClash, refuseInvalid } from '../../store/errors'
+import type { Outcome } from '../../views'
+import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
+import { getStandingOf } from './answers'
+
+/** Proposes to release against an item, on its present numbers and no others. An earlier proposal is replaced. */
+export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<Outcome<{ waiverId: string }>> {
+  return write(actor, 'propose-waiver', input, async (context) => {
+    const { tx, standing, at, record } = context
+    const { revision } = await requireRevision(tx, standing, input.revisionId, 'waiver:propose')
+    const { snapshot } = makeSnapshot(await loadRevision(tx, revision.id), null)
+    const { item, result, answer } = getStandingOf(snapshot, input.itemId)
+    const checked = checkWaiverProposal(result, answer, input.reason)
+    if (!checked.ok) refuseInvalid(checked.issues, 'A waiver cannot be proposed here.')
+    const earlier = snapshot.waivers.find(({ itemId, state }) => itemId === item.id && state === 'proposed')
+    if (earlier !== undefined && earlier.basisHash === checked.value.basisHash) {
+      refuseClash(`A waiver of this item is already proposed by ${earlier.proposedByName} and waits for a lead.`)
+    }
+    if (earlier !== undefined) {
+      await tx.waiver.update({
+        where: { id: earlier.id },
+        data: {
+          state: 'declined',
+          decidedById: standing.userId,
+          decidedAt: at,
+          decisionNote: 'replaced by a proposal on newer numbers',
+        },
+      })
+    }
+    const waiver = await tx.waiver.create({
+      data: {
+        revisionId: revision.id,
+        itemId: item.id,
+        state: 'proposed',
+        reason: checked.value.reason,
+        basisHash: checked.value.basisHash,
+        proposedById: standing.userId,
+        proposedAt: at,
+      },
+    })
+    await record({
+      action: 'waiver-proposed',
+      subject: { kind: 'waiver', id: waiver.id },
+      projectId: revision.projectId,
+      revisionId: revision.id,
+      details: { itemId: item.id, question: item.question, reason: waiver.reason, headline: result?.headline },
+    })
+    return { waiverId: waiver.id }
+  })
+}
+
+/**
+ * A lead approves or declines. Approval takes a second person where the workspace asks for one, and asks for the person
+ * again, as signing does.
+ */
+export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<Outcome<{ version: number }>> {
+  const isApproval = input.decision === 'approve'
+  const confirmed = await outcomeOf(async () =>
+    isApproval ? confirmPerson(actor, { ...input, password: input.password ?? '' }) : null,
+  )
+  if (!confirmed.ok) return confirmed
+  return write(actor, 'decide-waiver', input, async (context) => {
+    const { tx, standing } = context
+    const row = await tx.waiver.findUnique({ where: { id: input.waiverId } })
+    if (row === null) throw new NotFoundError('waiver')
+    const scope = await requireRevisionInView(tx, standing, row.revisionId, 'waiver')
+    const loaded = await loadRevision(tx, row.revisionId)
+    const { snapshot } = makeSnapshot(loaded, null)
+    const waiver = snapshot.waivers.find(({ id }) => id === row.id)
+    if (waiver === undefined) throw new NotFoundError('waiver')
+    const { item, result } = getStandingOf(snapshot, waiver.itemId)
+    const needsSecondPerson = snapshot.settings.waiverNeedsSecondPerson
+    requireDecider(standing, scope, input.decision, waiver.proposedBy, needsSecondPerson)
+    const checked = checkWaiverDecision(waiver, result, {
+      approve: input.decision === 'approve',
+      userId: standing.userId,
+      needsSecondPerson,
+    })
+    if (!checked.ok) refuseClash(checked.issues[0]?.message ?? 'The waiver cannot be decided now.', checked.issues)
+    const confirmedBy = confirmed.value === null ? null : await requireConfirmed(context, confirmed.value)
+    return storeDecision(context, loaded, { ...input, confirmedBy }, item)
+  })
+}
+
+function requireDecider(
+  standing: Standing,
+  scope: RevisionScope,
+  decision: DecideWaiverInput['decision'],
+  proposedBy: string,
+  needsSecondPerson: boolean,
+): void {
+  const makeSubject = (subject: RevisionScope['subject']) =>
+    ({ ...subject, kind: 'waiver', proposedBy, needsSecondPerson }) as const
+  const isOwn = decision === 'approve' && needsSecondPerson && proposedBy === standing.userId
+  // A lead who would approve the own proposal is told so, rather than that approving is not theirs.
+  if (isOwn && isAllowed(standing, 'waiver:decline', makeSubject(scope.subject))) {
+    refuseClash('Whoever proposed a waiver does not approve it: another lead must.')
+  }
+  requireAtStage(standing, scope.subject, decision === 'approve' ? 'waiver:approve' : 'waiver:decline', makeSubject)
+}
+
+async function storeDecision(
+  context: WriteContext,
+  loaded: LoadedRevision,
+  input: DecideWaiverInput & { readonly confirmedBy: ConfirmedBy | null },
+  item: ItemStanding['item'],
+): Promise<{ version: number }> {
+  const { tx, standing, at, record } = context
+  const state = input.decision === 'approve' ? ('approved' as const) : ('declined' as const)
+  // To decide on a waiver is not to edit: the decision has its own record, and its author stays a second pair of eyes.
+  const { version } = await changeContent(context, loaded, null, async () => {
+    await tx.waiver.update({
+      where: { id: input.waiverId },
+      data: { state, decidedById: standing.userId, decidedAt: at, decisionNote: input.reason },
+    })
+    await record({
+      action: `waiver-${state}`,
+      subject: { kind: 'waiver', id: input.waiverId },
+      projectId: loaded.record.projectId,
+      revisionId: loaded.record.id,
+      details: {
+        itemId: item.id,
+        question: item.question,
+        reason: input.reason,
+        ...(input.confirmedBy === null ? {} : { confirmedBy: input.confirmedBy }),
+      },
+    })
+  })
+  return { version }
+}

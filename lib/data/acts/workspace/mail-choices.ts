@@ -1,0 +1,14 @@
+import 'server-only'
+import type { MailChoicesInput } from '@/lib/inputs'
+import { OPTIONAL_MAIL_KINDS } from '@/lib/mail'
+import { write } from '../../consequences/write'
+import type { Actor } from '../../records/authorization'
+import type { Outcome } from '../../views'
+
+export function setMailChoices(actor: Actor, input: MailChoicesInput): Promise<Outcome<null>> {
+  return write(actor, 'set-mail-choices', input, async ({ tx, standing }) => {
+    const off = OPTIONAL_MAIL_KINDS.filter((kind) => !input.kinds.includes(kind))
+    await tx.user.update({ where: { id: standing.userId }, data: { mailOffJson: JSON.stringify(off) } })
+    return null
+  })
+}

@@ -1,0 +1,98 @@
+import 'server-only'
+import { ENGINE_VERSION } from '@/lib/engine'
+import { isOpenStage } from '@/lib/review'
+import { getFabricatorCompanyId, readStage } from '../records/authorization'
+import { recordEvaluation } from '../records/evaluation'
+import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import type { TransactionClient } from '../store/client'
+import { noteVerdictFlips } from './probing'
+import { voidSignatures } from './voided-signatures'
+import type { WriteContext } from './write'
+
+/** Parts of a revision's content whose change is remembered with its author. */
+export type ContentPart = 'design' | 'answer' | 'artwork' | 'template'
+
+export interface ContentChangeNote {
+  readonly part: ContentPart
+  /** What changed, a sentence each. */
+  readonly summary: readonly string[]
+}
+
+export interface ChangedContent<T> {
+  /** What the change returned. */
+  readonly value: T
+  readonly version: number
+  readonly voidedSignatures: number
+}
+
+/**
+ * Makes one change to what a signature covers, and all that follows from it: the revision's version goes up, the change
+ * is noted with its author, results are computed anew and stored, signatures on other content are voided, each in the
+ * trail. Runs inside the caller's transaction.
+ *
+ * @param before  the revision as the caller loaded it in this transaction
+ * @param note  null for a change that is not an edit of the person's (a thread that opens or closes, a share)
+ */
+export async function changeContent<T>(
+  context: WriteContext,
+  before: LoadedRevision,
+  note: ContentChangeNote | null,
+  change: () => Promise<T>,
+): Promise<ChangedContent<T>> {
+  const { tx, standing, at } = context
+  const { id: revisionId, projectId } = before.record
+  const value = await change()
+  const version = await raiseVersion(tx, revisionId)
+  if (note !== null) {
+    await tx.edit.create({
+      data: {
+        revisionId,
+        userId: standing.userId,
+        companyId: getFabricatorCompanyId(standing, projectId),
+        part: note.part,
+        version,
+        summaryJson: JSON.stringify(note.summary),
+        at,
+      },
+    })
+  }
+  // A comment on a released revision moves neither its results nor its signatures: they are what was released.
+  if (!isOpenStage(readStage(before.record.stage))) return { value, version, voidedSignatures: 0 }
+  // Answers are no input of the engine's; everything else may be, if only as a fact of the review.
+  if (note?.part !== 'answer') {
+    const after = await loadRevision(tx, revisionId)
+    await recordEvaluation(tx, after, at)
+    if (note?.part === 'design') await noteVerdictFlips(context, before, after)
+  }
+  const voidedSignatures = await voidSignatures(context, before)
+  return { value, version, voidedSignatures }
+}
+
+/**
+ * Evaluates with the present engine, limits, facts and day. Stores results that differ from the recorded ones, and
+ * voids the signatures that they leave on other content.
+ */
+export async function evaluateContentAgain(context: WriteContext, revisionId: string): Promise<{ version: number }> {
+  const { tx, at, record } = context
+  const before = await loadRevision(tx, revisionId)
+  if (!(await recordEvaluation(tx, before, at, 'always'))) return { version: before.record.version }
+  const version = await raiseVersion(tx, revisionId)
+  await record({
+    action: 'results-recorded',
+    subject: { kind: 'revision', id: revisionId },
+    projectId: before.record.projectId,
+    revisionId,
+    details: { engineVersion: ENGINE_VERSION },
+  })
+  await voidSignatures(context, before)
+  return { version }
+}
+
+async function raiseVersion(tx: TransactionClient, revisionId: string): Promise<number> {
+  const { version } = await tx.revision.update({
+    where: { id: revisionId },
+    data: { version: { increment: 1 } },
+    select: { version: true },
+  })
+  return version
+}

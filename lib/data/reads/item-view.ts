@@ -1,0 +1,113 @@
+import 'server-only'
+import {
+  explainNoAnswer,
+  hashWaiverBasis,
+  type ItemStanding,
+  isAllowed,
+  listLegalStates,
+  listStandings,
+  type ReviewSnapshot,
+  type RevisionSubject,
+} from '@/lib/review'
+import type { Standing } from '../records/authorization'
+import { toAttachmentView, toPersonView } from '../records/part-views'
+import type { RevisionRecord } from '../records/revision-record'
+import { readWord } from '../records/stored-words'
+import type { AnswerView, ItemView, ThreadView, WaiverView } from '../views'
+
+const ANSWERS = ['open', 'meets', 'concern', 'not-applicable'] as const
+const WAIVERS = ['proposed', 'approved', 'declined'] as const
+
+interface ItemsRequest {
+  readonly record: RevisionRecord
+  readonly snapshot: ReviewSnapshot
+  readonly standing: Standing
+  readonly subject: RevisionSubject
+  /** Null for the team: nothing is hidden from it. */
+  readonly fabricatorCompanyId: string | null
+  readonly threads: readonly ThreadView[]
+}
+
+/** Every item of the checklist as the person asking may see it; none before the first evaluation. */
+export function listItemViews(request: ItemsRequest): ItemView[] {
+  return listStandings(request.snapshot).flatMap((item) => {
+    const view = toItemView(request, item)
+    return view === null ? [] : [view]
+  })
+}
+
+function toItemView(request: ItemsRequest, item: ItemStanding): ItemView | null {
+  const { record, standing, subject, fabricatorCompanyId, threads } = request
+  const { result } = item
+  if (result === null) return null
+  const itemId = item.item.id
+  const whyNot = explainNoAnswer(standing, { ...subject, kind: 'item', answeredBy: item.item.answeredBy })
+  const isHidden = (companyId: string | null) =>
+    fabricatorCompanyId !== null && companyId !== null && companyId !== fabricatorCompanyId
+  const row = record.answers.find((answer) => answer.itemId === itemId)
+  const answerHidden = row !== undefined && isHidden(row.companyId)
+  return {
+    itemId,
+    result,
+    state: item.state,
+    answer:
+      row === undefined || item.answer === null
+        ? null
+        : {
+            state: item.answer.state,
+            reason: item.answer.reason,
+            version: row.version,
+            by: { id: item.answer.answeredBy, name: item.answer.answeredByName },
+            at: item.answer.answeredAt,
+          },
+    answerVersion: row?.version ?? 0,
+    carriedFrom: row?.carriedFromId == null ? null : (record.basedOn?.label ?? ''),
+    changedInputs: item.answer?.changedInputs ?? [],
+    history: answerHidden
+      ? []
+      : (row?.history ?? [])
+          .filter((entry) => !isHidden(entry.companyId))
+          .map(
+            (entry): AnswerView => ({
+              state: readWord(entry.state, ANSWERS, 'answer state'),
+              reason: entry.reason,
+              version: entry.version,
+              by: toPersonView(record, entry.userId),
+              at: entry.at.toISOString(),
+            }),
+          ),
+    waivers: record.waivers
+      .filter((waiver) => waiver.itemId === itemId)
+      .map(
+        (waiver): WaiverView => ({
+          id: waiver.id,
+          itemId,
+          state: readWord(waiver.state, WAIVERS, 'waiver state'),
+          covers: waiver.basisHash === hashWaiverBasis(result),
+          reason: waiver.reason,
+          proposedBy: toPersonView(record, waiver.proposedById),
+          proposedAt: waiver.proposedAt.toISOString(),
+          decidedBy: waiver.decidedById === null ? null : toPersonView(record, waiver.decidedById),
+          decidedAt: waiver.decidedAt?.toISOString() ?? null,
+          decisionNote: waiver.decisionNote,
+          mayDecide:
+            waiver.state === 'proposed' &&
+            isAllowed(standing, 'waiver:approve', {
+              ...subject,
+              kind: 'waiver',
+              proposedBy: waiver.proposedById,
+              needsSecondPerson: request.snapshot.settings.waiverNeedsSecondPerson,
+            }),
+        }),
+      ),
+    attachments: record.attachments
+      .filter((file) => file.itemId === itemId && !isHidden(file.companyId))
+      .map((file) => toAttachmentView(record, file)),
+    threadIds: threads.filter(({ anchor }) => anchor.kind === 'item' && anchor.id === itemId).map(({ id }) => id),
+    legalStates: listLegalStates(result.verdict),
+    mayAnswer: whyNot === '',
+    whyNoAnswer: whyNot,
+    setAside: item.setAside,
+    needsWaiver: item.needsWaiver,
+  }
+}

@@ -1,0 +1,57 @@
+import 'server-only'
+import { type Actor, mayInWorkspace, requireCompany, requireInWorkspace, type Standing } from '../records/authorization'
+import { toCompanyView } from '../records/part-views'
+import type { TransactionClient } from '../store/client'
+import type { CompanyView, LimitSheetView } from '../views'
+import { read } from './read'
+
+export const WORKSPACE_OWNER = 'workspace'
+
+/**
+ * The limits that the workspace set, or one fabricator. The workspace's are for its team and admins to see, a
+ * fabricator's for their own people and for the team of a project to which they chose to show them.
+ */
+export function getLimitSheet(actor: Actor, companyId: string | null): Promise<LimitSheetView> {
+  return read(actor, async ({ tx, standing }) => {
+    const owner = companyId === null ? findWorkspaceOwner(standing) : await findCompanyOwner(tx, standing, companyId)
+    const rows = await tx.limit.findMany({ where: { ownerKey: owner.ownerKey }, orderBy: { key: 'asc' } })
+    const users = await tx.user.findMany({
+      where: { id: { in: [...new Set(rows.map(({ setById }) => setById))] } },
+      select: { id: true, name: true },
+    })
+    const names = new Map(users.map(({ id, name }) => [id, name]))
+    return {
+      company: owner.company,
+      mayEdit: owner.mayEdit,
+      limits: rows.map((row) => ({
+        key: row.key,
+        value: row.value,
+        note: row.note,
+        version: row.version,
+        setBy: { id: row.setById, name: names.get(row.setById) ?? 'somebody' },
+        setAt: row.setAt.toISOString(),
+      })),
+    }
+  })
+}
+
+interface LimitOwnerRecord {
+  readonly ownerKey: string
+  readonly company: CompanyView | null
+  readonly mayEdit: boolean
+}
+
+function findWorkspaceOwner(standing: Standing): LimitOwnerRecord {
+  // Whoever may start a project works to these limits: the team and the admins.
+  requireInWorkspace(standing, 'project:create')
+  return { ownerKey: WORKSPACE_OWNER, company: null, mayEdit: mayInWorkspace(standing, 'limits:edit-workspace') }
+}
+
+async function findCompanyOwner(
+  tx: TransactionClient,
+  standing: Standing,
+  companyId: string,
+): Promise<LimitOwnerRecord> {
+  const { company, mayEdit } = await requireCompany(tx, standing, companyId, 'company:view-matrix')
+  return { ownerKey: company.id, company: toCompanyView(company), mayEdit }
+}

@@ -1,0 +1,204 @@
+import 'server-only'
+import { now } from '@/lib/config'
+import { EMPTY_TALLY, readStoredDesign, readStoredResults, tallyVerdicts, type VerdictTally } from '@/lib/engine'
+import { describeRecord } from '../consequences/trail-words'
+import type { Prisma } from '../generated/sqlite/client'
+import {
+  type Actor,
+  getFabricatorCompanyId,
+  getMembership,
+  mayInProject,
+  mayOnRevision,
+  readStage,
+  requireProject,
+  type Standing,
+} from '../records/authorization'
+import { listCompanyIds } from '../records/merged-companies'
+import { toCompanyView } from '../records/part-views'
+import { readRole } from '../records/stored-words'
+import type { TransactionClient } from '../store/client'
+import type { ProjectSummary, ProjectView, RevisionSummary, TimelineEntry } from '../views'
+import { findFabricators } from './fabricators'
+import { toInvitationView } from './invitations'
+import { read } from './read'
+
+/** Entries of a project's timeline; the trail of a revision has them all. */
+const TIMELINE_LENGTH = 60
+
+/** Projects that the person is in, newest revision first. */
+export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
+  return read(actor, async ({ tx, standing }) => {
+    const projectIds = standing.memberships.map(({ projectId }) => projectId)
+    const projects = await tx.project.findMany({ where: { id: { in: projectIds } }, orderBy: { nameKey: 'asc' } })
+    const revisions = await tx.revision.findMany({
+      where: { projectId: { in: projectIds } },
+      select: REVISION_PARTS,
+      orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+    })
+    return projects
+      .filter(({ id }) => mayInProject(standing, 'project:view', id))
+      .map((project): ProjectSummary => {
+        const visible = revisions.filter((row) => row.projectId === project.id && isInView(standing, row))
+        const latest = visible[0]
+        return {
+          id: project.id,
+          name: project.name,
+          description: project.description,
+          role: getMembership(standing, project.id)?.role ?? null,
+          revisionCount: visible.length,
+          latestRevision:
+            latest === undefined ? null : { id: latest.id, label: latest.label, stage: readStage(latest.stage) },
+        }
+      })
+  })
+}
+
+/** A project with its revisions, people, fabricators and timeline, as far as the person may see them. */
+export function getProject(actor: Actor, projectId: string): Promise<ProjectView> {
+  return read(actor, async ({ tx, standing }) => {
+    const project = await requireProject(tx, standing, projectId)
+    const fabricatorCompanyId = getFabricatorCompanyId(standing, project.id)
+    const isTeam = fabricatorCompanyId === null
+    const mayInvite = mayInProject(standing, 'project:invite', project.id)
+    const rows = await tx.revision.findMany({
+      where: { projectId: project.id },
+      include: REVISION_SUMMARY_PARTS,
+      orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+    })
+    const members = await tx.membership.findMany({
+      where: { projectId: project.id },
+      include: { user: true, company: true },
+      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    })
+    const fabricators = await findFabricators(tx, project.id)
+    const invitations = mayInvite
+      ? await tx.invitation.findMany({
+          where: { projectId: project.id, companyRole: null },
+          include: { project: true, company: true },
+          orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+        })
+      : []
+    const revisions = rows.filter((row) => isInView(standing, row))
+    const isVisible = (companyId: string, kind: string) =>
+      isTeam || kind === 'team' || companyId === fabricatorCompanyId
+    return {
+      id: project.id,
+      name: project.name,
+      description: project.description,
+      role: getMembership(standing, project.id)?.role ?? null,
+      revisions: await toRevisionSummaries(tx, revisions, isTeam),
+      people: members
+        .filter(({ company }) => isVisible(company.id, company.kind))
+        .map(({ user, company, role }) => ({
+          user: { id: user.id, name: user.name },
+          email: isTeam || company.id === fabricatorCompanyId ? user.email : null,
+          role: readRole(role),
+          company: toCompanyView(company),
+        })),
+      fabricators: fabricators.filter(({ id, kind }) => isVisible(id, kind)),
+      invitations: invitations.map((invitation) => toInvitationView(invitation, now())),
+      timeline: await listTimeline(tx, project.id, { revisions, fabricatorCompanyId }),
+      may: {
+        invite: mayInvite,
+        createRevision: mayInProject(standing, 'revision:create', project.id),
+        managePeople: mayInProject(standing, 'project:remove-person', project.id),
+        seeTrail: isTeam,
+      },
+    }
+  })
+}
+
+/** What authorisation asks of a revision in a list. */
+const REVISION_PARTS = {
+  id: true,
+  projectId: true,
+  label: true,
+  stage: true,
+  shares: { select: { companyId: true } },
+} as const satisfies Prisma.RevisionSelect
+
+const REVISION_SUMMARY_PARTS = {
+  shares: { select: { companyId: true } },
+  supersededBy: { select: { label: true } },
+  packages: { select: { audience: true } },
+  evaluations: { orderBy: { ordinal: 'desc' }, take: 1, select: { resultsJson: true } },
+} as const satisfies Prisma.RevisionInclude
+
+type SummaryRow = Prisma.RevisionGetPayload<{ include: typeof REVISION_SUMMARY_PARTS }>
+
+export function isInView(
+  standing: Standing,
+  row: { projectId: string; stage: string; shares: readonly { companyId: string }[] },
+): boolean {
+  return mayOnRevision(standing, 'revision:view', {
+    kind: 'revision',
+    projectId: row.projectId,
+    stage: readStage(row.stage),
+    sharedWithCompanyIds: row.shares.map(({ companyId }) => companyId),
+    // Plays no part in who may see a revision.
+    hasLiveSignature: false,
+  })
+}
+
+async function toRevisionSummaries(
+  tx: TransactionClient,
+  rows: readonly SummaryRow[],
+  isTeam: boolean,
+): Promise<RevisionSummary[]> {
+  const userIds = [...new Set(rows.map(({ createdById }) => createdById))]
+  const users = await tx.user.findMany({ where: { id: { in: userIds } }, select: { id: true, name: true } })
+  const names = new Map(users.map(({ id, name }) => [id, name]))
+  return rows.map((row) => ({
+    id: row.id,
+    projectId: row.projectId,
+    label: row.label,
+    stage: readStage(row.stage),
+    stageSince: row.stageSince.toISOString(),
+    createdAt: row.createdAt.toISOString(),
+    createdBy: { id: row.createdById, name: names.get(row.createdById) ?? 'somebody' },
+    designName: readStoredDesign(row.designJson).name,
+    // The recorded results use every fabricator's limits; one of them must not read the others' out of the counts.
+    verdictCounts: isTeam ? countVerdicts(row.evaluations[0]?.resultsJson) : EMPTY_TALLY,
+    supersededByLabel: row.supersededBy?.label ?? null,
+    hasPackage: row.packages.length > 0,
+  }))
+}
+
+function countVerdicts(resultsJson: string | undefined): VerdictTally {
+  return resultsJson === undefined ? EMPTY_TALLY : tallyVerdicts(readStoredResults(resultsJson).items)
+}
+
+/** What happened in the project, newest first. A fabricator sees what befell the revisions shared with them. */
+async function listTimeline(
+  tx: TransactionClient,
+  projectId: string,
+  view: { readonly revisions: readonly SummaryRow[]; readonly fabricatorCompanyId: string | null },
+): Promise<TimelineEntry[]> {
+  const { fabricatorCompanyId } = view
+  const ownIds = fabricatorCompanyId === null ? [] : await listCompanyIds(tx, fabricatorCompanyId)
+  const forFabricator: Prisma.TrailRecordWhereInput = {
+    revisionId: { in: view.revisions.map(({ id }) => id) },
+    OR: [{ companyId: { in: [...ownIds] } }, { action: { in: [...SHOWN_TO_FABRICATORS] }, companyId: null }],
+  }
+  const rows = await tx.trailRecord.findMany({
+    where: { projectId, ...(fabricatorCompanyId === null ? {} : forFabricator) },
+    orderBy: { sequence: 'desc' },
+    take: TIMELINE_LENGTH,
+  })
+  const labels = new Map(view.revisions.map(({ id, label }) => [id, label]))
+  return rows.map((row) => ({
+    at: row.at,
+    actorName: row.actorName,
+    sentence: describeRecord(row, labels),
+    revisionId: row.revisionId,
+  }))
+}
+
+/** What the team does that concerns every fabricator who sees the revision. */
+const SHOWN_TO_FABRICATORS: readonly string[] = [
+  'revision-created',
+  'design-saved',
+  'design-imported',
+  'stage-moved',
+  'revision-released',
+]

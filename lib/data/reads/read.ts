@@ -1,0 +1,26 @@
+import 'server-only'
+import { type Actor, loadStanding, type Standing } from '../records/authorization'
+import { inTransaction, type TransactionClient } from '../store/client'
+import { isUnstorableText } from '../store/database-errors'
+import { NotFoundError } from '../store/errors'
+
+export interface ReadContext {
+  readonly tx: TransactionClient
+  readonly standing: Standing
+}
+
+/**
+ * A read by a signed-in person: rights loaded afresh, and everything read as it stood at one moment, so that a view
+ * never shows a version beside content that came after it.
+ *
+ * @throws NotFoundError, NotAllowedError
+ */
+export async function read<T>(actor: Actor, work: (context: ReadContext) => Promise<T>): Promise<T> {
+  try {
+    return await inTransaction(async (tx) => work({ tx, standing: await loadStanding(tx, actor.userId) }))
+  } catch (error) {
+    // Ids come from addresses: one that cannot be compared is one that there is not.
+    if (isUnstorableText(error)) throw new NotFoundError('record')
+    throw error
+  }
+}

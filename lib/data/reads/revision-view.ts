@@ -1,0 +1,234 @@
+import 'server-only'
+import { ENGINE_VERSION, type Evaluation, readStoredSentences } from '@/lib/engine'
+import {
+  findBlockers,
+  findSigningBlockers,
+  hashDeclaredContent,
+  hashSignedContent,
+  isAllowed,
+  listSigningCapacities,
+  type ReviewSnapshot,
+  type RevisionSubject,
+  readSignedContent,
+  summarizeSigning,
+  TRANSITIONS,
+} from '@/lib/review'
+import {
+  getMembership,
+  mayInProject,
+  mayOnRevision,
+  type RevisionScope,
+  readStage,
+  type Standing,
+} from '../records/authorization'
+import { listCheckedLimits } from '../records/effective-limits'
+import type { LoadedRevision } from '../records/loaded-revision'
+import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
+import type { RevisionRecord } from '../records/revision-record'
+import { getSigningStatement } from '../records/signing-statement'
+import { makeSnapshot } from '../records/snapshot'
+import type { PackageView, RevisionRights, RevisionView, SignatureView } from '../views'
+import { listItemViews } from './item-view'
+import { listProposalSummaries } from './proposal-view'
+import { listThreadViews } from './thread-view'
+
+const NO_RESULTS: Evaluation = {
+  engineVersion: ENGINE_VERSION,
+  designName: '',
+  zones: [],
+  bends: [],
+  conductors: [],
+  damage: [],
+  items: [],
+  headlineQuantities: [],
+}
+
+/** What the screens of a revision show to this person. */
+export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): RevisionView {
+  const { record, design } = loaded
+  const { fabricatorCompanyId, subject } = scope
+  const { snapshot, limits } = makeSnapshot(loaded, fabricatorCompanyId)
+  const threads = listThreadViews(record, standing, subject)
+  const isTeam = fabricatorCompanyId === null
+  const rights = listRights(standing, subject, snapshot)
+  const editorIds = new Set(snapshot.editors.map(({ userId }) => userId))
+  const declaredHash = hashDeclaredContent(snapshot)
+  const evaluationRow = record.evaluations[0]
+  return {
+    id: record.id,
+    project: { id: record.projectId, name: record.project.name },
+    label: record.label,
+    stage: snapshot.stage,
+    stageSince: record.stageSince.toISOString(),
+    version: record.version,
+    designVersion: record.designVersion,
+    design,
+    designHash: record.designHash,
+    createdAt: record.createdAt.toISOString(),
+    createdBy: toPersonView(record, record.createdById),
+    basedOn: record.basedOn,
+    supersededBy: record.supersededBy,
+    editors: snapshot.editors.map(({ userId, name }) => ({ id: userId, name })),
+    evaluation: snapshot.evaluation?.results ?? { ...NO_RESULTS, designName: design.name },
+    evaluationRecord: {
+      recordedAt: (evaluationRow?.createdAt ?? record.createdAt).toISOString(),
+      engineVersion: snapshot.evaluation?.engineVersion ?? ENGINE_VERSION,
+      staleBecause: listStaleness(snapshot, record.designHash),
+    },
+    limits,
+    checkedLimits: isTeam ? listCheckedLimits(loaded.sheets) : [],
+    template: {
+      version: loaded.template.version,
+      latestVersion: loaded.latestTemplateVersion,
+      // The reasons that stand beside limits are the workspace's own business; the limits in force stand above.
+      content: { ...loaded.template.content, limits: [] },
+      switchedOff: loaded.template.catalogue.switchedOff,
+    },
+    items: listItemViews({ record, snapshot, standing, subject, fabricatorCompanyId, threads }),
+    threads,
+    proposals: listProposalSummaries(record, standing, subject),
+    artwork: record.artwork.map((file) => toAttachmentView(record, file)),
+    declarations: snapshot.declarations.map((declaration) => ({
+      id: declaration.id,
+      company: { id: declaration.companyId, kind: 'fabricator', name: declaration.companyName },
+      isBuildable: declaration.verdict === 'buildable',
+      note: declaration.note,
+      madeBy: { id: declaration.madeBy, name: declaration.madeByName },
+      madeAt: declaration.madeAt,
+      stands: declaration.contentHash === declaredHash,
+    })),
+    signatures: record.signatures.map((signature) =>
+      toSignatureView(record, signature, {
+        isVisible: (userId) => isTeam || editorIds.has(userId),
+        mayWithdraw:
+          signature.voidedAt === null &&
+          isAllowed(standing, 'signature:withdraw', { ...subject, kind: 'signature', signerId: signature.signerId }),
+      }),
+    ),
+    stageMoves: record.stageMoves.map((move) => ({
+      from: readStage(move.fromStage),
+      to: readStage(move.toStage),
+      reason: move.reason,
+      by: toPersonView(record, move.movedById),
+      at: move.movedAt.toISOString(),
+    })),
+    sharedWith: record.shares
+      .filter(({ companyId }) => isTeam || companyId === fabricatorCompanyId)
+      .map(({ company }) => toCompanyView(company)),
+    package: rights.downloadPackage ? findPackageView(record, fabricatorCompanyId) : null,
+    blockers: findBlockers(snapshot),
+    signingBlockers: rights.sign ? findSigningBlockers(snapshot, standing.userId) : [],
+    contentHash: isTeam ? hashSignedContent(snapshot) : '',
+    signingCapacities: listSigningCapacities(snapshot, standing),
+    statement: isTeam ? getSigningStatement(snapshot) : '',
+    signingSummary: rights.sign ? summarizeSigning(snapshot, findLastSignature(record)) : null,
+    may: rights,
+    role: getMembership(standing, record.projectId)?.role ?? null,
+  }
+}
+
+function listRights(standing: Standing, subject: RevisionSubject, { items, settings }: ReviewSnapshot): RevisionRights {
+  const may = (action: Parameters<typeof mayOnRevision>[1]) => mayOnRevision(standing, action, subject)
+  const moves = TRANSITIONS[subject.stage]
+  return {
+    edit: may('revision:edit'),
+    answer: items.some(({ answeredBy }) =>
+      isAllowed(standing, 'item:answer', { ...subject, kind: 'item', answeredBy }),
+    ),
+    comment: may('revision:comment'),
+    raiseQuery: may('revision:raise-query'),
+    proposeWaiver: may('waiver:propose'),
+    approveWaiver: isAllowed(standing, 'waiver:decline', {
+      ...subject,
+      kind: 'waiver',
+      proposedBy: '',
+      needsSecondPerson: false,
+    }),
+    declare: may('declaration:make'),
+    propose: may('proposal:make'),
+    decideProposal: may('proposal:decide'),
+    advance: moves.advance !== undefined && moves.advance !== 'released' && may('stage:move'),
+    sendBack: moves['send-back'] !== undefined && may('stage:move'),
+    withdraw: may('revision:withdraw'),
+    sign: mayOnRevision(standing, 'revision:sign', {
+      ...subject,
+      membersMaySign: settings.signingCapacities.some(({ role }) => role === 'member'),
+    }),
+    release: may('revision:release'),
+    share: may('revision:share'),
+    copy: mayInProject(standing, 'revision:create', subject.projectId),
+    downloadPackage: may('package:download'),
+    viewTrail: may('revision:view-trail'),
+  }
+}
+
+function listStaleness(snapshot: ReviewSnapshot, designHash: string): string[] {
+  const { evaluation } = snapshot
+  if (evaluation === null) return ['nothing has been evaluated yet']
+  const reasons: string[] = []
+  if (evaluation.designHash !== designHash) reasons.push('the design changed')
+  if (evaluation.limitsHash !== snapshot.limitsHash) reasons.push('limits in force, or sheets of a fabricator, changed')
+  if (evaluation.engineVersion !== snapshot.engineVersion) {
+    reasons.push(
+      `the results come from engine ${evaluation.engineVersion}; the present one is ${snapshot.engineVersion}`,
+    )
+  }
+  return reasons
+}
+
+/** @param options.isVisible  whether the person asking may learn who voided it */
+function toSignatureView(
+  record: RevisionRecord,
+  row: RevisionRecord['signatures'][number],
+  { isVisible, mayWithdraw }: { readonly isVisible: (userId: string) => boolean; readonly mayWithdraw: boolean },
+): SignatureView {
+  return {
+    id: row.id,
+    signer: { id: row.signerId, name: row.signerName },
+    capacity: row.capacity,
+    statement: row.statement,
+    contentHash: row.contentHash,
+    signedAt: row.signedAt.toISOString(),
+    mayWithdraw,
+    voidedAt: row.voidedAt?.toISOString() ?? null,
+    voidedBy: row.voidedById === null || !isVisible(row.voidedById) ? null : toPersonView(record, row.voidedById),
+    voidReason: row.voidReason,
+    changes: readStoredSentences('what voided a signature', row.changesJson),
+  }
+}
+
+/** The last signature that was given, voided or not, with the content that was kept with it. */
+function findLastSignature({ signatures }: RevisionRecord) {
+  const last = signatures.at(-1)
+  if (last === undefined) return null
+  return { name: last.signerName, signedAt: last.signedAt.toISOString(), content: readSignedContent(last.contentJson) }
+}
+
+/** The edition of the package that is the person's: the team's, or the own company's. */
+export function findPackageRow(record: Pick<RevisionRecord, 'packages'>, fabricatorCompanyId: string | null) {
+  return record.packages.find(({ audience }) => audience === (fabricatorCompanyId ?? 'team')) ?? null
+}
+
+function findPackageView(record: RevisionRecord, fabricatorCompanyId: string | null): PackageView | null {
+  const row = findPackageRow(record, fabricatorCompanyId)
+  if (row === null) return null
+  return {
+    sha256: row.sha256,
+    sizeBytes: row.sizeBytes,
+    fileName: makeFileName([record.project.name, record.label], 'package.zip'),
+    releasedBy: toPersonView(record, row.releasedById),
+    releasedAt: row.releasedAt.toISOString(),
+  }
+}
+
+/** A file name that every system takes, from names that people typed. */
+export function makeFileName(parts: readonly string[], ending: string): string {
+  const words = parts.map((part) =>
+    part
+      .normalize('NFKD')
+      .replaceAll(/[^A-Za-z0-9]+/g, '-')
+      .replaceAll(/^-+|-+$/g, '')
+      .toLowerCase(),
+  )
+  return [...words.filter((word) => word !== ''), ending].join('-')
+}

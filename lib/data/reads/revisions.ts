@@ -1,0 +1,48 @@
+import 'server-only'
+import { makeResultsDocument } from '@/lib/engine'
+import { noteLook } from '../consequences/looks'
+import { type Actor, requireRevisionInView } from '../records/authorization'
+import { loadRevision } from '../records/loaded-revision'
+import { makeSnapshot } from '../records/snapshot'
+import type { FileDownload, RevisionView } from '../views'
+import { read } from './read'
+import { makeFileName, toRevisionView } from './revision-view'
+
+/**
+ * Everything that the screens of a revision show; what the person asking may not see is left out of it. That somebody
+ * of a fabricator opened it is noted.
+ */
+export async function getRevision(actor: Actor, revisionId: string): Promise<RevisionView> {
+  const { view, look } = await read(actor, async ({ tx, standing }) => {
+    const scope = await requireRevisionInView(tx, standing, revisionId)
+    const loaded = await loadRevision(tx, revisionId)
+    return { view: toRevisionView(loaded, standing, scope), look: noteLook(loaded, standing, scope) }
+  })
+  await look()
+  return view
+}
+
+/** The design document, as `parseDesignText` reads it. */
+export function exportDesign(actor: Actor, revisionId: string): Promise<FileDownload> {
+  return read(actor, async ({ tx, standing }) => {
+    await requireRevisionInView(tx, standing, revisionId)
+    const { record, design } = await loadRevision(tx, revisionId)
+    return makeJsonFile(makeFileName([record.project.name, record.label], 'design.json'), design)
+  })
+}
+
+/** The results as recorded; a fabricator's with the own company's limits. */
+export function exportResults(actor: Actor, revisionId: string): Promise<FileDownload> {
+  return read(actor, async ({ tx, standing }) => {
+    const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
+    const loaded = await loadRevision(tx, revisionId)
+    const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+    const fileName = makeFileName([loaded.record.project.name, loaded.record.label], 'results.json')
+    return makeJsonFile(fileName, makeResultsDocument(snapshot.evaluation, snapshot.evaluation?.results ?? null))
+  })
+}
+
+function makeJsonFile(fileName: string, value: unknown): FileDownload {
+  const text = `${JSON.stringify(value, null, 2)}\n`
+  return { fileName, mediaType: 'application/json', bytes: new TextEncoder().encode(text) }
+}

@@ -1,0 +1,156 @@
+import 'server-only'
+import {
+  type Actor,
+  maySeeThread,
+  type RevisionScope,
+  requireRevisionInView,
+  type Standing,
+} from '../records/authorization'
+import { isVisibleTo } from '../records/loaded-revision'
+import { foldName } from '../records/names'
+import { loadTemplate, type TemplateRecord } from '../records/template-record'
+import type { TransactionClient } from '../store/client'
+import { isInView } from './projects'
+import { read } from './read'
+
+export const SEARCH_KINDS = ['project', 'thread', 'item'] as const
+export type SearchKind = (typeof SEARCH_KINDS)[number]
+
+/** Something that holds every word that was looked for. */
+export interface SearchHit {
+  readonly kind: SearchKind
+  readonly projectId: string
+  readonly projectName: string
+  /** Null for a project as a whole. */
+  readonly revisionId: string | null
+  readonly revisionLabel: string | null
+  readonly title: string
+  /** The text around the first word, where it is not the title. */
+  readonly excerpt: string
+  readonly target: { readonly tab: string; readonly id: string | null }
+}
+
+export interface SearchView {
+  readonly hits: readonly SearchHit[]
+  /** How many there are of each kind, shown or not. */
+  readonly counts: Readonly<Record<SearchKind, number>>
+}
+
+const MOST_OF_A_KIND = 30
+const EXCERPT_SIGNS = 140
+
+/**
+ * Projects, threads with their comments, and items with their answers, newest revision first, within what the person may
+ * see. Letter case, width and spacing do not matter; every word must occur.
+ */
+export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
+  const words = foldName(text).split(' ').filter(Boolean)
+  return read(actor, async ({ tx, standing }) => {
+    if (words.length === 0) return { hits: [], counts: { project: 0, thread: 0, item: 0 } }
+    const projectIds = standing.memberships.map(({ projectId }) => projectId)
+    const projects = await tx.project.findMany({ where: { id: { in: projectIds } }, orderBy: { createdAt: 'desc' } })
+    const hits: SearchHit[] = projects
+      .filter(({ name, description }) => holds(words, name, description))
+      .map(({ id, name, description }) => ({
+        kind: 'project',
+        projectId: id,
+        projectName: name,
+        revisionId: null,
+        revisionLabel: null,
+        title: name,
+        excerpt: shorten(description, words),
+        target: { tab: 'overview', id: null },
+      }))
+    const revisions = await tx.revision.findMany({
+      where: { projectId: { in: projectIds } },
+      select: {
+        id: true,
+        label: true,
+        projectId: true,
+        stage: true,
+        templateVersion: true,
+        project: { select: { name: true } },
+        shares: { select: { companyId: true } },
+      },
+      orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
+    })
+    const templates = new Map<number, TemplateRecord>()
+    for (const row of revisions.filter((candidate) => isInView(standing, candidate))) {
+      const template = templates.get(row.templateVersion) ?? (await loadTemplate(tx, row.templateVersion))
+      templates.set(row.templateVersion, template)
+      const scope = await requireRevisionInView(tx, standing, row.id)
+      const place = {
+        projectId: row.projectId,
+        projectName: row.project.name,
+        revisionId: row.id,
+        revisionLabel: row.label,
+      }
+      const search: RevisionSearch = { tx, standing, scope, words, place }
+      hits.push(...(await searchThreads(search)), ...(await searchItems(search, template)))
+    }
+    return limit(hits)
+  })
+}
+
+interface RevisionSearch {
+  readonly tx: TransactionClient
+  readonly standing: Standing
+  readonly scope: RevisionScope
+  readonly words: readonly string[]
+  readonly place: Pick<SearchHit, 'projectId' | 'projectName' | 'revisionId' | 'revisionLabel'>
+}
+
+async function searchThreads({ tx, standing, scope, words, place }: RevisionSearch): Promise<SearchHit[]> {
+  const threads = await tx.thread.findMany({
+    where: { revisionId: scope.revision.id },
+    include: { comments: { select: { text: true }, orderBy: { ordinal: 'asc' } } },
+    orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
+  })
+  return threads
+    .filter((thread) => maySeeThread(standing, scope.subject, thread))
+    .flatMap((thread): SearchHit[] => {
+      const texts = [thread.title, thread.anchorLabel, ...thread.comments.map(({ text }) => text)]
+      if (!holds(words, ...texts)) return []
+      const said = thread.comments.find(({ text }) => words.some((word) => foldName(text).includes(word)))
+      const excerpt = shorten(said?.text ?? '', words)
+      return [{ kind: 'thread', ...place, title: thread.title, excerpt, target: { tab: 'threads', id: thread.id } }]
+    })
+}
+
+async function searchItems(
+  { tx, scope, words, place }: RevisionSearch,
+  { items }: TemplateRecord,
+): Promise<SearchHit[]> {
+  const answers = await tx.answer.findMany({ where: { revisionId: scope.revision.id } })
+  return items.flatMap((item): SearchHit[] => {
+    const answer = answers.find(({ itemId }) => itemId === item.id)
+    const reason = answer !== undefined && isVisibleTo(scope.fabricatorCompanyId, answer.companyId) ? answer.reason : ''
+    if (!holds(words, item.question, reason)) return []
+    const target = { tab: 'checklist', id: item.id }
+    return [{ kind: 'item', ...place, title: item.question, excerpt: shorten(reason, words), target }]
+  })
+}
+
+function holds(words: readonly string[], ...texts: readonly string[]): boolean {
+  const folded = foldName(texts.join('\n'))
+  return words.every((word) => folded.includes(word))
+}
+
+/** About one line, beginning a little before the first word that is found. */
+function shorten(text: string, words: readonly string[]): string {
+  const line = text.replaceAll(/\s+/g, ' ').trim()
+  if (line.length <= EXCERPT_SIGNS) return line
+  const lower = line.toLowerCase()
+  const first = Math.min(...words.map((word) => lower.indexOf(word)).filter((index) => index >= 0))
+  const from = Number.isFinite(first) ? Math.max(0, Math.min(first - 30, line.length - EXCERPT_SIGNS)) : 0
+  const part = line.slice(from, from + EXCERPT_SIGNS)
+  return `${from > 0 ? '…' : ''}${part}${from + EXCERPT_SIGNS < line.length ? '…' : ''}`
+}
+
+function limit(hits: readonly SearchHit[]): SearchView {
+  const of = (kind: SearchKind) => hits.filter((hit) => hit.kind === kind)
+  return {
+    hits: SEARCH_KINDS.flatMap((kind) => of(kind).slice(0, MOST_OF_A_KIND)),
+    counts: { project: of('project').length, thread: of('thread').length, item: of('item').length },
+  }
+}

@@ -1,0 +1,49 @@
+import 'server-only'
+import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
+import { OPEN_STAGES } from '@/lib/review'
+import { type Actor, mayInWorkspace, requireInWorkspace } from '../records/authorization'
+import { loadLatestTemplate } from '../records/template-record'
+import type { TemplateView } from '../views'
+import { read } from './read'
+
+/** The workspace's catalogue as it is now. For its team and admins, as the limits of the workspace are. */
+export function getTemplate(actor: Actor): Promise<TemplateView> {
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'project:create')
+    const latest = await loadLatestTemplate(tx)
+    const rows = await tx.catalogueTemplate.findMany({ orderBy: { version: 'desc' } })
+    const users = await tx.user.findMany({
+      where: { id: { in: [...new Set(rows.map(({ changedById }) => changedById))] } },
+      select: { id: true, name: true },
+    })
+    const names = new Map(users.map(({ id, name }) => [id, name]))
+    const reviews = await tx.revision.groupBy({
+      by: ['templateVersion'],
+      where: { stage: { in: [...OPEN_STAGES] } },
+      _count: { id: true },
+    })
+    const counts = new Map(reviews.map(({ templateVersion, _count }) => [templateVersion, _count.id]))
+    return {
+      version: latest.version,
+      content: latest.content,
+      mayEdit: mayInWorkspace(standing, 'catalogue:edit'),
+      versions: rows.map((row) => ({
+        version: row.version,
+        summary: row.summary,
+        reason: row.reason,
+        changedBy: { id: row.changedById, name: names.get(row.changedById) ?? 'somebody' },
+        changedAt: row.changedAt.toISOString(),
+        openReviewCount: counts.get(row.version) ?? 0,
+      })),
+    }
+  })
+}
+
+/** The catalogue that a new review would go by; as delivered for those who do not belong to the workspace. */
+export function getCatalogueInForce(actor: Actor): Promise<Pick<TemplateView, 'version' | 'content'>> {
+  return read(actor, async ({ tx, standing }) => {
+    if (!mayInWorkspace(standing, 'project:create')) return { version: 0, content: DELIVERED_TEMPLATE }
+    const { version, content } = await loadLatestTemplate(tx)
+    return { version, content }
+  })
+}

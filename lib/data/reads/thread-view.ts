@@ -1,0 +1,77 @@
+import 'server-only'
+import { type Action, isAllowed, type RevisionSubject } from '@/lib/review'
+import { makeThreadSubject, maySeeThread, type Standing } from '../records/authorization'
+import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
+import { getCompanyName, type RevisionRecord } from '../records/revision-record'
+import { makeReviewThread } from '../records/snapshot'
+import type { CommentView, ThreadView } from '../views'
+
+type ThreadRow = RevisionRecord['threads'][number]
+
+/** Threads of a revision that the person may see. */
+export function listThreadViews(record: RevisionRecord, standing: Standing, subject: RevisionSubject): ThreadView[] {
+  return record.threads
+    .filter((thread) => maySeeThread(standing, subject, thread))
+    .map((thread) => toThreadView(record, thread, standing, subject))
+}
+
+function toThreadView(
+  record: RevisionRecord,
+  thread: ThreadRow,
+  standing: Standing,
+  revision: RevisionSubject,
+): ThreadView {
+  const { anchor, kind, state } = makeReviewThread(record, thread)
+  const subject = makeThreadSubject(revision, thread)
+  const may = (action: Action & `thread:${string}`) => isAllowed(standing, action, subject)
+  const person = (userId: string | null) => (userId === null ? null : toPersonView(record, userId))
+  return {
+    id: thread.id,
+    revisionId: thread.revisionId,
+    anchor,
+    place:
+      thread.anchorXMm === null || thread.anchorYMm === null ? null : { xMm: thread.anchorXMm, yMm: thread.anchorYMm },
+    kind,
+    title: thread.title,
+    state,
+    version: thread.version,
+    openedBy: toPersonView(record, thread.openedById),
+    openedAt: thread.openedAt.toISOString(),
+    company: thread.company === null ? null : toCompanyView(thread.company),
+    answeredBy: person(thread.answeredById),
+    answeredAt: thread.answeredAt?.toISOString() ?? null,
+    closedBy: person(thread.closedById),
+    closedAt: thread.closedAt?.toISOString() ?? null,
+    closeReason: thread.closeReason,
+    comments: thread.comments.map((comment) => toCommentView(record, comment, standing, subject)),
+    may: {
+      reply: may('thread:reply'),
+      answer: state === 'open' && may('thread:answer'),
+      close: state !== 'closed' && may('thread:close'),
+      reopen: state !== 'open' && may('thread:close'),
+    },
+  }
+}
+
+function toCommentView(
+  record: RevisionRecord,
+  comment: ThreadRow['comments'][number],
+  standing: Standing,
+  subject: ReturnType<typeof makeThreadSubject>,
+): CommentView {
+  return {
+    id: comment.id,
+    author: toPersonView(record, comment.authorId),
+    companyName: getCompanyName(record, comment.companyId),
+    text: comment.text,
+    isAnswer: comment.isAnswer,
+    version: comment.version,
+    at: comment.createdAt.toISOString(),
+    editedAt: comment.editedAt?.toISOString() ?? null,
+    earlierTexts: comment.edits.map(({ text, at }) => ({ text, at: at.toISOString() })),
+    attachments: comment.attachments
+      .filter((file) => file.removedAt === null)
+      .map((file) => toAttachmentView(record, file)),
+    mayEdit: isAllowed(standing, 'comment:edit', { ...subject, kind: 'comment', authorId: comment.authorId }),
+  }
+}

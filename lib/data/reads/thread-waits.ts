@@ -1,0 +1,97 @@
+import 'server-only'
+import { findMentions } from '@/lib/mail'
+import { isAllowed, nameThreadKind } from '@/lib/review'
+import { getMembership, makeThreadSubject, mayOnRevision, maySeeThread } from '../records/authorization'
+import { getPersonName, type RevisionRecord } from '../records/revision-record'
+import type { Turn, Wait } from './wait'
+
+type ThreadRow = RevisionRecord['threads'][number]
+type CommentRow = ThreadRow['comments'][number]
+
+/** At most one entry for each thread: to answer it, to close it, or to say something where one was mentioned. */
+export function listThreadWaits(turn: Turn): Wait[] {
+  const { loaded, standing, subject } = turn
+  return loaded.record.threads
+    .filter((thread) => maySeeThread(standing, subject, thread))
+    .flatMap((thread) => {
+      const wait = findTurn(turn, thread) ?? findMentionWait(turn, thread)
+      return wait === null ? [] : [wait]
+    })
+}
+
+/** Open threads that the other side opened wait for an answer; answered ones for whoever may close them. */
+function findTurn({ loaded, standing, subject, fabricatorCompanyId }: Turn, thread: ThreadRow): Wait | null {
+  // The thread of a proposal that waits for a decision is settled by the decision.
+  if (findOpenProposal(loaded.record, thread) !== undefined) return null
+  const target = { tab: 'threads', id: thread.id }
+  const threadSubject = makeThreadSubject(subject, thread)
+  const kind = nameThreadKind(thread.kind)
+  const isFromOtherSide = thread.openedByCompanyId !== getMembership(standing, subject.projectId)?.companyId
+  if (thread.state === 'open' && isFromOtherSide && isAllowed(standing, 'thread:answer', threadSubject)) {
+    return {
+      since: thread.openedAt.toISOString(),
+      reason: `The ${kind} "${thread.title}" is open`,
+      nextAct: 'Answer it',
+      target,
+    }
+  }
+  const isOwn = thread.openedById === standing.userId || (fabricatorCompanyId !== null && !isFromOtherSide)
+  if (thread.state === 'answered' && isOwn && isAllowed(standing, 'thread:close', threadSubject)) {
+    return {
+      since: (thread.answeredAt ?? thread.openedAt).toISOString(),
+      reason: `The ${kind} "${thread.title}" was answered`,
+      nextAct: 'Read the answer and close it',
+      target,
+    }
+  }
+  return null
+}
+
+function findOpenProposal({ proposals }: RevisionRecord, thread: ThreadRow) {
+  return proposals.find(({ threadId, state }) => threadId === thread.id && state === 'proposed')
+}
+
+/**
+ * Whoever is mentioned is asked to say something: it waits until they wrote in the thread after the mention, or the
+ * thread was answered or closed after it. Nobody's reading is recorded, and a page that was opened is no answer. Who may
+ * only read is told by mail and has nothing to do.
+ */
+function findMentionWait({ loaded, standing, subject }: Turn, thread: ThreadRow): Wait | null {
+  const { record } = loaded
+  if (thread.state === 'closed' || !isAllowed(standing, 'thread:reply', makeThreadSubject(subject, thread))) return null
+  const open = findOpenProposal(record, thread)
+  // Then the decision on it waits for the same person already.
+  if (
+    open !== undefined &&
+    open.proposedById !== standing.userId &&
+    mayOnRevision(standing, 'proposal:decide', subject)
+  ) {
+    return null
+  }
+  const people = record.project.memberships.map(({ userId }) => ({ id: userId, name: getPersonName(record, userId) }))
+  const isMentioned = (text: string) => findMentions(text, people).some(({ id }) => id === standing.userId)
+  const settledAt = thread.answeredAt?.getTime() ?? Number.NEGATIVE_INFINITY
+  for (const comment of thread.comments) {
+    if (comment.authorId === standing.userId || !isMentioned(comment.text)) continue
+    const at = findMentionTime(comment, isMentioned)
+    const hasSpoken = thread.comments.some(
+      ({ authorId, createdAt, ordinal }) =>
+        authorId === standing.userId &&
+        (createdAt.getTime() > at.getTime() || (createdAt.getTime() === at.getTime() && ordinal > comment.ordinal)),
+    )
+    if (hasSpoken || settledAt > at.getTime()) continue
+    return {
+      since: at.toISOString(),
+      reason: `${getPersonName(record, comment.authorId)} mentions you in the ${nameThreadKind(thread.kind)} "${thread.title}"`,
+      nextAct: 'Read it and reply',
+      target: { tab: 'threads', id: thread.id },
+    }
+  }
+  return null
+}
+
+/** When the mention was written: with the comment, or in the edit that put it there. */
+function findMentionTime({ createdAt, editedAt, edits }: CommentRow, isMentioned: (text: string) => boolean): Date {
+  const first = edits[0]
+  return editedAt === null || first === undefined || isMentioned(first.text) ? createdAt : editedAt
+}

@@ -1,0 +1,118 @@
+import 'server-only'
+import { getSecrets, now } from '@/lib/config'
+import { type CheckpointedTrail, checkTrailWithCheckpoints, makeTrailFile } from '@/lib/package'
+import type { TrailRecord } from '@/lib/review'
+import { readTrailRow } from '../consequences/trail'
+import { describeRecord } from '../consequences/trail-words'
+import { write } from '../consequences/write'
+import { type Actor, requireInWorkspace, requireRevision } from '../records/authorization'
+import { WORKSPACE_ID } from '../records/settings-record'
+import { listCheckpoints, readKeptCheckpoints } from '../records/trail-checkpoints'
+import { inTransaction, type TransactionClient } from '../store/client'
+import { checkState, type StateCheck } from '../store/vouched/state-check'
+import type { FileDownload, TrailEntryView } from '../views'
+import { read } from './read'
+
+/** Below every sequence number that the column can hold (a signed 32-bit integer): one written by force is found too. */
+const BEFORE_ALL = -(2 ** 31)
+
+/** Read in pieces: a trail outgrows one answer of the database long before it outgrows memory. */
+const PIECE = 1000
+
+/** What happened to one revision, newest first. Not for fabricators: it names the others. */
+export function listRevisionTrail(actor: Actor, revisionId: string): Promise<readonly TrailEntryView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    const { revision } = await requireRevision(tx, standing, revisionId, 'revision:view-trail')
+    const rows = await tx.trailRecord.findMany({ where: { revisionId: revision.id }, orderBy: { sequence: 'desc' } })
+    return rows.map((row) => ({
+      sequence: row.sequence,
+      at: row.at,
+      actorName: row.actorName,
+      action: row.action,
+      sentence: describeRecord(row, new Map()),
+      revisionId: row.revisionId,
+      hash: row.hash,
+    }))
+  })
+}
+
+/** The whole trail as a file that the checking command reads. For an admin; the file's last record says that it was made. */
+export async function exportTrail(actor: Actor): Promise<FileDownload> {
+  await write(actor, 'export-trail', {}, async ({ standing, record }) => {
+    requireInWorkspace(standing, 'trail:check')
+    await record({ action: 'trail-exported', subject: { kind: 'workspace', id: WORKSPACE_ID }, details: {} })
+  })
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'trail:check')
+    const file = makeTrailFile(await loadTrail(tx), false, await listCheckpoints(tx))
+    return {
+      fileName: `trail-${now().toISOString().slice(0, 10)}.json`,
+      mediaType: 'application/json',
+      bytes: new TextEncoder().encode(`${JSON.stringify(file, null, 1)}\n`),
+    }
+  })
+}
+
+export interface WholeTrailCheck {
+  readonly recordCount: number
+  readonly firstBad: { readonly sequence: number; readonly reason: string } | null
+  readonly checkpointCount: number
+  /** The record up to which a cut would show by the checkpoints. */
+  readonly vouchedUpTo: number
+  /** What the database holds, against what the records say that they left. */
+  readonly state: StateCheck
+}
+
+/** Checks the whole chain, names the first record that does not fit, and holds the state against it. For an admin. */
+export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
+  return read(actor, async ({ tx, standing }) => {
+    requireInWorkspace(standing, 'trail:check')
+    const trail = await loadWholeTrail(tx)
+    const check = checkTrailWithCheckpoints(trail)
+    return {
+      recordCount: trail.records.length,
+      firstBad: check.ok ? null : { sequence: check.fault.sequence, reason: check.fault.reason },
+      checkpointCount: trail.checkpoints.length,
+      vouchedUpTo: trail.checkpoints.at(-1)?.sequence ?? 0,
+      state: await checkState(tx, trail.records),
+    }
+  })
+}
+
+/**
+ * Every record, oldest first, with the checkpoints in the database and in the data folder, and what the database holds
+ * against it. For the command that checks the trail, which whoever runs the installation calls.
+ */
+export function readWholeTrail(): Promise<CheckpointedTrail & { readonly state: StateCheck }> {
+  return inTransaction(async (tx) => {
+    const trail = await loadWholeTrail(tx)
+    return { ...trail, state: await checkState(tx, trail.records) }
+  })
+}
+
+async function loadWholeTrail(tx: TransactionClient): Promise<CheckpointedTrail> {
+  const records = await loadTrail(tx)
+  const checkpoints = await listCheckpoints(tx)
+  const trailIds = new Set([records[0]?.hash, checkpoints[0]?.trailId].filter((id) => id !== undefined))
+  const others = await Promise.all([...trailIds].map(readKeptCheckpoints))
+  return {
+    records,
+    isExtract: false,
+    checkpoints,
+    others: others.flat(),
+    verifyingKeyPem: getSecrets().verifyingKeyPem,
+  }
+}
+
+export async function loadTrail(tx: TransactionClient): Promise<TrailRecord[]> {
+  const records: TrailRecord[] = []
+  for (;;) {
+    const rows = await tx.trailRecord.findMany({
+      where: { sequence: { gt: records.at(-1)?.sequence ?? BEFORE_ALL } },
+      orderBy: { sequence: 'asc' },
+      take: PIECE,
+    })
+    records.push(...rows.map(readTrailRow))
+    if (rows.length < PIECE) return records
+  }
+}

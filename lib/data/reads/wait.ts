@@ -1,0 +1,16 @@
+import 'server-only'
+import type { ReviewSnapshot, RevisionSubject } from '@/lib/review'
+import type { Standing } from '../records/authorization'
+import type { LoadedRevision } from '../records/loaded-revision'
+import type { WaitView } from '../views'
+
+/** What one person's turn is decided from. */
+export interface Turn {
+  readonly loaded: LoadedRevision
+  readonly snapshot: ReviewSnapshot
+  readonly standing: Standing
+  readonly subject: RevisionSubject
+  readonly fabricatorCompanyId: string | null
+}
+
+export type Wait = Pick<WaitView, 'since' | 'reason' | 'nextAct' | 'target'>

@@ -1,0 +1,217 @@
+import 'server-only'
+import {
+  countRequiredSignatures,
+  decideSigning,
+  findBlockers,
+  hashDeclaredContent,
+  isAllowed,
+  listLiveSignatures,
+  listSigningCapacities,
+  listStandings,
+  OPEN_STAGES,
+  STAGE_LABELS,
+  TRANSITIONS,
+} from '@/lib/review'
+import {
+  type Actor,
+  mayOnRevision,
+  type RevisionScope,
+  requireRevisionInView,
+  type Standing,
+} from '../records/authorization'
+import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import { getPersonName } from '../records/revision-record'
+import { makeSnapshot } from '../records/snapshot'
+import type { WaitView } from '../views'
+import { isInView } from './projects'
+import { read } from './read'
+import { listThreadWaits } from './thread-waits'
+import type { Turn, Wait } from './wait'
+
+/** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
+export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
+  return read(actor, async ({ tx, standing }) => {
+    const rows = await tx.revision.findMany({
+      where: {
+        projectId: { in: standing.memberships.map(({ projectId }) => projectId) },
+        stage: { in: [...OPEN_STAGES] },
+      },
+      select: { id: true, projectId: true, stage: true, shares: { select: { companyId: true } } },
+      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    })
+    const waits: WaitView[] = []
+    for (const row of rows.filter((candidate) => isInView(standing, candidate))) {
+      const scope = await requireRevisionInView(tx, standing, row.id)
+      waits.push(...listWaitsOf(await loadRevision(tx, row.id), standing, scope))
+    }
+    return waits.sort((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : 0))
+  })
+}
+
+function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): WaitView[] {
+  const { subject, fabricatorCompanyId } = scope
+  const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+  const turn: Turn = { loaded, snapshot, standing, subject, fabricatorCompanyId }
+  const waits = [
+    ...listThreadWaits(turn),
+    ...listSharedWaits(turn),
+    ...listItemWaits(turn),
+    ...listDeclarationWaits(turn),
+    ...listNotBuildableWaits(turn),
+    ...listWaiverWaits(turn),
+    ...listProposalWaits(turn),
+    ...listSigningWaits(turn),
+    ...listLeadWaits(turn),
+  ]
+  return waits.map((wait) => ({
+    revisionId: loaded.record.id,
+    projectId: loaded.record.projectId,
+    projectName: loaded.record.project.name,
+    revisionLabel: loaded.record.label,
+    stage: snapshot.stage,
+    ...wait,
+  }))
+}
+
+/** Items that nobody has answered and that are due before the present stage can be left. */
+function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
+  if (snapshot.stage === 'preparing') return []
+  const open = listStandings(snapshot).filter(
+    ({ item, state }) =>
+      state === 'open' &&
+      (item.decidedWhen === 'early' || snapshot.stage !== 'early-review') &&
+      // What a fabricator alone can judge waits for them, the rest for the team.
+      item.answeredBy.includes('fabricator') === (fabricatorCompanyId !== null) &&
+      isAllowed(standing, 'item:answer', { ...subject, kind: 'item', answeredBy: item.answeredBy }),
+  )
+  if (open.length === 0) return []
+  return [
+    {
+      since: loaded.record.stageSince.toISOString(),
+      reason: open.length === 1 ? 'One item is unanswered' : `${open.length} items are unanswered`,
+      nextAct: 'Answer the checklist',
+      target: { tab: 'checklist', id: open.length === 1 ? (open[0]?.item.id ?? null) : null },
+    },
+  ]
+}
+
+/** Shared, and nobody of the company has opened it. Where a declaration waits as well, that says it already. */
+function listSharedWaits(turn: Turn): Wait[] {
+  const { loaded, fabricatorCompanyId } = turn
+  const share = loaded.record.shares.find(({ companyId }) => companyId === fabricatorCompanyId)
+  if (share === undefined || share.lookedAt !== null || listDeclarationWaits(turn).length > 0) return []
+  return [
+    {
+      since: share.createdAt.toISOString(),
+      reason: 'It was shared with your company, and nobody of it has opened it yet',
+      nextAct: 'Look at it and say what is unclear',
+      target: { tab: 'construction', id: null },
+    },
+  ]
+}
+
+/**
+ * A fabricator's word that the present content cannot be built waits for the team, until the content changes or the
+ * fabricator says otherwise.
+ */
+function listNotBuildableWaits({ snapshot, standing, subject }: Turn): Wait[] {
+  if (!mayOnRevision(standing, 'revision:edit', subject)) return []
+  const contentHash = hashDeclaredContent(snapshot)
+  return snapshot.sharedWith.flatMap(({ companyId, companyName }) => {
+    const last = snapshot.declarations.filter((declaration) => declaration.companyId === companyId).at(-1)
+    if (last === undefined || last.verdict !== 'not-buildable' || last.contentHash !== contentHash) return []
+    return [
+      {
+        since: last.madeAt,
+        reason: `${companyName} declared that it cannot be built${last.note === '' ? '' : `: ${last.note}`}`,
+        nextAct: 'Change the design, or ask what would make it buildable',
+        target: { tab: 'sign-off' as const, id: null },
+      },
+    ]
+  })
+}
+
+function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
+  if (fabricatorCompanyId === null || !mayOnRevision(standing, 'declaration:make', subject)) return []
+  const last = snapshot.declarations.filter(({ companyId }) => companyId === fabricatorCompanyId).at(-1)
+  if (last !== undefined && last.contentHash === hashDeclaredContent(snapshot)) return []
+  return [
+    {
+      since: loaded.record.stageSince.toISOString(),
+      reason:
+        last === undefined
+          ? 'Your company has not declared yet whether it can be built'
+          : 'The content changed since your company declared on it',
+      nextAct: 'Declare buildable or not',
+      target: { tab: 'sign-off', id: null },
+    },
+  ]
+}
+
+/** Proposed changes wait for the team, but not for whoever proposed them. */
+function listProposalWaits({ loaded, standing, subject }: Turn): Wait[] {
+  if (!mayOnRevision(standing, 'proposal:decide', subject)) return []
+  return loaded.record.proposals
+    .filter(({ state, proposedById }) => state === 'proposed' && proposedById !== standing.userId)
+    .map((proposal) => ({
+      since: proposal.proposedAt.toISOString(),
+      reason: `${getPersonName(loaded.record, proposal.proposedById)} proposes a change: "${proposal.title}"`,
+      nextAct: 'Accept or decline it',
+      target: { tab: 'proposals', id: proposal.id },
+    }))
+}
+
+function listWaiverWaits({ snapshot, standing, subject }: Turn): Wait[] {
+  const { waiverNeedsSecondPerson } = snapshot.settings
+  return snapshot.waivers
+    .filter(
+      ({ state, proposedBy }) =>
+        state === 'proposed' &&
+        isAllowed(standing, 'waiver:approve', {
+          ...subject,
+          kind: 'waiver',
+          proposedBy,
+          needsSecondPerson: waiverNeedsSecondPerson,
+        }),
+    )
+    .map(({ itemId, proposedByName, proposedAt }) => ({
+      since: proposedAt,
+      reason: `${proposedByName} proposed a waiver`,
+      nextAct: 'Approve or decline it',
+      target: { tab: 'checklist', id: itemId },
+    }))
+}
+
+/** For a lead: a stage that nothing blocks, a release that is ready. */
+function listLeadWaits({ loaded, snapshot, standing, subject }: Turn): Wait[] {
+  if (!mayOnRevision(standing, 'stage:move', subject)) return []
+  const since = loaded.record.stageSince.toISOString()
+  const target = { tab: 'sign-off', id: null }
+  const next = TRANSITIONS[snapshot.stage].advance
+  if (next === undefined || findBlockers(snapshot).length > 0) return []
+  return next === 'released'
+    ? [{ since, reason: 'It is signed and nothing blocks', nextAct: 'Release it', target }]
+    : [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
+}
+
+/**
+ * A signature that is missing waits for everybody who could give it now: in a capacity that nobody has signed in yet,
+ * by somebody who has not signed and, where a second pair of eyes is asked for, did not do it all alone.
+ */
+function listSigningWaits({ loaded, snapshot, standing }: Turn): Wait[] {
+  if (!decideSigning(snapshot, standing).ok) return []
+  const live = listLiveSignatures(snapshot)
+  const given = new Set(live.map(({ capacity }) => capacity))
+  const own = listSigningCapacities(snapshot, standing).filter((name) => !given.has(name))
+  const isAnyCapacity = snapshot.settings.signingCapacities.every(({ name }) => given.has(name))
+  const isNeeded = new Set(live.map(({ userId }) => userId)).size < countRequiredSignatures(snapshot.settings)
+  if (!isNeeded || (own.length === 0 && !isAnyCapacity)) return []
+  return [
+    {
+      since: loaded.record.stageSince.toISOString(),
+      reason: own.length === 0 ? 'A signature is missing' : `The signature as ${own.join(' or ')} is missing`,
+      nextAct: 'Review and sign it',
+      target: { tab: 'sign-off', id: null },
+    },
+  ]
+}

@@ -1,0 +1,381 @@
+import 'server-only'
+import {
+  type Action,
+  type ActionSubjects,
+  COMPANY_ROLES,
+  type CompanyMembership,
+  type CompanyRole,
+  type CompanySubject,
+  explainNoAnswer,
+  isAllowed,
+  isOpenStage,
+  isStage,
+  PROJECT_ROLES,
+  type ProjectRole,
+  type RevisionSubject,
+  type Actor as Rights,
+  STAGE_LABELS,
+  STAGES,
+  type Stage,
+} from '@/lib/review'
+import type { TransactionClient } from '../store/client'
+import { NotAllowedError, NotFoundError, refuseClash } from '../store/errors'
+import { readSharing } from './sharing-columns'
+
+/**
+ * The one place where a right is asked for. Each function takes the person's standing, the record that was loaded
+ * with its own parents, and the action; ids that a request carries are only a wish. The rules themselves are the
+ * policy's, in `lib/review`.
+ */
+
+/** Who is acting, as a session knows it. */
+export interface Actor {
+  readonly userId: string
+  readonly name: string
+  readonly email: string
+  readonly isAdmin: boolean
+  readonly memberships: readonly { readonly projectId: string; readonly role: string; readonly companyId: string }[]
+  /** Fabricators whose own people they are. */
+  readonly companies: readonly { readonly companyId: string; readonly role: string }[]
+  /** Null for a program that acts without a session. */
+  readonly sessionId: string | null
+}
+
+/** The person's rights as the database has them now, in this transaction. */
+export interface Standing extends Rights {
+  readonly name: string
+}
+
+/** @throws NotAllowedError when the account is gone or disabled since the session began */
+export async function loadStanding(tx: TransactionClient, userId: string): Promise<Standing> {
+  const user = await tx.user.findUnique({ where: { id: userId }, include: { memberships: true, companies: true } })
+  if (user === null || user.disabledAt !== null) throw new NotAllowedError('act with an account that is disabled')
+  return {
+    userId: user.id,
+    name: user.name,
+    isAdmin: user.isAdmin,
+    // A role that this version does not know gives no right at all.
+    memberships: user.memberships.flatMap(({ projectId, role, companyId }) =>
+      isProjectRole(role) ? [{ projectId, role, companyId }] : [],
+    ),
+    companies: readCompanyRoles(user.companies),
+  }
+}
+
+export function readCompanyRoles(
+  rows: readonly { readonly companyId: string; readonly role: string }[],
+): readonly CompanyMembership[] {
+  return rows.flatMap(({ companyId, role }) => (isCompanyRole(role) ? [{ companyId, role }] : []))
+}
+
+export function isCompanyRole(role: string): role is CompanyRole {
+  return (COMPANY_ROLES as readonly string[]).includes(role)
+}
+
+export function isProjectRole(role: string): role is ProjectRole {
+  return (PROJECT_ROLES as readonly string[]).includes(role)
+}
+
+export function getMembership(standing: Standing, projectId: string) {
+  return standing.memberships.find((membership) => membership.projectId === projectId) ?? null
+}
+
+/** The company as whose people the person sees a project's revisions; null for the team and its observers. */
+export function getFabricatorCompanyId(standing: Standing, projectId: string): string | null {
+  const membership = getMembership(standing, projectId)
+  return membership?.role === 'fabricator' ? membership.companyId : null
+}
+
+/** Actions in the words of a refusal: `You may not ...`. */
+const PHRASES: Readonly<Partial<Record<Action, string>>> = {
+  'workspace:view': 'see the workspace',
+  'settings:edit': 'change the settings of the workspace',
+  'limits:edit-workspace': 'change the limits of the workspace',
+  'catalogue:edit': 'change the catalogue of the workspace',
+  'account:manage': 'manage accounts',
+  'backup:make': 'make a backup',
+  'trail:check': 'check the whole trail',
+  'project:create': 'create a project',
+  'company:confirm': 'say which company a name stands for',
+  'company:view-inside': "see this company's people and projects",
+  'company:view-matrix': "see this fabricator's matrix and limits",
+  'company:view-shelf': "see this fabricator's shelf",
+  'company:view-rates': "see this fabricator's rates and panel formats",
+  'company:admit': 'admit people to this company',
+  'company:take-part': 'decide in which projects this company takes part',
+  'company:share': 'choose what this company shows',
+  'limits:edit-fabricator': "change this fabricator's limits",
+  'sheet:edit': "change this fabricator's sheets",
+  'project:edit': 'change this project',
+  'project:invite': 'invite people to this project',
+  'project:remove-person': 'change who is in this project',
+  'revision:create': 'create a revision in this project',
+  'revision:view-trail': 'read the trail of this revision',
+  'revision:edit': 'change this revision',
+  'revision:share': 'share this revision',
+  'revision:comment': 'comment on this revision',
+  'revision:raise-query': 'raise an engineering query on this revision',
+  'revision:sign': 'sign this revision',
+  'signature:withdraw': 'take this signature back',
+  'revision:release': 'release this revision',
+  'revision:withdraw': 'withdraw this revision',
+  'stage:move': 'move this revision between stages',
+  'declaration:make': 'declare on this revision',
+  'proposal:make': 'propose a change of this revision',
+  'proposal:decide': 'decide on a proposal for this revision',
+  'proposal:withdraw': 'withdraw this proposal',
+  'package:download': 'download the package of this revision',
+  'item:answer': 'answer this item',
+  'waiver:propose': 'propose a waiver on this revision',
+  'waiver:approve': 'approve this waiver',
+  'waiver:decline': 'decline this waiver',
+  'thread:reply': 'reply in this thread',
+  'thread:answer': 'answer this thread',
+  'thread:close': 'close this thread',
+  'comment:edit': 'change this comment',
+}
+
+export function describeAct(action: Action): string {
+  return PHRASES[action] ?? 'do this'
+}
+
+const WORKSPACE = { kind: 'workspace' } as const
+
+type WorkspaceAction = { [A in Action]: ActionSubjects[A] extends { kind: 'workspace' } ? A : never }[Action]
+
+export function mayInWorkspace(standing: Standing, action: WorkspaceAction): boolean {
+  return isAllowed(standing, action, WORKSPACE as ActionSubjects[WorkspaceAction])
+}
+
+export function requireInWorkspace(standing: Standing, action: WorkspaceAction): void {
+  if (!mayInWorkspace(standing, action)) throw new NotAllowedError(describeAct(action))
+}
+
+type ProjectAction = { [A in Action]: ActionSubjects[A] extends { kind: 'project' } ? A : never }[Action]
+
+export function mayInProject(standing: Standing, action: ProjectAction, projectId: string): boolean {
+  return isAllowed(standing, action, { kind: 'project', projectId } as ActionSubjects[ProjectAction])
+}
+
+/** Loads a project for a person who may see it and do the action to it. */
+export async function requireProject(
+  tx: TransactionClient,
+  standing: Standing,
+  projectId: string,
+  action: ProjectAction = 'project:view',
+) {
+  const project = await tx.project.findUnique({ where: { id: projectId } })
+  if (project === null || !mayInProject(standing, 'project:view', project.id)) throw new NotFoundError('project')
+  if (!mayInProject(standing, action, project.id)) throw new NotAllowedError(describeAct(action))
+  return project
+}
+
+type RevisionAction = { [A in Action]: ActionSubjects[A] extends { kind: 'revision' } ? A : never }[Action]
+
+/** What the policy asks about a revision, from the record's own rows. */
+export interface RevisionScope {
+  readonly subject: RevisionSubject
+  readonly revision: {
+    readonly id: string
+    readonly projectId: string
+    readonly label: string
+    readonly version: number
+    readonly designVersion: number
+    readonly stage: Stage
+  }
+  /** Null for the team and its observers. */
+  readonly fabricatorCompanyId: string | null
+}
+
+export function readStage(stage: string): Stage {
+  if (!isStage(stage)) throw new Error(`a revision has the unknown stage "${stage}"`)
+  return stage
+}
+
+export function mayOnRevision(standing: Standing, action: RevisionAction, subject: RevisionSubject): boolean {
+  return isAllowed(standing, action, subject as ActionSubjects[RevisionAction])
+}
+
+/** Loads what authorisation needs of a revision, for a person who may see it. */
+export async function requireRevisionInView(
+  tx: TransactionClient,
+  standing: Standing,
+  revisionId: string,
+  subjectName = 'revision',
+): Promise<RevisionScope> {
+  const row = await tx.revision.findUnique({
+    where: { id: revisionId },
+    select: {
+      id: true,
+      projectId: true,
+      label: true,
+      stage: true,
+      version: true,
+      designVersion: true,
+      shares: { select: { companyId: true } },
+      signatures: { where: { voidedAt: null }, select: { id: true } },
+    },
+  })
+  if (row === null) throw new NotFoundError(subjectName)
+  const stage = readStage(row.stage)
+  const subject: RevisionSubject = {
+    kind: 'revision',
+    projectId: row.projectId,
+    stage,
+    sharedWithCompanyIds: row.shares.map((share) => share.companyId),
+    hasLiveSignature: row.signatures.length > 0,
+  }
+  if (!mayOnRevision(standing, 'revision:view', subject)) throw new NotFoundError(subjectName)
+  const { id, projectId, label, version, designVersion } = row
+  return {
+    subject,
+    revision: { id, projectId, label, version, designVersion, stage },
+    fabricatorCompanyId: getFabricatorCompanyId(standing, projectId),
+  }
+}
+
+/** Loads a revision for a person who may see it and do the action to it at its present stage. */
+export async function requireRevision(
+  tx: TransactionClient,
+  standing: Standing,
+  revisionId: string,
+  action: RevisionAction,
+): Promise<RevisionScope> {
+  const scope = await requireRevisionInView(tx, standing, revisionId)
+  requireOnRevision(standing, scope, action)
+  return scope
+}
+
+/**
+ * Somebody who could do it at another stage is told that the stage stands in the way; anybody else, that it is not
+ * theirs to do.
+ */
+export function requireOnRevision(standing: Standing, scope: RevisionScope, action: RevisionAction): void {
+  requireAtStage(standing, scope.subject, action, (subject) => subject as ActionSubjects[RevisionAction])
+}
+
+/**
+ * As `requireOnRevision`, for things that lie in a revision.
+ *
+ * @param who  who may, as a sentence: for somebody whose turn it never is
+ */
+export function requireAtStage<A extends Action>(
+  standing: Standing,
+  revision: RevisionSubject,
+  action: A,
+  makeSubject: (revision: RevisionSubject) => ActionSubjects[A],
+  who = '',
+): void {
+  if (isAllowed(standing, action, makeSubject(revision))) return
+  const elsewhere = STAGES.some((stage) =>
+    isAllowed(standing, action, makeSubject({ ...revision, stage, hasLiveSignature: revision.hasLiveSignature })),
+  )
+  if (elsewhere) {
+    refuseClash(
+      isOpenStage(revision.stage)
+        ? `At the stage "${STAGE_LABELS[revision.stage]}" nobody can ${describeAct(action)}.`
+        : `The revision is ${STAGE_LABELS[revision.stage]}: nobody can ${describeAct(action)} any more. A copy can be changed.`,
+    )
+  }
+  const unsigned = { ...revision, hasLiveSignature: false }
+  if (revision.hasLiveSignature && isAllowed(standing, action, makeSubject(unsigned))) {
+    refuseClash(`The revision is signed. Only a lead can ${describeAct(action)} now, and that voids the signature.`)
+  }
+  throw new NotAllowedError(describeAct(action), who)
+}
+
+/** Somebody who may not answer an item is told who may. */
+export function requireAnswerer(
+  standing: Standing,
+  revision: RevisionSubject,
+  answeredBy: readonly ProjectRole[],
+): void {
+  const makeSubject = (subject: RevisionSubject) => ({ ...subject, kind: 'item', answeredBy }) as const
+  requireAtStage(standing, revision, 'item:answer', makeSubject, explainNoAnswer(standing, makeSubject(revision)))
+}
+
+/** What the policy asks about a thread. */
+export interface ThreadScopeRow {
+  /** The fabricator that takes part; null is the team alone. */
+  readonly companyId: string | null
+  readonly openedById: string
+  readonly openedByCompanyId: string
+}
+
+/** A fabricator sees the threads in which the own company takes part, and no other. */
+export function maySeeThread(standing: Standing, revision: RevisionSubject, thread: ThreadScopeRow): boolean {
+  return isAllowed(standing, 'thread:view', makeThreadSubject(revision, thread))
+}
+
+export function makeThreadSubject(revision: RevisionSubject, thread: ThreadScopeRow) {
+  return {
+    ...revision,
+    kind: 'thread' as const,
+    openedBy: thread.openedById,
+    openedByCompanyId: thread.openedByCompanyId,
+    audienceCompanyId: thread.companyId,
+  }
+}
+
+/** What the policy asks about a proposal. */
+export interface ProposalScopeRow {
+  readonly companyId: string | null
+  readonly proposedById: string
+}
+
+export function makeProposalSubject(revision: RevisionSubject, proposal: ProposalScopeRow) {
+  return {
+    ...revision,
+    kind: 'proposal' as const,
+    proposedBy: proposal.proposedById,
+    audienceCompanyId: proposal.companyId,
+  }
+}
+
+/** A fabricator sees the proposals in which the own company takes part, and no other. */
+export function maySeeProposal(standing: Standing, revision: RevisionSubject, proposal: ProposalScopeRow): boolean {
+  return isAllowed(standing, 'proposal:view', makeProposalSubject(revision, proposal))
+}
+
+export type CompanyAction = { [A in Action]: ActionSubjects[A] extends { kind: 'company' } ? A : never }[Action]
+
+/** What the policy asks about companies: where each takes part, and what it lets those projects have. */
+export async function loadCompanySubjects(
+  tx: TransactionClient,
+  companyIds: readonly string[],
+): Promise<ReadonlyMap<string, CompanySubject>> {
+  const rows = await tx.participation.findMany({
+    where: { companyId: { in: [...companyIds] }, state: 'takes-part' },
+    orderBy: { askedAt: 'asc' },
+  })
+  return new Map(
+    companyIds.map((companyId) => [
+      companyId,
+      {
+        kind: 'company',
+        companyId,
+        takesPartIn: rows
+          .filter((row) => row.companyId === companyId)
+          .map((row) => ({ projectId: row.projectId, sharing: readSharing(row) })),
+      },
+    ]),
+  )
+}
+
+/** A company for a person who may see it. */
+export async function requireCompany(
+  tx: TransactionClient,
+  standing: Standing,
+  companyId: string,
+  action: CompanyAction,
+) {
+  const company = await tx.company.findUnique({ where: { id: companyId } })
+  if (company === null || company.kind !== 'fabricator') throw new NotFoundError('company')
+  const subject = (await loadCompanySubjects(tx, [company.id])).get(company.id)
+  if (subject === undefined) throw new NotFoundError('company')
+  const may = (asked: CompanyAction) => isAllowed(standing, asked, subject)
+  // An admin of the workspace may admit the first people of a company whose pages are not theirs to see.
+  if (!may('company:view') && !may('company:admit')) throw new NotFoundError('company')
+  if (!may(action)) throw new NotAllowedError(describeAct(action))
+  return { company, subject, may, mayEdit: may('limits:edit-fabricator') }
+}

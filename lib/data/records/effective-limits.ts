@@ -1,0 +1,131 @@
+import 'server-only'
+import type { LimitOverride } from '@/lib/engine'
+import { isLimitKey, LIMITS } from '@/lib/engine/catalogue'
+import { type CheckedLimit, hashJson, type MatrixSharing, type Sharing } from '@/lib/review'
+import type { TransactionClient } from '../store/client'
+import { type CompanySheets, listSheetVersionsOf } from './sheet-records'
+
+/** Limits of the review's version of the catalogue, and of the fabricators with whom the revision is shared. */
+export interface LimitSheets {
+  readonly workspaceName: string
+  readonly workspace: readonly SetLimit[]
+  readonly fabricators: readonly {
+    readonly companyId: string
+    readonly name: string
+    /** What the project's team gets of them; the company's own people see them whatever this says. */
+    readonly sharing: MatrixSharing
+    readonly limits: readonly StoredLimit[]
+  }[]
+}
+
+interface SetLimit {
+  readonly key: string
+  readonly value: number
+}
+
+interface StoredLimit extends SetLimit {
+  readonly id: string
+  readonly version: number
+}
+
+export async function loadLimitSheets(
+  tx: TransactionClient,
+  sharings: ReadonlyMap<string, Sharing>,
+  workspace: { readonly name: string; readonly limits: readonly SetLimit[] },
+): Promise<LimitSheets> {
+  const companyIds = [...sharings.keys()]
+  const limits = await tx.limit.findMany({ where: { companyId: { in: companyIds } }, orderBy: { key: 'asc' } })
+  const companies = await tx.company.findMany({
+    where: { id: { in: companyIds } },
+    orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],
+  })
+  return {
+    workspaceName: workspace.name,
+    workspace: workspace.limits,
+    fabricators: companies.map(({ id, name }) => ({
+      companyId: id,
+      name,
+      sharing: sharings.get(id)?.matrix ?? 'not-shared',
+      limits: limits.filter((limit) => limit.companyId === id),
+    })),
+  }
+}
+
+/**
+ * The limits that a view may show: a fabricator's in place of the workspace's. Where several fabricators set the same
+ * one, the strictest holds, since the part must suit whoever builds it.
+ *
+ * @param fabricatorCompanyId  whose view it is: then no other fabricator's limit plays a part, and all of the own do; null is
+ * the team's view, which holds those that fabricators show
+ */
+export function combineLimits(sheets: LimitSheets, fabricatorCompanyId: string | null): LimitOverride[] {
+  return combine(sheets, ({ companyId, sharing }) =>
+    fabricatorCompanyId === null ? sharing === 'shown' : companyId === fabricatorCompanyId,
+  )
+}
+
+/**
+ * Every limit that counts for the team, those included that are checked against and not shown. For a calculation whose
+ * results go through `withholdLimits`, and for nothing else.
+ */
+export function combineLimitsWithChecked(sheets: LimitSheets): LimitOverride[] {
+  return combine(sheets, ({ sharing }) => sharing !== 'not-shared')
+}
+
+/** Limits that the team's results are checked against and that are not shown, without their values. */
+export function listCheckedLimits(sheets: LimitSheets): CheckedLimit[] {
+  return sheets.fabricators.flatMap(({ name, sharing, limits }) =>
+    sharing === 'checked' ? limits.map(({ key }) => ({ key, ownerName: name })) : [],
+  )
+}
+
+function combine(
+  sheets: LimitSheets,
+  isWanted: (fabricator: LimitSheets['fabricators'][number]) => boolean,
+): LimitOverride[] {
+  const overrides: LimitOverride[] = sheets.workspace.map(({ key, value }) => ({
+    key,
+    value,
+    owner: { kind: 'workspace', name: sheets.workspaceName },
+  }))
+  const strictest = new Map<string, LimitOverride>()
+  for (const fabricator of sheets.fabricators.filter(isWanted)) {
+    for (const { key, value } of fabricator.limits) {
+      const other = strictest.get(key)
+      if (other !== undefined && !isStricter(key, value, other.value)) continue
+      strictest.set(key, { key, value, owner: { kind: 'fabricator', name: fabricator.name } })
+    }
+  }
+  return [...overrides, ...strictest.values()]
+}
+
+function isStricter(key: string, value: number, other: number): boolean {
+  if (!isLimitKey(key)) return false
+  return LIMITS[key].sense === 'at-most' ? value < other : value > other
+}
+
+/**
+ * Of what others than the design say: the limits, and the sheets of the fabricators. Empty where nobody said anything. A
+ * limit that is not shown goes in by its record and version: from the hash of a value, the value can be found by trying.
+ *
+ * @param companies  those whose sheets the view rests on
+ */
+export function hashLimits(
+  sheets: LimitSheets,
+  companies: readonly CompanySheets[],
+  fabricatorCompanyId: string | null,
+): string {
+  const limits = combineLimits(sheets, fabricatorCompanyId)
+  const versions = listSheetVersionsOf(companies)
+  const checked = fabricatorCompanyId === null ? listCheckedVersions(sheets) : []
+  if (checked.length > 0) return hashJson({ limits, sheets: versions, checked })
+  if (versions.length > 0) return hashJson({ limits, sheets: versions })
+  return limits.length === 0 ? '' : hashJson(limits)
+}
+
+/** By which the team's results are known to be made with these limits, and not with others. */
+export function listCheckedVersions(sheets: LimitSheets): string[] {
+  return sheets.fabricators.flatMap(({ sharing, limits }) =>
+    sharing === 'checked' ? limits.map(({ id, version }) => `${id}/${version}`) : [],
+  )
+}

@@ -1,0 +1,155 @@
+import 'server-only'
+import {
+  type Design,
+  ENGINE_VERSION,
+  type Evaluation,
+  evaluate,
+  parseStoredJson,
+  type ReviewFacts,
+  readStoredDesign,
+} from '@/lib/engine'
+import { compareDesigns, hashDeclaredContent, hashJson, markCheckedWhenSaved, withholdLimits } from '@/lib/review'
+import type { TransactionClient } from '../store/client'
+import {
+  combineLimits,
+  combineLimitsWithChecked,
+  hashLimits,
+  listCheckedLimits,
+  listCheckedVersions,
+} from './effective-limits'
+import { gatherFabricationFacts } from './fabrication-facts'
+import { isVisibleTo, type LoadedRevision } from './loaded-revision'
+import { type CompanySheets, listSheetVersionsOf, pickSheets, pickShownSheets } from './sheet-records'
+
+const DAY_MS = 86_400_000
+
+interface EvaluationRequest {
+  /** Whose view it is; null for the team, which gets nothing of limits that are not shown but verdict and band. */
+  readonly fabricatorCompanyId: string | null
+  readonly evaluatedOn: Date
+  /** The design is none that somebody saved: for the team it is not held against limits that are not shown. */
+  readonly isVariant?: boolean
+}
+
+/** Results of a loaded revision, with the limits and facts of one view of it. */
+export function evaluateFor(loaded: LoadedRevision, request: EvaluationRequest): Evaluation {
+  const { fabricatorCompanyId, evaluatedOn, isVariant = false } = request
+  const { sheets, fabrication, design } = loaded
+  const { items } = loaded.template.catalogue
+  const picked = (isVariant ? pickShownSheets : pickSheets)(fabrication, fabricatorCompanyId)
+  const facts = gatherFacts(loaded, fabricatorCompanyId, evaluatedOn, picked)
+  const shown = evaluate(design, { items, limits: combineLimits(sheets, fabricatorCompanyId), facts })
+  const checked = fabricatorCompanyId === null ? listCheckedLimits(sheets) : []
+  if (checked.length === 0) return shown
+  if (isVariant) return markCheckedWhenSaved(shown, items, checked)
+  const full = evaluate(design, { items, limits: combineLimitsWithChecked(sheets), facts })
+  return withholdLimits(shown, full, items, checked)
+}
+
+/** Of the limits and sheets that a view of the revision rests on. */
+export function hashLimitsOf({ sheets, fabrication }: LoadedRevision, fabricatorCompanyId: string | null): string {
+  return hashLimits(sheets, pickSheets(fabrication, fabricatorCompanyId), fabricatorCompanyId)
+}
+
+/** What the review knows and the design does not. */
+export function gatherFacts(
+  loaded: LoadedRevision,
+  fabricatorCompanyId: string | null,
+  evaluatedOn: Date,
+  sheets: readonly CompanySheets[] = pickSheets(loaded.fabrication, fabricatorCompanyId),
+): ReviewFacts {
+  const { record, design } = loaded
+  const isVisible = (companyId: string | null) => isVisibleTo(fabricatorCompanyId, companyId)
+  const shares = record.shares.filter(({ companyId }) => isVisible(companyId))
+  const open = record.threads.filter(({ state, companyId }) => state === 'open' && isVisible(companyId))
+  const lastLook = shares
+    .filter(({ lookedAt }) => lookedAt !== null)
+    .sort((a, b) => (b.lookedAt?.getTime() ?? 0) - (a.lookedAt?.getTime() ?? 0))[0]
+  const contentHash = hashDeclaredContent({
+    design,
+    storedDesign: loaded.storedDesign,
+    artwork: record.artwork.map(({ id, originalName, sizeBytes, sha256 }) => ({
+      id,
+      fileName: originalName,
+      sizeBytes,
+      sha256,
+    })),
+  })
+  const standing = shares.map(({ companyId }) =>
+    record.declarations.filter((declaration) => declaration.companyId === companyId).at(-1),
+  )
+  return {
+    evaluatedOn: evaluatedOn.toISOString().slice(0, 10),
+    fabricatorsInvited: shares.length,
+    openEngineeringQueries: open.filter(({ kind }) => kind === 'engineering-query').length,
+    openMustChangeThreads: open.filter(({ kind }) => kind === 'must-change').length,
+    daysSinceFabricatorLooked:
+      lastLook?.lookedAt == null ? null : Math.floor((evaluatedOn.getTime() - lastLook.lookedAt.getTime()) / DAY_MS),
+    changesSinceFabricatorLooked: countChangesSince(lastLook?.lookedJson ?? null, design),
+    buildableDeclarationStands: standing.some(
+      (declaration) => declaration?.isBuildable === true && declaration.contentHash === contentHash,
+    ),
+    artworkFileCount: record.artwork.length,
+    artworkDifferences: null,
+    ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),
+  }
+}
+
+function countChangesSince(lookedJson: string | null, design: Design): number | null {
+  return lookedJson === null ? null : compareDesigns(readStoredDesign(lookedJson), design).length
+}
+
+/**
+ * Evaluates the revision and stores the results, unless the stored ones were made from the same design, limits, engine
+ * and facts. The passing of days alone makes no new record: a signature must not lapse overnight.
+ *
+ * @param when  `always` evaluates for the day of `at` too, and stores results that differ
+ * @returns whether new results were stored
+ */
+export async function recordEvaluation(
+  tx: TransactionClient,
+  loaded: LoadedRevision,
+  at: Date,
+  when: 'inputs-changed' | 'always' = 'inputs-changed',
+): Promise<boolean> {
+  const { record } = loaded
+  const limits = combineLimits(loaded.sheets, null)
+  const {
+    evaluatedOn: _day,
+    daysSinceFabricatorLooked: _days,
+    orderSlackDays: _slack,
+    ...facts
+  } = gatherFacts(loaded, null, at)
+  const { version, contentHash } = loaded.template.review
+  const template = version === 0 ? {} : { template: contentHash }
+  const sheets = listSheetVersionsOf(pickSheets(loaded.fabrication, null))
+  const checked = listCheckedVersions(loaded.sheets)
+  const inputsHash = hashJson({
+    designHash: record.designHash,
+    limits,
+    facts,
+    engineVersion: ENGINE_VERSION,
+    ...(sheets.length === 0 ? {} : { sheets }),
+    ...(checked.length === 0 ? {} : { checked }),
+    ...template,
+  })
+  const last = record.evaluations[0]
+  const hasSameInputs = last?.inputsHash === inputsHash
+  if (hasSameInputs && when === 'inputs-changed') return false
+  const results = evaluateFor(loaded, { fabricatorCompanyId: null, evaluatedOn: at })
+  if (hasSameInputs && hashJson(results) === hashJson(parseStoredJson('a stored calculation', last.resultsJson)))
+    return false
+  await tx.evaluation.create({
+    data: {
+      revisionId: record.id,
+      ordinal: (last?.ordinal ?? 0) + 1,
+      designHash: record.designHash,
+      limitsHash: hashLimitsOf(loaded, null),
+      inputsHash,
+      engineVersion: results.engineVersion,
+      resultsJson: JSON.stringify(results),
+      createdAt: at,
+    },
+  })
+  return true
+}

@@ -1,0 +1,124 @@
+import 'server-only'
+import {
+  isKeptSheetKind,
+  type KeptSheetKind,
+  readSheetContent,
+  type SheetContent,
+  type SheetKind,
+} from '@/lib/fabrication'
+import { NOTHING_SHARED, type Sharing } from '@/lib/review'
+import type { TransactionClient } from '../store/client'
+
+/** The newest version of a sheet, ready for use. */
+export interface SheetRecord<K extends KeptSheetKind> {
+  readonly version: number
+  readonly issuedOn: string
+  readonly note: string
+  readonly setById: string
+  readonly setAt: Date
+  readonly content: SheetContent<K>
+}
+
+/** The newest sheets of one fabricator; a kind that they do not keep is absent. */
+export interface CompanySheets {
+  readonly companyId: string
+  readonly companyName: string
+  /** What the project's team gets of them; the company's own people see them whatever this says. */
+  readonly sharing: Sharing
+  readonly sheets: { readonly [K in KeptSheetKind]?: SheetRecord<K> }
+}
+
+/**
+ * What a view may rest on: to a fabricator the own sheets alone, to the team what each fabricator lets it have. A matrix that
+ * is only checked against is among them: what is handed out of it passes `withoutLimits`.
+ *
+ * @param fabricatorCompanyId  null is the team
+ */
+export function pickSheets(
+  all: readonly CompanySheets[],
+  fabricatorCompanyId: string | null,
+): readonly CompanySheets[] {
+  if (fabricatorCompanyId !== null) return all.filter(({ companyId }) => companyId === fabricatorCompanyId)
+  return all.map((company) => pickFor(company, ({ matrix }) => matrix !== 'not-shared'))
+}
+
+/** What the team may see whole, or try a design on that nobody saved: nothing that is only checked against. */
+export function pickShownSheets(
+  all: readonly CompanySheets[],
+  fabricatorCompanyId: string | null,
+): readonly CompanySheets[] {
+  if (fabricatorCompanyId !== null) return pickSheets(all, fabricatorCompanyId)
+  return all.map((company) => pickFor(company, ({ matrix }) => matrix === 'shown'))
+}
+
+function pickFor(company: CompanySheets, hasMatrix: (sharing: Sharing) => boolean): CompanySheets {
+  const { sharing, sheets } = company
+  const { matrix, shelf, 'panel-formats': formats, 'process-rates': rates } = sheets
+  return {
+    ...company,
+    sheets: {
+      ...(matrix !== undefined && hasMatrix(sharing) ? { matrix } : {}),
+      ...(shelf !== undefined && sharing.shelf === 'shown' ? { shelf } : {}),
+      ...(formats !== undefined && sharing.rates === 'shown' ? { 'panel-formats': formats } : {}),
+      ...(rates !== undefined && sharing.rates === 'shown' ? { 'process-rates': rates } : {}),
+    },
+  }
+}
+
+/** Which versions are in force, as data to hash. */
+export function listSheetVersionsOf(companies: readonly CompanySheets[]) {
+  return companies.flatMap(({ companyId, sheets }) =>
+    Object.entries(sheets).map(([kind, { version }]) => ({ companyId, kind, version })),
+  )
+}
+
+type SheetRow = Awaited<ReturnType<typeof findSheetRow>>
+
+function findSheetRow(tx: TransactionClient, companyId: string, kind: SheetKind) {
+  return tx.fabricationSheet.findFirst({ where: { companyId, kind }, orderBy: { version: 'desc' } })
+}
+
+/** @throws Error for content that this version cannot read: it was read by its schema before it was stored */
+export function reviveSheet<K extends KeptSheetKind>(kind: K, row: NonNullable<SheetRow>): SheetRecord<K> {
+  const reading = readSheetContent(kind, JSON.parse(row.contentJson))
+  if (!reading.ok) throw new Error(`the stored ${kind} ${row.id} cannot be read: ${reading.issues[0]?.message}`)
+  const { version, issuedOn, note, setById, setAt } = row
+  return { version, issuedOn, note, setById, setAt, content: reading.content }
+}
+
+export async function loadSheet<K extends KeptSheetKind>(
+  tx: TransactionClient,
+  companyId: string,
+  kind: K,
+): Promise<SheetRecord<K> | null> {
+  const row = await findSheetRow(tx, companyId, kind)
+  return row === null ? null : reviveSheet(kind, row)
+}
+
+/** The newest sheets of several fabricators, in the order of their names. */
+export async function loadCompanySheets(
+  tx: TransactionClient,
+  companies: readonly { readonly id: string; readonly name: string }[],
+  sharings: ReadonlyMap<string, Sharing>,
+): Promise<readonly CompanySheets[]> {
+  const companyIds = companies.map(({ id }) => id)
+  const newest = await tx.fabricationSheet.groupBy({
+    by: ['companyId', 'kind'],
+    where: { companyId: { in: companyIds } },
+    _max: { version: true },
+  })
+  const places = newest.flatMap(({ companyId, kind, _max }) =>
+    _max.version === null ? [] : [{ companyId, kind, version: _max.version }],
+  )
+  const rows = places.length === 0 ? [] : await tx.fabricationSheet.findMany({ where: { OR: places } })
+  return companies.map(({ id, name }) => ({
+    companyId: id,
+    companyName: name,
+    sharing: sharings.get(id) ?? NOTHING_SHARED,
+    sheets: Object.fromEntries(
+      rows.flatMap((row) =>
+        row.companyId === id && isKeptSheetKind(row.kind) ? [[row.kind, reviveSheet(row.kind, row)]] : [],
+      ),
+    ),
+  }))
+}

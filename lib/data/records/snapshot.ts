@@ -1,0 +1,210 @@
+import 'server-only'
+import { ENGINE_VERSION, type LimitOverride, readStoredResults, readStoredSentences } from '@/lib/engine'
+import {
+  type RecordedEvaluation,
+  type ReviewSnapshot,
+  type ReviewThread,
+  THREAD_KINDS,
+  THREAD_STATES,
+  type ThreadAnchor,
+} from '@/lib/review'
+import { readStage } from './authorization'
+import { combineLimits } from './effective-limits'
+import { evaluateFor, hashLimitsOf } from './evaluation'
+import { isVisibleTo, type LoadedRevision } from './loaded-revision'
+import { getCompanyName, getPersonName, type RevisionRecord } from './revision-record'
+import { readWord } from './stored-words'
+
+export interface Snapshot {
+  readonly snapshot: ReviewSnapshot
+  readonly limits: readonly LimitOverride[]
+}
+
+/**
+ * The revision as the review's rules see it.
+ *
+ * @param fabricatorCompanyId  null for the team, and for every decision. A fabricator's snapshot holds nothing of
+ * another fabricator: no name, no thread, no declaration, no evidence; its results are computed with the own company's
+ * limits alone.
+ */
+export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string | null): Snapshot {
+  const { record, template, sheets, workspace, design } = loaded
+  const isVisible = (companyId: string | null) => isVisibleTo(fabricatorCompanyId, companyId)
+  const limits = combineLimits(sheets, fabricatorCompanyId)
+  const name = (userId: string) => getPersonName(record, userId)
+  const shares = record.shares.filter((share) => isVisible(share.companyId))
+  const edits = record.edits.filter((edit) => isVisible(edit.companyId))
+  const evidence = (itemId: string) =>
+    record.attachments
+      .filter((file) => file.itemId === itemId && isVisible(file.companyId))
+      .map((file) => ({ fileName: file.originalName, sha256: file.sha256 }))
+
+  const snapshot: ReviewSnapshot = {
+    revisionId: record.id,
+    projectId: record.projectId,
+    projectName: record.project.name,
+    label: record.label,
+    version: record.version,
+    stage: readStage(record.stage),
+    design,
+    storedDesign: loaded.storedDesign,
+    evaluation: readEvaluation(loaded, fabricatorCompanyId),
+    engineVersion: ENGINE_VERSION,
+    limitsHash: hashLimitsOf(loaded, fabricatorCompanyId),
+    items: template.items,
+    template: template.review,
+    answers: record.answers.map((answer) => {
+      const isHidden = !isVisible(answer.companyId)
+      return {
+        itemId: answer.itemId,
+        state: readWord(answer.state, ['open', 'meets', 'concern', 'not-applicable'] as const, 'answer state'),
+        reason: isHidden ? '(given by another party to the review)' : answer.reason,
+        answeredBy: isHidden ? '' : answer.answeredById,
+        answeredByName: isHidden ? 'another party to the review' : name(answer.answeredById),
+        answeredAt: answer.answeredAt.toISOString(),
+        evidence: evidence(answer.itemId),
+        changedInputs: loaded.changedInputs.get(answer.itemId) ?? [],
+        isFromElsewhere:
+          answer.carriedFromId !== null &&
+          answer.companyId !== null &&
+          !record.shares.some(({ companyId }) => companyId === answer.companyId),
+      }
+    }),
+    waivers: record.waivers.map((waiver) => ({
+      id: waiver.id,
+      itemId: waiver.itemId,
+      state: readWord(waiver.state, ['proposed', 'approved', 'declined'] as const, 'waiver state'),
+      reason: waiver.reason,
+      proposedBy: waiver.proposedById,
+      proposedByName: name(waiver.proposedById),
+      proposedAt: waiver.proposedAt.toISOString(),
+      decidedBy: waiver.decidedById,
+      decidedByName: waiver.decidedById === null ? null : name(waiver.decidedById),
+      decidedAt: waiver.decidedAt?.toISOString() ?? null,
+      decisionNote: waiver.decisionNote,
+      basisHash: waiver.basisHash,
+    })),
+    threads: record.threads
+      .filter(({ companyId }) => fabricatorCompanyId === null || companyId === fabricatorCompanyId)
+      .map((thread) => makeReviewThread(record, thread)),
+    sharedWith: shares.map(({ company }) => ({ companyId: company.id, companyName: company.name })),
+    declarations: record.declarations
+      .filter(({ companyId }) => isVisible(companyId))
+      .map((declaration) => ({
+        id: declaration.id,
+        companyId: declaration.companyId,
+        companyName: declaration.company.name,
+        verdict: declaration.isBuildable ? 'buildable' : 'not-buildable',
+        note: declaration.note,
+        madeBy: declaration.madeById,
+        madeByName: name(declaration.madeById),
+        madeAt: declaration.madeAt.toISOString(),
+        contentHash: declaration.contentHash,
+      })),
+    signatures: record.signatures.map((signature) => ({
+      id: signature.id,
+      userId: signature.signerId,
+      name: signature.signerName,
+      capacity: signature.capacity,
+      statement: signature.statement,
+      signedAt: signature.signedAt.toISOString(),
+      contentHash: signature.contentHash,
+      voided:
+        signature.voidedAt === null
+          ? null
+          : {
+              at: signature.voidedAt.toISOString(),
+              reason: signature.voidReason ?? '',
+              changes: readStoredSentences('what voided a signature', signature.changesJson),
+            },
+    })),
+    artwork: record.artwork.map((file) => ({
+      id: file.id,
+      fileName: file.originalName,
+      sizeBytes: file.sizeBytes,
+      sha256: file.sha256,
+    })),
+    // Artwork is kept and hashed; what its files say is not read here.
+    artworkDifferences: [],
+    editors: namePeople(record, [record.createdById, ...edits.map(({ userId }) => userId)]),
+    designEditors: namePeople(record, [
+      record.createdById,
+      // Not from what the viewer may see: everybody is shown one drawing.
+      ...record.edits
+        .filter(({ part, companyId }) => part === 'design' && companyId === null)
+        .map(({ userId }) => userId),
+    ]),
+    settings: workspace.settings,
+  }
+  return { snapshot, limits }
+}
+
+function namePeople(record: RevisionRecord, userIds: readonly string[]) {
+  return [...new Set(userIds)].map((userId) => ({ userId, name: getPersonName(record, userId) }))
+}
+
+function readEvaluation(loaded: LoadedRevision, fabricatorCompanyId: string | null): RecordedEvaluation | null {
+  const row = loaded.record.evaluations[0]
+  if (row === undefined) return null
+  const recorded = {
+    designHash: row.designHash,
+    engineVersion: row.engineVersion,
+    evaluatedAt: row.createdAt.toISOString(),
+  }
+  const limitsHash = hashLimitsOf(loaded, fabricatorCompanyId)
+  if (fabricatorCompanyId === null && (row.limitsHash === limitsHash || !mayHoldHidden(loaded))) {
+    return { ...recorded, limitsHash: row.limitsHash, results: readStoredResults(row.resultsJson) }
+  }
+  const results = evaluateFor(loaded, { fabricatorCompanyId, evaluatedOn: row.createdAt })
+  if (fabricatorCompanyId === null) return { ...recorded, limitsHash: row.limitsHash, results }
+  return { ...recorded, engineVersion: ENGINE_VERSION, limitsHash, results }
+}
+
+/**
+ * May recorded results that are not the present limits' hold one that a fabricator no longer shows? Then the team sees them
+ * made anew, still as stale. What was signed or released stays as it was signed: it was shown then.
+ */
+function mayHoldHidden({ record, sheets }: LoadedRevision): boolean {
+  const isSettled = record.packages.length > 0 || record.signatures.some(({ voidedAt }) => voidedAt === null)
+  return !isSettled && sheets.fabricators.some(({ sharing }) => sharing !== 'shown')
+}
+
+type ThreadRow = RevisionRecord['threads'][number]
+
+export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): ReviewThread {
+  return {
+    id: thread.id,
+    kind: readWord(thread.kind, THREAD_KINDS, 'kind of thread'),
+    state: readWord(thread.state, THREAD_STATES, 'state of a thread'),
+    title: thread.title,
+    anchor: readAnchor(thread),
+    openedBy: thread.openedById,
+    openedByName: getPersonName(record, thread.openedById),
+    openedAt: thread.openedAt.toISOString(),
+    audienceCompanyId: thread.companyId,
+    companyId: thread.openedByCompanyId,
+    companyName: getCompanyName(record, thread.openedByCompanyId),
+    comments: thread.comments.map((comment) => ({
+      id: comment.id,
+      authorId: comment.authorId,
+      authorName: getPersonName(record, comment.authorId),
+      companyName: getCompanyName(record, comment.companyId),
+      at: comment.createdAt.toISOString(),
+      text: comment.text,
+      editedAt: comment.editedAt?.toISOString() ?? null,
+      attachments: comment.attachments
+        .filter((file) => file.removedAt === null)
+        .map((file) => ({ fileName: file.originalName, sha256: file.sha256 })),
+    })),
+  }
+}
+
+const ANCHOR_KINDS = ['revision', 'item', 'layer', 'zone', 'bend', 'artwork', 'proposal'] as const
+
+export function readAnchor(thread: Pick<ThreadRow, 'anchorKind' | 'anchorId' | 'anchorLabel'>): ThreadAnchor {
+  return {
+    kind: readWord(thread.anchorKind, ANCHOR_KINDS, 'anchor of a thread'),
+    id: thread.anchorId,
+    label: thread.anchorLabel,
+  }
+}

@@ -1,0 +1,17 @@
+/**
+ * What `lib/data` hands out: plain values that can cross to a client component, never database rows. Times are
+ * ISO 8601 in UTC.
+ */
+export type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
+export type * from './checklist'
+export type * from './companies'
+export type * from './fabrication'
+export type * from './files'
+export type * from './outcome'
+export type * from './people'
+export type * from './projects'
+export type * from './proposals'
+export type * from './release'
+export type * from './revision'
+export type * from './threads'
+export type * from './workspace'

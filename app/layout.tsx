@@ -9,7 +9,9 @@ import { NavigationStatus } from './_components/shell/navigation-status'
 import { StyleNonce } from './_components/shell/style-nonce'
 import { ThemeSwitch } from './_components/shell/switches'
 import {
+  FOIL_UNIT_COOKIE,
   LENGTH_UNIT_COOKIE,
+  parseFoilUnitPreference,
   parseLengthUnitPreference,
   parseThemePreference,
   THEME_COOKIE,
@@ -34,6 +36,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   const companies = actor === null ? [] : await listOwnCompanies(actor)
   const theme = parseThemePreference(jar.get(THEME_COOKIE)?.value)
   const unit = parseLengthUnitPreference(jar.get(LENGTH_UNIT_COOKIE)?.value)
+  const foilUnit = parseFoilUnitPreference(jar.get(FOIL_UNIT_COOKIE)?.value)
   return (
     <html lang="en" {...(theme === 'system' ? {} : { 'data-theme': theme })} suppressHydrationWarning>
       <body>
@@ -41,7 +44,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
         <a className="skip-link" href="#content">
           To the content
         </a>
-        <UnitProvider initialUnit={unit}>
+        <UnitProvider initialUnit={unit} initialFoilUnit={foilUnit}>
           <NavigationStatus />
           <Masthead actor={actor} companies={companies} />
           <main id="content" className="page" tabIndex={-1}>

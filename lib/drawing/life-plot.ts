@@ -2,12 +2,24 @@ import * as Plot from '@observablehq/plot'
 import {
   type BendResult,
   CANNOT_TELL,
+  type LengthUnit,
   LIFE_CAUTION_SHORT,
   type LifeCurvePoint,
   readBendLife,
   sayComputed,
 } from '@/lib/engine'
-import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
+import {
+  asEntered,
+  digitsAsComputed,
+  digitsAsEntered,
+  digitsOfRadius,
+  formatEnteredLength,
+  getShownUnit,
+  lengthFromUm,
+  umFromLength,
+  withUnit,
+  withUnitInHead,
+} from '@/lib/engine/units'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
 
@@ -18,11 +30,17 @@ import { makePlotPicture, type PlotFrame } from './plot-picture'
  * @param insideRadiusMm  the design's own radius
  * @returns null where the bend has no life curve (not dynamic, or inputs missing)
  */
-export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: PlotFrame): Picture | null {
+export function drawLifePlot(
+  bend: BendResult,
+  insideRadiusMm: number,
+  { unit: chosen = 'mm', ...frame }: PlotFrame & { readonly unit?: LengthUnit },
+): Picture | null {
+  const unit = getShownUnit('mm', chosen)
   const curve = bend.lifeCurve.filter((point) => point.medianLifeCycles > 0 && point.survivalLifeCycles > 0)
   if (curve.length < 2) return null
   const { palette } = frame
   const required = bend.requiredCycles
+  const shown = (radiusMm: number) => lengthFromUm(umFromLength(radiusMm, 'mm'), unit)
   const radii = [insideRadiusMm, ...curve.map((point) => point.insideRadiusMm)]
   if (bend.minRadiusByLifeMm !== null) radii.push(bend.minRadiusByLifeMm)
   const lives = curve.flatMap((point) => [point.medianLifeCycles, point.survivalLifeCycles])
@@ -39,8 +57,8 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
     frame,
     {
       title: `Life over inside radius, bend ${bend.name}`,
-      description: describeLife(bend, insideRadiusMm),
-      table: listLifeRows(bend),
+      description: describeLife(bend, insideRadiusMm, unit),
+      table: listLifeRows(bend, unit),
     },
     {
       marginLeft: 58,
@@ -49,8 +67,8 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
       marginTop: 18,
       x: {
         type: 'log',
-        domain: [Math.min(...radii), Math.max(...radii)],
-        label: 'inside radius, mm',
+        domain: [shown(Math.min(...radii)), shown(Math.max(...radii))],
+        label: withUnitInHead('inside radius', unit),
         labelArrow: 'none',
         labelAnchor: 'center',
         ticks: 5,
@@ -83,26 +101,26 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
         ...(bend.minRadiusByLifeMm === null
           ? []
           : [
-              Plot.ruleX([bend.minRadiusByLifeMm], { stroke: palette.limit, strokeWidth: 1 }),
+              Plot.ruleX([shown(bend.minRadiusByLifeMm)], { stroke: palette.limit, strokeWidth: 1 }),
               Plot.text([bend.minRadiusByLifeMm], {
-                x: bend.minRadiusByLifeMm,
+                x: shown(bend.minRadiusByLifeMm),
                 frameAnchor: 'bottom',
                 textAnchor: 'start',
                 dx: 4,
                 dy: -6,
-                text: (radius: number) => `${asComputed(radius, 'minRadiusMm')} needed`,
+                text: (radiusMm: number) => `${sayRadius(radiusMm, unit)} needed`,
                 fill: palette.limit,
               }),
             ]),
         Plot.line(curve, {
-          x: 'insideRadiusMm',
+          x: (point: LifeCurvePoint) => shown(point.insideRadiusMm),
           y: (point: LifeCurvePoint) => inRange(point.medianLifeCycles),
           stroke: palette.strain,
           strokeWidth: 1.4,
           strokeDasharray: '6 3',
         }),
         Plot.line(curve, {
-          x: 'insideRadiusMm',
+          x: (point: LifeCurvePoint) => shown(point.insideRadiusMm),
           y: (point: LifeCurvePoint) => inRange(point.survivalLifeCycles),
           stroke: palette.strain,
           strokeWidth: 1.8,
@@ -111,7 +129,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
           ? []
           : [
               Plot.text([last], {
-                x: 'insideRadiusMm',
+                x: (point: LifeCurvePoint) => shown(point.insideRadiusMm),
                 y: (point: LifeCurvePoint) => inRange(point.medianLifeCycles),
                 text: () => 'median',
                 textAnchor: 'start',
@@ -119,7 +137,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
                 fill: palette.ink,
               }),
               Plot.text([last], {
-                x: 'insideRadiusMm',
+                x: (point: LifeCurvePoint) => shown(point.insideRadiusMm),
                 y: (point: LifeCurvePoint) => inRange(point.survivalLifeCycles),
                 text: () => survivalName,
                 textAnchor: 'start',
@@ -132,7 +150,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
           ? []
           : [
               Plot.dot([own], {
-                x: insideRadiusMm,
+                x: shown(insideRadiusMm),
                 y: inRange(own),
                 r: 4,
                 fill: palette.paper,
@@ -140,7 +158,7 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
                 strokeWidth: 1.8,
               }),
               Plot.text([own], {
-                x: insideRadiusMm,
+                x: shown(insideRadiusMm),
                 y: inRange(own),
                 text: () => 'this design',
                 textAnchor: 'start',
@@ -154,15 +172,19 @@ export function drawLifePlot(bend: BendResult, insideRadiusMm: number, frame: Pl
   )
 }
 
-function describeLife(bend: BendResult, insideRadiusMm: number): string {
+function describeLife(bend: BendResult, insideRadiusMm: number, unit: LengthUnit): string {
   const parts: string[] = []
   if (bend.survivalLifeCycles !== null) {
-    parts.push(`At ${asEntered(insideRadiusMm, 'mm')} inside radius ${sayOwnLife(bend)}`)
+    parts.push(`At ${formatEnteredLength(insideRadiusMm, 'mm', unit)} inside radius ${sayOwnLife(bend)}`)
   }
   if (bend.requiredCycles !== null) parts.push(`${asEntered(bend.requiredCycles, 'cycles')} are needed`)
-  if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${asComputed(bend.minRadiusByLifeMm, 'minRadiusMm')}`)
+  if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${sayRadius(bend.minRadiusByLifeMm, unit)}`)
   parts.push(`an ${LIFE_CAUTION_SHORT}, not a guarantee: qualify by test`)
   return `${parts.join('; ')}.`
+}
+
+function sayRadius(radiusMm: number, unit: LengthUnit): string {
+  return withUnit(digitsOfRadius(radiusMm, unit), unit)
 }
 
 function sayOwnLife(bend: BendResult): string {
@@ -174,16 +196,16 @@ function sayOwnLife(bend: BendResult): string {
 }
 
 /** The table behind the life plot. */
-export function listLifeRows(bend: BendResult): PictureTable {
+export function listLifeRows(bend: BendResult, unit: LengthUnit = 'mm'): PictureTable {
   return {
     caption: `Estimated life over inside radius, bend ${bend.name}; ${LIFE_CAUTION_SHORT}`,
     columns: [
-      { key: 'radius', label: 'Inside radius, mm', numeric: true },
+      { key: 'radius', label: withUnitInHead('Inside radius', unit), numeric: true },
       { key: 'survival', label: `${asEntered(bend.survivalPct, 'pct')} survive, cycles`, numeric: true },
       { key: 'median', label: 'Median, cycles', numeric: true },
     ],
     rows: bend.lifeCurve.map((point) => ({
-      radius: digitsAsComputed(point.insideRadiusMm, 'minRadiusMm'),
+      radius: digitsOfRadius(point.insideRadiusMm, unit),
       survival: digitsAsComputed(point.survivalLifeCycles, 'lifeCycles'),
       median: digitsAsComputed(point.medianLifeCycles, 'lifeCycles'),
     })),

@@ -1,6 +1,6 @@
-import type { Outline } from '@/lib/engine'
+import type { LengthUnit, Outline } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
-import { asEntered, digitsAsEntered } from '@/lib/engine/units'
+import { digitsOfEnteredLength, getShownUnit, withUnit, withUnitInHead } from '@/lib/engine/units'
 import { type LabelRequest, placeLabels } from './label-places'
 import type { Palette } from './palette'
 import { type DrawingNode, makeNode, type Picture, roundPx } from './picture'
@@ -16,7 +16,11 @@ const ARROW_PX = 46
 const ARROW_HEAD_PX = 5
 
 /** The outline in the flat, to scale, with its corners numbered as long as they can be read and the foil's direction. */
-export function drawOutline(outline: Outline, { palette, widthPx }: { palette: Palette; widthPx: number }): Picture {
+export function drawOutline(
+  outline: Outline,
+  { palette, widthPx, unit: chosen = 'mm' }: { palette: Palette; widthPx: number; unit?: LengthUnit },
+): Picture {
+  const unit = getShownUnit('mm', chosen)
   const { verticesMm } = outline
   const rollingDirection = outline.rollingDirection === 'either' ? null : outline.rollingDirection
   const xs = verticesMm.map(([x]) => x)
@@ -48,7 +52,8 @@ export function drawOutline(outline: Outline, { palette, widthPx }: { palette: P
   if (rollingDirection !== null) {
     nodes.push(...drawGrainArrow(PADDING_PX + 8, heightPx - 12, rollingDirection === 'along-x', palette))
   }
-  const size = `${digitsAsEntered(tidy(spanX))} × ${asEntered(tidy(spanY), 'mm')}`
+  const digits = (valueMm: number) => digitsOfEnteredLength(tidy(valueMm), 'mm', unit)
+  const size = `${digits(spanX)} × ${withUnit(digits(spanY), unit)}`
   return {
     title: 'Outline in the flat',
     description: `${verticesMm.length} corners, ${size}${
@@ -61,10 +66,10 @@ export function drawOutline(outline: Outline, { palette, widthPx }: { palette: P
       caption: 'Corners of the outline',
       columns: [
         { key: 'corner', label: 'Corner', numeric: true },
-        { key: 'x', label: 'x, mm', numeric: true },
-        { key: 'y', label: 'y, mm', numeric: true },
+        { key: 'x', label: withUnitInHead('x', unit), numeric: true },
+        { key: 'y', label: withUnitInHead('y', unit), numeric: true },
       ],
-      rows: verticesMm.map(([x, y], index) => ({ corner: String(index + 1), x: String(x), y: String(y) })),
+      rows: verticesMm.map(([x, y], index) => ({ corner: String(index + 1), x: digits(x), y: digits(y) })),
     },
   }
 }

@@ -1,4 +1,12 @@
-import { digitsAsComputed } from '@/lib/engine/units'
+import type { LengthUnit } from '@/lib/engine'
+import {
+  digitsAsComputed,
+  digitsOfEnteredLength,
+  digitsOfLength,
+  formatEnteredLength,
+  getShownUnit,
+  withUnitInHead,
+} from '@/lib/engine/units'
 import type { Nesting, PanelFormat } from '@/lib/fabrication'
 import { moveToOrigin, type Polygon, translate, turnBy } from '@/lib/geometry'
 import { drawGrainArrow } from './outline-picture'
@@ -10,6 +18,8 @@ export interface PanelPictureOptions {
   readonly widthPx: number
   /** Margins and spacing that registration adds to the format's own. */
   readonly extraMarginMm?: number
+  /** Of the sizes in words and in the table. */
+  readonly unit?: LengthUnit
 }
 
 const PADDING_PX = 10
@@ -25,7 +35,8 @@ export function drawPanel(
   format: PanelFormat,
   options: PanelPictureOptions,
 ): Picture {
-  const { palette, widthPx, extraMarginMm = 0 } = options
+  const { palette, widthPx, extraMarginMm = 0, unit: chosen = 'mm' } = options
+  const unit = getShownUnit('mm', chosen)
   const scale = Math.min((widthPx - 2 * PADDING_PX) / format.widthMm, MAX_HEIGHT_PX / format.heightMm)
   const [panelWidth, panelHeight] = [format.widthMm * scale, format.heightMm * scale]
   const toX = (xMm: number) => PADDING_PX + xMm * scale
@@ -86,7 +97,7 @@ export function drawPanel(
   const isUpright = format.foilRollingDirection === 'along-height'
   const usedPct = digitsAsComputed(100 * nesting.utilisationFraction, 'sharePct')
   return {
-    title: `${format.name}, ${format.widthMm} × ${format.heightMm} mm`,
+    title: `${format.name}, ${digitsOfEnteredLength(format.widthMm, 'mm', unit)} × ${formatEnteredLength(format.heightMm, 'mm', unit)}`,
     description: `${nesting.count} parts, ${usedPct} % of the panel; the dashed line bounds what is usable, parts with a dashed edge are turned by 180° or 270°.`,
     widthPx,
     heightPx:
@@ -96,14 +107,14 @@ export function drawPanel(
       caption: describeRows(nesting.count),
       columns: [
         { key: 'part', label: 'Part', numeric: true },
-        { key: 'x', label: 'x, mm', numeric: true },
-        { key: 'y', label: 'y, mm', numeric: true },
+        { key: 'x', label: withUnitInHead('x', unit), numeric: true },
+        { key: 'y', label: withUnitInHead('y', unit), numeric: true },
         { key: 'turn', label: 'Turn, °', numeric: true },
       ],
       rows: nesting.placements.slice(0, MAX_ROWS).map(({ xUm, yUm, rotationDeg }, index) => ({
         part: String(index + 1),
-        x: digitsAsComputed(xUm / 1000, 'positionMm'),
-        y: digitsAsComputed(yUm / 1000, 'positionMm'),
+        x: digitsOfLength(xUm, unit, 'plan'),
+        y: digitsOfLength(yUm, unit, 'plan'),
         turn: String(rotationDeg),
       })),
     },

@@ -1,6 +1,15 @@
 import * as Plot from '@observablehq/plot'
 import type { LengthUnit, RemedyReport, RemedyState } from '@/lib/engine'
-import { digitsAsComputed, digitsAsEntered, digitsOfLength, getUnitSymbol, lengthFromUm } from '@/lib/engine/units'
+import {
+  digitsAsComputed,
+  digitsOfEnteredLength,
+  digitsOfLength,
+  getShownUnit,
+  getUnitSymbol,
+  lengthFromUm,
+  umFromLength,
+  withUnitInHead,
+} from '@/lib/engine/units'
 import { type Box, type LabelRequest, placeLabels } from './label-places'
 import type { Picture, PictureTable } from './picture'
 import { drawPlacedLabels } from './placed-labels'
@@ -154,7 +163,7 @@ function readEffect(state: RemedyState, effect: RemedyEffect, unit: LengthUnit):
     case 'thickness':
       return lengthFromUm(state.bendZoneThicknessUm, unit)
     case 'radius':
-      return state.insideRadiusMm
+      return lengthFromUm(umFromLength(state.insideRadiusMm, 'mm'), getShownUnit('mm', unit))
     case 'moment':
       return state.momentNmm
   }
@@ -165,7 +174,7 @@ function getEffectLabel(effect: RemedyEffect, unit: LengthUnit): string {
     case 'thickness':
       return `thickness of the bend's zone, ${getUnitSymbol(unit)}`
     case 'radius':
-      return 'inside radius, mm'
+      return withUnitInHead('inside radius', getShownUnit('mm', unit))
     case 'moment':
       return 'bending moment, N·mm'
   }
@@ -197,7 +206,7 @@ export function listRemedyRows(report: RemedyReport, unit: LengthUnit): PictureT
     name,
     times: state.marginFraction === null ? '' : formatTimes(1 - state.marginFraction),
     thickness: digitsOfLength(state.bendZoneThicknessUm, unit),
-    radius: digitsAsEntered(state.insideRadiusMm),
+    radius: digitsOfEnteredLength(state.insideRadiusMm, 'mm', getShownUnit('mm', unit)),
     moment: state.momentNmm === null ? '' : digitsAsComputed(state.momentNmm, 'momentNmm'),
     against,
   })
@@ -208,7 +217,7 @@ export function listRemedyRows(report: RemedyReport, unit: LengthUnit): PictureT
       { key: 'name', label: 'Changes', numeric: false },
       { key: 'times', label: 'Strain over allowable', numeric: true },
       { key: 'thickness', label: `Bend zone, ${getUnitSymbol(unit)}`, numeric: true },
-      { key: 'radius', label: 'Inside radius, mm', numeric: true },
+      { key: 'radius', label: withUnitInHead('Inside radius', getShownUnit('mm', unit)), numeric: true },
       { key: 'moment', label: 'Moment, N·mm', numeric: true },
       { key: 'against', label: 'Forbidden by', numeric: false },
     ],

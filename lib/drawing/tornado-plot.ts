@@ -1,6 +1,6 @@
 import * as Plot from '@observablehq/plot'
-import { LIFE_CAUTION_SHORT, type Swing, type SwingQuantity, type Tornado } from '@/lib/engine'
-import { digitsAsComputed } from '@/lib/engine/units'
+import { type LengthUnit, LIFE_CAUTION_SHORT, type Swing, type SwingQuantity, type Tornado } from '@/lib/engine'
+import { digitsAsComputed, getShownUnit, lengthFromUm, type Unit, umFromLength, withUnit } from '@/lib/engine/units'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
 
@@ -12,24 +12,26 @@ const MARGIN_BOTTOM_PX = 40
 /** A label that is longer than this is cut, and whole in the table. */
 const LONGEST_LABEL = 34
 
-const WORDS: Readonly<Record<SwingQuantity, { readonly word: string; readonly unit: string }>> = {
-  thicknessUm: { word: 'thickness', unit: 'µm' },
+const WORDS: Readonly<Record<SwingQuantity, { readonly word: string; readonly unit?: Unit }>> = {
+  thicknessUm: { word: 'thickness', unit: 'um' },
   insideRadiusMm: { word: 'inside radius', unit: 'mm' },
-  modulusGpa: { word: 'modulus', unit: 'GPa' },
-  poisson: { word: 'Poisson ratio', unit: '' },
-  yieldStrengthMpa: { word: 'yield strength', unit: 'MPa' },
-  yieldStrainPct: { word: 'yield strain', unit: '%' },
-  coverageFraction: { word: 'share of copper', unit: '' },
-  fillModulusGpa: { word: 'modulus of the fill', unit: 'GPa' },
-  fillYieldStrainPct: { word: 'yield strain of the fill', unit: '%' },
-  tensileStrengthMpa: { word: 'tensile strength', unit: 'MPa' },
-  fatigueDuctility: { word: 'fatigue ductility', unit: '' },
+  modulusGpa: { word: 'modulus', unit: 'gpa' },
+  poisson: { word: 'Poisson ratio' },
+  yieldStrengthMpa: { word: 'yield strength', unit: 'mpa' },
+  yieldStrainPct: { word: 'yield strain', unit: 'pct' },
+  coverageFraction: { word: 'share of copper' },
+  fillModulusGpa: { word: 'modulus of the fill', unit: 'gpa' },
+  fillYieldStrainPct: { word: 'yield strain of the fill', unit: 'pct' },
+  tensileStrengthMpa: { word: 'tensile strength', unit: 'mpa' },
+  fatigueDuctility: { word: 'fatigue ductility' },
 }
 
 export type TornadoMeasure = 'strain' | 'life'
 
 export interface TornadoPlotOptions extends Omit<PlotFrame, 'heightPx'> {
   readonly measure: TornadoMeasure
+  /** Of the lengths among the inputs. */
+  readonly unit?: LengthUnit
 }
 
 interface Bar {
@@ -44,7 +46,10 @@ interface Bar {
  *
  * @returns null where nothing has a range, or life is asked for and the bend is not dynamic
  */
-export function drawTornadoPlot(tornado: Tornado, { measure, ...frame }: TornadoPlotOptions): Picture | null {
+export function drawTornadoPlot(
+  tornado: Tornado,
+  { measure, unit = 'um', ...frame }: TornadoPlotOptions,
+): Picture | null {
   const own = measure === 'strain' ? tornado.strainPct : tornado.survivalLifeCycles
   if (own === null) return null
   const bars = tornado.swings.slice(0, SHOWN_SWINGS).flatMap((swing): Bar[] => {
@@ -59,8 +64,8 @@ export function drawTornadoPlot(tornado: Tornado, { measure, ...frame }: Tornado
     { ...frame, heightPx: MARGIN_TOP_PX + MARGIN_BOTTOM_PX + BAR_PX * bars.length },
     {
       title: `What moves ${isLife ? 'life' : 'strain'}, bend ${tornado.bendName}`,
-      description: describeTornado(tornado),
-      table: listTornadoRows(tornado),
+      description: describeTornado(tornado, unit),
+      table: listTornadoRows(tornado, unit),
     },
     {
       marginLeft: Math.min(230, 0.45 * frame.widthPx),
@@ -109,19 +114,28 @@ export function nameSwing({ layerName, quantity }: Pick<Swing, 'layerName' | 'qu
 
 const figure = (value: number): string => digitsAsComputed(value, 'swing')
 
-function withUnit(value: number, quantity: SwingQuantity): string {
+/** An input in the reader's unit where it is a length, else in its own. */
+function sayInput(value: number, quantity: SwingQuantity, chosen: LengthUnit): { digits: string; unit?: Unit } {
   const { unit } = WORDS[quantity]
-  return unit === '' ? figure(value) : `${figure(value)} ${unit}`
+  if (unit === undefined) return { digits: figure(value) }
+  if (unit !== 'um' && unit !== 'mm') return { digits: figure(value), unit }
+  const shown = getShownUnit(unit, chosen)
+  return { digits: figure(lengthFromUm(umFromLength(value, unit), shown)), unit: shown }
 }
 
-function describeTornado({ swings, strainPct, layerName }: Tornado): string {
+function sayWithUnit(value: number, quantity: SwingQuantity, chosen: LengthUnit): string {
+  const { digits, unit } = sayInput(value, quantity, chosen)
+  return withUnit(digits, unit)
+}
+
+function describeTornado({ swings, strainPct, layerName }: Tornado, unit: LengthUnit): string {
   const [first] = swings
   if (first === undefined) return 'No input of this bend has a range.'
-  return `${nameSwing(first)} moves it most: from ${withUnit(first.low, first.quantity)} to ${withUnit(first.high, first.quantity)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.`
+  return `${nameSwing(first)} moves it most: from ${sayWithUnit(first.low, first.quantity, unit)} to ${sayWithUnit(first.high, first.quantity, unit)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.`
 }
 
 /** The table behind the tornado, strain and life both. */
-export function listTornadoRows(tornado: Tornado): PictureTable {
+export function listTornadoRows(tornado: Tornado, unit: LengthUnit = 'um'): PictureTable {
   const hasLife = tornado.survivalLifeCycles !== null
   return {
     caption: `Each input alone over its range, bend ${tornado.bendName}${hasLife ? `; life is an ${LIFE_CAUTION_SHORT}` : ''}`,
@@ -133,7 +147,7 @@ export function listTornadoRows(tornado: Tornado): PictureTable {
     ],
     rows: tornado.swings.map((swing) => ({
       input: nameSwing(swing),
-      range: `${figure(swing.low)}, ${withUnit(swing.high, swing.quantity)}`,
+      range: `${sayInput(swing.low, swing.quantity, unit).digits}, ${sayWithUnit(swing.high, swing.quantity, unit)}`,
       strain: `${figure(swing.strainAtLowPct)}, ${figure(swing.strainAtHighPct)}`,
       life:
         swing.lifeAtLowCycles === null || swing.lifeAtHighCycles === null

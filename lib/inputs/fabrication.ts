@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { dateSchema } from '@/lib/engine/design'
+import { DISPLAY_LENGTH_UNITS } from '@/lib/engine/units'
 import { sheetKindSchema } from '@/lib/fabrication'
 import { optionalTextSchema, recordIdSchema, requestKeySchema, seenVersionSchema } from './common'
 
@@ -51,5 +52,7 @@ export const exportSheetFileInput = z.strictObject({
   companyId: recordIdSchema,
   kind: tableKindSchema,
   format: z.enum(SHEET_FILE_FORMATS),
+  /** Unit of the lengths in it; without one, the sheet's own. */
+  unit: z.enum(DISPLAY_LENGTH_UNITS).optional(),
 })
 export type ExportSheetFileInput = z.infer<typeof exportSheetFileInput>

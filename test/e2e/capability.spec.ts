@@ -78,7 +78,7 @@ test('a fabricator edits the shelf in the grid, and takes a file over after a lo
   await test.step('a file is shown first, and its bad rows are named', async () => {
     const file = path.join(mkdtempSync(path.join(tmpdir(), 'sheet-')), 'stock.csv')
     writeFileSync(file, 'Material,Thickness,On the shelf,Note\npen-film,50,yes,=1+1\npet-film,thin,yes,\n')
-    await page.getByText('Files: take rows from a spreadsheet').click()
+    await page.getByText('Files: import rows from a spreadsheet').click()
     await page.getByLabel('CSV or XLSX file').setInputFiles(file)
     await page.getByRole('button', { name: 'Its rows come' }).click()
     await page.getByRole('option', { name: 'on top of what is there' }).click()

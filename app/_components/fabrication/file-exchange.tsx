@@ -6,6 +6,7 @@ import { Button, LinkButton } from '@/app/_components/ui/button'
 import { FileField } from '@/app/_components/ui/file-field'
 import { FormError } from '@/app/_components/ui/form-error'
 import { SelectField } from '@/app/_components/ui/select-field'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { SheetFilePreview } from '@/lib/data'
@@ -29,17 +30,18 @@ const MODES = [
 
 /** A sheet's rows out to a spreadsheet program and back, by way of a preview that writes nothing. */
 export function FileExchange({ companyId, kind, mayEdit, seenVersion, hasUnsaved, today }: FileExchangeProps) {
+  const { unit } = useLengthUnit()
   return (
     <details className="file-exchange no-print">
       <summary>
-        {mayEdit ? 'Files: take rows from a spreadsheet, or save them as one' : 'Save as a spreadsheet file'}
+        {mayEdit ? 'Files: import rows from a spreadsheet, or export them' : 'Save as a spreadsheet file'}
       </summary>
       <div className="stack mt-3">
         <div className="row">
-          <LinkButton href={paths.sheetFile(companyId, kind, 'xlsx')} download>
+          <LinkButton href={paths.sheetFile(companyId, kind, 'xlsx', unit)} download>
             Save as XLSX
           </LinkButton>
-          <LinkButton href={paths.sheetFile(companyId, kind, 'csv')} download>
+          <LinkButton href={paths.sheetFile(companyId, kind, 'csv', unit)} download>
             Save as CSV
           </LinkButton>
         </div>

@@ -2,6 +2,7 @@
 
 import { Fragment, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { EnteredThickness } from '@/app/_components/ui/quantity'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { FabricatorFitView, FitCellView, FitParameterView, FitValueView } from '@/lib/data'
 import { CapabilityMark } from './fit-words'
@@ -92,7 +93,12 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
                           <td data-label="Value">{value.text}</td>
                           <td data-label="At">
                             {value.places.join(', ')}
-                            {value.foilUm !== null && <span className="muted small"> on {value.foilUm} µm foil</span>}
+                            {value.foilUm !== null && (
+                              <span className="muted small">
+                                {' '}
+                                on <EnteredThickness valueUm={value.foilUm} /> foil
+                              </span>
+                            )}
                           </td>
                           {value.cells.map((cell, index) => (
                             <td key={fabricators[index]?.company.id} data-label={fabricators[index]?.company.name}>

@@ -1,9 +1,21 @@
+'use client'
+
 import { TableFrame } from '@/app/_components/ui/table-frame'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
+import { digitsOfEnteredLength, getShownUnit, withUnitInHead } from '@/lib/engine/units'
 import type { PanelFormat } from '@/lib/fabrication'
 import { FOIL_WORDS, formatTurns } from './format-words'
 
 /** Panel formats as their fabricator runs them, for reading. */
 export function FormatTable({ formats }: { formats: readonly PanelFormat[] }) {
+  const { unit: chosen } = useLengthUnit()
+  const unit = getShownUnit('mm', chosen)
+  const digits = (valueMm: number) => digitsOfEnteredLength(valueMm, 'mm', unit)
+  const heads = {
+    size: withUnitInHead('Width × height', unit),
+    margins: withUnitInHead('Margins: left, right, top, bottom', unit),
+    spacing: withUnitInHead('Spacing', unit),
+  }
   return (
     <TableFrame label="Panel formats">
       <table className="ledger unit-heads" data-stack="">
@@ -11,13 +23,13 @@ export function FormatTable({ formats }: { formats: readonly PanelFormat[] }) {
           <tr>
             <th scope="col">Format</th>
             <th scope="col" className="num">
-              Width × height, mm
+              {heads.size}
             </th>
             <th scope="col" className="num">
-              Margins: left, right, top, bottom, mm
+              {heads.margins}
             </th>
             <th scope="col" className="num">
-              Spacing, mm
+              {heads.spacing}
             </th>
             <th scope="col">Turns of the part</th>
             <th scope="col">Foil rolled</th>
@@ -30,14 +42,16 @@ export function FormatTable({ formats }: { formats: readonly PanelFormat[] }) {
                 {format.name}
                 {format.note !== '' && <p className="small muted font-normal">{format.note}</p>}
               </th>
-              <td className="num" data-label="Width × height, mm">
-                {format.widthMm} × {format.heightMm}
+              <td className="num" data-label={heads.size}>
+                {digits(format.widthMm)} × {digits(format.heightMm)}
               </td>
-              <td className="num" data-label="Margins, mm">
-                {[format.marginLeftMm, format.marginRightMm, format.marginTopMm, format.marginBottomMm].join(', ')}
+              <td className="num" data-label={heads.margins}>
+                {[format.marginLeftMm, format.marginRightMm, format.marginTopMm, format.marginBottomMm]
+                  .map(digits)
+                  .join(', ')}
               </td>
-              <td className="num" data-label="Spacing, mm">
-                {format.spacingMm}
+              <td className="num" data-label={heads.spacing}>
+                {digits(format.spacingMm)}
               </td>
               <td data-label="Turns of the part">{formatTurns(format.allowedRotationsDeg)}</td>
               <td data-label="Foil rolled">

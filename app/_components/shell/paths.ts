@@ -60,8 +60,8 @@ export const paths = {
   companyMatrix: (companyId: string) => `/companies/${enc(companyId)}/matrix`,
   companyShelf: (companyId: string) => `/companies/${enc(companyId)}/shelf`,
   /** A matrix or a shelf as a file, CSV or XLSX. */
-  sheetFile: (companyId: string, kind: string, format: string) =>
-    `/api/companies/${enc(companyId)}/sheets/${enc(kind)}/${enc(format)}`,
+  sheetFile: (companyId: string, kind: string, format: string, unit: string) =>
+    `/api/companies/${enc(companyId)}/sheets/${enc(kind)}/${enc(format)}?unit=${enc(unit)}`,
   companyPanels: (companyId: string) => `/companies/${enc(companyId)}/panels`,
   companyRates: (companyId: string) => `/companies/${enc(companyId)}/rates`,
   panels: (projectId: string, revisionId: string) =>

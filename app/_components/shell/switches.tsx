@@ -5,20 +5,28 @@ import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { THEME_COOKIE, type Theme } from '@/app/_components/ui/preferences'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { writePreference } from '@/app/_components/ui/write-preference'
+import { DISPLAY_LENGTH_UNITS, getUnitSymbol } from '@/lib/engine/units'
 
-const UNITS = [
-  { value: 'mm', label: 'mm' },
-  { value: 'um', label: 'µm' },
-  { value: 'mil', label: 'mil' },
-] as const
+const UNITS = DISPLAY_LENGTH_UNITS.map((unit) => ({ value: unit, label: getUnitSymbol(unit) }))
 
 export function LengthUnitSwitch() {
   const { unit, setUnit } = useLengthUnit()
   return <ChoiceGroup label="Unit of length" options={UNITS} value={unit} onChange={setUnit} />
 }
 
+const FOIL_UNITS = [
+  { value: 'length', label: 'length' },
+  { value: 'oz-per-ft2', label: getUnitSymbol('oz-per-ft2') },
+] as const
+
+/** Stands beside the layers, where foils are chosen. */
+export function FoilUnitSwitch() {
+  const { foilUnit, setFoilUnit } = useLengthUnit()
+  return <ChoiceGroup label="Foil thickness as" options={FOIL_UNITS} value={foilUnit} onChange={setFoilUnit} />
+}
+
 const THEMES = [
-  { value: 'system', label: 'As the system' },
+  { value: 'system', label: 'System' },
   { value: 'light', label: 'Light' },
   { value: 'dark', label: 'Dark' },
 ] as const

@@ -1,12 +1,20 @@
+import { DISPLAY_LENGTH_UNITS, type DisplayLengthUnit } from '@/lib/engine/units'
+
 /** Choices that a browser keeps: how lengths and the page look. Read by the server for its first answer. */
 export const LENGTH_UNIT_COOKIE = 'bendworthy-length-unit'
+export const FOIL_UNIT_COOKIE = 'bendworthy-foil-unit'
 export const THEME_COOKIE = 'bendworthy-theme'
 
-export type DisplayLengthUnit = 'mm' | 'um' | 'mil'
+/** Foil is bought by weight: its thickness as a length, or in oz/ft2. */
+export type FoilUnit = 'length' | 'oz-per-ft2'
 export type Theme = 'system' | 'light' | 'dark'
 
 export function parseLengthUnitPreference(value: string | undefined): DisplayLengthUnit {
-  return value === 'mm' || value === 'mil' ? value : 'um'
+  return DISPLAY_LENGTH_UNITS.find((unit) => unit === value) ?? 'um'
+}
+
+export function parseFoilUnitPreference(value: string | undefined): FoilUnit {
+  return value === 'oz-per-ft2' ? value : 'length'
 }
 
 export function parseThemePreference(value: string | undefined): Theme {

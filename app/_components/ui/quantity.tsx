@@ -27,6 +27,12 @@ export function EnteredPlanLength({ valueMm }: { valueMm: number }) {
   return <Joined number={digitsOfEnteredLength(valueMm, 'mm', unit)} symbol={getUnitSymbol(unit)} />
 }
 
+/** A thickness that somebody stated, kept in um: exact. */
+export function EnteredThickness({ valueUm }: { valueUm: number }) {
+  const { unit } = useLengthUnit()
+  return <Joined number={digitsOfEnteredLength(valueUm, 'um', unit)} symbol={getUnitSymbol(unit)} />
+}
+
 /** A computed dimension in plan, kept in mm. */
 export function PlanLength({ valueMm }: { valueMm: number }) {
   const { unit: chosen } = useLengthUnit()

@@ -1,20 +1,34 @@
 'use client'
 
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react'
-import { digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
-import { type DisplayLengthUnit, LENGTH_UNIT_COOKIE } from './preferences'
+import { type DisplayLengthUnit, digitsOfFoilWeight, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
+import { FOIL_UNIT_COOKIE, type FoilUnit, LENGTH_UNIT_COOKIE } from './preferences'
 import { writePreference } from './write-preference'
 
 interface UnitContextValue {
   unit: DisplayLengthUnit
   setUnit: (unit: DisplayLengthUnit) => void
+  foilUnit: FoilUnit
+  setFoilUnit: (unit: FoilUnit) => void
 }
 
-const UnitContext = createContext<UnitContextValue>({ unit: 'um', setUnit: () => undefined })
+const UnitContext = createContext<UnitContextValue>({
+  unit: 'um',
+  setUnit: () => undefined,
+  foilUnit: 'length',
+  setFoilUnit: () => undefined,
+})
 
-/** Keeps the length unit that the person chose, in a cookie, so that the server's first answer already uses it. */
-export function UnitProvider({ initialUnit, children }: { initialUnit: DisplayLengthUnit; children: ReactNode }) {
+/** Keeps the units that the person chose, in cookies, so that the server's first answer already uses it. */
+interface UnitProviderProps {
+  readonly initialUnit: DisplayLengthUnit
+  readonly initialFoilUnit?: FoilUnit
+  readonly children: ReactNode
+}
+
+export function UnitProvider({ initialUnit, initialFoilUnit = 'length', children }: UnitProviderProps) {
   const [unit, setUnit] = useState(initialUnit)
+  const [foilUnit, setFoilUnit] = useState(initialFoilUnit)
   const value = useMemo(
     () => ({
       unit,
@@ -22,8 +36,13 @@ export function UnitProvider({ initialUnit, children }: { initialUnit: DisplayLe
         setUnit(next)
         writePreference(LENGTH_UNIT_COOKIE, next)
       },
+      foilUnit,
+      setFoilUnit: (next: FoilUnit) => {
+        setFoilUnit(next)
+        writePreference(FOIL_UNIT_COOKIE, next)
+      },
     }),
-    [unit],
+    [unit, foilUnit],
   )
   return <UnitContext value={value}>{children}</UnitContext>
 }
@@ -38,6 +57,17 @@ export function Length({ valueUm }: { valueUm: number }) {
   return (
     <span className="quantity">
       {digitsOfLength(valueUm, unit)} <span className="unit">{getUnitSymbol(unit)}</span>
+    </span>
+  )
+}
+
+/** The thickness of a bought foil: as a length, or by weight where the person chose that. */
+export function FoilThickness({ valueUm }: { valueUm: number }) {
+  const { foilUnit } = useLengthUnit()
+  if (foilUnit === 'length') return <Length valueUm={valueUm} />
+  return (
+    <span className="quantity">
+      {digitsOfFoilWeight(valueUm)} <span className="unit">{getUnitSymbol(foilUnit)}</span>
     </span>
   )
 }

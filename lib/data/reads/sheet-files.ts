@@ -64,7 +64,7 @@ export async function exportSheetFile(actor: Actor, input: ExportSheetFileInput)
     const stored = await loadSheet(tx, company.id, input.kind)
     return { name: company.name, version: stored?.version ?? 0, rows: (stored?.content.rows ?? []) as readonly Row[] }
   })
-  const cells = writeTable(tableOf(input.kind), rows)
+  const cells = writeTable(tableOf(input.kind), rows, input.unit)
   const stem = `${name}-${SHEET_NAMES[input.kind]}-version-${version}`.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')
   if (input.format === 'csv') {
     const bytes = new TextEncoder().encode(writeCsv(cells))

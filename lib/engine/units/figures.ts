@@ -106,7 +106,6 @@ const COMPUTED = {
   dropVolt: { unit: 'volt', digits: 3 },
   riseDegC: { unit: 'degC', digits: 3 },
   currentAmp: { unit: 'amp', digits: 3 },
-  positionMm: { unit: 'mm', decimals: 3 },
   foilWeightOzPerFt2: { unit: 'oz-per-ft2', decimals: 2 },
   /** A tick of an axis, where three digits are enough to find the place. */
   tick: { digits: 2, isTrimmed: true },

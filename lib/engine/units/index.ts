@@ -1,8 +1,11 @@
 export {
   arealMassGPerM2,
+  digitsOfFoilWeight,
   foilThicknessByDensityUm,
   foilThicknessUm,
   foilWeightOzPerFt2,
+  type ParsedFoil,
+  parseFoilThickness,
   UM_PER_OZ_PER_FT2,
 } from './copper-weight'
 export {
@@ -21,13 +24,18 @@ export {
   NUMBER_ENTRY_FORMAT,
 } from './figures'
 export {
+  convertEnteredLength,
   DISPLAY_LENGTH_UNITS,
+  type DisplayLengthUnit,
   digitsOfEnteredLength,
   digitsOfLength,
+  digitsOfRadius,
   digitsOfResultLength,
+  findLengthUnit,
   formatEnteredLength,
   formatLength,
   getShownUnit,
+  keptLength,
   type LengthKind,
   type LengthUnit,
   lengthFromUm,

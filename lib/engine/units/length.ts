@@ -1,5 +1,5 @@
 import { requireNumber, tidy } from '../numerics'
-import { digitsAsEntered, isTypedNumber } from './figures'
+import { digitsAsComputed, digitsAsEntered, isTypedNumber, NO_FIGURE } from './figures'
 import { type Unit, withUnit } from './unit'
 
 export type LengthUnit = Extract<Unit, 'um' | 'mm' | 'mil' | 'in' | 'uin'>
@@ -9,6 +9,7 @@ const UM_PER_UNIT: Record<LengthUnit, number> = { um: 1, mm: 1000, mil: 25.4, in
 
 /** Units a person may switch the display to. */
 export const DISPLAY_LENGTH_UNITS = ['mm', 'um', 'mil', 'in'] as const satisfies readonly LengthUnit[]
+export type DisplayLengthUnit = (typeof DISPLAY_LENGTH_UNITS)[number]
 
 /** Which lengths are spoken of together: through the part, kept in um, or in plan, kept in mm. */
 export type LengthKind = 'thickness' | 'plan'
@@ -41,6 +42,11 @@ const UNIT_BY_SPELLING: ReadonlyMap<string, LengthUnit> = new Map([
   ['µin', 'uin'],
   ['μin', 'uin'],
 ])
+
+/** The unit that a heading or a cell names: `mil`, `µm`, `inch`; null where it is no unit of length. */
+export function findLengthUnit(spelling: string): LengthUnit | null {
+  return UNIT_BY_SPELLING.get(spelling.trim().toLowerCase()) ?? null
+}
 
 /**
  * @param value  any finite number in `unit`
@@ -81,8 +87,8 @@ export function parseLength(text: string, defaultUnit: LengthUnit): ParsedLength
   const match = LENGTH_PATTERN.exec(trimmed)
   if (match === null) return { ok: false, message: `"${trimmed}" is not a length such as 0.15 mm, 25 um or 6 mil.` }
   const [, digits = '', spelling] = match
-  const unit = spelling === undefined ? defaultUnit : UNIT_BY_SPELLING.get(spelling.trim().toLowerCase())
-  if (unit === undefined) {
+  const unit = spelling === undefined ? defaultUnit : findLengthUnit(spelling)
+  if (unit === null) {
     return {
       ok: false,
       message: `"${spelling?.trim()}" is not a unit of length known here: use mm, um, mil, in or uin.`,
@@ -130,6 +136,22 @@ export function digitsOfEnteredLength(value: number, kept: 'um' | 'mm', unit: Le
   return digitsAsEntered(Number(converted.toPrecision(CONVERTED_DIGITS)))
 }
 
+/**
+ * A stated length as a number of another unit with every digit it has, for files that are read back: `umFromLength`, tidied, gives the
+ * stated number again.
+ */
+export function convertEnteredLength(value: number, kept: 'um' | 'mm', unit: LengthUnit): number {
+  if (kept === unit) return value
+  const exact = lengthFromUm(umFromLength(value, kept), unit)
+  const short = tidy(exact)
+  return keptLength(short, unit, kept) === value ? short : exact
+}
+
+/** The other way: a number in `unit` as the design or the sheet keeps it. */
+export function keptLength(value: number, unit: LengthUnit, kept: 'um' | 'mm'): number {
+  return kept === unit ? value : tidy(lengthFromUm(umFromLength(value, unit), kept))
+}
+
 /** A stated length in the unit that the reader chose; the rule is that of `digitsOfEnteredLength`. */
 export function formatEnteredLength(value: number, kept: 'um' | 'mm', unit: LengthUnit): string {
   return withUnit(digitsOfEnteredLength(value, kept, unit), unit)
@@ -140,6 +162,12 @@ export function digitsOfResultLength(value: number, kept: 'um' | 'mm', unit: Len
   return isTypedNumber(value)
     ? digitsOfEnteredLength(tidy(value), kept, unit)
     : digitsOfLength(umFromLength(value, kept), unit, kept === 'um' ? 'thickness' : 'plan')
+}
+
+/** Digits of a computed radius, kept in mm: three in any unit, since a model says no more. */
+export function digitsOfRadius(valueMm: number | null | undefined, chosen: LengthUnit): string {
+  if (valueMm === null || valueMm === undefined) return NO_FIGURE
+  return digitsAsComputed(lengthFromUm(umFromLength(valueMm, 'mm'), getShownUnit('mm', chosen)), 'minRadiusMm')
 }
 
 /** Where thickness is read in um, dimensions in plan are read in mm: nobody speaks of a radius of 8000 um. */

@@ -1,3 +1,13 @@
+import {
+  convertEnteredLength,
+  findLengthUnit,
+  getShownUnit,
+  keptLength,
+  type LengthUnit,
+  parseLength,
+  withUnitInHead,
+} from '@/lib/engine/units'
+
 /** A cell as text, as a person typed it or a file held it, and as it is written: text, number or nothing. */
 export type TableCell = string | number | null
 
@@ -5,6 +15,14 @@ export type TableCell = string | number | null
 export type CellReading =
   | { readonly ok: true; readonly value: unknown }
   | { readonly ok: false; readonly reason: string }
+
+/** Units that a sheet keeps its numbers in. */
+export type SheetUnit = 'um' | 'mm' | 'days' | 'm2'
+
+/** A length, which a file may state in another unit. */
+export type KeptLengthUnit = Extract<SheetUnit, 'um' | 'mm'>
+
+export const isKeptLength = (unit: string | null): unit is KeptLengthUnit => unit === 'um' || unit === 'mm'
 
 /** One column of a sheet. `key` is the field of the row that it fills. */
 export interface TableColumn<R> {
@@ -17,8 +35,12 @@ export interface TableColumn<R> {
   readonly choices: readonly string[]
   readonly isRequired: boolean
   readonly widthRem: number
-  readonly read: (text: string) => CellReading
-  readonly write: (row: R) => TableCell
+  /** What its numbers count, as the heading of a file names it; null where that depends on the row, or they count nothing. */
+  readonly unit: SheetUnit | null
+  /** @param stated  unit of length that the file's heading names, where it is not the sheet's own */
+  readonly read: (text: string, stated?: LengthUnit) => CellReading
+  /** @param chosen  unit of length that the reader chose; without it the sheet's own */
+  readonly write: (row: R, chosen?: LengthUnit) => TableCell
 }
 
 export interface RowProblem {
@@ -64,6 +86,7 @@ const base = <R>({ hint = '', isRequired = false, ...column }: ColumnBase<R>) =>
   ...column,
   hint,
   isRequired,
+  unit: null as SheetUnit | null,
   choices: [] as readonly string[],
 })
 
@@ -85,20 +108,61 @@ export function textColumn<R>(
   }
 }
 
-export function numberColumn<R>(column: ColumnBase<R> & { readonly unit?: string }): TableColumn<R> {
-  const { unit = '', ...rest } = column
+/** A length as the sheet keeps it; one that carries its own unit (`1.4 mil`) goes by that, another by the unit that is stated. */
+export function readLength(text: string, kept: KeptLengthUnit, stated: LengthUnit = kept): number | null {
+  const bare = readNumber(text, stated)
+  if (bare !== null) return keptLength(bare, stated, kept)
+  const parsed = parseLength(text.trim().replace(/^([-+]?\d*),(\d+)/, '$1.$2'), stated)
+  return parsed.ok ? keptLength(parsed.valueUm, 'um', kept) : null
+}
+
+/** A length in the unit that the reader chose, with every digit. */
+export function writeLength(value: number, kept: KeptLengthUnit, chosen: LengthUnit = kept): number {
+  return convertEnteredLength(value, kept, getShownUnit(kept, chosen))
+}
+
+/** `Thickness, mil`: the heading of a file names the unit of the numbers below it. */
+export function headColumn<R>({ title, unit }: TableColumn<R>, chosen?: LengthUnit): string {
+  if (unit === null) return title
+  return isKeptLength(unit)
+    ? withUnitInHead(title, getShownUnit(unit, chosen ?? unit))
+    : `${title}, ${OTHER_UNITS[unit]}`
+}
+
+const OTHER_UNITS = { days: 'days', m2: 'm²' } as const
+
+/** The unit that a heading states for a column; undefined where the heading is another column's. */
+export function readHead<R>(
+  column: TableColumn<R>,
+  heading: string,
+): { readonly stated: LengthUnit | null } | undefined {
+  const fold = (text: string) => text.trim().toLowerCase()
+  const at = heading.lastIndexOf(',')
+  if ([column.title, column.key, headColumn(column)].some((name) => fold(name) === fold(heading)))
+    return { stated: null }
+  if (at === -1 || !isKeptLength(column.unit) || fold(heading.slice(0, at)) !== fold(column.title)) return undefined
+  const stated = findLengthUnit(heading.slice(at + 1))
+  return stated === null ? undefined : { stated }
+}
+
+export function numberColumn<R>(column: ColumnBase<R> & { readonly unit?: SheetUnit }): TableColumn<R> {
+  const { unit = null, ...rest } = column
   return {
     ...base<R>(rest),
-    hint: rest.hint ?? unit,
+    hint: rest.hint ?? unit ?? '',
+    unit,
     isNumeric: true,
-    read: (text) => {
+    read: (text, stated) => {
       if (text.trim() === '') return taken(null)
-      const value = readNumber(text, unit)
+      const value = isKeptLength(unit) ? readLength(text, unit, stated) : readNumber(text, unit ?? '')
       return value === null
-        ? refused(`"${text.trim()}" is not a number${unit === '' ? '' : ` in ${unit}`}`)
+        ? refused(`"${text.trim()}" is not a number${unit === null ? '' : ` in ${unit}`}`)
         : taken(value)
     },
-    write: (row) => present(row, column.key),
+    write: (row, chosen) => {
+      const value = present(row, column.key)
+      return typeof value === 'number' && isKeptLength(unit) ? writeLength(value, unit, chosen) : value
+    },
   }
 }
 

@@ -1,3 +1,4 @@
+import { findLengthUnit, getShownUnit, type LengthUnit } from '@/lib/engine/units'
 import { FAMILY_NAMES } from '../construction-family'
 import {
   findChoice,
@@ -13,12 +14,15 @@ import {
 import { matrixRowKey } from '../sheets/row-keys'
 import {
   choiceColumn,
+  isKeptLength,
   numberColumn,
   type RowProblem,
+  readLength,
   readNumber,
   type SheetTable,
   type TableColumn,
   textColumn,
+  writeLength,
 } from './columns'
 
 const PARAMETER_NAMES: Readonly<Record<string, string>> = Object.fromEntries(
@@ -45,9 +49,11 @@ function limitColumn(key: 'comfortable' | 'stretch', title: string): TableColumn
 
 const withNumbers = (column: TableColumn<MatrixRow>): TableColumn<MatrixRow> => ({
   ...column,
-  write: (row) => {
+  write: (row, chosen) => {
     const limit = row[column.key]
-    return typeof limit === 'number' ? limit : column.write(row)
+    if (typeof limit !== 'number') return column.write(row)
+    const unit = findParameter(row.parameter)?.unit ?? null
+    return isKeptLength(unit) ? writeLength(limit, unit, chosen) : limit
   },
 })
 
@@ -59,7 +65,12 @@ const UNIT_COLUMN = {
     hint: 'of the parameter',
     widthRem: 4.5,
   }),
-  write: (row: MatrixRow) => unitOf(findParameter(row.parameter)),
+  write: (row: MatrixRow, chosen?: LengthUnit) => {
+    const parameter = findParameter(row.parameter)
+    return parameter !== null && isKeptLength(parameter.unit) && chosen !== undefined
+      ? getShownUnit(parameter.unit, chosen)
+      : unitOf(parameter)
+  },
 } as unknown as TableColumn<MatrixRow>
 
 /** As files write it; a choice has none. */
@@ -97,13 +108,14 @@ export const MATRIX_TABLE: SheetTable<MatrixRow> = {
     const problems: RowProblem[] = []
     const own = unitOf(parameter) ?? ''
     const stated = String(unit ?? '').trim()
-    if (stated !== '' && foldUnit(stated) !== foldUnit(own)) {
+    const statedLength = isKeptLength(parameter.unit) ? findLengthUnit(stated) : null
+    if (stated !== '' && statedLength === null && foldUnit(stated) !== foldUnit(own)) {
       const message =
         own === '' ? `"${stated}": a choice has no unit` : `"${stated}": this parameter is stated in ${own}`
       problems.push({ field: 'unit', message })
     }
     const limits = Object.entries({ comfortable, stretch }).map(([field, text]) => {
-      const reading = readLimit(parameter, String(text ?? ''))
+      const reading = readLimit(parameter, String(text ?? ''), statedLength ?? undefined)
       if ('problem' in reading) problems.push({ field, message: reading.problem })
       return [field, 'problem' in reading ? null : reading.limit] as const
     })
@@ -127,13 +139,15 @@ const foldUnit = (unit: string) => unit.toLowerCase().replaceAll('µ', 'u').repl
 function readLimit(
   parameter: TradeParameter,
   text: string,
+  /** Unit of length that the row states, of a number that carries none. */
+  stated: LengthUnit | undefined,
 ): { readonly limit: number | string[] | null } | { readonly problem: string } {
   const trimmed = text.trim()
   if (trimmed === '') return { limit: null }
   if (parameter.direction !== 'one-of') {
-    const unit = unitOf(parameter) ?? ''
-    const value = readNumber(trimmed, unit)
-    return value === null ? { problem: `"${trimmed}" is not a number in ${unit}` } : { limit: value }
+    const own = unitOf(parameter) ?? ''
+    const value = isKeptLength(parameter.unit) ? readLength(trimmed, parameter.unit, stated) : readNumber(trimmed, own)
+    return value === null ? { problem: `"${trimmed}" is not a number in ${own}` } : { limit: value }
   }
   const choices = trimmed
     .split(CHOICE_SEPARATOR)

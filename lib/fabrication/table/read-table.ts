@@ -1,4 +1,5 @@
-import type { SheetTable, TableCell } from './columns'
+import type { LengthUnit } from '@/lib/engine/units'
+import { headColumn, readHead, type SheetTable, type TableCell } from './columns'
 
 /** A cell, or a row, that cannot be taken. */
 export interface BadCell {
@@ -18,7 +19,12 @@ export type RowReading<R> =
 const EMPTY = { ok: false, reason: 'is empty' } as const
 
 /** One row from the texts of its cells, in the order of the table's columns. */
-export function readTableRow<R>(table: SheetTable<R>, texts: readonly string[], line: number): RowReading<R> {
+export function readTableRow<R>(
+  table: SheetTable<R>,
+  texts: readonly string[],
+  line: number,
+  stated: readonly (LengthUnit | undefined)[] = [],
+): RowReading<R> {
   const fields: Record<string, unknown> = {}
   const bad: BadCell[] = []
   const name = (columnIndex: number, reason: string) => {
@@ -27,7 +33,7 @@ export function readTableRow<R>(table: SheetTable<R>, texts: readonly string[], 
   }
   table.columns.forEach((column, index) => {
     const text = texts[index] ?? ''
-    const reading = column.isRequired && text.trim() === '' ? EMPTY : column.read(text)
+    const reading = column.isRequired && text.trim() === '' ? EMPTY : column.read(text, stated[index])
     if (reading.ok) fields[column.key] = reading.value
     else name(index, reading.reason)
   })
@@ -56,12 +62,14 @@ export interface TableReading<R> {
 export function readTableRows<R>(
   table: SheetTable<R>,
   lines: readonly { readonly line: number; readonly texts: readonly string[] }[],
+  /** Units of length that the headings state, by column. */
+  stated: readonly (LengthUnit | undefined)[] = [],
 ): TableReading<R> {
   const filled = lines.filter(({ texts }) => texts.some((text) => text.trim() !== ''))
   const rows: { row: R; line: number; texts: readonly string[] }[] = []
   const bad: BadCell[] = []
   for (const { line, texts } of filled) {
-    const reading = readTableRow(table, texts, line)
+    const reading = readTableRow(table, texts, line, stated)
     if (reading.ok) rows.push({ row: reading.row, line, texts })
     else bad.push(...reading.bad)
   }
@@ -98,9 +106,9 @@ export function readTableFile<R>(table: SheetTable<R>, grid: FileGrid): FileRead
   const headingAt = grid.rows.findIndex((row) => row.some((text) => text.trim() !== ''))
   const heading = grid.rows[headingAt]
   if (heading === undefined) return { ok: false, reason: 'It is empty.' }
-  const fold = (text: string) => text.trim().toLowerCase()
-  const places = table.columns.map(({ key, title }) =>
-    heading.findIndex((text) => fold(text) === fold(title) || fold(text) === fold(key)),
+  const places = table.columns.map((column) => heading.findIndex((text) => readHead(column, text) !== undefined))
+  const stated = table.columns.map(
+    (column, index) => readHead(column, heading[places[index] ?? -1] ?? '')?.stated ?? undefined,
   )
   const missing = table.columns.filter((column, index) => column.isRequired && places[index] === -1)
   if (missing.length > 0) {
@@ -121,6 +129,7 @@ export function readTableFile<R>(table: SheetTable<R>, grid: FileGrid): FileRead
   const reading = readTableRows(
     table,
     lines.filter(({ line }) => !refusedLines.has(line)),
+    stated,
   )
   const known = new Set(places)
   return {
@@ -132,11 +141,15 @@ export function readTableFile<R>(table: SheetTable<R>, grid: FileGrid): FileRead
   }
 }
 
-/** The sheet as a grid with its headings. */
-export function writeTable<R>(table: SheetTable<R>, rows: readonly R[]): TableCell[][] {
+/**
+ * The sheet as a grid with its headings, each with its unit.
+ *
+ * @param chosen  unit of length that the reader chose; without it lengths are in the sheet's own
+ */
+export function writeTable<R>(table: SheetTable<R>, rows: readonly R[], chosen?: LengthUnit): TableCell[][] {
   return [
-    table.columns.map(({ title }) => title),
-    ...rows.map((row) => table.columns.map((column) => column.write(row))),
+    table.columns.map((column) => headColumn(column, chosen)),
+    ...rows.map((row) => table.columns.map((column) => column.write(row, chosen))),
   ]
 }
 

@@ -76,9 +76,10 @@ describe('cells', () => {
       ok: true,
       row: { comfortable: 0.1, stretch: 0.075 },
     })
-    expect(read('conductor-width', '75 um')).toMatchObject({
+    expect(read('conductor-width', '75 um')).toMatchObject({ ok: true, row: { comfortable: 0.075 } })
+    expect(read('conductor-width', '75 mg')).toMatchObject({
       ok: false,
-      bad: [{ reason: '"75 um" is not a number in mm' }],
+      bad: [{ reason: '"75 mg" is not a number in mm' }],
     })
     expect(read('conductor-width', '1,000.5')).toMatchObject({ ok: false })
   })
@@ -90,8 +91,17 @@ describe('cells', () => {
     })
   })
 
-  it('a unit that is not the parameter’s is refused', () => {
-    expect(read('conductor-width', '100', '75', 'um')).toMatchObject({ ok: false, bad: [{ column: 'Unit' }] })
+  it('a length may be stated in any unit of length; a unit that is none is refused', () => {
+    expect(read('conductor-width', '100', '75', 'um')).toMatchObject({
+      ok: true,
+      row: { comfortable: 0.1, stretch: 0.075 },
+    })
+    expect(read('conductor-width', '4', '3', 'mil')).toMatchObject({
+      ok: true,
+      row: { comfortable: 0.1016, stretch: 0.0762 },
+    })
+    expect(read('conductor-width', '100', '75', 'deg')).toMatchObject({ ok: false, bad: [{ column: 'Unit' }] })
+    expect(read('conductor-layer-count', '4', '6', 'mm')).toMatchObject({ ok: false, bad: [{ column: 'Unit' }] })
   })
 
   it('what is written is read as it was', () => {
@@ -109,6 +119,57 @@ describe('cells', () => {
     const found = readTableFile(MATRIX_TABLE, file.grid)
     expect(found).toMatchObject({ ok: true, bad: [], unknownColumns: [] })
     expect(found.ok && found.rows.map(({ row }) => row)).toEqual(rows)
+  })
+})
+
+describe('a shelf as a file, in the unit that the reader chose', () => {
+  const [shelf] = [
+    ['pi-coverlay', '12.345', '', '', '', 'acrylic-adhesive', '25.4', 'roll', '609.6', 'yes', '5', '10', ''],
+    ['pi-coverlay', '25', '', '', '', 'acrylic-adhesive', '0.1', 'roll', '12.345', 'yes', '5', '10', ''],
+  ].map((_, __, rows) =>
+    rows.map((texts, line) => {
+      const reading = readTableRow(SHELF_TABLE, texts, line)
+      if (!reading.ok) throw new Error(JSON.stringify(reading.bad))
+      return reading.row
+    }),
+  )
+  if (shelf === undefined) throw new Error('no rows')
+
+  it.each([
+    ['um', 'Thickness, µm', 'Width, mm', 12.345, 609.6],
+    ['mm', 'Thickness, mm', 'Width, mm', 0.012345, 609.6],
+    ['mil', 'Thickness, mil', 'Width, mil', 12.345 / 25.4, 24000],
+    ['in', 'Thickness, in', 'Width, in', 12.345 / 25400, 24],
+  ] as const)(
+    'in %s: headings name the unit, and what is read back is what was stated',
+    (unit, head, width, thickness, mm) => {
+      const cells = writeTable(SHELF_TABLE, shelf, unit)
+      expect(cells[0]).toContain(head)
+      expect(cells[0]).toContain(width)
+      expect(cells[0]).toContain('Lead time, days')
+      expect(cells[0]).toContain('Minimum order, m²')
+      expect(cells[1]?.[1]).toBeCloseTo(thickness, 12)
+      expect(cells[1]?.[8]).toBeCloseTo(mm, 9)
+      const file = readCsv(new TextEncoder().encode(writeCsv(cells)))
+      if (!file.ok) throw new Error(file.reason)
+      const found = readTableFile(SHELF_TABLE, file.grid)
+      expect(found).toMatchObject({ ok: true, bad: [], unknownColumns: [] })
+      expect(found.ok && found.rows.map(({ row }) => row)).toEqual(shelf)
+    },
+  )
+
+  it('a heading with a unit that is no length is not taken for the column', () => {
+    const found = readTableFile(SHELF_TABLE, { rows: [['Material', 'Thickness, kg', 'On the shelf']], refused: [] })
+    expect(found).toMatchObject({ ok: false, reason: expect.stringContaining('"Thickness"') })
+  })
+
+  it('a matrix names the unit in each row', () => {
+    const reading = readTableRow(MATRIX_TABLE, ['conductor-width', '0.1016', '0.0762'], 1)
+    if (!reading.ok) throw new Error('not read')
+    const [, cells] = writeTable(MATRIX_TABLE, [reading.row], 'mil')
+    expect(cells?.slice(1, 4)).toEqual([4, 3, 'mil'])
+    const [, own] = writeTable(MATRIX_TABLE, [reading.row])
+    expect(own?.slice(1, 4)).toEqual([0.1016, 0.0762, 'mm'])
   })
 })
 

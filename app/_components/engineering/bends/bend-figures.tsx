@@ -17,7 +17,8 @@ import {
   sayComputed,
   sayComputedDigits,
 } from '@/lib/engine'
-import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
+import { asComputed, asEntered, digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
+import { useUnitLabels } from '../cells'
 import { useDraft } from '../draft'
 import { getSourceWords } from '../outcome-list'
 import { PictureTableView } from '../pictures'
@@ -25,6 +26,8 @@ import { PictureTableView } from '../pictures'
 /** Radii side by side: what the laminate needs, what the handbook says, what the plain ratio says. */
 export function RadiusComparison({ bend, result }: { bend: Bend; result: BendResult }) {
   const { handbook, ratio } = result
+  const { unit } = useLengthUnit()
+  const radiusHead = `Minimum radius, ${useUnitLabels().plan}`
   const rows: { name: string; leastMm: number | null; how: ReactNode }[] = [
     {
       name: 'Strain in the laminate',
@@ -72,14 +75,13 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
       <TableFrame label="Figures of the bend">
         <table className="ledger unit-heads" data-stack="">
           <caption className="small muted">
-            Least inside radius by each way of reckoning; this bend has{' '}
-            <EnteredPlanLength valueMm={bend.insideRadiusMm} />.
+            Minimum inside radius by each method; this bend has <EnteredPlanLength valueMm={bend.insideRadiusMm} />.
           </caption>
           <thead>
             <tr>
-              <th scope="col">Reckoned by</th>
+              <th scope="col">Method</th>
               <th scope="col" className="num">
-                Least radius, mm
+                {radiusHead}
               </th>
               <th scope="col">This bend</th>
               <th scope="col">How</th>
@@ -89,8 +91,8 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
             {rows.map((row) => (
               <tr key={row.name}>
                 <th scope="row">{row.name}</th>
-                <td className="num" data-label="Least radius, mm">
-                  {digitsAsComputed(row.leastMm, 'minRadiusMm')}
+                <td className="num" data-label={radiusHead}>
+                  {digitsOfRadius(row.leastMm, unit)}
                 </td>
                 <td data-label="This bend">
                   {row.leastMm === null
@@ -139,6 +141,8 @@ export function AllowableTable({ result }: { result: BendResult }) {
 /** What else the bend comes to: life, moment, force, springback, lengths. */
 export function BendFigures({ result }: { result: BendResult }) {
   const { springback } = result
+  const { unit } = useLengthUnit()
+  const units = useUnitLabels()
   const rows: { term: string; value: ReactNode }[] = []
   const add = (term: string, value: ReactNode) => rows.push({ term, value })
   add('Section thickness', <Length valueUm={result.sectionThicknessUm} />)
@@ -199,10 +203,10 @@ export function BendFigures({ result }: { result: BendResult }) {
   }
   if (springback !== null) {
     add(
-      'Let go, it keeps',
+      'Set after release (springback)',
       springback.relaxedRadiusMm === null
         ? 'nothing: it springs back flat'
-        : `${asComputed(springback.relaxedAngleDeg, 'angleDeg')} at ${asComputed(springback.relaxedRadiusMm, 'minRadiusMm')} radius (${asComputed(springback.keptFraction * 100, 'roughSharePct')} of its angle)`,
+        : `${asComputed(springback.relaxedAngleDeg, 'angleDeg')} at ${digitsOfRadius(springback.relaxedRadiusMm, unit)} ${units.plan} radius (${asComputed(springback.keptFraction * 100, 'roughSharePct')} of its angle)`,
     )
   }
   add('Developed length', <PlanLength valueMm={result.developedLengthMm} />)

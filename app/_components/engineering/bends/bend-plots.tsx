@@ -48,8 +48,9 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
             palette: SCREEN_PALETTE,
             widthPx: plotWidthPx,
             heightPx: PLOT_HEIGHT_PX,
+            unit,
           }),
-    [plotDocument, result, bend.insideRadiusMm, plotWidthPx],
+    [plotDocument, result, bend.insideRadiusMm, plotWidthPx, unit],
   )
   const section = useMemo(
     () =>

@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawTornadoPlot, SCREEN_PALETTE, type TornadoMeasure } from '@/lib/drawing'
 import { type Bend, computeTornado } from '@/lib/engine'
 import { useDraft } from '../draft'
@@ -16,6 +17,7 @@ const MEASURES = [
 export function TornadoView({ bend }: { bend: Bend }) {
   const { live } = useDraft()
   const { evaluatedDesign, evaluation } = live
+  const { unit } = useLengthUnit()
   const plotDocument = usePlotDocument()
   const { ref, widthPx } = useWidth<HTMLDivElement>(480)
   const [measure, setMeasure] = useState<TornadoMeasure>('strain')
@@ -34,8 +36,9 @@ export function TornadoView({ bend }: { bend: Bend }) {
             palette: SCREEN_PALETTE,
             widthPx: Math.max(300, Math.min(760, widthPx)),
             measure: shownMeasure,
+            unit,
           }),
-    [plotDocument, tornado, widthPx, shownMeasure],
+    [plotDocument, tornado, widthPx, shownMeasure, unit],
   )
   return (
     <div ref={ref} className="stack">

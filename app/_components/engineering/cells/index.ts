@@ -2,10 +2,12 @@ export { type CellProps, FormCells } from './cell-frame'
 export { type Choice, ChoiceCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
 export { FieldCell } from './field-cell'
 export {
+  FoilThicknessCell,
   NumberCell,
   OptionalNumberCell,
   OptionalPlanLengthCell,
   OptionalThicknessCell,
+  PlanLengthCell,
   ThicknessCell,
 } from './number-cells'
 export { makePlaces, type Place } from './place'

@@ -3,7 +3,15 @@
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { tidy } from '@/lib/engine/numerics'
 import type { LengthUnit } from '@/lib/engine/units'
-import { digitsAsEntered, digitsOfEnteredLength, getShownUnit, getUnitSymbol, parseLength } from '@/lib/engine/units'
+import {
+  digitsAsEntered,
+  digitsOfEnteredLength,
+  digitsOfFoilWeight,
+  getShownUnit,
+  getUnitSymbol,
+  parseFoilThickness,
+  parseLength,
+} from '@/lib/engine/units'
 import type { CellProps } from './cell-frame'
 import { type Reading, TypedCell } from './typed-cell'
 
@@ -41,6 +49,28 @@ export function ThicknessCell({ value, onChange, ...cell }: NumericCellProps<num
       notation={unit}
       format={format}
       read={read}
+      onChange={(next) => {
+        if (next !== null) onChange(next)
+      }}
+    />
+  )
+}
+
+/** Thickness of a foil in um, by weight where the person chose that. Ounces typed with the number are read in either case. */
+export function FoilThicknessCell({ value, onChange, ...cell }: NumericCellProps<number>) {
+  const { unit: chosen, foilUnit } = useLengthUnit()
+  const unit = foilUnit === 'length' ? getShownUnit('um', chosen) : foilUnit
+  return (
+    <TypedCell
+      {...cell}
+      value={value}
+      unit={getUnitSymbol(unit)}
+      notation={unit}
+      format={(kept) => (unit === 'oz-per-ft2' ? digitsOfFoilWeight(kept) : digitsOfEnteredLength(kept, 'um', unit))}
+      read={(text) => {
+        const parsed = parseFoilThickness(text, unit)
+        return parsed.ok ? { ok: true, value: tidy(parsed.valueUm) } : { ok: false, reason: parsed.message }
+      }}
       onChange={(next) => {
         if (next !== null) onChange(next)
       }}

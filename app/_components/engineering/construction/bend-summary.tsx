@@ -1,8 +1,10 @@
 'use client'
 
 import { TableFrame } from '@/app/_components/ui/table-frame'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { digitsAsComputed } from '@/lib/engine/units'
+import { digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
+import { useUnitLabels } from '../cells'
 import { useDraft } from '../draft'
 import { findVerdictAt } from '../outcomes'
 
@@ -10,6 +12,8 @@ import { findVerdictAt } from '../outcomes'
 export function BendSummary() {
   const { live } = useDraft()
   const { evaluation } = live
+  const { unit } = useLengthUnit()
+  const radiusHead = `Minimum radius, ${useUnitLabels().plan}`
   if (evaluation.bends.length === 0) return <p className="empty">No bends yet.</p>
   return (
     <TableFrame label="Bends in this construction">
@@ -24,7 +28,7 @@ export function BendSummary() {
               Allowed, %
             </th>
             <th scope="col" className="num">
-              Least radius, mm
+              {radiusHead}
             </th>
             <th scope="col">Verdict</th>
           </tr>
@@ -41,8 +45,8 @@ export function BendSummary() {
                 <td className="num" data-label="Allowed, %">
                   {digitsAsComputed(bend.allowablePct, 'strainPct')}
                 </td>
-                <td className="num" data-label="Least radius, mm">
-                  {digitsAsComputed(bend.minRadiusByStrainMm, 'minRadiusMm')}
+                <td className="num" data-label={radiusHead}>
+                  {digitsOfRadius(bend.minRadiusByStrainMm, unit)}
                 </td>
                 <td data-label="Verdict">
                   <VerdictMark verdict={verdict ?? 'not-computed'} />

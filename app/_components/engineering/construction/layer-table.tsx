@@ -1,11 +1,12 @@
 'use client'
 
 import type { KeyboardEvent } from 'react'
+import { FoilUnitSwitch } from '@/app/_components/shell/switches'
 import { Button } from '@/app/_components/ui/button'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
-import type { Layer } from '@/lib/engine'
-import { ChoiceCell, makePlaces, TextCell, ThicknessCell, useUnitLabels } from '../cells'
+import { LAYER_FIELDS, type Layer } from '@/lib/engine'
+import { ChoiceCell, FoilThicknessCell, makePlaces, TextCell, ThicknessCell, useUnitLabels } from '../cells'
 import {
   duplicateLayer,
   insertLayer,
@@ -39,10 +40,13 @@ export function LayerTable() {
     })
   return (
     <>
+      <div className="row no-print">
+        <FoilUnitSwitch />
+      </div>
       <TableFrame label="Layers">
         <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">
-            From the top face down, as bought. {!isReadOnly && 'Alt with an arrow key moves the row in hand.'}
+            From the top face down, as bought. {!isReadOnly && 'Alt+Up and Alt+Down move the current row.'}
           </caption>
           <thead>
             <tr>
@@ -116,6 +120,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
     event.preventDefault()
     move(event.key === 'ArrowUp' ? index - 1 : index + 1)
   }
+  const LayerThicknessCell = layer.kind === 'conductor' ? FoilThicknessCell : ThicknessCell
   const materials = listMaterialsFor(design, layer.kind).map((material) => ({
     value: material.id,
     label: material.name,
@@ -168,8 +173,8 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
         )}
       </td>
       <td data-label="Thickness" className="num cell-number">
-        <ThicknessCell
-          label="Thickness"
+        <LayerThicknessCell
+          label={LAYER_FIELDS.thicknessUm.label}
           at={at('thicknessUm')}
           value={layer.thicknessUm}
           onChange={(thicknessUm) => set('thicknessUm', (present) => ({ ...present, thicknessUm }))}

@@ -2,7 +2,7 @@
 
 import { Section } from '@/app/_components/ui/section'
 import { TableFrame } from '@/app/_components/ui/table-frame'
-import { Length } from '@/app/_components/ui/unit-context'
+import { FoilThickness, Length } from '@/app/_components/ui/unit-context'
 import { digitsAsComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
 
@@ -59,7 +59,7 @@ export function ConductorResults() {
                   {digitsAsComputed(conductor.riseDegC, 'riseDegC')}
                 </td>
                 <td className="num" data-label="Lightest foil">
-                  {conductor.lightestFoilUm === null ? '–' : <Length valueUm={conductor.lightestFoilUm} />}
+                  {conductor.lightestFoilUm === null ? '–' : <FoilThickness valueUm={conductor.lightestFoilUm} />}
                 </td>
                 <td data-label="Remarks" className="small">
                   {conductor.missing.length > 0 &&

@@ -4,9 +4,10 @@ import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Section } from '@/app/_components/ui/section'
 import { TextArea } from '@/app/_components/ui/text-field'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawOutline, SCREEN_PALETTE } from '@/lib/drawing'
-import type { Design, Outline } from '@/lib/engine'
-import { FormCells, makePlaces, NumberCell, OptionalChoiceCell } from '../cells'
+import { type Design, FEATURE_FIELDS, listChoices, NOT_STATED, type Outline } from '@/lib/engine'
+import { FormCells, makePlaces, OptionalChoiceCell, PlanLengthCell, useUnitLabels } from '../cells'
 import { replaceAt, useDraft, useEdit } from '../draft'
 import { PictureView, useWidth } from '../pictures'
 import { RowAct } from '../row-act'
@@ -17,6 +18,8 @@ const MAX_FIELDS = 80
 
 /** The picture shrinks on a phone, and leaves room for the corners beside it on a wide screen. */
 const PICTURE_WIDTH_PX = { least: 280, most: 460 }
+
+const ROLLING_DIRECTION = FEATURE_FIELDS.outline.fields.rollingDirection
 
 const setOutline =
   (outline: Outline | null) =>
@@ -50,12 +53,13 @@ export function OutlineForm() {
 
 function OutlineDetails({ outline }: { outline: Outline }) {
   const { live } = useDraft()
+  const { unit } = useLengthUnit()
   const edit = useEdit()
   const { ref, widthPx } = useWidth<HTMLDivElement>(PICTURE_WIDTH_PX.most)
   const pictureWidthPx = Math.max(PICTURE_WIDTH_PX.least, Math.min(PICTURE_WIDTH_PX.most, widthPx))
   const picture = useMemo(
-    () => drawOutline(outline, { palette: SCREEN_PALETTE, widthPx: pictureWidthPx }),
-    [outline, pictureWidthPx],
+    () => drawOutline(outline, { palette: SCREEN_PALETTE, widthPx: pictureWidthPx, unit }),
+    [outline, pictureWidthPx, unit],
   )
   const at = makePlaces(['features', 'outline'], 'outline', 'the outline')
   const issues = live.issues.filter(({ path }) => path[0] === 'features' && path[1] === 'outline')
@@ -69,15 +73,11 @@ function OutlineDetails({ outline }: { outline: Outline }) {
       <FormCells>
         <div className="form-grid">
           <OptionalChoiceCell
-            label="Foil’s rolling direction"
+            label={ROLLING_DIRECTION.label}
             at={at('rollingDirection')}
             value={outline.rollingDirection}
-            emptyLabel="not stated"
-            choices={[
-              { value: 'along-x', label: 'along x' },
-              { value: 'along-y', label: 'along y' },
-              { value: 'either', label: 'does not matter' },
-            ]}
+            emptyLabel={NOT_STATED}
+            choices={listChoices(ROLLING_DIRECTION)}
             onChange={(rollingDirection) =>
               edit(at('rollingDirection').key, setOutline({ ...outline, rollingDirection }))
             }
@@ -100,6 +100,7 @@ function CornerTable({ outline }: { outline: Outline }) {
   const { isReadOnly } = useDraft()
   const edit = useEdit()
   const { verticesMm } = outline
+  const units = useUnitLabels()
   const setVertices = (key: string, changed: Outline['verticesMm']) =>
     edit(key, setOutline({ ...outline, verticesMm: changed }))
   return (
@@ -112,10 +113,10 @@ function CornerTable({ outline }: { outline: Outline }) {
               Corner
             </th>
             <th scope="col" className="num">
-              x, mm
+              x, {units.plan}
             </th>
             <th scope="col" className="num">
-              y, mm
+              y, {units.plan}
             </th>
             {!isReadOnly && (
               <th scope="col">
@@ -136,16 +137,16 @@ function CornerTable({ outline }: { outline: Outline }) {
               <tr key={index}>
                 <td className="num">{index + 1}</td>
                 <td className="num cell-number">
-                  <NumberCell
-                    label="x, mm"
+                  <PlanLengthCell
+                    label={`x, ${units.plan}`}
                     at={at(0)}
                     value={x}
                     onChange={(next) => setVertices(at(0).key, replaceAt(verticesMm, index, [next, y]))}
                   />
                 </td>
                 <td className="num cell-number">
-                  <NumberCell
-                    label="y, mm"
+                  <PlanLengthCell
+                    label={`y, ${units.plan}`}
                     at={at(1)}
                     value={y}
                     onChange={(next) => setVertices(at(1).key, replaceAt(verticesMm, index, [x, next]))}

@@ -20,8 +20,9 @@ import {
 } from '@/lib/engine'
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
-import { asEntered, digitsAsComputed } from '@/lib/engine/units'
+import { asEntered, digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
 import { type CheckedLimit, markCheckedWhenSaved } from '@/lib/review'
+import { useUnitLabels } from '../cells'
 import { PictureView, usePlotDocument } from '../pictures'
 import { listMovedVerdicts } from './moved-verdicts'
 import { RemedyDetail } from './remedy-list'
@@ -136,6 +137,8 @@ export function RemedyComparison({
 function FigureTable({ before, after, bendId }: { before: Side; after: Side; bendId: string }) {
   const bendOf = ({ evaluation }: Side) => evaluation.bends.find((bend) => bend.bendId === bendId)
   const [own, changed] = [bendOf(before), bendOf(after)]
+  const { unit } = useLengthUnit()
+  const units = useUnitLabels()
   const rows: { name: string; before: ReactNode; after: ReactNode }[] = []
   const add = (name: string, read: (bend: NonNullable<typeof own>) => ReactNode) => {
     rows.push({ name, before: own === undefined ? '–' : read(own), after: changed === undefined ? '–' : read(changed) })
@@ -152,7 +155,7 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
       ? '–'
       : `${digitsAsComputed(bend.allowableRangePct.low, 'strainPct')} to ${digitsAsComputed(bend.allowableRangePct.high, 'strainPct')}`,
   )
-  add('Least inside radius, mm', (bend) => digitsAsComputed(bend.minRadiusByStrainMm, 'minRadiusMm'))
+  add(`Minimum inside radius, ${units.plan}`, (bend) => digitsOfRadius(bend.minRadiusByStrainMm, unit))
   if (own?.survivalLifeCycles != null) {
     add(`Life, ${asEntered(own.survivalPct, 'pct')} survive, cycles (${LIFE_CAUTION_SHORT})`, (bend) =>
       sayComputedDigits(readBendLife(bend), 'lifeCycles'),

@@ -4,10 +4,11 @@ import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { LifeCaution } from '@/app/_components/ui/cautions'
 import { TableFrame } from '@/app/_components/ui/table-frame'
-import { Length } from '@/app/_components/ui/unit-context'
+import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { type Remedy, type RemedyReport, type RemedyState, sayComputedDigits } from '@/lib/engine'
-import { digitsAsComputed } from '@/lib/engine/units'
+import { digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
+import { useUnitLabels } from '../cells'
 import { RowAct } from '../row-act'
 import { formatStrainShare, nameRemedy } from './words'
 
@@ -28,6 +29,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
   const { before, remedies } = report
   const isDynamic = before.survivalLifeCycles !== null
   const isPriced = before.costIndex !== null
+  const radiusHead = useRadiusHead()
   const shown = isUnfolded ? remedies : remedies.slice(0, SHOWN_AT_FIRST)
   return (
     <div>
@@ -50,7 +52,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
                 Worst over allowable
               </th>
               <th scope="col" className="num">
-                Least radius, mm
+                {radiusHead}
               </th>
               {isDynamic && (
                 <th scope="col" className="num">
@@ -137,6 +139,10 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
   )
 }
 
+function useRadiusHead(): string {
+  return `Minimum radius, ${useUnitLabels().plan}`
+}
+
 /** What is edited, what stands against it, and what the numbers do not say. */
 export function RemedyDetail({ remedy }: { remedy: Remedy }) {
   const cautions = [...new Set(remedy.changes.flatMap((change) => change.cautions))]
@@ -185,6 +191,8 @@ export function RemedyDetail({ remedy }: { remedy: Remedy }) {
 }
 
 function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean }) {
+  const { unit } = useLengthUnit()
+  const radiusHead = useRadiusHead()
   return (
     <>
       <td data-label="Bend">
@@ -196,8 +204,8 @@ function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean 
       <td className="num" data-label="Worst over allowable">
         {formatStrainShare(state.marginFraction)}
       </td>
-      <td className="num" data-label="Least radius, mm">
-        {digitsAsComputed(state.minRadiusMm, 'minRadiusMm')}
+      <td className="num" data-label={radiusHead}>
+        {digitsOfRadius(state.minRadiusMm, unit)}
       </td>
       {isDynamic && (
         <td className="num" data-label="Life, cycles">

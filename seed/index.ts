@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url'
 import { getSettings, isLoopbackOnly, SettingsError, withoutPassword } from '@/lib/config'
 import { isWorkspaceEmpty } from '@/lib/data'
 import { applyMigrations, MigrationError, migrationPlaces } from '@/lib/data/store/migration'
+import { runJobsInPlace } from '@/lib/jobs'
 import { setCapability } from './capability'
 import { setPanelsAndRates } from './panels'
 import { gatherPeople, leaveInvitations, setLimits } from './people'
@@ -29,6 +30,8 @@ async function seed(): Promise<void> {
       'The demo scenario is made only for a server that other machines cannot reach: its passwords are public.',
     )
   }
+  // Nobody waits for this process, and a thread could not load the sources.
+  runJobsInPlace()
   const clock = startStoryClock()
   try {
     const stage = setStage(clock)

@@ -11,7 +11,7 @@ import {
   VERIFYING_KEY_PATH,
 } from './content'
 import { makeDataFiles, makeReadme } from './data-files'
-import { makeDocumentsApart } from './documents'
+import { type DocumentMaker, makeDocumentsHere } from './documents'
 import { makeManifest, writeManifest } from './manifest'
 import { getKeyFingerprint, signBytes, signBytesRaw } from './signing'
 
@@ -21,15 +21,20 @@ import { getKeyFingerprint, signBytes, signBytesRaw } from './signing'
  * Reproducible: the same content and keys give the same bytes, whenever and wherever (dates come from the release,
  * nothing is compressed, Ed25519 signatures are deterministic).
  *
+ * @param makeDocuments  who lays out report and drawing; a server has it done in a thread
  * @throws RangeError when the bytes of an artwork file are missing or are not what the snapshot records
  */
-export async function buildPackage(content: PackageContent, keys: SigningKeys): Promise<Uint8Array> {
+export async function buildPackage(
+  content: PackageContent,
+  keys: SigningKeys,
+  makeDocuments: DocumentMaker = makeDocumentsHere,
+): Promise<Uint8Array> {
   const fingerprint = getKeyFingerprint(createPublicKey(keys.verifyingKeyPem))
   const encoder = new TextEncoder()
   const data = makeDataFiles(content)
   const files: PackageFile[] = [
     // Documents name artwork and show none of it: its bytes stay here.
-    ...(await makeDocumentsApart({ kind: 'package', content: { ...content, artwork: [] } })),
+    ...(await makeDocuments({ kind: 'package', content: { ...content, artwork: [] } })),
     ...data,
     makeReadme(content, fingerprint),
     { path: VERIFYING_KEY_PATH, bytes: encoder.encode(keys.verifyingKeyPem) },

@@ -1,10 +1,14 @@
 import type { DrawnSheet } from '@/lib/drawing'
-import { makeDocumentsApart } from './documents'
+import { type DocumentMaker, makeDocumentsHere } from './documents'
 import type { PdfIdentity } from './report'
 
 /** All sheets in one PDF, outside a package too. The same sheets and identity give the same bytes. */
-export async function writeDrawingPdf(sheets: readonly DrawnSheet[], identity: PdfIdentity): Promise<Uint8Array> {
-  const [file] = await makeDocumentsApart({ kind: 'sheets', sheets, identity })
+export async function writeDrawingPdf(
+  sheets: readonly DrawnSheet[],
+  identity: PdfIdentity,
+  makeDocuments: DocumentMaker = makeDocumentsHere,
+): Promise<Uint8Array> {
+  const [file] = await makeDocuments({ kind: 'sheets', sheets, identity })
   if (file === undefined) throw new Error('no drawing was made')
   return file.bytes
 }

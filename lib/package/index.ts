@@ -16,6 +16,7 @@ export type {
   PackageFile,
   SigningKeys,
 } from './content'
+export type { DocumentOrder } from './document-order'
 export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export type { DrawingSource } from './drawing-source'

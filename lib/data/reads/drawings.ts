@@ -1,5 +1,6 @@
 import 'server-only'
 import { drawingFileInput } from '@/lib/inputs'
+import { runJob } from '@/lib/jobs'
 import {
   type DrawingSource,
   drawFileSheets,
@@ -44,7 +45,9 @@ export async function getDrawingFile(
   const sheets = drawFileSheets(source)
   const name = [source.identity.projectName, source.identity.revisionLabel]
   if (input.format === 'pdf') {
-    const bytes = await writeDrawingPdf(sheets, makeDrawingPdfIdentity(source, at))
+    const bytes = await writeDrawingPdf(sheets, makeDrawingPdfIdentity(source, at), (order) =>
+      runJob('documents', order),
+    )
     return { fileName: makeFileName(name, 'drawing.pdf'), mediaType: 'application/pdf', bytes: new Uint8Array(bytes) }
   }
   const sheet = sheets[input.sheet - 1]

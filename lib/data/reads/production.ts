@@ -2,7 +2,6 @@ import 'server-only'
 import { type Design, readStoredDesign } from '@/lib/engine'
 import {
   ALTERNATIVE_RULE,
-  type CostBasis,
   type Estimate,
   estimate,
   type FabricatorBasis,
@@ -12,9 +11,9 @@ import {
   listAlternatives,
   makeCostBasis,
   makeRates,
-  type NestedPart,
   priceOverQuantity,
   type RegistrationDemand,
+  type RemedyBasis,
   readNestedPart,
   type ShelfContent,
   withKnownPart,
@@ -80,19 +79,10 @@ export interface CostsView {
   readonly fabricators: readonly FabricatorCostView[]
 }
 
-/** What remedies are priced by: plain data that goes to the browser. */
-export interface RemedyBasisView {
+/** What remedies are priced by, at one fabricator: plain data that goes to the browser. */
+export interface RemedyBasisView extends RemedyBasis {
   readonly company: CompanyView
-  /** Null where nothing can be priced, with the reason. */
-  readonly basis: CostBasis | null
-  readonly noBasisReason: string
-  /** The part that the basis' panels were filled with: what they say of another one would be wrong. */
-  readonly part: NestedPart | null
   readonly usesIllustrativeRates: boolean
-  /** Null where the fabricator keeps no shelf. */
-  readonly shelf: ShelfContent | null
-  /** Materials that the shelf lists and that are neither held nor to be ordered. */
-  readonly unavailableMaterialIds: readonly string[]
 }
 
 interface Loaded {

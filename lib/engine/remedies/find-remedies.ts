@@ -20,6 +20,8 @@ export interface RemedyOptions {
   readonly partsPerPanelOf?: (design: Design) => number | null
   /** Every material of a design as it is bought; asked for the remedies that are kept alone. */
   readonly materialsOf?: (design: Design) => readonly NeededMaterial[]
+  /** Told what share of the search is done, 0 to 1, after each change that was tried with all its seconds. May throw to end the search. */
+  readonly onProgress?: (fraction: number) => void
 }
 
 /** A change, or a pair of them, with what it comes to. */
@@ -64,7 +66,11 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
     obstacle === null && alone.length === 0 && basis.state.allowablePct === null
       ? 'No allowable strain is known for the copper in this use, and no change here takes it out of the bend.'
       : obstacle
-  const inPairs = alone.flatMap((first) => tryPairs(basis, first, options))
+  const inPairs = alone.flatMap((first, at) => {
+    const pairs = tryPairs(basis, first, options)
+    options.onProgress?.((at + 1) / alone.length)
+    return pairs
+  })
   const all = [...alone.map(({ trial }) => trial), ...inPairs]
   const before = withCost(basis.state, design, options)
   // Whether a change helps is no question of cost: only what helps is priced.

@@ -5,10 +5,14 @@ import path from 'node:path'
 import { promisify } from 'node:util'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { JOB_KINDS } from '@/lib/jobs/kinds'
+import { WorkerPool } from '@/lib/jobs/pool'
 import { buildPackage, makeTrailFile, type PackageFile, readArchive, verifyPackage, writeArchive } from '@/lib/package'
 import { hashSignedContent, sha256Hex } from '@/lib/review'
+import { startSourceThread } from '../../setup/source-thread'
 import { makeCheckpoints, makeContent, makeKeys, makeSnapshot, makeTrail } from './content-factory'
 
+const JOB_PROGRAM = new URL('../../../lib/jobs/worker.ts', import.meta.url)
 const keys = makeKeys()
 const others = makeKeys()
 let bytes: Uint8Array
@@ -81,16 +85,27 @@ describe('a release package', () => {
   }, 240_000)
 
   test('documents made in a thread are the same, its errors are handed on, and the next order is carried out', async () => {
-    const program = ['--conditions=react-server', '--import', 'tsx', 'test/integration/package/documents-program.ts']
-    const { stdout } = await promisify(execFile)(process.execPath, program)
-    const expected = files
-      .filter(({ path: name }) => name === 'report.pdf' || name.startsWith('drawing/'))
-      .map((file) => [file.path, sha256Hex(file.bytes)])
-    const answer = JSON.parse(stdout)
-    expect(answer.made).toEqual(expect.arrayContaining(expected))
-    expect(answer.made).toHaveLength(expected.length)
-    expect(answer.again).toEqual(answer.made)
-    expect(answer).toMatchObject({ isRangeError: true, refused: 'RangeError: Invalid time value' })
+    const pool = new WorkerPool(JOB_KINDS, (memoryMib) => startSourceThread(JOB_PROGRAM, memoryMib))
+    const content = { ...makeContent(), artwork: [] }
+    const undated = { ...content, release: { at: 'no date', byName: 'Ines Calder' } }
+    const hashes = (made: readonly PackageFile[]) => made.map((file) => [file.path, sha256Hex(file.bytes)])
+    try {
+      const [made, refused] = await Promise.allSettled([
+        pool.run('documents', { kind: 'package', content }),
+        pool.run('documents', { kind: 'package', content: undated }),
+      ])
+      if (made.status === 'rejected') throw made.reason
+      const expected = files.filter(({ path: name }) => name === 'report.pdf' || name.startsWith('drawing/'))
+      expect(hashes(made.value)).toEqual(expect.arrayContaining(hashes(expected)))
+      expect(made.value).toHaveLength(expected.length)
+      expect(hashes(await pool.run('documents', { kind: 'package', content }))).toEqual(hashes(made.value))
+      expect(refused.status).toBe('rejected')
+      if (refused.status === 'fulfilled') return
+      expect(refused.reason).toBeInstanceOf(RangeError)
+      expect(String(refused.reason)).toBe('RangeError: Invalid time value')
+    } finally {
+      pool.close()
+    }
   }, 240_000)
 
   test('its page of contents names every file or the folder that it lies in', () => {

@@ -32,7 +32,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   mail: ['review'],
   inputs: ['engine', 'fabrication', 'review', 'mail'],
   package: ['review', 'drawing', 'engine', 'fabrication'],
-  data: ['config', 'review', 'mail', 'package', 'engine', 'fabrication', 'spreadsheet', 'artwork', 'inputs'],
+  jobs: ['package', 'engine', 'fabrication'],
+  data: ['config', 'review', 'mail', 'jobs', 'package', 'engine', 'fabrication', 'spreadsheet', 'artwork', 'inputs'],
   server: ['config', 'data', 'review', 'engine', 'inputs'],
   cli: [
     'config',

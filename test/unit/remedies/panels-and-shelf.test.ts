@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { explainUnpriced, toRemedyOptions } from '@/app/_components/engineering/remedies/remedy-bases'
 import type { RemedyBasisView } from '@/lib/data'
 import { type Design, NO_PLATING } from '@/lib/engine'
 import { findRemedies } from '@/lib/engine/remedies'
 import {
   estimateByBasis,
+  explainUnpriced,
   listPurchases,
   makeCostBasis,
   makeNester,
@@ -13,6 +13,7 @@ import {
   readNestedPart,
   type ShelfContent,
   type ShelfRow,
+  toRemedyOptions,
 } from '@/lib/fabrication'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
 

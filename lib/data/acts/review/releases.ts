@@ -1,6 +1,7 @@
 import 'server-only'
 import { getSecrets, now } from '@/lib/config'
 import type { ReleaseInput } from '@/lib/inputs'
+import { runJob } from '@/lib/jobs'
 import { buildPackage, makeDrawingSource, type PackageContent } from '@/lib/package'
 import { decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/review'
 import { readTrailRow } from '../../consequences/trail'
@@ -126,7 +127,11 @@ function findSignedContent({ record }: LoadedRevision): string | null {
 
 async function build(audience: string, content: PackageContent): Promise<Edition> {
   const { signingKeyPem, verifyingKeyPem } = getSecrets()
-  return { audience, ...(await keepFile(await buildPackage(content, { signingKeyPem, verifyingKeyPem }))) }
+  const keys = { signingKeyPem, verifyingKeyPem }
+  return {
+    audience,
+    ...(await keepFile(await buildPackage(content, keys, (order) => runJob('documents', order)))),
+  }
 }
 
 async function store(

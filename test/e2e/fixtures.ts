@@ -1,17 +1,12 @@
+import path from 'node:path'
 import { type Browser, type BrowserContext, test as base, expect, type Page } from '@playwright/test'
 import { CAST } from '@/seed/sign-ins'
 import { type Backstage, openBackstage } from './backstage'
+import { type ServerUnderTest, startServerUnderTest } from './server-under-test'
 
 export { expect, type Page }
 
 export type PersonName = keyof typeof CAST
-
-/** The part of the environment that playwright.config.ts sets for its workers. */
-function getSetting(name: 'BENDWORTHY_E2E_ADDRESS' | 'BENDWORTHY_E2E_DATA'): string {
-  const value = process.env[name]
-  if (value === undefined) throw new Error(`${name} is not set: run the tests with test/e2e/playwright.config.ts`)
-  return value
-}
 
 /** Watches everything that a browser complains about in one test. */
 export class ConsoleWatch {
@@ -45,6 +40,8 @@ interface TestFixtures {
 }
 
 interface WorkerFixtures {
+  /** Of this worker alone. */
+  readonly server: ServerUnderTest
   readonly backstage: Backstage
   readonly demo: Awaited<ReturnType<typeof findDemo>>
 }
@@ -52,10 +49,19 @@ interface WorkerFixtures {
 const findDemo = (backstage: Backstage) => backstage.act('findDemo')
 
 export const test = base.extend<TestFixtures, WorkerFixtures>({
-  backstage: [
+  server: [
     // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures that are asked for from this pattern.
-    async ({}, use) => {
-      const backstage = openBackstage(getSetting('BENDWORTHY_E2E_DATA'), getSetting('BENDWORTHY_E2E_ADDRESS'))
+    async ({}, use, { project, workerIndex }) => {
+      const server = await startServerUnderTest(path.join(project.outputDir, `server-${workerIndex}.log`))
+      await use(server)
+      await server.stop()
+    },
+    { scope: 'worker', timeout: 300_000 },
+  ],
+  baseURL: ({ server }, use) => use(server.address),
+  backstage: [
+    async ({ server }, use) => {
+      const backstage = openBackstage(server.dataFolder, server.address)
       await use(backstage)
       backstage.close()
     },
@@ -71,29 +77,29 @@ export const test = base.extend<TestFixtures, WorkerFixtures>({
     },
     { auto: true },
   ],
-  openAsVisitor: async ({ browser, consoleWatch }, use) => {
+  openAsVisitor: async ({ browser, consoleWatch, server }, use) => {
     const opened: BrowserContext[] = []
     await use(async () => {
-      const context = await openContext(browser, consoleWatch)
+      const context = await openContext(browser, server, consoleWatch)
       opened.push(context)
       return context.newPage()
     })
     for (const context of opened) await context.close()
   },
-  openAs: async ({ browser, backstage, consoleWatch }, use) => {
+  openAs: async ({ browser, backstage, consoleWatch, server }, use) => {
     const opened: BrowserContext[] = []
     await use(async (person) => {
-      const context = await openContext(browser, consoleWatch)
+      const context = await openContext(browser, server, consoleWatch)
       opened.push(context)
-      await signIn(context, backstage, typeof person === 'string' ? CAST[person].email : person.email)
+      await signIn(context, server, backstage, typeof person === 'string' ? CAST[person].email : person.email)
       return context.newPage()
     })
     for (const context of opened) await context.close()
   },
 })
 
-function openContext(browser: Browser, watch: ConsoleWatch): Promise<BrowserContext> {
-  const opening = browser.newContext({ baseURL: getSetting('BENDWORTHY_E2E_ADDRESS'), locale: 'en-GB' })
+function openContext(browser: Browser, { address }: ServerUnderTest, watch: ConsoleWatch): Promise<BrowserContext> {
+  const opening = browser.newContext({ baseURL: address, locale: 'en-GB' })
   return opening.then((context) => {
     watch.watch(context)
     return context
@@ -101,8 +107,12 @@ function openContext(browser: Browser, watch: ConsoleWatch): Promise<BrowserCont
 }
 
 /** Signs in without the form. */
-export async function signIn(context: BrowserContext, backstage: Backstage, email: string): Promise<void> {
+export async function signIn(
+  context: BrowserContext,
+  { address: url }: ServerUnderTest,
+  backstage: Backstage,
+  email: string,
+): Promise<void> {
   const value = await backstage.act('makeSession', { email })
-  const url = getSetting('BENDWORTHY_E2E_ADDRESS')
   await context.addCookies([{ name: 'bendworthy-session', value, url, httpOnly: true, sameSite: 'Lax' }])
 }

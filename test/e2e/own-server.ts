@@ -1,9 +1,13 @@
 import { type ChildProcess, spawn } from 'node:child_process'
+import { appendFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { fileURLToPath } from 'node:url'
-import { expect, type Page } from './fixtures'
+import { expect, type Page } from '@playwright/test'
 
-/** A server beside the one under test, started as a person would, on the build that is there already. */
+/** A server started as a person would start it, on the build that is there already. */
+
+/** Generous: a slow machine must not look like a defect. */
+const LONGEST_START_MS = 240_000
 
 const START = fileURLToPath(new URL('../../scripts/start.mjs', import.meta.url))
 
@@ -27,6 +31,8 @@ interface OwnServer {
   readonly args?: readonly string[]
   readonly environment?: Readonly<Record<string, string>>
   readonly port?: number
+  /** Gets a copy of all that the server prints. */
+  readonly logFile?: string
 }
 
 export async function startOwnServer(order: OwnServer): Promise<Started> {
@@ -36,18 +42,30 @@ export async function startOwnServer(order: OwnServer): Promise<Started> {
       ...process.env,
       BENDWORTHY_DATA_FOLDER: order.dataFolder,
       BENDWORTHY_PUBLIC_URL: '',
+      // Whatever the person who runs the tests has set for a server of their own stays out of them.
       DATABASE_URL: '',
       HOST: '',
+      BENDWORTHY_EMPTY: '',
+      BENDWORTHY_DEMO: '',
+      BENDWORTHY_SMTP_URL: '',
       ...order.environment,
     },
   })
   let output = ''
-  const collect = (part: Buffer) => {
-    output += part.toString()
-  }
-  child.stdout?.on('data', collect)
-  child.stderr?.on('data', collect)
-  await expect.poll(() => output, { timeout: 240_000, message: 'what the start prints' }).toContain('Bendworthy is at')
+  await new Promise<void>((resolve, reject) => {
+    const giveUp = (reason: string) => reject(new Error(`The server ${reason}. It printed:\n${output}`))
+    const timer = setTimeout(() => giveUp('did not start in time'), LONGEST_START_MS)
+    child.once('exit', (code) => giveUp(`ended by itself (${code})`))
+    const collect = (part: Buffer) => {
+      output += part.toString()
+      if (order.logFile !== undefined) appendFileSync(order.logFile, part)
+      if (!output.includes('Bendworthy is at')) return
+      clearTimeout(timer)
+      resolve()
+    }
+    child.stdout?.on('data', collect)
+    child.stderr?.on('data', collect)
+  })
   return {
     address: order.environment?.BENDWORTHY_PUBLIC_URL ?? `http://127.0.0.1:${port}`,
     printed: () => output,

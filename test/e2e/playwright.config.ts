@@ -1,30 +1,5 @@
-import { mkdtempSync } from 'node:fs'
-import { createServer } from 'node:net'
-import { tmpdir } from 'node:os'
-import path from 'node:path'
 import { defineConfig, devices, type ReporterDescription } from '@playwright/test'
 import { findBrowser } from '../../scripts/steps/find-browser.mjs'
-
-/** A port that was free a moment ago. */
-async function findFreePort(): Promise<number> {
-  const server = createServer()
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
-  const address = server.address()
-  await new Promise((resolve) => server.close(resolve))
-  if (address === null || typeof address === 'string') throw new Error('no port could be had')
-  return address.port
-}
-
-/**
- * The server under test and its data folder. While tests are written, BENDWORTHY_E2E_ADDRESS and _DATA may name a server that already
- * runs, which saves its start. Worker processes read this file again and must come to the same; they inherit the
- * environment.
- */
-process.env.BENDWORTHY_E2E_GIVEN ??= process.env.BENDWORTHY_E2E_ADDRESS === undefined ? 'no' : 'yes'
-process.env.BENDWORTHY_E2E_ADDRESS ??= `http://127.0.0.1:${await findFreePort()}`
-process.env.BENDWORTHY_E2E_DATA ??= mkdtempSync(path.join(tmpdir(), 'bendworthy-e2e-'))
-const baseURL = process.env.BENDWORTHY_E2E_ADDRESS
-const { port } = new URL(baseURL)
 
 const browser = await findBrowser()
 if (browser === null) throw new Error('No Chromium browser was found; npm run test:e2e brings one.')
@@ -32,11 +7,15 @@ if (browser === null) throw new Error('No Chromium browser was found; npm run te
 const reporters: ReporterDescription[] = [['list']]
 if (process.env.BENDWORTHY_E2E_REPORT) reporters.push(['json', { outputFile: process.env.BENDWORTHY_E2E_REPORT }])
 
+/** Many short tests: they go last, so that both workers are busy until the end. */
+const SCREENS = 'accessibility.spec.ts'
+
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results',
-  // One server and one database: journeys that change the same records would trip over each other.
-  workers: 1,
+  globalSetup: './demo-data.ts',
+  // Each worker has its own server on its own copy of the demo data (server-under-test.ts); the tests of one file run one after the other.
+  workers: 2,
   fullyParallel: false,
   forbidOnly: process.env.CI === 'true',
   retries: 0,
@@ -46,7 +25,6 @@ export default defineConfig({
   reporter: reporters,
   use: {
     ...devices['Desktop Chrome'],
-    baseURL,
     // A step that cannot go on says so, rather than using up the whole test.
     actionTimeout: 60_000,
     navigationTimeout: 90_000,
@@ -65,16 +43,9 @@ export default defineConfig({
       ],
     },
   },
-  ...(process.env.BENDWORTHY_E2E_GIVEN === 'yes'
-    ? {}
-    : {
-        webServer: {
-          command: `node serve-fresh.mjs --port ${port}`,
-          url: `${baseURL}/sign-in`,
-          timeout: 300_000,
-          reuseExistingServer: false,
-          stdout: 'pipe',
-          gracefulShutdown: { signal: 'SIGTERM', timeout: 10_000 },
-        },
-      }),
+  // In this order. A worker that comes to the screens gets a new server, so that they are seen before anybody has changed anything.
+  projects: [
+    { name: 'journeys', testIgnore: SCREENS },
+    { name: 'screens', testMatch: SCREENS },
+  ],
 })

@@ -5,11 +5,14 @@ import type { APIRequestContext, APIResponse } from '@playwright/test'
 import Database from 'better-sqlite3'
 import { CAST } from '@/seed/sign-ins'
 import { expect, type PersonName, test } from './fixtures'
+import type { ServerUnderTest } from './server-under-test'
 
 /** What comes over HTTP, from people and from programs: looked at as it comes, without a browser's kindness. */
 
-const address = () => process.env.BENDWORTHY_E2E_ADDRESS ?? ''
-const dataFolder = () => process.env.BENDWORTHY_E2E_DATA ?? ''
+let server: ServerUnderTest
+test.beforeAll(({ server: ofThisWorker }) => {
+  server = ofThisWorker
+})
 
 type Demo = Record<
   'skuaId' | 'skuaA' | 'skuaB' | 'pipitId' | 'pipitA' | 'brackenfoldId' | 'proposalId' | 'mailId',
@@ -171,7 +174,7 @@ function send(
       ? { 'transfer-encoding': 'chunked' }
       : { 'content-length': String(Buffer.byteLength(body)) }
     const sent = httpRequest(
-      new URL(url, address()),
+      new URL(url, server.address),
       { method: options.method ?? 'POST', headers: { ...options.headers, ...length }, signal },
       (response) => {
         let text = ''
@@ -243,7 +246,7 @@ test('files come by their own way: who sends is asked first, and what is not kep
     design: 'pipit-rev-a',
   })
   const listIncoming = () => {
-    const folder = path.join(dataFolder(), 'files', 'incoming')
+    const folder = path.join(server.dataFolder, 'files', 'incoming')
     return existsSync(folder) ? readdirSync(folder) : []
   }
   const page = await openAs('designer')
@@ -276,7 +279,7 @@ test('files come by their own way: who sends is asked first, and what is not kep
 
   await new Promise<void>((resolve) => {
     const cut = httpRequest(
-      new URL('/api/uploads/artwork', address()),
+      new URL('/api/uploads/artwork', server.address),
       { method: 'POST', headers: { ...file, 'content-length': '9000000' } },
       () => {},
     )
@@ -306,7 +309,7 @@ test('one person opens so many streams and no more; a closed one makes room', as
   const open = () =>
     new Promise<{ status: number; retryAfter: unknown; close: () => void }>((resolve, reject) => {
       const asked = httpRequest(
-        new URL(`/api/revisions/${demo.skuaB}/events`, address()),
+        new URL(`/api/revisions/${demo.skuaB}/events`, server.address),
         { headers: { cookie } },
         (response) => {
           response.on('data', () => {})
@@ -430,7 +433,7 @@ test('a database that fails is not quoted to anybody', async ({ openAs, demo }) 
   const csrfCookie = String(csrf.headers['set-cookie']).split(';')[0] ?? ''
   const { csrfToken } = JSON.parse(csrf.text) as { csrfToken: string }
   const { email, password } = CAST.lead
-  const database = new Database(path.join(dataFolder(), 'bendworthy.db'))
+  const database = new Database(path.join(server.dataFolder, 'bendworthy.db'))
   database.pragma('busy_timeout = 10000')
   const answers: (readonly [string, Awaited<ReturnType<typeof send>>])[] = []
   database.exec('ALTER TABLE "User" RENAME TO "UserAway"')
@@ -461,9 +464,9 @@ test('a database that fails is not quoted to anybody', async ({ openAs, demo }) 
 })
 
 test('database and files are readable by their owner alone', () => {
-  const modeOf = (...parts: string[]) => statSync(path.join(dataFolder(), ...parts)).mode & 0o777
+  const modeOf = (...parts: string[]) => statSync(path.join(server.dataFolder, ...parts)).mode & 0o777
   expect(modeOf()).toBe(0o700)
-  const entries = readdirSync(dataFolder(), { recursive: true, withFileTypes: true })
+  const entries = readdirSync(server.dataFolder, { recursive: true, withFileTypes: true })
   const open = entries
     .filter((entry) => (statSync(path.join(entry.parentPath, entry.name)).mode & 0o077) !== 0)
     .map((entry) => entry.name)

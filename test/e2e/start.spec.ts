@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test'
+import { expect, test } from './fixtures'
 
 test('the built application answers, keeps the console quiet and gives no page to strangers', async ({ page }) => {
   const strayLines: string[] = []

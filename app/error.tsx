@@ -12,8 +12,8 @@ export default function PageError({ error, reset }: { error: Error & { digest?: 
         title={isBusy ? 'Too many pages at once' : 'This page could not be shown'}
         under={
           isBusy
-            ? 'This server is still working on the pages that you, or others, asked for. Try again in half a minute.'
-            : 'Nothing that you entered on other pages is lost. Try again; if it fails again, tell whoever looks after this installation.'
+            ? 'This server is still working on pages that you or others requested. Try again in half a minute.'
+            : 'Nothing that you entered on other pages is lost. Try again; if it fails again, tell the administrator of this installation.'
         }
       />
       {error.digest !== undefined && !isBusy && (

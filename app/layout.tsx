@@ -42,7 +42,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
       <body>
         <StyleNonce nonce={head.get(NONCE_HEADER) ?? undefined} />
         <a className="skip-link" href="#content">
-          To the content
+          Skip to content
         </a>
         <UnitProvider initialUnit={unit} initialFoilUnit={foilUnit}>
           <NavigationStatus />

@@ -6,10 +6,10 @@ export default function NotFound() {
   return (
     <>
       <PageHead
-        title="Not here"
-        under="There is no such page, or it is not shared with you. Whoever gave you the address can tell which."
+        title="Page not found"
+        under="There is no such page, or it is not shared with you. Ask the person who gave you the address."
       />
-      <LinkButton href={paths.home()}>To what waits for you</LinkButton>
+      <LinkButton href={paths.home()}>Go to “Waiting for me”</LinkButton>
     </>
   )
 }

@@ -14,7 +14,7 @@ import { EmptyState } from './_components/ui/notices'
 import { PageHead } from './_components/ui/section'
 import { Timestamp } from './_components/ui/timestamp'
 
-export const metadata: Metadata = { title: 'What waits for me' }
+export const metadata: Metadata = { title: 'Waiting for me' }
 
 interface HomePageProps {
   readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>
@@ -35,7 +35,7 @@ export default async function HomePage({ searchParams }: HomePageProps) {
   if (find !== '') {
     return (
       <>
-        <PageHead title="Found" over={<Link href={paths.home()}>What waits for me</Link>} />
+        <PageHead title="Found" over={<Link href={paths.home()}>Waiting for me</Link>} />
         <SearchForm text={find} />
         <SearchResults result={await searchReviews(actor, find)} text={find} />
       </>
@@ -52,12 +52,13 @@ export default async function HomePage({ searchParams }: HomePageProps) {
   )
   return (
     <>
-      <PageHead title="What waits for me" under="Oldest first, each with the reason and the next act." />
+      <PageHead title="Waiting for me" under="Oldest first, each with the reason and the next step." />
       <SearchForm text="" />
       {waits.length > 0 && <WaitFilters waits={waits} filter={filter} />}
       {waits.length === 0 && (
         <EmptyState>
-          Nothing waits for you. <Link href={paths.projects()}>Your projects</Link> show where everything stands.
+          Nothing is waiting for you. <Link href={paths.projects()}>Your projects</Link> show the state of every
+          revision.
         </EmptyState>
       )}
       {waits.length > 0 && shown.length === 0 && (
@@ -111,7 +112,7 @@ function WaitFilters({ waits, filter }: WaitFiltersProps) {
       (wait) => (project === '' || wait.projectId === project) && (about === '' || wait.target.tab === about),
     ).length
   return (
-    <nav aria-label="Filter what waits" className="no-print">
+    <nav aria-label="Filter" className="no-print">
       {projects.length > 1 && (
         <p className="filter-row">
           <FilterLink text="every project" filter={{ ...filter, project: '' }} isOn={filter.project === ''} />

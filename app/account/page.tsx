@@ -55,14 +55,14 @@ export default async function AccountPage({ searchParams }: AccountPageProps) {
       />
       <Section title="Your projects">
         {account.memberships.length === 0 ? (
-          <EmptyState>You belong to no project yet. A lead engineer can invite you.</EmptyState>
+          <EmptyState>You are not in any project yet. A lead engineer can invite you.</EmptyState>
         ) : (
           <TableFrame label="Your projects">
             <table className="ledger" data-stack>
               <thead>
                 <tr>
                   <th scope="col">Project</th>
-                  <th scope="col">You are</th>
+                  <th scope="col">Your role</th>
                   <th scope="col">For</th>
                 </tr>
               </thead>
@@ -103,7 +103,7 @@ export default async function AccountPage({ searchParams }: AccountPageProps) {
         <Section title="Single sign-on">
           {linked === 'no' && (
             <Notice tone="refused">
-              <p>The identity was not joined: it belongs to another account, or this took too long.</p>
+              <p>The identity was not linked: it belongs to another account, or the attempt took too long.</p>
             </Notice>
           )}
           <SingleSignOn providerName={oidc.name} identity={identity} />

@@ -37,7 +37,7 @@ export default async function CataloguePage({ searchParams }: CataloguePageProps
   const entries = items.flatMap((item): CatalogueEntry[] => {
     const text = texts[item.id]
     if (text === undefined) return []
-    const note = own.has(item.id) ? 'The workspace’s own item.' : changed.get(item.id)
+    const note = own.has(item.id) ? 'An item of this workspace.' : changed.get(item.id)
     return [
       {
         ...text,
@@ -61,13 +61,13 @@ export default async function CataloguePage({ searchParams }: CataloguePageProps
               <p>
                 {isDelivered ? (
                   <>
-                    This is the catalogue as delivered. New reviews go by{' '}
+                    This is the catalogue as delivered. New reviews use{' '}
                     <Link href={paths.catalogue()}>the workspace’s version {version}</Link>.
                   </>
                 ) : (
                   <>
-                    New reviews go by this version; one under way keeps its own until it is brought up.{' '}
-                    <Link href={paths.workspaceCatalogue()}>What the workspace changed</Link>,{' '}
+                    New reviews use this version; a review in progress keeps its own until it is updated.{' '}
+                    <Link href={paths.workspaceCatalogue()}>Changes made by the workspace</Link>,{' '}
                     <Link href={paths.catalogue('delivered')}>the {CATALOGUE.length} items as delivered</Link>.
                   </>
                 )}

@@ -23,14 +23,14 @@ export default async function ProjectsPage() {
         actions={isFabricatorOnly ? undefined : <LinkButton href={paths.newProject()}>New project</LinkButton>}
       />
       {projects.length === 0 ? (
-        <EmptyState>You belong to no project yet. A lead engineer can invite you.</EmptyState>
+        <EmptyState>You are not in any project yet. A lead engineer can invite you.</EmptyState>
       ) : (
         <TableFrame label="Projects">
           <table className="ledger" data-stack>
             <thead>
               <tr>
                 <th scope="col">Project</th>
-                <th scope="col">You are</th>
+                <th scope="col">Your role</th>
                 <th scope="col" className="num">
                   Revisions
                 </th>

@@ -14,12 +14,12 @@ export const metadata: Metadata = { title: 'Sign in' }
 type Query = Readonly<Record<'next' | 'step' | 'problem' | 'error', string | string[] | undefined>>
 
 const NOT_JOINED =
-  'No account here is joined to that identity. Sign in with your password and join it on your account page, or ask an administrator.'
+  'No account here is linked to that identity. Sign in with your password and link it on your account page, or ask an administrator.'
 
 /** Words of ours alone: a sentence in the address could be anybody's. */
 function explain({ problem, error }: Query): string | null {
   if (problem === 'not-joined') return NOT_JOINED
-  return problem === undefined && error === undefined ? null : 'Signing in by the provider did not succeed. Try again.'
+  return problem === undefined && error === undefined ? null : 'Signing in with the provider failed. Try again.'
 }
 
 export default async function SignInPage({ searchParams }: { searchParams: Promise<Query> }) {

@@ -42,7 +42,7 @@ export async function checkPackage(
     ok: false as const,
     refusal: {
       kind: 'invalid' as const,
-      message: `“${input.fileName}” is not an unchanged package of this installation. What differs is named below.`,
+      message: `“${input.fileName}” is not an unchanged package of this installation. The differences are listed below.`,
       issues: result.issues,
     },
   }

@@ -26,7 +26,7 @@ export default async function WorkspacePage() {
         title={settings.workspaceName}
         over="Workspace"
         actions={<LinkButton href={paths.mail()}>Mail</LinkButton>}
-        under="People join projects through invitations, which lead engineers make on the project’s page."
+        under="People join projects by invitation; lead engineers create invitations on the project page."
       />
       <Section title="People">
         <AccountTable accounts={accounts} ownUserId={actor.userId} providerName={getSettings().oidc?.name ?? null} />
@@ -54,7 +54,7 @@ export default async function WorkspacePage() {
       </Section>
       <Section title="Limits of the workspace">
         <p className="muted">
-          A limit set here holds in every review, unless the fabricator with whom a revision is shared sets its own.
+          A limit set here applies to every review, unless a fabricator that a revision is shared with sets its own.
         </p>
         <LimitSheet rows={listLimitRows()} limits={sheet.limits} companyId={null} mayEdit={sheet.mayEdit} />
       </Section>

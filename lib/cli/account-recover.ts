@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util'
 import { emailSchema } from '@/lib/inputs'
 
-const USAGE = `Makes a link that sets a new password, for whoever runs the installation: the way back for the last administrator. The link
+const USAGE = `Creates a link that sets a new password, for the operator of the installation: the way back in for the last administrator. The link
 works once, for a day. The account is enabled if it was disabled; the trail records it, and the owner is told by mail.
 
   npm run account:recover -- name@example.org

@@ -352,7 +352,7 @@ function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemRes
         wrapText(limit, WIDTH - indent.length - 2, '  ').map((line) => indent + line),
       ),
     ]),
-    ...(skipped === 0 ? [] : [`${skipped} more do not apply to this design.`]),
+    ...(skipped === 0 ? [] : [`${skipped} more are not applicable to this design.`]),
   ]
 }
 

@@ -17,11 +17,10 @@ const USAGE = `Checks a release package without server or database.
   npm run package:verify -- package.zip [--strict] [--key verifying-key.pem]
   npm run package:verify -- folder      [--key verifying-key.pem]
 
-The files decide: a package that was unpacked, or packed again (ZIP, TAR, TAR.GZ), is as good. --strict accepts the ZIP
-archive alone as it was written, byte for byte.
+The files decide: a package that was unpacked or repacked (ZIP, TAR, TAR.GZ) is as good. --strict accepts only the original ZIP archive, byte for byte.
 
 --key compares the signature with a key that you have by another way. Without it the key inside the package is used:
-compare its fingerprint with the one that the sender states.
+compare its fingerprint with the one stated by the sender.
 
 Exit status: 0 the package is intact, 1 it is not, 2 it could not be checked.`
 
@@ -60,7 +59,7 @@ function readFolder(folder: string): PackageFile[] {
         enter(name)
         continue
       }
-      if (!entry.isFile()) stop(`${path.join(folder, name)}: is a link or a device, and no file`)
+      if (!entry.isFile()) stop(`${path.join(folder, name)}: is a link or a device, not a file`)
       if (files.length === MAX_PACKAGE_FILES) stop(`${folder}: holds more than ${MAX_PACKAGE_FILES} files`)
       const bytes = readInput(path.join(folder, name), left)
       left -= bytes.length
@@ -125,11 +124,9 @@ if (form === 'repacked')
 console.log(`  ${manifest.project.name}, revision ${manifest.revision.label}, of ${manifest.workspace}`)
 console.log(`  released ${manifest.releasedAt} by ${manifest.releasedBy}, engine ${manifest.engineVersion ?? 'none'}`)
 console.log(`  edition: ${manifest.edition.companyName ?? manifest.edition.kind}`)
-console.log(
-  `  ${manifest.files.length} files, ${signatureCount} standing signatures, ${trailRecordCount} trail records`,
-)
+console.log(`  ${manifest.files.length} files, ${signatureCount} valid signatures, ${trailRecordCount} trail records`)
 console.log(
   isKeyTrusted
     ? `  signed with the trusted key ${keyFingerprint}`
-    : `  signed with the key ${keyFingerprint}: compare it with the sender's, or give --key`,
+    : `  signed with the key ${keyFingerprint}: compare it with the sender’s, or use --key`,
 )

@@ -6,7 +6,7 @@ import { type CheckpointedTrail, checkTrailWithCheckpoints, parseTrailFile, type
 import { checkTrail, type TrailCheck } from '@/lib/review'
 
 const USAGE = `Checks the trail: every record's hash, its link to the one before, the numbering, and the signed checkpoints, by
-which it shows when the end was cut off or all of it was written anew. In the database it also holds what is there against
+which it shows when the end was cut off or all of it was rewritten. In the database it also holds what is there against
 the records: every signature, answer, waiver, declaration, release, comment, sheet and the rest, as its record left it.
 
   npm run trail:check                         the trail in this installation's database
@@ -116,7 +116,7 @@ const whole = { ...subject, others: [...subject.others, ...against] }
 const outcome = check(whole, values.head === undefined ? undefined : parseHead(values.head))
 const name = file ?? 'trail'
 if (!outcome.ok) {
-  console.error(`${name}: does not fit at record ${outcome.fault.sequence}`)
+  console.error(`${name}: does not match at record ${outcome.fault.sequence}`)
   console.error(`  ${outcome.fault.reason} [${outcome.fault.code}]`)
   process.exit(1)
 }
@@ -142,14 +142,14 @@ if (state !== null) {
   console.log(`  in the database: ${state.fitCount} rows are as their records left them`)
   if (state.olderCount > 0) {
     console.log(
-      `  ${state.olderCount} rows were recorded before hashes were kept: whether they are as they were is not known`,
+      `  ${state.olderCount} rows were recorded before hashes were kept: whether they have changed is not known`,
     )
   }
 }
 const vouched = checkpoints.at(-1)
 console.log(
   vouched === undefined
-    ? '  no checkpoint: a cut at the end would not show'
+    ? '  no checkpoint: a missing end would not be noticed'
     : `  ${checkpoints.length} ${checkpoints.length === 1 ? 'checkpoint' : 'checkpoints'}, the last of record ${vouched.sequence} (${vouched.at})${verifyingKeyPem === null ? '; signatures not judged, give --key' : ''}`,
 )
 process.exit(0)

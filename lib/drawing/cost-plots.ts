@@ -35,7 +35,7 @@ export function drawCostShares(cost: Cost, title: string, frame: Omit<PlotFrame,
         columns: [
           { key: 'step', label: 'Step', numeric: false },
           { key: 'count', label: 'How often', numeric: true },
-          { key: 'index', label: 'Index for each good part', numeric: true },
+          { key: 'index', label: 'Cost index per good part', numeric: true },
           { key: 'share', label: 'Share', numeric: true },
         ],
         rows: [

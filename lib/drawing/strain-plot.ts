@@ -230,7 +230,7 @@ export function listStrainRows(
       { key: 'allowed', label: 'Allowed, %', numeric: true },
       { key: 'leastAllowed', label: `Least allowed ${RANGE_OVER.constants}, %`, numeric: true },
       { key: 'yield', label: 'Past yield', numeric: false },
-      ...(isPlated ? [{ key: 'copper', label: 'Copper that decides', numeric: false }] : []),
+      ...(isPlated ? [{ key: 'copper', label: 'Governing copper', numeric: false }] : []),
     ],
     rows: bend.conductors.map((conductor) => {
       const designation = options.designations.get(conductor.layerId)

@@ -128,7 +128,7 @@ export type AdminRightInput = z.infer<typeof adminRightInput>
 export const settingsInput = z.strictObject({
   seenVersion: seenVersionSchema,
   workspaceName: nameSchema,
-  /** Nobody releases what only that person has edited and signed. */
+  /** A revision edited and signed by one person alone cannot be released. */
   secondPairOfEyes: z.boolean(),
   /** A waiver is approved by somebody else than who proposed it. */
   waiverNeedsSecondPerson: z.boolean(),

@@ -6,7 +6,7 @@ export const DOOR_TEXTS = {
     'You are signed out: the session ended or was ended elsewhere. Sign in again; what you typed is still here.',
   tooLarge: (bytes: number, mostBytes: number) =>
     `This is ${asFileSize(bytes)}; at most ${asFileSize(mostBytes)} can be sent at once.`,
-  tooDeep: (levels: number) => `What was sent is nested more than ${levels} levels deep.`,
+  tooDeep: (levels: number) => `The request is nested more than ${levels} levels deep.`,
 } as const
 
 const FORMS: readonly RegExp[] = [

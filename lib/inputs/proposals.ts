@@ -14,7 +14,7 @@ export const proposeChangeInput = z.strictObject({
   revisionId: recordIdSchema,
   seenVersion: seenVersionSchema,
   design: designSchema,
-  /** In a line. */
+  /** Subject. */
   title: nameSchema,
   why: saidTextSchema,
   /** Of the thread in which it is discussed. */

@@ -33,18 +33,18 @@ export type ProposeWaiverInput = z.infer<typeof proposeWaiverInput>
 export const decideWaiverInput = z
   .strictObject({
     waiverId: recordIdSchema,
-    decision: z.enum(['approve', 'decline'], 'is not chosen: approve or decline'),
+    decision: z.enum(['approve', 'decline'], 'choose approve or decline'),
     reason: optionalTextSchema,
     ...optionalConfirmationFields,
     requestKey: requestKeySchema,
   })
   .refine((input) => input.decision === 'approve' || input.reason !== '', {
     path: ['reason'],
-    message: 'is empty: say why the waiver is declined',
+    message: 'is empty: state why the waiver is declined',
   })
   .refine((input) => input.decision === 'decline' || (input.password ?? '') !== '', {
     path: ['password'],
-    message: 'is empty: whoever approves a waiver confirms it with the password',
+    message: 'is empty: approving a waiver requires your password',
   })
 export type DecideWaiverInput = z.infer<typeof decideWaiverInput>
 
@@ -113,13 +113,13 @@ export const declarationInput = z
   .strictObject({
     revisionId: recordIdSchema,
     seenVersion: seenVersionSchema,
-    isBuildable: z.boolean('is not chosen: say whether it can be built'),
+    isBuildable: z.boolean('choose whether it can be built'),
     note: optionalTextSchema,
     requestKey: requestKeySchema,
   })
   .refine((input) => input.isBuildable || input.note !== '', {
     path: ['note'],
-    message: 'is empty: say what cannot be built',
+    message: 'is empty: state what cannot be built',
   })
 export type DeclarationInput = z.infer<typeof declarationInput>
 

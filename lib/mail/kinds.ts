@@ -37,19 +37,19 @@ export type OptionalMailKind = (typeof OPTIONAL_MAIL_KINDS)[number]
 export const MAIL_KIND_LABELS: Readonly<Record<MailKind, string>> = {
   invitation: 'Invitation',
   'company-asked': 'A project that asks your company to take part',
-  query: 'An engineering query or a change that the other side asks for',
-  answer: 'An answer in a thread of yours',
+  query: 'An engineering query, or a change requested by the other side',
+  answer: 'An answer in one of your threads',
   mention: 'A comment that mentions you',
-  proposal: 'A proposed change, and what became of it',
+  proposal: 'A proposed change, and the decision on it',
   shared: 'A revision that is shared with your company',
-  declaration: 'A fabricator’s word that a revision can be built, or cannot',
+  declaration: 'A fabricator’s declaration that a revision can or cannot be built',
   stage: 'A revision that moves to another stage',
   'signature-voided': 'A signature that is voided',
-  released: 'A revision that is released, with its package',
-  digest: 'What waits for you, once a day',
+  released: 'A released revision, with its package',
+  digest: 'A daily summary of what is waiting for you',
   'password-reset': 'A link to set a new password',
   'address-change': 'A link to confirm a new address',
-  account: 'What was done to your account',
+  account: 'Changes to your account',
 }
 
 export function isMailKind(word: string): word is MailKind {

@@ -151,15 +151,15 @@ const HAPPENINGS: Readonly<Record<AccountHappening, { readonly subject: string; 
   },
   'reset-link': {
     subject: 'A link to reset your password was made',
-    sentence: 'A link was made by which a new password can be set, once.',
+    sentence: 'A link was created that sets a new password, once.',
   },
   'address-change-asked': {
-    subject: 'Your address is to be changed',
-    sentence: 'Another address was given for your account. It takes effect once it is confirmed by a link sent there.',
+    subject: 'A new address was entered for your account',
+    sentence: 'A new address was entered for your account. It takes effect once the link sent to it is confirmed.',
   },
   'address-changed': {
     subject: 'Your address was changed',
-    sentence: 'Your account has another address now, and messages go there. This is the last one to this address.',
+    sentence: 'Your account now has a new address, and messages go there. This is the last message to this address.',
   },
   'second-factor-added': {
     subject: 'Your account has a new way to sign in',
@@ -171,7 +171,7 @@ const HAPPENINGS: Readonly<Record<AccountHappening, { readonly subject: string; 
   },
   'identity-linked': {
     subject: 'Your account can be opened by single sign-on',
-    sentence: 'Your account was joined to an identity at the sign-in provider of this workspace.',
+    sentence: 'Your account was linked to an identity at the sign-in provider of this workspace.',
   },
 }
 
@@ -182,11 +182,14 @@ const sayTime = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)} 
 function sayWanted(wanted: Wanted | null): string[] {
   if (wanted === null) return []
   const { act, until } = wanted
-  const when = until === null ? 'the brief states no date' : `by ${until.date}, when ${until.event}`
-  return [`Wanted from you: ${act}; ${when}.`]
+  return [
+    until === null
+      ? `Please ${act}. The brief states no date.`
+      : `Please ${act} by ${until.date}, when ${until.event}.`,
+  ]
 }
 
-const CHOICE = 'Which messages you get is set on your account page.'
+const CHOICE = 'You can choose which messages you receive on your account page.'
 
 /** The message about one thing to one person. */
 export function composeMail(notice: MailNotice): MailText {
@@ -204,7 +207,7 @@ export function composeMail(notice: MailNotice): MailText {
           `The link works once, for this address, until ${notice.expiresOn}. Do not pass it on.`,
         ],
         act: { label: 'Accept the invitation', href: notice.href },
-        footer: `If you do not know ${notice.invitedBy}, leave this message alone: nothing happens.`,
+        footer: `If you do not know ${notice.invitedBy}, ignore this message: nothing will change.`,
       })
     case 'company-asked':
       return composeRequestMail(notice)
@@ -226,7 +229,7 @@ export function composeMail(notice: MailNotice): MailText {
       })
     case 'declaration':
       return renderLetter({
-        subject: `${nameOf(notice.place)}: ${notice.companyName} says ${notice.isBuildable ? 'it can be built' : 'it cannot be built'}`,
+        subject: `${nameOf(notice.place)}: ${notice.companyName} declares that ${notice.isBuildable ? 'it can be built' : 'it cannot be built'}`,
         paragraphs: [
           `${notice.by} declared for ${notice.companyName} that ${nameOf(notice.place)} is ${notice.isBuildable ? 'buildable' : 'not buildable'} as it stands.`,
           ...sayWanted(notice.wanted),
@@ -252,8 +255,8 @@ export function composeMail(notice: MailNotice): MailText {
       return renderLetter({
         subject: `${nameOf(notice.place)}: the signature of ${notice.signer} is void`,
         paragraphs: [
-          `The signature of ${notice.signer} no longer stands on ${nameOf(notice.place)}: ${notice.reason}.`,
-          `It came with an act of ${notice.by}. The revision needs a signature on what it holds now.`,
+          `The signature of ${notice.signer} on ${nameOf(notice.place)} is no longer valid: ${notice.reason}.`,
+          `It was voided by a change made by ${notice.by}. The revision needs a signature on its current content.`,
           ...sayWanted(notice.wanted),
         ],
         quote: notice.changes.length === 0 ? null : notice.changes.join('\n'),
@@ -264,11 +267,11 @@ export function composeMail(notice: MailNotice): MailText {
       return renderLetter({
         subject: 'Reset your password',
         paragraphs: [
-          'Somebody asked for a link to set a new password for the account with this address.',
+          'Somebody requested a link to set a new password for the account with this address.',
           `The link works once, until ${sayTime(notice.expiresAt)}. Setting a new password signs out every device.`,
         ],
         act: { label: 'Set a new password', href: notice.href },
-        footer: 'If it was not you, leave this message alone: nothing happens.',
+        footer: 'If you did not ask for it, ignore this message: nothing will change.',
       })
     case 'address-change':
       return renderLetter({
@@ -278,7 +281,7 @@ export function composeMail(notice: MailNotice): MailText {
           `The link works once, until ${sayTime(notice.expiresAt)}.`,
         ],
         act: { label: 'Confirm the address', href: notice.href },
-        footer: 'If you know nothing of this, leave this message alone: nothing happens.',
+        footer: 'If you did not ask for this, ignore this message: nothing will change.',
       })
     case 'account': {
       const { subject, sentence } = HAPPENINGS[notice.happened]
@@ -294,11 +297,14 @@ export function composeMail(notice: MailNotice): MailText {
     }
     case 'digest':
       return renderLetter({
-        subject: notice.waits.length === 1 ? 'One thing waits for you' : `${notice.waits.length} things wait for you`,
+        subject:
+          notice.waits.length === 1
+            ? 'One item is waiting for you'
+            : `${notice.waits.length} items are waiting for you`,
         paragraphs: ['Oldest first:'],
         list: notice.waits,
-        act: { label: 'What waits for me', href: notice.homeHref },
-        footer: `Sent once a day while something waits. To do without: ${notice.accountHref}`,
+        act: { label: 'Waiting for me', href: notice.homeHref },
+        footer: `Sent once a day while something is waiting. To stop these messages: ${notice.accountHref}`,
       })
   }
 }
@@ -310,15 +316,15 @@ function composeRequestMail(notice: Extract<MailNotice, { kind: 'company-asked' 
   const asked = wanted === 'bring-person' ? `to bring ${person} into ${project}` : `to take part in ${project}`
   const acts = {
     'take-part': {
-      sentence: `Wanted from you: decide whether ${companyName} takes part. Until then the project sees nothing of it. Taking part shows what you have set for further projects, which you can change for this one.`,
+      sentence: `Please decide whether ${companyName} takes part. Until then the project sees nothing of it. Once it takes part, the project sees what you have chosen to share with new projects; you can change this for each project.`,
       label: 'Answer the request',
     },
     'bring-person': {
-      sentence: `Wanted from you: bring ${person} into the project, or somebody else of ${companyName}. The company takes part already.`,
+      sentence: `Please bring ${person}, or somebody else from ${companyName}, into the project. The company already takes part.`,
       label: 'Open the company’s page',
     },
     'name-administrator': {
-      sentence: `Wanted from you: name an administrator of ${companyName}. It has none, so nobody can answer for it.`,
+      sentence: `Please name an administrator of ${companyName}. It has none, so nobody can answer for it.`,
       label: 'Open the list of companies',
     },
   }[wanted]
@@ -363,7 +369,7 @@ function composeReleaseMail({ place, by, packageSha256 }: Extract<MailNotice, { 
         ? []
         : [
             `SHA-256 of your package: ${packageSha256}`,
-            'Compare it with what you download (sha256sum package.zip). The README.txt in the package says how to check each file and the signature.',
+            'Compare it with what you download (sha256sum package.zip). The README.txt in the package explains how to check each file and the signature.',
           ]),
     ],
     act: { label: packageSha256 === null ? 'Open the revision' : 'Download the package', href: place.href },
@@ -383,7 +389,7 @@ function composeProposalMail(notice: Extract<MailNotice, { kind: 'proposal' }>):
     subject: `${nameOf(place)}: ${by} ${PROPOSAL_VERBS[event]} ${thing}`,
     paragraphs: [
       `${by} ${PROPOSAL_VERBS[event]} ${thing}, in ${nameOf(place)}.`,
-      ...(changes.length === 0 ? [] : [`${event === 'made' ? 'It would change' : 'It was about'}: ${listed}.`]),
+      ...(changes.length === 0 ? [] : [`${event === 'made' ? 'It would change' : 'It concerned'}: ${listed}.`]),
       ...sayWanted(notice.wanted),
     ],
     quote: notice.text,

@@ -84,7 +84,7 @@ function untar(bytes: Uint8Array): PackageFile[] {
     if (type === 'directory') continue
     if (names.has(path)) throw new Unreadable('duplicate', path, `${path} is in the archive twice`)
     names.add(path)
-    if (type !== 'file') throw new Unreadable('not-a-file', path, `${path} is a link or a device, and no file`)
+    if (type !== 'file') throw new Unreadable('not-a-file', path, `${path} is a link or a device, not a file`)
     files.push({ path, bytes: data ?? new Uint8Array() })
   }
   requireSize(bytes.length, names.size)

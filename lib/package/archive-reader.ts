@@ -51,11 +51,7 @@ export function readArchiveEntries(bytes: Uint8Array, maxFiles: number): Result<
 function readEntries(bytes: Uint8Array, maxFiles: number): PackageFile[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   if (bytes.length < END_SIZE || view.getUint32(0, true) !== LOCAL_HEADER) {
-    throw new Difference(
-      'not-a-zip',
-      null,
-      'the file is not a release package: it does not begin as a ZIP archive does',
-    )
+    throw new Difference('not-a-zip', null, 'the file is not a release package: it does not begin like a ZIP archive')
   }
   const endAt = bytes.length - END_SIZE
   if (view.getUint32(endAt, true) !== END_RECORD) {
@@ -170,7 +166,7 @@ function expectFields(view: DataView, at: number, file: string | null, what: str
       throw new Difference(
         'structure',
         file,
-        `${what} was changed at byte ${at + offset}: ${found} where ${expected} stands`,
+        `${what} was changed at byte ${at + offset}: ${found} where ${expected} is expected`,
       )
     }
   }

@@ -51,7 +51,7 @@ export interface CheckpointedTrail {
 
 /**
  * Checks a trail and its checkpoints, and names the first record that does not fit. A chain alone cannot show that its
- * end was cut off, nor that all of it was written anew; checkpoints can, since nobody without the key makes one.
+ * end was cut off, nor that all of it was rewritten; checkpoints can, since nobody without the key makes one.
  */
 export function checkTrailWithCheckpoints(trail: CheckpointedTrail): TrailCheck {
   const { records, isExtract, checkpoints, others } = trail
@@ -118,7 +118,7 @@ function findUnmet(
     return { sequence: end + 1, code: 'head', reason }
   }
   if (found.hash === hash) return null
-  const reason = `record ${sequence} has the hash ${found.hash}; a checkpoint of ${at} knows ${hash}: the trail was written anew up to there`
+  const reason = `record ${sequence} has the hash ${found.hash}; a checkpoint of ${at} knows ${hash}: the trail was rewritten up to there`
   return { sequence, code: 'head', reason }
 }
 

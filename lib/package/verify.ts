@@ -159,7 +159,7 @@ function checkSignature(
       issues,
       'bad-signature',
       SIGNATURE_PATH,
-      'the signature does not fit the manifest: one of the two was changed, or another key signed',
+      'the signature does not match the manifest: one of the two was changed, or another key was used',
     )
   }
 }
@@ -178,7 +178,7 @@ function checkChecksums(
   if (sumsFile === undefined) return
   const hasSignature = signatureFile !== undefined && judge !== null
   if (hasSignature && !isRawSignatureOf(sumsFile.bytes, signatureFile.bytes, judge)) {
-    const message = 'the signature does not fit SHA256SUMS: one of the two was changed, or another key signed'
+    const message = 'the signature does not match SHA256SUMS: one of the two was changed, or another key was used'
     add(issues, 'bad-signature', CHECKSUMS_SIGNATURE_PATH, message)
   }
   const sums = parseChecksums(readText(sumsFile) ?? '')
@@ -193,7 +193,7 @@ function checkChecksums(
       ? [CHECKSUMS_PATH]
       : [...new Set([...expected.keys(), ...sums.keys()])].filter((path) => sums.get(path) !== expected.get(path))
   if (differing.length > 0 && !isBlamed(issues, differing)) {
-    add(issues, 'changed', CHECKSUMS_PATH, `SHA256SUMS does not say what the manifest says of ${differing.join(', ')}`)
+    add(issues, 'changed', CHECKSUMS_PATH, `SHA256SUMS and the manifest differ for ${differing.join(', ')}`)
   }
 }
 
@@ -238,7 +238,7 @@ function checkFiles(files: ReadonlyMap<string, PackageFile>, manifest: Manifest,
     }
   }
   for (const path of files.keys()) {
-    if (!listed.has(path)) add(issues, 'extra', path, `${path} is in the package and not in the manifest`)
+    if (!listed.has(path)) add(issues, 'extra', path, `${path} is in the package but not in the manifest`)
   }
 }
 
@@ -294,7 +294,7 @@ function checkSignedContent(files: ReadonlyMap<string, PackageFile>, manifest: M
         issues,
         'other-content',
         'signatures.json',
-        `the signature of ${name} is on other content than the package holds`,
+        `the signature of ${name} covers other content than the package contains`,
       )
     }
   }

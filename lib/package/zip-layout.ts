@@ -135,5 +135,5 @@ function isSame(a: Uint8Array, b: Uint8Array): boolean {
 /** @throws Unreadable where what was unpacked is not what the archive says */
 export function checkUnpacked(entry: ZipEntry, content: Uint8Array): void {
   if (content.length === entry.size && crc32(content) === entry.crc) return
-  throw new Unreadable('damaged', entry.name, `${entry.name} is damaged: it is not what the archive says of it`)
+  throw new Unreadable('damaged', entry.name, `${entry.name} is damaged: it does not match the archive’s record of it`)
 }

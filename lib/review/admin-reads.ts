@@ -21,7 +21,7 @@ export const ADMIN_READS: readonly AdminRead[] = [
   },
   { what: 'Settings, limits and catalogue of the workspace', action: 'workspace:view', recordedAs: null },
   { what: 'Names of companies', action: 'workspace:view', recordedAs: null },
-  { what: 'Messages: to whom, when, their subject and whether they arrived', action: 'mail:view', recordedAs: null },
+  { what: 'Messages: recipient, time, subject and delivery', action: 'mail:view', recordedAs: null },
   {
     what: 'The text of a message, which may quote comments and results',
     action: 'mail:view',

@@ -55,7 +55,7 @@ export function checkAnswer(result: ItemResult | null, input: AnswerInput): Resu
       'reason-missing',
       'reason',
       input.state === 'meets'
-        ? 'say on what evidence the item is met, since it could not be computed'
+        ? 'state the evidence that the item is met, since it could not be computed'
         : 'say why the item does not apply',
     )
   }
@@ -67,8 +67,7 @@ const OVERRULED: Readonly<Record<ItemResult['verdict'], string>> = {
   'thin-margin':
     'the calculation holds at nominal only, not at the worst corner of tolerances and material constants; answer "concern", change the design, or propose a waiver',
   fails: 'the calculation failed; change the design, or propose a waiver',
-  'cannot-tell':
-    'the item applies, and no calculation reaches it: answer on the evidence of a test, or raise a concern',
+  'cannot-tell': 'the item applies, and no calculation covers it: answer on the evidence of a test, or raise a concern',
   'not-computed': 'this answer is not possible for the item',
   'not-applicable': 'the design rules this item out; if it does apply, answer "concern" and say why',
   'needs-judgment': 'this answer is not possible for the item',
@@ -142,10 +141,10 @@ export function checkWaiverDecision(
   })
   if (waiver.state !== 'proposed') return refuse('clash', `the waiver is already ${waiver.state}`)
   if (decision.approve && decision.needsSecondPerson && waiver.proposedBy === decision.userId) {
-    return refuse('second-person', 'whoever proposed a waiver does not approve it: another lead must')
+    return refuse('second-person', 'the proposer of a waiver cannot approve it: another lead must')
   }
   if (decision.approve && (result === null || hashWaiverBasis(result) !== waiver.basisHash)) {
-    return refuse('stale', 'the numbers changed since the waiver was proposed; propose it again on the present ones')
+    return refuse('stale', 'the numbers have changed since the waiver was proposed; propose it again')
   }
   return { ok: true, value: waiver }
 }

@@ -75,7 +75,7 @@ export function findSigningBlockers(snapshot: ReviewSnapshot, userId: string): B
   ) {
     blockers.push({
       code: 'second-pair-of-eyes',
-      sentence: 'You alone have edited this revision, so somebody else must sign it',
+      sentence: 'Only you have edited this revision, so somebody else must sign it',
       target: { tab: 'sign-off', id: 'signatures' },
     })
   }
@@ -124,7 +124,7 @@ function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
   const { evaluation } = snapshot
   const target = { tab: 'results', id: '' } as const
   if (evaluation === null) {
-    return [{ code: 'not-evaluated', sentence: 'No results are recorded for this revision', target }]
+    return [{ code: 'not-evaluated', sentence: 'This revision has no recorded results', target }]
   }
   const causes: string[] = []
   if (evaluation.designHash !== hashDesign(getStoredDesign(snapshot))) causes.push('the design')
@@ -136,7 +136,7 @@ function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
   return [
     {
       code: 'calculation-stale',
-      sentence: `The recorded results are older than a change of ${causes.join(' and ')}: evaluate again`,
+      sentence: `The recorded results are older than a change of ${causes.join(' and ')}: re-evaluate`,
       target,
     },
   ]
@@ -208,7 +208,7 @@ function findUnwaived(snapshot: ReviewSnapshot): Blocker[] {
     .map(({ item, result, waiver, setAside }) => ({
       code: 'failure-unwaived',
       sentence: `${result?.headline ?? item.question}${
-        waiver !== null ? ' (a waiver is proposed and waits for approval)' : setAside !== '' ? ` (${setAside})` : ''
+        waiver !== null ? ' (a waiver is awaiting approval)' : setAside !== '' ? ` (${setAside})` : ''
       }`,
       target: { tab: 'checklist', id: item.id },
     }))
@@ -244,8 +244,8 @@ function findSignatureBlockers(snapshot: ReviewSnapshot): Blocker[] {
       code: 'second-pair-of-eyes',
       sentence:
         name === undefined
-          ? 'Nobody is recorded as having worked on this revision'
-          : `${name} alone has worked on this revision: a second person must sign or take part`,
+          ? 'No one is recorded as having worked on this revision'
+          : `Only ${name} has worked on this revision: a second person must sign or take part`,
       target,
     })
   }
@@ -257,7 +257,7 @@ function findSignatureBlockers(snapshot: ReviewSnapshot): Blocker[] {
   for (const { name } of missing) {
     blockers.push({
       code: 'signature-missing',
-      sentence: `No signature as ${name} stands on the present content`,
+      sentence: `No valid signature as ${name} on the current content`,
       target,
     })
   }
@@ -267,8 +267,8 @@ function findSignatureBlockers(snapshot: ReviewSnapshot): Blocker[] {
       code: 'signature-missing',
       sentence:
         required === 1
-          ? 'No signature stands on the present content'
-          : `${signers} of ${required} signatures stand on the present content`,
+          ? 'No valid signature on the current content'
+          : `${signers} of ${required} required signatures on the current content`,
       target,
     })
   }

@@ -94,7 +94,7 @@ function findAssumedGaps(design: Design): ConstructionGap[] {
     const labels = assumptions.map(({ label }) => label).join(', ')
     return [
       {
-        sentence: `${ASSUMED_NOUNS[first.list]} ${first.name} rests on assumed values that nobody has confirmed: ${labels}`,
+        sentence: `${ASSUMED_NOUNS[first.list]} ${first.name} depends on assumed values that nobody has confirmed: ${labels}`,
         target: { tab: ASSUMED_TABS[first.list], id: first.id },
       },
     ]

@@ -236,7 +236,7 @@ function explain(operation: PatchOperation, index: number, { document, made, wan
   const then = formatFieldValue(operation.value, field)
   const isThere = wanted?.op === 'replace' && wanted.path === path && isSame(wanted.value, present)
   const sentence = isThere
-    ? `${label} already is ${now}, as the proposal asks`
+    ? `${label} is already ${now}, as proposed`
     : now === then
       ? `${label} is no longer what the proposal was made on`
       : `${label}: the proposal was made on ${then}, the design now has ${now}`

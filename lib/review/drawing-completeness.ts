@@ -85,15 +85,15 @@ function findConstructionGaps(design: Design): DrawingGap[] {
     id = '',
   ): DrawingGap => ({ severity, question, path: ['construction', ...path], target: { tab: 'construction', id } })
   return [
-    ...(layers.length === 0 ? [onConstruction('blocking', 'Which layers is the part made of?', ['layers'])] : []),
-    ...(zones.length === 0 ? [onConstruction('blocking', 'Which layers run through which zone?', ['zones'])] : []),
+    ...(layers.length === 0 ? [onConstruction('blocking', 'Which layers make up the part?', ['layers'])] : []),
+    ...(zones.length === 0 ? [onConstruction('blocking', 'Which layers are in which zone?', ['zones'])] : []),
     ...findCallOutGaps(design),
     ...layers.flatMap((layer, index) =>
       hasNoTolerance(layer)
         ? [
             onConstruction(
               'minor',
-              `Which thickness tolerance has layer ${index + 1}, ${layer.name}? It says 0.`,
+              `What is the thickness tolerance of layer ${index + 1}, ${layer.name}? The design states 0.`,
               ['layers', index, 'tolerancePlusUm'],
               layer.id,
             ),
@@ -119,7 +119,7 @@ function findZoneGaps(
     ...gap('lengthMm', 'major', `How long is zone ${zone.name}?`),
     ...gap('widthMm', 'major', `How wide is zone ${zone.name}?`),
     ...(zone.kind === 'finger'
-      ? gap('connectorWindow', 'blocking', `Which thickness does the connector at zone ${zone.name} accept?`)
+      ? gap('connectorWindow', 'blocking', `What thickness does the connector at zone ${zone.name} accept?`)
       : []),
   ]
 }
@@ -153,7 +153,7 @@ function findBendGaps(bend: Bend, index: number): DrawingGap[] {
     ...gap('use', 'blocking', `Is bend ${bend.name} folded once, flexed to install, or flexed in service?`),
     ...(bend.use === 'dynamic'
       ? [
-          ...gap('requiredCycles', 'blocking', `How many cycles must bend ${bend.name} stand?`),
+          ...gap('requiredCycles', 'blocking', `How many cycles must bend ${bend.name} withstand?`),
           ...findFlexTestGaps(bend, index),
         ]
       : []),
@@ -167,8 +167,8 @@ function findBendGaps(bend: Bend, index: number): DrawingGap[] {
 function findFlexTestGaps({ id, name, flexTest }: Bend, index: number): DrawingGap[] {
   const questions: readonly [keyof Bend['flexTest'], string][] = [
     ['cyclesPerMinute', `At how many cycles per minute is bend ${name} tested?`],
-    ['travelMm', `Over which travel is bend ${name} tested?`],
-    ['mandrelDiameterMm', `Over which mandrel is bend ${name} tested?`],
+    ['travelMm', `What is the test travel of bend ${name}?`],
+    ['mandrelDiameterMm', `On what mandrel is bend ${name} tested?`],
     ['pointsOfApplication', `Where is the part held and moved when bend ${name} is tested?`],
   ]
   return questions.flatMap(([field, question]) =>
@@ -196,7 +196,7 @@ function findStiffenerGaps({ construction, features }: Design): DrawingGap[] {
         : []
     return [
       ...gap('purpose', 'minor', `What is stiffener ${stiffener.name} for?`),
-      ...gap('coverlayOverlapMm', 'major', `How far does stiffener ${stiffener.name} overlap the coverlay end?`),
+      ...gap('coverlayOverlapMm', 'major', `How far does stiffener ${stiffener.name} overlap the end of the coverlay?`),
       ...gap('nearestBend', 'minor', `How far is stiffener ${stiffener.name} from the nearest bend?`),
     ]
   })
@@ -215,7 +215,7 @@ function findStiffenerGaps({ construction, features }: Design): DrawingGap[] {
     if (!isHeld(construction, layer.id)) {
       gaps.push({
         severity: 'major',
-        question: `What bonds stiffener layer ${layer.name}? No adhesive lies next to it.`,
+        question: `What bonds stiffener layer ${layer.name}? There is no adhesive next to it.`,
         path: ['construction', 'layers', index],
         target: { tab: 'construction', id: layer.id },
       })
@@ -256,7 +256,7 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
         hole[field] === null ? [onFeatures(severity, question, ['holes', index, field], hole.id)] : []
       return [
         ...ask('plated', 'major', `Is ${hole.name} plated?`),
-        ...ask('drillMm', 'major', `How large is ${hole.name} drilled?`),
+        ...ask('drillMm', 'major', `What is the drill diameter of ${hole.name}?`),
         ...(hole.plated === true ? ask('landMm', 'major', `How large is the land of ${hole.name}?`) : []),
         ...(hole.plated === true
           ? ask('wallPlatingUm', 'minor', `How much copper is on the wall of ${hole.name}?`)
@@ -268,7 +268,7 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
         ? [
             onFeatures(
               'minor',
-              `Which radius has the inside corner ${corner.name}?`,
+              `What is the radius of inside corner ${corner.name}?`,
               ['outlineCorners', index, 'insideRadiusMm'],
               corner.id,
             ),
@@ -305,7 +305,7 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
         ? [
             onFeatures(
               'major',
-              `Which space goes with the impedance of ${conductor.name}?`,
+              `What conductor space gives the impedance of ${conductor.name}?`,
               ['conductors', index, 'spaceMm'],
               conductor.id,
             ),
@@ -313,7 +313,7 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
         : [],
     ),
     ...(features.copperToOutlineMm === null
-      ? [onFeatures('minor', 'How near to the outline does copper come?', ['copperToOutlineMm'])]
+      ? [onFeatures('minor', 'How close is copper to the outline?', ['copperToOutlineMm'])]
       : []),
     ...(outline === null
       ? [onFeatures('major', 'What is the outline of the part in the flat?', ['outline'])]
@@ -321,7 +321,7 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
         ? [onFeatures('minor', 'Along which axis of the part is the foil rolled?', ['outline', 'rollingDirection'])]
         : []),
     ...(features.outlineCorners.length === 0
-      ? [onFeatures('minor', 'Which radius do the inside corners of the outline have?', ['outlineCorners'])]
+      ? [onFeatures('minor', 'What is the radius of the inside corners of the outline?', ['outlineCorners'])]
       : []),
   ]
 }

@@ -61,7 +61,7 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
     else if (hashJson(old) !== hashJson(waiver)) add('waivers', `waiver replaced: ${question}`)
   }
   for (const { itemId } of oldWaivers.values()) {
-    add('waivers', `waiver no longer stands: ${questions.get(itemId) ?? itemId}`)
+    add('waivers', `waiver no longer valid: ${questions.get(itemId) ?? itemId}`)
   }
 
   if (hashJson(before.template ?? null) !== hashJson(after.template ?? null)) {
@@ -77,7 +77,7 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
       const question = questions.get(move.itemId) ?? move.itemId
       add('results', `verdict ${say(move.before ?? 'none')} to ${say(move.after ?? 'none')}: ${question}`)
     }
-    if (moves.length === 0) add('results', 'numbers in the results changed; no verdict moved')
+    if (moves.length === 0) add('results', 'numbers in the results changed; no verdict changed')
   }
   return changes
 }

@@ -124,7 +124,7 @@ export interface Signature {
   readonly id: string
   readonly userId: string
   readonly name: string
-  /** In what capacity: `lead engineer` ... */
+  /** Signing as: `lead engineer` ... */
   readonly capacity: string
   /** The statement signed, word for word. */
   readonly statement: string
@@ -188,7 +188,7 @@ export interface ReviewSettings {
   readonly signingCapacities: readonly SigningCapacity[]
   /** A waiver is approved by somebody else than who proposed it. */
   readonly waiverNeedsSecondPerson: boolean
-  /** Nobody releases what only that person has edited and signed. */
+  /** A revision edited and signed by one person alone cannot be released. */
   readonly secondPairOfEyes: boolean
   /** Release needs at least one artwork file. */
   readonly artworkRequired: boolean

@@ -59,7 +59,7 @@ function compareItems(before: ItemDefinition, after: ItemDefinition): TemplateCh
     // Why something matters is no part of what was answered; how it is checked and on what evidence is.
     const reopens =
       before.prose?.howToCheck !== after.prose?.howToCheck || before.judgment?.evidence !== after.judgment?.evidence
-    add('wording', `wording of ${reworded.join(' and ')}: ${after.question}`, reopens)
+    add('wording', `text of ${reworded.join(' and ')}: ${after.question}`, reopens)
   }
   if (before.severity !== after.severity) {
     add('severity', `severity ${before.severity} to ${after.severity}: ${after.question}`)
@@ -84,7 +84,7 @@ function compareLimits(before: CatalogueTemplate, after: CatalogueTemplate): Tem
     const usual = getDefaultLimit(key).value
     const [a, b] = [old.get(key) ?? usual, now.get(key) ?? usual]
     if (a === b && old.has(key) === now.has(key)) return []
-    const write = (value: number, isOwn: boolean) => `${inSentence(value, unit)}${isOwn ? '' : ' (the usual)'}`
+    const write = (value: number, isOwn: boolean) => `${inSentence(value, unit)}${isOwn ? '' : ' (default)'}`
     const sentence = `limit ${label}: ${write(a, old.has(key))} to ${write(b, now.has(key))}`
     return [{ kind: 'limit', itemId: null, sentence, reopensAnswer: false }]
   })

@@ -58,7 +58,7 @@ export function decideTransition(snapshot: ReviewSnapshot, actor: Actor, request
   if (to === undefined) {
     return refuse({
       kind: 'illegal',
-      sentence: `A revision that is ${STAGE_LABELS[from] ?? from} cannot be moved so (${MOVE_WORDS[move] ?? move})`,
+      sentence: `A revision that is ${STAGE_LABELS[from] ?? from} cannot be moved this way (${MOVE_WORDS[move] ?? move})`,
     })
   }
   const isRelease = to === 'released'
@@ -67,7 +67,7 @@ export function decideTransition(snapshot: ReviewSnapshot, actor: Actor, request
   }
   const reason = request.reason?.trim() ?? ''
   if (MOVES_WITH_REASON.includes(move) && reason === '') {
-    return refuse({ kind: 'reason-missing', sentence: `Say why: to ${MOVE_WORDS[move]} takes a reason` })
+    return refuse({ kind: 'reason-missing', sentence: `A reason is required to ${MOVE_WORDS[move]}` })
   }
   if (move === 'advance') {
     const blockers = findBlockers(snapshot)
@@ -97,7 +97,7 @@ export function decideSigning(
   if (snapshot.stage !== 'awaiting-signature') {
     return refuse({
       kind: 'illegal',
-      sentence: `A revision is signed while it is awaiting signature; this one is ${STAGE_LABELS[snapshot.stage]}`,
+      sentence: `A revision can be signed only while it awaits signature; this one is ${STAGE_LABELS[snapshot.stage]}`,
     })
   }
   if (!isAllowed(actor, 'revision:sign', getRevisionSubject(snapshot))) {
@@ -111,11 +111,11 @@ export function decideSigning(
       sentence:
         capacity !== null && named.includes(capacity)
           ? `Only a lead may sign as ${capacity}`
-          : `This workspace has revisions signed as ${named.join(', ')}`,
+          : `In this workspace, revisions are signed as ${named.join(', ')}`,
     })
   }
   if (listLiveSignatures(snapshot).some(({ userId }) => userId === actor.userId)) {
-    return refuse({ kind: 'illegal', sentence: 'Your signature already stands on this content' })
+    return refuse({ kind: 'illegal', sentence: 'You have already signed this content' })
   }
   const blockers = findSigningBlockers(snapshot, actor.userId)
   if (blockers.length > 0) return refuse({ kind: 'blocked', blockers })
@@ -131,21 +131,20 @@ export function decideSignatureWithdrawal(
 ): Decision<{ readonly reason: string }> {
   const signature = snapshot.signatures.find(({ id }) => id === signatureId)
   if (signature === undefined || signature.voided !== null) {
-    return refuse({ kind: 'illegal', sentence: 'There is no such signature that stands' })
+    return refuse({ kind: 'illegal', sentence: 'There is no such valid signature' })
   }
   const subject = { ...getRevisionSubject(snapshot), kind: 'signature' as const, signerId: signature.userId }
   if (!isAllowed(actor, 'signature:withdraw', { ...subject, stage: 'awaiting-signature' })) {
-    return refuse({ kind: 'not-allowed', sentence: 'A signature is taken back by whoever signed' })
+    return refuse({ kind: 'not-allowed', sentence: 'A signature can be withdrawn only by the person who signed' })
   }
   if (!isAllowed(actor, 'signature:withdraw', subject)) {
     return refuse({
       kind: 'illegal',
-      sentence: `The revision is ${STAGE_LABELS[snapshot.stage]}: a signature can no longer be taken back`,
+      sentence: `The revision is ${STAGE_LABELS[snapshot.stage]}: a signature can no longer be withdrawn`,
     })
   }
   const said = reason.trim()
-  if (said === '')
-    return refuse({ kind: 'reason-missing', sentence: 'Say why: to take a signature back takes a reason' })
+  if (said === '') return refuse({ kind: 'reason-missing', sentence: 'A reason is required to withdraw a signature' })
   return { ok: true, value: { reason: `withdrawn by the signer: ${said}` } }
 }
 

@@ -43,7 +43,7 @@ async function decide(request: Knock, url: URL, refuse: Refuse): Promise<Respons
   if (request.method === 'GET' || request.method === 'HEAD') return null
 
   const size = readSize(request.headers)
-  if (size === null) return refuse(411, invalid('The request does not say how long it is.'))
+  if (size === null) return refuse(411, invalid('The request does not state its length.'))
   if (size > MOST_VISITOR_BODY_BYTES && (await getActor()) === null) return refuse(401, SIGNED_OUT)
   if (size > MOST_BODY_BYTES) {
     return refuse(413, invalid(DOOR_TEXTS.tooLarge(size, MOST_BODY_BYTES)))

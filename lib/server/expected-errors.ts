@@ -22,7 +22,7 @@ export function explainError(error: unknown, doing: string): ServerRefusal {
   log.error('unexpected error', { errorId, doing, error })
   return {
     kind: 'unexpected',
-    message: `Something went wrong and nothing was changed. Whoever runs this installation finds it in the log as ${errorId}.`,
+    message: `Something went wrong and nothing was changed. The administrator of this installation can find it in the log as ${errorId}.`,
     errorId,
   }
 }
@@ -36,7 +36,7 @@ interface SchemaIssue {
 export function explainInput(issues: readonly SchemaIssue[]): ServerRefusal {
   return {
     kind: 'invalid',
-    message: 'Some of what was entered cannot be used.',
+    message: 'Some of the entries are not valid.',
     issues: issues.map(
       ({ code, path, message }): Issue => ({
         code: code.replaceAll('_', '-'),

@@ -155,12 +155,12 @@ export class FairTurns {
 
 const TOO_MANY = {
   kind: 'too-many',
-  message: 'You have asked for a lot at once, and it is still being worked on. Try again in half a minute.',
+  message: 'Your earlier requests are still being processed. Try again in half a minute.',
 } as const
 
 const BUSY = {
   kind: 'busy',
-  message: 'The server is busy with what others asked for. Nothing was changed; try again in half a minute.',
+  message: 'The server is busy with other people’s requests. Nothing was changed; try again in half a minute.',
 } as const
 
 /** One queue of each kind per process, however often a bundle holds this module. */

@@ -17,12 +17,12 @@ const LIMITS: Readonly<Record<PlaceKind, Limits>> = {
 
 const WORDS: Readonly<Record<PlaceKind, { readonly tooMany: string; readonly busy: string }>> = {
   streams: {
-    tooMany: 'You have this many pages open already that listen for news. Close some of them and reload.',
-    busy: 'As many pages listen for news as this server serves. Reload in a minute.',
+    tooMany: 'You have too many pages open that receive live updates. Close some of them and reload.',
+    busy: 'The server has reached its limit of pages with live updates. Reload in a minute.',
   },
   uploads: {
-    tooMany: 'You are sending several files already. Try again when one of them has arrived.',
-    busy: 'As many files are on their way as this server takes at once. Try again in a minute.',
+    tooMany: 'You are already sending several files. Try again when one of them has arrived.',
+    busy: 'The server is receiving as many files as it can at once. Try again in a minute.',
   },
 }
 

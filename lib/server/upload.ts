@@ -80,7 +80,7 @@ async function receive(
     if (purpose === undefined) return refused({ kind: 'not-found', message: 'There is no such address.' })
     // No page of another site can send this type with our cookie without asking first (Fetch, "CORS-safelisted").
     if (request.headers.get('content-type') !== 'application/octet-stream') {
-      return refused(invalid('The file has to be sent as application/octet-stream.'))
+      return refused(invalid('The file must be sent as application/octet-stream.'))
     }
     const said = readSaid(request.headers.get(UPLOAD_HEADER))
     if (said === null) return refused(invalid(`The header ${UPLOAD_HEADER} cannot be read.`))

@@ -73,7 +73,7 @@ test('a changed password ends the other sessions and not this one', async ({ bac
   await elsewhere.goto('/account')
   await here.goto('/account')
 
-  await here.getByLabel('Present password').fill(OWN.password)
+  await here.getByLabel('Current password').fill(OWN.password)
   await here.getByLabel('New password', { exact: true }).fill('short')
   await here.getByLabel('New password again').fill('short')
   await here.getByRole('button', { name: 'Change the password' }).click()
@@ -91,7 +91,7 @@ test('a changed password ends the other sessions and not this one', async ({ bac
   const again = await openAsVisitor()
   await again.goto('/sign-in')
   await signInByForm(again, email, OWN.newPassword)
-  await expect(again.getByRole('heading', { name: 'What waits for me' })).toBeVisible()
+  await expect(again.getByRole('heading', { name: 'Waiting for me' })).toBeVisible()
 })
 
 test('an invitation lets one person in, once, and not after its day', async ({ backstage, openAsVisitor }) => {
@@ -119,7 +119,7 @@ test('an invitation lets one person in, once, and not after its day', async ({ b
   await expect(second.getByRole('main').getByRole('alert')).toContainText('already used')
   await expect(second.getByLabel('Your name')).toHaveValue('Orsolya Tarn')
   await second.reload()
-  await expect(second.getByRole('main')).toContainText('This invitation was used already')
+  await expect(second.getByRole('main')).toContainText('This invitation was already used')
 })
 
 test('what a person may not see answers like what never existed', async ({ openAs, demo, consoleWatch }) => {

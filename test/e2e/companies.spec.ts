@@ -43,7 +43,7 @@ test('a company agrees to a project, lets it check designs against its limits, a
     await lead.goto(`/projects/${projectId}/invite`)
     await choose(lead, 'Joins as', /^fabricator/)
     await lead.getByLabel('Fabricator’s company').fill('brackenfold circuits')
-    await lead.getByRole('button', { name: 'Make the link' }).click()
+    await lead.getByRole('button', { name: 'Create link' }).click()
     await expect(lead.getByRole('status')).toContainText('Brackenfold Circuits was asked to take part')
     await expect(lead.getByLabel('Link', { exact: true })).toHaveCount(0)
     await lead.goto(`/projects/${projectId}`)
@@ -59,11 +59,11 @@ test('a company agrees to a project, lets it check designs against its limits, a
     await expect(part).toContainText('Matrix and limits not shared; shelf not shared; rates and panels not shared')
     await part.getByText(`Change what ${projectName} sees`).click()
     await choose(part, 'Capability matrix and limits', /^checked/)
-    await part.getByRole('button', { name: 'Save what is shown' }).click()
+    await part.getByRole('button', { name: 'Save sharing' }).click()
     await expect(part).toContainText('Matrix and limits checked, not shown')
     await part.getByRole('button', { name: `Bring ${CAST.brackenfold.name} into ${projectName}` }).click()
     await expect(part).toContainText(`In the project: ${CAST.brackenfold.name}`)
-    await expect(administrator.getByRole('heading', { name: 'Verdicts moved by teams' })).toBeVisible()
+    await expect(administrator.getByRole('heading', { name: 'Verdicts changed by teams' })).toBeVisible()
   })
 
   try {

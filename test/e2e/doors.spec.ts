@@ -119,7 +119,7 @@ test('eight wrong passwords by a stranger lock the owner out nowhere', async ({ 
   // And the password still counts where she confirms with it.
   const here = await openAs({ email })
   await here.goto('/account')
-  await here.getByLabel('Present password').fill(password)
+  await here.getByLabel('Current password').fill(password)
   await here.getByLabel('New password', { exact: true }).fill('godwit-slack-water')
   await here.getByLabel('New password again').fill('godwit-slack-water')
   await here.getByRole('button', { name: 'Change the password' }).click()

@@ -27,7 +27,7 @@ test('the drawing follows the design, in the reader’s unit, and is downloaded 
     await page.keyboard.press('ArrowRight')
     await page.keyboard.press('Enter')
     await expect(page.getByRole('img', { name: /^Drawing sheet 2 of/ })).toContainText('Bend call-outs')
-    await page.getByRole('radio', { name: 'Twice the size' }).click()
+    await page.getByRole('radio', { name: 'Double size' }).click()
     const frame = page.getByRole('region', { name: 'Sheet 2, scrolls' })
     await frame.focus()
     const width = await frame.evaluate((element) => [element.scrollWidth, element.clientWidth])
@@ -59,7 +59,7 @@ test('a fabricator sees the drawing of a revision that is shared with them', asy
   await expect(page.getByRole('img', { name: /^Drawing sheet 1 of/ })).toContainText('Layers from the top face')
   const pdf = await readDownload(page, /PDF/)
   expect(pdf.text.slice(0, 5)).toBe('%PDF-')
-  // A proposal of the other fabricator's was accepted: whoever made it is among the creators for the team alone.
+  // A proposal of the other fabricator's was accepted: whoever made it is among the creators for the team only.
   const svg = await readDownload(page, /SVG/)
   expect(svg.text).toContain('Ines Vantongeren')
   expect(svg.text).not.toContain('Oskar Thornvale')

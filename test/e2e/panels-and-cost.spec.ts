@@ -53,7 +53,7 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   await ostrel.goto(`${revision}/cost`)
   await expect(ostrel.getByRole('heading', { name: 'Cost at Ostrel Flexible' })).toBeVisible()
   await expect(ostrel.getByText('Brackenfold')).toHaveCount(0)
-  await expect(ostrel.getByText('Illustrative rates count here.')).toBeVisible()
+  await expect(ostrel.getByText('Includes illustrative rates.')).toBeVisible()
 
   const team = await openAs('designer')
   await team.goto(`${revision}/panels`)
@@ -70,7 +70,7 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   const cost = team.getByRole('region', { name: 'Cost at Brackenfold Circuits' })
   await expect(cost.getByRole('img')).toHaveCount(2)
   await expect(cost.getByRole('row', { name: /^Revision A/ })).toContainText('dearer')
-  await cost.getByText('Steps and the rules that selected them').click()
+  await cost.getByText('Steps and the rules that select them').click()
   const mask = cost.getByRole('row', { name: /^Solder mask/ })
   await expect(mask).toContainText('Every solder mask is coated, imaged and cured.')
   await expect(mask).toContainText('own')
@@ -80,8 +80,8 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   const readIndex = async () => Number(await cost.locator('dd').first().textContent())
   const before = await readIndex()
   await team.getByLabel('Good parts ordered').fill('50000')
-  await team.getByRole('button', { name: 'Price for these' }).click()
-  await expect(team.getByText('Priced for an order of 50 000 good parts.')).toBeVisible()
+  await team.getByRole('button', { name: 'Recalculate' }).click()
+  await expect(team.getByText('Cost for an order of 50 000 good parts.')).toBeVisible()
   expect(await readIndex()).toBeLessThan(before)
 })
 

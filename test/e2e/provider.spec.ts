@@ -92,7 +92,7 @@ test('an account is opened by a provider only after it was joined, by its owner 
 
     await test.step('its owner joins it, with the password', async () => {
       await page.goto(`${address}/account`)
-      const form = page.getByRole('form', { name: 'Join to Turnstone sign-in' })
+      const form = page.getByRole('form', { name: 'Link to Turnstone sign-in' })
       await form.getByLabel('Your password').fill('a wrong guess')
       await form.getByRole('button').click()
       await expect(form.getByText('is not your password')).toBeVisible()
@@ -104,7 +104,7 @@ test('an account is opened by a provider only after it was joined, by its owner 
       const end = await passProvider(page.request, new URL(page.url()), 'aldith.elsewhere@identity.example')
       expect(end.pathname + end.search).toBe('/account?linked=yes')
       await page.goto(`${address}/account`)
-      await expect(page.getByText('Joined to aldith.elsewhere@identity.example')).toBeVisible()
+      await expect(page.getByText('Linked to aldith.elsewhere@identity.example')).toBeVisible()
     })
 
     await test.step('and signs in by it from then on', async () => {

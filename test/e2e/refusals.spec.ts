@@ -145,7 +145,7 @@ test('a new revision from a faulty file is refused by the server with the place,
   await page
     .getByLabel('Design file', { exact: true })
     .setInputFiles({ name: 'z.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) })
-  await page.getByRole('button', { name: 'Begin the revision' }).click()
+  await page.getByRole('button', { name: 'Create revision' }).click()
   await expect(page.getByRole('main').getByRole('alert')).toContainText('bends')
   await expect(page.getByLabel('Label')).toHaveValue('Z')
   expect(await backstage.act('listRevisions', { projectId, as: DESIGNER })).toHaveLength(1)
@@ -182,12 +182,12 @@ test('a double click on a button does it once', async ({ backstage, openAs }) =>
   const page = await openAs('designer')
   await page.goto(`/projects/${projectId}/revisions/new`)
   await page.getByLabel('Label').fill('twice')
-  await page.getByRole('button', { name: 'Begin the revision' }).dblclick()
+  await page.getByRole('button', { name: 'Create revision' }).dblclick()
   await expect(page).toHaveURL(/\/construction$/)
   expect(await backstage.act('listRevisions', { projectId, as: DESIGNER })).toHaveLength(2)
 
   await page.goto(`${url}/threads`)
-  await page.getByLabel('In a line').fill('Said once')
+  await page.getByLabel('Subject').fill('Said once')
   await page.getByLabel('Text', { exact: true }).fill('and only once')
   await page.getByRole('button', { name: 'Open the thread' }).dblclick()
   await expect(page.getByRole('article')).toHaveCount(1)
@@ -222,7 +222,7 @@ test('routes refuse strangers and other fabricators with a reason and no content
   expect(shared.status()).toBe(200)
 })
 
-test('rates and shelves are no observer’s: remedies are priced for the team alone', async ({ openAs, demo }) => {
+test('rates and shelves are no observer’s: remedies are priced for the team only', async ({ openAs, demo }) => {
   const asked = `/api/revisions/${demo.skuaB}/remedy-bases`
   const team = await openAs('designer')
   const priced = await (await team.request.get(asked)).text()

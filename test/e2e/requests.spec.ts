@@ -79,7 +79,7 @@ test('a page that is denied has its own status, for every page and kind of perso
       const text = await response.text()
       const says = `${who} ${pattern}: ${status}`
       // The words also stand in the code of every page, for a client that goes there later; the heading does not.
-      const isNotHere = />Not here<\/h1>/.test(text)
+      const isNotHere = />Page not found<\/h1>/.test(text)
       if (RAW_ERRORS.test(text)) wrong.push(`${says} with a raw error`)
       if (![200, 303, 307, 308, 404].includes(status)) wrong.push(says)
       if (isNotHere && status !== 404) wrong.push(`${says}, while the page says that it is not here`)

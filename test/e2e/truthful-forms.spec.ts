@@ -42,7 +42,7 @@ test('the answer form is there for those who may answer, and everybody else read
     }
   }
   await observer.goto(`${revisionPath}/checklist?show=mine`)
-  await expect(observer.getByText('No item of the checklist fits this filter.')).toBeVisible()
+  await expect(observer.getByText('No checklist item matches this filter.')).toBeVisible()
 })
 
 test('a connector window that is missed shows the window and the end that is missed', async ({ openAs, demo }) => {
@@ -75,7 +75,7 @@ test('nothing is chosen beforehand when a fabricator declares', async ({ openAs,
   const before = await main.locator('.signatures > li').count()
   await expect(async () => {
     await page.getByRole('button', { name: 'Declare' }).click()
-    await expect(main.getByText('is not chosen: say whether it can be built')).toBeVisible({ timeout: 3_000 })
+    await expect(main.getByText('choose whether it can be built')).toBeVisible({ timeout: 3_000 })
   }).toPass({ timeout: 30_000 })
   await expect(main.locator('.signatures > li')).toHaveCount(before)
 })
@@ -90,7 +90,7 @@ test('an entry that cannot be read leaves no verdict looking current', async ({ 
     await radius.fill('eight')
     await expect(page.locator('.save-state')).toContainText('1 entry needs correction', { timeout: 3_000 })
   }).toPass({ timeout: 60_000 })
-  await expect(page.getByText('Results and verdicts on this page are of the last state before')).toBeVisible()
+  await expect(page.getByText('Results and verdicts on this page are from the last valid state')).toBeVisible()
   expect(await ageOf()).toContain('earlier state')
   await expect(page.getByRole('button', { name: 'Find remedies' })).toBeDisabled()
   await radius.fill('8')
@@ -143,7 +143,7 @@ test('a new feature starts empty, a new bend marked, and the label is the revisi
 
   await page.goto(`${revisionPath}/brief`)
   await expect(page.getByLabel('Revision label')).toHaveCount(0)
-  await expect(page.getByText('The revision’s own label; drawing and package carry it.')).toBeVisible()
+  await expect(page.getByText('The revision’s own label, printed on the drawing and in the package.')).toBeVisible()
 })
 
 test('what the brief says stands beside the item that asks about it', async ({ openAs, demo, backstage }) => {

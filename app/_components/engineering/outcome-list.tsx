@@ -20,7 +20,7 @@ export function OutcomeList({ outcomes, emptyText }: { outcomes: readonly Placed
   return (
     <>
       {quiet.length === outcomes.length ? (
-        <p className="small">Nothing here fails or waits for an input.</p>
+        <p className="small">Nothing here fails or lacks an input.</p>
       ) : (
         <Outcomes outcomes={outcomes.filter((each) => !isQuiet(each))} />
       )}

@@ -6,7 +6,7 @@ import type { CompanyRights } from '@/lib/data'
 export function CompanyLinks({ companyId, may }: { companyId: string; may: CompanyRights }) {
   return (
     <NavLinks
-      label="What this fabricator states"
+      label="Sheets of this fabricator"
       links={[
         { href: paths.company(companyId), label: may.viewInside ? 'People and projects' : 'Company', isExact: true },
         ...(may.viewMatrix

@@ -13,7 +13,7 @@ interface CostChartsProps {
   readonly overQuantity: readonly QuantityPoint[]
 }
 
-/** Where the cost comes from, and how it falls with the quantity. */
+/** Cost by step, and how it falls with the quantity. */
 export function CostCharts({ name, cost, overQuantity }: CostChartsProps) {
   return (
     <div className="cost-charts">

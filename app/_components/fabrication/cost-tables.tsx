@@ -14,12 +14,12 @@ export function SelectedSteps({ cost }: { cost: Cost }) {
         <thead>
           <tr>
             <th scope="col">Step</th>
-            <th scope="col">Why it is in</th>
+            <th scope="col">Why it applies</th>
             <th scope="col" className="num">
               How often
             </th>
             <th scope="col" className="num">
-              Index for each good part
+              Cost index per good part
             </th>
             <th scope="col" className="num">
               Share
@@ -33,13 +33,13 @@ export function SelectedSteps({ cost }: { cost: Cost }) {
               <th scope="row" className="font-normal">
                 {step.name}
               </th>
-              <td className="small" data-label="Why it is in">
+              <td className="small" data-label="Why it applies">
                 {because}
               </td>
               <td className="num" data-label="How often">
                 {count} <span className="small muted">{UNIT_WORDS[step.unit]}</span>
               </td>
-              <td className="num" data-label="Index for each good part">
+              <td className="num" data-label="Cost index per good part">
                 {digitsAsComputed(indexPerGoodPart, 'costIndex')}
               </td>
               <td className="num" data-label="Share">
@@ -56,7 +56,7 @@ export function SelectedSteps({ cost }: { cost: Cost }) {
             <th scope="row" colSpan={3}>
               Together
             </th>
-            <td className="num" data-label="Index for each good part">
+            <td className="num" data-label="Cost index per good part">
               {digitsAsComputed(cost.indexPerGoodPart, 'costIndex')}
             </td>
             <td className="num" data-label="Share">
@@ -115,10 +115,10 @@ export function ComparedConstructions({ constructions }: { constructions: readon
           <tr>
             <th scope="col">Construction</th>
             <th scope="col" className="num">
-              Index for each good part
+              Cost index per good part
             </th>
             <th scope="col" className="num">
-              Against this one
+              Relative to this one
             </th>
             <th scope="col" className="num">
               Parts per panel
@@ -135,10 +135,10 @@ export function ComparedConstructions({ constructions }: { constructions: readon
                 {each.kind === 'ready-made' && <span className="small muted font-normal"> ready-made</span>}
                 {each.reason !== '' && <p className="small muted font-normal">Not computed. {each.reason}</p>}
               </th>
-              <td className="num" data-label="Index for each good part">
+              <td className="num" data-label="Cost index per good part">
                 {digitsAsComputed(each.indexPerGoodPart, 'costIndex')}
               </td>
-              <td className="num" data-label="Against this one">
+              <td className="num" data-label="Relative to this one">
                 {each.ratio === null || each.kind === 'this' ? '–' : formatDifference(each.ratio)}
               </td>
               <td className="num" data-label="Parts per panel">

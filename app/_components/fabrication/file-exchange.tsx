@@ -24,8 +24,8 @@ interface FileExchangeProps {
 }
 
 const MODES = [
-  { value: 'replace', label: 'in place of what is there' },
-  { value: 'add-and-change', label: 'on top of what is there' },
+  { value: 'replace', label: 'replace all rows' },
+  { value: 'add-and-change', label: 'add to and update the rows' },
 ]
 
 /** A sheet's rows out to a spreadsheet program and back, by way of a preview that writes nothing. */
@@ -47,7 +47,7 @@ export function FileExchange({ companyId, kind, mayEdit, seenVersion, hasUnsaved
         </div>
         {mayEdit &&
           (hasUnsaved ? (
-            <p className="small muted">Save or undo what you changed before you take rows from a file.</p>
+            <p className="small muted">Save or undo your changes before you import rows from a file.</p>
           ) : (
             <ImportForm companyId={companyId} kind={kind} seenVersion={seenVersion} today={today} />
           ))}
@@ -88,7 +88,7 @@ function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangePr
       <div className="form-grid">
         <FileField
           label="CSV or XLSX file"
-          hint="With the headings of this sheet in its first row, in any order. Formulas are not taken: put values in."
+          hint="The first row holds this sheet’s headings, in any order; a length’s heading may name its unit (mm, µm, mil, in). Formulas are refused: use values."
           accept=".csv,.tsv,.txt,.xlsx"
           error={error}
           files={files}
@@ -98,7 +98,7 @@ function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangePr
           }}
         />
         <SelectField
-          label="Its rows come"
+          label="Rows of the file"
           value={mode}
           options={MODES}
           onChange={(chosen) => {

@@ -50,8 +50,8 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
       )}
       {badRowCount > 0 && (
         <>
-          <h3>{badRowCount === 1 ? '1 row cannot be taken' : `${badRowCount} rows cannot be taken`}</h3>
-          <TableFrame label="Rows that cannot be taken" className="preview-frame">
+          <h3>{badRowCount === 1 ? '1 row cannot be taken' : `${badRowCount} rows cannot be imported`}</h3>
+          <TableFrame label="Rows that cannot be imported" className="preview-frame">
             <table className="ledger">
               <thead>
                 <tr>
@@ -76,13 +76,13 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
             </table>
           </TableFrame>
           <CheckboxField isSelected={leaveOutBadRows} onChange={setLeaveOut}>
-            Leave these rows out, and take the other {goodRowCount}
+            Leave these rows out and import the other {goodRowCount}
           </CheckboxField>
         </>
       )}
       <ChangedRows columns={columns} changed={changed} />
       <RowList title="Added" columns={columns} rows={added} />
-      <RowList title="Taken away" columns={columns} rows={removed} />
+      <RowList title="Removed" columns={columns} rows={removed} />
       <div className="form-grid">
         <TextField label="Date of issue of the new version" type="date" value={issuedOn} onChange={setIssuedOn} />
         <TextField label="Note on the new version" isOptional value={note} onChange={setNote} />
@@ -95,7 +95,7 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
           isDisabled={!mayTake || !hasChanges}
           onPress={() => send({ ...input, leaveOutBadRows, seenVersion, issuedOn, note }, () => router.refresh())}
         >
-          Take over as version {seenVersion + 1}
+          Import as version {seenVersion + 1}
         </Button>
         <Button onPress={onDiscard} isDisabled={isPending}>
           Discard

@@ -9,16 +9,16 @@ import { CapabilityMark } from './fit-words'
 
 const FILTERS = [
   { value: 'attention', label: 'Outside and stretch' },
-  { value: 'outside', label: 'Outside alone' },
+  { value: 'outside', label: 'Outside only' },
   { value: 'not-stated', label: 'Not stated' },
   { value: 'all', label: 'Every value' },
 ] as const
 type Filter = (typeof FILTERS)[number]['value']
 
 const EMPTY_WORDS: Readonly<Record<Filter, string>> = {
-  attention: 'No value lies outside, and none asks for stretch work.',
-  outside: 'No value lies outside.',
-  'not-stated': 'Of every value something is said.',
+  attention: 'No value is outside the range, and none is at the stretch limit.',
+  outside: 'No value is outside the range.',
+  'not-stated': 'Every value is covered by a matrix.',
   all: 'The design states no value yet.',
 }
 
@@ -59,7 +59,7 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
       {shown.length === 0 ? (
         <p className="empty">{EMPTY_WORDS[filter]}</p>
       ) : (
-        <TableFrame label="Values of the design and what fabricators say">
+        <TableFrame label="Values of the design and what fabricators state">
           <table className="ledger" data-stack>
             <thead>
               <tr>

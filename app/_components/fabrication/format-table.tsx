@@ -31,8 +31,8 @@ export function FormatTable({ formats }: { formats: readonly PanelFormat[] }) {
             <th scope="col" className="num">
               {heads.spacing}
             </th>
-            <th scope="col">Turns of the part</th>
-            <th scope="col">Foil rolled</th>
+            <th scope="col">Rotations of the part</th>
+            <th scope="col">Foil direction</th>
           </tr>
         </thead>
         <tbody>
@@ -53,8 +53,8 @@ export function FormatTable({ formats }: { formats: readonly PanelFormat[] }) {
               <td className="num" data-label={heads.spacing}>
                 {digits(format.spacingMm)}
               </td>
-              <td data-label="Turns of the part">{formatTurns(format.allowedRotationsDeg)}</td>
-              <td data-label="Foil rolled">
+              <td data-label="Rotations of the part">{formatTurns(format.allowedRotationsDeg)}</td>
+              <td data-label="Foil direction">
                 {format.foilRollingDirection === null ? 'not stated' : FOIL_WORDS[format.foilRollingDirection]}
               </td>
             </tr>

@@ -6,8 +6,8 @@ export const FOIL_WORDS: Readonly<Record<NonNullable<PanelFormat['foilRollingDir
 }
 
 export const METHOD_WORDS = {
-  grid: 'rectangles, one way',
-  'mixed-grid': 'rectangles, both ways',
+  grid: 'rectangles, one orientation',
+  'mixed-grid': 'rectangles, both orientations',
   'double-lattice': 'true outline, double lattice',
   'two-lattices': 'true outline, two blocks',
 } as const

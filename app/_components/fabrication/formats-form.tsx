@@ -59,7 +59,7 @@ export function FormatsForm({ companyId, seenVersion, content, today }: FormatsF
   }
   return (
     <form className="stack" onSubmit={submit}>
-      {fields.length === 0 && <p className="empty">No panel format yet: parts cannot be laid on panels.</p>}
+      {fields.length === 0 && <p className="empty">No panel format yet: parts cannot be placed on panels.</p>}
       {fields.map((field, index) => (
         <FormatFields key={field.id} control={form.control} index={index} onRemove={() => remove(index)} />
       ))}
@@ -119,7 +119,7 @@ function TurnsField({ control, index }: { control: FormControl; index: number })
   const { field, fieldState } = useController({ control, name: `content.formats.${index}.allowedRotationsDeg` })
   return (
     <fieldset className="field turns">
-      <legend className="field-label">Turns of the part that are allowed</legend>
+      <legend className="field-label">Allowed rotations of the part</legend>
       <div className="row">
         {TURNS.map((turn) => (
           <CheckboxField
@@ -146,7 +146,7 @@ function FoilField({ control, index }: { control: FormControl; index: number }) 
   const { field, fieldState } = useController({ control, name: `content.formats.${index}.foilRollingDirection` })
   return (
     <SelectField
-      label="Foil rolled"
+      label="Foil direction"
       value={field.value ?? NOT_STATED}
       onChange={(value) => field.onChange(value === NOT_STATED ? null : value)}
       options={[

@@ -24,10 +24,10 @@ export function NestingTable({
               Share used
             </th>
             <th scope="col" className="num">
-              By rectangles, one way
+              Rectangles, one orientation
             </th>
             <th scope="col" className="num">
-              By rectangles, both ways
+              Rectangles, both orientations
             </th>
             <th scope="col">How</th>
             <th scope="col">Turns</th>
@@ -38,9 +38,7 @@ export function NestingTable({
             <tr key={format.id}>
               <th scope="row">
                 {format.name}
-                {format.id === pricedFormatId && (
-                  <p className="small muted font-normal">A good part costs least on this one.</p>
-                )}
+                {format.id === pricedFormatId && <p className="small muted font-normal">Lowest cost per good part.</p>}
                 {nesting.notes.map((note) => (
                   <p key={note} className="small muted font-normal">
                     {note}
@@ -53,10 +51,10 @@ export function NestingTable({
               <td className="num" data-label="Share used">
                 {asComputed(100 * nesting.utilisationFraction, 'sharePct')}
               </td>
-              <td className="num" data-label="By rectangles, one way">
+              <td className="num" data-label="Rectangles, one orientation">
                 {nesting.gridCount}
               </td>
-              <td className="num" data-label="By rectangles, both ways">
+              <td className="num" data-label="Rectangles, both orientations">
                 {nesting.mixedGridCount}
               </td>
               <td data-label="How" className="small">

@@ -16,12 +16,12 @@ export function QuantityForm({ address, quantity }: { address: string; quantity:
       onSubmit={(event) => {
         event.preventDefault()
         const isWhole = value === null || (Number.isInteger(value) && value >= 1 && value <= 1_000_000_000)
-        setError(isWhole ? null : 'Enter a whole number from 1 up, or nothing.')
+        setError(isWhole ? null : 'Enter a whole number of at least 1, or leave it blank.')
         if (isWhole) router.push(value === null ? address : `${address}?quantity=${value}`)
       }}
     >
       <NumberField label="Good parts ordered" value={value} onChange={setValue} error={error ?? undefined} />
-      <Button type="submit">Price for these</Button>
+      <Button type="submit">Recalculate</Button>
     </form>
   )
 }

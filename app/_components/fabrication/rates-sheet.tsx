@@ -126,7 +126,7 @@ function StepTable({ rates, ...table }: TableProps) {
             <th scope="col" className="num">
               Yield, %
             </th>
-            <th scope="col">Whose rate</th>
+            <th scope="col">Source of the rate</th>
           </tr>
         </thead>
         {STEP_GROUPS.map((group) => (
@@ -168,11 +168,10 @@ function StepTable({ rates, ...table }: TableProps) {
 
 function RegistrationTable({ rates, ...table }: TableProps) {
   return (
-    <TableFrame label="What registration takes">
+    <TableFrame label="Effect of registration">
       <table className="ledger unit-heads" data-stack="">
         <caption className="small muted">
-          What a demand on registration adds to the margins and the spacing of a panel, and the share of parts that come
-          through.
+          What each registration requirement adds to a panel’s margins and spacing, and its yield.
         </caption>
         <thead>
           <tr>
@@ -186,7 +185,7 @@ function RegistrationTable({ rates, ...table }: TableProps) {
             <th scope="col" className="num">
               Yield, %
             </th>
-            <th scope="col">Whose rate</th>
+            <th scope="col">Source of the rate</th>
           </tr>
         </thead>
         <tbody>
@@ -260,12 +259,12 @@ function LineCells({ lineKey, name, shown, labels, draft, problems, mayEdit, onE
           </td>
         )
       })}
-      <td data-label="Whose rate" className="small">
+      <td data-label="Source of the rate" className="small">
         {own === undefined ? <span className="muted">illustrative</span> : <strong>own</strong>}{' '}
         {mayEdit && (
           <Button
             weight="quiet"
-            aria-label={own === undefined ? `Replace: ${name}` : `Back to the illustrative one: ${name}`}
+            aria-label={own === undefined ? `Replace: ${name}` : `Restore the illustrative rate: ${name}`}
             onPress={() => onReplace(lineKey, own === undefined ? shown : null)}
           >
             {own === undefined ? 'Replace' : 'Back'}

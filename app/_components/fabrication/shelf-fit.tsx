@@ -96,7 +96,7 @@ function Substitutes({ material: { state, substitutes, leftOut } }: { material: 
   if (state === 'on-shelf') return null
   return (
     <>
-      {substitutes.length === 0 && <span className="muted">nothing that keeps every verdict</span>}
+      {substitutes.length === 0 && <span className="muted">no substitute without a worse result</span>}
       {substitutes.length > 0 && (
         <ul>
           {substitutes.map(({ name, moves }) => (

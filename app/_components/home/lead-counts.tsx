@@ -10,8 +10,8 @@ import { Timestamp } from '../ui/timestamp'
 export function LeadCounts({ rows }: { rows: readonly LeadCountView[] }) {
   if (rows.length === 0) return null
   return (
-    <Section title="Revisions that you lead">
-      <TableFrame label="Revisions that you lead">
+    <Section title="Revisions you lead">
+      <TableFrame label="Revisions you lead">
         <table className="ledger" data-stack>
           <thead>
             <tr>

@@ -57,7 +57,7 @@ export function LimitSheet({ rows, limits, companyId, mayEdit }: LimitSheetProps
               </th>
               <th scope="col">Source</th>
               <th scope="col" className="num">
-                Set here
+                Set to
               </th>
               <th scope="col">By</th>
               {mayEdit && (
@@ -159,7 +159,7 @@ function LimitForm({ row, own, companyId, onClose }: LimitFormProps) {
         label={`${row.sense === 'at-most' ? 'At most' : 'At least'} (${row.unit})`}
         hint={`Between ${row.allowed.min} and ${row.allowed.max} ${row.unit}.`}
       />
-      <FormText control={form.control} name="note" label="On what ground" isOptional />
+      <FormText control={form.control} name="note" label="Reason for this limit" isOptional />
       <FormError refusal={refusal ?? removal.refusal} />
       <div className="row">
         <Button type="submit" weight="strong" isPending={isPending}>
@@ -170,11 +170,11 @@ function LimitForm({ row, own, companyId, onClose }: LimitFormProps) {
             isPending={removal.isPending}
             onPress={() => removal.send({ ...owner, key: row.key, seenVersion, value: null, note: '' }, onClose)}
           >
-            Back to the usual one
+            Restore the default
           </Button>
         )}
         <Button weight="quiet" onPress={onClose}>
-          Leave as it was
+          Cancel
         </Button>
       </div>
     </form>

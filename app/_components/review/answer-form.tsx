@@ -36,7 +36,7 @@ export function AnswerForm({ revisionId, item }: { revisionId: string; item: Rev
         label="This item is"
         options={options}
         {...(item.result.verdict === 'fails'
-          ? { hint: 'The calculation failed. To go against it takes an approved waiver, or a changed design.' }
+          ? { hint: 'The computed value does not meet the limit. The design must be changed, or a waiver approved.' }
           : {})}
       />
       <FormTextArea control={form.control} name="reason" label="Reason or remark" rows={3} isOptional />

@@ -28,12 +28,12 @@ export function ArtworkList({ revisionId, files, mayEdit, maxFileBytes }: Artwor
                   input={{ fileId: file.id }}
                   weight="quiet"
                   confirm={{
-                    title: 'Take this file off the artwork?',
-                    text: `“${file.fileName}” no longer belongs to the revision. Its bytes and the record of it are kept. A signature on the revision is voided.`,
-                    label: 'Take off',
+                    title: 'Remove this file from the artwork?',
+                    text: `“${file.fileName}” will no longer belong to the revision. The file and its record are kept. A signature on the revision is voided.`,
+                    label: 'Remove',
                   }}
                 >
-                  Take off
+                  Remove
                 </ActionButton>
               ),
             }

@@ -10,7 +10,7 @@ interface BlockerListProps {
   blockers: readonly Blocker[]
 }
 
-/** What blocks, each cause with a link to where it can be settled. */
+/** Blocking, each cause with a link to where it can be settled. */
 export function BlockerList({ projectId, revisionId, blockers }: BlockerListProps) {
   return (
     <ul className="blockers">

@@ -145,12 +145,12 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
                       input={{ fileId: file.id }}
                       weight="quiet"
                       confirm={{
-                        title: 'Take the file off this answer?',
-                        text: `“${file.fileName}” is no longer listed. Its bytes and the record of it are kept.`,
-                        label: 'Take off',
+                        title: 'Remove the file from this answer?',
+                        text: `“${file.fileName}” will no longer be listed. The file and its record are kept.`,
+                        label: 'Remove',
                       }}
                     >
-                      Take off
+                      Remove
                     </ActionButton>
                   ),
                 }
@@ -169,7 +169,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
         </div>
         <div className="stack">
           <h4 className="label">Threads</h4>
-          {threads.length === 0 && <p className="muted small">Nobody has commented on this item.</p>}
+          {threads.length === 0 && <p className="muted small">No comments on this item.</p>}
           <ul className="plain-list">
             {threads.map((thread) => (
               <li key={thread.id}>
@@ -225,13 +225,13 @@ function AnswerHistory({ item }: { item: Item }) {
         <strong>{ANSWER_WORDS[item.answer.state]}</strong>{' '}
         <span className="muted">
           {item.answer.by.name}, <Timestamp at={item.answer.at} />
-          {item.carriedFrom !== null && `; taken over from revision ${item.carriedFrom}`}
+          {item.carriedFrom !== null && `; carried over from revision ${item.carriedFrom}`}
         </span>
       </p>
       {item.answer.reason !== '' && <p>{item.answer.reason}</p>}
       {item.setAside !== '' && (
         <p>
-          <strong>Look again:</strong> {item.setAside}.
+          <strong>Check again:</strong> {item.setAside}.
         </p>
       )}
       {item.changedInputs.length > 0 && (

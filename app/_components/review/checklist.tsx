@@ -73,7 +73,7 @@ export function Checklist({ items, texts, initialFilter, ...context }: Checklist
         <ChoiceGroup label="Which items" options={FILTERS} value={filter} onChange={changeFilter} />
         <TextField label="Find in items" type="search" value={words} onChange={setWords} />
       </div>
-      {shown.length === 0 && <EmptyState>No item of the checklist fits this filter.</EmptyState>}
+      {shown.length === 0 && <EmptyState>No checklist item matches this filter.</EmptyState>}
       {(['materials', 'geometry', 'fabrication'] as const).map((section) => {
         const inSection = shown.filter((item) => texts[item.itemId]?.section === section)
         if (inSection.length === 0) return null

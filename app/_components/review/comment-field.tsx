@@ -13,7 +13,7 @@ interface CommentFieldProps<TIn extends FieldValues, TOut> {
   label: string
   rows?: number
   hint?: string
-  /** The fabricator that takes part in the thread; null is the team alone. */
+  /** The fabricator that takes part in the thread; null is the team only. */
   companyId: string | null
 }
 
@@ -67,7 +67,7 @@ export function CommentField<TIn extends FieldValues, TOut>({
         onChange={field.onChange}
         onBlur={field.onBlur}
         error={fieldState.error?.message}
-        hint={hint ?? (people.length > 0 ? 'Type @ and a name to tell somebody.' : undefined)}
+        hint={hint ?? (people.length > 0 ? 'Type @ and a name to notify somebody.' : undefined)}
       />
       <span role="status" className="sr-only">
         {offered.length > 0 && `${offered.length} people to mention; Tab reaches them.`}

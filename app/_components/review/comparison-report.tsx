@@ -89,11 +89,11 @@ function Inputs({ changes, area }: { changes: readonly InputChange[]; area: Inpu
 function Verdicts({ comparison, questions, projectId, revisionId, before, after }: ComparisonReportProps) {
   const moved = [...comparison.verdicts].sort((a, b) => rank(a) - rank(b))
   return (
-    <Section title="Verdicts that moved">
+    <Section title="Verdicts that changed">
       {moved.length === 0 ? (
-        <EmptyState>No verdict moved.</EmptyState>
+        <EmptyState>No verdict changed.</EmptyState>
       ) : (
-        <TableFrame label="Verdicts that moved">
+        <TableFrame label="Verdicts that changed">
           <table className="ledger" data-stack>
             <thead>
               <tr>
@@ -159,11 +159,11 @@ function Side({ side }: { side: VerdictSide | null }) {
 
 function Numbers({ comparison, before, after }: ComparisonReportProps) {
   return (
-    <Section title="Numbers that moved">
+    <Section title="Numbers that changed">
       {comparison.numbers.length === 0 ? (
         <EmptyState>Thickness, copper strain and life are the same.</EmptyState>
       ) : (
-        <TableFrame label="Numbers that moved">
+        <TableFrame label="Numbers that changed">
           <table className="ledger" data-stack>
             <thead>
               <tr>
@@ -201,17 +201,17 @@ function Numbers({ comparison, before, after }: ComparisonReportProps) {
 function Answers({ comparison, questions, projectId, revisionId }: ComparisonReportProps) {
   const { answers } = comparison
   return (
-    <Section title="Answers that no longer stand">
+    <Section title="Answers that are no longer valid">
       {answers.length === 0 ? (
-        <EmptyState>Every answer rests on what it rested on.</EmptyState>
+        <EmptyState>The inputs of every answer are unchanged.</EmptyState>
       ) : (
-        <TableFrame label="Answers that no longer stand">
+        <TableFrame label="Answers that are no longer valid">
           <table className="ledger" data-stack>
             <thead>
               <tr>
                 <th scope="col">Item</th>
                 <th scope="col">Answer</th>
-                <th scope="col">Why it no longer stands</th>
+                <th scope="col">Why it is no longer valid</th>
                 <th scope="col">Now</th>
               </tr>
             </thead>

@@ -29,7 +29,7 @@ export function ConfirmFields<TIn extends Confirming, TOut>({ form, factor }: Co
       <FormText
         control={form.control}
         name={nameOf<TIn>('password')}
-        label="Your password again"
+        label="Your password"
         type="password"
         autoComplete="current-password"
       />
@@ -73,7 +73,7 @@ function PasskeyCheck<TIn extends Confirming, TOut>({ form }: { form: UseFormRet
         <Button isPending={isPending} onPress={check}>
           Use a passkey
         </Button>
-        {isChecked && <span role="status">The passkey has answered; it is checked with what you send.</span>}
+        {isChecked && <span role="status">Passkey used. It is checked when you submit.</span>}
       </div>
       <FormError refusal={problem === null ? refusal : { kind: 'unsent', message: problem, issues: [] }} />
     </div>

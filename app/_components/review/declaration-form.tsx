@@ -36,7 +36,7 @@ export function DeclarationForm({ revisionId, version }: { revisionId: string; v
         control={form.control}
         name="note"
         label="Conditions or reasons"
-        hint="Needed when it cannot be built: say what stands in the way."
+        hint="Required if it cannot be built: state the reason."
         rows={3}
       />
       <Cautions />

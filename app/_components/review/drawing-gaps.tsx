@@ -4,9 +4,9 @@ import type { DrawingGap, DrawingGapSeverity } from '@/lib/review'
 import { getTargetPath } from './blocker-list'
 
 const SEVERITY_WORDS: Readonly<Record<DrawingGapSeverity, string>> = {
-  blocking: 'Before anything can be begun',
-  major: 'Would be guessed at, or come back as a query',
-  minor: 'Asked while the order goes on',
+  blocking: 'Needed before work can start',
+  major: 'Would be assumed, or come back as a query',
+  minor: 'Asked while the order is in progress',
 }
 
 interface DrawingGapsProps {
@@ -25,7 +25,7 @@ export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
   return (
     <Section title="What a fabricator would still ask">
       {gaps.length === 0 ? (
-        <p>Nothing: every field that the sheets have room for is filled in.</p>
+        <p>Nothing: every field on the sheets is filled in.</p>
       ) : (
         groups
           .filter((group) => group.gaps.length > 0)

@@ -35,7 +35,7 @@ export function InvitationList({
         <tbody>
           {invitations.map((invitation) => (
             <tr key={invitation.id} data-quiet={invitation.state === 'open' ? undefined : true}>
-              <td>{invitation.email ?? 'whoever holds the link'}</td>
+              <td>{invitation.email ?? 'anyone with the link'}</td>
               <td>
                 {invitation.companyRole === null
                   ? ROLE_WORDS[invitation.role]
@@ -53,12 +53,12 @@ export function InvitationList({
                     input={{ invitationId: invitation.id }}
                     weight="quiet"
                     confirm={{
-                      title: 'Take this invitation back?',
+                      title: 'Revoke this invitation?',
                       text: 'The link stops working at once.',
-                      label: 'Take back',
+                      label: 'Revoke',
                     }}
                   >
-                    Take back
+                    Revoke
                   </ActionButton>
                 )}
               </td>

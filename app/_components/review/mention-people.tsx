@@ -12,7 +12,7 @@ export function MentionPeople({ people, children }: { people: readonly ThreadRea
 
 /**
  * People who see a thread with this audience.
- * @param companyId  the fabricator that takes part; null is the team alone
+ * @param companyId  the fabricator that takes part; null is the team only
  */
 export function useMentionable(companyId: string | null): readonly ThreadReader[] {
   return useContext(People).filter(

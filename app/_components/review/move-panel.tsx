@@ -35,7 +35,7 @@ interface MovePanelProps {
   blockerCount: number
 }
 
-/** Moves between stages. Release is on the sign-off screen, after the signature. */
+/** Stage changes. Release is on the sign-off screen, after the signature. */
 export function MovePanel({ revisionId, version, stage, may, blockerCount }: MovePanelProps) {
   const next = NEXT[stage]
   const before = BEFORE[stage]
@@ -64,7 +64,7 @@ export function MovePanel({ revisionId, version, stage, may, blockerCount }: Mov
       {may.withdraw && (
         <MoveWithReason
           label="Withdraw the revision"
-          text="A withdrawn revision stays readable and goes no further. A package that was released stays what it is; tell whoever holds it."
+          text="A withdrawn revision stays readable but cannot proceed. A package that was already released remains valid as a file: tell everyone who has it."
           action={withdrawRevision}
           revisionId={revisionId}
           version={version}

@@ -37,7 +37,7 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
                 <th scope="col" className="num">
                   Margin
                 </th>
-                <th scope="col">Whose limit</th>
+                <th scope="col">Limit set by</th>
                 <th scope="col">Relation and source</th>
               </tr>
             </thead>

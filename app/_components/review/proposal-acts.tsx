@@ -49,14 +49,14 @@ function DecideForm({ proposal, decision, onClose }: FormProps & { decision: 'ac
     <form className="form no-print" onSubmit={submit}>
       {isAccept && (
         <p>
-          Accepting puts the change into the design as it stands now, version {proposal.designVersion}, evaluates it,
-          and voids signatures and declarations on the present content.
+          Accepting applies the change to the current design, version {proposal.designVersion}, evaluates it, and voids
+          signatures and declarations on the current content.
         </p>
       )}
       <FormTextArea
         control={form.control}
         name="reason"
-        label={isAccept ? 'Why it is accepted' : 'Why it is declined'}
+        label={isAccept ? 'Reason for accepting' : 'Reason for declining'}
         rows={3}
       />
       <FormError refusal={refusal} />
@@ -70,7 +70,7 @@ function DecideForm({ proposal, decision, onClose }: FormProps & { decision: 'ac
           {isAccept ? 'Accept the change' : 'Decline the change'}
         </Button>
         <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-          Not yet
+          Cancel
         </Button>
       </div>
     </form>
@@ -86,14 +86,14 @@ function WithdrawForm({ proposal, onClose }: FormProps) {
   })
   return (
     <form className="form no-print" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="Why it is withdrawn" rows={2} isOptional />
+      <FormTextArea control={form.control} name="reason" label="Reason for withdrawing" rows={2} isOptional />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending} pendingLabel="Withdrawing…">
           Withdraw the proposal
         </Button>
         <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-          Not yet
+          Cancel
         </Button>
       </div>
     </form>

@@ -127,10 +127,10 @@ function BendTable({ bends }: { bends: readonly BendResult[] }) {
               Allowable
             </th>
             <th scope="col" className="num">
-              Least radius by strain
+              Minimum radius by strain
             </th>
             <th scope="col" className="num">
-              Least radius by life
+              Minimum radius by life
             </th>
             <th scope="col" className="num">
               Life at survival

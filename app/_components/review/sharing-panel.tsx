@@ -35,7 +35,7 @@ export function SharingPanel({
               weight="quiet"
               confirm={{
                 title: `Stop sharing with ${company.name}?`,
-                text: 'They no longer see this revision. Their comments and declarations stay on record.',
+                text: 'They will no longer see this revision. Their comments and declarations stay on record.',
                 label: 'Stop sharing',
               }}
             >
@@ -44,7 +44,7 @@ export function SharingPanel({
           )}
         </li>
       ))}
-      {sharedWith.length === 0 && <li className="muted">the team alone</li>}
+      {sharedWith.length === 0 && <li className="muted">the team only</li>}
       {mayShare &&
         others.map((company) => (
           <li key={company.id}>

@@ -53,12 +53,12 @@ export function SignForm({
         SHA-256 of the signed content: <span className="hash">{contentHash}</span>
       </p>
       {capacities.length === 0 ? (
-        <FormText control={form.control} name="capacity" label="In what capacity" />
+        <FormText control={form.control} name="capacity" label="Signing as" />
       ) : (
         <FormSelect
           control={form.control}
           name="capacity"
-          label="In what capacity"
+          label="Signing as"
           options={capacities.map((name) => ({ value: name, label: name }))}
         />
       )}

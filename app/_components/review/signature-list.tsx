@@ -12,7 +12,7 @@ interface SignatureListProps {
 
 /** Signatures, voided ones included: who, in what capacity, on which content, and which fields changed since. */
 export function SignatureList({ signatures, projectId, revisionId }: SignatureListProps) {
-  if (signatures.length === 0) return <p className="muted">Nobody has signed yet.</p>
+  if (signatures.length === 0) return <p className="muted">No signatures yet.</p>
   return (
     <ul className="signatures">
       {signatures.map((signature) => (
@@ -33,7 +33,7 @@ export function SignatureList({ signatures, projectId, revisionId }: SignatureLi
                     to: `revision:${revisionId}`,
                   })}
                 >
-                  what differs now
+                  what has changed since
                 </Link>
               </>
             )}

@@ -42,7 +42,7 @@ export function SigningSummaryView({ summary, projectId, revisionId }: SigningSu
         ))}
       </ul>
       {sinceLast === null ? (
-        <p className="small muted">Nobody has signed this revision before.</p>
+        <p className="small muted">This revision has not been signed before.</p>
       ) : (
         <div className="small">
           <p>

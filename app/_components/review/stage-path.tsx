@@ -9,7 +9,7 @@ const PATH: readonly Stage[] = ['preparing', 'early-review', 'fabricator-review'
 export function StagePath({ stage }: { stage: Stage }) {
   const position = PATH.indexOf(stage === 'superseded' ? 'released' : stage)
   return (
-    <ol className="stage-path" aria-label="Path of the revision">
+    <ol className="stage-path" aria-label="Stages of the revision">
       {PATH.map((step, index) => {
         const isHere = step === stage
         return (

@@ -15,9 +15,9 @@ export function TakeBackSignature({ signatureId }: { signatureId: string }) {
   return (
     <div className="no-print">
       <Button weight="quiet" onPress={() => setIsOpen(true)}>
-        Take my signature back
+        Withdraw my signature
       </Button>
-      <SheetDialog title="Take your signature back" isOpen={isOpen} onOpenChange={setIsOpen}>
+      <SheetDialog title="Withdraw your signature" isOpen={isOpen} onOpenChange={setIsOpen}>
         <ReasonForm signatureId={signatureId} onClose={() => setIsOpen(false)} />
       </SheetDialog>
     </div>
@@ -33,12 +33,12 @@ function ReasonForm({ signatureId, onClose }: { signatureId: string; onClose: ()
   })
   return (
     <form className="form" onSubmit={submit}>
-      <p>The signature stays readable as voided, with your reason. The revision cannot be released on it.</p>
+      <p>The signature stays readable as voided, with your reason. It no longer counts for release.</p>
       <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
       <FormError refusal={refusal} />
       <div className="row">
-        <Button type="submit" weight="grave" isPending={isPending} pendingLabel="Taking it back…">
-          Take it back
+        <Button type="submit" weight="grave" isPending={isPending} pendingLabel="Withdrawing…">
+          Withdraw signature
         </Button>
         <Button onPress={onClose} isDisabled={isPending}>
           Cancel

@@ -15,8 +15,8 @@ export function TemplateNotice({ revision }: { revision: RevisionView }) {
       {isOffered && (
         <Notice>
           <p>
-            This review goes by {version === 0 ? 'the catalogue as delivered' : `version ${version} of the catalogue`},
-            and the workspace’s is now version {latestVersion}.{' '}
+            This review uses {version === 0 ? 'the catalogue as delivered' : `version ${version} of the catalogue`}, and
+            the workspace’s is now version {latestVersion}.{' '}
             <Link href={paths.catalogueUpdate(revision.project.id, revision.id)}>See what it would change</Link>
           </p>
         </Notice>

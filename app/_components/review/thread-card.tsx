@@ -46,7 +46,7 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
         <p className="muted small">
           on <Link href={getTargetPath(projectId, thread.revisionId, target)}>{thread.anchor.label}</Link>, opened by{' '}
           {thread.openedBy.name}, <Timestamp at={thread.openedAt} />
-          {thread.company === null ? '; the team alone' : `; with ${thread.company.name}`}
+          {thread.company === null ? '; the team only' : `; with ${thread.company.name}`}
         </p>
       </header>
       <ol className="comments">
@@ -77,7 +77,7 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
       {act === 'none' && (
         <div className="row no-print">
           {thread.may.close && <Button onPress={() => setAct('close')}>Close the thread</Button>}
-          {thread.may.reopen && <Button onPress={() => setAct('reopen')}>Open again</Button>}
+          {thread.may.reopen && <Button onPress={() => setAct('reopen')}>Reopen</Button>}
         </div>
       )}
     </article>
@@ -147,7 +147,7 @@ function Comment({
           )}
           {act === 'attach' && (
             <Button weight="quiet" onPress={() => setAct('none')}>
-              Put away
+              Close
             </Button>
           )}
         </div>
@@ -202,16 +202,16 @@ function EditForm({
         control={form.control}
         name="text"
         label="Text"
-        hint="The earlier wording stays readable."
+        hint="The earlier text stays readable."
         companyId={companyId}
       />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>
-          Save the wording
+          Save the text
         </Button>
         <Button weight="quiet" onPress={onClose}>
-          Leave as it was
+          Cancel
         </Button>
       </div>
     </form>
@@ -227,14 +227,14 @@ function CloseForm({ thread, onClose }: { thread: ThreadView; onClose: () => voi
   })
   return (
     <form className="form" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="What was settled" rows={2} isOptional />
+      <FormTextArea control={form.control} name="reason" label="How it was settled" rows={2} isOptional />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>
           Close the thread
         </Button>
         <Button weight="quiet" onPress={onClose}>
-          Not yet
+          Cancel
         </Button>
       </div>
     </form>
@@ -250,14 +250,14 @@ function ReopenForm({ thread, onClose }: { thread: ThreadView; onClose: () => vo
   })
   return (
     <form className="form" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="Why it is open again" rows={2} />
+      <FormTextArea control={form.control} name="reason" label="Reason for reopening" rows={2} />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>
-          Open again
+          Reopen
         </Button>
         <Button weight="quiet" onPress={onClose}>
-          Leave closed
+          Cancel
         </Button>
       </div>
     </form>

@@ -95,20 +95,20 @@ function OpenThreadForm({
         name="kind"
         label="Kind"
         options={kinds}
-        hint="A must-change and an engineering query hold the revision in fabricator review until they are answered or closed."
+        hint="A must-change or engineering query blocks the revision in fabricator review until it is answered or closed."
       />
       {role !== 'fabricator' && fabricators.length > 0 && (
         <SelectField
           label="Who takes part"
           value={companyId ?? 'team'}
           options={[
-            { value: 'team', label: 'the team alone' },
+            { value: 'team', label: 'the team only' },
             ...fabricators.map((company) => ({ value: company.id, label: `the team and ${company.name}` })),
           ]}
           onChange={(value) => form.setValue('companyId', value === 'team' ? undefined : value)}
         />
       )}
-      <FormText control={form.control} name="title" label="In a line" maxLength={160} />
+      <FormText control={form.control} name="title" label="Subject" maxLength={160} />
       <CommentField
         control={form.control}
         name="text"
@@ -123,7 +123,7 @@ function OpenThreadForm({
         </Button>
         {onClose !== undefined && (
           <Button weight="quiet" onPress={onClose}>
-            Put away
+            Close
           </Button>
         )}
         <span role="status" className="muted">

@@ -10,7 +10,7 @@ import { type AnchorOption, ThreadForm } from './thread-form'
 
 const FILTERS = [
   { value: 'open', label: 'Not closed' },
-  { value: 'holding', label: 'Holding the review' },
+  { value: 'holding', label: 'Blocking' },
   { value: 'all', label: 'All' },
 ] as const
 
@@ -77,7 +77,7 @@ export function ThreadList(props: ThreadListProps) {
         <ChoiceGroup label="Which threads" options={FILTERS} value={filter} onChange={changeFilter} />
       </div>
       {ordered.length === 0 && (
-        <EmptyState>{threads.length === 0 ? 'Nobody has commented yet.' : 'No thread fits this filter.'}</EmptyState>
+        <EmptyState>{threads.length === 0 ? 'No comments yet.' : 'No thread matches this filter.'}</EmptyState>
       )}
       {ordered.map((thread) => (
         <ThreadCard key={thread.id} projectId={projectId} thread={thread} maxFileBytes={maxFileBytes} />

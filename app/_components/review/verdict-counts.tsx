@@ -16,7 +16,7 @@ export function VerdictCounts({ counts }: { counts: VerdictTally }) {
     })
     return shown.length === 0 ? [] : [{ basis, shown }]
   })
-  if (groups.length === 0) return <span className="muted">nothing evaluated yet</span>
+  if (groups.length === 0) return <span className="muted">not evaluated yet</span>
   return (
     <span className="verdict-bases">
       {groups.map(({ basis, shown }) => (

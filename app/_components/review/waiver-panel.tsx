@@ -42,7 +42,7 @@ function WaiverRecord({ waiver, factor }: { waiver: WaiverView; factor: SecondFa
       <p>
         <strong>
           {WAIVER_WORDS[waiver.state]}
-          {!waiver.covers && ', no longer covering: the numbers changed since'}
+          {!waiver.covers && ', no longer valid: the numbers have changed since'}
         </strong>{' '}
         <span className="muted">
           {waiver.proposedBy.name}, <Timestamp at={waiver.proposedAt} />
@@ -73,7 +73,7 @@ function ProposeForm({ revisionId, itemId }: { revisionId: string; itemId: strin
         control={form.control}
         name="reason"
         label="Why release against this item"
-        hint="What makes it acceptable for this part, and what limits the risk. A lead engineer approves or declines it."
+        hint="Why it is acceptable for this part, and what limits the risk. A lead engineer approves or declines it."
         rows={3}
       />
       <FormError refusal={refusal} />
@@ -104,13 +104,7 @@ function DecideForm({ waiverId, factor }: { waiverId: string; factor: SecondFact
           { value: 'decline', label: 'decline' },
         ]}
       />
-      <FormTextArea
-        control={form.control}
-        name="reason"
-        label="In which words"
-        rows={2}
-        hint="Needed when declining."
-      />
+      <FormTextArea control={form.control} name="reason" label="Comment" rows={2} hint="Required when declining." />
       {form.watch('decision') === 'approve' && <ConfirmFields form={form} factor={factor} />}
       <FormError refusal={refusal} />
       <div className="row">

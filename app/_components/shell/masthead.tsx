@@ -30,7 +30,7 @@ export function Masthead({ actor, companies }: MastheadProps) {
 
 function listLinks(actor: Actor, companies: readonly OwnCompanyView[]): NavLink[] {
   return [
-    { href: paths.home(), label: 'What waits', isExact: true },
+    { href: paths.home(), label: 'Waiting for me', isExact: true },
     { href: paths.projects(), label: 'Projects' },
     { href: paths.catalogue(), label: 'Catalogue' },
     ...companies.map(({ company, requestCount }) => ({

@@ -52,7 +52,7 @@ export function FormError({ refusal, renderBlockers }: FormErrorProps) {
         ))}
       {refusal.kind === 'unexpected' && (
         <p className="small">
-          Reference for whoever looks after this installation: <code>{refusal.errorId}</code>
+          Reference for the administrator of this installation: <code>{refusal.errorId}</code>
         </p>
       )}
     </div>

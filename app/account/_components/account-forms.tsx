@@ -28,7 +28,7 @@ export function PasswordForm() {
       <FormText
         control={form.control}
         name="currentPassword"
-        label="Present password"
+        label="Current password"
         type="password"
         autoComplete="current-password"
       />

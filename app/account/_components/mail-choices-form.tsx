@@ -26,7 +26,7 @@ export function MailChoicesForm({ kinds: saved }: { kinds: readonly OptionalMail
       }}
     >
       <fieldset className="stack">
-        <legend className="field-label">Messages that you get</legend>
+        <legend className="field-label">Messages you receive</legend>
         {OPTIONAL_MAIL_KINDS.map((kind) => (
           <CheckboxField key={kind} isSelected={kinds.includes(kind)} onChange={(isOn) => toggle(kind, isOn)}>
             {MAIL_KIND_LABELS[kind]}
@@ -36,7 +36,7 @@ export function MailChoicesForm({ kinds: saved }: { kinds: readonly OptionalMail
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending} pendingLabel="Saving…">
-          Save the choice
+          Save
         </Button>
         <span role="status" className="muted">
           {isDone && 'Saved.'}

@@ -75,13 +75,7 @@ function FirstCode({ setUp, onDone }: { setUp: CodeSetUp; onDone: (codes: readon
       {/* biome-ignore lint/performance/noImgElement: drawn in the browser; the address of the picture is the picture */}
       <img src={picture} alt="QR code of the key below" width={200} height={200} />
       <CopyText label="Key" text={setUp.secret} />
-      <FormText
-        control={form.control}
-        name="code"
-        label="Code that it shows now"
-        autoComplete="one-time-code"
-        autoFocus
-      />
+      <FormText control={form.control} name="code" label="Current code" autoComplete="one-time-code" autoFocus />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Checking…">
@@ -96,8 +90,8 @@ function RecoveryCodeList({ codes }: { codes: readonly string[] }) {
   return (
     <div className="notice" role="status">
       <p>
-        Recovery codes, shown this once. Each works once in place of a code. Keep them where you can reach them without
-        your phone.
+        Recovery codes, shown only once. Each replaces a code, one time. Keep them where you can reach them without your
+        phone.
       </p>
       <ul className="plain-list">
         {codes.map((code) => (

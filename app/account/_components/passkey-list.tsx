@@ -45,8 +45,8 @@ export function PasskeyList({ passkeys }: { passkeys: readonly PasskeyView[] }) 
           <summary>Add a passkey</summary>
           <WithPassword
             action={beginPasskeySetUp}
-            label="Begin adding a passkey"
-            hint="A passkey lives in your device or security key. It signs in alone, and after a password in place of a code."
+            label="Continue"
+            hint="A passkey is stored in your device or security key. It signs you in on its own, and replaces the code after a password."
             onDone={setSetUp}
           />
         </details>
@@ -67,12 +67,17 @@ function NewPasskey({ setUp, onDone }: { setUp: PasskeySetUp; onDone: () => void
       const response = await startRegistration({ optionsJSON: setUp.options })
       send({ token: setUp.token, name, response }, onDone)
     } catch {
-      setProblem('No passkey was made. Try again.')
+      setProblem('No passkey was created. Try again.')
     }
   }
   return (
     <div className="stack">
-      <TextField label="Name of the passkey" value={name} onChange={setName} hint="Such as the device that it is in." />
+      <TextField
+        label="Name of the passkey"
+        value={name}
+        onChange={setName}
+        hint="For example, the device it is stored in."
+      />
       <FormError refusal={problem === null ? refusal : { kind: 'unsent', message: problem, issues: [] }} />
       <div className="row">
         <Button weight="strong" isPending={isPending} isDisabled={name.trim() === ''} onPress={add}>

@@ -15,8 +15,8 @@ export function SingleSignOn({ providerName, identity }: SingleSignOnProps) {
     return (
       <WithPassword
         action={beginIdentityLink}
-        label={`Join to ${providerName}`}
-        hint="You are led to the provider, and come back here."
+        label={`Link to ${providerName}`}
+        hint="You go to the provider and return here."
         onDone={() => signIn('oidc', { callbackUrl: '/account' })}
       />
     )
@@ -24,9 +24,9 @@ export function SingleSignOn({ providerName, identity }: SingleSignOnProps) {
   return (
     <div className="stack">
       <p>
-        Joined to {identity.email === '' ? 'an identity' : identity.email} at {identity.issuer}.
+        Linked to {identity.email === '' ? 'an identity' : identity.email} at {identity.issuer}.
       </p>
-      <WithPassword action={removeIdentity} label={`Remove the identity at ${providerName}`} />
+      <WithPassword action={removeIdentity} label={`Remove the link to ${providerName}`} />
     </div>
   )
 }

@@ -57,7 +57,7 @@ export function CatalogueList({ entries, severities }: CatalogueListProps) {
           {countOf(shown.length, 'item')}
         </span>
       </div>
-      {shown.length === 0 && <EmptyState>No item holds all of these words.</EmptyState>}
+      {shown.length === 0 && <EmptyState>No item contains all of these words.</EmptyState>}
       {(['materials', 'geometry', 'fabrication'] as const).map((section) => {
         const inSection = shown.filter((entry) => entry.section === section)
         if (inSection.length === 0) return null

@@ -22,7 +22,7 @@ export default async function CompanyPage({ params }: { params: Promise<{ compan
     <>
       <PageHead
         title={view.company.name}
-        over={view.role === null ? 'Fabricator' : `Fabricator · you are ${COMPANY_ROLE_WORDS[view.role]}`}
+        over={view.role === null ? 'Fabricator' : `Fabricator · your role: ${COMPANY_ROLE_WORDS[view.role]}`}
         under={view.ofProjectAlone === null ? undefined : describeName(view.ofProjectAlone)}
       />
       <CompanyLinks companyId={companyId} may={view.may} />
@@ -36,7 +36,7 @@ export default async function CompanyPage({ params }: { params: Promise<{ compan
 }
 
 function describeName(projectName: string): string {
-  return `A company of the project ${projectName} alone: nobody has confirmed the name. An admin of the workspace can.`
+  return `A company of project ${projectName} only. Its name is not confirmed; an admin of the workspace can confirm it.`
 }
 
 function SeenByTeam({ view: { company, may } }: { view: CompanyPageView }) {
@@ -44,8 +44,8 @@ function SeenByTeam({ view: { company, may } }: { view: CompanyPageView }) {
   return (
     <EmptyState>
       {hasAny
-        ? `${company.name} shows what is linked above. The rest is not shared with this project.`
-        : `${company.name} takes part and shows none of its sheets to this project.`}
+        ? `${company.name} shares what is linked above. The rest is not shared with this project.`
+        : `${company.name} takes part and shares none of its sheets with this project.`}
     </EmptyState>
   )
 }
@@ -85,10 +85,10 @@ function Inside({ view: { company, may }, inside, userId }: InsideProps) {
           />
         )}
       </Section>
-      <Section title="Verdicts moved by teams">
+      <Section title="Verdicts changed by teams">
         <p className="muted">
-          Saves by which a team moved a verdict that rests on limits or a matrix that it is not shown. Many in a row on
-          one revision can close in on a limit.
+          Saves by which a team changed a verdict that depends on limits or a matrix that you do not show it. Many in a
+          row on one revision can narrow down a limit.
         </p>
         <ProbingTable probing={probing} />
       </Section>

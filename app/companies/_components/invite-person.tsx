@@ -40,7 +40,7 @@ export function InvitePerson({ companyId, projects }: InvitePersonProps) {
     return (
       <div className="stack">
         <Notice tone="done" role="status">
-          <p>The invitation is ready. Hand the link over yourself: it is shown this once.</p>
+          <p>The invitation is ready. Pass the link on yourself: it is shown only once.</p>
         </Notice>
         <CopyText label="Link" text={created.link} />
         <div className="row">
@@ -74,8 +74,8 @@ export function InvitePerson({ companyId, projects }: InvitePersonProps) {
         />
         <FormError refusal={refusal} />
         <div className="row">
-          <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Making the link…">
-            Make the link
+          <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Creating the link…">
+            Create link
           </Button>
         </div>
       </form>

@@ -15,7 +15,7 @@ export default async function ConfirmAddressPage({ params }: { params: Promise<{
       <PageHead title="Confirm your address" />
       <ConfirmAddress token={token} email={offer?.email ?? null}>
         <Notice tone="refused">
-          <p>This link was used already, or its time is over. Ask for a new one on your account page.</p>
+          <p>This link was already used or has expired. Ask for a new one on your account page.</p>
         </Notice>
       </ConfirmAddress>
     </div>

@@ -23,7 +23,7 @@ export function ForgotForm() {
         </Button>
       </div>
       <p role="status">
-        {isDone && 'If this address has an account, a link is on its way to it. It works once, for an hour.'}
+        {isDone && 'If this address has an account, a link has been sent to it. It works once, for an hour.'}
       </p>
     </form>
   )

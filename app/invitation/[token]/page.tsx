@@ -14,9 +14,9 @@ import { AcceptForm, JoinForm } from './_components/accept-forms'
 export const metadata: Metadata = { title: 'Invitation', referrer: 'no-referrer' }
 
 const CLOSED = {
-  used: 'This invitation was used already. Each link lets one person in, once: ask for a new one.',
+  used: 'This invitation was already used. Each link works once, for one person: ask for a new one.',
   expired: 'This invitation has expired: ask for a new one.',
-  revoked: 'This invitation was taken back. Ask the person who sent it.',
+  revoked: 'This invitation was revoked. Ask the person who sent it.',
 } as const
 
 export default async function InvitationPage({ params }: { params: Promise<{ token: string }> }) {
@@ -47,7 +47,7 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
             <p>{CLOSED[invitation.state]}</p>
           </Notice>
           <p className="mt-3">
-            <LinkButton href={paths.home()}>To the start</LinkButton>
+            <LinkButton href={paths.home()}>Home page</LinkButton>
           </p>
         </>
       ) : actor === null ? (

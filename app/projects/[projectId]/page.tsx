@@ -34,7 +34,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
         over={
           <>
             <Link href={paths.projects()}>Projects</Link>
-            {project.role !== null && ` · you are ${ROLE_WORDS[project.role]}`}
+            {project.role !== null && ` · your role: ${ROLE_WORDS[project.role]}`}
           </>
         }
         under={project.description === '' ? undefined : <p>{project.description}</p>}
@@ -93,7 +93,7 @@ function Revisions({ project }: { project: ProjectView }) {
       {project.revisions.length === 0 ? (
         <EmptyState>
           {project.may.createRevision
-            ? 'No revision yet. Begin one from a starting construction, from a design file, or blank.'
+            ? 'No revision yet. Start one from a starting construction, a design file, or blank.'
             : 'No revision is shared with you yet.'}
         </EmptyState>
       ) : (
@@ -106,7 +106,7 @@ function Revisions({ project }: { project: ProjectView }) {
                 <th scope="col">Stage</th>
                 <th scope="col">Since</th>
                 {!isFabricator && <th scope="col">Items</th>}
-                <th scope="col">Begun by</th>
+                <th scope="col">Started by</th>
               </tr>
             </thead>
             <tbody>
@@ -130,7 +130,7 @@ function Revisions({ project }: { project: ProjectView }) {
                       <VerdictCounts counts={revision.verdictCounts} />
                     </td>
                   )}
-                  <td data-label="begun by">{revision.createdBy.name}</td>
+                  <td data-label="started by">{revision.createdBy.name}</td>
                 </tr>
               ))}
             </tbody>

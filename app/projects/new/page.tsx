@@ -10,7 +10,7 @@ export default async function NewProjectPage() {
   await requireActor(paths.newProject())
   return (
     <div className="page-narrow">
-      <PageHead title="New project" under="You become its lead engineer and can invite the others." />
+      <PageHead title="New project" under="You become its lead engineer and can invite others." />
       <NewProjectForm />
     </div>
   )

@@ -17,7 +17,7 @@ export default async function ResetPasswordPage({ params }: { params: Promise<{ 
       {offer === null ? (
         <>
           <Notice tone="refused">
-            <p>This link was used already, or its time is over. Ask for a new one.</p>
+            <p>This link was already used or has expired. Ask for a new one.</p>
           </Notice>
           <p className="mt-3">
             <LinkButton href={paths.forgotPassword()}>Ask for a new link</LinkButton>

@@ -47,7 +47,7 @@ export function SetupForm() {
         label="Password"
         type="password"
         autoComplete="new-password"
-        hint="At least 12 characters; length matters more than symbols. You sign revisions with it."
+        hint="At least 12 characters; length matters more than symbols. You also use it to sign revisions."
       />
       <FormError refusal={refusal} />
       <div className="row">

@@ -14,10 +14,7 @@ const schema = z.object({ code: z.string().trim().min(1, 'is empty').max(20, 'is
 /** The second step: after a right password. */
 export function CodeForm({ next, arePasskeysPossible }: { next: string; arePasskeysPossible: boolean }) {
   const form = useForm({ resolver: zodResolver(schema), defaultValues: { code: '' } })
-  const { send, isPending, refusal } = useSignIn(
-    next,
-    'That is not the code of this moment, nor an unused recovery code.',
-  )
+  const { send, isPending, refusal } = useSignIn(next, 'This is neither the current code nor an unused recovery code.')
   return (
     <div className="stack">
       <form className="form" onSubmit={form.handleSubmit((values) => send('second-step', values))}>

@@ -70,8 +70,8 @@ export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerNa
       {demoAccounts.length > 0 && (
         <Section title="Demonstration">
           <p className="muted">
-            This installation holds invented demonstration data and answers on this machine only. Choose a person to
-            fill in the address; the password is printed where the application was started.
+            This installation holds invented demonstration data and can be reached from this machine only. Choose a
+            person to fill in the address; the password is printed where the application was started.
           </p>
           <ul className="plain-list mt-2">
             {demoAccounts.map((account) => (

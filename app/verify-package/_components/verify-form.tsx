@@ -17,7 +17,7 @@ export function VerifyForm({ maxBytes }: { maxBytes: number }) {
         purpose="package-check"
         input={{}}
         label="Package"
-        hint="The ZIP file of a released revision, or its files packed again. It is checked and not kept."
+        hint="The ZIP file of a released revision, or its files repacked. It is checked and not stored."
         buttonLabel="Verify"
         accept=".zip,.tar,.gz,.tgz,application/zip,application/x-tar,application/gzip"
         maxBytes={maxBytes}
@@ -35,7 +35,7 @@ function Findings({ findings }: { findings: PackageFindings }) {
       <Notice tone="done" role="status">
         <p>
           {findings.isRepacked
-            ? 'Contents intact, repacked: every file is as released and signed by this installation. The archive around them was written by another program.'
+            ? 'Contents intact, repacked: every file is as released and signed by this installation; another program wrote the archive.'
             : 'The package is whole, unchanged, and signed by this installation.'}
         </p>
       </Notice>

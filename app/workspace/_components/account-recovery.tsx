@@ -20,8 +20,8 @@ export function AccountRecovery({ account, providerName }: { account: AccountVie
         weight="quiet"
         confirm={{
           title: `Make a link for ${account.name}?`,
-          text: 'It sets a new password once, within a day. Hand it over yourself; nobody else sees it, and earlier links stop working.',
-          label: 'Make the link',
+          text: 'It sets a new password once, within a day. Pass it on yourself: it is shown to nobody else, and earlier links stop working.',
+          label: 'Create link',
         }}
         onDone={setMade}
       >
@@ -34,7 +34,7 @@ export function AccountRecovery({ account, providerName }: { account: AccountVie
           weight="quiet"
           confirm={{
             title: `Remove ${account.name}’s second factor?`,
-            text: 'One-time codes, passkeys and recovery codes are removed: the password alone signs in. Be sure who asks for it.',
+            text: 'One-time codes, passkeys and recovery codes are removed: the password alone then signs in. Make sure of who is asking.',
             label: 'Remove it',
           }}
           onDone={() => setSaid('The second factor was removed.')}
@@ -48,11 +48,13 @@ export function AccountRecovery({ account, providerName }: { account: AccountVie
           input={input}
           weight="quiet"
           confirm={{
-            title: `Let ${account.name} sign in by ${providerName}?`,
-            text: `The next sign-in there with the address ${account.email}, vouched for by the provider, is joined to this account. The permission lasts a week.`,
+            title: `Let ${account.name} sign in with ${providerName}?`,
+            text: `The next sign-in there with the address ${account.email}, confirmed by the provider, is linked to this account. The permission lasts a week.`,
             label: 'Allow it',
           }}
-          onDone={() => setSaid(`Allowed: the next sign-in by ${providerName} with this address joins the account.`)}
+          onDone={() =>
+            setSaid(`Allowed: the next sign-in with ${providerName} and this address is linked to the account.`)
+          }
         >
           Allow {providerName}
         </ActionButton>

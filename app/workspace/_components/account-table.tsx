@@ -67,8 +67,8 @@ function Acts({ account, providerName }: { account: AccountView; providerName: s
         confirm={
           account.isDisabled
             ? {
-                title: `Let ${account.name} in again?`,
-                text: 'They can sign in with the password they had.',
+                title: `Enable ${account.name}’s account?`,
+                text: 'They can sign in with their earlier password.',
                 label: 'Enable',
               }
             : {
@@ -86,10 +86,10 @@ function Acts({ account, providerName }: { account: AccountView; providerName: s
         weight="quiet"
         confirm={{
           title: account.isAdmin
-            ? `Take administration from ${account.name}?`
+            ? `Remove ${account.name} as administrator?`
             : `Make ${account.name} an administrator?`,
-          text: 'An administrator manages accounts and workspace settings. It gives no right to sign.',
-          label: account.isAdmin ? 'Take it' : 'Make administrator',
+          text: 'An administrator manages accounts and workspace settings. The role gives no right to sign.',
+          label: account.isAdmin ? 'Remove' : 'Make administrator',
         }}
       >
         {account.isAdmin ? 'No longer administrator' : 'Make administrator'}

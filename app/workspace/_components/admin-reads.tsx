@@ -7,7 +7,7 @@ export function AdminReads() {
     <>
       <p className="muted">
         Designs, checklists, threads, artwork, packages and a fabricator’s sheets are for those who have a role in the
-        project or the company. What opens content of a design beside that is recorded in the trail each time.
+        project or the company. Anything else that opens the content of a design is recorded in the trail each time.
       </p>
       <TableFrame label="What an admin can read">
         <table className="ledger">

@@ -27,7 +27,7 @@ export function CapacityFields({
     <fieldset className="stack">
       <legend className="label">Capacities in which a revision must be signed</legend>
       {fields.length === 0 && (
-        <p className="muted small">None is named: a lead engineer signs in a capacity of their own words.</p>
+        <p className="muted small">None: a lead engineer states their own capacity when signing.</p>
       )}
       {fields.map((field, index) => (
         <div className="row items-end" key={field.id}>

@@ -88,9 +88,9 @@ export function MaintenancePanel() {
         <Notice tone="done" role="status">
           <p>
             {asFileSize(backup.sizeBytes)} copied into <code>{backup.folder}</code>. Take the folder to another machine:
-            a backup beside the original shares its fate. The secrets of this installation are not in it: keep the
-            folder <code>secrets</code> of the data folder in another place, for a restored trail is vouched for by its
-            key.
+            a backup on the same disk is lost with it. The backup does not contain the secrets of this installation:
+            keep the folder <code>secrets</code> of the data folder elsewhere, because a restored trail is checked with
+            its key.
           </p>
         </Notice>
       )}

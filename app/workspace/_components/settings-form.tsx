@@ -29,21 +29,21 @@ export function SettingsForm({ settings }: { settings: SettingsView }) {
     <form className="form" onSubmit={submit}>
       <FormText control={control} name="workspaceName" label="Name of the workspace" />
       <FormCheckbox control={control} name="secondPairOfEyes">
-        Nobody releases what only that person has edited and signed
+        A revision edited and signed by one person alone cannot be released
       </FormCheckbox>
       <FormCheckbox control={control} name="waiverNeedsSecondPerson">
-        A waiver is approved by somebody other than who proposed it
+        A waiver must be approved by somebody other than its proposer
       </FormCheckbox>
       <FormCheckbox control={control} name="artworkRequired">
         A release needs at least one artwork file
       </FormCheckbox>
-      <FormNumber control={control} name="requiredSignatures" label="How many different people must sign, at least" />
+      <FormNumber control={control} name="requiredSignatures" label="Minimum number of people who must sign" />
       <CapacityFields control={control} />
-      <FormNumber control={control} name="invitationDays" label="An invitation stays open for" unit="days" />
+      <FormNumber control={control} name="invitationDays" label="Invitations are valid for" unit="days" />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending} pendingLabel="Saving…">
-          Save the rules
+          Save
         </Button>
         <span role="status" className="muted">
           {isDone && 'Saved.'}

@@ -24,14 +24,14 @@ export default async function WorkspaceCataloguePage() {
         over={version === 0 ? 'As delivered' : `Version ${version}`}
         under={
           <p>
-            Each change makes a version. A review keeps the version that it began with, and is offered the newest with
-            what it would change. Limits of the workspace are part of it and are set on the workspace’s page.
+            Each change creates a version. A review keeps the version that it started with and is offered the newest
+            one, with its effect. The workspace’s limits are part of the catalogue and are set on the workspace page.
           </p>
         }
         actions={
           <>
             <LinkButton href={paths.catalogue()} weight="quiet">
-              As reviews see it, with sources
+              As shown in reviews, with sources
             </LinkButton>
             <LinkButton href={paths.catalogue('delivered')} weight="quiet">
               As delivered
@@ -71,7 +71,7 @@ function Versions({ versions }: Pick<TemplateView, 'versions'>) {
             <th scope="col">What changed</th>
             <th scope="col">By</th>
             <th scope="col" className="num">
-              Reviews under way
+              Reviews in progress
             </th>
           </tr>
         </thead>

@@ -19,11 +19,11 @@ export default async function WorkspaceCompaniesPage() {
       <PageHead
         title="Fabricators"
         over="Workspace"
-        under="A company belongs to its own people. Its sheets are theirs: this page shows none of them. What you do here is in the trail."
+        under="A company belongs to its own people. Its sheets are private, and this page shows none of them. What you do here is recorded in the trail."
       />
       <Section title="Names to confirm">
         {unconfirmed.length === 0 ? (
-          <EmptyState>Every name is confirmed.</EmptyState>
+          <EmptyState>All names are confirmed.</EmptyState>
         ) : (
           <ul className="plain-list">
             {unconfirmed.map((listed) => (

@@ -29,7 +29,7 @@ export default async function MailPage({ searchParams }: MailPageProps) {
       <PageHead
         title="Mail"
         over={<Link href={paths.workspace()}>Workspace</Link>}
-        under="What the application wrote to people, newest first. Without a mail server, messages are files in the folder “mail” of the data folder."
+        under="Messages that the application sent to people, newest first. Without a mail server, messages are files in the folder “mail” of the data folder."
       />
       <nav aria-label="State of the messages" className="filter-row">
         <Link href={paths.mail()} aria-current={state === undefined ? 'page' : undefined}>

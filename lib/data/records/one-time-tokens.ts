@@ -114,4 +114,4 @@ export async function useToken(
   return row
 }
 
-const LINK_OVER = 'This link was used already, or its time is over. Ask for a new one.'
+const LINK_OVER = 'This link was already used or has expired. Ask for a new one.'

@@ -35,7 +35,7 @@ export class RefusalError extends Error {
   }
 }
 
-export function refuseInvalid(issues: readonly Issue[], message = 'Some of what was entered cannot be used.'): never {
+export function refuseInvalid(issues: readonly Issue[], message = 'Some of the entries are not valid.'): never {
   throw new RefusalError({ kind: 'invalid', message, issues })
 }
 

@@ -24,7 +24,7 @@ export interface TemplateView {
     readonly reason: string
     readonly changedBy: PersonView
     readonly changedAt: string
-    /** Reviews under way that go by it. */
+    /** Reviews in progress that go by it. */
     readonly openReviewCount: number
   }[]
 }

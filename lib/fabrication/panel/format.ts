@@ -27,7 +27,7 @@ export const panelFormatSchema = z
     marginBottomMm: marginMmSchema,
     /** Least distance between two parts, in any direction. */
     spacingMm: z.number().nonnegative('must not be negative').max(200, 'must be at most 200 mm'),
-    /** Turns of the part that the process can take, counter-clockwise. */
+    /** Rotations of the part that the process can take, counter-clockwise. */
     allowedRotationsDeg: z
       .array(z.literal([...QUARTER_TURNS_DEG]))
       .min(1, 'at least one turn must be allowed')

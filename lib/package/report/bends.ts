@@ -103,8 +103,7 @@ function makeBend(
   const parts: Content[] = [keepTogether([makeFacts([...callOut, ...listNumbers(result)], heading)])]
   if (result.conductors.length > 0) parts.push(makeStrains(result))
   if (pictures !== null) parts.push(...makePlots(bend, pictures))
-  for (const { label } of result.missing)
-    parts.push({ text: `Not computed for want of ${label}.`, margin: [0, 1, 0, 1] })
+  for (const { label } of result.missing) parts.push({ text: `Not computed: ${label} missing.`, margin: [0, 1, 0, 1] })
   for (const sentence of result.disagreement) parts.push({ text: sentence, margin: [0, 1, 0, 2] })
   for (const { because, decidedBy } of result.modelLimits) {
     parts.push({ text: `Cannot tell: ${because}; ${decidedBy}.`, style: 'caution', margin: [0, 1, 0, 2] })
@@ -181,7 +180,7 @@ function listNumbers(result: BendResult): [string, Content][] {
     }
     const governing = result.conductors.find(({ layerId }) => layerId === result.governingLayerId)
     if (governing?.governingMaterial != null) {
-      numbers.push(['Copper that decides', `${governing.name}, ${governing.governingMaterial.name}`])
+      numbers.push(['Governing copper', `${governing.name}, ${governing.governingMaterial.name}`])
     }
   }
   const radii = [
@@ -194,7 +193,7 @@ function listNumbers(result: BendResult): [string, Content][] {
       ? null
       : `${asComputed(result.ratio.minRadiusMm, 'minRadiusMm')} by ratio (${result.ratio.tableName})`,
   ].filter((text) => text !== null)
-  if (radii.length > 0) numbers.push(['Least inside radius', radii.join('; ')])
+  if (radii.length > 0) numbers.push(['Minimum inside radius', radii.join('; ')])
   numbers.push([
     'Radius to thickness',
     `${asComputed(result.ratio.actual, 'radiusRatio')}${result.ratio.required === null ? '' : `, table asks for ${asEntered(result.ratio.required, 'ratio')}`}; surface strain ${asComputed(result.ratio.surfaceStrainPct, 'surfaceStrainPct')}`,
@@ -208,7 +207,7 @@ function listNumbers(result: BendResult): [string, Content][] {
   }
   if (result.springback !== null) {
     numbers.push([
-      'After release, unheld',
+      'After release (springback)',
       result.springback.relaxedRadiusMm === null
         ? 'springs back flat'
         : `radius ${asComputed(result.springback.relaxedRadiusMm, 'minRadiusMm')}, angle ${asComputed(result.springback.relaxedAngleDeg, 'angleDeg')}`,

@@ -28,7 +28,7 @@ export function makeChecklist({ snapshot }: PackageContent): Content[] {
             [
               { label: 'Item', width: '*' },
               { label: 'Found', width: 54, isNumeric: true },
-              { label: 'Limit and whose', width: 80 },
+              { label: 'Limit and who set it', width: 80 },
               { label: 'Margin', width: 50, isNumeric: true },
               { label: 'Calculation, answer', width: 62 },
             ],

@@ -48,7 +48,7 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
   const conductors = snapshot.evaluation?.results.conductors ?? []
   parts.push(
     conductors.length === 0
-      ? makeEmptyPart(level2('Conductors, computed'), 'No conductor is described.')
+      ? makeEmptyPart(level2('Conductors, computed'), 'No conductors entered.')
       : makeTable(
           [
             { label: 'Conductor', width: '*' },

@@ -96,7 +96,7 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
           level1('9  Fabricator declarations'),
         ),
     ...(snapshot.signatures.length === 0
-      ? [makeEmptyPart(level1('10  Signatures'), 'The revision bears no signature.')]
+      ? [makeEmptyPart(level1('10  Signatures'), 'The revision has no signature.')]
       : snapshot.signatures.map(
           (signature, index): Content => ({
             ...keepTogether([

@@ -46,7 +46,7 @@ describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
         await close()
       }
       const checked = await run('lib/cli/trail-check.ts', current(), folder)
-      expect(checked.output).toContain(`does not fit at record ${tampered}\n`)
+      expect(checked.output).toContain(`does not match at record ${tampered}\n`)
       expect(checked.status).toBe(1)
     } finally {
       rmSync(folder, { recursive: true, force: true })

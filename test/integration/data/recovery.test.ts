@@ -186,7 +186,7 @@ describeOnBothDatabases('a change of address', () => {
     await expectSignedIn(data.authenticate({ email, password: PASSWORD }, visitFrom('a')))
     const told = await db().mailMessage.findMany({ where: { address: member.email, kind: 'account' } })
     expect(told.map(({ subject }) => subject).toSorted()).toEqual([
-      'Your address is to be changed',
+      'A new address was entered for your account',
       'Your address was changed',
     ])
     expect(await listActions(member.userId)).toEqual(['address-change-asked', 'address-changed'])

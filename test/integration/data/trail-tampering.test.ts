@@ -113,7 +113,7 @@ describeOnBothDatabases(
       await db().trailCheckpoint.deleteMany({})
       expect(await firstBad(team)).toMatchObject(cut)
       const checked = await runTrailCheck(current())
-      expect(checked.output).toContain(`does not fit at record ${cut.sequence}`)
+      expect(checked.output).toContain(`does not match at record ${cut.sequence}`)
       expect(checked.status).toBe(1)
     }, 400_000)
 

@@ -399,7 +399,7 @@ describe('the commands', () => {
     const bent = trail.map((record) => (record.sequence === 4 ? { ...record, at: '2027-03-04T09:00:01.000Z' } : record))
     const fails = await run('trail-check', write('bent.json', bent))
     expect(fails.status).toBe(1)
-    expect(fails.output).toContain('does not fit at record 4')
+    expect(fails.output).toContain('does not match at record 4')
     // Cut off at the end: the file's own checkpoint, or one of an earlier export, names what is missing.
     const records = makeTrail()
     const long = save('long.json', JSON.stringify(makeTrailFile(records, false, makeCheckpoints(records, keys))))
@@ -409,7 +409,7 @@ describe('the commands', () => {
     )
     const against = await run('trail-check', short, '--against', long)
     expect(against.status, against.output).toBe(1)
-    expect(against.output).toContain('does not fit at record 6')
+    expect(against.output).toContain('does not match at record 6')
     expect((await run('trail-check', short)).output).toContain('a cut at the end would not show')
     const unreadable = await run('trail-check', save('text.json', 'not json'))
     expect(unreadable.status).toBe(2)

@@ -25,10 +25,10 @@ describe('corners pasted from a spreadsheet', () => {
   })
 
   it.each([
-    ['0 0\n1\n2 2', 'Line 2, "1", is no pair of numbers.'],
-    ['0 0\n1 2 3\n2 2', 'Line 2, "1 2 3", is no pair of numbers.'],
-    ['0 0\n1 two\n2 2', 'Line 2, "1 two", is no pair of numbers.'],
-    ['0 0\n=1+1 2\n2 2', 'Line 2, "=1+1 2", is no pair of numbers.'],
+    ['0 0\n1\n2 2', 'Line 2, "1", is not a pair of numbers.'],
+    ['0 0\n1 2 3\n2 2', 'Line 2, "1 2 3", is not a pair of numbers.'],
+    ['0 0\n1 two\n2 2', 'Line 2, "1 two", is not a pair of numbers.'],
+    ['0 0\n=1+1 2\n2 2', 'Line 2, "=1+1 2", is not a pair of numbers.'],
     ['0 0\n1 1', 'An outline has at least 3 corners.'],
     ['', 'An outline has at least 3 corners.'],
   ])('refuses %j with its line', (text, reason) => {

@@ -90,7 +90,7 @@ describe('a trail with checkpoints', () => {
     expect(faultOf({ ...cut, others: [] })).toBeNull()
   })
 
-  test('a trail that was written anew, with every hash right, shows at the first checkpoint', () => {
+  test('a trail that was rewritten, with every hash right, shows at the first checkpoint', () => {
     expect(faultOf({ records: makeRecords(8, 'nothing') })).toBe('1 head')
     const from = 5
     const rest: TrailRecord[] = records.slice(0, from)

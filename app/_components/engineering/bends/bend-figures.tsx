@@ -33,7 +33,7 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
       name: 'Strain in the laminate',
       leastMm: result.minRadiusByStrainMm,
       how: result.isMinRadiusFloor
-        ? 'Copper would allow less, but this is the smallest radius at which a strain can be told.'
+        ? 'Copper would allow less, but this is the smallest radius at which the strain model holds.'
         : 'Axis of the formed section, copper past yield included; the radius at which copper strain just meets the allowable.',
     },
     ...(bend.use === 'dynamic'
@@ -154,11 +154,11 @@ export function BendFigures({ result }: { result: BendResult }) {
   if (result.cycleRangePct !== null)
     add('Copper strain range of a cycle', asComputed(result.cycleRangePct, 'strainPct'))
   if (result.cycleRangePct !== null && result.greatestStrainPct !== null) {
-    add('Greatest strain over the cycles, at most', asComputed(result.greatestStrainPct, 'strainPct'))
+    add('Maximum strain over the cycles, upper bound', asComputed(result.greatestStrainPct, 'strainPct'))
   }
   const governing = result.conductors.find(({ layerId }) => layerId === result.governingLayerId)
   if (governing?.governingMaterial != null) {
-    add('Copper that decides', `${governing.name}, ${governing.governingMaterial.name}`)
+    add('Governing copper', `${governing.name}, ${governing.governingMaterial.name}`)
   }
   for (const leaf of result.leaves) {
     const ofLeaf = result.leaves.length > 1 ? `, leaf ${leaf.leafIndex + 1}` : ''
@@ -172,7 +172,7 @@ export function BendFigures({ result }: { result: BendResult }) {
       `Accuracy of strain${ofLeaf}`,
       leaf.accuracyPct === null
         ? `not known at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}`
-        : `${asComputed(leaf.accuracyPct, 'accuracyPct')} at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}, materials and tolerances apart`,
+        : `${asComputed(leaf.accuracyPct, 'accuracyPct')} at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}, before tolerances and material constants`,
     )
   }
   const lifeRange = readBendLifeRange(result)
@@ -199,7 +199,7 @@ export function BendFigures({ result }: { result: BendResult }) {
   if (result.requiredCycles !== null) add('Required', asEntered(result.requiredCycles, 'cycles'))
   if (result.momentNmm !== null) add('Bending moment', asComputed(result.momentNmm, 'momentNmm'))
   if (result.holdingForceN !== null) {
-    add('Force at the rigid edge to hold it', asComputed(result.holdingForceN, 'forceN'))
+    add('Holding force at the rigid edge', asComputed(result.holdingForceN, 'forceN'))
   }
   if (springback !== null) {
     add(
@@ -211,7 +211,7 @@ export function BendFigures({ result }: { result: BendResult }) {
   }
   add('Developed length', <PlanLength valueMm={result.developedLengthMm} />)
   if (result.leaves.length > 1) {
-    add('Greatest difference between leaves', <PlanLength valueMm={result.leafLengthDifferenceMm} />)
+    add('Maximum length difference between leaves', <PlanLength valueMm={result.leafLengthDifferenceMm} />)
   }
   return (
     <dl className="terms">

@@ -73,7 +73,7 @@ function Bends({ initialBendId }: { initialBendId: string | null }) {
           )
         }
       >
-        {!hasFlex && <p className="empty">A bend lies in a flex zone, and the construction has none yet.</p>}
+        {!hasFlex && <p className="empty">A bend needs a flex zone, and the construction has none yet.</p>}
         {bends.length === 0 ? (
           hasFlex && <p className="empty">No bends yet. A part that is never bent needs none.</p>
         ) : (
@@ -194,7 +194,7 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
         <BendForm bend={bend} index={index} />
       </Section>
       {result === undefined || evaluatedBend === undefined || zone === undefined ? (
-        <p className="empty">This bend has not been computed yet: see above what needs correction.</p>
+        <p className="empty">This bend has not been computed yet. Fix the errors listed above first.</p>
       ) : (
         <>
           <div className="bend-bench">
@@ -204,7 +204,7 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
               )}
               <OutcomeList
                 outcomes={listOutcomesAt(evaluation, 'bend', bend.id)}
-                emptyText="The checklist has nothing on this bend."
+                emptyText="No checklist item concerns this bend."
               />
             </Section>
             <Section title="Pictures">

@@ -23,7 +23,7 @@ export function TornadoPanel({ bend }: { bend: Bend }) {
   return (
     <div className="row">
       <Button onPress={() => setIsOpen(true)} isDisabled={hasIssues}>
-        Show what matters most
+        Compute the sensitivity
       </Button>
       {hasIssues && <span className="small muted">Fix the errors above first.</span>}
     </div>

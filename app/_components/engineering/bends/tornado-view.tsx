@@ -46,7 +46,7 @@ export function TornadoView({ bend }: { bend: Bend }) {
         <ChoiceGroup label="Effect on" options={MEASURES} value={measure} onChange={setMeasure} />
       )}
       {tornado === null ? (
-        <p className="empty">No copper decides in this bend, or an input is missing.</p>
+        <p className="empty">No copper governs this bend, or an input is missing.</p>
       ) : picture === null ? (
         <p className="empty">No input of this bend has a range.</p>
       ) : (

@@ -94,7 +94,7 @@ function BriefFields() {
           <div className="field">
             <span className="field-label">Revision</span>
             <span className="cell-value">{stored.label}</span>
-            <span className="field-hint">The revision’s own label; drawing and package carry it.</span>
+            <span className="field-hint">The revision’s own label, printed on the drawing and in the package.</span>
           </div>
           {number('quantityPerYear')}
           <div className="field-wide">{text('purpose')}</div>

@@ -38,8 +38,8 @@ export function CopperInZones() {
     <TableFrame label="Plating and hatch by zone">
       <table className="ledger unit-heads grid-table" data-stack="">
         <caption className="small muted">
-          Panel and pattern plating cover the whole copper unless a zone says otherwise. Where pads-only plating goes
-          has to be said at connector ends, where it adds to the thickness. A hatch is known by bar and pitch, measured
+          Panel and pattern plating cover the whole copper unless a zone states otherwise. At connector ends, where
+          pads-only plating adds to the thickness, state where it goes. A hatch is given by bar and pitch, measured
           across the bars.
         </caption>
         <thead>

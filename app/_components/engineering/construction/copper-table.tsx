@@ -22,8 +22,8 @@ export function CopperTable() {
     <TableFrame label="Copper">
       <table className="ledger unit-heads grid-table" data-stack="">
         <caption className="small muted">
-          Panel and pattern plating add copper wherever the layer is, unless a zone below says otherwise; pads-only
-          plating leaves the conductors bare.
+          Panel and pattern plating add copper wherever the layer is present, unless a zone below states otherwise;
+          pads-only plating leaves the conductors bare.
         </caption>
         <thead>
           <tr>

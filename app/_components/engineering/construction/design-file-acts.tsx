@@ -65,7 +65,7 @@ export function DesignFileActs() {
       <Button onPress={exportFile}>Export as shown</Button>
       {issues.length > 0 && (
         <Notice tone="refused" role="alert">
-          <p>The file was not taken. Nothing was changed.</p>
+          <p>The file was not imported. Nothing was changed.</p>
           <ul>
             {issues.slice(0, 12).map((issue) => (
               <li key={`${formatIssuePath(issue.path)} ${issue.message}`}>
@@ -77,7 +77,7 @@ export function DesignFileActs() {
         </Notice>
       )}
       <SheetDialog title="Starting constructions" isOpen={isChoosing} onOpenChange={setChoosing}>
-        <Suspense fallback={<p className="muted">Fetching the constructions</p>}>
+        <Suspense fallback={<p className="muted">Loading the constructions</p>}>
           <StartingList
             designName={state.design.name}
             onUse={(made, from) => {
@@ -89,7 +89,7 @@ export function DesignFileActs() {
         </Suspense>
       </SheetDialog>
       <ConfirmDialog
-        title={`Replace by ${pending?.from ?? ''}?`}
+        title={`Replace with ${pending?.from ?? ''}?`}
         isOpen={pending !== null}
         onOpenChange={(isOpen) => {
           if (!isOpen) setPending(null)
@@ -103,7 +103,7 @@ export function DesignFileActs() {
         <p>
           {pending === null
             ? ''
-            : `It brings ${countOf(pending.design.construction.layers.length, 'layer')}, ${countOf(pending.design.construction.zones.length, 'zone')} and ${countOf(pending.design.bends.length, 'bend')} in place of the present ones. Nothing is stored until you save, and undo brings the present state back.`}
+            : `It brings ${countOf(pending.design.construction.layers.length, 'layer')}, ${countOf(pending.design.construction.zones.length, 'zone')} and ${countOf(pending.design.bends.length, 'bend')} in place of the current ones. Nothing is stored until you save, and you can undo it.`}
         </p>
       </ConfirmDialog>
     </>

@@ -87,7 +87,9 @@ export function LayerTable() {
           </tbody>
         </table>
       </TableFrame>
-      {layers.length === 0 && <p className="empty">No layers yet. Begin with a starting construction or add one.</p>}
+      {layers.length === 0 && (
+        <p className="empty">No layers yet. Start from a starting construction or add a layer.</p>
+      )}
       {!isReadOnly && (
         <div className="row mt-2 no-print">
           <Button onPress={() => insertBelow(layers.length - 1)}>Add a layer at the bottom face</Button>

@@ -83,7 +83,7 @@ export function ThicknessResults() {
               {zone.name}: {outcomes.length} {outcomes.length === 1 ? 'finding' : 'findings'}
               {zone.defaultsUsed.length > 0 && `, ${zone.defaultsUsed.length} defaults used`}
             </summary>
-            <OutcomeList outcomes={outcomes} emptyText="The checklist has nothing on this zone." />
+            <OutcomeList outcomes={outcomes} emptyText="No checklist item concerns this zone." />
             {zone.defaultsUsed.length > 0 && (
               <ul className="small plain-list">
                 {zone.defaultsUsed.map((words) => (
@@ -158,20 +158,20 @@ function Distribution({ zone }: { zone: ZoneResult }) {
   return (
     <div ref={ref}>
       {simulation === null ? (
-        <p className="empty">No layer of this zone has a tolerance, so its thickness does not spread.</p>
+        <p className="empty">No layer of this zone has a tolerance, so its thickness does not vary.</p>
       ) : (
         picture !== null && <PictureView picture={picture} />
       )}
       {simulation?.outsideWindow != null && (
         <p className="small">
-          Outside the connector&rsquo;s window: {formatShare(simulation.outsideWindow.belowFraction)} below,{' '}
+          Outside the connector&rsquo;s thickness range: {formatShare(simulation.outsideWindow.belowFraction)} below,{' '}
           {formatShare(simulation.outsideWindow.aboveFraction)} above
           {simulation.capability !== null && `; Cpk ${asComputed(simulation.capability.cpk, 'capability')}`}.
         </p>
       )}
       {shares.some((layer) => layer.varianceShareFraction > 0) && (
         <p className="small">
-          Spread comes from{' '}
+          The variation comes from{' '}
           {shares
             .filter((layer) => layer.varianceShareFraction >= 0.005)
             .map((layer) => `${layer.name} ${asComputed(layer.varianceShareFraction * 100, 'roughSharePct')}`)

@@ -28,8 +28,7 @@ export function ZoneTable() {
       <TableFrame label="Zones">
         <table className="ledger unit-heads grid-table" data-stack="">
           <caption className="small muted">
-            In their order along the part. Stated: what a drawing or data sheet says, to be compared with what is
-            computed.
+            In order along the part. Stated: the value on a drawing or data sheet, compared with the computed one.
           </caption>
           <thead>
             <tr>
@@ -62,7 +61,7 @@ export function ZoneTable() {
           </tbody>
         </table>
       </TableFrame>
-      {zones.length === 0 && <p className="empty">No zones yet: a layer counts only where a zone has it.</p>}
+      {zones.length === 0 && <p className="empty">No zones yet. A layer counts only in the zones that contain it.</p>}
       {!isReadOnly && (
         <div className="row mt-2 no-print">
           <Button
@@ -195,7 +194,7 @@ function WindowCells({ window, at, onChange }: WindowCellsProps) {
           onChange={(valueUm) => take(end, valueUm)}
         />
       ))}
-      {isHalf && <span className="field-error cell-error">State both ends: one alone is not kept.</span>}
+      {isHalf && <span className="field-error cell-error">Enter both limits. One alone is not stored.</span>}
     </span>
   )
 }

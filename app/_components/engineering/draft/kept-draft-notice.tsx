@@ -23,10 +23,10 @@ export function KeptDraftNotice() {
   return (
     <Notice tone="caution" role="status">
       <p>
-        Changes that were not saved are kept in this browser tab
+        This browser tab holds unsaved changes
         {kept.seenVersion === stored.designVersion
           ? '.'
-          : `; they were made on version ${kept.seenVersion}, and version ${stored.designVersion} is stored now.`}
+          : `; they were made on version ${kept.seenVersion}, and the stored version is now ${stored.designVersion}.`}
       </p>
       <div className="row mt-2">
         <Button
@@ -36,7 +36,7 @@ export function KeptDraftNotice() {
             setKept(null)
           }}
         >
-          Take them up
+          Restore draft
         </Button>
         <Button
           onPress={() => {
@@ -44,7 +44,7 @@ export function KeptDraftNotice() {
             setKept(null)
           }}
         >
-          Drop them
+          Discard draft
         </Button>
       </div>
     </Notice>

@@ -52,7 +52,7 @@ export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) 
       isBusy={isSaving}
     >
       <p>
-        What you changed on this page is not stored yet. Left unsaved, it is offered again in this browser tab only.
+        Your changes on this page are not stored yet. If you leave without saving, only this browser tab keeps them.
       </p>
       <div className="row">
         {save !== null && (
@@ -68,11 +68,11 @@ export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) 
               else setTarget(null)
             }}
           >
-            Save and go on
+            Save and leave
           </Button>
         )}
         <Button onPress={go} isDisabled={isSaving}>
-          Go on unsaved
+          Leave without saving
         </Button>
         <Button onPress={() => setTarget(null)} isDisabled={isSaving}>
           Stay

@@ -80,21 +80,21 @@ export function ProposeDialog({ proposing, onClose, onStale }: ProposeDialogProp
         {changes.length > MAX_CHANGES_SHOWN && <li>and {changes.length - MAX_CHANGES_SHOWN} more</li>}
       </ul>
       <form className="form" onSubmit={submit}>
-        <FormText control={form.control} name="title" label="In a line" maxLength={120} />
+        <FormText control={form.control} name="title" label="Subject" maxLength={120} />
         <FormTextArea control={form.control} name="why" label="Why" rows={4} />
         <FormSelect
           control={form.control}
           name="kind"
           label="Kind"
           options={KINDS}
-          hint="A must-change holds the revision in fabricator review until it is settled."
+          hint="A must-change blocks the revision in fabricator review until it is settled."
         />
         {!proposing.isFabricator && proposing.fabricators.length > 0 && (
           <SelectField
             label="Who takes part"
             value={companyId ?? 'team'}
             options={[
-              { value: 'team', label: 'the team alone' },
+              { value: 'team', label: 'the team only' },
               ...proposing.fabricators.map(({ id, name }) => ({ value: id, label: `the team and ${name}` })),
             ]}
             onChange={(value) => form.setValue('companyId', value === 'team' ? undefined : value)}
@@ -106,7 +106,7 @@ export function ProposeDialog({ proposing, onClose, onStale }: ProposeDialogProp
             Propose
           </Button>
           <Button onPress={onClose} isDisabled={isPending}>
-            Not yet
+            Cancel
           </Button>
         </div>
       </form>

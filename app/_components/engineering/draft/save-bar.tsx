@@ -63,7 +63,7 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
           {stored.proposing !== null && (
             <div className="row mt-2 no-print">
               <Button onPress={() => setProposing(true)}>Propose a change</Button>
-              <span className="small muted">Edits stay on this page until you propose them.</span>
+              <span className="small muted">Your edits stay on this page until you propose them.</span>
             </div>
           )}
         </Notice>
@@ -103,7 +103,7 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
               setProposing(false)
             }}
           >
-            Drop the edits
+            Discard edits
           </Button>
         )}
         <span role="status" className="small save-state">
@@ -114,11 +114,11 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
         </span>
       </div>
       {problems > 0 && (
-        <p className="small">Results and verdicts on this page are of the last state before these entries.</p>
+        <p className="small">Results and verdicts on this page are from the last valid state, before these entries.</p>
       )}
       {problems > 0 && (
         <details className="small save-issues">
-          <summary>What needs correction</summary>
+          <summary>Errors to fix</summary>
           <ul>
             {unread.map((reason) => (
               <li key={reason}>{reason}</li>

@@ -55,24 +55,24 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
           </span>
         ))}
       </StaleNotice>
-      <SheetDialog title="The stored design and mine" isOpen={isComparing} onOpenChange={setComparing}>
+      <SheetDialog title="Stored design and your draft" isOpen={isComparing} onOpenChange={setComparing}>
         <h3>Changed meanwhile, stored as version {stored.designVersion}</h3>
         <ChangeList changes={meanwhile} />
         <h3>Changed on this page</h3>
         <ChangeList changes={mine} />
         <p className="small">
-          Both together takes what only one of you changed from whoever changed it.{' '}
+          Merging keeps every change that only one of you made.{' '}
           {clashes.length === 0
-            ? 'You changed no field that changed meanwhile.'
-            : `Where both changed the same, mine stands: ${clashes.map((clash) => nameClash(clash, [draft.design, stored.design])).join('; ')}.`}
+            ? 'You did not change the same fields.'
+            : `Where both of you changed the same field, your value is kept: ${clashes.map((clash) => nameClash(clash, [draft.design, stored.design])).join('; ')}.`}
         </p>
         <div className="row">
           <Button weight="strong" onPress={() => settle(merged)}>
-            Both together
+            Merge both
           </Button>
           <Button onPress={() => settle(stored.design)}>Load the stored design</Button>
-          <Button onPress={() => settle(draft.design)}>Only mine, over the stored</Button>
-          <Button onPress={() => setComparing(false)}>Not yet</Button>
+          <Button onPress={() => settle(draft.design)}>Overwrite with mine</Button>
+          <Button onPress={() => setComparing(false)}>Cancel</Button>
         </div>
       </SheetDialog>
     </>

@@ -40,13 +40,13 @@ export function useSave(action: SaveDesignAction): Save {
     if (isSaving.current) return false
     const unread = Object.values(draft.misread)
     if (unread.length > 0) {
-      setState({ kind: 'refused', message: 'Some fields cannot be read yet.', details: unread })
+      setState({ kind: 'refused', message: 'Some fields cannot be read.', details: unread })
       return false
     }
     const parsed = parseDesign(draft.design)
     if (!parsed.ok) {
       const details = parsed.issues.map((issue) => `${formatIssuePath(issue.path)}: ${issue.message}`)
-      setState({ kind: 'refused', message: 'The design cannot be stored as it is.', details })
+      setState({ kind: 'refused', message: 'The design cannot be stored in this state.', details })
       return false
     }
     isSaving.current = true
@@ -84,9 +84,7 @@ export function useSave(action: SaveDesignAction): Save {
       const isTurnedAway = error instanceof Error && isDoorText(error.message)
       setState({
         kind: 'refused',
-        message: isTurnedAway
-          ? error.message
-          : 'The server did not answer. Nothing is lost: the changes are still here; save again.',
+        message: isTurnedAway ? error.message : 'The server did not answer. Your changes are still here: save again.',
         details: [],
       })
       return false
@@ -101,7 +99,7 @@ export function useSave(action: SaveDesignAction): Save {
 function listDetails(refusal: Refusal): string[] {
   if (refusal.kind === 'blocked') return refusal.blockers.map((blocker) => blocker.sentence)
   if (refusal.kind === 'unexpected') {
-    return [`Reference for whoever looks after this installation: ${refusal.errorId}`]
+    return [`Reference for the administrator of this installation: ${refusal.errorId}`]
   }
   return getIssues(refusal).map((issue) => `${formatIssuePath(issue.path)}: ${issue.message}`)
 }

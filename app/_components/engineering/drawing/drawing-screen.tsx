@@ -52,8 +52,8 @@ export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf
       }
     >
       <p className="muted small">
-        Generated from the design and its recorded results, {sheet.size} after ISO 5457. On screen in the length unit
-        that you chose; files are in µm and mm.
+        Generated from the design and its recorded results, {sheet.size} to ISO 5457. On screen in your unit of length;
+        files are in µm and mm.
       </p>
       <Cautions />
       <div className="row no-print">

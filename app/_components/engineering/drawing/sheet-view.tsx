@@ -5,9 +5,9 @@ import type { DrawnSheet } from '@/lib/drawing'
 import { PictureTableView, toElements } from '../pictures'
 
 export const ZOOMS = [
-  { value: 'fit', label: 'Fit the page' },
+  { value: 'fit', label: 'Fit to page' },
   { value: 'true', label: 'True size' },
-  { value: 'double', label: 'Twice the size' },
+  { value: 'double', label: 'Double size' },
 ] as const
 export type Zoom = (typeof ZOOMS)[number]['value']
 
@@ -39,7 +39,7 @@ export function SheetView({ sheet, zoom }: { sheet: DrawnSheet; zoom: Zoom }) {
         </svg>
       </section>
       <details className="small">
-        <summary>What stands on this sheet</summary>
+        <summary>Contents of this sheet</summary>
         <PictureTableView table={sheet.table} />
       </details>
     </figure>

@@ -13,7 +13,7 @@ export function ConductorResults() {
   if (conductors.length === 0) return null
   return (
     <Section title="Conductors, computed">
-      <TableFrame label="What the conductors carry">
+      <TableFrame label="Current in the conductors">
         <table className="ledger unit-heads" data-stack="">
           <thead>
             <tr>

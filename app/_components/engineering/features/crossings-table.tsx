@@ -14,10 +14,10 @@ export function CrossingsTable() {
   const { bends, features } = state.design
   if (bends.length === 0 || features.conductors.length === 0) return null
   return (
-    <Section title="Conductors across bends">
-      <TableFrame label="Where conductors cross bends">
+    <Section title="Conductors crossing bends">
+      <TableFrame label="Conductors crossing bends">
         <table className="ledger unit-heads grid-table" data-stack="">
-          <caption className="small muted">An angle of 90° is at right angles to the bend axis.</caption>
+          <caption className="small muted">At 90° the conductor crosses the bend axis at right angles.</caption>
           <thead>
             <tr>
               <th scope="col">Conductor</th>

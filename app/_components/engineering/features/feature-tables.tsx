@@ -34,7 +34,7 @@ export function ConductorFeatures() {
       singular="conductor"
       idPrefix="conductor"
       assumedFields={assumedFields}
-      emptyText="No conductors entered: width, space, current and bend crossings are not judged."
+      emptyText="No conductors entered: width, space, current and bend crossings are not checked."
       makeRow={(named) => ({
         ...named,
         layerId,
@@ -193,7 +193,7 @@ export function StiffenerFeatures() {
       placeKind="stiffener"
       singular="stiffener"
       idPrefix="stiffener"
-      emptyText="The construction has no stiffener layer. A stiffener is added there, and its details here."
+      emptyText="The construction has no stiffener layer. Add the layer there first, then its details here."
       listRows={listStiffeners}
       makeRow={(named) => ({
         ...named,

@@ -40,8 +40,8 @@ export function OutlineForm() {
     >
       {outline === null ? (
         <p className="empty">
-          No outline yet: parts are nested on panels by their outline. Without it they are laid by a rectangle, where
-          the zones leave no doubt about it.
+          No outline yet. Parts are nested on panels by their outline; without one, the zones’ bounding rectangle is
+          used where it is unambiguous.
         </p>
       ) : (
         <OutlineDetails outline={outline} />
@@ -85,8 +85,8 @@ function OutlineDetails({ outline }: { outline: Outline }) {
         </div>
       </FormCells>
       <p className="small muted">
-        Conductors that run through a bend along the foil’s rolling direction last longer; panels are then filled with
-        the part along their foil only.
+        Conductors that cross a bend along the foil’s rolling direction last longer. With a direction set, parts are
+        placed on panels in that direction only.
       </p>
       <div className="outline-parts" ref={ref}>
         <PictureView picture={picture} />
@@ -209,8 +209,8 @@ function PasteCorners({ outline }: { outline: Outline | null }) {
       <summary>Paste corners from a spreadsheet</summary>
       <div className="stack">
         <TextArea
-          label="Corners, x and y in mm, one a line"
-          hint="Two columns; in order round the part, in either direction. Curves as corners outside the curve."
+          label="Corners, x and y in mm, one per line"
+          hint="Two columns, in order around the part in either direction. Replace a curve by corners outside it."
           rows={5}
           value={text}
           onChange={setText}
@@ -219,7 +219,7 @@ function PasteCorners({ outline }: { outline: Outline | null }) {
         />
         <div className="row">
           <Button onPress={take} isDisabled={text.trim() === ''}>
-            {outline === null ? 'Take these corners' : 'Replace the outline by these corners'}
+            {outline === null ? 'Use these corners' : 'Replace the outline with these corners'}
           </Button>
         </div>
       </div>

@@ -24,7 +24,7 @@ export function readCorners(text: string): ReadCorners {
     if (numbers.length === 0 && verticesMm.length === 0) continue
     const [x, y] = numbers
     if (cells.length !== 2 || numbers.length !== 2 || x === undefined || y === undefined) {
-      return { ok: false, reason: `Line ${index + 1}, "${line.trim().slice(0, 40)}", is no pair of numbers.` }
+      return { ok: false, reason: `Line ${index + 1}, "${line.trim().slice(0, 40)}", is not a pair of numbers.` }
     }
     verticesMm.push([x, y])
     if (verticesMm.length > MAX_CORNERS + 1)

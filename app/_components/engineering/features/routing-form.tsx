@@ -14,7 +14,7 @@ export function RoutingForm() {
   const { features } = state.design
   const at = makePlaces(['features'], 'features', 'the part')
   return (
-    <Section title="Routing and drawing as a whole">
+    <Section title="Routing and drawing, whole part">
       <FormCells>
         <div className="form-grid">
           <OptionalPlanLengthCell

@@ -82,11 +82,11 @@ export function RemedyComparison({
             <StrainSide key={side.title} side={side} bendId={bendId} />
           ))}
         </div>
-        <h3>Verdicts that move</h3>
+        <h3>Verdicts that change</h3>
         {moved.length === 0 ? (
-          <p className="empty">No verdict of the checklist moves.</p>
+          <p className="empty">No checklist verdict changes.</p>
         ) : (
-          <TableFrame label="What the remedy moves">
+          <TableFrame label="Verdicts that the remedy changes">
             <table className="ledger" data-stack="">
               <thead>
                 <tr>
@@ -116,7 +116,7 @@ export function RemedyComparison({
           </TableFrame>
         )}
         {checkedLimits.length > 0 && (
-          <p className="small muted">Limits that a fabricator does not show are checked when you save.</p>
+          <p className="small muted">Limits that a fabricator keeps private are checked when you save.</p>
         )}
         <div className="row">
           {onApply !== null && (

@@ -35,9 +35,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
     <div>
       <TableFrame label="Remedies">
         <table className="ledger unit-heads" data-stack="">
-          <caption className="small muted">
-            Remedies, best first. Numbers stand for the same remedies in the chart.
-          </caption>
+          <caption className="small muted">Remedies, best first. The numbers refer to the chart.</caption>
           <thead>
             <tr>
               <th scope="col" className="num">
@@ -49,7 +47,7 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
                 Copper strain, %
               </th>
               <th scope="col" className="num">
-                Worst over allowable
+                Worst case over allowable
               </th>
               <th scope="col" className="num">
                 {radiusHead}
@@ -167,7 +165,7 @@ export function RemedyDetail({ remedy }: { remedy: Remedy }) {
           <strong>Needs a material that is not on the shelf:</strong> {name}
           {state === 'to-order' && leadTimeDays !== null
             ? ` (lead time ${leadTimeDays} ${leadTimeDays === 1 ? 'day' : 'days'}).`
-            : ' (the shelf does not say whether it can be had).'}
+            : ' (the shelf does not state availability).'}
         </li>
       ))}
       {remedy.partsPerPanel !== null && remedy.partsPerPanel.after !== remedy.partsPerPanel.before && (
@@ -201,7 +199,7 @@ function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean 
       <td className="num" data-label="Copper strain, %">
         {digitsAsComputed(state.peakStrainPct, 'strainPct')}
       </td>
-      <td className="num" data-label="Worst over allowable">
+      <td className="num" data-label="Worst case over allowable">
         {formatStrainShare(state.marginFraction)}
       </td>
       <td className="num" data-label={radiusHead}>

@@ -30,7 +30,7 @@ export function RemedyPanel({ bend }: { bend: Bend }) {
       <Button onPress={() => startTransition(() => setIsOpen(true))} isDisabled={problemCount > 0}>
         Find remedies
       </Button>
-      {problemCount > 0 && <span className="small muted">What needs correction above comes first.</span>}
+      {problemCount > 0 && <span className="small muted">Fix the errors above first.</span>}
     </div>
   )
 }

@@ -81,9 +81,9 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           // Whoever asked for remedies by keyboard goes on from here.
           autoFocus
         >
-          {found === null ? 'Find remedies' : 'Find them again'}
+          {found === null ? 'Find remedies' : 'Search again'}
         </Button>
-        {problemCount > 0 && <span className="small muted">What needs correction above comes first.</span>}
+        {problemCount > 0 && <span className="small muted">Fix the errors above first.</span>}
       </div>
       {known.length > 1 && (
         <ChoiceGroup
@@ -113,7 +113,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
       )}
       {found !== null && !isCurrent && (
         <Notice tone="caution" role="status">
-          These remedies belong to an earlier state of the design. Find them again before applying one.
+          These remedies were computed for an earlier state of the design. Search again before applying one.
         </Notice>
       )}
       {found !== null && (
@@ -156,10 +156,9 @@ function Summary({ report }: { report: RemedyReport }) {
   if (notTried !== null) return <p className="empty">Nothing to try. {notTried}</p>
   return (
     <p className="small">
-      As it is: <VerdictMark verdict={before.verdict} />. Tried {tried.alone} changes alone and {tried.inPairs} pairs of
-      them; {remedies.length} are listed. {leftOut} are left out: they bring the bend no nearer, or another one, or
-      leaving the design as it is, is at least as good on every count. Room in the assembly, shielding and routing are
-      not computed.
+      As it is: <VerdictMark verdict={before.verdict} />. {tried.alone} single changes and {tried.inPairs} pairs were
+      tried; {remedies.length} are listed. {leftOut} were dropped: they do not improve the bend, or another change is at
+      least as good on every measure. Room in the assembly, shielding and routing are not computed.
     </p>
   )
 }
@@ -202,7 +201,7 @@ function BasisNote({ view, design, isUnknown }: BasisNoteProps) {
       <p className="small muted">
         {isUnknown
           ? 'Cost, parts per panel and the shelf are not included: the server did not answer. Reload the page to try again.'
-          : 'Cost, parts per panel and the shelf are not included: no fabricator with access to this revision states and shows them.'}
+          : 'Cost, parts per panel and the shelf are not included: no fabricator with access to this revision shares them.'}
       </p>
     )
   }
@@ -211,9 +210,11 @@ function BasisNote({ view, design, isUnknown }: BasisNoteProps) {
   return (
     <p className="small muted">
       {unpriced === ''
-        ? `Cost and parts per panel by the panels of ${company.name}${usesIllustrativeRates ? '; illustrative rates are among those that count' : ''}.`
+        ? `Cost and parts per panel by the panels of ${company.name}${usesIllustrativeRates ? '; some of the rates are illustrative' : ''}.`
         : `Cost by the panels of ${company.name} is not computed. ${unpriced}`}{' '}
-      {shelf === null ? `${company.name} keeps or shows no shelf here.` : `Materials by the shelf of ${company.name}.`}
+      {shelf === null
+        ? `${company.name} does not keep or share a shelf.`
+        : `Materials by the shelf of ${company.name}.`}
     </p>
   )
 }

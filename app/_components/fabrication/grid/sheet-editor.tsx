@@ -125,7 +125,7 @@ function BuildTime({ value, onChange, mayEdit }: BuildTimeProps) {
       <NumberField
         label="Build time"
         unit="days"
-        hint="Calendar days from the last material to delivery of the parts. Order dates rest on it."
+        hint="Calendar days from the last material to delivery of the parts. Order dates are computed from it."
         value={value}
         onChange={onChange}
       />
@@ -146,8 +146,8 @@ function SaveState({ unsavedCount, faultCount }: SaveStateProps) {
       {faultCount > 0 ? (
         <Notice tone="caution">
           <p>
-            {faultCount === 1 ? '1 row cannot be' : `${faultCount} rows cannot be`}: the reason stands in the cell.
-            Saving waits until they are put right or removed. {unsavedCount > 0 && unsaved}
+            {faultCount === 1 ? '1 row cannot be' : `${faultCount} rows cannot be`}: the reason stands in the cell. You
+            can save once they are corrected or removed. {unsavedCount > 0 && unsaved}
           </p>
         </Notice>
       ) : (

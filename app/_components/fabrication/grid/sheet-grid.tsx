@@ -102,8 +102,8 @@ export function SheetGrid<R>({ label, table, state, onChange, faults, isReadOnly
       />
       <p id={helpId} className="small muted no-print">
         {isReadOnly
-          ? 'Arrow keys move, Shift extends, Ctrl C copies. Escape, then Tab leaves the grid.'
-          : 'Arrow keys move, typing or Enter edits, Tab goes on, Escape takes back, Delete clears. Blocks of a spreadsheet can be pasted. Escape, then Tab leaves the grid.'}
+          ? 'Arrow keys move, Shift extends, Ctrl C copies. Escape, then Tab, leaves the grid.'
+          : 'Arrow keys move, typing or Enter edits, Tab moves on, Escape cancels, Delete clears. You can paste blocks from a spreadsheet. Escape, then Tab, leaves the grid.'}
       </p>
       <TableFrame label={label} className="grid-frame">
         <table

@@ -58,7 +58,7 @@ export function CompanyPeople({ companyId, people, invitations, mayAdmit, ownUse
                         weight="quiet"
                         confirm={{
                           title: `Remove ${person.user.name} from the company?`,
-                          text: 'They leave every project that they are in for it. What they wrote stays, under their name.',
+                          text: 'They leave every project that they joined for it. What they wrote stays under their name.',
                           label: 'Remove',
                         }}
                       >

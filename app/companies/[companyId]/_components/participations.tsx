@@ -63,7 +63,9 @@ function History({ part }: { part: ParticipationView }) {
           Decided by {part.decidedBy.name}, <Timestamp at={part.decidedAt} dateOnly />.
         </>
       )}
-      {part.state === 'asked' && part.userIds.length > 0 && ' Your people in it from before stay; nothing is shown.'}
+      {part.state === 'asked' &&
+        part.userIds.length > 0 &&
+        ' Your people already in it stay; none of your sheets is shown.'}
     </p>
   )
 }
@@ -84,9 +86,9 @@ function Decision({ companyId, part, decision, label }: DecisionProps) {
       {...(decision === 'end'
         ? {
             confirm: {
-              title: `End your part in ${part.projectName}?`,
-              text: 'Your people leave the project and nothing of yours is shown any more. What they wrote stays on record.',
-              label: 'End it',
+              title: `Leave ${part.projectName}?`,
+              text: 'Your people leave the project and none of your sheets is shown to it. What they wrote stays on record.',
+              label: 'Leave the project',
             },
           }
         : {})}
@@ -121,7 +123,7 @@ function TakesPart({
               Bring {user.name} into {part.projectName}
             </ActionButton>
           ))}
-          <Decision companyId={companyId} part={part} decision="end" label="End your part" />
+          <Decision companyId={companyId} part={part} decision="end" label="Leave the project" />
         </div>
       )}
       {may.share && (

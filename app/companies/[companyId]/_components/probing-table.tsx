@@ -7,8 +7,8 @@ export function ProbingTable({ probing }: { probing: readonly ProbingView[] }) {
   const flips = probing.reduce((sum, day) => sum + day.flips, 0)
   return (
     <>
-      <p>{flips === 1 ? '1 verdict was moved.' : `${flips} verdicts were moved.`}</p>
-      <TableFrame label="Verdicts moved by teams">
+      <p>{flips === 1 ? '1 verdict changed.' : `${flips} verdicts changed.`}</p>
+      <TableFrame label="Verdicts changed by teams">
         <table className="ledger" data-stack>
           <thead>
             <tr>
@@ -19,7 +19,7 @@ export function ProbingTable({ probing }: { probing: readonly ProbingView[] }) {
                 Saves
               </th>
               <th scope="col" className="num">
-                Verdicts moved
+                Verdicts changed
               </th>
             </tr>
           </thead>

@@ -10,11 +10,11 @@ import type { Sharing } from '@/lib/review'
 import { setCompanySharing } from '../../actions'
 
 const MATRIX = [
-  { value: 'not-shared', label: MATRIX_SHARING_WORDS['not-shared'], note: 'plays no part in the team’s results' },
+  { value: 'not-shared', label: MATRIX_SHARING_WORDS['not-shared'], note: 'not used for the team’s results' },
   {
     value: 'checked',
     label: MATRIX_SHARING_WORDS.checked,
-    note: 'the team gets verdicts, and how near: well inside, near or outside; never a limit',
+    note: 'the team sees the verdict and a range (well inside, near or outside), never the limit',
   },
   { value: 'shown', label: MATRIX_SHARING_WORDS.shown, note: 'the team sees every row and limit' },
 ] as const
@@ -47,7 +47,7 @@ export function SharingForm({ companyId, projectId, sharing, seenVersion }: Shar
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Saving…">
-          Save what is shown
+          Save sharing
         </Button>
         {isDone && <span role="status">Saved.</span>}
       </div>

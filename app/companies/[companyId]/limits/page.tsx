@@ -21,7 +21,7 @@ export default async function CompanyLimitsPage({ params }: { params: Promise<{ 
         over={company.name}
         under={
           sheet.mayEdit
-            ? 'What your process can hold. Reviews shared with you use these limits and say that they are yours; no other fabricator sees them.'
+            ? 'What your process can achieve. Reviews shared with you use these limits and name you as their source; no other fabricator sees them.'
             : 'Limits that this fabricator has set for its own process.'
         }
       />

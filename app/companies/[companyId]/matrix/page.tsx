@@ -25,8 +25,8 @@ export default async function CompanyMatrixPage({ params }: { params: Promise<{ 
         over={company.name}
         under={
           mayEdit
-            ? 'What you build every day, and what you can build at a stretch. Reviews shared with you set each value of the design against it; no other fabricator sees it.'
-            : 'What this fabricator builds every day, and at a stretch, as it stated it.'
+            ? 'What you build every day, and what you can build at a stretch. Reviews shared with you compare each value of the design with it; no other fabricator sees it.'
+            : 'What this fabricator builds every day, and at a stretch.'
         }
       />
       <CompanyLinks companyId={companyId} may={may} />

@@ -25,8 +25,8 @@ export default async function CompanyPanelsPage({ params }: { params: Promise<{ 
         over={company.name}
         under={
           mayEdit
-            ? 'The panels that you run. Parts of reviews shared with you are laid on them; no other fabricator sees them.'
-            : 'The panels that this fabricator runs, as it stated them.'
+            ? 'The panels that you run. Parts in reviews shared with you are placed on them; no other fabricator sees them.'
+            : 'The panels that this fabricator runs.'
         }
       />
       <CompanyLinks companyId={companyId} may={may} />

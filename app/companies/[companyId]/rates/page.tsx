@@ -24,8 +24,8 @@ export default async function CompanyRatesPage({ params }: { params: Promise<{ c
         over={company.name}
         under={
           mayEdit
-            ? 'Replace any line by your own; the others stay illustrative and are labelled so wherever they count. The teams that you work with see the rates, no other fabricator does.'
-            : 'Rates of this fabricator, and illustrative ones where it states none. They compare constructions; they are no prices.'
+            ? 'Replace any line with your own rate; the others stay illustrative and are labelled so wherever they are used. The teams that you share them with see the rates; no other fabricator does.'
+            : 'Rates of this fabricator, and illustrative ones where it states none. They compare constructions and are not prices.'
         }
       />
       <CompanyLinks companyId={companyId} may={may} />

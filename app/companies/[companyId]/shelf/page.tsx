@@ -25,8 +25,8 @@ export default async function CompanyShelfPage({ params }: { params: Promise<{ c
         over={company.name}
         under={
           mayEdit
-            ? 'The materials that you hold, and how long the others take. Reviews shared with you find their materials here; no other fabricator sees it.'
-            : 'The materials that this fabricator holds, and how long the others take, as it stated it.'
+            ? 'The materials that you stock, and lead times of the others. Reviews shared with you look up their materials here; no other fabricator sees it.'
+            : 'The materials that this fabricator stocks, and lead times of the others.'
         }
       />
       <CompanyLinks companyId={companyId} may={may} />

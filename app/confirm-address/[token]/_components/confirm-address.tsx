@@ -20,7 +20,7 @@ export function ConfirmAddress({ token, email, children }: ConfirmAddressProps) 
     return (
       <div className="stack">
         <p role="status">Your address is {done} now. Sign in with it from here on.</p>
-        <LinkButton href={paths.account()}>To your account</LinkButton>
+        <LinkButton href={paths.account()}>Go to your account</LinkButton>
       </div>
     )
   }

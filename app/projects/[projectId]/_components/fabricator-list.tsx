@@ -20,7 +20,7 @@ export function FabricatorList({ fabricators }: { fabricators: readonly ProjectF
           <tr>
             <th scope="col">Company</th>
             <th scope="col">State</th>
-            <th scope="col">What the team gets</th>
+            <th scope="col">Shared with the team</th>
           </tr>
         </thead>
         <tbody>

@@ -54,12 +54,12 @@ export function PeopleTable({ projectId, people, mayManage, ownUserId }: PeopleT
                       input={{ projectId, userId: person.user.id }}
                       weight="quiet"
                       confirm={{
-                        title: `Take ${person.user.name} off the project?`,
-                        text: 'They no longer see it. What they wrote and signed stays, under their name.',
-                        label: 'Take off',
+                        title: `Remove ${person.user.name} from the project?`,
+                        text: 'They will no longer see it. What they wrote and signed stays under their name.',
+                        label: 'Remove',
                       }}
                     >
-                      Take off
+                      Remove
                     </ActionButton>
                   )}
                 </td>

@@ -51,7 +51,7 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
       <PageHead
         title="Compare"
         over={<Link href={paths.project(projectId)}>{project.name}</Link>}
-        under="Revisions as they stand, as they were signed, and as somebody proposes them."
+        under="Revisions as they are, as signed, and as proposed."
       />
       <CompareSides
         projectId={projectId}
@@ -61,7 +61,7 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
       />
       {view === null ? (
         <EmptyState>
-          {options.length < 2 ? 'There is nothing to compare with yet.' : 'Choose what to compare with what.'}
+          {options.length < 2 ? 'There is nothing to compare with yet.' : 'Select two versions to compare.'}
         </EmptyState>
       ) : (
         <>

@@ -19,7 +19,7 @@ export default async function InvitePage({ params }: { params: Promise<{ project
       <PageHead
         title="Invite somebody"
         over={<Link href={paths.project(project.id)}>{project.name}</Link>}
-        under="The link lets one person join this project, once, for one company. It is shown a single time and expires."
+        under="The link lets one person join this project for one company. It works once, is shown only once, and expires."
       />
       <InviteForm projectId={project.id} fabricatorNames={project.fabricators.map((company) => company.name)} />
     </div>

@@ -20,7 +20,7 @@ export function NewProjectForm() {
   return (
     <form className="form" onSubmit={submit}>
       <FormText control={form.control} name="name" label="Name" autoFocus />
-      <FormTextArea control={form.control} name="description" label="What it is for" rows={3} isOptional />
+      <FormTextArea control={form.control} name="description" label="Purpose" rows={3} isOptional />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Creating…">

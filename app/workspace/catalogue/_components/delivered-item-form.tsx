@@ -60,7 +60,7 @@ export function DeliveredItemForm({ item, change, version, onClose }: DeliveredI
         )}
       />
       <FormCheckbox control={control} name="change.isOff">
-        Switched off: reviews do not ask it, and their reports say so
+        Switched off: reviews leave it out, and their reports say so
       </FormCheckbox>
       <FormText control={control} name="change.reason" label="Why" hint="Shown with the item and in the report." />
       <FormError refusal={refusal ?? taking.refusal} />
@@ -70,11 +70,11 @@ export function DeliveredItemForm({ item, change, version, onClose }: DeliveredI
         </Button>
         {change !== null && (
           <Button isPending={taking.isPending} onPress={takeBack}>
-            Back to what was delivered
+            Restore the delivered text
           </Button>
         )}
         <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-          Leave as it was
+          Cancel
         </Button>
       </div>
     </form>

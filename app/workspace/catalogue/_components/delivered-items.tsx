@@ -20,7 +20,7 @@ interface DeliveredItemsProps {
 
 const SHOWN = [
   { value: 'all', label: 'All' },
-  { value: 'changed', label: 'Changed or off' },
+  { value: 'changed', label: 'Changed or switched off' },
 ] as const
 
 /** What was delivered, and what the workspace makes of it. */
@@ -44,7 +44,7 @@ export function DeliveredItems({ items, changes, version, mayEdit }: DeliveredIt
         </span>
       </div>
       {shown.length === 0 ? (
-        <EmptyState>No delivered item fits this filter.</EmptyState>
+        <EmptyState>No delivered item matches this filter.</EmptyState>
       ) : (
         <TableFrame label="Delivered items">
           <table className="ledger" data-stack>

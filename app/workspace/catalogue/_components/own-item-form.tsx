@@ -87,7 +87,7 @@ export function RemoveOwnItemForm({ item, version, onClose }: FormProps & { item
   })
   return (
     <form className="form" onSubmit={submit} aria-label={`Remove: ${item.question}`}>
-      <p>Reviews that go by an earlier version keep the item and its answers.</p>
+      <p>Reviews that use an earlier version keep the item and its answers.</p>
       <FormText control={form.control} name="reason" label="Why it is removed" />
       <FormError refusal={refusal} />
       <Acts label="Remove the item" isPending={isPending} onClose={onClose} />
@@ -105,14 +105,14 @@ function ItemFields({ control }: { control: ItemControl }) {
       <FormSelect control={control} name="item.severity" label="Severity" options={SEVERITY_OPTIONS} />
       <FormTextArea control={control} name="item.why" label="Why it matters" rows={2} />
       <FormTextArea control={control} name="item.howToCheck" label="How to check it" rows={2} />
-      <FormTextArea control={control} name="item.evidence" label="Evidence that an answer rests on" rows={2} />
+      <FormTextArea control={control} name="item.evidence" label="Evidence required for an answer" rows={2} />
       <FormText
         control={control}
         name="item.ground"
         label="Ground"
-        hint="Where it comes from: a procedure, a lesson of an earlier part."
+        hint="Where it comes from: a procedure, a lesson from an earlier part."
       />
-      <FormSelect control={control} name="item.decidedWhen" label="Answered before" options={STAGES} />
+      <FormSelect control={control} name="item.decidedWhen" label="Must be answered before" options={STAGES} />
       <Controller
         control={control}
         name="item.answeredBy"
@@ -131,7 +131,7 @@ function Acts({ label, isPending, onClose }: { label: string; isPending: boolean
         {label}
       </Button>
       <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-        Leave as it was
+        Cancel
       </Button>
     </div>
   )

@@ -15,7 +15,7 @@ export function CompanyAdministrators({ listed: { company, people, participation
       <h3>
         {company.name}{' '}
         <span className="muted">
-          {hasAdministrator ? '' : 'has no administrator: it shares nothing until it has one'}
+          {hasAdministrator ? '' : 'has no administrator and shares nothing until it has one'}
         </span>
       </h3>
       {participations.length > 0 && (
@@ -51,7 +51,7 @@ export function CompanyAdministrators({ listed: { company, people, participation
                         weight="quiet"
                         confirm={{
                           title: `Make ${user.name} administrator of ${company.name}?`,
-                          text: 'They admit people, agree to projects and choose what is shown of its sheets.',
+                          text: 'They admit people, agree to projects and choose which sheets are shared.',
                           label: 'Make administrator',
                         }}
                       >

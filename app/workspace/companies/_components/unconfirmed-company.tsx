@@ -30,15 +30,15 @@ export function UnconfirmedCompany({ listed, known }: UnconfirmedCompanyProps) {
       <p>
         {people.length === 0
           ? 'Nobody has joined it yet.'
-          : `Its people: ${people.map(({ user, email }) => `${user.name} (${email})`).join(', ')}. Make sure of them first.`}
+          : `Its people: ${people.map(({ user, email }) => `${user.name} (${email})`).join(', ')}. Verify them first.`}
       </p>
       <form className="form" onSubmit={submit}>
         <FormSelect
           control={form.control}
           name="knownCompanyId"
-          label="It is"
+          label="Same company as"
           options={[{ value: OWN_COMPANY, label: 'a company of its own' }, ...known]}
-          hint="As a known company, its people become members of that one without a right over its sheets, and that company is asked whether it takes part."
+          hint="If it is a known company, its people become members of that company with no rights over its sheets, and the company is asked whether it takes part."
         />
         <FormError refusal={refusal} />
         <div className="row">

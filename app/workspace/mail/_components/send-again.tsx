@@ -11,8 +11,8 @@ export function SendAgain({ mailId, isUncertain }: { mailId: string; isUncertain
       confirm={{
         title: 'Send the message again?',
         text: isUncertain
-          ? 'It may have gone out already: then it arrives a second time, under the same Message-ID.'
-          : 'It is tried anew, with the same content and the same Message-ID.',
+          ? 'It may already have been delivered; it would then arrive a second time, with the same Message-ID.'
+          : 'It is sent again with the same content and the same Message-ID.',
         label: 'Send it again',
       }}
     >

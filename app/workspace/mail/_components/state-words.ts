@@ -5,7 +5,7 @@ export const MAIL_STATE_WORDS: Readonly<Record<MailState, string>> = {
   claimed: 'on its way',
   sending: 'on its way',
   sent: 'sent',
-  uncertain: 'sent or not, nobody knows',
-  'given-up': 'given up',
-  'left-out': 'left out',
+  uncertain: 'delivery unknown',
+  'given-up': 'failed',
+  'left-out': 'not sent',
 }

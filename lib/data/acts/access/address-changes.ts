@@ -65,7 +65,7 @@ export async function previewAddressChange(token: string): Promise<AddressOffer 
   return row === null ? null : { email: readTokenData(emailSchema, row).email }
 }
 
-/** By whoever holds the link: it went to the new address, so that is theirs. The old one is told. */
+/** By anyone with the link: it went to the new address, so that is theirs. The old one is told. */
 export function confirmAddress(input: TokenInput): Promise<Outcome<{ email: string }>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {

@@ -162,7 +162,7 @@ export async function previewReset(token: string): Promise<ResetOffer | null> {
 }
 
 /**
- * By whoever holds the link. Ends every session and every other link, and asks for the second factor at the next sign-in as
+ * By anyone with the link. Ends every session and every other link, and asks for the second factor at the next sign-in as
  * before: whoever reads a mailbox has the first factor alone.
  */
 export function setPasswordByLink(input: SetPasswordInput, visit: Visit): Promise<Outcome<{ email: string }>> {
@@ -194,4 +194,4 @@ export function setPasswordByLink(input: SetPasswordInput, visit: Visit): Promis
   })
 }
 
-const LINK_OVER = 'This link was used already, or its time is over. Ask for a new one.'
+const LINK_OVER = 'This link was already used or has expired. Ask for a new one.'

@@ -43,7 +43,7 @@ async function queueSharedNotices(happening: Happening): Promise<void> {
       place: makePlace(row, foreignNames, ''),
       companyName: company.name,
       by: by.name,
-      wanted: makeWanted('look at it, ask what is unclear, and say whether it can be built', row),
+      wanted: makeWanted('review it, ask about anything unclear, and declare whether it can be built', row),
     }
     await queueTo(happening, reader, notice, `revision:${row.id}`)
   }

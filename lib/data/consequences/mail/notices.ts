@@ -178,7 +178,7 @@ async function queueVoidedNotices(happening: Happening): Promise<void> {
         by: by.name,
         reason: signature.voidReason ?? `the revision is ${STAGE_LABELS[subject.stage]}`,
         changes,
-        wanted: subject.stage === 'awaiting-signature' ? makeWanted('look at what changed, and sign anew', row) : null,
+        wanted: subject.stage === 'awaiting-signature' ? makeWanted('check what changed and sign again', row) : null,
       },
       `revision:${row.id}`,
     )

@@ -27,7 +27,7 @@ export const ownItemSchema = z.strictObject({
   howToCheck: saidSchema,
   /** What the answer should rest on. */
   evidence: saidSchema,
-  /** Where it comes from: a procedure, a lesson of an earlier part. */
+  /** Where it comes from: a procedure, a lesson from an earlier part. */
   ground: nameSchema,
   decidedWhen: z.enum(['early', 'fabricator']),
   answeredBy: rolesSchema,

@@ -14,7 +14,7 @@ import { invitationInput } from '@/lib/inputs'
 import { createInvitation } from '../../../actions'
 
 const NEW_NAME =
-  'A company that the workspace knows is asked to take part. A new name makes a company of this project alone.'
+  'A company known to the workspace is asked to take part. A new name creates a company of this project only.'
 
 const ROLES = [
   { value: 'member', label: ROLE_WORDS.member, note: 'edits revisions and answers the checklist' },
@@ -78,8 +78,8 @@ export function InviteForm({ projectId, fabricatorNames }: { projectId: string; 
       />
       <FormError refusal={refusal} />
       <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Making the link…">
-          Make the link
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Creating the link…">
+          Create link
         </Button>
       </div>
     </form>
@@ -94,7 +94,7 @@ function Invited({ created: { invitation, link } }: { created: CreatedInvitation
           The invitation is ready: {ROLE_WORDS[invitation.role]}, for {invitation.companyName}, until{' '}
           <Timestamp at={invitation.expiresAt} /> UTC.
         </p>
-        <p>Hand the link over yourself. It is shown this once; only its hash is kept.</p>
+        <p>Pass the link on yourself. It is shown only once; only its hash is kept.</p>
       </Notice>
       <CopyText label="Link" text={link} />
     </>
@@ -105,7 +105,7 @@ function Asked({ created: { company } }: { created: AskedCompany }) {
   return (
     <Notice tone="done" role="status">
       <p>{company.name} was asked to take part. No link was made: the company names its own people.</p>
-      <p>One of its administrators decides whether it takes part, who joins, and which of its sheets the team sees.</p>
+      <p>One of its administrators decides whether it takes part, who joins, and which sheets the team sees.</p>
     </Notice>
   )
 }

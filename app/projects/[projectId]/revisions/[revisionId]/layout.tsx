@@ -29,7 +29,7 @@ export default async function RevisionLayout({ params, children }: RevisionParam
       <header className="revision-head">
         <p className="label">
           <Link href={paths.project(projectId)}>{revision.project.name}</Link>
-          {revision.role !== null && ` · you are ${ROLE_WORDS[revision.role]}`}
+          {revision.role !== null && ` · your role: ${ROLE_WORDS[revision.role]}`}
         </p>
         <h1>
           Revision {revision.label} <span className="muted">{revision.design.name}</span>
@@ -52,8 +52,7 @@ export default async function RevisionLayout({ params, children }: RevisionParam
         {blockers.length > 0 && (
           <details className="blocker-fold no-print">
             <summary>
-              {countOf(blockers.length, 'thing')} {blockers.length === 1 ? 'keeps' : 'keep'} this revision from leaving
-              its stage
+              {countOf(blockers.length, 'item')} {blockers.length === 1 ? 'blocks' : 'block'} the next stage
             </summary>
             <BlockerList projectId={projectId} revisionId={revisionId} blockers={blockers} />
           </details>

@@ -28,12 +28,12 @@ export default async function ResultsPage({ params }: RevisionParams) {
           action={
             revision.may.edit ? (
               <ActionButton action={evaluateAgain} input={{ revisionId }} pendingLabel="Evaluating…">
-                Evaluate again
+                Re-evaluate
               </ActionButton>
             ) : undefined
           }
         >
-          These results no longer stand: {record.staleBecause.join('; ')}.
+          These results are out of date: {record.staleBecause.join('; ')}.
         </StaleNotice>
       )}
       <Section
@@ -61,7 +61,7 @@ export default async function ResultsPage({ params }: RevisionParams) {
       <ResultsOverview evaluation={revision.evaluation} projectId={projectId} revisionId={revisionId} />
       <Section title="About this revision">
         <dl className="terms">
-          <dt>begun by</dt>
+          <dt>started by</dt>
           <dd>
             {revision.createdBy.name}, <Timestamp at={revision.createdAt} dateOnly />
           </dd>
@@ -115,7 +115,7 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
   if (shown.length === 0)
     return (
       <p className="mt-2">
-        No item fails, none has a thin margin, none lacks an input, and none lies beyond what can be told.
+        No item fails, has a thin margin, lacks an input, or is beyond the reach of the calculation.
       </p>
     )
   return (

@@ -28,10 +28,10 @@ export function toStoredRevision(revision: RevisionView): StoredRevision {
 function explainLock(revision: RevisionView): string {
   const { stage, role } = revision
   if (stage === 'released' || stage === 'superseded' || stage === 'withdrawn') {
-    return `This revision is ${STAGE_WORDS[stage].toLowerCase()}: it is kept as it is. Copy it into a new revision to go on.`
+    return `This revision is ${STAGE_WORDS[stage].toLowerCase()}: it can no longer change. Copy it into a new revision to continue.`
   }
   if (role === 'member' || role === 'lead') {
     return 'This revision cannot be edited in its present stage. A lead engineer may send it back.'
   }
-  return 'You may read this page. Members and lead engineers of the project edit it.'
+  return 'You can read this page. Members and lead engineers of the project can edit it.'
 }

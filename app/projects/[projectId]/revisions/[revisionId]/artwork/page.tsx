@@ -12,7 +12,7 @@ export default async function ArtworkPage({ params }: RevisionParams) {
   return (
     <Section title="Artwork">
       <p className="muted">
-        Files are kept under their SHA-256, which the signature covers. Adding or taking off a file voids a signature.
+        Files are kept under their SHA-256, which the signature covers. Adding or removing a file voids signatures.
       </p>
       {revision.artwork.length === 0 && <EmptyState>No artwork file yet.</EmptyState>}
       <ArtworkList

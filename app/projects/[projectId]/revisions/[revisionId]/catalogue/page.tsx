@@ -19,7 +19,7 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
     return (
       <Section title="Version of the catalogue">
         <p>
-          This review goes by{' '}
+          This review uses{' '}
           {revision.template.version === 0
             ? 'the catalogue as delivered, which the workspace has not changed'
             : `version ${revision.template.version} of the workspace’s catalogue, which is the newest`}
@@ -34,19 +34,19 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
       title={`Catalogue: ${fromVersion === 0 ? 'as delivered' : `version ${fromVersion}`} to version ${toVersion}`}
     >
       <div className="stack">
-        <p className="muted">Nothing has changed yet. A review keeps its version until somebody brings it up.</p>
+        <p className="muted">Nothing has changed yet. A review keeps its version until somebody updates it.</p>
         <h3>What differs</h3>
         <ul className="changes">
           {changes.map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
-          {changes.length === 0 && <li>notes beside limits; nothing that a review goes by</li>}
+          {changes.length === 0 && <li>only notes beside limits; nothing that a review uses</li>}
         </ul>
-        <h3>What it does to this review</h3>
+        <h3>Effect on this review</h3>
         {verdictMoves.length === 0 ? (
-          <p>No verdict moves.</p>
+          <p>No verdict changes.</p>
         ) : (
-          <TableFrame label="Verdicts that move">
+          <TableFrame label="Verdicts that change">
             <table className="ledger" data-stack>
               <thead>
                 <tr>
@@ -71,7 +71,7 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
         )}
         {reopened.length > 0 && (
           <div>
-            <p>Reworded, so that the answer is asked for again:</p>
+            <p>Reworded, so these must be answered again:</p>
             <ul className="changes">
               {reopened.map((question) => (
                 <li key={question}>{question}</li>
@@ -95,14 +95,14 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
               weight="strong"
               pendingLabel="Evaluating…"
             >
-              Bring this review up to version {toVersion}
+              Update this review to version {toVersion}
             </ActionButton>
             <LinkButton href={paths.revision(projectId, revisionId, 'checklist')} weight="quiet">
-              Leave it as it is
+              Cancel
             </LinkButton>
           </div>
         ) : (
-          <p className="muted">Members and lead engineers bring a review up while it can be edited.</p>
+          <p className="muted">Members and lead engineers can update a review while it can be edited.</p>
         )}
       </div>
     </Section>

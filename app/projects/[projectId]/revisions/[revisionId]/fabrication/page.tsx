@@ -25,7 +25,7 @@ export default async function FabricationPage({ params }: RevisionParams) {
       <FabricationLinks projectId={projectId} revisionId={revisionId} />
       {fabricators.length === 0 ? (
         <p className="empty">
-          This revision is shared with no fabricator yet: nobody says what can be built.{' '}
+          This revision is not shared with a fabricator yet, so there is no capability to compare with.{' '}
           <Link href={paths.revision(projectId, revisionId)}>Share it</Link>
         </p>
       ) : (
@@ -44,14 +44,14 @@ export default async function FabricationPage({ params }: RevisionParams) {
             )}
             {onlyChecked.length > 0 && (
               <p className="small">
-                Checked against and not shown by {onlyChecked.map(({ company }) => company.name).join(', ')}: where each
-                value falls, without the limits.
+                Checked against, but not shown by {onlyChecked.map(({ company }) => company.name).join(', ')}: where
+                each value falls, without the limits.
               </p>
             )}
             <FitUnknown parameters={parameters} />
             <p className="small muted">
               Of the rows of a matrix whose conditions hold, the one with the most conditions decides; of several, the
-              strictest. A matrix states what a fabricator expects to build: the quotation is what binds.
+              strictest. A matrix states what a fabricator expects to build; only the quotation is binding.
             </p>
           </Section>
           {fabricators.map(({ company, shelf, sharing }) => (
@@ -71,7 +71,7 @@ export default async function FabricationPage({ params }: RevisionParams) {
                     {fit.needDate === null ? 'The brief states no need date.' : `Needed on ${fit.needDate}.`}{' '}
                     {shelf.buildTimeDays === null
                       ? 'No build time is stated, so there are no order dates.'
-                      : `Build time ${shelf.buildTimeDays} days. Latest order date: need date less build time and lead time, in calendar days, counted from ${fit.today}.`}
+                      : `Build time ${shelf.buildTimeDays} days. Latest order date: need date minus build time and lead time, in calendar days. Today is ${fit.today}.`}
                   </p>
                   <ShelfFit name={company.name} shelf={shelf} />
                 </>

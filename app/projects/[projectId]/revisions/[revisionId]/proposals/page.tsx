@@ -26,7 +26,7 @@ export default async function ProposalsPage({ params }: RevisionParams) {
         </p>
       )}
       {proposals.length === 0 ? (
-        <EmptyState>Nobody has proposed a change of this revision.</EmptyState>
+        <EmptyState>No changes have been proposed for this revision.</EmptyState>
       ) : (
         <TableFrame label="Proposed changes">
           <table className="ledger" data-stack>

@@ -24,9 +24,9 @@ export default async function SignOffPage({ params }: RevisionParams) {
   const maySign = revision.may.sign && !hasSigned
   return (
     <>
-      <Section title="What blocks">
+      <Section title="Blocking">
         {revision.blockers.length === 0 ? (
-          <p>Nothing keeps this revision in its stage.</p>
+          <p>Nothing blocks the next stage.</p>
         ) : (
           <BlockerList projectId={projectId} revisionId={revisionId} blockers={revision.blockers} />
         )}
@@ -34,7 +34,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
       <Declarations revision={revision} />
       <Section title="Signatures">
         <SignatureList signatures={revision.signatures} projectId={projectId} revisionId={revisionId} />
-        {hasSigned && <p className="muted mt-2">Your signature stands on this content.</p>}
+        {hasSigned && <p className="muted mt-2">You have signed this content.</p>}
         {maySign && revision.signingBlockers.length > 0 && (
           <div className="mt-3">
             <p>You cannot sign yet:</p>
@@ -66,7 +66,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
       </Section>
       <Release revision={revision} factor={factor} />
       {revision.stageMoves.length > 0 && (
-        <Section title="Moves between stages">
+        <Section title="Stage changes">
           <ol className="timeline">
             {revision.stageMoves.map((move) => (
               <li key={`${move.at} ${move.to}`}>
@@ -101,7 +101,7 @@ function Declarations({ revision }: { revision: RevisionView }) {
                 <strong>{declaration.isBuildable ? 'Buildable' : 'Not buildable'}</strong>, {declaration.company.name},{' '}
                 {declaration.madeBy.name}, <Timestamp at={declaration.madeAt} />{' '}
                 <span className={declaration.stands ? 'muted' : 'voided'}>
-                  {declaration.stands ? 'on the present content' : 'on earlier content: no longer counts'}
+                  {declaration.stands ? 'on the present content' : 'on earlier content: no longer valid'}
                 </span>
               </p>
               {declaration.note !== '' && <p className="said">{declaration.note}</p>}
@@ -132,7 +132,9 @@ function Release({ revision, factor }: { revision: RevisionView; factor: SecondF
             <ReleaseButton revisionId={revision.id} version={revision.version} factor={factor} />
           ) : (
             <p className="muted">
-              {revision.blockers.length > 0 ? 'Not while anything blocks.' : 'A lead engineer releases it.'}
+              {revision.blockers.length > 0
+                ? 'Cannot be released until the blockers above are resolved.'
+                : 'A lead engineer releases it.'}
             </p>
           )}
         </div>

@@ -25,7 +25,7 @@ const ORIGINS = [
   { value: 'template', label: 'a starting construction' },
   { value: 'copy', label: 'a copy of a revision' },
   { value: 'import', label: 'a design file (JSON)' },
-  { value: 'blank', label: 'nothing: a blank design' },
+  { value: 'blank', label: 'a blank design' },
 ] as const
 
 export function NewRevisionForm({ projectId, constructions, revisions }: NewRevisionFormProps) {
@@ -60,9 +60,9 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
   }
   return (
     <form className="form" onSubmit={submit}>
-      <FormText control={form.control} name="label" label="Label" hint="As it stands on the drawing, e.g. A or B2." />
+      <FormText control={form.control} name="label" label="Label" hint="As printed on the drawing, e.g. A or B2." />
       <RadioField
-        label="Begin from"
+        label="Start from"
         value={origin.kind}
         onChange={changeKind}
         options={ORIGINS.filter((option) => option.value !== 'copy' || revisions.length > 0)}
@@ -89,7 +89,7 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Beginning…">
-          Begin the revision
+          Create revision
         </Button>
       </div>
     </form>

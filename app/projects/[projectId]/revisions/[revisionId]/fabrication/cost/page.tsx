@@ -26,15 +26,15 @@ export default async function CostPage({
       <FabricationLinks projectId={projectId} revisionId={revisionId} />
       {costs.fabricators.length === 0 ? (
         <p className="empty">
-          This revision is shared with no fabricator yet: cost needs somebody’s panels.{' '}
+          This revision is not shared with a fabricator yet: cost is computed from a fabricator’s panels.{' '}
           <Link href={paths.revision(projectId, revisionId)}>Share it</Link>
         </p>
       ) : (
         <>
           <p className="small">
             {costs.quantity === null
-              ? 'The brief states no quantity: an endless run is priced, in which set-up no longer counts.'
-              : `Priced for an order of ${asCount(costs.quantity)} good parts${costs.isStatedQuantity ? ', as many as the brief states for a year' : ''}.`}{' '}
+              ? 'The brief states no quantity, so the cost is for a very long run in which set-up is negligible.'
+              : `Cost for an order of ${asCount(costs.quantity)} good parts${costs.isStatedQuantity ? ', as many as the brief states for a year' : ''}.`}{' '}
             An index compares constructions; it is no price.
           </p>
           <QuantityForm key={costs.quantity} address={paths.costs(projectId, revisionId)} quantity={costs.quantity} />
@@ -65,18 +65,18 @@ function FabricatorCost({ view, costs }: { view: FabricatorCostView; costs: Cost
       {cost.usesIllustrativeRates && (
         <Notice tone="caution">
           <p>
-            <strong>Illustrative rates count here.</strong>{' '}
+            <strong>Includes illustrative rates.</strong>{' '}
             {ratesVersion === null
               ? `${company.name} states no process rates.`
               : `${company.name} replaces some lines of the table only.`}{' '}
-            They show which step makes the difference; common practice, no published source.{' '}
+            They show which step makes the difference: common practice, no published source.{' '}
             <Link href={paths.companyRates(company.id)}>Process rates</Link>
           </p>
         </Notice>
       )}
       <dl className="facts">
         <div>
-          <dt>Index for each good part</dt>
+          <dt>Cost index per good part</dt>
           <dd>{digitsAsComputed(cost.indexPerGoodPart, 'costIndex')}</dd>
         </div>
         <div>
@@ -103,10 +103,10 @@ function FabricatorCost({ view, costs }: { view: FabricatorCostView; costs: Cost
         Ready-made constructions are taken with this part’s outline, openings, stiffeners and finish.{' '}
         {costs.alternativeRule} Whether one suits the bends and the circuit is for the rest of the review to say.
       </p>
-      <h3>Where the cost comes from</h3>
+      <h3>Cost by step</h3>
       <CostCharts name={company.name} cost={cost} overQuantity={overQuantity} />
       <details>
-        <summary>Steps and the rules that selected them</summary>
+        <summary>Steps and the rules that select them</summary>
         <SelectedSteps cost={cost} />
       </details>
       <details>

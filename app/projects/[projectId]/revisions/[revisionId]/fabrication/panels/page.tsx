@@ -20,7 +20,7 @@ export default async function PanelsPage({ params }: RevisionParams) {
       <FabricationLinks projectId={projectId} revisionId={revisionId} />
       {fabricators.length === 0 && (
         <p className="empty">
-          This revision is shared with no fabricator yet: there are no panels to lay the part on.{' '}
+          This revision is not shared with a fabricator yet, so there are no panels to place the part on.{' '}
           <Link href={paths.revision(projectId, revisionId)}>Share it</Link>
         </p>
       )}

@@ -39,7 +39,8 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
           {proposal.obstacles.length > 0 && (
             <Notice tone="caution" role="status">
               <p>
-                <strong>It no longer applies.</strong> The design has moved on to version {proposal.designVersion}:
+                <strong>This proposal no longer applies.</strong> The design has moved on to version{' '}
+                {proposal.designVersion}:
               </p>
               <ul className="changes">
                 {proposal.obstacles.map((obstacle) => (
@@ -51,8 +52,8 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
           <ProposalActs proposal={proposal} />
           <p className="muted small">
             {isOnPresent
-              ? `Compared with the design as it stands, version ${proposal.designVersion}: this is what accepting would do.`
-              : `Compared with version ${proposal.baseVersion}, on which it was made.`}
+              ? `Compared with the current design, version ${proposal.designVersion}: this is what accepting would change.`
+              : `Compared with version ${proposal.baseVersion}, on which it is based.`}
           </p>
         </div>
       </Section>
@@ -61,7 +62,7 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
         questions={proposal.questions}
         projectId={projectId}
         revisionId={revisionId}
-        before={isOnPresent ? 'As it stands' : `Version ${proposal.baseVersion}`}
+        before={isOnPresent ? 'Current' : `Version ${proposal.baseVersion}`}
         after="As proposed"
       />
       {proposal.thread !== null && (
@@ -97,10 +98,10 @@ function Facts({ proposal }: { proposal: ProposalView }) {
       <dd>
         {proposal.proposedBy.name}, {proposal.proposedByCompany}, <Timestamp at={proposal.proposedAt} />
       </dd>
-      <dt>made on</dt>
+      <dt>based on</dt>
       <dd>version {proposal.baseVersion} of the design</dd>
       <dt>seen by</dt>
-      <dd>{proposal.company === null ? 'the team alone' : `the team and ${proposal.company.name}`}</dd>
+      <dd>{proposal.company === null ? 'the team only' : `the team and ${proposal.company.name}`}</dd>
       {proposal.decidedBy !== null && proposal.decidedAt !== null && (
         <>
           <dt>{PROPOSAL_WORDS[proposal.state]} by</dt>

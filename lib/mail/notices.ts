@@ -17,7 +17,7 @@ export interface MailPlace {
 
 /** What the reader is asked to do. */
 export interface Wanted {
-  /** `answer it`: completes "Wanted from you:". */
+  /** `answer it`: completes "Please". */
   readonly act: string
   /** YYYY-MM-DD, and what happens then; null where the brief states no date. */
   readonly until: { readonly date: string; readonly event: string } | null

@@ -67,7 +67,7 @@ test('one-time codes, recovery codes and passkeys, as a person sets them up and 
       new TOTP({ secret: Secret.fromBase32(secret) }).generate({ timestamp: Date.now() + steps * 30_000 })
     await page.getByLabel('Current code').fill('000000')
     await page.getByRole('button', { name: 'Confirm the code' }).click()
-    await expect(page.getByText('is not the code of this moment')).toBeVisible()
+    await expect(page.getByText('is not the current code')).toBeVisible()
     await page.getByLabel('Current code').fill(makeCode())
     await page.getByRole('button', { name: 'Confirm the code' }).click()
     const listed = page.getByRole('status').filter({ hasText: 'Recovery codes' })
@@ -78,7 +78,7 @@ test('one-time codes, recovery codes and passkeys, as a person sets them up and 
     await passFirstStep(page, server)
     await page.getByLabel('One-time code').fill('000000')
     await page.getByRole('button', { name: 'Continue' }).click()
-    await expect(page.getByRole('main').getByRole('alert')).toContainText('not the code of this moment')
+    await expect(page.getByRole('main').getByRole('alert')).toContainText('neither the current code')
     // The password alone opened nothing.
     expect(await (await page.request.get(`${server.address}/api/auth/session`)).json()).toEqual({})
     // The next step's code: the one of this moment was seen when the codes were turned on.
@@ -174,7 +174,7 @@ test('whoever has one-time codes gives one to approve a waiver, beside the passw
   await expect(offered.getByText('is empty: your account has a second factor')).toBeVisible()
   await offered.getByLabel('One-time code').fill('000000')
   await offered.getByRole('button', { name: 'Record the decision' }).click()
-  await expect(offered.getByText('is not the code of this moment')).toBeVisible()
+  await expect(offered.getByText('is neither the current code')).toBeVisible()
   // The code that turned codes on was used up by that; the next one is right within its window.
   await offered.getByLabel('One-time code').fill(makeCode(1))
   await offered.getByRole('button', { name: 'Record the decision' }).click()

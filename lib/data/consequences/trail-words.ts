@@ -42,9 +42,9 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'company-asked': (details) => `asked ${text(details, 'company')} to take part`,
   'company-takes-part': (details) => `agreed for ${text(details, 'company')} to take part`,
   'company-declined': (details) => `declined for ${text(details, 'company')} to take part${because(details)}`,
-  'company-left': (details) => `ended the part of ${text(details, 'company')}${because(details)}`,
+  'company-left': (details) => `ended the participation of ${text(details, 'company')}${because(details)}`,
   'company-sharing-set': (details) =>
-    `chose what ${text(details, 'company')} shows: matrix and limits ${shared(details, 'matrix')}, shelf ${shared(details, 'shelf')}, rates and panels ${shared(details, 'rates')}`,
+    `chose what ${text(details, 'company')} shares: matrix and limits ${shared(details, 'matrix')}, shelf ${shared(details, 'shelf')}, rates and panels ${shared(details, 'rates')}`,
   'company-person-invited': (details) => `invited somebody to ${text(details, 'company')} as ${text(details, 'role')}`,
   'company-person-joined': (details) => `joined ${text(details, 'company')} as ${text(details, 'role')}`,
   'company-role-changed': (details) =>
@@ -52,7 +52,7 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'company-person-removed': (details) => `removed ${text(details, 'person')} from ${text(details, 'company')}`,
   'company-entry-refused': (details) =>
     `was refused entry to ${text(details, 'company')}: nobody of the company admitted them`,
-  'company-confirmed': (details) => `confirmed ${text(details, 'company')} as a company of its own`,
+  'company-confirmed': (details) => `confirmed ${text(details, 'company')} as a separate company`,
   'company-merged': (details) => `confirmed that ${text(details, 'company')} is ${text(details, 'into')}`,
   'person-brought': (details) => `brought ${text(details, 'person')} of ${text(details, 'company')} into the project`,
   'role-changed': (details) => `made ${text(details, 'person')} ${text(details, 'role')}`,
@@ -63,11 +63,11 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'session-ended': (details) => `signed another device out (${text(details, 'device')})`,
   'sessions-ended': (details) =>
     details.exceptHere === true ? 'signed out all their other devices' : 'signed out everywhere',
-  'attempts-limited': (details) => `refused further attempts at the password of ${text(details, 'name')} for a while`,
+  'attempts-limited': (details) => `blocked further password attempts for ${text(details, 'name')} for a while`,
   'reset-mailed': (details) => `sent a link to reset the password of ${text(details, 'name')}`,
   'reset-link-made': (details) => `made a link to reset the password of ${text(details, 'name')}`,
   'password-reset': (details) =>
-    `set a new password by a link ${text(details, 'by') === 'reset-by-mail' ? 'sent by mail' : 'that was handed over'}`,
+    `set a new password by a link ${text(details, 'by') === 'reset-by-mail' ? 'sent by mail' : 'passed on by an admin'}`,
   'address-change-asked': () => 'asked to change their address',
   'address-changed': () => 'changed their address',
   'second-factor-added': (details) => `added ${text(details, 'what')}`,
@@ -75,12 +75,12 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'recovery-code-used': (details) => `used a recovery code (${text(details, 'left')} left)`,
   'recovery-codes-made': () => 'made new recovery codes',
   'identity-allowed': (details) => `allowed ${text(details, 'name')} to sign in by ${text(details, 'issuer')}`,
-  'identity-linked': (details) => `joined their account to an identity at ${text(details, 'issuer')}`,
+  'identity-linked': (details) => `linked their account to an identity at ${text(details, 'issuer')}`,
   'identity-removed': () => 'removed the identity that their account was joined to',
   'account-disabled': (details) => `disabled the account of ${text(details, 'name')}`,
   'account-enabled': (details) => `enabled the account of ${text(details, 'name')}`,
   'admin-right-given': (details) => `made ${text(details, 'name')} an admin`,
-  'admin-right-taken': (details) => `took the admin's right from ${text(details, 'name')}`,
+  'admin-right-taken': (details) => `removed ${text(details, 'name')} as admin`,
   'revision-created': (details) => `created the revision (${text(details, 'origin')})`,
   'design-saved': (details) => `changed the design (${countInputs(details)})`,
   'design-imported': (details) => `imported a design (${countInputs(details)} changed)`,
@@ -96,7 +96,7 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'file-removed': (details) => `removed the attachment ${text(details, 'fileName')}`,
   'mail-opened': (details) => `opened the message “${text(details, 'subject')}” to ${text(details, 'to')}`,
   'trail-exported': () => 'exported the whole trail',
-  'mail-sent-again': (details) => `had a message to ${text(details, 'to')} sent again`,
+  'mail-sent-again': (details) => `sent a message to ${text(details, 'to')} again`,
   'artwork-added': (details) => `added the artwork ${text(details, 'fileName')}`,
   'artwork-removed': (details) => `removed the artwork ${text(details, 'fileName')}`,
   'thread-opened': (details) => `opened ${nameThreadKind(text(details, 'kind'))} "${text(details, 'title')}"`,
@@ -106,7 +106,7 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
   'thread-reopened': (details) => `opened "${text(details, 'title')}" again${because(details)}`,
   'comment-edited': (details) => `edited a comment in "${text(details, 'title')}"`,
   'answers-carried-over': (details) =>
-    `took over ${text(details, 'answerCount')} answers from revision ${text(details, 'from')}`,
+    `carried over ${text(details, 'answerCount')} answers from revision ${text(details, 'from')}`,
   'proposal-made': (details) => `proposed "${text(details, 'title')}" (${countInputs(details)})`,
   'proposal-accepted': (details) => `accepted the proposal "${text(details, 'title')}"${because(details)}`,
   'proposal-declined': (details) => `declined the proposal "${text(details, 'title')}"${because(details)}`,
@@ -122,17 +122,17 @@ const SENTENCES: Readonly<Record<string, Describe>> = {
     text(details, 'value') === ''
       ? `set the limit ${text(details, 'key')}`
       : `set the limit ${text(details, 'key')} to ${text(details, 'value')}`,
-  'limit-removed': (details) => `took away the limit ${text(details, 'key')}`,
+  'limit-removed': (details) => `removed the limit ${text(details, 'key')}`,
   'sheet-saved': (details) =>
     `saved version ${text(details, 'version')} of the ${text(details, 'sheet')} (issued ${text(details, 'issuedOn')})`,
   'catalogue-changed': (details) =>
     `made version ${text(details, 'version')} of the catalogue: ${text(details, 'summary')}`,
   'catalogue-updated': (details) =>
-    `brought the review from version ${text(details, 'from')} of the catalogue to version ${text(details, 'to')}`,
+    `updated the review from version ${text(details, 'from')} of the catalogue to version ${text(details, 'to')}`,
   'settings-changed': () => 'changed the settings of the workspace',
   'backup-made': () => 'made a backup',
   'state-recorded': () => 'recorded a change that nobody had to note',
-  'state-adopted': () => 'took in, as found, what was there before records carried hashes',
+  'state-adopted': () => 'recorded, as found, the rows from before records carried hashes',
 }
 
 /** A record of the trail as a sentence without its subject: `moved the revision from ... to ...`. */

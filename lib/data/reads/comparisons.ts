@@ -128,9 +128,9 @@ async function findScope(tx: TransactionClient, standing: Standing, revisionId: 
 }
 
 const labelOf = (revisionLabel: string, what: string) =>
-  what === '' ? `revision ${revisionLabel} as it stands` : `revision ${revisionLabel}, ${what}`
+  what === '' ? `revision ${revisionLabel}, current` : `revision ${revisionLabel}, ${what}`
 const describeSignature = (row: { signerName: string; signedAt: Date }) =>
   `as signed by ${row.signerName} on ${row.signedAt.toISOString().slice(0, 10)}`
 const describeBase = (row: { title: string; baseVersion: number }) =>
   `version ${row.baseVersion}, before the proposal “${row.title}”`
-const describeProposal = (row: { title: string }) => `as the proposal “${row.title}” has it`
+const describeProposal = (row: { title: string }) => `as proposed in “${row.title}”`

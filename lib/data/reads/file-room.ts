@@ -44,11 +44,7 @@ export async function findRoom(context: ReadContext, projectId: string): Promise
 export function refuseWithoutRoom({ shares }: Room, sizeBytes: number): never {
   const full = shares.find(({ usedBytes, mostBytes }) => usedBytes + sizeBytes > mostBytes)
   if (full === undefined || sizeBytes > MAX_FILE_BYTES) {
-    refuseField(
-      'file',
-      'too-large',
-      `has more than ${asFileSize(MAX_FILE_BYTES)}, which is the most that a file may have`,
-    )
+    refuseField('file', 'too-large', `is larger than ${asFileSize(MAX_FILE_BYTES)}, the maximum for a file`)
   }
   refuseField('file', 'no-room', `does not fit: ${full.of} may keep ${asFileSize(full.mostBytes)} of files in all`)
 }

@@ -161,7 +161,7 @@ export async function getRemedyBases(actor: Actor, revisionId: string): Promise<
 function explainNoFormats({ sharing }: CompanySheets): string {
   return sharing.rates === 'shown'
     ? 'The fabricator keeps no panel formats.'
-    : 'The fabricator does not show its panel formats and rates here.'
+    : 'The fabricator does not share its panel formats and rates here.'
 }
 
 /** Listed, but neither held nor with a lead time in any of the rows that name it. */
@@ -292,7 +292,7 @@ function compareConstructions(
     describe({ id, kind: 'ready-made', name, counts: true }, estimate(other, basis, nest)),
   )
   return [
-    describe({ id: 'this', kind: 'this', name: `Revision ${label}, as it stands`, counts: true }, own),
+    describe({ id: 'this', kind: 'this', name: `Revision ${label}, current`, counts: true }, own),
     ...ofRevisions,
     ...readyMade,
   ]

@@ -170,7 +170,7 @@ function listStaleness(snapshot: ReviewSnapshot, designHash: string): string[] {
   if (evaluation.limitsHash !== snapshot.limitsHash) reasons.push('limits in force, or sheets of a fabricator, changed')
   if (evaluation.engineVersion !== snapshot.engineVersion) {
     reasons.push(
-      `the results come from engine ${evaluation.engineVersion}; the present one is ${snapshot.engineVersion}`,
+      `the results come from engine ${evaluation.engineVersion}; the current one is ${snapshot.engineVersion}`,
     )
   }
   return reasons

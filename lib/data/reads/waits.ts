@@ -103,8 +103,8 @@ function listSharedWaits(turn: Turn): Wait[] {
   return [
     {
       since: share.createdAt.toISOString(),
-      reason: 'It was shared with your company, and nobody of it has opened it yet',
-      nextAct: 'Look at it and say what is unclear',
+      reason: 'It was shared with your company, and nobody there has opened it yet',
+      nextAct: 'Review it and ask about anything unclear',
       target: { tab: 'construction', id: null },
     },
   ]
@@ -140,8 +140,8 @@ function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorC
       since: loaded.record.stageSince.toISOString(),
       reason:
         last === undefined
-          ? 'Your company has not declared yet whether it can be built'
-          : 'The content changed since your company declared on it',
+          ? 'Your company has not yet declared whether it can be built'
+          : 'The content has changed since your company’s declaration',
       nextAct: 'Declare buildable or not',
       target: { tab: 'sign-off', id: null },
     },
@@ -190,7 +190,7 @@ function listLeadWaits({ loaded, snapshot, standing, subject }: Turn): Wait[] {
   const next = TRANSITIONS[snapshot.stage].advance
   if (next === undefined || findBlockers(snapshot).length > 0) return []
   return next === 'released'
-    ? [{ since, reason: 'It is signed and nothing blocks', nextAct: 'Release it', target }]
+    ? [{ since, reason: 'It is signed and nothing blocks the release', nextAct: 'Release it', target }]
     : [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
 }
 

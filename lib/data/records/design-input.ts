@@ -13,7 +13,7 @@ export interface CheckedDesign {
 
 /** A design whose shape the caller's schema has checked: checks the references between its parts. */
 export function checkDesign(input: unknown): CheckedDesign {
-  return store(parseDesign(input), 'The design cannot be saved as it is.')
+  return store(parseDesign(input), 'The design cannot be saved in this state.')
 }
 
 /** The text of a design document. */

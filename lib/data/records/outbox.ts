@@ -150,7 +150,7 @@ async function sortAbandoned(tx: TransactionClient, at: Date): Promise<void> {
     where: { state: 'sending', ...isOver },
     data: {
       state: 'uncertain',
-      lastError: 'the server stopped while it handed the message over: it may have gone out',
+      lastError: 'the server stopped while sending the message: it may have been delivered',
     },
   })
 }

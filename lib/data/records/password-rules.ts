@@ -49,7 +49,7 @@ export function findPasswordFault(
   const text = password.normalize('NFKC').toLowerCase()
   const plain = text.replaceAll(/[^\p{L}\p{N}]/gu, '')
   if ([text, plain].some((form) => isCommon(form) || isCommonWithMore(form) || isCommonRepeated(form))) {
-    return 'is a common password, or one with a little more around it'
+    return 'is a common password, or one with little added to it'
   }
   if (new Set(text).size < LEAST_DIFFERENT_CHARACTERS) return 'repeats too few different characters'
   if (isSequence(plain)) return 'is a plain sequence of keys'

@@ -56,7 +56,7 @@ export async function atTheDoor<T>(turn: HashTurn, run: () => Promise<T>): Promi
   }
 }
 
-const BUSY = 'Too many people are signing in at this moment. Try again in a few seconds.'
+const BUSY = 'Too many people are signing in right now. Try again in a few seconds.'
 
 interface Waiting {
   readonly turn: HashTurn

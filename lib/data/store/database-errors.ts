@@ -10,7 +10,10 @@ export class WriteConflictError extends Error {
   readonly attempts: number
 
   constructor(attempts: number, cause: unknown) {
-    super(`The change met others to the same records ${attempts} times and was not stored; try again.`, { cause })
+    super(
+      `The change conflicted with other changes to the same records ${attempts} times and was not stored; try again.`,
+      { cause },
+    )
     this.name = 'WriteConflictError'
     this.attempts = attempts
   }

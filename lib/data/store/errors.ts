@@ -88,7 +88,7 @@ export async function outcomeOf<T>(run: () => Promise<T>): Promise<Outcome<T>> {
     if (isUnstorableText(error)) {
       return {
         ok: false,
-        refusal: { kind: 'invalid', message: 'Something holds a character that cannot be kept.', issues: [] },
+        refusal: { kind: 'invalid', message: 'An entry contains a character that cannot be stored.', issues: [] },
       }
     }
     throw error

@@ -236,7 +236,7 @@ export const COVERLAY_PARAMETERS: readonly TradeParameter[] = [
   numberParameter({
     key: 'coverlay-registration',
     group: 'Coverlay',
-    name: 'How little may the coverlay reach over the rim of a pad?',
+    name: 'Coverlay overlap on pad, minimum',
     unit: 'mm',
     direction: 'smaller-is-harder',
     verb: 'let the coverlay reach further',

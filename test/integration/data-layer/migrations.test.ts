@@ -69,7 +69,7 @@ describeOnBothDatabases(
       for (let attempt = 0; attempt < 2; attempt++) {
         const error = await applyMigrations(current().url, copy).catch((reason: unknown) => reason)
         expect(error).toBeInstanceOf(MigrationError)
-        expect(String(error)).toMatch(/29990101000000_broken failed and was taken back whole: .*Nowhere/)
+        expect(String(error)).toMatch(/29990101000000_broken failed and was rolled back: .*Nowhere/)
       }
       await expect(client.$queryRawUnsafe('SELECT * FROM "Half"')).rejects.toThrow()
       expect(await client.company.count()).toBe(1)

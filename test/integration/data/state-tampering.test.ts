@@ -307,7 +307,7 @@ describeOnBothDatabases(
         for (const statement of [...lift, `DELETE FROM "${table}"`]) await db().$executeRawUnsafe(statement)
       }
       expect((await check()).misfits).toEqual([
-        { what: 'the trail', reason: expect.stringMatching(/^is empty, and the database holds \d+ rows/) },
+        { what: 'the trail', reason: expect.stringMatching(/^is empty, but the database holds \d+ rows/) },
       ])
       const checked = await runTrailCheck(current())
       expect(checked.status).toBe(1)
@@ -348,7 +348,7 @@ describeOnBothDatabases(
       await client.company.create({ data: { kind: 'fabricator', name: 'Forged', nameKey: 'forged' } })
       const { misfits } = await check()
       expect(misfits.map(({ what, reason }) => `${what} ${reason}`)).toEqual([
-        expect.stringMatching(/^company "Forged" .* is in the database, and no record tells of it$/),
+        expect.stringMatching(/^company "Forged" .* is in the database, but no record accounts for it$/),
         expect.stringMatching(/^account "Imke Dahl" .* was changed since record 2 \(state-adopted/),
       ])
     })

@@ -61,7 +61,7 @@ describeOnBothDatabases('messages to a company that a project asks', () => {
       expect(mail.subject).toBe(`${name} asks ${brackenfold} to take part`)
       expect(mail.bodyText).toContain(`asks ${brackenfold} to take part in the project ${name}.`)
       expect(mail.bodyText).toContain('They would like to work with somebody@example.org.')
-      expect(mail.bodyText).toContain('Wanted from you: decide whether')
+      expect(mail.bodyText).toContain('Please decide whether')
       expect(mail.bodyText).toMatch(new RegExp(`https?://\\S+/companies/${team.companies.brackenfold}\\b`))
     }
   })
@@ -78,7 +78,7 @@ describeOnBothDatabases('messages to a company that a project asks', () => {
     await db().mailMessage.deleteMany()
     await ask(projectId, brackenfold, 'one.more@example.org')
     const [mail] = await listMail()
-    expect(mail?.bodyText).toContain('Wanted from you: bring one.more@example.org into the project')
+    expect(mail?.bodyText).toContain('Please bring one.more@example.org, or somebody else from')
   })
 
   it('can be switched off, and name no other fabricator', async () => {
@@ -100,7 +100,7 @@ describeOnBothDatabases('messages to a company that a project asks', () => {
     const mails = await listMail()
     expect(addressesOf(mails)).toContain(team.admin.email)
     expect(addressesOf(mails)).not.toContain(team.fabricator.email)
-    expect(mails[0]?.bodyText).toContain(`Wanted from you: name an administrator of ${lone}.`)
+    expect(mails[0]?.bodyText).toContain(`Please name an administrator of ${lone}.`)
     expect(mails[0]?.bodyText).toContain('/workspace/companies')
   })
 

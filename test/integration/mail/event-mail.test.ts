@@ -71,14 +71,14 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     const mail = mailTo(mails, team.fabricator)
     expect(headerOf(mail, 'Reply-To')).toBe(`${team.lead.name} <${team.lead.email}>`)
     expect(textOf(mail)).toContain(`/projects/${team.projectId}/revisions/${revisionId}`)
-    expect(textOf(mail)).toMatch(/Wanted from you: look at it, .*; (by \d{4}-\d\d-\d\d, when|the brief states no date)/)
+    expect(textOf(mail)).toMatch(/Please review it, .*( by \d{4}-\d\d-\d\d, when|\. The brief states no date)/)
     expect(mail.raw).not.toContain('Ostrel')
 
     // It waits for the company until somebody of it has opened the revision.
     const waiting = async (who: Actor) =>
       (await listWaits(who)).filter((wait) => wait.revisionId === revisionId).map(({ reason }) => reason)
     expect(await waiting(team.fabricator)).toContain(
-      'It was shared with your company, and nobody of it has opened it yet',
+      'It was shared with your company, and nobody there has opened it yet',
     )
     expect(await waiting(team.rivalFabricator)).toEqual([])
     await getRevision(team.fabricator, revisionId)
@@ -105,7 +105,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     const mail = mailTo(mails, team.member)
     expect(headerOf(mail, 'Reply-To')).toBe(`${team.fabricator.name} <${team.fabricator.email}>`)
     expect(textOf(mail)).toContain('The web between the openings is too narrow.')
-    expect(textOf(mail)).toContain('Wanted from you: change the design')
+    expect(textOf(mail)).toContain('Please change the design')
 
     const waiting = async (who: Actor) =>
       (await listWaits(who)).filter((wait) => wait.revisionId === revisionId && /cannot be built/.test(wait.reason))

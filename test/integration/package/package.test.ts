@@ -410,7 +410,7 @@ describe('the commands', () => {
     const against = await run('trail-check', short, '--against', long)
     expect(against.status, against.output).toBe(1)
     expect(against.output).toContain('does not match at record 6')
-    expect((await run('trail-check', short)).output).toContain('a cut at the end would not show')
+    expect((await run('trail-check', short)).output).toContain('a missing end would not be noticed')
     const unreadable = await run('trail-check', save('text.json', 'not json'))
     expect(unreadable.status).toBe(2)
     expect(unreadable.output).toContain('not JSON')

@@ -29,10 +29,10 @@ describe('a message', () => {
   it('says what is wanted from the reader, and until when', () => {
     const { text, html } = composeMail(query)
     for (const form of [text, html]) {
-      expect(form).toContain('Wanted from you: answer it; by 2027-02-26, when the layout is frozen.')
+      expect(form).toContain('Please answer it by 2027-02-26, when the layout is frozen.')
     }
     const undated = composeMail({ ...query, wanted: { act: 'answer it', until: null } })
-    expect(undated.text).toContain('Wanted from you: answer it; the brief states no date.')
+    expect(undated.text).toContain('Please answer it. The brief states no date.')
     expect(composeMail({ ...query, wanted: null }).text).not.toContain('Wanted')
   })
 
@@ -48,10 +48,10 @@ describe('a message', () => {
   it('about a declaration says whose it is, and which', () => {
     const said = { kind: 'declaration' as const, place, companyName: 'Brackenfold Circuits', by: 'Bram Tolley' }
     const not = composeMail({ ...said, isBuildable: false, note: 'The web is too narrow.', wanted: null })
-    expect(not.subject).toBe('Skua B: Brackenfold Circuits says it cannot be built')
+    expect(not.subject).toBe('Skua B: Brackenfold Circuits declares that it cannot be built')
     expect(not.text).toContain('> The web is too narrow.')
     const can = composeMail({ ...said, isBuildable: true, note: '', wanted: null })
-    expect(can.subject).toBe('Skua B: Brackenfold Circuits says it can be built')
+    expect(can.subject).toBe('Skua B: Brackenfold Circuits declares that it can be built')
   })
 
   it('about a proposal says what would change, in part where it is much, and asks only who decides', () => {

@@ -166,7 +166,7 @@ describe('a patch on a design that moved on', () => {
   })
 
   test('says that the design already has what it asks for', () => {
-    expect(sentencesOn(thinner)).toEqual(['L1 foil already is 9 µm, as the proposal asks'])
+    expect(sentencesOn(thinner)).toEqual(['L1 foil is already 9 µm, as proposed'])
   })
 
   test('does not reach into another layer that has moved to the same place', () => {

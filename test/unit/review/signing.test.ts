@@ -39,11 +39,11 @@ describe('capacities that the workspace names', () => {
 
   test('each blocks until a person of its own has signed in it', () => {
     expect(sentences(snapshot)).toEqual([
-      'No signature as lead engineer stands on the present content',
-      'No signature as quality engineer stands on the present content',
+      'No valid signature as lead engineer on the current content',
+      'No valid signature as quality engineer on the current content',
     ])
     const half = { ...snapshot, signatures: [sign(snapshot, 'lead', 'lead engineer')] }
-    expect(sentences(half)).toEqual(['No signature as quality engineer stands on the present content'])
+    expect(sentences(half)).toEqual(['No valid signature as quality engineer on the current content'])
     const both = { ...snapshot, signatures: [...half.signatures, sign(snapshot, 'member', 'quality engineer')] }
     expect(sentences(both)).toEqual([])
   })
@@ -53,7 +53,7 @@ describe('capacities that the workspace names', () => {
     expect(sentences({ ...snapshot, signatures: twice })).toHaveLength(1)
     const three = { ...snapshot, settings: { ...snapshot.settings, requiredSignatures: 3 } }
     const two = [sign(three, 'lead', 'lead engineer'), sign(three, 'member', 'quality engineer')]
-    expect(sentences({ ...three, signatures: two })).toEqual(['2 of 3 signatures stand on the present content'])
+    expect(sentences({ ...three, signatures: two })).toEqual(['2 of 3 required signatures on the current content'])
   })
 
   test('a lead signs in any of them, a member in those of members, others in none', () => {
@@ -66,7 +66,7 @@ describe('capacities that the workspace names', () => {
       refusal: { kind: 'illegal', sentence: 'Only a lead may sign as lead engineer' },
     })
     expect(decideSigning(snapshot, LEAD, 'director')).toMatchObject({
-      refusal: { sentence: 'This workspace has revisions signed as lead engineer, quality engineer' },
+      refusal: { sentence: 'In this workspace, revisions are signed as lead engineer, quality engineer' },
     })
     expect(decideSigning(snapshot, OBSERVER, 'quality engineer')).toMatchObject({ refusal: { kind: 'not-allowed' } })
   })

@@ -75,7 +75,7 @@ export function confirmAddress(input: TokenInput): Promise<Outcome<{ email: stri
       const user = await tx.user.findUniqueOrThrow({ where: { id: row.userId ?? '' } })
       if (user.disabledAt !== null) refuseClash('The account is disabled.')
       if ((await tx.user.findUnique({ where: { email } })) !== null) {
-        refuseClash('This address has an account by now. Nothing was changed.')
+        refuseClash('This address now has an account. Nothing was changed.')
       }
       await queueAccountNotice(tx, at, user, { happened: 'address-changed', by: null })
       await tx.user.update({ where: { id: user.id }, data: { email, emailConfirmedAt: at } })

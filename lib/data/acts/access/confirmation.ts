@@ -74,8 +74,8 @@ async function takePasskey(
 }
 
 const WRONG_CODE =
-  'is not the code of this moment, nor an unused recovery code. A code that signed you in does not confirm; wait for the next one.'
-const PASSKEY_OVER = 'The check of the passkey took too long or was used already. Use the passkey again.'
+  'is neither the current code nor an unused recovery code. A code that you signed in with cannot be used again; wait for the next one.'
+const PASSKEY_OVER = 'The passkey check took too long or was already used. Use the passkey again.'
 const NEEDS_CODE = 'is empty: your account has a second factor, so enter a one-time code or use a passkey'
 const NEEDS_PASSKEY = 'is empty: your account has a passkey, so use it or enter a recovery code'
 

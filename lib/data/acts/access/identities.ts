@@ -25,7 +25,7 @@ import type { SecondStep } from './sign-in'
  */
 
 const NOT_JOINED =
-  'No account here is joined to this identity. Sign in with your password and join it on the account page, or ask an administrator.'
+  'No account here is linked to this identity. Sign in with your password and link it on the account page, or ask an administrator.'
 
 /** For which identity an admin gave the word. */
 const allowedSchema = z.looseObject({ issuer: z.string(), email: z.string() })
@@ -86,8 +86,8 @@ async function join(
   if (taken !== null) {
     refuseClash(
       taken.userId === user.id
-        ? 'Your account is joined to an identity already. Remove that one first.'
-        : 'This identity is joined to another account.',
+        ? 'Your account is already linked to an identity. Remove that link first.'
+        : 'This identity is linked to another account.',
     )
   }
   await tx.identity.create({ data: { userId: user.id, issuer, subject, email, linkedById, createdAt: at } })
@@ -146,7 +146,7 @@ export function finishIdentityLink(
     inWriteTransaction(async (tx) => {
       const at = now()
       const row = await findOpenToken(tx, ['identity-link'], token, at)
-      if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Begin again.')
+      if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Start again.')
       await useToken(tx, ['identity-link'], token, at)
       const user = await tx.user.findUniqueOrThrow({ where: { id: actor.userId } })
       if (user.disabledAt !== null) refuseClash('The account is disabled.')

@@ -45,7 +45,8 @@ const getPlace = () => {
 
 export function beginPasskeySetUp(actor: Actor, input: OwnPasswordInput): Promise<Outcome<PasskeySetUp>> {
   return outcomeOf(async () => {
-    if (!arePasskeysPossible()) refuseClash('Passkeys need the server to be reached by a host name, not by digits.')
+    if (!arePasskeysPossible())
+      refuseClash('Passkeys need the server to be reached by a host name, not by an IP address.')
     await confirmPassword(actor, input.password, 'password')
     const own = await db().passkey.findMany({ where: { userId: actor.userId } })
     const options = await generateRegistrationOptions({
@@ -73,7 +74,7 @@ export function beginPasskeySetUp(actor: Actor, input: OwnPasswordInput): Promis
 export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Promise<Outcome<null>> {
   return outcomeOf(async () => {
     const row = await findOpenToken(db(), ['passkey-set-up'], input.token, now())
-    if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Begin again.')
+    if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Start again.')
     const { challenge } = readTokenData(challengeSchema, row)
     const found = await verifyRegistrationResponse({
       response: input.response as unknown as RegistrationResponseJSON,

@@ -79,5 +79,5 @@ export function makeConfirmationAttempt(what: 'confirm' | 'confirm-code', { user
 
 export async function requireSamePassword(tx: TransactionClient, userId: string, hash: string): Promise<void> {
   const user = await tx.user.findUniqueOrThrow({ where: { id: userId }, select: { passwordHash: true } })
-  if (user.passwordHash !== hash) refuseClash('Your password was changed at this moment. Try again with the new one.')
+  if (user.passwordHash !== hash) refuseClash('Your password was changed meanwhile. Try again with the new one.')
 }

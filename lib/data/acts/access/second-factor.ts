@@ -70,12 +70,11 @@ export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<Ou
       const standing = await loadStanding(tx, actor.userId)
       const at = now()
       const row = await findOpenToken(tx, ['code-set-up'], input.token, at)
-      if (row === null || row.userId !== standing.userId) refuseClash('This took too long. Begin again.')
+      if (row === null || row.userId !== standing.userId) refuseClash('This took too long. Start again.')
       const { sealed } = readTokenData(sealedSchema, row)
       const secret = unseal(sealed, SEAL, standing.userId)
       const step = secret === null ? null : findStep(secret, input.code, at)
-      if (step === null)
-        refuseField('code', 'wrong', 'is not the code of this moment; is the clock of the device right?')
+      if (step === null) refuseField('code', 'wrong', 'is not the current code; check the clock of the device')
       await useToken(tx, ['code-set-up'], input.token, at)
       const user = await tx.user.update({
         where: { id: standing.userId },
@@ -111,8 +110,7 @@ export function renewRecoveryCodes(actor: Actor, input: OwnPasswordInput): Promi
       const standing = await loadStanding(tx, actor.userId)
       const at = now()
       const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
-      if (!(await hasSecondFactor(tx, user)))
-        refuseClash('Recovery codes stand in for a second factor, and there is none.')
+      if (!(await hasSecondFactor(tx, user))) refuseClash('Recovery codes replace a second factor, and you have none.')
       await appendToTrail(tx, at, standing, {
         action: 'recovery-codes-made',
         subject: { kind: 'account', id: user.id },
@@ -147,7 +145,7 @@ export async function beginSecondStep(tx: TransactionClient, userId: string, at:
   return (await makeOneTimeToken(tx, { kind: 'second-step', userId, at })).token
 }
 
-const WRONG_CODE = 'is not the code of this moment, nor an unused recovery code'
+const WRONG_CODE = 'is neither the current code nor an unused recovery code'
 
 /** The second step by a code. A code that was taken once is not taken again, nor is one from before it. */
 export function finishSecondStep(input: SecondStepInput, visit: Visit): Promise<Outcome<SignedIn>> {

@@ -17,7 +17,7 @@ export interface SecondStep {
   readonly secondStep: string
 }
 
-const WRONG = 'This address and password do not belong together, or the account is disabled.'
+const WRONG = 'The address or password is wrong, or the account is disabled.'
 
 /**
  * The same refusal, after the same time, for a wrong password, an unknown address and a disabled account. Demo accounts,

@@ -19,11 +19,11 @@ export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promis
     const company = await tx.company.findUnique({ where: { id: input.companyId } })
     if (company === null || company.kind !== 'fabricator') throw new NotFoundError('company')
     const { projectId } = company
-    if (projectId === null) refuseClash('This company is known to the workspace already.')
+    if (projectId === null) refuseClash('This company is already known to the workspace.')
     if (input.knownCompanyId === undefined) {
       const place = { scopeKey: WORKSPACE_SCOPE, nameKey: company.nameKey }
       if ((await tx.company.findUnique({ where: { scopeKey_nameKey: place } })) !== null) {
-        refuseField('knownCompanyId', 'name-taken', 'must be chosen: a known company has this name already')
+        refuseField('knownCompanyId', 'name-taken', 'must be chosen: a known company already has this name')
       }
       await tx.company.update({ where: { id: company.id }, data: { projectId: null, scopeKey: WORKSPACE_SCOPE } })
       await record({

@@ -21,8 +21,8 @@ export function decideParticipation(actor: Actor, input: DecideParticipationInpu
     if (decision === 'end' ? part.state !== 'takes-part' : part.state === 'takes-part') {
       refuseClash(
         decision === 'end'
-          ? 'The company takes no part in this project.'
-          : 'The company takes part in this project already.',
+          ? 'The company does not take part in this project.'
+          : 'The company already takes part in this project.',
       )
     }
     const state = STATES[decision]
@@ -73,7 +73,7 @@ export function setCompanySharing(actor: Actor, input: CompanySharingInput): Pro
     } else {
       const part = await requirePart(tx, { ...input, projectId })
       if (part.state !== 'takes-part')
-        refuseClash('The company takes no part in this project: there is nothing to show.')
+        refuseClash('The company does not take part in this project, so there is nothing to share.')
       await tx.participation.update({
         where: { id: part.id },
         data: { ...columns, sharingSetById: standing.userId, sharingSetAt: at, version: { increment: 1 } },
@@ -114,7 +114,7 @@ export function bringToProject(actor: Actor, input: BringToProjectInput): Promis
     const membership = await tx.membership.findUnique({ where: { userId_projectId: { userId, projectId } } })
     if (membership !== null) {
       if (membership.companyId === company.id && membership.role === 'fabricator') return null
-      refuseField('userId', 'in-project', 'is in this project already, for somebody else')
+      refuseField('userId', 'in-project', 'is already in this project, for another company')
     }
     await tx.membership.create({
       data: { userId, projectId, companyId: company.id, role: 'fabricator', createdAt: at },

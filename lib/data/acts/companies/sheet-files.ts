@@ -20,7 +20,7 @@ export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Prom
             path: ['bytes', line, column],
             message: `row ${line}, ${column}: ${reason}`,
           })),
-          `${reading.rowCount - reading.rows.length} of ${reading.rowCount} rows cannot be taken.`,
+          `${reading.rowCount - reading.rows.length} of ${reading.rowCount} rows cannot be imported.`,
         )
       }
       if (reading.rows.length === 0) refuseField('bytes', 'no-rows', 'holds no row that can be taken')

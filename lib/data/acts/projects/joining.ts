@@ -65,13 +65,13 @@ export async function joinByInvitation(
     requireAddress(invitation, user.email)
     if (!(await mayEnter(tx, invitation))) return turnAway(tx, at, standing, invitation)
     if (invitation.projectId !== null && getMembership(standing, invitation.projectId) !== null) {
-      refuseClash('You are in this project already; the invitation is still unused.')
+      refuseClash('You are already in this project; the invitation is still unused.')
     }
     if (
       invitation.projectId === null &&
       standing.companies.some(({ companyId }) => companyId === invitation.companyId)
     ) {
-      refuseClash('You belong to this company already; the invitation is still unused.')
+      refuseClash('You already belong to this company; the invitation is still unused.')
     }
     await join(tx, at, standing, invitation)
     return { projectId: invitation.projectId }

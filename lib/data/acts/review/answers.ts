@@ -37,7 +37,7 @@ export function answerItem(
     const stored = loaded.record.answers.find(({ itemId }) => itemId === item.id)
     requireAnswerSeen(stored, input.seenVersion, snapshot)
     const checked = checkAnswer(result, input)
-    if (!checked.ok) refuseInvalid(checked.issues, 'The item cannot be answered so.')
+    if (!checked.ok) refuseInvalid(checked.issues, 'The item cannot be answered this way.')
     const { state, reason } = checked.value
     const answerVersion = (stored?.version ?? 0) + 1
     const answer = { state, reason, version: answerVersion }

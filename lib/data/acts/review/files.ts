@@ -222,7 +222,7 @@ async function storeArtwork(context: WriteContext, revisionId: string, file: Kep
   const { projectId } = loaded.record
   const sameName = { revisionId, originalName: file.originalName, removedAt: null }
   const replaced = await tx.artwork.findFirst({ where: sameName })
-  if (replaced?.sha256 === file.sha256) refuseField('file', 'already-there', 'is there already, byte for byte')
+  if (replaced?.sha256 === file.sha256) refuseField('file', 'already-there', 'is already there, byte for byte')
   const summary = [`artwork ${file.originalName} ${replaced === null ? 'added' : 'replaced'}`]
   const { value } = await changeContent(context, loaded, { part: 'artwork', summary }, async () => {
     if (replaced !== null) {

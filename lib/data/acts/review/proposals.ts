@@ -118,7 +118,7 @@ export async function proposeChange(
 /** @returns what would change, a sentence each */
 function requireProposable(present: Design, proposed: Design): string[] {
   const changes = compareDesigns(present, proposed)
-  if (changes.length === 0) refuseField('design', 'unchanged', 'is the design as it stands: change something first')
+  if (changes.length === 0) refuseField('design', 'unchanged', 'is the current design: change something first')
   const outside = changes.filter(({ area }) => !PROPOSABLE_AREAS.includes(area))
   if (outside.length > 0) {
     refuseInvalid(
@@ -127,7 +127,7 @@ function requireProposable(present: Design, proposed: Design): string[] {
         path: ['design', ...path],
         message: `is not part of construction, bends or features: ${sentence}`,
       })),
-      'A proposal changes construction, bends or features, and nothing else.',
+      'A proposal can change construction, bends and features only.',
     )
   }
   return changes.map(({ sentence }) => sentence)
@@ -170,7 +170,7 @@ function applyProposal(stored: LoadedRevision, { base, patch }: ReadProposal): C
   const patched = applyGuardedPatch(stored.design, patch, base)
   if (!patched.ok) {
     refuseClash(
-      'The proposal no longer applies to the design as it stands. Nothing was changed.',
+      'The proposal no longer applies to the current design. Nothing was changed.',
       patched.problems.map((problem) => toIssue(problem, patch)),
     )
   }

@@ -98,7 +98,7 @@ export function unwrap<T>(decision: Decision<T>): T {
 function refuseDecision(refusal: MoveRefusal): never {
   switch (refusal.kind) {
     case 'blocked':
-      return refuseBlocked(refusal.blockers, `${refusal.blockers.length} causes block this.`)
+      return refuseBlocked(refusal.blockers, `${refusal.blockers.length} items block this.`)
     case 'illegal':
       return refuseClash(`${refusal.sentence}.`)
     case 'reason-missing':

@@ -57,7 +57,7 @@ async function reopenAnswers(
   for (const { id: answerId, version, companyId } of reopened) {
     const fields = {
       state: 'open',
-      reason: `The item was reworded in version ${next.version} of the catalogue: the answer is asked for again.`,
+      reason: `The item was reworded in version ${next.version} of the catalogue: it must be answered again.`,
       version: version + 1,
     }
     await tx.answer.update({

@@ -109,7 +109,7 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
     const { tx, standing, at } = context
     const { scope, thread } = await requireThread(tx, standing, input.threadId)
     requireOnThread(standing, scope, thread, 'thread:reply')
-    if (thread.state === 'closed') refuseClash('The thread is closed. Open it again to go on with it.')
+    if (thread.state === 'closed') refuseClash('The thread is closed. Reopen it to continue.')
     if (!input.isAnswer) {
       const commentId = await addComment(context, scope, thread, { text: input.text, isAnswer: false })
       await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
@@ -140,10 +140,10 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outc
     const { tx, standing, at } = context
     const { scope, thread } = await requireThread(tx, standing, input.threadId)
     requireOnThread(standing, scope, thread, 'thread:close')
-    if (thread.state === 'closed') refuseClash('The thread is closed already.')
+    if (thread.state === 'closed') refuseClash('The thread is already closed.')
     requireThreadSeen(thread, input.seenVersion)
     if (thread.kind === 'engineering-query' && thread.state === 'open' && input.reason === '') {
-      refuseField('reason', 'missing', 'is empty: say why the engineering query needs no answer')
+      refuseField('reason', 'missing', 'is empty: state why the engineering query needs no answer')
     }
     await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
       await tx.thread.update({
@@ -168,7 +168,7 @@ export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Ou
     const { tx, standing } = context
     const { scope, thread } = await requireThread(tx, standing, input.threadId)
     requireOnThread(standing, scope, thread, 'thread:close')
-    if (thread.state === 'open') refuseClash('The thread is open already.')
+    if (thread.state === 'open') refuseClash('The thread is already open.')
     requireThreadSeen(thread, input.seenVersion)
     await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
       await tx.thread.update({

@@ -29,7 +29,9 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
     if (!checked.ok) refuseInvalid(checked.issues, 'A waiver cannot be proposed here.')
     const earlier = snapshot.waivers.find(({ itemId, state }) => itemId === item.id && state === 'proposed')
     if (earlier !== undefined && earlier.basisHash === checked.value.basisHash) {
-      refuseClash(`A waiver of this item is already proposed by ${earlier.proposedByName} and waits for a lead.`)
+      refuseClash(
+        `A waiver of this item was already proposed by ${earlier.proposedByName} and awaits a lead’s decision.`,
+      )
     }
     if (earlier !== undefined) {
       await tx.waiver.update({
@@ -109,7 +111,7 @@ function requireDecider(
   const isOwn = decision === 'approve' && needsSecondPerson && proposedBy === standing.userId
   // A lead who would approve the own proposal is told so, rather than that approving is not theirs.
   if (isOwn && isAllowed(standing, 'waiver:decline', makeSubject(scope.subject))) {
-    refuseClash('Whoever proposed a waiver does not approve it: another lead must.')
+    refuseClash('The proposer of a waiver cannot approve it: another lead must.')
   }
   requireAtStage(standing, scope.subject, decision === 'approve' ? 'waiver:approve' : 'waiver:decline', makeSubject)
 }

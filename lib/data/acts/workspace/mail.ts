@@ -37,7 +37,7 @@ export function sendMailAgain(actor: Actor, input: SendMailAgainInput): Promise<
     requireInWorkspace(standing, 'mail:view')
     const row = await tx.mailMessage.findUnique({ where: { id: input.mailId } })
     if (row === null) throw new NotFoundError('message')
-    if (!isStuck(toEntry(row).state)) refuseClash('The message is not one that was given up.')
+    if (!isStuck(toEntry(row).state)) refuseClash('The message is not one that failed.')
     await tx.mailMessage.update({
       where: { id: row.id },
       data: { state: 'waiting', attempts: 0, nextAttemptAt: now(), claimToken: null, claimedUntil: null },

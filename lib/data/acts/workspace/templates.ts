@@ -103,7 +103,7 @@ async function makeOwnItemId({ tx }: WriteContext, question: string, version: nu
   // The version that brings an item in is its alone: two items never have the same id, not even after a removal.
   const id = `own-${[...(words === '' ? ['item'] : [words]), version + 1].join('-')}`
   const used = await tx.answer.findFirst({ where: { itemId: id }, select: { id: true } })
-  if (used !== null) refuseClash(`There are answers to another item "${id}". Word the question otherwise.`)
+  if (used !== null) refuseClash(`There are answers to another item "${id}". Word the question differently.`)
   return id
 }
 

@@ -44,7 +44,7 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
     } catch (error) {
       if (isBusy(getDriverError())) {
         throw new MigrationError(
-          `The database ${withoutPassword(url)} has to be brought up to date and another program has it open; stop that one (a running server?) and start again.`,
+          `The database ${withoutPassword(url)} must be updated, but another program has it open; stop that program (a running server?) and start again.`,
           { cause: error },
         )
       }
@@ -53,7 +53,7 @@ export async function applyMigrations(url: string, places: MigrationPlaces): Pro
       await engine.markMigrationRolledBack({ migrationName: failed })
       const before = known[known.indexOf(failed) - 1]
       throw new MigrationError(
-        `The migration ${failed} failed and was taken back whole: ${wordsOf(getDriverError() ?? error)}. The database ${withoutPassword(url)} is ${before === undefined ? 'still empty' : `as the migration ${before} left it, with its data`}; correct the cause and start again.`,
+        `The migration ${failed} failed and was rolled back: ${wordsOf(getDriverError() ?? error)}. The database ${withoutPassword(url)} is ${before === undefined ? 'still empty' : `as the migration ${before} left it, with its data`}; correct the cause and start again.`,
         { cause: error },
       )
     }
@@ -81,7 +81,7 @@ async function findHistory(engine: SchemaEngine, migrationsList: MigrationList):
 function refuseForeignHistory({ editedMigrationNames, failedMigrationNames, history }: History, url: string): void {
   if (editedMigrationNames.length > 0) {
     throw new MigrationError(
-      `The migration ${editedMigrationNames.join(', ')} was changed after this database had it. Put its SQL back as it was and make the change in a new migration.`,
+      `The migration ${editedMigrationNames.join(', ')} was changed after this database had it. Restore its SQL and make the change in a new migration.`,
     )
   }
   const unknown =
@@ -90,7 +90,7 @@ function refuseForeignHistory({ editedMigrationNames, failedMigrationNames, hist
       : []
   if (unknown.length > 0) {
     throw new MigrationError(
-      `The database ${withoutPassword(url)} has had migrations that this version does not know: ${unknown.join(', ')}. A newer version used it; start that one.`,
+      `The database ${withoutPassword(url)} has migrations that this version does not know: ${unknown.join(', ')}. A newer version has used it; start that version.`,
     )
   }
 }

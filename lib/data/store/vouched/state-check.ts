@@ -44,12 +44,13 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
       missing.delete(key)
       const last = left.get(key)
       const what = `${vouched.kind} ${vouched.name(row)}${ofRevision(names, row)} (${key})`
-      if (last === undefined && isWhole) misfits.push({ what, reason: 'is in the database, and no record tells of it' })
+      if (last === undefined && isWhole)
+        misfits.push({ what, reason: 'is in the database, but no record accounts for it' })
       else if (last === undefined) olderCount += 1
       else if (last.hash === null)
-        misfits.push({ what, reason: `is there again, though ${say(last.record)} removed it` })
+        misfits.push({ what, reason: `is in the database again, although ${say(last.record)} removed it` })
       else if (last.hash !== hashRow(vouched, row)) {
-        misfits.push({ what, reason: `was changed since ${say(last.record)} left it` })
+        misfits.push({ what, reason: `was changed after ${say(last.record)}` })
       } else if (last.record.action === ADOPTED_ACTION) olderCount += 1
       else fitCount += 1
     }
@@ -60,7 +61,7 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
     }
     for (const key of missing) {
       const { record } = left.get(key) as Recorded
-      misfits.push({ what: `${vouched.kind} ${key}`, reason: `is gone, though ${say(record)} left it` })
+      misfits.push({ what: `${vouched.kind} ${key}`, reason: `is missing, although ${say(record)} left it in place` })
     }
   }
   misfits.push(...(await findLostSubjects(tx, records, recorded)))
@@ -68,7 +69,7 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
     const [first] = records
     misfits.push({
       what: 'the trail',
-      reason: `begins with ${first === undefined ? 'nothing' : say(first)} and not with the making of the workspace: what came before is gone`,
+      reason: `begins with ${first === undefined ? 'nothing' : say(first)} and not with the creation of the workspace: earlier records are missing`,
     })
   }
   if (records.length === 0 && rowCount > 0) {
@@ -76,7 +77,7 @@ export async function checkState(tx: TransactionClient, records: readonly TrailR
       fitCount: 0,
       olderCount: 0,
       misfits: [
-        { what: 'the trail', reason: `is empty, and the database holds ${rowCount} rows that it should tell of` },
+        { what: 'the trail', reason: `is empty, but the database holds ${rowCount} rows that it should account for` },
       ],
     }
   }
@@ -144,7 +145,8 @@ async function findLostSubjects(
     if (told.size === 0) continue
     const there = new Set((await getDelegate(tx, model).findMany({ select: { id: true } })).map(({ id }) => String(id)))
     for (const [id, record] of told) {
-      if (!there.has(id)) misfits.push({ what: `${kind} ${id}`, reason: `is gone, though ${say(record)} tells of it` })
+      if (!there.has(id))
+        misfits.push({ what: `${kind} ${id}`, reason: `is missing, although ${say(record)} mentions it` })
     }
   }
   return misfits

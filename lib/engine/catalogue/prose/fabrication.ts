@@ -47,7 +47,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'Look for continuity and isolation, with their limits, on the drawing or order.',
   },
   'engineering-queries': {
-    why: 'A query left open is answered by whoever runs the press that day.',
+    why: 'A query left open is decided by the operator at the press.',
     howToCheck: 'Every query and every must-change has an answer that the fabricator has accepted.',
   },
   'fabricator-currency': {

@@ -89,7 +89,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
       'Compare the highest operating temperature, own heating included, with the service temperature of each material.',
   },
   'plating-in-bend': {
-    why: 'Plated copper is less ductile than rolled foil and can double the conductor thickness. Panel and pattern plating reach every conductor of a plated layer; button plating stays on the pads.',
+    why: 'Plated copper is less ductile than rolled foil and can double the conductor thickness. Panel and pattern plating reach every conductor of a plated layer; pads-only plating stays on the pads.',
     howToCheck:
       'Name the plating process for each layer; in the bend, finished copper should be foil less the processing loss.',
   },

@@ -4,7 +4,7 @@ export const registrationFeatures = defineItem({
   id: 'registration-features',
   section: 'fabrication',
   severity: 'minor',
-  question: 'Have the features that depend on registration been questioned one by one?',
+  question: 'Have the features that depend on registration been reviewed one by one?',
   titles: { judgment: 'Somebody must go through the registration-critical features' },
   appliesTo: { needs: [], says: 'every design' },
   limits: [],

@@ -11,7 +11,7 @@ export const leafLength = defineItem({
   id: 'leaf-length',
   section: 'geometry',
   severity: 'major',
-  question: 'Do unbonded leaves have the lengths that their bends ask for?',
+  question: 'Do unbonded leaves have the lengths that their bends require?',
   titles: { meets: 'Leaves can share one length', fails: 'Leaves need stepped lengths' },
   appliesTo: { needs: ['bends'], says: 'bends with unbonded leaves' },
   limits: ['leafLengthDifferenceMm'],

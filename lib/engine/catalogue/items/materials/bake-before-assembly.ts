@@ -4,7 +4,7 @@ export const bakeBeforeAssembly = defineItem({
   id: 'bake-before-assembly',
   section: 'materials',
   severity: 'major',
-  question: 'Is it settled how the part is kept dry or baked before soldering?',
+  question: 'Is drying or baking before soldering agreed?',
   titles: { judgment: 'Somebody must settle drying before soldering' },
   appliesTo: { needs: ['soldering'], says: 'parts that are soldered' },
   limits: [],

@@ -9,7 +9,7 @@ export const conductorLayersInBend = defineItem({
   id: 'conductor-layers-in-bend',
   section: 'materials',
   severity: 'major',
-  question: 'Do bends carry as few conductor layers as they can, one where they move?',
+  question: 'Does each bend carry as few conductor layers as possible, and only one where it moves?',
   titles: { meets: 'Bends carry few conductor layers', fails: 'A bend carries more conductor layers than it should' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['conductorLayersInDynamicBendCount', 'conductorLayersInStaticBendCount'],

@@ -8,7 +8,7 @@ export const coverlayAdhesive = defineItem({
   id: 'coverlay-adhesive',
   section: 'materials',
   severity: 'minor',
-  question: 'Is the coverlay adhesive as thick as the rule of thumb asks for its copper?',
+  question: 'Is the coverlay adhesive as thick as the rule of thumb requires for its copper?',
   titles: { meets: 'Coverlay adhesive suits its copper', fails: 'Coverlay adhesive is thin for its copper' },
   appliesTo: { needs: ['coverlay', 'conductor-layers'], says: 'constructions with coverlay' },
   limits: ['coverlayAdhesivePerCopperRatio'],

@@ -10,7 +10,7 @@ export const filmStrain = defineItem({
   id: 'film-strain',
   section: 'materials',
   severity: 'major',
-  question: 'Do the films at both faces of each bend bear its strain?',
+  question: 'Can the films at both faces of each bend take its strain?',
   titles: { meets: 'Films bear the strain of each bend', fails: 'A film yields in a dynamic bend' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['filmFoldStrainPct'],

@@ -10,7 +10,7 @@ export const foilWeight = defineItem({
   id: 'foil-weight',
   section: 'materials',
   severity: 'minor',
-  question: 'Is no foil heavier than a stated need asks for?',
+  question: 'Is every foil no heavier than needed?',
   titles: { meets: 'No foil is heavier than its currents ask for', fails: 'Foil heavier than any stated need' },
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
   limits: [],

@@ -24,7 +24,7 @@ export function explainUnpriced(view: RemedyBasis, design: Design): string {
   if (!reading.ok) return reading.reason
   // By value: what came from the server and what was read from the draft need not list their keys in one order.
   if (!isSame(reading.part, view.part)) {
-    return 'The outline of the part differs from the stored one, by which the panels were filled: save the design first.'
+    return 'The part’s outline differs from the stored one that the panels were filled with. Save the design first.'
   }
   return estimateByBasis(design, view.basis) === null ? 'No panel format holds the part.' : ''
 }

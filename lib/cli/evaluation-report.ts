@@ -15,6 +15,8 @@ import {
   citeSource,
   describeLimitOwner,
   findMaterial,
+  formatComputedDigits,
+  formatComputedReading,
   ITEM_BASES,
   LIFE_CAUTION_SHORT,
   RANGE_OVER,
@@ -25,8 +27,6 @@ import {
   SOURCE_KINDS,
   SOURCES,
   type SourceKey,
-  sayComputed,
-  sayComputedDigits,
   tallyVerdicts,
   VERDICT_WORDS,
 } from '@/lib/engine'
@@ -43,7 +43,7 @@ const VERDICT_ORDER = Object.keys(VERDICT_WORDS) as ItemVerdict[]
 /** What asks for attention stands out without colour. */
 const LOUD: readonly ItemVerdict[] = ['fails', 'cannot-tell']
 
-function sayVerdict(verdict: ItemVerdict): string {
+function formatVerdict(verdict: ItemVerdict): string {
   const { word } = VERDICT_WORDS[verdict]
   return LOUD.includes(verdict) ? word.toUpperCase() : word
 }
@@ -93,7 +93,7 @@ function formatSummary({ items }: Evaluation): string[] {
     ...ITEM_BASES.flatMap((basis) => {
       const counts = VERDICT_ORDER.flatMap((verdict) => {
         const count = tally[basis][verdict] ?? 0
-        return count === 0 ? [] : [`${count} ${sayVerdict(verdict)}`]
+        return count === 0 ? [] : [`${count} ${formatVerdict(verdict)}`]
       })
       return counts.length === 0 ? [] : [`  ${BASIS_WORDS[basis].padEnd(8)}  ${counts.join(', ')}`]
     }),
@@ -218,10 +218,10 @@ function formatBend(bend: BendResult): string[] {
   if (bend.survivalLifeCycles !== null) {
     facts.push(
       ['required life', bend.requiredCycles === null ? 'not stated' : asEntered(bend.requiredCycles, 'cycles')],
-      ['median life', `${sayComputed(readBendLife(bend, 'median'), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`],
+      ['median life', `${formatComputedReading(readBendLife(bend, 'median'), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`],
       [
         `life at ${asEntered(bend.survivalPct, 'pct')} survival`,
-        `${sayComputed(readBendLife(bend), 'lifeCycles')}${lifeRange === null ? '' : `, ${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} ${RANGE_OVER.both}`} (${LIFE_CAUTION_SHORT})`,
+        `${formatComputedReading(readBendLife(bend), 'lifeCycles')}${lifeRange === null ? '' : `, ${formatComputedDigits(lifeRange.low, 'lifeCycles')} to ${formatComputedDigits(lifeRange.high, 'lifeCycles')} ${RANGE_OVER.both}`} (${LIFE_CAUTION_SHORT})`,
       ],
     )
   }
@@ -265,7 +265,7 @@ function formatBend(bend: BendResult): string[] {
         range(conductor.peakRangePct, 'strainPct'),
         digitsAsComputed(conductor.allowablePct, 'strainPct'),
         digitsAsComputed(conductor.yieldStrainPct, 'strainPct'),
-        sayComputedDigits(readConductorLife(conductor, bend), 'lifeCycles'),
+        formatComputedDigits(readConductorLife(conductor, bend), 'lifeCycles'),
       ]),
     ).map((line) => `  ${line}`),
     ...bend.missing.map(({ label }) => `  Missing: ${label}`),
@@ -291,7 +291,7 @@ function formatDamage(design: Design, { damage, bends }: Evaluation): string[] {
       [left('conductor layer'), right('share'), left('from')],
       damage.map(({ conductorLayerId, contributions, ...sums }) => [
         layerNames.get(conductorLayerId) ?? conductorLayerId,
-        sayComputedDigits(readDamage(sums), 'damageFraction'),
+        formatComputedDigits(readDamage(sums), 'damageFraction'),
         contributions
           .map(
             ({ bendId, damage: share }) =>
@@ -339,14 +339,14 @@ function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemRes
     ofSection.filter((item) => item.verdict === verdict),
   )
   const idWidth = Math.max(0, ...shown.map(({ itemId }) => itemId.length))
-  const verdictWidth = Math.max(...VERDICT_ORDER.map((verdict) => sayVerdict(verdict).length))
+  const verdictWidth = Math.max(...VERDICT_ORDER.map((verdict) => formatVerdict(verdict).length))
   const indent = ' '.repeat(verdictWidth + idWidth + 4)
   const skipped = ofSection.length - shown.length
   return [
     ...heading(SECTION_TITLES[section]),
     ...shown.flatMap(({ itemId, verdict, headline, basis, outcomes }) => [
       ...wrapText(basis === 'stated' ? `Stated: ${headline}` : headline, WIDTH - indent.length, '').map((line, at) =>
-        at === 0 ? `${sayVerdict(verdict).padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
+        at === 0 ? `${formatVerdict(verdict).padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
       ),
       ...listLimits(outcomes).flatMap((limit) =>
         wrapText(limit, WIDTH - indent.length - 2, '  ').map((line) => indent + line),

@@ -1,10 +1,10 @@
 import {
   type Design,
   findMaterial,
+  getChoiceWord,
   LAYER_FIELDS,
   type LengthUnit,
   nameLayerKind,
-  sayChoice,
   type ZoneResult,
 } from '@/lib/engine'
 import { digitsOfEnteredLength, digitsOfLength, getUnitSymbol } from '@/lib/engine/units'
@@ -51,7 +51,7 @@ export function listLayerTable(design: Design, zones: readonly ZoneResult[], uni
           layer.kind === 'conductor'
             ? layer.plating.process === 'none'
               ? 'none'
-              : `${sayChoice(LAYER_FIELDS.plating.fields.process, layer.plating.process)} +${stated(layer.plating.thicknessUm)}`
+              : `${getChoiceWord(LAYER_FIELDS.plating.fields.process, layer.plating.process)} +${stated(layer.plating.thicknessUm)}`
             : '',
       }
       zones.forEach((zone, at) => {

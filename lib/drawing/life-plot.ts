@@ -2,11 +2,11 @@ import * as Plot from '@observablehq/plot'
 import {
   type BendResult,
   CANNOT_TELL,
+  formatComputedReading,
   type LengthUnit,
   LIFE_CAUTION_SHORT,
   type LifeCurvePoint,
   readBendLife,
-  sayComputed,
 } from '@/lib/engine'
 import {
   asEntered,
@@ -108,7 +108,7 @@ export function drawLifePlot(
                 textAnchor: 'start',
                 dx: 4,
                 dy: -6,
-                text: (radiusMm: number) => `${sayRadius(radiusMm, unit)} needed`,
+                text: (radiusMm: number) => `${formatRadius(radiusMm, unit)} needed`,
                 fill: palette.limit,
               }),
             ]),
@@ -175,24 +175,24 @@ export function drawLifePlot(
 function describeLife(bend: BendResult, insideRadiusMm: number, unit: LengthUnit): string {
   const parts: string[] = []
   if (bend.survivalLifeCycles !== null) {
-    parts.push(`At ${formatEnteredLength(insideRadiusMm, 'mm', unit)} inside radius ${sayOwnLife(bend)}`)
+    parts.push(`At ${formatEnteredLength(insideRadiusMm, 'mm', unit)} inside radius ${describeLifeAtRadius(bend)}`)
   }
   if (bend.requiredCycles !== null) parts.push(`${asEntered(bend.requiredCycles, 'cycles')} are needed`)
-  if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${sayRadius(bend.minRadiusByLifeMm, unit)}`)
+  if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${formatRadius(bend.minRadiusByLifeMm, unit)}`)
   parts.push(`an ${LIFE_CAUTION_SHORT}, not a guarantee: qualify by test`)
   return `${parts.join('; ')}.`
 }
 
-function sayRadius(radiusMm: number, unit: LengthUnit): string {
+function formatRadius(radiusMm: number, unit: LengthUnit): string {
   return withUnit(digitsOfRadius(radiusMm, unit), unit)
 }
 
-function sayOwnLife(bend: BendResult): string {
+function describeLifeAtRadius(bend: BendResult): string {
   const life = readBendLife(bend)
   const share = asEntered(bend.survivalPct, 'pct')
   return life === CANNOT_TELL
     ? `nobody can tell the life that ${share} of parts survive`
-    : `${share} of parts are estimated to survive ${sayComputed(life, 'lifeCycles')}`
+    : `${share} of parts are estimated to survive ${formatComputedReading(life, 'lifeCycles')}`
 }
 
 /** The table behind the life plot. */

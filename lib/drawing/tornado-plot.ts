@@ -115,7 +115,7 @@ export function nameSwing({ layerName, quantity }: Pick<Swing, 'layerName' | 'qu
 const figure = (value: number): string => digitsAsComputed(value, 'swing')
 
 /** An input in the reader's unit where it is a length, else in its own. */
-function sayInput(value: number, quantity: SwingQuantity, chosen: LengthUnit): { digits: string; unit?: Unit } {
+function formatInput(value: number, quantity: SwingQuantity, chosen: LengthUnit): { digits: string; unit?: Unit } {
   const { unit } = WORDS[quantity]
   if (unit === undefined) return { digits: figure(value) }
   if (unit !== 'um' && unit !== 'mm') return { digits: figure(value), unit }
@@ -123,15 +123,15 @@ function sayInput(value: number, quantity: SwingQuantity, chosen: LengthUnit): {
   return { digits: figure(lengthFromUm(umFromLength(value, unit), shown)), unit: shown }
 }
 
-function sayWithUnit(value: number, quantity: SwingQuantity, chosen: LengthUnit): string {
-  const { digits, unit } = sayInput(value, quantity, chosen)
+function formatInputWithUnit(value: number, quantity: SwingQuantity, chosen: LengthUnit): string {
+  const { digits, unit } = formatInput(value, quantity, chosen)
   return withUnit(digits, unit)
 }
 
 function describeTornado({ swings, strainPct, layerName }: Tornado, unit: LengthUnit): string {
   const [first] = swings
   if (first === undefined) return 'No input of this bend has a range.'
-  return `${nameSwing(first)} moves it most: from ${sayWithUnit(first.low, first.quantity, unit)} to ${sayWithUnit(first.high, first.quantity, unit)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.`
+  return `${nameSwing(first)} moves it most: from ${formatInputWithUnit(first.low, first.quantity, unit)} to ${formatInputWithUnit(first.high, first.quantity, unit)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.`
 }
 
 /** The table behind the tornado, strain and life both. */
@@ -147,7 +147,7 @@ export function listTornadoRows(tornado: Tornado, unit: LengthUnit = 'um'): Pict
     ],
     rows: tornado.swings.map((swing) => ({
       input: nameSwing(swing),
-      range: `${sayInput(swing.low, swing.quantity, unit).digits}, ${sayWithUnit(swing.high, swing.quantity, unit)}`,
+      range: `${formatInput(swing.low, swing.quantity, unit).digits}, ${formatInputWithUnit(swing.high, swing.quantity, unit)}`,
       strain: `${figure(swing.strainAtLowPct)}, ${figure(swing.strainAtHighPct)}`,
       life:
         swing.lifeAtLowCycles === null || swing.lifeAtHighCycles === null

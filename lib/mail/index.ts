@@ -13,7 +13,7 @@ export {
 export type { MailText } from './letter'
 export { findMentions, findTypedMention, type Mentionable } from './mentions'
 export {
-  type AccountHappening,
+  type AccountEvent,
   composeMail,
   type MailNotice,
   type MailPlace,

@@ -121,7 +121,7 @@ export type MailNotice =
   | { readonly kind: 'address-change'; readonly name: string; readonly href: string; readonly expiresAt: string }
   | {
       readonly kind: 'account'
-      readonly happened: AccountHappening
+      readonly happened: AccountEvent
       /** Who did it, where it was not the person's own act. */
       readonly by: string | null
       readonly at: string
@@ -135,7 +135,7 @@ export type MailNotice =
     }
 
 /** What was done to an account, of which its owner is told. */
-export type AccountHappening =
+export type AccountEvent =
   | 'password-reset'
   | 'reset-link'
   | 'address-change-asked'
@@ -144,7 +144,7 @@ export type AccountHappening =
   | 'second-factor-removed'
   | 'identity-linked'
 
-const HAPPENINGS: Readonly<Record<AccountHappening, { readonly subject: string; readonly sentence: string }>> = {
+const HAPPENINGS: Readonly<Record<AccountEvent, { readonly subject: string; readonly sentence: string }>> = {
   'password-reset': {
     subject: 'Your password was reset',
     sentence: 'A new password was set by a link, and every device was signed out.',
@@ -176,10 +176,10 @@ const HAPPENINGS: Readonly<Record<AccountHappening, { readonly subject: string; 
 }
 
 /** `2026-11-28 16:20 UTC` */
-const sayTime = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`
+const formatTime = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`
 
 /** Everything in one sentence, so that a reader on a telephone sees it. */
-function sayWanted(wanted: Wanted | null): string[] {
+function describeWanted(wanted: Wanted | null): string[] {
   if (wanted === null) return []
   const { act, until } = wanted
   return [
@@ -222,7 +222,7 @@ export function composeMail(notice: MailNotice): MailText {
         subject: `${nameOf(notice.place)}: shared with ${notice.companyName}`,
         paragraphs: [
           `${notice.by} shares ${nameOf(notice.place)} with ${notice.companyName}: its construction, bends, artwork and drawing, and your company’s part of the review.`,
-          ...sayWanted(notice.wanted),
+          ...describeWanted(notice.wanted),
         ],
         act: { label: 'Open the revision', href: notice.place.href },
         footer: CHOICE,
@@ -232,7 +232,7 @@ export function composeMail(notice: MailNotice): MailText {
         subject: `${nameOf(notice.place)}: ${notice.companyName} declares that ${notice.isBuildable ? 'it can be built' : 'it cannot be built'}`,
         paragraphs: [
           `${notice.by} declared for ${notice.companyName} that ${nameOf(notice.place)} is ${notice.isBuildable ? 'buildable' : 'not buildable'} as it stands.`,
-          ...sayWanted(notice.wanted),
+          ...describeWanted(notice.wanted),
         ],
         quote: notice.note,
         act: { label: 'Open the declaration', href: notice.place.href },
@@ -245,7 +245,7 @@ export function composeMail(notice: MailNotice): MailText {
         subject: `${nameOf(notice.place)}: ${STAGE_LABELS[notice.to]}`,
         paragraphs: [
           `${notice.by} moved ${nameOf(notice.place)} from "${STAGE_LABELS[notice.from]}" to "${STAGE_LABELS[notice.to]}".`,
-          ...sayWanted(notice.wanted),
+          ...describeWanted(notice.wanted),
         ],
         quote: notice.reason,
         act: { label: 'Open the revision', href: notice.place.href },
@@ -257,7 +257,7 @@ export function composeMail(notice: MailNotice): MailText {
         paragraphs: [
           `The signature of ${notice.signer} on ${nameOf(notice.place)} is no longer valid: ${notice.reason}.`,
           `It was voided by a change made by ${notice.by}. The revision needs a signature on its current content.`,
-          ...sayWanted(notice.wanted),
+          ...describeWanted(notice.wanted),
         ],
         quote: notice.changes.length === 0 ? null : notice.changes.join('\n'),
         act: { label: 'See what changed', href: notice.place.href },
@@ -268,7 +268,7 @@ export function composeMail(notice: MailNotice): MailText {
         subject: 'Reset your password',
         paragraphs: [
           'Somebody requested a link to set a new password for the account with this address.',
-          `The link works once, until ${sayTime(notice.expiresAt)}. Setting a new password signs out every device.`,
+          `The link works once, until ${formatTime(notice.expiresAt)}. Setting a new password signs out every device.`,
         ],
         act: { label: 'Set a new password', href: notice.href },
         footer: 'If you did not ask for it, ignore this message: nothing will change.',
@@ -278,7 +278,7 @@ export function composeMail(notice: MailNotice): MailText {
         subject: 'Confirm your new address',
         paragraphs: [
           `${notice.name} wants to use this address here.`,
-          `The link works once, until ${sayTime(notice.expiresAt)}.`,
+          `The link works once, until ${formatTime(notice.expiresAt)}.`,
         ],
         act: { label: 'Confirm the address', href: notice.href },
         footer: 'If you did not ask for this, ignore this message: nothing will change.',
@@ -288,7 +288,7 @@ export function composeMail(notice: MailNotice): MailText {
       return renderLetter({
         subject,
         paragraphs: [
-          `${sentence} (${sayTime(notice.at)}${notice.by === null ? '' : `, by ${notice.by}`})`,
+          `${sentence} (${formatTime(notice.at)}${notice.by === null ? '' : `, by ${notice.by}`})`,
           'If you did not expect this, tell an administrator of the workspace at once.',
         ],
         act: { label: 'Your account', href: notice.accountHref },
@@ -353,7 +353,7 @@ function composeThreadMail(notice: Extract<MailNotice, { kind: 'query' | 'answer
   }[notice.kind]
   return renderLetter({
     subject: `${nameOf(notice.place)}: ${notice.by} ${THREAD_LEAD[notice.kind]}${notice.title === null ? '' : `: ${notice.title}`}`,
-    paragraphs: [lead, ...sayWanted(notice.wanted)],
+    paragraphs: [lead, ...describeWanted(notice.wanted)],
     quote: notice.text,
     act: { label: 'Open the thread', href: notice.place.href },
     footer: CHOICE,
@@ -390,7 +390,7 @@ function composeProposalMail(notice: Extract<MailNotice, { kind: 'proposal' }>):
     paragraphs: [
       `${by} ${PROPOSAL_VERBS[event]} ${thing}, in ${nameOf(place)}.`,
       ...(changes.length === 0 ? [] : [`${event === 'made' ? 'It would change' : 'It concerned'}: ${listed}.`]),
-      ...sayWanted(notice.wanted),
+      ...describeWanted(notice.wanted),
     ],
     quote: notice.text,
     act: { label: notice.mayDecide ? 'Accept or decline it' : 'Open the proposal', href: place.href },

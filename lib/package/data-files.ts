@@ -1,5 +1,5 @@
 import { CAUTIONS, makeResultsDocument, tallyVerdicts } from '@/lib/engine'
-import { listStandings } from '@/lib/review'
+import { listItemStates } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
 import { makeTrailFile } from './trail-file'
@@ -18,7 +18,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     makeJsonFile('results.json', makeResultsDocument(snapshot.evaluation, snapshot.evaluation?.results ?? null)),
     makeJsonFile('checklist.json', {
       cautions: CAUTIONS,
-      items: listStandings(snapshot).map(({ item, result, state, decidedBy, basis, answer, waiver, setAside }) => ({
+      items: listItemStates(snapshot).map(({ item, result, state, decidedBy, basis, answer, waiver, setAside }) => ({
         ...item,
         state,
         decidedBy,

@@ -150,7 +150,7 @@ export function checkWaiverDecision(
 }
 
 /** Where an item stands when calculation, person and waiver are taken together. */
-export interface ItemStanding {
+export interface ItemState {
   readonly item: ReviewItem
   readonly result: ItemResult | null
   readonly state: AnswerState
@@ -166,22 +166,22 @@ export interface ItemStanding {
   readonly needsWaiver: boolean
 }
 
-/** Standing of every catalogue item of the review, in catalogue order. */
-export function listStandings(snapshot: ReviewSnapshot): ItemStanding[] {
+/** State of every catalogue item of the review, in catalogue order. */
+export function listItemStates(snapshot: ReviewSnapshot): ItemState[] {
   const results = new Map((snapshot.evaluation?.results.items ?? []).map((result) => [result.itemId, result]))
   const answers = new Map(snapshot.answers.map((answer) => [answer.itemId, answer]))
   return snapshot.items.map((item) => {
     const waivers = snapshot.waivers.filter((waiver) => waiver.itemId === item.id)
-    return getStanding(item, results.get(item.id) ?? null, answers.get(item.id) ?? null, waivers)
+    return getItemState(item, results.get(item.id) ?? null, answers.get(item.id) ?? null, waivers)
   })
 }
 
-export function getStanding(
+export function getItemState(
   item: ReviewItem,
   result: ItemResult | null,
   answer: RecordedAnswer | null,
   waivers: readonly Waiver[],
-): ItemStanding {
+): ItemState {
   const base = { item, result, answer, basis: result?.basis ?? ('judgment' as const) }
   if (result === null) {
     return { ...base, state: 'open', decidedBy: 'nobody', waiver: null, setAside: '', needsWaiver: false }
@@ -211,7 +211,7 @@ export function getStanding(
 function stateWithoutWaiver(
   result: ItemResult,
   answer: RecordedAnswer | null,
-): Pick<ItemStanding, 'state' | 'decidedBy' | 'setAside'> {
+): Pick<ItemState, 'state' | 'decidedBy' | 'setAside'> {
   const computed = COMPUTED_STATE[result.verdict]
   const byCalculation = {
     state: computed,

@@ -1,4 +1,4 @@
-import { listStandings } from './answers'
+import { listItemStates } from './answers'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
 import type { RevisionTab } from './revision-tab'
 import { getStoredDesign, hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
@@ -145,7 +145,7 @@ function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
 function findUnanswered(snapshot: ReviewSnapshot, when: 'early' | 'fabricator'): Blocker[] {
   // Without any results the one blocker that says so is enough.
   if (snapshot.evaluation === null) return []
-  return listStandings(snapshot)
+  return listItemStates(snapshot)
     .filter(({ item, state }) => item.decidedWhen === when && state === 'open')
     .map(({ item, result }) => {
       const missing = result?.outcomes.flatMap((o) => (o.kind === 'not-computed' ? o.missing : [])) ?? []
@@ -203,7 +203,7 @@ function findDeclarationBlockers(snapshot: ReviewSnapshot): Blocker[] {
 }
 
 function findUnwaived(snapshot: ReviewSnapshot): Blocker[] {
-  return listStandings(snapshot)
+  return listItemStates(snapshot)
     .filter(({ state, needsWaiver }) => state !== 'waived' && needsWaiver)
     .map(({ item, result, waiver, setAside }) => ({
       code: 'failure-unwaived',

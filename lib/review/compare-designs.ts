@@ -5,10 +5,10 @@ import {
   type Features,
   type FieldNode,
   findFieldWords,
+  getFieldInText,
   listAssumptions,
   nameLayerKind,
   type Outline,
-  sayField,
 } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
 import { asEntered, digitsAsEntered } from '@/lib/engine/units'
@@ -324,7 +324,7 @@ function compareFeatures(changes: DesignChange[], before: Design, after: Design)
       ['features', key],
       before.features[key],
       after.features[key],
-      ({ name }) => `${sayField(FEATURE_FIELDS[key])} ${name}`,
+      ({ name }) => `${getFieldInText(FEATURE_FIELDS[key])} ${name}`,
     )
   }
   compareFields(

@@ -1,11 +1,11 @@
 import {
   type Evaluation,
+  formatComputedReading,
   type ItemResult,
   LIFE_CAUTION_SHORT,
   type Reading,
   readBendLife,
   readBendStrain,
-  sayComputed,
 } from '@/lib/engine'
 import { asComputed, type ComputedFigure } from '@/lib/engine/units'
 
@@ -48,8 +48,8 @@ export function listNumberMoves(before: Evaluation | null, after: Evaluation | n
   const addWords = (subject: string, quantity: string, a: string, b: string) => {
     if (a !== b) moves.push({ subject, quantity, before: a, after: b })
   }
-  const sayMoved = (reading: Reading | null, figure: ComputedFigure): string =>
-    reading === null ? 'not computed' : sayComputed(reading, figure)
+  const formatMoved = (reading: Reading | null, figure: ComputedFigure): string =>
+    reading === null ? 'not computed' : formatComputedReading(reading, figure)
   const add = (subject: string, quantity: string, a: number | null, b: number | null, figure: ComputedFigure) => {
     const write = (value: number | null) => (value === null ? 'not computed' : asComputed(value, figure))
     addWords(subject, quantity, write(a), write(b))
@@ -68,14 +68,14 @@ export function listNumberMoves(before: Evaluation | null, after: Evaluation | n
     addWords(
       subject,
       'copper strain',
-      sayMoved(readBendStrain(previous), 'strainPct'),
-      sayMoved(readBendStrain(bend), 'strainPct'),
+      formatMoved(readBendStrain(previous), 'strainPct'),
+      formatMoved(readBendStrain(bend), 'strainPct'),
     )
     addWords(
       subject,
       `life at the survival percentile (${LIFE_CAUTION_SHORT})`,
-      sayMoved(readBendLife(previous), 'lifeCycles'),
-      sayMoved(readBendLife(bend), 'lifeCycles'),
+      formatMoved(readBendLife(previous), 'lifeCycles'),
+      formatMoved(readBendLife(bend), 'lifeCycles'),
     )
   }
   return moves

@@ -1,4 +1,4 @@
-import { FEATURE_FIELDS, type FieldNode, findFieldWords, sayField } from '@/lib/engine'
+import { FEATURE_FIELDS, type FieldNode, findFieldWords, getFieldInText } from '@/lib/engine'
 import { FEATURE_LISTS, nameLayers } from './compare-designs'
 
 /** A place in a design document, in the trade's words. */
@@ -32,7 +32,7 @@ export function describePlace(document: object, tokens: readonly string[]): Plac
     case 'features': {
       const list = FEATURE_LISTS.find((key) => key === rest[0])
       if (list === undefined) return withField('features', rest)
-      return describeEntry(sayField(FEATURE_FIELDS[list]), readKey(root.features, list), rest.slice(1), withField)
+      return describeEntry(getFieldInText(FEATURE_FIELDS[list]), readKey(root.features, list), rest.slice(1), withField)
     }
     case 'brief':
       return withField('brief:', rest)

@@ -7,7 +7,7 @@ import {
   readStoredResultsDocument,
   requireStoredShape,
 } from '@/lib/engine'
-import { listStandings } from './answers'
+import { listItemStates } from './answers'
 import { hashJson } from './canonical'
 import type { AnswerState, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
 
@@ -53,7 +53,7 @@ export interface SignedContent {
 const byText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
 
 export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
-  const standings = listStandings(snapshot)
+  const itemStates = listItemStates(snapshot)
   return {
     format: SIGNED_CONTENT_FORMAT,
     formatVersion: 1,
@@ -64,14 +64,14 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
     artwork: snapshot.artwork
       .map(({ fileName, sha256 }) => ({ fileName, sha256 }))
       .sort((a, b) => byText(a.fileName, b.fileName) || byText(a.sha256, b.sha256)),
-    answers: standings.map(({ item, state, answer }) => ({
+    answers: itemStates.map(({ item, state, answer }) => ({
       itemId: item.id,
       question: item.question,
       state,
       reason: answer?.reason ?? '',
       evidence: (answer?.evidence ?? []).map(({ sha256 }) => sha256),
     })),
-    waivers: standings.flatMap(({ item, state, waiver }) =>
+    waivers: itemStates.flatMap(({ item, state, waiver }) =>
       state === 'waived' && waiver !== null
         ? [
             {

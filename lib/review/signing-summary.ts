@@ -1,4 +1,4 @@
-import { listStandings } from './answers'
+import { listItemStates } from './answers'
 import { describeChanges } from './signature-changes'
 import { buildSignedContent, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
@@ -32,8 +32,8 @@ export interface SigningSummary {
 
 /** What is signed, in brief: each failure, waiver, concern and thin margin, and what changed since the last signature. */
 export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature | null): SigningSummary {
-  const standings = listStandings(snapshot)
-  const entries = standings.flatMap(({ item, result, state, decidedBy, answer, waiver }): SigningEntry[] => {
+  const itemStates = listItemStates(snapshot)
+  const entries = itemStates.flatMap(({ item, result, state, decidedBy, answer, waiver }): SigningEntry[] => {
     const add = (group: SigningGroup, text: string) => [{ group, itemId: item.id, question: item.question, text }]
     const headline = result?.headline ?? 'It has no result.'
     if (state === 'waived' && waiver !== null) {
@@ -53,7 +53,7 @@ export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature |
   })
   return {
     entries,
-    quietCount: standings.length - entries.length,
+    quietCount: itemStates.length - entries.length,
     sinceLast:
       last === null
         ? null

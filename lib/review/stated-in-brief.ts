@@ -1,4 +1,4 @@
-import { BRIEF_FIELDS, type Brief, type FieldNode, sayField } from '@/lib/engine'
+import { BRIEF_FIELDS, type Brief, type FieldNode, getFieldInText } from '@/lib/engine'
 import { listBriefInputs } from './item-inputs'
 import { formatFieldValue } from './trade-words'
 
@@ -15,7 +15,7 @@ export function listStatedInBrief(itemId: string, brief: Brief): StatedInBrief[]
   return listBriefInputs(itemId).map((field) => {
     const value = brief[field]
     const words: FieldNode = BRIEF_FIELDS[field]
-    const label = sayField(words)
+    const label = getFieldInText(words)
     const text = typeof value === 'string' && value.includes(' ') ? value : formatFieldValue(value, words)
     return { field, label, text: value === null || value === '' ? '' : text }
   })

@@ -1,4 +1,4 @@
-import { type FieldNode, sayChoice, sayField } from '@/lib/engine'
+import { type FieldNode, getChoiceWord, getFieldInText } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 
 const LONGEST_TEXT = 60
@@ -10,7 +10,7 @@ export function formatFieldValue(value: unknown, field: FieldNode | null): strin
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (typeof value === 'number') return asEntered(value, field?.unit)
   if (typeof value === 'string') {
-    if (field?.choices !== undefined) return sayChoice(field, value)
+    if (field?.choices !== undefined) return getChoiceWord(field, value)
     const text = value.replaceAll(/\s+/g, ' ')
     return text.length > LONGEST_TEXT ? `"${text.slice(0, LONGEST_TEXT)}…"` : text
   }
@@ -26,7 +26,7 @@ export function formatFieldValue(value: unknown, field: FieldNode | null): strin
         // A sourced number says its value first; its parts have the unit of the whole.
         const node = field?.fields?.[key] ?? null
         const unit = field?.unit === undefined ? {} : { unit: field.unit }
-        const words = node === null ? key : sayField(node)
+        const words = node === null ? key : getFieldInText(node)
         return `${words} ${formatFieldValue(inner, node ?? { label: key, ...unit })}`
       })
       .join(', ')

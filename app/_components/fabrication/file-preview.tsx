@@ -177,7 +177,7 @@ function ChangedRows({ columns, changed }: { columns: readonly string[]; changed
               .flatMap((column, index) =>
                 before[index] === after[index]
                   ? []
-                  : [`${column} ${sayCell(before[index])} to ${sayCell(after[index])}`],
+                  : [`${column} ${formatCell(before[index])} to ${formatCell(after[index])}`],
               )
               .join('; ')}
           </li>
@@ -188,7 +188,7 @@ function ChangedRows({ columns, changed }: { columns: readonly string[]; changed
   )
 }
 
-const sayCell = (text: string | undefined) => (text === undefined || text === '' ? 'nothing' : text)
+const formatCell = (text: string | undefined) => (text === undefined || text === '' ? 'nothing' : text)
 
 function Rest({ count }: { count: number }) {
   return count > 0 ? <p className="small muted">and {count} more</p> : null

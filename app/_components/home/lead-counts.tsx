@@ -52,7 +52,7 @@ export function LeadCounts({ rows }: { rows: readonly LeadCountView[] }) {
                   </span>
                 </td>
                 <Count row={row} label="unanswered" value={row.openItems} tab="checklist" />
-                <Count row={row} label="concerns" value={row.concerns} tab="checklist" remark={sayBases(row)} />
+                <Count row={row} label="concerns" value={row.concerns} tab="checklist" remark={describeBases(row)} />
                 <Count row={row} label="queries" value={row.openQueries} tab="threads" />
                 <Count row={row} label="must change" value={row.openMustChanges} tab="threads" />
                 <Count row={row} label="waivers to decide" value={row.proposedWaivers} tab="checklist" />
@@ -75,7 +75,7 @@ interface CountProps {
 }
 
 /** Concerns that nobody calculated are said beside the count. */
-function sayBases({ statedConcerns, judgedConcerns }: LeadCountView): string {
+function describeBases({ statedConcerns, judgedConcerns }: LeadCountView): string {
   return [statedConcerns > 0 ? `${statedConcerns} stated` : '', judgedConcerns > 0 ? `${judgedConcerns} judged` : '']
     .filter((part) => part !== '')
     .join(', ')

@@ -26,7 +26,7 @@ export function AnswerForm({ revisionId, item }: { revisionId: string; item: Rev
   })
   const options = item.legalStates
     .filter((state) => state !== 'waived')
-    .map((state) => ({ value: state, label: sayAnswer(state) }))
+    .map((state) => ({ value: state, label: describeAnswer(state) }))
   return (
     <form className="form" onSubmit={submit}>
       <h4 className="label">Your answer</h4>
@@ -50,6 +50,6 @@ export function AnswerForm({ revisionId, item }: { revisionId: string; item: Rev
   )
 }
 
-function sayAnswer(state: keyof typeof ANSWER_WORDS): string {
+function describeAnswer(state: keyof typeof ANSWER_WORDS): string {
   return state === 'open' ? 'open: not answered yet' : ANSWER_WORDS[state]
 }

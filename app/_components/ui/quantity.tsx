@@ -2,10 +2,10 @@
 
 import {
   CANNOT_TELL,
+  getBoundPrefix,
   type QuantityRange,
   type Quantity as QuantityValue,
   type Reading,
-  sayBound,
   type Unit,
 } from '@/lib/engine/results'
 import type { LengthUnit } from '@/lib/engine/units'
@@ -60,7 +60,7 @@ export function RangeText({ range, unit }: { range: QuantityRange; unit: Unit })
 export function QuantityText({ quantity: { value, unit, bound } }: { quantity: QuantityValue }) {
   const { unit: chosen } = useLengthUnit()
   const shown = unit === 'um' || unit === 'mm' ? getShownUnit(unit, chosen) : unit
-  return <Joined number={`${sayBound(bound)}${getDigits(value, unit, chosen)}`} symbol={getUnitSymbol(shown)} />
+  return <Joined number={`${getBoundPrefix(bound)}${getDigits(value, unit, chosen)}`} symbol={getUnitSymbol(shown)} />
 }
 
 /** A figure that may be one that nobody can tell. */

@@ -3,7 +3,7 @@ import type { Design } from '@/lib/engine'
 import {
   type ComparedContent,
   type ContentComparison,
-  listStandings,
+  listItemStates,
   readSignedContent,
   readSignedDesign,
 } from '@/lib/review'
@@ -23,7 +23,7 @@ export function makeComparedContent(loaded: LoadedRevision, fabricatorCompanyId:
     design: snapshot.design,
     artwork: listArtwork(loaded),
     evaluation: snapshot.evaluation?.results ?? null,
-    answers: listStandings(snapshot).map(({ item, state, decidedBy, answer }) => ({
+    answers: listItemStates(snapshot).map(({ item, state, decidedBy, answer }) => ({
       itemId: item.id,
       question: item.question,
       state,

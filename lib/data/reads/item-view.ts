@@ -2,10 +2,10 @@ import 'server-only'
 import {
   explainNoAnswer,
   hashWaiverBasis,
-  type ItemStanding,
+  type ItemState,
   isAllowed,
+  listItemStates,
   listLegalStates,
-  listStandings,
   type ReviewSnapshot,
   type RevisionSubject,
 } from '@/lib/review'
@@ -30,13 +30,13 @@ interface ItemsRequest {
 
 /** Every item of the checklist as the person asking may see it; none before the first evaluation. */
 export function listItemViews(request: ItemsRequest): ItemView[] {
-  return listStandings(request.snapshot).flatMap((item) => {
+  return listItemStates(request.snapshot).flatMap((item) => {
     const view = toItemView(request, item)
     return view === null ? [] : [view]
   })
 }
 
-function toItemView(request: ItemsRequest, item: ItemStanding): ItemView | null {
+function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
   const { record, standing, subject, fabricatorCompanyId, threads } = request
   const { result } = item
   if (result === null) return null

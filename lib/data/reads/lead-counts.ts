@@ -1,5 +1,5 @@
 import 'server-only'
-import { findBlockers, listStandings, OPEN_STAGES, type Stage } from '@/lib/review'
+import { findBlockers, listItemStates, OPEN_STAGES, type Stage } from '@/lib/review'
 import { type Actor, readStage } from '../records/authorization'
 import { loadRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
@@ -40,7 +40,7 @@ export function listLeadCounts(actor: Actor): Promise<readonly LeadCountView[]> 
       const loaded = await loadRevision(tx, id)
       const { record } = loaded
       const { snapshot } = makeSnapshot(loaded, null)
-      const standings = listStandings(snapshot)
+      const itemStates = listItemStates(snapshot)
       const isOpen = ({ state }: { state: string }) => state === 'open'
       const threads = snapshot.threads.filter(isOpen)
       counts.push({
@@ -50,10 +50,10 @@ export function listLeadCounts(actor: Actor): Promise<readonly LeadCountView[]> 
         revisionLabel: record.label,
         stage: readStage(record.stage),
         stageSince: record.stageSince.toISOString(),
-        openItems: standings.filter(isOpen).length,
-        concerns: standings.filter(({ state }) => state === 'concern').length,
-        statedConcerns: standings.filter(({ state, basis }) => state === 'concern' && basis === 'stated').length,
-        judgedConcerns: standings.filter(({ state, basis }) => state === 'concern' && basis === 'judgment').length,
+        openItems: itemStates.filter(isOpen).length,
+        concerns: itemStates.filter(({ state }) => state === 'concern').length,
+        statedConcerns: itemStates.filter(({ state, basis }) => state === 'concern' && basis === 'stated').length,
+        judgedConcerns: itemStates.filter(({ state, basis }) => state === 'concern' && basis === 'judgment').length,
         openQueries: threads.filter(({ kind }) => kind === 'engineering-query').length,
         openMustChanges: threads.filter(({ kind }) => kind === 'must-change').length,
         proposedWaivers: snapshot.waivers.filter(({ state }) => state === 'proposed').length,

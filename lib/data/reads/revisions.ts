@@ -1,6 +1,6 @@
 import 'server-only'
 import { makeResultsDocument } from '@/lib/engine'
-import { noteLook } from '../consequences/looks'
+import { recordView } from '../consequences/record-view'
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { loadRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
@@ -16,7 +16,7 @@ export async function getRevision(actor: Actor, revisionId: string): Promise<Rev
   const { view, look } = await read(actor, async ({ tx, standing }) => {
     const scope = await requireRevisionInView(tx, standing, revisionId)
     const loaded = await loadRevision(tx, revisionId)
-    return { view: toRevisionView(loaded, standing, scope), look: noteLook(loaded, standing, scope) }
+    return { view: toRevisionView(loaded, standing, scope), look: recordView(loaded, standing, scope) }
   })
   await look()
   return view

@@ -3,24 +3,27 @@ import { findMentions } from '@/lib/mail'
 import { isAllowed, nameThreadKind } from '@/lib/review'
 import { getMembership, makeThreadSubject, mayOnRevision, maySeeThread } from '../records/authorization'
 import { getPersonName, type RevisionRecord } from '../records/revision-record'
-import type { Turn, Wait } from './wait'
+import type { Wait, WaitContext } from './wait'
 
 type ThreadRow = RevisionRecord['threads'][number]
 type CommentRow = ThreadRow['comments'][number]
 
 /** At most one entry for each thread: to answer it, to close it, or to say something where one was mentioned. */
-export function listThreadWaits(turn: Turn): Wait[] {
-  const { loaded, standing, subject } = turn
+export function listThreadWaits(context: WaitContext): Wait[] {
+  const { loaded, standing, subject } = context
   return loaded.record.threads
     .filter((thread) => maySeeThread(standing, subject, thread))
     .flatMap((thread) => {
-      const wait = findTurn(turn, thread) ?? findMentionWait(turn, thread)
+      const wait = findAnswerWait(context, thread) ?? findMentionWait(context, thread)
       return wait === null ? [] : [wait]
     })
 }
 
 /** Open threads that the other side opened wait for an answer; answered ones for whoever may close them. */
-function findTurn({ loaded, standing, subject, fabricatorCompanyId }: Turn, thread: ThreadRow): Wait | null {
+function findAnswerWait(
+  { loaded, standing, subject, fabricatorCompanyId }: WaitContext,
+  thread: ThreadRow,
+): Wait | null {
   // The thread of a proposal that waits for a decision is settled by the decision.
   if (findOpenProposal(loaded.record, thread) !== undefined) return null
   const target = { tab: 'threads', id: thread.id }
@@ -56,7 +59,7 @@ function findOpenProposal({ proposals }: RevisionRecord, thread: ThreadRow) {
  * thread was answered or closed after it. Nobody's reading is recorded, and a page that was opened is no answer. Who may
  * only read is told by mail and has nothing to do.
  */
-function findMentionWait({ loaded, standing, subject }: Turn, thread: ThreadRow): Wait | null {
+function findMentionWait({ loaded, standing, subject }: WaitContext, thread: ThreadRow): Wait | null {
   const { record } = loaded
   if (thread.state === 'closed' || !isAllowed(standing, 'thread:reply', makeThreadSubject(subject, thread))) return null
   const open = findOpenProposal(record, thread)

@@ -4,8 +4,8 @@ import type { Standing } from '../records/authorization'
 import type { LoadedRevision } from '../records/loaded-revision'
 import type { WaitView } from '../views'
 
-/** What one person's turn is decided from. */
-export interface Turn {
+/** What decides whether something waits for this person. */
+export interface WaitContext {
   readonly loaded: LoadedRevision
   readonly snapshot: ReviewSnapshot
   readonly standing: Standing

@@ -5,9 +5,9 @@ import {
   findBlockers,
   hashDeclaredContent,
   isAllowed,
+  listItemStates,
   listLiveSignatures,
   listSigningCapacities,
-  listStandings,
   OPEN_STAGES,
   STAGE_LABELS,
   TRANSITIONS,
@@ -26,7 +26,7 @@ import type { WaitView } from '../views'
 import { isInView } from './projects'
 import { read } from './read'
 import { listThreadWaits } from './thread-waits'
-import type { Turn, Wait } from './wait'
+import type { Wait, WaitContext } from './wait'
 
 /** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
 export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
@@ -51,17 +51,17 @@ export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
 function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): WaitView[] {
   const { subject, fabricatorCompanyId } = scope
   const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
-  const turn: Turn = { loaded, snapshot, standing, subject, fabricatorCompanyId }
+  const context: WaitContext = { loaded, snapshot, standing, subject, fabricatorCompanyId }
   const waits = [
-    ...listThreadWaits(turn),
-    ...listSharedWaits(turn),
-    ...listItemWaits(turn),
-    ...listDeclarationWaits(turn),
-    ...listNotBuildableWaits(turn),
-    ...listWaiverWaits(turn),
-    ...listProposalWaits(turn),
-    ...listSigningWaits(turn),
-    ...listLeadWaits(turn),
+    ...listThreadWaits(context),
+    ...listSharedWaits(context),
+    ...listItemWaits(context),
+    ...listDeclarationWaits(context),
+    ...listNotBuildableWaits(context),
+    ...listWaiverWaits(context),
+    ...listProposalWaits(context),
+    ...listSigningWaits(context),
+    ...listLeadWaits(context),
   ]
   return waits.map((wait) => ({
     revisionId: loaded.record.id,
@@ -74,9 +74,9 @@ function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: Revision
 }
 
 /** Items that nobody has answered and that are due before the present stage can be left. */
-function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
+function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: WaitContext): Wait[] {
   if (snapshot.stage === 'preparing') return []
-  const open = listStandings(snapshot).filter(
+  const open = listItemStates(snapshot).filter(
     ({ item, state }) =>
       state === 'open' &&
       (item.decidedWhen === 'early' || snapshot.stage !== 'early-review') &&
@@ -96,10 +96,10 @@ function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyI
 }
 
 /** Shared, and nobody of the company has opened it. Where a declaration waits as well, that says it already. */
-function listSharedWaits(turn: Turn): Wait[] {
-  const { loaded, fabricatorCompanyId } = turn
+function listSharedWaits(context: WaitContext): Wait[] {
+  const { loaded, fabricatorCompanyId } = context
   const share = loaded.record.shares.find(({ companyId }) => companyId === fabricatorCompanyId)
-  if (share === undefined || share.lookedAt !== null || listDeclarationWaits(turn).length > 0) return []
+  if (share === undefined || share.lookedAt !== null || listDeclarationWaits(context).length > 0) return []
   return [
     {
       since: share.createdAt.toISOString(),
@@ -114,7 +114,7 @@ function listSharedWaits(turn: Turn): Wait[] {
  * A fabricator's word that the present content cannot be built waits for the team, until the content changes or the
  * fabricator says otherwise.
  */
-function listNotBuildableWaits({ snapshot, standing, subject }: Turn): Wait[] {
+function listNotBuildableWaits({ snapshot, standing, subject }: WaitContext): Wait[] {
   if (!mayOnRevision(standing, 'revision:edit', subject)) return []
   const contentHash = hashDeclaredContent(snapshot)
   return snapshot.sharedWith.flatMap(({ companyId, companyName }) => {
@@ -131,7 +131,7 @@ function listNotBuildableWaits({ snapshot, standing, subject }: Turn): Wait[] {
   })
 }
 
-function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: Turn): Wait[] {
+function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: WaitContext): Wait[] {
   if (fabricatorCompanyId === null || !mayOnRevision(standing, 'declaration:make', subject)) return []
   const last = snapshot.declarations.filter(({ companyId }) => companyId === fabricatorCompanyId).at(-1)
   if (last !== undefined && last.contentHash === hashDeclaredContent(snapshot)) return []
@@ -149,7 +149,7 @@ function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorC
 }
 
 /** Proposed changes wait for the team, but not for whoever proposed them. */
-function listProposalWaits({ loaded, standing, subject }: Turn): Wait[] {
+function listProposalWaits({ loaded, standing, subject }: WaitContext): Wait[] {
   if (!mayOnRevision(standing, 'proposal:decide', subject)) return []
   return loaded.record.proposals
     .filter(({ state, proposedById }) => state === 'proposed' && proposedById !== standing.userId)
@@ -161,7 +161,7 @@ function listProposalWaits({ loaded, standing, subject }: Turn): Wait[] {
     }))
 }
 
-function listWaiverWaits({ snapshot, standing, subject }: Turn): Wait[] {
+function listWaiverWaits({ snapshot, standing, subject }: WaitContext): Wait[] {
   const { waiverNeedsSecondPerson } = snapshot.settings
   return snapshot.waivers
     .filter(
@@ -183,7 +183,7 @@ function listWaiverWaits({ snapshot, standing, subject }: Turn): Wait[] {
 }
 
 /** For a lead: a stage that nothing blocks, a release that is ready. */
-function listLeadWaits({ loaded, snapshot, standing, subject }: Turn): Wait[] {
+function listLeadWaits({ loaded, snapshot, standing, subject }: WaitContext): Wait[] {
   if (!mayOnRevision(standing, 'stage:move', subject)) return []
   const since = loaded.record.stageSince.toISOString()
   const target = { tab: 'sign-off', id: null }
@@ -198,7 +198,7 @@ function listLeadWaits({ loaded, snapshot, standing, subject }: Turn): Wait[] {
  * A signature that is missing waits for everybody who could give it now: in a capacity that nobody has signed in yet,
  * by somebody who has not signed and, where a second pair of eyes is asked for, did not do it all alone.
  */
-function listSigningWaits({ loaded, snapshot, standing }: Turn): Wait[] {
+function listSigningWaits({ loaded, snapshot, standing }: WaitContext): Wait[] {
   if (!decideSigning(snapshot, standing).ok) return []
   const live = listLiveSignatures(snapshot)
   const given = new Set(live.map(({ capacity }) => capacity))

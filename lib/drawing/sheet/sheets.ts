@@ -112,8 +112,8 @@ function layBlock(block: SheetBlock, grid: SheetGrid, design: Design, options: S
     case 'plan': {
       const span = chooseSpan(grid, block.leastMm)
       const words = makeSheetWords(design.construction, options.units)
-      const sayPlan = (valueMm: number) => `${words.plan(valueMm)} ${words.planUnit}`
-      return [{ span, laid: layPlan(block, getSpanWidth(grid, span), getRoom(grid, span), sayPlan, palette) }]
+      const formatPlan = (valueMm: number) => `${words.plan(valueMm)} ${words.planUnit}`
+      return [{ span, laid: layPlan(block, getSpanWidth(grid, span), getRoom(grid, span), formatPlan, palette) }]
     }
     case 'section': {
       const span = chooseSpan(grid, block.leastMm)

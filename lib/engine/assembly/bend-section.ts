@@ -1,7 +1,7 @@
 import type { TolerancedLayer } from '../bending'
 import { yieldStrainPct } from '../bending'
 import type { Bend, Material } from '../design'
-import { sayDefaultSpreads } from '../materials'
+import { describeDefaultSpreads } from '../materials'
 import type { MissingInput, ModelLimit } from '../results'
 import { listCopperSpreads, listFilmSpreads } from './bend-spreads'
 import { type CopperForm, describeCopper } from './copper-form'
@@ -145,7 +145,14 @@ export function buildBendSection(
   }
   return missing.length > 0
     ? { missing }
-    : { leaves, gapsUm, thicknessUm, conductors, modelLimits, cautions: [...cautions, ...sayDefaultSpreads(defaults)] }
+    : {
+        leaves,
+        gapsUm,
+        thicknessUm,
+        conductors,
+        modelLimits,
+        cautions: [...cautions, ...describeDefaultSpreads(defaults)],
+      }
 }
 
 function makeConductor(

@@ -12,7 +12,7 @@ import {
   voltageDropVolt,
 } from '../conductors'
 import type { ConductorFeature, Design, Material, Zone } from '../design'
-import { readEnds, sayDefaultSpreads } from '../materials'
+import { describeDefaultSpreads, readEnds } from '../materials'
 import type { ConductorResult, MissingInput } from '../results'
 import { inSentence } from '../units'
 import { computeConductorRange } from './conductor-range'
@@ -100,7 +100,7 @@ export function computeConductorResult(
   const temperatureDegC = operatingMaxDegC === null ? null : operatingMaxDegC + (riseDegC ?? 0)
   const cautions = [
     ...listConductorCautions(feature, riseDegC, temperatureDegC, location),
-    ...sayDefaultResistivity(layer.material),
+    ...describeDefaultResistivity(layer.material),
   ]
   const isInRange = temperatureDegC !== null && temperatureDegC >= -200 && temperatureDegC <= MAX_RESISTANCE_DEGC
   const resistivity = layer.material?.foil?.resistivityOhmMm2PerM.value
@@ -203,10 +203,10 @@ function findLightestFoilUm(
   return lightest?.foil?.nominalFoilUm ?? null
 }
 
-function sayDefaultResistivity(material: Material | null): string[] {
+function describeDefaultResistivity(material: Material | null): string[] {
   const resistivity = material?.foil?.resistivityOhmMm2PerM
   const isDefault = resistivity !== undefined && readEnds('resistivityOhmMm2PerM', resistivity).isDefault
-  return isDefault ? sayDefaultSpreads(new Set([material?.name ?? ''])) : []
+  return isDefault ? describeDefaultSpreads(new Set([material?.name ?? ''])) : []
 }
 
 function readResistivity(material: Material | null): { resistivityOhmMm2PerM: number } | Record<string, never> {

@@ -4,6 +4,7 @@ import {
   type ConductorResult,
   type DecidedOutcome,
   type DecidingEnd,
+  getBoundPrefix,
   type Limit,
   type MissingInput,
   type NotApplicableOutcome,
@@ -13,7 +14,6 @@ import {
   type QuantityRange,
   RANGE_OVER,
   type RangeOver,
-  sayBound,
 } from '../results'
 import type { SourceKey } from '../sources'
 import { inSentence } from '../units'
@@ -128,11 +128,11 @@ export function decide(decision: Decision): DecidedOutcome {
     (decision.limitRange === undefined ||
       holdsAgainstRange(range ?? { low: value, high: value }, limit, decision.limitRange))
   const verdict = margin < 0 ? 'fails' : holdsOverRange ? 'meets' : 'thin-margin'
-  const spread = sayRange(range, decision.rangeOver, limit, decision.rangeBounds)
-  const limitSpread = sayRange(decision.limitRange, decision.limitRangeOver, limit)
+  const spread = formatRangeInText(range, decision.rangeOver, limit, decision.rangeBounds)
+  const limitSpread = formatRangeInText(decision.limitRange, decision.limitRangeOver, limit)
   const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
   const { bound } = decision
-  const summary = `${capitalise(what)}: ${sayBound(bound)}${inSentence(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
+  const summary = `${capitalise(what)}: ${getBoundPrefix(bound)}${inSentence(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
   const quantity: Quantity = bound === undefined ? { value, unit: limit.unit } : { value, unit: limit.unit, bound }
   const sourceKey = decision.sourceKey ?? limit.sourceKey
   const decidingEnd = findDecidingEnd(value, range, limit)
@@ -160,7 +160,7 @@ export function decide(decision: Decision): DecidedOutcome {
 }
 
 /** ` (0.052 to 0.081 % over tolerances)`; empty where nothing moves. */
-function sayRange(
+function formatRangeInText(
   range: QuantityRange | undefined,
   over: RangeOver = 'tolerances',
   { unit }: Limit,
@@ -168,7 +168,7 @@ function sayRange(
 ): string {
   return range === undefined || range.low === range.high
     ? ''
-    : ` (${sayBound(bounds?.low)}${inSentence(range.low)} to ${sayBound(bounds?.high)}${inSentence(range.high, unit)} ${RANGE_OVER[over]})`
+    : ` (${getBoundPrefix(bounds?.low)}${inSentence(range.low)} to ${getBoundPrefix(bounds?.high)}${inSentence(range.high, unit)} ${RANGE_OVER[over]})`
 }
 
 const holds = (value: number, limit: Limit): boolean => computeMargin(value, limit) >= 0

@@ -1,5 +1,5 @@
 import type { Design } from './design'
-import { BEND_FIELDS, FEATURE_FIELDS, type FieldNode, LAYER_FIELDS, sayField, ZONE_FIELDS } from './fields'
+import { BEND_FIELDS, FEATURE_FIELDS, type FieldNode, getFieldInText, LAYER_FIELDS, ZONE_FIELDS } from './fields'
 
 /** Lists whose entries may hold values that nobody has confirmed, with the entries' fields and those that may be marked. */
 export const ASSUMABLE_FIELDS = {
@@ -70,7 +70,7 @@ export function listAssumptions(design: Design): Assumption[] {
     const isAssumable = (ASSUMABLE_FIELDS[list].fields as readonly string[]).includes(field)
     const index = listEntries(design, list).findIndex((entry) => entry.id === id)
     const entry = listEntries(design, list)[index]
-    const label = isAssumable && words[field] !== undefined ? sayField(words[field]) : undefined
+    const label = isAssumable && words[field] !== undefined ? getFieldInText(words[field]) : undefined
     return entry === undefined || label === undefined ? [] : [{ mark, list, index, id, name: entry.name, field, label }]
   })
 }

@@ -1,2 +1,2 @@
 export { findLibraryMaterial, listLibraryMaterials, PLATED_COPPER_ID } from './library'
-export { type ConstantEnds, type DefaultSpreads, readEnds, sayDefaultSpreads } from './spreads'
+export { type ConstantEnds, type DefaultSpreads, describeDefaultSpreads, readEnds } from './spreads'

@@ -183,7 +183,7 @@ export function readEnds(constant: MaterialConstant | FoilConstant, number: Sour
 /** Materials whose ends are used although nobody stated them: results name them. */
 export type DefaultSpreads = Set<string>
 
-export function sayDefaultSpreads(defaults: DefaultSpreads): string[] {
+export function describeDefaultSpreads(defaults: DefaultSpreads): string[] {
   return [...defaults].map(
     (name) => `The record of ${name} states no spread of its constants: a default stands in, our choice.`,
   )

@@ -1,7 +1,7 @@
 import { MAX_CYCLES, MIN_CYCLES } from '../life'
 import { asComputed, type ComputedFigure, digitsAsComputed, NO_FIGURE } from '../units'
 import type { BendResult, ConductorStrainResult, DamageResult } from './evaluation'
-import { type Bound, type Quantity, type QuantityRange, sayBound } from './outcome'
+import { type Bound, getBoundPrefix, type Quantity, type QuantityRange } from './outcome'
 
 /** Said in place of a figure that nobody can give. */
 export const CANNOT_TELL = 'cannot tell'
@@ -118,17 +118,17 @@ export function readDamageBound({ cappedDamageSum }: Pick<DamageResult, 'cappedD
  *
  * @param format  the number with its unit: `2.1e6 cycles`
  */
-export function sayReading(reading: Reading | null, format: (quantity: Quantity) => string): string {
+export function formatReading(reading: Reading | null, format: (quantity: Quantity) => string): string {
   if (reading === null) return NO_FIGURE
-  return reading === CANNOT_TELL ? CANNOT_TELL : `${sayBound(reading.bound)}${format(reading)}`
+  return reading === CANNOT_TELL ? CANNOT_TELL : `${getBoundPrefix(reading.bound)}${format(reading)}`
 }
 
 /** The same as a computed figure with its unit: `longer than 2 × 10⁹ cycles`. */
-export function sayComputed(reading: Reading | null, figure: ComputedFigure): string {
-  return sayReading(reading, ({ value }) => asComputed(value, figure))
+export function formatComputedReading(reading: Reading | null, figure: ComputedFigure): string {
+  return formatReading(reading, ({ value }) => asComputed(value, figure))
 }
 
 /** The same for a column whose head names the unit. */
-export function sayComputedDigits(reading: Reading | null, figure: ComputedFigure): string {
-  return sayReading(reading, ({ value }) => digitsAsComputed(value, figure))
+export function formatComputedDigits(reading: Reading | null, figure: ComputedFigure): string {
+  return formatReading(reading, ({ value }) => digitsAsComputed(value, figure))
 }

@@ -13,7 +13,7 @@ const BOUND_WORDS: Readonly<Record<Bound, string>> = {
 }
 
 /** What stands before the number, with its space: the one wording of every exit. */
-export function sayBound(bound: Bound | undefined): string {
+export function getBoundPrefix(bound: Bound | undefined): string {
   return bound === undefined ? '' : BOUND_WORDS[bound]
 }
 

@@ -83,8 +83,8 @@ export function describeMoves(before: Evaluation, after: Evaluation): string[] {
     const was = before.bends.find(({ bendId }) => bendId === bend.bendId)
     if (was === undefined) return []
     return [
-      ...sayMove(`${bend.name}: peak strain`, was.peakStrainPct, bend.peakStrainPct, 'strainPct'),
-      ...sayMove(
+      ...describeMove(`${bend.name}: peak strain`, was.peakStrainPct, bend.peakStrainPct, 'strainPct'),
+      ...describeMove(
         `${bend.name}: minimum radius by strain`,
         was.minRadiusByStrainMm,
         bend.minRadiusByStrainMm,
@@ -102,7 +102,7 @@ export function describeMoves(before: Evaluation, after: Evaluation): string[] {
   return [...thicknesses, ...bends, ...better]
 }
 
-function sayMove(what: string, from: number | null, to: number | null, figure: ComputedFigure): string[] {
+function describeMove(what: string, from: number | null, to: number | null, figure: ComputedFigure): string[] {
   if (from === null || to === null) return []
   const [was, is] = [digitsAsComputed(from, figure), asComputed(to, figure)]
   return was === digitsAsComputed(to, figure) ? [] : [`${what} ${was} to ${is}`]

@@ -5,12 +5,12 @@ import {
   type Bend,
   type BendResult,
   type FieldNode,
+  formatComputedReading,
+  getChoiceWord,
   LIFE_CAUTION_SHORT,
   RANGE_OVER,
   readBendLife,
   readDamage,
-  sayChoice,
-  sayComputed,
 } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import { formatFieldValue } from '@/lib/review'
@@ -27,7 +27,7 @@ import {
   PICTURE_SCALE,
   TEXT_WIDTH_PT,
 } from './style'
-import { sayStated, sayText, sayYesNo } from './words'
+import { formatStated, formatText, formatYesNo } from './words'
 
 const PLOT_GAP_PT = 12
 
@@ -57,7 +57,7 @@ export function makeBends({ snapshot }: PackageContent, pictures: Pictures | nul
                 `${design.bends.find(({ id }) => id === bendId)?.name ?? bendId} ${asComputed(used, 'damageFraction')}`,
             )
             .join(', '),
-          sayComputed(readDamage(sums), 'damageFraction'),
+          formatComputedReading(readDamage(sums), 'damageFraction'),
         ]),
         level2('Bends that share conductors: sum of life used (Miner)'),
       ),
@@ -78,23 +78,23 @@ function makeBend(
     [BEND_FIELDS.zoneId.label, zoneName],
     [
       'Call-out',
-      `inside radius ${sayStated(bend.insideRadiusMm, 'mm')} ± ${sayStated(bend.radiusToleranceMm, 'mm')}, angle ` +
-        `${sayStated(bend.angleDeg, 'deg')}, ${sayChoice(BEND_FIELDS.insideFace, bend.insideFace)} inside, length along the axis ${sayStated(bend.axisLengthMm, 'mm')}`,
+      `inside radius ${formatStated(bend.insideRadiusMm, 'mm')} ± ${formatStated(bend.radiusToleranceMm, 'mm')}, angle ` +
+        `${formatStated(bend.angleDeg, 'deg')}, ${getChoiceWord(BEND_FIELDS.insideFace, bend.insideFace)} inside, length along the axis ${formatStated(bend.axisLengthMm, 'mm')}`,
     ],
     [
       BEND_FIELDS.use.label,
       bend.use === 'dynamic'
-        ? `dynamic, ${sayChoice(BEND_FIELDS.motion, bend.motion)}, ${sayStated(bend.requiredCycles, 'cycles')} required`
-        : sayChoice(BEND_FIELDS.use, bend.use),
+        ? `dynamic, ${getChoiceWord(BEND_FIELDS.motion, bend.motion)}, ${formatStated(bend.requiredCycles, 'cycles')} required`
+        : getChoiceWord(BEND_FIELDS.use, bend.use),
     ],
     [
       'Radius held by; strain relief; tried on a model',
-      `${sayChoice(BEND_FIELDS.radiusHeldBy, bend.radiusHeldBy)}; ${sayYesNo(bend.strainReliefAtTransition)}; ${sayYesNo(bend.triedOnModel)}`,
+      `${getChoiceWord(BEND_FIELDS.radiusHeldBy, bend.radiusHeldBy)}; ${formatYesNo(bend.strainReliefAtTransition)}; ${formatYesNo(bend.triedOnModel)}`,
     ],
   ]
-  if (bend.use === 'dynamic') callOut.push([BEND_FIELDS.flexTest.label, sayFlexTest(bend)])
+  if (bend.use === 'dynamic') callOut.push([BEND_FIELDS.flexTest.label, describeFlexTest(bend)])
   if (bend.distanceToRigidMm !== null)
-    callOut.push([BEND_FIELDS.distanceToRigidMm.label, sayStated(bend.distanceToRigidMm, 'mm')])
+    callOut.push([BEND_FIELDS.distanceToRigidMm.label, formatStated(bend.distanceToRigidMm, 'mm')])
   callOut.push(...listFurtherFields(bend))
   if (bend.note.trim() !== '') callOut.push([BEND_FIELDS.note.label, bend.note])
   if (result === null) {
@@ -139,13 +139,13 @@ function listFurtherFields(bend: Bend): [string, Content][] {
     .map(([key, words]) => [words.label, formatFieldValue(bend[key], words)])
 }
 
-function sayFlexTest({ flexTest }: Bend): string {
+function describeFlexTest({ flexTest }: Bend): string {
   const { cyclesPerMinute, travelMm, mandrelDiameterMm, pointsOfApplication } = flexTest
   return [
-    sayStated(cyclesPerMinute, 'cycles-per-minute'),
-    `travel ${sayStated(travelMm, 'mm')}`,
-    `mandrel diameter ${sayStated(mandrelDiameterMm, 'mm')}`,
-    `points of application: ${sayText(pointsOfApplication)}`,
+    formatStated(cyclesPerMinute, 'cycles-per-minute'),
+    `travel ${formatStated(travelMm, 'mm')}`,
+    `mandrel diameter ${formatStated(mandrelDiameterMm, 'mm')}`,
+    `points of application: ${formatText(pointsOfApplication)}`,
   ].join('; ')
 }
 
@@ -202,7 +202,7 @@ function listNumbers(result: BendResult): [string, Content][] {
   if (result.medianLifeCycles !== null && result.survivalLifeCycles !== null) {
     numbers.push([
       'Life',
-      `median ${sayComputed(readBendLife(result, 'median'), 'lifeCycles')}; ${asEntered(result.survivalPct, 'pct')} survive ${sayComputed(readBendLife(result), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`,
+      `median ${formatComputedReading(readBendLife(result, 'median'), 'lifeCycles')}; ${asEntered(result.survivalPct, 'pct')} survive ${formatComputedReading(readBendLife(result), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`,
     ])
   }
   if (result.springback !== null) {

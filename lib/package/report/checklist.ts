@@ -1,9 +1,9 @@
 import type { Content } from 'pdfmake/interfaces'
 import { BASIS_WORDS, type DecidedOutcome, describeLimitOwner, type Outcome, VERDICT_WORDS } from '@/lib/engine'
-import { type ItemSection, type ItemStanding, listStandings } from '@/lib/review'
+import { type ItemSection, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { sayLimit, sayQuantity, saySource, sayTime, sayWord } from './words'
+import { formatLimit, formatQuantity, formatSource, formatTime, formatWord } from './words'
 
 const SECTIONS: readonly (readonly [ItemSection, string])[] = [
   ['materials', '6  Checklist: materials'],
@@ -15,10 +15,10 @@ const SECTIONS: readonly (readonly [ItemSection, string])[] = [
 const SHOWN_CONCERNS = 6
 
 export function makeChecklist({ snapshot }: PackageContent): Content[] {
-  const standings = listStandings(snapshot)
+  const itemStates = listItemStates(snapshot)
   const { switchedOff } = snapshot.template
   const sections = SECTIONS.flatMap(([key, title]): Content[] => {
-    const all = standings.filter(({ item }) => item.section === key)
+    const all = itemStates.filter(({ item }) => item.section === key)
     const applicable = all.filter(({ state }) => state !== 'not-applicable')
     const rest = all.filter(({ state }) => state === 'not-applicable')
     const table =
@@ -69,8 +69,8 @@ function relativeMargin({ margin, limit }: DecidedOutcome): number {
   return limit.value === 0 ? margin : margin / Math.abs(limit.value)
 }
 
-function makeRows(standing: ItemStanding): Content[][] {
-  const { item, result, state } = standing
+function makeRows(itemState: ItemState): Content[][] {
+  const { item, result, state } = itemState
   const decided = (result?.outcomes ?? [])
     .filter(isDecided)
     .sort((a, b) => ORDER[a.verdict] - ORDER[b.verdict] || relativeMargin(a) - relativeMargin(b))
@@ -90,8 +90,8 @@ function makeRows(standing: ItemStanding): Content[][] {
           },
         ]
       : []),
-    ...makeAnswerLines(standing),
-    ...(sources.length > 0 ? [{ text: `Source: ${sources.map(saySource).join('; ')}`, style: 'small' }] : []),
+    ...makeAnswerLines(itemState),
+    ...(sources.length > 0 ? [{ text: `Source: ${sources.map(formatSource).join('; ')}`, style: 'small' }] : []),
   ]
   const rows: Content[][] = [
     [
@@ -100,8 +100,8 @@ function makeRows(standing: ItemStanding): Content[][] {
       {
         stack: [
           result === null ? 'no result' : VERDICT_WORDS[result.verdict].word,
-          ...(standing.basis === 'computed' ? [] : [{ text: BASIS_WORDS[standing.basis], style: 'small' }]),
-          { text: sayWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
+          ...(itemState.basis === 'computed' ? [] : [{ text: BASIS_WORDS[itemState.basis], style: 'small' }]),
+          { text: formatWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
         ],
       },
     ],
@@ -122,27 +122,27 @@ function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
   const { value, limit, margin, decidingEnd } = outcome
   const owner: Content = { text: describeLimitOwner(limit.owner), style: 'small' }
   if (limit.unit === 'count' && limit.value === 0 && limit.sense !== 'at-least') {
-    return [value.value === 0 ? 'none' : sayQuantity(value), { stack: ['none allowed', owner] }, '']
+    return [value.value === 0 ? 'none' : formatQuantity(value), { stack: ['none allowed', owner] }, '']
   }
   if (decidingEnd !== undefined) {
-    const inUnit = (amount: number) => sayQuantity({ value: amount, unit: limit.unit })
+    const inUnit = (amount: number) => formatQuantity({ value: amount, unit: limit.unit })
     const end: Content = {
       text: `${decidingEnd.end} end: ${inUnit(decidingEnd.value)} against ${inUnit(decidingEnd.limit)}`,
       style: 'small',
     }
-    return [{ stack: [sayQuantity(value), end] }, { stack: [sayLimit(limit), owner] }, inUnit(decidingEnd.margin)]
+    return [{ stack: [formatQuantity(value), end] }, { stack: [formatLimit(limit), owner] }, inUnit(decidingEnd.margin)]
   }
-  return [sayQuantity(value), { stack: [sayLimit(limit), owner] }, sayQuantity({ ...value, value: margin })]
+  return [formatQuantity(value), { stack: [formatLimit(limit), owner] }, formatQuantity({ ...value, value: margin })]
 }
 
-function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemStanding): Content[] {
+function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemState): Content[] {
   const lines: Content[] = []
   if (answer !== null && answer.state !== 'open') {
     const reason = answer.reason === '' ? '' : `: ${answer.reason}`
     const files = answer.evidence.map(({ fileName }) => fileName).join(', ')
-    const word = decidedBy === 'person' ? '' : ` "${sayWord(answer.state)}"`
+    const word = decidedBy === 'person' ? '' : ` "${formatWord(answer.state)}"`
     lines.push({
-      text: `Answered${word} by ${answer.answeredByName}, ${sayTime(answer.answeredAt)}${reason}${files === '' ? '' : ` Evidence: ${files}.`}`,
+      text: `Answered${word} by ${answer.answeredByName}, ${formatTime(answer.answeredAt)}${reason}${files === '' ? '' : ` Evidence: ${files}.`}`,
       fontSize: 7.5,
     })
   }

@@ -1,6 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
 import { formatDesignation, listLayerTable, nameConductorLayers, toSvg } from '@/lib/drawing'
-import { findMaterial, MATERIAL_FIELDS, nameLayerKind, sayChoice, ZONE_FIELDS, type ZoneResult } from '@/lib/engine'
+import { findMaterial, getChoiceWord, MATERIAL_FIELDS, nameLayerKind, ZONE_FIELDS, type ZoneResult } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
@@ -14,7 +14,7 @@ import {
   PICTURE_SCALE,
   TEXT_WIDTH_PT,
 } from './style'
-import { saySource } from './words'
+import { formatSource } from './words'
 
 const um = (value: number) => digitsAsComputed(value, 'thicknessUm')
 
@@ -100,7 +100,9 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
   const findings = zone.encapsulation.flatMap((outcome) => (outcome.kind === 'decided' ? [outcome.summary] : []))
   if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
   if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
-  const head: Content[] = [makeFacts(facts, level2(`Zone ${zone.name} (${sayChoice(ZONE_FIELDS.kind, zone.kind)})`))]
+  const head: Content[] = [
+    makeFacts(facts, level2(`Zone ${zone.name} (${getChoiceWord(ZONE_FIELDS.kind, zone.kind)})`)),
+  ]
   const picture =
     pictures === null || zone.layers.length === 0 ? null : pictures.drawZone(zone, TEXT_WIDTH_PT * PICTURE_SCALE)
   const table = makeTable(
@@ -143,7 +145,7 @@ function makeMaterials({ snapshot }: PackageContent): Content {
     const foil =
       material.foil === null
         ? ''
-        : `${sayChoice(MATERIAL_FIELDS.foil.fields.type, material.foil.type)}, yield ${asEntered(material.foil.yieldStrengthMpa.value, 'mpa')}`
+        : `${getChoiceWord(MATERIAL_FIELDS.foil.fields.type, material.foil.type)}, yield ${asEntered(material.foil.yieldStrengthMpa.value, 'mpa')}`
     return [
       [
         {
@@ -155,7 +157,12 @@ function makeMaterials({ snapshot }: PackageContent): Content {
         asEntered(material.modulusGpa.value),
         asEntered(material.poisson.value),
         material.maxServiceDegC === null ? '–' : asEntered(material.maxServiceDegC.value),
-        { stack: [...(foil === '' ? [] : [foil]), { text: saySource(material.modulusGpa.sourceKey), style: 'small' }] },
+        {
+          stack: [
+            ...(foil === '' ? [] : [foil]),
+            { text: formatSource(material.modulusGpa.sourceKey), style: 'small' },
+          ],
+        },
       ] satisfies Content[],
     ]
   })

@@ -1,10 +1,10 @@
 import type { Content } from 'pdfmake/interfaces'
-import { FEATURE_FIELDS, type Features, type FieldNode, sayField } from '@/lib/engine'
+import { FEATURE_FIELDS, type Features, type FieldNode, getFieldInText } from '@/lib/engine'
 import { asComputed } from '@/lib/engine/units'
 import { FEATURE_LISTS, formatFieldValue } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeTable } from './style'
-import { sayStated } from './words'
+import { formatStated } from './words'
 
 /** Dimensions as typed in or measured, one line per feature, and what the conductors carry. */
 export function makeFeatures({ snapshot }: PackageContent): Content[] {
@@ -20,7 +20,7 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
           const words: FieldNode = (FEATURE_FIELDS[key].entry as Readonly<Record<string, FieldNode>>)[field] ?? {
             label: field,
           }
-          return `${sayField(words)} ${formatFieldValue(nameLayer(snapshot.design, field, value), words)}`
+          return `${getFieldInText(words)} ${formatFieldValue(nameLayer(snapshot.design, field, value), words)}`
         })
 
         .join('; ')
@@ -30,9 +30,13 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
   const { routing } = features
   const observed = Object.entries(routing).map(
     ([field, value]) =>
-      `${sayField(FEATURE_FIELDS.routing.fields[field as keyof Features['routing']])} ${formatFieldValue(value, null)}`,
+      `${getFieldInText(FEATURE_FIELDS.routing.fields[field as keyof Features['routing']])} ${formatFieldValue(value, null)}`,
   )
-  rows.push(['Whole part', sayField(FEATURE_FIELDS.copperToOutlineMm), sayStated(features.copperToOutlineMm, 'mm')])
+  rows.push([
+    'Whole part',
+    getFieldInText(FEATURE_FIELDS.copperToOutlineMm),
+    formatStated(features.copperToOutlineMm, 'mm'),
+  ])
   rows.push(['Whole part', 'routing', observed.join('; ')])
   parts.push(
     makeTable(

@@ -4,20 +4,20 @@ import {
   BRIEF_FIELDS,
   CANNOT_TELL,
   CAUTIONS,
+  formatComputedReading,
+  getChoiceWord,
   ITEM_BASES,
   type ItemBasis,
   LIFE_CAUTION_SHORT,
   readBendLife,
   readBendStrain,
-  sayChoice,
-  sayComputed,
   VERDICT_WORDS,
 } from '@/lib/engine'
 import { asComputed, asEntered } from '@/lib/engine/units'
-import { type ItemStanding, listStandings, STAGE_LABELS } from '@/lib/review'
+import { type ItemState, listItemStates, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
-import { sayQuantity, sayStated, sayText, sayTime, sayWord, sayYesNo } from './words'
+import { formatQuantity, formatStated, formatText, formatTime, formatWord, formatYesNo } from './words'
 
 /** Title block: what this is a report on, from which state, released by whom. */
 export function makeTitleBlock(content: PackageContent, contentHash: string): Content[] {
@@ -34,17 +34,17 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
       margin: [0, 0, 0, 8],
     },
     makeFacts([
-      ['Part number, revision', `${sayText(brief.partNumber)}, ${snapshot.label}`],
+      ['Part number, revision', `${formatText(brief.partNumber)}, ${snapshot.label}`],
       ['Workspace', content.workspaceName],
       ['Stage', snapshot.stage === 'awaiting-signature' ? STAGE_LABELS.released : STAGE_LABELS[snapshot.stage]],
-      ['Released', `${sayTime(release.at)} by ${release.byName}`],
+      ['Released', `${formatTime(release.at)} by ${release.byName}`],
       ['Signed by', signers.length === 0 ? 'nobody' : signers.join('; ')],
       ['Edition', edition.kind === 'team' ? 'team, complete' : `for ${edition.companyName}`],
       [
         'Results',
         snapshot.evaluation === null
           ? 'none recorded'
-          : `engine ${snapshot.evaluation.engineVersion}, recorded ${sayTime(snapshot.evaluation.evaluatedAt)}`,
+          : `engine ${snapshot.evaluation.engineVersion}, recorded ${formatTime(snapshot.evaluation.evaluatedAt)}`,
       ],
       ['SHA-256 of what was signed', mono(contentHash)],
     ]),
@@ -67,22 +67,22 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
 
 /** Where the review came out, on one page: counts, bends, and what was released against. */
 export function makeSummary({ snapshot }: PackageContent): Content[] {
-  const standings = listStandings(snapshot)
-  const count = (state: string) => standings.filter((standing) => standing.state === state).length
+  const itemStates = listItemStates(snapshot)
+  const count = (state: string) => itemStates.filter((itemState) => itemState.state === state).length
   const results = snapshot.evaluation?.results ?? null
   const parts: Content[] = [
     makeFacts(
       [
         [
           'Checklist',
-          `${standings.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
+          `${itemStates.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
             `${count('not-applicable')} not applicable, ${count('open')} open`,
         ],
-        ...ITEM_BASES.map((basis) => [BASIS_TITLES[basis], sayBasis(standings, basis)] as const),
-        ['Catalogue', sayTemplate(snapshot.template)],
+        ...ITEM_BASES.map((basis) => [BASIS_TITLES[basis], describeBasis(itemStates, basis)] as const),
+        ['Catalogue', describeTemplate(snapshot.template)],
         ...(results?.headlineQuantities ?? []).map(
           ({ label, quantity, because }) =>
-            [label, quantity === null ? (because ?? CANNOT_TELL) : sayQuantity(quantity)] as const,
+            [label, quantity === null ? (because ?? CANNOT_TELL) : formatQuantity(quantity)] as const,
         ),
       ],
       level1('1  Summary'),
@@ -106,11 +106,11 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           const design = snapshot.design.bends.find(({ id }) => id === bend.bendId)
           return [
             bend.name,
-            sayChoice(BEND_FIELDS.use, bend.use),
-            sayStated(design?.insideRadiusMm, 'mm'),
-            bend.peakStrainPct === null ? 'not computed' : sayComputed(readBendStrain(bend), 'strainPct'),
+            getChoiceWord(BEND_FIELDS.use, bend.use),
+            formatStated(design?.insideRadiusMm, 'mm'),
+            bend.peakStrainPct === null ? 'not computed' : formatComputedReading(readBendStrain(bend), 'strainPct'),
             asComputed(bend.allowablePct, 'strainPct'),
-            sayComputed(readBendLife(bend), 'lifeCycles'),
+            formatComputedReading(readBendLife(bend), 'lifeCycles'),
             bend.requiredCycles === null ? '–' : asEntered(bend.requiredCycles, 'cycles'),
           ]
         }),
@@ -118,7 +118,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
       ),
     )
   }
-  const concerns = standings.filter(({ state }) => state === 'concern' || state === 'waived' || state === 'open')
+  const concerns = itemStates.filter(({ state }) => state === 'concern' || state === 'waived' || state === 'open')
   parts.push(
     concerns.length === 0
       ? makeEmptyPart(level2('Concerns and waivers'), 'None: every applicable item is met.')
@@ -131,7 +131,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
           concerns.map(({ item, result, state }) => [
             { stack: [item.question, ...(result === null ? [] : [{ text: result.headline, style: 'small' }])] },
             result === null ? '–' : VERDICT_WORDS[result.verdict].word,
-            sayWord(state),
+            formatWord(state),
           ]),
           level2('Concerns and waivers'),
         ),
@@ -146,13 +146,13 @@ const BASIS_TITLES = {
 } as const
 
 /** Calculations, typed statements and judgments are never one number. */
-function sayBasis(standings: readonly ItemStanding[], basis: ItemBasis): string {
-  const own = standings.filter((standing) => standing.basis === basis && standing.state !== 'not-applicable')
-  const count = (state: ItemStanding['state']) => own.filter((standing) => standing.state === state).length
+function describeBasis(itemStates: readonly ItemState[], basis: ItemBasis): string {
+  const own = itemStates.filter((itemState) => itemState.basis === basis && itemState.state !== 'not-applicable')
+  const count = (state: ItemState['state']) => own.filter((itemState) => itemState.state === state).length
   return `${own.length}: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ${count('open')} open`
 }
 
-function sayTemplate({ version, switchedOff }: PackageContent['snapshot']['template']): string {
+function describeTemplate({ version, switchedOff }: PackageContent['snapshot']['template']): string {
   if (version === 0) return 'as delivered'
   const off = switchedOff.length === 0 ? '' : `; ${switchedOff.length} delivered items switched off, named in section 6`
   return `version ${version} of the workspace${off}`
@@ -164,39 +164,39 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
   const temperature =
     brief.operatingMinDegC === null && brief.operatingMaxDegC === null
       ? 'not stated'
-      : `${sayStated(brief.operatingMinDegC, 'degC')} to ${sayStated(brief.operatingMaxDegC, 'degC')}`
+      : `${formatStated(brief.operatingMinDegC, 'degC')} to ${formatStated(brief.operatingMaxDegC, 'degC')}`
   return [
     makeFacts(
       [
-        [BRIEF_FIELDS.purpose.label, sayText(brief.purpose)],
+        [BRIEF_FIELDS.purpose.label, formatText(brief.purpose)],
         [
           'Class, type, use (IPC-6013)',
           [
-            sayChoice(BRIEF_FIELDS.performanceClass, brief.performanceClass),
-            sayChoice(BRIEF_FIELDS.circuitType, brief.circuitType),
-            sayChoice(BRIEF_FIELDS.installationUse, brief.installationUse),
+            getChoiceWord(BRIEF_FIELDS.performanceClass, brief.performanceClass),
+            getChoiceWord(BRIEF_FIELDS.circuitType, brief.circuitType),
+            getChoiceWord(BRIEF_FIELDS.installationUse, brief.installationUse),
           ].join('; '),
         ],
         ['Operating temperature', temperature],
-        [BRIEF_FIELDS.quantityPerYear.label, sayStated(brief.quantityPerYear, 'parts-per-year')],
-        [BRIEF_FIELDS.surfaceFinish.label, sayChoice(BRIEF_FIELDS.surfaceFinish, brief.surfaceFinish)],
-        [BRIEF_FIELDS.solderedAssembly.label, sayYesNo(brief.solderedAssembly)],
-        [BRIEF_FIELDS.bakeBeforeAssembly.label, sayText(brief.bakeBeforeAssembly)],
-        [BRIEF_FIELDS.packingAndHandling.label, sayText(brief.packingAndHandling)],
-        [BRIEF_FIELDS.panelForm.label, sayChoice(BRIEF_FIELDS.panelForm, brief.panelForm)],
-        [BRIEF_FIELDS.toleranceScheme.label, sayText(brief.toleranceScheme)],
+        [BRIEF_FIELDS.quantityPerYear.label, formatStated(brief.quantityPerYear, 'parts-per-year')],
+        [BRIEF_FIELDS.surfaceFinish.label, getChoiceWord(BRIEF_FIELDS.surfaceFinish, brief.surfaceFinish)],
+        [BRIEF_FIELDS.solderedAssembly.label, formatYesNo(brief.solderedAssembly)],
+        [BRIEF_FIELDS.bakeBeforeAssembly.label, formatText(brief.bakeBeforeAssembly)],
+        [BRIEF_FIELDS.packingAndHandling.label, formatText(brief.packingAndHandling)],
+        [BRIEF_FIELDS.panelForm.label, getChoiceWord(BRIEF_FIELDS.panelForm, brief.panelForm)],
+        [BRIEF_FIELDS.toleranceScheme.label, formatText(brief.toleranceScheme)],
         [
           'Electrical, coupon and fold test',
-          [brief.electricalTest, brief.couponTest, brief.foldTest].map(sayYesNo).join(', '),
+          [brief.electricalTest, brief.couponTest, brief.foldTest].map(formatYesNo).join(', '),
         ],
-        [BRIEF_FIELDS.registrationCriticalFeatures.label, sayText(brief.registrationCriticalFeatures)],
-        [BRIEF_FIELDS.whoToAsk.label, sayText(brief.whoToAsk)],
+        [BRIEF_FIELDS.registrationCriticalFeatures.label, formatText(brief.registrationCriticalFeatures)],
+        [BRIEF_FIELDS.whoToAsk.label, formatText(brief.whoToAsk)],
         [BRIEF_FIELDS.manufacturingReviewDate.label, brief.manufacturingReviewDate ?? 'not stated'],
         [BRIEF_FIELDS.layoutFreezeDate.label, brief.layoutFreezeDate ?? 'not stated'],
         [BRIEF_FIELDS.needDate.label, brief.needDate ?? 'not stated'],
         [
           BRIEF_FIELDS.lifeSurvivalPct.label,
-          brief.lifeSurvivalPct === null ? 'default of the engine' : sayStated(brief.lifeSurvivalPct, 'pct'),
+          brief.lifeSurvivalPct === null ? 'default of the engine' : formatStated(brief.lifeSurvivalPct, 'pct'),
         ],
         [
           'Weibull slope',

@@ -2,7 +2,7 @@ import type { Content } from 'pdfmake/interfaces'
 import { hashDeclaredContent, type ReviewComment, type ReviewThread } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { keepTogether, level1, makeEmptyPart, makeTable, mono } from './style'
-import { sayTime, sayWord } from './words'
+import { formatTime, formatWord } from './words'
 
 export function makeWaivers({ snapshot }: PackageContent): Content[] {
   const questions = new Map(snapshot.items.map(({ id, question }) => [id, question]))
@@ -18,16 +18,16 @@ export function makeWaivers({ snapshot }: PackageContent): Content[] {
           ],
           snapshot.waivers.map((waiver) => [
             { stack: [{ text: questions.get(waiver.itemId) ?? waiver.itemId, bold: true }, waiver.reason] },
-            `${waiver.proposedByName}, ${sayTime(waiver.proposedAt)}`,
+            `${waiver.proposedByName}, ${formatTime(waiver.proposedAt)}`,
             waiver.decidedAt === null
               ? 'not decided'
               : {
                   stack: [
-                    `${waiver.decidedByName ?? ''}, ${sayTime(waiver.decidedAt)}`,
+                    `${waiver.decidedByName ?? ''}, ${formatTime(waiver.decidedAt)}`,
                     ...(waiver.decisionNote === '' ? [] : [{ text: waiver.decisionNote, style: 'small' }]),
                   ],
                 },
-            sayWord(waiver.state),
+            formatWord(waiver.state),
           ]),
           level1('7  Waivers'),
         ),
@@ -44,12 +44,12 @@ export function makeThreads({ snapshot }: PackageContent): Content[] {
 
 function makeThread(thread: ReviewThread, isFirst: boolean): Content[] {
   const anchor =
-    thread.anchor.kind === 'revision' ? 'whole revision' : `${sayWord(thread.anchor.kind)} ${thread.anchor.label}`
+    thread.anchor.kind === 'revision' ? 'whole revision' : `${formatWord(thread.anchor.kind)} ${thread.anchor.label}`
   const head: Content[] = [
     ...(isFirst ? [{ text: '8  Comments and engineering queries', style: 'section' }] : []),
     { text: thread.title, style: 'subsection' },
     {
-      text: `${sayWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.companyName}, ${sayTime(thread.openedAt)}`,
+      text: `${formatWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.companyName}, ${formatTime(thread.openedAt)}`,
       style: 'small',
     },
   ]
@@ -59,10 +59,10 @@ function makeThread(thread: ReviewThread, isFirst: boolean): Content[] {
 
 function makeComment(comment: ReviewComment): Content {
   const files = comment.attachments.map(({ fileName, sha256 }) => `${fileName} (SHA-256 ${sha256.slice(0, 16)}…)`)
-  const edited = comment.editedAt === null ? '' : `, edited ${sayTime(comment.editedAt)}`
+  const edited = comment.editedAt === null ? '' : `, edited ${formatTime(comment.editedAt)}`
   return {
     stack: [
-      { text: `${comment.authorName}, ${comment.companyName}, ${sayTime(comment.at)}${edited}`, style: 'label' },
+      { text: `${comment.authorName}, ${comment.companyName}, ${formatTime(comment.at)}${edited}`, style: 'label' },
       comment.text,
       ...(files.length === 0 ? [] : [{ text: `Attached: ${files.join(', ')}`, style: 'small' }]),
     ],
@@ -86,11 +86,11 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
             declaration.companyName,
             {
               stack: [
-                sayWord(declaration.verdict),
+                formatWord(declaration.verdict),
                 ...(declaration.note === '' ? [] : [{ text: declaration.note, style: 'small' }]),
               ],
             },
-            `${declaration.madeByName}, ${sayTime(declaration.madeAt)}`,
+            `${declaration.madeByName}, ${formatTime(declaration.madeAt)}`,
             declaration.contentHash === declared ? 'as released' : 'earlier content',
           ]),
           level1('9  Fabricator declarations'),
@@ -102,14 +102,14 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
             ...keepTogether([
               ...(index === 0 ? [{ text: '10  Signatures', style: 'section' }] : []),
               { text: `${signature.name}, ${signature.capacity}`, bold: true },
-              { text: `${sayTime(signature.signedAt)}${signature.voided === null ? '' : '   VOID'}`, style: 'soft' },
+              { text: `${formatTime(signature.signedAt)}${signature.voided === null ? '' : '   VOID'}`, style: 'soft' },
               { text: `“${signature.statement}”`, margin: [0, 2, 0, 2] },
               mono(`SHA-256 ${signature.contentHash}`),
               ...(signature.voided === null
                 ? []
                 : [
                     {
-                      text: `Voided ${sayTime(signature.voided.at)}: ${signature.voided.reason}. ${signature.voided.changes.join('; ')}`,
+                      text: `Voided ${formatTime(signature.voided.at)}: ${signature.voided.reason}. ${signature.voided.changes.join('; ')}`,
                       style: 'small',
                     },
                   ]),

@@ -2,7 +2,7 @@ import type { Content } from 'pdfmake/interfaces'
 import { CAUTIONS, SOURCE_KINDS, SOURCES, type Source, type SourceKey } from '@/lib/engine'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
-import { saySource } from './words'
+import { formatSource } from './words'
 
 /** Every source that a number of this report rests on. */
 export function makeSources({ snapshot }: PackageContent): Content[] {
@@ -10,7 +10,7 @@ export function makeSources({ snapshot }: PackageContent): Content[] {
   const keys = new Set(outcomes.flatMap((o) => (o.kind === 'decided' ? [o.limit.sourceKey, o.sourceKey] : [])))
   const rows = [...keys]
     .map((key): [string, Source | null] => [
-      saySource(key),
+      formatSource(key),
       Object.hasOwn(SOURCES, key) ? SOURCES[key as SourceKey] : null,
     ])
     .sort(([a], [b]) => (a < b ? -1 : 1))

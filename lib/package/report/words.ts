@@ -1,30 +1,30 @@
-import { citeSource, type Limit, type Quantity, SOURCES, type SourceKey, sayBound, type Unit } from '@/lib/engine'
+import { citeSource, getBoundPrefix, type Limit, type Quantity, SOURCES, type SourceKey, type Unit } from '@/lib/engine'
 import { asEntered, asResult, digitsOfResult } from '@/lib/engine/units'
 
 /** A value of an enumeration as people write it: `hot-air-solder-levelled`, `use-a`. */
-export function sayWord(value: string | null): string {
+export function formatWord(value: string | null): string {
   if (value === null) return 'not stated'
   return value.replaceAll('-', ' ').replace(/^use ([a-d])$/, (_, letter: string) => `use ${letter.toUpperCase()}`)
 }
 
-export function sayYesNo(value: boolean | null): string {
+export function formatYesNo(value: boolean | null): string {
   return value === null ? 'not stated' : value ? 'yes' : 'no'
 }
 
-export function sayText(text: string): string {
+export function formatText(text: string): string {
   return text.trim() === '' ? 'not stated' : text
 }
 
 /** A value that the design states, exactly. */
-export function sayStated(value: number | null | undefined, unit: Unit): string {
+export function formatStated(value: number | null | undefined, unit: Unit): string {
   return value === null || value === undefined ? 'not stated' : asEntered(value, unit)
 }
 
-export function sayQuantity({ value, unit, bound }: Quantity): string {
-  return `${sayBound(bound)}${asResult(value, unit)}`
+export function formatQuantity({ value, unit, bound }: Quantity): string {
+  return `${getBoundPrefix(bound)}${asResult(value, unit)}`
 }
 
-export function sayLimit(limit: Limit): string {
+export function formatLimit(limit: Limit): string {
   const value = asResult(limit.value, limit.unit)
   switch (limit.sense) {
     case 'at-most':
@@ -39,11 +39,11 @@ export function sayLimit(limit: Limit): string {
 }
 
 /** `2027-03-01 09:05 UTC`: one form for every reader, whatever the machine's time zone. */
-export function sayTime(iso: string): string {
+export function formatTime(iso: string): string {
   return `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`
 }
 
 /** Results may carry a key that a later dictionary renamed; then the key itself is shown. */
-export function saySource(key: string): string {
+export function formatSource(key: string): string {
   return Object.hasOwn(SOURCES, key) ? citeSource(key as SourceKey) : key
 }

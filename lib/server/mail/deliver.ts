@@ -38,7 +38,7 @@ export function deliverToFolder(): Delivery {
     send: async (mail) => {
       const target = path.join(/* turbopackIgnore: true */ folder, makeFileName(mail))
       await writeWhole(target, await buildMessage(mail, mailFrom)).catch((error: unknown) => {
-        throw new DeliveryError('later', `the message could not be written: ${sayError(error)}`)
+        throw new DeliveryError('later', `the message could not be written: ${describeError(error)}`)
       })
     },
   }
@@ -60,12 +60,12 @@ export function deliverBySmtp(smtpUrl: string): Delivery {
     way: 'smtp',
     open: async () => {
       await transport.verify().catch((error: unknown) => {
-        throw new DeliveryError('later', `the mail server cannot be used: ${sayError(error)}`)
+        throw new DeliveryError('later', `the mail server cannot be used: ${describeError(error)}`)
       })
     },
     send: async (mail) => {
       await transport.sendMail(makeMessageOptions(mail, mailFrom)).catch((error: unknown) => {
-        throw new DeliveryError(judge(error), sayError(error))
+        throw new DeliveryError(judge(error), describeError(error))
       })
     },
   }
@@ -102,6 +102,6 @@ function judge(error: unknown): MailFailure {
   return isBeforeConnection || isBeforeMessage ? 'later' : 'uncertain'
 }
 
-function sayError(error: unknown): string {
+function describeError(error: unknown): string {
   return error instanceof Error ? error.message.replaceAll(/\s+/g, ' ') : String(error)
 }

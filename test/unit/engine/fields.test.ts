@@ -11,6 +11,7 @@ import {
   type FieldNode,
   featuresSchema,
   findFieldWords,
+  getChoiceWord,
   LAYER_FIELDS,
   LAYER_KIND_FACTS,
   LAYER_KINDS,
@@ -18,7 +19,6 @@ import {
   MATERIAL_FIELDS,
   materialSchema,
   nameLayerKind,
-  sayChoice,
   VERDICT_WORDS,
   ZONE_FIELDS,
   zoneSchema,
@@ -101,10 +101,10 @@ describe('the dictionary of fields', () => {
   })
 
   it('has one word for plating of lands and pads alone, and shows what a later version wrote as it is', () => {
-    expect(sayChoice(LAYER_FIELDS.plating.fields.process, 'button')).toBe('pads only')
-    expect(sayChoice(ZONE_FIELDS.presence.entry.platedCopper, 'pads-only')).toBe('pads only')
-    expect(sayChoice(BEND_FIELDS.use, 'rolled-up')).toBe('rolled-up')
-    expect(sayChoice(BEND_FIELDS.use, null)).toBe('not stated')
+    expect(getChoiceWord(LAYER_FIELDS.plating.fields.process, 'button')).toBe('pads only')
+    expect(getChoiceWord(ZONE_FIELDS.presence.entry.platedCopper, 'pads-only')).toBe('pads only')
+    expect(getChoiceWord(BEND_FIELDS.use, 'rolled-up')).toBe('rolled-up')
+    expect(getChoiceWord(BEND_FIELDS.use, null)).toBe('not stated')
     expect(listChoices(BEND_FIELDS.insideFace)).toEqual([
       { value: 'top', label: 'top face' },
       { value: 'bottom', label: 'bottom face' },

@@ -3,7 +3,7 @@ import {
   checkAnswer,
   checkWaiverDecision,
   checkWaiverProposal,
-  getStanding,
+  getItemState,
   hashWaiverBasis,
   type Waiver,
 } from '@/lib/review'
@@ -87,7 +87,7 @@ describe('legal answers', () => {
 
 describe('where an item stands', () => {
   const standing = (verdict: Parameters<typeof makeResult>[1], a: ReturnType<typeof answer> | null, w: Waiver[] = []) =>
-    getStanding(strainItem, makeResult('bend-strain', verdict, 0.7), a, w)
+    getItemState(strainItem, makeResult('bend-strain', verdict, 0.7), a, w)
 
   test('the calculation decides without a person', () => {
     expect(standing('meets', null)).toMatchObject({ state: 'meets', decidedBy: 'calculation', needsWaiver: false })
@@ -106,7 +106,7 @@ describe('where an item stands', () => {
   test("a person's concern must be waived at the severities that say so", () => {
     expect(standing('needs-judgment', answer('concern'))).toMatchObject({ state: 'concern', needsWaiver: true })
     expect(
-      getStanding(packingItem, makeResult('packing-notes', 'needs-judgment'), answer('concern'), []),
+      getItemState(packingItem, makeResult('packing-notes', 'needs-judgment'), answer('concern'), []),
     ).toMatchObject({
       state: 'concern',
       needsWaiver: false,

@@ -6,12 +6,12 @@ import {
   CANNOT_TELL,
   type Design,
   evaluate,
+  formatComputedReading,
   makeResultsDocument,
   readBendLife,
   readBendLifeRange,
   readConductorLife,
   readDamage,
-  sayComputed,
 } from '@/lib/engine'
 import { asComputed } from '@/lib/engine/units'
 import { makeBends } from '@/lib/package/report/bends'
@@ -34,7 +34,7 @@ function theBend(design: Design): BendResult {
   return bend
 }
 
-const say = (bend: BendResult) => sayComputed(readBendLife(bend), 'lifeCycles')
+const say = (bend: BendResult) => formatComputedReading(readBendLife(bend), 'lifeCycles')
 
 function listReportTexts(design: Design): string {
   const content = makeContent()
@@ -83,7 +83,7 @@ describe('a life past the end of the relation', () => {
     const results = evaluate(makeOneBend({ insideRadiusMm: 400, bends: [{}, { insideRadiusMm: 500 }] }))
     const [damage] = results.damage
     if (damage === undefined) throw new Error('no damage')
-    expect(sayComputed(readDamage(damage), 'damageFraction')).toMatch(/^less than /)
+    expect(formatComputedReading(readDamage(damage), 'damageFraction')).toMatch(/^less than /)
     expect(listOutcomes(results, 'damage-sum')[0]?.summary).toContain('less than')
   })
 })

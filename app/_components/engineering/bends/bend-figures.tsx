@@ -10,12 +10,12 @@ import {
   type Bend,
   type BendResult,
   CAUTIONS,
+  formatComputedDigits,
+  formatComputedReading,
   LIFE_CAUTION_SHORT,
   RANGE_OVER,
   readBendLife,
   readBendLifeRange,
-  sayComputed,
-  sayComputedDigits,
 } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
 import { useUnitLabels } from '../cells'
@@ -180,9 +180,9 @@ export function BendFigures({ result }: { result: BendResult }) {
     add(
       `Life, ${asEntered(result.survivalPct, 'pct')} survive`,
       <>
-        {sayComputed(readBendLife(result), 'lifeCycles')}
+        {formatComputedReading(readBendLife(result), 'lifeCycles')}
         {lifeRange !== null &&
-          ` (${sayComputedDigits(lifeRange.low, 'lifeCycles')} to ${sayComputedDigits(lifeRange.high, 'lifeCycles')} ${RANGE_OVER.both})`}
+          ` (${formatComputedDigits(lifeRange.low, 'lifeCycles')} to ${formatComputedDigits(lifeRange.high, 'lifeCycles')} ${RANGE_OVER.both})`}
         <LifeCaution />
       </>,
     )
@@ -191,7 +191,7 @@ export function BendFigures({ result }: { result: BendResult }) {
     add(
       'Life, median',
       <>
-        {sayComputed(readBendLife(result, 'median'), 'lifeCycles')}
+        {formatComputedReading(readBendLife(result, 'median'), 'lifeCycles')}
         <LifeCaution />
       </>,
     )

@@ -1,5 +1,5 @@
-import { BEND_FIELDS, sayChoice } from '@/lib/engine'
+import { BEND_FIELDS, getChoiceWord } from '@/lib/engine'
 
 export function getUseLabel(use: string | null): string {
-  return use === null ? 'use not stated' : sayChoice(BEND_FIELDS.use, use)
+  return use === null ? 'use not stated' : getChoiceWord(BEND_FIELDS.use, use)
 }

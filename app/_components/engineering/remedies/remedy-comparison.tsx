@@ -11,12 +11,12 @@ import {
   type Design,
   type Evaluation,
   evaluate,
+  formatComputedDigits,
   LIFE_CAUTION_SHORT,
   type LimitOverride,
   RANGE_OVER,
   type Remedy,
   readBendLife,
-  sayComputedDigits,
 } from '@/lib/engine'
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
@@ -158,7 +158,7 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
   add(`Minimum inside radius, ${units.plan}`, (bend) => digitsOfRadius(bend.minRadiusByStrainMm, unit))
   if (own?.survivalLifeCycles != null) {
     add(`Life, ${asEntered(own.survivalPct, 'pct')} survive, cycles (${LIFE_CAUTION_SHORT})`, (bend) =>
-      sayComputedDigits(readBendLife(bend), 'lifeCycles'),
+      formatComputedDigits(readBendLife(bend), 'lifeCycles'),
     )
   }
   add('Bending moment, N·mm', (bend) => digitsAsComputed(bend.momentNmm, 'momentNmm'))

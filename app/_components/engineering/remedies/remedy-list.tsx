@@ -6,7 +6,7 @@ import { LifeCaution } from '@/app/_components/ui/cautions'
 import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { type Remedy, type RemedyReport, type RemedyState, sayComputedDigits } from '@/lib/engine'
+import { formatComputedDigits, type Remedy, type RemedyReport, type RemedyState } from '@/lib/engine'
 import { digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
 import { useUnitLabels } from '../cells'
 import { RowAct } from '../row-act'
@@ -207,7 +207,7 @@ function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean 
       </td>
       {isDynamic && (
         <td className="num" data-label="Life, cycles">
-          {sayComputedDigits(state.survivalLife, 'lifeCycles')}
+          {formatComputedDigits(state.survivalLife, 'lifeCycles')}
         </td>
       )}
       <td className="num" data-label="Bend zone">

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { AnswerItemInput } from '@/lib/inputs'
-import { checkAnswer, type ItemStanding, listStandings, type ReviewSnapshot } from '@/lib/review'
+import { checkAnswer, type ItemState, listItemStates, type ReviewSnapshot } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
 import { write } from '../../consequences/write'
 import { makeAnswerBasis } from '../../records/answer-basis'
@@ -12,8 +12,8 @@ import { NotFoundError, refuseInvalid, refuseStale } from '../../store/errors'
 import type { Outcome } from '../../views'
 
 /** The item as it stands for this person. @throws NotFoundError for an id that the catalogue lacks */
-export function getStandingOf(snapshot: ReviewSnapshot, itemId: string): ItemStanding {
-  const standing = listStandings(snapshot).find(({ item }) => item.id === itemId)
+export function getItemStateOf(snapshot: ReviewSnapshot, itemId: string): ItemState {
+  const standing = listItemStates(snapshot).find(({ item }) => item.id === itemId)
   if (standing === undefined) throw new NotFoundError('item')
   return standing
 }
@@ -32,7 +32,7 @@ export function answerItem(
     const { revision, fabricatorCompanyId } = scope
     const loaded = await loadRevision(tx, revision.id)
     const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
-    const { item, result } = getStandingOf(snapshot, input.itemId)
+    const { item, result } = getItemStateOf(snapshot, input.itemId)
     requireAnswerer(standing, scope.subject, item.answeredBy)
     const stored = loaded.record.answers.find(({ itemId }) => itemId === item.id)
     requireAnswerSeen(stored, input.seenVersion, snapshot)

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { DecideWaiverInput, ProposeWaiverInput } from '@/lib/inputs'
-import { checkWaiverDecision, checkWaiverProposal, type ItemStanding, isAllowed } from '@/lib/review'
+import { checkWaiverDecision, checkWaiverProposal, type ItemState, isAllowed } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import {
@@ -16,7 +16,7 @@ import { makeSnapshot } from '../../records/snapshot'
 import { NotFoundError, outcomeOf, refuseClash, refuseInvalid } from '../../store/errors'
 import type { Outcome } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
-import { getStandingOf } from './answers'
+import { getItemStateOf } from './answers'
 
 /** Proposes to release against an item, on its present numbers and no others. An earlier proposal is replaced. */
 export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<Outcome<{ waiverId: string }>> {
@@ -24,7 +24,7 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
     const { tx, standing, at, record } = context
     const { revision } = await requireRevision(tx, standing, input.revisionId, 'waiver:propose')
     const { snapshot } = makeSnapshot(await loadRevision(tx, revision.id), null)
-    const { item, result, answer } = getStandingOf(snapshot, input.itemId)
+    const { item, result, answer } = getItemStateOf(snapshot, input.itemId)
     const checked = checkWaiverProposal(result, answer, input.reason)
     if (!checked.ok) refuseInvalid(checked.issues, 'A waiver cannot be proposed here.')
     const earlier = snapshot.waivers.find(({ itemId, state }) => itemId === item.id && state === 'proposed')
@@ -85,7 +85,7 @@ export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Prom
     const { snapshot } = makeSnapshot(loaded, null)
     const waiver = snapshot.waivers.find(({ id }) => id === row.id)
     if (waiver === undefined) throw new NotFoundError('waiver')
-    const { item, result } = getStandingOf(snapshot, waiver.itemId)
+    const { item, result } = getItemStateOf(snapshot, waiver.itemId)
     const needsSecondPerson = snapshot.settings.waiverNeedsSecondPerson
     requireDecider(standing, scope, input.decision, waiver.proposedBy, needsSecondPerson)
     const checked = checkWaiverDecision(waiver, result, {
@@ -120,7 +120,7 @@ async function storeDecision(
   context: WriteContext,
   loaded: LoadedRevision,
   input: DecideWaiverInput & { readonly confirmedBy: ConfirmedBy | null },
-  item: ItemStanding['item'],
+  item: ItemState['item'],
 ): Promise<{ version: number }> {
   const { tx, standing, at, record } = context
   const state = input.decision === 'approve' ? ('approved' as const) : ('declined' as const)

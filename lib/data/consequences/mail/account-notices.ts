@@ -1,7 +1,7 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
 import { getSettings } from '@/lib/config'
-import { type AccountHappening, composeMail } from '@/lib/mail'
+import { type AccountEvent, composeMail } from '@/lib/mail'
 import { queueMail } from '../../records/outbox'
 import type { TransactionClient } from '../../store/client'
 
@@ -13,7 +13,7 @@ export async function queueAccountNotice(
   tx: TransactionClient,
   at: Date,
   user: { readonly id: string; readonly name: string; readonly email: string },
-  happening: { readonly happened: AccountHappening; readonly by: string | null },
+  accountEvent: { readonly happened: AccountEvent; readonly by: string | null },
 ): Promise<void> {
   await queueMail(tx, at, {
     kind: 'account',
@@ -21,7 +21,7 @@ export async function queueAccountNotice(
     recipient: { userId: user.id, name: user.name, address: user.email },
     text: composeMail({
       kind: 'account',
-      ...happening,
+      ...accountEvent,
       at: at.toISOString(),
       accountHref: `${getSettings().publicUrl}/account`,
     }),

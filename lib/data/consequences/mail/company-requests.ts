@@ -3,14 +3,14 @@ import { getSettings } from '@/lib/config'
 import { composeMail } from '@/lib/mail'
 import { readMailOff } from '../../records/mail-off'
 import { queueMail } from '../../records/outbox'
-import { findReplyTo, type Happening, loadForeignNames, withoutForeignNames } from './readers'
+import { findReplyTo, loadForeignNames, type TrailEvent, withoutForeignNames } from './readers'
 
 /**
  * A project asks a company: its administrators are written to, since they alone can answer. Where it has none yet, the
  * admins of the workspace are, since they alone can name one.
  */
-export async function queueRequestNotices(happening: Happening): Promise<void> {
-  const { tx, at, by, note } = happening
+export async function queueRequestNotices(trailEvent: TrailEvent): Promise<void> {
+  const { tx, at, by, note } = trailEvent
   const companyId = note.subject.id
   const projectId = note.projectId ?? ''
   const part = await tx.participation.findUniqueOrThrow({

@@ -1,6 +1,5 @@
 import 'server-only'
 import {
-  type Happening,
   loadForeignNames,
   loadReaders,
   loadSubject,
@@ -8,6 +7,7 @@ import {
   makeWanted,
   queueTo,
   type Reader,
+  type TrailEvent,
   withoutForeignNames,
 } from './readers'
 
@@ -19,21 +19,21 @@ export function isEventAction(action: string): action is EventAction {
   return (EVENT_ACTIONS as readonly string[]).includes(action)
 }
 
-export async function queueEventNotices(happening: Happening, action: EventAction): Promise<void> {
-  if (action === 'revision-shared') await queueSharedNotices(happening)
-  else if (action === 'revision-released') await queueReleaseNotices(happening)
-  else await queueDeclarationNotices(happening, action === 'declared-buildable')
+export async function queueEventNotices(trailEvent: TrailEvent, action: EventAction): Promise<void> {
+  if (action === 'revision-shared') await queueSharedNotices(trailEvent)
+  else if (action === 'revision-released') await queueReleaseNotices(trailEvent)
+  else await queueDeclarationNotices(trailEvent, action === 'declared-buildable')
 }
 
-async function loadPlaceAndReaders(happening: Happening) {
-  const { row, subject } = await loadSubject(happening.tx, happening.note.revisionId ?? '')
-  return { row, subject, readers: await loadReaders(happening, subject) }
+async function loadPlaceAndReaders(trailEvent: TrailEvent) {
+  const { row, subject } = await loadSubject(trailEvent.tx, trailEvent.note.revisionId ?? '')
+  return { row, subject, readers: await loadReaders(trailEvent, subject) }
 }
 
 /** To everybody of the company who is in the project. */
-async function queueSharedNotices(happening: Happening): Promise<void> {
-  const { tx, note, by } = happening
-  const { row, readers } = await loadPlaceAndReaders(happening)
+async function queueSharedNotices(trailEvent: TrailEvent): Promise<void> {
+  const { tx, note, by } = trailEvent
+  const { row, readers } = await loadPlaceAndReaders(trailEvent)
   const company = await tx.company.findUniqueOrThrow({ where: { id: note.subject.id } })
   for (const reader of readers.filter(({ fabricatorCompanyId }) => fabricatorCompanyId === company.id)) {
     if (reader.off.has('shared')) continue
@@ -45,20 +45,20 @@ async function queueSharedNotices(happening: Happening): Promise<void> {
       by: by.name,
       wanted: makeWanted('review it, ask about anything unclear, and declare whether it can be built', row),
     }
-    await queueTo(happening, reader, notice, `revision:${row.id}`)
+    await queueTo(trailEvent, reader, notice, `revision:${row.id}`)
   }
 }
 
 const isOfTeam = ({ role }: Reader) => role === 'lead' || role === 'member'
 
 /** To the team, and to the colleagues of whoever declared. No other fabricator learns of it. */
-async function queueDeclarationNotices(happening: Happening, isBuildable: boolean): Promise<void> {
-  const { tx, note, by } = happening
+async function queueDeclarationNotices(trailEvent: TrailEvent, isBuildable: boolean): Promise<void> {
+  const { tx, note, by } = trailEvent
   const declaration = await tx.declaration.findUniqueOrThrow({
     where: { id: note.subject.id },
     include: { company: true },
   })
-  const { row, readers } = await loadPlaceAndReaders(happening)
+  const { row, readers } = await loadPlaceAndReaders(trailEvent)
   for (const reader of readers) {
     const isColleague = reader.fabricatorCompanyId === declaration.companyId
     if (!(isOfTeam(reader) || isColleague) || reader.off.has('declaration')) continue
@@ -73,14 +73,14 @@ async function queueDeclarationNotices(happening: Happening, isBuildable: boolea
       wanted:
         isBuildable || isColleague ? null : makeWanted('change the design, or ask what would make it buildable', row),
     }
-    await queueTo(happening, reader, notice, `revision:${row.id}`)
+    await queueTo(trailEvent, reader, notice, `revision:${row.id}`)
   }
 }
 
 /** To everybody who may see the revision, each with the hash of the own edition. */
-async function queueReleaseNotices(happening: Happening): Promise<void> {
-  const { tx, by } = happening
-  const { row, readers } = await loadPlaceAndReaders(happening)
+async function queueReleaseNotices(trailEvent: TrailEvent): Promise<void> {
+  const { tx, by } = trailEvent
+  const { row, readers } = await loadPlaceAndReaders(trailEvent)
   const packages = await tx.package.findMany({ where: { revisionId: row.id } })
   for (const reader of readers) {
     if (reader.off.has('released')) continue
@@ -92,6 +92,6 @@ async function queueReleaseNotices(happening: Happening): Promise<void> {
       by: by.name,
       packageSha256: packages.find((edition) => edition.audience === audience)?.sha256 ?? null,
     }
-    await queueTo(happening, reader, notice, `revision:${row.id}`)
+    await queueTo(trailEvent, reader, notice, `revision:${row.id}`)
   }
 }

@@ -7,7 +7,6 @@ import { isEventAction, queueEventNotices } from './events'
 import { isProposalAction, queueProposalNotices } from './proposals'
 import {
   findMentioned,
-  type Happening,
   loadForeignNames,
   loadReaders,
   loadSubject,
@@ -15,6 +14,7 @@ import {
   makeWanted,
   queueTo,
   type Reader,
+  type TrailEvent,
   withoutForeignNames,
 } from './readers'
 
@@ -27,18 +27,18 @@ const THREAD_ACTIONS: readonly string[] = [
 ]
 
 /** Queues the messages that an act causes. Nobody is written to about an act of their own. */
-export async function queueNotices(happening: Happening): Promise<void> {
-  const { action } = happening.note
-  if (THREAD_ACTIONS.includes(action)) await queueThreadNotices(happening)
-  else if (action === 'stage-moved') await queueStageNotices(happening)
-  else if (action === 'signature-voided') await queueVoidedNotices(happening)
-  else if (isEventAction(action)) await queueEventNotices(happening, action)
-  else if (isProposalAction(action)) await queueProposalNotices(happening, action)
-  else if (action === 'company-asked') await queueRequestNotices(happening)
+export async function queueNotices(trailEvent: TrailEvent): Promise<void> {
+  const { action } = trailEvent.note
+  if (THREAD_ACTIONS.includes(action)) await queueThreadNotices(trailEvent)
+  else if (action === 'stage-moved') await queueStageNotices(trailEvent)
+  else if (action === 'signature-voided') await queueVoidedNotices(trailEvent)
+  else if (isEventAction(action)) await queueEventNotices(trailEvent, action)
+  else if (isProposalAction(action)) await queueProposalNotices(trailEvent, action)
+  else if (action === 'company-asked') await queueRequestNotices(trailEvent)
 }
 
-async function queueThreadNotices(happening: Happening): Promise<void> {
-  const { tx, note, by } = happening
+async function queueThreadNotices(trailEvent: TrailEvent): Promise<void> {
+  const { tx, note, by } = trailEvent
   const commentId = note.details?.commentId
   const thread = await tx.thread.findUniqueOrThrow({
     where: { id: note.subject.id },
@@ -48,7 +48,7 @@ async function queueThreadNotices(happening: Happening): Promise<void> {
   // A proposal opens its thread; the message about the proposal says so.
   if (comment === undefined || (note.action === 'thread-opened' && thread.anchorKind === 'proposal')) return
   const { row, subject } = await loadSubject(tx, thread.revisionId)
-  const readers = (await loadReaders(happening, subject)).filter(({ standing }) =>
+  const readers = (await loadReaders(trailEvent, subject)).filter(({ standing }) =>
     maySeeThread(standing, subject, thread),
   )
   const before = note.action === 'comment-edited' ? String(note.details?.before ?? '') : ''
@@ -65,7 +65,7 @@ async function queueThreadNotices(happening: Happening): Promise<void> {
     if (kind === undefined) continue
     const foreignNames = await loadForeignNames(tx, reader.fabricatorCompanyId)
     await queueTo(
-      happening,
+      trailEvent,
       reader,
       {
         kind,
@@ -113,19 +113,19 @@ function isConcerned(reader: Reader, { openedById, openedByCompanyId, comments }
   )
 }
 
-async function queueStageNotices(happening: Happening): Promise<void> {
-  const { tx, note, by } = happening
+async function queueStageNotices(trailEvent: TrailEvent): Promise<void> {
+  const { tx, note, by } = trailEvent
   const { row, subject } = await loadSubject(tx, note.revisionId ?? note.subject.id)
   const { from, to, reason } = note.details ?? {}
   const [fromStage, toStage] = [readStage(String(from)), readStage(String(to))]
   // A release has a message of its own, with the package.
   if (toStage === 'released') return
-  for (const reader of await loadReaders(happening, subject)) {
+  for (const reader of await loadReaders(trailEvent, subject)) {
     if (reader.off.has('stage')) continue
     const foreignNames = await loadForeignNames(tx, reader.fabricatorCompanyId)
     const act = findStageAct(toStage, reader)
     await queueTo(
-      happening,
+      trailEvent,
       reader,
       {
         kind: 'stage',
@@ -160,16 +160,16 @@ function findStageAct(stage: Stage, { role, fabricatorCompanyId }: Reader): stri
 }
 
 /** Leads and the signer: to anybody else the signature was never a promise of theirs. */
-async function queueVoidedNotices(happening: Happening): Promise<void> {
-  const { tx, note, by } = happening
+async function queueVoidedNotices(trailEvent: TrailEvent): Promise<void> {
+  const { tx, note, by } = trailEvent
   const signature = await tx.signature.findUniqueOrThrow({ where: { id: note.subject.id } })
   const { row, subject } = await loadSubject(tx, signature.revisionId)
   const changes = readStoredSentences('what voided a signature', signature.changesJson)
-  for (const reader of await loadReaders(happening, subject)) {
+  for (const reader of await loadReaders(trailEvent, subject)) {
     const isTold = reader.role === 'lead' || reader.userId === signature.signerId
     if (!isTold || reader.fabricatorCompanyId !== null || reader.off.has('signature-voided')) continue
     await queueTo(
-      happening,
+      trailEvent,
       reader,
       {
         kind: 'signature-voided',

@@ -4,7 +4,6 @@ import type { RevisionSubject } from '@/lib/review'
 import { mayOnRevision, maySeeProposal } from '../../records/authorization'
 import {
   findMentioned,
-  type Happening,
   loadForeignNames,
   loadReaders,
   loadSubject,
@@ -12,6 +11,7 @@ import {
   makeWanted,
   queueTo,
   type Reader,
+  type TrailEvent,
   withoutForeignNames,
 } from './readers'
 
@@ -31,8 +31,8 @@ interface ProposalPart {
  * A proposal is written about to whoever decides and to the fabricator that takes part; the decision to whoever proposed
  * it, their colleagues at a fabricator and whoever wrote in its thread.
  */
-export async function queueProposalNotices(happening: Happening, action: ProposalAction): Promise<void> {
-  const { tx, note, by } = happening
+export async function queueProposalNotices(trailEvent: TrailEvent, action: ProposalAction): Promise<void> {
+  const { tx, note, by } = trailEvent
   const event = action.replace('proposal-', '') as ProposalEvent
   const proposal = await tx.proposal.findUniqueOrThrow({ where: { id: note.subject.id } })
   const thread = await tx.thread.findUniqueOrThrow({
@@ -40,7 +40,7 @@ export async function queueProposalNotices(happening: Happening, action: Proposa
     include: { comments: { orderBy: { ordinal: 'asc' } } },
   })
   const { row, subject } = await loadSubject(tx, proposal.revisionId)
-  const readers = (await loadReaders(happening, subject)).filter(({ standing }) =>
+  const readers = (await loadReaders(trailEvent, subject)).filter(({ standing }) =>
     maySeeProposal(standing, subject, proposal),
   )
   const text = (event === 'made' ? thread.comments[0]?.text : proposal.decisionNote) ?? ''
@@ -62,7 +62,7 @@ export async function queueProposalNotices(happening: Happening, action: Proposa
     if (isTold && !reader.off.has('proposal')) {
       const mayDecide = event === 'made' && mayOnRevision(reader.standing, 'proposal:decide', subject)
       await queueTo(
-        happening,
+        trailEvent,
         reader,
         {
           kind: 'proposal',
@@ -81,7 +81,7 @@ export async function queueProposalNotices(happening: Happening, action: Proposa
       const thing = { threadKind: 'proposed change', title, anchor: null }
       const wanted = makeWanted('read it and reply', row)
       const notice = { kind: 'mention' as const, place, ...thing, by: by.name, text: said, wanted }
-      await queueTo(happening, reader, notice, `thread:${thread.id}`)
+      await queueTo(trailEvent, reader, notice, `thread:${thread.id}`)
     }
   }
 }

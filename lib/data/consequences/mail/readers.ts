@@ -11,7 +11,7 @@ import type { TransactionClient } from '../../store/client'
 import type { TrailNote } from '../../store/trail-note'
 
 /** One entry of the trail, in the entry's own transaction. */
-export interface Happening {
+export interface TrailEvent {
   readonly tx: TransactionClient
   readonly at: Date
   readonly by: { readonly userId: string | null; readonly name: string }
@@ -34,7 +34,7 @@ export interface Reader {
 }
 
 /** Everybody of the project who may see the revision and has an account that works, the person who acts left out. */
-export async function loadReaders({ tx, by }: Happening, subject: RevisionSubject): Promise<Reader[]> {
+export async function loadReaders({ tx, by }: TrailEvent, subject: RevisionSubject): Promise<Reader[]> {
   const members = await tx.membership.findMany({
     where: { projectId: subject.projectId, user: { disabledAt: null }, NOT: { userId: by.userId ?? '' } },
     include: { user: true },
@@ -120,7 +120,7 @@ export function makeWanted(act: string, { designJson }: MailRevision): Wanted {
 
 /** @param subjectKey  what the message is about: messages to one person about one thing are threaded */
 export async function queueTo(
-  { tx, at, by, note, sequence }: Happening,
+  { tx, at, by, note, sequence }: TrailEvent,
   reader: Reader,
   notice: MailNotice,
   subjectKey: string,
@@ -138,7 +138,7 @@ export async function queueTo(
 /** Whoever acted answers for it. Between two fabricators no address passes, nor that of an account that is disabled. */
 export async function findReplyTo(
   tx: TransactionClient,
-  by: Happening['by'],
+  by: TrailEvent['by'],
   fabricatorCompanyId: string | null,
 ): Promise<MailAddress | null> {
   if (by.userId === null) return null

@@ -1,7 +1,7 @@
-import { BEND_FIELDS, type Bend, type Design, type FieldNode, NOT_STATED, sayChoice } from '@/lib/engine'
+import { BEND_FIELDS, type Bend, type Design, type FieldNode, getChoiceWord, NOT_STATED } from '@/lib/engine'
 import { asEntered, digitsAsEntered, withUnitInHead } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
-import { type SheetWords, sayObserved } from './words'
+import { formatObserved, type SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -34,8 +34,8 @@ const FURTHER_FIELDS = (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][]
   ([key]) => !WITH_COLUMN.has(key),
 )
 
-function sayFurther(value: Bend[keyof Bend]): string {
-  if (value === null || typeof value === 'boolean') return sayObserved(value)
+function formatFurther(value: Bend[keyof Bend]): string {
+  if (value === null || typeof value === 'boolean') return formatObserved(value)
   return typeof value === 'number' ? digitsAsEntered(value) : String(value)
 }
 
@@ -84,27 +84,29 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
         words.zone(bend.zoneId),
         `${words.plan(bend.insideRadiusMm)} ±${words.plan(bend.radiusToleranceMm)}`,
         asEntered(bend.angleDeg, 'deg'),
-        sayChoice(BEND_FIELDS.insideFace, bend.insideFace),
+        getChoiceWord(BEND_FIELDS.insideFace, bend.insideFace),
         words.plan(bend.axisLengthMm),
-        sayUse(bend),
+        describeUse(bend),
         bend.requiredCycles === null
           ? bend.use === 'dynamic'
             ? NOT_STATED
             : '–'
           : digitsAsEntered(bend.requiredCycles),
         temperature,
-        sayChoice(BEND_FIELDS.radiusHeldBy, bend.radiusHeldBy),
+        getChoiceWord(BEND_FIELDS.radiusHeldBy, bend.radiusHeldBy),
         words.plan(bend.distanceToRigidMm),
-        sayObserved(bend.strainReliefAtTransition),
-        sayObserved(bend.triedOnModel),
-        ...FURTHER_FIELDS.map(([key]) => sayFurther(bend[key])),
+        formatObserved(bend.strainReliefAtTransition),
+        formatObserved(bend.triedOnModel),
+        ...FURTHER_FIELDS.map(([key]) => formatFurther(bend[key])),
       ],
     })),
   }
 }
 
-function sayUse({ use, motion }: Bend): string {
-  return use === 'dynamic' ? `dynamic, ${sayChoice(BEND_FIELDS.motion, motion)}` : sayChoice(BEND_FIELDS.use, use)
+function describeUse({ use, motion }: Bend): string {
+  return use === 'dynamic'
+    ? `dynamic, ${getChoiceWord(BEND_FIELDS.motion, motion)}`
+    : getChoiceWord(BEND_FIELDS.use, use)
 }
 
 /** What a drawing for continuous flexing states beside the cycles; null where no bend is dynamic. */

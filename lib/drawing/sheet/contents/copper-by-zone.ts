@@ -1,4 +1,4 @@
-import { type ConductorLayer, type Design, NOT_STATED, sayChoice, ZONE_FIELDS, type Zone } from '@/lib/engine'
+import { type ConductorLayer, type Design, getChoiceWord, NOT_STATED, ZONE_FIELDS, type Zone } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
 import type { SheetWords } from './words'
@@ -21,8 +21,8 @@ export function makeCopperByZoneTable({ construction }: Design, words: SheetWord
       const cells = [
         words.zone(zone.id),
         layer.name,
-        sayPlatedCopper(layer, presence),
-        sayHatch(layer, presence, words),
+        describePlatedCopper(layer, presence),
+        describeHatch(layer, presence, words),
       ]
       return [{ id: `${zone.id} ${layer.id}`, cells }]
     }),
@@ -43,14 +43,18 @@ export function makeCopperByZoneTable({ construction }: Design, words: SheetWord
   }
 }
 
-function sayPlatedCopper({ plating }: ConductorLayer, { platedCopper }: Zone['presence'][number]): string {
+function describePlatedCopper({ plating }: ConductorLayer, { platedCopper }: Zone['presence'][number]): string {
   if (plating.process === 'none') return 'none'
   if (platedCopper === null)
-    return plating.process === 'button' ? NOT_STATED : sayChoice(ZONE_FIELDS.presence.entry.platedCopper, 'whole')
-  return sayChoice(ZONE_FIELDS.presence.entry.platedCopper, platedCopper)
+    return plating.process === 'button' ? NOT_STATED : getChoiceWord(ZONE_FIELDS.presence.entry.platedCopper, 'whole')
+  return getChoiceWord(ZONE_FIELDS.presence.entry.platedCopper, platedCopper)
 }
 
-function sayHatch({ planePattern }: ConductorLayer, { hatch }: Zone['presence'][number], words: SheetWords): string {
+function describeHatch(
+  { planePattern }: ConductorLayer,
+  { hatch }: Zone['presence'][number],
+  words: SheetWords,
+): string {
   if (planePattern !== 'hatched') return '–'
   if (hatch === null) return `bar and pitch ${NOT_STATED}`
   return `bar ${words.plan(hatch.barMm)}, pitch ${words.plan(hatch.pitchMm)} ${words.planUnit}, ${asEntered(hatch.angleDeg, 'deg')}`

@@ -1,10 +1,10 @@
-import { type Design, FEATURE_FIELDS, NOT_STATED, sayChoice } from '@/lib/engine'
+import { type Design, FEATURE_FIELDS, getChoiceWord, NOT_STATED } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
 import { digitsAsEntered } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import { nameBends } from './bends'
 import type { SheetColumn, SheetTable } from './model'
-import { type SheetWords, sayObserved } from './words'
+import { formatObserved, type SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
   label,
@@ -36,7 +36,7 @@ export function makeFeatureTables(design: Design, words: SheetWords): SheetTable
 }
 
 function makeHoleTable(design: Design, words: SheetWords): SheetTable {
-  const sayNearness = makeNearness(design, words)
+  const describeNearness = makeNearness(design, words)
   const mm = words.planUnit
   return {
     kind: 'table',
@@ -58,11 +58,11 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
       cells: [
         `H${index + 1}`,
         hole.name,
-        sayObserved(hole.plated),
+        formatObserved(hole.plated),
         words.plan(hole.drillMm),
         words.plan(hole.landMm),
         hole.landMm === null || hole.drillMm === null ? NOT_STATED : words.plan(tidy((hole.landMm - hole.drillMm) / 2)),
-        sayNearness(hole),
+        describeNearness(hole),
         words.plan(hole.transitionDistanceMm),
       ],
     })),
@@ -70,7 +70,7 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
 }
 
 function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
-  const sayNearness = makeNearness(design, words)
+  const describeNearness = makeNearness(design, words)
   const mm = words.planUnit
   return {
     kind: 'table',
@@ -90,10 +90,10 @@ function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
       cells: [
         `C${index + 1}`,
         opening.name,
-        sayChoice(FEATURE_FIELDS.coverlayOpenings.entry.method, opening.method),
+        getChoiceWord(FEATURE_FIELDS.coverlayOpenings.entry.method, opening.method),
         words.plan(opening.openingMm),
         words.plan(opening.webMm),
-        sayNearness(opening),
+        describeNearness(opening),
       ],
     })),
   }
@@ -162,7 +162,7 @@ function makeOutlineTable({ features }: Design, words: SheetWords): SheetTable {
           corner.name,
           'inside corner',
           words.plan(corner.insideRadiusMm),
-          sayObserved(corner.tearStop),
+          formatObserved(corner.tearStop),
           '–',
           '–',
         ],

@@ -3,11 +3,11 @@ import {
   type Design,
   findMaterial,
   foilWeightOzPerFt2,
+  getChoiceWord,
   LAYER_FIELDS,
   type Layer,
   NOT_STATED,
   nameLayerKind,
-  sayChoice,
 } from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
@@ -59,14 +59,14 @@ export function makeLayerTable(design: Design, results: SheetResults | null, wor
           designation === undefined ? '' : formatDesignation(designation),
           layer.name,
           nameLayerKind(layer.kind),
-          sayRun(design, layer.id),
+          describeRun(design, layer.id),
           getCallOut(design, layer),
           layer.kind === 'conductor' && layer.thicknessUm <= THICKEST_FOIL_UM
             ? digitsAsComputed(foilWeightOzPerFt2(layer.thicknessUm), 'foilWeightOzPerFt2')
             : '',
           words.enteredThickness(layer.thicknessUm),
           layer.kind === 'unbonded-gap' ? '' : words.deviation(layer.tolerancePlusUm, layer.toleranceMinusUm),
-          layer.kind === 'conductor' ? sayPlating(layer, words) : '',
+          layer.kind === 'conductor' ? describePlating(layer, words) : '',
           ...zones.map((zone) => {
             const found = zone.layers.find(({ layerId }) => layerId === layer.id)
             return found === undefined ? '–' : words.thickness(found.nominalUm)
@@ -84,12 +84,12 @@ export function getCallOut(design: Design, layer: Layer): string {
   return specification === '' ? `specification ${NOT_STATED}` : specification
 }
 
-function sayPlating({ plating }: ConductorLayer, words: SheetWords): string {
+function describePlating({ plating }: ConductorLayer, words: SheetWords): string {
   if (plating.process === 'none') return 'none'
-  return `${sayChoice(LAYER_FIELDS.plating.fields.process, plating.process)} ${words.enteredThickness(plating.thicknessUm)} ±${words.enteredThickness(plating.toleranceUm)}`
+  return `${getChoiceWord(LAYER_FIELDS.plating.fields.process, plating.process)} ${words.enteredThickness(plating.thicknessUm)} ±${words.enteredThickness(plating.toleranceUm)}`
 }
 
-function sayRun({ construction }: Design, layerId: string): string {
+function describeRun({ construction }: Design, layerId: string): string {
   const kinds = new Set(
     construction.zones
       .filter(({ presence }) => presence.some((each) => each.layerId === layerId))

@@ -1,4 +1,4 @@
-import { BRIEF_FIELDS, type Design, sayChoice } from '@/lib/engine'
+import { BRIEF_FIELDS, type Design, getChoiceWord } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import { nameBends } from './bends'
 import type { SheetNotes, SheetResults } from './model'
@@ -22,7 +22,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
   const asked = (id: string, value: boolean | null, yes: string, no: string) =>
     note(id, value !== null, value === true ? yes : no)
   const governed = (['performanceClass', 'circuitType', 'installationUse'] as const).flatMap((key) =>
-    brief[key] === null ? [] : [sayChoice(BRIEF_FIELDS[key], brief[key])],
+    brief[key] === null ? [] : [getChoiceWord(BRIEF_FIELDS[key], brief[key])],
   )
   const stated = results === null ? [] : results.zones.filter(({ layers }) => layers.length > 0)
   const notes: Note[] = [
@@ -47,7 +47,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ...note(
       'surface-finish',
       brief.surfaceFinish !== null,
-      `Surface finish: ${sayChoice(BRIEF_FIELDS.surfaceFinish, brief.surfaceFinish)}.`,
+      `Surface finish: ${getChoiceWord(BRIEF_FIELDS.surfaceFinish, brief.surfaceFinish)}.`,
     ),
     ...asked(
       'electrical-test',
@@ -60,7 +60,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ...note(
       'panel-form',
       brief.panelForm !== null,
-      `Delivered as: ${sayChoice(BRIEF_FIELDS.panelForm, brief.panelForm)}.`,
+      `Delivered as: ${getChoiceWord(BRIEF_FIELDS.panelForm, brief.panelForm)}.`,
     ),
     ...note(
       'temperature',

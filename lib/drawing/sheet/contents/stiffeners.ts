@@ -2,10 +2,10 @@ import {
   type Construction,
   type Design,
   FEATURE_FIELDS,
+  getChoiceWord,
   type Layer,
   listStiffeners,
   NOT_STATED,
-  sayChoice,
 } from '@/lib/engine'
 import { nameBends } from './bends'
 import { getCallOut } from './layers'
@@ -37,7 +37,7 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
           listZones(construction, layer.id, words),
           getCallOut(design, layer),
           `${words.enteredThickness(layer.thicknessUm)} ${words.deviation(layer.tolerancePlusUm, layer.toleranceMinusUm)}`,
-          sayAdhesive(design, layer.id, words),
+          describeAdhesive(design, layer.id, words),
         ]
   return {
     kind: 'table',
@@ -64,7 +64,7 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
           `S${index + 1}`,
           stiffener.name,
           ...layerCells(layerOf(stiffener.layerId)),
-          sayChoice(FEATURE_FIELDS.stiffeners.entry.purpose, stiffener.purpose),
+          getChoiceWord(FEATURE_FIELDS.stiffeners.entry.purpose, stiffener.purpose),
           words.plan(stiffener.coverlayOverlapMm),
           stiffener.nearestBend === null
             ? NOT_STATED
@@ -106,7 +106,7 @@ export function findHoldingLayer({ layers, zones }: Construction, stiffenerLayer
   return null
 }
 
-function sayAdhesive(design: Design, layerId: string, words: SheetWords): string {
+function describeAdhesive(design: Design, layerId: string, words: SheetWords): string {
   const holder = findHoldingLayer(design.construction, layerId)
   if (holder === null) return NOT_STATED
   return `${getCallOut(design, holder)}, ${words.enteredThickness(holder.thicknessUm)} ${words.thicknessUnit} (layer ${words.layer(holder.id)})`

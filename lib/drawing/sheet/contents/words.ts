@@ -50,6 +50,6 @@ function writeDeviation(plus: string, minus: string): string {
   return plus === minus ? `±${plus}` : `+${plus} −${minus}`
 }
 
-export function sayObserved(value: boolean | null): string {
+export function formatObserved(value: boolean | null): string {
   return value === null ? NOT_STATED : value ? 'yes' : 'no'
 }

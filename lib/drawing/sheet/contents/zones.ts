@@ -1,4 +1,4 @@
-import { type Design, getConnectorThickness, NOT_STATED, sayChoice, ZONE_FIELDS } from '@/lib/engine'
+import { type Design, getChoiceWord, getConnectorThickness, NOT_STATED, ZONE_FIELDS } from '@/lib/engine'
 import type { SheetColumn, SheetResults, SheetSection, SheetTable } from './model'
 import type { SheetWords } from './words'
 
@@ -126,7 +126,7 @@ export function makeSections(results: SheetResults | null, words: SheetWords): S
       return {
         kind: 'section',
         id: `zone-${zone.zoneId}`,
-        title: `${words.zone(zone.zoneId)} ${zone.name} (${sayChoice(ZONE_FIELDS.kind, zone.kind)}): ${words.thickness(zone.thicknessUm)} ${words.thicknessUnit} (${range})`,
+        title: `${words.zone(zone.zoneId)} ${zone.name} (${getChoiceWord(ZONE_FIELDS.kind, zone.kind)}): ${words.thickness(zone.thicknessUm)} ${words.thicknessUnit} (${range})`,
         of: 'zone',
         zones: [zone],
         leastMm: 118,

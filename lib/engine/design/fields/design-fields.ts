@@ -82,19 +82,19 @@ export function findFieldWords(path: readonly (string | number)[], count = 1): F
   const nodes = walkFields(path)
   const label = nodes
     .slice(path.length - count)
-    .map((node) => (node === null ? '' : sayField(node)))
+    .map((node) => (node === null ? '' : getFieldInText(node)))
     .filter((words) => words !== '')
     .join(' ')
   return { label, node: nodes.at(-1) ?? null }
 }
 
 /** A field within a sentence: `inside radius`. */
-export function sayField({ label, inText }: FieldNode): string {
+export function getFieldInText({ label, inText }: FieldNode): string {
   return inText ?? label.charAt(0).toLowerCase() + label.slice(1)
 }
 
 /** A value of a list in its words; the value itself where a later version of the program wrote one that is not known here. */
-export function sayChoice(field: FieldNode, value: string | null): string {
+export function getChoiceWord(field: FieldNode, value: string | null): string {
   if (value === null) return NOT_STATED
   return field.choices !== undefined && Object.hasOwn(field.choices, value) ? (field.choices[value] ?? value) : value
 }

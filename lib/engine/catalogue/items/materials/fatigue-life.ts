@@ -2,11 +2,11 @@ import { LIFE_CAUTION } from '../../../cautions'
 import {
   type BendResult,
   type DecidedOutcome,
+  formatReading,
   type Outcome,
   type Place,
   readRelationLife,
   readRelationLifeRange,
-  sayReading,
 } from '../../../results'
 import { inSentence } from '../../../units'
 import { checkDynamicBends, placeOf } from '../../checks'
@@ -70,7 +70,7 @@ export const fatigueLife = defineItem({
         remark:
           median === null
             ? undefined
-            : `Median ${sayReading(median, ({ value, unit }) => inSentence(value, unit))}. ${LIFE_CAUTION}`,
+            : `Median ${formatReading(median, ({ value, unit }) => inSentence(value, unit))}. ${LIFE_CAUTION}`,
       })
       return withinModel(result, judgeReach(decided, result, what, place))
     }),

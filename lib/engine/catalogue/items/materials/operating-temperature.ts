@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../../../context'
-import { readEnds, sayDefaultSpreads } from '../../../materials'
+import { describeDefaultSpreads, readEnds } from '../../../materials'
 import type { MissingInput, Outcome, QuantityRange } from '../../../results'
 import { inSentence } from '../../../units'
 import { BRIEF_PLACE, placeOf } from '../../checks'
@@ -81,7 +81,7 @@ export const operatingTemperature = defineItem({
           equation: 'service temperature - highest operating temperature - heating by the conductors beside it',
           cautions: [
             ...(heating.riseDegC > 0 ? heating.cautions : []),
-            ...(service.isDefault ? sayDefaultSpreads(new Set([material.name])) : []),
+            ...(service.isDefault ? describeDefaultSpreads(new Set([material.name])) : []),
           ],
           remark:
             heating.riseDegC > 0

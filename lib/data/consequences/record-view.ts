@@ -14,7 +14,7 @@ const SAME_LOOK_MS = 3_600_000
  *
  * @returns what to run after the read; it does nothing for the team, or where the look is already noted
  */
-export function noteLook(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): () => Promise<void> {
+export function recordView(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): () => Promise<void> {
   const companyId = scope.fabricatorCompanyId
   const share = loaded.record.shares.find((candidate) => candidate.companyId === companyId)
   if (companyId === null || share === undefined) return async () => {}

@@ -1,5 +1,13 @@
 import * as Plot from '@observablehq/plot'
-import { type LengthUnit, LIFE_CAUTION_SHORT, type Swing, type SwingQuantity, type Tornado } from '@/lib/engine'
+import {
+  type Bound,
+  formatComputedDigits,
+  type LengthUnit,
+  LIFE_CAUTION_SHORT,
+  type Swing,
+  type SwingQuantity,
+  type Tornado,
+} from '@/lib/engine'
 import { digitsAsComputed, getShownUnit, lengthFromUm, type Unit, umFromLength, withUnit } from '@/lib/engine/units'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
@@ -134,6 +142,10 @@ function describeTornado({ swings, strainPct, layerName }: Tornado, unit: Length
   return `${nameSwing(first)} moves it most: from ${formatInputWithUnit(first.low, first.quantity, unit)} to ${formatInputWithUnit(first.high, first.quantity, unit)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.`
 }
 
+/** A life past an end of the relation is longer, or shorter, than its figure. */
+const formatLife = (value: number, bound: Bound | null): string =>
+  formatComputedDigits({ value, unit: 'cycles', ...(bound === null ? {} : { bound }) }, 'lifeCycles')
+
 /** The table behind the tornado, strain and life both. */
 export function listTornadoRows(tornado: Tornado, unit: LengthUnit = 'um'): PictureTable {
   const hasLife = tornado.survivalLifeCycles !== null
@@ -152,7 +164,7 @@ export function listTornadoRows(tornado: Tornado, unit: LengthUnit = 'um'): Pict
       life:
         swing.lifeAtLowCycles === null || swing.lifeAtHighCycles === null
           ? ''
-          : `${digitsAsComputed(swing.lifeAtLowCycles, 'lifeCycles')}, ${digitsAsComputed(swing.lifeAtHighCycles, 'lifeCycles')}`,
+          : `${formatLife(swing.lifeAtLowCycles, swing.lifeAtLowBound)}, ${formatLife(swing.lifeAtHighCycles, swing.lifeAtHighBound)}`,
     })),
   }
 }

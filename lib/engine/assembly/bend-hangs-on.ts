@@ -1,9 +1,9 @@
 import type { HangsOn, Unit } from '../results'
 import { inSentence } from '../units'
 import type { BendInputs } from './bend-inputs'
-import { findDecidingConstant, type SwingQuantity } from './tornado'
+import { findDecidingConstant, type HangingConstant } from './deciding-constant'
 
-const WORDS: Partial<Record<SwingQuantity, { readonly word: string; readonly unit: Unit }>> = {
+const WORDS: Readonly<Record<HangingConstant, { readonly word: string; readonly unit: Unit }>> = {
   modulusGpa: { word: 'modulus', unit: 'gpa' },
   fillModulusGpa: { word: 'modulus of the fill', unit: 'gpa' },
   yieldStrengthMpa: { word: 'yield strength', unit: 'mpa' },
@@ -16,18 +16,19 @@ const WORDS: Partial<Record<SwingQuantity, { readonly word: string; readonly uni
 /** The constant that a bend's verdict hangs on, with a sentence that says what it does alone. */
 export function findHangsOn({ bend, section, demand }: BendInputs, layerId: string): HangsOn | null {
   const conductor = section.conductors.find(({ copper }) => copper.layer.id === layerId)
-  const deciding = conductor === undefined ? null : findDecidingConstant(bend, section, conductor, demand)
+  if (conductor === undefined) return null
+  const deciding = findDecidingConstant(bend, section, conductor, demand)
   if (deciding === null) return null
-  const { swing, nominalShare, layerName } = deciding
-  const { word, unit } = WORDS[swing.quantity] ?? { word: swing.quantity, unit: 'ratio' }
+  const { quantity, low, high, nominalShare, worstShare } = deciding
+  const { word, unit } = WORDS[quantity]
   const share = (value: number): string => inSentence(100 * value, 'pct')
   return {
-    layerId: swing.layerId ?? layerId,
-    quantity: swing.quantity,
-    low: swing.low,
-    high: swing.high,
+    layerId: deciding.layerId,
+    quantity,
+    low,
+    high,
     nominalShare,
-    worstShare: swing.worstShare,
-    sentence: `It hangs most on the ${word} of ${swing.layerName} (${inSentence(swing.low)} to ${inSentence(swing.high, unit)}): by that alone ${layerName} goes from ${share(nominalShare)} of its allowable strain to ${share(swing.worstShare)}.`,
+    worstShare,
+    sentence: `It hangs most on the ${word} of ${deciding.layerName} (${inSentence(low)} to ${inSentence(high, unit)}): by that alone ${conductor.copper.layer.name} goes from ${share(nominalShare)} of its allowable strain to ${share(worstShare)}.`,
   }
 }

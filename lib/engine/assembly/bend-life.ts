@@ -136,7 +136,7 @@ export function computeLifeCurve(
     for (let at = 1; at < CURVE_POINTS - 1; at += 1) {
       const cycles = low * Math.exp(at * step)
       const previous = points[points.length - 1]
-      const radiusMm = radiusForMedian(leaves, motion, cycles, previous?.insideRadiusMm ?? 0)
+      const radiusMm = radiusForMedian(leaves, motion, cycles, guessRadius(previous, points[points.length - 2]))
       if (previous !== undefined && radiusMm > previous.insideRadiusMm && radiusMm < highRadiusMm) {
         points.push(point(radiusMm, cycles))
       }
@@ -162,8 +162,14 @@ function medianAtRadius(
   return least
 }
 
-/** @param fromMm  a radius with a shorter life */
-function radiusForMedian(leaves: readonly FlexedLeaf[], motion: BendMotion, cycles: number, fromMm: number): number {
+/** The next radius, had each step the ratio of the one before. */
+function guessRadius(last: LifeCurvePoint | undefined, before: LifeCurvePoint | undefined): number {
+  if (last === undefined) return 0
+  return before === undefined ? last.insideRadiusMm : last.insideRadiusMm ** 2 / before.insideRadiusMm
+}
+
+/** @param nearMm  a radius nearby, to begin the search at */
+function radiusForMedian(leaves: readonly FlexedLeaf[], motion: BendMotion, cycles: number, nearMm: number): number {
   let radiusMm = 0
   for (const { section, innerDepthUm, foils } of leaves) {
     const allowed = (id: string): number | null => {
@@ -172,7 +178,7 @@ function radiusForMedian(leaves: readonly FlexedLeaf[], motion: BendMotion, cycl
       const strainPct = (100 * fatigueStrainRangeFraction(foil, cycles)) / strainRangeOfMotion(1, motion)
       return Math.min(100, strainPct)
     }
-    const radius = computeMinRadiusForStrain(section, allowed, motion, fromMm + innerDepthUm / 1000)
+    const radius = computeMinRadiusForStrain(section, allowed, motion, nearMm + innerDepthUm / 1000)
     if (radius !== null) radiusMm = Math.max(radiusMm, radius.minInsideRadiusMm - innerDepthUm / 1000)
   }
   return radiusMm

@@ -1,8 +1,8 @@
-import { computeSection, type Leaf, momentNPerMmWidth } from '../bending'
+import { type Leaf, momentNPerMmWidth } from '../bending'
 import type { Bend } from '../design'
 import { findRange } from '../numerics'
 import type { QuantityRange } from '../results'
-import { computeHandbook, type LeafForRules } from './bend-rules'
+import { computeHandbook, type LeafForHandbook } from './bend-rules'
 import type { BendSection, LeafSection } from './bend-section'
 import { bendStack, type ElasticStack, readElasticStack, spanOfThickness } from './elastic-stack'
 
@@ -124,7 +124,7 @@ export function findLeafLengthRange(
  */
 export function findHandbookRange(
   bend: Bend,
-  leaves: readonly LeafForRules[],
+  leaves: readonly LeafForHandbook[],
   { leaves: sections }: BendSection,
 ): QuantityRange | null {
   let low = Number.POSITIVE_INFINITY
@@ -141,15 +141,17 @@ export function findHandbookRange(
   return { low, high }
 }
 
-function moveLeaf(leaf: LeafForRules, section: LeafSection | undefined, corner: number): LeafForRules {
+function moveLeaf(leaf: LeafForHandbook, section: LeafSection | undefined, corner: number): LeafForHandbook {
   if (section === undefined || leaf.conductors.length === 0) return leaf
-  const copper = section.layers.flatMap(({ conductor }, at) => (conductor === undefined ? [] : [at]))
-  const first = copper[0] ?? 0
-  const last = copper.at(-1) ?? 0
+  const first = section.layers.findIndex(({ conductor }) => conductor !== undefined)
+  const last = section.layers.findLastIndex(({ conductor }) => conductor !== undefined)
+  let totalThicknessUm = 0
   const layers = section.layers.map((layer, at) => {
     const part = at < first ? 0 : at <= last ? 1 : 2
     const { low, high } = spanOfThickness(layer)
-    return { ...layer, thicknessUm: (corner >> part) % 2 === 0 ? low : high }
+    const innerDepthUm = totalThicknessUm
+    totalThicknessUm += (corner >> part) % 2 === 0 ? low : high
+    return { id: layer.id, innerDepthUm, outerDepthUm: totalThicknessUm }
   })
-  return { ...leaf, section: computeSection(layers) }
+  return { ...leaf, section: { layers, totalThicknessUm } }
 }

@@ -9,15 +9,25 @@ import {
   type RatioTable,
   type RatioUse,
   type Section,
+  type SectionLayer,
   surfaceStrainPctFromRatio,
 } from '../bending'
 import type { Bend } from '../design'
 import type { BendResult } from '../results'
 import type { BendSection, ConductorInBend } from './bend-section'
 
+/** Where the layers of a stack lie. */
+interface CopperPlaces {
+  readonly totalThicknessUm: number
+  readonly layers: readonly Pick<SectionLayer, 'id' | 'innerDepthUm' | 'outerDepthUm'>[]
+}
+
+/** What the handbook's formula looks at: where the layers lie, and which of them are copper. */
+export type LeafForHandbook = Omit<LeafForRules, 'section'> & { readonly section: CopperPlaces }
+
 /** A leaf with what the rules of thumb look at. */
 export interface LeafForRules {
-  readonly section: Section
+  readonly section: Pick<Section, 'neutralAxisUm'> & CopperPlaces
   /** Depth of the leaf's inside face from the inside of the bend. */
   readonly innerDepthUm: number
   readonly conductors: readonly ConductorInBend[]
@@ -39,7 +49,7 @@ const NO_HANDBOOK: HandbookAtNominal = {
 /**
  * The design standard's minimum radius for the bend: the largest over its leaves, each reduced by what lies inside it.
  */
-export function computeHandbook(bend: Bend, leaves: readonly LeafForRules[]): HandbookAtNominal {
+export function computeHandbook(bend: Bend, leaves: readonly LeafForHandbook[]): HandbookAtNominal {
   if (bend.use === null) return NO_HANDBOOK
   let chosen: { handbook: HandbookRadius; deformationPct: number; radiusUm: number } | null = null
   for (const leaf of leaves) {
@@ -81,7 +91,7 @@ function findDeformationPct(use: NonNullable<Bend['use']>, type: ConductorInBend
 export function listCopperSpans({
   section,
   conductors,
-}: LeafForRules): { innerDepthUm: number; outerDepthUm: number }[] {
+}: LeafForHandbook): { innerDepthUm: number; outerDepthUm: number }[] {
   return conductors
     .map(({ bendLayerId, plating }) => {
       const layers = section.layers.filter(({ id }) => id === bendLayerId || id === plating?.bendLayerId)
@@ -94,7 +104,7 @@ export function listCopperSpans({
 }
 
 /** Puts a leaf into the formula's terms. Cover D is all that lies inside the innermost copper. */
-function describeLeaf(leaf: LeafForRules): HandbookConstruction {
+function describeLeaf(leaf: LeafForHandbook): HandbookConstruction {
   const { section } = leaf
   const copper = listCopperSpans(leaf)
   const first = copper[0]

@@ -1,21 +1,13 @@
-import {
-  findAxisUm,
-  type LayerConstant,
-  type Loading,
-  readConstant,
-  stripsOf,
-  type TolerancedLayer,
-  withConstant,
-  yieldScaleOf,
-} from '../bending'
-import type { Bend, Design } from '../design'
-import { computeAllowableStrain, type FatigueFoil } from '../life'
+import { type LayerConstant, readConstant } from '../bending'
+import type { Design } from '../design'
+import type { FatigueFoil } from '../life'
 import { readEnds } from '../materials'
-import { getFatigueFoil, readSurvivalDemand, type SurvivalDemand } from './bend-allowables'
-import { loadingOf } from './bend-conductors'
+import { type Bound, type Quantity, readRelationLife } from '../results'
+import { readSurvivalDemand, type SurvivalDemand } from './bend-allowables'
 import { computeConductorLife } from './bend-life'
-import { type BendSection, buildBendSection, type ConductorInBend } from './bend-section'
+import { buildBendSection } from './bend-section'
 import { indexDesign } from './design-index'
+import { type Change, chooseSubject, type SwingSubject } from './swing-subject'
 import { buildZoneSection } from './zone-section'
 
 /** What one input does to a bend when it alone goes from one end of its range to the other. */
@@ -34,8 +26,9 @@ export interface Swing {
   /** Life at the survival asked for; null where the bend is not dynamic. */
   readonly lifeAtLowCycles: number | null
   readonly lifeAtHighCycles: number | null
-  /** Strain over allowable at its worse end, where there is an allowable; else the strain itself. */
-  readonly worstShare: number
+  /** Where a life ends where the relation ends. */
+  readonly lifeAtLowBound: Bound | null
+  readonly lifeAtHighBound: Bound | null
 }
 
 export type SwingQuantity = 'thicknessUm' | 'insideRadiusMm' | LayerConstant | 'tensileStrengthMpa' | 'fatigueDuctility'
@@ -70,8 +63,9 @@ export function computeTornado(design: Design, bendId: string, governingLayerId:
   if (conductor === undefined) return null
   const demand = readSurvivalDemand(design.brief)
   const subject = chooseSubject(bend, section, conductor, demand)
-  const swings = listSwings(subject, () => true)
-  const nominal = subject.at(subject.layers, subject.radiusMm, subject.foil)
+  const at = makeFindAt(subject, demand)
+  const swings = listSwings(subject, at)
+  const nominal = at(null, subject.radiusMm, subject.foil)
   const reach = ({ strainAtLowPct, strainAtHighPct, lifeAtLowCycles, lifeAtHighCycles }: Swing): number => {
     const strain = Math.abs(Math.log(Math.max(strainAtHighPct, 1e-12) / Math.max(strainAtLowPct, 1e-12)))
     const life =
@@ -84,184 +78,58 @@ export function computeTornado(design: Design, bendId: string, governingLayerId:
     layerName: conductor.copper.layer.name,
     strainPct: nominal.strainPct,
     survivalPct: demand.survivalPct,
-    survivalLifeCycles: nominal.lifeCycles,
+    survivalLifeCycles: nominal.life?.value ?? null,
     swings: swings.toSorted((a, b) => reach(b) - reach(a)),
   }
 }
 
-/**
- * The constant that takes a bend nearest to, or farthest past, its allowable when it alone goes to its worse end; null where no constant
- * has a spread or nothing is allowed.
- */
-export function findDecidingConstant(
-  bend: Bend,
-  section: BendSection,
-  conductor: ConductorInBend,
-  demand: SurvivalDemand,
-): { readonly swing: Swing; readonly nominalShare: number; readonly layerName: string } | null {
-  const subject = chooseSubject(bend, section, conductor, demand)
-  const nominal = subject.strainAt(subject.layers, subject.radiusMm, subject.foil)
-  if (nominal.allowablePct === null) return null
-  let deciding: Swing | null = null
-  for (const swing of listSwings(withoutLives(subject), (quantity) => !MINOR.has(quantity))) {
-    if (deciding === null || swing.worstShare > deciding.worstShare) deciding = swing
-  }
-  return deciding === null
-    ? null
-    : {
-        swing: deciding,
-        nominalShare: nominal.strainPct / nominal.allowablePct,
-        layerName: conductor.copper.layer.name,
-      }
-}
-
-/** What a verdict hangs on is asked of every bend that is evaluated, and needs no life: allowable strain says the same. */
-function withoutLives(subject: Subject): Subject {
-  return { ...subject, at: (layers, radiusMm, foil) => subject.strainAt(layers, radiusMm, foil) }
-}
-
-/** Of foil and plating the copper with less to spare. */
-function chooseSubject(bend: Bend, section: BendSection, conductor: ConductorInBend, demand: SurvivalDemand): Subject {
-  const own = makeSubject(bend, section, conductor, demand)
-  if (conductor.plating === null) return own
-  const plating = makeSubject(bend, section, conductor.plating, demand)
-  const shareOf = (subject: Subject): number => {
-    const { strainPct, allowablePct } = subject.strainAt(subject.layers, subject.radiusMm, subject.foil)
-    return strainPct / (allowablePct ?? Number.POSITIVE_INFINITY)
-  }
-  return shareOf(plating) > shareOf(own) ? plating : own
-}
-
-/** What no verdict hangs on in practice, or is no constant. */
-const MINOR: ReadonlySet<SwingQuantity> = new Set(['thicknessUm', 'insideRadiusMm', 'poisson', 'coverageFraction'])
-
+/** Strain and life of the copper that decides with one input moved. */
 interface At {
   readonly strainPct: number
-  readonly allowablePct: number | null
-  readonly lifeCycles: number | null
+  readonly life: Quantity | null
 }
 
-interface Subject {
-  readonly bend: Bend
-  readonly layers: readonly TolerancedLayer[]
-  readonly names: ReadonlyMap<string, string>
-  readonly conductor: ConductorInBend
-  readonly radiusMm: number
-  readonly foil: FatigueFoil
-  readonly at: (layers: readonly TolerancedLayer[], radiusMm: number, foil: FatigueFoil) => At
-  /** The same without the life. */
-  readonly strainAt: (layers: readonly TolerancedLayer[], radiusMm: number, foil: FatigueFoil) => At
-}
+type FindAt = (change: Change | null, radiusMm: number, foil: FatigueFoil) => At
 
-function makeSubject(bend: Bend, section: BendSection, conductor: ConductorInBend, demand: SurvivalDemand): Subject {
-  const leaf = section.leaves[conductor.leafIndex]
-  if (leaf === undefined) throw new RangeError(`no leaf ${conductor.leafIndex}`)
-  let insideUm = 0
-  for (let at = 0; at < conductor.leafIndex; at += 1) {
-    for (const { thicknessUm } of section.leaves[at]?.layers ?? []) insideUm += thicknessUm
-    insideUm += section.gapsUm[at] ?? 0
-  }
-  const loading = loadingOf(bend)
-  const strainOf = makeStrainOf(leaf.layers, conductor.bendLayerId, loading)
-  const strainAt: Subject['strainAt'] = (layers, radiusMm, foil) => ({
-    strainPct: strainOf(layers, radiusMm),
-    allowablePct: findAllowed(bend, conductor, foil, demand),
-    lifeCycles: null,
-  })
-  return {
-    bend,
-    layers: leaf.layers,
-    names: new Map(leaf.layers.map(({ id }, at) => [id, leaf.sources[at]?.layer.name ?? id])),
-    conductor,
-    radiusMm: bend.insideRadiusMm + insideUm / 1000,
-    foil: getFatigueFoil(conductor),
-    strainAt,
-    at: (layers, radiusMm, foil) => {
-      const without = strainAt(layers, radiusMm, foil)
-      const { strainPct } = without
-      return {
-        ...without,
-        lifeCycles:
-          bend.use === 'dynamic'
-            ? computeConductorLife(foil, bend, demand.survival, {
-                nominal: strainPct,
-                range: { low: strainPct, high: strainPct },
-              }).survivalCycles
-            : null,
-      }
-    },
+function makeFindAt({ bend, strainPctAt }: SwingSubject, { survival }: SurvivalDemand): FindAt {
+  return (change, radiusMm, foil) => {
+    const strainPct = strainPctAt(change, radiusMm)
+    if (bend.use !== 'dynamic') return { strainPct, life: null }
+    const life = computeConductorLife(foil, bend, survival, {
+      nominal: strainPct,
+      range: { low: strainPct, high: strainPct },
+    })
+    return {
+      strainPct,
+      life: readRelationLife({
+        medianLifeCycles: life.medianCycles,
+        survivalLifeCycles: life.survivalCycles,
+        isLifeAtCap: life.isAtCap,
+      }),
+    }
   }
 }
 
-/**
- * Deciding strain of one conductor, as computeBendStrain gives it, for layers of which few differ from those of the bend: what stays is not
- * worked out again.
- */
-function makeStrainOf(
-  nominal: readonly TolerancedLayer[],
-  bendLayerId: string,
-  loading: Loading,
-): (layers: readonly TolerancedLayer[], radiusMm: number) => number {
-  const own = nominal.findIndex(({ id }) => id === bendLayerId)
-  const nominalStrips = nominal.map((layer) => stripsOf(layer))
-  return (layers, radiusMm) => {
-    const strips = layers.map((layer, at) => (layer === nominal[at] ? (nominalStrips[at] ?? []) : stripsOf(layer)))
-    const stack = { thicknessUm: layers.map(({ thicknessUm }) => thicknessUm), strips }
-    const insideRadiusUm = radiusMm * 1000
-    const axisUm = findAxisUm(stack, { insideRadiusUm }, yieldScaleOf(loading))
-    let innerUm = 0
-    for (let at = 0; at < own; at += 1) innerUm += layers[at]?.thicknessUm ?? 0
-    const outerUm = innerUm + (layers[own]?.thicknessUm ?? 0)
-    return (100 * Math.max(Math.abs(innerUm - axisUm), Math.abs(outerUm - axisUm))) / (insideRadiusUm + axisUm)
-  }
-}
-
-function findAllowed(
-  bend: Bend,
-  { foil: record }: ConductorInBend,
-  foil: FatigueFoil,
-  demand: SurvivalDemand,
-): number | null {
-  switch (bend.use) {
-    case 'fold-once':
-      return record.allowableFoldOncePct?.value ?? null
-    case 'flex-to-install':
-      return record.allowableInstallPct?.value ?? null
-    case 'dynamic':
-      return bend.requiredCycles === null
-        ? null
-        : computeAllowableStrain({
-            foil,
-            requiredCycles: Math.max(1, bend.requiredCycles),
-            motion: bend.motion,
-            survival: demand.survival,
-          }).strainPct
-    case null:
-      return null
-  }
-}
-
-function listSwings(subject: Subject, isWanted: (quantity: SwingQuantity) => boolean): Swing[] {
+function listSwings(subject: SwingSubject, findAt: FindAt): Swing[] {
   const { layers, names, radiusMm, bend, foil, conductor } = subject
   const swings: Swing[] = []
   const add = (
     what: Pick<Swing, 'kind' | 'layerId' | 'layerName' | 'quantity' | 'low' | 'nominal' | 'high'>,
     at: (value: number) => At,
   ): void => {
-    if (!(what.low < what.high) || !isWanted(what.quantity)) return
+    if (!(what.low < what.high)) return
     const low = at(what.low)
     const high = at(what.high)
-    const shareOf = ({ strainPct, allowablePct }: At): number => strainPct / (allowablePct ?? 1)
     swings.push({
       ...what,
       strainAtLowPct: low.strainPct,
       strainAtHighPct: high.strainPct,
-      lifeAtLowCycles: low.lifeCycles,
-      lifeAtHighCycles: high.lifeCycles,
-      worstShare: Math.max(shareOf(low), shareOf(high)),
+      lifeAtLowCycles: low.life?.value ?? null,
+      lifeAtHighCycles: high.life?.value ?? null,
+      lifeAtLowBound: low.life?.bound ?? null,
+      lifeAtHighBound: high.life?.bound ?? null,
     })
   }
-  const replace = (at: number, layer: TolerancedLayer): TolerancedLayer[] => layers.toSpliced(at, 1, layer)
   add(
     {
       kind: 'radius',
@@ -272,9 +140,9 @@ function listSwings(subject: Subject, isWanted: (quantity: SwingQuantity) => boo
       nominal: radiusMm,
       high: radiusMm + bend.radiusToleranceMm,
     },
-    (value) => subject.at(layers, value, foil),
+    (value) => findAt(null, value, foil),
   )
-  for (const [at, layer] of layers.entries()) {
+  for (const [layerIndex, layer] of layers.entries()) {
     const place = { layerId: layer.id, layerName: names.get(layer.id) ?? layer.id }
     add(
       {
@@ -285,7 +153,7 @@ function listSwings(subject: Subject, isWanted: (quantity: SwingQuantity) => boo
         nominal: layer.thicknessUm,
         high: layer.thicknessUm + layer.plusUm,
       },
-      (thicknessUm) => subject.at(replace(at, { ...layer, thicknessUm }), radiusMm, foil),
+      (value) => findAt({ layerIndex, quantity: 'thicknessUm', value }, radiusMm, foil),
     )
     for (const { constant, low, high } of layer.spreads ?? []) {
       // The modulus of the copper that decides is in its strength over modulus too.
@@ -293,8 +161,8 @@ function listSwings(subject: Subject, isWanted: (quantity: SwingQuantity) => boo
       add(
         { kind: 'constant', ...place, quantity: constant, low, nominal: readConstant(layer, constant), high },
         (value) =>
-          subject.at(
-            replace(at, { ...layer, ...withConstant(layer, constant, value) }),
+          findAt(
+            { layerIndex, quantity: constant, value },
             radiusMm,
             isOwnModulus ? { ...foil, modulusGpa: value } : foil,
           ),
@@ -314,7 +182,7 @@ function listSwings(subject: Subject, isWanted: (quantity: SwingQuantity) => boo
           nominal: foil[quantity],
           high,
         },
-        (value) => subject.at(layers, radiusMm, { ...foil, [quantity]: value }),
+        (value) => findAt(null, radiusMm, { ...foil, [quantity]: value }),
       )
     }
   }

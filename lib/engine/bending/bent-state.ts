@@ -12,8 +12,11 @@ export type Bending = { readonly insideRadiusUm: number } | { readonly curvature
 /** First loading, or a turn from one end of a cycle to the other: that follows the first loading at twice its scale. */
 export type YieldScale = 1 | 2
 
-/** Newton's steps end where they move the axis by less than this share of the thickness. */
-const AXIS_TOLERANCE = 1e-12
+/**
+ * Newton's steps end with one that moves the axis by less than this share of the thickness: each step leaves about the square of the one
+ * before it, so that the axis is then right to rounding.
+ */
+const AXIS_TOLERANCE = 1e-8
 /** Halving alone would end in 40. */
 const MAX_STEPS = 80
 
@@ -24,26 +27,32 @@ const MAX_STEPS = 80
  *          each strip in closed form; sum N = 0 fixes y0. N falls with y0 throughout, so that the root is the only one; it is found by
  *          Newton's method kept within a bracket. Where no strip passes its yield strain the answer is the elastic axis itself.
  * Holds    plane sections, no unloading on the way
+ * @param startUm  an axis nearby, to begin the search at
  * @returns um from the inside face
  * Source   SOURCES.plasticBending, for yieldScale 2 SOURCES.reversedYield; finite elements in test/standards/finite-elements
  */
-export function findAxisUm(stack: StripStack, bending: Bending, yieldScale: YieldScale = 1): number {
+export function findAxisUm(stack: StripStack, bending: Bending, yieldScale: YieldScale = 1, startUm?: number): number {
   const elasticUm = findElasticAxisUm(stack)
   if (isElastic(stack, elasticUm, bending, yieldScale)) return elasticUm
   let low = 0
   let high = 0
   for (let at = 0; at < stack.strips.length; at += 1) high += stack.thicknessUm[at] ?? 0
   const tolerance = AXIS_TOLERANCE * high
-  let axisUm = elasticUm
+  let axisUm = startUm !== undefined && startUm > 0 && startUm < high ? startUm : elasticUm
   for (let step = 0; step < MAX_STEPS; step += 1) {
     const { force, slope } = balance(stack, axisUm, bending, yieldScale)
     if (force === 0) return axisUm
     if (force > 0) low = axisUm
     else high = axisUm
     const newton = axisUm - force / slope
-    const nextUm = newton > low && newton < high ? newton : low + (high - low) / 2
-    if (Math.abs(nextUm - axisUm) <= tolerance) return nextUm
-    axisUm = nextUm
+    if (newton > low && newton < high) {
+      if (Math.abs(newton - axisUm) <= tolerance) return newton
+      axisUm = newton
+    } else {
+      axisUm = low + (high - low) / 2
+      // A bracket that has closed, around a force that rounding keeps from 0.
+      if (axisUm <= low || axisUm >= high) return axisUm
+    }
   }
   return axisUm
 }

@@ -19,16 +19,16 @@ export function readConstant(layer: BendLayer, constant: LayerConstant): number 
   return value
 }
 
-export function withConstant(layer: BendLayer, constant: LayerConstant, value: number): BendLayer {
+export function withConstant<T extends BendLayer>(layer: T, constant: LayerConstant, value: number): T {
   return withConstants(layer, [{ constant, value }])
 }
 
 /** The layer with several constants moved, copied once: searches over corners make many of them. */
-export function withConstants(
-  layer: BendLayer,
+export function withConstants<T extends BendLayer>(
+  layer: T,
   moved: readonly { readonly constant: LayerConstant; readonly value: number }[],
-): BendLayer {
-  const copy: BendLayer = { ...layer }
+): T {
+  const copy: T = { ...layer }
   let conductor: BendLayer['conductor']
   for (const { constant, value } of moved) {
     if (constant !== 'coverageFraction' && constant !== 'fillModulusGpa' && constant !== 'fillYieldStrainPct') {

@@ -1,15 +1,17 @@
 import { findAxisUm, stressGpa, stressIntegral, type YieldScale } from './bent-state'
 import { type LayerConstant, withConstants } from './constants'
-import type { BendLayer } from './layers'
-import { type Strip, stripsOf } from './strips'
+import { type BendLayer, isHeldSideways } from './layers'
+import { isYieldBeyond, type Strip, stripsOf } from './strips'
 
 /** A number that may move between two ends. */
-export type Movable =
+type Movable =
   | { readonly kind: 'thickness'; readonly layerIndex: number }
   | { readonly kind: 'constant'; readonly layerIndex: number; readonly constant: LayerConstant }
   | { readonly kind: 'radius' }
 
 export type Knob = Movable & { readonly low: number; readonly nominal: number; readonly high: number }
+
+type ConstantKnob = Extract<Knob, { kind: 'constant' }>
 
 /** Strain at one face, a fraction. */
 export interface Extreme {
@@ -44,39 +46,38 @@ const MAX_ROUNDS = 6
  * gives all of them.
  */
 export function findExtremes(search: Search): Extreme[] {
+  const { faces, knobs } = search
   const state = new State(search)
-  const nominal: Setting[] = search.knobs.map(() => 1)
-  const start = state.bend(nominal)
-  const extremes = search.faces.map((face) => {
+  const nominal: Setting[] = knobs.map(() => 1)
+  const start = state.bend(nominal, undefined)
+  const extremes = faces.map((face) => {
     const strain = strainAt(start, face)
     return { nominal: strain, smallest: strain, largest: strain }
   })
-  if (search.knobs.length === 0) return extremes
-  const met = new Map<string, Bent>([[nominal.join(''), start]])
-  const visit = (settings: Setting[]): Bent => {
-    const key = settings.join('')
+  if (knobs.length === 0) return extremes
+  const met = new Map<string, Bent>([[keyOf(nominal), start]])
+  const visit = (settings: Setting[], near: Bent): Bent => {
+    const key = keyOf(settings)
     const known = met.get(key)
     if (known !== undefined) return known
-    const bent = state.bend(settings)
+    const bent = state.bend(settings, near.axisUm)
     met.set(key, bent)
-    search.faces.forEach((face, at) => {
+    for (let at = 0; at < extremes.length; at += 1) {
       const extreme = extremes[at]
-      if (extreme === undefined) return
-      const strain = strainAt(bent, face)
+      if (extreme === undefined) continue
+      const strain = strainAt(bent, faces[at] ?? 0)
       if (strain < extreme.smallest) extreme.smallest = strain
       if (strain > extreme.largest) extreme.largest = strain
-    })
+    }
     return bent
   }
   for (const face of search.searched) {
     for (const sign of [1, -1] as const) {
-      let settings = nominal
       let bent = start
       for (let round = 0; round < MAX_ROUNDS; round += 1) {
-        const next = state.point(bent, settings, face, sign)
-        if (next.every((each, at) => each === settings[at])) break
-        settings = next
-        bent = visit(settings)
+        const settings = state.point(bent, face, sign)
+        if (settings === null) break
+        bent = visit(settings, bent)
       }
     }
   }
@@ -85,6 +86,7 @@ export function findExtremes(search: Search): Extreme[] {
 
 /** A section bent with its knobs somewhere. */
 interface Bent {
+  readonly settings: readonly Setting[]
   readonly radiusUm: number
   readonly axisUm: number
   /** Depth of each face: index = layers inside it. */
@@ -94,9 +96,15 @@ interface Bent {
   readonly slope: number
   /** Change of the axial force with each layer's thickness. */
   readonly thicknessSlope: readonly number[]
-  /** Fall of the axial force as each constant goes from its low to its high end, in the order of the knobs; filled in when first asked for. */
+  /**
+   * Sign of the fall of the axial force as each constant grows, in the order of the knobs; filled in when first asked for. The axis follows
+   * the force, and the strain of every face falls with the axis: what constants do is the same for all faces.
+   */
   constantGains: readonly number[] | null
 }
+
+/** One character for each knob, without a list of texts in between. */
+const keyOf = (settings: readonly Setting[]): string => String.fromCharCode(...settings)
 
 function strainAt({ depthUm, axisUm, radiusUm }: Bent, face: number): number {
   return ((depthUm[face] ?? Number.NaN) - axisUm) / (radiusUm + axisUm)
@@ -109,73 +117,109 @@ class State {
   constructor(private readonly search: Search) {
     this.stripsMet = search.layers.map(() => new Map())
     this.knobsOfLayer = search.layers.map(() => [])
-    search.knobs.forEach((knob, at) => {
+    for (const [at, knob] of search.knobs.entries()) {
       if (knob.kind === 'constant') this.knobsOfLayer[knob.layerIndex]?.push(at)
-    })
+    }
   }
 
-  bend(settings: readonly Setting[]): Bent {
+  /** @param startUm  the axis of a corner nearby */
+  bend(settings: readonly Setting[], startUm: number | undefined): Bent {
     const { layers, knobs, yieldScale } = this.search
-    const thicknessUm = layers.map((layer) => layer.thicknessUm)
+    const thicknessUm: number[] = []
+    const strips: (readonly Strip[])[] = []
+    for (let layerIndex = 0; layerIndex < layers.length; layerIndex += 1) {
+      thicknessUm.push(layers[layerIndex]?.thicknessUm ?? 0)
+      strips.push(this.stripsFor(layerIndex, settings))
+    }
     let radiusUm = this.search.insideRadiusUm
-    knobs.forEach((knob, at) => {
-      if (knob.kind === 'constant') return
+    for (let at = 0; at < knobs.length; at += 1) {
+      const knob = knobs[at]
+      if (knob === undefined || knob.kind === 'constant') continue
       const value = knobValue(knob, settings[at] ?? 1)
       if (knob.kind === 'radius') radiusUm = value
       else thicknessUm[knob.layerIndex] = value
-    })
-    const strips = layers.map((_, layerIndex) => this.stripsFor(layerIndex, settings))
-    const axisUm = findAxisUm({ thicknessUm, strips }, { insideRadiusUm: radiusUm }, yieldScale)
-    return this.differentiate(radiusUm, axisUm, thicknessUm, strips)
+    }
+    const axisUm = findAxisUm({ thicknessUm, strips }, { insideRadiusUm: radiusUm }, yieldScale, startUm)
+    return this.differentiate(settings, radiusUm, axisUm, thicknessUm, strips)
   }
 
-  /** Where each knob should stand to make the face's strain larger (sign 1) or smaller. */
-  point(bent: Bent, settings: readonly Setting[], face: number, sign: 1 | -1): Setting[] {
-    const { slope, thicknessSlope } = bent
+  /** Where each knob should stand to make the face's strain larger (sign 1) or smaller; null where all stand there already. */
+  point(bent: Bent, face: number, sign: 1 | -1): Setting[] | null {
+    const { slope, thicknessSlope, settings } = bent
     const strain = strainAt(bent, face)
     // d eps / d y0 times (R + y0) is -(1 + eps): R + y over R + y0.
     const fall = 1 + strain
-    // The axis follows the force, and the strain of every face falls with the axis: what constants do is the same for all faces.
-    bent.constantGains ??= this.listConstantGains(bent, settings)
-    const { constantGains } = bent
-    return this.search.knobs.map((knob, at): Setting => {
+    bent.constantGains ??= this.listConstantGains(bent)
+    const next: Setting[] = []
+    let isMoved = false
+    const { knobs } = this.search
+    for (let at = 0; at < knobs.length; at += 1) {
+      const knob = knobs[at]
       let gain: number
-      if (knob.kind === 'radius') {
+      if (knob === undefined || knob.kind === 'radius') {
         gain = -strain
       } else if (knob.kind === 'thickness') {
         const axisShift = -(thicknessSlope[knob.layerIndex] ?? 0) / slope
         gain = (knob.layerIndex < face ? 1 : 0) - fall * axisShift
       } else {
-        gain = constantGains[at] ?? 0
+        gain = bent.constantGains[at] ?? 0
       }
-      if (gain === 0) return settings[at] ?? 1
-      return gain * sign > 0 ? 2 : 0
-    })
+      const from = settings[at] ?? 1
+      const setting = gain === 0 ? from : gain * sign > 0 ? 2 : 0
+      if (setting !== from) isMoved = true
+      next.push(setting)
+    }
+    return isMoved ? next : null
   }
 
-  private listConstantGains({ radiusUm, axisUm, depthUm }: Bent, settings: readonly Setting[]): number[] {
-    return this.search.knobs.map((knob, at) => {
-      if (knob.kind !== 'constant') return 0
-      const innerUm = depthUm[knob.layerIndex] ?? 0
-      const outerUm = depthUm[knob.layerIndex + 1] ?? 0
-      const forceWith = (setting: Setting): number =>
-        this.layerForce(this.stripsFor(knob.layerIndex, settings, at, setting), innerUm, outerUm, axisUm, radiusUm)
-      return forceWith(0) - forceWith(2)
-    })
+  private listConstantGains({ settings, radiusUm, axisUm, depthUm, strips }: Bent): number[] {
+    const gains: number[] = []
+    const { knobs } = this.search
+    for (let at = 0; at < knobs.length; at += 1) {
+      const knob = knobs[at]
+      if (knob?.kind !== 'constant') {
+        gains.push(0)
+        continue
+      }
+      const inner = ((depthUm[knob.layerIndex] ?? 0) - axisUm) / (radiusUm + axisUm)
+      const outer = ((depthUm[knob.layerIndex + 1] ?? 0) - axisUm) / (radiusUm + axisUm)
+      const change =
+        knob.constant === 'coverageFraction'
+          ? this.layerForce(this.stripsFor(knob.layerIndex, settings, at, 0), inner, outer) -
+            this.layerForce(this.stripsFor(knob.layerIndex, settings, at, 2), inner, outer)
+          : // A modulus or yield that grows raises stress the more the larger the strain: force follows the edge that strains more.
+            Math.abs(inner) - Math.abs(outer)
+      const largest = Math.max(Math.abs(inner), Math.abs(outer))
+      gains.push(this.movesNothing(knob, settings[at] ?? 1, strips[knob.layerIndex] ?? [], largest) ? 0 : change)
+    }
+    return gains
   }
 
-  private layerForce(
-    strips: readonly Strip[],
-    innerUm: number,
-    outerUm: number,
-    axisUm: number,
-    radiusUm: number,
-  ): number {
-    const inner = (innerUm - axisUm) / (radiusUm + axisUm)
-    const outer = (outerUm - axisUm) / (radiusUm + axisUm)
+  /** A yield that no strain in the layer reaches, wherever it stands, and Poisson's ratio of what is free to contract. */
+  private movesNothing(
+    knob: ConstantKnob,
+    setting: Setting,
+    [strip]: readonly Strip[],
+    largestStrain: number,
+  ): boolean {
+    const { yieldScale, layers } = this.search
+    if (knob.constant === 'poisson') {
+      const layer = layers[knob.layerIndex]
+      return layer !== undefined && !isHeldSideways(layer)
+    }
+    if (strip === undefined) return true
+    return isYieldBeyond(
+      knob.constant,
+      knob.low,
+      { strip, value: knobValue(knob, setting) },
+      largestStrain / yieldScale,
+    )
+  }
+
+  private layerForce(strips: readonly Strip[], inner: number, outer: number): number {
+    const { yieldScale } = this.search
     let force = 0
     for (const strip of strips) {
-      const { yieldScale } = this.search
       force +=
         strip.widthFraction * (stressIntegral(strip, outer, yieldScale) - stressIntegral(strip, inner, yieldScale))
     }
@@ -183,6 +227,7 @@ class State {
   }
 
   private differentiate(
+    settings: readonly Setting[],
     radiusUm: number,
     axisUm: number,
     thicknessUm: readonly number[],
@@ -195,7 +240,8 @@ class State {
     const acrossLayer: number[] = []
     let slope = 0
     let inUm = 0
-    thicknessUm.forEach((t, at) => {
+    for (let at = 0; at < thicknessUm.length; at += 1) {
+      const t = thicknessUm[at] ?? 0
       const inner = (inUm - axisUm) / axisRadiusUm
       inUm += t
       depthUm.push(inUm)
@@ -210,7 +256,7 @@ class State {
       slope += innerStress * (1 + inner) - outerStress * (1 + outer)
       atOuterEdge.push(outerStress)
       acrossLayer.push(outerStress - innerStress)
-    })
+    }
     // A layer that grows shifts all that lies outside it.
     const thicknessSlope = atOuterEdge.slice()
     let outside = 0
@@ -218,7 +264,7 @@ class State {
       thicknessSlope[at] = (atOuterEdge[at] ?? 0) + outside
       outside += acrossLayer[at] ?? 0
     }
-    return { radiusUm, axisUm, depthUm, strips, slope, thicknessSlope, constantGains: null }
+    return { settings, radiusUm, axisUm, depthUm, strips, slope, thicknessSlope, constantGains: null }
   }
 
   private stripsFor(
@@ -228,9 +274,8 @@ class State {
     changedSetting: Setting = 1,
   ): readonly Strip[] {
     const own = this.knobsOfLayer[layerIndex] ?? []
-    const settingOf = (at: number): Setting => (at === changedKnob ? changedSetting : (settings[at] ?? 1))
     let code = 0
-    for (const at of own) code = 3 * code + settingOf(at)
+    for (const at of own) code = 3 * code + (at === changedKnob ? changedSetting : (settings[at] ?? 1))
     const met = this.stripsMet[layerIndex]
     const known = met?.get(code)
     if (known !== undefined) return known
@@ -238,7 +283,8 @@ class State {
     if (layer === undefined) throw new RangeError(`no layer ${layerIndex}`)
     const moved = own.flatMap((at) => {
       const knob = this.search.knobs[at]
-      return knob?.kind === 'constant' ? [{ constant: knob.constant, value: knobValue(knob, settingOf(at)) }] : []
+      const setting = at === changedKnob ? changedSetting : (settings[at] ?? 1)
+      return knob?.kind === 'constant' ? [{ constant: knob.constant, value: knobValue(knob, setting) }] : []
     })
     const strips = stripsOf(moved.length === 0 ? layer : withConstants(layer, moved))
     met?.set(code, strips)

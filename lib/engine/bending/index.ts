@@ -66,5 +66,5 @@ export {
   type FaceRange,
   type TolerancedLayer,
 } from './strain-range'
-export { stripsOf, yieldStrainPct } from './strips'
+export { isYieldBeyond, type Strip, stripsOf, yieldStrainPct } from './strips'
 export { thermalCurvaturePerMm } from './thermal-curvature'

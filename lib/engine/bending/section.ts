@@ -1,6 +1,6 @@
 import type { StripStack } from './bent-state'
 import { type BendLayer, effectiveModulusGpa } from './layers'
-import { stripsOf } from './strips'
+import { requireYields, stripsOf } from './strips'
 
 /** A layer placed in its stack; depths from the inside (concave) face. */
 export interface SectionLayer {
@@ -53,7 +53,9 @@ export function computeSection(layers: readonly BendLayer[]): Section {
   let stretching = 0
   let firstMoment = 0
   for (const [index, layer] of layers.entries()) {
-    const modulus = effectiveModulusGpa(`layers[${index}]`, layer)
+    const name = `layers[${index}]`
+    const modulus = effectiveModulusGpa(name, layer)
+    requireYields(name, layer)
     const innerDepthUm = depthUm
     depthUm += layer.thicknessUm
     stretching += modulus * layer.thicknessUm
@@ -82,7 +84,7 @@ export function computeSection(layers: readonly BendLayer[]): Section {
     stretchingStiffnessNPerMm: stretching * N_PER_MM_IN_GPA_UM,
     stack: {
       thicknessUm: layers.map(({ thicknessUm }) => thicknessUm),
-      strips: layers.map((layer, index) => stripsOf(layer, `layers[${index}]`)),
+      strips: layers.map((layer) => stripsOf(layer)),
     },
   }
 }

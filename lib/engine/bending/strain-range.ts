@@ -1,8 +1,9 @@
 import { requireNumber } from '../numerics'
 import { type LayerConstant, readConstant, withConstants } from './constants'
-import { findExtremes, type Knob, type Movable } from './extremes'
+import { findExtremes, type Knob } from './extremes'
 import { type BendLayer, effectiveModulusGpa } from './layers'
 import { type Loading, requireInsideRadiusUm, yieldScaleOf } from './strain'
+import { requireYields } from './strips'
 
 export interface ConstantSpread {
   readonly constant: LayerConstant
@@ -131,29 +132,40 @@ function listKnobs(
   radius: { lowUm: number; nominalUm: number; highUm: number },
 ): Knob[] {
   const knobs: Knob[] = []
-  const add = (what: Movable, low: number, nominal: number, high: number): void => {
-    if (low < high) knobs.push({ ...what, low, nominal, high })
-  }
-  layers.forEach((layer, layerIndex) => {
+  for (const [layerIndex, layer] of layers.entries()) {
     const name = `layers[${layerIndex}]`
     effectiveModulusGpa(name, layer)
     const { thicknessUm, minusUm, plusUm, spreads = [] } = layer
     requireNumber(`${name}.minusUm`, minusUm, { atLeast: 0, below: thicknessUm, unit: 'um' })
     requireNumber(`${name}.plusUm`, plusUm, { atLeast: 0, atMost: 1e6, unit: 'um' })
-    add({ kind: 'thickness', layerIndex }, thicknessUm - minusUm, thicknessUm, thicknessUm + plusUm)
-    if (spreads.length > 0) {
-      effectiveModulusGpa(name, atEnds(layer, spreads, 'low'))
-      effectiveModulusGpa(name, atEnds(layer, spreads, 'high'))
+    if (minusUm > 0 || plusUm > 0) {
+      const ends = { low: thicknessUm - minusUm, nominal: thicknessUm, high: thicknessUm + plusUm }
+      knobs.push({ kind: 'thickness', layerIndex, ...ends })
     }
+    if (spreads.length > 0) requireEnds(name, layer, spreads)
     for (const { constant, low, high } of spreads) {
-      const value = readConstant(layer, constant)
-      requireNumber(`${name}.${constant} spread low`, low, { atMost: value })
-      requireNumber(`${name}.${constant} spread high`, high, { atLeast: value })
-      add({ kind: 'constant', layerIndex, constant }, low, value, high)
+      if (low < high)
+        knobs.push({ kind: 'constant', layerIndex, constant, low, nominal: readConstant(layer, constant), high })
     }
-  })
-  add({ kind: 'radius' }, radius.lowUm, radius.nominalUm, radius.highUm)
+  }
+  if (radius.lowUm < radius.highUm) {
+    knobs.push({ kind: 'radius', low: radius.lowUm, nominal: radius.nominalUm, high: radius.highUm })
+  }
   return knobs
+}
+
+/** A layer's constants keep their ranges, and their order, at both ends. */
+function requireEnds(name: string, layer: BendLayer, spreads: readonly ConstantSpread[]): void {
+  for (const end of ['low', 'high'] as const) {
+    const moved = atEnds(layer, spreads, end)
+    effectiveModulusGpa(name, moved)
+    requireYields(name, moved)
+  }
+  for (const { constant, low, high } of spreads) {
+    const value = readConstant(layer, constant)
+    if (!(low <= value)) requireNumber(`${name}.${constant} spread low`, low, { atMost: value })
+    if (!(high >= value)) requireNumber(`${name}.${constant} spread high`, high, { atLeast: value })
+  }
 }
 
 /** The layer with all its constants at one end: the checks of a layer look at each by itself. */

@@ -1,5 +1,5 @@
-import { findRoot, requireNumber } from '../numerics'
-import { type Bending, findAxisUm, type YieldScale } from './bent-state'
+import { requireNumber } from '../numerics'
+import { findAxisUm, type YieldScale } from './bent-state'
 import type { Section } from './section'
 
 export type Face = 'inner' | 'outer'
@@ -145,18 +145,20 @@ export interface RadiusForStrain {
   anyRadius: boolean
 }
 
-/** A billionth of the radius: far inside any former's tolerance. */
+/** Secant steps end with one that moves the radius by less than this share: what is left then is far less, and a former far coarser. */
 const RADIUS_TOLERANCE = 1e-9
-/** Where the search ends that begins at a radius nearby. */
-const NEXT_RADIUS = 1.3
+/** Halving alone would end in 40. */
+const MAX_STEPS = 100
 
 /**
  * Smallest inside radius at which no conductor face passes its allowable strain.
  *
- * Model    the deciding strain of computeBendStrain falls with the radius: bracketed root. Where nothing yields at the answer it is
- *          R_i = |y - y_n| / eps_allowable - y_n, the largest over all conductor faces, not below 0.
+ * Model    the deciding strain of computeBendStrain falls with the radius, so that the answer is the only one. With the axis where it is at
+ *          some radius, a face would have its allowable at |y - y_0| / eps - y_0: the answer is the radius that gives itself, found by the
+ *          secant method kept within a bracket. Where nothing yields there it is R_i = |y - y_n| / eps_allowable - y_n, the largest over
+ *          all conductor faces, not below 0.
  * @param allowableStrainPct  > 0 to 100, or a function that gives it per conductor id (null: that one does not count)
- * @param atLeastMm  a radius that the answer is known not to be below, to begin the search at
+ * @param startMm  a radius nearby, to begin the search at
  * @returns null when no conductor counts
  * @throws  RangeError if an allowable breaks its range
  * Source   as computeBendStrain
@@ -165,49 +167,91 @@ export function computeMinRadiusForStrain(
   section: Section,
   allowableStrainPct: number | ((id: string) => number | null),
   loading: Loading = 'once',
-  atLeastMm = 0,
+  startMm = 0,
 ): RadiusForStrain | null {
-  const faces: { id: string; face: Face; depthUm: number; allowable: number }[] = []
-  for (const { id, isConductor, innerDepthUm, outerDepthUm } of section.layers) {
-    if (!isConductor) continue
-    const allowable = typeof allowableStrainPct === 'number' ? allowableStrainPct : allowableStrainPct(id)
-    if (allowable === null) continue
-    requireNumber('allowableStrainPct', allowable, { above: 0, atMost: 100, unit: '%' })
-    faces.push({ id, face: 'inner', depthUm: innerDepthUm, allowable })
-    faces.push({ id, face: 'outer', depthUm: outerDepthUm, allowable })
-  }
+  const faces = listFaces(section, allowableStrainPct)
   const [first] = faces
   if (first === undefined) return null
-  const yieldScale = yieldScaleOf(loading)
-  const worstAt = (axisUm: number, radiusUm: number): { share: number; worst: typeof first } => {
-    let share = -1
-    let worst = first
-    for (const each of faces) {
-      const own = (PCT * Math.abs(each.depthUm - axisUm)) / (radiusUm + axisUm) / each.allowable
-      if (own > share) {
-        share = own
-        worst = each
-      }
-    }
-    return { share, worst }
-  }
-  const axisAt = (bending: Bending): number => findAxisUm(section.stack, bending, yieldScale)
-  const describe = (radiusUm: number): RadiusForStrain => {
-    const { id, face } = worstAt(axisAt({ insideRadiusUm: radiusUm }), radiusUm).worst
+  const axisAt = (radiusUm: number, startUm?: number): number =>
+    findAxisUm(section.stack, { insideRadiusUm: radiusUm }, yieldScaleOf(loading), startUm)
+  const describe = (radiusUm: number, axisUm: number): RadiusForStrain => {
+    const { id, face } = findDecidingFace(faces, axisUm, first)
     return { id, face, minInsideRadiusMm: radiusUm / UM_PER_MM, anyRadius: false }
   }
-
   const y_n = section.neutralAxisUm
-  let elasticUm = Number.NEGATIVE_INFINITY
-  for (const { depthUm, allowable } of faces) {
-    elasticUm = Math.max(elasticUm, (PCT * Math.abs(depthUm - y_n)) / allowable - y_n)
+  const elasticUm = radiusOf(findDecidingFace(faces, y_n, first), y_n)
+  if (elasticUm > 0 && axisAt(elasticUm) === y_n) return describe(elasticUm, y_n)
+
+  let low = 0
+  let high = Number.POSITIVE_INFINITY
+  let radiusUm = startMm > 0 ? startMm * UM_PER_MM : Math.max(elasticUm, section.totalThicknessUm)
+  let axisUm = axisAt(radiusUm)
+  let previous: { radiusUm: number; excessUm: number } | null = null
+  let isFlatKnown = false
+  for (let step = 0; step < MAX_STEPS; step += 1) {
+    const wantedUm = radiusOf(findDecidingFace(faces, axisUm, first), axisUm)
+    const excessUm = wantedUm - radiusUm
+    if (excessUm === 0) break
+    if (excessUm > 0) low = radiusUm
+    else high = radiusUm
+    let nextUm = wantedUm
+    if (previous !== null && previous.excessUm !== excessUm) {
+      nextUm = radiusUm - (excessUm * (radiusUm - previous.radiusUm)) / (excessUm - previous.excessUm)
+    }
+    if (nextUm <= 0 && low === 0 && !isFlatKnown) {
+      const foldedUm = axisAt(0)
+      if (radiusOf(findDecidingFace(faces, foldedUm, first), foldedUm) <= 0) {
+        return { ...describe(0, foldedUm), anyRadius: true }
+      }
+      isFlatKnown = true
+    }
+    if (!(nextUm > low && nextUm < high)) nextUm = wantedUm
+    if (!(nextUm > low && nextUm < high)) nextUm = high === Number.POSITIVE_INFINITY ? 2 * low : low + (high - low) / 2
+    previous = { radiusUm, excessUm }
+    const isClose = Math.abs(nextUm - radiusUm) <= RADIUS_TOLERANCE * radiusUm
+    radiusUm = nextUm
+    if (isClose) break
+    axisUm = axisAt(radiusUm, axisUm)
   }
-  if (elasticUm > 0 && axisAt({ insideRadiusUm: elasticUm }) === y_n) return describe(elasticUm)
-  const excess = (radiusUm: number): number => worstAt(axisAt({ insideRadiusUm: radiusUm }), radiusUm).share - 1
-  const knownUm = atLeastMm * UM_PER_MM
-  const low = knownUm > 0 && excess(knownUm) > 0 ? knownUm : 0
-  if (low === 0 && excess(0) <= 0) return { ...describe(0), anyRadius: true }
-  let high = low > 0 ? NEXT_RADIUS * low : Math.max(elasticUm, section.totalThicknessUm)
-  while (excess(high) > 0) high *= 2
-  return describe(findRoot(excess, { low, high, tolerance: RADIUS_TOLERANCE * high }).root)
+  return describe(radiusUm, axisUm)
+}
+
+interface AllowedFace {
+  readonly id: string
+  readonly face: Face
+  readonly depthUm: number
+  readonly allowablePct: number
+}
+
+function listFaces(
+  section: Section,
+  allowableStrainPct: number | ((id: string) => number | null),
+): readonly AllowedFace[] {
+  const faces: AllowedFace[] = []
+  for (const { id, isConductor, innerDepthUm, outerDepthUm } of section.layers) {
+    if (!isConductor) continue
+    const allowablePct = typeof allowableStrainPct === 'number' ? allowableStrainPct : allowableStrainPct(id)
+    if (allowablePct === null) continue
+    requireNumber('allowableStrainPct', allowablePct, { above: 0, atMost: 100, unit: '%' })
+    faces.push({ id, face: 'inner', depthUm: innerDepthUm, allowablePct })
+    faces.push({ id, face: 'outer', depthUm: outerDepthUm, allowablePct })
+  }
+  return faces
+}
+
+/** Inside radius at which a face has its allowable while the axis is where it is. */
+function radiusOf({ depthUm, allowablePct }: AllowedFace, axisUm: number): number {
+  return (PCT * Math.abs(depthUm - axisUm)) / allowablePct - axisUm
+}
+
+function findDecidingFace(faces: readonly AllowedFace[], axisUm: number, first: AllowedFace): AllowedFace {
+  let deciding = first
+  let largestUm = radiusOf(first, axisUm)
+  for (const face of faces) {
+    const radiusUm = radiusOf(face, axisUm)
+    if (radiusUm <= largestUm) continue
+    largestUm = radiusUm
+    deciding = face
+  }
+  return deciding
 }

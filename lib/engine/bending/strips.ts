@@ -1,4 +1,5 @@
 import { requireNumber } from '../numerics'
+import type { LayerConstant } from './constants'
 import { type BendLayer, FILM_SLOPE_FRACTION, isHeldSideways } from './layers'
 
 /** A share of one layer's width with one material in it. */
@@ -46,52 +47,93 @@ export function yieldStrainPct({
 }
 
 /**
- * The strips of a layer whose numbers computeSection has checked: the copper and the fill of a patterned layer lie side by side.
+ * Refuses a yield or slope that breaks its range.
+ *
+ * @param name  how errors call the layer, e.g. `layers[3]`
+ * @throws  RangeError naming the number
+ */
+export function requireYields(name: string, layer: BendLayer): void {
+  const { yieldStrengthMpa, tangentModulusGpa = 0, yieldStrainPct: filmYieldStrainPct, conductor } = layer
+  if (yieldStrengthMpa !== undefined) {
+    const slope = isHeldSideways(layer) ? PLASTIC_PLANE_STRAIN : 1
+    const below = ownModulusGpa(layer) / slope
+    requireNumber(`${name}.yieldStrengthMpa`, yieldStrengthMpa, { above: 0, atMost: 1e5, unit: 'MPa' })
+    requireNumber(`${name}.tangentModulusGpa`, tangentModulusGpa, { atLeast: 0, below, unit: 'GPa' })
+  } else if (filmYieldStrainPct !== undefined) {
+    requireNumber(`${name}.yieldStrainPct`, filmYieldStrainPct, { above: 0, atMost: 100, unit: '%' })
+  }
+  const fillYieldStrainPct = conductor?.fillYieldStrainPct
+  if (fillYieldStrainPct !== undefined) {
+    requireNumber(`${name}.fillYieldStrainPct`, fillYieldStrainPct, { above: 0, atMost: 100, unit: '%' })
+  }
+}
+
+/**
+ * The strips of a layer whose numbers computeSection and requireYields have checked: the copper and the fill of a patterned layer lie
+ * side by side.
  *
  * Model    plane strain E / (1 - nu^2) with a flow stress of 2/sqrt(3) times the yield strength; copper with gaps contracts sideways and
  *          has E and the yield strength itself. Films and adhesives change slope at their yield strain.
- * @param name  how errors call the layer, e.g. `layers[3]`
- * @throws  RangeError naming yield or slope where it breaks its range
  * Source   SOURCES.plasticBending, SOURCES.plateBending; finite elements in test/standards/finite-elements
  */
-export function stripsOf(layer: BendLayer, name = 'layer'): Strip[] {
-  const isHeld = isHeldSideways(layer)
-  const modulusGpa = isHeld ? layer.modulusGpa / (1 - layer.poisson ** 2) : layer.modulusGpa
-  const coverage = layer.conductor?.coverageFraction ?? 1
+export function stripsOf(layer: BendLayer): Strip[] {
+  const modulusGpa = ownModulusGpa(layer)
+  const { conductor } = layer
+  const coverage = conductor?.coverageFraction ?? 1
   const strips: Strip[] = []
-  if (coverage > 0)
-    strips.push({ widthFraction: coverage, modulusGpa, ...describeYield(name, layer, modulusGpa, isHeld) })
-  if (layer.conductor !== undefined && coverage < 1 && layer.conductor.fillModulusGpa > 0) {
-    const { fillModulusGpa, fillPoisson, fillYieldStrainPct } = layer.conductor
-    const fillGpa = fillModulusGpa / (1 - fillPoisson ** 2)
-    strips.push({
-      widthFraction: 1 - coverage,
-      modulusGpa: fillGpa,
-      ...describeFilmYield(`${name}.fillYieldStrainPct`, fillYieldStrainPct, fillGpa),
-    })
+  if (coverage > 0) strips.push(makeStrip(coverage, modulusGpa, layer))
+  if (conductor !== undefined && coverage < 1 && conductor.fillModulusGpa > 0) {
+    const { fillModulusGpa, fillPoisson, fillYieldStrainPct } = conductor
+    strips.push(makeFilmStrip(1 - coverage, fillModulusGpa / (1 - fillPoisson ** 2), fillYieldStrainPct))
   }
   return strips
 }
 
-type Yield = Pick<Strip, 'yieldStrain' | 'tangentGpa'>
+function ownModulusGpa(layer: BendLayer): number {
+  return isHeldSideways(layer) ? layer.modulusGpa / (1 - layer.poisson ** 2) : layer.modulusGpa
+}
 
-const ELASTIC: Yield = { yieldStrain: Number.POSITIVE_INFINITY, tangentGpa: 0 }
-
-function describeYield(name: string, layer: BendLayer, modulusGpa: number, isHeld: boolean): Yield {
+function makeStrip(widthFraction: number, modulusGpa: number, layer: BendLayer): Strip {
   const { yieldStrengthMpa, tangentModulusGpa = 0 } = layer
-  if (yieldStrengthMpa === undefined)
-    return describeFilmYield(`${name}.yieldStrainPct`, layer.yieldStrainPct, modulusGpa)
-  requireNumber(`${name}.yieldStrengthMpa`, yieldStrengthMpa, { above: 0, atMost: 1e5, unit: 'MPa' })
-  const slope = isHeld ? PLASTIC_PLANE_STRAIN : 1
-  requireNumber(`${name}.tangentModulusGpa`, tangentModulusGpa, { atLeast: 0, below: modulusGpa / slope, unit: 'GPa' })
+  if (yieldStrengthMpa === undefined) return makeFilmStrip(widthFraction, modulusGpa, layer.yieldStrainPct)
+  const isHeld = isHeldSideways(layer)
   return {
+    widthFraction,
+    modulusGpa,
     yieldStrain: (yieldStrengthMpa * 1e-3 * (isHeld ? FLOW_PLANE_STRAIN : 1)) / modulusGpa,
-    tangentGpa: slope * tangentModulusGpa,
+    tangentGpa: (isHeld ? PLASTIC_PLANE_STRAIN : 1) * tangentModulusGpa,
   }
 }
 
-function describeFilmYield(name: string, filmYieldStrainPct: number | undefined, modulusGpa: number): Yield {
-  if (filmYieldStrainPct === undefined) return ELASTIC
-  requireNumber(name, filmYieldStrainPct, { above: 0, atMost: 100, unit: '%' })
-  return { yieldStrain: filmYieldStrainPct / 100, tangentGpa: FILM_SLOPE_FRACTION * modulusGpa }
+function makeFilmStrip(widthFraction: number, modulusGpa: number, filmYieldStrainPct: number | undefined): Strip {
+  return filmYieldStrainPct === undefined
+    ? { widthFraction, modulusGpa, yieldStrain: Number.POSITIVE_INFINITY, tangentGpa: 0 }
+    : {
+        widthFraction,
+        modulusGpa,
+        yieldStrain: filmYieldStrainPct / 100,
+        tangentGpa: FILM_SLOPE_FRACTION * modulusGpa,
+      }
+}
+
+/**
+ * Whether a yield would lie beyond a strain with one constant at a value; false for constants that are no yield.
+ *
+ * @param own  the strip of the layer's own material, and what the constant is there
+ */
+export function isYieldBeyond(
+  constant: LayerConstant,
+  value: number,
+  own: { readonly strip: Strip; readonly value: number },
+  strain: number,
+): boolean {
+  switch (constant) {
+    case 'yieldStrengthMpa':
+      return strain <= (own.strip.yieldStrain * value) / own.value
+    case 'yieldStrainPct':
+    case 'fillYieldStrainPct':
+      return strain <= value / 100
+    default:
+      return false
+  }
 }

@@ -162,17 +162,15 @@ export function checkObserved(options: {
   const { observed, wanted, path, label, whenRight, whenWrong, places, sourceKey } = options
   if (observed === null) return notComputed(path, label, places)
   const isRight = observed === wanted
-  return {
-    ...decide({
-      value: isRight ? 0 : 1,
-      limit: makeNoneAllowed('deviationsCount', sourceKey),
-      places,
-      what: 'deviations',
-      equation: 'recorded observation',
-    }),
+  return decide({
+    value: isRight ? 0 : 1,
+    limit: makeNoneAllowed('deviationsCount', sourceKey),
+    places,
+    what: 'deviations',
+    equation: 'recorded observation',
     summary: isRight ? whenRight : whenWrong,
     isStated: true,
-  }
+  })
 }
 
 export interface BendUnderCheck {

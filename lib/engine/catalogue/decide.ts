@@ -112,6 +112,8 @@ interface Decision {
   readonly isStated?: boolean
   /** Follows the comparison in the summary; a sentence. */
   readonly remark?: string
+  /** In place of the comparison in words: a recorded observation says what was seen. */
+  readonly summary?: string
 }
 
 const NO_CAUTIONS: readonly string[] = []
@@ -121,23 +123,20 @@ const NO_CAUTIONS: readonly string[] = []
  * nominal fails; what holds at nominal and misses it at the worst corner of value and limit has a thin margin; only what holds there too meets.
  */
 export function decide(decision: Decision): DecidedOutcome {
-  const { value, range, limit, places, what, equation, cautions = NO_CAUTIONS } = decision
+  const { value, range, limit, places, equation, cautions = NO_CAUTIONS } = decision
   const margin = computeMargin(value, limit)
   const holdsOverRange =
     (range === undefined || (holds(range.low, limit) && holds(range.high, limit))) &&
     (decision.limitRange === undefined ||
       holdsAgainstRange(range ?? { low: value, high: value }, limit, decision.limitRange))
   const verdict = margin < 0 ? 'fails' : holdsOverRange ? 'meets' : 'thin-margin'
-  const spread = formatRangeInText(range, decision.rangeOver, limit, decision.rangeBounds)
-  const limitSpread = formatRangeInText(decision.limitRange, decision.limitRangeOver, limit)
-  const remark = decision.remark === undefined ? '' : ` ${decision.remark}`
-  const { bound } = decision
-  const summary = `${capitalise(what)}: ${getBoundPrefix(bound)}${inSentence(value, limit.unit)}${spread}; ${describeLimit(limit)}${limitSpread}.${describeMissedEnds(value, range, limit)}${remark}`
+  const { bound, limitRange } = decision
   const quantity: Quantity = bound === undefined ? { value, unit: limit.unit } : { value, unit: limit.unit, bound }
   const sourceKey = decision.sourceKey ?? limit.sourceKey
   const decidingEnd = findDecidingEnd(value, range, limit)
-  // Written out: spreading an optional field costs more than the comparison itself. Windows are rare.
-  const outcome: DecidedOutcome =
+  const summary = decision.summary ?? summarise(decision)
+  // Written out: spreading an optional field costs more than the comparison itself.
+  const outcome: { -readonly [K in keyof DecidedOutcome]: DecidedOutcome[K] } =
     range === undefined
       ? { kind: 'decided', verdict, value: quantity, limit, margin, equation, sourceKey, cautions, places, summary }
       : {
@@ -153,10 +152,19 @@ export function decide(decision: Decision): DecidedOutcome {
           places,
           summary,
         }
-  const { limitRange } = decision
-  const ranged = limitRange === undefined ? outcome : { ...outcome, limitRange }
-  const whole = decidingEnd === undefined ? ranged : { ...ranged, decidingEnd }
-  return decision.isStated === true ? { ...whole, isStated: true } : whole
+  if (limitRange !== undefined) outcome.limitRange = limitRange
+  if (decidingEnd !== undefined) outcome.decidingEnd = decidingEnd
+  if (decision.isStated === true) outcome.isStated = true
+  return outcome
+}
+
+function summarise(decision: Decision): string {
+  const { value, range, limit, what, bound, remark } = decision
+  const spread = formatRangeInText(range, decision.rangeOver, limit, decision.rangeBounds)
+  const limitSpread = formatRangeInText(decision.limitRange, decision.limitRangeOver, limit)
+  const figure = `${getBoundPrefix(bound)}${inSentence(value, limit.unit)}${spread}`
+  const missed = describeMissedEnds(value, range, limit)
+  return `${capitalise(what)}: ${figure}; ${describeLimit(limit)}${limitSpread}.${missed}${remark === undefined ? '' : ` ${remark}`}`
 }
 
 /** ` (0.052 to 0.081 % over tolerances)`; empty where nothing moves. */

@@ -39,9 +39,17 @@ export function getUnitSymbol(unit: Unit): string {
   return UNIT_SYMBOLS[unit]
 }
 
+/** Units that are words: one of them is not several. */
+const SINGULAR: Partial<Record<Unit, string>> = {
+  cycles: 'cycle',
+  'cycles-per-minute': 'cycle per minute',
+  days: 'day',
+}
+
 /** A number and its unit as they are written together: `8 mm`, `90°`. */
 export function withUnit(digits: string, unit: Unit | undefined): string {
-  const symbol = unit === undefined ? '' : UNIT_SYMBOLS[unit]
+  if (unit === undefined) return digits
+  const symbol = (digits === '1' ? SINGULAR[unit] : undefined) ?? UNIT_SYMBOLS[unit]
   if (symbol === '') return digits
   return unit === 'deg' ? `${digits}${symbol}` : `${digits} ${symbol}`
 }

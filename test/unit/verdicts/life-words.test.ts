@@ -71,7 +71,7 @@ describe('a life past the end of the relation', () => {
 
   test('at the short end is shorter than its figure, and each end of a range says its own', () => {
     const bend = { ...theBend(makeOneBend()), medianLifeCycles: 1, survivalLifeCycles: 0.1 }
-    expect(say(bend)).toBe('shorter than 1 cycles')
+    expect(say(bend)).toBe('shorter than 1 cycle')
     const range = { low: 0.1, high: 1e11 }
     const ends = readBendLifeRange({ ...bend, survivalLifeRangeCycles: range })
     expect(ends).toMatchObject({ low: { bound: 'shorter-than' }, high: { bound: 'longer-than' } })

@@ -21,6 +21,7 @@ const config = {
     '@prisma/client',
     '@prisma/adapter-better-sqlite3',
     '@prisma/adapter-pg',
+    'fontkit',
     'pdfmake',
     'linkedom',
     'nodemailer',

@@ -21,7 +21,7 @@ export default function PageError({ error, reset }: { error: Error & { digest?: 
           Reference: <code>{error.digest}</code>
         </p>
       )}
-      <div className="row mt-3">
+      <div className="row above-wide">
         <Button weight="strong" onPress={reset}>
           Try again
         </Button>

@@ -1,11 +1,12 @@
 'use client'
 
 import './globals.css'
+import { shippedFont } from './typeface'
 
 /** Stands in for the whole document when even the frame of the page fails. */
 export default function GlobalError({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
-    <html lang="en">
+    <html lang="en" className={shippedFont.variable}>
       <body>
         <main className="page">
           <h1>The application could not answer</h1>

@@ -18,6 +18,7 @@ import {
 } from './_components/ui/preferences'
 import { UnitProvider } from './_components/ui/unit-context'
 import './globals.css'
+import { shippedFont } from './typeface'
 
 export const metadata: Metadata = {
   title: { default: 'Bendworthy', template: '%s · Bendworthy' },
@@ -38,7 +39,12 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   const unit = parseLengthUnitPreference(jar.get(LENGTH_UNIT_COOKIE)?.value)
   const foilUnit = parseFoilUnitPreference(jar.get(FOIL_UNIT_COOKIE)?.value)
   return (
-    <html lang="en" {...(theme === 'system' ? {} : { 'data-theme': theme })} suppressHydrationWarning>
+    <html
+      lang="en"
+      className={shippedFont.variable}
+      {...(theme === 'system' ? {} : { 'data-theme': theme })}
+      suppressHydrationWarning
+    >
       <body>
         <StyleNonce nonce={head.get(NONCE_HEADER) ?? undefined} />
         <a className="skip-link" href="#content">

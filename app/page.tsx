@@ -80,7 +80,7 @@ export default async function HomePage({ searchParams }: HomePageProps) {
 
 function Wait({ wait }: { wait: WaitView }) {
   return (
-    <li className="wait max-w-none">
+    <li className="wait">
       <span className="small muted">
         since <Timestamp at={wait.since} dateOnly />
       </span>

@@ -3,9 +3,9 @@ import Link from 'next/link'
 import { ROLE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState, Notice } from '@/app/_components/ui/notices'
 import { PageHead, Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getSettings } from '@/lib/config'
 import {
@@ -29,6 +29,12 @@ export const metadata: Metadata = { title: 'Account' }
 interface AccountPageProps {
   searchParams: Promise<{ linked?: string | string[] }>
 }
+
+const COLUMNS = {
+  project: { head: 'Project', isRowHead: true },
+  role: { head: 'Your role' },
+  for: { head: 'For' },
+} satisfies Columns
 
 export default async function AccountPage({ searchParams }: AccountPageProps) {
   const actor = await requireActor(paths.account())
@@ -57,28 +63,19 @@ export default async function AccountPage({ searchParams }: AccountPageProps) {
         {account.memberships.length === 0 ? (
           <EmptyState>You are not in any project yet. A lead engineer can invite you.</EmptyState>
         ) : (
-          <TableFrame label="Your projects">
-            <table className="ledger" data-stack>
-              <thead>
-                <tr>
-                  <th scope="col">Project</th>
-                  <th scope="col">Your role</th>
-                  <th scope="col">For</th>
-                </tr>
-              </thead>
-              <tbody>
-                {account.memberships.map((membership) => (
-                  <tr key={membership.projectId}>
-                    <th scope="row">
-                      <Link href={paths.project(membership.projectId)}>{membership.projectName}</Link>
-                    </th>
-                    <td>{ROLE_WORDS[membership.role]}</td>
-                    <td>{membership.companyName}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableFrame>
+          <DataTable label="Your projects" columns={COLUMNS}>
+            {account.memberships.map((membership) => (
+              <DataRow
+                key={membership.projectId}
+                columns={COLUMNS}
+                cells={{
+                  project: <Link href={paths.project(membership.projectId)}>{membership.projectName}</Link>,
+                  role: ROLE_WORDS[membership.role],
+                  for: membership.companyName,
+                }}
+              />
+            ))}
+          </DataTable>
         )}
       </Section>
       <Section title="Mail">
@@ -94,7 +91,7 @@ export default async function AccountPage({ searchParams }: AccountPageProps) {
       <Section title="Second factor">
         <OneTimeCodes factor={factor} />
         {arePasskeysPossible() && (
-          <div className="mt-3">
+          <div className="above-wide">
             <PasskeyList passkeys={factor.passkeys} />
           </div>
         )}

@@ -22,6 +22,9 @@ export interface Palette {
   readonly fontFamily: string
 }
 
+/** Faces of a picture that leaves the program, in the order of preference; the first is the one embedded in the PDF. */
+export const FILE_FONTS = 'Source Sans 3, Source Sans Pro, Arial, Helvetica, sans-serif'
+
 /** Fixed colours for paper: they differ in lightness too, so a grey copy can be read; pattern and text carry the meaning. */
 export const PRINT_PALETTE: Palette = {
   paper: '#ffffff',
@@ -40,7 +43,7 @@ export const PRINT_PALETTE: Palette = {
   mask: '#a2c0bb',
   stiffener: '#c1bfce',
   shield: '#9c9ea4',
-  fontFamily: 'DejaVu',
+  fontFamily: FILE_FONTS,
 }
 
 /** Follows the page's theme through the variables that the page's style sheet defines. */

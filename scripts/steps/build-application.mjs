@@ -11,7 +11,6 @@ const SOURCES = [
   'proxy.ts',
   'instrumentation.ts',
   'next.config.js',
-  'postcss.config.mjs',
   'tsconfig.json',
   'package.json',
   'package-lock.json',

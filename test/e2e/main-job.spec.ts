@@ -258,7 +258,7 @@ test('a revision goes from a starting construction to a released package, in the
   await test.step('the lead signs with the password again, and releases', async () => {
     await lead.goto(`${revisionUrl}/sign-off`)
     await lead.getByRole('button', { name: 'Move to awaiting signature' }).click()
-    const summary = lead.locator('.signing-summary')
+    const summary = lead.getByRole('region', { name: 'What you sign' })
     await expect(summary).toContainText(/You sign \d+ items/)
     await expect(summary).toContainText('Waived by')
     await expect(summary).toContainText('accepted for the first build')

@@ -32,11 +32,11 @@ const MODES = [
 export function FileExchange({ companyId, kind, mayEdit, seenVersion, hasUnsaved, today }: FileExchangeProps) {
   const { unit } = useLengthUnit()
   return (
-    <details className="file-exchange no-print">
+    <details className="no-print">
       <summary>
         {mayEdit ? 'Files: import rows from a spreadsheet, or export them' : 'Save as a spreadsheet file'}
       </summary>
-      <div className="stack mt-3">
+      <div className="stack above-wide">
         <div className="row">
           <LinkButton href={paths.sheetFile(companyId, kind, 'xlsx', unit)} download>
             Save as XLSX

@@ -4,9 +4,9 @@ import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { FormError } from '@/app/_components/ui/form-error'
 import { Notice } from '@/app/_components/ui/notices'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { TextField } from '@/app/_components/ui/text-field'
 import { uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
@@ -25,6 +25,13 @@ interface FilePreviewProps {
 
 /** How many rows of each list are spelled out; the counts say how many there are. */
 const MOST_SHOWN = 200
+
+const BAD_ROW_COLUMNS = {
+  row: { head: 'Row', isNumeric: true },
+  column: { head: 'Column' },
+  says: { head: 'Says' },
+  whyNot: { head: 'Why not' },
+} satisfies Columns
 
 /** What a file would do to the sheet. Nothing is written until it is taken over. */
 export function FilePreview({ preview, input, seenVersion, today, onDiscard }: FilePreviewProps) {
@@ -50,31 +57,26 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
       )}
       {badRowCount > 0 && (
         <>
-          <h3>{badRowCount === 1 ? '1 row cannot be taken' : `${badRowCount} rows cannot be imported`}</h3>
-          <TableFrame label="Rows that cannot be imported" className="preview-frame">
-            <table className="ledger">
-              <thead>
-                <tr>
-                  <th scope="col" className="num">
-                    Row
-                  </th>
-                  <th scope="col">Column</th>
-                  <th scope="col">Says</th>
-                  <th scope="col">Why not</th>
-                </tr>
-              </thead>
-              <tbody>
-                {bad.map(({ line, column, text, reason }) => (
-                  <tr key={`${line} ${column} ${reason}`}>
-                    <td className="num">{line}</td>
-                    <td>{column}</td>
-                    <td>{text === '' ? <span className="muted">nothing</span> : text}</td>
-                    <td>{reason}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableFrame>
+          <h3>{badRowCount === 1 ? '1 row cannot be imported' : `${badRowCount} rows cannot be imported`}</h3>
+          <DataTable
+            label="Rows that cannot be imported"
+            columns={BAD_ROW_COLUMNS}
+            frameClassName="preview-frame"
+            isStacked={false}
+          >
+            {bad.map(({ line, column, text, reason }) => (
+              <DataRow
+                key={`${line} ${column} ${reason}`}
+                columns={BAD_ROW_COLUMNS}
+                cells={{
+                  row: line,
+                  column: column,
+                  says: text === '' ? <span className="muted">nothing</span> : text,
+                  whyNot: reason,
+                }}
+              />
+            ))}
+          </DataTable>
           <CheckboxField isSelected={leaveOutBadRows} onChange={setLeaveOut}>
             Leave these rows out and import the other {goodRowCount}
           </CheckboxField>
@@ -127,6 +129,8 @@ function RowList({
   )
 }
 
+const getColumnId = (index: number): string => `column ${index}`
+
 function RowTable({
   label,
   columns,
@@ -136,29 +140,17 @@ function RowTable({
   columns: readonly string[]
   rows: SheetFilePreview['added']
 }) {
+  const tableColumns: Columns = Object.fromEntries(columns.map((head, index) => [getColumnId(index), { head }]))
   return (
-    <TableFrame label={label} className="preview-frame">
-      <table className="ledger">
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={JSON.stringify(row)}>
-              {columns.map((column, index) => (
-                <td key={column}>{row[index]}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label={label} columns={tableColumns} frameClassName="preview-frame" isStacked={false}>
+      {rows.map((row) => (
+        <DataRow
+          key={JSON.stringify(row)}
+          columns={tableColumns}
+          cells={Object.fromEntries(columns.map((_, index) => [getColumnId(index), row[index]]))}
+        />
+      ))}
+    </DataTable>
   )
 }
 

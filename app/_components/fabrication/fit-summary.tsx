@@ -1,65 +1,46 @@
 import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import type { FabricatorFitView } from '@/lib/data'
 import type { MatrixSharing } from '@/lib/review'
 import { MATRIX_SHARING_WORDS } from './sharing-words'
 
+const COLUMNS = {
+  fabricator: { head: 'Fabricator', isRowHead: true },
+  matrix: { head: 'Matrix', className: 'nowrap' },
+  outside: { head: 'Outside', isNumeric: true },
+  stretch: { head: 'Stretch', isNumeric: true },
+  notStated: { head: 'Not stated', isNumeric: true },
+  comfortable: { head: 'Comfortable', isNumeric: true },
+  shelf: { head: 'Shelf', className: 'nowrap' },
+  toOrder: { head: 'To order', isNumeric: true },
+  unknown: { head: 'Unknown', isNumeric: true },
+  onShelf: { head: 'On the shelf', isNumeric: true },
+} satisfies Columns
+
 /** How many values and materials fall where, a line for each fabricator. */
 export function FitSummary({ fabricators }: { fabricators: readonly FabricatorFitView[] }) {
   return (
-    <TableFrame label="Fit with each fabricator">
-      <table className="ledger">
-        <thead>
-          <tr>
-            <th scope="col">Fabricator</th>
-            <th scope="col">Matrix</th>
-            <th scope="col" className="num">
-              Outside
-            </th>
-            <th scope="col" className="num">
-              Stretch
-            </th>
-            <th scope="col" className="num">
-              Not stated
-            </th>
-            <th scope="col" className="num">
-              Comfortable
-            </th>
-            <th scope="col">Shelf</th>
-            <th scope="col" className="num">
-              To order
-            </th>
-            <th scope="col" className="num">
-              Unknown
-            </th>
-            <th scope="col" className="num">
-              On the shelf
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {fabricators.map(({ company, sharing, matrix, counts, shelf }) => (
-            <tr key={company.id}>
-              <th scope="row">{company.name}</th>
-              <td className="nowrap">
-                <SheetLink href={paths.companyMatrix(company.id)} sheet={matrix} sharing={sharing.matrix} />
-              </td>
-              <td className="num">{counts?.outside ?? '–'}</td>
-              <td className="num">{counts?.stretch ?? '–'}</td>
-              <td className="num">{counts?.notStated ?? '–'}</td>
-              <td className="num">{counts?.comfortable ?? '–'}</td>
-              <td className="nowrap">
-                <SheetLink href={paths.companyShelf(company.id)} sheet={shelf} sharing={sharing.shelf} />
-              </td>
-              <td className="num">{shelf?.counts.toOrder ?? '–'}</td>
-              <td className="num">{shelf?.counts.unknown ?? '–'}</td>
-              <td className="num">{shelf?.counts.onShelf ?? '–'}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="Fit with each fabricator" columns={COLUMNS} isStacked={false}>
+      {fabricators.map(({ company, sharing, matrix, counts, shelf }) => (
+        <DataRow
+          key={company.id}
+          columns={COLUMNS}
+          cells={{
+            fabricator: company.name,
+            matrix: <SheetLink href={paths.companyMatrix(company.id)} sheet={matrix} sharing={sharing.matrix} />,
+            outside: counts?.outside ?? '–',
+            stretch: counts?.stretch ?? '–',
+            notStated: counts?.notStated ?? '–',
+            comfortable: counts?.comfortable ?? '–',
+            shelf: <SheetLink href={paths.companyShelf(company.id)} sheet={shelf} sharing={sharing.shelf} />,
+            toOrder: shelf?.counts.toOrder ?? '–',
+            unknown: shelf?.counts.unknown ?? '–',
+            onShelf: shelf?.counts.onShelf ?? '–',
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }
 

@@ -2,8 +2,8 @@
 
 import { Fragment, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { type Columns, DataRow, DataTable, GroupRow, RowGroup } from '@/app/_components/ui/data-table'
 import { EnteredThickness } from '@/app/_components/ui/quantity'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { FabricatorFitView, FitCellView, FitParameterView, FitValueView } from '@/lib/data'
 import { CapabilityMark } from './fit-words'
 
@@ -35,6 +35,8 @@ interface FitTableProps {
   readonly parameters: readonly FitParameterView[]
 }
 
+const getFabricatorColumn = (companyId: string | undefined): string => `company ${companyId}`
+
 /** Each value of the design beside what each fabricator says of it. */
 export function FitTable({ fabricators, parameters }: FitTableProps) {
   const [filter, setFilter] = useState<Filter>('attention')
@@ -48,6 +50,11 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
     0,
   )
   const groups = [...new Set(shown.map(({ group }) => group))]
+  const columns: Columns = {
+    value: { head: 'Value' },
+    at: { head: 'At' },
+    ...Object.fromEntries(fabricators.map(({ company }) => [getFabricatorColumn(company.id), { head: company.name }])),
+  }
   return (
     <>
       <div className="row no-print">
@@ -59,60 +66,47 @@ export function FitTable({ fabricators, parameters }: FitTableProps) {
       {shown.length === 0 ? (
         <p className="empty">{EMPTY_WORDS[filter]}</p>
       ) : (
-        <TableFrame label="Values of the design and what fabricators state">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Value</th>
-                <th scope="col">At</th>
-                {fabricators.map(({ company }) => (
-                  <th key={company.id} scope="col">
-                    {company.name}
-                  </th>
+        <DataTable label="Values of the design and what fabricators state" columns={columns} isGrouped>
+          {groups.map((group) => (
+            <RowGroup key={group} columns={columns} head={group}>
+              {shown
+                .filter((parameter) => parameter.group === group)
+                .map((parameter) => (
+                  <Fragment key={parameter.key}>
+                    <GroupRow columns={columns} title={parameter.measuredAs}>
+                      {parameter.name}
+                    </GroupRow>
+                    {parameter.values.map((value) => (
+                      <DataRow
+                        key={value.at}
+                        columns={columns}
+                        cells={{
+                          value: value.text,
+                          at: (
+                            <>
+                              {value.places.join(', ')}
+                              {value.foilUm !== null && (
+                                <span className="muted small">
+                                  {' '}
+                                  on <EnteredThickness valueUm={value.foilUm} /> foil
+                                </span>
+                              )}
+                            </>
+                          ),
+                          ...Object.fromEntries(
+                            value.cells.map((cell, index) => [
+                              getFabricatorColumn(fabricators[index]?.company.id),
+                              <FitCell key={cell.verdict} cell={cell} />,
+                            ]),
+                          ),
+                        }}
+                      />
+                    ))}
+                  </Fragment>
                 ))}
-              </tr>
-            </thead>
-            {groups.map((group) => (
-              <tbody key={group}>
-                <tr>
-                  <th scope="rowgroup" colSpan={2 + fabricators.length} className="group-head">
-                    {group}
-                  </th>
-                </tr>
-                {shown
-                  .filter((parameter) => parameter.group === group)
-                  .map((parameter) => (
-                    <Fragment key={parameter.key}>
-                      <tr>
-                        <th scope="rowgroup" colSpan={2 + fabricators.length} title={parameter.measuredAs}>
-                          {parameter.name}
-                        </th>
-                      </tr>
-                      {parameter.values.map((value) => (
-                        <tr key={value.at}>
-                          <td data-label="Value">{value.text}</td>
-                          <td data-label="At">
-                            {value.places.join(', ')}
-                            {value.foilUm !== null && (
-                              <span className="muted small">
-                                {' '}
-                                on <EnteredThickness valueUm={value.foilUm} /> foil
-                              </span>
-                            )}
-                          </td>
-                          {value.cells.map((cell, index) => (
-                            <td key={fabricators[index]?.company.id} data-label={fabricators[index]?.company.name}>
-                              <FitCell cell={cell} />
-                            </td>
-                          ))}
-                        </tr>
-                      ))}
-                    </Fragment>
-                  ))}
-              </tbody>
-            ))}
-          </table>
-        </TableFrame>
+            </RowGroup>
+          ))}
+        </DataTable>
       )}
     </>
   )

@@ -1,6 +1,6 @@
 'use client'
 
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { digitsOfEnteredLength, getShownUnit, withUnitInHead } from '@/lib/engine/units'
 import type { PanelFormat } from '@/lib/fabrication'
@@ -16,51 +16,42 @@ export function FormatTable({ formats }: { formats: readonly PanelFormat[] }) {
     margins: withUnitInHead('Margins: left, right, top, bottom', unit),
     spacing: withUnitInHead('Spacing', unit),
   }
+  const columns = {
+    format: { head: 'Format', isRowHead: true },
+    headsSize: { head: heads.size, isNumeric: true },
+    headsMargins: { head: heads.margins, isNumeric: true },
+    headsSpacing: { head: heads.spacing, isNumeric: true },
+    rotationsOfThe: { head: 'Rotations of the part' },
+    foilDirection: { head: 'Foil direction' },
+  } satisfies Columns
   return (
-    <TableFrame label="Panel formats">
-      <table className="ledger unit-heads" data-stack="">
-        <thead>
-          <tr>
-            <th scope="col">Format</th>
-            <th scope="col" className="num">
-              {heads.size}
-            </th>
-            <th scope="col" className="num">
-              {heads.margins}
-            </th>
-            <th scope="col" className="num">
-              {heads.spacing}
-            </th>
-            <th scope="col">Rotations of the part</th>
-            <th scope="col">Foil direction</th>
-          </tr>
-        </thead>
-        <tbody>
-          {formats.map((format) => (
-            <tr key={format.id}>
-              <th scope="row">
+    <DataTable label="Panel formats" columns={columns}>
+      {formats.map((format) => (
+        <DataRow
+          key={format.id}
+          columns={columns}
+          cells={{
+            format: (
+              <>
                 {format.name}
                 {format.note !== '' && <p className="small muted font-normal">{format.note}</p>}
-              </th>
-              <td className="num" data-label={heads.size}>
+              </>
+            ),
+            headsSize: (
+              <>
                 {digits(format.widthMm)} × {digits(format.heightMm)}
-              </td>
-              <td className="num" data-label={heads.margins}>
-                {[format.marginLeftMm, format.marginRightMm, format.marginTopMm, format.marginBottomMm]
-                  .map(digits)
-                  .join(', ')}
-              </td>
-              <td className="num" data-label={heads.spacing}>
-                {digits(format.spacingMm)}
-              </td>
-              <td data-label="Rotations of the part">{formatTurns(format.allowedRotationsDeg)}</td>
-              <td data-label="Foil direction">
-                {format.foilRollingDirection === null ? 'not stated' : FOIL_WORDS[format.foilRollingDirection]}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+              </>
+            ),
+            headsMargins: [format.marginLeftMm, format.marginRightMm, format.marginTopMm, format.marginBottomMm]
+              .map(digits)
+              .join(', '),
+            headsSpacing: digits(format.spacingMm),
+            rotationsOfThe: formatTurns(format.allowedRotationsDeg),
+            foilDirection:
+              format.foilRollingDirection === null ? 'not stated' : FOIL_WORDS[format.foilRollingDirection],
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }

@@ -1,7 +1,17 @@
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { asComputed } from '@/lib/engine/units'
 import type { NestedFormat } from '@/lib/fabrication'
 import { formatTurns, METHOD_WORDS } from './format-words'
+
+const COLUMNS = {
+  panelFormat: { head: 'Panel format', isRowHead: true },
+  parts: { head: 'Parts per panel', isNumeric: true },
+  shareUsed: { head: 'Share used', isNumeric: true },
+  rectanglesOneOrientation: { head: 'Rectangles, one orientation', isNumeric: true },
+  rectanglesBothOrientations: { head: 'Rectangles, both orientations', isNumeric: true },
+  how: { head: 'How', className: 'small' },
+  turns: { head: 'Turns', className: 'small' },
+} satisfies Columns
 
 /** Parts per panel and use of each panel format, with what rectangles alone would come to. */
 export function NestingTable({
@@ -12,31 +22,14 @@ export function NestingTable({
   pricedFormatId: string | null
 }) {
   return (
-    <TableFrame label="Parts per panel">
-      <table className="ledger unit-heads" data-stack="">
-        <thead>
-          <tr>
-            <th scope="col">Panel format</th>
-            <th scope="col" className="num">
-              Parts per panel
-            </th>
-            <th scope="col" className="num">
-              Share used
-            </th>
-            <th scope="col" className="num">
-              Rectangles, one orientation
-            </th>
-            <th scope="col" className="num">
-              Rectangles, both orientations
-            </th>
-            <th scope="col">How</th>
-            <th scope="col">Turns</th>
-          </tr>
-        </thead>
-        <tbody>
-          {nested.map(({ format, nesting }) => (
-            <tr key={format.id}>
-              <th scope="row">
+    <DataTable label="Parts per panel" columns={COLUMNS}>
+      {nested.map(({ format, nesting }) => (
+        <DataRow
+          key={format.id}
+          columns={COLUMNS}
+          cells={{
+            panelFormat: (
+              <>
                 {format.name}
                 {format.id === pricedFormatId && <p className="small muted font-normal">Lowest cost per good part.</p>}
                 {nesting.notes.map((note) => (
@@ -44,31 +37,23 @@ export function NestingTable({
                     {note}
                   </p>
                 ))}
-              </th>
-              <td className="num" data-label="Parts per panel">
-                <strong>{nesting.count}</strong>
-              </td>
-              <td className="num" data-label="Share used">
-                {asComputed(100 * nesting.utilisationFraction, 'sharePct')}
-              </td>
-              <td className="num" data-label="Rectangles, one orientation">
-                {nesting.gridCount}
-              </td>
-              <td className="num" data-label="Rectangles, both orientations">
-                {nesting.mixedGridCount}
-              </td>
-              <td data-label="How" className="small">
+              </>
+            ),
+            parts: <strong>{nesting.count}</strong>,
+            shareUsed: asComputed(100 * nesting.utilisationFraction, 'sharePct'),
+            rectanglesOneOrientation: nesting.gridCount,
+            rectanglesBothOrientations: nesting.mixedGridCount,
+            how: (
+              <>
                 {METHOD_WORDS[nesting.method]}
                 {nesting.excessFraction > 0 &&
                   ` (outline taken up to ${asComputed(100 * nesting.excessFraction, 'excessPct')} larger)`}
-              </td>
-              <td data-label="Turns" className="small">
-                {formatTurns(nesting.turnsDeg)}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+              </>
+            ),
+            turns: formatTurns(nesting.turnsDeg),
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }

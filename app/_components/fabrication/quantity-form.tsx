@@ -12,7 +12,7 @@ export function QuantityForm({ address, quantity }: { address: string; quantity:
   const [error, setError] = useState<string | null>(null)
   return (
     <form
-      className="row no-print items-end"
+      className="row no-print row-end"
       onSubmit={(event) => {
         event.preventDefault()
         const isWhole = value === null || (Number.isInteger(value) && value >= 1 && value <= 1_000_000_000)

@@ -2,9 +2,9 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable, RowGroup } from '@/app/_components/ui/data-table'
 import { FormError } from '@/app/_components/ui/form-error'
 import { Notice } from '@/app/_components/ui/notices'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { TextField } from '@/app/_components/ui/text-field'
 import { useAction } from '@/app/_components/ui/use-action'
 import { tidy } from '@/lib/engine/numerics'
@@ -106,171 +106,169 @@ interface TableProps {
 
 const inPct = (fraction: number | null): string => (fraction === null ? '' : String(tidy(100 * fraction)))
 
+const STEP_COLUMNS = {
+  step: { head: 'Step', isRowHead: true, className: 'font-normal' },
+  paid: { head: 'Paid', className: 'small' },
+  rateIndex: { head: 'Rate', isNumeric: true, className: 'cell-number' },
+  setUpIndex: { head: 'Set-up, per order', isNumeric: true, className: 'cell-number' },
+  yieldPct: { head: 'Yield', unit: '%', isNumeric: true, className: 'cell-number' },
+  whose: { head: 'Source of the rate', className: 'small' },
+} satisfies Columns
+
 function StepTable({ rates, ...table }: TableProps) {
   return (
-    <TableFrame label="Process steps and rates">
-      <table className="ledger unit-heads" data-stack="">
-        <caption className="small muted">
-          Rates are index units: only their ratios mean something. Yield is of one pass; empty counts no loss.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Step</th>
-            <th scope="col">Paid</th>
-            <th scope="col" className="num">
-              Rate
-            </th>
-            <th scope="col" className="num">
-              Set-up, per order
-            </th>
-            <th scope="col" className="num">
-              Yield, %
-            </th>
-            <th scope="col">Source of the rate</th>
-          </tr>
-        </thead>
-        {STEP_GROUPS.map((group) => (
-          <tbody key={group}>
-            <tr>
-              <th scope="rowgroup" colSpan={6} className="group-head">
-                {GROUP_WORDS[group]}
-              </th>
-            </tr>
-            {rates.steps
-              .filter((step) => step.group === group)
-              .map((step) => (
-                <tr key={step.id}>
-                  <th scope="row" className="font-normal">
-                    {step.name}
-                  </th>
-                  <td data-label="Paid" className="small">
-                    {UNIT_WORDS[step.unit]}
-                  </td>
-                  <LineCells
-                    {...table}
-                    lineKey={step.id}
-                    name={step.name}
-                    shown={{
-                      rateIndex: String(step.rateIndex),
-                      setUpIndex: String(step.setUpIndex),
-                      yieldPct: inPct(step.yieldFraction),
-                    }}
-                    labels={{ rateIndex: 'Rate', setUpIndex: 'Set-up', yieldPct: 'Yield, %' }}
-                  />
-                </tr>
-              ))}
-          </tbody>
-        ))}
-      </table>
-    </TableFrame>
+    <DataTable
+      label="Process steps and rates"
+      columns={STEP_COLUMNS}
+      caption="Rates are index units: only their ratios mean something. Yield is of one pass; empty counts no loss."
+      isGrouped
+    >
+      {STEP_GROUPS.map((group) => (
+        <RowGroup key={group} columns={STEP_COLUMNS} head={GROUP_WORDS[group]}>
+          {rates.steps
+            .filter((step) => step.group === group)
+            .map((step) => {
+              const line: Line = { ...table, lineKey: step.id, name: step.name }
+              return (
+                <DataRow
+                  key={step.id}
+                  columns={STEP_COLUMNS}
+                  cells={{
+                    step: step.name,
+                    paid: UNIT_WORDS[step.unit],
+                    rateIndex: <LineNumber {...line} field="rateIndex" label="Rate" text={String(step.rateIndex)} />,
+                    setUpIndex: (
+                      <LineNumber {...line} field="setUpIndex" label="Set-up" text={String(step.setUpIndex)} />
+                    ),
+                    yieldPct: (
+                      <LineNumber {...line} field="yieldPct" label="Yield, %" text={inPct(step.yieldFraction)} />
+                    ),
+                    whose: (
+                      <WhoseRate
+                        {...line}
+                        shown={{
+                          rateIndex: String(step.rateIndex),
+                          setUpIndex: String(step.setUpIndex),
+                          yieldPct: inPct(step.yieldFraction),
+                        }}
+                      />
+                    ),
+                  }}
+                />
+              )
+            })}
+        </RowGroup>
+      ))}
+    </DataTable>
   )
 }
+
+const REGISTRATION_COLUMNS = {
+  registration: { head: 'Registration', isRowHead: true, className: 'font-normal' },
+  extraMarginMm: { head: 'Margin added', unit: 'mm', isNumeric: true, className: 'cell-number' },
+  extraSpacingMm: { head: 'Spacing added', unit: 'mm', isNumeric: true, className: 'cell-number' },
+  yieldPct: { head: 'Yield', unit: '%', isNumeric: true, className: 'cell-number' },
+  whose: { head: 'Source of the rate', className: 'small' },
+} satisfies Columns
 
 function RegistrationTable({ rates, ...table }: TableProps) {
   return (
-    <TableFrame label="Effect of registration">
-      <table className="ledger unit-heads" data-stack="">
-        <caption className="small muted">
-          What each registration requirement adds to a panel’s margins and spacing, and its yield.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Registration</th>
-            <th scope="col" className="num">
-              Margin added, mm
-            </th>
-            <th scope="col" className="num">
-              Spacing added, mm
-            </th>
-            <th scope="col" className="num">
-              Yield, %
-            </th>
-            <th scope="col">Source of the rate</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rates.registration.map((cost) => (
-            <tr key={cost.demand}>
-              <th scope="row" className="font-normal">
-                {DEMAND_WORDS[cost.demand]}
-              </th>
-              <LineCells
-                {...table}
-                lineKey={`registration-${cost.demand}`}
-                name={`${DEMAND_WORDS[cost.demand]} registration`}
-                shown={{
-                  extraMarginMm: String(cost.extraMarginMm),
-                  extraSpacingMm: String(cost.extraSpacingMm),
-                  yieldPct: inPct(cost.yieldFraction),
-                }}
-                labels={{
-                  extraMarginMm: 'Margin added, mm',
-                  extraSpacingMm: 'Spacing added, mm',
-                  yieldPct: 'Yield, %',
-                }}
-              />
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable
+      label="Effect of registration"
+      columns={REGISTRATION_COLUMNS}
+      caption="What each registration requirement adds to a panel’s margins and spacing, and its yield."
+    >
+      {rates.registration.map((cost) => {
+        const line: Line = {
+          ...table,
+          lineKey: `registration-${cost.demand}`,
+          name: `${DEMAND_WORDS[cost.demand]} registration`,
+        }
+        const shown = {
+          extraMarginMm: String(cost.extraMarginMm),
+          extraSpacingMm: String(cost.extraSpacingMm),
+          yieldPct: inPct(cost.yieldFraction),
+        }
+        return (
+          <DataRow
+            key={cost.demand}
+            columns={REGISTRATION_COLUMNS}
+            cells={{
+              registration: DEMAND_WORDS[cost.demand],
+              extraMarginMm: (
+                <LineNumber {...line} field="extraMarginMm" label="Margin added, mm" text={shown.extraMarginMm} />
+              ),
+              extraSpacingMm: (
+                <LineNumber {...line} field="extraSpacingMm" label="Spacing added, mm" text={shown.extraSpacingMm} />
+              ),
+              yieldPct: <LineNumber {...line} field="yieldPct" label="Yield, %" text={shown.yieldPct} />,
+              whose: <WhoseRate {...line} shown={shown} />,
+            }}
+          />
+        )
+      })}
+    </DataTable>
   )
 }
 
-interface LineCellsProps extends Omit<TableProps, 'rates'> {
+interface Line extends Omit<TableProps, 'rates'> {
   readonly lineKey: string
   readonly name: string
-  readonly shown: LineDraft
-  readonly labels: Readonly<Record<string, string>>
 }
 
-/** The numbers of one line: for reading, or as fields once the fabricator replaces them. */
-function LineCells({ lineKey, name, shown, labels, draft, problems, mayEdit, onEdit, onReplace }: LineCellsProps) {
+/** A number of a line: for reading, or a field once the fabricator replaces the line. */
+function LineNumber({
+  lineKey,
+  name,
+  draft,
+  problems,
+  mayEdit,
+  onEdit,
+  field,
+  label,
+  text,
+}: Line & { readonly field: string; readonly label: string; readonly text: string }) {
+  const own = draft.get(lineKey)
+  const problem = problems.get(`${lineKey}.${field}`)
+  const errorId = `${lineKey}-${field}-error`
+  if (own === undefined || !mayEdit) {
+    return <span className={own === undefined ? 'muted' : undefined}>{text === '' ? '–' : text}</span>
+  }
+  return (
+    <>
+      <input
+        className="input input-num"
+        inputMode="decimal"
+        autoComplete="off"
+        aria-label={`${label}: ${name}`}
+        aria-invalid={problem !== undefined}
+        aria-describedby={problem === undefined ? undefined : errorId}
+        value={own[field] ?? ''}
+        onChange={(event) => onEdit(lineKey, field, event.target.value)}
+      />
+      {problem !== undefined && (
+        <span id={errorId} className="field-error cell-error">
+          {problem}
+        </span>
+      )}
+    </>
+  )
+}
+
+function WhoseRate({ lineKey, name, draft, mayEdit, onReplace, shown }: Line & { readonly shown: LineDraft }) {
   const own = draft.get(lineKey)
   return (
     <>
-      {Object.entries(shown).map(([field, text]) => {
-        const problem = problems.get(`${lineKey}.${field}`)
-        const label = labels[field] ?? field
-        const errorId = `${lineKey}-${field}-error`
-        return (
-          <td key={field} className="num cell-number" data-label={label}>
-            {own === undefined || !mayEdit ? (
-              <span className={own === undefined ? 'muted' : undefined}>{text === '' ? '–' : text}</span>
-            ) : (
-              <>
-                <input
-                  className="input input-num"
-                  inputMode="decimal"
-                  autoComplete="off"
-                  aria-label={`${label}: ${name}`}
-                  aria-invalid={problem !== undefined}
-                  aria-describedby={problem === undefined ? undefined : errorId}
-                  value={own[field] ?? ''}
-                  onChange={(event) => onEdit(lineKey, field, event.target.value)}
-                />
-                {problem !== undefined && (
-                  <span id={errorId} className="field-error cell-error">
-                    {problem}
-                  </span>
-                )}
-              </>
-            )}
-          </td>
-        )
-      })}
-      <td data-label="Source of the rate" className="small">
-        {own === undefined ? <span className="muted">illustrative</span> : <strong>own</strong>}{' '}
-        {mayEdit && (
-          <Button
-            weight="quiet"
-            aria-label={own === undefined ? `Replace: ${name}` : `Restore the illustrative rate: ${name}`}
-            onPress={() => onReplace(lineKey, own === undefined ? shown : null)}
-          >
-            {own === undefined ? 'Replace' : 'Back'}
-          </Button>
-        )}
-      </td>
+      {own === undefined ? <span className="muted">illustrative</span> : <strong>own</strong>}{' '}
+      {mayEdit && (
+        <Button
+          weight="quiet"
+          aria-label={own === undefined ? `Replace: ${name}` : `Restore the illustrative rate: ${name}`}
+          onPress={() => onReplace(lineKey, own === undefined ? shown : null)}
+        >
+          {own === undefined ? 'Replace' : 'Back'}
+        </Button>
+      )}
     </>
   )
 }

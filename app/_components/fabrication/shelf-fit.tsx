@@ -1,50 +1,41 @@
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { FabricatorFitView, FitMaterialView } from '@/lib/data'
 import { countOf } from '../review/words'
 
 type Shelf = NonNullable<FabricatorFitView['shelf']>
 
+const COLUMNS = {
+  material: { head: 'Material as bought', isRowHead: true },
+  state: { head: 'State' },
+  leadTime: { head: 'Lead time', isNumeric: true },
+  order: { head: 'Order' },
+  onShelf: { head: 'On the shelf instead' },
+} satisfies Columns
+
 /** The construction's materials as they are bought, against one fabricator's shelf. */
 export function ShelfFit({ name, shelf }: { name: string; shelf: Shelf }) {
   return (
-    <TableFrame label={`Materials and the shelf of ${name}`}>
-      <table className="ledger" data-stack>
-        <thead>
-          <tr>
-            <th scope="col">Material as bought</th>
-            <th scope="col">State</th>
-            <th scope="col" className="num">
-              Lead time
-            </th>
-            <th scope="col">Order</th>
-            <th scope="col">On the shelf instead</th>
-          </tr>
-        </thead>
-        <tbody>
-          {shelf.materials.map((material) => (
-            <tr key={material.layerId}>
-              <th scope="row">
+    <DataTable label={`Materials and the shelf of ${name}`} columns={COLUMNS}>
+      {shelf.materials.map((material) => (
+        <DataRow
+          key={material.layerId}
+          columns={COLUMNS}
+          cells={{
+            material: (
+              <>
                 {material.name}
                 {material.form !== '' && <span className="muted small"> {material.form}</span>}
-              </th>
-              <td data-label="State">
-                <StateMark material={material} />
-              </td>
-              <td className="num" data-label="Lead time">
-                {material.leadTimeDays === null ? '' : `${material.leadTimeDays} days`}
-              </td>
-              <td data-label="Order">
-                <OrderWords material={material} />
-              </td>
-              <td data-label="On the shelf instead">
-                <Substitutes material={material} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+              </>
+            ),
+            state: <StateMark material={material} />,
+            leadTime: material.leadTimeDays === null ? '' : `${material.leadTimeDays} days`,
+            order: <OrderWords material={material} />,
+            onShelf: <Substitutes material={material} />,
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }
 

@@ -2,7 +2,7 @@
 export function SearchForm({ text }: { text: string }) {
   return (
     <search>
-      <form className="row items-end no-print" action="/" method="get">
+      <form className="row row-end no-print" action="/" method="get">
         <div className="field">
           <label className="field-label" htmlFor="find">
             Find in projects, comments and items

@@ -2,10 +2,10 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormNumber, FormText } from '@/app/_components/ui/form-fields'
 import { QuantityText } from '@/app/_components/ui/quantity'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { TextField } from '@/app/_components/ui/text-field'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useAction } from '@/app/_components/ui/use-action'
@@ -42,87 +42,72 @@ export function LimitSheet({ rows, limits, companyId, mayEdit }: LimitSheetProps
   const shown = rows.filter(
     (row) => wanted === '' || `${row.label} ${row.key} ${row.note}`.toLowerCase().includes(wanted),
   )
+  const columns = {
+    limit: { head: 'Limit', isRowHead: true, className: 'font-normal' },
+    usual: { head: 'Usual', isNumeric: true },
+    source: { head: 'Source', className: 'muted small' },
+    setTo: { head: 'Set to', isNumeric: true },
+    by: { head: 'By', className: 'small' },
+    ...(mayEdit ? { acts: { head: 'Acts', isHeadHidden: true } } : {}),
+  } satisfies Columns
   return (
     <>
       <div className="row filters no-print">
         <TextField label="Find a limit" type="search" value={words} onChange={setWords} />
       </div>
-      <TableFrame label="Limits">
-        <table className="ledger" data-stack>
-          <thead>
-            <tr>
-              <th scope="col">Limit</th>
-              <th scope="col" className="num">
-                Usual
-              </th>
-              <th scope="col">Source</th>
-              <th scope="col" className="num">
-                Set to
-              </th>
-              <th scope="col">By</th>
-              {mayEdit && (
-                <th scope="col">
-                  <span className="sr-only">Acts</span>
-                </th>
-              )}
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((row) => {
-              const own = limits.find((limit) => limit.key === row.key)
-              return (
-                <tr key={row.key}>
-                  <th scope="row" className="font-normal">
+      <DataTable label="Limits" columns={columns}>
+        {shown.map((row) => {
+          const own = limits.find((limit) => limit.key === row.key)
+          return (
+            <DataRow
+              key={row.key}
+              columns={columns}
+              cells={{
+                limit: (
+                  <>
                     {row.label}
                     <p className="small muted">{row.note}</p>
                     {editedKey === row.key && (
                       <LimitForm row={row} own={own} companyId={companyId} onClose={() => setEditedKey(null)} />
                     )}
-                  </th>
-                  <td className="num" data-label="usual">
+                  </>
+                ),
+                usual: (
+                  <>
                     {row.sense === 'at-most' ? '≤' : '≥'}{' '}
                     <QuantityText quantity={{ value: row.value, unit: row.unit }} />
-                  </td>
-                  <td className="small muted" data-label="source">
-                    {row.source}
-                  </td>
-                  <td className="num" data-label="set here">
-                    {own === undefined ? (
-                      <span className="muted">not set</span>
-                    ) : (
-                      <strong>
-                        {row.sense === 'at-most' ? '≤' : '≥'}{' '}
-                        <QuantityText quantity={{ value: own.value, unit: row.unit }} />
-                      </strong>
-                    )}
-                  </td>
-                  <td className="small">
-                    {own !== undefined && (
-                      <>
-                        {own.setBy.name}, <Timestamp at={own.setAt} dateOnly />
-                        {own.note !== '' && <span className="block muted">{own.note}</span>}
-                      </>
-                    )}
-                  </td>
-                  {mayEdit && (
-                    <td>
-                      {editedKey !== row.key && (
-                        <Button
-                          weight="quiet"
-                          aria-label={`${own === undefined ? 'Set' : 'Change'}: ${row.label}`}
-                          onPress={() => setEditedKey(row.key)}
-                        >
-                          {own === undefined ? 'Set' : 'Change'}
-                        </Button>
-                      )}
-                    </td>
-                  )}
-                </tr>
-              )
-            })}
-          </tbody>
-        </table>
-      </TableFrame>
+                  </>
+                ),
+                source: row.source,
+                setTo:
+                  own === undefined ? (
+                    <span className="muted">not set</span>
+                  ) : (
+                    <strong>
+                      {row.sense === 'at-most' ? '≤' : '≥'}{' '}
+                      <QuantityText quantity={{ value: own.value, unit: row.unit }} />
+                    </strong>
+                  ),
+                by: own !== undefined && (
+                  <>
+                    {own.setBy.name}, <Timestamp at={own.setAt} dateOnly />
+                    {own.note !== '' && <span className="block muted">{own.note}</span>}
+                  </>
+                ),
+                acts: editedKey !== row.key && (
+                  <Button
+                    weight="quiet"
+                    aria-label={`${own === undefined ? 'Set' : 'Change'}: ${row.label}`}
+                    onPress={() => setEditedKey(row.key)}
+                  >
+                    {own === undefined ? 'Set' : 'Change'}
+                  </Button>
+                ),
+              }}
+            />
+          )
+        })}
+      </DataTable>
     </>
   )
 }
@@ -152,7 +137,7 @@ function LimitForm({ row, own, companyId, onClose }: LimitFormProps) {
   })
   const removal = useAction(setLimit)
   return (
-    <form className="form my-2" onSubmit={submit}>
+    <form className="form above below" onSubmit={submit}>
       <FormNumber
         control={form.control}
         name="value"

@@ -16,7 +16,7 @@ interface ArtworkListProps {
 
 export function ArtworkList({ revisionId, files, mayEdit, maxFileBytes }: ArtworkListProps) {
   return (
-    <div className="stack mt-3">
+    <div className="stack above-wide">
       <FileList
         files={files}
         hrefOf={paths.artworkFile}

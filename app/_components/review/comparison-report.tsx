@@ -2,11 +2,11 @@
 
 import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { ContentComparison, InputChange, MovedVerdict, VerdictSide } from '@/lib/review'
 import type { ComparisonPart } from './comparison-parts'
@@ -52,6 +52,11 @@ export function ComparisonReport({ part = null, area = null, ...props }: Compari
   )
 }
 
+const INPUT_COLUMNS = {
+  part: { head: 'Part', className: 'muted' },
+  what: { head: 'What differs' },
+} satisfies Columns
+
 function Inputs({ changes, area }: { changes: readonly InputChange[]; area: InputChange['area'] | null }) {
   const shown = area === null ? changes : changes.filter((change) => change.area === area)
   return (
@@ -61,26 +66,20 @@ function Inputs({ changes, area }: { changes: readonly InputChange[]; area: Inpu
           {changes.length === 0 ? 'Every input is the same.' : 'No input of this part of the design differs.'}
         </EmptyState>
       ) : (
-        <TableFrame label="Differing inputs">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Part</th>
-                <th scope="col">What differs</th>
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map((change, index) => (
-                // Two changes may read alike where long texts are cut; their order is fixed.
-                // biome-ignore lint/suspicious/noArrayIndexKey: the list is never reordered on the page
-                <tr key={`${index} ${change.sentence}`}>
-                  <td className="muted">{AREA_WORDS[change.area]}</td>
-                  <td>{change.sentence}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <DataTable label="Differing inputs" columns={INPUT_COLUMNS}>
+          {shown.map((change, index) => (
+            // Two changes may read alike where long texts are cut; their order is fixed.
+            <DataRow
+              // biome-ignore lint/suspicious/noArrayIndexKey: the list is never reordered on the page
+              key={`${index} ${change.sentence}`}
+              columns={INPUT_COLUMNS}
+              cells={{
+                part: AREA_WORDS[change.area],
+                what: change.sentence,
+              }}
+            />
+          ))}
+        </DataTable>
       )}
     </Section>
   )
@@ -88,39 +87,33 @@ function Inputs({ changes, area }: { changes: readonly InputChange[]; area: Inpu
 
 function Verdicts({ comparison, questions, projectId, revisionId, before, after }: ComparisonReportProps) {
   const moved = [...comparison.verdicts].sort((a, b) => rank(a) - rank(b))
+  const columns = {
+    item: { head: 'Item', isRowHead: true, className: 'font-normal' },
+    before: { head: before },
+    after: { head: after },
+  } satisfies Columns
   return (
     <Section title="Verdicts that changed">
       {moved.length === 0 ? (
         <EmptyState>No verdict changed.</EmptyState>
       ) : (
-        <TableFrame label="Verdicts that changed">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Item</th>
-                <th scope="col">{before}</th>
-                <th scope="col">{after}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {moved.map((move) => (
-                <tr key={move.itemId}>
-                  <th scope="row" className="font-normal">
-                    <Link href={paths.item(projectId, revisionId, move.itemId)}>
-                      {questions[move.itemId] ?? move.itemId}
-                    </Link>
-                  </th>
-                  <td data-label={before}>
-                    <Side side={move.before} />
-                  </td>
-                  <td data-label={after}>
-                    <Side side={move.after} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <DataTable label="Verdicts that changed" columns={columns}>
+          {moved.map((move) => (
+            <DataRow
+              key={move.itemId}
+              columns={columns}
+              cells={{
+                item: (
+                  <Link href={paths.item(projectId, revisionId, move.itemId)}>
+                    {questions[move.itemId] ?? move.itemId}
+                  </Link>
+                ),
+                before: <Side side={move.before} />,
+                after: <Side side={move.after} />,
+              }}
+            />
+          ))}
+        </DataTable>
       )}
     </Section>
   )
@@ -158,45 +151,42 @@ function Side({ side }: { side: VerdictSide | null }) {
 }
 
 function Numbers({ comparison, before, after }: ComparisonReportProps) {
+  const columns = {
+    where: { head: 'Where', isRowHead: true },
+    quantity: { head: 'Quantity' },
+    before: { head: before, isNumeric: true },
+    after: { head: after, isNumeric: true },
+  } satisfies Columns
   return (
     <Section title="Numbers that changed">
       {comparison.numbers.length === 0 ? (
         <EmptyState>Thickness, copper strain and life are the same.</EmptyState>
       ) : (
-        <TableFrame label="Numbers that changed">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Where</th>
-                <th scope="col">Quantity</th>
-                <th scope="col" className="num">
-                  {before}
-                </th>
-                <th scope="col" className="num">
-                  {after}
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {comparison.numbers.map((move) => (
-                <tr key={`${move.subject} ${move.quantity}`}>
-                  <th scope="row">{move.subject}</th>
-                  <td>{move.quantity}</td>
-                  <td className="num" data-label={before}>
-                    {move.before}
-                  </td>
-                  <td className="num" data-label={after}>
-                    {move.after}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <DataTable label="Numbers that changed" columns={columns}>
+          {comparison.numbers.map((move) => (
+            <DataRow
+              key={`${move.subject} ${move.quantity}`}
+              columns={columns}
+              cells={{
+                where: move.subject,
+                quantity: move.quantity,
+                before: move.before,
+                after: move.after,
+              }}
+            />
+          ))}
+        </DataTable>
       )}
     </Section>
   )
 }
+
+const ANSWER_COLUMNS = {
+  item: { head: 'Item', isRowHead: true, className: 'font-normal' },
+  answer: { head: 'Answer' },
+  whyItIs: { head: 'Why it is no longer valid' },
+  now: { head: 'Now' },
+} satisfies Columns
 
 function Answers({ comparison, questions, projectId, revisionId }: ComparisonReportProps) {
   const { answers } = comparison
@@ -205,44 +195,31 @@ function Answers({ comparison, questions, projectId, revisionId }: ComparisonRep
       {answers.length === 0 ? (
         <EmptyState>The inputs of every answer are unchanged.</EmptyState>
       ) : (
-        <TableFrame label="Answers that are no longer valid">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Item</th>
-                <th scope="col">Answer</th>
-                <th scope="col">Why it is no longer valid</th>
-                <th scope="col">Now</th>
-              </tr>
-            </thead>
-            <tbody>
-              {answers.map((answer) => (
-                <tr key={answer.itemId}>
-                  <th scope="row" className="font-normal">
-                    <Link href={paths.item(projectId, revisionId, answer.itemId)}>
-                      {questions[answer.itemId] ?? answer.question}
-                    </Link>
-                  </th>
-                  <td data-label="answer">
+        <DataTable label="Answers that are no longer valid" columns={ANSWER_COLUMNS}>
+          {answers.map((answer) => (
+            <DataRow
+              key={answer.itemId}
+              columns={ANSWER_COLUMNS}
+              cells={{
+                item: (
+                  <Link href={paths.item(projectId, revisionId, answer.itemId)}>
+                    {questions[answer.itemId] ?? answer.question}
+                  </Link>
+                ),
+                answer: (
+                  <>
                     {ANSWER_WORDS[answer.state]}
                     {answer.byName !== '' && <span className="muted">, {answer.byName}</span>}
                     {answer.reason !== '' && <p className="small muted">{answer.reason}</p>}
-                  </td>
-                  <td data-label="why">
-                    <Reasons reasons={answer.because} />
-                  </td>
-                  <td data-label="now">
-                    {answer.now === null ? (
-                      <span className="muted">to be answered again</span>
-                    ) : (
-                      ANSWER_WORDS[answer.now]
-                    )}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+                  </>
+                ),
+                whyItIs: <Reasons reasons={answer.because} />,
+                now:
+                  answer.now === null ? <span className="muted">to be answered again</span> : ANSWER_WORDS[answer.now],
+              }}
+            />
+          ))}
+        </DataTable>
       )}
     </Section>
   )

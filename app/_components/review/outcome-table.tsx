@@ -1,8 +1,8 @@
 'use client'
 
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { DecidedOutcome, Outcome } from '@/lib/engine/results'
 import { describeLimitOwner, formatIssuePath, getOutcomeVerdict } from '@/lib/engine/results'
@@ -14,6 +14,16 @@ interface OutcomeTableProps {
   caption: string
 }
 
+const COLUMNS = {
+  where: { head: 'Where', isRowHead: true },
+  verdict: { head: 'Verdict' },
+  value: { head: 'Value', isNumeric: true },
+  limit: { head: 'Limit', isNumeric: true },
+  margin: { head: 'Margin', isNumeric: true },
+  limitSetBy: { head: 'Limit set by' },
+  relation: { head: 'Relation and source', className: 'small' },
+} satisfies Columns
+
 /** What was computed for an item: value, limit, margin, whose limit, equation and source, one row for each place. */
 export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps) {
   const decided = outcomes.filter((outcome): outcome is DecidedOutcome => outcome.kind === 'decided')
@@ -22,48 +32,37 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
   return (
     <div className="stack">
       {decided.length > 0 && (
-        <TableFrame label={caption}>
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Where</th>
-                <th scope="col">Verdict</th>
-                <th scope="col" className="num">
-                  Value
-                </th>
-                <th scope="col" className="num">
-                  Limit
-                </th>
-                <th scope="col" className="num">
-                  Margin
-                </th>
-                <th scope="col">Limit set by</th>
-                <th scope="col">Relation and source</th>
-              </tr>
-            </thead>
-            <tbody>
-              {decided.map((outcome) => (
-                <tr key={`${outcome.places.map((place) => `${place.kind} ${place.id}`).join()} ${outcome.summary}`}>
-                  <th scope="row">
+        <DataTable label={caption} columns={COLUMNS}>
+          {decided.map((outcome) => (
+            <DataRow
+              key={`${outcome.places.map((place) => `${place.kind} ${place.id}`).join()} ${outcome.summary}`}
+              columns={COLUMNS}
+              cells={{
+                where: (
+                  <>
                     {outcome.places.map((place) => place.name).join(', ') || 'Design'}
                     <p className="small muted font-normal">{outcome.summary}</p>
-                  </th>
-                  <td>
-                    <VerdictMark verdict={outcome.verdict} />
-                  </td>
-                  <td className="num" data-label="value">
+                  </>
+                ),
+                verdict: <VerdictMark verdict={outcome.verdict} />,
+                value: (
+                  <>
                     <QuantityText quantity={outcome.value} />
                     {outcome.range !== undefined && (
                       <span className="block small">
                         <RangeText range={outcome.range} unit={outcome.value.unit} />
                       </span>
                     )}
-                  </td>
-                  <td className="num" data-label="limit">
+                  </>
+                ),
+                limit: (
+                  <>
                     <LimitText limit={outcome.limit} />
                     <DecidingEndText limit={outcome.limit} decidingEnd={outcome.decidingEnd} />
-                  </td>
-                  <td className="num" data-label="margin">
+                  </>
+                ),
+                margin: (
+                  <>
                     <QuantityText quantity={{ ...outcome.value, value: outcome.margin }} />
                     {outcome.decidingEnd !== undefined && outcome.decidingEnd.margin < outcome.margin && (
                       <span className="block small muted">
@@ -71,26 +70,28 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
                         <QuantityText quantity={{ value: outcome.decidingEnd.margin, unit: outcome.limit.unit }} />
                       </span>
                     )}
-                  </td>
-                  <td data-label="whose limit">{describeLimitOwner(outcome.limit.owner)}</td>
-                  <td className="small" data-label="source">
+                  </>
+                ),
+                limitSetBy: describeLimitOwner(outcome.limit.owner),
+                relation: (
+                  <>
                     {outcome.equation}
                     <span className="block muted">
                       {[...new Set([outcome.limit.sourceKey, outcome.sourceKey])]
                         .map((key) => citations[key] ?? key)
                         .join('; ')}
                     </span>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+                  </>
+                ),
+              }}
+            />
+          ))}
+        </DataTable>
       )}
       {others.map((outcome) => (
         <div
           key={`${outcome.places.map((place) => `${place.kind} ${place.id}`).join()} ${outcome.summary}`}
-          className="row items-baseline"
+          className="row row-baseline"
         >
           <VerdictMark verdict={getOutcomeVerdict(outcome)} />
           <span>

@@ -1,10 +1,10 @@
 import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
 import { LifeCaution } from '@/app/_components/ui/cautions'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText, RangeText, ReadingText } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import {
   type BendResult,
   type Evaluation,
@@ -52,50 +52,33 @@ export function ResultsOverview({ evaluation, projectId, revisionId }: ResultsOv
   )
 }
 
+const ZONE_COLUMNS = {
+  zone: { head: 'Zone', isRowHead: true },
+  kind: { head: 'Kind' },
+  layers: { head: 'Layers', isNumeric: true },
+  thickness: { head: 'Thickness', isNumeric: true },
+  worstCase: { head: 'Worst case', isNumeric: true },
+  rootSumSquare: { head: 'Root sum square', isNumeric: true },
+} satisfies Columns
+
 function ZoneTable({ zones }: { zones: readonly ZoneResult[] }) {
   return (
-    <TableFrame label="Results">
-      <table className="ledger" data-stack>
-        <thead>
-          <tr>
-            <th scope="col">Zone</th>
-            <th scope="col">Kind</th>
-            <th scope="col" className="num">
-              Layers
-            </th>
-            <th scope="col" className="num">
-              Thickness
-            </th>
-            <th scope="col" className="num">
-              Worst case
-            </th>
-            <th scope="col" className="num">
-              Root sum square
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {zones.map((zone) => (
-            <tr key={zone.zoneId}>
-              <th scope="row">{zone.name}</th>
-              <td>{zone.kind}</td>
-              <td className="num" data-label="layers">
-                {zone.layers.length}
-              </td>
-              <td className="num" data-label="thickness">
-                <QuantityText quantity={{ value: zone.thicknessUm, unit: 'um' }} />
-              </td>
-              <td className="num" data-label="worst case">
-                <RangeText range={zone.worstCaseUm} unit="um" />
-              </td>
-              <td className="num" data-label="root sum square">
-                <RangeText range={zone.rootSumSquareUm} unit="um" />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="Results" columns={ZONE_COLUMNS}>
+      {zones.map((zone) => (
+        <DataRow
+          key={zone.zoneId}
+          columns={ZONE_COLUMNS}
+          cells={{
+            zone: zone.name,
+            kind: zone.kind,
+            layers: zone.layers.length,
+            thickness: <QuantityText quantity={{ value: zone.thicknessUm, unit: 'um' }} />,
+            worstCase: <RangeText range={zone.worstCaseUm} unit="um" />,
+            rootSumSquare: <RangeText range={zone.rootSumSquareUm} unit="um" />,
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }
 
@@ -110,67 +93,36 @@ function MaybeReading({ reading }: { reading: Reading | null }) {
 }
 
 function BendTable({ bends }: { bends: readonly BendResult[] }) {
+  const columns = {
+    bend: { head: 'Bend', isRowHead: true },
+    use: { head: 'Use' },
+    section: { head: 'Section', isNumeric: true },
+    strain: { head: 'Largest copper strain', isNumeric: true },
+    allowable: { head: 'Allowable', isNumeric: true },
+    radiusByStrain: { head: 'Minimum radius by strain', isNumeric: true },
+    radiusByLife: { head: 'Minimum radius by life', isNumeric: true },
+    life: { head: 'Life at survival', headNote: <LifeCaution />, isNumeric: true },
+    required: { head: 'Required', isNumeric: true },
+  } satisfies Columns
   return (
-    <TableFrame label="Results">
-      <table className="ledger" data-stack>
-        <thead>
-          <tr>
-            <th scope="col">Bend</th>
-            <th scope="col">Use</th>
-            <th scope="col" className="num">
-              Section
-            </th>
-            <th scope="col" className="num">
-              Largest copper strain
-            </th>
-            <th scope="col" className="num">
-              Allowable
-            </th>
-            <th scope="col" className="num">
-              Minimum radius by strain
-            </th>
-            <th scope="col" className="num">
-              Minimum radius by life
-            </th>
-            <th scope="col" className="num">
-              Life at survival
-              <LifeCaution />
-            </th>
-            <th scope="col" className="num">
-              Required
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {bends.map((bend) => (
-            <tr key={bend.bendId}>
-              <th scope="row">{bend.name}</th>
-              <td>{bend.use === null ? 'not stated' : (USE_WORDS[bend.use] ?? bend.use)}</td>
-              <td className="num" data-label="section">
-                <Maybe value={bend.sectionThicknessUm} unit="um" />
-              </td>
-              <td className="num" data-label="largest copper strain">
-                <MaybeReading reading={readBendStrain(bend)} />
-              </td>
-              <td className="num" data-label="allowable">
-                <Maybe value={bend.allowablePct} unit="pct" />
-              </td>
-              <td className="num" data-label="least radius by strain">
-                <Maybe value={bend.minRadiusByStrainMm} unit="mm" />
-              </td>
-              <td className="num" data-label="least radius by life">
-                {bend.use === 'dynamic' ? <Maybe value={bend.minRadiusByLifeMm} unit="mm" /> : ''}
-              </td>
-              <td className="num" data-label="life at survival">
-                {bend.use === 'dynamic' ? <MaybeReading reading={readBendLife(bend)} /> : ''}
-              </td>
-              <td className="num" data-label="required">
-                {bend.use === 'dynamic' ? <Maybe value={bend.requiredCycles} unit="cycles" /> : ''}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="Results" columns={columns}>
+      {bends.map((bend) => (
+        <DataRow
+          key={bend.bendId}
+          columns={columns}
+          cells={{
+            bend: bend.name,
+            use: bend.use === null ? 'not stated' : (USE_WORDS[bend.use] ?? bend.use),
+            section: <Maybe value={bend.sectionThicknessUm} unit="um" />,
+            strain: <MaybeReading reading={readBendStrain(bend)} />,
+            allowable: <Maybe value={bend.allowablePct} unit="pct" />,
+            radiusByStrain: <Maybe value={bend.minRadiusByStrainMm} unit="mm" />,
+            radiusByLife: bend.use === 'dynamic' ? <Maybe value={bend.minRadiusByLifeMm} unit="mm" /> : '',
+            life: bend.use === 'dynamic' ? <MaybeReading reading={readBendLife(bend)} /> : '',
+            required: bend.use === 'dynamic' ? <Maybe value={bend.requiredCycles} unit="cycles" /> : '',
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }

@@ -26,7 +26,7 @@ export function SharingPanel({
   return (
     <ul className="plain-list">
       {sharedWith.map((company) => (
-        <li key={company.id} className="row items-baseline">
+        <li key={company.id} className="row row-baseline">
           {company.name}
           {mayShare && (
             <ActionButton

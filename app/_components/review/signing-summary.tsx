@@ -27,7 +27,7 @@ const SHOWN_CHANGES = 12
 export function SigningSummaryView({ summary, projectId, revisionId }: SigningSummaryViewProps) {
   const { entries, quietCount, sinceLast } = summary
   return (
-    <div className="stack signing-summary">
+    <section className="stack" aria-label="What you sign">
       <p>
         You sign {countOf(entries.length + quietCount, 'item')}: {quietCount} met or not applicable
         {entries.length === 0 ? ', and nothing else.' : `, and the ${countOf(entries.length, 'other')} below.`}
@@ -59,7 +59,7 @@ export function SigningSummaryView({ summary, projectId, revisionId }: SigningSu
           )}
         </div>
       )}
-    </div>
+    </section>
   )
 }
 

@@ -19,7 +19,7 @@ export function CopyText({ label, text }: { label: string; text: string }) {
     }
   }
   return (
-    <AriaTextField value={text} isReadOnly className="field copy-text">
+    <AriaTextField value={text} isReadOnly className="field">
       <Label className="field-label">{label}</Label>
       <div className="with-unit">
         <Input className="input" onFocus={(event) => event.currentTarget.select()} />

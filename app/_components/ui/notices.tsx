@@ -34,7 +34,7 @@ export function StaleNotice({ children, action }: StaleNoticeProps) {
       <p>
         <strong>Changed meanwhile.</strong> {children}
       </p>
-      {action !== undefined && <div className="row mt-2">{action}</div>}
+      {action !== undefined && <div className="row above">{action}</div>}
     </div>
   )
 }

@@ -2,51 +2,44 @@
 
 import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { SessionView } from '@/lib/data'
 import { endSession, signOutElsewhere, signOutEverywhere } from '../actions'
+
+const COLUMNS = {
+  device: { head: 'Device', isRowHead: true },
+  signedIn: { head: 'Signed in' },
+  lastUsed: { head: 'Last used' },
+  actions: { head: 'Actions', isHeadHidden: true },
+} satisfies Columns
 
 /** Where the person is signed in. Signing out in the menu ends this device alone; the rest is chosen here. */
 export function DeviceList({ sessions }: { sessions: readonly SessionView[] }) {
   return (
     <div className="stack">
-      <TableFrame label="Devices">
-        <table className="ledger" data-stack>
-          <thead>
-            <tr>
-              <th scope="col">Device</th>
-              <th scope="col">Signed in</th>
-              <th scope="col">Last used</th>
-              <th scope="col">
-                <span className="sr-only">Actions</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {sessions.map((session) => (
-              <tr key={session.id}>
-                <th scope="row">
+      <DataTable label="Devices" columns={COLUMNS}>
+        {sessions.map((session) => (
+          <DataRow
+            key={session.id}
+            columns={COLUMNS}
+            cells={{
+              device: (
+                <>
                   {session.device} {session.isThisOne && <span className="muted">this device</span>}
-                </th>
-                <td>
-                  <Timestamp at={session.createdAt} />
-                </td>
-                <td>
-                  <Timestamp at={session.seenAt} />
-                </td>
-                <td>
-                  {!session.isThisOne && (
-                    <ActionButton action={endSession} input={{ sessionId: session.id }} weight="quiet">
-                      Sign out this device
-                    </ActionButton>
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+                </>
+              ),
+              signedIn: <Timestamp at={session.createdAt} />,
+              lastUsed: <Timestamp at={session.seenAt} />,
+              actions: !session.isThisOne && (
+                <ActionButton action={endSession} input={{ sessionId: session.id }} weight="quiet">
+                  Sign out this device
+                </ActionButton>
+              ),
+            }}
+          />
+        ))}
+      </DataTable>
       <div className="row">
         {sessions.length > 1 && (
           <ActionButton action={signOutElsewhere} input={{}}>

@@ -46,7 +46,7 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
           <Notice tone="refused">
             <p>{CLOSED[invitation.state]}</p>
           </Notice>
-          <p className="mt-3">
+          <p className="above-wide">
             <LinkButton href={paths.home()}>Home page</LinkButton>
           </p>
         </>

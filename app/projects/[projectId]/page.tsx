@@ -7,9 +7,9 @@ import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead, Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getFileRoom, getProject, type ProjectView } from '@/lib/data'
 import { revokeInvitation } from '../actions'
@@ -85,6 +85,14 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
 function Revisions({ project }: { project: ProjectView }) {
   // Counts recorded for the team rest on limits that are not a fabricator's own; theirs stand on the revision's page.
   const isFabricator = project.role === 'fabricator'
+  const columns = {
+    revision: { head: 'Revision', isRowHead: true },
+    design: { head: 'Design' },
+    stage: { head: 'Stage' },
+    since: { head: 'Since' },
+    ...(!isFabricator ? { items: { head: 'Items' } } : {}),
+    startedBy: { head: 'Started by' },
+  } satisfies Columns
   return (
     <Section
       title="Revisions"
@@ -97,45 +105,29 @@ function Revisions({ project }: { project: ProjectView }) {
             : 'No revision is shared with you yet.'}
         </EmptyState>
       ) : (
-        <TableFrame label="Revisions">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Revision</th>
-                <th scope="col">Design</th>
-                <th scope="col">Stage</th>
-                <th scope="col">Since</th>
-                {!isFabricator && <th scope="col">Items</th>}
-                <th scope="col">Started by</th>
-              </tr>
-            </thead>
-            <tbody>
-              {project.revisions.map((revision) => (
-                <tr key={revision.id}>
-                  <th scope="row">
-                    <Link href={paths.revision(project.id, revision.id)}>{revision.label}</Link>
-                  </th>
-                  <td>{revision.designName}</td>
-                  <td>
+        <DataTable label="Revisions" columns={columns}>
+          {project.revisions.map((revision) => (
+            <DataRow
+              key={revision.id}
+              columns={columns}
+              cells={{
+                revision: <Link href={paths.revision(project.id, revision.id)}>{revision.label}</Link>,
+                design: revision.designName,
+                stage: (
+                  <>
                     {STAGE_WORDS[revision.stage]}
                     {revision.supersededByLabel !== null && (
                       <span className="muted"> by {revision.supersededByLabel}</span>
                     )}
-                  </td>
-                  <td data-label="since">
-                    <Timestamp at={revision.stageSince} dateOnly />
-                  </td>
-                  {!isFabricator && (
-                    <td>
-                      <VerdictCounts counts={revision.verdictCounts} />
-                    </td>
-                  )}
-                  <td data-label="started by">{revision.createdBy.name}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+                  </>
+                ),
+                since: <Timestamp at={revision.stageSince} dateOnly />,
+                items: <VerdictCounts counts={revision.verdictCounts} />,
+                startedBy: revision.createdBy.name,
+              }}
+            />
+          ))}
+        </DataTable>
       )}
     </Section>
   )

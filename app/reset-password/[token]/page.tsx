@@ -19,7 +19,7 @@ export default async function ResetPasswordPage({ params }: { params: Promise<{ 
           <Notice tone="refused">
             <p>This link was already used or has expired. Ask for a new one.</p>
           </Notice>
-          <p className="mt-3">
+          <p className="above-wide">
             <LinkButton href={paths.forgotPassword()}>Ask for a new link</LinkButton>
           </p>
         </>

@@ -60,7 +60,7 @@ export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerNa
         </div>
       </form>
       {(arePasskeysPossible || providerName !== null) && (
-        <div className="row mt-3">
+        <div className="row above-wide">
           {arePasskeysPossible && <PasskeyButton next={next} />}
           {providerName !== null && (
             <Button onPress={() => signIn('oidc', { callbackUrl: next })}>Sign in with {providerName}</Button>
@@ -73,7 +73,7 @@ export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerNa
             This installation holds invented demonstration data and can be reached from this machine only. Choose a
             person to fill in the address; the password is printed where the application was started.
           </p>
-          <ul className="plain-list mt-2">
+          <ul className="plain-list above">
             {demoAccounts.map((account) => (
               <li key={account.email}>
                 <Button

@@ -3,8 +3,8 @@
 import { useState } from 'react'
 import { UploadForm } from '@/app/_components/review/upload-form'
 import { countOf } from '@/app/_components/review/words'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Notice } from '@/app/_components/ui/notices'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { asFileSize } from '@/lib/engine/units'
 import type { PackageFindings } from '../check-package'
@@ -28,6 +28,12 @@ export function VerifyForm({ maxBytes }: { maxBytes: number }) {
     </div>
   )
 }
+
+const COLUMNS = {
+  file: { head: 'File', isRowHead: true },
+  size: { head: 'Size', isNumeric: true },
+  hash: { head: 'SHA-256' },
+} satisfies Columns
 
 function Findings({ findings }: { findings: PackageFindings }) {
   return (
@@ -59,34 +65,23 @@ function Findings({ findings }: { findings: PackageFindings }) {
         <dt>key</dt>
         <dd className="hash">{findings.keyFingerprint}</dd>
       </dl>
-      <TableFrame label="Files of the package">
-        <table className="ledger" data-stack>
-          <thead>
-            <tr>
-              <th scope="col">File</th>
-              <th scope="col" className="num">
-                Size
-              </th>
-              <th scope="col">SHA-256</th>
-            </tr>
-          </thead>
-          <tbody>
-            {findings.files.map((file) => (
-              <tr key={file.path}>
-                <th scope="row">{file.path}</th>
-                <td className="num" data-label="size">
-                  {asFileSize(file.sizeBytes)}
-                </td>
-                <td>
-                  <span className="hash muted" title={file.sha256}>
-                    {file.sha256.slice(0, 16)}
-                  </span>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <DataTable label="Files of the package" columns={COLUMNS}>
+        {findings.files.map((file) => (
+          <DataRow
+            key={file.path}
+            columns={COLUMNS}
+            cells={{
+              file: file.path,
+              size: asFileSize(file.sizeBytes),
+              hash: (
+                <span className="hash muted" title={file.sha256}>
+                  {file.sha256.slice(0, 16)}
+                </span>
+              ),
+            }}
+          />
+        ))}
+      </DataTable>
     </>
   )
 }

@@ -2,7 +2,7 @@
 
 import { ROLE_WORDS } from '@/app/_components/review/words'
 import { ActionButton } from '@/app/_components/ui/action-button'
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import type { AccountView } from '@/lib/data'
 import { setAccountState, setAdminRight } from '../actions'
@@ -15,45 +15,41 @@ interface AccountTableProps {
   providerName: string | null
 }
 
+const COLUMNS = {
+  name: { head: 'Name', isRowHead: true },
+  mail: { head: 'E-mail' },
+  projects: { head: 'Projects', className: 'small' },
+  since: { head: 'Since' },
+  state: { head: 'State' },
+  acts: { head: 'Acts', isHeadHidden: true },
+} satisfies Columns
+
 export function AccountTable({ accounts, ownUserId, providerName }: AccountTableProps) {
   return (
-    <TableFrame label="Accounts">
-      <table className="ledger" data-stack>
-        <thead>
-          <tr>
-            <th scope="col">Name</th>
-            <th scope="col">E-mail</th>
-            <th scope="col">Projects</th>
-            <th scope="col">Since</th>
-            <th scope="col">State</th>
-            <th scope="col">
-              <span className="sr-only">Acts</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {accounts.map((account) => (
-            <tr key={account.id} data-quiet={account.isDisabled || undefined}>
-              <th scope="row">{account.name}</th>
-              <td>{account.email}</td>
-              <td className="small">
-                {account.memberships
-                  .map(({ projectName, role, companyName }) => `${projectName} (${ROLE_WORDS[role]}, ${companyName})`)
-                  .join('; ')}
-              </td>
-              <td>
-                <Timestamp at={account.createdAt} dateOnly />
-              </td>
-              <td>
+    <DataTable label="Accounts" columns={COLUMNS}>
+      {accounts.map((account) => (
+        <DataRow
+          key={account.id}
+          data-quiet={account.isDisabled || undefined}
+          columns={COLUMNS}
+          cells={{
+            name: account.name,
+            mail: account.email,
+            projects: account.memberships
+              .map(({ projectName, role, companyName }) => `${projectName} (${ROLE_WORDS[role]}, ${companyName})`)
+              .join('; '),
+            since: <Timestamp at={account.createdAt} dateOnly />,
+            state: (
+              <>
                 {account.isDisabled ? 'disabled' : 'active'}
                 {account.isAdmin && ', administrator'}
-              </td>
-              <td>{account.id !== ownUserId && <Acts account={account} providerName={providerName} />}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+              </>
+            ),
+            acts: account.id !== ownUserId && <Acts account={account} providerName={providerName} />,
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }
 

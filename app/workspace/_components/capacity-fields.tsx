@@ -30,7 +30,7 @@ export function CapacityFields({
         <p className="muted small">None: a lead engineer states their own capacity when signing.</p>
       )}
       {fields.map((field, index) => (
-        <div className="row items-end" key={field.id}>
+        <div className="row row-end" key={field.id}>
           <FormText control={control} name={`signingCapacities.${index}.name`} label={`Capacity ${index + 1}`} />
           <FormSelect control={control} name={`signingCapacities.${index}.role`} label="Signed by" options={SIGNERS} />
           <Button weight="quiet" aria-label={`Remove capacity ${index + 1}`} onPress={() => remove(index)}>

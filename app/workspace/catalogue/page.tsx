@@ -4,8 +4,8 @@ import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { PageHead, Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getTemplate, type TemplateView } from '@/lib/data'
 import { DeliveredItems } from './_components/delivered-items'
@@ -58,43 +58,38 @@ export default async function WorkspaceCataloguePage() {
   )
 }
 
+const COLUMNS = {
+  version: { head: 'Version', isNumeric: true, isRowHead: true },
+  what: { head: 'What changed' },
+  by: { head: 'By', className: 'small' },
+  reviewsInProgress: { head: 'Reviews in progress', isNumeric: true },
+} satisfies Columns
+
 function Versions({ versions }: Pick<TemplateView, 'versions'>) {
   if (versions.length === 0) return <p className="muted">The catalogue is as delivered.</p>
   return (
-    <TableFrame label="Versions of the catalogue">
-      <table className="ledger" data-stack>
-        <thead>
-          <tr>
-            <th scope="col" className="num">
-              Version
-            </th>
-            <th scope="col">What changed</th>
-            <th scope="col">By</th>
-            <th scope="col" className="num">
-              Reviews in progress
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {versions.map((entry) => (
-            <tr key={entry.version}>
-              <th scope="row" className="num">
-                {entry.version}
-              </th>
-              <td>
+    <DataTable label="Versions of the catalogue" columns={COLUMNS}>
+      {versions.map((entry) => (
+        <DataRow
+          key={entry.version}
+          columns={COLUMNS}
+          cells={{
+            version: entry.version,
+            what: (
+              <>
                 {entry.summary}
                 {entry.reason !== '' && <span className="block small muted">{entry.reason}</span>}
-              </td>
-              <td className="small">
+              </>
+            ),
+            by: (
+              <>
                 {entry.changedBy.name}, <Timestamp at={entry.changedAt} dateOnly />
-              </td>
-              <td className="num" data-label="reviews under way">
-                {countOf(entry.openReviewCount, 'review')}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+              </>
+            ),
+            reviewsInProgress: countOf(entry.openReviewCount, 'review'),
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }

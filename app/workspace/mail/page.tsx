@@ -3,9 +3,9 @@ import Link from 'next/link'
 import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { listMail } from '@/lib/data'
 import { MAIL_STATES, type MailState } from '@/lib/mail'
@@ -18,6 +18,13 @@ const FILTERS = ['waiting', 'sent', 'uncertain', 'given-up', 'left-out'] as cons
 interface MailPageProps {
   readonly searchParams: Promise<{ state?: string | string[] }>
 }
+
+const COLUMNS = {
+  subject: { head: 'Subject', isRowHead: true },
+  to: { head: 'To' },
+  written: { head: 'Written' },
+  state: { head: 'State' },
+} satisfies Columns
 
 export default async function MailPage({ searchParams }: MailPageProps) {
   const actor = await requireActor(paths.mail())
@@ -44,27 +51,17 @@ export default async function MailPage({ searchParams }: MailPageProps) {
       {entries.length === 0 ? (
         <EmptyState>No message{state === undefined ? ' yet' : ' in this state'}.</EmptyState>
       ) : (
-        <TableFrame label="Messages">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Subject</th>
-                <th scope="col">To</th>
-                <th scope="col">Written</th>
-                <th scope="col">State</th>
-              </tr>
-            </thead>
-            <tbody>
-              {entries.map((entry) => (
-                <tr key={entry.id}>
-                  <th scope="row">
-                    <Link href={paths.mailMessage(entry.id)}>{entry.subject}</Link>
-                  </th>
-                  <td>{entry.to}</td>
-                  <td>
-                    <Timestamp at={entry.createdAt} />
-                  </td>
-                  <td>
+        <DataTable label="Messages" columns={COLUMNS}>
+          {entries.map((entry) => (
+            <DataRow
+              key={entry.id}
+              columns={COLUMNS}
+              cells={{
+                subject: <Link href={paths.mailMessage(entry.id)}>{entry.subject}</Link>,
+                to: entry.to,
+                written: <Timestamp at={entry.createdAt} />,
+                state: (
+                  <>
                     {MAIL_STATE_WORDS[entry.state]}
                     {entry.lastError !== null && entry.state !== 'sent' && (
                       <p className="small muted">
@@ -72,12 +69,12 @@ export default async function MailPage({ searchParams }: MailPageProps) {
                         {entry.lastError}
                       </p>
                     )}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+                  </>
+                ),
+              }}
+            />
+          ))}
+        </DataTable>
       )}
     </>
   )

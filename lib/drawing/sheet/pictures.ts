@@ -3,10 +3,11 @@ import { roundTo } from '@/lib/engine/numerics'
 import { drawCrossSection } from '../cross-section'
 import { nameConductorLayers } from '../layer-designations'
 import type { Palette } from '../palette'
+import { FILE_FONTS } from '../palette'
 import { drawPartSection } from '../part-section'
 import { type DrawingNode, makeNode, type Picture, roundPx } from '../picture'
 import type { SheetSection } from './contents'
-import { FONT_MM, SHEET_FONTS } from './marks'
+import { FONT_MM } from './marks'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
 
 /** Sections are drawn with type of 11 px; at this scale it matches the sheet's. */
@@ -54,7 +55,7 @@ export function laySection(
 function drawAt(block: SheetSection, widthMm: number, mmPerPx: number, options: SectionOptions): Picture {
   const { construction, unit, zoneNames, layerNumbers } = options
   const common = {
-    palette: { ...options.palette, fontFamily: SHEET_FONTS },
+    palette: { ...options.palette, fontFamily: FILE_FONTS },
     unit,
     widthPx: widthMm / mmPerPx,
     designations: nameConductorLayers(construction),

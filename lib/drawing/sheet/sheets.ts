@@ -1,5 +1,6 @@
 import type { Design } from '@/lib/engine'
 import type { Palette } from '../palette'
+import { FILE_FONTS } from '../palette'
 import { makeNode, type Picture } from '../picture'
 import {
   arrange,
@@ -12,7 +13,6 @@ import {
 } from './arrange'
 import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetResults, type SheetUnits } from './contents'
 import { drawFrame } from './frame'
-import { SHEET_FONTS } from './marks'
 import { laySection, type SectionOptions } from './pictures'
 import { layPlan } from './plan-view'
 import {
@@ -152,7 +152,7 @@ function drawOne(
     heightPx: format.heightMm,
     nodes: [
       makeNode('rect', { x: 0, y: 0, width: format.widthMm, height: format.heightMm, fill: palette.paper }),
-      makeNode('g', { 'font-family': SHEET_FONTS, fill: palette.ink }, [
+      makeNode('g', { 'font-family': FILE_FONTS, fill: palette.ink }, [
         ...parts.flatMap(({ nodes }) => nodes),
         ...drawTitleBlock(format, texts, palette),
         ...drawFrame(format, palette),

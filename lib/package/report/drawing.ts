@@ -1,7 +1,7 @@
 import { type DrawnSheet, toSvg } from '@/lib/drawing'
 import type { PackageFile } from '../content'
 import { writeSheetSvg } from '../drawing'
-import { type PdfIdentity, writePdf } from './pdf-writer'
+import { PDF_FONT, type PdfIdentity, writePdf } from './pdf-writer'
 
 export const DRAWING_PDF_PATH = 'drawing/sheets.pdf'
 
@@ -17,7 +17,7 @@ export async function writeSheetsPdf(sheets: readonly DrawnSheet[], identity: Pd
     {
       pageSize: { width, height },
       pageMargins: 0,
-      defaultStyle: { font: 'DejaVu' },
+      defaultStyle: { font: PDF_FONT },
       content: sheets.map((sheet, index) => ({
         svg: toSvg(sheet),
         fit: [width, height],

@@ -1,41 +1,56 @@
 import { createRequire } from 'node:module'
 import path from 'node:path'
+import * as fontkit from 'fontkit'
 import pdfmake from 'pdfmake'
-import type { TDocumentDefinitions } from 'pdfmake/interfaces'
+import type { Content, TDocumentDefinitions } from 'pdfmake/interfaces'
+import { makeRuns } from './stand-in-font'
+
+/** The family of screens, report and drawing sheets. */
+export const PDF_FONT = 'Source Sans 3'
+
+/** Stands in for characters that the family lacks: other scripts, signs of mathematics. */
+const STAND_IN_FONT = 'DejaVu'
 
 /**
- * Fonts lie in a package of the project's dependencies. They are looked up from the project's root, since a bundled
+ * Fonts lie in packages of the project's dependencies. They are looked up from the project's root, since a bundled
  * server no longer knows where this file lay.
  */
-function findFontFolder(): string {
+function findFontFolder(packageName: string, folder: string): string {
   const fromRoot = createRequire(path.join(/* turbopackIgnore: true */ process.cwd(), 'package.json'))
-  return path.join(path.dirname(fromRoot.resolve('dejavu-fonts-ttf/package.json')), 'ttf')
+  return path.join(path.dirname(fromRoot.resolve(`${packageName}/package.json`)), folder)
 }
 
-let isReady = false
+interface Fonts {
+  readonly has: (codePoint: number) => boolean
+}
 
-function prepare(): void {
-  if (isReady) return
-  const folder = findFontFolder()
-  const font = (name: string) => path.join(folder, `${name}.ttf`)
+let ready: Fonts | null = null
+
+function prepare(): Fonts {
+  if (ready !== null) return ready
+  const own = findFontFolder('source-sans', 'TTF')
+  const standIn = findFontFolder('dejavu-fonts-ttf', 'ttf')
+  const regular = path.join(own, 'SourceSans3-Regular.ttf')
   pdfmake.setFonts({
-    DejaVu: {
-      normal: font('DejaVuSansCondensed'),
-      bold: font('DejaVuSansCondensed-Bold'),
-      italics: font('DejaVuSansCondensed-Oblique'),
-      bolditalics: font('DejaVuSansCondensed-BoldOblique'),
+    [PDF_FONT]: {
+      normal: regular,
+      bold: path.join(own, 'SourceSans3-Semibold.ttf'),
+      italics: path.join(own, 'SourceSans3-It.ttf'),
+      bolditalics: path.join(own, 'SourceSans3-SemiboldIt.ttf'),
     },
-    DejaVuMono: {
-      normal: font('DejaVuSansMono'),
-      bold: font('DejaVuSansMono-Bold'),
-      italics: font('DejaVuSansMono'),
-      bolditalics: font('DejaVuSansMono-Bold'),
+    [STAND_IN_FONT]: {
+      normal: path.join(standIn, 'DejaVuSansCondensed.ttf'),
+      bold: path.join(standIn, 'DejaVuSansCondensed-Bold.ttf'),
+      italics: path.join(standIn, 'DejaVuSansCondensed-Oblique.ttf'),
+      bolditalics: path.join(standIn, 'DejaVuSansCondensed-BoldOblique.ttf'),
     },
   })
   // Documents are made of what is passed in: nothing is fetched, and no file is read but the fonts.
   pdfmake.setUrlAccessPolicy(() => false)
-  pdfmake.setLocalAccessPolicy((file) => path.dirname(path.resolve(file)) === folder)
-  isReady = true
+  pdfmake.setLocalAccessPolicy((file) => [own, standIn].includes(path.dirname(path.resolve(file))))
+  const covered = new Set((fontkit.openSync(regular) as fontkit.Font).characterSet)
+  ready = { has: (codePoint) => covered.has(codePoint) }
+  return ready
 }
 
 export interface PdfIdentity {
@@ -48,10 +63,11 @@ export interface PdfIdentity {
 
 /** Lays out and writes a PDF. Streams stay uncompressed: the archive's checks then cover every byte in one form. */
 export async function writePdf(definition: TDocumentDefinitions, identity: PdfIdentity): Promise<Uint8Array> {
-  prepare()
+  const { has } = prepare()
   const date = new Date(identity.at)
   const document = pdfmake.createPdf({
     ...definition,
+    content: makeRuns(definition.content, has, STAND_IN_FONT) as Content,
     compress: false,
     version: '1.7',
     language: 'en-GB',

@@ -7,6 +7,7 @@ import { makeConstruction } from './construction'
 import { makeFeatures } from './features'
 import { breakLongWords } from './long-words'
 import { makeBrief, makeSummary, makeTitleBlock } from './opening'
+import { PDF_FONT } from './pdf-writer'
 import { makeArtwork, makeSignatures, makeThreads, makeWaivers } from './people'
 import { makePictures } from './pictures'
 import { makeSources } from './sources'
@@ -25,7 +26,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
   return {
     pageSize: 'A4',
     pageMargins: PAGE_MARGINS,
-    defaultStyle: { font: 'DejaVu', fontSize: 8.5, color: INK, lineHeight: 1.15 },
+    defaultStyle: { font: PDF_FONT, fontSize: 9.5, color: INK, lineHeight: 1.1 },
     styles: STYLES,
     content: breakLongWords([
       ...makeTitleBlock(content, contentHash),
@@ -46,8 +47,8 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
         ? null
         : {
             columns: [
-              { text: running, fontSize: 7.5, color: SOFT },
-              { text: 'Manufacturability review', fontSize: 7.5, color: SOFT, alignment: 'right' },
+              { text: running, fontSize: 8.5, color: SOFT },
+              { text: 'Manufacturability review', fontSize: 8.5, color: SOFT, alignment: 'right' },
             ],
             margin: [PAGE_MARGINS[0], 28, PAGE_MARGINS[2], 0],
           },
@@ -58,8 +59,8 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
         },
         {
           columns: [
-            { text: `Signed content ${contentHash.slice(0, 16)}`, fontSize: 7.5, color: SOFT },
-            { text: `Page ${page} of ${pages}`, fontSize: 7.5, color: SOFT, alignment: 'right' },
+            { text: `Signed content ${contentHash.slice(0, 16)}`, fontSize: 8.5, color: SOFT },
+            { text: `Page ${page} of ${pages}`, fontSize: 8.5, color: SOFT, alignment: 'right' },
           ],
           margin: [0, 4, 0, 0],
         },

@@ -19,14 +19,14 @@ export const TEXT_WIDTH_PT = 595.28 - 92
 export const PICTURE_SCALE = 1.4
 
 export const STYLES: StyleDictionary = {
-  title: { fontSize: 17, bold: true, margin: [0, 0, 0, 2] },
-  section: { fontSize: 12, bold: true, margin: [0, 14, 0, 4] },
-  subsection: { fontSize: 9.5, bold: true, margin: [0, 9, 0, 3] },
-  label: { fontSize: 7.5, color: SOFT },
+  title: { fontSize: 19, bold: true, margin: [0, 0, 0, 2] },
+  section: { fontSize: 13, bold: true, margin: [0, 14, 0, 4] },
+  subsection: { fontSize: 10.5, bold: true, margin: [0, 9, 0, 3] },
+  label: { fontSize: 8.5, color: SOFT },
   soft: { color: SOFT },
-  small: { fontSize: 7.5, color: SOFT },
-  head: { fontSize: 7.5, bold: true, color: SOFT },
-  mono: { font: 'DejaVuMono', fontSize: 7 },
+  small: { fontSize: 8.5, color: SOFT },
+  head: { fontSize: 8.5, bold: true, color: SOFT },
+  mono: { fontSize: 8.5 },
   caution: { italics: true, color: INK },
 }
 

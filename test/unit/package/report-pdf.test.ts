@@ -22,6 +22,15 @@ describe('PDFs as they are written', async () => {
     expect(pages.join('')).toContain(lettersOf('Manufacturability review'))
   })
 
+  test('report and drawing embed one family, and no file of another where nothing needs it', () => {
+    for (const path of ['report.pdf', 'drawing/sheets.pdf']) {
+      const text = new TextDecoder('latin1').decode(files.find((each) => each.path === path)?.bytes)
+      const fonts = new Set([...text.matchAll(/\/BaseFont \/[A-Z]{6}\+([\w-]+)/g)].map(([, name]) => name))
+      expect([...fonts].every((name) => name?.startsWith('SourceSans3-'))).toBe(true)
+      expect(fonts).toContain('SourceSans3-Regular')
+    }
+  })
+
   test('the first page of the report carries the cautions, and its sources do again', () => {
     const [first = '', ...others] = pagesOf('report.pdf')
     for (const caution of CAUTIONS) {

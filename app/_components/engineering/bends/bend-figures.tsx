@@ -2,8 +2,8 @@
 
 import type { ReactNode } from 'react'
 import { LifeCaution } from '@/app/_components/ui/cautions'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EnteredPlanLength, PlanLength } from '@/app/_components/ui/quantity'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { listStrainRows, nameConductorLayers } from '@/lib/drawing'
 import {
@@ -70,47 +70,43 @@ export function RadiusComparison({ bend, result }: { bend: Bend; result: BendRes
       ),
     },
   ]
+  const columns = {
+    method: { head: 'Method', isRowHead: true },
+    radiushead: { head: radiusHead, isNumeric: true },
+    thisBend: { head: 'This bend' },
+    how: { head: 'How', className: 'small' },
+  } satisfies Columns
   return (
     <>
-      <TableFrame label="Figures of the bend">
-        <table className="ledger unit-heads" data-stack="">
-          <caption className="small muted">
+      <DataTable
+        label="Figures of the bend"
+        columns={columns}
+        caption={
+          <>
             Minimum inside radius by each method; this bend has <EnteredPlanLength valueMm={bend.insideRadiusMm} />.
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Method</th>
-              <th scope="col" className="num">
-                {radiusHead}
-              </th>
-              <th scope="col">This bend</th>
-              <th scope="col">How</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={row.name}>
-                <th scope="row">{row.name}</th>
-                <td className="num" data-label={radiusHead}>
-                  {digitsOfRadius(row.leastMm, unit)}
-                </td>
-                <td data-label="This bend">
-                  {row.leastMm === null
-                    ? 'not computed'
-                    : bend.insideRadiusMm >= row.leastMm
-                      ? 'large enough'
-                      : 'too small'}
-                </td>
-                <td data-label="How" className="small">
-                  {row.how}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+          </>
+        }
+      >
+        {rows.map((row) => (
+          <DataRow
+            key={row.name}
+            columns={columns}
+            cells={{
+              method: row.name,
+              radiushead: digitsOfRadius(row.leastMm, unit),
+              thisBend:
+                row.leastMm === null
+                  ? 'not computed'
+                  : bend.insideRadiusMm >= row.leastMm
+                    ? 'large enough'
+                    : 'too small',
+              how: row.how,
+            }}
+          />
+        ))}
+      </DataTable>
       {result.disagreement.length > 0 && (
-        <div className="stack small disagreement">
+        <div className="stack small">
           <h3 className="label">Why they differ</h3>
           {result.disagreement.map((sentence) => (
             <p key={sentence}>{sentence}</p>

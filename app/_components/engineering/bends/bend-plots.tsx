@@ -65,7 +65,7 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
     [zone, unit, plotWidthPx, designations, evaluatedDesign, result, bend.insideFace],
   )
   return (
-    <div ref={ref} className="drawings">
+    <div ref={ref}>
       <div>
         {strain === null ? (
           <p className="empty">The strain plot needs a computed bend.</p>

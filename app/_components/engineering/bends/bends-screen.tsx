@@ -2,9 +2,9 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EnteredPlanLength } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Bend } from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
@@ -85,72 +85,51 @@ function Bends({ initialBendId }: { initialBendId: string | null }) {
   )
 }
 
+const COLUMNS = {
+  bend: { head: 'Bend', isRowHead: true },
+  zone: { head: 'Zone' },
+  use: { head: 'Use' },
+  insideRadius: { head: 'Inside radius', isNumeric: true },
+  angle: { head: 'Angle', isNumeric: true },
+  copperStrain: { head: 'Copper strain', unit: '%', isNumeric: true },
+  allowed: { head: 'Allowed', unit: '%', isNumeric: true },
+  verdict: { head: 'Verdict' },
+} satisfies Columns
+
 function BendList({ chosenId, onChoose }: { chosenId: string | null; onChoose: (bendId: string) => void }) {
   const { state, live } = useDraft()
   const { bends, construction } = state.design
   return (
-    <TableFrame label="Bends">
-      <table className="ledger unit-heads" data-stack="">
-        <thead>
-          <tr>
-            <th scope="col">Bend</th>
-            <th scope="col">Zone</th>
-            <th scope="col">Use</th>
-            <th scope="col" className="num">
-              Inside radius
-            </th>
-            <th scope="col" className="num">
-              Angle
-            </th>
-            <th scope="col" className="num">
-              Copper strain, %
-            </th>
-            <th scope="col" className="num">
-              Allowed, %
-            </th>
-            <th scope="col">Verdict</th>
-          </tr>
-        </thead>
-        <tbody>
-          {bends.map((bend) => {
-            const result = live.evaluation.bends.find((candidate) => candidate.bendId === bend.id)
-            return (
-              <tr key={bend.id}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    className="choice"
-                    aria-current={bend.id === chosenId ? 'true' : undefined}
-                    onClick={() => onChoose(bend.id)}
-                  >
-                    {bend.name === '' ? 'unnamed' : bend.name}
-                  </button>
-                </th>
-                <td data-label="Zone">
-                  {construction.zones.find((zone) => zone.id === bend.zoneId)?.name ?? 'no such zone'}
-                </td>
-                <td data-label="Use">{getUseLabel(bend.use)}</td>
-                <td className="num" data-label="Inside radius">
-                  <EnteredPlanLength valueMm={bend.insideRadiusMm} />
-                </td>
-                <td className="num" data-label="Angle">
-                  {bend.angleDeg}°
-                </td>
-                <td className="num" data-label="Copper strain, %">
-                  {digitsAsComputed(result?.peakStrainPct, 'strainPct')}
-                </td>
-                <td className="num" data-label="Allowed, %">
-                  {digitsAsComputed(result?.allowablePct, 'strainPct')}
-                </td>
-                <td data-label="Verdict">
-                  <VerdictMark verdict={findVerdictAt(live.evaluation, 'bend', bend.id) ?? 'not-computed'} />
-                </td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="Bends" columns={COLUMNS}>
+      {bends.map((bend) => {
+        const result = live.evaluation.bends.find((candidate) => candidate.bendId === bend.id)
+        return (
+          <DataRow
+            key={bend.id}
+            columns={COLUMNS}
+            cells={{
+              bend: (
+                <button
+                  type="button"
+                  className="choice"
+                  aria-current={bend.id === chosenId ? 'true' : undefined}
+                  onClick={() => onChoose(bend.id)}
+                >
+                  {bend.name === '' ? 'unnamed' : bend.name}
+                </button>
+              ),
+              zone: construction.zones.find((zone) => zone.id === bend.zoneId)?.name ?? 'no such zone',
+              use: getUseLabel(bend.use),
+              insideRadius: <EnteredPlanLength valueMm={bend.insideRadiusMm} />,
+              angle: <>{bend.angleDeg}°</>,
+              copperStrain: digitsAsComputed(result?.peakStrainPct, 'strainPct'),
+              allowed: digitsAsComputed(result?.allowablePct, 'strainPct'),
+              verdict: <VerdictMark verdict={findVerdictAt(live.evaluation, 'bend', bend.id) ?? 'not-computed'} />,
+            }}
+          />
+        )
+      })}
+    </DataTable>
   )
 }
 

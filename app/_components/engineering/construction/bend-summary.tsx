@@ -1,6 +1,6 @@
 'use client'
 
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
@@ -15,47 +15,31 @@ export function BendSummary() {
   const { unit } = useLengthUnit()
   const radiusHead = `Minimum radius, ${useUnitLabels().plan}`
   if (evaluation.bends.length === 0) return <p className="empty">No bends yet.</p>
+  const columns = {
+    bend: { head: 'Bend', isRowHead: true },
+    copperStrain: { head: 'Copper strain', unit: '%', isNumeric: true },
+    allowed: { head: 'Allowed', unit: '%', isNumeric: true },
+    radiushead: { head: radiusHead, isNumeric: true },
+    verdict: { head: 'Verdict' },
+  } satisfies Columns
   return (
-    <TableFrame label="Bends in this construction">
-      <table className="ledger unit-heads" data-stack="">
-        <thead>
-          <tr>
-            <th scope="col">Bend</th>
-            <th scope="col" className="num">
-              Copper strain, %
-            </th>
-            <th scope="col" className="num">
-              Allowed, %
-            </th>
-            <th scope="col" className="num">
-              {radiusHead}
-            </th>
-            <th scope="col">Verdict</th>
-          </tr>
-        </thead>
-        <tbody>
-          {evaluation.bends.map((bend) => {
-            const verdict = findVerdictAt(evaluation, 'bend', bend.bendId)
-            return (
-              <tr key={bend.bendId}>
-                <th scope="row">{bend.name}</th>
-                <td className="num" data-label="Copper strain, %">
-                  {digitsAsComputed(bend.peakStrainPct, 'strainPct')}
-                </td>
-                <td className="num" data-label="Allowed, %">
-                  {digitsAsComputed(bend.allowablePct, 'strainPct')}
-                </td>
-                <td className="num" data-label={radiusHead}>
-                  {digitsOfRadius(bend.minRadiusByStrainMm, unit)}
-                </td>
-                <td data-label="Verdict">
-                  <VerdictMark verdict={verdict ?? 'not-computed'} />
-                </td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="Bends in this construction" columns={columns}>
+      {evaluation.bends.map((bend) => {
+        const verdict = findVerdictAt(evaluation, 'bend', bend.bendId)
+        return (
+          <DataRow
+            key={bend.bendId}
+            columns={columns}
+            cells={{
+              bend: bend.name,
+              copperStrain: digitsAsComputed(bend.peakStrainPct, 'strainPct'),
+              allowed: digitsAsComputed(bend.allowablePct, 'strainPct'),
+              radiushead: digitsOfRadius(bend.minRadiusByStrainMm, unit),
+              verdict: <VerdictMark verdict={verdict ?? 'not-computed'} />,
+            }}
+          />
+        )
+      })}
+    </DataTable>
   )
 }

@@ -19,7 +19,7 @@ export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevis
     <DraftProvider stored={stored}>
       <SaveBar action={saveAction} />
       <div className="bench">
-        <div className="bench-inputs">
+        <div>
           <Section title="Layers" actions={<DesignFileActs />}>
             <LayerTable />
           </Section>

@@ -1,6 +1,6 @@
 'use client'
 
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import type { ConductorLayer, Hatch, Zone } from '@/lib/engine'
 import {
   makePlaces,
@@ -21,6 +21,15 @@ interface CopperInZone {
   readonly presenceIndex: number
 }
 
+const COLUMNS = {
+  zone: { head: 'Zone', isRowHead: true },
+  layer: { head: 'Layer' },
+  platedCopper: { head: 'Plated copper', className: 'cell-choice' },
+  hatchBar: { head: 'Hatch bar', isNumeric: true, className: 'cell-number' },
+  hatchPitch: { head: 'Hatch pitch', isNumeric: true, className: 'cell-number' },
+  angle: { head: 'Angle', unit: '°', isNumeric: true, className: 'cell-number' },
+} satisfies Columns
+
 /** What differs from zone to zone in one layer's copper: where its plating is, and the bars of its hatch. */
 export function CopperInZones() {
   const { state } = useDraft()
@@ -35,36 +44,18 @@ export function CopperInZones() {
   )
   if (rows.length === 0) return <p className="empty">No layer is plated or hatched.</p>
   return (
-    <TableFrame label="Plating and hatch by zone">
-      <table className="ledger unit-heads grid-table" data-stack="">
-        <caption className="small muted">
-          Panel and pattern plating cover the whole copper unless a zone states otherwise. At connector ends, where
-          pads-only plating adds to the thickness, state where it goes. A hatch is given by bar and pitch, measured
-          across the bars.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Zone</th>
-            <th scope="col">Layer</th>
-            <th scope="col">Plated copper</th>
-            <th scope="col" className="num">
-              Hatch bar
-            </th>
-            <th scope="col" className="num">
-              Hatch pitch
-            </th>
-            <th scope="col" className="num">
-              Angle, °
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <CopperRow key={`${row.zone.id} ${row.layer.id}`} {...row} />
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable
+      label="Plating and hatch by zone"
+      columns={COLUMNS}
+      isGrid
+      caption={
+        'Panel and pattern plating cover the whole copper unless a zone states otherwise. At connector ends, where pads-only plating adds to the thickness, state where it goes. A hatch is given by bar and pitch, measured across the bars.'
+      }
+    >
+      {rows.map((row) => (
+        <CopperRow key={`${row.zone.id} ${row.layer.id}`} {...row} />
+      ))}
+    </DataTable>
   )
 }
 
@@ -91,13 +82,12 @@ function CopperRow({ zone, zoneIndex, layer, presenceIndex }: CopperInZone) {
     }))
   const isHatched = layer.planePattern === 'hatched'
   return (
-    <tr>
-      <th scope="row" data-label="Zone">
-        {zone.name}
-      </th>
-      <td data-label="Layer">{layer.name}</td>
-      <td data-label="Plated copper" className="cell-choice">
-        {layer.plating.process !== 'none' && (
+    <DataRow
+      columns={COLUMNS}
+      cells={{
+        zone: zone.name,
+        layer: layer.name,
+        platedCopper: layer.plating.process !== 'none' && (
           <OptionalChoiceCell
             label="Plated copper"
             at={at('platedCopper')}
@@ -108,31 +98,33 @@ function CopperRow({ zone, zoneIndex, layer, presenceIndex }: CopperInZone) {
             emptyLabel={layer.plating.process === 'button' ? 'not stated' : 'whole copper'}
             onChange={(platedCopper) => set('platedCopper', (present) => ({ ...present, platedCopper }))}
           />
-        )}
-      </td>
-      {(['barMm', 'pitchMm'] as const).map((field) => (
-        <td key={field} className="num cell-number" data-label={field === 'barMm' ? 'Hatch bar' : 'Hatch pitch'}>
-          {isHatched && (
-            <OptionalPlanLengthCell
-              label={field === 'barMm' ? 'Bar of the hatch' : 'Pitch of the hatch'}
-              at={at('hatch', field)}
-              value={presence.hatch?.[field] ?? null}
-              onChange={(value) => setHatch(field, value)}
-            />
-          )}
-        </td>
-      ))}
-      <td className="num cell-number" data-label="Angle, °">
-        {isHatched && (
+        ),
+        hatchBar: isHatched && (
+          <OptionalPlanLengthCell
+            label="Bar of the hatch"
+            at={at('hatch', 'barMm')}
+            value={presence.hatch?.barMm ?? null}
+            onChange={(value) => setHatch('barMm', value)}
+          />
+        ),
+        hatchPitch: isHatched && (
+          <OptionalPlanLengthCell
+            label="Pitch of the hatch"
+            at={at('hatch', 'pitchMm')}
+            value={presence.hatch?.pitchMm ?? null}
+            onChange={(value) => setHatch('pitchMm', value)}
+          />
+        ),
+        angle: isHatched && (
           <OptionalNumberCell
             label="Angle of the bars to the length, degrees"
             at={at('hatch', 'angleDeg')}
             value={presence.hatch?.angleDeg ?? null}
             onChange={(value) => setHatch('angleDeg', value)}
           />
-        )}
-      </td>
-    </tr>
+        ),
+      }}
+    />
   )
 }
 
@@ -145,61 +137,51 @@ export function ContactFinishes() {
     zone.kind === 'finger' ? [{ zone, index }] : [],
   )
   if (rows.length === 0) return null
+  const columns = {
+    connectorEnd: { head: 'Connector end', isRowHead: true },
+    finishOnIts: { head: 'Finish on its contacts', unit: units.thickness, isNumeric: true, className: 'cell-number' },
+    finish: { head: 'Finish ±', isNumeric: true, className: 'cell-number' },
+  } satisfies Columns
   return (
-    <TableFrame label="Finish on contacts">
-      <table className="ledger unit-heads grid-table" data-stack="">
-        <thead>
-          <tr>
-            <th scope="col">Connector end</th>
-            <th scope="col" className="num">
-              Finish on its contacts, {units.thickness}
-            </th>
-            <th scope="col" className="num">
-              Finish ±
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ zone, index }) => {
-            const at = makePlaces(['construction', 'zones', index], `zone.${zone.id}`, zone.name)
-            const finish = zone.contactFinish
-            const set = (field: string, contactFinish: Zone['contactFinish']) =>
-              edit(at('contactFinish', field).key, (design) =>
-                updateZone(design, zone.id, (present) => ({ ...present, contactFinish })),
-              )
-            return (
-              <tr key={zone.id}>
-                <th scope="row" data-label="Connector end">
-                  {zone.name}
-                </th>
-                <td className="num cell-number" data-label="Finish">
-                  <OptionalThicknessCell
-                    label="Thickness of the finish on the contacts"
-                    at={at('contactFinish', 'thicknessUm')}
-                    value={finish?.thicknessUm ?? null}
-                    onChange={(thicknessUm) =>
-                      set(
-                        'thicknessUm',
-                        thicknessUm === null ? null : { thicknessUm, toleranceUm: finish?.toleranceUm ?? 0 },
-                      )
-                    }
-                  />
-                </td>
-                <td className="num cell-number" data-label="Finish ±">
-                  {finish !== null && (
-                    <ThicknessCell
-                      label="Tolerance of the finish"
-                      at={at('contactFinish', 'toleranceUm')}
-                      value={finish.toleranceUm}
-                      onChange={(toleranceUm) => set('toleranceUm', { ...finish, toleranceUm })}
-                    />
-                  )}
-                </td>
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="Finish on contacts" columns={columns} isGrid>
+      {rows.map(({ zone, index }) => {
+        const at = makePlaces(['construction', 'zones', index], `zone.${zone.id}`, zone.name)
+        const finish = zone.contactFinish
+        const set = (field: string, contactFinish: Zone['contactFinish']) =>
+          edit(at('contactFinish', field).key, (design) =>
+            updateZone(design, zone.id, (present) => ({ ...present, contactFinish })),
+          )
+        return (
+          <DataRow
+            key={zone.id}
+            columns={columns}
+            cells={{
+              connectorEnd: zone.name,
+              finishOnIts: (
+                <OptionalThicknessCell
+                  label="Thickness of the finish on the contacts"
+                  at={at('contactFinish', 'thicknessUm')}
+                  value={finish?.thicknessUm ?? null}
+                  onChange={(thicknessUm) =>
+                    set(
+                      'thicknessUm',
+                      thicknessUm === null ? null : { thicknessUm, toleranceUm: finish?.toleranceUm ?? 0 },
+                    )
+                  }
+                />
+              ),
+              finish: finish !== null && (
+                <ThicknessCell
+                  label="Tolerance of the finish"
+                  at={at('contactFinish', 'toleranceUm')}
+                  value={finish.toleranceUm}
+                  onChange={(toleranceUm) => set('toleranceUm', { ...finish, toleranceUm })}
+                />
+              ),
+            }}
+          />
+        )
+      })}
+    </DataTable>
   )
 }

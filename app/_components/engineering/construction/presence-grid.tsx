@@ -1,10 +1,13 @@
 'use client'
 
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
 import type { Layer, Zone } from '@/lib/engine'
 import { makePlaces, OptionalNumberCell, TickCell } from '../cells'
 import { setPresence, setZoneCoverage, useDraft, useEdit } from '../draft'
+
+/** Never an integer, which would move to the front of the columns. */
+const getZoneColumn = (zone: Zone): string => `zone ${zone.id}`
 
 /** Which layer is in which zone, and the copper share there where it differs from the layer's own. */
 export function PresenceGrid() {
@@ -13,43 +16,43 @@ export function PresenceGrid() {
   const { layers, zones } = construction
   const designations = nameConductorLayers(construction)
   if (layers.length === 0 || zones.length === 0) return null
+  const columns: Columns = {
+    layer: { head: 'Layer', isRowHead: true },
+    ...Object.fromEntries(zones.map((zone) => [getZoneColumn(zone), { head: zone.name, headNote: zone.kind }])),
+  }
   return (
-    <TableFrame label="Layers in zones">
-      <table className="ledger unit-heads grid-table presence-grid">
-        <caption className="small muted">
-          Ticked where the layer is. The number beside a conductor layer is its copper share there, in per cent; empty
-          takes the layer's own.
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Layer</th>
-            {zones.map((zone) => (
-              <th key={zone.id} scope="col">
-                {zone.name} <span className="muted">{zone.kind}</span>
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {layers.map((layer) => {
-            const designation = designations.get(layer.id)
-            return (
-              <tr key={layer.id}>
-                <th scope="row">
+    <DataTable
+      label="Layers in zones"
+      columns={columns}
+      isGrid
+      isStacked={false}
+      className="presence-grid"
+      caption="Ticked where the layer is. The number beside a conductor layer is its copper share there, in per cent; empty takes the layer's own."
+    >
+      {layers.map((layer) => {
+        const designation = designations.get(layer.id)
+        return (
+          <DataRow
+            key={layer.id}
+            columns={columns}
+            cells={{
+              layer: (
+                <>
                   {designation !== undefined && `${formatDesignation(designation)} `}
                   {layer.name}
-                </th>
-                {zones.map((zone, zoneIndex) => (
-                  <td key={zone.id}>
-                    <PresenceCell layer={layer} zone={zone} zoneIndex={zoneIndex} />
-                  </td>
-                ))}
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
+                </>
+              ),
+              ...Object.fromEntries(
+                zones.map((zone, zoneIndex) => [
+                  getZoneColumn(zone),
+                  <PresenceCell key={zone.id} layer={layer} zone={zone} zoneIndex={zoneIndex} />,
+                ]),
+              ),
+            }}
+          />
+        )
+      })}
+    </DataTable>
   )
 }
 

@@ -51,7 +51,7 @@ export function SectionDrawings() {
     })
   }, [evaluatedDesign, evaluation, zone, designations, unit, widthPx])
   return (
-    <div ref={ref} className="drawings">
+    <div ref={ref}>
       {partSection === null ? (
         <p className="empty">The section appears here as soon as a zone holds a layer.</p>
       ) : (

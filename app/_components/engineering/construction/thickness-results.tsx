@@ -2,7 +2,7 @@
 
 import { Fragment, useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable, NoteRow } from '@/app/_components/ui/data-table'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawThicknessHistogram, SCREEN_PALETTE } from '@/lib/drawing'
 import { type ContactResult, getConnectorThickness, simulateZoneThickness, type ZoneResult } from '@/lib/engine'
@@ -16,6 +16,14 @@ import { PictureView, usePlotDocument, useWidth } from '../pictures'
 const SEED = 20_270_301
 const HEIGHT_PX = 220
 
+const COLUMNS = {
+  zone: { head: 'Zone', isRowHead: true },
+  finished: { head: 'Finished', isNumeric: true },
+  worstCase: { head: 'Worst case', isNumeric: true },
+  rootSumSquare: { head: 'Root sum square', isNumeric: true },
+  distribution: { head: 'Distribution', isHeadHidden: true, className: 'no-print' },
+} satisfies Columns
+
 /** Finished thickness per zone with its range, what it grew from, and the distribution on demand. */
 export function ThicknessResults() {
   const { live } = useDraft()
@@ -25,55 +33,39 @@ export function ThicknessResults() {
   const open = evaluation.zones.find((zone) => zone.zoneId === openZoneId)
   return (
     <>
-      <TableFrame label="Thickness by zone">
-        <table className="ledger unit-heads" data-stack="">
-          <thead>
-            <tr>
-              <th scope="col">Zone</th>
-              <th scope="col" className="num">
-                Finished
-              </th>
-              <th scope="col" className="num">
-                Worst case
-              </th>
-              <th scope="col" className="num">
-                Root sum square
-              </th>
-              <th scope="col">
-                <span className="sr-only">Distribution</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {evaluation.zones.map((zone) => (
-              <Fragment key={zone.zoneId}>
-                <tr>
-                  <th scope="row">{zone.name}</th>
-                  <td className="num" data-label="Finished">
-                    <Length valueUm={zone.thicknessUm} />
-                  </td>
-                  <td className="num" data-label="Worst case">
+      <DataTable label="Thickness by zone" columns={COLUMNS}>
+        {evaluation.zones.map((zone) => (
+          <Fragment key={zone.zoneId}>
+            <DataRow
+              columns={COLUMNS}
+              cells={{
+                zone: zone.name,
+                finished: <Length valueUm={zone.thicknessUm} />,
+                worstCase: (
+                  <>
                     <Length valueUm={zone.worstCaseUm.low} /> to <Length valueUm={zone.worstCaseUm.high} />
-                  </td>
-                  <td className="num" data-label="Root sum square">
+                  </>
+                ),
+                rootSumSquare: (
+                  <>
                     <Length valueUm={zone.rootSumSquareUm.low} /> to <Length valueUm={zone.rootSumSquareUm.high} />
-                  </td>
-                  <td className="no-print">
-                    <Button
-                      weight="quiet"
-                      aria-expanded={zone.zoneId === openZoneId}
-                      onPress={() => setOpenZoneId(zone.zoneId === openZoneId ? null : zone.zoneId)}
-                    >
-                      distribution<span className="sr-only"> of {zone.name}</span>
-                    </Button>
-                  </td>
-                </tr>
-                {zone.contact !== null && <ContactRow name={zone.name} contact={zone.contact} />}
-              </Fragment>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+                  </>
+                ),
+                distribution: (
+                  <Button
+                    weight="quiet"
+                    aria-expanded={zone.zoneId === openZoneId}
+                    onPress={() => setOpenZoneId(zone.zoneId === openZoneId ? null : zone.zoneId)}
+                  >
+                    distribution<span className="sr-only"> of {zone.name}</span>
+                  </Button>
+                ),
+              }}
+            />
+            {zone.contact !== null && <ContactRow name={zone.name} contact={zone.contact} />}
+          </Fragment>
+        ))}
+      </DataTable>
       {open !== undefined && <Distribution zone={open} />}
       {evaluation.zones.map((zone) => {
         const outcomes = listOutcomesAt(evaluation, 'zone', zone.zoneId)
@@ -100,29 +92,36 @@ export function ThicknessResults() {
 
 /** A connector end where its contacts are: what the connector takes. */
 function ContactRow({ name, contact }: { name: string; contact: ContactResult }) {
+  const head = <span className="muted">{name}, over its contacts</span>
+  if (contact.missing.length > 0) {
+    return (
+      <NoteRow columns={COLUMNS} head={head}>
+        not computed: {contact.missing.map(({ label }) => label).join('; ')}
+      </NoteRow>
+    )
+  }
   return (
-    <tr>
-      <th scope="row" className="muted">
-        {name}, over its contacts
-      </th>
-      {contact.missing.length > 0 ? (
-        <td colSpan={4} className="muted">
-          not computed: {contact.missing.map(({ label }) => label).join('; ')}
-        </td>
-      ) : (
-        <>
-          <td className="num" data-label="Finished">
-            <Length valueUm={contact.thicknessUm} />
-          </td>
-          <td className="num" data-label="Worst case">
+    <DataRow
+      columns={COLUMNS}
+      cells={{
+        zone: (
+          <>
+            {head}
+            <span className="block small muted">
+              plating <Length valueUm={contact.platingUm} />, finish <Length valueUm={contact.finishUm} />
+            </span>
+          </>
+        ),
+        finished: <Length valueUm={contact.thicknessUm} />,
+        worstCase: (
+          <>
             <Length valueUm={contact.worstCaseUm.low} /> to <Length valueUm={contact.worstCaseUm.high} />
-          </td>
-          <td colSpan={2} className="muted">
-            plating <Length valueUm={contact.platingUm} />, finish <Length valueUm={contact.finishUm} />
-          </td>
-        </>
-      )}
-    </tr>
+          </>
+        ),
+        rootSumSquare: null,
+        distribution: null,
+      }}
+    />
   )
 }
 

@@ -28,7 +28,7 @@ export function KeptDraftNotice() {
           ? '.'
           : `; they were made on version ${kept.seenVersion}, and the stored version is now ${stored.designVersion}.`}
       </p>
-      <div className="row mt-2">
+      <div className="row above">
         <Button
           onPress={() => {
             if (!mayEdit) setProposing(true)

@@ -61,7 +61,7 @@ export function SaveBar({ action }: { action: SaveDesignAction }) {
         <Notice>
           <p>{stored.lockedBecause}</p>
           {stored.proposing !== null && (
-            <div className="row mt-2 no-print">
+            <div className="row above no-print">
               <Button onPress={() => setProposing(true)}>Propose a change</Button>
               <span className="small muted">Your edits stay on this page until you propose them.</span>
             </div>

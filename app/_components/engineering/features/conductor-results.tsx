@@ -1,10 +1,21 @@
 'use client'
 
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { FoilThickness, Length } from '@/app/_components/ui/unit-context'
 import { digitsAsComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
+
+const COLUMNS = {
+  conductor: { head: 'Conductor', isRowHead: true },
+  finishedCopper: { head: 'Finished copper', isNumeric: true },
+  resistance: { head: 'Resistance', unit: 'Ω', isNumeric: true },
+  drop: { head: 'Drop', unit: 'V', isNumeric: true },
+  carries: { head: 'Carries', unit: 'A', isNumeric: true },
+  rise: { head: 'Rise', unit: '°C', isNumeric: true },
+  lightestFoil: { head: 'Lightest foil', isNumeric: true },
+  remarks: { head: 'Remarks', className: 'small' },
+} satisfies Columns
 
 /** What the stated currents come to: resistance, drop, rise, and the lightest foil that would serve. */
 export function ConductorResults() {
@@ -13,64 +24,31 @@ export function ConductorResults() {
   if (conductors.length === 0) return null
   return (
     <Section title="Conductors, computed">
-      <TableFrame label="Current in the conductors">
-        <table className="ledger unit-heads" data-stack="">
-          <thead>
-            <tr>
-              <th scope="col">Conductor</th>
-              <th scope="col" className="num">
-                Finished copper
-              </th>
-              <th scope="col" className="num">
-                Resistance, Ω
-              </th>
-              <th scope="col" className="num">
-                Drop, V
-              </th>
-              <th scope="col" className="num">
-                Carries, A
-              </th>
-              <th scope="col" className="num">
-                Rise, °C
-              </th>
-              <th scope="col" className="num">
-                Lightest foil
-              </th>
-              <th scope="col">Remarks</th>
-            </tr>
-          </thead>
-          <tbody>
-            {conductors.map((conductor) => (
-              <tr key={conductor.conductorId}>
-                <th scope="row">{conductor.name}</th>
-                <td className="num" data-label="Finished copper">
-                  <Length valueUm={conductor.finishedThicknessUm} />
-                </td>
-                <td className="num" data-label="Resistance, Ω">
-                  {digitsAsComputed(conductor.resistanceOhm, 'resistanceOhm')}
-                </td>
-                <td className="num" data-label="Drop, V">
-                  {digitsAsComputed(conductor.dropVolt, 'dropVolt')}
-                </td>
-                <td className="num" data-label="Carries, A">
-                  {digitsAsComputed(conductor.capacityAmp, 'currentAmp')}
-                </td>
-                <td className="num" data-label="Rise, °C">
-                  {digitsAsComputed(conductor.riseDegC, 'riseDegC')}
-                </td>
-                <td className="num" data-label="Lightest foil">
-                  {conductor.lightestFoilUm === null ? '–' : <FoilThickness valueUm={conductor.lightestFoilUm} />}
-                </td>
-                <td data-label="Remarks" className="small">
+      <DataTable label="Current in the conductors" columns={COLUMNS}>
+        {conductors.map((conductor) => (
+          <DataRow
+            key={conductor.conductorId}
+            columns={COLUMNS}
+            cells={{
+              conductor: conductor.name,
+              finishedCopper: <Length valueUm={conductor.finishedThicknessUm} />,
+              resistance: digitsAsComputed(conductor.resistanceOhm, 'resistanceOhm'),
+              drop: digitsAsComputed(conductor.dropVolt, 'dropVolt'),
+              carries: digitsAsComputed(conductor.capacityAmp, 'currentAmp'),
+              rise: digitsAsComputed(conductor.riseDegC, 'riseDegC'),
+              lightestFoil:
+                conductor.lightestFoilUm === null ? '–' : <FoilThickness valueUm={conductor.lightestFoilUm} />,
+              remarks: (
+                <>
                   {conductor.missing.length > 0 &&
                     `Missing: ${conductor.missing.map((missing) => missing.label).join('; ')}. `}
                   {conductor.cautions.join(' ')}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+                </>
+              ),
+            }}
+          />
+        ))}
+      </DataTable>
     </Section>
   )
 }

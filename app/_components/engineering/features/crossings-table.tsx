@@ -1,12 +1,21 @@
 'use client'
 
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import type { ConductorFeature, Design } from '@/lib/engine'
 import { makePlaces, ObservedCell, OptionalNumberCell, TickCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
 
 type Crossing = ConductorFeature['crossings'][number]
+
+const COLUMNS = {
+  conductor: { head: 'Conductor', isRowHead: true },
+  bend: { head: 'Bend' },
+  crosses: { head: 'Crosses' },
+  angle: { head: 'Angle to the axis', unit: '°', isNumeric: true, className: 'cell-number' },
+  widthChange: { head: 'Width changes inside' },
+  directionChange: { head: 'Direction changes inside' },
+} satisfies Columns
 
 /** Every conductor by every bend: does it cross, at which angle, and does it change inside? */
 export function CrossingsTable() {
@@ -15,36 +24,24 @@ export function CrossingsTable() {
   if (bends.length === 0 || features.conductors.length === 0) return null
   return (
     <Section title="Conductors crossing bends">
-      <TableFrame label="Conductors crossing bends">
-        <table className="ledger unit-heads grid-table" data-stack="">
-          <caption className="small muted">At 90° the conductor crosses the bend axis at right angles.</caption>
-          <thead>
-            <tr>
-              <th scope="col">Conductor</th>
-              <th scope="col">Bend</th>
-              <th scope="col">Crosses</th>
-              <th scope="col" className="num">
-                Angle to the axis, °
-              </th>
-              <th scope="col">Width changes inside</th>
-              <th scope="col">Direction changes inside</th>
-            </tr>
-          </thead>
-          <tbody>
-            {features.conductors.flatMap((conductor, index) =>
-              bends.map((bend) => (
-                <CrossingRow
-                  key={`${conductor.id} ${bend.id}`}
-                  conductor={conductor}
-                  conductorIndex={index}
-                  bendId={bend.id}
-                  bendName={bend.name}
-                />
-              )),
-            )}
-          </tbody>
-        </table>
-      </TableFrame>
+      <DataTable
+        label="Conductors crossing bends"
+        columns={COLUMNS}
+        isGrid
+        caption={'At 90° the conductor crosses the bend axis at right angles.'}
+      >
+        {features.conductors.flatMap((conductor, index) =>
+          bends.map((bend) => (
+            <CrossingRow
+              key={`${conductor.id} ${bend.id}`}
+              conductor={conductor}
+              conductorIndex={index}
+              bendId={bend.id}
+              bendName={bend.name}
+            />
+          )),
+        )}
+      </DataTable>
     </Section>
   )
 }
@@ -72,57 +69,54 @@ function CrossingRow({ conductor, conductorIndex, bendId, bendName }: CrossingRo
       crossings.map((present) => (present.bendId === bendId ? { ...present, ...part } : present)),
     )
   return (
-    <tr>
-      <th scope="row">{conductor.name}</th>
-      <td data-label="Bend">{bendName}</td>
-      <td data-label="Crosses">
-        <TickCell
-          label="Crosses"
-          at={at('bendId')}
-          value={crossing !== undefined}
-          onChange={(crosses) =>
-            change(`bendId.${crosses}`, (crossings) =>
-              crosses
-                ? [
-                    ...crossings,
-                    { bendId, angleToAxisDeg: null, widthChangesInside: null, directionChangesInside: null },
-                  ]
-                : crossings.filter((present) => present.bendId !== bendId),
-            )
-          }
-        />
-      </td>
-      <td className="num cell-number" data-label="Angle to the axis, °">
-        {crossing !== undefined && (
+    <DataRow
+      columns={COLUMNS}
+      cells={{
+        conductor: conductor.name,
+        bend: bendName,
+        crosses: (
+          <TickCell
+            label="Crosses"
+            at={at('bendId')}
+            value={crossing !== undefined}
+            onChange={(crosses) =>
+              change(`bendId.${crosses}`, (crossings) =>
+                crosses
+                  ? [
+                      ...crossings,
+                      { bendId, angleToAxisDeg: null, widthChangesInside: null, directionChangesInside: null },
+                    ]
+                  : crossings.filter((present) => present.bendId !== bendId),
+              )
+            }
+          />
+        ),
+        angle: crossing !== undefined && (
           <OptionalNumberCell
             label="Angle to the axis, degrees"
             at={at('angleToAxisDeg')}
             value={crossing.angleToAxisDeg}
             onChange={(angleToAxisDeg) => set('angleToAxisDeg', { angleToAxisDeg })}
           />
-        )}
-      </td>
-      <td data-label="Width changes inside">
-        {crossing !== undefined && (
+        ),
+        widthChange: crossing !== undefined && (
           <ObservedCell
             label="Width changes inside"
             at={at('widthChangesInside')}
             value={crossing.widthChangesInside}
             onChange={(widthChangesInside) => set('widthChangesInside', { widthChangesInside })}
           />
-        )}
-      </td>
-      <td data-label="Direction changes inside">
-        {crossing !== undefined && (
+        ),
+        directionChange: crossing !== undefined && (
           <ObservedCell
             label="Direction changes inside"
             at={at('directionChangesInside')}
             value={crossing.directionChangesInside}
             onChange={(directionChangesInside) => set('directionChangesInside', { directionChangesInside })}
           />
-        )}
-      </td>
-    </tr>
+        ),
+      }}
+    />
   )
 }
 

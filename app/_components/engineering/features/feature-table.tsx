@@ -2,8 +2,8 @@
 
 import type { ReactNode } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { Design, Features, Place as ResultPlace } from '@/lib/engine'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
@@ -50,6 +50,11 @@ interface FeatureTableProps<K extends FeatureListKey> {
   readonly emptyText: string
 }
 
+/** Columns of every feature table, apart from the keys of its own. */
+const NAME = 'row:name'
+const VERDICT = 'row:verdict'
+const ACTS = 'row:acts'
+
 /** One kind of feature as a dense table: name, its columns, the verdict, and acts on rows. */
 export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<K>) {
   const { listKey, title, columns, singular, emptyText, makeRow, idPrefix, listRows, assumedFields = [] } = props
@@ -73,6 +78,21 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
         assumed: [...design.assumed, ...assumedFields.map((field) => `${listKey}.${id}.${field}`)],
       }
     })
+  const tableColumns: Columns = {
+    [NAME]: { head: 'Name', className: 'cell-name' },
+    ...Object.fromEntries(
+      columns.map(({ key, label, isNumeric = false, isPlanLength = false }) => [
+        key,
+        {
+          head: label,
+          ...(isPlanLength ? { unit: units.plan } : {}),
+          ...(isNumeric ? { isNumeric, className: 'cell-number' } : {}),
+        },
+      ]),
+    ),
+    [VERDICT]: { head: 'Verdict' },
+    ...(isReadOnly ? {} : { [ACTS]: { head: 'Acts', isHeadHidden: true, className: 'row-acts no-print' } }),
+  }
   return (
     <Section
       title={title}
@@ -81,39 +101,18 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
       {rows.length === 0 ? (
         <p className="empty">{emptyText}</p>
       ) : (
-        <TableFrame label={title}>
-          <table className="ledger unit-heads grid-table" data-stack="">
-            <caption className="sr-only">{title}</caption>
-            <thead>
-              <tr>
-                <th scope="col">Name</th>
-                {columns.map((column) => (
-                  <th key={column.key} scope="col" className={column.isNumeric ? 'num' : undefined}>
-                    {column.label}
-                    {column.isPlanLength && `, ${units.plan}`}
-                  </th>
-                ))}
-                <th scope="col">Verdict</th>
-                {!isReadOnly && (
-                  <th scope="col">
-                    <span className="sr-only">Acts</span>
-                  </th>
-                )}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row, index) => (
-                <FeatureRow key={row.id} {...props} row={row} index={index} setRows={setRows} />
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <DataTable label={title} columns={tableColumns} isGrid>
+          {rows.map((row, index) => (
+            <FeatureRow key={row.id} {...props} tableColumns={tableColumns} row={row} index={index} setRows={setRows} />
+          ))}
+        </DataTable>
       )}
     </Section>
   )
 }
 
 interface FeatureRowProps<K extends FeatureListKey> extends FeatureTableProps<K> {
+  readonly tableColumns: Columns
   readonly row: FeatureOf<K>
   readonly index: number
   readonly setRows: (key: string, change: (rows: readonly FeatureOf<K>[]) => readonly FeatureOf<K>[]) => void
@@ -123,12 +122,13 @@ function FeatureRow<K extends FeatureListKey>({
   listKey,
   placeKind,
   columns,
+  tableColumns,
   idPrefix,
   row,
   index,
   setRows,
 }: FeatureRowProps<K>) {
-  const { state, live, isReadOnly, issueByPath } = useDraft()
+  const { state, live, issueByPath } = useDraft()
   const at = makePlaces(['features', listKey, index], `${listKey}.${row.id}`, row.name || `row ${index + 1}`)
   const setField = (key: string, change: Partial<FeatureOf<K>>) =>
     setRows(`${listKey}.${row.id}.${key}`, (rows) =>
@@ -141,47 +141,48 @@ function FeatureRow<K extends FeatureListKey>({
   const verdict = findVerdictAt(live.evaluation, placeKind, row.id)
   const ownIssue = issueByPath.get(at('id').path)
   return (
-    <tr>
-      <td data-label="Name" className="cell-name">
-        <TextCell
-          label="Name"
-          at={at('name')}
-          value={row.name}
-          onChange={(name) => setField('name', { name } as Partial<FeatureOf<K>>)}
-        />
-        {ownIssue !== undefined && <span className="field-error cell-error">{ownIssue}</span>}
-      </td>
-      {columns.map((column) => (
-        <td key={column.key} data-label={column.label} className={column.isNumeric ? 'num cell-number' : undefined}>
-          {column.render(row, (change) => setField(column.key, change), at)}
-        </td>
-      ))}
-      <td data-label="Verdict">
-        {verdict === null ? <span className="muted">–</span> : <VerdictMark verdict={verdict} />}
-      </td>
-      {!isReadOnly && (
-        <td className="row-acts no-print">
-          <RowAct
-            label={`Copy ${row.name}`}
-            onPress={() =>
-              setRows(`copy-${row.id}-${count}`, (rows) => [
-                ...rows.slice(0, index + 1),
-                ...(rows.some(({ id }) => id === row.id) ? [] : [row]),
-                { ...row, id: makeFreshId(idPrefix, rows), name: `${row.name.slice(0, 110)} copy` },
-                ...rows.slice(index + 1),
-              ])
-            }
-          >
-            copy
-          </RowAct>
-          <RowAct
-            label={`Remove ${row.name}`}
-            onPress={() => setRows(`remove-${row.id}`, (rows) => rows.filter((present) => present.id !== row.id))}
-          >
-            remove
-          </RowAct>
-        </td>
-      )}
-    </tr>
+    <DataRow
+      columns={tableColumns}
+      cells={{
+        [NAME]: (
+          <>
+            <TextCell
+              label="Name"
+              at={at('name')}
+              value={row.name}
+              onChange={(name) => setField('name', { name } as Partial<FeatureOf<K>>)}
+            />
+            {ownIssue !== undefined && <span className="field-error cell-error">{ownIssue}</span>}
+          </>
+        ),
+        ...Object.fromEntries(
+          columns.map((column) => [column.key, column.render(row, (change) => setField(column.key, change), at)]),
+        ),
+        [VERDICT]: verdict === null ? <span className="muted">–</span> : <VerdictMark verdict={verdict} />,
+        [ACTS]: (
+          <>
+            <RowAct
+              label={`Copy ${row.name}`}
+              onPress={() =>
+                setRows(`copy-${row.id}-${count}`, (rows) => [
+                  ...rows.slice(0, index + 1),
+                  ...(rows.some(({ id }) => id === row.id) ? [] : [row]),
+                  { ...row, id: makeFreshId(idPrefix, rows), name: `${row.name.slice(0, 110)} copy` },
+                  ...rows.slice(index + 1),
+                ])
+              }
+            >
+              copy
+            </RowAct>
+            <RowAct
+              label={`Remove ${row.name}`}
+              onPress={() => setRows(`remove-${row.id}`, (rows) => rows.filter((present) => present.id !== row.id))}
+            >
+              remove
+            </RowAct>
+          </>
+        ),
+      }}
+    />
   )
 }

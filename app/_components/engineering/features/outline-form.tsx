@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Section } from '@/app/_components/ui/section'
 import { TextArea } from '@/app/_components/ui/text-field'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
@@ -52,8 +53,8 @@ export function OutlineForm() {
 }
 
 function OutlineDetails({ outline }: { outline: Outline }) {
-  const { live } = useDraft()
   const { unit } = useLengthUnit()
+  const { live } = useDraft()
   const edit = useEdit()
   const { ref, widthPx } = useWidth<HTMLDivElement>(PICTURE_WIDTH_PX.most)
   const pictureWidthPx = Math.max(PICTURE_WIDTH_PX.least, Math.min(PICTURE_WIDTH_PX.most, widthPx))
@@ -97,96 +98,79 @@ function OutlineDetails({ outline }: { outline: Outline }) {
 }
 
 function CornerTable({ outline }: { outline: Outline }) {
+  const units = useUnitLabels()
   const { isReadOnly } = useDraft()
   const edit = useEdit()
   const { verticesMm } = outline
-  const units = useUnitLabels()
   const setVertices = (key: string, changed: Outline['verticesMm']) =>
     edit(key, setOutline({ ...outline, verticesMm: changed }))
+  const columns = {
+    corner: { head: 'Corner', isNumeric: true },
+    x: { head: 'x', unit: units.plan, isNumeric: true, className: 'cell-number' },
+    y: { head: 'y', unit: units.plan, isNumeric: true, className: 'cell-number' },
+    ...(isReadOnly ? {} : { acts: { head: 'Acts', isHeadHidden: true, className: 'row-acts no-print' } }),
+  } satisfies Columns
   return (
-    <div className="table-frame">
-      <table className="ledger unit-heads grid-table">
-        <caption className="sr-only">Corners of the outline</caption>
-        <thead>
-          <tr>
-            <th scope="col" className="num">
-              Corner
-            </th>
-            <th scope="col" className="num">
-              x, {units.plan}
-            </th>
-            <th scope="col" className="num">
-              y, {units.plan}
-            </th>
-            {!isReadOnly && (
-              <th scope="col">
-                <span className="sr-only">Acts</span>
-              </th>
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {verticesMm.map(([x, y], index) => {
-            const at = makePlaces(
-              ['features', 'outline', 'verticesMm', index],
-              `outline.${index}`,
-              `corner ${index + 1}`,
-            )
-            return (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no identity but its place in the outline.
-              <tr key={index}>
-                <td className="num">{index + 1}</td>
-                <td className="num cell-number">
-                  <PlanLengthCell
-                    label={`x, ${units.plan}`}
-                    at={at(0)}
-                    value={x}
-                    onChange={(next) => setVertices(at(0).key, replaceAt(verticesMm, index, [next, y]))}
-                  />
-                </td>
-                <td className="num cell-number">
-                  <PlanLengthCell
-                    label={`y, ${units.plan}`}
-                    at={at(1)}
-                    value={y}
-                    onChange={(next) => setVertices(at(1).key, replaceAt(verticesMm, index, [x, next]))}
-                  />
-                </td>
-                {!isReadOnly && (
-                  <td className="row-acts no-print">
-                    <RowAct
-                      label={`Insert a corner after corner ${index + 1}`}
-                      onPress={() => {
-                        const [nextX, nextY] = verticesMm[(index + 1) % verticesMm.length] ?? [x, y]
-                        setVertices(`outline-add-${index}`, [
-                          ...verticesMm.slice(0, index + 1),
-                          [(x + nextX) / 2, (y + nextY) / 2],
-                          ...verticesMm.slice(index + 1),
-                        ])
-                      }}
-                    >
-                      insert
-                    </RowAct>
-                    <RowAct
-                      label={`Remove corner ${index + 1}`}
-                      isDisabled={verticesMm.length <= 3}
-                      onPress={() =>
-                        setVertices(
-                          `outline-remove-${index}`,
-                          verticesMm.filter((_, other) => other !== index),
-                        )
-                      }
-                    >
-                      remove
-                    </RowAct>
-                  </td>
-                )}
-              </tr>
-            )
-          })}
-        </tbody>
-      </table>
-    </div>
+    <DataTable label="Corners of the outline" columns={columns} isGrid isStacked={false}>
+      {verticesMm.map(([x, y], index) => {
+        const at = makePlaces(['features', 'outline', 'verticesMm', index], `outline.${index}`, `corner ${index + 1}`)
+        return (
+          <DataRow
+            // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no identity but its place in the outline.
+            key={index}
+            columns={columns}
+            cells={{
+              corner: index + 1,
+              x: (
+                <PlanLengthCell
+                  label={`x, ${units.plan}`}
+                  at={at(0)}
+                  value={x}
+                  onChange={(next) => setVertices(at(0).key, replaceAt(verticesMm, index, [next, y]))}
+                />
+              ),
+              y: (
+                <PlanLengthCell
+                  label={`y, ${units.plan}`}
+                  at={at(1)}
+                  value={y}
+                  onChange={(next) => setVertices(at(1).key, replaceAt(verticesMm, index, [x, next]))}
+                />
+              ),
+              acts: (
+                <>
+                  <RowAct
+                    label={`Insert a corner after corner ${index + 1}`}
+                    onPress={() => {
+                      const [nextX, nextY] = verticesMm[(index + 1) % verticesMm.length] ?? [x, y]
+                      setVertices(`outline-add-${index}`, [
+                        ...verticesMm.slice(0, index + 1),
+                        [(x + nextX) / 2, (y + nextY) / 2],
+                        ...verticesMm.slice(index + 1),
+                      ])
+                    }}
+                  >
+                    insert
+                  </RowAct>
+                  <RowAct
+                    label={`Remove corner ${index + 1}`}
+                    isDisabled={verticesMm.length <= 3}
+                    onPress={() =>
+                      setVertices(
+                        `outline-remove-${index}`,
+                        verticesMm.filter((_, other) => other !== index),
+                      )
+                    }
+                  >
+                    remove
+                  </RowAct>
+                </>
+              ),
+            }}
+          />
+        )
+      })}
+    </DataTable>
   )
 }
 

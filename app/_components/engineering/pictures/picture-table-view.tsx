@@ -1,34 +1,17 @@
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import type { PictureTable } from '@/lib/drawing'
 
+/** The numbers behind a picture. */
 export function PictureTableView({ table }: { table: PictureTable }) {
+  const columns: Columns = Object.fromEntries(
+    table.columns.map(({ key, label, numeric }) => [key, { head: label, isNumeric: numeric === true }]),
+  )
   return (
-    // Scrolls sideways on narrow pages, so the keyboard must be able to reach it.
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region without focusable content needs it.
-    <section className="table-frame" tabIndex={0} aria-label={table.caption}>
-      <table className="ledger unit-heads">
-        <caption className="muted">{table.caption}</caption>
-        <thead>
-          <tr>
-            {table.columns.map((column) => (
-              <th key={column.key} scope="col" className={column.numeric ? 'num' : undefined}>
-                {column.label}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {table.rows.map((row, index) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows have no identity but their order.
-            <tr key={index}>
-              {table.columns.map((column) => (
-                <td key={column.key} className={column.numeric ? 'num' : undefined}>
-                  {row[column.key] ?? ''}
-                </td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+    <DataTable label={table.caption} columns={columns} caption={table.caption} isStacked={false}>
+      {table.rows.map((row, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: rows have no identity but their order.
+        <DataRow key={index} columns={columns} cells={row} />
+      ))}
+    </DataTable>
   )
 }

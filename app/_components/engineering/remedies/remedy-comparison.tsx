@@ -2,8 +2,8 @@
 
 import { type ReactNode, useMemo } from 'react'
 import { Button } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { SheetDialog } from '@/app/_components/ui/dialog'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { drawStrainPlot, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
@@ -50,6 +50,13 @@ interface Side {
   readonly evaluation: Evaluation
 }
 
+const MOVED_COLUMNS = {
+  item: { head: 'Item', isRowHead: true },
+  before: { head: 'As it is' },
+  after: { head: 'With the remedy' },
+  afterwards: { head: 'Then', className: 'small' },
+} satisfies Columns
+
 /** The design as it is beside the design with the remedy, both evaluated in full; nothing is edited yet. */
 export function RemedyComparison({
   remedy,
@@ -86,34 +93,20 @@ export function RemedyComparison({
         {moved.length === 0 ? (
           <p className="empty">No checklist verdict changes.</p>
         ) : (
-          <TableFrame label="Verdicts that the remedy changes">
-            <table className="ledger" data-stack="">
-              <thead>
-                <tr>
-                  <th scope="col">Item</th>
-                  <th scope="col">As it is</th>
-                  <th scope="col">With the remedy</th>
-                  <th scope="col">Then</th>
-                </tr>
-              </thead>
-              <tbody>
-                {moved.map((item) => (
-                  <tr key={item.itemId}>
-                    <th scope="row">{item.question}</th>
-                    <td data-label="As it is">
-                      <VerdictMark verdict={item.before} />
-                    </td>
-                    <td data-label="With the remedy">
-                      <VerdictMark verdict={item.after} />
-                    </td>
-                    <td data-label="Then" className="small">
-                      {item.headline}
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableFrame>
+          <DataTable label="Verdicts that the remedy changes" columns={MOVED_COLUMNS}>
+            {moved.map((item) => (
+              <DataRow
+                key={item.itemId}
+                columns={MOVED_COLUMNS}
+                cells={{
+                  item: item.question,
+                  before: <VerdictMark verdict={item.before} />,
+                  after: <VerdictMark verdict={item.after} />,
+                  afterwards: item.headline,
+                }}
+              />
+            ))}
+          </DataTable>
         )}
         {checkedLimits.length > 0 && (
           <p className="small muted">Limits that a fabricator keeps private are checked when you save.</p>
@@ -171,31 +164,25 @@ function FigureTable({ before, after, bendId }: { before: Side; after: Side; ben
       after: <Length valueUm={then.thicknessUm} />,
     })
   }
+  const columns = {
+    figure: { head: 'Figure', isRowHead: true },
+    beforeTitle: { head: before.title, isNumeric: true },
+    afterTitle: { head: after.title, isNumeric: true },
+  } satisfies Columns
   return (
-    <TableFrame label="Figures with and without the remedy">
-      <table className="ledger unit-heads">
-        <thead>
-          <tr>
-            <th scope="col">Figure</th>
-            <th scope="col" className="num">
-              {before.title}
-            </th>
-            <th scope="col" className="num">
-              {after.title}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.name}>
-              <th scope="row">{row.name}</th>
-              <td className="num">{row.before}</td>
-              <td className="num">{row.after}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="Figures with and without the remedy" columns={columns} isStacked={false}>
+      {rows.map((row) => (
+        <DataRow
+          key={row.name}
+          columns={columns}
+          cells={{
+            figure: row.name,
+            beforeTitle: row.before,
+            afterTitle: row.after,
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }
 

@@ -3,11 +3,11 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { LifeCaution } from '@/app/_components/ui/cautions'
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { formatComputedDigits, type Remedy, type RemedyReport, type RemedyState } from '@/lib/engine'
-import { digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
+import { digitsAsComputed, digitsOfRadius, type LengthUnit } from '@/lib/engine/units'
 import { useUnitLabels } from '../cells'
 import { RowAct } from '../row-act'
 import { formatStrainShare, nameRemedy } from './words'
@@ -25,80 +25,54 @@ interface RemedyListProps {
 }
 
 export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayApply }: RemedyListProps) {
+  const { unit } = useLengthUnit()
+  const units = useUnitLabels()
   const [isUnfolded, setIsUnfolded] = useState(false)
   const { before, remedies } = report
   const isDynamic = before.survivalLifeCycles !== null
   const isPriced = before.costIndex !== null
-  const radiusHead = useRadiusHead()
   const shown = isUnfolded ? remedies : remedies.slice(0, SHOWN_AT_FIRST)
+  const columns = {
+    no: { head: 'No.', isNumeric: true },
+    changes: { head: 'Changes', isRowHead: true, className: 'remedy-changes' },
+    bend: { head: 'Bend' },
+    strain: { head: 'Copper strain', unit: '%', isNumeric: true },
+    worst: { head: 'Worst case over allowable', isNumeric: true },
+    radius: { head: 'Minimum radius', unit: units.plan, isNumeric: true },
+    ...(isDynamic ? { life: { head: 'Life', unit: 'cycles', headNote: <LifeCaution />, isNumeric: true } } : {}),
+    bendZone: { head: 'Bend zone', isNumeric: true },
+    moment: { head: 'Moment', unit: 'N·mm', isNumeric: true },
+    ...(isPriced
+      ? { cost: { head: 'Cost', unit: '%', isNumeric: true }, parts: { head: 'Parts per panel', isNumeric: true } }
+      : {}),
+    acts: { head: 'Acts', isHeadHidden: true, className: 'row-acts no-print' },
+  } satisfies Columns
   return (
     <div>
-      <TableFrame label="Remedies">
-        <table className="ledger unit-heads" data-stack="">
-          <caption className="small muted">Remedies, best first. The numbers refer to the chart.</caption>
-          <thead>
-            <tr>
-              <th scope="col" className="num">
-                No.
-              </th>
-              <th scope="col">Changes</th>
-              <th scope="col">Bend</th>
-              <th scope="col" className="num">
-                Copper strain, %
-              </th>
-              <th scope="col" className="num">
-                Worst case over allowable
-              </th>
-              <th scope="col" className="num">
-                {radiusHead}
-              </th>
-              {isDynamic && (
-                <th scope="col" className="num">
-                  Life, cycles
-                  <LifeCaution />
-                </th>
-              )}
-              <th scope="col" className="num">
-                Bend zone
-              </th>
-              <th scope="col" className="num">
-                Moment, N·mm
-              </th>
-              {isPriced && (
-                <th scope="col" className="num">
-                  Cost, %
-                </th>
-              )}
-              {isPriced && (
-                <th scope="col" className="num">
-                  Parts per panel
-                </th>
-              )}
-              <th scope="col">
-                <span className="sr-only">Acts</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            <tr>
-              <td className="num" data-label="No." />
-              <th scope="row">As it is</th>
-              <Figures state={before} isDynamic={isDynamic} />
-              {isPriced && (
-                <PricedFigures
-                  before={before}
-                  after={before}
-                  parts={remedies.find(({ partsPerPanel }) => partsPerPanel !== null)?.partsPerPanel?.before ?? null}
-                />
-              )}
-              <td />
-            </tr>
-            {shown.map((remedy, at) => (
-              <tr key={remedy.id} data-chosen={remedy.id === chosenId ? '' : undefined}>
-                <td className="num" data-label="No.">
-                  {at + 1}
-                </td>
-                <th scope="row" className="remedy-changes">
+      <DataTable label="Remedies" columns={columns} caption="Remedies, best first. The numbers refer to the chart.">
+        <DataRow
+          columns={columns}
+          cells={{
+            no: null,
+            changes: 'As it is',
+            ...makeFigures(before, unit),
+            ...makePricedFigures({
+              before,
+              after: before,
+              parts: remedies.find(({ partsPerPanel }) => partsPerPanel !== null)?.partsPerPanel?.before ?? null,
+            }),
+            acts: null,
+          }}
+        />
+        {shown.map((remedy, at) => (
+          <DataRow
+            key={remedy.id}
+            data-chosen={remedy.id === chosenId ? '' : undefined}
+            columns={columns}
+            cells={{
+              no: at + 1,
+              changes: (
+                <>
                   <button
                     type="button"
                     className="choice"
@@ -108,12 +82,12 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
                     {nameRemedy(remedy)}
                   </button>
                   <RemedyDetail remedy={remedy} />
-                </th>
-                <Figures state={remedy.after} isDynamic={isDynamic} />
-                {isPriced && (
-                  <PricedFigures before={before} after={remedy.after} parts={remedy.partsPerPanel?.after ?? null} />
-                )}
-                <td className="row-acts no-print">
+                </>
+              ),
+              ...makeFigures(remedy.after, unit),
+              ...makePricedFigures({ before, after: remedy.after, parts: remedy.partsPerPanel?.after ?? null }),
+              acts: (
+                <>
                   <RowAct label={`Try it: ${nameRemedy(remedy)}`} onPress={() => onTry(remedy)}>
                     try it
                   </RowAct>
@@ -122,12 +96,12 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
                       apply
                     </RowAct>
                   )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+                </>
+              ),
+            }}
+          />
+        ))}
+      </DataTable>
       {remedies.length > SHOWN_AT_FIRST && (
         <Button weight="quiet" aria-expanded={isUnfolded} onPress={() => setIsUnfolded(!isUnfolded)}>
           {isUnfolded ? 'Show the best ones only' : `Show all ${remedies.length}`}
@@ -135,10 +109,6 @@ export function RemedyList({ report, chosenId, onChoose, onTry, onApply, mayAppl
       )}
     </div>
   )
-}
-
-function useRadiusHead(): string {
-  return `Minimum radius, ${useUnitLabels().plan}`
 }
 
 /** What is edited, what stands against it, and what the numbers do not say. */
@@ -188,57 +158,26 @@ export function RemedyDetail({ remedy }: { remedy: Remedy }) {
   )
 }
 
-function Figures({ state, isDynamic }: { state: RemedyState; isDynamic: boolean }) {
-  const { unit } = useLengthUnit()
-  const radiusHead = useRadiusHead()
-  return (
-    <>
-      <td data-label="Bend">
-        <VerdictMark verdict={state.verdict} />
-      </td>
-      <td className="num" data-label="Copper strain, %">
-        {digitsAsComputed(state.peakStrainPct, 'strainPct')}
-      </td>
-      <td className="num" data-label="Worst case over allowable">
-        {formatStrainShare(state.marginFraction)}
-      </td>
-      <td className="num" data-label={radiusHead}>
-        {digitsOfRadius(state.minRadiusMm, unit)}
-      </td>
-      {isDynamic && (
-        <td className="num" data-label="Life, cycles">
-          {formatComputedDigits(state.survivalLife, 'lifeCycles')}
-        </td>
-      )}
-      <td className="num" data-label="Bend zone">
-        <Length valueUm={state.bendZoneThicknessUm} />
-      </td>
-      <td className="num" data-label="Moment, N·mm">
-        {digitsAsComputed(state.momentNmm, 'momentNmm')}
-      </td>
-    </>
-  )
+function makeFigures(state: RemedyState, unit: LengthUnit) {
+  return {
+    bend: <VerdictMark verdict={state.verdict} />,
+    strain: digitsAsComputed(state.peakStrainPct, 'strainPct'),
+    worst: formatStrainShare(state.marginFraction),
+    radius: digitsOfRadius(state.minRadiusMm, unit),
+    life: formatComputedDigits(state.survivalLife, 'lifeCycles'),
+    bendZone: <Length valueUm={state.bendZoneThicknessUm} />,
+    moment: digitsAsComputed(state.momentNmm, 'momentNmm'),
+  }
 }
 
-/** Cost of a good part as a share of the present one, and parts on a panel. */
-function PricedFigures({
-  before,
-  after,
-  parts,
-}: {
+interface Priced {
   readonly before: RemedyState
   readonly after: RemedyState
   readonly parts: number | null
-}) {
+}
+
+/** Cost of a good part as a share of the present one, and parts on a panel. */
+function makePricedFigures({ before, after, parts }: Priced) {
   const share = before.costIndex === null || after.costIndex === null ? null : after.costIndex / before.costIndex
-  return (
-    <>
-      <td className="num" data-label="Cost, %">
-        {digitsAsComputed(share === null ? null : 100 * share, 'sharePct')}
-      </td>
-      <td className="num" data-label="Parts per panel">
-        {parts ?? '–'}
-      </td>
-    </>
-  )
+  return { cost: digitsAsComputed(share === null ? null : 100 * share, 'sharePct'), parts: parts ?? '–' }
 }

@@ -99,7 +99,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
       {applied !== null && applied.draft === state.design && (
         <Notice tone="done" role="status">
           <p>Applied to the draft: {applied.name}. It is stored when you save.</p>
-          <div className="row mt-2">
+          <div className="row above">
             <Button
               onPress={() => {
                 dispatch({ type: 'undo' })
@@ -117,7 +117,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         </Notice>
       )}
       {found !== null && (
-        <div data-outdated={isCurrent ? undefined : ''} className="drawings">
+        <div data-outdated={isCurrent ? undefined : ''}>
           <Summary report={found.report} />
           <BasisNote view={found.basis} design={found.design} isUnknown={bases === null} />
           {found.report.remedies.length > 0 && (

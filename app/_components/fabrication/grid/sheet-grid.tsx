@@ -3,7 +3,7 @@
 import './grid.css'
 import { type ClipboardEvent, type KeyboardEvent, useCallback, useId, useRef, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataTable } from '@/app/_components/ui/data-table'
 import type { BadCell, SheetTable } from '@/lib/fabrication/table'
 import { readClipboard, writeClipboard } from '@/lib/spreadsheet/text'
 import { applyKey } from './grid-keys'
@@ -89,8 +89,17 @@ export function SheetGrid<R>({ label, table, state, onChange, faults, isReadOnly
   const goToRow = (row: number) => onChange((now) => moveTo(now, { row, column: now.cursor.column }))
   const faultyRow = findNextFault(state, faults)
 
+  const columns: Columns = {
+    row: { head: 'Row', isHeadHidden: true },
+    ...Object.fromEntries(
+      table.columns.map(({ key, title, hint, widthRem, isNumeric }) => [
+        key,
+        { head: title, isNumeric, minWidthRem: widthRem, ...(hint === '' ? {} : { headNote: hint }) },
+      ]),
+    ),
+  }
   return (
-    <div className="sheet-grid">
+    <div>
       <GridTools
         state={state}
         isReadOnly={isReadOnly}
@@ -105,69 +114,51 @@ export function SheetGrid<R>({ label, table, state, onChange, faults, isReadOnly
           ? 'Arrow keys move, Shift extends, Ctrl C copies. Escape, then Tab, leaves the grid.'
           : 'Arrow keys move, typing or Enter edits, Tab moves on, Escape cancels, Delete clears. You can paste blocks from a spreadsheet. Escape, then Tab, leaves the grid.'}
       </p>
-      <TableFrame label={label} className="grid-frame">
-        <table
-          // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table that is edited cell by cell is a grid
-          role="grid"
-          aria-label={label}
-          aria-describedby={helpId}
-          aria-rowcount={state.rows.length + 1}
-          aria-colcount={table.columns.length + 1}
-          aria-readonly={isReadOnly}
-          aria-multiselectable
-          className="grid-table"
-          onKeyDown={onKeyDown}
-          onCopy={onCopy}
-          onCut={onCopy}
-          onPaste={onPaste}
-          onFocus={() => setHasFocus(true)}
-          onBlur={(event) => setHasFocus(event.currentTarget.contains(event.relatedTarget))}
-        >
-          <thead>
-            <tr aria-rowindex={1}>
-              <th scope="col">
-                <span className="sr-only">Row</span>
-              </th>
-              {table.columns.map(({ key, title, hint, widthRem, isNumeric }) => (
-                <th
-                  key={key}
-                  scope="col"
-                  className={isNumeric ? 'num' : undefined}
-                  style={{ minWidth: `${widthRem}rem` }}
-                >
-                  {title}
-                  {hint !== '' && <span className="head-hint">{hint}</span>}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {state.rows.slice(first, first + PAGE_ROWS).map((row, offset) => {
-              const index = first + offset
-              const isCursorRow = index === state.cursor.row
-              const isSelected = index >= selection.top && index <= selection.bottom
-              return (
-                <GridRowView
-                  key={row.id}
-                  columns={table.columns}
-                  row={row}
-                  index={index}
-                  cursorColumn={isCursorRow ? state.cursor.column : null}
-                  editing={isCursorRow ? state.editing : null}
-                  selected={isSelected ? selection : null}
-                  faults={faults.get(row.id) ?? NO_FAULTS}
-                  hasFocus={isCursorRow && hasFocus}
-                  onPoint={onPoint}
-                  onEdit={onEdit}
-                  onType={onType}
-                  onLeaveEditor={onLeaveEditor}
-                  listOf={listOf}
-                />
-              )
-            })}
-          </tbody>
-        </table>
-      </TableFrame>
+      <DataTable
+        label={label}
+        columns={columns}
+        isStacked={false}
+        className="grid-table"
+        frameClassName="grid-frame"
+        role="grid"
+        aria-label={label}
+        aria-describedby={helpId}
+        aria-rowcount={state.rows.length + 1}
+        aria-colcount={table.columns.length + 1}
+        aria-readonly={isReadOnly}
+        aria-multiselectable
+        headRowIndex={1}
+        onKeyDown={onKeyDown}
+        onCopy={onCopy}
+        onCut={onCopy}
+        onPaste={onPaste}
+        onFocus={() => setHasFocus(true)}
+        onBlur={(event) => setHasFocus(event.currentTarget.contains(event.relatedTarget))}
+      >
+        {state.rows.slice(first, first + PAGE_ROWS).map((row, offset) => {
+          const index = first + offset
+          const isCursorRow = index === state.cursor.row
+          const isSelected = index >= selection.top && index <= selection.bottom
+          return (
+            <GridRowView
+              key={row.id}
+              columns={table.columns}
+              row={row}
+              index={index}
+              cursorColumn={isCursorRow ? state.cursor.column : null}
+              editing={isCursorRow ? state.editing : null}
+              selected={isSelected ? selection : null}
+              faults={faults.get(row.id) ?? NO_FAULTS}
+              hasFocus={isCursorRow && hasFocus}
+              onPoint={onPoint}
+              onEdit={onEdit}
+              onType={onType}
+              onLeaveEditor={onLeaveEditor}
+              listOf={listOf}
+            />
+          )
+        })}
+      </DataTable>
       {state.rows.length === 0 && <p className="empty">No row yet.</p>}
       {pageCount > 1 && (
         <div className="row small no-print">

@@ -3,9 +3,9 @@
 import { InvitationList } from '@/app/_components/review/invitation-list'
 import { COMPANY_ROLE_WORDS } from '@/app/_components/review/words'
 import { ActionButton } from '@/app/_components/ui/action-button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { FormError } from '@/app/_components/ui/form-error'
 import { SelectField } from '@/app/_components/ui/select-field'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { CompanyPersonView, InvitationView } from '@/lib/data'
 import { COMPANY_ROLES } from '@/lib/review'
@@ -21,57 +21,45 @@ interface CompanyPeopleProps {
 
 /** The company's own people, who admitted them, and links that are still out. */
 export function CompanyPeople({ companyId, people, invitations, mayAdmit, ownUserId }: CompanyPeopleProps) {
+  const columns = {
+    name: { head: 'Name', isRowHead: true },
+    role: { head: 'Role' },
+    mail: { head: 'E-mail' },
+    projects: { head: 'Projects' },
+    admittedBy: { head: 'Admitted by' },
+    ...(mayAdmit ? { acts: { head: 'Acts', isHeadHidden: true } } : {}),
+  } satisfies Columns
   return (
     <>
-      <TableFrame label="People of the company">
-        <table className="ledger" data-stack>
-          <thead>
-            <tr>
-              <th scope="col">Name</th>
-              <th scope="col">Role</th>
-              <th scope="col">E-mail</th>
-              <th scope="col">Projects</th>
-              <th scope="col">Admitted by</th>
-              {mayAdmit && (
-                <th scope="col">
-                  <span className="sr-only">Acts</span>
-                </th>
-              )}
-            </tr>
-          </thead>
-          <tbody>
-            {people.map((person) => (
-              <tr key={person.user.id}>
-                <th scope="row">{person.user.name}</th>
-                <td data-label="role">
-                  {mayAdmit ? <RoleChoice companyId={companyId} person={person} /> : COMPANY_ROLE_WORDS[person.role]}
-                </td>
-                <td>{person.email}</td>
-                <td data-label="projects">{person.projectNames.join(', ')}</td>
-                <td data-label="admitted by">{person.admittedBy?.name ?? 'there from before'}</td>
-                {mayAdmit && (
-                  <td>
-                    {person.user.id !== ownUserId && (
-                      <ActionButton
-                        action={removeCompanyPerson}
-                        input={{ companyId, userId: person.user.id }}
-                        weight="quiet"
-                        confirm={{
-                          title: `Remove ${person.user.name} from the company?`,
-                          text: 'They leave every project that they joined for it. What they wrote stays under their name.',
-                          label: 'Remove',
-                        }}
-                      >
-                        Remove
-                      </ActionButton>
-                    )}
-                  </td>
-                )}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <DataTable label="People of the company" columns={columns}>
+        {people.map((person) => (
+          <DataRow
+            key={person.user.id}
+            columns={columns}
+            cells={{
+              name: person.user.name,
+              role: mayAdmit ? <RoleChoice companyId={companyId} person={person} /> : COMPANY_ROLE_WORDS[person.role],
+              mail: person.email,
+              projects: person.projectNames.join(', '),
+              admittedBy: person.admittedBy?.name ?? 'there from before',
+              acts: person.user.id !== ownUserId && (
+                <ActionButton
+                  action={removeCompanyPerson}
+                  input={{ companyId, userId: person.user.id }}
+                  weight="quiet"
+                  confirm={{
+                    title: `Remove ${person.user.name} from the company?`,
+                    text: 'They leave every project that they joined for it. What they wrote stays under their name.',
+                    label: 'Remove',
+                  }}
+                >
+                  Remove
+                </ActionButton>
+              ),
+            }}
+          />
+        ))}
+      </DataTable>
       {invitations.length > 0 && (
         <InvitationList invitations={invitations} mayRevoke={mayAdmit} revokeAction={revokeInvitation} />
       )}

@@ -2,9 +2,9 @@
 
 import { ROLE_WORDS } from '@/app/_components/review/words'
 import { ActionButton } from '@/app/_components/ui/action-button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { FormError } from '@/app/_components/ui/form-error'
 import { SelectField } from '@/app/_components/ui/select-field'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { ProjectMemberView } from '@/lib/data'
 import { removeMember, setMembershipRole } from '../../actions'
@@ -17,58 +17,47 @@ interface PeopleTableProps {
 }
 
 export function PeopleTable({ projectId, people, mayManage, ownUserId }: PeopleTableProps) {
+  const columns = {
+    name: { head: 'Name', isRowHead: true },
+    role: { head: 'Role' },
+    company: { head: 'Company' },
+    mail: { head: 'E-mail' },
+    ...(mayManage ? { acts: { head: 'Acts', isHeadHidden: true } } : {}),
+  } satisfies Columns
   return (
-    <TableFrame label="People">
-      <table className="ledger" data-stack>
-        <thead>
-          <tr>
-            <th scope="col">Name</th>
-            <th scope="col">Role</th>
-            <th scope="col">Company</th>
-            <th scope="col">E-mail</th>
-            {mayManage && (
-              <th scope="col">
-                <span className="sr-only">Acts</span>
-              </th>
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          {people.map((person) => (
-            <tr key={person.user.id}>
-              <th scope="row">{person.user.name}</th>
-              <td>
-                {mayManage && person.role !== 'fabricator' && person.user.id !== ownUserId ? (
-                  <RoleChoice projectId={projectId} person={person} />
-                ) : (
-                  ROLE_WORDS[person.role]
-                )}
-              </td>
-              <td>{person.company.name}</td>
-              <td>{person.email ?? ''}</td>
-              {mayManage && (
-                <td>
-                  {person.user.id !== ownUserId && (
-                    <ActionButton
-                      action={removeMember}
-                      input={{ projectId, userId: person.user.id }}
-                      weight="quiet"
-                      confirm={{
-                        title: `Remove ${person.user.name} from the project?`,
-                        text: 'They will no longer see it. What they wrote and signed stays under their name.',
-                        label: 'Remove',
-                      }}
-                    >
-                      Remove
-                    </ActionButton>
-                  )}
-                </td>
-              )}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+    <DataTable label="People" columns={columns}>
+      {people.map((person) => (
+        <DataRow
+          key={person.user.id}
+          columns={columns}
+          cells={{
+            name: person.user.name,
+            role:
+              mayManage && person.role !== 'fabricator' && person.user.id !== ownUserId ? (
+                <RoleChoice projectId={projectId} person={person} />
+              ) : (
+                ROLE_WORDS[person.role]
+              ),
+            company: person.company.name,
+            mail: person.email ?? '',
+            acts: person.user.id !== ownUserId && (
+              <ActionButton
+                action={removeMember}
+                input={{ projectId, userId: person.user.id }}
+                weight="quiet"
+                confirm={{
+                  title: `Remove ${person.user.name} from the project?`,
+                  text: 'They will no longer see it. What they wrote and signed stays under their name.',
+                  label: 'Remove',
+                }}
+              >
+                Remove
+              </ActionButton>
+            ),
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }
 

@@ -48,7 +48,7 @@ export function DeliveredItemForm({ item, change, version, onClose }: DeliveredI
     taking.send({ seenVersion: version, change: input }, onClose)
   }
   return (
-    <form className="form my-2" onSubmit={submit} aria-label={`Change: ${item.question}`}>
+    <form className="form above below" onSubmit={submit} aria-label={`Change: ${item.question}`}>
       <FormText control={control} name="change.question" label="Question" />
       <FormTextArea control={control} name="change.why" label="Why it matters" rows={3} />
       <FormTextArea control={control} name="change.howToCheck" label="How to check it" rows={3} />

@@ -5,8 +5,8 @@ import type { ItemText } from '@/app/_components/review/item-text'
 import { countOf, SECTION_WORDS } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { TextField } from '@/app/_components/ui/text-field'
 import type { ItemChange } from '@/lib/engine/catalogue'
 import { DeliveredItemForm } from './delivered-item-form'
@@ -34,6 +34,13 @@ export function DeliveredItems({ items, changes, version, mayEdit }: DeliveredIt
     if (which === 'changed' && !changeOf.has(item.id)) return false
     return wanted === '' || `${item.id} ${item.question} ${item.why}`.toLowerCase().includes(wanted)
   })
+  const columns = {
+    item: { head: 'Item', isRowHead: true, className: 'font-normal' },
+    section: { head: 'Section', className: 'small' },
+    answeredBy: { head: 'Answered by', className: 'small' },
+    here: { head: 'In this workspace', className: 'small' },
+    ...(mayEdit ? { acts: { head: 'Acts', isHeadHidden: true } } : {}),
+  } satisfies Columns
   return (
     <>
       <div className="row filters no-print">
@@ -46,27 +53,17 @@ export function DeliveredItems({ items, changes, version, mayEdit }: DeliveredIt
       {shown.length === 0 ? (
         <EmptyState>No delivered item matches this filter.</EmptyState>
       ) : (
-        <TableFrame label="Delivered items">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Item</th>
-                <th scope="col">Section</th>
-                <th scope="col">Answered by</th>
-                <th scope="col">In this workspace</th>
-                {mayEdit && (
-                  <th scope="col">
-                    <span className="sr-only">Acts</span>
-                  </th>
-                )}
-              </tr>
-            </thead>
-            <tbody>
-              {shown.map((item) => {
-                const change = changeOf.get(item.id)
-                return (
-                  <tr key={item.id} data-quiet={change?.isOff || undefined}>
-                    <th scope="row" className="font-normal">
+        <DataTable label="Delivered items" columns={columns}>
+          {shown.map((item) => {
+            const change = changeOf.get(item.id)
+            return (
+              <DataRow
+                key={item.id}
+                data-quiet={change?.isOff || undefined}
+                columns={columns}
+                cells={{
+                  item: (
+                    <>
                       {change?.question ?? item.question}
                       {editedId === item.id && (
                         <DeliveredItemForm
@@ -76,40 +73,29 @@ export function DeliveredItems({ items, changes, version, mayEdit }: DeliveredIt
                           onClose={() => setEditedId(null)}
                         />
                       )}
-                    </th>
-                    <td className="small">{SECTION_WORDS[item.section]}</td>
-                    <td className="small" data-label="answered by">
-                      {(change?.answeredBy ?? item.answeredBy).join(', ')}
-                    </td>
-                    <td className="small">
-                      {change === undefined ? (
-                        <span className="muted">as delivered</span>
-                      ) : (
-                        <>
-                          <strong>{change.isOff ? 'switched off' : 'changed'}</strong>
-                          <span className="block muted">{change.reason}</span>
-                        </>
-                      )}
-                    </td>
-                    {mayEdit && (
-                      <td>
-                        {editedId !== item.id && (
-                          <Button
-                            weight="quiet"
-                            aria-label={`Change: ${item.question}`}
-                            onPress={() => setEditedId(item.id)}
-                          >
-                            Change
-                          </Button>
-                        )}
-                      </td>
-                    )}
-                  </tr>
-                )
-              })}
-            </tbody>
-          </table>
-        </TableFrame>
+                    </>
+                  ),
+                  section: SECTION_WORDS[item.section],
+                  answeredBy: (change?.answeredBy ?? item.answeredBy).join(', '),
+                  here:
+                    change === undefined ? (
+                      <span className="muted">as delivered</span>
+                    ) : (
+                      <>
+                        <strong>{change.isOff ? 'switched off' : 'changed'}</strong>
+                        <span className="block muted">{change.reason}</span>
+                      </>
+                    ),
+                  acts: editedId !== item.id && (
+                    <Button weight="quiet" aria-label={`Change: ${item.question}`} onPress={() => setEditedId(item.id)}>
+                      Change
+                    </Button>
+                  ),
+                }}
+              />
+            )
+          })}
+        </DataTable>
       )}
     </>
   )

@@ -2,10 +2,17 @@
 
 import { COMPANY_ROLE_WORDS } from '@/app/_components/review/words'
 import { ActionButton } from '@/app/_components/ui/action-button'
-import { TableFrame } from '@/app/_components/ui/table-frame'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { InvitePerson } from '@/app/companies/_components/invite-person'
 import { setCompanyRole } from '@/app/companies/actions'
 import type { ListedCompanyView } from '@/lib/data'
+
+const COLUMNS = {
+  name: { head: 'Name', isRowHead: true },
+  mail: { head: 'E-mail' },
+  role: { head: 'Role' },
+  acts: { head: 'Acts', isHeadHidden: true },
+} satisfies Columns
 
 /** Who administers a company. An admin names the first one, from its people or by an invitation. */
 export function CompanyAdministrators({ listed: { company, people, participations } }: { listed: ListedCompanyView }) {
@@ -25,45 +32,33 @@ export function CompanyAdministrators({ listed: { company, people, participation
         </p>
       )}
       {people.length > 0 && (
-        <TableFrame label={`People of ${company.name}`}>
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Name</th>
-                <th scope="col">E-mail</th>
-                <th scope="col">Role</th>
-                <th scope="col">
-                  <span className="sr-only">Acts</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {people.map(({ user, email, role }) => (
-                <tr key={user.id}>
-                  <th scope="row">{user.name}</th>
-                  <td>{email}</td>
-                  <td>{COMPANY_ROLE_WORDS[role]}</td>
-                  <td>
-                    {role !== 'administrator' && (
-                      <ActionButton
-                        action={setCompanyRole}
-                        input={{ companyId: company.id, userId: user.id, role: 'administrator' }}
-                        weight="quiet"
-                        confirm={{
-                          title: `Make ${user.name} administrator of ${company.name}?`,
-                          text: 'They admit people, agree to projects and choose which sheets are shared.',
-                          label: 'Make administrator',
-                        }}
-                      >
-                        Make administrator
-                      </ActionButton>
-                    )}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <DataTable label={`People of ${company.name}`} columns={COLUMNS}>
+          {people.map(({ user, email, role }) => (
+            <DataRow
+              key={user.id}
+              columns={COLUMNS}
+              cells={{
+                name: user.name,
+                mail: email,
+                role: COMPANY_ROLE_WORDS[role],
+                acts: role !== 'administrator' && (
+                  <ActionButton
+                    action={setCompanyRole}
+                    input={{ companyId: company.id, userId: user.id, role: 'administrator' }}
+                    weight="quiet"
+                    confirm={{
+                      title: `Make ${user.name} administrator of ${company.name}?`,
+                      text: 'They admit people, agree to projects and choose which sheets are shared.',
+                      label: 'Make administrator',
+                    }}
+                  >
+                    Make administrator
+                  </ActionButton>
+                ),
+              }}
+            />
+          ))}
+        </DataTable>
       )}
       <InvitePerson companyId={company.id} projects={[]} />
     </>

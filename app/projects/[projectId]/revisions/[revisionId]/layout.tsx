@@ -34,7 +34,7 @@ export default async function RevisionLayout({ params, children }: RevisionParam
         <h1>
           Revision {revision.label} <span className="muted">{revision.design.name}</span>
         </h1>
-        <div className="row items-baseline">
+        <div className="row row-baseline">
           <StagePath stage={revision.stage} />
           <span className="muted small">
             since <Timestamp at={revision.stageSince} dateOnly />

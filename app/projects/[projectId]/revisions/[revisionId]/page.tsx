@@ -8,9 +8,9 @@ import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { StaleNotice } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { listFabricators, type RevisionView } from '@/lib/data'
@@ -52,7 +52,7 @@ export default async function ResultsPage({ params }: RevisionParams) {
         <p className="muted small">
           Recorded <Timestamp at={record.recordedAt} /> UTC with engine {record.engineVersion}.
         </p>
-        <p className="mt-1">
+        <p className="above">
           <VerdictCounts counts={countVerdicts(revision.items)} />
         </p>
         <NeedsAttention revision={revision} />
@@ -106,6 +106,12 @@ export default async function ResultsPage({ params }: RevisionParams) {
   )
 }
 
+const COLUMNS = {
+  verdict: { head: 'Verdict', className: 'nowrap' },
+  item: { head: 'Item', isRowHead: true, className: 'font-normal' },
+  found: { head: 'What was found' },
+} satisfies Columns
+
 /** The items that a reader must see first, worst first, each with its sentence. */
 function NeedsAttention({ revision }: { revision: RevisionView }) {
   const texts = listTextsOf(revision.template.content)
@@ -114,37 +120,32 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
   )
   if (shown.length === 0)
     return (
-      <p className="mt-2">
+      <p className="above">
         No item fails, has a thin margin, lacks an input, or is beyond the reach of the calculation.
       </p>
     )
   return (
-    <TableFrame label="Results">
-      <table className="ledger" data-stack>
-        <thead>
-          <tr>
-            <th scope="col">Verdict</th>
-            <th scope="col">Item</th>
-            <th scope="col">What was found</th>
-          </tr>
-        </thead>
-        <tbody>
-          {shown.map((item) => (
-            <tr key={item.itemId}>
-              <td className="nowrap">
+    <DataTable label="Results" columns={COLUMNS}>
+      {shown.map((item) => (
+        <DataRow
+          key={item.itemId}
+          columns={COLUMNS}
+          cells={{
+            verdict: (
+              <>
                 <VerdictMark verdict={item.state === 'waived' ? 'waived' : item.result.verdict} />
                 {item.result.basis === 'stated' && <span className="small muted"> stated</span>}
-              </td>
-              <th scope="row" className="font-normal">
-                <Link href={paths.item(revision.project.id, revision.id, item.itemId)}>
-                  {texts[item.itemId]?.question ?? item.itemId}
-                </Link>
-              </th>
-              <td>{item.result.headline}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </TableFrame>
+              </>
+            ),
+            item: (
+              <Link href={paths.item(revision.project.id, revision.id, item.itemId)}>
+                {texts[item.itemId]?.question ?? item.itemId}
+              </Link>
+            ),
+            found: item.result.headline,
+          }}
+        />
+      ))}
+    </DataTable>
   )
 }

@@ -4,11 +4,17 @@ import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Notice } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { getTemplateUpdate } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
+
+const COLUMNS = {
+  item: { head: 'Item', isRowHead: true, className: 'font-normal' },
+  now: { head: 'Now' },
+  afterwards: { head: 'Then' },
+} satisfies Columns
 
 /** What bringing the review up to the newest version of the workspace's catalogue would do, shown before it is done. */
 export default async function CatalogueUpdatePage({ params }: RevisionParams) {
@@ -46,28 +52,19 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
         {verdictMoves.length === 0 ? (
           <p>No verdict changes.</p>
         ) : (
-          <TableFrame label="Verdicts that change">
-            <table className="ledger" data-stack>
-              <thead>
-                <tr>
-                  <th scope="col">Item</th>
-                  <th scope="col">Now</th>
-                  <th scope="col">Then</th>
-                </tr>
-              </thead>
-              <tbody>
-                {verdictMoves.map(({ itemId, question, before, after }) => (
-                  <tr key={itemId}>
-                    <th scope="row" className="font-normal">
-                      {question}
-                    </th>
-                    <td data-label="now">{before.replaceAll('-', ' ')}</td>
-                    <td data-label="then">{after.replaceAll('-', ' ')}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableFrame>
+          <DataTable label="Verdicts that change" columns={COLUMNS}>
+            {verdictMoves.map(({ itemId, question, before, after }) => (
+              <DataRow
+                key={itemId}
+                columns={COLUMNS}
+                cells={{
+                  item: question,
+                  now: before.replaceAll('-', ' '),
+                  afterwards: after.replaceAll('-', ' '),
+                }}
+              />
+            ))}
+          </DataTable>
         )}
         {reopened.length > 0 && (
           <div>

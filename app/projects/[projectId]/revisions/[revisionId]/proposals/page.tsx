@@ -1,11 +1,20 @@
 import Link from 'next/link'
 import { PROPOSAL_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
+import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { Section } from '@/app/_components/ui/section'
-import { TableFrame } from '@/app/_components/ui/table-frame'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { loadRevision, type RevisionParams } from '../load-revision'
+
+const COLUMNS = {
+  proposal: { head: 'Proposal', isRowHead: true },
+  state: { head: 'State' },
+  proposedBy: { head: 'Proposed by' },
+  on: { head: 'On' },
+  version: { head: 'Version', isNumeric: true },
+  decision: { head: 'Decision' },
+} satisfies Columns
 
 /** Changes that somebody proposed: those that wait first. */
 export default async function ProposalsPage({ params }: RevisionParams) {
@@ -28,49 +37,31 @@ export default async function ProposalsPage({ params }: RevisionParams) {
       {proposals.length === 0 ? (
         <EmptyState>No changes have been proposed for this revision.</EmptyState>
       ) : (
-        <TableFrame label="Proposed changes">
-          <table className="ledger" data-stack>
-            <thead>
-              <tr>
-                <th scope="col">Proposal</th>
-                <th scope="col">State</th>
-                <th scope="col">Proposed by</th>
-                <th scope="col">On</th>
-                <th scope="col" className="num">
-                  Version
-                </th>
-                <th scope="col">Decision</th>
-              </tr>
-            </thead>
-            <tbody>
-              {[...waiting, ...settled].map((proposal) => (
-                <tr key={proposal.id}>
-                  <th scope="row">
-                    <Link href={paths.proposal(projectId, revisionId, proposal.id)}>{proposal.title}</Link>
-                  </th>
-                  <td data-label="state">{PROPOSAL_WORDS[proposal.state]}</td>
-                  <td data-label="proposed by">
+        <DataTable label="Proposed changes" columns={COLUMNS}>
+          {[...waiting, ...settled].map((proposal) => (
+            <DataRow
+              key={proposal.id}
+              columns={COLUMNS}
+              cells={{
+                proposal: <Link href={paths.proposal(projectId, revisionId, proposal.id)}>{proposal.title}</Link>,
+                state: PROPOSAL_WORDS[proposal.state],
+                proposedBy: (
+                  <>
                     {proposal.proposedBy.name}, <span className="muted">{proposal.proposedByCompany}</span>
-                  </td>
-                  <td data-label="on">
-                    <Timestamp at={proposal.proposedAt} dateOnly />
-                  </td>
-                  <td className="num" data-label="version">
-                    {proposal.baseVersion}
-                  </td>
-                  <td data-label="decision">
-                    {proposal.decidedBy !== null && (
-                      <>
-                        {proposal.decidedBy.name}
-                        {proposal.decisionNote !== '' && <span className="muted">: {proposal.decisionNote}</span>}
-                      </>
-                    )}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+                  </>
+                ),
+                on: <Timestamp at={proposal.proposedAt} dateOnly />,
+                version: proposal.baseVersion,
+                decision: proposal.decidedBy !== null && (
+                  <>
+                    {proposal.decidedBy.name}
+                    {proposal.decisionNote !== '' && <span className="muted">: {proposal.decisionNote}</span>}
+                  </>
+                ),
+              }}
+            />
+          ))}
+        </DataTable>
       )}
     </Section>
   )

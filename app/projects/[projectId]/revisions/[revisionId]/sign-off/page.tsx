@@ -34,16 +34,16 @@ export default async function SignOffPage({ params }: RevisionParams) {
       <Declarations revision={revision} />
       <Section title="Signatures">
         <SignatureList signatures={revision.signatures} projectId={projectId} revisionId={revisionId} />
-        {hasSigned && <p className="muted mt-2">You have signed this content.</p>}
+        {hasSigned && <p className="muted above">You have signed this content.</p>}
         {maySign && revision.signingBlockers.length > 0 && (
-          <div className="mt-3">
+          <div className="above-wide">
             <p>You cannot sign yet:</p>
             <BlockerList projectId={projectId} revisionId={revisionId} blockers={revision.signingBlockers} />
           </div>
         )}
         {maySign && revision.signingBlockers.length === 0 && (
-          <div className="mt-4">
-            <h3 className="mb-2">Sign this content</h3>
+          <div className="above-wide">
+            <h3 className="below">Sign this content</h3>
             {revision.signingSummary !== null && (
               <SigningSummaryView summary={revision.signingSummary} projectId={projectId} revisionId={revisionId} />
             )}
@@ -61,7 +61,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
           </div>
         )}
         {!revision.may.sign && revision.stage !== 'awaiting-signature' && revision.package === null && (
-          <p className="muted mt-2">Signing is possible once the revision awaits signature.</p>
+          <p className="muted above">Signing is possible once the revision awaits signature.</p>
         )}
       </Section>
       <Release revision={revision} factor={factor} />
@@ -110,7 +110,7 @@ function Declarations({ revision }: { revision: RevisionView }) {
         </ul>
       )}
       {revision.may.declare && (
-        <div className="mt-3">
+        <div className="above-wide">
           <DeclarationForm key={`${revision.version}`} revisionId={revision.id} version={revision.version} />
         </div>
       )}

@@ -17,7 +17,7 @@ export default async function TrailPage({ params }: RevisionParams) {
       {entries.length === 0 ? (
         <EmptyState>Nothing is recorded yet.</EmptyState>
       ) : (
-        <div className="mt-2">
+        <div className="above">
           <TrailTable entries={entries} caption="Trail of this revision" />
         </div>
       )}

@@ -20,8 +20,6 @@ export interface BendAssessment {
   readonly context: EvaluationContext
   readonly result: BendResult
   readonly state: RemedyState
-  readonly strain: ReadonlyMap<string, Verdict>
-  readonly life: ReadonlyMap<string, Verdict>
   /** Outcomes of an item of the catalogue for this design, decided when first asked for. */
   readonly check: (itemId: string) => readonly Outcome[]
 }
@@ -47,9 +45,13 @@ export function assessBend(
   const result = assembly.bends[at]
   if (bend === undefined || result === undefined) return null
   const context = buildContext(design, { limits: options.limits ?? [] }, assembly)
-  const strain = listBendVerdicts('bend-strain', context)
-  const life = listBendVerdicts('fatigue-life', context)
-  const verdictOf = (id: string): Verdict => getWorstVerdict([findVerdict(strain, id), findVerdict(life, id)])
+  const strain = findBendOutcomes('bend-strain', context)
+  const life = findBendOutcomes('fatigue-life', context)
+  const strainVerdictOf = (id: string): Verdict => verdictOfOutcome(strain.get(id))
+  const lifeVerdictOf = (id: string): Verdict => verdictOfOutcome(life.get(id))
+  const verdictOf = (id: string): Verdict => getWorstVerdict([strainVerdictOf(id), lifeVerdictOf(id)])
+  const explain = (id: string): string =>
+    (strainVerdictOf(id) === verdictOf(id) ? strain.get(id) : life.get(id))?.summary ?? ''
   const { allowablePct, peakRangePct } = result
   const zone = assembly.zones.find(({ zoneId }) => zoneId === bend.zoneId)
   return {
@@ -57,13 +59,12 @@ export function assessBend(
     assembly,
     context,
     result,
-    strain,
-    life,
     check: makeItemChecker(context),
     state: {
       verdict: verdictOf(bendId),
-      strainVerdict: findVerdict(strain, bendId),
-      lifeVerdict: findVerdict(life, bendId),
+      strainVerdict: strainVerdictOf(bendId),
+      lifeVerdict: lifeVerdictOf(bendId),
+      because: explain(bendId),
       insideRadiusMm: bend.insideRadiusMm,
       peakStrainPct: result.peakStrainPct,
       peakRangePct,
@@ -76,9 +77,13 @@ export function assessBend(
       momentNmm: result.momentNmm,
       bendZoneThicknessUm: zone?.thicknessUm ?? 0,
       zones: assembly.zones.map(({ zoneId, name, thicknessUm }) => ({ zoneId, name, thicknessUm })),
+      planSizeMm: design.construction.zones.reduce(
+        (sum, { lengthMm, widthMm }) => sum + (lengthMm ?? 0) + (widthMm ?? 0),
+        0,
+      ),
       otherBends: design.bends
         .filter(({ id }) => id !== bendId)
-        .map(({ id, name }) => ({ bendId: id, name, verdict: verdictOf(id) })),
+        .map(({ id, name }) => ({ bendId: id, name, verdict: verdictOf(id), because: explain(id) })),
       costIndex: null,
     },
   }
@@ -96,17 +101,17 @@ function findMarginFraction({ conductors }: BendResult): number | null {
   return least
 }
 
-function findVerdict(verdicts: ReadonlyMap<string, Verdict>, bendId: string): Verdict {
-  return verdicts.get(bendId) ?? 'not-applicable'
+function verdictOfOutcome(outcome: Outcome | undefined): Verdict {
+  return outcome === undefined ? 'not-applicable' : getOutcomeVerdict(outcome)
 }
 
-function listBendVerdicts(itemId: string, context: EvaluationContext): Map<string, Verdict> {
-  const verdicts = new Map<string, Verdict>()
+function findBendOutcomes(itemId: string, context: EvaluationContext): Map<string, Outcome> {
+  const outcomes = new Map<string, Outcome>()
   for (const outcome of checkItem(itemId, context)) {
     const bend = outcome.places.find(({ kind }) => kind === 'bend')
-    if (bend !== undefined) verdicts.set(bend.id, getOutcomeVerdict(outcome))
+    if (bend !== undefined) outcomes.set(bend.id, outcome)
   }
-  return verdicts
+  return outcomes
 }
 
 function makeItemChecker(context: EvaluationContext): BendAssessment['check'] {

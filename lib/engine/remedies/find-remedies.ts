@@ -1,80 +1,58 @@
-import type { LimitOverride } from '../context'
 import type { Design } from '../design'
 import { ENGINE_VERSION } from '../version'
-import { type AssessOptions, assessBend, type BendAssessment } from './assess'
-import { RANKED_FAMILIES } from './families'
-import { findForbiddenNeeds, isWorseVerdict } from './needs'
+import { describeArrival } from './arrival'
+import { assessBend, type BendAssessment } from './assess'
+import type { RemedyOptions } from './options'
 import { makePatch } from './patch'
-import { compareRemedies, dropDominated, type Ranked } from './ranking'
-import type { ForbiddenNeed, NeededMaterial, Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
-import { type Candidate, describeZone, type Subject } from './subject'
+import { compareRemedies, dropDominated } from './ranking'
+import type { Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
+import { type RemedyProgress, type SearchResult, searchSets } from './search'
+import { type Trial, toAssessOptions } from './trial'
 
-export interface RemedyOptions {
-  /** Limits of the workspace and of a fabricator; later ones win. */
-  readonly limits?: readonly LimitOverride[]
-  /** Materials that the fabricator does not have: changes that need one are marked. */
-  readonly unavailableMaterialIds?: readonly string[]
-  /** Relative cost of a design; without it cost is not compared. */
-  readonly costOf?: (design: Design) => number | null
-  /** Parts that one panel holds of a design; asked for the remedies that are kept alone. */
-  readonly partsPerPanelOf?: (design: Design) => number | null
-  /** Every material of a design as it is bought; asked for the remedies that are kept alone. */
-  readonly materialsOf?: (design: Design) => readonly NeededMaterial[]
-  /** Told what share of the search is done, 0 to 1, after each change that was tried with all its seconds. May throw to end the search. */
-  readonly onProgress?: (fraction: number) => void
+/** The whole search at once: `searchRemedies`, drawn to its end. */
+export function findRemedies(design: Design, bendId: string, options: RemedyOptions = {}): RemedyReport {
+  const search = searchRemedies(design, bendId, options)
+  for (;;) {
+    const step = search.next()
+    if (step.done === true) return step.value
+    options.onProgress?.(step.value.doneFraction)
+  }
 }
 
-/** A change, or a pair of them, with what it comes to. */
-interface Trial extends Ranked {
-  readonly changes: readonly Candidate[]
-  readonly edited: Design
-  readonly worsens: Remedy['worsens']
+const NOTHING_TRIED: SearchResult = {
+  trials: [],
+  tried: { alone: 0, inPairs: 0, inLargerSets: 0 },
+  search: { completeUpTo: 0, deepest: 0, isStopped: false },
 }
-
-/** A trial with its whole assessment, which only a second change is built on. */
-interface Tried {
-  readonly trial: Trial
-  readonly assessment: BendAssessment
-}
-
-/** A second change cannot heal these: pairs with such a change would only repeat the mark. */
-const LASTING_NEEDS: ReadonlySet<ForbiddenNeed['kind']> = new Set([
-  'room',
-  'crossing-conductors',
-  'impedance',
-  'material',
-  'operating-temperature',
-  'zone-length',
-])
 
 /**
- * Changes that the trade would try on a bend, alone and in pairs, each computed as the full evaluation would, with what
- * it does to strain, radius, life, thickness and moment. Those that another one beats on every count are left out; those
- * that a stated need forbids are marked with the need.
+ * Changes that the trade would try on a bend, alone, in pairs, and in larger sets as long as no allowed one meets; each computed as the
+ * full evaluation would, with what it does to strain, radius, life, thickness and moment. Those that another one beats on every count are
+ * left out; those that a stated need forbids are marked with the need.
+ *
+ * Between designs it yields how far it is, so that it can be stopped: `next(true)` returns the report of what was found so far.
  *
  * @param design  as parseDesign gave it; it is not changed, and shares its parts with what is tried
  * @returns remedies best first, each as a patch on the design document and the patch that takes it back
  * @throws  RangeError where the design has no such bend
  * Source   each figure as the evaluation names it; steps of foils, films and shares of copper are common practice
  */
-export function findRemedies(design: Design, bendId: string, options: RemedyOptions = {}): RemedyReport {
-  const basis = assessBend(design, bendId, options)
+export function* searchRemedies(
+  design: Design,
+  bendId: string,
+  options: RemedyOptions = {},
+): Generator<RemedyProgress, RemedyReport, boolean | undefined> {
+  const basis = assessBend(design, bendId, toAssessOptions(options))
   if (basis === null) throw new RangeError(`no bend "${bendId}" in this design`)
   const obstacle = explainNotTried(basis)
-  const alone = obstacle === null ? tryAlone(basis, options) : []
+  const { trials, tried, search } = obstacle === null ? yield* searchSets(basis, options) : NOTHING_TRIED
   const notTried =
-    obstacle === null && alone.length === 0 && basis.state.allowablePct === null
+    obstacle === null && tried.alone === 0 && basis.state.allowablePct === null
       ? 'No allowable strain is known for the copper in this use, and no change here takes it out of the bend.'
       : obstacle
-  const inPairs = alone.flatMap((first, at) => {
-    const pairs = tryPairs(basis, first, options)
-    options.onProgress?.((at + 1) / alone.length)
-    return pairs
-  })
-  const all = [...alone.map(({ trial }) => trial), ...inPairs]
   const before = withCost(basis.state, design, options)
   // Whether a change helps is no question of cost: only what helps is priced.
-  const helping = all
+  const helping = trials
     .filter((trial) => doesHelp(trial, basis.state))
     .map((trial) => ({ ...trial, after: withCost(trial.after, trial.edited, options) }))
   const kept = dropDominated(helping, before).sort(compareRemedies)
@@ -83,9 +61,11 @@ export function findRemedies(design: Design, bendId: string, options: RemedyOpti
     bendId,
     bendName: basis.result.name,
     before,
+    arrival: describeArrival(before, kept, helping),
     remedies: describeTrials(kept, design, options),
-    tried: { alone: alone.length, inPairs: inPairs.length },
-    leftOut: all.length - kept.length,
+    tried,
+    search,
+    leftOut: tried.alone + tried.inPairs + tried.inLargerSets - kept.length,
     notTried,
   }
 }
@@ -108,90 +88,6 @@ function explainNotTried({ result }: BendAssessment): string | null {
   const isInTheWay = conductors.length === 0 || missing.some(({ path }) => path[0] === 'bends')
   if (missing.length > 0 && isInTheWay) return `Missing: ${missing.map(({ label }) => label).join(', ')}.`
   return conductors.length === 0 ? 'No conductor runs through this bend.' : null
-}
-
-interface First extends Tried {
-  readonly rank: number
-}
-
-function tryAlone(basis: BendAssessment, options: RemedyOptions): First[] {
-  const subject = makeSubject(basis, options)
-  if (subject === null) return []
-  const tried: First[] = []
-  for (const { rank, propose } of RANKED_FAMILIES) {
-    for (const candidate of propose(subject)) {
-      const first = makeTrial(basis, basis, [candidate], options)
-      if (first !== null) tried.push({ ...first, rank })
-    }
-  }
-  return tried
-}
-
-/** The second change is proposed afresh on the design that the first one leaves: it may be another, or not be there. */
-function tryPairs(basis: BendAssessment, { trial, assessment, rank }: First, options: RemedyOptions): Trial[] {
-  const [first] = trial.changes
-  if (first === undefined || trial.forbiddenBy.some(({ kind }) => LASTING_NEEDS.has(kind))) return []
-  const subject = makeSubject(assessment, options)
-  if (subject === null) return []
-  const pairs: Trial[] = []
-  for (const { rank: secondRank, propose } of RANKED_FAMILIES) {
-    if (secondRank < rank) continue
-    for (const second of propose(subject)) {
-      if (secondRank === rank && second.id <= first.id) continue
-      if (second.touches.some((key) => first.touches.includes(key))) continue
-      const pair = makeTrial(basis, assessment, [first, second], options)
-      if (pair !== null) pairs.push(pair.trial)
-    }
-  }
-  return pairs
-}
-
-function makeTrial(
-  basis: BendAssessment,
-  previous: BendAssessment,
-  changes: readonly Candidate[],
-  options: RemedyOptions,
-): Tried | null {
-  const edited = changes.at(-1)?.edited
-  if (edited === undefined) return null
-  const assessment = assessBend(edited, basis.result.bendId, toAssessOptions(options), previous)
-  if (assessment === null || assessment.state.allowablePct === null) return null
-  const trial: Trial = {
-    id: changes.map(({ id }) => id).join('+'),
-    changes,
-    changeCount: changes.length,
-    edited,
-    after: assessment.state,
-    forbiddenBy: [
-      ...changes.flatMap(({ forbiddenBy }) => forbiddenBy),
-      ...findForbiddenNeeds(basis, assessment, options.unavailableMaterialIds ?? []),
-    ],
-    worsens: basis.state.otherBends.flatMap(({ bendId, name, verdict }, at) => {
-      const after = assessment.state.otherBends[at]?.verdict ?? verdict
-      return isWorseVerdict(verdict, after) ? [{ bendId, name, before: verdict, after }] : []
-    }),
-  }
-  return { trial, assessment }
-}
-
-function makeSubject(assessment: BendAssessment, options: RemedyOptions): Subject | null {
-  const { design, result, context } = assessment
-  const bend = design.bends.find(({ id }) => id === result.bendId)
-  const described = bend === undefined ? null : describeZone(design, bend)
-  if (bend === undefined || described === null) return null
-  return {
-    design,
-    bend,
-    ...described,
-    assessment,
-    findMaterial: context.findMaterial,
-    getLimit: context.getLimit,
-    assess: (edited) => assessBend(edited, bend.id, toAssessOptions(options), assessment),
-  }
-}
-
-function toAssessOptions({ limits }: RemedyOptions): AssessOptions {
-  return limits === undefined ? {} : { limits }
 }
 
 function withCost(state: RemedyState, design: Design, { costOf }: RemedyOptions): RemedyState {

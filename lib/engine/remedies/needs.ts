@@ -33,6 +33,12 @@ function findBrokenItems(before: BendAssessment, after: BendAssessment): Forbidd
   }
   // The cycles of several dynamic bends are one need of the part: what eases this bend must not use a layer up elsewhere.
   if (after.design.bends.filter(({ use }) => use === 'dynamic').length > 1) compare('damage-sum', 'damage-sum')
+  if (
+    after.design.bends !== before.design.bends ||
+    after.design.construction.zones !== before.design.construction.zones
+  ) {
+    compare('bend-fit', 'zone-length')
+  }
   const changedZones = after.assembly.zones.filter((zone, at) => zone !== before.assembly.zones[at])
   if (changedZones.some(({ kind }) => kind === 'finger')) compare('finger-thickness', 'connector-window')
   for (const zone of changedZones) {
@@ -52,9 +58,12 @@ function pushWorse(
     if (outcome.kind !== 'decided' || outcome.verdict !== 'fails') continue
     const earlier = before.find((each) => hasSamePlaces(each, outcome))
     if (earlier !== undefined && !isWorse(earlier, outcome)) continue
+    // Of a zone and the bends in it, the zone has the need.
+    const [zone] = outcome.places
+    const isOfZone = kind === 'zone-length' && zone?.kind === 'zone'
     broken.push({
       kind,
-      name: outcome.places.map(({ name }) => name).join(', '),
+      name: isOfZone ? zone.name : outcome.places.map(({ name }) => name).join(', '),
       because: outcome.summary,
     })
   }

@@ -14,13 +14,14 @@ export interface Ranked {
 const TIE_FRACTION = 1e-9
 
 /**
- * Every count by which remedies are compared, smaller is better: strain for its allowance (nominal and worst), radius
- * needed, life, foil that is not rolled-annealed, moment, radius taken, thickness of the bend's zone, how far other zones move, cost, number of changes,
+ * Every count by which remedies are compared, smaller is better: verdict, strain for its allowance (nominal and worst), radius
+ * needed, life, foil that is not rolled-annealed, moment, radius taken, thickness of the bend's zone, how far other zones move, size in plan, cost, number of changes,
  * whether a need forbids it, bends that get worse.
  */
 export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked, before: RemedyState): number[] {
   const { allowablePct, peakStrainPct, marginFraction } = after
   return [
+    rankVerdict(after.verdict),
     allowablePct === null || peakStrainPct === null ? 0 : peakStrainPct / allowablePct,
     -(marginFraction ?? 0),
     after.minRadiusMm ?? 0,
@@ -30,6 +31,7 @@ export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked,
     after.insideRadiusMm,
     after.bendZoneThicknessUm,
     sumOtherZoneChangesUm(after, before),
+    after.planSizeMm,
     after.costIndex ?? 0,
     changeCount,
     forbiddenBy.length === 0 ? 0 : 1,

@@ -1,8 +1,9 @@
 import type { Operation } from 'rfc6902'
 import type { Reading, Verdict } from '../results'
 
-/** The families of changes that the trade tries on a bend, in the order in which they are applied when paired. */
+/** The families of changes that the trade tries on a bend, in the order in which they are applied together. */
 export const REMEDY_FAMILIES = [
+  'wider-zone',
   'one-layer-in-bend',
   'opposite-copper-removed',
   'unbonded-leaves',
@@ -10,12 +11,18 @@ export const REMEDY_FAMILIES = [
   'rolled-annealed-foil',
   'pads-only-plating',
   'lighter-foil',
+  'narrower-conductors',
   'adhesiveless-clad',
+  'base-film',
   'coverlay-film',
   'coverlay-adhesive',
   'coverlay-left-off',
+  'adhesive-kind',
+  'sheet-tolerance',
+  'radius-tolerance',
   'cut-outs',
   'larger-radius',
+  'split-bend',
 ] as const
 export type RemedyFamily = (typeof REMEDY_FAMILIES)[number]
 
@@ -33,13 +40,14 @@ export interface ForbiddenNeed {
     | 'crossing-conductors'
     | 'zone-length'
     | 'damage-sum'
+    | 'other-bend'
   /** The feature, zone, layer or material that has the need. */
   readonly name: string
   /** A sentence with the numbers. */
   readonly because: string
 }
 
-/** One change of the design, alone or as half of a pair. */
+/** One change of the design, alone or with others. */
 export interface RemedyChange {
   /** Stable: a family and what it is applied to, `lighter-foil:12`. */
   readonly id: string
@@ -58,6 +66,8 @@ export interface RemedyState {
   readonly verdict: Verdict
   readonly strainVerdict: Verdict
   readonly lifeVerdict: Verdict
+  /** What that verdict rests on, in a sentence with its numbers. */
+  readonly because: string
   readonly insideRadiusMm: number
   readonly peakStrainPct: number | null
   readonly peakRangePct: { readonly low: number; readonly high: number } | null
@@ -81,8 +91,15 @@ export interface RemedyState {
   readonly momentNmm: number | null
   readonly bendZoneThicknessUm: number
   readonly zones: readonly { readonly zoneId: string; readonly name: string; readonly thicknessUm: number }[]
+  /** Lengths and widths of all zones together, as far as they are stated: what a longer or wider zone makes larger. */
+  readonly planSizeMm: number
   /** Verdict of each other bend of the part. */
-  readonly otherBends: readonly { readonly bendId: string; readonly name: string; readonly verdict: Verdict }[]
+  readonly otherBends: readonly {
+    readonly bendId: string
+    readonly name: string
+    readonly verdict: Verdict
+    readonly because: string
+  }[]
   /** Relative cost, where the caller gave a way to find it. */
   readonly costIndex: number | null
 }
@@ -120,14 +137,48 @@ export interface Remedy {
   readonly offShelf: readonly NeededMaterial[]
 }
 
+/** How often each need stands against a set of changes with which the bend would meet. */
+export interface HeldBack {
+  readonly need: ForbiddenNeed
+  readonly setCount: number
+}
+
+/** Whether allowed changes bring the bend to where it meets, and what stops them where they do not. */
+export type RemedyArrival =
+  | { readonly kind: 'meets-as-it-is' }
+  /** `remedyId` is the smallest allowed set that meets; no smaller one does where `search.completeUpTo` reaches its size. */
+  | { readonly kind: 'meets'; readonly remedyId: string; readonly changeCount: number }
+  | {
+      readonly kind: 'falls-short'
+      /** Nearest allowed set; null where leaving the design as it is is no further off. */
+      readonly remedyId: string | null
+      /** Negative: by which share the strain exceeds its allowable at the worst corner. Null where no strain is allowed. */
+      readonly marginFraction: number | null
+      /** What the nearest one still fails on, in a sentence. */
+      readonly because: string
+      /** Needs that forbid sets which would meet, most frequent first. */
+      readonly heldBack: readonly HeldBack[]
+    }
+
+/** How much was looked at. */
+export interface RemedySearch {
+  /** Sets of up to this many changes were all tried. */
+  readonly completeUpTo: number
+  /** Largest number of changes in a set that was tried. */
+  readonly deepest: number
+  readonly isStopped: boolean
+}
+
 export interface RemedyReport {
   readonly engineVersion: string
   readonly bendId: string
   readonly bendName: string
   readonly before: RemedyState
+  readonly arrival: RemedyArrival
   /** Best first: allowed before forbidden, by verdict, fewest changes, margin. */
   readonly remedies: readonly Remedy[]
-  readonly tried: { readonly alone: number; readonly inPairs: number }
+  readonly tried: { readonly alone: number; readonly inPairs: number; readonly inLargerSets: number }
+  readonly search: RemedySearch
   /** How many do not bring the bend nearer, or are beaten on every count by another or by leaving the design as it is. */
   readonly leftOut: number
   /** Why nothing was tried, in words; null where something was. */

@@ -191,7 +191,7 @@ describe('other bends', () => {
       else low = middle
     }
     const report = findRemedies(withFold(high), 'hinge')
-    expect(report.before.otherBends).toEqual([{ bendId: 'fold', name: 'Fold at assembly', verdict: 'meets' }])
+    expect(report.before.otherBends).toMatchObject([{ bendId: 'fold', name: 'Fold at assembly', verdict: 'meets' }])
     const worse = report.remedies.filter(({ worsens }) => worsens.length > 0)
     expect(worse.length).toBeGreaterThan(0)
     for (const { worsens, after } of report.remedies) {

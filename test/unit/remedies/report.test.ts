@@ -79,9 +79,11 @@ describe.each(CASES)('remedies of $name', ({ name, design, bendId }) => {
   })
 
   it('counts what it tried', () => {
-    const { tried, leftOut, remedies } = report
-    expect(remedies.length + leftOut).toBe(tried.alone + tried.inPairs)
-    expect(remedies.every(({ changes }) => changes.length === 1 || changes.length === 2)).toBe(true)
+    const { tried, leftOut, remedies, search } = report
+    expect(remedies.length + leftOut).toBe(tried.alone + tried.inPairs + tried.inLargerSets)
+    expect(remedies.every(({ changes }) => changes.length >= 1 && changes.length <= search.deepest)).toBe(true)
+    expect(tried.inLargerSets > 0).toBe(search.deepest > 2)
+    expect(search.isStopped).toBe(false)
     expect(new Set(remedies.map(({ id }) => id)).size).toBe(remedies.length)
   })
 

@@ -1,7 +1,4 @@
-import type { Bend } from '../../design'
 import { roundTo, tidy } from '../../numerics'
-import { asComputed } from '../../units'
-import type { BendAssessment } from '../assess'
 import { editBend, freshId, setZoneCoverage } from '../edits'
 import { type Family, writePct } from '../subject'
 
@@ -59,88 +56,4 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
       touches: ['cut-outs'],
     },
   ]
-}
-
-/** Steps in which a radius is put on a drawing: tenths below 5 mm, halves below 20 mm, whole mm above. */
-function roundUpRadiusMm(radiusMm: number): { radiusMm: number; stepMm: number } {
-  const stepMm = radiusMm < 5 ? 0.1 : radiusMm < 20 ? 0.5 : 1
-  // A radius that is a step already must not be rounded up by its last binary digit.
-  return { radiusMm: roundTo(Math.ceil(radiusMm / stepMm - ROUNDING_STEPS) * stepMm, 1), stepMm }
-}
-
-/** The schema's largest radius. */
-const MOST_RADIUS_MM = 1000
-/** The first estimate is right to a step or two; past that the verdict does not hang on the radius. */
-const MOST_STEPS = 8
-
-/** What copper past yield says of a larger radius is too much, and less so where it yields less: each estimate is made at the last one. */
-const MOST_ESTIMATES = 4
-
-/** Radius at which the worst corner should just hold: strain falls with the radius of the axis while nothing yields. */
-function estimateRadius(
-  nominal: ReturnType<typeof roundUpRadiusMm>,
-  { radiusToleranceMm }: Bend,
-  assessAt: (insideRadiusMm: number) => BendAssessment | null,
-): ReturnType<typeof roundUpRadiusMm> | null {
-  let found = nominal
-  for (let round = 0; round < MOST_ESTIMATES; round += 1) {
-    const at = assessAt(found.radiusMm)
-    if (at === null || at.state.marginFraction === null) return null
-    if (round === 0 && at.state.verdict === 'meets') return nominal
-    const axisMm = Math.min(...at.result.leaves.map((leaf) => leaf.formedAxisDepthUm)) / 1000
-    const tightestMm = found.radiusMm - radiusToleranceMm + axisMm
-    const estimateMm = (1 - at.state.marginFraction) * tightestMm - axisMm + radiusToleranceMm
-    const next = roundUpRadiusMm(Math.min(MOST_RADIUS_MM, Math.max(estimateMm, nominal.radiusMm)))
-    if (next.radiusMm === found.radiusMm) break
-    found = next
-  }
-  return found
-}
-
-/** The radius at which the verdict holds at the worst corner of tolerances and constants, rounded up to one that would be drawn. */
-export const largerRadius: Family = ({ design, bend, zone, assessment, assess }) => {
-  const { state } = assessment
-  if (state.verdict === 'meets' || state.minRadiusMm === null || state.allowablePct === null) return []
-  const nominal = roundUpRadiusMm(Math.max(state.minRadiusMm, bend.insideRadiusMm))
-  const assessed = new Map<number, BendAssessment | null>()
-  const assessAt = (insideRadiusMm: number): BendAssessment | null => {
-    const known = assessed.get(insideRadiusMm)
-    if (known !== undefined) return known
-    const found = assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm })))
-    assessed.set(insideRadiusMm, found)
-    return found
-  }
-  const from = estimateRadius(nominal, bend, assessAt)
-  if (from === null) return []
-  let { radiusMm } = from
-  for (let step = 0; step < MOST_STEPS && radiusMm <= MOST_RADIUS_MM; step += 1) {
-    const insideRadiusMm = radiusMm
-    const after = assessAt(insideRadiusMm)
-    if (after !== null && after.state.verdict === 'meets') {
-      const arcMm = after.result.developedLengthMm
-      const isTooLong = zone.lengthMm !== null && arcMm > zone.lengthMm
-      return [
-        {
-          id: 'larger-radius:meets',
-          family: 'larger-radius',
-          title: 'Larger radius',
-          detail: `${bend.name}: inside radius ${bend.insideRadiusMm} mm to ${insideRadiusMm} mm`,
-          cautions: ['Check that the assembly has room for the radius, and that something holds it.'],
-          forbiddenBy: isTooLong
-            ? [
-                {
-                  kind: 'zone-length',
-                  name: zone.name,
-                  because: `At ${insideRadiusMm} mm the bend takes ${asComputed(arcMm, 'developedLengthMm')} of length; ${zone.name} has ${zone.lengthMm} mm.`,
-                },
-              ]
-            : [],
-          edited: after.design,
-          touches: ['radius'],
-        },
-      ]
-    }
-    radiusMm = roundTo(radiusMm + from.stepMm, 1)
-  }
-  return []
 }

@@ -7,7 +7,7 @@ import { type Candidate, type Family, listCrossing, type PresentConductor, type 
  * Largest share of the width that conductors may cover on one layer: it leaves spaces of nearly half a conductor's
  * width. Common practice, no published source.
  */
-const MOST_COVERAGE_FRACTION = 0.7
+export const MOST_COVERAGE_FRACTION = 0.7
 
 const TOUCHES = ['copper-in-bend'] as const
 

@@ -39,8 +39,34 @@ function setThickness(subject: Subject, sheet: DielectricLayer, thicknessUm: num
   return editLayers(subject.design, (layer) => (layer.id === sheet.id ? resize(sheet, thicknessUm) : layer))
 }
 
-/** Thinner or thicker coverlay film, which moves the neutral axis towards or away from a face. */
-export const coverlayFilm: Family = (subject) =>
+/** Thinner or thicker coverlay film, which moves the neutral axis towards or away from a face; on both sides it stays where it is. */
+export const coverlayFilm: Family = (subject) => [...coverOneSide(subject), ...coverBothSides(subject)]
+
+function coverBothSides(subject: Subject): Candidate[] {
+  const [top, bottom] = SIDES.map((side) => findCoverFilm(listOutsideCopper(subject, side)))
+  if (top == null || bottom == null || top.id === bottom.id) return []
+  return FILM_STEPS_UM.filter(
+    (stepUm) =>
+      Math.abs(stepUm - top.thicknessUm) > SAME_SHEET_UM && Math.abs(stepUm - bottom.thicknessUm) > SAME_SHEET_UM,
+  )
+    .filter((stepUm) => stepUm < Math.max(top.thicknessUm, bottom.thicknessUm))
+    .map((stepUm) => ({
+      id: `coverlay-film:both-${stepUm}`,
+      family: 'coverlay-film',
+      title: 'Thinner coverlay film on both sides',
+      detail: [top, bottom]
+        .map((film) => `${film.name}: ${writeUm(film.thicknessUm)} to ${writeUm(stepUm)}`)
+        .join('; '),
+      cautions: [],
+      forbiddenBy: [],
+      edited: editLayers(subject.design, (layer) =>
+        layer.id === top.id ? resize(top, stepUm) : layer.id === bottom.id ? resize(bottom, stepUm) : layer,
+      ),
+      touches: SIDES.map((side) => `coverlay-film-${side}`),
+    }))
+}
+
+const coverOneSide: Family = (subject) =>
   SIDES.flatMap((side): Candidate[] => {
     const film = findCoverFilm(listOutsideCopper(subject, side))
     if (film === null) return []

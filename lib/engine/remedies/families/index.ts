@@ -1,13 +1,20 @@
 import { REMEDY_FAMILIES, type RemedyFamily } from '../remedy'
 import type { Family } from '../subject'
-import { cutOuts, largerRadius } from './bend-shape'
+import { adhesiveKind } from './adhesive'
+import { baseFilm } from './base-film'
+import { cutOuts } from './bend-shape'
 import { adhesivelessClad } from './clad'
 import { oneLayerInBend, oppositeCopperRemoved, planePattern } from './copper-in-bend'
 import { coverlayAdhesive, coverlayFilm, coverlayLeftOff } from './cover'
 import { lighterFoil, padsOnlyPlating, rolledAnnealedFoil } from './foil'
+import { largerRadius } from './larger-radius'
 import { unbondedLeaves } from './leaves'
+import { splitBend } from './split-bend'
+import { radiusTolerance, sheetTolerance } from './tolerances'
+import { narrowerConductors, widerZone } from './width'
 
 const FAMILIES: Readonly<Record<RemedyFamily, Family>> = {
+  'wider-zone': widerZone,
   'one-layer-in-bend': oneLayerInBend,
   'opposite-copper-removed': oppositeCopperRemoved,
   'unbonded-leaves': unbondedLeaves,
@@ -15,15 +22,23 @@ const FAMILIES: Readonly<Record<RemedyFamily, Family>> = {
   'rolled-annealed-foil': rolledAnnealedFoil,
   'pads-only-plating': padsOnlyPlating,
   'lighter-foil': lighterFoil,
+  'narrower-conductors': narrowerConductors,
   'adhesiveless-clad': adhesivelessClad,
+  'base-film': baseFilm,
   'coverlay-film': coverlayFilm,
   'coverlay-adhesive': coverlayAdhesive,
   'coverlay-left-off': coverlayLeftOff,
+  'adhesive-kind': adhesiveKind,
+  'sheet-tolerance': sheetTolerance,
+  'radius-tolerance': radiusTolerance,
   'cut-outs': cutOuts,
   'larger-radius': largerRadius,
+  'split-bend': splitBend,
 }
 
 /** Families in the order of application, each with its rank. */
-export const RANKED_FAMILIES: readonly { readonly rank: number; readonly propose: Family }[] = REMEDY_FAMILIES.map(
-  (family, rank) => ({ rank, propose: FAMILIES[family] }),
-)
+export const RANKED_FAMILIES: readonly {
+  readonly family: RemedyFamily
+  readonly rank: number
+  readonly propose: Family
+}[] = REMEDY_FAMILIES.map((family, rank) => ({ family, rank, propose: FAMILIES[family] }))

@@ -1,0 +1,68 @@
+import { asComputed } from '../../units'
+import { editBend, editZone } from '../edits'
+import type { Candidate, Family, Subject } from '../subject'
+import { findRadiusThatMeets, type MeetingRadius, roundDownRadiusMm } from './radius'
+import { measureRoom, toRadians, type ZoneRoom } from './room'
+
+/**
+ * The radius at which the bend meets; where its arc is too long for the zone, the largest radius that the zone holds, and the radius that
+ * meets in a longer zone.
+ */
+export const largerRadius: Family = (subject) => {
+  const { bend, zone } = subject
+  const meeting = findRadiusThatMeets(subject)
+  if (meeting === null) return []
+  const room = measureRoom(meeting.after, zone.id)
+  const candidate: Candidate = {
+    id: 'larger-radius:meets',
+    family: 'larger-radius',
+    title: 'Larger radius',
+    detail: `${bend.name}: inside radius ${bend.insideRadiusMm} mm to ${meeting.insideRadiusMm} mm`,
+    cautions: ['Check that the assembly has room for the radius, and that something holds it.'],
+    forbiddenBy: [],
+    edited: meeting.after.design,
+    touches: ['radius'],
+  }
+  if (room.lengthMm === null || room.arcsMm <= room.lengthMm) return [candidate]
+  return [candidate, ...fitRadius(subject, meeting, room, room.lengthMm), lengthenZone(subject, meeting, room)]
+}
+
+/** The largest radius whose arc the zone holds. Each mm of radius takes the angle's share of a mm of arc. */
+function fitRadius(
+  { design, bend, zone }: Subject,
+  meeting: MeetingRadius,
+  { arcsMm }: ZoneRoom,
+  lengthMm: number,
+): readonly Candidate[] {
+  const largestMm = meeting.insideRadiusMm - (arcsMm - lengthMm) / toRadians(bend.angleDeg)
+  const insideRadiusMm = largestMm > 0 ? roundDownRadiusMm(largestMm) : 0
+  if (insideRadiusMm <= bend.insideRadiusMm) return []
+  return [
+    {
+      id: 'larger-radius:fits',
+      family: 'larger-radius',
+      title: 'Largest radius that the zone holds',
+      detail: `${bend.name}: inside radius ${bend.insideRadiusMm} mm to ${insideRadiusMm} mm, which ${zone.name} has just length for`,
+      cautions: ['Check that the assembly has room for the radius, and that something holds it.'],
+      forbiddenBy: [],
+      edited: editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm })),
+      touches: ['radius'],
+    },
+  ]
+}
+
+function lengthenZone({ bend, zone }: Subject, meeting: MeetingRadius, { arcsMm }: ZoneRoom): Candidate {
+  const lengthMm = Math.ceil(arcsMm)
+  return {
+    id: 'larger-radius:longer-zone',
+    family: 'larger-radius',
+    title: 'Larger radius in a longer zone',
+    detail: `${bend.name}: inside radius ${bend.insideRadiusMm} mm to ${meeting.insideRadiusMm} mm; ${zone.name}: ${zone.lengthMm} mm to ${lengthMm} mm long, for ${asComputed(arcsMm, 'developedLengthMm')} of arc`,
+    cautions: [
+      'The part gets longer: check the assembly, the panel and what the conductors carry over the added length.',
+    ],
+    forbiddenBy: [],
+    edited: editZone(meeting.after.design, zone.id, (each) => ({ ...each, lengthMm })),
+    touches: ['radius', 'zone-length'],
+  }
+}

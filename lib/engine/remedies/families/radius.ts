@@ -1,0 +1,100 @@
+import type { Bend } from '../../design'
+import { roundTo } from '../../numerics'
+import type { BendAssessment } from '../assess'
+import { editBend } from '../edits'
+import type { Subject } from '../subject'
+
+/** A whole number of steps must not be lost to its last binary digit. */
+const ROUNDING_STEPS = 1e-9
+/** The schema's largest radius. */
+const MOST_RADIUS_MM = 1000
+/** The first estimate is right to a step or two; past that the verdict does not hang on the radius. */
+const MOST_STEPS = 8
+/** What copper past yield says of a larger radius is too much, and less so where it yields less: each estimate is made at the last one. */
+const MOST_ESTIMATES = 4
+
+/** A radius at which the bend meets, with the design that has it. */
+export interface MeetingRadius {
+  readonly insideRadiusMm: number
+  readonly after: BendAssessment
+}
+
+interface DrawnRadius {
+  readonly radiusMm: number
+  readonly stepMm: number
+}
+
+/** Steps in which a radius is put on a drawing: tenths below 5 mm, halves below 20 mm, whole mm above. */
+function getStepMm(radiusMm: number): number {
+  return radiusMm < 5 ? 0.1 : radiusMm < 20 ? 0.5 : 1
+}
+
+function roundUpRadiusMm(radiusMm: number): DrawnRadius {
+  const stepMm = getStepMm(radiusMm)
+  // A radius that is a step already must not be rounded up by its last binary digit.
+  return { radiusMm: roundTo(Math.ceil(radiusMm / stepMm - ROUNDING_STEPS) * stepMm, 1), stepMm }
+}
+
+export function roundDownRadiusMm(radiusMm: number): number {
+  const stepMm = getStepMm(radiusMm)
+  return roundTo(Math.floor(radiusMm / stepMm + ROUNDING_STEPS) * stepMm, 1)
+}
+
+/** Families share what one of them found: a subject is looked at once. */
+const FOUND = new WeakMap<Subject, MeetingRadius | null>()
+
+/**
+ * The radius at which the verdict holds at the worst corner of tolerances and constants, rounded up to one that would be drawn.
+ *
+ * @returns null where the bend meets as it is, or no radius makes it meet
+ */
+export function findRadiusThatMeets(subject: Subject): MeetingRadius | null {
+  const known = FOUND.get(subject)
+  if (known !== undefined) return known
+  const found = search(subject)
+  FOUND.set(subject, found)
+  return found
+}
+
+function search({ design, bend, assessment: { state }, assess }: Subject): MeetingRadius | null {
+  if (state.verdict === 'meets' || state.minRadiusMm === null || state.allowablePct === null) return null
+  const nominal = roundUpRadiusMm(Math.max(state.minRadiusMm, bend.insideRadiusMm))
+  const assessed = new Map<number, BendAssessment | null>()
+  const assessAt = (insideRadiusMm: number): BendAssessment | null => {
+    const known = assessed.get(insideRadiusMm)
+    if (known !== undefined) return known
+    const found = assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm })))
+    assessed.set(insideRadiusMm, found)
+    return found
+  }
+  const from = estimateRadius(nominal, bend, assessAt)
+  if (from === null) return null
+  let { radiusMm } = from
+  for (let step = 0; step < MOST_STEPS && radiusMm <= MOST_RADIUS_MM; step += 1) {
+    const after = assessAt(radiusMm)
+    if (after !== null && after.state.verdict === 'meets') return { insideRadiusMm: radiusMm, after }
+    radiusMm = roundTo(radiusMm + from.stepMm, 1)
+  }
+  return null
+}
+
+/** Radius at which the worst corner should just hold: strain falls with the radius of the axis while nothing yields. */
+function estimateRadius(
+  nominal: DrawnRadius,
+  { radiusToleranceMm }: Bend,
+  assessAt: (insideRadiusMm: number) => BendAssessment | null,
+): DrawnRadius | null {
+  let found = nominal
+  for (let round = 0; round < MOST_ESTIMATES; round += 1) {
+    const at = assessAt(found.radiusMm)
+    if (at === null || at.state.marginFraction === null) return null
+    if (round === 0 && at.state.verdict === 'meets') return nominal
+    const axisMm = Math.min(...at.result.leaves.map((leaf) => leaf.formedAxisDepthUm)) / 1000
+    const tightestMm = found.radiusMm - radiusToleranceMm + axisMm
+    const estimateMm = (1 - at.state.marginFraction) * tightestMm - axisMm + radiusToleranceMm
+    const next = roundUpRadiusMm(Math.min(MOST_RADIUS_MM, Math.max(estimateMm, nominal.radiusMm)))
+    if (next.radiusMm === found.radiusMm) break
+    found = next
+  }
+  return found
+}

@@ -1,0 +1,43 @@
+import { editBend, freshId } from '../edits'
+import type { Candidate, Family } from '../subject'
+import { findRadiusThatMeets } from './radius'
+import { measureRoom } from './room'
+
+/**
+ * The angle split over two bends, in this zone and in another flexible one: half the angle needs half the length, so that a radius fits
+ * that one zone is too short for. Strain is that of the radius, whatever the angle.
+ */
+export const splitBend: Family = (subject) => {
+  const { design, bend, zone } = subject
+  const others = design.construction.zones.filter(({ id, kind }) => id !== zone.id && kind === 'flex')
+  if (others.length === 0 || zone.lengthMm === null) return []
+  const meeting = findRadiusThatMeets(subject)
+  // Where the whole angle fits, nothing is gained.
+  if (meeting === null || measureRoom(meeting.after, zone.id).arcsMm <= zone.lengthMm) return []
+  const angleDeg = bend.angleDeg / 2
+  const { insideRadiusMm } = meeting
+  return others.map((other): Candidate => {
+    const half = editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm, angleDeg }))
+    const axisLengthMm = Math.min(bend.axisLengthMm, other.widthMm ?? bend.axisLengthMm)
+    const second = {
+      ...bend,
+      id: freshId(bend.id, design.bends),
+      name: `${bend.name}, second half`.slice(0, 120),
+      zoneId: other.id,
+      insideRadiusMm,
+      angleDeg,
+      axisLengthMm,
+      distanceToRigidMm: null,
+    }
+    return {
+      id: `split-bend:${other.id}`,
+      family: 'split-bend',
+      title: 'Angle split over two bends',
+      detail: `${bend.name}: ${bend.angleDeg}° to ${angleDeg}° in ${zone.name} and ${angleDeg}° in ${other.name}, inside radius ${bend.insideRadiusMm} mm to ${insideRadiusMm} mm`,
+      cautions: ['Check that the assembly lets the part turn in two places, and that something holds both radii.'],
+      forbiddenBy: [],
+      edited: { ...half, bends: [...half.bends, second] },
+      touches: ['radius', 'radius-tolerance', 'split-bend'],
+    }
+  })
+}

@@ -1,0 +1,85 @@
+import type { Design } from '../design'
+import { type AssessOptions, assessBend, type BendAssessment } from './assess'
+import { findForbiddenNeeds, isWorseVerdict } from './needs'
+import type { RemedyOptions } from './options'
+import type { Ranked } from './ranking'
+import type { ForbiddenNeed, Remedy } from './remedy'
+import { type Candidate, describeZone, type Subject } from './subject'
+
+/** A set of changes, with what it comes to. */
+export interface Trial extends Ranked {
+  readonly changes: readonly Candidate[]
+  readonly edited: Design
+  readonly worsens: Remedy['worsens']
+}
+
+/** A trial with its whole assessment, which only a further change is built on. */
+export interface Tried {
+  readonly trial: Trial
+  readonly assessment: BendAssessment
+}
+
+/**
+ * What a design with some changes comes to.
+ *
+ * @param basis     the design as it is
+ * @param previous  the design before the last change: what that left alone is not computed again
+ * @returns null where no strain is allowed for the copper
+ */
+export function makeTrial(
+  basis: BendAssessment,
+  previous: BendAssessment,
+  changes: readonly Candidate[],
+  options: RemedyOptions,
+): Tried | null {
+  const edited = changes.at(-1)?.edited
+  if (edited === undefined) return null
+  const assessment = assessBend(edited, basis.result.bendId, toAssessOptions(options), previous)
+  if (assessment === null || assessment.state.allowablePct === null) return null
+  const trial: Trial = {
+    id: changes.map(({ id }) => id).join('+'),
+    changes,
+    changeCount: changes.length,
+    edited,
+    after: assessment.state,
+    forbiddenBy: [
+      ...changes.flatMap(({ forbiddenBy }) => forbiddenBy),
+      ...findForbiddenNeeds(basis, assessment, options.unavailableMaterialIds ?? []),
+      ...findFailingNewBends(basis, assessment),
+    ],
+    worsens: basis.state.otherBends.flatMap(({ bendId, name, verdict }, at) => {
+      const after = assessment.state.otherBends[at]?.verdict ?? verdict
+      return isWorseVerdict(verdict, after) ? [{ bendId, name, before: verdict, after }] : []
+    }),
+  }
+  return { trial, assessment }
+}
+
+/** A bend that a change adds has to meet too. */
+function findFailingNewBends(basis: BendAssessment, { state }: BendAssessment): ForbiddenNeed[] {
+  return state.otherBends
+    .slice(basis.state.otherBends.length)
+    .flatMap(({ name, verdict, because }) =>
+      isWorseVerdict('meets', verdict) ? [{ kind: 'other-bend' as const, name, because }] : [],
+    )
+}
+
+export function makeSubject(assessment: BendAssessment, options: RemedyOptions): Subject | null {
+  const { design, result, context } = assessment
+  const bend = design.bends.find(({ id }) => id === result.bendId)
+  const described = bend === undefined ? null : describeZone(design, bend)
+  if (bend === undefined || described === null) return null
+  return {
+    design,
+    bend,
+    ...described,
+    assessment,
+    findMaterial: context.findMaterial,
+    getLimit: context.getLimit,
+    assess: (edited) => assessBend(edited, bend.id, toAssessOptions(options), assessment),
+  }
+}
+
+export function toAssessOptions({ limits }: RemedyOptions): AssessOptions {
+  return limits === undefined ? {} : { limits }
+}

@@ -1,0 +1,254 @@
+import { describe, expect, it, vi } from 'vitest'
+import type { Design, RemedyFamily, RemedyOptions, RemedyReport } from '@/lib/engine'
+import { applyDesignPatch, findRemedies, RADIUS_FAMILIES, searchRemedies } from '@/lib/engine/remedies'
+import { assessBend, type BendAssessment } from '@/lib/engine/remedies/assess'
+import { RANKED_FAMILIES } from '@/lib/engine/remedies/families'
+import { makeSubject, makeTrial, type Trial } from '@/lib/engine/remedies/trial'
+import { findStartingConstruction } from '@/lib/engine/templates'
+import { change, getEntry, readDemo } from './demo'
+
+// Hundreds of evaluations per search: a busy machine needs more than the usual seconds.
+vi.setConfig({ testTimeout: 120_000 })
+
+const skua = readDemo('skua-rev-a')
+
+/** Everything but these families, which keeps the space small enough to walk it whole. */
+function leaveOutAllBut(...families: RemedyFamily[]): RemedyOptions {
+  const leftOutFamilies = RANKED_FAMILIES.map(({ family }) => family).filter((family) => !families.includes(family))
+  return { leftOutFamilies }
+}
+
+/** Every set of changes of up to so many, in the order of the families, without any bound or order of promise. */
+function listAllSets(design: Design, bendId: string, options: RemedyOptions, most: number): Trial[] {
+  const basis = assessBend(design, bendId, {})
+  if (basis === null) throw new Error('no bend')
+  const found: Trial[] = []
+  const walk = (assessment: BendAssessment, changes: Trial['changes'], rank: number): void => {
+    if (changes.length === most) return
+    const subject = makeSubject(assessment, options)
+    if (subject === null) return
+    for (const { family, rank: nextRank, propose } of RANKED_FAMILIES) {
+      if (nextRank < rank || options.leftOutFamilies?.includes(family)) continue
+      for (const next of propose(subject)) {
+        const last = changes.at(-1)
+        if (nextRank === rank && last !== undefined && next.id <= last.id) continue
+        if (changes.some(({ touches }) => touches.some((key) => next.touches.includes(key)))) continue
+        const made = makeTrial(basis, assessment, [...changes, next], options)
+        if (made === null) continue
+        found.push(made.trial)
+        walk(made.assessment, made.trial.changes, nextRank)
+      }
+    }
+  }
+  walk(basis, [], 0)
+  return found
+}
+
+const meets = ({ after, forbiddenBy, worsens }: Trial) =>
+  after.verdict === 'meets' && forbiddenBy.length === 0 && worsens.length === 0
+
+function expectSmallest(report: RemedyReport, sets: readonly Trial[]): void {
+  const sizes = sets.filter(meets).map(({ changeCount }) => changeCount)
+  if (sizes.length === 0) {
+    expect(report.arrival.kind).toBe('falls-short')
+    return
+  }
+  expect(report.arrival).toMatchObject({ kind: 'meets', changeCount: Math.min(...sizes) })
+  expect(report.remedies[0]?.id).toBe(report.arrival.kind === 'meets' ? report.arrival.remedyId : '')
+}
+
+const SPACES: readonly { name: string; design: Design; bendId: string; families: RemedyFamily[] }[] = [
+  {
+    name: 'Skua A, foil and radius',
+    design: skua,
+    bendId: 'hinge',
+    families: ['one-layer-in-bend', 'pads-only-plating', 'larger-radius'],
+  },
+  {
+    name: 'Skua A, foil and covers without the radius',
+    design: skua,
+    bendId: 'hinge',
+    families: ['one-layer-in-bend', 'pads-only-plating', 'radius-tolerance', 'base-film'],
+  },
+  {
+    name: 'Skua A in a zone that is long enough, foil and radius',
+    design: change(skua, (d) => {
+      getEntry(d.construction.zones, 'hinge').lengthMm = 60
+    }),
+    bendId: 'hinge',
+    families: ['one-layer-in-bend', 'pads-only-plating', 'larger-radius'],
+  },
+  {
+    name: 'Skua A alternative, tolerances and covers',
+    design: readDemo('skua-rev-a-alternative'),
+    bendId: 'hinge',
+    families: ['one-layer-in-bend', 'sheet-tolerance', 'radius-tolerance', 'larger-radius'],
+  },
+]
+
+describe.each(SPACES)('$name', ({ design, bendId, families }) => {
+  const options = leaveOutAllBut(...families)
+
+  it('leads with the smallest allowed set that meets, as brute force finds it', () => {
+    const report = findRemedies(design, bendId, options)
+    expectSmallest(report, listAllSets(design, bendId, options, Math.max(2, report.search.deepest)))
+  })
+})
+
+describe('remedies that arrive', () => {
+  it('brings the hinge of Skua A to where it meets, and names the set', () => {
+    const report = findRemedies(skua, 'hinge')
+    const { arrival } = report
+    if (arrival.kind !== 'meets') throw new Error(`it says ${JSON.stringify(arrival)}`)
+    const lead = report.remedies[0]
+    expect(lead?.id).toBe(arrival.remedyId)
+    expect(lead?.forbiddenBy).toEqual([])
+    const patched = applyDesignPatch(skua, lead?.patch ?? [])
+    expect(assessBend(patched, 'hinge', {})?.state.verdict).toBe('meets')
+  })
+
+  it('says with the radius fixed by how much the nearest set misses and what it still fails on', () => {
+    const { arrival, search, tried, remedies, before } = findRemedies(skua, 'hinge', {
+      leftOutFamilies: RADIUS_FAMILIES,
+    })
+    if (arrival.kind !== 'falls-short') throw new Error('it arrives')
+    expect(tried.inLargerSets).toBeGreaterThan(0)
+    expect(search).toMatchObject({ completeUpTo: 2, deepest: 4, isStopped: false })
+    const nearest = remedies.find(({ id }) => id === arrival.remedyId)
+    expect(nearest?.forbiddenBy).toEqual([])
+    expect(nearest?.after.insideRadiusMm).toBe(before.insideRadiusMm)
+    expect(arrival.marginFraction).toBe(nearest?.after.marginFraction)
+    expect(arrival.marginFraction).toBeGreaterThan(before.marginFraction ?? 0)
+    const allowed = remedies.filter(({ forbiddenBy, worsens }) => forbiddenBy.length + worsens.length === 0)
+    const best = Math.max(...allowed.map(({ after }) => after.marginFraction ?? Number.NEGATIVE_INFINITY))
+    expect(arrival.marginFraction).toBe(best)
+    expect(arrival.because).toContain('Mirror hinge')
+    expect(arrival.because).toMatch(/at most [\d.]+ %/)
+  })
+
+  it('names the needs that hold back sets which would meet', () => {
+    const report = findRemedies(skua, 'hinge', {
+      ...leaveOutAllBut('pads-only-plating', 'one-layer-in-bend', 'larger-radius'),
+      unavailableMaterialIds: [],
+    })
+    const stuck = change(skua, (d) => {
+      getEntry(d.construction.zones, 'hinge').lengthMm = 60
+      // A need that no change of these families can keep.
+      for (const conductor of d.features.conductors) conductor.impedanceOhm = 50
+    })
+    const held = findRemedies(stuck, 'hinge', leaveOutAllBut('one-layer-in-bend', 'pads-only-plating', 'larger-radius'))
+    expect(report.arrival.kind).toBe('meets')
+    if (held.arrival.kind === 'falls-short') {
+      expect(held.arrival.heldBack.length).toBeGreaterThan(0)
+      for (const { setCount, need } of held.arrival.heldBack) {
+        expect(setCount).toBeGreaterThan(0)
+        expect(need.because).not.toBe('')
+      }
+    } else {
+      expect(held.remedies[0]?.forbiddenBy).toEqual([])
+    }
+  })
+
+  it('has nothing to arrive at where the bend meets', () => {
+    expect(findRemedies(readDemo('skua-rev-b'), 'hinge').arrival).toEqual({ kind: 'meets-as-it-is' })
+  })
+})
+
+describe('a search that is drawn step by step', () => {
+  it('tells how far it is, and ends as the search at once does', () => {
+    const options = leaveOutAllBut('pads-only-plating', 'one-layer-in-bend', 'larger-radius')
+    const search = searchRemedies(skua, 'hinge', options)
+    let triedCount = -1
+    let doneFraction = 0
+    for (;;) {
+      const step = search.next()
+      if (step.done === true) {
+        expect(step.value).toEqual(findRemedies(skua, 'hinge', options))
+        break
+      }
+      expect(step.value.triedCount).toBeGreaterThanOrEqual(triedCount)
+      expect(step.value.doneFraction).toBeGreaterThanOrEqual(doneFraction)
+      expect(step.value.doneFraction).toBeLessThan(1)
+      ;({ triedCount, doneFraction } = step.value)
+    }
+  })
+
+  it('stops when it is told to, and reports what it found', () => {
+    const search = searchRemedies(skua, 'hinge')
+    let step = search.next()
+    for (let drawn = 0; drawn < 5 && step.done !== true; drawn += 1) step = search.next()
+    step = search.next(true)
+    if (step.done !== true) throw new Error('it goes on')
+    expect(step.value.search).toMatchObject({ isStopped: true, completeUpTo: 1 })
+    expect(step.value.tried.alone).toBeGreaterThan(10)
+    expect(step.value.remedies.length).toBeGreaterThan(0)
+  })
+})
+
+describe('changes of plan and tolerance', () => {
+  it('gives the hinge the largest radius that its zone holds, and one that meets in a longer zone', () => {
+    const { remedies } = findRemedies(skua, 'hinge', leaveOutAllBut('pads-only-plating', 'larger-radius'))
+    const find = (id: string) => remedies.find((remedy) => remedy.id === id)
+    const fits = find('pads-only-plating:bend+larger-radius:fits')
+    const longer = find('pads-only-plating:bend+larger-radius:longer-zone')
+    expect(fits?.forbiddenBy).toEqual([])
+    expect(longer?.after.verdict).toBe('meets')
+    expect(longer?.after.insideRadiusMm).toBeGreaterThan(fits?.after.insideRadiusMm ?? Number.NaN)
+    for (const remedy of [fits, longer]) {
+      const patched = applyDesignPatch(skua, remedy?.patch ?? [])
+      const room = assessBend(patched, 'hinge', {})?.check('bend-fit') ?? []
+      const arcs = room.filter(({ places }) => places[0]?.kind === 'zone' && places[0].id === 'hinge')
+      expect(arcs).toMatchObject([{ kind: 'decided', verdict: 'meets' }])
+    }
+  })
+
+  it('splits the angle over two zones where one is too short, and the second bend meets too or is named', () => {
+    const report = findRemedies(skua, 'hinge', leaveOutAllBut('pads-only-plating', 'split-bend'))
+    const split = report.remedies.find(({ id }) => id.includes('split-bend'))
+    if (split === undefined) throw new Error(report.remedies.map(({ id }) => id).join())
+    const { bends } = applyDesignPatch(skua, split.patch)
+    const halves = bends.filter(({ name }) => name.startsWith('Mirror hinge'))
+    expect(halves.map(({ angleDeg }) => angleDeg)).toEqual([45, 45])
+    expect(new Set(halves.map(({ zoneId }) => zoneId)).size).toBe(2)
+    const second = split.after.otherBends.find(({ name }) => name.includes('second half'))
+    expect(second?.verdict === 'meets' || split.forbiddenBy.some(({ kind }) => kind === 'other-bend')).toBe(true)
+  })
+
+  it('makes room on one layer by a wider zone', () => {
+    const sets = listAllSets(skua, 'hinge', leaveOutAllBut('wider-zone', 'one-layer-in-bend'), 2)
+    const withoutRoom = sets.find(({ id }) => id === 'one-layer-in-bend:l3')
+    const wider = sets.find(({ id }) => /^wider-zone:[\d.]+\+one-layer-in-bend:l3$/.test(id))
+    if (wider === undefined) throw new Error(sets.map(({ id }) => id).join())
+    expect(withoutRoom?.forbiddenBy.map(({ kind }) => kind)).toContain('room')
+    expect(wider.forbiddenBy.map(({ kind }) => kind)).not.toContain('room')
+    const widthOf = (design: Design) => getEntry(design.construction.zones, 'hinge').widthMm ?? Number.NaN
+    expect(widthOf(wider.edited)).toBeGreaterThan(widthOf(skua))
+  })
+
+  it('halves tolerances, which moves the worst corner and nothing at nominal', () => {
+    const design = readDemo('skua-rev-b')
+    const { before, remedies } = findRemedies(design, 'hinge', leaveOutAllBut('sheet-tolerance', 'radius-tolerance'))
+    expect(remedies.length).toBeGreaterThan(0)
+    for (const { after } of remedies) {
+      expect(after.peakStrainPct).toBe(before.peakStrainPct)
+      expect(after.marginFraction).toBeGreaterThan(before.marginFraction ?? 0)
+    }
+  })
+
+  it('names the conductor whose impedance narrower conductors would move', () => {
+    const design = change(skua, (d) => {
+      for (const conductor of d.features.conductors) conductor.impedanceOhm = 50
+    })
+    const { remedies } = findRemedies(design, 'hinge', leaveOutAllBut('pads-only-plating', 'narrower-conductors'))
+    const narrower = remedies.filter(({ id }) => id.includes('narrower-conductors'))
+    for (const { forbiddenBy } of narrower) expect(forbiddenBy.some(({ kind }) => kind === 'impedance')).toBe(true)
+  })
+
+  it('offers base films that clads are made with, for a single layer too', () => {
+    const design = findStartingConstruction('single-sided')?.makeDesign('single')
+    if (design === undefined) throw new Error('no such construction')
+    const [bend] = design.bends
+    const { remedies } = findRemedies(design, bend?.id ?? '', leaveOutAllBut('base-film', 'adhesive-kind'))
+    expect(remedies.some(({ id }) => id.startsWith('base-film:'))).toBe(true)
+  })
+})

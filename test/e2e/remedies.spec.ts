@@ -55,6 +55,24 @@ test('a remedy that a stated need forbids names the need and cannot be applied',
   await expect(page.getByRole('dialog').getByText(/A stated need forbids it/)).toBeVisible()
 })
 
+test('the search says which changes are enough, or by how much the nearest ones miss', async ({ openAs, demo }) => {
+  const page = await openAs('designer')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaA}/bends`)
+  const section = await findRemedies(page)
+  await expect(
+    section.getByText(/changes together are enough: .*larger radius in a longer zone \(no\. 1\)\./),
+  ).toBeVisible()
+  const first = section.getByRole('table').first().locator('tbody tr').nth(1)
+  await expect(first).toContainText('Meets')
+  await expect(first.getByRole('button', { name: /^Apply/ })).toBeVisible()
+
+  await section.getByRole('radio', { name: 'Radius is fixed' }).click()
+  await expect(section.getByText('No allowed set of changes meets.')).toBeVisible({ timeout: 60_000 })
+  await expect(
+    section.getByText(/strain at the worst corner is [\d.]+ times its allowable, against [\d.]+ as it is/),
+  ).toBeVisible()
+})
+
 test('remedies are priced by the panels of a fabricator, and where they are not the reason is the true one', async ({
   openAs,
   demo,

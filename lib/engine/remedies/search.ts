@@ -55,6 +55,7 @@ export function* searchSets(
   basis: BendAssessment,
   options: RemedyOptions,
 ): Generator<RemedyProgress, SearchResult, boolean | undefined> {
+  const mostChanges = Math.min(MOST_CHANGES, options.mostChanges ?? MOST_CHANGES)
   const kept: Trial[] = []
   const counts = [0, 0, 0]
   let triedCount = 0
@@ -70,10 +71,10 @@ export function* searchSets(
       search: { completeUpTo, deepest, isStopped },
     }
   }
-  for (let changeCount = 1; changeCount <= MOST_CHANGES && parents.length > 0; changeCount += 1) {
+  for (let changeCount = 1; changeCount <= mostChanges && parents.length > 0; changeCount += 1) {
     const children: Node[] = []
     for (const [at, parent] of parents.entries()) {
-      const doneFraction = (changeCount - 1 + at / parents.length) / MOST_CHANGES
+      const doneFraction = (changeCount - 1 + at / parents.length) / mostChanges
       const doStop = yield { changeCount, triedCount, doneFraction }
       if (doStop === true) {
         kept.push(...selectShown(children, changeCount, basis.state))

@@ -1,6 +1,12 @@
 import { describe, expect, it, vi } from 'vitest'
-import type { Design, RemedyFamily, RemedyOptions, RemedyReport } from '@/lib/engine'
-import { applyDesignPatch, findRemedies, RADIUS_FAMILIES, searchRemedies } from '@/lib/engine/remedies'
+import type { Design, RemedyOptions, RemedyReport } from '@/lib/engine'
+import {
+  applyDesignPatch,
+  findRemedies,
+  RADIUS_FAMILIES,
+  type RemedyFamily,
+  searchRemedies,
+} from '@/lib/engine/remedies'
 import { assessBend, type BendAssessment } from '@/lib/engine/remedies/assess'
 import { RANKED_FAMILIES } from '@/lib/engine/remedies/families'
 import { makeSubject, makeTrial, type Trial } from '@/lib/engine/remedies/trial'

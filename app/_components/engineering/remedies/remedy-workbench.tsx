@@ -8,9 +8,10 @@ import { Notice } from '@/app/_components/ui/notices'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RemedyBasisView } from '@/lib/data'
 import { type Bend, type Design, dropSettledMarks, type Remedy, type RemedyReport } from '@/lib/engine'
-import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
+import { applyDesignPatch, findRemedies, RADIUS_FAMILIES } from '@/lib/engine/remedies'
 import { explainUnpriced, toRemedyOptions } from '@/lib/fabrication/remedies'
 import { useDraft } from '../draft'
+import { RemedyArrivalNote } from './remedy-arrival'
 import { fetchRemedyBases } from './remedy-bases'
 import { RemedyChart } from './remedy-chart'
 import { RemedyComparison } from './remedy-comparison'
@@ -33,6 +34,11 @@ interface Applied {
   readonly draft: Design
 }
 
+const RADIUS_OPTIONS = [
+  { value: 'free', label: 'Radius may change' },
+  { value: 'fixed', label: 'Radius is fixed' },
+] as const
+
 /** Remedies of one bend, sought as soon as this is shown: the list, the chart, trying one, applying one. */
 export function RemedyWorkbench({ bend }: { bend: Bend }) {
   const { state, dispatch, live, stored, isReadOnly, problemCount } = useDraft()
@@ -42,6 +48,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
   const [chosenId, setChosenId] = useState<string | null>(null)
   const [triedId, setTriedId] = useState<string | null>(null)
   const [applied, setApplied] = useState<Applied | null>(null)
+  const [isRadiusFixed, setIsRadiusFixed] = useState(false)
   const { evaluatedDesign } = live
 
   const { limits, revisionId } = stored
@@ -51,14 +58,19 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
     if (wanted === null || bases === 'fetching') return
     // The page shows that it computes before it does.
     const timer = window.setTimeout(() => {
-      const options = { limits, ...toRemedyOptions(chosenBasis, wanted, new Date().toISOString().slice(0, 10)) }
-      const report = findRemedies(wanted, bendId, options)
+      const report = findRemedies(wanted, bendId, {
+        limits,
+        ...toRemedyOptions(chosenBasis, wanted, new Date().toISOString().slice(0, 10)),
+        ...(isRadiusFixed ? { leftOutFamilies: RADIUS_FAMILIES } : {}),
+        // Larger sets take seconds: not on the thread that the page runs on.
+        mostChanges: 2,
+      })
       setFound({ design: wanted, report, basis: chosenBasis })
       setChosenId(null)
       setWanted(null)
     }, 0)
     return () => window.clearTimeout(timer)
-  }, [wanted, bendId, limits, bases, chosenBasis])
+  }, [wanted, bendId, limits, bases, chosenBasis, isRadiusFixed])
   // By content: every evaluation reads the draft into a new object, and undo brings an earlier state back.
   const isSameDesign = useMemo(() => found !== null && isSame(found.design, evaluatedDesign), [found, evaluatedDesign])
   const isCurrent = isSameDesign && problemCount === 0
@@ -85,6 +97,15 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         </Button>
         {problemCount > 0 && <span className="small muted">Fix the errors above first.</span>}
       </div>
+      <ChoiceGroup
+        label="Inside radius"
+        options={RADIUS_OPTIONS}
+        value={isRadiusFixed ? 'fixed' : 'free'}
+        onChange={(radius) => {
+          setIsRadiusFixed(radius === 'fixed')
+          if (problemCount === 0) setWanted(evaluatedDesign)
+        }}
+      />
       {known.length > 1 && (
         <ChoiceGroup
           label="By the panels, rates and shelf of"
@@ -155,11 +176,15 @@ function Summary({ report }: { report: RemedyReport }) {
   const { before, tried, remedies, leftOut, notTried } = report
   if (notTried !== null) return <p className="empty">Nothing to try. {notTried}</p>
   return (
-    <p className="small">
-      As it is: <VerdictMark verdict={before.verdict} />. {tried.alone} single changes and {tried.inPairs} pairs were
-      tried; {remedies.length} are listed. {leftOut} were dropped: they do not improve the bend, or another change is at
-      least as good on every measure. Room in the assembly, shielding and routing are not computed.
-    </p>
+    <div className="stack">
+      <p className="small">
+        As it is: <VerdictMark verdict={before.verdict} />. {tried.alone} single changes, {tried.inPairs} pairs and{' '}
+        {tried.inLargerSets} larger sets were tried; {remedies.length} are listed. {leftOut} were dropped: they do not
+        improve the bend, or another set is at least as good on every measure. Room in the assembly, shielding and
+        routing are not computed.
+      </p>
+      <RemedyArrivalNote report={report} />
+    </div>
   )
 }
 

@@ -1,11 +1,13 @@
 import type { Remedy } from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
 
-/** `Pads-only plating and larger radius`. */
+/** `Pads-only plating, lighter foil and larger radius`. */
 export function nameRemedy({ changes }: Remedy): string {
-  return changes
-    .map(({ title }, at) => (at === 0 ? title : `${title.charAt(0).toLowerCase()}${title.slice(1)}`))
-    .join(' and ')
+  const titles = changes.map(({ title }, at) =>
+    at === 0 ? title : `${title.charAt(0).toLowerCase()}${title.slice(1)}`,
+  )
+  const last = titles.pop() ?? ''
+  return titles.length === 0 ? last : `${titles.join(', ')} and ${last}`
 }
 
 /** Strain as a multiple of the allowable, each at its worst corner of tolerances and material constants. */

@@ -1,0 +1,50 @@
+import type { RemedyReport } from '@/lib/engine'
+import { formatStrainShare, nameRemedy } from './words'
+
+/** Whether allowed changes bring the bend to where it meets; where they do not, by how much the nearest miss and what binds. */
+export function RemedyArrivalNote({ report }: { report: RemedyReport }) {
+  const { arrival, search, remedies, before } = report
+  if (arrival.kind === 'meets-as-it-is') return null
+  const at = arrival.remedyId === null ? -1 : remedies.findIndex(({ id }) => id === arrival.remedyId)
+  const remedy = remedies[at]
+  if (arrival.kind === 'meets') {
+    return (
+      <p>
+        <strong>
+          {arrival.changeCount === 1 ? 'One change is enough' : `${arrival.changeCount} changes together are enough`}
+          {remedy === undefined ? '.' : `: ${nameRemedy(remedy)} (no. ${at + 1}).`}
+        </strong>{' '}
+        {arrival.changeCount > search.completeUpTo && 'A smaller set may have been missed: not all of them were tried.'}
+      </p>
+    )
+  }
+  return (
+    <div className="stack">
+      <p>
+        <strong>
+          {search.isStopped ? 'Stopped before any allowed set of changes met.' : 'No allowed set of changes meets.'}
+        </strong>{' '}
+        {remedy === undefined
+          ? 'None comes nearer than the design as it is.'
+          : `The nearest is no. ${at + 1}: strain at the worst corner is ${formatStrainShare(arrival.marginFraction)} times its allowable, against ${formatStrainShare(before.marginFraction)} as it is.`}{' '}
+        {arrival.because}
+      </p>
+      {arrival.heldBack.length > 0 && (
+        <>
+          <p className="small">Sets that would meet are forbidden by:</p>
+          <ul className="small">
+            {arrival.heldBack.map(({ need, setCount }) => (
+              <li key={`${need.kind} ${need.name}`}>
+                <strong>{need.name}</strong> ({setCount} {setCount === 1 ? 'set' : 'sets'}). {need.because}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <p className="small muted">
+        All sets of up to {search.completeUpTo} changes were tried
+        {search.deepest > search.completeUpTo && `, and the most promising ones of up to ${search.deepest}`}.
+      </p>
+    </div>
+  )
+}

@@ -1,9 +1,9 @@
 import 'server-only'
+import type { TrailNote } from '@/lib/review'
 import { chainRecord, type TrailRecord } from '@/lib/review'
 import type { TrailRecord as TrailRow } from '../generated/sqlite/client'
 import { makeCheckpointIfDue } from '../records/trail-checkpoints'
 import type { TransactionClient } from '../store/client'
-import type { TrailNote } from '../store/trail-note'
 import { groupRows, hashTouchedRows, type TouchedRow } from '../store/vouched/touched-rows'
 import { getWriting, type PendingRecord, type Writing } from '../store/vouched/writing'
 

@@ -1,5 +1,5 @@
 import 'server-only'
-import { describeRecord } from '../consequences/trail-words'
+import { listActionsOn } from '@/lib/review'
 import type { TrailRecord as TrailRow } from '../generated/sqlite/client'
 import {
   type Actor,
@@ -11,6 +11,7 @@ import {
 } from '../records/authorization'
 import type { TransactionClient } from '../store/client'
 import { read } from './read'
+import { describeRecord } from './trail-words'
 
 /** Something that happened to a thread of an open page, or to the proposal that the thread discusses. */
 export interface LiveEvent {
@@ -24,17 +25,9 @@ export interface LiveEvent {
   readonly sentence: string
 }
 
-const THREAD_ACTIONS = [
-  'thread-opened',
-  'thread-replied',
-  'thread-answered',
-  'thread-closed',
-  'thread-reopened',
-  'comment-edited',
-]
-const FILE_ACTIONS = ['file-attached', 'file-removed']
-const PROPOSAL_ACTIONS = ['proposal-made', 'proposal-accepted', 'proposal-declined', 'proposal-withdrawn']
-const ACTIONS = [...THREAD_ACTIONS, ...FILE_ACTIONS, ...PROPOSAL_ACTIONS]
+const FILE_ACTIONS = listActionsOn('attachment')
+const PROPOSAL_ACTIONS = listActionsOn('proposal')
+const ACTIONS = [...listActionsOn('thread'), ...FILE_ACTIONS, ...PROPOSAL_ACTIONS]
 const MOST_AT_ONCE = 200
 
 /** The page is the revision's own: its label would say nothing. */

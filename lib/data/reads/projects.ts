@@ -1,7 +1,7 @@
 import 'server-only'
 import { now } from '@/lib/config'
 import { EMPTY_TALLY, readStoredDesign, readStoredResults, tallyVerdicts, type VerdictTally } from '@/lib/engine'
-import { describeRecord } from '../consequences/trail-words'
+import { CONCERNS_FABRICATORS } from '@/lib/review'
 import type { Prisma } from '../generated/sqlite/client'
 import {
   type Actor,
@@ -21,6 +21,7 @@ import type { ProjectSummary, ProjectView, RevisionSummary, TimelineEntry } from
 import { findFabricators } from './fabricators'
 import { toInvitationView } from './invitations'
 import { read } from './read'
+import { describeRecord } from './trail-words'
 
 /** Entries of a project's timeline; the trail of a revision has them all. */
 const TIMELINE_LENGTH = 60
@@ -178,7 +179,7 @@ async function listTimeline(
   const ownIds = fabricatorCompanyId === null ? [] : await listCompanyIds(tx, fabricatorCompanyId)
   const forFabricator: Prisma.TrailRecordWhereInput = {
     revisionId: { in: view.revisions.map(({ id }) => id) },
-    OR: [{ companyId: { in: [...ownIds] } }, { action: { in: [...SHOWN_TO_FABRICATORS] }, companyId: null }],
+    OR: [{ companyId: { in: [...ownIds] } }, { action: { in: [...CONCERNS_FABRICATORS] }, companyId: null }],
   }
   const rows = await tx.trailRecord.findMany({
     where: { projectId, ...(fabricatorCompanyId === null ? {} : forFabricator) },
@@ -193,12 +194,3 @@ async function listTimeline(
     revisionId: row.revisionId,
   }))
 }
-
-/** What the team does that concerns every fabricator who sees the revision. */
-const SHOWN_TO_FABRICATORS: readonly string[] = [
-  'revision-created',
-  'design-saved',
-  'design-imported',
-  'stage-moved',
-  'revision-released',
-]

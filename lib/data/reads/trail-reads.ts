@@ -3,7 +3,6 @@ import { getSecrets, now } from '@/lib/config'
 import { type CheckpointedTrail, checkTrailWithCheckpoints, makeTrailFile } from '@/lib/package'
 import type { TrailRecord } from '@/lib/review'
 import { readTrailRow } from '../consequences/trail'
-import { describeRecord } from '../consequences/trail-words'
 import { write } from '../consequences/write'
 import { type Actor, requireInWorkspace, requireRevision } from '../records/authorization'
 import { WORKSPACE_ID } from '../records/settings-record'
@@ -12,6 +11,7 @@ import { inTransaction, type TransactionClient } from '../store/client'
 import { checkState, type StateCheck } from '../store/vouched/state-check'
 import type { FileDownload, TrailEntryView } from '../views'
 import { read } from './read'
+import { describeRecord } from './trail-words'
 
 /** Below every sequence number that the column can hold (a signed 32-bit integer): one written by force is found too. */
 const BEFORE_ALL = -(2 ** 31)

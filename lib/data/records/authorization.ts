@@ -50,6 +50,19 @@ export interface Standing extends Rights {
 export async function loadStanding(tx: TransactionClient, userId: string): Promise<Standing> {
   const user = await tx.user.findUnique({ where: { id: userId }, include: { memberships: true, companies: true } })
   if (user === null || user.disabledAt !== null) throw new NotAllowedError('act with an account that is disabled')
+  return toStanding(user)
+}
+
+interface RightsRow {
+  readonly id: string
+  readonly name: string
+  readonly isAdmin: boolean
+  readonly memberships: readonly { readonly projectId: string; readonly role: string; readonly companyId: string }[]
+  readonly companies: readonly { readonly companyId: string; readonly role: string }[]
+}
+
+/** Rights out of a person's row, where many are read at once. */
+export function toStanding(user: RightsRow): Standing {
   return {
     userId: user.id,
     name: user.name,

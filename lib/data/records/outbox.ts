@@ -36,31 +36,46 @@ export interface QueuedMail {
   readonly replyTo?: MailAddress | null
 }
 
-export async function queueMail(tx: TransactionClient, at: Date, mail: QueuedMail): Promise<void> {
-  const { dedupeKey, kind, recipient, text } = mail
-  if ((await tx.mailMessage.findUnique({ where: { dedupeKey }, select: { id: true } })) !== null) return
-  const id = randomUUID()
-  await tx.mailMessage.create({
-    data: {
-      id,
-      dedupeKey,
-      kind,
-      recipientId: recipient.userId,
-      recipientName: recipient.name,
-      address: recipient.address,
-      subject: text.subject,
-      bodyText: text.text,
-      bodyHtml: text.html,
-      messageId: `<${id}@${new URL(getSettings().publicUrl).hostname.replaceAll(/[[\]]/g, '')}>`,
-      subjectKey: mail.subjectKey ?? null,
-      referenceIds: (await findEarlierIds(tx, mail)).join(' '),
-      replyToName: mail.replyTo?.name ?? null,
-      replyToAddress: mail.replyTo?.address ?? null,
-      tokenSeed: mail.tokenSeed ?? null,
-      state: 'waiting',
-      nextAttemptAt: at,
-      createdAt: at,
-    },
+export function queueMail(tx: TransactionClient, at: Date, mail: QueuedMail): Promise<void> {
+  return queueMails(tx, at, [mail])
+}
+
+/** Messages about one act to several people. What is asked of the database does not grow with their number. */
+export async function queueMails(tx: TransactionClient, at: Date, mails: readonly QueuedMail[]): Promise<void> {
+  if (mails.length === 0) return
+  const there = await tx.mailMessage.findMany({
+    where: { dedupeKey: { in: mails.map(({ dedupeKey }) => dedupeKey) } },
+    select: { dedupeKey: true },
+  })
+  const known = new Set(there.map(({ dedupeKey }) => dedupeKey))
+  const fresh = mails.filter(({ dedupeKey }) => !known.has(dedupeKey))
+  if (fresh.length === 0) return
+  const findEarlierIds = await loadEarlierIds(tx, fresh)
+  const host = new URL(getSettings().publicUrl).hostname.replaceAll(/[[\]]/g, '')
+  await tx.mailMessage.createMany({
+    data: fresh.map((mail) => {
+      const id = randomUUID()
+      return {
+        id,
+        dedupeKey: mail.dedupeKey,
+        kind: mail.kind,
+        recipientId: mail.recipient.userId,
+        recipientName: mail.recipient.name,
+        address: mail.recipient.address,
+        subject: mail.text.subject,
+        bodyText: mail.text.text,
+        bodyHtml: mail.text.html,
+        messageId: `<${id}@${host}>`,
+        subjectKey: mail.subjectKey ?? null,
+        referenceIds: findEarlierIds(mail).join(' '),
+        replyToName: mail.replyTo?.name ?? null,
+        replyToAddress: mail.replyTo?.address ?? null,
+        tokenSeed: mail.tokenSeed ?? null,
+        state: 'waiting',
+        nextAttemptAt: at,
+        createdAt: at,
+      }
+    }),
   })
 }
 
@@ -71,15 +86,30 @@ export async function queueMail(tx: TransactionClient, at: Date, mail: QueuedMai
 const MOST_REFERENCES = 10
 
 /** Message-IDs of what the same person was sent about the same thing, oldest first; those that never went out are left out. */
-async function findEarlierIds(tx: TransactionClient, { subjectKey, recipient }: QueuedMail): Promise<string[]> {
-  if (subjectKey === undefined || recipient.userId === null) return []
+async function loadEarlierIds(
+  tx: TransactionClient,
+  mails: readonly QueuedMail[],
+): Promise<(mail: QueuedMail) => readonly string[]> {
+  const threaded = mails.flatMap(({ subjectKey, recipient }) =>
+    subjectKey === undefined || recipient.userId === null ? [] : [{ subjectKey, recipientId: recipient.userId }],
+  )
+  if (threaded.length === 0) return () => []
   const earlier = await tx.mailMessage.findMany({
-    where: { recipientId: recipient.userId, subjectKey, state: { notIn: ['given-up', 'left-out'] } },
-    select: { messageId: true },
+    where: {
+      recipientId: { in: threaded.map(({ recipientId }) => recipientId) },
+      subjectKey: { in: threaded.map(({ subjectKey }) => subjectKey) },
+      state: { notIn: ['given-up', 'left-out'] },
+    },
+    select: { messageId: true, recipientId: true, subjectKey: true },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
-  const ids = earlier.map(({ messageId }) => messageId)
-  return ids.length <= MOST_REFERENCES ? ids : [...ids.slice(0, 1), ...ids.slice(1 - MOST_REFERENCES)]
+  return ({ subjectKey, recipient }) => {
+    if (subjectKey === undefined || recipient.userId === null) return []
+    const ids = earlier
+      .filter((row) => row.recipientId === recipient.userId && row.subjectKey === subjectKey)
+      .map(({ messageId }) => messageId)
+    return ids.length <= MOST_REFERENCES ? ids : [...ids.slice(0, 1), ...ids.slice(1 - MOST_REFERENCES)]
+  }
 }
 
 /** A message that the caller alone may send, until its claim runs out. */

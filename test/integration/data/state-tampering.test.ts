@@ -315,7 +315,11 @@ describeOnBothDatabases(
 
       // Somebody goes on working: a record without rows, as a sign-in makes, does not turn it into an older trail.
       await inWriteTransaction((tx) =>
-        appendToTrail(tx, new Date(), team.lead, { action: 'signed-in', subject: { kind: 'account', id: 'x' } }),
+        appendToTrail(tx, new Date(), team.lead, {
+          action: 'signed-in',
+          subject: { kind: 'session', id: 'x' },
+          details: { method: 'password', device: '' },
+        }),
       )
       expect(await data.adoptOlderState()).toBe(false)
       expect((await check()).misfits.map(({ what, reason }) => `${what} ${reason}`)).toEqual(

@@ -1,9 +1,9 @@
 import { inspect } from 'node:util'
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { DESCRIBED_ACTIONS } from '@/lib/data/consequences/trail-words'
 import { db } from '@/lib/data/store/client'
 import { parseTrailFile } from '@/lib/package'
+import { TRAIL_WORDS } from '@/lib/review'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevision } from '@/test/factories/reviews'
@@ -73,7 +73,7 @@ describeOnBothDatabases('each record of a whole review', () => {
     })
     await expectDone(withdrawal)
     const actions = new Set((await data.readWholeTrail()).records.map(({ action }) => action))
-    expect([...actions].filter((action) => !DESCRIBED_ACTIONS.includes(action))).toEqual([])
+    expect([...actions].filter((action) => !(action in TRAIL_WORDS))).toEqual([])
     const entries = await data.listRevisionTrail(team.observer, revisionId)
     expect(entries[0]?.sentence).toBe('moved the revision from released to withdrawn: the connector is no longer made')
     expect((await data.getPackageFile(team.observer, revisionId)).bytes.length).toBeGreaterThan(1000)

@@ -26,19 +26,18 @@ export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ ver
     if (version !== input.seenVersion) refuseStale(input.seenVersion, version, [], 'the limit')
     const problem = input.value === null ? null : findLimitProblem(input.key, input.value)
     if (problem !== null) refuseField('value', 'out-of-range', problem)
-    const note = {
-      subject: { kind: 'limit', id: input.key },
-      companyId,
-      details:
-        companyId === null
-          ? { key: input.key, value: input.value, before: stored?.value ?? null, note: input.note }
-          : // The trail is read by people to whom the fabricator does not show the limit.
-            { key: input.key },
-    }
+    const about = { subject: { kind: 'limit' as const, id: input.key }, companyId }
+    const { key, note } = input
+    // The trail is read by people to whom the fabricator does not show the limit: of it the key alone.
+    const isTold = companyId === null
     if (input.value === null) {
       if (stored === null) return { version: 0 }
       await tx.limit.delete({ where: place })
-      await record({ action: 'limit-removed', ...note })
+      await record({
+        action: 'limit-removed',
+        ...about,
+        details: isTold ? { key, value: null, before: stored.value, note } : { key },
+      })
       if (companyId === null) await storeWorkspaceLimits(context, input.note)
       return { version: 0 }
     }
@@ -48,7 +47,12 @@ export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ ver
       create: { ownerKey, companyId, key: input.key, ...fields },
       update: fields,
     })
-    await record({ action: 'limit-set', ...note })
+    const before = stored?.value ?? null
+    await record({
+      action: 'limit-set',
+      ...about,
+      details: isTold ? { key, value: input.value, before, note } : { key },
+    })
     if (companyId === null) await storeWorkspaceLimits(context, input.note)
     return { version: fields.version }
   })

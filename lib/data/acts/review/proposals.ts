@@ -29,7 +29,7 @@ import { type ReadProposal, readProposal } from '../../records/proposal-patch'
 import { getPersonName } from '../../records/revision-record'
 import { outcomeOf, refuseClash, refuseField, refuseInvalid } from '../../store/errors'
 import type { Outcome } from '../../views'
-import { addComment, findAudience, getOwnCompanyId, recordThread } from './threads'
+import { addComment, findAudience, getOwnCompanyId, placeOfThread } from './threads'
 
 /** Parts of the design that a proposal may change; own materials come along with the layers that are made of them. */
 const PROPOSABLE_AREAS: readonly string[] = ['materials', 'construction', 'bends', 'features']
@@ -74,9 +74,10 @@ export async function proposeChange(
         },
       })
       await addComment(context, scope, thread, { text: input.why, isAnswer: false })
-      await recordThread(context, scope, thread, {
+      await record({
         action: 'thread-opened',
-        details: { kind: thread.kind, anchor: thread.anchorLabel },
+        ...placeOfThread(scope, thread),
+        details: { title: thread.title, kind: thread.kind, anchor: thread.anchorLabel },
       })
       await tx.proposal.create({
         data: {
@@ -200,7 +201,7 @@ async function storeDecision(
   { decision, reason, made }: StoredDecision,
 ): Promise<void> {
   const { tx, standing, at } = context
-  const state = decision === 'accept' ? 'accepted' : 'declined'
+  const state = decision === 'accept' ? ('accepted' as const) : ('declined' as const)
   await tx.proposal.update({
     where: { id: row.id },
     data: { state, decidedById: standing.userId, decidedAt: at, decisionNote: reason, madeVersion: made },
@@ -253,7 +254,15 @@ export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Pr
 async function recordProposal(
   { tx, record }: WriteContext,
   row: Proposal,
-  { action, reason, made }: { action: string; reason: string; made: number | null },
+  {
+    action,
+    reason,
+    made,
+  }: {
+    action: 'proposal-accepted' | 'proposal-declined' | 'proposal-withdrawn'
+    reason: string
+    made: number | null
+  },
 ): Promise<void> {
   const where = { id: row.revisionId }
   const { projectId } = await tx.revision.findUniqueOrThrow({ where, select: { projectId: true } })

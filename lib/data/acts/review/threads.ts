@@ -19,7 +19,6 @@ import {
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import type { TransactionClient } from '../../store/client'
 import { NotAllowedError, NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
-import type { TrailNote } from '../../store/trail-note'
 import type { Outcome } from '../../views'
 
 /**
@@ -28,7 +27,7 @@ import type { Outcome } from '../../views'
  */
 export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcome<{ threadId: string }>> {
   return write(actor, 'open-thread', input, async (context) => {
-    const { tx, standing, at } = context
+    const { tx, standing, at, record } = context
     const scope = await requireRevisionInView(tx, standing, input.revisionId)
     requireOnRevision(standing, scope, 'revision:comment')
     const { revision, fabricatorCompanyId } = scope
@@ -60,9 +59,10 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcom
         },
       })
       await addComment(context, scope, thread, { text: input.text, isAnswer: false })
-      await recordThread(context, scope, thread, {
+      await record({
         action: 'thread-opened',
-        details: { kind: thread.kind, anchor: anchorLabel },
+        ...placeOfThread(scope, thread),
+        details: { title: thread.title, kind: thread.kind, anchor: anchorLabel },
       })
       return thread.id
     })
@@ -106,14 +106,14 @@ function findAnchorLabel({ design, record, template }: LoadedRevision, anchor: O
 /** Replies; a reply that is marked as the answer turns an open thread into an answered one. */
 export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<{ commentId: string }>> {
   return write(actor, 'reply-to-thread', input, async (context) => {
-    const { tx, standing, at } = context
+    const { tx, standing, at, record } = context
     const { scope, thread } = await requireThread(tx, standing, input.threadId)
     requireOnThread(standing, scope, thread, 'thread:reply')
     if (thread.state === 'closed') refuseClash('The thread is closed. Reopen it to continue.')
     if (!input.isAnswer) {
       const commentId = await addComment(context, scope, thread, { text: input.text, isAnswer: false })
       await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
-      await recordThread(context, scope, thread, { action: 'thread-replied' })
+      await record({ action: 'thread-replied', ...placeOfThread(scope, thread), details: { title: thread.title } })
       return { commentId }
     }
     requireOnThread(standing, scope, thread, 'thread:answer')
@@ -127,7 +127,7 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
           where: { id: thread.id },
           data: { state: 'answered', answeredById: standing.userId, answeredAt: at, version: { increment: 1 } },
         })
-        await recordThread(context, scope, thread, { action: 'thread-answered' })
+        await record({ action: 'thread-answered', ...placeOfThread(scope, thread), details: { title: thread.title } })
         return id
       },
     )
@@ -137,7 +137,7 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
 
 export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outcome<null>> {
   return write(actor, 'close-thread', input, async (context) => {
-    const { tx, standing, at } = context
+    const { tx, standing, at, record } = context
     const { scope, thread } = await requireThread(tx, standing, input.threadId)
     requireOnThread(standing, scope, thread, 'thread:close')
     if (thread.state === 'closed') refuseClash('The thread is already closed.')
@@ -156,7 +156,11 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outc
           version: { increment: 1 },
         },
       })
-      await recordThread(context, scope, thread, { action: 'thread-closed', details: { reason: input.reason } })
+      await record({
+        action: 'thread-closed',
+        ...placeOfThread(scope, thread),
+        details: { title: thread.title, reason: input.reason },
+      })
     })
     return null
   })
@@ -165,7 +169,7 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outc
 /** An answered or closed thread goes back to open, with a reason. */
 export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Outcome<null>> {
   return write(actor, 'reopen-thread', input, async (context) => {
-    const { tx, standing } = context
+    const { tx, standing, record } = context
     const { scope, thread } = await requireThread(tx, standing, input.threadId)
     requireOnThread(standing, scope, thread, 'thread:close')
     if (thread.state === 'open') refuseClash('The thread is already open.')
@@ -184,7 +188,11 @@ export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Ou
         },
       })
       await addComment(context, scope, thread, { text: input.reason, isAnswer: false })
-      await recordThread(context, scope, thread, { action: 'thread-reopened', details: { reason: input.reason } })
+      await record({
+        action: 'thread-reopened',
+        ...placeOfThread(scope, thread),
+        details: { title: thread.title, reason: input.reason },
+      })
     })
     return null
   })
@@ -193,7 +201,7 @@ export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Ou
 /** The author changes the text; the one before is kept. */
 export function editComment(actor: Actor, input: EditCommentInput): Promise<Outcome<null>> {
   return write(actor, 'edit-comment', input, async (context) => {
-    const { tx, standing, at } = context
+    const { tx, standing, at, record } = context
     const comment = await tx.comment.findUnique({ where: { id: input.commentId } })
     if (comment === null) throw new NotFoundError('comment')
     const { scope, thread } = await requireThread(tx, standing, comment.threadId, 'comment')
@@ -218,9 +226,10 @@ export function editComment(actor: Actor, input: EditCommentInput): Promise<Outc
       where: { id: comment.id },
       data: { text: input.text, version: { increment: 1 }, editedAt: at },
     })
-    await recordThread(context, scope, thread, {
+    await record({
       action: 'comment-edited',
-      details: { commentId: comment.id, before: comment.text, after: input.text },
+      ...placeOfThread(scope, thread),
+      details: { title: thread.title, commentId: comment.id, before: comment.text, after: input.text },
     })
     return null
   })
@@ -268,19 +277,16 @@ export async function addComment(
   return comment.id
 }
 
-export function recordThread(
-  { record }: WriteContext,
+/** Where a record about a thread belongs. */
+export function placeOfThread(
   { revision }: RevisionScope,
-  thread: Pick<Thread, 'id' | 'title' | 'companyId' | 'openedByCompanyId'>,
-  { action, details }: Pick<TrailNote, 'action' | 'details'>,
-): Promise<void> {
-  return record({
-    action,
-    subject: { kind: 'thread', id: thread.id },
+  thread: Pick<Thread, 'id' | 'companyId' | 'openedByCompanyId'>,
+) {
+  return {
+    subject: { kind: 'thread' as const, id: thread.id },
     projectId: revision.projectId,
     revisionId: revision.id,
     // What the team says among itself is no fabricator's to read in an extract of the trail.
     companyId: thread.companyId ?? thread.openedByCompanyId,
-    details: { title: thread.title, ...details },
-  })
+  }
 }

@@ -46,7 +46,7 @@ async function queueDigest(person: Actor, day: string, waits: readonly WaitView[
     if (waits.length === 0 || user.disabledAt !== null || readMailOff(user.mailOffJson).has('digest')) return
     const { memberships } = await loadStanding(tx, userId)
     const companyId = memberships.find(({ role }) => role === 'fabricator')?.companyId ?? null
-    const foreignNames = await loadForeignNames(tx, companyId)
+    const foreignNames = (await loadForeignNames(tx))(companyId)
     const { publicUrl } = getSettings()
     await queueMail(tx, now(), {
       kind: 'digest',

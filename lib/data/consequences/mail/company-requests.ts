@@ -2,15 +2,15 @@ import 'server-only'
 import { getSettings } from '@/lib/config'
 import { composeMail } from '@/lib/mail'
 import { readMailOff } from '../../records/mail-off'
-import { queueMail } from '../../records/outbox'
-import { findReplyTo, loadForeignNames, type TrailEvent, withoutForeignNames } from './readers'
+import { queueMails } from '../../records/outbox'
+import { loadForeignNames, loadReplyTo, type RecordedAct, withoutForeignNames } from './readers'
 
 /**
  * A project asks a company: its administrators are written to, since they alone can answer. Where it has none yet, the
  * admins of the workspace are, since they alone can name one.
  */
-export async function queueRequestNotices(trailEvent: TrailEvent): Promise<void> {
-  const { tx, at, by, note } = trailEvent
+export async function queueRequestNotices(act: RecordedAct<'company-asked'>): Promise<void> {
+  const { tx, at, by, note } = act
   const companyId = note.subject.id
   const projectId = note.projectId ?? ''
   const part = await tx.participation.findUniqueOrThrow({
@@ -29,16 +29,20 @@ export async function queueRequestNotices(trailEvent: TrailEvent): Promise<void>
         where: { isAdmin: true, disabledAt: null },
         orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
       })
-  const foreignNames = isAnswerable ? await loadForeignNames(tx, companyId) : []
+  const foreignNames = (await loadForeignNames(tx))(isAnswerable ? companyId : null)
+  const replyTo = (await loadReplyTo(tx, by))(isAnswerable ? companyId : null)
   const asking = await tx.membership.findUnique({
     where: { userId_projectId: { userId: by.userId ?? '', projectId } },
     include: { company: true },
   })
   const page = isAnswerable ? `/companies/${companyId}` : '/workspace/companies'
-  for (const reader of readers) {
-    if (reader.id === by.userId || readMailOff(reader.mailOffJson).has('company-asked')) continue
-    await queueMail(tx, at, {
-      kind: 'company-asked',
+  const isWrittenTo = (reader: (typeof readers)[number]) =>
+    reader.id !== by.userId && !readMailOff(reader.mailOffJson).has('company-asked')
+  await queueMails(
+    tx,
+    at,
+    readers.filter(isWrittenTo).map((reader) => ({
+      kind: 'company-asked' as const,
       // A project asks as often as it likes; a person is written to about that once a day.
       dedupeKey: `company-asked:${part.id}:${at.toISOString().slice(0, 10)}:${reader.id}`,
       recipient: { userId: reader.id, name: reader.name, address: reader.email },
@@ -53,7 +57,7 @@ export async function queueRequestNotices(trailEvent: TrailEvent): Promise<void>
         href: `${getSettings().publicUrl}${page}`,
       }),
       subjectKey: `participation:${part.id}`,
-      replyTo: await findReplyTo(tx, by, isAnswerable ? companyId : null),
-    })
-  }
+      replyTo,
+    })),
+  )
 }

@@ -1,60 +1,62 @@
 import 'server-only'
 import { readStoredSentences } from '@/lib/engine'
-import { STAGE_LABELS, type Stage } from '@/lib/review'
+import { type ActionsTold, type Audience, STAGE_LABELS, type Stage, TRAIL_WORDS, type TrailAction } from '@/lib/review'
 import { maySeeThread, readStage } from '../../records/authorization'
 import { queueRequestNotices } from './company-requests'
-import { isEventAction, queueEventNotices } from './events'
-import { isProposalAction, queueProposalNotices } from './proposals'
+import { queueDeclarationNotices, queueReleaseNotices, queueSharedNotices } from './events'
+import { queueProposalNotices } from './proposals'
 import {
   findMentioned,
-  loadForeignNames,
+  type Letter,
   loadReaders,
   loadSubject,
   makePlace,
   makeWanted,
-  queueTo,
+  queueLetters,
   type Reader,
-  type TrailEvent,
+  type RecordedAct,
   withoutForeignNames,
 } from './readers'
 
-const THREAD_ACTIONS: readonly string[] = [
-  'thread-opened',
-  'thread-replied',
-  'thread-answered',
-  'thread-reopened',
-  'comment-edited',
-]
-
-/** Queues the messages that an act causes. Nobody is written to about an act of their own. */
-export async function queueNotices(trailEvent: TrailEvent): Promise<void> {
-  const { action } = trailEvent.note
-  if (THREAD_ACTIONS.includes(action)) await queueThreadNotices(trailEvent)
-  else if (action === 'stage-moved') await queueStageNotices(trailEvent)
-  else if (action === 'signature-voided') await queueVoidedNotices(trailEvent)
-  else if (isEventAction(action)) await queueEventNotices(trailEvent, action)
-  else if (isProposalAction(action)) await queueProposalNotices(trailEvent, action)
-  else if (action === 'company-asked') await queueRequestNotices(trailEvent)
+/** Who is told of which acts stands with the words of the trail; here is what each audience is sent. */
+const NOTICES: {
+  readonly [A in Exclude<Audience, 'nobody' | 'account-owner'>]: (act: RecordedAct<ActionsTold<A>>) => Promise<void>
+} = {
+  'thread-readers': queueThreadNotices,
+  'stage-readers': queueStageNotices,
+  'signer-and-leads': queueVoidedNotices,
+  'sharing-company': queueSharedNotices,
+  'declaration-readers': queueDeclarationNotices,
+  'release-readers': queueReleaseNotices,
+  'proposal-readers': queueProposalNotices,
+  'asked-company': queueRequestNotices,
 }
 
-async function queueThreadNotices(trailEvent: TrailEvent): Promise<void> {
-  const { tx, note, by } = trailEvent
-  const commentId = note.details?.commentId
+/** Queues the messages that an act causes. Nobody is written to about an act of their own. */
+export async function queueNotices(act: RecordedAct<TrailAction>): Promise<void> {
+  const { audience } = TRAIL_WORDS[act.note.action]
+  // The owner of an account is written to by the act itself, at the address that the account had before it.
+  if (audience === 'nobody' || audience === 'account-owner') return
+  // The table pairs each audience with its words; the compiler cannot see that this act is one of them.
+  await NOTICES[audience](act as never)
+}
+
+async function queueThreadNotices(act: RecordedAct<ActionsTold<'thread-readers'>>): Promise<void> {
+  const { tx, note, by } = act
+  const edited = note.action === 'comment-edited' ? note.details : null
   const thread = await tx.thread.findUniqueOrThrow({
     where: { id: note.subject.id },
     include: { comments: { orderBy: { ordinal: 'asc' } } },
   })
-  const comment = thread.comments.find(({ id }) => id === commentId) ?? thread.comments.at(-1)
+  const comment = thread.comments.find(({ id }) => id === edited?.commentId) ?? thread.comments.at(-1)
   // A proposal opens its thread; the message about the proposal says so.
   if (comment === undefined || (note.action === 'thread-opened' && thread.anchorKind === 'proposal')) return
   const { row, subject } = await loadSubject(tx, thread.revisionId)
-  const readers = (await loadReaders(trailEvent, subject)).filter(({ standing }) =>
-    maySeeThread(standing, subject, thread),
-  )
-  const before = note.action === 'comment-edited' ? String(note.details?.before ?? '') : ''
-  const already = findMentioned(before, readers)
+  const readers = (await loadReaders(act, subject)).filter(({ standing }) => maySeeThread(standing, subject, thread))
+  const already = findMentioned(edited?.before ?? '', readers)
   const mentioned = findMentioned(comment.text, readers)
 
+  const letters: Letter[] = []
   for (const reader of readers) {
     const kinds: ('mention' | 'query' | 'answer')[] = []
     if (mentioned.has(reader.userId) && !already.has(reader.userId)) kinds.push('mention')
@@ -63,11 +65,10 @@ async function queueThreadNotices(trailEvent: TrailEvent): Promise<void> {
     // One message about one act: the first kind that the person has not switched off.
     const kind = kinds.find((candidate) => !reader.off.has(candidate))
     if (kind === undefined) continue
-    const foreignNames = await loadForeignNames(tx, reader.fabricatorCompanyId)
-    await queueTo(
-      trailEvent,
+    const { foreignNames } = reader
+    letters.push({
       reader,
-      {
+      notice: {
         kind,
         place: makePlace(row, foreignNames, `/threads#thread-${thread.id}`),
         threadKind: thread.kind,
@@ -77,9 +78,10 @@ async function queueThreadNotices(trailEvent: TrailEvent): Promise<void> {
         text: withoutForeignNames(comment.text, foreignNames),
         wanted: makeWanted(THREAD_ACTS[kind], row),
       },
-      `thread:${thread.id}`,
-    )
+      subjectKey: `thread:${thread.id}`,
+    })
   }
+  await queueLetters(act, letters)
 }
 
 const THREAD_ACTS = {
@@ -113,32 +115,33 @@ function isConcerned(reader: Reader, { openedById, openedByCompanyId, comments }
   )
 }
 
-async function queueStageNotices(trailEvent: TrailEvent): Promise<void> {
-  const { tx, note, by } = trailEvent
+async function queueStageNotices(act: RecordedAct<'stage-moved'>): Promise<void> {
+  const { tx, note, by } = act
   const { row, subject } = await loadSubject(tx, note.revisionId ?? note.subject.id)
-  const { from, to, reason } = note.details ?? {}
-  const [fromStage, toStage] = [readStage(String(from)), readStage(String(to))]
+  const { reason } = note.details
+  const [fromStage, toStage] = [readStage(note.details.from), readStage(note.details.to)]
   // A release has a message of its own, with the package.
   if (toStage === 'released') return
-  for (const reader of await loadReaders(trailEvent, subject)) {
+  const letters: Letter[] = []
+  for (const reader of await loadReaders(act, subject)) {
     if (reader.off.has('stage')) continue
-    const foreignNames = await loadForeignNames(tx, reader.fabricatorCompanyId)
+    const { foreignNames } = reader
     const act = findStageAct(toStage, reader)
-    await queueTo(
-      trailEvent,
+    letters.push({
       reader,
-      {
+      notice: {
         kind: 'stage',
         place: makePlace(row, foreignNames, ''),
         from: fromStage,
         to: toStage,
         by: by.name,
-        reason: typeof reason === 'string' && reason !== '' ? withoutForeignNames(reason, foreignNames) : null,
+        reason: reason === '' ? null : withoutForeignNames(reason, foreignNames),
         wanted: act === null ? null : makeWanted(act, row),
       },
-      `revision:${row.id}`,
-    )
+      subjectKey: `revision:${row.id}`,
+    })
   }
+  await queueLetters(act, letters)
 }
 
 /** What a stage asks of a person. */
@@ -160,18 +163,18 @@ function findStageAct(stage: Stage, { role, fabricatorCompanyId }: Reader): stri
 }
 
 /** Leads and the signer: to anybody else the signature was never a promise of theirs. */
-async function queueVoidedNotices(trailEvent: TrailEvent): Promise<void> {
-  const { tx, note, by } = trailEvent
+async function queueVoidedNotices(act: RecordedAct<'signature-voided'>): Promise<void> {
+  const { tx, note, by } = act
   const signature = await tx.signature.findUniqueOrThrow({ where: { id: note.subject.id } })
   const { row, subject } = await loadSubject(tx, signature.revisionId)
   const changes = readStoredSentences('what voided a signature', signature.changesJson)
-  for (const reader of await loadReaders(trailEvent, subject)) {
+  const letters: Letter[] = []
+  for (const reader of await loadReaders(act, subject)) {
     const isTold = reader.role === 'lead' || reader.userId === signature.signerId
     if (!isTold || reader.fabricatorCompanyId !== null || reader.off.has('signature-voided')) continue
-    await queueTo(
-      trailEvent,
+    letters.push({
       reader,
-      {
+      notice: {
         kind: 'signature-voided',
         place: makePlace(row, [], '/sign-off'),
         signer: signature.signerName,
@@ -180,7 +183,8 @@ async function queueVoidedNotices(trailEvent: TrailEvent): Promise<void> {
         changes,
         wanted: subject.stage === 'awaiting-signature' ? makeWanted('check what changed and sign again', row) : null,
       },
-      `revision:${row.id}`,
-    )
+      subjectKey: `revision:${row.id}`,
+    })
   }
+  await queueLetters(act, letters)
 }

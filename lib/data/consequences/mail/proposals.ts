@@ -1,25 +1,19 @@
 import 'server-only'
-import { PROPOSAL_EVENTS, type ProposalEvent } from '@/lib/mail'
-import type { RevisionSubject } from '@/lib/review'
+import type { ProposalEvent } from '@/lib/mail'
+import type { ActionsTold, RevisionSubject } from '@/lib/review'
 import { mayOnRevision, maySeeProposal } from '../../records/authorization'
 import {
   findMentioned,
-  loadForeignNames,
+  type Letter,
   loadReaders,
   loadSubject,
   makePlace,
   makeWanted,
-  queueTo,
+  queueLetters,
   type Reader,
-  type TrailEvent,
+  type RecordedAct,
   withoutForeignNames,
 } from './readers'
-
-type ProposalAction = `proposal-${ProposalEvent}`
-
-export function isProposalAction(action: string): action is ProposalAction {
-  return PROPOSAL_EVENTS.some((event) => action === `proposal-${event}`)
-}
 
 interface ProposalPart {
   readonly companyId: string | null
@@ -31,23 +25,31 @@ interface ProposalPart {
  * A proposal is written about to whoever decides and to the fabricator that takes part; the decision to whoever proposed
  * it, their colleagues at a fabricator and whoever wrote in its thread.
  */
-export async function queueProposalNotices(trailEvent: TrailEvent, action: ProposalAction): Promise<void> {
-  const { tx, note, by } = trailEvent
-  const event = action.replace('proposal-', '') as ProposalEvent
+const EVENTS: { readonly [W in ActionsTold<'proposal-readers'>]: ProposalEvent } = {
+  'proposal-made': 'made',
+  'proposal-accepted': 'accepted',
+  'proposal-declined': 'declined',
+  'proposal-withdrawn': 'withdrawn',
+}
+
+export async function queueProposalNotices(act: RecordedAct<ActionsTold<'proposal-readers'>>): Promise<void> {
+  const { tx, note, by } = act
+  const event = EVENTS[note.action]
   const proposal = await tx.proposal.findUniqueOrThrow({ where: { id: note.subject.id } })
   const thread = await tx.thread.findUniqueOrThrow({
     where: { id: proposal.threadId },
     include: { comments: { orderBy: { ordinal: 'asc' } } },
   })
   const { row, subject } = await loadSubject(tx, proposal.revisionId)
-  const readers = (await loadReaders(trailEvent, subject)).filter(({ standing }) =>
+  const readers = (await loadReaders(act, subject)).filter(({ standing }) =>
     maySeeProposal(standing, subject, proposal),
   )
   const text = (event === 'made' ? thread.comments[0]?.text : proposal.decisionNote) ?? ''
   const mentioned = findMentioned(text, readers)
   const authors = new Set(thread.comments.map(({ authorId }) => authorId))
-  const changes = readSentences(note.details?.changes)
+  const changes = note.action === 'proposal-made' ? note.details.changes : []
 
+  const letters: Letter[] = []
   for (const reader of readers) {
     const isTold =
       event === 'made'
@@ -55,16 +57,15 @@ export async function queueProposalNotices(trailEvent: TrailEvent, action: Propo
         : authors.has(reader.userId) ||
           isOnItsSide(reader, proposal) ||
           (event === 'withdrawn' && isAsked(reader, proposal, subject))
-    const foreignNames = await loadForeignNames(tx, reader.fabricatorCompanyId)
+    const { foreignNames } = reader
     const title = withoutForeignNames(proposal.title, foreignNames)
     const said = text === '' ? null : withoutForeignNames(text, foreignNames)
     const place = makePlace(row, foreignNames, `/proposals/${encodeURIComponent(proposal.id)}`)
     if (isTold && !reader.off.has('proposal')) {
       const mayDecide = event === 'made' && mayOnRevision(reader.standing, 'proposal:decide', subject)
-      await queueTo(
-        trailEvent,
+      letters.push({
         reader,
-        {
+        notice: {
           kind: 'proposal',
           place,
           event,
@@ -75,15 +76,16 @@ export async function queueProposalNotices(trailEvent: TrailEvent, action: Propo
           mayDecide,
           wanted: mayDecide ? makeWanted('accept or decline it', row) : null,
         },
-        `thread:${thread.id}`,
-      )
+        subjectKey: `thread:${thread.id}`,
+      })
     } else if (mentioned.has(reader.userId) && !reader.off.has('mention')) {
       const thing = { threadKind: 'proposed change', title, anchor: null }
       const wanted = makeWanted('read it and reply', row)
       const notice = { kind: 'mention' as const, place, ...thing, by: by.name, text: said, wanted }
-      await queueTo(trailEvent, reader, notice, `thread:${thread.id}`)
+      letters.push({ reader, notice, subjectKey: `thread:${thread.id}` })
     }
   }
+  await queueLetters(act, letters)
 }
 
 /** Whoever decides, and the fabricator that the team named; nobody is asked about a proposal of their own side. */
@@ -102,8 +104,4 @@ function isOnItsSide(reader: Reader, proposal: ProposalPart): boolean {
 
 function isOfFabricator({ fabricatorCompanyId }: Reader, companyId: string | null): boolean {
   return fabricatorCompanyId !== null && fabricatorCompanyId === companyId
-}
-
-function readSentences(value: unknown): readonly string[] {
-  return Array.isArray(value) ? value.filter((entry) => typeof entry === 'string') : []
 }

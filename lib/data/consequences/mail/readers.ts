@@ -2,25 +2,29 @@ import 'server-only'
 import { getSettings } from '@/lib/config'
 import { readStoredDesign } from '@/lib/engine'
 import { composeMail, findMentions, type MailNotice, type OptionalMailKind, type Wanted } from '@/lib/mail'
-import type { RevisionSubject } from '@/lib/review'
-import { loadStanding, mayOnRevision, readStage, type Standing } from '../../records/authorization'
+import type { NoteOn, RevisionSubject, TrailAction } from '@/lib/review'
+import { mayOnRevision, readStage, type Standing, toStanding } from '../../records/authorization'
 import { readMailOff } from '../../records/mail-off'
 import { foldName } from '../../records/names'
-import { type MailAddress, queueMail } from '../../records/outbox'
+import { type MailAddress, queueMails } from '../../records/outbox'
 import type { TransactionClient } from '../../store/client'
-import type { TrailNote } from '../../store/trail-note'
 
-/** One entry of the trail, in the entry's own transaction. */
-export interface TrailEvent {
+/** Any act that the trail records, in the act's own transaction. */
+export interface AnyRecordedAct {
   readonly tx: TransactionClient
   readonly at: Date
   readonly by: { readonly userId: string | null; readonly name: string }
-  readonly note: TrailNote
-  /** The entry's place in the trail: tells two acts on the same thing apart. */
+  readonly note: { readonly action: string; readonly revisionId?: string }
+  /** The record's place in the trail: tells two acts on the same thing apart. */
   readonly sequence: number
 }
 
-/** Somebody who may be written to about a revision. */
+/** An act of one word, or of several. */
+export interface RecordedAct<W extends TrailAction> extends AnyRecordedAct {
+  readonly note: NoteOn<W>
+}
+
+/** Somebody who may be written to about a revision, with all that a message to them takes. */
 export interface Reader {
   readonly userId: string
   readonly name: string
@@ -31,31 +35,40 @@ export interface Reader {
   readonly fabricatorCompanyId: string | null
   readonly role: string
   readonly companyId: string
+  /** Names that a message to this person must not hold, folded. */
+  readonly foreignNames: readonly string[]
+  /** Whom a reply goes to. */
+  readonly replyTo: MailAddress | null
 }
 
 /** Everybody of the project who may see the revision and has an account that works, the person who acts left out. */
-export async function loadReaders({ tx, by }: TrailEvent, subject: RevisionSubject): Promise<Reader[]> {
+export async function loadReaders({ tx, by }: AnyRecordedAct, subject: RevisionSubject): Promise<Reader[]> {
   const members = await tx.membership.findMany({
     where: { projectId: subject.projectId, user: { disabledAt: null }, NOT: { userId: by.userId ?? '' } },
-    include: { user: true },
+    include: { user: { include: { memberships: true, companies: true } } },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
-  const readers: Reader[] = []
-  for (const { user, role, companyId } of members) {
-    const standing = await loadStanding(tx, user.id)
-    if (!mayOnRevision(standing, 'revision:view', subject)) continue
-    readers.push({
-      userId: user.id,
-      name: user.name,
-      address: user.email,
-      standing,
-      off: readMailOff(user.mailOffJson),
-      fabricatorCompanyId: role === 'fabricator' ? companyId : null,
-      role,
-      companyId,
-    })
-  }
-  return readers
+  const foreignNamesOf = await loadForeignNames(tx)
+  const replyTo = await loadReplyTo(tx, by)
+  return members.flatMap(({ user, role, companyId }): Reader[] => {
+    const standing = toStanding(user)
+    if (!mayOnRevision(standing, 'revision:view', subject)) return []
+    const fabricatorCompanyId = role === 'fabricator' ? companyId : null
+    return [
+      {
+        userId: user.id,
+        name: user.name,
+        address: user.email,
+        standing,
+        off: readMailOff(user.mailOffJson),
+        fabricatorCompanyId,
+        role,
+        companyId,
+        foreignNames: foreignNamesOf(fabricatorCompanyId),
+        replyTo: replyTo(fabricatorCompanyId),
+      },
+    ]
+  })
 }
 
 export async function loadSubject(tx: TransactionClient, revisionId: string) {
@@ -81,14 +94,20 @@ export async function loadSubject(tx: TransactionClient, revisionId: string) {
   return { row, subject }
 }
 
-/** Names of other fabricators and of their people, folded: a fabricator's mail holds none of them. */
-export async function loadForeignNames(tx: TransactionClient, companyId: string | null): Promise<readonly string[]> {
-  if (companyId === null) return []
-  const others = await tx.company.findMany({
-    where: { kind: 'fabricator', NOT: { id: companyId } },
+/** Names of other fabricators and of their people, folded: a fabricator's mail holds none of them. The team's may hold all. */
+export async function loadForeignNames(
+  tx: TransactionClient,
+): Promise<(fabricatorCompanyId: string | null) => readonly string[]> {
+  const fabricators = await tx.company.findMany({
+    where: { kind: 'fabricator' },
     include: { memberships: { where: { role: 'fabricator' }, include: { user: { select: { name: true } } } } },
   })
-  return others.flatMap(({ name, memberships }) => [name, ...memberships.map(({ user }) => user.name)]).map(foldName)
+  const named = fabricators.map(({ id, name, memberships }) => ({
+    id,
+    names: [name, ...memberships.map(({ user }) => user.name)].map(foldName),
+  }))
+  return (fabricatorCompanyId) =>
+    fabricatorCompanyId === null ? [] : named.flatMap(({ id, names }) => (id === fabricatorCompanyId ? [] : names))
 }
 
 /** Text that somebody typed, or null where it names another fabricator. */
@@ -118,36 +137,51 @@ export function makeWanted(act: string, { designJson }: MailRevision): Wanted {
   return { act, until: brief.needDate === null ? null : { date: brief.needDate, event: 'the parts are needed' } }
 }
 
-/** @param subjectKey  what the message is about: messages to one person about one thing are threaded */
-export async function queueTo(
-  { tx, at, by, note, sequence }: TrailEvent,
-  reader: Reader,
-  notice: MailNotice,
-  subjectKey: string,
-): Promise<void> {
-  await queueMail(tx, at, {
-    kind: notice.kind,
-    dedupeKey: `${note.action}:${sequence}:${reader.userId}`,
-    recipient: { userId: reader.userId, name: reader.name, address: reader.address },
-    text: composeMail(notice),
-    subjectKey,
-    replyTo: await findReplyTo(tx, by, reader.fabricatorCompanyId),
-  })
+/** One message to one reader. */
+export interface Letter {
+  readonly reader: Reader
+  readonly notice: MailNotice
+  /** What the message is about: messages to one person about one thing are threaded. */
+  readonly subjectKey: string
 }
 
-/** Whoever acted answers for it. Between two fabricators no address passes, nor that of an account that is disabled. */
-export async function findReplyTo(
-  tx: TransactionClient,
-  by: TrailEvent['by'],
-  fabricatorCompanyId: string | null,
-): Promise<MailAddress | null> {
-  if (by.userId === null) return null
-  const user = await tx.user.findUnique({ where: { id: by.userId }, include: { memberships: true } })
-  if (user === null || user.disabledAt !== null) return null
-  const isForeign = user.memberships.some(
-    ({ role, companyId }) => role === 'fabricator' && fabricatorCompanyId !== null && companyId !== fabricatorCompanyId,
+export async function queueLetters(
+  { tx, at, note, sequence }: AnyRecordedAct,
+  letters: readonly Letter[],
+): Promise<void> {
+  await queueMails(
+    tx,
+    at,
+    letters.map(({ reader, notice, subjectKey }) => ({
+      kind: notice.kind,
+      dedupeKey: `${note.action}:${sequence}:${reader.userId}`,
+      recipient: { userId: reader.userId, name: reader.name, address: reader.address },
+      text: composeMail(notice),
+      subjectKey,
+      replyTo: reader.replyTo,
+    })),
   )
-  return isForeign ? null : { name: user.name, address: user.email }
+}
+
+/**
+ * Whoever acted answers for it. Between two fabricators no address passes, nor that of an account that is disabled.
+ * @returns the address for a reader of that fabricator; null is the team
+ */
+export async function loadReplyTo(
+  tx: TransactionClient,
+  by: AnyRecordedAct['by'],
+): Promise<(fabricatorCompanyId: string | null) => MailAddress | null> {
+  const user =
+    by.userId === null ? null : await tx.user.findUnique({ where: { id: by.userId }, include: { memberships: true } })
+  if (user === null || user.disabledAt !== null) return () => null
+  const address = { name: user.name, address: user.email }
+  return (fabricatorCompanyId) => {
+    const isForeign = user.memberships.some(
+      ({ role, companyId }) =>
+        role === 'fabricator' && fabricatorCompanyId !== null && companyId !== fabricatorCompanyId,
+    )
+    return isForeign ? null : address
+  }
 }
 
 /** Ids of the readers whom a text mentions. */

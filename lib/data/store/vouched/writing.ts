@@ -1,7 +1,7 @@
 import 'server-only'
 import { AsyncLocalStorage } from 'node:async_hooks'
+import type { TrailNote } from '@/lib/review'
 import type { Prisma } from '../../generated/sqlite/client'
-import type { TrailNote } from '../trail-note'
 
 /** A record that is to be written once the act is done. */
 export interface PendingRecord {

@@ -1,0 +1,121 @@
+import { isStage, STAGE_LABELS } from '../stages'
+import { because, countInputs, type StoredDetails, word } from './word'
+
+interface Move {
+  readonly from: string
+  readonly to: string
+}
+
+function stage(details: StoredDetails<Move>, key: keyof Move): string {
+  const value = details.text(key)
+  return isStage(value) ? STAGE_LABELS[value] : value
+}
+
+type DesignChange = { designVersion: number; designHash: string; changeCount: number; changes: string[] }
+type WaiverDecision = { itemId: string; question: string; reason: string; confirmedBy?: string }
+type Declaration = { company: string; note: string; contentHash: string }
+type Artwork = { fileName: string; sha256: string }
+
+/** A revision on its way from the first design to release. */
+export const REVISION_WORDS = {
+  'revision-created': word<{ label: string; origin: string; basedOn: string | null; designHash: string }>()({
+    subject: 'revision',
+    concernsFabricators: true,
+    sentence: (details) => `created the revision (${details.text('origin')})`,
+  }),
+  'answers-carried-over': word<{ from: string; fromId: string; answerCount: number }>()({
+    subject: 'revision',
+    sentence: (details) => `carried over ${details.text('answerCount')} answers from revision ${details.text('from')}`,
+  }),
+  'design-saved': word<DesignChange>()({
+    subject: 'revision',
+    concernsFabricators: true,
+    sentence: (details) => `changed the design (${countInputs(details)})`,
+  }),
+  'design-imported': word<DesignChange>()({
+    subject: 'revision',
+    concernsFabricators: true,
+    sentence: (details) => `imported a design (${countInputs(details)} changed)`,
+  }),
+  'results-recorded': word<{ engineVersion: string }>()({
+    subject: 'revision',
+    sentence: (details) => `recorded results of engine ${details.text('engineVersion')}`,
+  }),
+  'catalogue-updated': word<{
+    from: number
+    to: number
+    changes: string[]
+    reopened: string[]
+    engineVersion: string
+  }>()({
+    subject: 'revision',
+    sentence: (details) =>
+      `updated the review from version ${details.text('from')} of the catalogue to version ${details.text('to')}`,
+  }),
+  'revision-shared': word<{ company: string }>()({
+    subject: 'company',
+    audience: 'sharing-company',
+    sentence: (details) => `shared the revision with ${details.text('company')}`,
+  }),
+  'revision-unshared': word()({ subject: 'company', sentence: () => 'ended the sharing of the revision' }),
+  'revision-looked-at': word<{ designHash: string }>()({
+    subject: 'revision',
+    sentence: () => 'looked at the design',
+  }),
+  'item-answered': word<{ question: string; state: string; reason: string; verdict: string | undefined }>()({
+    subject: 'item',
+    sentence: (details) => `answered "${details.text('question')}": ${details.text('state')}`,
+  }),
+  'waiver-proposed': word<{ itemId: string; question: string; reason: string; headline: string | undefined }>()({
+    subject: 'waiver',
+    sentence: (details) => `proposed a waiver of "${details.text('question')}"${because(details)}`,
+  }),
+  'waiver-approved': word<WaiverDecision>()({
+    subject: 'waiver',
+    sentence: (details) => `approved the waiver of "${details.text('question')}"`,
+  }),
+  'waiver-declined': word<WaiverDecision>()({
+    subject: 'waiver',
+    sentence: (details) => `declined the waiver of "${details.text('question')}"${because(details)}`,
+  }),
+  'artwork-added': word<Artwork & { replaced: string | undefined }>()({
+    subject: 'artwork',
+    sentence: (details) => `added the artwork ${details.text('fileName')}`,
+  }),
+  'artwork-removed': word<Artwork>()({
+    subject: 'artwork',
+    sentence: (details) => `removed the artwork ${details.text('fileName')}`,
+  }),
+  'declared-buildable': word<Declaration>()({
+    subject: 'declaration',
+    audience: 'declaration-readers',
+    sentence: (details) => `declared for ${details.text('company')}: buildable`,
+  }),
+  'declared-not-buildable': word<Declaration>()({
+    subject: 'declaration',
+    audience: 'declaration-readers',
+    sentence: (details) => `declared for ${details.text('company')}: not buildable`,
+  }),
+  'stage-moved': word<{ from: string; to: string; reason: string }>()({
+    subject: 'revision',
+    audience: 'stage-readers',
+    concernsFabricators: true,
+    sentence: (details) =>
+      `moved the revision from ${stage(details, 'from')} to ${stage(details, 'to')}${because(details)}`,
+  }),
+  'revision-signed': word<{ capacity: string; statement: string; contentHash: string; confirmedBy: string }>()({
+    subject: 'signature',
+    sentence: (details) => `signed the revision as ${details.text('capacity')}`,
+  }),
+  'signature-voided': word<{ reason: string; changes: string[] }>()({
+    subject: 'signature',
+    audience: 'signer-and-leads',
+    sentence: (details) => `voided a signature (${details.text('reason')})`,
+  }),
+  'revision-released': word<{ contentHash: string; packageSha256: string; confirmedBy: string }>()({
+    subject: 'revision',
+    audience: 'release-readers',
+    concernsFabricators: true,
+    sentence: () => 'released the revision',
+  }),
+} as const

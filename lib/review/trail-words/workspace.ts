@@ -1,0 +1,32 @@
+import type { JsonValue } from '../canonical'
+import { word } from './word'
+
+/** What whoever runs the workspace does: settings, catalogue, mail, backups, and the trail itself. */
+export const WORKSPACE_WORDS = {
+  'catalogue-changed': word<{ version: number; summary: string; reason: string }>()({
+    subject: 'catalogue',
+    sentence: (details) => `made version ${details.text('version')} of the catalogue: ${details.text('summary')}`,
+  }),
+  'settings-changed': word<{ before: { [key: string]: JsonValue }; after: { [key: string]: JsonValue } }>()({
+    subject: 'workspace',
+    sentence: () => 'changed the settings of the workspace',
+  }),
+  'backup-made': word<{ folder: string; sizeBytes: number }>()({
+    subject: 'workspace',
+    sentence: () => 'made a backup',
+  }),
+  'mail-opened': word<{ to: string; kind: string; subject: string }>()({
+    subject: 'mail',
+    sentence: (details) => `opened the message “${details.text('subject')}” to ${details.text('to')}`,
+  }),
+  'mail-sent-again': word<{ to: string; kind: string; was: string }>()({
+    subject: 'mail',
+    sentence: (details) => `sent a message to ${details.text('to')} again`,
+  }),
+  'trail-exported': word()({ subject: 'workspace', sentence: () => 'exported the whole trail' }),
+  'state-recorded': word()({ subject: 'trail', sentence: () => 'recorded a change that nobody had to note' }),
+  'state-adopted': word()({
+    subject: 'trail',
+    sentence: () => 'recorded, as found, the rows from before records carried hashes',
+  }),
+} as const

@@ -17,7 +17,6 @@ export {
   composeMail,
   type MailNotice,
   type MailPlace,
-  PROPOSAL_EVENTS,
   type ProposalEvent,
   TOKEN_PLACE,
   type Wanted,

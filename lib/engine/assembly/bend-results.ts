@@ -1,10 +1,13 @@
 import {
+  accuracyOfMomentPct,
   accuracyOfStrainPct,
   computeFormedState,
   computeLeaves,
   computeSpringback,
   holdingForceN,
+  LEAST_RADIUS_RATIO,
   type Leaf,
+  NARROW_CONDUCTORS_NOTE,
   type Springback,
 } from '../bending'
 import { FATIGUE_RELATION_CAUTION, LIFE_CAUTION } from '../cautions'
@@ -132,6 +135,8 @@ function listMissing(bend: Bend, position: number): MissingInput[] {
 }
 
 function describeLeaf(bend: Bend, leaf: Leaf, leafIndex: number, faceFilms: LeafResult['faceFilms']): LeafResult {
+  const radiusRatio = (leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm
+  const hasGaps = leaf.section.layers.some(({ layer }) => (layer.conductor?.coverageFraction ?? 1) < 1)
   return {
     leafIndex,
     innerDepthUm: leaf.innerDepthUm,
@@ -139,11 +144,10 @@ function describeLeaf(bend: Bend, leaf: Leaf, leafIndex: number, faceFilms: Leaf
     neutralAxisDepthUm: leaf.innerDepthUm + leaf.section.neutralAxisUm,
     formedAxisDepthUm: leaf.innerDepthUm + leaf.strain.axisUm,
     decidingAxisDepthUm: leaf.innerDepthUm + leaf.strain.decidingAxisUm,
-    radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm,
-    accuracyPct: accuracyOfStrainPct((leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm, {
-      loading: loadingOf(bend),
-      hasGaps: leaf.section.layers.some(({ layer }) => (layer.conductor?.coverageFraction ?? 1) < 1),
-    }),
+    radiusRatio,
+    accuracyPct: accuracyOfStrainPct(radiusRatio, { loading: loadingOf(bend), hasGaps }),
+    momentAccuracyPct: accuracyOfMomentPct(radiusRatio, hasGaps),
+    accuracyNote: hasGaps && radiusRatio >= LEAST_RADIUS_RATIO ? NARROW_CONDUCTORS_NOTE : null,
     faceFilms,
     insideRadiusMm: leaf.insideRadiusMm,
     rigidityNmm2PerMm: leaf.section.rigidityNmm2PerMm,

@@ -5,6 +5,7 @@ import {
   findLightestFoil,
   HATCH_BAR_OVER_PITCH,
   hatchConductanceFraction,
+  isHatchConductionKnown,
   listCurrentCautions,
   MIN_PITCHES_ACROSS,
   resistanceOhm,
@@ -50,8 +51,7 @@ export function findThinnestCopper(sections: readonly ZoneSection[]): Map<string
 function conductingUm({ nominalUm, copper }: SectionLayer): number {
   if (copper?.layer.planePattern !== 'hatched') return nominalUm
   const barOverPitch = copper.hatch === null ? 0 : copper.hatch.barMm / copper.hatch.pitchMm
-  const { low, high } = HATCH_BAR_OVER_PITCH
-  return barOverPitch < low || barOverPitch > high ? 0 : nominalUm * hatchConductanceFraction(barOverPitch)
+  return isHatchConductionKnown(barOverPitch) ? nominalUm * hatchConductanceFraction(barOverPitch) : 0
 }
 
 function isCovered(neighbour: SectionLayer | undefined): boolean {
@@ -104,14 +104,17 @@ export function computeConductorResult(
   ]
   const isInRange = temperatureDegC !== null && temperatureDegC >= -200 && temperatureDegC <= MAX_RESISTANCE_DEGC
   const resistivity = layer.material?.foil?.resistivityOhmMm2PerM.value
-  const ohm =
-    lengthMm === null || !isInRange
+  const ohmAt = (degC: number | null): number | null =>
+    lengthMm === null || degC === null
       ? null
       : resistanceOhm({
           runs: [{ ...section, lengthMm }],
-          temperatureDegC,
+          temperatureDegC: degC,
           ...(resistivity === undefined ? {} : { resistivityOhmMm2PerM: resistivity }),
         })
+  const ohm = isInRange ? ohmAt(temperatureDegC) : null
+  const isTooHot = temperatureDegC !== null && temperatureDegC > MAX_RESISTANCE_DEGC
+  const leastOhm = isTooHot ? ohmAt(MAX_RESISTANCE_DEGC) : null
   return {
     conductorId: feature.id,
     name: feature.name,
@@ -120,6 +123,8 @@ export function computeConductorResult(
     temperatureDegC,
     resistanceOhm: ohm,
     dropVolt: ohm === null || currentAmp === null ? null : voltageDropVolt({ resistanceOhm: ohm, currentAmp }),
+    dropAtLeastVolt:
+      leastOhm === null || currentAmp === null ? null : voltageDropVolt({ resistanceOhm: leastOhm, currentAmp }),
     capacityAmp:
       allowedRiseDegC === null ? null : currentCapacityAmp(section, { temperatureRiseDegC: allowedRiseDegC, location }),
     riseDegC,
@@ -162,8 +167,8 @@ function findHatchedWidth(
     }
   }
   const barOverPitch = hatch.barMm / hatch.pitchMm
-  const { low, high } = HATCH_BAR_OVER_PITCH
-  if (barOverPitch < low || barOverPitch > high) {
+  if (!isHatchConductionKnown(barOverPitch)) {
+    const { low, high } = HATCH_BAR_OVER_PITCH
     return {
       cannotTell: `${name} is a hatch of bars ${inSentence(barOverPitch)} of the pitch, and conduction is known from ${low} to ${high}`,
     }
@@ -254,6 +259,7 @@ export function makeUnknown(
     riseRangeDegC: null,
     resistanceRangeOhm: null,
     dropRangeVolt: null,
+    dropAtLeastVolt: null,
     missing,
     cannotTell: null,
     cautions: [],

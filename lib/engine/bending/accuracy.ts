@@ -39,11 +39,35 @@ export function accuracyOfStrainPct(
   return byRadius === null ? null : Math.max(byRadius, LEAST_BY_LOADING_PCT[loading], hasGaps ? LEAST_WITH_GAPS_PCT : 0)
 }
 
-function accuracyByRadiusPct(radiusToThickness: number): number | null {
+/** Said with the accuracy where conductors cover less than the width. */
+export const NARROW_CONDUCTORS_NOTE =
+  'Conductors are taken as free to contract sideways; wide ones among them are held in part, which is not modelled and is in the figure.'
+
+/** The same for the moment of the formed state. */
+const KNOWN_MOMENT: typeof KNOWN = [
+  { ratio: 50, accuracyPct: 2 },
+  { ratio: 10, accuracyPct: 7 },
+  { ratio: LEAST_RADIUS_RATIO, accuracyPct: 15 },
+]
+const LEAST_MOMENT_WITH_GAPS_PCT = 5
+
+/**
+ * How far the moment of the bend may be off, apart from materials and tolerances.
+ *
+ * @returns per cent of the moment; null below LEAST_RADIUS_RATIO
+ * @throws  RangeError naming the argument
+ * Source   SOURCES.finiteElementBending
+ */
+export function accuracyOfMomentPct(radiusToThickness: number, hasGaps = false): number | null {
+  const byRadius = accuracyByRadiusPct(radiusToThickness, KNOWN_MOMENT)
+  return byRadius === null ? null : Math.max(byRadius, hasGaps ? LEAST_MOMENT_WITH_GAPS_PCT : 0)
+}
+
+function accuracyByRadiusPct(radiusToThickness: number, known = KNOWN): number | null {
   requireNumber('radiusToThickness', radiusToThickness, { atLeast: 0 })
-  for (let at = 0; at < KNOWN.length; at += 1) {
-    const tighter = KNOWN[at]
-    const wider = KNOWN[at - 1]
+  for (let at = 0; at < known.length; at += 1) {
+    const tighter = known[at]
+    const wider = known[at - 1]
     if (tighter === undefined || radiusToThickness < tighter.ratio) continue
     if (wider === undefined) return tighter.accuracyPct
     const share = Math.log(radiusToThickness / tighter.ratio) / Math.log(wider.ratio / tighter.ratio)

@@ -1,4 +1,4 @@
-export { accuracyOfStrainPct, LEAST_RADIUS_RATIO } from './accuracy'
+export { accuracyOfMomentPct, accuracyOfStrainPct, LEAST_RADIUS_RATIO, NARROW_CONDUCTORS_NOTE } from './accuracy'
 export { findAxisUm, momentNPerMmWidth, type StripStack } from './bent-state'
 export { type LayerConstant, readConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'

@@ -1,3 +1,4 @@
+import { LEAST_RADIUS_RATIO } from '../bending'
 import type { BendResult, ConductorStrainResult, KnownAtLeast, Outcome } from '../results'
 import { cannotTell } from './decide'
 
@@ -6,28 +7,27 @@ export function nameCopper({ name, parts, governingMaterial }: ConductorStrainRe
   return parts.length > 1 && governingMaterial !== null ? `${name} (${governingMaterial.name})` : name
 }
 
+/** Said with a figure of a bend at the least radius that can be told, which stands for a tighter one. */
+export const AT_LEAST_RADIUS = `Worked out at ${LEAST_RADIUS_RATIO} times the thickness; the bend is tighter, so that it is worse.`
+
+/** A figure that stands for more than itself, without a range of its own. */
+export const AS_BOUND = { bound: 'more-than' } as const
+
 /**
  * Where no model reaches a bend, a figure of its strain decides nothing. Below the least radius that a strain can be told at, one thing
- * stays certain: what fails at that radius fails at a tighter one too.
+ * stays certain: what fails at that radius fails at a tighter one too. The outcome then gives the figure at that radius, as a bound.
  *
- * @param failsAtLeast  whether what fails here fails there too; copper strain and life, unless another item asks for something else
+ * @param judgeKnown  what comes of the bend at that radius; null where that says nothing
  */
 export function withinModel(
   result: BendResult,
   outcome: Outcome,
-  failsAtLeast: (known: KnownAtLeast) => boolean = isCopperPastAllowable,
+  judgeKnown: (known: KnownAtLeast) => Outcome | null,
 ): Outcome {
   if (outcome.kind !== 'decided' || result.modelLimits.length === 0) return outcome
-  const isCertain = outcome.verdict === 'fails' && result.knownAtLeast !== null && failsAtLeast(result.knownAtLeast)
+  const known = outcome.verdict !== 'fails' || result.knownAtLeast === null ? null : judgeKnown(result.knownAtLeast)
+  const isCertain = known?.kind === 'decided' && known.verdict === 'fails'
   const limit = result.modelLimits.find(({ kind }) => kind !== 'tight-radius' || !isCertain)
-  if (limit === undefined) return outcome
+  if (limit === undefined) return known ?? outcome
   return cannotTell(`bend ${result.name}`, limit, outcome.places, { value: outcome.value, limit: outcome.limit })
-}
-
-/** A life falls short exactly where the strain is more than its allowable. */
-function isCopperPastAllowable({ conductors }: KnownAtLeast): boolean {
-  return conductors.some(({ peakStrainPct, allowablePct, relationEndPct }) => {
-    const allowed = allowablePct ?? relationEndPct
-    return allowed !== null && peakStrainPct > allowed
-  })
 }

@@ -11,6 +11,15 @@ const CONDUCTANCE: readonly (readonly [barOverPitch: number, fraction: number])[
   [0.5, 0.5773503],
 ]
 export const HATCH_BAR_OVER_PITCH = { low: 0.2, high: 0.5 } as const
+/** A ratio of typed lengths carries rounding: 0.06 mm of 0.3 mm is a hair less than 0.2. */
+const ROUNDING = 1e-9
+
+/** Whether the conduction of a hatch is known. */
+export function isHatchConductionKnown(barOverPitch: number): boolean {
+  const { low, high } = HATCH_BAR_OVER_PITCH
+  return barOverPitch >= low - ROUNDING && barOverPitch <= high + ROUNDING
+}
+
 /** Fewer openings across the width than these, and the edges decide: our choice. */
 export const MIN_PITCHES_ACROSS = 3
 
@@ -27,8 +36,8 @@ export const MIN_PITCHES_ACROSS = 3
  */
 export function hatchConductanceFraction(barOverPitch: number): number {
   requireNumber('barOverPitch', barOverPitch, {
-    atLeast: HATCH_BAR_OVER_PITCH.low,
-    atMost: HATCH_BAR_OVER_PITCH.high,
+    atLeast: HATCH_BAR_OVER_PITCH.low - ROUNDING,
+    atMost: HATCH_BAR_OVER_PITCH.high + ROUNDING,
   })
   let [lower, lowerFraction] = CONDUCTANCE[0] ?? [0, 0]
   for (const [upper, upperFraction] of CONDUCTANCE.slice(1)) {

@@ -5,7 +5,7 @@ export {
   requiredAreaMm2,
   temperatureRiseDegC,
 } from './current'
-export { HATCH_BAR_OVER_PITCH, hatchConductanceFraction, MIN_PITCHES_ACROSS } from './hatch'
+export { HATCH_BAR_OVER_PITCH, hatchConductanceFraction, isHatchConductionKnown, MIN_PITCHES_ACROSS } from './hatch'
 export { type ConductorNeeds, findLightestFoil, type GoverningNeed, type LightestFoil } from './lightest-foil'
 export {
   type ConductorRun,

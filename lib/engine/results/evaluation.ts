@@ -168,6 +168,10 @@ export interface LeafResult {
   readonly radiusRatio: number
   /** How far the strain may be off by its formula, in per cent of it; null where no figure is known to be right. */
   readonly accuracyPct: number | null
+  /** The same for its moment. */
+  readonly momentAccuracyPct: number | null
+  /** What the accuracy leaves out of account, in a sentence; null where nothing. */
+  readonly accuracyNote: string | null
   /** Films and adhesives at its faces that have a yield; empty where an earlier engine did not report them. */
   readonly faceFilms: readonly FaceFilmResult[]
   readonly insideRadiusMm: number
@@ -297,6 +301,8 @@ export interface ConductorResult {
   readonly temperatureDegC: number | null
   readonly resistanceOhm: number | null
   readonly dropVolt: number | null
+  /** Where the conductor is hotter than resistance is computed for: what it drops at the hottest that is, and so at least. */
+  readonly dropAtLeastVolt: number | null
   readonly capacityAmp: number | null
   readonly riseDegC: number | null
   /** Over the tolerance of the finished copper and the spread of its resistivity. */

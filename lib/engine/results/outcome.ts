@@ -4,12 +4,13 @@ import type { Unit } from '../units'
 export type { Unit }
 
 /** What a value stands for that ends where its relation ends. */
-export type Bound = 'longer-than' | 'shorter-than' | 'less-than'
+export type Bound = 'longer-than' | 'shorter-than' | 'less-than' | 'more-than'
 
 const BOUND_WORDS: Readonly<Record<Bound, string>> = {
   'longer-than': 'longer than ',
   'shorter-than': 'shorter than ',
   'less-than': 'less than ',
+  'more-than': 'more than ',
 }
 
 /** What stands before the number, with its space: the one wording of every exit. */

@@ -66,6 +66,7 @@ const NEW_IN_LISTED_CONDUCTOR = {
   riseRangeDegC: null,
   resistanceRangeOhm: null,
   dropRangeVolt: null,
+  dropAtLeastVolt: null,
 } satisfies Partial<ConductorResult>
 
 const NEW_IN_DAMAGE = {
@@ -112,6 +113,8 @@ function liftLeaf(leaf: LeafResult): LeafResult {
     decidingAxisDepthUm: leaf.neutralAxisDepthUm,
     radiusRatio: (leaf.insideRadiusMm * 1000) / leaf.thicknessUm,
     accuracyPct: null,
+    momentAccuracyPct: null,
+    accuracyNote: null,
     faceFilms: [],
   }
   const lifted = { ...filled, ...leaf }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import {
+  accuracyOfMomentPct,
   accuracyOfStrainPct,
   type BendLayer,
   computeBendStrain,
@@ -214,6 +215,29 @@ describe('the accuracy that results state', () => {
     expect(within).toBe(60)
     expect(Object.keys(BEYOND_OWN_TOLERANCE).every((id) => strained.some((each) => each.id === id))).toBe(true)
   })
+})
+
+describe('the accuracy that results state for moments', () => {
+  const bent = all.filter(
+    ({ id, expected }) => /^fe-(el|ep|strips)-/.test(id) && expected.momentNPerMmWidth !== undefined,
+  )
+  it('covers every case within reach', () => {
+    let within = 0
+    for (const check of bent) {
+      const section = computeSection(layersOf(check))
+      const radiusMm = number(check.inputs, 'insideRadiusMm')
+      const hasGaps = section.layers.some(({ layer }) => (layer.conductor?.coverageFraction ?? 1) < 1)
+      const statedPct = accuracyOfMomentPct((radiusMm * 1000) / section.totalThicknessUm, hasGaps)
+      if (statedPct === null) continue
+      within += 1
+      const seen = number(check.expected, 'momentNPerMmWidth')
+      const offPct = 100 * Math.abs(computeFormedState(section, radiusMm).momentNPerMmWidth / seen - 1)
+      expect(offPct, check.id).toBeLessThanOrEqual(statedPct)
+    }
+    expect(within).toBe(36)
+  })
+
+  it('is not stated below five times the thickness', () => expect(accuracyOfMomentPct(4.9)).toBeNull())
 })
 
 describe('finite-element cases', () => {

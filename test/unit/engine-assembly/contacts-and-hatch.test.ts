@@ -126,6 +126,13 @@ describe('a hatched plane', () => {
     expect(getItem(design, 'conductor-current')?.verdict).toBe('not-computed')
   })
 
+  test('a ratio that is 0.2 but for rounding conducts', () => {
+    expect(0.08 / 0.4).toBeLessThan(0.2)
+    const hatched = getSupply(makeHatched({ barMm: 0.08, pitchMm: 0.4, angleDeg: 45 }))
+    expect(hatched?.cannotTell).toBeNull()
+    expect(hatched?.capacityAmp).toBeGreaterThan(0)
+  })
+
   test.each([
     ['bars of a tenth of the pitch', { barMm: 0.05, pitchMm: 0.5, angleDeg: 45 }],
     ['bars of nine tenths', { barMm: 0.45, pitchMm: 0.5, angleDeg: 45 }],

@@ -73,6 +73,31 @@ describe('a figure that nobody can give', () => {
     expect(at(FLOOR_MM * 0.5)).toEqual(['fails'])
   })
 
+  test.each([
+    ['bend-strain', 'copper-ra', 'more than ', 0.2, 1_000],
+    ['fatigue-life', 'copper-ra', 'shorter than ', 0.2, 1_000],
+    ['film-strain', 'copper-ra', 'more than ', 0.2, 1_000],
+    ['copper-yield', 'copper-ra', 'more than ', 0.2, 1_000],
+  ] as const)(
+    'a certain failure of %s gives a bound at the least radius, and not the figure that nobody knows',
+    (itemId, foilId, prefix, insideRadiusMm, requiredCycles) => {
+      const at = (radiusMm: number) => {
+        const results = evaluate(makeOneBend({ foilId, requiredCycles, insideRadiusMm: radiusMm }))
+        const [outcome] = listOutcomes(results, itemId)
+        if (outcome?.kind !== 'decided') throw new Error(`${itemId} is ${outcome?.kind}`)
+        return outcome
+      }
+      const [tight, least] = [at(insideRadiusMm), at(FLOOR_MM * (1 + 1e-9))]
+      expect(tight.verdict).toBe('fails')
+      expect(tight.summary).toContain(`: ${prefix}`)
+      expect(tight.summary).toContain('5 times the thickness')
+      expect(tight.range).toBeUndefined()
+      expect(tight.value.value / least.value.value).toBeCloseTo(1, 6)
+      // Tighter still, nothing more is known.
+      expect(at(insideRadiusMm / 2).value).toEqual(tight.value)
+    },
+  )
+
   test('bends that use up a layer by themselves do so beside one that nobody can tell', () => {
     const design = makeOneBend({
       requiredCycles: 1e6,

@@ -43,6 +43,22 @@ describe('tornado of a bend', () => {
     }
   })
 
+  test('a life past an end of the relation says so in the table', () => {
+    const wide = computeTornado(makeOneBend({ insideRadiusMm: 900 }), 'bend-0', 'foil')
+    if (wide === null) throw new Error('no tornado')
+    expect(
+      wide.swings.every(
+        ({ lifeAtLowBound, lifeAtHighBound }) => lifeAtLowBound === 'longer-than' && lifeAtHighBound === 'longer-than',
+      ),
+    ).toBe(true)
+    const { document } = parseHTML('<html><body></body></html>')
+    const picture = drawTornadoPlot(wide, { document, palette: PRINT_PALETTE, widthPx: 600, measure: 'life' })
+    const cells = (picture?.table.rows ?? []).map(({ life }) => String(life))
+    expect(cells).toHaveLength(wide.swings.length)
+    for (const cell of cells) expect(cell.match(/longer than/g)).toHaveLength(2)
+    expect(tornado?.swings.every(({ lifeAtLowBound }) => lifeAtLowBound === null)).toBe(true)
+  })
+
   test('there is none for a bend without copper that decides', () => {
     expect(computeTornado(design, 'bend-0', null)).toBeNull()
     expect(computeTornado(design, 'no-such-bend', 'foil')).toBeNull()

@@ -168,8 +168,14 @@ export function BendFigures({ result }: { result: BendResult }) {
       `Accuracy of strain${ofLeaf}`,
       leaf.accuracyPct === null
         ? `not known at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}`
-        : `${asComputed(leaf.accuracyPct, 'accuracyPct')} at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}, before tolerances and material constants`,
+        : `${asComputed(leaf.accuracyPct, 'accuracyPct')} at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}, before tolerances and material constants${leaf.accuracyNote === null ? '' : `. ${leaf.accuracyNote}`}`,
     )
+    if (leaf.momentAccuracyPct !== null) {
+      add(
+        `Accuracy of moment${ofLeaf}`,
+        `${asComputed(leaf.momentAccuracyPct, 'accuracyPct')} at R/t ${digitsAsComputed(leaf.radiusRatio, 'times')}, before tolerances and material constants`,
+      )
+    }
   }
   const lifeRange = readBendLifeRange(result)
   if (result.survivalLifeCycles !== null) {

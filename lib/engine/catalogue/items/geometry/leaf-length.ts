@@ -36,7 +36,7 @@ export const leafLength = defineItem({
         sourceKey: 'exactArithmetic',
         remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => inSentence(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
       })
-      return holdsWhereverAxesLie(bend, result, limit) ? decided : withinModel(result, decided, () => false)
+      return holdsWhereverAxesLie(bend, result, limit) ? decided : withinModel(result, decided, () => null)
     })
   },
 })

@@ -7,8 +7,9 @@ import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from 
 import { defineItem } from '../../define-item'
 import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
-import { nameCopper, withinModel } from '../../model-reach'
+import { AT_LEAST_RADIUS, nameCopper, withinModel } from '../../model-reach'
 import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { withinStatedUse } from '../../stated-cycles'
 
 export const bendStrain = defineItem({
   id: 'bend-strain',
@@ -31,7 +32,14 @@ export const bendStrain = defineItem({
   monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
   check: (context) =>
     listBends(context).map(
-      ({ bend, result, index, place }): Outcome => withinModel(result, judge(context, { bend, result, index, place })),
+      ({ bend, result, index, place }): Outcome =>
+        withinStatedUse(
+          bend,
+          withinModel(result, judge(context, { bend, result, index, place }), ({ conductors }) =>
+            judgeAtLeast(context, bend, { ...result, conductors }, place),
+          ),
+          place,
+        ),
     ),
 })
 
@@ -61,6 +69,18 @@ function judge(
         [place, placeOf('layer', { id: governed.layerId, name: governed.name })],
         { value: { value: governed.peakStrainPct, unit: 'pct' } },
       )
+}
+
+/** At the least radius that can be told, the copper that strains most for what it may: a bound of what a tighter bend does. */
+function judgeAtLeast(context: EvaluationContext, bend: Bend, result: BendResult, place: Place): Outcome | null {
+  const worst = findMostStrained(result.conductors)
+  const allowedPct = worst === null ? null : (worst.allowablePct ?? worst.relationEndPct)
+  if (worst === null || allowedPct === null) return null
+  return decide({
+    ...describeComparison(context, bend, result, worst, allowedPct, place),
+    bound: 'more-than',
+    remark: AT_LEAST_RADIUS,
+  })
 }
 
 /** Another layer than the one nearest its allowable at nominal may be over it at the worst end of its own range. */
@@ -104,25 +124,38 @@ function listParts(conductor: ConductorStrainResult): ConductorStrainResult[] {
 function compare(
   context: EvaluationContext,
   bend: Bend,
-  { cautions, hangsOn }: BendResult,
+  result: BendResult,
   conductor: ConductorStrainResult,
   allowablePct: number,
   place: Place,
 ): DecidedOutcome {
   return decide({
-    value: conductor.peakStrainPct,
+    ...describeComparison(context, bend, result, conductor, allowablePct, place),
     range: conductor.peakRangePct,
     rangeOver: 'both',
     limitRange: conductor.allowableRangePct ?? undefined,
     limitRangeOver: 'constants',
+    remark: result.hangsOn?.sentence,
+  })
+}
+
+function describeComparison(
+  context: EvaluationContext,
+  bend: Bend,
+  { cautions }: BendResult,
+  conductor: ConductorStrainResult,
+  allowablePct: number,
+  place: Place,
+): Parameters<typeof decide>[0] {
+  return {
+    value: conductor.peakStrainPct,
     limit: makeStrainLimit(context, bend, conductor, allowablePct),
     places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
     what: `strain of ${nameCopper(conductor)} in bend ${bend.name}`,
     equation: 'e = (y - y_0) / (R + y_0), y_0 of the formed section',
     sourceKey: 'plasticBending',
     cautions,
-    remark: hangsOn?.sentence,
-  })
+  }
 }
 
 /** Past the relation's end no strain is known to be allowed; one that is too much for its end fails all the same. */

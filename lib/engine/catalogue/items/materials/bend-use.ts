@@ -1,6 +1,8 @@
+import { inSentence } from '../../../units'
 import { listBends } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { isUseContradicted } from '../../stated-cycles'
 
 export const bendUse = defineItem({
   id: 'bend-use',
@@ -27,14 +29,19 @@ export const bendUse = defineItem({
       if (bend.use === 'dynamic' && installationUse === null) {
         return notComputed(['brief', 'installationUse'], 'installation use of the part', [place])
       }
-      const contradicts = bend.use === 'dynamic' && installationUse === 'use-a'
+      const isUseA = bend.use === 'dynamic' && installationUse === 'use-a'
+      const isAskedForMore = isUseContradicted(bend)
       return decide({
-        value: contradicts ? 1 : 0,
+        value: isUseA || isAskedForMore ? 1 : 0,
         limit: makeNoneAllowed('useContradictionsCount', 'ipc6013'),
         places: [place],
         what: `contradictions between bend ${bend.name} and the installation use`,
-        equation: 'stated use against installation use A to D',
-        remark: contradicts ? 'Use A covers flexing during installation only; continuous flexing is use B.' : undefined,
+        equation: 'stated use against installation use A to D and the cycles asked for',
+        remark: isUseA
+          ? 'Use A covers flexing during installation only; continuous flexing is use B.'
+          : isAskedForMore
+            ? `${inSentence(bend.requiredCycles ?? 0, 'cycles')} are more than a bend that stands still in service goes through: state it as dynamic, or take the cycles out.`
+            : undefined,
       })
     }),
 })

@@ -3,7 +3,7 @@ import type { ConductorStrainResult, CopperPartResult, DecidedOutcome, Place } f
 import { checkDynamicBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
-import { withinModel } from '../../model-reach'
+import { AS_BOUND, AT_LEAST_RADIUS, withinModel } from '../../model-reach'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const copperYield = defineItem({
@@ -21,11 +21,10 @@ export const copperYield = defineItem({
   check: (context) =>
     checkDynamicBends(context, ({ bend, result, place }) =>
       result.conductors.map((conductor) =>
-        withinModel(result, judge(conductor, bend, place), ({ conductors }) =>
-          conductors.some(
-            (known) => known.layerId === conductor.layerId && judge(known, bend, place).verdict === 'fails',
-          ),
-        ),
+        withinModel(result, judge(conductor, bend, place), ({ conductors }) => {
+          const known = conductors.find(({ layerId }) => layerId === conductor.layerId)
+          return known === undefined ? null : judge(known, bend, place, true)
+        }),
       ),
     ),
 })
@@ -36,12 +35,12 @@ type Copper = Pick<CopperPartResult, 'firstBendStrainPct' | 'peakRangePct' | 'yi
  * Foil and plating yield each by its own strength: the one nearest to it decides, or the other where that one yields at its worst corner
  * alone. Yield begins in the first bend.
  */
-function judge(conductor: ConductorStrainResult, bend: Bend, place: Place): DecidedOutcome {
+function judge(conductor: ConductorStrainResult, bend: Bend, place: Place, isAtLeast = false): DecidedOutcome {
   const parts: readonly Copper[] = conductor.parts.length > 0 ? conductor.parts : [conductor]
   const share = (part: Copper) => part.firstBendStrainPct / part.yieldStrainPct
   const [nearest, ...others] = parts
     .toSorted((a, b) => share(b) - share(a))
-    .map((part) => compare(part, conductor, bend, place))
+    .map((part) => compare(part, conductor, bend, place, isAtLeast))
   if (nearest === undefined) throw new RangeError(`no copper in ${conductor.name}`)
   return nearest.verdict === 'meets' ? (others.find(({ verdict }) => verdict !== 'meets') ?? nearest) : nearest
 }
@@ -51,16 +50,18 @@ function compare(
   conductor: ConductorStrainResult,
   bend: Bend,
   place: Place,
+  isAtLeast: boolean,
 ): DecidedOutcome {
+  // The range is that of a cycle, which copper past yield sets apart from the first bend.
+  const range = {
+    low: Math.min(peakRangePct.low, firstBendStrainPct),
+    high: Math.max(peakRangePct.high, firstBendStrainPct),
+  }
   return decide({
     value: firstBendStrainPct,
-    // The range is that of a cycle, which copper past yield sets apart from the first bend.
-    range: {
-      low: Math.min(peakRangePct.low, firstBendStrainPct),
-      high: Math.max(peakRangePct.high, firstBendStrainPct),
-    },
-    rangeOver: 'both',
-    limitRange: yieldRangePct ?? undefined,
+    ...(isAtLeast
+      ? { ...AS_BOUND, remark: AT_LEAST_RADIUS }
+      : { range, rangeOver: 'both', limitRange: yieldRangePct ?? undefined }),
     limitRangeOver: 'constants',
     limit: makeSourceLimit({
       key: 'yieldStrainPct',

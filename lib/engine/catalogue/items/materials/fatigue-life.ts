@@ -3,6 +3,7 @@ import {
   type BendResult,
   type DecidedOutcome,
   formatReading,
+  type KnownAtLeast,
   type Outcome,
   type Place,
   readRelationLife,
@@ -13,7 +14,7 @@ import { checkDynamicBends, placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { BEYOND_REACH } from '../../life-reach'
-import { withinModel } from '../../model-reach'
+import { AT_LEAST_RADIUS, withinModel } from '../../model-reach'
 import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const fatigueLife = defineItem({
@@ -72,9 +73,33 @@ export const fatigueLife = defineItem({
             ? undefined
             : `Median ${formatReading(median, ({ value, unit }) => inSentence(value, unit))}. ${LIFE_CAUTION}`,
       })
-      return withinModel(result, judgeReach(decided, result, what, place))
+      return withinModel(result, judgeReach(decided, result, what, place), (known) =>
+        judgeAtLeast(known, decided, what),
+      )
     }),
 })
+
+/** At the least radius that can be told, the least life of all copper: a bound of what a tighter bend reaches. */
+function judgeAtLeast(
+  { conductors }: KnownAtLeast,
+  { limit, places, equation, cautions }: DecidedOutcome,
+  what: string,
+): Outcome | null {
+  const lives = conductors.flatMap((conductor) => readRelationLife(conductor) ?? [])
+  const least = lives.toSorted((a, b) => a.value - b.value)[0]
+  if (least === undefined || least.bound === 'longer-than') return null
+  return decide({
+    value: least.value,
+    bound: 'shorter-than',
+    limit,
+    places,
+    what,
+    equation,
+    sourceKey: 'fatigueDuctility',
+    cautions,
+    remark: AT_LEAST_RADIUS,
+  })
+}
 
 /** A life past the relation's end is longer than its figure, so that the figure fails nothing; nor does strength alone meet anything. */
 function judgeReach(decided: DecidedOutcome, result: BendResult, what: string, place: Place): Outcome {

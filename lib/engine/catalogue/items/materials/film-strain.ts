@@ -1,9 +1,9 @@
 import type { EvaluationContext } from '../../../context'
-import { type FaceFilmResult, getOutcomeVerdict, type Outcome } from '../../../results'
+import type { FaceFilmResult, Outcome } from '../../../results'
 import { type BendUnderCheck, isDynamic, listBends, notComputedSection, notComputedUse, placeOf } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
-import { withinModel } from '../../model-reach'
+import { AS_BOUND, AT_LEAST_RADIUS, withinModel } from '../../model-reach'
 import { TIGHTER_BEND } from '../../monotone'
 
 export const filmStrain = defineItem({
@@ -29,28 +29,28 @@ export const filmStrain = defineItem({
       }
       if (bend.use === null) return notComputedUse(each)
       return films.map((film) =>
-        withinModel(result, judge(context, each, film), ({ faceFilms }) =>
-          faceFilms.some(
-            (known) =>
-              known.layerId === film.layerId &&
-              known.side === film.side &&
-              getOutcomeVerdict(judge(context, each, known)) === 'fails',
-          ),
-        ),
+        withinModel(result, judge(context, each, film), ({ faceFilms }) => {
+          const known = faceFilms.find(({ layerId, side }) => layerId === film.layerId && side === film.side)
+          return known === undefined ? null : judge(context, each, known, true)
+        }),
       )
     }),
 })
 
 /** Flexing must not yield a film; a fold may, as long as it stays far from tearing, and past that nobody can tell. */
-function judge(context: EvaluationContext, { bend, result, place }: BendUnderCheck, film: FaceFilmResult): Outcome {
+function judge(
+  context: EvaluationContext,
+  { bend, result, place }: BendUnderCheck,
+  film: FaceFilmResult,
+  isAtLeast = false,
+): Outcome {
   const isFlexed = isDynamic(bend)
   const places = [place, placeOf('layer', { id: film.layerId, name: film.name })]
   const what = `strain of ${film.name} at the ${film.side === 'inner' ? 'inside' : 'outside'} of bend ${bend.name}`
   const decided = decide({
     value: film.strainPct,
-    range: film.strainRangePct,
-    rangeOver: 'both',
-    limitRange: isFlexed ? film.yieldRangePct : undefined,
+    ...(isAtLeast ? AS_BOUND : { range: film.strainRangePct, rangeOver: 'both' }),
+    limitRange: isFlexed && !isAtLeast ? film.yieldRangePct : undefined,
     limitRangeOver: 'constants',
     limit: isFlexed
       ? makeSourceLimit({
@@ -66,8 +66,9 @@ function judge(context: EvaluationContext, { bend, result, place }: BendUnderChe
     equation: 'e = (y - y_0) / (R + y_0) at the face, y_0 of the formed section',
     sourceKey: 'plasticBending',
     cautions: result.cautions,
-    remark:
-      !isFlexed && film.strainRangePct.high > film.yieldRangePct.low
+    remark: isAtLeast
+      ? AT_LEAST_RADIUS
+      : !isFlexed && film.strainRangePct.high > film.yieldRangePct.low
         ? `Past its yield of some ${film.yieldStrainPct} % it keeps a set.`
         : undefined,
   })

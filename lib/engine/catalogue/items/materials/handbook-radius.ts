@@ -3,6 +3,7 @@ import { getRadiusRangeMm, listBends, notComputedSection } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { withinStatedUse } from '../../stated-cycles'
 
 export const handbookRadius = defineItem({
   id: 'handbook-radius',
@@ -48,7 +49,7 @@ export const handbookRadius = defineItem({
       }
       // The single-sided form was read; the others are recalled.
       const sourceKey: SourceKey = result.conductors.length === 1 ? 'ipc2223' : 'ipc2223Recalled'
-      return decide({
+      const decided = decide({
         value: bend.insideRadiusMm,
         range: getRadiusRangeMm(bend),
         limitRange: result.handbook.minRadiusRangeMm ?? undefined,
@@ -65,5 +66,6 @@ export const handbookRadius = defineItem({
         cautions: warning === null ? [] : [warning],
         remark: result.disagreement[0],
       })
+      return withinStatedUse(bend, decided, place)
     }),
 })

@@ -51,7 +51,7 @@ export const neutralAxis = defineItem({
         })
         // The elastic axis needs no radius: copper that is far from it is so in every bend.
         const isFarAnyway = computeMargin(Math.abs(elasticUm) / leaf.thicknessUm, limit) < 0
-        outcomes.push(withinModel(result, decided, () => isFarAnyway))
+        outcomes.push(withinModel(result, decided, () => (isFarAnyway ? decided : null)))
       }
       return outcomes
     })

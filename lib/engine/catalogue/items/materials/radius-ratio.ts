@@ -6,6 +6,7 @@ import { BRIEF_PLACE, getRadiusRangeMm, listBends, notComputedSection } from '..
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { withinStatedUse } from '../../stated-cycles'
 
 export const radiusRatio = defineItem({
   id: 'radius-ratio',
@@ -58,7 +59,7 @@ export const radiusRatio = defineItem({
       const thicknessMm = result.sectionThicknessUm / 1000
       const radius = getRadiusRangeMm(bend)
       const spread = getThicknessSpreadMm(zone)
-      return decide({
+      const decided = decide({
         value: actual,
         range: { low: radius.low / (thicknessMm + spread.plus), high: radius.high / (thicknessMm - spread.minus) },
         limit: makeSourceLimit({
@@ -73,6 +74,7 @@ export const radiusRatio = defineItem({
         equation: 'inside radius / finished thickness',
         remark: `Table: ${tableName}. A ratio of ${inSentence(actual)} means ${inSentence(surfaceStrainPct, 'pct')} at the outer surface.`,
       })
+      return withinStatedUse(bend, decided, place)
     })
   },
 })

@@ -38,7 +38,7 @@ export const shieldStiffness = defineItem({
         cautions: ['The neutral axis is that of the shielded section; without the shield it would move.'],
       })
       // The share changes with the radius, and either way.
-      return withinModel(result, decided, () => false)
+      return withinModel(result, decided, () => null)
     })
   },
 })

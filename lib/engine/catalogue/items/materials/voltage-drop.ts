@@ -1,5 +1,6 @@
+import type { ConductorResult, Outcome, Place } from '../../../results'
 import { placeOf } from '../../checks'
-import { cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
+import { cannotTell, cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { WIDER_TOLERANCES } from '../../monotone'
 
@@ -23,13 +24,25 @@ export const voltageDrop = defineItem({
     ...WIDER_TOLERANCES,
   ],
   check: (context) =>
-    context.design.features.conductors.map((conductor, index) => {
+    context.design.features.conductors.map((conductor, index): Outcome => {
       const result = context.conductors[index]
       const places = [placeOf('conductor', conductor)]
       const { allowedDropVolt } = conductor
       if (allowedDropVolt === null) return notApplicable(`no drop is stated for ${conductor.name}`, places)
-      if (result !== undefined && result.cannotTell !== null) {
-        return cannotTellFrom(result, `the drop over ${conductor.name}`, places)
+      const what = `drop over ${conductor.name}`
+      if (result !== undefined && result.cannotTell !== null) return cannotTellFrom(result, `the ${what}`, places)
+      if (result !== undefined && result.dropAtLeastVolt !== null) {
+        const atLeast = decide({
+          ...describeDrop(allowedDropVolt, result, what, places),
+          value: result.dropAtLeastVolt,
+          bound: 'more-than',
+        })
+        if (atLeast.verdict === 'fails') return atLeast
+        return cannotTell(
+          `the ${what}`,
+          { because: 'it is hotter than resistance is computed for', decidedBy: 'lower the current or widen it' },
+          places,
+        )
       }
       if (result === undefined || result.dropVolt === null) {
         const missing = result?.missing ?? []
@@ -41,22 +54,31 @@ export const voltageDrop = defineItem({
         )
       }
       return decide({
+        ...describeDrop(allowedDropVolt, result, what, places),
         value: result.dropVolt,
         range: result.dropRangeVolt ?? undefined,
         rangeOver: 'both',
-        limit: makeDesignLimit({
-          key: 'allowedDropVolt',
-          value: allowedDropVolt,
-          unit: 'volt',
-          sense: 'at-most',
-          sourceKey: 'iacs',
-          name: 'stated allowance',
-        }),
-        places,
-        what: `drop over ${conductor.name}`,
-        equation: 'U = I rho L / (w t) (1 + alpha (T - 20 degC))',
-        sourceKey: 'iacs',
-        cautions: result.cautions,
       })
     }),
+})
+
+const describeDrop = (
+  allowedDropVolt: number,
+  { cautions }: Pick<ConductorResult, 'cautions'>,
+  what: string,
+  places: readonly Place[],
+) => ({
+  limit: makeDesignLimit({
+    key: 'allowedDropVolt',
+    value: allowedDropVolt,
+    unit: 'volt',
+    sense: 'at-most',
+    sourceKey: 'iacs',
+    name: 'stated allowance',
+  }),
+  places,
+  what,
+  equation: 'U = I rho L / (w t) (1 + alpha (T - 20 degC))',
+  sourceKey: 'iacs' as const,
+  cautions,
 })

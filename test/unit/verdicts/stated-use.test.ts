@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest'
+import { evaluate } from '@/lib/engine'
+import { listOutcomes, listVerdicts, makeOneBend } from './one-bend'
+
+const RULES = ['bend-strain', 'handbook-radius', 'radius-ratio'] as const
+
+describe('cycles that a bend which stands still cannot mean', () => {
+  const make = (requiredCycles: number | null, use: 'flex-to-install' | 'fold-once' = 'flex-to-install') =>
+    makeOneBend({ insideRadiusMm: 20, requiredCycles, bends: [{ use }] })
+
+  test.each(RULES)(
+    '%s meets by what is allowed a few times, and cannot tell where many cycles are asked for',
+    (itemId) => {
+      expect(listVerdicts(make(null), itemId)).toEqual(['meets'])
+      expect(listVerdicts(make(100), itemId)).toEqual(['meets'])
+      expect(listVerdicts(make(5000), itemId)).toEqual(['cannot-tell'])
+      expect(listVerdicts(make(2, 'fold-once'), itemId)).toEqual(['cannot-tell'])
+    },
+  )
+
+  test('the item on the use of bends fails, and says what to state', () => {
+    expect(listVerdicts(make(null), 'bend-use')).toEqual(['meets'])
+    expect(listVerdicts(make(5000), 'bend-use')).toEqual(['fails'])
+    const [outcome] = listOutcomes(evaluate(make(5000)), 'bend-use')
+    expect(outcome?.summary).toContain('5000 cycles')
+    expect(outcome?.summary).toContain('state it as dynamic')
+  })
+
+  test('what fails by what is allowed a few times fails all the same', () => {
+    const tight = makeOneBend({ insideRadiusMm: 0.1, requiredCycles: 5000, bends: [{ use: 'flex-to-install' }] })
+    expect(listVerdicts(tight, 'bend-strain')).toEqual(
+      listVerdicts({ ...tight, bends: tight.bends.map((bend) => ({ ...bend, requiredCycles: null })) }, 'bend-strain'),
+    )
+  })
+})

@@ -3,6 +3,11 @@ import { defineConfig } from 'vitest/config'
 
 const root = fileURLToPath(new URL('..', import.meta.url))
 const setupFiles = ['test/setup/quiet-console.ts']
+/**
+ * Tests of functions without a state of their own: the files share one process and its modules, because loading the engine anew for each
+ * took longer than the tests. What a test replaces it puts back.
+ */
+const pure = { setupFiles, isolate: false, testTimeout: 60_000 }
 
 export default defineConfig({
   root,
@@ -20,11 +25,11 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'unit', include: ['test/unit/**/*.test.{ts,tsx}'], setupFiles, testTimeout: 60_000 },
+        test: { ...pure, name: 'unit', include: ['test/unit/**/*.test.{ts,tsx}'] },
       },
       {
         extends: true,
-        test: { name: 'standards', include: ['test/standards/**/*.test.ts'], setupFiles, testTimeout: 60_000 },
+        test: { ...pure, name: 'standards', include: ['test/standards/**/*.test.ts'] },
       },
       {
         extends: true,
@@ -36,12 +41,7 @@ export default defineConfig({
           // Generous: a slow machine must not look like a defect.
           testTimeout: 240_000,
           hookTimeout: 240_000,
-          benchmark: { include: [] },
         },
-      },
-      {
-        extends: true,
-        test: { name: 'bench', include: [], benchmark: { include: ['test/bench/**/*.bench.ts'] } },
       },
     ],
   },

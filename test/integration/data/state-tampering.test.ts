@@ -222,7 +222,7 @@ async function tamperWithEveryColumn(kind: DatabaseKind): Promise<number> {
     for (const { vouched, key, name } of changes) {
       const named = misfits.filter(({ what }) => what.startsWith(`${vouched.kind} `) && what.includes(`(${key})`))
       expect(named, name).toHaveLength(1)
-      expect(named[0]?.reason, name).toContain('was changed since record')
+      expect(named[0]?.reason, name).toContain('was changed after record')
     }
     for (const { value, set } of changes) await set(value)
     count += changes.length
@@ -238,7 +238,7 @@ async function removeAndRestore(kind: DatabaseKind): Promise<void> {
   const { misfits } = await check()
   for (const { vouched, key } of targets) {
     const gone = misfits.find(({ what }) => what === `${vouched.kind} ${key}`)
-    expect(gone?.reason, `${vouched.kind} ${key}`).toContain('is gone')
+    expect(gone?.reason, `${vouched.kind} ${key}`).toContain('is missing')
   }
   for (const { vouched, row } of targets) {
     const columns = Object.keys(row)
@@ -260,7 +260,7 @@ async function expectForgedSignatureFound({ kind }: TestDatabase): Promise<void>
   expect(misfits).toHaveLength(1)
   expect(misfits[0]).toMatchObject({
     what: expect.stringContaining(id),
-    reason: expect.stringContaining('no record tells'),
+    reason: expect.stringContaining('no record accounts for'),
   })
   await db().$executeRawUnsafe(`DELETE FROM "Signature" WHERE "id" = '${id}'`)
 }
@@ -303,13 +303,13 @@ describeOnBothDatabases(
       const changed = await runTrailCheck(current())
       expect(changed.status).toBe(1)
       expect(changed.output).toMatch(
-        new RegExp(`signature of Imke Dahl, revision .* \\(${signatureId}\\) was changed since record`),
+        new RegExp(`signature of Imke Dahl, revision .* \\(${signatureId}\\) was changed after record`),
       )
 
       await db().$executeRawUnsafe(`DELETE FROM "Signature" WHERE "id" = '${signatureId}'`)
       const deleted = await runTrailCheck(current())
       expect(deleted.status).toBe(1)
-      expect(deleted.output).toContain(`signature ${signatureId} is gone, though record`)
+      expect(deleted.output).toContain(`signature ${signatureId} is missing, although record`)
 
       const { answers } = await db().revision.findUniqueOrThrow({
         where: { id: revisionId },
@@ -377,7 +377,7 @@ describeOnBothDatabases(
       const { misfits } = await check()
       expect(misfits.map(({ what, reason }) => `${what} ${reason}`)).toEqual([
         expect.stringMatching(/^company "Forged" .* is in the database, but no record accounts for it$/),
-        expect.stringMatching(/^account "Imke Dahl" .* was changed since record 2 \(state-adopted/),
+        expect.stringMatching(/^account "Imke Dahl" .* was changed after record 2 \(state-adopted/),
       ])
     })
 

@@ -31,20 +31,6 @@ export function isWriteConflict(error: unknown): boolean {
   })
 }
 
-/**
- * Whether an error means that a unique key refused a row.
- * @param key  model and fields of the key, such as `('Account', 'email')`; SQLite names fields, PostgreSQL the constraint
- */
-export function isUniqueViolation(error: unknown, model: string, ...fields: string[]): boolean {
-  return someLayer(error, ({ kind, constraint }) => {
-    if (kind !== 'UniqueConstraintViolation' || typeof constraint !== 'object' || constraint === null) return false
-    if ('index' in constraint) return constraint.index === [model, ...fields, 'key'].join('_')
-    if (!('fields' in constraint) || !Array.isArray(constraint.fields)) return false
-    const named = constraint.fields.map((field) => String(field).replaceAll('"', ''))
-    return named.length === fields.length && fields.every((field) => named.includes(field))
-  })
-}
-
 /** SQLSTATE character_not_in_repertoire: PostgreSQL can neither keep nor compare a NUL in a text. */
 const UNSTORABLE_STATE = '22021'
 

@@ -6,7 +6,6 @@ export const PURE_FOLDERS = [
   'geometry',
   'fabrication',
   'spreadsheet',
-  'artwork',
   'drawing',
   'review',
   'mail',
@@ -24,7 +23,6 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   geometry: [],
   config: [],
   spreadsheet: [],
-  artwork: ['geometry'],
   engine: ['geometry'],
   fabrication: ['engine', 'geometry'],
   drawing: ['engine', 'fabrication', 'geometry'],
@@ -33,7 +31,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   inputs: ['engine', 'fabrication', 'review', 'mail'],
   package: ['review', 'drawing', 'engine', 'fabrication'],
   jobs: ['package', 'engine', 'fabrication'],
-  data: ['config', 'review', 'mail', 'jobs', 'package', 'engine', 'fabrication', 'spreadsheet', 'artwork', 'inputs'],
+  data: ['config', 'review', 'mail', 'jobs', 'package', 'engine', 'fabrication', 'spreadsheet', 'inputs'],
   server: ['config', 'data', 'review', 'engine', 'inputs'],
   cli: [
     'config',
@@ -42,7 +40,6 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'package',
     'engine',
     'fabrication',
-    'artwork',
     'drawing',
     'geometry',
     'inputs',
@@ -50,9 +47,6 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'server',
   ],
 }
-
-/** Imports that are allowed for their types alone. */
-const MAY_IMPORT_TYPES: Readonly<Record<string, readonly string[]>> = { engine: ['artwork'] }
 
 /** Packages that need neither system nor framework. */
 // The plots are drawn into a document that the caller hands over.
@@ -86,7 +80,7 @@ export function checkLibImports({ file, imports }: SourceFile): string[] {
   const own = folderOf(file) ?? ''
   const allowed = MAY_IMPORT[own]
   if (allowed === undefined) return [`${file}: lib/${own} is not in the import table; add it with what it may import`]
-  return imports.flatMap(({ specifier, target, isTypeOnly }) => {
+  return imports.flatMap(({ specifier, target }) => {
     if (target === null) {
       return isPrismaPackage(specifier) && own !== 'data'
         ? [`${file} imports ${specifier}: only lib/data sees Prisma`]
@@ -95,8 +89,7 @@ export function checkLibImports({ file, imports }: SourceFile): string[] {
     const folder = folderOf(target)
     if (folder === undefined) return [`${file} imports ${specifier}: lib imports nothing outside lib`]
     if (folder === own) return []
-    const isAllowed = allowed.includes(folder) || (isTypeOnly && MAY_IMPORT_TYPES[own]?.includes(folder) === true)
-    if (!isAllowed) return [`${file} imports ${specifier}: lib/${own} may not import lib/${folder}`]
+    if (!allowed.includes(folder)) return [`${file} imports ${specifier}: lib/${own} may not import lib/${folder}`]
     return isFolder(target) ? [] : [`${file} imports ${specifier}: import the folder's index, not its insides`]
   })
 }

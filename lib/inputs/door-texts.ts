@@ -12,7 +12,7 @@ export const DOOR_TEXTS = {
 const FORMS: readonly RegExp[] = [
   /^You are signed out: /,
   /^This is [\d.]+ [KM]iB; at most [\d.]+ [KM]iB can be sent at once\.$/,
-  /^What was sent is nested more than \d+ levels deep\.$/,
+  /^The request is nested more than \d+ levels deep\.$/,
 ]
 
 export function isDoorText(text: string): boolean {

@@ -86,7 +86,7 @@ test('a fabricator edits the shelf in the grid, and takes a file over after a lo
     const preview = page.getByRole('region', { name: /stock\.csv would change/ })
     await expect(preview).toContainText('2 rows, of which 1 can be taken')
     await expect(preview).toContainText('"thin" is not a number in um')
-    const take = preview.getByRole('button', { name: /^Take over/ })
+    const take = preview.getByRole('button', { name: /^Import as version/ })
     await expect(take).toBeDisabled()
     await expect(grid).toHaveAttribute('aria-rowcount', String(rowCount + 2))
     await preview.getByText('Leave these rows out').click()

@@ -14,7 +14,7 @@ export async function choose(within: Page | Locator, group: string | RegExp, lab
 }
 
 /** An entry of a list that opens. */
-export async function pick(within: Page | Locator, label: string, option: string | RegExp): Promise<void> {
+export async function pick(within: Page | Locator, label: string | RegExp, option: string | RegExp): Promise<void> {
   await within.getByRole('button', { name: label }).click()
   const page = 'keyboard' in within ? within : within.page()
   await page.getByRole('option', { name: option }).click()

@@ -143,7 +143,7 @@ test('a revision goes from a starting construction to a released package, in the
     await expect(part).toContainText('Matrix and limits shown; shelf shown; rates and panels shown')
     await administrator.getByText('Invite somebody to the company').click()
     await choose(administrator, 'Joins as', /^member/)
-    await pick(administrator, 'Project', projectName)
+    await pick(administrator, /Project \(optional\)/, projectName)
     await administrator.getByRole('button', { name: 'Create link' }).click()
     invitationLink = await administrator.getByLabel('Link', { exact: true }).inputValue()
     expect(invitationLink).toContain('/invitation/')

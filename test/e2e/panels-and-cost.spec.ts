@@ -34,7 +34,7 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   await expectNoViolations(fabricator)
 
   await fabricator.goto(`/companies/${demo.brackenfoldId}/rates`)
-  const rate = fabricator.getByLabel('Rate: Solder mask')
+  const rate = fabricator.getByRole('textbox', { name: 'Rate: Solder mask' })
   await expect(async () => {
     if (!(await rate.isVisible())) await fabricator.getByRole('button', { name: 'Replace: Solder mask' }).click()
     await expect(rate).toBeVisible({ timeout: 2_000 })

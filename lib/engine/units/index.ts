@@ -6,7 +6,6 @@ export {
   foilWeightOzPerFt2,
   type ParsedFoil,
   parseFoilThickness,
-  UM_PER_OZ_PER_FT2,
 } from './copper-weight'
 export {
   asComputed,

@@ -3,10 +3,10 @@ import { ENGINE_VERSION } from '@/lib/engine'
 import { isOpenStage } from '@/lib/review'
 import { getFabricatorCompanyId, readStage } from '../records/authorization'
 import { recordEvaluation } from '../records/evaluation'
-import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import { type LoadedRevision, loadRevision, loadRevisionAgain } from '../records/loaded-revision'
 import type { TransactionClient } from '../store/client'
 import { noteVerdictFlips } from './probing'
-import { voidSignatures } from './voided-signatures'
+import { hasLiveSignature, voidSignatures } from './voided-signatures'
 import type { WriteContext } from './write'
 
 /** Parts of a revision's content whose change is remembered with its author. */
@@ -59,13 +59,12 @@ export async function changeContent<T>(
   // A comment on a released revision moves neither its results nor its signatures: they are what was released.
   if (!isOpenStage(readStage(before.record.stage))) return { value, version, voidedSignatures: 0 }
   // Answers are no input of the engine's; everything else may be, if only as a fact of the review.
-  if (note?.part !== 'answer') {
-    const after = await loadRevision(tx, revisionId)
-    await recordEvaluation(tx, after, at)
-    if (note?.part === 'design') await noteVerdictFlips(context, before, after)
-  }
-  const voidedSignatures = await voidSignatures(context, before)
-  return { value, version, voidedSignatures }
+  const isInputOfEngine = note?.part !== 'answer'
+  if (!isInputOfEngine && !hasLiveSignature(before)) return { value, version, voidedSignatures: 0 }
+  const changed = await loadRevisionAgain(tx, before)
+  const after = isInputOfEngine ? await recordEvaluation(tx, changed, at) : changed
+  if (note?.part === 'design') await noteVerdictFlips(context, before, after)
+  return { value, version, voidedSignatures: await voidSignatures(context, before, after) }
 }
 
 /**
@@ -75,7 +74,8 @@ export async function changeContent<T>(
 export async function evaluateContentAgain(context: WriteContext, revisionId: string): Promise<{ version: number }> {
   const { tx, at, record } = context
   const before = await loadRevision(tx, revisionId)
-  if (!(await recordEvaluation(tx, before, at, 'always'))) return { version: before.record.version }
+  const evaluated = await recordEvaluation(tx, before, at, 'always')
+  if (evaluated === before) return { version: before.record.version }
   const version = await raiseVersion(tx, revisionId)
   await record({
     action: 'results-recorded',
@@ -84,7 +84,7 @@ export async function evaluateContentAgain(context: WriteContext, revisionId: st
     revisionId,
     details: { engineVersion: ENGINE_VERSION },
   })
-  await voidSignatures(context, before)
+  await voidSignatures(context, before, { ...evaluated, record: { ...evaluated.record, version } })
   return { version }
 }
 

@@ -1,12 +1,20 @@
 import 'server-only'
 import { findSignaturesToVoid } from '@/lib/review'
-import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import type { LoadedRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
 import type { WriteContext } from './write'
 
-export async function voidSignatures(context: WriteContext, before: LoadedRevision): Promise<number> {
-  if (before.record.signatures.every(({ voidedAt }) => voidedAt !== null)) return 0
-  const after = await loadRevision(context.tx, before.record.id)
+export function hasLiveSignature({ record }: LoadedRevision): boolean {
+  return record.signatures.some(({ voidedAt }) => voidedAt === null)
+}
+
+/** Voids the signatures that a change left on other content. @returns how many */
+export async function voidSignatures(
+  context: WriteContext,
+  before: LoadedRevision,
+  after: LoadedRevision,
+): Promise<number> {
+  if (!hasLiveSignature(before)) return 0
   const toVoid = findSignaturesToVoid(makeSnapshot(before, null).snapshot, makeSnapshot(after, null).snapshot)
   for (const { signatureId, reason, changes } of toVoid) {
     await voidSignature(context, after, { signatureId, reason, changes })

@@ -27,7 +27,8 @@ export interface LiveEvent {
 
 const FILE_ACTIONS = listActionsOn('attachment')
 const PROPOSAL_ACTIONS = listActionsOn('proposal')
-const ACTIONS = [...listActionsOn('thread'), ...FILE_ACTIONS, ...PROPOSAL_ACTIONS]
+const THREAD_ACTIONS = listActionsOn('thread')
+const ACTIONS = [...THREAD_ACTIONS, ...FILE_ACTIONS, ...PROPOSAL_ACTIONS]
 const MOST_AT_ONCE = 200
 
 /** The page is the revision's own: its label would say nothing. */
@@ -65,40 +66,50 @@ export function listLiveEvents(actor: Actor, revisionId: string, after: number):
       orderBy: { sequence: 'asc' },
       take: MOST_AT_ONCE,
     })
-    const events: LiveEvent[] = []
-    for (const row of rows) {
-      const threadId = await findVisibleThread(tx, standing, scope, row)
-      if (threadId === null) continue
+    const findVisibleThread = await loadVisibleThreads(tx, standing, scope, rows)
+    const events = rows.flatMap((row): LiveEvent[] => {
+      const threadId = findVisibleThread(row)
+      if (threadId === null) return []
       const sentence = `${row.actorName} ${describeRecord(row, NO_LABELS)}`
       const proposalId = PROPOSAL_ACTIONS.includes(row.action) ? row.subjectId : null
-      events.push({ sequence: row.sequence, threadId, proposalId, byUserId: row.actorId, sentence })
-    }
+      return [{ sequence: row.sequence, threadId, proposalId, byUserId: row.actorId, sentence }]
+    })
     return { events, lookedUpTo: rows.at(-1)?.sequence ?? after }
   })
 }
 
-async function findVisibleThread(
+/** Everything that the records are about, read at once; then which thread each belongs to, as far as the person may see it. */
+async function loadVisibleThreads(
   tx: TransactionClient,
   standing: Standing,
   { subject }: RevisionScope,
-  row: TrailRow,
-): Promise<string | null> {
-  if (PROPOSAL_ACTIONS.includes(row.action)) {
-    const proposal = await tx.proposal.findUnique({ where: { id: row.subjectId } })
-    return proposal !== null && maySeeProposal(standing, subject, proposal) ? proposal.threadId : null
+  rows: readonly TrailRow[],
+): Promise<(row: TrailRow) => string | null> {
+  const listIds = (actions: readonly string[]) =>
+    rows.flatMap(({ action, subjectId }) => (actions.includes(action) ? [subjectId] : []))
+  const proposals = await findMany(listIds(PROPOSAL_ACTIONS), (ids) =>
+    tx.proposal.findMany({ where: { id: { in: ids } } }),
+  )
+  const files = await findMany(listIds(FILE_ACTIONS), (ids) =>
+    tx.attachment.findMany({ where: { id: { in: ids } }, include: { comment: { include: { thread: true } } } }),
+  )
+  const threads = await findMany(listIds(THREAD_ACTIONS), (ids) => tx.thread.findMany({ where: { id: { in: ids } } }))
+  return ({ action, subjectId }) => {
+    if (PROPOSAL_ACTIONS.includes(action)) {
+      const proposal = proposals.get(subjectId)
+      return proposal !== undefined && maySeeProposal(standing, subject, proposal) ? proposal.threadId : null
+    }
+    const thread = FILE_ACTIONS.includes(action) ? files.get(subjectId)?.comment?.thread : threads.get(subjectId)
+    if (thread == null || !maySeeThread(standing, subject, thread)) return null
+    // The proposal that opened it is an act of its own, and said once.
+    return action === 'thread-opened' && thread.anchorKind === 'proposal' ? null : thread.id
   }
-  const thread = FILE_ACTIONS.includes(row.action)
-    ? await findThreadOfFile(tx, row.subjectId)
-    : await tx.thread.findUnique({ where: { id: row.subjectId } })
-  if (thread === null || !maySeeThread(standing, subject, thread)) return null
-  // The proposal that opened it is an act of its own, and said once.
-  return row.action === 'thread-opened' && thread.anchorKind === 'proposal' ? null : thread.id
 }
 
-async function findThreadOfFile(tx: TransactionClient, attachmentId: string) {
-  const file = await tx.attachment.findUnique({
-    where: { id: attachmentId },
-    include: { comment: { include: { thread: true } } },
-  })
-  return file?.comment?.thread ?? null
+async function findMany<R extends { readonly id: string }>(
+  ids: string[],
+  find: (ids: string[]) => Promise<R[]>,
+): Promise<ReadonlyMap<string, R>> {
+  if (ids.length === 0) return new Map()
+  return new Map((await find([...new Set(ids)])).map((row) => [row.id, row]))
 }

@@ -104,14 +104,14 @@ function countChangesSince(lookedJson: string | null, design: Design): number | 
  * and facts. The passing of days alone makes no new record: a signature must not lapse overnight.
  *
  * @param when  `always` evaluates for the day of `at` too, and stores results that differ
- * @returns whether new results were stored
+ * @returns the revision with the results that are stored now; the same object where none were added
  */
 export async function recordEvaluation(
   tx: TransactionClient,
   loaded: LoadedRevision,
   at: Date,
   when: 'inputs-changed' | 'always' = 'inputs-changed',
-): Promise<boolean> {
+): Promise<LoadedRevision> {
   const { record } = loaded
   const limits = combineLimits(loaded.sheets, null)
   const {
@@ -135,11 +135,11 @@ export async function recordEvaluation(
   })
   const last = record.evaluations[0]
   const hasSameInputs = last?.inputsHash === inputsHash
-  if (hasSameInputs && when === 'inputs-changed') return false
+  if (hasSameInputs && when === 'inputs-changed') return loaded
   const results = evaluateFor(loaded, { fabricatorCompanyId: null, evaluatedOn: at })
   if (hasSameInputs && hashJson(results) === hashJson(parseStoredJson('a stored calculation', last.resultsJson)))
-    return false
-  await tx.evaluation.create({
+    return loaded
+  const stored = await tx.evaluation.create({
     data: {
       revisionId: record.id,
       ordinal: (last?.ordinal ?? 0) + 1,
@@ -151,5 +151,5 @@ export async function recordEvaluation(
       createdAt: at,
     },
   })
-  return true
+  return { ...loaded, record: { ...record, evaluations: [stored] } }
 }

@@ -26,30 +26,44 @@ export interface LoadedRevision {
   readonly changedInputs: ReadonlyMap<string, readonly string[]>
 }
 
+/** Loads everything. Whoever calls it passes the result on: a request loads a revision once. */
 export async function loadRevision(tx: TransactionClient, revisionId: string): Promise<LoadedRevision> {
   const record = await loadRevisionRecord(tx, revisionId)
-  const companyIds = record.shares.map((share) => share.companyId)
+  return { record, ...(await loadRules(tx, record)), ...(await readDesign(tx, record)) }
+}
+
+/**
+ * The revision again after a change of the same transaction. The catalogue, limits, sheets and settings are those that were
+ * loaded before, unless the change was that the revision follows another version of the catalogue or is shared otherwise:
+ * writers come one at a time, so nobody else changed them meanwhile.
+ */
+export async function loadRevisionAgain(tx: TransactionClient, before: LoadedRevision): Promise<LoadedRevision> {
+  const record = await loadRevisionRecord(tx, before.record.id)
+  const isUnderSameRules =
+    record.templateVersion === before.record.templateVersion &&
+    listShareIds(record).join() === listShareIds(before.record).join()
+  const rules = isUnderSameRules ? {} : await loadRules(tx, record)
+  return { ...before, record, ...rules, ...(await readDesign(tx, record)) }
+}
+
+const listShareIds = ({ shares }: RevisionRecord) => shares.map(({ companyId }) => companyId)
+
+/** What the revision is held against. */
+async function loadRules(tx: TransactionClient, record: RevisionRecord) {
   const template = await loadTemplate(tx, record.templateVersion)
   const latestTemplateVersion = await findLatestTemplateVersion(tx)
   const workspace = await loadWorkspace(tx)
-  const sharings = await loadSharings(tx, record.projectId, companyIds)
+  const sharings = await loadSharings(tx, record.projectId, listShareIds(record))
   const sheets = await loadLimitSheets(tx, sharings, { name: workspace.name, limits: template.content.limits })
   const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
   const fabrication = await loadCompanySheets(tx, companies, sharings)
+  return { template, latestTemplateVersion, workspace, sheets, fabrication }
+}
+
+async function readDesign(tx: TransactionClient, record: RevisionRecord) {
   const storedDesign = parseStoredJson('a stored design', record.designJson)
   const design = readStoredDesignDocument(storedDesign)
-  const changedInputs = await loadChangedInputs(tx, record, design)
-  return {
-    record,
-    template,
-    latestTemplateVersion,
-    sheets,
-    fabrication,
-    workspace,
-    design,
-    storedDesign,
-    changedInputs,
-  }
+  return { storedDesign, design, changedInputs: await loadChangedInputs(tx, record, design) }
 }
 
 /**

@@ -6,10 +6,23 @@ import type { TransactionClient } from '../store/client'
  * never rewritten, so what was done under such a name still carries the old id.
  */
 export async function listCompanyIds(tx: TransactionClient, companyId: string): Promise<readonly string[]> {
+  return (await loadCompanyIds(tx, [companyId])).get(companyId) ?? []
+}
+
+/** The same for several companies. */
+export async function loadCompanyIds(
+  tx: TransactionClient,
+  companyIds: readonly string[],
+): Promise<ReadonlyMap<string, readonly string[]>> {
   const merged = await tx.company.findMany({
-    where: { mergedIntoId: companyId },
-    select: { id: true },
+    where: { mergedIntoId: { in: [...companyIds] } },
+    select: { id: true, mergedIntoId: true },
     orderBy: { id: 'asc' },
   })
-  return [companyId, ...merged.map(({ id }) => id)]
+  return new Map(
+    companyIds.map((companyId) => [
+      companyId,
+      [companyId, ...merged.flatMap(({ id, mergedIntoId }) => (mergedIntoId === companyId ? [id] : []))],
+    ]),
+  )
 }

@@ -199,7 +199,7 @@ export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<
     if (question === null) await remove()
     else {
       const summary = [`${question}: removed ${row.originalName}`]
-      await changeContent(context, await loadRevision(tx, scope.revision.id), { part: 'answer', summary }, remove)
+      await changeContent(context, loaded, { part: 'answer', summary }, remove)
     }
     return null
   })

@@ -9,7 +9,7 @@ import { findEarlierAnswer, type WriteContext, write } from '../../consequences/
 import { read } from '../../reads/read'
 import { type Actor, requireRevisionInView, type Standing } from '../../records/authorization'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
-import { listCompanyIds } from '../../records/merged-companies'
+import { loadCompanyIds } from '../../records/merged-companies'
 import { makeSnapshot } from '../../records/snapshot'
 import { listCheckpoints } from '../../records/trail-checkpoints'
 import type { TransactionClient } from '../../store/client'
@@ -66,8 +66,10 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     })
     // The newest vouches for all before it; the whole list would tell how busy the workspace is.
     const checkpoints = (await listCheckpoints(tx)).slice(-1)
-    const ownIds = new Map<string, readonly string[]>()
-    for (const { companyId } of snapshot.sharedWith) ownIds.set(companyId, await listCompanyIds(tx, companyId))
+    const ownIds = await loadCompanyIds(
+      tx,
+      snapshot.sharedWith.map(({ companyId }) => companyId),
+    )
     return { loaded, snapshot, byName: standing.name, trail: rows.map(readTrailRow), checkpoints, ownIds }
   })
   if (found === null) return null

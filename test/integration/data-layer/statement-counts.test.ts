@@ -1,0 +1,183 @@
+import BetterSqlite from 'better-sqlite3'
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
+import * as data from '@/lib/data'
+import { db, openDatabase, replaceDatabase } from '@/lib/data/store/client'
+import { CATALOGUE } from '@/lib/engine/catalogue'
+import { expectDone } from '@/test/factories/outcomes'
+import { joinFabricator, makeTeam, makeUser, type Team } from '@/test/factories/people'
+import { answer, makeRevisionAt } from '@/test/factories/reviews'
+import { createTestDatabase } from '@/test/setup/databases'
+
+/**
+ * Statements that a page or an act takes, on one fixed scene: a number to compare with, so that nobody asks the database
+ * once for each person or thread, or loads a revision twice, without noticing. Whoever needs more raises the number here.
+ */
+const PAGES: Readonly<Record<string, { most: number; ask: (scene: Scene) => Promise<unknown> }>> = {
+  getRevision: { most: 46, ask: ({ team, revisionId }) => data.getRevision(team.lead, revisionId) },
+  'getRevision, a fabricator': {
+    most: 46,
+    ask: ({ team, revisionId }) => data.getRevision(team.fabricator, revisionId),
+  },
+  getProject: { most: 23, ask: ({ team }) => data.getProject(team.lead, team.projectId) },
+  listProjects: { most: 10, ask: ({ team }) => data.listProjects(team.lead) },
+  listWaits: { most: 48, ask: ({ team }) => data.listWaits(team.lead) },
+  listLeadCounts: { most: 44, ask: ({ team }) => data.listLeadCounts(team.lead) },
+  searchReviews: { most: 17, ask: ({ team }) => data.searchReviews(team.lead, 'foil') },
+  listThreadReaders: { most: 13, ask: ({ team, revisionId }) => data.listThreadReaders(team.lead, revisionId) },
+  listRevisionTrail: { most: 11, ask: ({ team, revisionId }) => data.listRevisionTrail(team.lead, revisionId) },
+  listLiveEvents: { most: 12, ask: ({ team, revisionId }) => data.listLiveEvents(team.lead, revisionId, 0) },
+  getFabricationFit: { most: 47, ask: ({ team, revisionId }) => data.getFabricationFit(team.lead, revisionId) },
+  getCosts: { most: 16, ask: ({ team, revisionId }) => data.getCosts(team.lead, revisionId) },
+  getPanels: { most: 16, ask: ({ team, revisionId }) => data.getPanels(team.lead, revisionId) },
+  getCompany: { most: 22, ask: ({ team }) => data.getCompany(team.fabricator, team.companies.brackenfold) },
+  listAccounts: { most: 12, ask: ({ team }) => data.listAccounts(team.admin) },
+  listComparable: { most: 14, ask: ({ team }) => data.listComparable(team.lead, team.projectId) },
+}
+
+const ACTS: Readonly<Record<string, { most: number; act: (scene: Scene) => Promise<unknown> }>> = {
+  saveDesign: { most: 102, act: saveDesign },
+  answerItem: { most: 60, act: answerOne },
+  openThread: { most: 105, act: ({ team, revisionId }) => openThread(team, revisionId) },
+  replyToThread: {
+    most: 33,
+    act: ({ team, threadId }) =>
+      expectDone(data.replyToThread(team.lead, { threadId, text: 'It is rolled-annealed.', isAnswer: false })),
+  },
+  declareBuildable: {
+    most: 102,
+    act: async ({ team, revisionId }) => {
+      const { version } = await data.getRevision(team.fabricator, revisionId)
+      const declared = { revisionId, isBuildable: true, note: 'as drawn', seenVersion: version }
+      return counted(() => expectDone(data.declareBuildable(team.fabricator, declared)))
+    },
+  },
+  sendBackRevision: {
+    most: 68,
+    act: async ({ team, revisionId }) => {
+      const { version } = await data.getRevision(team.lead, revisionId)
+      const sent = await counted(() =>
+        expectDone(data.sendBackRevision(team.lead, { revisionId, seenVersion: version, reason: 'once more' })),
+      )
+      const { version: then } = await data.getRevision(team.lead, revisionId)
+      await expectDone(data.advanceRevision(team.lead, { revisionId, seenVersion: then }))
+      return sent
+    },
+  },
+}
+
+interface Scene {
+  readonly team: Team
+  readonly revisionId: string
+  readonly threadId: string
+}
+
+let statements = 0
+
+/** The statements of one part of an act, where the rest of it only prepares. */
+let counting: number | null = null
+async function counted(run: () => Promise<unknown>): Promise<void> {
+  const before = statements
+  await run()
+  counting = statements - before
+}
+
+async function count(run: () => Promise<unknown>): Promise<number> {
+  counting = null
+  const before = statements
+  await run()
+  return counting ?? statements - before
+}
+
+async function saveDesign({ team, revisionId }: Scene): Promise<void> {
+  const { design, designVersion } = await data.getRevision(team.lead, revisionId)
+  const changed = { ...design, name: `${design.name}.` }
+  await counted(() =>
+    expectDone(data.saveDesign(team.lead, { revisionId, seenVersion: designVersion, design: changed })),
+  )
+}
+
+async function answerOne({ team, revisionId }: Scene): Promise<void> {
+  const { items } = await data.getRevision(team.member, revisionId)
+  const item = items.find(({ itemId }) =>
+    CATALOGUE.some(({ id, answeredBy }) => id === itemId && answeredBy.includes('member')),
+  )
+  if (item === undefined) throw new Error('no item was answered by the team')
+  await counted(() => answer(team.member, revisionId, item))
+}
+
+function openThread(team: Team, revisionId: string) {
+  return expectDone(
+    data.openThread(team.fabricator, {
+      revisionId,
+      anchor: { kind: 'revision', id: revisionId },
+      kind: 'engineering-query',
+      title: 'Foil of L2',
+      text: 'Is it rolled-annealed? @Imke Dahl',
+    }),
+  )
+}
+
+/** Many more people and threads; nothing else. */
+async function grow({ team, revisionId }: Scene): Promise<void> {
+  for (let n = 0; n < 6; n += 1) {
+    const userId = await makeUser('Further Member')
+    const place = { userId, projectId: team.projectId, companyId: team.companies.team, role: 'member' }
+    await db().membership.create({ data: place })
+    await joinFabricator(await makeUser('Further Colleague'), team.projectId, team.companies.brackenfold, 'member')
+    await openThread(team, revisionId)
+  }
+}
+
+describe('statements', () => {
+  let scene: Scene
+  let close: () => Promise<void>
+  const first = new Map<string, number>()
+
+  beforeAll(async () => {
+    const created = await createTestDatabase('sqlite')
+    const database = openDatabase(created.url)
+    replaceDatabase(database)
+    close = async () => {
+      replaceDatabase(null)
+      await database.close()
+      await created.remove()
+    }
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const { threadId } = await openThread(team, revisionId)
+    scene = { team, revisionId, threadId }
+    // Everything was done once: what is there for the first time, such as an answer on an older design, is no growth.
+    for (const { act } of Object.values(ACTS)) await act(scene)
+  }, 120_000)
+
+  // Mocks are taken off after each test.
+  beforeEach(() => {
+    const { prepare } = BetterSqlite.prototype
+    vi.spyOn(BetterSqlite.prototype, 'prepare').mockImplementation(function (this: BetterSqlite.Database, sql) {
+      statements += 1
+      return prepare.call(this, sql)
+    })
+  })
+
+  afterAll(() => close())
+
+  const rows = [
+    ...Object.entries(PAGES).map(([name, { most, ask }]) => ({ name, most, run: ask })),
+    ...Object.entries(ACTS).map(([name, { most, act }]) => ({ name, most, run: act })),
+  ]
+
+  it.each(rows)('$name takes at most $most', async ({ name, most, run }) => {
+    const taken = await count(() => run(scene))
+    first.set(name, taken)
+    expect(taken).toBeGreaterThan(0)
+    expect(taken).toBeLessThanOrEqual(most)
+  })
+
+  describe('with six more members, colleagues of a fabricator and threads', () => {
+    beforeAll(() => grow(scene), 120_000)
+
+    it.each(rows)('$name takes no more', async ({ name, run }) => {
+      expect(await count(() => run(scene))).toBeLessThanOrEqual(first.get(name) ?? 0)
+    })
+  })
+})

@@ -16,6 +16,9 @@ export const requestKeySchema = z
   .regex(/^[A-Za-z0-9_-]{8,80}$/, 'must have 8 to 80 letters, digits, hyphens or underscores')
   .optional()
 
+/** For an act that takes nothing but the press of a button. */
+export const actionInput = z.strictObject({ requestKey: requestKeySchema })
+
 /** Text that must say something. */
 export const saidTextSchema = textSchema.transform((text) => text.trim()).pipe(z.string().min(1, 'is empty'))
 

@@ -3,6 +3,7 @@
  * Pure: client components may import it.
  */
 export * from './accounts'
+export * from './acts'
 export * from './common'
 export * from './companies'
 export * from './confirmation'

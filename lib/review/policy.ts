@@ -181,8 +181,15 @@ export type Action = keyof ActionSubjects
 
 type Rule<S> = (actor: Actor, subject: S) => boolean
 
-/** A table with one rule per action: the compiler refuses a missing one. */
-type Rules = { readonly [A in Action]: Rule<ActionSubjects[A]> }
+/** One entry per action, and the compiler refuses a missing one: what it is done to, who may, and how a refusal says it. */
+type Rules = {
+  readonly [A in Action]: {
+    readonly subject: ActionSubjects[A]['kind']
+    /** In the words of a refusal: `You may not ...`. Null where nobody is told: what they may not do is not there for them. */
+    readonly refusal: string | null
+    readonly rule: Rule<ActionSubjects[A]>
+  }
+}
 
 function hasRole(actor: Actor, projectId: string, roles: readonly ProjectRole[]): boolean {
   return actor.memberships.some((membership) => membership.projectId === projectId && roles.includes(membership.role))
@@ -265,100 +272,226 @@ const ofCompany =
       takesPartIn.some(({ projectId, sharing }) => team(sharing) && hasRole(actor, projectId, ['lead', 'member'])))
 
 const RULES: Rules = {
-  'workspace:view': isAdmin,
-  'settings:edit': isAdmin,
-  'limits:edit-workspace': isAdmin,
-  'catalogue:edit': isAdmin,
-  'account:manage': isAdmin,
-  'backup:make': isAdmin,
-  'trail:check': isAdmin,
-  'mail:view': isAdmin,
+  'workspace:view': { subject: 'workspace', refusal: 'see the workspace', rule: isAdmin },
+  'settings:edit': { subject: 'workspace', refusal: 'change the settings of the workspace', rule: isAdmin },
+  'limits:edit-workspace': { subject: 'workspace', refusal: 'change the limits of the workspace', rule: isAdmin },
+  'catalogue:edit': { subject: 'workspace', refusal: 'change the catalogue of the workspace', rule: isAdmin },
+  'account:manage': { subject: 'workspace', refusal: 'manage accounts', rule: isAdmin },
+  'backup:make': { subject: 'workspace', refusal: 'make a backup', rule: isAdmin },
+  'trail:check': { subject: 'workspace', refusal: 'check the whole trail', rule: isAdmin },
+  'mail:view': { subject: 'workspace', refusal: null, rule: isAdmin },
   // A first project is an admin's to create; afterwards everybody on a team may, and becomes its lead.
-  'project:create': (actor) =>
-    actor.isAdmin || actor.memberships.some(({ role }) => role === 'lead' || role === 'member'),
-  'account:edit-own': (actor, subject) => actor.userId === subject.userId,
+  'project:create': {
+    subject: 'workspace',
+    refusal: 'create a project',
+    rule: (actor) => actor.isAdmin || actor.memberships.some(({ role }) => role === 'lead' || role === 'member'),
+  },
+  'account:edit-own': { subject: 'account', refusal: null, rule: (actor, subject) => actor.userId === subject.userId },
   // Admits nobody by itself: it says which company a typed name stands for.
-  'company:confirm': isAdmin,
-  'company:view': ofCompany({ own: COMPANY_ROLES, team: () => true }),
-  'company:view-inside': ofCompany({ own: COMPANY_ROLES }),
-  'company:view-matrix': ofCompany({ own: COMPANY_ROLES, team: ({ matrix }) => matrix === 'shown' }),
-  'company:view-shelf': ofCompany({ own: COMPANY_ROLES, team: ({ shelf }) => shelf === 'shown' }),
-  'company:view-rates': ofCompany({ own: COMPANY_ROLES, team: ({ rates }) => rates === 'shown' }),
+  'company:confirm': { subject: 'workspace', refusal: 'say which company a name stands for', rule: isAdmin },
+  'company:view': { subject: 'company', refusal: null, rule: ofCompany({ own: COMPANY_ROLES, team: () => true }) },
+  'company:view-inside': {
+    subject: 'company',
+    refusal: "see this company's people and projects",
+    rule: ofCompany({ own: COMPANY_ROLES }),
+  },
+  'company:view-matrix': {
+    subject: 'company',
+    refusal: "see this fabricator's matrix and limits",
+    rule: ofCompany({ own: COMPANY_ROLES, team: ({ matrix }) => matrix === 'shown' }),
+  },
+  'company:view-shelf': {
+    subject: 'company',
+    refusal: "see this fabricator's shelf",
+    rule: ofCompany({ own: COMPANY_ROLES, team: ({ shelf }) => shelf === 'shown' }),
+  },
+  'company:view-rates': {
+    subject: 'company',
+    refusal: "see this fabricator's rates and panel formats",
+    rule: ofCompany({ own: COMPANY_ROLES, team: ({ rates }) => rates === 'shown' }),
+  },
   // Somebody has to name the first administrator; each admission is in the trail.
-  'company:admit': ofCompany({ own: ['administrator'], admin: true }),
-  'company:take-part': ofCompany({ own: ['administrator'] }),
-  'company:share': ofCompany({ own: ['administrator'] }),
+  'company:admit': {
+    subject: 'company',
+    refusal: 'admit people to this company',
+    rule: ofCompany({ own: ['administrator'], admin: true }),
+  },
+  'company:take-part': {
+    subject: 'company',
+    refusal: 'decide in which projects this company takes part',
+    rule: ofCompany({ own: ['administrator'] }),
+  },
+  'company:share': {
+    subject: 'company',
+    refusal: 'choose what this company shows',
+    rule: ofCompany({ own: ['administrator'] }),
+  },
   // What a fabricator can build, holds and charges is for those of its people to say who have that right.
-  'limits:edit-fabricator': ofCompany({ own: ['administrator', 'sheet-writer'] }),
-  'sheet:edit': ofCompany({ own: ['administrator', 'sheet-writer'] }),
+  'limits:edit-fabricator': {
+    subject: 'company',
+    refusal: "change this fabricator's limits",
+    rule: ofCompany({ own: ['administrator', 'sheet-writer'] }),
+  },
+  'sheet:edit': {
+    subject: 'company',
+    refusal: "change this fabricator's sheets",
+    rule: ofCompany({ own: ['administrator', 'sheet-writer'] }),
+  },
 
-  'project:view': (actor, { projectId }) =>
-    hasRole(actor, projectId, ['lead', 'member', 'observer']) ||
-    actor.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(actor, projectId, own.companyId)),
-  'project:edit': inProject('lead'),
-  'project:invite': inProject('lead'),
-  'project:remove-person': inProject('lead'),
-  'revision:create': inProject('lead', 'member'),
+  'project:view': {
+    subject: 'project',
+    refusal: null,
+    rule: (actor, { projectId }) =>
+      hasRole(actor, projectId, ['lead', 'member', 'observer']) ||
+      actor.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(actor, projectId, own.companyId)),
+  },
+  'project:edit': { subject: 'project', refusal: 'change this project', rule: inProject('lead') },
+  'project:invite': { subject: 'project', refusal: 'invite people to this project', rule: inProject('lead') },
+  'project:remove-person': { subject: 'project', refusal: 'change who is in this project', rule: inProject('lead') },
+  'revision:create': {
+    subject: 'project',
+    refusal: 'create a revision in this project',
+    rule: inProject('lead', 'member'),
+  },
 
-  'revision:view': (actor, subject) =>
-    hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) || isFabricatorOf(actor, subject),
-  'revision:view-trail': (actor, subject) => hasRole(actor, subject.projectId, ['lead', 'member', 'observer']),
-  'revision:edit': canChangeContent,
-  'revision:share': (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
-  'revision:comment': canComment,
-  'revision:raise-query': (actor, subject) => isOpenStage(subject.stage) && isFabricatorOf(actor, subject),
-  'revision:sign': (actor, subject) =>
-    subject.stage === 'awaiting-signature' &&
-    (isLead(actor, subject) || (subject.membersMaySign === true && isTeam(actor, subject))),
+  'revision:view': {
+    subject: 'revision',
+    refusal: null,
+    rule: (actor, subject) =>
+      hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) || isFabricatorOf(actor, subject),
+  },
+  'revision:view-trail': {
+    subject: 'revision',
+    refusal: 'read the trail of this revision',
+    rule: (actor, subject) => hasRole(actor, subject.projectId, ['lead', 'member', 'observer']),
+  },
+  'revision:edit': { subject: 'revision', refusal: 'change this revision', rule: canChangeContent },
+  'revision:share': {
+    subject: 'revision',
+    refusal: 'share this revision',
+    rule: (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+  },
+  'revision:comment': { subject: 'revision', refusal: 'comment on this revision', rule: canComment },
+  'revision:raise-query': {
+    subject: 'revision',
+    refusal: 'raise an engineering query on this revision',
+    rule: (actor, subject) => isOpenStage(subject.stage) && isFabricatorOf(actor, subject),
+  },
+  'revision:sign': {
+    subject: 'revision',
+    refusal: 'sign this revision',
+    rule: (actor, subject) =>
+      subject.stage === 'awaiting-signature' &&
+      (isLead(actor, subject) || (subject.membersMaySign === true && isTeam(actor, subject))),
+  },
   // A signature is its signer's: nobody else takes it back, they send the revision back instead.
-  'signature:withdraw': (actor, subject) =>
-    subject.stage === 'awaiting-signature' && subject.signerId === actor.userId && isTeam(actor, subject),
-  'revision:release': (actor, subject) => subject.stage === 'awaiting-signature' && isLead(actor, subject),
-  'revision:withdraw': (actor, subject) =>
-    (isOpenStage(subject.stage) || subject.stage === 'released') && isLead(actor, subject),
-  'stage:move': (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+  'signature:withdraw': {
+    subject: 'signature',
+    refusal: 'take this signature back',
+    rule: (actor, subject) =>
+      subject.stage === 'awaiting-signature' && subject.signerId === actor.userId && isTeam(actor, subject),
+  },
+  'revision:release': {
+    subject: 'revision',
+    refusal: 'release this revision',
+    rule: (actor, subject) => subject.stage === 'awaiting-signature' && isLead(actor, subject),
+  },
+  'revision:withdraw': {
+    subject: 'revision',
+    refusal: 'withdraw this revision',
+    rule: (actor, subject) => (isOpenStage(subject.stage) || subject.stage === 'released') && isLead(actor, subject),
+  },
+  'stage:move': {
+    subject: 'revision',
+    refusal: 'move this revision between stages',
+    rule: (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+  },
   // Also while signature is awaited: a late edit leaves the declaration on other content, and it must be made anew.
-  'declaration:make': (actor, subject) =>
-    (subject.stage === 'fabricator-review' || subject.stage === 'awaiting-signature') && isFabricatorOf(actor, subject),
-  'proposal:make': (actor, subject) =>
-    isOpenStage(subject.stage) && (isTeam(actor, subject) || isFabricatorOf(actor, subject)),
-  'proposal:decide': canChangeContent,
-  'proposal:view': canSeeThread,
-  'proposal:withdraw': (actor, subject) =>
-    isOpenStage(subject.stage) && canSeeThread(actor, subject) && subject.proposedBy === actor.userId,
-  'package:download': (actor, subject) =>
-    (hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) &&
-      ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
-    (isFabricatorOf(actor, subject) && ['released', 'superseded'].includes(subject.stage)),
+  'declaration:make': {
+    subject: 'revision',
+    refusal: 'declare on this revision',
+    rule: (actor, subject) =>
+      (subject.stage === 'fabricator-review' || subject.stage === 'awaiting-signature') &&
+      isFabricatorOf(actor, subject),
+  },
+  'proposal:make': {
+    subject: 'revision',
+    refusal: 'propose a change of this revision',
+    rule: (actor, subject) => isOpenStage(subject.stage) && (isTeam(actor, subject) || isFabricatorOf(actor, subject)),
+  },
+  'proposal:decide': { subject: 'revision', refusal: 'decide on a proposal for this revision', rule: canChangeContent },
+  'proposal:view': { subject: 'proposal', refusal: null, rule: canSeeThread },
+  'proposal:withdraw': {
+    subject: 'proposal',
+    refusal: 'withdraw this proposal',
+    rule: (actor, subject) =>
+      isOpenStage(subject.stage) && canSeeThread(actor, subject) && subject.proposedBy === actor.userId,
+  },
+  'package:download': {
+    subject: 'revision',
+    refusal: 'download the package of this revision',
+    rule: (actor, subject) =>
+      (hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) &&
+        ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
+      (isFabricatorOf(actor, subject) && ['released', 'superseded'].includes(subject.stage)),
+  },
 
-  'item:answer': (actor, subject) =>
-    (subject.answeredBy.some((role) => role === 'lead' || role === 'member') && canChangeContent(actor, subject)) ||
-    (subject.answeredBy.includes('fabricator') &&
+  'item:answer': {
+    subject: 'item',
+    refusal: 'answer this item',
+    rule: (actor, subject) =>
+      (subject.answeredBy.some((role) => role === 'lead' || role === 'member') && canChangeContent(actor, subject)) ||
+      (subject.answeredBy.includes('fabricator') &&
+        isOpenStage(subject.stage) &&
+        !subject.hasLiveSignature &&
+        isFabricatorOf(actor, subject)),
+  },
+  'waiver:propose': { subject: 'revision', refusal: 'propose a waiver on this revision', rule: canChangeContent },
+  'waiver:approve': {
+    subject: 'waiver',
+    refusal: 'approve this waiver',
+    rule: (actor, subject) =>
       isOpenStage(subject.stage) &&
-      !subject.hasLiveSignature &&
-      isFabricatorOf(actor, subject)),
-  'waiver:propose': canChangeContent,
-  'waiver:approve': (actor, subject) =>
-    isOpenStage(subject.stage) &&
-    isLead(actor, subject) &&
-    (!subject.needsSecondPerson || subject.proposedBy !== actor.userId),
-  'waiver:decline': (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+      isLead(actor, subject) &&
+      (!subject.needsSecondPerson || subject.proposedBy !== actor.userId),
+  },
+  'waiver:decline': {
+    subject: 'waiver',
+    refusal: 'decline this waiver',
+    rule: (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+  },
 
-  'thread:view': canSeeThread,
-  'thread:reply': (actor, subject) => canComment(actor, subject) && canSeeThread(actor, subject),
+  'thread:view': { subject: 'thread', refusal: null, rule: canSeeThread },
+  'thread:reply': {
+    subject: 'thread',
+    refusal: 'reply in this thread',
+    rule: (actor, subject) => canComment(actor, subject) && canSeeThread(actor, subject),
+  },
   // The other side answers: the team what a fabricator asked, and anybody who can comment what the team asked.
-  'thread:answer': (actor, subject) =>
-    canComment(actor, subject) &&
-    canSeeThread(actor, subject) &&
-    (isTeam(actor, subject) || !isOpenedByFabricator(subject)),
-  'thread:close': (actor, subject) =>
-    canComment(actor, subject) &&
-    canSeeThread(actor, subject) &&
-    (isLead(actor, subject) ||
-      subject.openedBy === actor.userId ||
-      (isOpenedByFabricator(subject) && isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId))),
-  'comment:edit': (actor, subject) =>
-    canComment(actor, subject) && canSeeThread(actor, subject) && subject.authorId === actor.userId,
+  'thread:answer': {
+    subject: 'thread',
+    refusal: 'answer this thread',
+    rule: (actor, subject) =>
+      canComment(actor, subject) &&
+      canSeeThread(actor, subject) &&
+      (isTeam(actor, subject) || !isOpenedByFabricator(subject)),
+  },
+  'thread:close': {
+    subject: 'thread',
+    refusal: 'close this thread',
+    rule: (actor, subject) =>
+      canComment(actor, subject) &&
+      canSeeThread(actor, subject) &&
+      (isLead(actor, subject) ||
+        subject.openedBy === actor.userId ||
+        (isOpenedByFabricator(subject) && isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId))),
+  },
+  'comment:edit': {
+    subject: 'comment',
+    refusal: 'change this comment',
+    rule: (actor, subject) =>
+      canComment(actor, subject) && canSeeThread(actor, subject) && subject.authorId === actor.userId,
+  },
 }
 
 export const ACTIONS = Object.keys(RULES) as readonly Action[]
@@ -369,62 +502,16 @@ export const ACTIONS = Object.keys(RULES) as readonly Action[]
  * must never compare as high enough.
  */
 export function isAllowed<A extends Action>(actor: Actor, action: A, subject: ActionSubjects[A]): boolean {
-  if (!Object.hasOwn(RULES, action) || subject.kind !== SUBJECT_KINDS[action]) return false
-  return RULES[action](actor, subject) === true
+  if (!Object.hasOwn(RULES, action) || subject.kind !== RULES[action].subject) return false
+  return RULES[action].rule(actor, subject) === true
 }
 
-/** The kind of subject of each action, for the check at run time that the types promise at compile time. */
-export const SUBJECT_KINDS: { readonly [A in Action]: ActionSubjects[A]['kind'] } = {
-  'workspace:view': 'workspace',
-  'settings:edit': 'workspace',
-  'limits:edit-workspace': 'workspace',
-  'catalogue:edit': 'workspace',
-  'account:manage': 'workspace',
-  'backup:make': 'workspace',
-  'trail:check': 'workspace',
-  'mail:view': 'workspace',
-  'project:create': 'workspace',
-  'company:confirm': 'workspace',
-  'account:edit-own': 'account',
-  'company:view': 'company',
-  'company:view-inside': 'company',
-  'company:view-matrix': 'company',
-  'company:view-shelf': 'company',
-  'company:view-rates': 'company',
-  'company:admit': 'company',
-  'company:take-part': 'company',
-  'company:share': 'company',
-  'limits:edit-fabricator': 'company',
-  'sheet:edit': 'company',
-  'project:view': 'project',
-  'project:edit': 'project',
-  'project:invite': 'project',
-  'project:remove-person': 'project',
-  'revision:create': 'project',
-  'revision:view': 'revision',
-  'revision:view-trail': 'revision',
-  'revision:edit': 'revision',
-  'revision:share': 'revision',
-  'revision:comment': 'revision',
-  'revision:raise-query': 'revision',
-  'revision:sign': 'revision',
-  'signature:withdraw': 'signature',
-  'revision:release': 'revision',
-  'revision:withdraw': 'revision',
-  'stage:move': 'revision',
-  'declaration:make': 'revision',
-  'proposal:make': 'revision',
-  'proposal:decide': 'revision',
-  'proposal:view': 'proposal',
-  'proposal:withdraw': 'proposal',
-  'package:download': 'revision',
-  'item:answer': 'item',
-  'waiver:propose': 'revision',
-  'waiver:approve': 'waiver',
-  'waiver:decline': 'waiver',
-  'thread:view': 'thread',
-  'thread:reply': 'thread',
-  'thread:answer': 'thread',
-  'thread:close': 'thread',
-  'comment:edit': 'comment',
+/** The kind of thing that an action is done to. */
+export function getSubjectKind<A extends Action>(action: A): ActionSubjects[A]['kind'] {
+  return RULES[action].subject
+}
+
+/** An action in the words of a refusal: `change this revision`. */
+export function describeAct(action: Action): string {
+  return RULES[action].refusal ?? 'do this'
 }

@@ -2,7 +2,9 @@ import 'server-only'
 import { revalidatePath } from 'next/cache'
 import { unstable_rethrow } from 'next/navigation'
 import type { z } from 'zod'
+import * as data from '@/lib/data'
 import { type Actor, type Outcome, openSession, type Visit } from '@/lib/data'
+import { ACTS, type ActInput, type ActName } from '@/lib/inputs'
 import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
 import type { ServerRefusal } from './refusal'
 import { inTurn, type Queued } from './route'
@@ -13,13 +15,30 @@ export type ActionResult<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly refusal: ServerRefusal }
 
+/** What an act comes to when it is carried out. */
+type Done<K extends ActName> = Awaited<ReturnType<(typeof data)[K]>> extends Outcome<infer T> ? T : never
+
+/** Each act with the type that its own schema gives. */
+const DECLARED: { readonly [K in ActName]: { readonly input: z.ZodType<ActInput<K>> } } = ACTS
+
+/** The data layer's function for each act takes what the act's schema lets through: the compiler compares them. */
+const FUNCTIONS: { readonly [K in ActName]: (actor: Actor, input: ActInput<K>) => Promise<Outcome<Done<K>>> } = data
+
 /**
  * A server action: checks what was sent, finds who is acting, calls one data function, and turns every failure into an
  * answer that a form can show. What the screens show is read anew after a success.
  *
- * @example export const answerItem = action(answerItemInput, data.answerItem)
+ * @example export const answerItem = action('answerItem')
  */
-export function action<S extends z.ZodType, T>(
+export function action<K extends ActName>(
+  name: K,
+  queued: Queued = {},
+): (input: unknown) => Promise<ActionResult<Done<K>>> {
+  return actionOf(DECLARED[name].input, FUNCTIONS[name], queued)
+}
+
+/** As `action`, where the data function is called with something beside what the form sends. */
+export function actionOf<S extends z.ZodType, T>(
   schema: S,
   run: (actor: Actor, input: z.infer<S>) => Promise<Outcome<T>>,
   queued: Queued = {},

@@ -1,7 +1,7 @@
 import 'server-only'
 
 /** Who is asking, and the wrappers that every server action and route handler goes through. */
-export { type ActionResult, action, joiningAction, visitorAction } from './action'
+export { type ActionResult, action, actionOf, joiningAction, visitorAction } from './action'
 export { listDemoSignIns } from './demo-sign-ins'
 export { refuseAtDoor } from './door'
 export { openLiveFeed } from './live-feed'

@@ -6,6 +6,7 @@ import {
   type CompanyMembership,
   type CompanyRole,
   type CompanySubject,
+  describeAct,
   explainNoAnswer,
   isAllowed,
   isOpenStage,
@@ -97,59 +98,6 @@ export function getMembership(standing: Standing, projectId: string) {
 export function getFabricatorCompanyId(standing: Standing, projectId: string): string | null {
   const membership = getMembership(standing, projectId)
   return membership?.role === 'fabricator' ? membership.companyId : null
-}
-
-/** Actions in the words of a refusal: `You may not ...`. */
-const PHRASES: Readonly<Partial<Record<Action, string>>> = {
-  'workspace:view': 'see the workspace',
-  'settings:edit': 'change the settings of the workspace',
-  'limits:edit-workspace': 'change the limits of the workspace',
-  'catalogue:edit': 'change the catalogue of the workspace',
-  'account:manage': 'manage accounts',
-  'backup:make': 'make a backup',
-  'trail:check': 'check the whole trail',
-  'project:create': 'create a project',
-  'company:confirm': 'say which company a name stands for',
-  'company:view-inside': "see this company's people and projects",
-  'company:view-matrix': "see this fabricator's matrix and limits",
-  'company:view-shelf': "see this fabricator's shelf",
-  'company:view-rates': "see this fabricator's rates and panel formats",
-  'company:admit': 'admit people to this company',
-  'company:take-part': 'decide in which projects this company takes part',
-  'company:share': 'choose what this company shows',
-  'limits:edit-fabricator': "change this fabricator's limits",
-  'sheet:edit': "change this fabricator's sheets",
-  'project:edit': 'change this project',
-  'project:invite': 'invite people to this project',
-  'project:remove-person': 'change who is in this project',
-  'revision:create': 'create a revision in this project',
-  'revision:view-trail': 'read the trail of this revision',
-  'revision:edit': 'change this revision',
-  'revision:share': 'share this revision',
-  'revision:comment': 'comment on this revision',
-  'revision:raise-query': 'raise an engineering query on this revision',
-  'revision:sign': 'sign this revision',
-  'signature:withdraw': 'take this signature back',
-  'revision:release': 'release this revision',
-  'revision:withdraw': 'withdraw this revision',
-  'stage:move': 'move this revision between stages',
-  'declaration:make': 'declare on this revision',
-  'proposal:make': 'propose a change of this revision',
-  'proposal:decide': 'decide on a proposal for this revision',
-  'proposal:withdraw': 'withdraw this proposal',
-  'package:download': 'download the package of this revision',
-  'item:answer': 'answer this item',
-  'waiver:propose': 'propose a waiver on this revision',
-  'waiver:approve': 'approve this waiver',
-  'waiver:decline': 'decline this waiver',
-  'thread:reply': 'reply in this thread',
-  'thread:answer': 'answer this thread',
-  'thread:close': 'close this thread',
-  'comment:edit': 'change this comment',
-}
-
-export function describeAct(action: Action): string {
-  return PHRASES[action] ?? 'do this'
 }
 
 const WORKSPACE = { kind: 'workspace' } as const

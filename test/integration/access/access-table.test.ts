@@ -1,5 +1,6 @@
 import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
+import { ACTS } from '@/lib/inputs'
 import { PEOPLE, type PersonName } from '@/test/factories/people'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 import { ACCESS_TABLE, type AccessRow, type Cell, SEEN_BY, WITHOUT_ACTOR } from './access-table'
@@ -47,6 +48,11 @@ describeOnBothDatabases('who may do what', (_current, kind) => {
     )
     const covered = new Set<string>([...ACCESS_TABLE.map(({ name }) => name), ...WITHOUT_ACTOR])
     expect(functions.map(([name]) => name).filter((name) => !covered.has(name))).toEqual([])
+  })
+
+  it('has a row for every act', () => {
+    const covered = new Set<string>(ACCESS_TABLE.map(({ name }) => name))
+    expect(Object.keys(ACTS).filter((name) => !covered.has(name))).toEqual([])
   })
 
   it('refuses a disabled account whatever its session says', async () => {

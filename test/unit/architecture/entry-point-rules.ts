@@ -36,7 +36,7 @@ export function checkServerActions({ file, code }: SourceFile): string[] {
     if (visitor !== null && VISITOR_ACTS.includes(visitor[1] ?? '')) return []
     const joining = /^const \w+ = joiningAction\(\s*\w+,\s*'[\w-]+',\s*([\w.]+)\)/.exec(written)
     if (joining !== null && JOINING_ACTS.includes(joining[1] ?? '')) return []
-    return /^const \w+ = action\(/.test(written) ? [] : [`${file} exports "${written}" past the wrapper`]
+    return /^const \w+ = action(Of)?\(/.test(written) ? [] : [`${file} exports "${written}" past the wrapper`]
   })
 }
 

@@ -1,6 +1,6 @@
 import { checkPackage, MAX_UPLOADED_PACKAGE_BYTES, packageInput } from '@/app/verify-package/check-package'
 import { addArtwork, attachFile, importSheetFile, previewSheetFile } from '@/lib/data'
-import { addArtworkInput, attachFileInput, importSheetFileInput, previewSheetFileInput } from '@/lib/inputs'
+import { ACTS, previewSheetFileInput } from '@/lib/inputs'
 import { streamed, uploadRoute, whole } from '@/lib/server'
 
 /** Far above a matrix or a shelf with all the rows that it may have. */
@@ -8,9 +8,9 @@ const MOST_SHEET_BYTES = 4 * 1024 * 1024
 
 /** Files on their way in, by what they are for. */
 export const POST = uploadRoute({
-  artwork: streamed(addArtworkInput, addArtwork),
-  attachment: streamed(attachFileInput, attachFile),
+  artwork: streamed(ACTS.addArtwork.input, addArtwork),
+  attachment: streamed(ACTS.attachFile.input, attachFile),
   'sheet-preview': whole(previewSheetFileInput, MOST_SHEET_BYTES, previewSheetFile, { turn: 'calculations' }),
-  'sheet-import': whole(importSheetFileInput, MOST_SHEET_BYTES, importSheetFile, { turn: 'calculations' }),
+  'sheet-import': whole(ACTS.importSheetFile.input, MOST_SHEET_BYTES, importSheetFile, { turn: 'calculations' }),
   'package-check': whole(packageInput, MAX_UPLOADED_PACKAGE_BYTES, checkPackage, { turn: 'documents' }),
 })

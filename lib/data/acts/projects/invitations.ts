@@ -2,16 +2,10 @@ import 'server-only'
 import { getSettings } from '@/lib/config'
 import type { CompanyInvitationInput, InvitationInput, RevokeInvitationInput } from '@/lib/inputs'
 import { composeMail, TOKEN_PLACE } from '@/lib/mail'
+import { describeAct } from '@/lib/review'
 import { type WriteContext, write } from '../../consequences/write'
 import { INVITATION_PARTS, type InvitationRow, toInvitationView } from '../../reads/invitations'
-import {
-  type Actor,
-  describeAct,
-  getMembership,
-  requireCompany,
-  requireProject,
-  type Standing,
-} from '../../records/authorization'
+import { type Actor, getMembership, requireCompany, requireProject, type Standing } from '../../records/authorization'
 import { deriveToken, hashToken, makeTokenSeed } from '../../records/invitation-token'
 import { foldName, WORKSPACE_SCOPE } from '../../records/names'
 import { queueMail } from '../../records/outbox'

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { AddArtworkInput, AttachFileInput, RemoveFileInput } from '@/lib/inputs'
-import { isAllowed } from '@/lib/review'
+import { describeAct, isAllowed } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import { findRoom, refuseWithoutRoom, requireRoom } from '../../reads/file-room'
@@ -8,7 +8,6 @@ import { requireAttachment } from '../../reads/files'
 import { type ReadContext, read } from '../../reads/read'
 import {
   type Actor,
-  describeAct,
   makeThreadSubject,
   maySeeThread,
   type RevisionScope,

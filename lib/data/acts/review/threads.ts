@@ -1,12 +1,11 @@
 import 'server-only'
 import type { CloseThreadInput, EditCommentInput, OpenThreadInput, ReopenThreadInput, ReplyInput } from '@/lib/inputs'
-import { type Action, type ActionSubjects, isAllowed } from '@/lib/review'
+import { type Action, type ActionSubjects, describeAct, isAllowed } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import type { Thread } from '../../generated/sqlite/client'
 import {
   type Actor,
-  describeAct,
   getMembership,
   makeThreadSubject,
   maySeeThread,

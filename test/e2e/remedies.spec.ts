@@ -60,7 +60,9 @@ test('the search says which changes are enough, or by how much the nearest ones 
   await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaA}/bends`)
   const section = await findRemedies(page)
   await expect(
-    section.getByText(/changes together are enough: .*larger radius in a longer zone \(no\. 1\)\./),
+    section.getByText(
+      /3 changes together are enough: .*larger radius and longer flex zone \(no\. 1\)\. It makes the part larger/,
+    ),
   ).toBeVisible()
   const first = section.getByRole('table').first().locator('tbody tr').nth(1)
   await expect(first).toContainText('Meets')

@@ -1,6 +1,6 @@
 import { compareRemedies } from './ranking'
 import type { ForbiddenNeed, HeldBack, RemedyArrival, RemedyState } from './remedy'
-import { isArrival } from './search'
+import { doesGrow, isArrival } from './search'
 import type { Trial } from './trial'
 
 /**
@@ -11,9 +11,18 @@ import type { Trial } from './trial'
  */
 export function describeArrival(before: RemedyState, kept: readonly Trial[], tried: readonly Trial[]): RemedyArrival {
   if (before.verdict === 'meets') return { kind: 'meets-as-it-is' }
-  const [smallest] = kept.filter(isArrival).sort((a, b) => a.changeCount - b.changeCount || compareRemedies(a, b))
+  const arrivals = kept.filter(isArrival).sort((a, b) => a.changeCount - b.changeCount || compareRemedies(a, b))
+  const [smallest] = arrivals
   if (smallest !== undefined) {
-    return { kind: 'meets', remedyId: smallest.id, changeCount: smallest.changeCount }
+    const makesPartLarger = doesGrow(smallest.after, before)
+    const sameSize = makesPartLarger ? arrivals.find(({ after }) => !doesGrow(after, before)) : undefined
+    return {
+      kind: 'meets',
+      remedyId: smallest.id,
+      changeCount: smallest.changeCount,
+      makesPartLarger,
+      sameSizeRemedyId: sameSize?.id ?? null,
+    }
   }
   const nearest = findNearest(before, kept)
   const { marginFraction, because } = nearest?.after ?? before

@@ -71,7 +71,7 @@ export function dropDominated<T extends Ranked>(remedies: readonly T[], before: 
   })
 }
 
-/** Allowed before forbidden, rolled-annealed foil before other in dynamic use, verdict met first, bends left in peace, fewest changes, largest margin, then by id. */
+/** Allowed before forbidden, rolled-annealed foil before other in dynamic use, verdict met first, bends left in peace, fewest changes, smallest in plan, largest margin, then by id. */
 export function compareRemedies(a: Ranked, b: Ranked): number {
   return (
     Number(a.forbiddenBy.length > 0) - Number(b.forbiddenBy.length > 0) ||
@@ -79,6 +79,7 @@ export function compareRemedies(a: Ranked, b: Ranked): number {
     rankVerdict(a.after.verdict) - rankVerdict(b.after.verdict) ||
     a.worsens.length - b.worsens.length ||
     a.changeCount - b.changeCount ||
+    a.after.planSizeMm - b.after.planSizeMm ||
     (b.after.marginFraction ?? 0) - (a.after.marginFraction ?? 0) ||
     (a.id < b.id ? -1 : 1)
   )

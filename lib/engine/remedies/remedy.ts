@@ -22,6 +22,7 @@ export const REMEDY_FAMILIES = [
   'radius-tolerance',
   'cut-outs',
   'larger-radius',
+  'longer-zone',
   'split-bend',
 ] as const
 export type RemedyFamily = (typeof REMEDY_FAMILIES)[number]
@@ -147,7 +148,14 @@ export interface HeldBack {
 export type RemedyArrival =
   | { readonly kind: 'meets-as-it-is' }
   /** `remedyId` is the smallest allowed set that meets; no smaller one does where `search.completeUpTo` reaches its size. */
-  | { readonly kind: 'meets'; readonly remedyId: string; readonly changeCount: number }
+  | {
+      readonly kind: 'meets'
+      readonly remedyId: string
+      readonly changeCount: number
+      readonly makesPartLarger: boolean
+      /** The smallest one that leaves the part as long and wide as it is, where `remedyId` does not; null where none was found. */
+      readonly sameSizeRemedyId: string | null
+    }
   | {
       readonly kind: 'falls-short'
       /** Nearest allowed set; null where leaving the design as it is is no further off. */

@@ -14,6 +14,9 @@ const MOST_CONTINUED = 40
 /** Of larger sets that do not meet, the nearest ones are worth showing. */
 const MOST_NEAREST = 10
 
+/** Sums of lengths and widths differ by their last binary digits. */
+const LEAST_GROWTH_MM = 1e-6
+
 /** A further change cannot heal these: sets with such a change would only repeat the mark. */
 const LASTING_NEEDS: ReadonlySet<ForbiddenNeed['kind']> = new Set([
   'room',
@@ -21,7 +24,6 @@ const LASTING_NEEDS: ReadonlySet<ForbiddenNeed['kind']> = new Set([
   'impedance',
   'material',
   'operating-temperature',
-  'zone-length',
   'other-bend',
 ])
 
@@ -89,11 +91,17 @@ export function* searchSets(
     }
     if (isComplete) completeUpTo = changeCount
     kept.push(...selectShown(children, changeCount, basis.state))
-    const isDone =
-      changeCount >= 2 && (basis.state.verdict === 'meets' || children.some(arrives) || kept.some(isArrival))
-    if (isDone) break
-    const continued = children.filter(({ trial }) => !trial.forbiddenBy.some(({ kind }) => LASTING_NEEDS.has(kind)))
-    parents = changeCount === 1 ? continued : takeNearest(continued, MOST_CONTINUED)
+    // A set that makes the part larger may not be what anybody wants: one that does not is looked for on.
+    const isFound = kept.some((trial) => isArrival(trial) && !doesGrow(trial.after, basis.state))
+    if (changeCount >= 2 && (isFound || basis.state.verdict === 'meets')) break
+    const continued = children.filter(
+      ({ trial }) =>
+        !trial.forbiddenBy.some(({ kind }) => LASTING_NEEDS.has(kind)) && (changeCount === 1 || !isArrival(trial)),
+    )
+    // What would meet but for a need that another change may heal has few changes left to try: it is continued beside the nearest ones.
+    const healable = continued.filter(({ trial }) => trial.after.verdict === 'meets')
+    const others = continued.filter(({ trial }) => trial.after.verdict !== 'meets')
+    parents = changeCount === 1 ? continued : [...healable, ...takeNearest(others, MOST_CONTINUED)]
     if (parents.length < continued.length) isComplete = false
   }
   return finish(false)
@@ -136,7 +144,10 @@ export function isArrival({ after, forbiddenBy, worsens }: Trial): boolean {
   return after.verdict === 'meets' && forbiddenBy.length === 0 && worsens.length === 0
 }
 
-const arrives = ({ trial }: Node): boolean => isArrival(trial)
+/** Takes more length or width than the part has now. */
+export function doesGrow(after: RemedyState, before: RemedyState): boolean {
+  return after.planSizeMm > before.planSizeMm + LEAST_GROWTH_MM
+}
 
 function takeNearest(nodes: readonly Node[], most: number): readonly Node[] {
   return nodes.toSorted(compareNearness).slice(0, most)

@@ -68,7 +68,7 @@ const SPACES: readonly { name: string; design: Design; bendId: string; families:
     name: 'Skua A, foil and radius',
     design: skua,
     bendId: 'hinge',
-    families: ['one-layer-in-bend', 'pads-only-plating', 'larger-radius'],
+    families: ['one-layer-in-bend', 'pads-only-plating', 'larger-radius', 'longer-zone'],
   },
   {
     name: 'Skua A, foil and covers without the radius',
@@ -108,7 +108,10 @@ describe('remedies that arrive', () => {
     if (arrival.kind !== 'meets') throw new Error(`it says ${JSON.stringify(arrival)}`)
     const lead = report.remedies[0]
     expect(lead?.id).toBe(arrival.remedyId)
-    expect(lead?.forbiddenBy).toEqual([])
+    // No pair meets, and the smallest set makes the part longer: the search goes on for one that does not.
+    expect(lead?.changes.map(({ family }) => family)).toEqual(['pads-only-plating', 'larger-radius', 'longer-zone'])
+    expect(arrival.makesPartLarger).toBe(true)
+    expect(report.search.deepest).toBe(4)
     const patched = applyDesignPatch(skua, lead?.patch ?? [])
     expect(assessBend(patched, 'hinge', {})?.state.verdict).toBe('meets')
   })
@@ -133,30 +136,37 @@ describe('remedies that arrive', () => {
   })
 
   it('names the needs that hold back sets which would meet', () => {
-    const report = findRemedies(skua, 'hinge', {
-      ...leaveOutAllBut('pads-only-plating', 'one-layer-in-bend', 'larger-radius'),
-      unavailableMaterialIds: [],
-    })
-    const stuck = change(skua, (d) => {
-      getEntry(d.construction.zones, 'hinge').lengthMm = 60
-      // A need that no change of these families can keep.
-      for (const conductor of d.features.conductors) conductor.impedanceOhm = 50
-    })
-    const held = findRemedies(stuck, 'hinge', leaveOutAllBut('one-layer-in-bend', 'pads-only-plating', 'larger-radius'))
-    expect(report.arrival.kind).toBe('meets')
-    if (held.arrival.kind === 'falls-short') {
-      expect(held.arrival.heldBack.length).toBeGreaterThan(0)
-      for (const { setCount, need } of held.arrival.heldBack) {
-        expect(setCount).toBeGreaterThan(0)
-        expect(need.because).not.toBe('')
-      }
-    } else {
-      expect(held.remedies[0]?.forbiddenBy).toEqual([])
-    }
+    const { arrival } = findRemedies(
+      skua,
+      'hinge',
+      leaveOutAllBut('pads-only-plating', 'one-layer-in-bend', 'larger-radius'),
+    )
+    if (arrival.kind !== 'falls-short') throw new Error('it arrives')
+    const [held] = arrival.heldBack
+    expect(held?.need).toMatchObject({ kind: 'zone-length', name: 'Hinge' })
+    expect(held?.need.because).toContain('at most 38 mm')
+    expect(held?.setCount).toBeGreaterThan(0)
   })
 
   it('has nothing to arrive at where the bend meets', () => {
     expect(findRemedies(readDemo('skua-rev-b'), 'hinge').arrival).toEqual({ kind: 'meets-as-it-is' })
+  })
+})
+
+describe('a set that leaves the part as it is', () => {
+  it('is named beside a smaller one that makes it longer', () => {
+    // With a gentler requirement the radius on one layer fits the zone, after more changes than a longer zone takes.
+    const gentle = change(skua, (d) => {
+      getEntry(d.bends, 'hinge').requiredCycles = 20_000
+    })
+    const { arrival, remedies, before } = findRemedies(gentle, 'hinge')
+    if (arrival.kind !== 'meets') throw new Error(JSON.stringify(arrival))
+    const ids = [arrival.remedyId, arrival.sameSizeRemedyId].filter((id) => id !== null)
+    const named = ids.map((id) => remedies.find((remedy) => remedy.id === id))
+    const fitting = named.find((remedy) => remedy !== undefined && remedy.after.planSizeMm <= before.planSizeMm)
+    expect(fitting?.after.verdict).toBe('meets')
+    expect(fitting?.forbiddenBy).toEqual([])
+    expect(arrival.makesPartLarger).toBe(named.length === 2)
   })
 })
 
@@ -193,12 +203,18 @@ describe('a search that is drawn step by step', () => {
 
 describe('changes of plan and tolerance', () => {
   it('gives the hinge the largest radius that its zone holds, and one that meets in a longer zone', () => {
-    const { remedies } = findRemedies(skua, 'hinge', leaveOutAllBut('pads-only-plating', 'larger-radius'))
-    const find = (id: string) => remedies.find((remedy) => remedy.id === id)
-    const fits = find('pads-only-plating:bend+larger-radius:fits')
-    const longer = find('pads-only-plating:bend+larger-radius:longer-zone')
+    const { remedies } = findRemedies(
+      skua,
+      'hinge',
+      leaveOutAllBut('pads-only-plating', 'larger-radius', 'longer-zone'),
+    )
+    const fits = remedies.find(({ id }) => id === 'pads-only-plating:bend+larger-radius:fits')
+    const longer = remedies.find(({ id }) => /^pads-only-plating:bend\+larger-radius:meets\+longer-zone:\d+$/.test(id))
+    const tooLong = remedies.find(({ id }) => id === 'pads-only-plating:bend+larger-radius:meets')
+    expect(tooLong?.forbiddenBy).toMatchObject([{ kind: 'zone-length', name: 'Hinge' }])
     expect(fits?.forbiddenBy).toEqual([])
     expect(longer?.after.verdict).toBe('meets')
+    expect(longer?.forbiddenBy).toEqual([])
     expect(longer?.after.insideRadiusMm).toBeGreaterThan(fits?.after.insideRadiusMm ?? Number.NaN)
     for (const remedy of [fits, longer]) {
       const patched = applyDesignPatch(skua, remedy?.patch ?? [])

@@ -8,13 +8,21 @@ export function RemedyArrivalNote({ report }: { report: RemedyReport }) {
   const at = arrival.remedyId === null ? -1 : remedies.findIndex(({ id }) => id === arrival.remedyId)
   const remedy = remedies[at]
   if (arrival.kind === 'meets') {
+    const sameSizeAt = remedies.findIndex(({ id }) => id === arrival.sameSizeRemedyId)
+    const sameSize = remedies[sameSizeAt]
     return (
       <p>
         <strong>
           {arrival.changeCount === 1 ? 'One change is enough' : `${arrival.changeCount} changes together are enough`}
           {remedy === undefined ? '.' : `: ${nameRemedy(remedy)} (no. ${at + 1}).`}
         </strong>{' '}
-        {arrival.changeCount > search.completeUpTo && 'A smaller set may have been missed: not all of them were tried.'}
+        {arrival.makesPartLarger &&
+          sameSize === undefined &&
+          `It makes the part larger; no set of up to ${search.deepest} changes was found that does not. `}
+        {sameSize !== undefined &&
+          `Without a larger part, ${sameSize.changes.length} changes are: ${nameRemedy(sameSize)} (no. ${sameSizeAt + 1}). `}
+        {arrival.changeCount > search.completeUpTo + 1 &&
+          'A smaller set may have been missed: not all of them were tried.'}
       </p>
     )
   }

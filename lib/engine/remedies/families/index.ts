@@ -9,6 +9,7 @@ import { coverlayAdhesive, coverlayFilm, coverlayLeftOff } from './cover'
 import { lighterFoil, padsOnlyPlating, rolledAnnealedFoil } from './foil'
 import { largerRadius } from './larger-radius'
 import { unbondedLeaves } from './leaves'
+import { longerZone } from './longer-zone'
 import { splitBend } from './split-bend'
 import { radiusTolerance, sheetTolerance } from './tolerances'
 import { narrowerConductors, widerZone } from './width'
@@ -33,6 +34,7 @@ const FAMILIES: Readonly<Record<RemedyFamily, Family>> = {
   'radius-tolerance': radiusTolerance,
   'cut-outs': cutOuts,
   'larger-radius': largerRadius,
+  'longer-zone': longerZone,
   'split-bend': splitBend,
 }
 

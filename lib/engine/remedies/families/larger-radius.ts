@@ -1,13 +1,9 @@
-import { asComputed } from '../../units'
-import { editBend, editZone } from '../edits'
+import { editBend } from '../edits'
 import type { Candidate, Family, Subject } from '../subject'
 import { findRadiusThatMeets, type MeetingRadius, roundDownRadiusMm } from './radius'
 import { measureRoom, toRadians, type ZoneRoom } from './room'
 
-/**
- * The radius at which the bend meets; where its arc is too long for the zone, the largest radius that the zone holds, and the radius that
- * meets in a longer zone.
- */
+/** The radius at which the bend meets; where its arc is too long for the zone, the largest radius that the zone holds too. */
 export const largerRadius: Family = (subject) => {
   const { bend, zone } = subject
   const meeting = findRadiusThatMeets(subject)
@@ -24,7 +20,7 @@ export const largerRadius: Family = (subject) => {
     touches: ['radius'],
   }
   if (room.lengthMm === null || room.arcsMm <= room.lengthMm) return [candidate]
-  return [candidate, ...fitRadius(subject, meeting, room, room.lengthMm), lengthenZone(subject, meeting, room)]
+  return [candidate, ...fitRadius(subject, meeting, room, room.lengthMm)]
 }
 
 /** The largest radius whose arc the zone holds. Each mm of radius takes the angle's share of a mm of arc. */
@@ -49,20 +45,4 @@ function fitRadius(
       touches: ['radius'],
     },
   ]
-}
-
-function lengthenZone({ bend, zone }: Subject, meeting: MeetingRadius, { arcsMm }: ZoneRoom): Candidate {
-  const lengthMm = Math.ceil(arcsMm)
-  return {
-    id: 'larger-radius:longer-zone',
-    family: 'larger-radius',
-    title: 'Larger radius in a longer zone',
-    detail: `${bend.name}: inside radius ${bend.insideRadiusMm} mm to ${meeting.insideRadiusMm} mm; ${zone.name}: ${zone.lengthMm} mm to ${lengthMm} mm long, for ${asComputed(arcsMm, 'developedLengthMm')} of arc`,
-    cautions: [
-      'The part gets longer: check the assembly, the panel and what the conductors carry over the added length.',
-    ],
-    forbiddenBy: [],
-    edited: editZone(meeting.after.design, zone.id, (each) => ({ ...each, lengthMm })),
-    touches: ['radius', 'zone-length'],
-  }
 }

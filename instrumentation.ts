@@ -10,5 +10,7 @@ export async function register(): Promise<void> {
     startMailWorker()
     const { startFileSweeper } = await import('@/lib/server/file-sweeper')
     startFileSweeper()
+    const { startJobs } = await import('@/lib/server/jobs/start-jobs')
+    startJobs()
   }
 }

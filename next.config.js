@@ -18,6 +18,7 @@ const config = {
   serverExternalPackages: [
     'better-sqlite3',
     'pg',
+    'pg-boss',
     '@prisma/client',
     '@prisma/adapter-better-sqlite3',
     '@prisma/adapter-pg',

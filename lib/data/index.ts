@@ -65,6 +65,8 @@ export { type SavedSheet, saveSheet } from './acts/companies/fabrication-sheets'
 export { setLimit } from './acts/companies/limits'
 export { bringToProject, decideParticipation, setCompanySharing } from './acts/companies/participations'
 export { importSheetFile } from './acts/companies/sheet-files'
+export { type JobView, readJob, runKeptJob, stopJob } from './acts/jobs/kept-jobs'
+export { askForRemedies } from './acts/jobs/remedies'
 export { createInvitation, inviteToCompany, revokeInvitation } from './acts/projects/invitations'
 export { acceptInvitation, joinByInvitation } from './acts/projects/joining'
 export { removeMember, setMembershipRole } from './acts/projects/members'
@@ -142,6 +144,7 @@ export {
 } from './reads/trail-reads'
 export { listWaits } from './reads/waits'
 export type { Actor } from './records/authorization'
+export { forgetOldJobs, listDueJobs } from './records/job-record'
 export {
   beginSending,
   type ClaimedMail,
@@ -153,7 +156,7 @@ export {
 } from './records/outbox'
 export { type KnownDevice, OWN_VISIT, type Visit } from './records/visit'
 export { WriteConflictError } from './store/database-errors'
-export { NotAllowedError, NotFoundError } from './store/errors'
+export { NotAllowedError, NotFoundError, RefusalError } from './store/errors'
 export { MAX_FILE_BYTES } from './store/file-store'
 export type { StateCheck, StateMisfit } from './store/vouched/state-check'
 export type * from './views'

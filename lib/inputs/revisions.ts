@@ -93,3 +93,14 @@ export type WithdrawSignatureInput = z.infer<typeof withdrawSignatureInput>
 
 export const releaseInput = z.strictObject({ ...moveBase, ...confirmationFields })
 export type ReleaseInput = z.infer<typeof releaseInput>
+
+/** Remedies for a bend of a draft, which need not be saved; by one fabricator's panels, rates and shelf, or by none. */
+export const remediesInput = z.strictObject({
+  revisionId: recordIdSchema,
+  design: designSchema,
+  bendId: z.string().min(1, 'is missing').max(200),
+  /** Changes of the inside radius are not tried. */
+  isRadiusFixed: z.boolean(),
+  companyId: recordIdSchema.nullable(),
+})
+export type RemediesInput = z.infer<typeof remediesInput>

@@ -1,33 +1,10 @@
-import type { Design, Evaluation, LimitOverride, RemedyReport, ReviewFacts } from '@/lib/engine'
-import type { CatalogueTemplate } from '@/lib/engine/catalogue'
-import type { ExtraRoom, NestedPart, Nesting, PanelFormat, RemedyBasis } from '@/lib/fabrication'
+import type { Design, Evaluation, RemedyReport } from '@/lib/engine'
+import type { Nesting, SubstituteSearch } from '@/lib/fabrication'
 import type { DocumentOrder, PackageFile } from '@/lib/package'
 import type { JobKind } from './kind'
+import type { EvaluationOrder, NestingOrder, RemedyOrder, SubstituteOrder } from './orders'
 
-/** One evaluation: the engine's input, with the catalogue as the version that it is made from, since items hold functions. */
-export interface EvaluationOrder {
-  readonly design: Design
-  readonly limits: readonly LimitOverride[]
-  readonly facts: ReviewFacts
-  readonly template: CatalogueTemplate
-}
-
-/** One part on one panel. */
-export interface NestingOrder {
-  readonly part: NestedPart
-  readonly format: PanelFormat
-  readonly extra: ExtraRoom
-}
-
-export interface RemedyOrder {
-  readonly design: Design
-  readonly bendId: string
-  readonly limits: readonly LimitOverride[]
-  /** What prices them and which materials there are; null compares neither. */
-  readonly basis: RemedyBasis | null
-  /** Calendar day, ISO 8601: delivery is counted from it. */
-  readonly today: string
-}
+const REMEDY_LIMITS = { seconds: 60, memoryMib: 512 }
 
 const defineKind = <I, O>(kind: JobKind<I, O>): JobKind<I, O> => kind
 
@@ -64,18 +41,33 @@ export const JOB_KINDS = {
       return (orders) => orders.map(({ part, format, extra }) => nestPart(part, format, extra))
     },
   }),
-  /** Changes that the trade would try on a bend: 0.1 to 2 s. */
-  remedies: defineKind<RemedyOrder, RemedyReport>({
-    limits: { seconds: 60, memoryMib: 512 },
+  /** Up to a dozen trials, each a full evaluation. */
+  substitutes: defineKind<SubstituteOrder, SubstituteSearch>({
+    limits: { seconds: 120, memoryMib: 1024 },
     isLong: true,
     load: async () => {
-      const [{ findRemedies }, { toRemedyOptions }] = await Promise.all([
-        import('@/lib/engine/remedies'),
+      const [{ evaluate }, { makeCatalogue }, { findSubstitutes }] = await Promise.all([
+        import('@/lib/engine'),
+        import('@/lib/engine/catalogue'),
         import('@/lib/fabrication'),
       ])
-      return ({ design, bendId, limits, basis, today }, { onProgress }) =>
-        findRemedies(design, bendId, { limits, ...toRemedyOptions(basis, design, today), onProgress })
+      return ({ design, purchase, shelf, matrix, limits, facts, template }) => {
+        const { items } = makeCatalogue(template)
+        const evaluateDesign = (trial: Design) => evaluate(trial, { limits, facts, items })
+        const evaluation = evaluateDesign(design)
+        return findSubstitutes(design, purchase, shelf, {
+          evaluation,
+          evaluateDesign,
+          ...(matrix === null ? {} : { matrix }),
+        })
+      }
     },
+  }),
+  /** Changes that the trade would try on a bend, in sets: 0.1 s to many. After half its time it ends with what it has found. */
+  remedies: defineKind<RemedyOrder, RemedyReport>({
+    limits: REMEDY_LIMITS,
+    isLong: true,
+    load: async () => (await import('./search-remedies')).searchWithin(REMEDY_LIMITS.seconds / 2),
   }),
 } as const
 

@@ -1,7 +1,7 @@
 import 'server-only'
 import { randomBytes } from 'node:crypto'
 import { log } from '@/lib/config'
-import { NotAllowedError, NotFoundError, WriteConflictError } from '@/lib/data'
+import { NotAllowedError, NotFoundError, RefusalError, WriteConflictError } from '@/lib/data'
 import type { Issue } from '@/lib/engine/results'
 import { DOOR_TEXTS } from '@/lib/inputs'
 import { NoTurnError } from './fair-turns'
@@ -17,7 +17,7 @@ export function explainError(error: unknown, doing: string): ServerRefusal {
   if (error instanceof NotFoundError) return { kind: 'not-found', message: error.message }
   if (error instanceof NotAllowedError) return { kind: 'not-allowed', message: error.message }
   if (error instanceof WriteConflictError) return { kind: 'clash', message: error.message, issues: [] }
-  if (error instanceof NoTurnError) return error.refusal
+  if (error instanceof RefusalError || error instanceof NoTurnError) return error.refusal
   const errorId = randomBytes(5).toString('hex')
   log.error('unexpected error', { errorId, doing, error })
   return {

@@ -1,7 +1,8 @@
 import 'server-only'
 import { unstable_rethrow } from 'next/navigation'
+import type { z } from 'zod'
 import type { Actor, FileDownload } from '@/lib/data'
-import { explainError, SIGNED_OUT } from './expected-errors'
+import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
 import { getFairTurns, type TurnKind } from './fair-turns'
 import type { ServerRefusal } from './refusal'
 import { getActor } from './session'
@@ -79,6 +80,26 @@ export async function respond(request: Request, run: () => Promise<Response>): P
     if (request.signal.aborted) return new Response(null, { status: 499 })
     return refuse(explainError(error, `${request.method} ${new URL(request.url).pathname}`))
   }
+}
+
+/**
+ * What a request sends as JSON, with what its address says, checked.
+ * @returns the input, or the answer that names each field and what is wrong with it
+ */
+export async function readInput<S extends z.ZodType>(
+  request: Request,
+  schema: S,
+  ofAddress: Readonly<Record<string, unknown>>,
+): Promise<z.infer<S> | Response> {
+  let sent: unknown
+  try {
+    sent = await request.json()
+  } catch {
+    return refuse({ kind: 'invalid', message: 'The request is not JSON.', issues: [] })
+  }
+  const fields = typeof sent === 'object' && sent !== null ? sent : {}
+  const parsed = schema.safeParse({ ...fields, ...ofAddress })
+  return parsed.success ? parsed.data : refuse(explainInput(parsed.error.issues))
 }
 
 function refuse(refusal: ServerRefusal): Response {

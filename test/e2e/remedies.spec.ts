@@ -101,3 +101,48 @@ test('remedies are priced by the panels of a fabricator, and where they are not 
   await findRemedies(page)
   await expect(section.getByText(/are not included: the server did not answer/)).toBeVisible()
 })
+
+test('a search for remedies shows its progress, stops by hand and where the page is left, and can be begun again', async ({
+  openAs,
+  demo,
+  consoleWatch,
+}) => {
+  const page = await openAs('designer')
+  // The server is not reached before the test lets it: until then the search is under way.
+  let isHeld = true
+  const held: (() => void)[] = []
+  const stopped: string[] = []
+  page.on('requestfailed', (request) => stopped.push(new URL(request.url()).pathname))
+  await page.route('**/remedies', async (route) => {
+    if (isHeld) await new Promise<void>((resolve) => held.push(resolve))
+    await route.continue().catch(() => {})
+  })
+  consoleWatch.expect(/remedies|ERR_ABORTED/)
+  const bends = `/projects/${demo.skuaId}/revisions/${demo.skuaB}/bends`
+  await page.goto(bends)
+  const section = page.getByRole('region', { name: 'Remedies' })
+  const start = section.getByRole('button', { name: 'Find remedies' })
+  const stop = section.getByRole('button', { name: 'Stop' })
+  const begin = () =>
+    expect(async () => {
+      if (await start.isVisible()) await start.click()
+      await expect(stop).toBeVisible({ timeout: 2_000 })
+    }).toPass({ timeout: 60_000 })
+
+  await begin()
+  await expect(section.getByRole('progressbar')).toBeVisible()
+  await expect.poll(() => held.length).toBeGreaterThan(0)
+  await stop.click()
+  await expect(stop).toHaveCount(0)
+  await expect(section.getByText(/^As it is:/)).toHaveCount(0)
+  await expect.poll(() => stopped.filter((path) => path.endsWith('/remedies')).length).toBe(1)
+
+  await begin()
+  await expect.poll(() => held.length).toBeGreaterThan(1)
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/checklist`)
+  await expect.poll(() => stopped.filter((path) => path.endsWith('/remedies')).length).toBe(2)
+
+  isHeld = false
+  await page.goto(bends)
+  await findRemedies(page)
+})

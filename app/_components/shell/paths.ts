@@ -69,6 +69,7 @@ export const paths = {
   costs: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/cost`,
   verifyPackage: () => '/verify-package',
+  remedies: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedies`,
   remedyBases: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedy-bases`,
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,

@@ -1,13 +1,11 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import { type Design, evaluate } from '@/lib/engine'
 import {
   assessInOrder,
   assessShelf,
   countCapability,
   describeConditions,
   describeShelfRow,
-  findSubstitutes,
   formatParameterLimit,
   formatParameterValue,
   type ParameterAssessment,
@@ -17,12 +15,14 @@ import {
 } from '@/lib/fabrication'
 import { NOTHING_SHARED } from '@/lib/review'
 import { type Actor, requireRevisionInView } from '../records/authorization'
+import { findSubstitutesBounded } from '../records/bounded-evaluation'
 import { combineLimits } from '../records/effective-limits'
 import { gatherFacts } from '../records/evaluation'
 import { measureOnce } from '../records/fabrication-facts'
 import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { loadViewerSharings } from '../records/sharing-record'
 import { type CompanySheets, pickSheets } from '../records/sheet-records'
+import { computing } from '../store/computations'
 import type { FabricationFitView, FabricatorFitView, FitCellView, FitMaterialView, FitParameterView } from '../views'
 import { read } from './read'
 
@@ -46,6 +46,14 @@ export async function getFabricationFit(actor: Actor, revisionId: string): Promi
     }
   })
   // Outside the transaction: trials of substitutes are evaluations in full, and nobody should wait for them.
+  return computing(() => makeFit(loaded, fabrication, fabricatorCompanyId))
+}
+
+function makeFit(
+  loaded: LoadedRevision,
+  fabrication: readonly CompanySheets[],
+  fabricatorCompanyId: string | null,
+): FabricationFitView {
   const today = now().toISOString().slice(0, 10)
   const companies = pickSheets(fabrication, fabricatorCompanyId)
   const measured = measureOnce(loaded.design)
@@ -55,7 +63,7 @@ export async function getFabricationFit(actor: Actor, revisionId: string): Promi
     sharing.matrix === 'not-shared' ? undefined : sharing.matrix === 'shown',
   )
   return {
-    revisionId,
+    revisionId: loaded.record.id,
     label: loaded.record.label,
     today,
     needDate: loaded.design.brief.needDate,
@@ -144,18 +152,20 @@ function makeFabricatorView(
 }
 
 function makeShelfView(loaded: LoadedRevision, company: CompanySheets, shelf: ShelfContent, today: string) {
-  const { design } = loaded
+  const { design, template } = loaded
   // What is only checked against is not for trying things on: sentences about a trial would tell of its limits.
   const matrix = company.sharing.matrix === 'shown' ? company.sheets.matrix?.content.rows : undefined
   const { purchases, counts } = assessShelf(design, shelf, today)
-  const evaluateDesign = makeEvaluator(loaded, company)
+  const trials = makeTrialContext(loaded, company)
   const isMissing = ({ state }: PurchaseAssessment) => state !== 'on-shelf'
-  const evaluation = purchases.some(isMissing) ? evaluateDesign(design) : null
-  const options = { evaluateDesign, ...(matrix === undefined ? {} : { matrix }) }
   const materials = purchases.map((found): FitMaterialView => {
     const { purchase, name, state, reason, row, order } = found
-    const search =
-      evaluation !== null && isMissing(found) ? findSubstitutes(design, found, shelf, { ...options, evaluation }) : null
+    const search = isMissing(found)
+      ? findSubstitutesBounded(
+          { design, purchase: found, shelf, matrix: matrix ?? null, ...trials, template: template.content },
+          template,
+        )
+      : null
     return {
       layerId: purchase.id,
       name,
@@ -174,10 +184,10 @@ function makeShelfView(loaded: LoadedRevision, company: CompanySheets, shelf: Sh
 }
 
 /**
- * Evaluates trials under the workspace's limits, and this fabricator's where whoever asks may see them. What the review
+ * Trials are evaluated under the workspace's limits, and this fabricator's where whoever asks may see them. What the review
  * knows stays as it is, so that only the construction moves verdicts; what the sheets say of it is held against them apart.
  */
-function makeEvaluator(loaded: LoadedRevision, company: CompanySheets) {
+function makeTrialContext(loaded: LoadedRevision, company: CompanySheets) {
   const { companyId, sharing } = company
   const {
     capability: _fit,
@@ -187,6 +197,5 @@ function makeEvaluator(loaded: LoadedRevision, company: CompanySheets) {
   } = gatherFacts(loaded, companyId, now(), [company])
   const { sheets } = loaded
   const visible = sharing.matrix === 'shown' ? sheets : { ...sheets, fabricators: [] }
-  const limits = combineLimits(visible, companyId)
-  return (design: Design) => evaluate(design, { items: loaded.template.catalogue.items, limits, facts })
+  return { facts, limits: combineLimits(visible, companyId) }
 }

@@ -7,10 +7,10 @@ import {
   type FabricatorBasis,
   findCalledMaterials,
   findPricedNesting,
-  gatherProductionFacts,
   listAlternatives,
   makeCostBasis,
   makeRates,
+  type Nester,
   priceOverQuantity,
   type RegistrationDemand,
   type RemedyBasis,
@@ -21,11 +21,12 @@ import {
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { toBasis } from '../records/fabrication-facts'
 import { isVisibleTo } from '../records/loaded-revision'
-import { nest } from '../records/nesting'
+import { withNesting } from '../records/nesting'
 import { loadViewerSharings } from '../records/sharing-record'
 import { type CompanySheets, loadCompanySheets, pickShownSheets } from '../records/sheet-records'
 import type { TransactionClient } from '../store/client'
-import { NotAllowedError, NotFoundError } from '../store/errors'
+import { computing } from '../store/computations'
+import { NotFoundError } from '../store/errors'
 import type { CompanyView } from '../views'
 import { read } from './read'
 
@@ -101,7 +102,13 @@ const QUANTITIES = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000,
  */
 export async function getPanels(actor: Actor, revisionId: string): Promise<PanelsView> {
   const { label, design, fabricators } = await loadProduction(actor, revisionId)
-  return { revisionId, label, fabricators: fabricators.map((sheets) => makeEstimateView(design, sheets)) }
+  return computing(() =>
+    withNesting((nest) => ({
+      revisionId,
+      label,
+      fabricators: fabricators.map((sheets) => makeEstimateView(design, sheets, nest)),
+    })),
+  )
 }
 
 /**
@@ -114,21 +121,23 @@ export async function getCosts(actor: Actor, revisionId: string, quantity: numbe
   const { label, design, fabricators, others } = await loadProduction(actor, revisionId)
   const stated = design.brief.quantityPerYear
   const priced: Design = { ...design, brief: { ...design.brief, quantityPerYear: quantity ?? stated } }
-  return {
-    revisionId,
-    label,
-    quantity: priced.brief.quantityPerYear,
-    isStatedQuantity: quantity === null,
-    alternativeRule: ALTERNATIVE_RULE,
-    fabricators: fabricators.map((sheets) => {
-      const view = makeEstimateView(priced, sheets)
-      return {
-        ...view,
-        overQuantity: view.estimate.ok ? priceOverQuantity(view.estimate, QUANTITIES) : [],
-        constructions: compareConstructions(priced, label, others, toBasis(sheets), view.estimate),
-      }
-    }),
-  }
+  return computing(() =>
+    withNesting((nest) => ({
+      revisionId,
+      label,
+      quantity: priced.brief.quantityPerYear,
+      isStatedQuantity: quantity === null,
+      alternativeRule: ALTERNATIVE_RULE,
+      fabricators: fabricators.map((sheets) => {
+        const view = makeEstimateView(priced, sheets, nest)
+        return {
+          ...view,
+          overQuantity: view.estimate.ok ? priceOverQuantity(view.estimate, QUANTITIES) : [],
+          constructions: compareConstructions(priced, label, others, toBasis(sheets), view.estimate, nest),
+        }
+      }),
+    })),
+  )
 }
 
 /**
@@ -137,6 +146,10 @@ export async function getCosts(actor: Actor, revisionId: string, quantity: numbe
  */
 export async function getRemedyBases(actor: Actor, revisionId: string): Promise<readonly RemedyBasisView[]> {
   const { design, fabricators } = await loadProduction(actor, revisionId)
+  return computing(() => withNesting((nest) => makeRemedyBases(design, fabricators, nest)))
+}
+
+function makeRemedyBases(design: Design, fabricators: readonly CompanySheets[], nest: Nester): RemedyBasisView[] {
   const reading = readNestedPart(design)
   return fabricators.flatMap((sheets): RemedyBasisView[] => {
     const { formats, rates: ratesContent } = toBasis(sheets)
@@ -172,19 +185,6 @@ function listUnavailableMaterials(design: Design, shelf: ShelfContent): string[]
     for (const { id } of findCalledMaterials(design, material)) had.set(id, had.get(id) === true || canBeHad)
   }
   return [...had].flatMap(([id, canBeHad]) => (canBeHad ? [] : [id]))
-}
-
-/**
- * Nests the part of a design that is about to be saved, outside of any transaction: the evaluation that follows in the
- * write finds it done. For somebody who may not see the revision nothing is nested; the write says so itself.
- */
-export async function prepareNesting(actor: Actor, revisionId: string, design?: Design): Promise<void> {
-  try {
-    const loaded = await loadProduction(actor, revisionId)
-    gatherProductionFacts(design ?? loaded.design, loaded.fabricators.map(toBasis), nest)
-  } catch (error) {
-    if (!(error instanceof NotFoundError || error instanceof NotAllowedError)) throw error
-  }
 }
 
 /**
@@ -246,7 +246,7 @@ function toCompany({ companyId, companyName }: CompanySheets): CompanyView {
   return { id: companyId, kind: 'fabricator', name: companyName }
 }
 
-function makeEstimateView(design: Design, sheets: CompanySheets): FabricatorEstimateView {
+function makeEstimateView(design: Design, sheets: CompanySheets, nest: Nester): FabricatorEstimateView {
   const result = estimate(design, toBasis(sheets), nest)
   return {
     company: toCompany(sheets),
@@ -264,6 +264,7 @@ function compareConstructions(
   others: Loaded['others'],
   basis: FabricatorBasis,
   own: Estimate,
+  nest: Nester,
 ): ComparedConstructionView[] {
   const ownIndex = own.ok ? (own.cost?.indexPerGoodPart ?? null) : null
   const quantityPerYear = design.brief.quantityPerYear

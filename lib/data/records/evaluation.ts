@@ -3,13 +3,13 @@ import {
   type Design,
   ENGINE_VERSION,
   type Evaluation,
-  evaluate,
   parseStoredJson,
   type ReviewFacts,
   readStoredDesign,
 } from '@/lib/engine'
 import { compareDesigns, hashDeclaredContent, hashJson, markCheckedWhenSaved, withholdLimits } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
+import { evaluateBounded } from './bounded-evaluation'
 import {
   combineLimits,
   combineLimitsWithChecked,
@@ -38,11 +38,11 @@ export function evaluateFor(loaded: LoadedRevision, request: EvaluationRequest):
   const { items } = loaded.template.catalogue
   const picked = (isVariant ? pickShownSheets : pickSheets)(fabrication, fabricatorCompanyId)
   const facts = gatherFacts(loaded, fabricatorCompanyId, evaluatedOn, picked)
-  const shown = evaluate(design, { items, limits: combineLimits(sheets, fabricatorCompanyId), facts })
+  const shown = evaluateBounded({ design, limits: combineLimits(sheets, fabricatorCompanyId), facts }, loaded.template)
   const checked = fabricatorCompanyId === null ? listCheckedLimits(sheets) : []
   if (checked.length === 0) return shown
   if (isVariant) return markCheckedWhenSaved(shown, items, checked)
-  const full = evaluate(design, { items, limits: combineLimitsWithChecked(sheets), facts })
+  const full = evaluateBounded({ design, limits: combineLimitsWithChecked(sheets), facts }, loaded.template)
   return withholdLimits(shown, full, items, checked)
 }
 

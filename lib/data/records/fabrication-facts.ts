@@ -10,7 +10,7 @@ import {
   measureDesign,
   type ProductionFacts,
 } from '@/lib/fabrication'
-import { nest } from './nesting'
+import { withNesting } from './nesting'
 import type { CompanySheets } from './sheet-records'
 
 /** One request asks several times about one design: its values are found once. */
@@ -19,7 +19,8 @@ const measured = new WeakMap<Design, MeasuredDesign>()
 export function measureOnce(design: Design): MeasuredDesign {
   const known = measured.get(design)
   if (known !== undefined) return known
-  const found = measureDesign(design, buildContext(design))
+  // Zones alone are measured, and no zone depends on a bend: bends are what an evaluation costs.
+  const found = measureDesign(design, { zones: buildContext({ ...design, bends: [] }).zones })
   measured.set(design, found)
   return found
 }
@@ -52,14 +53,14 @@ export function gatherFabricationFacts(
     ],
   )
   return {
-    ...gatherProductionFacts(design, companies.map(toBasis), nest),
+    ...withNesting((nest) => gatherProductionFacts(design, companies.map(toBasis), nest)),
     ...(capability === null ? {} : { capability }),
     ...(shelf === null ? {} : { stock: shelf.counts }),
     ...(shelf?.orderSlackDays == null ? {} : { orderSlackDays: shelf.orderSlackDays }),
   }
 }
 
-/** What a fabricator runs and charges. Most evaluations find the part nested already (`nesting.ts`). */
+/** What a fabricator runs and charges. */
 export function toBasis({ sheets }: CompanySheets): FabricatorBasis {
   return {
     formats: sheets['panel-formats']?.content ?? null,

@@ -4,6 +4,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { type DatabaseKind, getSettings, log } from '@/lib/config'
 import { PrismaClient as PostgresClient } from '../generated/postgres/client'
 import { type Prisma, PrismaClient } from '../generated/sqlite/client'
+import { computing } from './computations'
 import { isWriteConflict, WriteConflictError } from './database-errors'
 import { OrderlyPostgres } from './postgres-adapter'
 import { OrderlySqlite } from './sqlite-adapter'
@@ -95,7 +96,7 @@ function refuseInsideTransaction(): void {
 
 async function inOneTransaction<T>(run: () => Promise<T>): Promise<T> {
   refuseInsideTransaction()
-  return run()
+  return computing(run)
 }
 
 let retries: Promise<void> = Promise.resolve()
@@ -161,7 +162,8 @@ export function db(): DatabaseClient {
  * Run reads and writes as one: all of them are stored or none, and no other change comes between.
  *
  * SQLite holds the write lock from the first statement. PostgreSQL runs SERIALIZABLE and runs `work` again, up to 12
- * times in all, when another transaction got in its way: so `work` changes nothing but the database, and uses only `tx`.
+ * times in all, when another transaction got in its way; on both it runs again after a computation that it needed (`computing`).
+ * So `work` changes nothing but the database, and uses only `tx`.
  *
  * @throws WriteConflictError  when PostgreSQL gave up; nothing is stored
  */

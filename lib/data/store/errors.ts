@@ -25,8 +25,8 @@ export class NotAllowedError extends Error {
 }
 
 /**
- * Carries a refusal out of a transaction, which it rolls back. Never leaves `lib/data`: `write` turns it into an
- * Outcome.
+ * Carries a refusal out of a transaction, which it rolls back. `write` turns it into an Outcome; out of a read, where hardly
+ * anything refuses, it comes as it is.
  */
 export class RefusalError extends Error {
   constructor(readonly refusal: Refusal) {

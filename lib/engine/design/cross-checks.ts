@@ -244,9 +244,15 @@ const COUNTED_ONCE_LAYERS = 64
 
 const countBendLayers = (layerCount: number): number => layerCount * Math.max(1, layerCount / COUNTED_ONCE_LAYERS)
 
-function checkSize({ bends, construction }: Design, add: Add): void {
+/** What an evaluation of a design costs, in layers of its bends: about a millisecond for each. */
+export function countBendLayersOf({ bends, construction }: Pick<Design, 'bends' | 'construction'>): number {
   const layerCounts = new Map(construction.zones.map(({ id, presence }) => [id, presence.length]))
-  const bendLayers = bends.reduce((sum, { zoneId }) => sum + countBendLayers(layerCounts.get(zoneId) ?? 0), 0)
+  return bends.reduce((sum, { zoneId }) => sum + countBendLayers(layerCounts.get(zoneId) ?? 0), 0)
+}
+
+function checkSize(design: Design, add: Add): void {
+  const { bends } = design
+  const bendLayers = countBendLayersOf(design)
   if (bendLayers > MAX_BEND_LAYERS) {
     add(
       'too-large',

@@ -16,4 +16,4 @@ export {
   priceOverQuantity,
 } from './estimate'
 export { gatherProductionFacts, type ProductionFacts } from './facts'
-export { makeNester, type Nester } from './nest-cache'
+export { makeNester, type Nester, NestingMemory } from './nest-cache'

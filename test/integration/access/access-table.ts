@@ -61,4 +61,7 @@ export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'noteFailed',
   'queueDigests',
   'sweepFiles',
+  'listDueJobs',
+  'runKeptJob',
+  'forgetOldJobs',
 ]

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { nest } from '@/lib/data/records/nesting'
-import { NO_EXTRA, type PanelFormat, readNestedPart } from '@/lib/fabrication'
+import { withNesting } from '@/lib/data/records/nesting'
+import { NO_EXTRA, nestPart, type PanelFormat, readNestedPart } from '@/lib/fabrication'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
@@ -155,8 +155,9 @@ describeOnBothDatabases('panels and cost of a revision', () => {
     const reading = readNestedPart(changed)
     if (!reading.ok) throw new Error(reading.reason)
     // The same object again: it was remembered.
-    const first = nest(reading.part, FORMAT, NO_EXTRA)
-    expect(nest(reading.part, FORMAT, NO_EXTRA)).toBe(first)
+    const first = withNesting((nest) => nest(reading.part, FORMAT, NO_EXTRA))
+    expect(withNesting((nest) => nest(reading.part, FORMAT, NO_EXTRA))).toBe(first)
+    expect(first).toEqual(nestPart(reading.part, FORMAT, NO_EXTRA))
     const item = await getItem('parts-per-panel')
     expect(JSON.stringify(item)).toMatch(/\d+ parts per panel/)
   })

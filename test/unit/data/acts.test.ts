@@ -22,6 +22,10 @@ const NO_FORM: Readonly<Record<string, string>> = {
   finishIdentityLink: 'comes back from the provider with a token',
   confirmPassword: 'a part of other acts',
   confirmPerson: 'a part of other acts',
+  askForRemedies: 'a route that is followed, and changes nothing of a review',
+  runRemedies: 'the server itself, for whoever asked',
+  readJob: 'a reading',
+  stopJob: 'whoever followed a job went away',
 }
 
 /** Words that no act of a signed-in person's form records. */

@@ -8,8 +8,8 @@ import { Notice } from '@/app/_components/ui/notices'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RemedyBasisView } from '@/lib/data'
 import { type Bend, type Design, dropSettledMarks, type Remedy, type RemedyReport } from '@/lib/engine'
-import { applyDesignPatch, findRemedies, RADIUS_FAMILIES } from '@/lib/engine/remedies'
-import { explainUnpriced, toRemedyOptions } from '@/lib/fabrication/remedies'
+import { applyDesignPatch } from '@/lib/engine/remedies'
+import { explainUnpriced } from '@/lib/fabrication/remedies'
 import { useDraft } from '../draft'
 import { RemedyArrivalNote } from './remedy-arrival'
 import { fetchRemedyBases } from './remedy-bases'
@@ -17,15 +17,8 @@ import { RemedyChart } from './remedy-chart'
 import { RemedyComparison } from './remedy-comparison'
 import { RemedyList } from './remedy-list'
 import './remedies.css'
+import { useRemedySearch } from './use-remedy-search'
 import { nameRemedy } from './words'
-
-/** Remedies of one state of the design: they do not fit another. */
-interface Found {
-  readonly design: Design
-  readonly report: RemedyReport
-  /** The fabricator's panels, rates and shelf that were used; null where there are none. */
-  readonly basis: RemedyBasisView | null
-}
 
 /** What came of the last apply, so that it can be taken back from here. */
 interface Applied {
@@ -42,35 +35,28 @@ const RADIUS_OPTIONS = [
 /** Remedies of one bend, sought as soon as this is shown: the list, the chart, trying one, applying one. */
 export function RemedyWorkbench({ bend }: { bend: Bend }) {
   const { state, dispatch, live, stored, isReadOnly, problemCount } = useDraft()
-  const [found, setFound] = useState<Found | null>(null)
-  /** The state of the design for which remedies are wanted. */
-  const [wanted, setWanted] = useState<Design | null>(problemCount === 0 ? live.evaluatedDesign : null)
   const [chosenId, setChosenId] = useState<string | null>(null)
   const [triedId, setTriedId] = useState<string | null>(null)
   const [applied, setApplied] = useState<Applied | null>(null)
   const [isRadiusFixed, setIsRadiusFixed] = useState(false)
   const { evaluatedDesign } = live
 
-  const { limits, revisionId } = stored
-  const bendId = bend.id
+  const { revisionId } = stored
   const { bases, known, chosenBasis, chooseBasis } = useRemedyBases(revisionId)
-  useEffect(() => {
-    if (wanted === null || bases === 'fetching') return
-    // The page shows that it computes before it does.
-    const timer = window.setTimeout(() => {
-      const report = findRemedies(wanted, bendId, {
-        limits,
-        ...toRemedyOptions(chosenBasis, wanted, new Date().toISOString().slice(0, 10)),
-        ...(isRadiusFixed ? { leftOutFamilies: RADIUS_FAMILIES } : {}),
-        // Larger sets take seconds: not on the thread that the page runs on.
-        mostChanges: 2,
-      })
-      setFound({ design: wanted, report, basis: chosenBasis })
-      setChosenId(null)
-      setWanted(null)
-    }, 0)
-    return () => window.clearTimeout(timer)
-  }, [wanted, bendId, limits, bases, chosenBasis, isRadiusFixed])
+  const place = {
+    revisionId,
+    bendId: bend.id,
+    isRadiusFixed,
+    basis: bases === 'fetching' ? null : { chosen: chosenBasis },
+  }
+  const { found, isSearching, progress, failure, search, stop } = useRemedySearch(
+    place,
+    problemCount === 0 ? evaluatedDesign : null,
+  )
+  const begin = () => {
+    setChosenId(null)
+    search(evaluatedDesign)
+  }
   // By content: every evaluation reads the draft into a new object, and undo brings an earlier state back.
   const isSameDesign = useMemo(() => found !== null && isSame(found.design, evaluatedDesign), [found, evaluatedDesign])
   const isCurrent = isSameDesign && problemCount === 0
@@ -86,8 +72,8 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
     <>
       <div className="row">
         <Button
-          onPress={() => setWanted(evaluatedDesign)}
-          isPending={wanted !== null}
+          onPress={begin}
+          isPending={isSearching}
           pendingLabel="Computing…"
           isDisabled={problemCount > 0}
           // Whoever asked for remedies by keyboard goes on from here.
@@ -95,15 +81,26 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         >
           {found === null ? 'Find remedies' : 'Search again'}
         </Button>
+        {isSearching && (
+          <>
+            <progress max={1} value={progress} aria-label="Share of the search that is done" />
+            <Button onPress={stop}>Stop</Button>
+          </>
+        )}
         {problemCount > 0 && <span className="small muted">Fix the errors above first.</span>}
       </div>
+      {failure !== null && !isSearching && (
+        <Notice tone="caution" role="alert">
+          No remedies were found. {failure}
+        </Notice>
+      )}
       <ChoiceGroup
         label="Inside radius"
         options={RADIUS_OPTIONS}
         value={isRadiusFixed ? 'fixed' : 'free'}
         onChange={(radius) => {
           setIsRadiusFixed(radius === 'fixed')
-          if (problemCount === 0) setWanted(evaluatedDesign)
+          if (problemCount === 0) begin()
         }}
       />
       {known.length > 1 && (
@@ -113,7 +110,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           value={chosenBasis?.company.id ?? ''}
           onChange={(companyId) => {
             chooseBasis(companyId)
-            if (problemCount === 0) setWanted(evaluatedDesign)
+            if (problemCount === 0) begin()
           }}
         />
       )}

@@ -13,6 +13,7 @@ import { loadCompanyIds } from '../../records/merged-companies'
 import { makeSnapshot } from '../../records/snapshot'
 import { listCheckpoints } from '../../records/trail-checkpoints'
 import type { TransactionClient } from '../../store/client'
+import { computing } from '../../store/computations'
 import { outcomeOf, refuseClash } from '../../store/errors'
 import { keepFile, readKeptFile } from '../../store/file-store'
 import type { Outcome } from '../../views'
@@ -96,7 +97,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
   for (const { companyId, companyName } of snapshot.sharedWith) {
     const content: PackageContent = {
       ...common,
-      snapshot: makeSnapshot(loaded, companyId).snapshot,
+      snapshot: await computing(() => makeSnapshot(loaded, companyId).snapshot),
       edition: { kind: 'fabricator', companyId, companyName },
       signedContent: null,
       trail: trail.filter(

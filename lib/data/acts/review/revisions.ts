@@ -6,7 +6,6 @@ import { carryAnswersOver } from '../../consequences/carry-over'
 import { evaluateContentAgain } from '../../consequences/changed-content'
 import { replaceDesign, requireDesignSeen, type SavedDesign } from '../../consequences/design-save'
 import { type WriteContext, write } from '../../consequences/write'
-import { prepareNesting } from '../../reads/production'
 import { type Actor, requireProject, requireRevision, requireRevisionInView } from '../../records/authorization'
 import { type CheckedDesign, checkDesign, checkDesignText } from '../../records/design-input'
 import { recordEvaluation } from '../../records/evaluation'
@@ -138,7 +137,6 @@ async function storeDesign(
   input: Pick<SaveDesignInput, 'revisionId' | 'seenVersion' | 'requestKey'>,
   checked: CheckedDesign,
 ): Promise<Outcome<SavedDesign>> {
-  await prepareNesting(actor, input.revisionId, checked.design)
   return write(actor, action, { ...input, designHash: checked.designHash }, async (context) => {
     const { tx, standing } = context
     const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
@@ -150,7 +148,6 @@ async function storeDesign(
 
 /** With the present engine, limits and day. */
 export async function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<Outcome<{ version: number }>> {
-  await prepareNesting(actor, input.revisionId)
   return write(actor, 'evaluate-again', input, async (context) => {
     const { revision } = await requireRevision(context.tx, context.standing, input.revisionId, 'revision:edit')
     return evaluateContentAgain(context, revision.id)

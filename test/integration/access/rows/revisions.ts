@@ -1,4 +1,5 @@
 import * as data from '@/lib/data'
+import { readSeedDesign } from '@/test/factories/reviews'
 import { type AccessRow, LEADS, PROJECT, READERS, TEAM, UNSEEN } from './row'
 
 /** Revisions. */
@@ -41,6 +42,23 @@ export const REVISION_ROWS: readonly AccessRow[] = [
     may: READERS,
     seenBy: 'draft',
   },
+  {
+    name: 'askForRemedies',
+    run: async (a, s) =>
+      data.askForRemedies(a, {
+        revisionId: s.reviewId,
+        design: JSON.parse(readSeedDesign('pipit-rev-a')),
+        bendId: 'install-bend',
+        isRadiusFixed: false,
+        companyId: null,
+      }),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'revision',
+  },
+  // Jobs are their asker's own: nobody else, of whatever role, knows of them.
+  { name: 'readJob', run: (a) => data.readJob(a, 'a-job-of-nobody'), reached: 'ok', may: [], seenBy: 'nothing' },
+  { name: 'stopJob', run: (a) => data.stopJob(a, 'a-job-of-nobody'), reached: 'ok', may: [], seenBy: 'nothing' },
   {
     name: 'getRemedyBases',
     run: (a, s) => data.getRemedyBases(a, s.reviewId),

@@ -14,6 +14,7 @@ import {
   makeNester,
   makeRates,
   type NestedPart,
+  NestingMemory,
   nestPart,
   type PanelFormat,
   priceOverQuantity,
@@ -195,7 +196,7 @@ describe('what is remembered', () => {
   })
 
   it('forgets what was asked longest ago', () => {
-    const remember = makeNester(1)
+    const remember = makeNester(new NestingMemory(1))
     const first = remember(part, FORMAT, extra)
     remember(part, SMALL, extra)
     expect(remember(part, FORMAT, extra)).not.toBe(first)

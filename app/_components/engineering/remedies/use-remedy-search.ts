@@ -1,0 +1,58 @@
+import { useEffect, useState } from 'react'
+import type { RemedyBasisView } from '@/lib/data'
+import type { Design, RemedyReport } from '@/lib/engine'
+import { searchRemedies } from './search-remedies'
+
+export interface Found {
+  /** The state of the design that remedies were sought for. */
+  readonly design: Design
+  readonly report: RemedyReport
+  /** The fabricator's panels, rates and shelf that were used; null where there are none. */
+  readonly basis: RemedyBasisView | null
+}
+
+interface Place {
+  readonly revisionId: string
+  readonly bendId: string
+  readonly isRadiusFixed: boolean
+  /** Null until it is known whose panels there are. */
+  readonly basis: { readonly chosen: RemedyBasisView | null } | null
+}
+
+/**
+ * The search for remedies of a bend: one at a time, on the server. It is stopped by hand, by another one, and when the page is left.
+ *
+ * @param first  the state of the design that is sought for at once; null for none
+ */
+export function useRemedySearch({ revisionId, bendId, isRadiusFixed, basis }: Place, first: Design | null) {
+  const [found, setFound] = useState<Found | null>(null)
+  const [wanted, setWanted] = useState<Design | null>(first)
+  const [progress, setProgress] = useState(0)
+  const [failure, setFailure] = useState<string | null>(null)
+  const isKnown = basis !== null
+  const chosen = basis?.chosen ?? null
+  useEffect(() => {
+    if (wanted === null || !isKnown) return
+    const stopping = new AbortController()
+    const search = { revisionId, design: wanted, bendId, isRadiusFixed, companyId: chosen?.company.id ?? null }
+    setProgress(0)
+    setFailure(null)
+    searchRemedies(search, stopping.signal, setProgress).then((answer) => {
+      if (answer === null || stopping.signal.aborted) return
+      if (answer.kind === 'found') setFound({ design: wanted, report: answer.report, basis: chosen })
+      else setFailure(answer.message)
+      setWanted(null)
+    })
+    return () => stopping.abort()
+  }, [wanted, revisionId, bendId, isRadiusFixed, isKnown, chosen])
+  return {
+    found,
+    isSearching: wanted !== null,
+    /** 0 to 1 */
+    progress,
+    /** Why the last search found nothing; null where it did, or was stopped. */
+    failure,
+    search: setWanted,
+    stop: () => setWanted(null),
+  }
+}

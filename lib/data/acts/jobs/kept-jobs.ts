@@ -1,0 +1,111 @@
+import 'server-only'
+import { setTimeout as sleep } from 'node:timers/promises'
+import { log } from '@/lib/config'
+import { JobLimitError, JobStoppedError } from '@/lib/jobs'
+import type { Actor } from '../../records/authorization'
+import {
+  type ClaimedJob,
+  claimJob,
+  endJob,
+  findJobOf,
+  type JobEnd,
+  keepClaim,
+  stopJobOf,
+} from '../../records/job-record'
+import { NotAllowedError, NotFoundError, RefusalError } from '../../store/errors'
+import { loadActor } from '../access/sessions'
+import { KEPT_KINDS } from './kinds'
+
+/** What a page is told of its job. */
+export interface JobView {
+  readonly state: 'waiting' | 'running' | 'done' | 'failed' | 'stopped'
+  /** 0 to 1. */
+  readonly progress: number
+  readonly failure: string | null
+  /** JSON; null until it is done. */
+  readonly resultJson: string | null
+}
+
+const STATES: readonly JobView['state'][] = ['waiting', 'running', 'done', 'failed', 'stopped']
+const SIGN_OF_LIFE_MS = 400
+
+/** @throws NotFoundError  for a job that somebody else asked for */
+export async function readJob(actor: Actor, jobId: string): Promise<JobView> {
+  const row = await findJobOf(actor.userId, jobId)
+  const state = STATES.find((known) => known === row.state)
+  if (state === undefined) throw new RangeError(`unknown state of a job: ${row.state}`)
+  return { ...row, state }
+}
+
+/** @throws NotFoundError  for a job that somebody else asked for */
+export function stopJob(actor: Actor, jobId: string): Promise<void> {
+  return stopJobOf(actor.userId, jobId)
+}
+
+/**
+ * Runs a job that is due, in this process, and writes what came of it: once, whoever else runs it too.
+ *
+ * @returns whether this call ran it
+ */
+export async function runKeptJob(jobId: string): Promise<boolean> {
+  const job = await claimJob(jobId)
+  if (job === null) return false
+  const stopping = new AbortController()
+  let progress = 0
+  const isOver = new AbortController()
+  const watching = watch(job, () => progress, stopping, isOver.signal)
+  const end = await carryOut(job, {
+    signal: stopping.signal,
+    onProgress: (fraction) => {
+      progress = fraction
+    },
+  })
+  isOver.abort()
+  await watching
+  await endJob(job, end)
+  return true
+}
+
+/** Keeps the claim, tells progress, and hears a stop. */
+async function watch(
+  job: ClaimedJob,
+  getProgress: () => number,
+  stopping: AbortController,
+  isOver: AbortSignal,
+): Promise<void> {
+  try {
+    for (;;) {
+      await sleep(SIGN_OF_LIFE_MS, undefined, { signal: isOver })
+      if (await keepClaim(job, getProgress())) continue
+      stopping.abort()
+      return
+    }
+  } catch (error) {
+    if (isOver.aborted) return
+    // Without signs of life another process takes the job over: it must not run here as well.
+    log.error('unexpected error', { doing: 'watching a job', error })
+    stopping.abort()
+  }
+}
+
+async function carryOut(
+  job: ClaimedJob,
+  options: { signal: AbortSignal; onProgress: (fraction: number) => void },
+): Promise<JobEnd> {
+  try {
+    const kind = KEPT_KINDS[job.kind]
+    if (kind === undefined) throw new RangeError(`no kind of job "${job.kind}"`)
+    const actor = await loadActor(job.askedById)
+    if (actor === null) return { state: 'stopped' }
+    const result = await kind.run(actor, job.inputJson, options)
+    return { state: 'done', resultJson: JSON.stringify(result) }
+  } catch (error) {
+    if (error instanceof JobStoppedError) return { state: 'stopped' }
+    const isExpected = [JobLimitError, RefusalError, NotFoundError, NotAllowedError].some(
+      (kind) => error instanceof kind,
+    )
+    if (isExpected) return { state: 'failed', failure: (error as Error).message }
+    log.error('unexpected error', { doing: `job ${job.kind}`, jobId: job.id, error })
+    return { state: 'failed', failure: 'Something went wrong. Whoever runs this installation finds it in the log.' }
+  }
+}

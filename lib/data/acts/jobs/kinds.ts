@@ -1,0 +1,17 @@
+import 'server-only'
+import type { JobOptions } from '@/lib/jobs'
+import type { Actor } from '../../records/authorization'
+import { runRemedies } from './remedies'
+
+/**
+ * A kind of job that is kept: it goes on where the server was restarted, and its result waits for whoever asked.
+ * It may run more than once, when a process dies in its midst; its result is written once. So it changes nothing itself.
+ */
+interface KeptKind {
+  /** As stored when the job was asked for; rights are looked up when it runs. */
+  readonly run: (actor: Actor, inputJson: string, options: JobOptions) => Promise<unknown>
+}
+
+export const KEPT_KINDS: Readonly<Record<string, KeptKind>> = {
+  remedies: { run: runRemedies },
+}

@@ -1,0 +1,69 @@
+import 'server-only'
+import { now } from '@/lib/config'
+import { ENGINE_VERSION, type RemedyReport, readStoredJson } from '@/lib/engine'
+import { type RemediesInput, remediesInput } from '@/lib/inputs'
+import { type JobOptions, type RemedyOrder, runJob } from '@/lib/jobs'
+import { hashJson } from '@/lib/review'
+import { getRemedyBases } from '../../reads/production'
+import { read } from '../../reads/read'
+import { type Actor, requireRevisionInView } from '../../records/authorization'
+import { checkDesign } from '../../records/design-input'
+import { combineLimits } from '../../records/effective-limits'
+import { askForJob } from '../../records/job-record'
+import { loadRevision } from '../../records/loaded-revision'
+import { outcomeOf, refuseField } from '../../store/errors'
+import type { Outcome } from '../../views'
+
+/**
+ * Asks for changes that the trade would try on a bend of a draft, under the limits that the person is shown. The same draft, bend
+ * and fabricator find the same job again: its result is kept until something that it rests on changes.
+ */
+export function askForRemedies(actor: Actor, input: RemediesInput): Promise<Outcome<{ readonly jobId: string }>> {
+  return outcomeOf(async () => {
+    const order = await prepare(actor, input)
+    const key = hashJson({ kind: 'remedies', askedBy: actor.userId, order, engineVersion: ENGINE_VERSION })
+    const jobId = await askForJob({
+      kind: 'remedies',
+      key,
+      askedById: actor.userId,
+      revisionId: input.revisionId,
+      inputJson: JSON.stringify(input),
+    })
+    return { jobId }
+  })
+}
+
+/** @throws RefusalError where the draft, or what the person may see, no longer allows it */
+export async function runRemedies(actor: Actor, inputJson: string, options: JobOptions): Promise<RemedyReport> {
+  const input = readStoredJson('a job that was asked for', remediesInput, inputJson)
+  return runJob('remedies', await prepare(actor, input), options)
+}
+
+async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder> {
+  const { design } = checkDesign(input.design)
+  if (!design.bends.some(({ id }) => id === input.bendId)) {
+    refuseField('bendId', 'unknown-bend', `there is no bend "${input.bendId}" in this design`)
+  }
+  const limits = await read(actor, async ({ tx, standing }) => {
+    const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+    return combineLimits((await loadRevision(tx, input.revisionId)).sheets, fabricatorCompanyId)
+  })
+  return {
+    design,
+    bendId: input.bendId,
+    limits,
+    isRadiusFixed: input.isRadiusFixed,
+    basis: await findBasis(actor, input),
+    today: now().toISOString().slice(0, 10),
+  }
+}
+
+async function findBasis(actor: Actor, { revisionId, companyId }: RemediesInput): Promise<RemedyOrder['basis']> {
+  if (companyId === null) return null
+  const bases = await getRemedyBases(actor, revisionId)
+  const found = bases.find(({ company }) => company.id === companyId)
+  if (found === undefined) {
+    return refuseField('companyId', 'unknown-company', 'this fabricator shows neither panel formats nor a shelf here')
+  }
+  return found
+}

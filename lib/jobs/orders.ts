@@ -1,0 +1,46 @@
+import type { Design, LimitOverride, ReviewFacts } from '@/lib/engine'
+import type { CatalogueTemplate } from '@/lib/engine/catalogue'
+import type {
+  ExtraRoom,
+  MatrixRow,
+  NestedPart,
+  PanelFormat,
+  PurchaseAssessment,
+  RemedyBasis,
+  ShelfContent,
+} from '@/lib/fabrication'
+
+/** One evaluation: the engine's input, with the catalogue as the version that it is made from, since items hold functions. */
+export interface EvaluationOrder {
+  readonly design: Design
+  readonly limits: readonly LimitOverride[]
+  readonly facts: ReviewFacts
+  readonly template: CatalogueTemplate
+}
+
+/** One part on one panel. */
+export interface NestingOrder {
+  readonly part: NestedPart
+  readonly format: PanelFormat
+  readonly extra: ExtraRoom
+}
+
+export interface RemedyOrder {
+  readonly design: Design
+  readonly bendId: string
+  /** Changes of the inside radius are not tried. */
+  readonly isRadiusFixed: boolean
+  readonly limits: readonly LimitOverride[]
+  /** What prices them and which materials there are; null compares neither. */
+  readonly basis: RemedyBasis | null
+  /** Calendar day, ISO 8601: delivery is counted from it. */
+  readonly today: string
+}
+
+/** A material that is not held, with what stands on the fabricator's shelf. */
+export interface SubstituteOrder extends EvaluationOrder {
+  readonly purchase: PurchaseAssessment
+  readonly shelf: ShelfContent
+  /** The fabricator's matrix, so that a substitute does not leave it; null where there is none to hold it against. */
+  readonly matrix: readonly MatrixRow[] | null
+}

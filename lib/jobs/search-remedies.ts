@@ -1,0 +1,27 @@
+import type { RemedyReport } from '@/lib/engine'
+import { RADIUS_FAMILIES, searchRemedies } from '@/lib/engine/remedies'
+import { toRemedyOptions } from '@/lib/fabrication/remedies'
+import type { JobHooks } from './kind'
+import type { RemedyOrder } from './orders'
+
+/**
+ * A search for remedies that ends in time by itself: with the report of what it has found so far, which says so.
+ *
+ * @param seconds  after which no further set is tried
+ */
+export const searchWithin =
+  (seconds: number) =>
+  (order: RemedyOrder, { onProgress }: JobHooks): RemedyReport => {
+    const { design, bendId, limits, isRadiusFixed, basis, today } = order
+    const search = searchRemedies(design, bendId, {
+      limits,
+      ...toRemedyOptions(basis, design, today),
+      ...(isRadiusFixed ? { leftOutFamilies: RADIUS_FAMILIES } : {}),
+    })
+    const end = performance.now() + seconds * 1000
+    for (;;) {
+      const step = search.next(performance.now() > end)
+      if (step.done === true) return step.value
+      onProgress(step.value.doneFraction)
+    }
+  }

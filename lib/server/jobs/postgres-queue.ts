@@ -1,0 +1,45 @@
+import 'server-only'
+import PgBoss from 'pg-boss'
+import { log } from '@/lib/config'
+import { type JobQueue, RUN_AT_ONCE, type RunJob } from './queue'
+
+/** Beside the application's own tables: pg-boss keeps its own in order. */
+const SCHEMA = 'bendworthy_queue'
+const QUEUE = 'jobs'
+/** The shortest that the library takes; an announcement of this very process is looked for at once. */
+const POLL_SECONDS = 0.5
+const MOST_CONNECTIONS = 3
+
+interface Announcement {
+  readonly jobId: string
+}
+
+/**
+ * A queue in the same database, which every process of the installation listens to: each announcement reaches one of them. What a
+ * process took along when it died is announced again by whoever looks for due jobs; so the queue itself repeats nothing.
+ *
+ * @throws what the database says where the queue's tables cannot be made
+ */
+export async function openPostgresQueue(databaseUrl: string, run: RunJob): Promise<JobQueue> {
+  const boss = new PgBoss({ connectionString: databaseUrl, schema: SCHEMA, max: MOST_CONNECTIONS, schedule: false })
+  boss.on('error', (error) => log.warn('queue of jobs', { error }))
+  await boss.start()
+  // Of announcements that wait, one for each job.
+  await boss.createQueue(QUEUE, { name: QUEUE, policy: 'short', retryLimit: 0 })
+  const workers: string[] = []
+  for (let at = 0; at < RUN_AT_ONCE; at += 1) {
+    const options = { batchSize: 1, pollingIntervalSeconds: POLL_SECONDS }
+    workers.push(
+      await boss.work<Announcement>(QUEUE, options, async (announcements) => {
+        for (const { data } of announcements) await run(data.jobId)
+      }),
+    )
+  }
+  return {
+    announce: async (jobId) => {
+      await boss.send(QUEUE, { jobId }, { singletonKey: jobId })
+      for (const worker of workers) boss.notifyWorker(worker)
+    },
+    close: () => boss.stop({ graceful: true, wait: true }),
+  }
+}

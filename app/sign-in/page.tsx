@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
 import { paths } from '@/app/_components/shell/paths'
 import { Notice } from '@/app/_components/ui/notices'
+import { ProductMark } from '@/app/_components/ui/product-mark'
 import { PageHead } from '@/app/_components/ui/section'
 import { getSettings } from '@/lib/config'
 import { arePasskeysPossible, isWorkspaceEmpty } from '@/lib/data'
@@ -32,6 +33,7 @@ export default async function SignInPage({ searchParams }: { searchParams: Promi
   const problem = explain(query)
   return (
     <div className="page-narrow">
+      <ProductMark sizePx={48} />
       <PageHead
         title="Sign in"
         under="Design review and sign-off of flexible and rigid-flex circuits. New people join through an invitation from their project."

@@ -1,11 +1,11 @@
-import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { type MarkedVerdict, VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { CapabilityVerdict } from '@/lib/fabrication/matrix'
 
-const MARKS: Readonly<Record<CapabilityVerdict, { readonly mark: MarkKind; readonly word: string }>> = {
+const MARKS: Readonly<Record<CapabilityVerdict, { readonly mark: MarkedVerdict; readonly word: string }>> = {
   comfortable: { mark: 'meets', word: 'Comfortable' },
   stretch: { mark: 'thin-margin', word: 'Stretch' },
   outside: { mark: 'fails', word: 'Outside' },
-  'not-stated': { mark: 'open', word: 'Not stated' },
+  'not-stated': { mark: 'not-computed', word: 'Not stated' },
 }
 
 /** Where a value falls in a matrix, as a word and a shape. */

@@ -1,5 +1,5 @@
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { type MarkedVerdict, VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { FabricatorFitView, FitMaterialView } from '@/lib/data'
 import { countOf } from '../review/words'
 
@@ -44,19 +44,19 @@ function StateMark({ material: { state, order, reason } }: { material: FitMateri
   if (state === 'unknown') {
     return (
       <>
-        <VerdictMark verdict="open" word="Unknown" />
+        <VerdictMark verdict="not-computed" word="Unknown" />
         {reason !== null && <p className="small muted">{reason}</p>}
       </>
     )
   }
-  const [mark, word]: readonly [MarkKind, string] =
+  const [mark, word]: readonly [MarkedVerdict, string] =
     order?.kind === 'too-late'
       ? ['fails', 'Too late']
       : order?.kind === 'order-now'
         ? ['thin-margin', 'Order now']
         : order?.kind === 'in-time'
           ? ['meets', 'To order']
-          : ['open', 'To order']
+          : ['not-computed', 'To order']
   return <VerdictMark verdict={mark} word={word} />
 }
 

@@ -12,6 +12,7 @@ import type { DecidedOutcome } from '@/lib/engine/results'
 import { listStatedInBrief, nameAnswerers } from '@/lib/review'
 import { removeAttachment } from './actions'
 import { AnswerForm } from './answer-form'
+import { AnswerMark } from './answer-mark'
 import { Reasons } from './comparison-report'
 import { FileList } from './file-list'
 import type { ItemText } from './item-text'
@@ -73,7 +74,7 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
             {item.result.basis === 'stated' && <span className="small muted"> stated</span>}
           </span>
           <span className="item-state">
-            {item.state === 'waived' ? <VerdictMark verdict="waived" /> : ANSWER_WORDS[item.state]}
+            <AnswerMark state={item.state} />
           </span>
         </button>
       </h3>

@@ -1,8 +1,10 @@
 import Link from 'next/link'
+import type { ReactNode } from 'react'
 import { paths } from '@/app/_components/shell/paths'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { type MarkKind, VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { SIGNING_GROUPS, type SigningGroup, type SigningSummary } from '@/lib/review'
+import { AnswerMark } from './answer-mark'
 import { countOf } from './words'
 
 interface SigningSummaryViewProps {
@@ -11,13 +13,14 @@ interface SigningSummaryViewProps {
   readonly revisionId: string
 }
 
-const MARKS: Record<SigningGroup, MarkKind> = {
-  failed: 'fails',
-  'cannot-tell': 'cannot-tell',
-  waived: 'waived',
-  concern: 'concern',
-  'thin-margin': 'thin-margin',
-  'not-decided': 'open',
+/** A verdict or an answer, whichever put the item into its group. */
+const MARKS: Record<SigningGroup, ReactNode> = {
+  failed: <VerdictMark verdict="fails" />,
+  'cannot-tell': <VerdictMark verdict="cannot-tell" />,
+  waived: <AnswerMark state="waived" />,
+  concern: <AnswerMark state="concern" />,
+  'thin-margin': <VerdictMark verdict="thin-margin" />,
+  'not-decided': <AnswerMark state="open" />,
 }
 
 /** Changes shown before the rest is folded away. */
@@ -35,8 +38,7 @@ export function SigningSummaryView({ summary, projectId, revisionId }: SigningSu
       <ul className="plain-list">
         {SIGNING_GROUPS.flatMap((group) => entries.filter((entry) => entry.group === group)).map((entry) => (
           <li key={entry.itemId}>
-            <VerdictMark verdict={MARKS[entry.group]} />{' '}
-            <Link href={paths.item(projectId, revisionId, entry.itemId)}>{entry.question}</Link>{' '}
+            {MARKS[entry.group]} <Link href={paths.item(projectId, revisionId, entry.itemId)}>{entry.question}</Link>{' '}
             <span className="small muted">{entry.text}</span>
           </li>
         ))}

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import type { Actor, OwnCompanyView } from '@/lib/data'
+import { ProductMark } from '../ui/product-mark'
 import { AccountMenu } from './account-menu'
 import { type NavLink, NavLinks } from './nav-links'
 import { paths } from './paths'
@@ -16,6 +17,7 @@ export function Masthead({ actor, companies }: MastheadProps) {
     <header className="masthead no-print">
       <div className="masthead-inner">
         <Link href={paths.home()} className="wordmark">
+          <ProductMark />
           Bendworthy
         </Link>
         {actor !== null && <NavLinks label="Main" links={listLinks(actor, companies)} />}

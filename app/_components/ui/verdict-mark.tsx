@@ -1,18 +1,9 @@
 import { VERDICT_WORDS, type Verdict } from '@/lib/engine/results'
 
-/** What a mark may say: the engine's verdicts, a judgment still to be made, and the answers of people. */
-export type MarkKind = Verdict | 'needs-judgment' | 'waived' | 'concern' | 'open'
+/** What the engine may say of an item: a verdict, or that a person has to judge it. What people answer has marks of its own. */
+export type MarkedVerdict = Verdict | 'needs-judgment'
 
-/** Answers of people; the engine's verdicts have their words with the engine. */
-const ANSWER_WORDS = { waived: 'Waived', concern: 'Concern', open: 'Open' } as const
-
-function getWord(kind: MarkKind): string {
-  if (kind === 'waived' || kind === 'concern' || kind === 'open') return ANSWER_WORDS[kind]
-  const { word } = VERDICT_WORDS[kind]
-  return word.charAt(0).toUpperCase() + word.slice(1)
-}
-
-const TONES: Record<MarkKind, string> = {
+const TONES: Record<MarkedVerdict, string> = {
   meets: 'meets',
   'thin-margin': 'thin',
   fails: 'fails',
@@ -20,90 +11,54 @@ const TONES: Record<MarkKind, string> = {
   'not-computed': 'open',
   'not-applicable': 'muted',
   'needs-judgment': 'open',
-  waived: 'thin',
-  concern: 'thin',
-  open: 'open',
 }
 
 /**
- * The mark draws what a verdict means: the value as a bar, the limit as an upright line. A bar that stops short meets,
- * one that just touches has a thin margin, one that runs through the line fails, a broken one cannot be placed. Each outline differs without colour.
+ * The mark draws what a verdict means: the value as a bar, the limit as an upright line. A bar that stops short meets, an open
+ * one that reaches the line has a thin margin, an arrow through it fails, a broken line cannot be placed, a dot has no value yet.
+ * Each outline differs without colour.
  */
-function Glyph({ kind }: { kind: MarkKind }) {
-  const limit = <path d="M12.5 1v12" stroke="currentColor" strokeWidth="1.5" fill="none" />
-  switch (kind) {
+function Glyph({ verdict }: { verdict: MarkedVerdict }) {
+  switch (verdict) {
     case 'meets':
-      return (
-        <>
-          {limit}
-          <path d="M1 4.5h7v5H1z" fill="currentColor" />
-        </>
-      )
+      return <path d="M1 5h9v6H1z" fill="currentColor" stroke="none" />
     case 'thin-margin':
-    case 'concern':
-      return (
-        <>
-          {limit}
-          <path d="M1.6 5.1h10.4v3.8H1.6z" fill="none" stroke="currentColor" strokeWidth="1.3" />
-        </>
-      )
+      return <path d="M1.75 5.75H15v4.5H1.75z" />
     case 'fails':
-      return (
-        <>
-          {limit}
-          <path d="M1 4.5h13l4 2.5-4 2.5H1z" fill="currentColor" />
-        </>
-      )
-    case 'waived':
-      return (
-        <>
-          {limit}
-          <path d="M1.6 5.1h12l3.4 1.9-3.4 1.9h-12z" fill="none" stroke="currentColor" strokeWidth="1.3" />
-        </>
-      )
+      return <path d="M1 5h16V2l6 6-6 6v-3H1z" fill="currentColor" stroke="none" />
     case 'cannot-tell':
-      return (
-        <>
-          {limit}
-          <path d="M1 7h16" stroke="currentColor" strokeWidth="2" strokeDasharray="2 2" fill="none" />
-        </>
-      )
+      return <path d="M1 8h22" strokeWidth="2.5" strokeDasharray="3 2.5" />
     case 'not-computed':
-      return (
-        <>
-          {limit}
-          <path d="M1 7h10" stroke="currentColor" strokeWidth="2" strokeDasharray="2 2" fill="none" />
-        </>
-      )
+      return <path d="M1 8h11" strokeWidth="2.5" strokeDasharray="3 2.5" />
     case 'needs-judgment':
-    case 'open':
-      return (
-        <>
-          {limit}
-          <circle cx="5.5" cy="7" r="3" fill="none" stroke="currentColor" strokeWidth="1.4" />
-        </>
-      )
+      return <path d="M2 4.5v7h4M2 4.5h4M10 4.5v7" />
     case 'not-applicable':
-      return <path d="M4 7h8" stroke="currentColor" strokeWidth="1.5" fill="none" />
+      return <path d="M6 8h12" />
   }
 }
 
 interface VerdictMarkProps {
-  verdict: MarkKind
+  verdict: MarkedVerdict
   /** Another word than the usual one, e.g. a count: `3 fail`. */
   word?: string
-  /** Leaves the word to assistive tools, where a column already says it. */
-  isWordHidden?: boolean
 }
 
-/** A verdict as a word and a small shape; colour only repeats what both already say. */
-export function VerdictMark({ verdict, word, isWordHidden = false }: VerdictMarkProps) {
+/** A computed verdict as a word and a small shape; colour only repeats what both already say. */
+export function VerdictMark({ verdict, word }: VerdictMarkProps) {
   return (
     <span className="verdict" data-tone={TONES[verdict]}>
-      <svg viewBox="0 0 19 14" width="19" height="14" aria-hidden="true" focusable="false">
-        <Glyph kind={verdict} />
+      <svg viewBox="0 0 24 16" width="24" height="16" aria-hidden="true" focusable="false">
+        <g fill="none" stroke="currentColor" strokeWidth="1.5">
+          {verdict !== 'not-applicable' && <path d="M15 1v14" />}
+          <Glyph verdict={verdict} />
+        </g>
       </svg>
-      <span className={isWordHidden ? 'sr-only' : undefined}>{word ?? getWord(verdict)}</span>
+      <span>{word ?? getVerdictName(verdict)}</span>
     </span>
   )
+}
+
+export function getVerdictName(verdict: MarkedVerdict): string {
+  const { word } = VERDICT_WORDS[verdict]
+  return word.charAt(0).toUpperCase() + word.slice(1)
 }

@@ -1,6 +1,7 @@
 import { CAUTIONS } from '@/lib/engine'
 import type { Palette } from '../palette'
 import { type DrawingNode, makeNode } from '../picture'
+import { drawProductMark } from '../product-mark'
 import { wrapText } from '../text-metrics'
 import { FONT_MM, getLinesHeightMm, makeLine, makeLines } from './marks'
 import { FRAME_LINE_MM, getFrame, REFERENCE_LINE_MM, type SheetFormat } from './sheet-format'
@@ -35,10 +36,13 @@ export interface TitleBlockTexts {
 export const TITLE_BLOCK_WIDTH_MM = 180
 const PADDING_MM = 1.5
 const TOP_MM = 0.7
+/** Side of the product's mark, in the right end of the field for the document's type. */
+const MARK_MM = 6
 /** The row with title, part number and revision. */
 const TITLE_ROW = 2
 
 interface Field {
+  readonly hasMark?: boolean
   readonly label: string
   readonly text: string
   readonly widthMm: number
@@ -55,7 +59,7 @@ function listRows({ identity, unitsNote, hasPlan, sheetNumber, sheetCount }: Tit
     [{ label: 'Cautions', text: CAUTIONS.join(' '), widthMm: TITLE_BLOCK_WIDTH_MM }],
     [
       { label: 'Legal owner', text: identity.ownerName, widthMm: 74 },
-      { label: 'Document type', text: 'Construction and bend drawing', widthMm: 58 },
+      { label: 'Document type', text: 'Construction and bend drawing', widthMm: 58, hasMark: true },
       { label: 'Document status', text: status, widthMm: 48 },
     ],
     [
@@ -90,7 +94,12 @@ function layRows(texts: TitleBlockTexts, size: string): { heightMm: number; fiel
     const isBold = index === TITLE_ROW
     const fields = row.map((field) => ({
       ...field,
-      lines: wrapText(field.text, field.widthMm - 2 * PADDING_MM, FONT_MM.body, isBold),
+      lines: wrapText(
+        field.text,
+        field.widthMm - 2 * PADDING_MM - (field.hasMark === true ? MARK_MM : 0),
+        FONT_MM.body,
+        isBold,
+      ),
     }))
     const lineCount = Math.max(...fields.map(({ lines }) => lines.length))
     return { heightMm: getLinesHeightMm(lineCount + 1, FONT_MM.body) + PADDING_MM + TOP_MM, fields }
@@ -125,7 +134,7 @@ export function drawTitleBlock(format: SheetFormat, texts: TitleBlockTexts, pale
   rows.forEach((row, index) => {
     if (index > 0) nodes.push(makeLine([left, y], [right, y], REFERENCE_LINE_MM, palette.ink))
     let x = left
-    row.fields.forEach(({ label, lines, widthMm }, at) => {
+    row.fields.forEach(({ label, lines, widthMm, hasMark }, at) => {
       if (at > 0) nodes.push(makeLine([x, y], [x, y + row.heightMm], REFERENCE_LINE_MM, palette.ink))
       const labelStyle = { fontMm: FONT_MM.body, isSoft: true }
       nodes.push(
@@ -138,6 +147,10 @@ export function drawTitleBlock(format: SheetFormat, texts: TitleBlockTexts, pale
           palette,
         ),
       )
+      if (hasMark === true) {
+        const markX = x + widthMm - PADDING_MM - MARK_MM
+        nodes.push(drawProductMark(markX, y + (row.heightMm - MARK_MM) / 2, MARK_MM, palette))
+      }
       x += widthMm
     })
     y += row.heightMm

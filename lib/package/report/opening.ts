@@ -1,4 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
+import { makeProductMarkSvg, PRINT_PALETTE } from '@/lib/drawing'
 import {
   BEND_FIELDS,
   BRIEF_FIELDS,
@@ -19,6 +20,9 @@ import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { formatQuantity, formatStated, formatText, formatTime, formatWord, formatYesNo } from './words'
 
+/** About as high as the title's line. */
+const MARK_PT = 22
+
 /** Title block: what this is a report on, from which state, released by whom. */
 export function makeTitleBlock(content: PackageContent, contentHash: string): Content[] {
   const { snapshot, edition, release } = content
@@ -27,7 +31,13 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
     .filter(({ voided }) => voided === null)
     .map(({ name, capacity }) => `${name}, ${capacity}`)
   return [
-    { text: 'Manufacturability review', style: 'title' },
+    {
+      columns: [
+        { svg: makeProductMarkSvg(MARK_PT, PRINT_PALETTE), width: MARK_PT },
+        { text: 'Manufacturability review', style: 'title', width: '*' },
+      ],
+      columnGap: 8,
+    },
     {
       text: `${snapshot.projectName}, revision ${snapshot.label}: ${snapshot.design.name}`,
       fontSize: 11,

@@ -1,5 +1,6 @@
 import Link from 'next/link'
 import { evaluateAgain, shareRevision, unshareRevision } from '@/app/_components/review/actions'
+import { AnswerMark } from '@/app/_components/review/answer-mark'
 import { listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { ResultsOverview } from '@/app/_components/review/results-overview'
 import { SharingPanel } from '@/app/_components/review/sharing-panel'
@@ -133,7 +134,7 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
           cells={{
             verdict: (
               <>
-                <VerdictMark verdict={item.state === 'waived' ? 'waived' : item.result.verdict} />
+                item.state === 'waived' ? <AnswerMark state="waived" /> : <VerdictMark verdict={item.result.verdict} />
                 {item.result.basis === 'stated' && <span className="small muted"> stated</span>}
               </>
             ),

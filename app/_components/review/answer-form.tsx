@@ -1,8 +1,7 @@
 'use client'
 
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormRadio, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { RevisionView } from '@/lib/data'
 import { answerItemInput } from '@/lib/inputs'
@@ -40,12 +39,7 @@ export function AnswerForm({ revisionId, item }: { revisionId: string; item: Rev
           : {})}
       />
       <FormTextArea control={form.control} name="reason" label="Reason or remark" rows={3} isOptional />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Recording…">
-          Record the answer
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label="Record the answer" pendingLabel="Recording…" />
     </form>
   )
 }

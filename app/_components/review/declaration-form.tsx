@@ -1,11 +1,10 @@
 'use client'
 
 import { useController } from 'react-hook-form'
-import { Button } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
 import { RadioField } from '@/app/_components/ui/choice-fields'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { declarationInput } from '@/lib/inputs'
 import { declareBuildable } from './actions'
@@ -40,15 +39,14 @@ export function DeclarationForm({ revisionId, version }: { revisionId: string; v
         rows={3}
       />
       <Cautions />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Declaring…">
-          Declare
-        </Button>
-        <span role="status" className="muted">
-          {isDone && 'Declared.'}
-        </span>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Declare"
+        pendingLabel="Declaring…"
+        done={isDone && 'Declared.'}
+      />
     </form>
   )
 }

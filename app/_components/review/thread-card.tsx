@@ -6,6 +6,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormCheckbox, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { CommentView, ThreadView } from '@/lib/data'
@@ -171,12 +172,7 @@ function ReplyForm({ thread }: { thread: ThreadView }) {
           This answers the question
         </FormCheckbox>
       )}
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Sending…">
-          Reply
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label="Reply" pendingLabel="Sending…" />
     </form>
   )
 }

@@ -1,9 +1,8 @@
 'use client'
 
 import { z } from 'zod'
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { changePasswordInput } from '@/lib/inputs'
 import { changePassword } from '../actions'
@@ -47,15 +46,13 @@ export function PasswordForm() {
         type="password"
         autoComplete="new-password"
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Changing…">
-          Change the password
-        </Button>
-        <span role="status" className="muted">
-          {isDone && 'Changed. Your other devices have been signed out.'}
-        </span>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        label="Change the password"
+        pendingLabel="Changing…"
+        done={isDone && 'Changed. Your other devices have been signed out.'}
+      />
     </form>
   )
 }

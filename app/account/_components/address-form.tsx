@@ -1,8 +1,7 @@
 'use client'
 
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { changeAddressInput } from '@/lib/inputs'
 import { askForAddressChange } from '../actions'
@@ -24,15 +23,13 @@ export function AddressForm() {
         type="password"
         autoComplete="current-password"
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Sending…">
-          Change the address
-        </Button>
-        <span role="status" className="muted">
-          {isDone && 'A link was sent to the new address. The change takes effect once it is opened and confirmed.'}
-        </span>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        label="Change the address"
+        pendingLabel="Sending…"
+        done={isDone && 'A link was sent to the new address. The change takes effect once it is opened and confirmed.'}
+      />
     </form>
   )
 }

@@ -1,9 +1,8 @@
 'use client'
 
 import { useState } from 'react'
-import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
-import { FormError } from '@/app/_components/ui/form-error'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useAction } from '@/app/_components/ui/use-action'
 import { MAIL_KIND_LABELS, OPTIONAL_MAIL_KINDS, type OptionalMailKind } from '@/lib/mail'
 import { setMailChoices } from '../actions'
@@ -33,15 +32,7 @@ export function MailChoicesForm({ kinds: saved }: { kinds: readonly OptionalMail
           </CheckboxField>
         ))}
       </fieldset>
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Saving…">
-          Save
-        </Button>
-        <span role="status" className="muted">
-          {isDone && 'Saved.'}
-        </span>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label="Save" pendingLabel="Saving…" done={isDone && 'Saved.'} />
     </form>
   )
 }

@@ -2,10 +2,9 @@
 
 import { useState } from 'react'
 import { renderSVG } from 'uqr'
-import { Button } from '@/app/_components/ui/button'
 import { CopyText } from '@/app/_components/ui/copy-text'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { CodeSetUp, SecondFactorView } from '@/lib/data'
 import { codeSetUpInput } from '@/lib/inputs'
@@ -76,12 +75,13 @@ function FirstCode({ setUp, onDone }: { setUp: CodeSetUp; onDone: (codes: readon
       <img src={picture} alt="QR code of the key below" width={200} height={200} />
       <CopyText label="Key" text={setUp.secret} />
       <FormText control={form.control} name="code" label="Current code" autoComplete="one-time-code" autoFocus />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Checking…">
-          Confirm the code
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Confirm the code"
+        pendingLabel="Checking…"
+      />
     </form>
   )
 }

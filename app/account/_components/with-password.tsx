@@ -2,9 +2,8 @@
 
 import type { ReactNode } from 'react'
 import type { Action } from '@/app/_components/ui/action-result'
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { ownPasswordInput } from '@/lib/inputs'
 
@@ -36,12 +35,7 @@ export function WithPassword<T>({ action, also = {}, label, hint, onDone }: With
         autoComplete="current-password"
         hint={hint}
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Checking…">
-          {label}
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label={label} pendingLabel="Checking…" />
     </form>
   )
 }

@@ -14,7 +14,7 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getFileRoom, getProject, type ProjectView } from '@/lib/data'
 import { revokeInvitation } from '../actions'
 import { FabricatorList } from './_components/fabricator-list'
-import { PeopleTable } from './_components/people-table'
+import { ProjectPeople } from './_components/project-people'
 
 interface ProjectPageProps {
   params: Promise<{ projectId: string }>
@@ -51,7 +51,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
       />
       <Revisions project={project} />
       <Section title="People">
-        <PeopleTable
+        <ProjectPeople
           projectId={project.id}
           people={project.people}
           mayManage={project.may.managePeople}

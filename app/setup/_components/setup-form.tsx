@@ -2,9 +2,8 @@
 
 import { useRouter } from 'next/navigation'
 import { paths } from '@/app/_components/shell/paths'
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { firstAdminInput } from '@/lib/inputs'
 import { createFirstAdmin } from '../actions'
@@ -49,12 +48,7 @@ export function SetupForm() {
         autoComplete="new-password"
         hint="At least 12 characters; length matters more than symbols. You also use it to sign revisions."
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Setting up…">
-          Set up
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} weight="strong" label="Set up" pendingLabel="Setting up…" />
     </form>
   )
 }

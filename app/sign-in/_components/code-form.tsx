@@ -3,9 +3,8 @@
 import { zodResolver } from '@hookform/resolvers/zod'
 import { useForm } from 'react-hook-form'
 import { z } from 'zod'
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { PasskeyButton } from './passkey-button'
 import { useSignIn } from './use-sign-in'
 
@@ -26,12 +25,7 @@ export function CodeForm({ next, arePasskeysPossible }: { next: string; arePassk
           autoFocus
           hint="From your authenticator. Without it, enter one of your recovery codes."
         />
-        <FormError refusal={refusal} />
-        <div className="row">
-          <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Signing in…">
-            Continue
-          </Button>
-        </div>
+        <FormFoot refusal={refusal} isPending={isPending} weight="strong" label="Continue" pendingLabel="Signing in…" />
       </form>
       {arePasskeysPossible && (
         <div className="row">

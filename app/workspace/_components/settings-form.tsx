@@ -1,8 +1,7 @@
 'use client'
 
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormCheckbox, FormNumber, FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { SettingsView } from '@/lib/data'
 import { settingsInput } from '@/lib/inputs'
@@ -40,15 +39,7 @@ export function SettingsForm({ settings }: { settings: SettingsView }) {
       <FormNumber control={control} name="requiredSignatures" label="Minimum number of people who must sign" />
       <CapacityFields control={control} />
       <FormNumber control={control} name="invitationDays" label="Invitations are valid for" unit="days" />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Saving…">
-          Save
-        </Button>
-        <span role="status" className="muted">
-          {isDone && 'Saved.'}
-        </span>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label="Save" pendingLabel="Saving…" done={isDone && 'Saved.'} />
     </form>
   )
 }

@@ -2,9 +2,8 @@
 
 import { useRouter } from 'next/navigation'
 import { paths } from '@/app/_components/shell/paths'
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { projectInput } from '@/lib/inputs'
 import { createProject } from '../../actions'
@@ -21,12 +20,13 @@ export function NewProjectForm() {
     <form className="form" onSubmit={submit}>
       <FormText control={form.control} name="name" label="Name" autoFocus />
       <FormTextArea control={form.control} name="description" label="Purpose" rows={3} isOptional />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Creating…">
-          Create the project
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Create the project"
+        pendingLabel="Creating…"
+      />
     </form>
   )
 }

@@ -3,9 +3,9 @@
 import { useState } from 'react'
 import { z } from 'zod'
 import { paths } from '@/app/_components/shell/paths'
-import { Button, LinkButton } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
+import { LinkButton } from '@/app/_components/ui/button'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { setPasswordInput } from '@/lib/inputs'
 import { setPassword } from '../actions'
@@ -54,12 +54,13 @@ export function ResetForm({ token }: { token: string }) {
         type="password"
         autoComplete="new-password"
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Setting…">
-          Set the password
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Set the password"
+        pendingLabel="Setting…"
+      />
     </form>
   )
 }

@@ -1,6 +1,6 @@
 import type { Design } from '../../design'
 import { STANDARD_FOILS } from '../../thickness'
-import { editConductorLayers, editConstruction, resize } from '../edits'
+import { editConductorLayers, editZone, resize } from '../edits'
 import { type Family, writeUm } from '../subject'
 
 /** Lighter foils are handled on a carrier and are not what flexible clads are ordinarily made with. Common practice. */
@@ -103,18 +103,16 @@ function platePadsAlone(design: Design, layerIds: ReadonlySet<string>): Design {
     ...layer,
     plating: { ...layer.plating, process: 'button' },
   }))
-  return editConstruction(padsOnly, {
-    zones: padsOnly.construction.zones.map((zone) =>
-      zone.presence.some(({ layerId }) => layerIds.has(layerId))
-        ? {
-            ...zone,
-            presence: zone.presence.map((each) =>
-              layerIds.has(each.layerId)
-                ? { ...each, platedCopper: zone.kind === 'flex' ? 'none' : 'pads-only' }
-                : each,
-            ),
-          }
-        : zone,
-    ),
-  })
+  return padsOnly.construction.zones
+    .filter(({ presence }) => presence.some(({ layerId }) => layerIds.has(layerId)))
+    .reduce(
+      (edited, { id }) =>
+        editZone(edited, id, (zone) => ({
+          ...zone,
+          presence: zone.presence.map((each) =>
+            layerIds.has(each.layerId) ? { ...each, platedCopper: zone.kind === 'flex' ? 'none' : 'pads-only' } : each,
+          ),
+        })),
+      padsOnly,
+    )
 }

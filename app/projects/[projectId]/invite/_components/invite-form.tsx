@@ -1,14 +1,11 @@
 'use client'
 
-import { useState } from 'react'
+import { InvitationForm } from '@/app/_components/people/invitation-form'
 import { ROLE_WORDS } from '@/app/_components/review/words'
-import { Button } from '@/app/_components/ui/button'
 import { CopyText } from '@/app/_components/ui/copy-text'
-import { FormError } from '@/app/_components/ui/form-error'
-import { FormRadio, FormText } from '@/app/_components/ui/form-fields'
+import { FormText } from '@/app/_components/ui/form-fields'
 import { Notice } from '@/app/_components/ui/notices'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { AskedCompany, CreatedInvitation } from '@/lib/data'
 import { invitationInput } from '@/lib/inputs'
 import { createInvitation } from '../../../actions'
@@ -28,61 +25,28 @@ const ROLES = [
 ] as const
 
 export function InviteForm({ projectId, fabricatorNames }: { projectId: string; fabricatorNames: readonly string[] }) {
-  const [created, setCreated] = useState<CreatedInvitation | AskedCompany | null>(null)
-  const { form, submit, isPending, refusal } = useActionForm({
-    schema: invitationInput,
-    action: createInvitation,
-    defaultValues: { projectId, role: 'member', email: '' },
-    onDone: setCreated,
-  })
-  if (created !== null) {
-    return (
-      <div className="stack">
-        {created.isAsked ? <Asked created={created} /> : <Invited created={created} />}
-        <div className="row">
-          <Button
-            onPress={() => {
-              form.reset()
-              setCreated(null)
-            }}
-          >
-            Invite another
-          </Button>
-        </div>
-      </div>
-    )
-  }
-  const role = form.watch('role')
   return (
-    <form className="form" onSubmit={submit}>
-      <FormRadio control={form.control} name="role" label="Joins as" options={ROLES} />
-      {role === 'fabricator' && (
-        <FormText
-          control={form.control}
-          name="companyName"
-          label="Fabricator’s company"
-          hint={
-            fabricatorNames.length === 0
-              ? NEW_NAME
-              : `Already in this project: ${fabricatorNames.join(', ')}. ${NEW_NAME}`
-          }
-        />
-      )}
-      <FormText
-        control={form.control}
-        name="email"
-        label="E-mail address"
-        type="email"
-        isOptional
-        hint="When given, only an account with this address can use the link."
-      />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Creating the link…">
-          Create link
-        </Button>
-      </div>
-    </form>
+    <InvitationForm
+      schema={invitationInput}
+      action={createInvitation}
+      defaultValues={{ projectId, role: 'member', email: '' }}
+      roles={ROLES}
+      renderMore={(control, role) =>
+        role === 'fabricator' && (
+          <FormText
+            control={control}
+            name="companyName"
+            label="Fabricator’s company"
+            hint={
+              fabricatorNames.length === 0
+                ? NEW_NAME
+                : `Already in this project: ${fabricatorNames.join(', ')}. ${NEW_NAME}`
+            }
+          />
+        )
+      }
+      renderDone={(created) => (created.isAsked ? <Asked created={created} /> : <Invited created={created} />)}
+    />
   )
 }
 

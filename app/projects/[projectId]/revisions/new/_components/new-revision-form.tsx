@@ -3,11 +3,10 @@
 import { useRouter } from 'next/navigation'
 import { useState } from 'react'
 import { paths } from '@/app/_components/shell/paths'
-import { Button } from '@/app/_components/ui/button'
 import { RadioField } from '@/app/_components/ui/choice-fields'
 import { FileField } from '@/app/_components/ui/file-field'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { decodeUtf8, MAX_DESIGN_CHARACTERS } from '@/lib/engine/design'
@@ -86,12 +85,13 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
       {origin.kind === 'import' && (
         <DesignFile onText={(designText) => form.setValue('origin', { kind: 'import', designText })} />
       )}
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Beginning…">
-          Create revision
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Create revision"
+        pendingLabel="Beginning…"
+      />
     </form>
   )
 }

@@ -75,7 +75,7 @@ export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerNa
           </p>
           <ul className="plain-list above">
             {demoAccounts.map((account) => (
-              <li key={account.email}>
+              <li key={account.email} className="row">
                 <Button
                   weight="quiet"
                   onPress={() => {
@@ -84,7 +84,7 @@ export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerNa
                   }}
                 >
                   {account.name}
-                </Button>{' '}
+                </Button>
                 <span className="muted small">{account.sentence}</span>
               </li>
             ))}

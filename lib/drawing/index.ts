@@ -12,7 +12,7 @@ export { drawPanel, type PanelPictureOptions } from './panel-picture'
 export { drawPartSection, type PartSectionOptions } from './part-section'
 export { type DrawingNode, type Picture, type PictureTable, toSvg } from './picture'
 export type { PlotFrame } from './plot-picture'
-export { drawProductMark, makeProductMarkSvg, PRODUCT_MARK_PATHS, PRODUCT_MARK_SIZE } from './product-mark'
+export { makeProductMarkSvg, PRODUCT_MARK_PATHS, PRODUCT_MARK_SIZE } from './product-mark'
 export {
   drawRemedyPlot,
   getEffectWord,

@@ -11,7 +11,7 @@ export { type BriefGap, type ConstructionGap, findGapsInConstruction } from './c
 export * from './design-patch'
 export { describePlace } from './design-place'
 export * from './drawing-completeness'
-export { type InputChanges, ITEMS_WITH_INPUTS, isInputOf, listChangedInputs } from './item-inputs'
+export { type InputChanges, isInputOf, listChangedInputs } from './item-inputs'
 export * from './policy'
 export { makeReviewItem } from './review-items'
 export * from './signature-changes'

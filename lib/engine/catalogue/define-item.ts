@@ -1,6 +1,7 @@
 import type { EvaluationContext } from '../context'
 import type { MissingInput, Outcome, Verdict } from '../results'
 import type { SourceKey } from '../sources'
+import type { InputPattern } from './item-inputs'
 import type { LimitKey } from './limits'
 import type { Monotone } from './monotone'
 import type { NeedKey } from './needs'
@@ -42,6 +43,8 @@ interface ItemCommon {
   readonly limits: readonly LimitKey[]
   /** Relations and rules that it rests on, besides the sources of its limits. */
   readonly sourceKeys: readonly SourceKey[]
+  /** Inputs whose change makes an earlier answer worth another look. */
+  readonly restsOn: readonly InputPattern[]
   readonly decidedWhen: DecidedWhen
   readonly answeredBy: readonly AnsweringRole[]
   /** Inputs that, made worse, never improve the verdict; a property test holds the item to it. Empty where there is none. */

@@ -146,8 +146,8 @@ describe('differences between two editions', () => {
     const { value } = getDefaultLimit('crossingAngleDeg')
     const limits = [{ key: 'crossingAngleDeg', value: 80, note: '' }]
     const [there] = sentences(DELIVERED_TEMPLATE, withChanges({ limits }))
-    expect(there).toContain(`${value}° (the usual) to 80°`)
+    expect(there).toContain(`${value}° (default) to 80°`)
     const [back] = sentences(withChanges({ limits }), DELIVERED_TEMPLATE)
-    expect(back).toContain(`80° to ${value}° (the usual)`)
+    expect(back).toContain(`80° to ${value}° (default)`)
   })
 })

@@ -3,14 +3,15 @@ import { formatReport } from '@/lib/cli/evaluation-report'
 import { FILE_UNITS, listLayerTable, makeSheetContents } from '@/lib/drawing'
 import { type Design, evaluate } from '@/lib/engine'
 import { digitsAsEntered } from '@/lib/engine/units'
+import { composeMail } from '@/lib/mail'
 import type { PackageContent } from '@/lib/package'
 import { makeBends } from '@/lib/package/report/bends'
 import { makeConstruction } from '@/lib/package/report/construction'
 import { makeFeatures } from '@/lib/package/report/features'
 import { makeBrief, makeSummary } from '@/lib/package/report/opening'
 import { compareDesigns, type ReviewSnapshot } from '@/lib/review'
-import { loadDesign } from '../drawing/demo-design'
 import { makeSnapshot } from '../review/snapshot-factory'
+import { FIELDS, fieldName, full, type Path, results, withNumber } from './full-design'
 
 /*
  * What somebody typed reads the same at every exit, to the last digit. Each numeric field of a design is set to values that
@@ -21,45 +22,6 @@ const AWKWARD = [12.345, 0.0125, 1e-3, 304.8]
 /** Stands in no design, and is the same rounded or not: where it appears, the exit shows the field. */
 const PROBE = 7919
 
-type Path = readonly (string | number)[]
-
-/** Skua A with an entry in every list and a number in every field that takes one. */
-function makeFullDesign(): Design {
-  const design = structuredClone(loadDesign('skua-rev-a.json').design)
-  const { features } = design
-  const nearestBend = { bendId: 'hinge', distanceMm: 5 }
-  const layerId = design.construction.layers.find(({ kind }) => kind === 'conductor')?.id ?? ''
-  features.slits.push({ id: 'slit', name: 'Slit', endReliefDiameterMm: 1, widthMm: 1 })
-  features.widthSteps.push({ id: 'step', name: 'Step', layerId, wideMm: 1, narrowMm: 1, taperLengthMm: 1 })
-  features.components.push({ id: 'part', name: 'Part', nearestBend, transitionDistanceMm: 5, overStiffener: true })
-  features.outline ??= {
-    verticesMm: [
-      [0, 0],
-      [10, 0],
-      [10, 5],
-    ],
-    rollingDirection: null,
-  }
-  for (const bend of design.bends)
-    Object.assign(bend.flexTest, { cyclesPerMinute: 60, travelMm: 1, mandrelDiameterMm: 1 })
-  for (const bend of design.bends) Object.assign(bend, { use: 'dynamic', requiredCycles: 1000, distanceToRigidMm: 5 })
-  for (const zone of design.construction.zones) {
-    Object.assign(zone, { statedThicknessUm: 100, connectorWindow: { minUm: 100, maxUm: 400 } })
-    Object.assign(zone, { lengthMm: zone.lengthMm ?? 10, widthMm: zone.widthMm ?? 10 })
-  }
-  for (const conductor of features.conductors) {
-    Object.assign(conductor, { currentAmp: 1, allowedRiseDegC: 10, allowedDropVolt: 1, impedanceOhm: 50 })
-  }
-  for (const { presence } of design.construction.zones) {
-    for (const each of presence) each.hatch = { barMm: 0.2, pitchMm: 0.5, angleDeg: 45 }
-  }
-  features.copperToOutlineMm ??= 1
-  Object.assign(design.brief, { quantityPerYear: 100, lifeSurvivalPct: 95, lifeWeibullSlope: 2 })
-  return design
-}
-
-const full = makeFullDesign()
-const results = evaluate(full)
 const snapshot: ReviewSnapshot = { ...makeSnapshot(), design: full }
 const content = (design: Design): PackageContent =>
   ({
@@ -81,6 +43,18 @@ const EXITS: Readonly<Record<string, (design: Design) => unknown>> = {
   drawing: (design) => makeSheetContents(design, results, FILE_UNITS),
   'layer table': (design) => listLayerTable(design, results.zones, 'um'),
   comparison: (design) => compareDesigns(full, design).map(({ sentence }) => sentence),
+  mail: (design) =>
+    composeMail({
+      kind: 'proposal',
+      event: 'made',
+      place: { projectName: 'Skua', label: 'A', href: 'http://localhost:3000/projects/p/revisions/r/proposals/q' },
+      title: 'A change',
+      by: 'Bram Tolley',
+      changes: compareDesigns(full, design).map(({ sentence }) => sentence),
+      text: '',
+      mayDecide: false,
+      wanted: null,
+    }).text,
   command: (design) => formatReport(design, results),
 }
 
@@ -92,39 +66,6 @@ function countNumbers(exit: unknown): Map<string, number> {
   }
   return counts
 }
-
-function listNumbers(node: unknown, path: Path = []): Path[] {
-  if (typeof node === 'number') return [path]
-  if (typeof node !== 'object' || node === null) return []
-  return Object.entries(node).flatMap(([key, inner]) =>
-    listNumbers(inner, [...path, Array.isArray(node) ? Number(key) : key]),
-  )
-}
-
-function withNumber(path: Path, value: number): Design {
-  const design = structuredClone(full)
-  const holder = path
-    .slice(0, -1)
-    .reduce<unknown>((node, key) => (node as Record<string | number, unknown>)[key], design)
-  ;(holder as Record<string | number, unknown>)[path.at(-1) ?? ''] = value
-  return design
-}
-
-/** One path for each field: entries of a list are alike, but a list's kinds of layers are not. */
-function listFields(): Path[] {
-  const seen = new Set<string>()
-  return listNumbers(full).filter((path) => {
-    const [list, index] = [path.slice(0, 2).join('.'), path[2]]
-    const kind = list === 'construction.layers' ? full.construction.layers[Number(index)]?.kind : ''
-    const field = `${kind} ${path.map((key) => (typeof key === 'number' ? '*' : key)).join('.')}`
-    if (path[0] === 'formatVersion' || seen.has(field)) return false
-    seen.add(field)
-    return true
-  })
-}
-
-const fieldName = (path: Path) => path.filter((key) => typeof key === 'string').join('.')
-const FIELDS = listFields()
 
 /** Fields that an exit may not leave out. */
 const SHOWN: Readonly<Record<string, readonly string[]>> = {

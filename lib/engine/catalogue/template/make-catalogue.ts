@@ -1,4 +1,5 @@
 import { defineItem, type ItemDefinition, SECTIONS } from '../define-item'
+import { ALL_INPUTS } from '../item-inputs'
 import { CATALOGUE } from '../items'
 import type { CatalogueTemplate, OwnItem } from './schema'
 
@@ -61,6 +62,7 @@ function defineOwnItem(own: OwnItem): ItemDefinition {
     appliesTo: { needs: [], says: 'every design of this workspace' },
     limits: [],
     sourceKeys: [],
+    restsOn: ALL_INPUTS,
     decidedWhen: own.decidedWhen,
     answeredBy: own.answeredBy,
     monotone: [],

@@ -11,6 +11,7 @@ export const artworkAgreement = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['artwork', 'construction.layers', 'construction.layers.*.name', 'construction.zones'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'facts.artworkDifferences', worse: 'larger' }],

@@ -2,6 +2,7 @@ import type { MissingInput, Outcome } from '../../../results'
 import { checkObserved, listBends, ROUTING_PLACE } from '../../checks'
 import { notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { TEMPERATURE_INPUTS } from '../../item-inputs'
 
 export const bendCallOut = defineItem({
   id: 'bend-call-out',
@@ -12,6 +13,7 @@ export const bendCallOut = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['bends', 'features.routing.bendsCalledOutOnDrawing', ...TEMPERATURE_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.bendsCalledOutOnDrawing', worse: 'no' }],

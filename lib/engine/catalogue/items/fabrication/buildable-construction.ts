@@ -1,4 +1,5 @@
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 
 export const buildableConstruction = defineItem({
   id: 'buildable-construction',
@@ -9,6 +10,7 @@ export const buildableConstruction = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: [...SECTION_INPUTS, 'bends', 'features.holes'],
   decidedWhen: 'fabricator',
   answeredBy: ['fabricator'],
   monotone: [],

@@ -1,6 +1,7 @@
 import { DESIGN_PLACE } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 
 export const capabilityMatch = defineItem({
   id: 'capability-match',
@@ -14,6 +15,16 @@ export const capabilityMatch = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: [
+    ...SECTION_INPUTS,
+    'bends',
+    'features',
+    'brief.surfaceFinish',
+    'brief.performanceClass',
+    'brief.circuitType',
+    'brief.panelForm',
+    'brief.operatingMaxDegC',
+  ],
   decidedWhen: 'fabricator',
   answeredBy: ['fabricator'],
   monotone: [{ path: 'facts.capability.outside', worse: 'larger' }],

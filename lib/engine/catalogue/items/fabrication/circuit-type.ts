@@ -17,6 +17,7 @@ export const circuitType = defineItem({
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: [],
   sourceKeys: ['ipc6013'],
+  restsOn: ['brief.circuitType', 'construction.layers', 'construction.zones', 'features.holes'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [],

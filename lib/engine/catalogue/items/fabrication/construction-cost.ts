@@ -1,6 +1,7 @@
 import { DESIGN_PLACE } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 
 export const constructionCost = defineItem({
   id: 'construction-cost',
@@ -11,6 +12,14 @@ export const constructionCost = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: ['costOverCheapestRatio'],
   sourceKeys: [],
+  restsOn: [
+    ...SECTION_INPUTS,
+    'features.holes',
+    'features.outline',
+    'features.coverlayOpenings',
+    'features.stiffeners',
+    'brief.quantityPerYear',
+  ],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'facts.costOverCheapestRatio', worse: 'larger' }],

@@ -9,6 +9,7 @@ export const contactPerson = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['brief.whoToAsk'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

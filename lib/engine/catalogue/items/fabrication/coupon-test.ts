@@ -10,6 +10,7 @@ export const couponTest = defineItem({
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
   limits: [],
   sourceKeys: ['ipc6013'],
+  restsOn: ['brief.couponTest', 'features.holes'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'brief.couponTest', worse: 'no' }],

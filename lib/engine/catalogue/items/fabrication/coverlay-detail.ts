@@ -13,6 +13,7 @@ export const coverlayDetail = defineItem({
   appliesTo: { needs: ['coverlay'], says: 'constructions with coverlay' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['features.routing.coverlayDetailOnDrawing', 'construction.layers', 'construction.zones'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.coverlayDetailOnDrawing', worse: 'no' }],

@@ -10,6 +10,7 @@ export const electricalTest = defineItem({
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: [],
   sourceKeys: ['ipc6013'],
+  restsOn: ['brief.electricalTest'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'brief.electricalTest', worse: 'no' }],

@@ -11,6 +11,7 @@ export const engineeringQueries = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: [],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [

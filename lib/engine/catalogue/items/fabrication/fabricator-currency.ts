@@ -14,6 +14,7 @@ export const fabricatorCurrency = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['brief', 'materials', 'construction', 'bends', 'features', 'artwork'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'facts.changesSinceFabricatorLooked', worse: 'larger' }],

@@ -16,6 +16,13 @@ export const flexTestTerms = defineItem({
   appliesTo: { needs: ['dynamic-bends'], says: 'designs with a dynamic bend' },
   limits: [],
   sourceKeys: ['flexUses', 'flexuralEndurance'],
+  restsOn: [
+    'bends.*.flexTest',
+    'bends.*.use',
+    'bends.*.requiredCycles',
+    'bends.*.insideRadiusMm',
+    'bends.*.radiusToleranceMm',
+  ],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'bends[].flexTest.mandrelDiameterMm', worse: 'larger' }],

@@ -10,6 +10,7 @@ export const foldTest = defineItem({
   appliesTo: { needs: ['dynamic-bends'], says: 'designs with a dynamic bend' },
   limits: [],
   sourceKeys: ['fatigueDuctility'],
+  restsOn: ['brief.foldTest', 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'brief.foldTest', worse: 'no' }],

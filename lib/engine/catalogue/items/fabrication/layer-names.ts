@@ -17,6 +17,7 @@ export const layerNames = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['construction.layers', 'construction.layers.*.name', 'features.routing.layersNamedOnDrawing'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [],

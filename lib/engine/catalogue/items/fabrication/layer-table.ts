@@ -10,6 +10,12 @@ export const layerTable = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: [
+    'construction.layers',
+    'construction.layers.*.name',
+    'construction.zones',
+    'features.routing.layersNamedOnDrawing',
+  ],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.layersNamedOnDrawing', worse: 'no' }],

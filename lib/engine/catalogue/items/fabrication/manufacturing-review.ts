@@ -13,6 +13,7 @@ export const manufacturingReview = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: ['reviewBeforeFreezeDays'],
   sourceKeys: [],
+  restsOn: ['brief.manufacturingReviewDate', 'brief.layoutFreezeDate'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

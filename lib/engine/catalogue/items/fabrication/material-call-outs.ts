@@ -12,6 +12,7 @@ export const materialCallOuts = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: [],
   sourceKeys: ['ipc4203', 'ipc4204', 'ipc4562'],
+  restsOn: ['construction.layers', 'materials'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [],

@@ -9,6 +9,7 @@ export const packing = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['ipc1601'],
+  restsOn: ['brief.packingAndHandling', 'brief.panelForm'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

@@ -11,6 +11,7 @@ export const panelForm = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['brief.panelForm', 'brief.solderedAssembly'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

@@ -11,6 +11,13 @@ export const partsPerPanel = defineItem({
   appliesTo: { needs: ['zones'], says: 'designs with zones' },
   limits: ['panelUtilisationFraction'],
   sourceKeys: [],
+  restsOn: [
+    'features.outline',
+    'construction.zones.*.lengthMm',
+    'construction.zones.*.widthMm',
+    'brief.quantityPerYear',
+    'brief.panelForm',
+  ],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'facts.panelUtilisationFraction', worse: 'smaller' }],

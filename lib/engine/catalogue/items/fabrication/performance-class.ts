@@ -10,6 +10,7 @@ export const performanceClass = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['ipc6013'],
+  restsOn: ['brief.performanceClass', 'brief.circuitType', 'brief.installationUse', 'bends.*.use'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

@@ -9,6 +9,7 @@ export const registrationFeatures = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['guideCoverlayOpenings'],
+  restsOn: ['brief.registrationCriticalFeatures', 'construction.layers', 'construction.zones', 'features'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

@@ -11,6 +11,7 @@ export const stiffenerDetail = defineItem({
   appliesTo: { needs: ['stiffeners'], says: 'parts with a stiffener' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['features.stiffeners', 'construction.layers'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.stiffeners[].onDrawing', worse: 'no' }],

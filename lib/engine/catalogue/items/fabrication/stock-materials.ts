@@ -14,6 +14,13 @@ export const stockMaterials = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: ['orderSlackDays'],
   sourceKeys: ['commonPractice'],
+  restsOn: [
+    'construction.layers.*.materialId',
+    'construction.layers.*.thicknessUm',
+    'materials',
+    'brief.needDate',
+    'brief.quantityPerYear',
+  ],
   decidedWhen: 'fabricator',
   answeredBy: ['fabricator'],
   monotone: [

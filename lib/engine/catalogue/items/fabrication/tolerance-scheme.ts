@@ -9,6 +9,7 @@ export const toleranceScheme = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['brief.toleranceScheme', 'construction.zones.*.kind'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

@@ -13,6 +13,7 @@ export const annularRing = defineItem({
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
   limits: ['annularRingMm'],
   sourceKeys: [],
+  restsOn: ['features.holes'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [

@@ -3,6 +3,7 @@ import type { Outcome, Place } from '../../../results'
 import { type BendUnderCheck, getRadiusRangeMm, listBends, placeOf } from '../../checks'
 import { decide, makeDesignLimit, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 
 export const bendFit = defineItem({
   id: 'bend-fit',
@@ -13,6 +14,7 @@ export const bendFit = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['exactArithmetic', 'commonPractice'],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [

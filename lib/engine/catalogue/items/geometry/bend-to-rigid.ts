@@ -11,6 +11,7 @@ export const bendToRigid = defineItem({
   appliesTo: { needs: ['bends', 'transitions'], says: 'parts that bend beside a rigid or stiffened zone' },
   limits: ['bendToRigidMm'],
   sourceKeys: ['guideRigidFlex2023'],
+  restsOn: ['bends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'bends[].distanceToRigidMm', worse: 'smaller' }],

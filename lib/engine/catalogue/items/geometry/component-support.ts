@@ -10,6 +10,7 @@ export const componentSupport = defineItem({
   appliesTo: { needs: ['components'], says: 'designs that list components' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['features.components', 'features.stiffeners'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.components[].overStiffener', worse: 'no' }],

@@ -10,6 +10,7 @@ export const componentToTransition = defineItem({
   appliesTo: { needs: ['transitions', 'components'], says: 'parts with a rigid-to-flex transition and a component' },
   limits: ['componentToTransitionMm'],
   sourceKeys: [],
+  restsOn: ['features.components', 'construction.zones.*.kind'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.components[].transitionDistanceMm', worse: 'smaller' }],

@@ -10,6 +10,7 @@ export const conductorCorners = defineItem({
   appliesTo: { needs: ['flex-zones', 'conductor-layers'], says: 'designs with a flex zone' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
+  restsOn: ['features.routing.cornersCurved'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.cornersCurved', worse: 'no' }],

@@ -10,6 +10,7 @@ export const conductorSpace = defineItem({
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
   limits: ['conductorSpaceMm'],
   sourceKeys: [],
+  restsOn: ['features.conductors', 'construction.layers'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.conductors[].spaceMm', worse: 'smaller' }],

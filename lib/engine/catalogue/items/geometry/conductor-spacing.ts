@@ -10,6 +10,7 @@ export const conductorSpacing = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
+  restsOn: ['features.routing.evenlySpacedInBends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.evenlySpacedInBends', worse: 'no' }],

@@ -10,6 +10,7 @@ export const conductorWidth = defineItem({
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors' },
   limits: ['conductorWidthMm'],
   sourceKeys: [],
+  restsOn: ['features.conductors', 'construction.layers'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.conductors[].widthMm', worse: 'smaller' }],

@@ -11,6 +11,7 @@ export const copperToOutline = defineItem({
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: ['copperToOutlineMm'],
   sourceKeys: [],
+  restsOn: ['features.copperToOutlineMm'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.copperToOutlineMm', worse: 'smaller' }],

@@ -10,6 +10,7 @@ export const cornerRadius = defineItem({
   appliesTo: { needs: ['corners'], says: 'outlines with an inside corner' },
   limits: ['cornerInsideRadiusMm'],
   sourceKeys: [],
+  restsOn: ['features.outlineCorners'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.outlineCorners[].insideRadiusMm', worse: 'smaller' }],

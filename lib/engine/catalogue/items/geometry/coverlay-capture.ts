@@ -10,6 +10,7 @@ export const coverlayCapture = defineItem({
   appliesTo: { needs: ['coverlay', 'unsupported-pads'], says: 'pads without a plated hole, under coverlay' },
   limits: ['coverlayCaptureMm'],
   sourceKeys: [],
+  restsOn: ['features.pads'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.pads[].coverlayCaptureMm', worse: 'smaller' }],

@@ -10,6 +10,7 @@ export const coverlayEdgeInBend = defineItem({
   appliesTo: { needs: ['bends', 'coverlay'], says: 'designs with a bend and coverlay' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
+  restsOn: ['features.routing.coverlayEdgeInsideBend', 'construction.layers', 'construction.zones', 'bends.*.zoneId'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.coverlayEdgeInsideBend', worse: 'yes' }],

@@ -10,6 +10,7 @@ export const coverlayOpening = defineItem({
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
   limits: ['coverlayOpeningMm'],
   sourceKeys: [],
+  restsOn: ['features.coverlayOpenings'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.coverlayOpenings[].openingMm', worse: 'smaller' }],

@@ -10,6 +10,7 @@ export const coverlayWeb = defineItem({
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
   limits: ['coverlayWebMm'],
   sourceKeys: [],
+  restsOn: ['features.coverlayOpenings'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.coverlayOpenings[].webMm', worse: 'smaller' }],

@@ -11,6 +11,7 @@ export const crossingAngle = defineItem({
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: ['crossingAngleDeg'],
   sourceKeys: [],
+  restsOn: ['features.conductors.*.crossings'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].angleToAxisDeg', worse: 'smaller' }],

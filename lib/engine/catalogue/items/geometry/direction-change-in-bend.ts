@@ -14,6 +14,7 @@ export const directionChangeInBend = defineItem({
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
+  restsOn: ['features.conductors.*.crossings'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].directionChangesInside', worse: 'yes' }],

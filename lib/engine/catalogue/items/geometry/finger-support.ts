@@ -11,6 +11,7 @@ export const fingerSupport = defineItem({
   appliesTo: { needs: ['finger-zones'], says: 'designs with a finger zone' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['construction.layers', 'construction.zones'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

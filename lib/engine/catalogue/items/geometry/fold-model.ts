@@ -1,5 +1,6 @@
 import { checkObserved, listBends } from '../../checks'
 import { defineItem } from '../../define-item'
+import { BEND_PLACE_INPUTS } from '../../item-inputs'
 
 export const foldModel = defineItem({
   id: 'fold-model',
@@ -10,6 +11,7 @@ export const foldModel = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['bends.*.triedOnModel', ...BEND_PLACE_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'bends[].triedOnModel', worse: 'no' }],

@@ -16,6 +16,7 @@ export const holePlating = defineItem({
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
   limits: ['holePlatingUm'],
   sourceKeys: ['ipc6013'],
+  restsOn: ['features.holes', 'brief.performanceClass'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.holes[].wallPlatingUm', worse: 'smaller' }],

@@ -10,6 +10,7 @@ export const holeToBend = defineItem({
   appliesTo: { needs: ['bends', 'holes'], says: 'designs with a bend and a hole' },
   limits: ['holeToBendMm'],
   sourceKeys: [],
+  restsOn: ['features.holes', 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.holes[].nearestBend.distanceMm', worse: 'smaller' }],

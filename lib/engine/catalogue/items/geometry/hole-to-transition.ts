@@ -10,6 +10,7 @@ export const holeToTransition = defineItem({
   appliesTo: { needs: ['transitions', 'holes'], says: 'parts with a rigid-to-flex transition and a hole' },
   limits: ['holeToTransitionMm'],
   sourceKeys: ['ipc2223Recalled'],
+  restsOn: ['features.holes', 'construction.zones.*.kind'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.holes[].transitionDistanceMm', worse: 'smaller' }],

@@ -11,6 +11,12 @@ export const layerStagger = defineItem({
   appliesTo: { needs: ['bends', 'several-conductor-layers'], says: 'bends with more than one conductor layer' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
+  restsOn: [
+    'features.routing.staggeredOnAdjacentLayers',
+    'construction.layers',
+    'construction.zones',
+    'bends.*.zoneId',
+  ],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.staggeredOnAdjacentLayers', worse: 'no' }],

@@ -4,6 +4,7 @@ import { inSentence } from '../../../units'
 import { listBends, notComputedSection } from '../../checks'
 import { computeMargin, decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
@@ -16,6 +17,7 @@ export const leafLength = defineItem({
   appliesTo: { needs: ['bends'], says: 'bends with unbonded leaves' },
   limits: ['leafLengthDifferenceMm'],
   sourceKeys: ['exactArithmetic', 'lengthRuleOfThumb'],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'bends[].angleDeg', worse: 'larger' }, ...WIDER_TOLERANCES],

@@ -10,6 +10,7 @@ export const padAnchors = defineItem({
   appliesTo: { needs: ['unsupported-pads'], says: 'pads without a plated hole' },
   limits: ['padAnchorCount'],
   sourceKeys: [],
+  restsOn: ['features.pads'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.pads[].anchorCount', worse: 'smaller' }],

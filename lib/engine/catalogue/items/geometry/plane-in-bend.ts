@@ -13,6 +13,7 @@ export const planeInBend = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'bends with a plane in them' },
   limits: [],
   sourceKeys: ['guideDesignRules'],
+  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [],

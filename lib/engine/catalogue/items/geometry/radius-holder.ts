@@ -1,6 +1,7 @@
 import { listBends } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { BEND_PLACE_INPUTS } from '../../item-inputs'
 
 export const radiusHolder = defineItem({
   id: 'radius-holder',
@@ -11,6 +12,7 @@ export const radiusHolder = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['bends.*.radiusHeldBy', 'bends.*.use', ...BEND_PLACE_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

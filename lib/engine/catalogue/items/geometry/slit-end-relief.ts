@@ -10,6 +10,7 @@ export const slitEndRelief = defineItem({
   appliesTo: { needs: ['slits'], says: 'parts with slits or narrow cut-outs' },
   limits: ['slitEndReliefDiameterMm'],
   sourceKeys: [],
+  restsOn: ['features.slits'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.slits[].endReliefDiameterMm', worse: 'smaller' }],

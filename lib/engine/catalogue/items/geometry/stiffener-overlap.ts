@@ -10,6 +10,7 @@ export const stiffenerOverlap = defineItem({
   appliesTo: { needs: ['stiffeners', 'coverlay'], says: 'parts with a stiffener and coverlay' },
   limits: ['stiffenerOverlapMm'],
   sourceKeys: [],
+  restsOn: ['features.stiffeners'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.stiffeners[].coverlayOverlapMm', worse: 'smaller' }],

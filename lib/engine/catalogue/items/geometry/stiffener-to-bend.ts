@@ -10,6 +10,7 @@ export const stiffenerToBend = defineItem({
   appliesTo: { needs: ['bends', 'stiffeners'], says: 'designs with a bend and a stiffener' },
   limits: ['stiffenerToBendMm'],
   sourceKeys: [],
+  restsOn: ['features.stiffeners', 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.stiffeners[].nearestBend.distanceMm', worse: 'smaller' }],

@@ -10,6 +10,7 @@ export const tearStop = defineItem({
   appliesTo: { needs: ['corners'], says: 'outlines with an inside corner' },
   limits: [],
   sourceKeys: ['commonPractice', 'guideRigidFlex2012'],
+  restsOn: ['features.outlineCorners'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.outlineCorners[].tearStop', worse: 'no' }],

@@ -10,6 +10,7 @@ export const teardrop = defineItem({
   appliesTo: { needs: ['pads'], says: 'designs that list pads' },
   limits: [],
   sourceKeys: ['guideDesignRules', 'guideRigidFlex2012'],
+  restsOn: ['features.pads'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.pads[].teardrop', worse: 'no' }],

@@ -1,6 +1,7 @@
 import { checkObserved, listBends, notComputedSection, ROUTING_PLACE } from '../../checks'
 import { notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 
 export const tightBendCutOuts = defineItem({
   id: 'tight-bend-cut-outs',
@@ -11,6 +12,7 @@ export const tightBendCutOuts = defineItem({
   appliesTo: { needs: ['bends'], says: 'bends tighter than the chosen ratio table asks' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: [...SECTION_INPUTS, 'bends', 'features.routing.cutOutsConsideredAtTightBends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.cutOutsConsideredAtTightBends', worse: 'no' }],

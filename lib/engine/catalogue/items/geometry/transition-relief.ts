@@ -10,6 +10,7 @@ export const transitionRelief = defineItem({
   appliesTo: { needs: ['bends', 'transitions'], says: 'parts that bend beside a rigid or stiffened zone' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['bends.*.strainReliefAtTransition', 'bends.*.distanceToRigidMm', 'bends.*.use'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'bends[].strainReliefAtTransition', worse: 'no' }],

@@ -11,6 +11,7 @@ export const widthChangeInBend = defineItem({
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: [],
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
+  restsOn: ['features.conductors.*.crossings'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].widthChangesInside', worse: 'yes' }],

@@ -12,6 +12,7 @@ export const widthStep = defineItem({
   appliesTo: { needs: ['width-steps'], says: 'conductors that change width' },
   limits: ['stepConcentrationRatio'],
   sourceKeys: ['filletConcentration'],
+  restsOn: ['features.widthSteps'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [

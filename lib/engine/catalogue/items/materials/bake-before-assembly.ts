@@ -9,6 +9,7 @@ export const bakeBeforeAssembly = defineItem({
   appliesTo: { needs: ['soldering'], says: 'parts that are soldered' },
   limits: [],
   sourceKeys: ['ipc1601', 'guideMoisture'],
+  restsOn: ['brief.bakeBeforeAssembly', 'brief.solderedAssembly', 'construction.layers.*.materialId'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

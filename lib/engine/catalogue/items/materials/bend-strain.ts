@@ -5,6 +5,7 @@ import { SOURCES, type SourceKey } from '../../../sources'
 import { type BendUnderCheck, listBends, notComputedSection, placeOf } from '../../checks'
 import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
 import { AT_LEAST_RADIUS, nameCopper, withinModel } from '../../model-reach'
@@ -27,6 +28,7 @@ export const bendStrain = defineItem({
     'fatigueDuctility',
     'ipc2223',
   ],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],

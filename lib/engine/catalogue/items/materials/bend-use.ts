@@ -16,6 +16,7 @@ export const bendUse = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['ipc6013'],
+  restsOn: ['bends.*.use', 'bends.*.motion', 'brief.installationUse'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

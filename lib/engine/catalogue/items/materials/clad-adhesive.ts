@@ -2,6 +2,7 @@ import type { ZoneResult } from '../../../results'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 
 export const cladAdhesive = defineItem({
   id: 'clad-adhesive',
@@ -12,6 +13,7 @@ export const cladAdhesive = defineItem({
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: ['cladAdhesiveLayersInDynamicBendCount'],
   sourceKeys: [],
+  restsOn: [...SECTION_INPUTS, 'bends.*.zoneId', 'bends.*.use'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

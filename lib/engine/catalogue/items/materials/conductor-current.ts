@@ -1,6 +1,7 @@
 import { placeOf } from '../../checks'
 import { cannotTellFrom, decide, makeDesignLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const conductorCurrent = defineItem({
@@ -12,6 +13,7 @@ export const conductorCurrent = defineItem({
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
   limits: [],
   sourceKeys: ['ipc2221', 'ipc2152'],
+  restsOn: [...SECTION_INPUTS, 'features.conductors', ...TEMPERATURE_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [

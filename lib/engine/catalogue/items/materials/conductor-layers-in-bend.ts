@@ -14,6 +14,7 @@ export const conductorLayersInBend = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['conductorLayersInDynamicBendCount', 'conductorLayersInStaticBendCount'],
   sourceKeys: [],
+  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId', 'bends.*.use'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

@@ -1,4 +1,5 @@
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const copperEncapsulation = defineItem({
@@ -13,6 +14,7 @@ export const copperEncapsulation = defineItem({
   appliesTo: { needs: ['coverlay', 'conductor-layers'], says: 'constructions with coverlay' },
   limits: [],
   sourceKeys: ['exactArithmetic'],
+  restsOn: [...SECTION_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: WIDER_TOLERANCES,

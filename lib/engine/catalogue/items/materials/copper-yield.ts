@@ -3,6 +3,7 @@ import type { ConductorStrainResult, CopperPartResult, DecidedOutcome, Place } f
 import { checkDynamicBends, placeOf } from '../../checks'
 import { decide, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { AS_BOUND, AT_LEAST_RADIUS, withinModel } from '../../model-reach'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
@@ -15,6 +16,7 @@ export const copperYield = defineItem({
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: [],
   sourceKeys: ['plasticBending'],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],

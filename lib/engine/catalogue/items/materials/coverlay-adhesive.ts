@@ -2,6 +2,7 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const coverlayAdhesive = defineItem({
@@ -13,6 +14,7 @@ export const coverlayAdhesive = defineItem({
   appliesTo: { needs: ['coverlay', 'conductor-layers'], says: 'constructions with coverlay' },
   limits: ['coverlayAdhesivePerCopperRatio'],
   sourceKeys: [],
+  restsOn: [...SECTION_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: WIDER_TOLERANCES,

@@ -11,6 +11,7 @@ import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { BEYOND_REACH } from '../../life-reach'
 import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
@@ -23,6 +24,7 @@ export const damageSum = defineItem({
   appliesTo: { needs: ['several-dynamic-bends', 'conductor-layers'], says: 'designs with two or more dynamic bends' },
   limits: ['damageSumFraction'],
   sourceKeys: ['miner'],
+  restsOn: [...SECTION_INPUTS, 'bends', 'brief.lifeSurvivalPct', 'brief.lifeWeibullSlope'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],

@@ -3,6 +3,7 @@ import type { FaceFilmResult, Outcome } from '../../../results'
 import { type BendUnderCheck, isDynamic, listBends, notComputedSection, notComputedUse, placeOf } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { AS_BOUND, AT_LEAST_RADIUS, withinModel } from '../../model-reach'
 import { TIGHTER_BEND } from '../../monotone'
 
@@ -15,6 +16,7 @@ export const filmStrain = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['filmFoldStrainPct'],
   sourceKeys: ['plasticBending', 'finiteElementBending', 'ownChoice'],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: TIGHTER_BEND,

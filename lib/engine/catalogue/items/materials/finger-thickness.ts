@@ -3,6 +3,7 @@ import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
 import { explainFinish } from '../../process-figures'
 
@@ -15,6 +16,7 @@ export const fingerThickness = defineItem({
   appliesTo: { needs: ['finger-zones'], says: 'designs with a finger zone' },
   limits: [],
   sourceKeys: ['exactArithmetic'],
+  restsOn: [...SECTION_INPUTS, 'brief.surfaceFinish'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: WIDER_TOLERANCES,

@@ -13,6 +13,7 @@ export const foilType = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: [],
   sourceKeys: ['foilRoundRobin'],
+  restsOn: ['construction.layers.*.materialId', 'construction.zones', 'materials', 'bends.*.use', 'bends.*.zoneId'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

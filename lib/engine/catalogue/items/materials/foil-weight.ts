@@ -15,6 +15,7 @@ export const foilWeight = defineItem({
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
   limits: [],
   sourceKeys: ['ipc2221', 'commonPractice'],
+  restsOn: ['construction.layers', 'features.conductors'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],

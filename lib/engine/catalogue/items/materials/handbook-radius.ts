@@ -2,6 +2,7 @@ import type { SourceKey } from '../../../sources'
 import { getRadiusRangeMm, listBends, notComputedSection } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 import { withinStatedUse } from '../../stated-cycles'
 
@@ -14,6 +15,7 @@ export const handbookRadius = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: [],
   sourceKeys: ['ipc2223', 'ipc2223Recalled'],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],

@@ -3,6 +3,7 @@ import { inSentence } from '../../../units'
 import { checkDynamicBends, placeOf } from '../../checks'
 import { computeMargin, decide } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
@@ -15,6 +16,7 @@ export const neutralAxis = defineItem({
   appliesTo: { needs: ['dynamic-bends', 'conductor-layers'], says: 'designs with a dynamic bend' },
   limits: ['neutralAxisOffsetFraction'],
   sourceKeys: ['compositeBeam', 'plasticBending'],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: WIDER_TOLERANCES,

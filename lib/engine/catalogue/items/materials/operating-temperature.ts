@@ -5,6 +5,7 @@ import { inSentence } from '../../../units'
 import { BRIEF_PLACE, placeOf } from '../../checks'
 import { cannotTell, computeMargin, decide, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 
 export const operatingTemperature = defineItem({
   id: 'operating-temperature',
@@ -19,6 +20,7 @@ export const operatingTemperature = defineItem({
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
   limits: ['temperatureMarginDegC'],
   sourceKeys: ['ipc2221'],
+  restsOn: [...SECTION_INPUTS, 'features.conductors', 'brief.solderedAssembly', ...TEMPERATURE_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [

@@ -14,6 +14,7 @@ export const platingInBend = defineItem({
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['platingInBendUm'],
   sourceKeys: [],
+  restsOn: ['construction.layers.*.plating', 'construction.zones', 'bends.*.zoneId'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [

@@ -5,6 +5,7 @@ import { inSentence } from '../../../units'
 import { BRIEF_PLACE, getRadiusRangeMm, listBends, notComputedSection } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 import { withinStatedUse } from '../../stated-cycles'
 
@@ -20,6 +21,7 @@ export const radiusRatio = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['ratioAttributedToIpc2223', 'commonPractice'],
+  restsOn: [...SECTION_INPUTS, 'bends', 'brief.ratioTableKey'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],

@@ -1,4 +1,5 @@
 import { defineItem } from '../../define-item'
+import { BEND_PLACE_INPUTS } from '../../item-inputs'
 
 export const rollingDirection = defineItem({
   id: 'rolling-direction',
@@ -9,6 +10,7 @@ export const rollingDirection = defineItem({
   appliesTo: { needs: ['bends', 'rolled-annealed-foil'], says: 'bends with rolled-annealed foil' },
   limits: [],
   sourceKeys: ['commonPractice', 'ratioTradeArticle2019'],
+  restsOn: ['construction.layers.*.materialId', 'materials', 'features.conductors.*.crossings', ...BEND_PLACE_INPUTS],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

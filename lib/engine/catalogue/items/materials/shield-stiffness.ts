@@ -1,6 +1,7 @@
 import { listBends, notComputedSection, placeOf } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { withinModel } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
@@ -13,6 +14,7 @@ export const shieldStiffness = defineItem({
   appliesTo: { needs: ['bends'], says: 'bends that carry a shield film' },
   limits: ['shieldStiffnessShareFraction'],
   sourceKeys: ['compositeBeam', 'plasticBending'],
+  restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: WIDER_TOLERANCES,

@@ -11,6 +11,7 @@ export const solderMaskInBend = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['commonPractice'],
+  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

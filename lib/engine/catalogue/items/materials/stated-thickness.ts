@@ -3,6 +3,7 @@ import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { decide, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 
 export const statedThickness = defineItem({
   id: 'stated-thickness',
@@ -16,6 +17,7 @@ export const statedThickness = defineItem({
   appliesTo: { needs: ['stated-thickness'], says: 'zones for which somebody states a thickness' },
   limits: ['statedThicknessDifferenceUm'],
   sourceKeys: [],
+  restsOn: [...SECTION_INPUTS, 'brief.surfaceFinish'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

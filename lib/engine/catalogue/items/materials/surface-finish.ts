@@ -20,6 +20,7 @@ export const surfaceFinish = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: ['nickelToBendMm'],
   sourceKeys: ['ipc4552', 'ipc4556', 'ipc4553', 'ipc4554'],
+  restsOn: ['brief.surfaceFinish', 'brief.solderedAssembly', 'bends', 'features.coverlayOpenings'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.coverlayOpenings[].nearestBend.distanceMm', worse: 'smaller' }],

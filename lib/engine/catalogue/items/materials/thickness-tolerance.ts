@@ -3,6 +3,7 @@ import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const thicknessTolerance = defineItem({
@@ -17,6 +18,7 @@ export const thicknessTolerance = defineItem({
   appliesTo: { needs: ['zones'], says: 'designs with zones' },
   limits: ['thicknessTolerancePct'],
   sourceKeys: [],
+  restsOn: [...SECTION_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: WIDER_TOLERANCES,

@@ -14,6 +14,7 @@ export const unbondedLeaves = defineItem({
   appliesTo: { needs: ['bends', 'several-conductor-layers'], says: 'bends with more than one conductor layer' },
   limits: ['conductorLayersPerLeafCount'],
   sourceKeys: [],
+  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],

@@ -2,6 +2,7 @@ import type { ConductorResult, Outcome, Place } from '../../../results'
 import { placeOf } from '../../checks'
 import { cannotTell, cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const voltageDrop = defineItem({
@@ -13,6 +14,7 @@ export const voltageDrop = defineItem({
   appliesTo: { needs: ['conductors'], says: 'designs that list conductors with an allowed drop' },
   limits: [],
   sourceKeys: ['iacs'],
+  restsOn: [...SECTION_INPUTS, 'features.conductors', ...TEMPERATURE_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [

@@ -98,7 +98,7 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
   const contractor = await bring(lead, CONTRACTOR, 'member')
   // Before anything else is done: from here on nobody beyond this machine gets in with the published password.
   await markAccountsAsDemo()
-  // Whoever runs the workspace has no say in a project by that.
+  // Anyone who runs the workspace has no say in a project by that.
   await carryOut('the admin leaves Skua', () => removeMember(lead, { projectId: skuaId, userId: admin.userId }))
 
   const { projectId: pipitId } = await carryOut('create Pipit', () =>

@@ -8,7 +8,7 @@ export interface DemoSignIn {
 }
 
 /**
- * Everybody's password in the demonstration. Known to whoever reads this file, so the server accepts it only while other
+ * Everybody's password in the demonstration. Known to anyone who reads this file, so the server accepts it only while other
  * machines cannot reach it.
  */
 export const DEMO_PASSWORD = 'plover-estuary-2mm'

@@ -15,7 +15,7 @@ const placeOf = (dataFolder: string): string =>
 
 /**
  * The code that the first set-up asks for: made where there is none, printed by the start program, dropped with the first
- * account. Whoever reads the console or the data folder may set the installation up, and nobody else, wherever they come
+ * account. Anyone who reads the console or the data folder may set the installation up, and nobody else, wherever they come
  * from.
  */
 export function ensureSetupCode(dataFolder: string): string {

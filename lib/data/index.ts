@@ -8,7 +8,7 @@ import 'server-only'
  * Writes return an Outcome: the value, or a refusal that the person can act on. They throw the same two errors.
  *
  * Without an actor are only what comes before one (first set-up, signing in and out, sessions, invitations, links that work
- * once), what whoever runs the installation calls from the command line, and what the server's own worker does: the
+ * once), what the operator of the installation calls from the command line, and what the server's own worker does: the
  * list in test/integration/access names them.
  */
 export { changePassword, markAccountsAsDemo, setAccountState, setAdminRight } from './acts/access/accounts'

@@ -17,7 +17,7 @@ export const confirmationFields = { password: z.string().min(1, 'is empty').max(
 /** The same where only some of the answers need it. */
 export const optionalConfirmationFields = { password: z.string().max(128).optional(), ...secondFactorFields }
 
-/** A passkey is asked for by whoever is signed in; there is nothing to say. */
+/** A passkey is asked for by the person who is signed in; there is nothing to say. */
 export const passkeyConfirmationInput = z.strictObject({ requestKey: requestKeySchema })
 
 export interface Confirmation {

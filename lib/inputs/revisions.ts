@@ -83,7 +83,7 @@ export const signInputSchema = z.strictObject({
 })
 export type SignInput = z.infer<typeof signInputSchema>
 
-/** The signer takes the own signature back. */
+/** The signer withdraws their own signature. */
 export const withdrawSignatureInput = z.strictObject({
   signatureId: recordIdSchema,
   reason: saidTextSchema,

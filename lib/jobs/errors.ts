@@ -16,7 +16,7 @@ export class JobLimitError extends Error {
   }
 }
 
-/** Whoever asked for the job stopped it. */
+/** The person who asked for the job stopped it. */
 export class JobStoppedError extends Error {
   constructor(readonly job: string) {
     super(`The job "${job}" was stopped.`)

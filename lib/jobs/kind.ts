@@ -26,7 +26,7 @@ export type JobTable = Readonly<Record<string, JobKind<never, unknown>>>
 export type JobInput<K> = K extends JobKind<infer I, unknown> ? I : never
 export type JobOutput<K> = K extends { readonly load: () => Promise<(...given: never) => infer O> } ? Awaited<O> : never
 
-/** What whoever asks for a job may say besides its input. */
+/** What the person who asks for a job may say besides its input. */
 export interface JobOptions {
   /** Stops the job: it ends with a JobStoppedError. */
   readonly signal?: AbortSignal | undefined

@@ -68,7 +68,7 @@ function makeArtworkFiles(content: PackageContent): PackageFile[] {
   return [...files.map(({ path, bytes }) => ({ path, bytes })), makeJsonFile('artwork/index.json', { files: index })]
 }
 
-/** A page of plain text for whoever unpacks the archive. */
+/** A page of plain text for the person who unpacks the archive. */
 export function makeReadme(content: PackageContent, keyFingerprint: string): PackageFile {
   const { snapshot, edition, release } = content
   const lines = [

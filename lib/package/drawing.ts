@@ -6,7 +6,7 @@ import type { PdfIdentity } from './report/pdf-writer'
 export type { SheetIdentity }
 
 /**
- * @param snapshot  the team's: a fabricator's results may have been computed anew
+ * @param snapshot  the team's: a fabricator's results may have been recomputed
  * @param issuedAt  when it was released, ISO 8601; null before that
  */
 export function makeDrawingSource(

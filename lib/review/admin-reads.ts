@@ -10,7 +10,7 @@ export interface AdminRead {
 
 /**
  * All that an admin's right opens outside of projects. Designs, checklists, threads, artwork, packages and what a fabricator
- * keeps are not among it: for these an admin needs a role in the project or the company, as everybody does. Whoever can
+ * keeps are not among it: for these an admin needs a role in the project or the company, as everybody does. Anyone who can
  * read the server's disk can read all of it; that is no right of this application.
  */
 export const ADMIN_READS: readonly AdminRead[] = [

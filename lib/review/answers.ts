@@ -187,7 +187,7 @@ export function getItemState(
     return { ...base, state: 'open', decidedBy: 'nobody', waiver: null, setAside: '', needsWaiver: false }
   }
   const own = stateWithoutWaiver(result, answer)
-  // A thin margin holds at nominal: whoever answers "concern" there has seen it, which must not cost them a waiver.
+  // A thin margin holds at nominal: the person who answers "concern" there has seen it, which must not cost them a waiver.
   const isRaisedByPerson = own.state === 'concern' && own.decidedBy === 'person' && result.verdict !== 'thin-margin'
   const failed = result.verdict === 'fails' || (isRaisedByPerson && item.concernNeedsWaiver)
   const canBeWaived = own.state === 'concern' || own.state === 'open'

@@ -11,7 +11,7 @@ export interface SigningEntry {
   readonly group: SigningGroup
   readonly itemId: string
   readonly question: string
-  /** The numbers, or the words of whoever answered or waived. */
+  /** The numbers, or the words of the person who answered or waived. */
   readonly text: string
 }
 

@@ -26,7 +26,7 @@ const FUNCTIONS: { readonly [K in ActName]: (actor: Actor, input: ActInput<K>) =
 
 /**
  * A server action: checks what was sent, finds who is acting, calls one data function, and turns every failure into an
- * answer that a form can show. What the screens show is read anew after a success.
+ * answer that a form can show. What the screens show is reloaded after a success.
  *
  * @example export const answerItem = action('answerItem')
  */

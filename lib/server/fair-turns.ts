@@ -1,7 +1,7 @@
 import 'server-only'
 import type { ServerRefusal } from './refusal'
 
-/** Work that keeps a processor busy, in queues of their own: whoever asks for one kind does not wait for the other. */
+/** Work that keeps a processor busy, in queues of their own: the person who asks for one kind does not wait for the other. */
 export type TurnKind = 'documents' | 'calculations' | 'pages'
 
 interface Limits {
@@ -56,7 +56,7 @@ export class FairTurns {
 
   /**
    * Runs `work` in the person's turn.
-   * @param signal  whoever goes away while waiting loses the turn
+   * @param signal  the person who goes away while waiting loses the turn
    * @throws NoTurnError where the queue, or the person's part of it, is full
    */
   async run<T>(personId: string, work: () => Promise<T>, signal?: AbortSignal): Promise<T> {

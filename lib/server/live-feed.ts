@@ -15,7 +15,7 @@ import { getPlaces } from './places'
 const POLL_MS = 1_000
 /** Below the half minute after which common proxies end a silent connection. */
 const SIGN_OF_LIFE_MS = 15_000
-/** Then the page connects anew: a connection whose other end is gone without a word is not kept for ever. */
+/** Then the page reconnects: a connection whose other end is gone without a word is not kept for ever. */
 const LONGEST_MS = 10 * 60_000
 const RETRY_MS = 2_000
 

@@ -76,7 +76,7 @@ export async function respond(request: Request, run: () => Promise<Response>): P
     return await run()
   } catch (error) {
     unstable_rethrow(error)
-    // Whoever went away gets no answer, and left no error behind.
+    // Anyone who went away gets no answer, and left no error behind.
     if (request.signal.aborted) return new Response(null, { status: 499 })
     return refuse(explainError(error, `${request.method} ${new URL(request.url).pathname}`))
   }

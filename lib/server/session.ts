@@ -103,7 +103,7 @@ async function receiveIdentity(profile: Profile | undefined): Promise<SignedIn |
   return outcome.value
 }
 
-/** A browser has one session: whoever signs in anew leaves no earlier one behind that a copy of its cookie could use. */
+/** A browser has one session: the person who signs in again leaves no earlier one behind that a copy of its cookie could use. */
 async function endEarlierSession(): Promise<void> {
   const token = (await cookies()).get(makeCookieName(COOKIE_NAME))?.value
   if (token === undefined) return

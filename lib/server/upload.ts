@@ -111,14 +111,14 @@ async function drain({ body }: Request): Promise<void> {
       size += value.length
     }
   } catch {
-    // Whoever went away needs no answer.
+    // Anyone who went away needs no answer.
   } finally {
     reader.releaseLock()
   }
 }
 
 /**
- * The body in its pieces. Whoever stops in between leaves the rest unread: ending the stream would end the connection, and the
+ * The body in its pieces. Anyone who stops in between leaves the rest unread: ending the stream would end the connection, and the
  * answer that says why with it.
  */
 async function* readBody({ body }: Request): AsyncGenerator<Uint8Array> {

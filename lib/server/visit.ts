@@ -45,7 +45,7 @@ export function findSource(connection: Connection | null, proxyCount: number): s
   return foldSource(chain.at(-proxyCount) ?? chain[0] ?? peer)
 }
 
-/** Whoever has one IPv6 address has a whole network of 64 bits (RFC 4291, 2.5.4); IPv4 may come written as IPv6. */
+/** Anyone who has one IPv6 address has a whole network of 64 bits (RFC 4291, 2.5.4); IPv4 may come written as IPv6. */
 function foldSource(address: string): string {
   const plain = address.replace(/^\[|\](:\d+)?$/g, '').replace(/^::ffff:(?=\d+\.)/i, '')
   if (!isIPv6(plain)) return plain.replace(/:\d+$/, '')

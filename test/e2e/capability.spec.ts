@@ -97,7 +97,7 @@ test('a fabricator edits the shelf in the grid, and takes a file over after a lo
   })
 })
 
-test('the team sees fabricators side by side, a fabricator the own column alone', async ({ demo, openAs }) => {
+test('the team sees fabricators side by side, a fabricator only its own column', async ({ demo, openAs }) => {
   const address = `/projects/${demo.skuaId}/revisions/${demo.skuaB}/fabrication`
   const page = await openAs('designer')
   await page.goto(address)

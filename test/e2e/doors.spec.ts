@@ -24,7 +24,7 @@ test('after signing in nobody is led to another site, however its address is wri
     'https://host.example/',
     '%09//host.example',
   ]) {
-    // Whoever is signed in already is led on at once.
+    // Anyone who is signed in already is led on at once.
     const response = await page.request.get(`/sign-in?next=${next}`, { maxRedirects: 0 })
     const location = response.headers().location ?? ''
     // An address with a control character in it is no address here at all.

@@ -59,7 +59,7 @@ test('a fabricator sees the drawing of a revision that is shared with them', asy
   await expect(page.getByRole('img', { name: /^Drawing sheet 1 of/ })).toContainText('Layers from the top face')
   const pdf = await readDownload(page, /PDF/)
   expect(pdf.text.slice(0, 5)).toBe('%PDF-')
-  // A proposal of the other fabricator's was accepted: whoever made it is among the creators for the team only.
+  // A proposal of the other fabricator's was accepted: the person who made it is among the creators for the team only.
   const svg = await readDownload(page, /SVG/)
   expect(svg.text).toContain('Ines Vantongeren')
   expect(svg.text).not.toContain('Oskar Thornvale')

@@ -45,7 +45,7 @@ function listFaults(page: Page, title: RegExp): Promise<string[]> {
   )
 }
 
-/** Opens the page anew at each width: a picture is measured as it is first drawn. */
+/** Opens the page again at each width: a picture is measured as it is first drawn. */
 async function checkAtEveryWidth(page: Page, title: RegExp, prepare: () => Promise<void>): Promise<void> {
   for (const width of WIDTHS_PX) {
     await page.setViewportSize({ width, height: 900 })

@@ -3,7 +3,7 @@ import { expect, type Page, test } from './fixtures'
 import { answerItem, choose, pick, runCommand, saveDesign } from './hands'
 
 /**
- * The main job as five people do it: designer, lead, an engineer of the fabricator who is new here, observer, and whoever
+ * The main job as five people do it: designer, lead, an engineer of the fabricator who is new here, observer, and the person who
  * checks the package later. Strain figures of the hinge are recomputed in test/standards; here they must reach the screen.
  */
 

@@ -6,7 +6,7 @@ async function expectNoViolations(page: Page) {
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
 }
 
-test('panels and cost: a fabricator states both, the team sees several, a fabricator the own alone', async ({
+test('panels and cost: a fabricator states both, the team sees several, a fabricator only its own', async ({
   openAs,
   demo,
 }) => {

@@ -127,7 +127,7 @@ test('one-time codes, recovery codes and passkeys, as a person sets them up and 
   }
 })
 
-test('whoever has one-time codes gives one to approve a waiver, beside the password', async ({
+test('somebody with one-time codes gives one to approve a waiver, beside the password', async ({
   openAs,
   backstage,
   consoleWatch,

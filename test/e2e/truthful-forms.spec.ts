@@ -98,7 +98,7 @@ test('an entry that cannot be read leaves no verdict looking current', async ({ 
   expect(await ageOf()).toBe('none')
 })
 
-test('focus stays with whoever asks for remedies', async ({ openAs, demo }) => {
+test('focus stays where remedies were asked for', async ({ openAs, demo }) => {
   const page = await openAs('designer')
   await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}/bends`)
   const section = page.getByRole('region', { name: 'Remedies' })

@@ -1,5 +1,5 @@
 // A real OpenID Connect provider in a process of its own: node oidc-provider.mjs <port> <redirect address>
-// Whoever types a name at its sign-in page is that person. What stands before the @ is the subject; a name that begins with
+// Anyone who types a name at its sign-in page is that person. What stands before the @ is the subject; a name that begins with
 // "unverified." has an address that the provider does not vouch for.
 // @ts-expect-error the package has no declarations
 import { Provider } from 'oidc-provider'

@@ -16,7 +16,7 @@ const importSheetFile = uploadAction<SavedSheet>('sheet-import')
 
 interface FilePreviewProps {
   readonly preview: SheetFilePreview
-  /** What was shown is sent again: the server reads the file anew. */
+  /** What was shown is sent again: the server reads the file again. */
   readonly input: Record<string, unknown>
   readonly seenVersion: number
   readonly today: string

@@ -30,7 +30,7 @@ export function makeDraft(content: ProcessRatesContent | null): RatesDraft {
   return lines
 }
 
-/** @param line  null takes the own line back */
+/** @param line  null restores the illustrative line */
 export function addLine(draft: RatesDraft, key: string, line: LineDraft | null): RatesDraft {
   const changed = new Map(draft)
   if (line === null) changed.delete(key)

@@ -21,7 +21,7 @@ interface ConfirmFieldsProps<TIn extends Confirming, TOut> {
   factor: SecondFactorView
 }
 
-/** Asks for the person again: the password, and the second factor of whoever has one. */
+/** Asks for the person again: the password, and the second factor of anyone who has one. */
 export function ConfirmFields<TIn extends Confirming, TOut>({ form, factor }: ConfirmFieldsProps<TIn, TOut>) {
   const hasPasskeys = factor.passkeys.length > 0
   return (

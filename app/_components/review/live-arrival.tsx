@@ -24,7 +24,7 @@ const arrivedSchema = z.object({
 type Arrived = z.infer<typeof arrivedSchema>
 
 /**
- * Screens that show threads or proposals are read anew; on the others a draft may be in the making, and only the line
+ * Screens that show threads or proposals are reloaded; on the others a draft may be in the making, and only the line
  * appears.
  */
 const SHOWS_THREADS = /\/(threads|checklist|proposals(\/[^/]+)?)$/

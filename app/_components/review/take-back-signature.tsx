@@ -9,7 +9,7 @@ import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { withdrawSignatureInput } from '@/lib/inputs'
 import { withdrawSignature } from './actions'
 
-/** A signer takes the own signature back, with a reason. It stays readable, voided. */
+/** A signer withdraws their own signature, with a reason. It stays readable, voided. */
 export function TakeBackSignature({ signatureId }: { signatureId: string }) {
   const [isOpen, setIsOpen] = useState(false)
   return (

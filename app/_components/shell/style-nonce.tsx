@@ -8,6 +8,6 @@ import { useState } from 'react'
  */
 export function StyleNonce({ nonce }: { nonce: string | undefined }) {
   const [first] = useState(nonce)
-  // The browser hides a nonce from whoever reads attributes, so what is there never equals what was sent.
+  // The browser hides a nonce from anyone who reads attributes, so what is there never equals what was sent.
   return <meta property="csp-nonce" nonce={first} suppressHydrationWarning />
 }

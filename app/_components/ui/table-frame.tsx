@@ -3,7 +3,7 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 
 interface TableFrameProps {
-  /** What the table is, for whoever reaches the frame with the keyboard. */
+  /** What the table is, for the person who reaches the frame with the keyboard. */
   label: string
   className?: string
   children: ReactNode

@@ -23,7 +23,7 @@ export default async function InvitationPage({ params }: { params: Promise<{ tok
   const { token } = await params
   const invitation = await readOrNotFound(() => previewInvitation(token))
   const actor = await getActor()
-  // Whoever joined by this link has no more use for its page, be it right after joining or from an old message.
+  // Anyone who joined by this link has no more use for its page, be it right after joining or from an old message.
   const { projectId } = invitation
   const isInProject = actor?.memberships.some((membership) => membership.projectId === projectId) ?? false
   if (projectId !== null && isInProject && invitation.state === 'used') redirect(paths.project(projectId))

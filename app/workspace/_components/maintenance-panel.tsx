@@ -64,7 +64,7 @@ function TrailResult({ trail }: { trail: TrailAnswer }) {
   )
 }
 
-/** Acts of whoever looks after the installation: is the trail whole, and is there a copy of everything. */
+/** Acts of the administrator of the installation: is the trail whole, and is there a copy of everything. */
 export function MaintenancePanel() {
   const [trail, setTrail] = useState<TrailAnswer | null>(null)
   const [backup, setBackup] = useState<{ folder: string; sizeBytes: number } | null>(null)

@@ -27,7 +27,7 @@ export interface ChangedContent<T> {
 
 /**
  * Makes one change to what a signature covers, and all that follows from it: the revision's version goes up, the change
- * is noted with its author, results are computed anew and stored, signatures on other content are voided, each in the
+ * is noted with its author, results are recomputed and stored, signatures on other content are voided, each in the
  * trail. Runs inside the caller's transaction.
  *
  * @param before  the revision as the caller loaded it in this transaction

@@ -108,7 +108,7 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
   )
 }
 
-/** Whatever a fabricator's people do is the own company's: no other fabricator's extract of the trail shows it. */
+/** Whatever a fabricator's people do is its own company's: no other fabricator's extract of the trail shows it. */
 function withCompany(standing: Standing, note: TrailNote): TrailNote {
   if (note.projectId === undefined) return note
   return { ...note, companyId: note.companyId ?? getFabricatorCompanyId(standing, note.projectId) }

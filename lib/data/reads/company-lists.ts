@@ -43,7 +43,7 @@ function findProject(row: {
   return project === undefined ? null : { id: project.id, name: project.name }
 }
 
-/** Fabricators whose pages the person may open: the own ones, and those that take part in a project of their team. */
+/** Fabricators whose pages the person may open: their own, and those that take part in a project of their team. */
 export function listCompanies(actor: Actor): Promise<readonly CompanyView[]> {
   return read(actor, async ({ tx, standing }) => {
     const ownIds = standing.companies.map(({ companyId }) => companyId)

@@ -28,7 +28,7 @@ import { read } from './read'
 
 /**
  * A revision against the matrices and shelves of the fabricators with whom it is shared, side by side. To a fabricator
- * the own company alone, with nothing that tells of another.
+ * only its own company, with nothing that tells of another.
  */
 export async function getFabricationFit(actor: Actor, revisionId: string): Promise<FabricationFitView> {
   const { loaded, fabrication, fabricatorCompanyId } = await read(actor, async ({ tx, standing }) => {

@@ -31,7 +31,7 @@ export async function findFabricators(tx: TransactionClient, projectId: string):
       ...toCompanyView(company),
       state: readParticipationState(state),
       isOfProjectAlone,
-      // A company of the project alone is whoever the lead invites: it needs nobody's consent but theirs, by joining.
+      // A company of the project alone consists of the people whom the lead invites: it needs nobody's consent but theirs, by joining.
       maySeeRevisions: state === 'takes-part' || (isOfProjectAlone && state === 'asked'),
       sharing: state === 'takes-part' ? readSharing(row) : NOTHING_SHARED,
     }

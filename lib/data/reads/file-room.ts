@@ -21,8 +21,8 @@ interface Share {
 }
 
 /**
- * How much of what they may keep a project and the person's company have taken. For whoever is in the project; a fabricator
- * sees the own part alone, since the rest is what others sent.
+ * How much of what they may keep a project and the person's company have taken. For the person who is in the project; a fabricator
+ * sees only its own part, since the rest is what others sent.
  */
 export function getFileRoom(actor: Actor, projectId: string): Promise<FileRoomView> {
   return read(actor, async (context) => {

@@ -9,7 +9,7 @@ import { NotFoundError } from '../store/errors'
 import type { InvitationView } from '../views'
 
 /**
- * What a link offers, for whoever holds it.
+ * What a link offers, for anyone who holds it.
  * @throws NotFoundError for a token that was never given out
  */
 export async function previewInvitation(token: string): Promise<InvitationView> {

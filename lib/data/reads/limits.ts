@@ -42,7 +42,7 @@ interface LimitOwnerRecord {
 }
 
 function findWorkspaceOwner(standing: Standing): LimitOwnerRecord {
-  // Whoever may start a project works to these limits: the team and the admins.
+  // Anyone who may start a project works to these limits: the team and the admins.
   requireInWorkspace(standing, 'project:create')
   return { ownerKey: WORKSPACE_OWNER, company: null, mayEdit: mayInWorkspace(standing, 'limits:edit-workspace') }
 }

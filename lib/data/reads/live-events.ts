@@ -55,7 +55,7 @@ export function getLiveStart(actor: Actor, revisionId: string): Promise<number> 
 
 /**
  * What happened to threads of the revision after a record of the trail, as far as the person may see it; oldest first.
- * The writers' lock lets records become visible in the order of their numbers, so whoever goes on from the last number
+ * The writers' lock lets records become visible in the order of their numbers, so the person who goes on from the last number
  * misses none and gets none twice.
  */
 export function listLiveEvents(actor: Actor, revisionId: string, after: number): Promise<LiveEvents> {

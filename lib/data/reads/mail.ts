@@ -38,7 +38,7 @@ export interface MailEntryView {
 
 export interface MailView extends MailEntryView {
   readonly messageId: string
-  /** Without the token of an invitation: whoever reads the page must not join in somebody's place. */
+  /** Without the token of an invitation: a reader of the page must not join in somebody's place. */
   readonly text: string
   readonly maySendAgain: boolean
 }

@@ -33,7 +33,7 @@ import { read } from './read'
 /** What one fabricator's panels make of a revision, and which of their sheets were used. */
 export interface FabricatorEstimateView {
   readonly company: CompanyView
-  /** May whoever asks have the fabricator's panel formats and rates? Where not, nothing is estimated. */
+  /** May the person who asks have the fabricator's panel formats and rates? Where not, nothing is estimated. */
   readonly isShown: boolean
   /** Version of the sheet; null where the fabricator keeps none, or does not show it. */
   readonly formatsVersion: number | null
@@ -97,8 +97,8 @@ interface Loaded {
 const QUANTITIES = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000]
 
 /**
- * Parts on the panels of each fabricator with whom the revision is shared and who shows them to whoever asks; to a fabricator
- * the own panels alone.
+ * Parts on the panels of each fabricator with whom the revision is shared and who shows them to the person who asks; to a fabricator
+ * only its own panels.
  */
 export async function getPanels(actor: Actor, revisionId: string): Promise<PanelsView> {
   const { label, design, fabricators } = await loadProduction(actor, revisionId)
@@ -113,7 +113,7 @@ export async function getPanels(actor: Actor, revisionId: string): Promise<Panel
 
 /**
  * Cost of the revision's construction at each fabricator, its steps, its course over the quantity, and beside other
- * constructions of the same part. To a fabricator by the own rates alone.
+ * constructions of the same part. To a fabricator by its own rates alone.
  *
  * @param quantity  good parts; null takes the brief's, and an endless run where that states none
  */

@@ -204,7 +204,7 @@ function findLastSignature({ signatures }: RevisionRecord) {
   return { name: last.signerName, signedAt: last.signedAt.toISOString(), content: readSignedContent(last.contentJson) }
 }
 
-/** The edition of the package that is the person's: the team's, or the own company's. */
+/** The edition of the package that is the person's: the team's, or its own company's. */
 export function findPackageRow(record: Pick<RevisionRecord, 'packages'>, fabricatorCompanyId: string | null) {
   return record.packages.find(({ audience }) => audience === (fabricatorCompanyId ?? 'team')) ?? null
 }

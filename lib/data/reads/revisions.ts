@@ -31,7 +31,7 @@ export function exportDesign(actor: Actor, revisionId: string): Promise<FileDown
   })
 }
 
-/** The results as recorded; a fabricator's with the own company's limits. */
+/** The results as recorded; a fabricator's with its own company's limits. */
 export function exportResults(actor: Actor, revisionId: string): Promise<FileDownload> {
   return read(actor, async ({ tx, standing }) => {
     const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)

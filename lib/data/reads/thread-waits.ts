@@ -19,7 +19,7 @@ export function listThreadWaits(context: WaitContext): Wait[] {
     })
 }
 
-/** Open threads that the other side opened wait for an answer; answered ones for whoever may close them. */
+/** Open threads that the other side opened wait for an answer; answered ones for the person who may close them. */
 function findAnswerWait(
   { loaded, standing, subject, fabricatorCompanyId }: WaitContext,
   thread: ThreadRow,
@@ -55,7 +55,7 @@ function findOpenProposal({ proposals }: RevisionRecord, thread: ThreadRow) {
 }
 
 /**
- * Whoever is mentioned is asked to say something: it waits until they wrote in the thread after the mention, or the
+ * Anyone who is mentioned is asked to say something: it waits until they wrote in the thread after the mention, or the
  * thread was answered or closed after it. Nobody's reading is recorded, and a page that was opened is no answer. Who may
  * only read is told by mail and has nothing to do.
  */

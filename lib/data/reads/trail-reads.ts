@@ -81,7 +81,7 @@ export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
 
 /**
  * Every record, oldest first, with the checkpoints in the database and in the data folder, and what the database holds
- * against it. For the command that checks the trail, which whoever runs the installation calls.
+ * against it. For the command that checks the trail, which the operator of the installation calls.
  */
 export function readWholeTrail(): Promise<CheckpointedTrail & { readonly state: StateCheck }> {
   return inTransaction(async (tx) => {

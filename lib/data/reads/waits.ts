@@ -148,7 +148,7 @@ function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorC
   ]
 }
 
-/** Proposed changes wait for the team, but not for whoever proposed them. */
+/** Proposed changes wait for the team, but not for the person who proposed them. */
 function listProposalWaits({ loaded, standing, subject }: WaitContext): Wait[] {
   if (!mayOnRevision(standing, 'proposal:decide', subject)) return []
   return loaded.record.proposals

@@ -263,7 +263,7 @@ export interface ThreadScopeRow {
   readonly openedByCompanyId: string
 }
 
-/** A fabricator sees the threads in which the own company takes part, and no other. */
+/** A fabricator sees the threads in which its own company takes part, and no other. */
 export function maySeeThread(standing: Standing, revision: RevisionSubject, thread: ThreadScopeRow): boolean {
   return isAllowed(standing, 'thread:view', makeThreadSubject(revision, thread))
 }
@@ -293,7 +293,7 @@ export function makeProposalSubject(revision: RevisionSubject, proposal: Proposa
   }
 }
 
-/** A fabricator sees the proposals in which the own company takes part, and no other. */
+/** A fabricator sees the proposals in which its own company takes part, and no other. */
 export function maySeeProposal(standing: Standing, revision: RevisionSubject, proposal: ProposalScopeRow): boolean {
   return isAllowed(standing, 'proposal:view', makeProposalSubject(revision, proposal))
 }

@@ -53,9 +53,9 @@ export async function loadLimitSheets(
 
 /**
  * The limits that a view may show: a fabricator's in place of the workspace's. Where several fabricators set the same
- * one, the strictest holds, since the part must suit whoever builds it.
+ * one, the strictest holds, since the part must suit every fabricator that may build it.
  *
- * @param fabricatorCompanyId  whose view it is: then no other fabricator's limit plays a part, and all of the own do; null is
+ * @param fabricatorCompanyId  whose view it is: then no other fabricator's limit plays a part, and all of its own do; null is
  * the team's view, which holds those that fabricators show
  */
 export function combineLimits(sheets: LimitSheets, fabricatorCompanyId: string | null): LimitOverride[] {

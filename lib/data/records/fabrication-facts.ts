@@ -27,9 +27,9 @@ export function measureOnce(design: Design): MeasuredDesign {
 
 /**
  * What the fabricators' matrices, shelves, panels and rates say of a design. With several, the one that says the worst counts, as the
- * strictest of their limits does: the part must suit whoever builds it. One who keeps no such sheet says nothing.
+ * strictest of their limits does: the part must suit every fabricator that may build it. One who keeps no such sheet says nothing.
  *
- * @param companies  those whose sheets the view may rest on: a fabricator's view holds the own alone
+ * @param companies  those whose sheets the view may rest on: a fabricator's view holds its own alone
  */
 export function gatherFabricationFacts(
   design: Design,

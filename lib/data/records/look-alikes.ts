@@ -38,7 +38,7 @@ function foldLetters(text: string): string {
 
 /**
  * By an invitation that names no address anybody may type any. One that looks like a member's is refused: under it a stranger
- * would read as that member. Whoever it really belongs to is invited by it, and then the lead has vouched for it.
+ * would read as that member. The person it really belongs to is invited by it, and then the lead has vouched for it.
  */
 export async function requireNoLookAlike(tx: TransactionClient, email: string): Promise<void> {
   const folded = foldAddress(email)

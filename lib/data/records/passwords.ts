@@ -20,7 +20,7 @@ export type HashTurn = 'known' | { readonly sourceKey: string }
 
 /** Two hashes at a time keep memory at a quarter of a gibibyte, however many people sign in at once. */
 const MAX_AT_ONCE = 2
-/** A hash takes about half a second, so whoever waits longest waits about as many half seconds. */
+/** A hash takes about half a second, so the person who waits longest waits about as many half seconds. */
 const MAX_WAITING_KNOWN = 16
 const MAX_WAITING_STRANGERS = 8
 /** One address cannot hold every place that strangers have. */
@@ -89,7 +89,7 @@ async function inTurn<T>(turn: HashTurn, run: () => Promise<T>): Promise<T> {
   if (queue.length === 0 && mayRun(turn)) running[kind] += 1
   else {
     requirePlace(turn)
-    // Whoever calls `go` has counted the place already.
+    // Anyone who calls `go` has counted the place already.
     await new Promise<void>((resolve) => queue.push({ turn, go: resolve }))
   }
   try {

@@ -29,7 +29,7 @@ export interface CompanySheets {
 }
 
 /**
- * What a view may rest on: to a fabricator the own sheets alone, to the team what each fabricator lets it have. A matrix that
+ * What a view may rest on: to a fabricator its own sheets alone, to the team what each fabricator lets it have. A matrix that
  * is only checked against is among them: what is handed out of it passes `withoutLimits`.
  *
  * @param fabricatorCompanyId  null is the team

@@ -24,7 +24,7 @@ export interface Snapshot {
  * The revision as the review's rules see it.
  *
  * @param fabricatorCompanyId  null for the team, and for every decision. A fabricator's snapshot holds nothing of
- * another fabricator: no name, no thread, no declaration, no evidence; its results are computed with the own company's
+ * another fabricator: no name, no thread, no declaration, no evidence; its results are computed with its own company's
  * limits alone.
  */
 export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string | null): Snapshot {
@@ -162,7 +162,7 @@ function readEvaluation(loaded: LoadedRevision, fabricatorCompanyId: string | nu
 
 /**
  * May recorded results that are not the present limits' hold one that a fabricator no longer shows? Then the team sees them
- * made anew, still as stale. What was signed or released stays as it was signed: it was shown then.
+ * made again, still as stale. What was signed or released stays as it was signed: it was shown then.
  */
 function mayHoldHidden({ record, sheets }: LoadedRevision): boolean {
   const isSettled = record.packages.length > 0 || record.signatures.some(({ voidedAt }) => voidedAt === null)

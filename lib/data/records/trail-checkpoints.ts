@@ -43,7 +43,7 @@ export function listCheckpoints(tx: TransactionClient): Promise<TrailCheckpoint[
 }
 
 /**
- * Keeps the checkpoints of a committed transaction in the data folder: whoever cuts the database's trail would have to
+ * Keeps the checkpoints of a committed transaction in the data folder: the person who cuts the database's trail would have to
  * find these too. That it cannot be written is logged and does not undo what was done; the next one catches up.
  */
 export async function keepCheckpointsOf(tx: TransactionClient | null): Promise<void> {
@@ -89,7 +89,7 @@ export async function readKeptCheckpoints(trailId: string): Promise<TrailCheckpo
   return checkpoints.sort((a, b) => a.sequence - b.sequence)
 }
 
-/** Each trail has a folder of its own: a database that was begun anew is no cut. */
+/** Each trail has a folder of its own: a database that was started again is no cut. */
 function getFolder(trailId: string): string {
   return path.join(/* turbopackIgnore: true */ getSettings().dataFolder, 'checkpoints', trailId.slice(0, 16))
 }

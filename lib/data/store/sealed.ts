@@ -4,7 +4,7 @@ import { getSecrets } from '@/lib/config'
 
 /**
  * What the database must not hold in the clear and the server has to read: sealed with AES-256-GCM (NIST SP 800-38D) under
- * a key of this installation's secret (HKDF, RFC 5869). Whoever has the database alone cannot open it.
+ * a key of this installation's secret (HKDF, RFC 5869). Anyone who has the database alone cannot open it.
  */
 function deriveKey(purpose: string): Buffer {
   return Buffer.from(hkdfSync('sha256', getSecrets().sessionSecret, 'bendworthy', purpose, 32))

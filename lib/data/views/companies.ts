@@ -26,7 +26,7 @@ export interface ParticipationView {
   readonly state: ParticipationState
   readonly askedBy: PersonView | null
   readonly askedAt: string
-  /** The address that whoever asked would like to see invited; empty where none was named. */
+  /** The address that the person who asked would like to see invited; empty where none was named. */
   readonly askedFor: string
   readonly decidedBy: PersonView | null
   readonly decidedAt: string | null
@@ -66,7 +66,7 @@ export interface CompanyPageView {
   /** What the person asking is in it. */
   readonly role: CompanyRole | null
   readonly may: CompanyRights
-  /** Null for whoever may not look inside. */
+  /** Null for the person who may not look inside. */
   readonly inside: {
     readonly people: readonly CompanyPersonView[]
     readonly participations: readonly ParticipationView[]

@@ -102,7 +102,7 @@ export interface FitMaterialView {
 
 export interface FabricatorFitView {
   readonly company: CompanyView
-  /** What whoever asks may have of its sheets. */
+  /** What the person who asks may have of its sheets. */
   readonly sharing: Sharing
   readonly matrix: { readonly version: number; readonly issuedOn: string } | null
   readonly counts: CapabilityCounts | null
@@ -115,7 +115,7 @@ export interface FabricatorFitView {
   } | null
 }
 
-/** A revision against what its fabricators can build and hold. A fabricator's holds the own company alone. */
+/** A revision against what its fabricators can build and hold. A fabricator's holds only its own company. */
 export interface FabricationFitView {
   readonly revisionId: string
   readonly label: string

@@ -32,7 +32,7 @@ export interface AccountView {
   }[]
 }
 
-/** A link that sets a new password once; shown to whoever made it, and stored nowhere. */
+/** A link that sets a new password once; shown to the person who made it, and stored nowhere. */
 export interface ResetLink {
   readonly link: string
   readonly expiresAt: string

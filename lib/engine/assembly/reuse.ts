@@ -7,7 +7,7 @@ import type { ZoneSection } from './zone-section'
 
 /**
  * Results of an earlier assembly that still stand for a changed design. Edits share what they do not touch, so that
- * "the very same object" is a safe and cheap sign of "unchanged"; a copy is merely computed anew.
+ * "the very same object" is a safe and cheap sign of "unchanged"; a copy is merely recomputed.
  */
 export interface Reuse {
   readonly findZone: (zone: Zone) => { readonly section: ZoneSection; readonly result: ZoneResult } | null

@@ -47,7 +47,7 @@ export interface Tornado {
 /**
  * How far each thickness, each constant and the radius, moved alone over its range, move strain and life of the copper that decides.
  *
- * Model    the bend computed anew at both ends of each input, all others at nominal: it shows what matters, and not how they add up, which
+ * Model    the bend recomputed at both ends of each input, all others at nominal: it shows what matters, and not how they add up, which
  *          the range of the bend does
  * @param governingLayerId  as the evaluation of the bend reports it
  * @returns null where the design has no such bend or it cannot be computed

@@ -39,7 +39,7 @@ const MAX_ROUNDS = 6
 
 /**
  * Extreme strain at each face when every knob may stand at either end: from nominal, each knob goes to the end that the derivative of the
- * face's strain points to, the axis is found anew, and so on until none moves. Every corner that is met counts for every face.
+ * face's strain points to, the axis is found again, and so on until none moves. Every corner that is met counts for every face.
  *
  * The derivatives follow from the balance of forces N(y0) = 0: with N_p the change of N with a knob at a fixed axis, the axis moves by
  * -N_p / N_y0, and eps = (y - y0) / (R + y0) falls with it; a layer inside the face also moves the face itself. One pass over the layers

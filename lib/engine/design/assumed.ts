@@ -80,7 +80,7 @@ export function confirmAssumed(design: Design, marks: readonly string[]): Design
   return { ...design, assumed: design.assumed.filter((mark) => !marks.includes(mark)) }
 }
 
-/** Whoever changes a value has said what it is: its mark goes, as do those of entries that are gone. */
+/** Anyone who changes a value has said what it is: its mark goes, as do those of entries that are gone. */
 export function dropSettledMarks(before: Design, after: Design): Design {
   if (after.assumed.length === 0) return after
   const assumed = after.assumed.filter((mark) => {

@@ -1,7 +1,7 @@
 import type { Bend, ConductorLayer, Design, DielectricLayer, Layer, Zone } from '../design'
 
 // Edits share whatever they leave alone with the design that they start from: nothing is mutated, and the assembly
-// sees by identity what has to be computed anew.
+// sees by identity what has to be recomputed.
 
 export function editConstruction(design: Design, change: Partial<Design['construction']>): Design {
   return { ...design, construction: { ...design.construction, ...change } }

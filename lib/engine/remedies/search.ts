@@ -27,7 +27,7 @@ const LASTING_NEEDS: ReadonlySet<ForbiddenNeed['kind']> = new Set([
   'other-bend',
 ])
 
-/** Between two designs that are tried: whoever draws the next step decides whether the search goes on. */
+/** Between two designs that are tried: the caller, who draws the next step, decides whether the search goes on. */
 export interface RemedyProgress {
   /** Changes in the sets that are tried now. */
   readonly changeCount: number

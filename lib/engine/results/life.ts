@@ -114,7 +114,7 @@ export function readDamageBound({ cappedDamageSum }: Pick<DamageResult, 'cappedD
 }
 
 /**
- * A reading in words, by the number format of whoever shows it.
+ * A reading in words, by the number format of the caller.
  *
  * @param format  the number with its unit: `2.1e6 cycles`
  */

@@ -7,7 +7,7 @@ export type ProductionFacts = Pick<ReviewFacts, 'partsPerPanel' | 'panelUtilisat
 
 /**
  * What panels and rates say of a design, for the review's items. Where several fabricators count, the worst of them does:
- * the part must suit whoever builds it. A field that nothing is known of is left out.
+ * the part must suit every fabricator that may build it. A field that nothing is known of is left out.
  */
 export function gatherProductionFacts(
   design: Design,

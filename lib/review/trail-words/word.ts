@@ -17,7 +17,7 @@ export interface StoredDetails<D> {
 
 /**
  * Who is written to about an act, besides what each person has switched off. Nobody is written to about an act of their own.
- * Whoever owns an account is told of what was done to it whatever they switched off.
+ * Anyone who owns an account is told of what was done to it whatever they switched off.
  */
 export type Audience =
   | 'nobody'

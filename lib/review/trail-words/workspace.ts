@@ -1,7 +1,7 @@
 import type { JsonValue } from '../canonical'
 import { word } from './word'
 
-/** What whoever runs the workspace does: settings, catalogue, mail, backups, and the trail itself. */
+/** What anyone who runs the workspace does: settings, catalogue, mail, backups, and the trail itself. */
 export const WORKSPACE_WORDS = {
   'catalogue-changed': word<{ version: number; summary: string; reason: string }>()({
     subject: 'catalogue',

@@ -27,7 +27,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ...RELEASE_ROWS,
 ]
 
-/** Without an actor: what comes before one, and what whoever runs the installation calls from the command line. */
+/** Without an actor: what comes before one, and what the operator of the installation calls from the command line. */
 export const WITHOUT_ACTOR: readonly (keyof typeof data)[] = [
   'isWorkspaceEmpty',
   'createFirstAdmin',

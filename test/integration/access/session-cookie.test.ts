@@ -116,7 +116,7 @@ describeOnBothDatabases('the cookie of a session', () => {
     await db().session.deleteMany({ where: { userId: team.lead.userId } })
     const [first] = await signIn(session)
     const [firstId] = await listOpen()
-    // Whoever planted this cookie, or copied it, holds nothing once its owner signs in anew.
+    // Anyone who planted this cookie, or copied it, holds nothing once its owner signs in again.
     jar.kept.set('bendworthy-session', readCookie(first))
     const [second] = await signIn(session)
     expect(readCookie(second)).not.toBe(readCookie(first))

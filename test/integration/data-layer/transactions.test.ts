@@ -44,7 +44,7 @@ describeOnBothDatabases(
       await expect(orphan).rejects.toMatchObject({ code: 'P2003' })
     })
 
-    it('refuse to change or remove a record of the trail, whoever asks', async () => {
+    it('refuse to change or remove a record of the trail, no matter who asks', async () => {
       const record = {
         sequence: 1,
         at: '2026-03-02T08:00:00.000Z',

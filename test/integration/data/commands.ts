@@ -7,7 +7,7 @@ interface Ended {
   readonly output: string
 }
 
-/** A command as whoever runs the installation types it, in a process of its own, on this database. */
+/** A command as the operator of the installation types it, in a process of its own, on this database. */
 async function runCommand({ url }: TestDatabase, script: string, typed: readonly string[] = []): Promise<Ended> {
   const order = ['run', '--silent', script, '--', ...typed]
   try {

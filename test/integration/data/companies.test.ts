@@ -27,7 +27,7 @@ const actions = async (companyId: string) =>
 const partOf = async (companyId: string, projectId: string) =>
   db().participation.findUnique({ where: { companyId_projectId: { companyId, projectId } } })
 
-/** A project of the outsider's, in which they are the lead: whoever creates one is. */
+/** A project of the outsider's, in which they are the lead: the person who creates one is. */
 async function makeOwnProject({ outsider }: Team): Promise<string> {
   count += 1
   const made = await expectDone(data.createProject(outsider, { name: `Own ${count} ${Date.now()}`, description: '' }))
@@ -236,7 +236,7 @@ describeOnBothDatabases('a name that nobody knows', () => {
       await expectInvited(data.createInvitation(team.outsider, order)),
       await expectInvited(data.createInvitation(team.outsider, order)),
     ]
-    // At the same moment: whoever is second finds somebody in it.
+    // At the same moment: the person who is second finds somebody in it.
     const outcomes = await Promise.all([
       data.acceptInvitation({ token: one.token, ...person('Cy') }),
       data.acceptInvitation({ token: two.token, ...person('Di') }),

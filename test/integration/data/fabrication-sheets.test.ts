@@ -198,7 +198,7 @@ describeOnBothDatabases('sheets that a fabricator keeps', () => {
       }
     }, 60_000)
 
-    it('a fabricator’s verdict comes from the own matrix alone', async () => {
+    it('a fabricator’s verdict comes from its own matrix alone', async () => {
       await expectDone(data.evaluateAgain(team.lead, { revisionId }))
       const verdictFor = async (actor: data.Actor) =>
         (await data.getRevision(actor, revisionId)).items.find(({ itemId }) => itemId === 'capability-match')?.result

@@ -59,7 +59,7 @@ describeOnBothDatabases('what a project and a company may keep', () => {
     ])
   })
 
-  it('a project is stopped at its limit, whoever sends; a fabricator sees the own part of it alone', async () => {
+  it('a project is stopped at its limit, no matter who sends; a fabricator sees its own part of it alone', async () => {
     await expectDone(add(team.member, 900))
     await expectDone(attach(team.fabricator, 700))
     expect(await expectRefused(attach(team.rivalFabricator, 600))).toMatchObject({

@@ -36,7 +36,7 @@ describeOnBothDatabases('an identity at the provider', () => {
       kind: 'invalid',
     })
     const { token } = await expectDone(data.beginIdentityLink(lead, { password: PASSWORD }))
-    // Whoever else holds the token joins nothing.
+    // Anyone who else holds the token joins nothing.
     expect((await data.finishIdentityLink(member, { token, identity })).ok).toBe(false)
     await expectDone(data.finishIdentityLink(lead, { token, identity }))
     expect((await data.finishIdentityLink(lead, { token, identity: identityOf('x@example.org') })).ok).toBe(false)

@@ -9,7 +9,7 @@ import { makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 describeOnBothDatabases('results of an older engine', () => {
-  it('are shown as such, block the signature, and stand again once evaluated anew', async () => {
+  it('are shown as such, block the signature, and stand again once re-evaluated', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
     const [last] = await db().evaluation.findMany({ where: { revisionId }, orderBy: { ordinal: 'desc' }, take: 1 })

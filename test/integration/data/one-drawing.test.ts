@@ -10,7 +10,7 @@ import { describeOnBothDatabases } from '@/test/setup/databases'
 const VIEWERS = ['lead', 'secondLead', 'member', 'observer', 'fabricator', 'rivalFabricator'] as const
 
 describeOnBothDatabases('the drawing of a revision', () => {
-  it('is one, byte for byte, for whoever looks, and names who made the design and nobody who answered', async () => {
+  it('is one, byte for byte, for everybody, and names who made the design and nobody who answered', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevisionAt(team, 'fabricator-review')
     // A member answered and uploads; fabricators answered, and one sends a file: none of them drew anything.

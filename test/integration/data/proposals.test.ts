@@ -227,7 +227,7 @@ describeOnBothDatabases('a proposed change', () => {
     expect(await db().proposal.count({ where: { revisionId } })).toBe(0)
   })
 
-  it('is accepted once, whoever presses at the same moment, and once per request key', async () => {
+  it('is accepted once, no matter who presses at the same moment, and once per request key', async () => {
     const team = await makeTeam()
     const revisionId = await makeShared(team)
     const { proposalId } = await propose(team.fabricator, revisionId, (design) => withRadius(design, 25))

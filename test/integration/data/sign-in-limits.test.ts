@@ -50,7 +50,7 @@ describeOnBothDatabases('wrong passwords', () => {
       const actor = await data.findActor(sessionId, VISIT_HERE)
       if (actor === null) throw new Error('no session')
       expect(await confirmPassword(actor, PASSWORD, 'password')).toMatch(/^scrypt/)
-      // Nor of signing in anew from a place of their own.
+      // Nor of signing in again from a place of their own.
       await expectDone(data.authenticate(right(lead), visitFrom('a new machine')))
       const told = await db().trailRecord.findMany({
         where: { action: 'attempts-limited', subjectId: lead.userId },

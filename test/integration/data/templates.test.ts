@@ -151,7 +151,7 @@ describeOnBothDatabases(
         expect.objectContaining({ code: 'item-unanswered', target: { tab: 'checklist', id: itemId } }),
       )
       const item = view.items.find((candidate) => candidate.itemId === itemId)
-      if (item === undefined) throw new Error('the own item is missing')
+      if (item === undefined) throw new Error('the workspace’s own item is missing')
       await answer(team.member, revisionId, item)
       expect((await data.getRevision(team.member, revisionId)).items.find((c) => c.itemId === itemId)?.state).toBe(
         'meets',

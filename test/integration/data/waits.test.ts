@@ -33,7 +33,7 @@ describeOnBothDatabases('a mention', () => {
   const reply = (actor: data.Actor, threadId: string, text: string, isAnswer = false) =>
     expectDone(data.replyToThread(actor, { threadId, text, isAnswer }))
 
-  it('waits for whoever is mentioned until they have said something in the thread', async () => {
+  it('waits for the person who is mentioned until they have said something in the thread', async () => {
     const { threadId } = await open(team.lead, `Which is it, @${team.member.name}?`)
     expect(await waitsOf(team.member, threadId)).toMatchObject([
       {
@@ -53,7 +53,7 @@ describeOnBothDatabases('a mention', () => {
     expect(await waitsOf(team.member, threadId), 'asked again').toHaveLength(1)
   })
 
-  it('is settled by an answer or a closing after it, whoever gave it', async () => {
+  it('is settled by an answer or a closing after it, no matter who gave it', async () => {
     const answered = await open(
       team.lead,
       `@${team.member.name}, @${team.fabricator.name}?`,

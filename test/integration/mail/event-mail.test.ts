@@ -120,7 +120,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     expect(addressesOf(await receive())).toEqual(addresses(team.lead, team.secondLead, team.member))
   }, 400_000)
 
-  it('a release: everybody who may see it, each with the link and the hash of the own edition', async () => {
+  it('a release: everybody who may see it, each with the link and the hash of its own edition', async () => {
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
     await sign(team.lead, revisionId)
     const { version } = await getRevision(team.lead, revisionId)

@@ -112,7 +112,7 @@ describeOnBothDatabases('word of a proposal', () => {
     }
   })
 
-  it('comes as a mention to whoever switched proposals off, and not at all without either', async () => {
+  it('comes as a mention to the person who switched proposals off, and not at all without either', async () => {
     const without = (...kinds: string[]) => OPTIONAL_MAIL_KINDS.filter((kind) => !kinds.includes(kind))
     await expectDone(setMailChoices(team.lead, { kinds: without('proposal') }))
     await expectDone(setMailChoices(team.member, { kinds: without('proposal', 'mention') }))

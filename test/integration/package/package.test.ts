@@ -297,7 +297,7 @@ describe('tampering is caught and named', () => {
     expect(codes(changed)[0]).toMatch(/^structure/)
   })
 
-  test('signed anew with another key: only a trusted key tells', async () => {
+  test('signed again with another key: only a trusted key tells', async () => {
     const forged = await buildPackage(makeContent(), others)
     expect(codes(forged)).toEqual([])
     expect(codes(forged, { trustedKeyPem: keys.verifyingKeyPem })).toEqual([

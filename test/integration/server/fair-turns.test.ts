@@ -108,7 +108,7 @@ describe('the turn of a page', () => {
     expect(done).toHaveLength(21)
   })
 
-  it('is shared by the loads of one page, given back after them, and taken anew for a later one', async () => {
+  it('is shared by the loads of one page, given back after them, and taken again for a later one', async () => {
     const turns = new FairTurns({ atOnce: 1, mostOfOne: 2, mostInAll: 3 })
     const page = new PageTurn('a', turns, 10)
     const order: string[] = []

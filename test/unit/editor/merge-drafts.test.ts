@@ -17,7 +17,7 @@ const resize = (design: Design, id: string, thicknessUm: number) =>
 const layerOf = (design: Design, id: string) => design.construction.layers.find((layer) => layer.id === id)
 
 describe('two people change one design', () => {
-  test('fields that only one changed are taken from whoever changed them', () => {
+  test('fields that only one changed are taken from the person who changed them', () => {
     const { merged, clashes } = mergeDrafts(base, rename(base, first.id, 'Cover'), resize(base, first.id, 26))
     expect(layerOf(merged, first.id)).toMatchObject({ name: 'Cover', thicknessUm: 26 })
     expect(clashes).toEqual([])

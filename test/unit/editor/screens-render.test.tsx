@@ -52,7 +52,7 @@ describe('screens of the editor, as the server sends them', () => {
 
   test('a connector’s window has both ends to fill, and neither is filled', () => {
     const html = render('construction')
-    for (const end of ['Least', 'Greatest']) {
+    for (const end of ['Minimum', 'Maximum']) {
       expect(html).toContain(`${end} thickness for the connector`)
     }
     expect(html).not.toMatch(/value="(270|330)"/)

@@ -16,7 +16,7 @@ describe('starting constructions', () => {
     },
   )
 
-  test('are made anew each time, so that editing one leaves the next untouched', () => {
+  test('are made again each time, so that editing one leaves the next untouched', () => {
     for (const { makeDesign } of listStartingConstructions()) {
       const first = makeDesign('First')
       first.construction.layers.pop()

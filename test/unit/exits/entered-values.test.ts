@@ -47,7 +47,11 @@ const EXITS: Readonly<Record<string, (design: Design) => unknown>> = {
     composeMail({
       kind: 'proposal',
       event: 'made',
-      place: { projectName: 'Skua', label: 'A', href: 'http://localhost:3000/projects/p/revisions/r/proposals/q' },
+      place: {
+        projectName: 'Skua',
+        revisionLabel: 'A',
+        href: 'http://localhost:3000/projects/p/revisions/r/proposals/q',
+      },
       title: 'A change',
       by: 'Bram Tolley',
       changes: compareDesigns(full, design).map(({ sentence }) => sentence),

@@ -180,7 +180,7 @@ describe('what is unknown is refused', () => {
     expect(isAllowed(LEAD, 'revision:sign', SUBJECTS.thread as never)).toBe(false)
   })
 
-  test('a person without memberships may do nothing but look after the own account', () => {
+  test('a person without memberships may do nothing but look after their own account', () => {
     const nobody: Actor = { userId: 'nobody', isAdmin: false, memberships: [], companies: [] }
     for (const action of ACTIONS) expect(ask(nobody, action), action).toBe(false)
     expect(ask(nobody, 'account:edit-own', { userId: 'nobody' })).toBe(true)

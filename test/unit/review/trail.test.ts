@@ -49,7 +49,7 @@ describe('trail', () => {
     }
   })
 
-  test('a record that was changed and hashed anew is found at the record after it', () => {
+  test('a record that was changed and rehashed is found at the record after it', () => {
     const records = makeTrail(4)
     const second = records[1]
     if (second === undefined) throw new Error('no record')

@@ -6,7 +6,7 @@ import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-tabl
 import { EnteredPlanLength } from '@/app/_components/ui/quantity'
 import { Section } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { Bend } from '@/lib/engine'
+import { BEND_FIELDS, type Bend } from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
 import {
   addBend,
@@ -87,10 +87,10 @@ function Bends({ initialBendId }: { initialBendId: string | null }) {
 
 const COLUMNS = {
   bend: { head: 'Bend', isRowHead: true },
-  zone: { head: 'Zone' },
-  use: { head: 'Use' },
-  insideRadius: { head: 'Inside radius', isNumeric: true },
-  angle: { head: 'Angle', isNumeric: true },
+  zone: { head: BEND_FIELDS.zoneId.label },
+  use: { head: BEND_FIELDS.use.label },
+  insideRadius: { head: BEND_FIELDS.insideRadiusMm.label, isNumeric: true },
+  angle: { head: BEND_FIELDS.angleDeg.label, isNumeric: true },
   copperStrain: { head: 'Copper strain', unit: '%', isNumeric: true },
   allowed: { head: 'Allowed', unit: '%', isNumeric: true },
   verdict: { head: 'Verdict' },

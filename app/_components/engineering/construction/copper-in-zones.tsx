@@ -1,7 +1,7 @@
 'use client'
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import type { ConductorLayer, Hatch, Zone } from '@/lib/engine'
+import { type ConductorLayer, type Hatch, ZONE_FIELDS, type Zone } from '@/lib/engine'
 import {
   makePlaces,
   OptionalChoiceCell,
@@ -14,6 +14,9 @@ import {
 import { updatePresence, updateZone, useDraft, useEdit } from '../draft'
 import { PLATED_COPPER_CHOICES } from './words'
 
+const PRESENCE_FIELDS = ZONE_FIELDS.presence.entry
+const FINISH_FIELDS = ZONE_FIELDS.contactFinish.fields
+
 interface CopperInZone {
   readonly zone: Zone
   readonly zoneIndex: number
@@ -23,11 +26,11 @@ interface CopperInZone {
 
 const COLUMNS = {
   zone: { head: 'Zone', isRowHead: true },
-  layer: { head: 'Layer' },
-  platedCopper: { head: 'Plated copper', className: 'cell-choice' },
-  hatchBar: { head: 'Hatch bar', isNumeric: true, className: 'cell-number' },
-  hatchPitch: { head: 'Hatch pitch', isNumeric: true, className: 'cell-number' },
-  angle: { head: 'Angle', unit: '°', isNumeric: true, className: 'cell-number' },
+  layer: { head: PRESENCE_FIELDS.layerId.label },
+  platedCopper: { head: PRESENCE_FIELDS.platedCopper.label, className: 'cell-choice' },
+  hatchBar: { head: PRESENCE_FIELDS.hatch.fields.barMm.head, isNumeric: true, className: 'cell-number' },
+  hatchPitch: { head: PRESENCE_FIELDS.hatch.fields.pitchMm.head, isNumeric: true, className: 'cell-number' },
+  angle: { head: PRESENCE_FIELDS.hatch.fields.angleDeg.head, unit: '°', isNumeric: true, className: 'cell-number' },
 } satisfies Columns
 
 /** What differs from zone to zone in one layer's copper: where its plating is, and the bars of its hatch. */
@@ -89,7 +92,7 @@ function CopperRow({ zone, zoneIndex, layer, presenceIndex }: CopperInZone) {
         layer: layer.name,
         platedCopper: layer.plating.process !== 'none' && (
           <OptionalChoiceCell
-            label="Plated copper"
+            label={PRESENCE_FIELDS.platedCopper.label}
             at={at('platedCopper')}
             value={presence.platedCopper}
             choices={PLATED_COPPER_CHOICES.filter(
@@ -101,7 +104,7 @@ function CopperRow({ zone, zoneIndex, layer, presenceIndex }: CopperInZone) {
         ),
         hatchBar: isHatched && (
           <OptionalPlanLengthCell
-            label="Bar of the hatch"
+            label={PRESENCE_FIELDS.hatch.fields.barMm.label}
             at={at('hatch', 'barMm')}
             value={presence.hatch?.barMm ?? null}
             onChange={(value) => setHatch('barMm', value)}
@@ -109,7 +112,7 @@ function CopperRow({ zone, zoneIndex, layer, presenceIndex }: CopperInZone) {
         ),
         hatchPitch: isHatched && (
           <OptionalPlanLengthCell
-            label="Pitch of the hatch"
+            label={PRESENCE_FIELDS.hatch.fields.pitchMm.label}
             at={at('hatch', 'pitchMm')}
             value={presence.hatch?.pitchMm ?? null}
             onChange={(value) => setHatch('pitchMm', value)}
@@ -117,7 +120,7 @@ function CopperRow({ zone, zoneIndex, layer, presenceIndex }: CopperInZone) {
         ),
         angle: isHatched && (
           <OptionalNumberCell
-            label="Angle of the bars to the length, degrees"
+            label={PRESENCE_FIELDS.hatch.fields.angleDeg.label}
             at={at('hatch', 'angleDeg')}
             value={presence.hatch?.angleDeg ?? null}
             onChange={(value) => setHatch('angleDeg', value)}
@@ -139,8 +142,13 @@ export function ContactFinishes() {
   if (rows.length === 0) return null
   const columns = {
     connectorEnd: { head: 'Connector end', isRowHead: true },
-    finishOnIts: { head: 'Finish on its contacts', unit: units.thickness, isNumeric: true, className: 'cell-number' },
-    finish: { head: 'Finish ±', isNumeric: true, className: 'cell-number' },
+    finishOnIts: {
+      head: FINISH_FIELDS.thicknessUm.head,
+      unit: units.thickness,
+      isNumeric: true,
+      className: 'cell-number',
+    },
+    finish: { head: FINISH_FIELDS.toleranceUm.head, isNumeric: true, className: 'cell-number' },
   } satisfies Columns
   return (
     <DataTable label="Finish on contacts" columns={columns} isGrid>
@@ -159,7 +167,7 @@ export function ContactFinishes() {
               connectorEnd: zone.name,
               finishOnIts: (
                 <OptionalThicknessCell
-                  label="Thickness of the finish on the contacts"
+                  label={FINISH_FIELDS.thicknessUm.label}
                   at={at('contactFinish', 'thicknessUm')}
                   value={finish?.thicknessUm ?? null}
                   onChange={(thicknessUm) =>
@@ -172,7 +180,7 @@ export function ContactFinishes() {
               ),
               finish: finish !== null && (
                 <ThicknessCell
-                  label="Tolerance of the finish"
+                  label={FINISH_FIELDS.toleranceUm.label}
                   at={at('contactFinish', 'toleranceUm')}
                   value={finish.toleranceUm}
                   onChange={(toleranceUm) => set('toleranceUm', { ...finish, toleranceUm })}

@@ -2,10 +2,12 @@
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
-import { type ConductorLayer, NO_PLATING, PLATED_COPPER_ID } from '@/lib/engine'
+import { type ConductorLayer, LAYER_FIELDS, NO_PLATING, PLATED_COPPER_ID } from '@/lib/engine'
 import { ChoiceCell, makePlaces, NumberCell, OptionalChoiceCell, ThicknessCell, useUnitLabels } from '../cells'
 import { updateLayer, useDraft, useEdit } from '../draft'
 import { PLANE_CHOICES, PLATING_CHOICES, ROLE_CHOICES } from './words'
+
+const PLATING_FIELDS = LAYER_FIELDS.plating.fields
 
 /** Ordinary through-hole plating adds about 1 mil: common practice, no published source. A beginning to be changed. */
 const USUAL_PLATING_UM = 25.4
@@ -14,13 +16,18 @@ function useCopperColumns() {
   const units = useUnitLabels()
   return {
     layer: { head: 'Layer', isRowHead: true },
-    carries: { head: 'Carries', className: 'cell-choice' },
-    plane: { head: 'Plane', className: 'cell-choice' },
-    copperShare: { head: 'Copper share', unit: '%', isNumeric: true, className: 'cell-number' },
-    plating: { head: 'Plating', className: 'cell-choice' },
-    plated: { head: 'Plated +', unit: units.thickness, isNumeric: true, className: 'cell-number' },
-    platingTolerance: { head: 'Plating ±', isNumeric: true, className: 'cell-number' },
-    loss: { head: 'Loss in process −', unit: units.thickness, isNumeric: true, className: 'cell-number' },
+    carries: { head: LAYER_FIELDS.role.label, className: 'cell-choice' },
+    plane: { head: LAYER_FIELDS.planePattern.label, className: 'cell-choice' },
+    copperShare: { head: LAYER_FIELDS.coverageFraction.label, unit: '%', isNumeric: true, className: 'cell-number' },
+    plating: { head: PLATING_FIELDS.process.label, className: 'cell-choice' },
+    plated: { head: PLATING_FIELDS.thicknessUm.head, unit: units.thickness, isNumeric: true, className: 'cell-number' },
+    platingTolerance: { head: PLATING_FIELDS.toleranceUm.head, isNumeric: true, className: 'cell-number' },
+    loss: {
+      head: LAYER_FIELDS.processingLossUm.head,
+      unit: units.thickness,
+      isNumeric: true,
+      className: 'cell-number',
+    },
   } satisfies Columns
 }
 
@@ -71,7 +78,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
         layer: name,
         carries: (
           <ChoiceCell
-            label="Carries"
+            label={LAYER_FIELDS.role.label}
             at={at('role')}
             value={layer.role}
             choices={ROLE_CHOICES}
@@ -86,7 +93,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
         ),
         plane: (
           <OptionalChoiceCell
-            label="Plane"
+            label={LAYER_FIELDS.planePattern.label}
             at={at('planePattern')}
             value={layer.planePattern}
             choices={PLANE_CHOICES}
@@ -96,7 +103,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
         ),
         copperShare: (
           <NumberCell
-            label="Copper share, per cent"
+            label={`${LAYER_FIELDS.coverageFraction.label}, per cent`}
             at={at('coverageFraction')}
             value={layer.coverageFraction}
             factor={100}
@@ -105,7 +112,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
         ),
         plating: (
           <ChoiceCell
-            label="Plating"
+            label={PLATING_FIELDS.process.label}
             at={at('plating', 'process')}
             value={layer.plating.process}
             choices={PLATING_CHOICES}
@@ -127,7 +134,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
         ),
         plated: (
           <ThicknessCell
-            label="Plated copper"
+            label={PLATING_FIELDS.thicknessUm.label}
             at={at('plating', 'thicknessUm')}
             value={layer.plating.thicknessUm}
             isFixed={layer.plating.process === 'none'}
@@ -138,7 +145,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
         ),
         platingTolerance: (
           <ThicknessCell
-            label="Tolerance of plating"
+            label={PLATING_FIELDS.toleranceUm.label}
             at={at('plating', 'toleranceUm')}
             value={layer.plating.toleranceUm}
             isFixed={layer.plating.process === 'none'}
@@ -149,7 +156,7 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
         ),
         loss: (
           <ThicknessCell
-            label="Loss in process"
+            label={LAYER_FIELDS.processingLossUm.label}
             at={at('processingLossUm')}
             value={layer.processingLossUm}
             onChange={(processingLossUm) => set('processingLossUm', (present) => ({ ...present, processingLossUm }))}

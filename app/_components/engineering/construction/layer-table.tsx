@@ -29,12 +29,17 @@ function useLayerColumns() {
   return {
     no: { head: 'No.' },
     copper: { head: 'Copper', className: 'nowrap' },
-    name: { head: 'Name', className: 'cell-name' },
-    kind: { head: 'Kind', className: 'cell-kind' },
-    material: { head: 'Material', className: 'cell-material' },
-    thickness: { head: 'Thickness', unit: units.thickness, isNumeric: true, className: 'cell-number' },
-    over: { head: 'Over +', isNumeric: true, className: 'cell-number' },
-    under: { head: 'Under −', isNumeric: true, className: 'cell-number' },
+    name: { head: LAYER_FIELDS.name.label, className: 'cell-name' },
+    kind: { head: LAYER_FIELDS.kind.label, className: 'cell-kind' },
+    material: { head: LAYER_FIELDS.materialId.label, className: 'cell-material' },
+    thickness: {
+      head: LAYER_FIELDS.thicknessUm.label,
+      unit: units.thickness,
+      isNumeric: true,
+      className: 'cell-number',
+    },
+    over: { head: LAYER_FIELDS.tolerancePlusUm.head, isNumeric: true, className: 'cell-number' },
+    under: { head: LAYER_FIELDS.toleranceMinusUm.head, isNumeric: true, className: 'cell-number' },
     ...(!isReadOnly ? { acts: { head: 'Acts', isHeadHidden: true, className: 'no-print row-acts' } } : {}),
   } satisfies Columns
 }
@@ -129,7 +134,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
         name: (
           <>
             <TextCell
-              label="Name"
+              label={LAYER_FIELDS.name.label}
               at={at('name')}
               value={layer.name}
               onChange={(name) => set('name', (present) => ({ ...present, name }))}
@@ -139,7 +144,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
         ),
         kind: (
           <ChoiceCell
-            label="Kind"
+            label={LAYER_FIELDS.kind.label}
             at={at('kind')}
             value={layer.kind}
             choices={LAYER_KIND_CHOICES}
@@ -157,7 +162,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
             <span className="muted">air</span>
           ) : (
             <ChoiceCell
-              label="Material"
+              label={LAYER_FIELDS.materialId.label}
               at={at('materialId')}
               value={layer.materialId}
               choices={materials}
@@ -176,7 +181,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
         ),
         over: layer.kind !== 'unbonded-gap' && (
           <ThicknessCell
-            label="Tolerance over"
+            label={LAYER_FIELDS.tolerancePlusUm.label}
             at={at('tolerancePlusUm')}
             value={layer.tolerancePlusUm}
             onChange={(valueUm) =>
@@ -188,7 +193,7 @@ function LayerRow({ layer, index, designation, onInsert }: LayerRowProps) {
         ),
         under: layer.kind !== 'unbonded-gap' && (
           <ThicknessCell
-            label="Tolerance under"
+            label={LAYER_FIELDS.toleranceMinusUm.label}
             at={at('toleranceMinusUm')}
             value={layer.toleranceMinusUm}
             onChange={(valueUm) =>

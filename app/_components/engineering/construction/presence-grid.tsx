@@ -2,7 +2,7 @@
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
-import type { Layer, Zone } from '@/lib/engine'
+import { type Layer, ZONE_FIELDS, type Zone } from '@/lib/engine'
 import { makePlaces, OptionalNumberCell, TickCell } from '../cells'
 import { setPresence, setZoneCoverage, useDraft, useEdit } from '../draft'
 
@@ -17,7 +17,7 @@ export function PresenceGrid() {
   const designations = nameConductorLayers(construction)
   if (layers.length === 0 || zones.length === 0) return null
   const columns: Columns = {
-    layer: { head: 'Layer', isRowHead: true },
+    layer: { head: ZONE_FIELDS.presence.entry.layerId.label, isRowHead: true },
     ...Object.fromEntries(zones.map((zone) => [getZoneColumn(zone), { head: zone.name, headNote: zone.kind }])),
   }
   return (
@@ -77,7 +77,7 @@ function PresenceCell({ layer, zone, zoneIndex }: { layer: Layer; zone: Zone; zo
       />
       {layer.kind === 'conductor' && presence !== undefined && (
         <OptionalNumberCell
-          label="Copper share, per cent"
+          label={`${ZONE_FIELDS.presence.entry.coverageFraction.label}, per cent`}
           at={at('coverageFraction')}
           value={presence.coverageFraction}
           factor={100}

@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Length } from '@/app/_components/ui/unit-context'
-import type { Zone } from '@/lib/engine'
+import { ZONE_FIELDS, type Zone } from '@/lib/engine'
 import {
   ChoiceCell,
   makePlaces,
@@ -21,13 +21,18 @@ function useZoneColumns() {
   const { isReadOnly } = useDraft()
   const units = useUnitLabels()
   return {
-    name: { head: 'Name', className: 'cell-name' },
-    kind: { head: 'Kind', className: 'cell-kind' },
-    length: { head: 'Length', unit: units.plan, isNumeric: true, className: 'cell-number' },
-    width: { head: 'Width', unit: units.plan, isNumeric: true, className: 'cell-number' },
+    name: { head: ZONE_FIELDS.name.label, className: 'cell-name' },
+    kind: { head: ZONE_FIELDS.kind.label, className: 'cell-kind' },
+    length: { head: ZONE_FIELDS.lengthMm.label, unit: units.plan, isNumeric: true, className: 'cell-number' },
+    width: { head: ZONE_FIELDS.widthMm.label, unit: units.plan, isNumeric: true, className: 'cell-number' },
     finished: { head: 'Finished', isNumeric: true },
-    stated: { head: 'Stated', unit: units.thickness, isNumeric: true, className: 'cell-number' },
-    connectorAccepts: { head: 'Connector accepts', unit: units.thickness },
+    stated: {
+      head: ZONE_FIELDS.statedThicknessUm.head,
+      unit: units.thickness,
+      isNumeric: true,
+      className: 'cell-number',
+    },
+    connectorAccepts: { head: ZONE_FIELDS.connectorWindow.label, unit: units.thickness },
     ...(!isReadOnly ? { acts: { head: 'Acts', isHeadHidden: true, className: 'no-print row-acts' } } : {}),
   } satisfies Columns
 }
@@ -84,7 +89,7 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         name: (
           <>
             <TextCell
-              label="Name"
+              label={ZONE_FIELDS.name.label}
               at={at('name')}
               value={zone.name}
               onChange={(name) => set('name', (present) => ({ ...present, name }))}
@@ -94,7 +99,7 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         ),
         kind: (
           <ChoiceCell
-            label="Kind"
+            label={ZONE_FIELDS.kind.label}
             at={at('kind')}
             value={zone.kind}
             choices={ZONE_KIND_CHOICES}
@@ -110,7 +115,7 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         ),
         length: (
           <OptionalPlanLengthCell
-            label="Length"
+            label={ZONE_FIELDS.lengthMm.label}
             at={at('lengthMm')}
             value={zone.lengthMm}
             onChange={(lengthMm) => set('lengthMm', (present) => ({ ...present, lengthMm }))}
@@ -118,7 +123,7 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         ),
         width: (
           <OptionalPlanLengthCell
-            label="Width"
+            label={ZONE_FIELDS.widthMm.label}
             at={at('widthMm')}
             value={zone.widthMm}
             onChange={(widthMm) => set('widthMm', (present) => ({ ...present, widthMm }))}
@@ -127,7 +132,7 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
         finished: result === undefined ? <span className="muted">–</span> : <Length valueUm={result.thicknessUm} />,
         stated: (
           <OptionalThicknessCell
-            label="Stated thickness"
+            label={ZONE_FIELDS.statedThicknessUm.label}
             at={at('statedThicknessUm')}
             value={zone.statedThicknessUm}
             onChange={(statedThicknessUm) => set('statedThicknessUm', (present) => ({ ...present, statedThicknessUm }))}
@@ -179,7 +184,7 @@ function WindowCells({ window, at, onChange }: WindowCellsProps) {
       {(['minUm', 'maxUm'] as const).map((end) => (
         <OptionalThicknessCell
           key={end}
-          label={end === 'minUm' ? 'Least thickness for the connector' : 'Greatest thickness for the connector'}
+          label={ZONE_FIELDS.connectorWindow.fields[end].label}
           at={at('connectorWindow', end)}
           value={shown[end]}
           onChange={(valueUm) => take(end, valueUm)}

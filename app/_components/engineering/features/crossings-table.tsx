@@ -2,19 +2,21 @@
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Section } from '@/app/_components/ui/section'
-import type { ConductorFeature, Design } from '@/lib/engine'
+import { type ConductorFeature, type Design, FEATURE_FIELDS } from '@/lib/engine'
 import { makePlaces, ObservedCell, OptionalNumberCell, TickCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
 
 type Crossing = ConductorFeature['crossings'][number]
 
+const CROSSING_FIELDS = FEATURE_FIELDS.conductors.entry.crossings.entry
+
 const COLUMNS = {
   conductor: { head: 'Conductor', isRowHead: true },
-  bend: { head: 'Bend' },
+  bend: { head: CROSSING_FIELDS.bendId.label },
   crosses: { head: 'Crosses' },
-  angle: { head: 'Angle to the axis', unit: '°', isNumeric: true, className: 'cell-number' },
-  widthChange: { head: 'Width changes inside' },
-  directionChange: { head: 'Direction changes inside' },
+  angle: { head: CROSSING_FIELDS.angleToAxisDeg.head, unit: '°', isNumeric: true, className: 'cell-number' },
+  widthChange: { head: CROSSING_FIELDS.widthChangesInside.label },
+  directionChange: { head: CROSSING_FIELDS.directionChangesInside.label },
 } satisfies Columns
 
 /** Every conductor by every bend: does it cross, at which angle, and does it change inside? */
@@ -93,7 +95,7 @@ function CrossingRow({ conductor, conductorIndex, bendId, bendName }: CrossingRo
         ),
         angle: crossing !== undefined && (
           <OptionalNumberCell
-            label="Angle to the axis, degrees"
+            label={CROSSING_FIELDS.angleToAxisDeg.label}
             at={at('angleToAxisDeg')}
             value={crossing.angleToAxisDeg}
             onChange={(angleToAxisDeg) => set('angleToAxisDeg', { angleToAxisDeg })}
@@ -101,7 +103,7 @@ function CrossingRow({ conductor, conductorIndex, bendId, bendName }: CrossingRo
         ),
         widthChange: crossing !== undefined && (
           <ObservedCell
-            label="Width changes inside"
+            label={CROSSING_FIELDS.widthChangesInside.label}
             at={at('widthChangesInside')}
             value={crossing.widthChangesInside}
             onChange={(widthChangesInside) => set('widthChangesInside', { widthChangesInside })}
@@ -109,7 +111,7 @@ function CrossingRow({ conductor, conductorIndex, bendId, bendName }: CrossingRo
         ),
         directionChange: crossing !== undefined && (
           <ObservedCell
-            label="Direction changes inside"
+            label={CROSSING_FIELDS.directionChangesInside.label}
             at={at('directionChangesInside')}
             value={crossing.directionChangesInside}
             onChange={(directionChangesInside) => set('directionChangesInside', { directionChangesInside })}

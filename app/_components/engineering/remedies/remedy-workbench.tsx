@@ -76,7 +76,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           isPending={isSearching}
           pendingLabel="Computing…"
           isDisabled={problemCount > 0}
-          // Whoever asked for remedies by keyboard goes on from here.
+          // Somebody who asked for remedies by keyboard continues from here.
           autoFocus
         >
           {found === null ? 'Find remedies' : 'Search again'}

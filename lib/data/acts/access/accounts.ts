@@ -36,7 +36,7 @@ export function changePassword(actor: Actor, input: ChangePasswordInput): Promis
   })
 }
 
-/** Disabling ends the person's sessions at once. An admin cannot disable the own account. */
+/** Disabling ends the person's sessions at once. An admin cannot disable their own account. */
 export function setAccountState(actor: Actor, input: AccountStateInput): Promise<Outcome<null>> {
   return write(actor, 'set-account-state', input, async ({ tx, standing, at, record }) => {
     requireInWorkspace(standing, 'account:manage')
@@ -55,7 +55,7 @@ export function setAccountState(actor: Actor, input: AccountStateInput): Promise
   })
 }
 
-/** An admin cannot take the right from the own account, so there is always one left. */
+/** An admin cannot take the right from their own account, so there is always one left. */
 export function setAdminRight(actor: Actor, input: AdminRightInput): Promise<Outcome<null>> {
   return write(actor, 'set-admin-right', input, async ({ tx, standing, record }) => {
     requireInWorkspace(standing, 'account:manage')

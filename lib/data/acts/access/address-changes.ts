@@ -59,7 +59,7 @@ export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Pr
   })
 }
 
-/** What the link would do, for whoever holds it; null where it is used or over. */
+/** What the link would do, for anyone who holds it; null where it is used or over. */
 export async function previewAddressChange(token: string): Promise<AddressOffer | null> {
   const row = await findOpenToken(db(), ['address-change'], token, now())
   return row === null ? null : { email: readTokenData(emailSchema, row).email }

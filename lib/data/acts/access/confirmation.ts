@@ -14,7 +14,7 @@ import { takeCode } from './second-factor'
 
 /**
  * What binds others (a signature, an approved waiver, a release) asks for the person again: the password, and the second
- * factor of whoever has one. An open browser, or a password that was seen, signs nothing.
+ * factor of anyone who has one. An open browser, or a password that was seen, signs nothing.
  */
 export interface Confirmed {
   readonly passwordHash: string

@@ -82,7 +82,7 @@ export function createFirstAdmin(
   })
 }
 
-/** Counted by source, so that a stranger's guesses do not keep out whoever reads the console. */
+/** Counted by source, so that a stranger's guesses do not keep out the person who reads the console. */
 async function requireSetupCode(typed: string, visit: Visit): Promise<void> {
   await requireAttempt({ subject: 'set-up', visit, apart: `set-up ${visit.sourceKey}` }, null)
   const code = readSetupCode(getSettings().dataFolder)

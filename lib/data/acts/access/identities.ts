@@ -20,7 +20,7 @@ import type { SecondStep } from './sign-in'
 /**
  * Accounts here and identities at the provider of the settings are joined in two ways alone: by the person, signed in and
  * with the password; or by an admin's word for one account, which the first sign-in with the same address, vouched for by
- * the provider, makes good. An address that happens to be the same joins nothing: whoever can get such an address at a
+ * the provider, makes good. An address that happens to be the same joins nothing: anyone who can get such an address at a
  * provider would own the account.
  */
 

@@ -19,7 +19,7 @@ import { requireAttempt } from './password-confirmation'
 import { takeAwaySecondFactor } from './second-factor'
 import { endSessions } from './sessions'
 
-/** Links for a new password: asked for by mail, made by an admin, or made by whoever runs the installation. */
+/** Links for a new password: asked for by mail, made by an admin, or made by the operator of the installation. */
 const RESET_KINDS = ['reset-by-mail', 'reset-by-hand'] as const
 
 /** So many links an address gets in an hour: enough for a slow mailbox, too few to bury somebody under. */
@@ -79,7 +79,7 @@ async function mailReset(tx: TransactionClient, email: string): Promise<void> {
     tokenSeed,
     text: composeMail({ kind: 'password-reset', href: makeLink(TOKEN_PLACE), expiresAt: expiresAt.toISOString() }),
   })
-  // Whoever asked is not known to be the person.
+  // The person who asked may not be the owner.
   await appendToTrail(
     tx,
     at,
@@ -105,7 +105,7 @@ export function makeResetLink(actor: Actor, input: AccountInput): Promise<Outcom
 }
 
 /**
- * By whoever runs the installation, from the command line: the way back for the last admin. Enables the account too.
+ * By the operator of the installation, from the command line: the way back for the last admin. Enables the account too.
  * @returns null where the address has no account
  */
 export function recoverAccount(
@@ -151,7 +151,7 @@ async function giveLink(
   return { link: makeLink(token), expiresAt: expiresAt.toISOString() }
 }
 
-/** Whose password the link would set, for whoever holds it; null where it is used or over. */
+/** Whose password the link would set, for anyone who holds it; null where it is used or over. */
 export async function previewReset(token: string): Promise<ResetOffer | null> {
   const row = await findOpenToken(db(), RESET_KINDS, token, now())
   if (row === null || row.userId === null) return null
@@ -163,7 +163,7 @@ export async function previewReset(token: string): Promise<ResetOffer | null> {
 
 /**
  * By anyone with the link. Ends every session and every other link, and asks for the second factor at the next sign-in as
- * before: whoever reads a mailbox has the first factor alone.
+ * before: somebody who reads a mailbox has the first factor alone.
  */
 export function setPasswordByLink(input: SetPasswordInput, visit: Visit): Promise<Outcome<{ email: string }>> {
   return outcomeOf(async () => {

@@ -21,7 +21,7 @@ const WRONG = 'The address or password is wrong, or the account is disabled.'
 
 /**
  * The same refusal, after the same time, for a wrong password, an unknown address and a disabled account. Demo accounts,
- * whose passwords everybody can read, are refused to whoever is not on this machine.
+ * whose passwords everybody can read, are refused to anyone who is not on this machine.
  */
 export function authenticate(input: SignInInput, visit: Visit): Promise<Outcome<SignedIn | SecondStep>> {
   return outcomeOf(async () => {

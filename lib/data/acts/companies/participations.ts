@@ -38,7 +38,7 @@ export function decideParticipation(actor: Actor, input: DecideParticipationInpu
         version: { increment: 1 },
       },
     })
-    // Whoever was in the project for the company leaves it with the company.
+    // Anyone who was in the project for the company leaves it with the company.
     if (decision !== 'take-part') {
       await tx.membership.deleteMany({
         where: { projectId: part.projectId, companyId: company.id, role: 'fabricator' },

@@ -151,7 +151,7 @@ async function queueInvitation({ tx, standing, at }: WriteContext, invitation: I
     kind: 'invitation',
     dedupeKey: `invitation:${invitation.id}`,
     recipient: { userId: null, name: '', address: invitation.email ?? '' },
-    // Whoever wonders about the invitation asks the person who sent it.
+    // Anyone who wonders about the invitation asks the person who sent it.
     replyTo: { name: standing.name, address: email },
     tokenSeed,
     text: composeMail({
@@ -195,7 +195,7 @@ function findCompanyByName(tx: TransactionClient, scopeKey: string, nameKey: str
   return tx.company.findUnique({ where: { scopeKey_nameKey: { scopeKey, nameKey } } })
 }
 
-/** A company of one project alone, in which there is nobody yet: whoever takes the first invitation becomes its administrator. */
+/** A company of one project alone, in which there is nobody yet: the person who takes the first invitation becomes its administrator. */
 export async function isEnteredByInvitation(
   tx: Pick<TransactionClient, 'companyPerson'>,
   company: { readonly id: string; readonly projectId: string | null },

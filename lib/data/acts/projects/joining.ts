@@ -198,7 +198,7 @@ async function enterCompany(
     companyId,
     details: { role, company: company.name },
   })
-  // Whoever enters a company of the project alone as its first administrator agrees by that to take part; it shows nothing.
+  // Anyone who enters a company of the project alone as its first administrator agrees by that to take part; it shows nothing.
   if (companyRole === null && projectId !== null) {
     await tx.participation.update({
       where: { companyId_projectId: { companyId, projectId } },

@@ -6,7 +6,7 @@ import { foldName } from '../../records/names'
 import { refuseField } from '../../store/errors'
 import type { Outcome } from '../../views'
 
-/** Whoever creates a project is its first lead, for the company they work for. */
+/** Anyone who creates a project is its first lead, for the company they work for. */
 export function createProject(actor: Actor, input: ProjectInput): Promise<Outcome<{ projectId: string }>> {
   return write(actor, 'create-project', input, async ({ tx, standing, at, record }) => {
     requireInWorkspace(standing, 'project:create')

@@ -36,7 +36,7 @@ const PROPOSABLE_AREAS: readonly string[] = ['materials', 'construction', 'bends
 
 /**
  * Proposes a change as an edit: kept as a patch on the design that the person saw, with a thread of its own. A
- * fabricator's is seen by the team and by the own company; the team's own as a thread of theirs is.
+ * fabricator's is seen by the team and by its own company; the team's own as a thread of theirs is.
  */
 export async function proposeChange(
   actor: Actor,
@@ -224,7 +224,7 @@ async function storeDecision(
   await recordProposal(context, row, { action: `proposal-${state}`, reason, made })
 }
 
-/** Whoever proposed it takes it back; it stays readable. */
+/** The proposer withdraws it; it stays readable. */
 export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Promise<Outcome<null>> {
   return write(actor, 'withdraw-proposal', input, async (context) => {
     const { tx, standing, at } = context

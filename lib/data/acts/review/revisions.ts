@@ -17,7 +17,7 @@ import type { Outcome } from '../../views'
 
 /**
  * A new revision from a starting construction, a blank design, an imported document or a copy. A copy takes the design,
- * the artwork, and the answers for as long as their inputs are the same; it is reviewed anew.
+ * the artwork, and the answers for as long as their inputs are the same; it is reviewed again.
  */
 export function createRevision(actor: Actor, input: NewRevisionInput): Promise<Outcome<{ revisionId: string }>> {
   return write(actor, 'create-revision', input, async (context) => {

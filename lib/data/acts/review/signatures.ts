@@ -63,7 +63,7 @@ export async function signRevision(
   })
 }
 
-/** The signer takes the own signature back, with a reason, while the revision awaits signature. It stays readable. */
+/** The signer withdraws their own signature, with a reason, while the revision awaits signature. It stays readable. */
 export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): Promise<Outcome<null>> {
   return write(actor, 'withdraw-signature', input, async (context) => {
     const { tx, standing } = context

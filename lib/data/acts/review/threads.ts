@@ -21,7 +21,7 @@ import { NotAllowedError, NotFoundError, refuseClash, refuseField, refuseStale }
 import type { Outcome } from '../../views'
 
 /**
- * Opens a thread on the revision or on a part of it. A fabricator's thread is seen by the team and by the own company;
+ * Opens a thread on the revision or on a part of it. A fabricator's thread is seen by the team and by its own company;
  * the team's own by the team alone, or beside it by the one fabricator that is named.
  */
 export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcome<{ threadId: string }>> {

@@ -109,7 +109,7 @@ function requireDecider(
   const makeSubject = (subject: RevisionScope['subject']) =>
     ({ ...subject, kind: 'waiver', proposedBy, needsSecondPerson }) as const
   const isOwn = decision === 'approve' && needsSecondPerson && proposedBy === standing.userId
-  // A lead who would approve the own proposal is told so, rather than that approving is not theirs.
+  // A lead who would approve their own proposal is told so, rather than that approving is not theirs.
   if (isOwn && isAllowed(standing, 'waiver:decline', makeSubject(scope.subject))) {
     refuseClash('The proposer of a waiver cannot approve it: another lead must.')
   }

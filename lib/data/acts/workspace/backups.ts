@@ -17,7 +17,7 @@ export interface Backup {
 
 /**
  * A consistent copy of the SQLite database, made while the server runs, with the kept files beside it, in a folder of its
- * own under the data folder. Secrets are left out: whoever keeps the backup must not be able to sign packages with it.
+ * own under the data folder. Secrets are left out: the person who keeps the backup must not be able to sign packages with it.
  * On PostgreSQL it is refused, naming the server's own tool.
  */
 export async function createBackup(actor: Actor): Promise<Outcome<Backup>> {

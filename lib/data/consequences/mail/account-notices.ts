@@ -6,7 +6,7 @@ import { queueMail } from '../../records/outbox'
 import type { TransactionClient } from '../../store/client'
 
 /**
- * Tells the owner of an account what was done to it, at the address that it has (or had): whoever did it may not have been
+ * Tells the owner of an account what was done to it, at the address that it has (or had): the person who did it may not have been
  * them. Nobody can do without these.
  */
 export async function queueAccountNotice(

@@ -43,7 +43,7 @@ export async function queueSharedNotices(act: RecordedAct<'revision-shared'>): P
 
 const isOfTeam = ({ role }: Reader) => role === 'lead' || role === 'member'
 
-/** To the team, and to the colleagues of whoever declared. No other fabricator learns of it. */
+/** To the team, and to the colleagues of the person who declared. No other fabricator learns of it. */
 export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'declaration-readers'>>): Promise<void> {
   const { tx, note, by } = act
   const isBuildable = note.action === 'declared-buildable'
@@ -72,7 +72,7 @@ export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'decl
   await queueLetters(act, letters)
 }
 
-/** To everybody who may see the revision, each with the hash of the own edition. */
+/** To everybody who may see the revision, each with the hash of its own edition. */
 export async function queueReleaseNotices(act: RecordedAct<'revision-released'>): Promise<void> {
   const { tx, by } = act
   const { row, readers } = await loadPlaceAndReaders(act)

@@ -22,8 +22,8 @@ interface ProposalPart {
 }
 
 /**
- * A proposal is written about to whoever decides and to the fabricator that takes part; the decision to whoever proposed
- * it, their colleagues at a fabricator and whoever wrote in its thread.
+ * A proposal is written about to the person who decides and to the fabricator that takes part; the decision to the person who proposed
+ * it, their colleagues at a fabricator and anyone who wrote in its thread.
  */
 const EVENTS: { readonly [W in ActionsTold<'proposal-readers'>]: ProposalEvent } = {
   'proposal-made': 'made',
@@ -88,7 +88,7 @@ export async function queueProposalNotices(act: RecordedAct<ActionsTold<'proposa
   await queueLetters(act, letters)
 }
 
-/** Whoever decides, and the fabricator that the team named; nobody is asked about a proposal of their own side. */
+/** Those who decide, and the fabricator that the team named; nobody is asked about a proposal of their own side. */
 function isAsked(reader: Reader, proposal: ProposalPart, subject: RevisionSubject): boolean {
   if (mayOnRevision(reader.standing, 'proposal:decide', subject)) return true
   return isOfFabricator(reader, proposal.companyId) && proposal.companyId !== proposal.proposedByCompanyId

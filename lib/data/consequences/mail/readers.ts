@@ -164,7 +164,7 @@ export async function queueLetters(
 }
 
 /**
- * Whoever acted answers for it. Between two fabricators no address passes, nor that of an account that is disabled.
+ * Replies go to the person who acted. Between two fabricators no address passes, nor that of an account that is disabled.
  * @returns the address for a reader of that fabricator; null is the team
  */
 export async function loadReplyTo(

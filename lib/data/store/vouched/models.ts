@@ -26,7 +26,7 @@ export interface VouchedModel {
 const by = (column: string) => (row: VouchedRow) => `"${String(row[column])}"`
 
 const OWN_SECRET = 'a secret of one person, which changes without anybody else'
-const OWN_CHOICE = 'a choice of one person about the own account'
+const OWN_CHOICE = 'a choice of one person about their own account'
 
 /** Tables in the order of the models. Every table is here or in UNVOUCHED_MODELS: a test compares both with the models. */
 export const VOUCHED_MODELS: readonly VouchedModel[] = [

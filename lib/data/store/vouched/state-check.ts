@@ -156,7 +156,7 @@ async function loadRevisionNames(tx: TransactionClient): Promise<ReadonlyMap<str
   const projects = await tx.project.findMany({ select: { id: true, name: true } })
   const names = new Map(projects.map(({ id, name }) => [id, name]))
   const revisions = await tx.revision.findMany({ select: { id: true, label: true, projectId: true } })
-  // Whoever tampers leaves references that lead nowhere.
+  // Anyone who tampers leaves references that lead nowhere.
   return new Map(
     revisions.map(({ id, label, projectId }) => [id, `${names.get(projectId) ?? 'of no project,'} ${label}`]),
   )

@@ -1,6 +1,6 @@
 import { type Design, FEATURE_FIELDS, getChoiceWord, NOT_STATED } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
-import { digitsAsEntered } from '@/lib/engine/units'
+import { digitsAsEntered, withUnitInHead } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import { nameBends } from './bends'
 import type { SheetColumn, SheetTable } from './model'
@@ -12,6 +12,10 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
   growth,
   isNumeric,
 })
+
+const HOLE_FIELDS = FEATURE_FIELDS.holes.entry
+const OPENING_FIELDS = FEATURE_FIELDS.coverlayOpenings.entry
+const CONDUCTOR_FIELDS = FEATURE_FIELDS.conductors.entry
 
 interface NearBend {
   readonly nearestBend: { readonly bendId: string; readonly distanceMm: number | null } | null
@@ -45,13 +49,13 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
     keyColumnCount: 1,
     columns: [
       column('Ref.', 11),
-      column('Name', 28, 1),
-      column('Plated', 14),
-      column(`Drill, ${mm}`, 15, 0, true),
-      column(`Land, ${mm}`, 16, 0, true),
+      column(HOLE_FIELDS.name.label, 28, 1),
+      column(HOLE_FIELDS.plated.label, 14),
+      column(`${HOLE_FIELDS.drillMm.label}, ${mm}`, 15, 0, true),
+      column(`${HOLE_FIELDS.landMm.label}, ${mm}`, 16, 0, true),
       column(`Ring by design, ${mm}`, 20, 0, true),
-      column(`To the nearest bend, ${mm}`, 24, 0, true),
-      column(`To the transition, ${mm}`, 22, 0, true),
+      column(`${HOLE_FIELDS.nearestBend.head}, ${mm}`, 24, 0, true),
+      column(`${HOLE_FIELDS.transitionDistanceMm.head}, ${mm}`, 22, 0, true),
     ],
     rows: design.features.holes.map((hole, index) => ({
       id: hole.id,
@@ -80,10 +84,10 @@ function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
     columns: [
       column('Ref.', 11),
       column('Name', 28, 1),
-      column('Made by', 16),
-      column(`Opening, ${mm}`, 17, 0, true),
-      column(`Narrowest web, ${mm}`, 19, 0, true),
-      column(`To the nearest bend, ${mm}`, 24, 0, true),
+      column(OPENING_FIELDS.method.label, 16),
+      column(`${OPENING_FIELDS.openingMm.label}, ${mm}`, 17, 0, true),
+      column(`${OPENING_FIELDS.webMm.label}, ${mm}`, 19, 0, true),
+      column(`${OPENING_FIELDS.nearestBend.head}, ${mm}`, 24, 0, true),
     ],
     rows: design.features.coverlayOpenings.map((opening, index) => ({
       id: opening.id,
@@ -111,13 +115,13 @@ function makeNeedTable(design: Design, words: SheetWords): SheetTable {
     keyColumnCount: 1,
     columns: [
       column('Name', 28, 1),
-      column('Layer', 19),
-      column(`Width, ${mm}`, 15, 0, true),
-      column(`Space, ${mm}`, 16, 0, true),
-      column('Impedance, Ω', 20, 0, true),
-      column('Current, A', 16, 0, true),
-      column('Rise allowed, °C', 21, 0, true),
-      column('Drop allowed, V', 18, 0, true),
+      column(CONDUCTOR_FIELDS.layerId.label, 19),
+      column(`${CONDUCTOR_FIELDS.widthMm.label}, ${mm}`, 15, 0, true),
+      column(`${CONDUCTOR_FIELDS.spaceMm.label}, ${mm}`, 16, 0, true),
+      column(withUnitInHead(CONDUCTOR_FIELDS.impedanceOhm.label, 'ohm'), 20, 0, true),
+      column(withUnitInHead(CONDUCTOR_FIELDS.currentAmp.label, 'amp'), 16, 0, true),
+      column(withUnitInHead(CONDUCTOR_FIELDS.allowedRiseDegC.label, 'degC'), 21, 0, true),
+      column(withUnitInHead(CONDUCTOR_FIELDS.allowedDropVolt.label, 'volt'), 18, 0, true),
     ],
     rows: design.features.conductors
       .filter(({ currentAmp, impedanceOhm }) => currentAmp !== null || impedanceOhm !== null)
@@ -151,7 +155,7 @@ function makeOutlineTable({ features }: Design, words: SheetWords): SheetTable {
       column('Name', 28, 1),
       column('What', 22),
       column(`Inside radius, ${mm}`, 19, 0, true),
-      column('Tear stop', 18),
+      column(FEATURE_FIELDS.outlineCorners.entry.tearStop.label, 18),
       column(`Slit width, ${mm}`, 17, 0, true),
       column(`End relief diameter, ${mm}`, 21, 0, true),
     ],

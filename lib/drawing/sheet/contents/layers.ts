@@ -9,7 +9,7 @@ import {
   NOT_STATED,
   nameLayerKind,
 } from '@/lib/engine'
-import { digitsAsComputed } from '@/lib/engine/units'
+import { digitsAsComputed, withUnitInHead } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import type { SheetColumn, SheetResults, SheetTable } from './model'
 import type { SheetWords } from './words'
@@ -40,14 +40,14 @@ export function makeLayerTable(design: Design, results: SheetResults | null, wor
     columns: [
       column('No.', 9, 0, true),
       column('Conductor', 19),
-      column('Name', 30, 2),
-      column('Kind', 25),
+      column(LAYER_FIELDS.name.label, 30, 2),
+      column(LAYER_FIELDS.kind.label, 25),
       column('Runs through', 20),
       column('Call-out', 44, 3),
-      column('Foil, oz/ft²', 12, 0, true),
+      column(withUnitInHead('Foil', 'oz-per-ft2'), 12, 0, true),
       column(`As bought, ${um}`, 18, 0, true),
       column(`Tolerance, ${um}`, 19, 0, true),
-      column(`Plating, ${um}`, 24),
+      column(`${LAYER_FIELDS.plating.label}, ${um}`, 24),
       ...zones.map((zone) => column(`${words.zone(zone.zoneId)}, ${um}`, 14, 0, true)),
     ],
     rows: layers.map((layer, index) => {

@@ -3,6 +3,7 @@ import {
   type Design,
   FEATURE_FIELDS,
   getChoiceWord,
+  LAYER_FIELDS,
   type Layer,
   listStiffeners,
   NOT_STATED,
@@ -18,6 +19,8 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
   growth,
   isNumeric,
 })
+
+const STIFFENER_FIELDS = FEATURE_FIELDS.stiffeners.entry
 
 /** Stiffeners with what holds them; a stiffener layer of which no detail was typed in has a row too. */
 export function makeStiffenerTable(design: Design, words: SheetWords): SheetTable | null {
@@ -46,16 +49,16 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
     keyColumnCount: 1,
     columns: [
       column('Ref.', 11),
-      column('Name', 28, 2),
-      column('Layer', 12, 0, true),
+      column(STIFFENER_FIELDS.name.label, 28, 2),
+      column(STIFFENER_FIELDS.layerId.label, 12, 0, true),
       column('Face', 14),
       column('Zones', 16),
       column('Call-out', 38, 3),
-      column(`Thickness, ${um}`, 26, 0, true),
+      column(`${LAYER_FIELDS.thicknessUm.label}, ${um}`, 26, 0, true),
       column('Held by', 38, 3),
-      column('For', 20),
+      column(STIFFENER_FIELDS.purpose.label, 20),
       column(`Overlap with the coverlay end, ${mm}`, 25, 0, true),
-      column(`To the nearest bend, ${mm}`, 24, 0, true),
+      column(`${STIFFENER_FIELDS.nearestBend.head}, ${mm}`, 24, 0, true),
     ],
     rows: [
       ...stiffeners.map((stiffener, index) => ({

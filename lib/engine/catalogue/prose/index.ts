@@ -1,5 +1,5 @@
 /**
- * Why each item matters and how to check it, for whoever reads the catalogue. Apart from the items, since every visitor's
+ * Why each item matters and how to check it, for the person who reads the catalogue. Apart from the items, since every visitor's
  * browser loads those to compute, and these are read on few pages.
  */
 export { readItemProse } from './read-prose'

@@ -27,6 +27,7 @@ export const BEND_FIELDS = {
   },
   requiredCycles: {
     label: 'Required cycles',
+    head: 'Cycles',
     unit: 'cycles',
     hint: 'Needed for dynamic use only.',
   },
@@ -44,11 +45,16 @@ export const BEND_FIELDS = {
   },
   distanceToRigidMm: {
     label: 'Distance to the rigid edge',
+    head: 'To the rigid edge',
     unit: 'mm',
     hint: "From the bend's nearest edge to a rigid or stiffened zone.",
   },
-  strainReliefAtTransition: { label: 'Strain relief at that transition', inText: 'strain relief at transition' },
-  triedOnModel: { label: 'Tried on a paper or film model', inText: 'tried on a model' },
+  strainReliefAtTransition: {
+    label: 'Strain relief at that transition',
+    head: 'Relief at that edge',
+    inText: 'strain relief at transition',
+  },
+  triedOnModel: { label: 'Tried on a paper or film model', head: 'Tried on a model', inText: 'tried on a model' },
   flexTest: {
     label: 'Flex test',
     fields: {

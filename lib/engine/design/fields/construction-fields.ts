@@ -8,8 +8,8 @@ export const LAYER_FIELDS = {
   kind: { label: 'Kind', choices: LAYER_KIND_NAMES },
   materialId: { label: 'Material' },
   thicknessUm: { label: 'Thickness', unit: 'um' },
-  tolerancePlusUm: { label: 'Tolerance over', inText: 'upper tolerance', unit: 'um' },
-  toleranceMinusUm: { label: 'Tolerance under', inText: 'lower tolerance', unit: 'um' },
+  tolerancePlusUm: { label: 'Tolerance over', head: 'Over +', inText: 'upper tolerance', unit: 'um' },
+  toleranceMinusUm: { label: 'Tolerance under', head: 'Under −', inText: 'lower tolerance', unit: 'um' },
   role: { label: 'Carries', inText: 'role', choices: { signal: 'conductors', plane: 'plane', mixed: 'both' } },
   planePattern: {
     label: 'Plane',
@@ -26,12 +26,12 @@ export const LAYER_FIELDS = {
         // The stored word for plating of lands and pads alone is older than the trade's.
         choices: { none: 'none', panel: 'panel', pattern: 'pattern', button: 'pads only' },
       },
-      thicknessUm: { label: 'Plated copper', inText: 'thickness', unit: 'um' },
-      toleranceUm: { label: 'Tolerance of plating', inText: 'tolerance', unit: 'um' },
+      thicknessUm: { label: 'Plated copper', head: 'Plated +', inText: 'thickness', unit: 'um' },
+      toleranceUm: { label: 'Tolerance of plating', head: 'Plating ±', inText: 'tolerance', unit: 'um' },
       materialId: { label: 'Plating material', inText: 'material' },
     },
   },
-  processingLossUm: { label: 'Loss in process', inText: 'processing loss', unit: 'um' },
+  processingLossUm: { label: 'Loss in process', head: 'Loss in process −', inText: 'processing loss', unit: 'um' },
 } as const satisfies FieldsOf<Omit<ConductorLayer, 'kind'>> & Record<'kind', unknown>
 
 export const ZONE_FIELDS = {
@@ -54,9 +54,9 @@ export const ZONE_FIELDS = {
       hatch: {
         label: 'Hatch',
         fields: {
-          barMm: { label: 'Bar of the hatch', inText: 'bar', unit: 'mm' },
-          pitchMm: { label: 'Pitch of the hatch', inText: 'pitch', unit: 'mm' },
-          angleDeg: { label: 'Angle of the bars to the length, degrees', inText: 'angle', unit: 'deg' },
+          barMm: { label: 'Bar of the hatch', head: 'Hatch bar', inText: 'bar', unit: 'mm' },
+          pitchMm: { label: 'Pitch of the hatch', head: 'Hatch pitch', inText: 'pitch', unit: 'mm' },
+          angleDeg: { label: 'Angle of the bars to the length, degrees', head: 'Angle', inText: 'angle', unit: 'deg' },
         },
       },
     },
@@ -65,16 +65,21 @@ export const ZONE_FIELDS = {
     label: 'Connector accepts',
     inText: 'connector window',
     fields: {
-      minUm: { label: 'Least thickness for the connector', inText: 'smallest thickness', unit: 'um' },
-      maxUm: { label: 'Greatest thickness for the connector', inText: 'largest thickness', unit: 'um' },
+      minUm: { label: 'Minimum thickness for the connector', inText: 'minimum thickness', unit: 'um' },
+      maxUm: { label: 'Maximum thickness for the connector', inText: 'maximum thickness', unit: 'um' },
     },
   },
   contactFinish: {
     label: 'Finish on contacts',
     fields: {
-      thicknessUm: { label: 'Thickness of the finish on the contacts', inText: 'thickness', unit: 'um' },
-      toleranceUm: { label: 'Tolerance of the finish', inText: 'tolerance', unit: 'um' },
+      thicknessUm: {
+        label: 'Thickness of the finish on the contacts',
+        head: 'Finish on its contacts',
+        inText: 'thickness',
+        unit: 'um',
+      },
+      toleranceUm: { label: 'Tolerance of the finish', head: 'Finish ±', inText: 'tolerance', unit: 'um' },
     },
   },
-  statedThicknessUm: { label: 'Stated thickness', unit: 'um' },
+  statedThicknessUm: { label: 'Stated thickness', head: 'Stated', unit: 'um' },
 } as const satisfies FieldsOf<Zone>

@@ -76,7 +76,7 @@ export interface FieldInText {
 /**
  * A field in words, by its place in the design.
  *
- * @param count  how many steps at the end of the path the words are to name; the rest is named by whoever asks
+ * @param count  how many steps at the end of the path the words are to name; the rest is named by the caller
  */
 export function findFieldWords(path: readonly (string | number)[], count = 1): FieldInText {
   const nodes = walkFields(path)
@@ -86,6 +86,11 @@ export function findFieldWords(path: readonly (string | number)[], count = 1): F
     .filter((words) => words !== '')
     .join(' ')
   return { label, node: nodes.at(-1) ?? null }
+}
+
+/** A field at the head of a column. */
+export function getFieldHead({ label, head }: FieldNode): string {
+  return head ?? label
 }
 
 /** A field within a sentence: `inside radius`. */

@@ -3,6 +3,7 @@ import { type FieldsOf, LAYER_FIELD, NAMED_FIELDS, NEAREST_BEND_FIELD } from './
 
 const TRANSITION_FIELD = {
   label: 'To the rigid-to-flex transition',
+  head: 'To the transition',
   inText: 'distance to the transition',
   unit: 'mm',
 } as const
@@ -26,7 +27,12 @@ export const FEATURE_FIELDS = {
         inText: 'crossings',
         entry: {
           bendId: { label: 'Bend' },
-          angleToAxisDeg: { label: 'Angle to the axis, degrees', inText: 'angle to the bend axis', unit: 'deg' },
+          angleToAxisDeg: {
+            label: 'Angle to the axis, degrees',
+            head: 'Angle to the axis',
+            inText: 'angle to the bend axis',
+            unit: 'deg',
+          },
           widthChangesInside: { label: 'Width changes inside' },
           directionChangesInside: { label: 'Direction changes inside' },
         },
@@ -124,7 +130,7 @@ export const FEATURE_FIELDS = {
       overStiffener: { label: 'Over a stiffener' },
     },
   },
-  copperToOutlineMm: { label: 'Least distance of copper to the outline', inText: 'copper to outline', unit: 'mm' },
+  copperToOutlineMm: { label: 'Minimum distance of copper to the outline', inText: 'copper to outline', unit: 'mm' },
   outline: {
     label: 'Outline',
     fields: {

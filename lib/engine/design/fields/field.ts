@@ -5,6 +5,8 @@ import type { SourcedNumber } from '../material'
 export interface FieldWords {
   /** On a form and at the head of a column: `Inside radius`. */
   readonly label: string
+  /** At the head of a column where the label is too long for one; without it the label. */
+  readonly head?: string
   /** Within a sentence; without it the label with a small first letter. */
   readonly inText?: string
   readonly unit?: Unit
@@ -53,6 +55,7 @@ export const NAMED_FIELDS = { id: ID, name: NAME } as const
 
 export const NEAREST_BEND_FIELD = {
   label: 'Nearest bend',
+  head: 'To the nearest bend',
   fields: { bendId: { label: 'Bend' }, distanceMm: { label: 'Distance', unit: 'mm' } },
 } as const
 

@@ -17,7 +17,7 @@ export interface AccessRow {
   /** What those who may do it get: each call is made so that it changes nothing that another cell rests on. */
   readonly reached: Reached
   readonly may: readonly PersonName[]
-  /** Whoever sees the thing and may not do it is told so; to everybody else it does not exist. */
+  /** Anyone who sees the thing and may not do it is told so; to everybody else it does not exist. */
   readonly seenBy: PlaceInView
 }
 

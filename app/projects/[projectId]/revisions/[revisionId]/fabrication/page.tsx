@@ -11,7 +11,7 @@ import { Section } from '@/app/_components/ui/section'
 import { type FabricationFitView, getFabricationFit } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
-/** What fabricators can build and hold, against the design; to a fabricator the own company alone. */
+/** What fabricators can build and hold, against the design; to a fabricator only its own company. */
 export default async function FabricationPage({ params }: RevisionParams) {
   const { projectId, revisionId } = await params
   const { actor } = await loadRevision(projectId, revisionId)

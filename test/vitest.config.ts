@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config'
 const root = fileURLToPath(new URL('..', import.meta.url))
 const setupFiles = ['test/setup/quiet-console.ts']
 /**
- * Tests of functions without a state of their own: the files share one process and its modules, because loading the engine anew for each
+ * Tests of functions without a state of their own: the files share one process and its modules, because loading the engine again for each
  * took longer than the tests. What a test replaces it puts back.
  */
 const pure = { setupFiles, isolate: false, testTimeout: 60_000 }

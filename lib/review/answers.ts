@@ -1,7 +1,14 @@
 import type { Issue, ItemBasis, ItemResult, Result } from '@/lib/engine'
 import { roundToDigits } from '@/lib/engine/numerics'
 import { hashJson } from './canonical'
-import type { AnswerState, RecordedAnswer, ReviewItem, ReviewSnapshot, Waiver } from './snapshot'
+import {
+  ANSWER_WORDS,
+  type AnswerState,
+  type RecordedAnswer,
+  type ReviewItem,
+  type ReviewSnapshot,
+  type Waiver,
+} from './snapshot'
 
 /** What a person may say about an item, given what the calculation says. `open` takes an answer back. */
 const LEGAL_STATES: Readonly<Record<ItemResult['verdict'], readonly AnswerState[]>> = {
@@ -245,14 +252,12 @@ function stateWithoutWaiver(
 function explainLapse(answer: RecordedAnswer): string {
   if (answer.state === 'concern') return ''
   if (answer.isFromElsewhere === true) {
-    return `the answer "${say(answer.state)}" comes from a fabricator who does not see this revision`
+    return `the answer "${ANSWER_WORDS[answer.state]}" comes from a fabricator who does not see this revision`
   }
   return (answer.changedInputs ?? []).length > 0
-    ? `the answer "${say(answer.state)}" was given on inputs that have changed since`
+    ? `the answer "${ANSWER_WORDS[answer.state]}" was given on inputs that have changed since`
     : ''
 }
-
-const say = (state: AnswerState) => state.replaceAll('-', ' ')
 
 /** What the calculation alone makes of an item. A thin margin is a concern that is seen, not a failure. */
 const COMPUTED_STATE: Readonly<Record<ItemResult['verdict'], AnswerState>> = {

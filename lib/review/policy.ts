@@ -231,7 +231,7 @@ const canComment = (actor: Actor, subject: Omit<RevisionSubject, 'kind'>) =>
   (isOpenStage(subject.stage) || subject.stage === 'released') &&
   (isTeam(actor, subject) || isFabricatorOf(actor, subject))
 
-/** A fabricator sees the threads in which the own company takes part, never another fabricator's or the team's own. */
+/** A fabricator sees the threads in which its own company takes part, never another fabricator's or the team's own. */
 const canSeeThread = (
   actor: Actor,
   subject: Omit<RevisionSubject, 'kind'> & { readonly audienceCompanyId: string | null },
@@ -406,7 +406,7 @@ const RULES: Rules = {
     refusal: 'move this revision between stages',
     rule: (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
   },
-  // Also while signature is awaited: a late edit leaves the declaration on other content, and it must be made anew.
+  // Also while signature is awaited: a late edit leaves the declaration on other content, and it must be made again.
   'declaration:make': {
     subject: 'revision',
     refusal: 'declare on this revision',

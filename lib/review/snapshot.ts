@@ -24,6 +24,15 @@ export interface ReviewItem {
 export const ANSWER_STATES = ['open', 'meets', 'concern', 'waived', 'not-applicable'] as const
 export type AnswerState = (typeof ANSWER_STATES)[number]
 
+/** The one record of what answers are called. */
+export const ANSWER_WORDS: Readonly<Record<AnswerState, string>> = {
+  open: 'open',
+  meets: 'meets',
+  concern: 'concern',
+  waived: 'waived',
+  'not-applicable': 'not applicable',
+}
+
 /** A person's answer to an item. Times are ISO 8601 in UTC, here and below. */
 export interface RecordedAnswer {
   readonly itemId: string
@@ -63,9 +72,17 @@ export interface Waiver {
 export const THREAD_KINDS = ['note', 'should-change', 'must-change', 'engineering-query'] as const
 export type ThreadKind = (typeof THREAD_KINDS)[number]
 
-/** As it stands in a sentence: `the should-change "..."`; an unknown word as it is. */
+/** The one record of what kinds of threads are called: in a list, and as a noun in a sentence (`the should-change "..."`). */
+export const THREAD_KIND_WORDS: Readonly<Record<ThreadKind, { readonly label: string; readonly noun: string }>> = {
+  note: { label: 'note', noun: 'note' },
+  'should-change': { label: 'should change', noun: 'should-change' },
+  'must-change': { label: 'must change', noun: 'must-change' },
+  'engineering-query': { label: 'engineering query', noun: 'engineering query' },
+}
+
+/** A kind as a noun; a word that this version does not know as it is. */
 export function nameThreadKind(kind: string): string {
-  return kind === 'engineering-query' ? 'engineering query' : kind
+  return Object.hasOwn(THREAD_KIND_WORDS, kind) ? THREAD_KIND_WORDS[kind as ThreadKind].noun : kind
 }
 
 export const THREAD_STATES = ['open', 'answered', 'closed'] as const

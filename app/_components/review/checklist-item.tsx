@@ -9,7 +9,7 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView, SecondFactorView } from '@/lib/data'
 import type { DecidedOutcome } from '@/lib/engine/results'
-import { listStatedInBrief, nameAnswerers } from '@/lib/review'
+import { listStatedInBrief, nameAnswerers, THREAD_KIND_WORDS } from '@/lib/review'
 import { removeAttachment } from './actions'
 import { AnswerForm } from './answer-form'
 import { AnswerMark } from './answer-mark'
@@ -20,7 +20,7 @@ import { OutcomeTable } from './outcome-table'
 import { ThreadForm } from './thread-form'
 import { UploadForm } from './upload-form'
 import { WaiverPanel } from './waiver-panel'
-import { ANSWER_WORDS, THREAD_KIND_WORDS } from './words'
+import { ANSWER_WORDS } from './words'
 
 type Item = RevisionView['items'][number]
 
@@ -176,7 +176,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
               <li key={thread.id}>
                 <Link href={paths.thread(projectId, revisionId, thread.id)}>{thread.title}</Link>{' '}
                 <span className="muted small">
-                  {THREAD_KIND_WORDS[thread.kind]}, {thread.state}, {thread.openedBy.name}
+                  {THREAD_KIND_WORDS[thread.kind].label}, {thread.state}, {thread.openedBy.name}
                 </span>
               </li>
             ))}

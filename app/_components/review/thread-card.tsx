@@ -11,12 +11,12 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { CommentView, ThreadView } from '@/lib/data'
 import { closeThreadInput, editCommentInput, reopenThreadInput, replyInput } from '@/lib/inputs'
+import { THREAD_KIND_WORDS } from '@/lib/review'
 import { closeThread, editComment, reopenThread, replyToThread } from './actions'
 import { getTargetPath } from './blocker-list'
 import { CommentField } from './comment-field'
 import { FileList } from './file-list'
 import { UploadForm } from './upload-form'
-import { THREAD_KIND_WORDS } from './words'
 
 const ANCHOR_TABS: Record<string, string> = {
   item: 'checklist',
@@ -41,7 +41,7 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
     <article className="thread" id={`thread-${thread.id}`} aria-labelledby={`thread-title-${thread.id}`}>
       <header>
         <p className="thread-kind" data-kind={thread.kind}>
-          {THREAD_KIND_WORDS[thread.kind]} <span className="muted">· {thread.state}</span>
+          {THREAD_KIND_WORDS[thread.kind].label} <span className="muted">· {thread.state}</span>
         </p>
         <h2 id={`thread-title-${thread.id}`}>{thread.title}</h2>
         <p className="muted small">

@@ -1,5 +1,5 @@
-import type { ProjectRole, ProposalState, ThreadView, WaiverView } from '@/lib/data'
-import type { AnswerState, CompanyRole } from '@/lib/review'
+import type { ProjectRole, ProposalState, WaiverView } from '@/lib/data'
+import type { CompanyRole } from '@/lib/review'
 
 /** How the application's own words read on screen. Stages and verdicts have theirs beside their marks. */
 export const ROLE_WORDS: Record<ProjectRole, string> = {
@@ -15,22 +15,7 @@ export const COMPANY_ROLE_WORDS: Record<CompanyRole, string> = {
   member: 'member',
 }
 
-export { STAGE_LABELS as STAGE_WORDS } from '@/lib/review'
-
-export const THREAD_KIND_WORDS: Record<ThreadView['kind'], string> = {
-  note: 'note',
-  'should-change': 'should change',
-  'must-change': 'must change',
-  'engineering-query': 'engineering query',
-}
-
-export const ANSWER_WORDS: Record<AnswerState, string> = {
-  open: 'open',
-  meets: 'meets',
-  concern: 'concern',
-  waived: 'waived',
-  'not-applicable': 'not applicable',
-}
+export { ANSWER_WORDS, STAGE_LABELS as STAGE_WORDS } from '@/lib/review'
 
 export const WAIVER_WORDS: Record<WaiverView['state'], string> = {
   proposed: 'proposed, waiting for approval',

@@ -184,7 +184,7 @@ function makeShelfView(loaded: LoadedRevision, company: CompanySheets, shelf: Sh
 }
 
 /**
- * Trials are evaluated under the workspace's limits, and this fabricator's where whoever asks may see them. What the review
+ * Trials are evaluated under the workspace's limits, and this fabricator's where the person who asks may see them. What the review
  * knows stays as it is, so that only the construction moves verdicts; what the sheets say of it is held against them apart.
  */
 function makeTrialContext(loaded: LoadedRevision, company: CompanySheets) {

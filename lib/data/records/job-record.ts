@@ -35,7 +35,7 @@ const OPEN = ['waiting', 'running']
 const KEPT_MS = 7 * 86_400_000
 
 /**
- * Puts a job down, or finds the one that is there under its key: on its way, or done. One that failed or was stopped begins anew.
+ * Puts a job down, or finds the one that is there under its key: on its way, or done. One that failed or was stopped begins again.
  *
  * @returns its id
  */
@@ -103,7 +103,7 @@ export async function keepClaim({ id, claimToken }: ClaimedJob, progress: number
 }
 
 /**
- * Writes what came of a job, in one statement with its state: whoever lost the claim meanwhile writes nothing.
+ * Writes what came of a job, in one statement with its state: anyone who lost the claim meanwhile writes nothing.
  * @returns whether this was written
  */
 export async function endJob({ id, claimToken }: ClaimedJob, end: JobEnd): Promise<boolean> {

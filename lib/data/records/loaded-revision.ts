@@ -26,7 +26,7 @@ export interface LoadedRevision {
   readonly changedInputs: ReadonlyMap<string, readonly string[]>
 }
 
-/** Loads everything. Whoever calls it passes the result on: a request loads a revision once. */
+/** Loads everything. Anyone who calls it passes the result on: a request loads a revision once. */
 export async function loadRevision(tx: TransactionClient, revisionId: string): Promise<LoadedRevision> {
   const record = await loadRevisionRecord(tx, revisionId)
   return { record, ...(await loadRules(tx, record)), ...(await readDesign(tx, record)) }

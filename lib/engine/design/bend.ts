@@ -51,9 +51,22 @@ export const bendSchema = z
 export type Bend = z.infer<typeof bendSchema>
 
 /** Nothing is said yet of how flexing is tested. */
-export const UNKNOWN_FLEX_TEST: Bend['flexTest'] = {
+const UNKNOWN_FLEX_TEST: Bend['flexTest'] = {
   cyclesPerMinute: null,
   travelMm: null,
   mandrelDiameterMm: null,
   pointsOfApplication: '',
 }
+
+/** What a new bend says of itself where nobody has said anything: a new field gets its unknown value here. */
+export const UNKNOWN_BEND = {
+  use: null,
+  motion: 'one-way',
+  requiredCycles: null,
+  radiusHeldBy: null,
+  distanceToRigidMm: null,
+  strainReliefAtTransition: null,
+  triedOnModel: null,
+  flexTest: UNKNOWN_FLEX_TEST,
+  note: '',
+} as const satisfies Partial<Bend>

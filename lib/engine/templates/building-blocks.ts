@@ -4,7 +4,7 @@ import {
   type ConductorLayer,
   type DielectricLayer,
   makePresence,
-  UNKNOWN_FLEX_TEST,
+  UNKNOWN_BEND,
   type UnbondedGapLayer,
   type Zone,
 } from '../design'
@@ -163,6 +163,7 @@ export function bend({
   distanceToRigidMm,
 }: BendOptions): Bend {
   return {
+    ...UNKNOWN_BEND,
     id,
     name,
     zoneId,
@@ -172,14 +173,8 @@ export function bend({
     insideFace,
     axisLengthMm,
     use,
-    motion: 'one-way',
     requiredCycles: requiredCycles ?? null,
-    radiusHeldBy: null,
     distanceToRigidMm: distanceToRigidMm ?? null,
-    strainReliefAtTransition: null,
-    triedOnModel: null,
-    flexTest: UNKNOWN_FLEX_TEST,
-    note: '',
   }
 }
 

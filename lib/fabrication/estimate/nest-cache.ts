@@ -4,7 +4,7 @@ import { type ExtraRoom, type NestedPart, type Nesting, nestPart, type PanelForm
 export type Nester = (part: NestedPart, format: PanelFormat, extra: ExtraRoom) => Nesting
 
 /**
- * Nestings by what they depend on: the same outline on the same panel comes to the same placements, whoever asks, so that saving a
+ * Nestings by what they depend on: the same outline on the same panel comes to the same placements, no matter who asks, so that saving a
  * design whose outline did not change costs nothing here. What was asked for longest ago is forgotten first.
  */
 export class NestingMemory {

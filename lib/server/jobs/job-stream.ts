@@ -8,7 +8,7 @@ import { announceJob } from './start-jobs'
 const POLL_MS = 250
 
 /**
- * Asks for a job and tells how it goes on, a line of JSON at a time, until it is over. Whoever goes away, or aborts the request,
+ * Asks for a job and tells how it goes on, a line of JSON at a time, until it is over. Anyone who goes away, or aborts the request,
  * stops the job.
  *
  * @throws NoTurnError  where the person, or everybody together, listens to too much at once

@@ -16,7 +16,7 @@ interface Announcement {
 
 /**
  * A queue in the same database, which every process of the installation listens to: each announcement reaches one of them. What a
- * process took along when it died is announced again by whoever looks for due jobs; so the queue itself repeats nothing.
+ * process took along when it died is announced again by anyone who looks for due jobs; so the queue itself repeats nothing.
  *
  * @throws what the database says where the queue's tables cannot be made
  */

@@ -1,7 +1,7 @@
 import 'server-only'
 /** Tells the processes of an installation which jobs are due. The database's own rows say what they are, and whose. */
 export interface JobQueue {
-  /** Somebody runs it soon. Announced twice it still runs once: whoever runs it claims it first. */
+  /** Somebody runs it soon. Announced twice it still runs once: anyone who runs it claims it first. */
   readonly announce: (jobId: string) => Promise<void>
   readonly close: () => Promise<void>
 }

@@ -10,7 +10,7 @@ import { createTestDatabase } from '@/test/setup/databases'
 
 /**
  * Statements that a page or an act takes, on one fixed scene: a number to compare with, so that nobody asks the database
- * once for each person or thread, or loads a revision twice, without noticing. Whoever needs more raises the number here.
+ * once for each person or thread, or loads a revision twice, without noticing. Anyone who needs more raises the number here.
  */
 const PAGES: Readonly<Record<string, { most: number; ask: (scene: Scene) => Promise<unknown> }>> = {
   getRevision: { most: 46, ask: ({ team, revisionId }) => data.getRevision(team.lead, revisionId) },

@@ -97,7 +97,7 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
     expect(await data.runKeptJob(jobId)).toBe(false)
     expect(asked).not.toHaveBeenCalled()
     expect(await ask({ name: 'Another name' })).not.toBe(jobId)
-    // Whoever else asks about the same draft has a job of their own.
+    // Another person asking about the same draft has a job of their own.
     const other = await expectDone(data.askForRemedies(team.lead, input()))
     expect(other.jobId).not.toBe(jobId)
     await expect(data.readJob(team.lead, jobId)).rejects.toThrow(data.NotFoundError)
@@ -135,13 +135,13 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
 
     runJobsInPlace()
     expect(await data.runKeptJob(jobId)).toBe(false)
-    // Asked for once more it begins anew.
+    // Asked for once more it begins again.
     expect(await ask(draft)).toBe(jobId)
     expect(await data.runKeptJob(jobId)).toBe(true)
     expect(await data.readJob(team.member, jobId)).toMatchObject({ state: 'done' })
   })
 
-  it('are told line by line to whoever follows, and stop when nobody follows any more', async () => {
+  it('are told line by line to anyone who follows, and stop when nobody follows any more', async () => {
     const draft = { name: 'A draft that is followed' }
     const jobId = await ask(draft)
     const follow = (signal: AbortSignal) =>

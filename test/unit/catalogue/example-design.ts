@@ -165,13 +165,13 @@ function makeZones(): Zone[] {
 
 function makeBends(): Design['bends'] {
   const common: Omit<Design['bends'][number], 'id' | 'name' | 'insideRadiusMm' | 'use'> = {
+    ...UNKNOWN_BEND,
     zoneId: 'arm',
     radiusToleranceMm: 0.3,
     angleDeg: 90,
     insideFace: 'bottom',
     axisLengthMm: 12,
     motion: 'one-way',
-    requiredCycles: null,
     radiusHeldBy: 'former',
     distanceToRigidMm: 6,
     strainReliefAtTransition: true,

@@ -23,9 +23,9 @@ const NO_FORM: Readonly<Record<string, string>> = {
   confirmPassword: 'a part of other acts',
   confirmPerson: 'a part of other acts',
   askForRemedies: 'a route that is followed, and changes nothing of a review',
-  runRemedies: 'the server itself, for whoever asked',
+  runRemedies: 'the server itself, for the person who asked',
   readJob: 'a reading',
-  stopJob: 'whoever followed a job went away',
+  stopJob: 'anyone who followed a job went away',
 }
 
 /** Words that no act of a signed-in person's form records. */

@@ -5,7 +5,7 @@ import {
   makePresence,
   NO_PLATING,
   parseDesign,
-  UNKNOWN_FLEX_TEST,
+  UNKNOWN_BEND,
 } from '@/lib/engine'
 import type { DrawnDesign } from './demo-design'
 
@@ -82,6 +82,7 @@ export function makeStressDesign(): DrawnDesign {
     },
     construction: { layers, zones },
     bends: Array.from({ length: 14 }, (_, index) => ({
+      ...UNKNOWN_BEND,
       id: `bend-${index + 1}`,
       name: name(`Bend ${index + 1}`),
       zoneId: index % 2 === 0 ? 'zone-2' : 'zone-4',
@@ -97,7 +98,6 @@ export function makeStressDesign(): DrawnDesign {
       distanceToRigidMm: 3,
       strainReliefAtTransition: true,
       triedOnModel: false,
-      flexTest: UNKNOWN_FLEX_TEST,
       note: text('keep clear of the cable clamp'),
     })),
     features: {

@@ -9,7 +9,7 @@ import {
   NO_PLATING,
   PLATED_COPPER_ID,
   parseDesign,
-  UNKNOWN_FLEX_TEST,
+  UNKNOWN_BEND,
 } from '@/lib/engine'
 import { listStartingConstructions } from '@/lib/engine/templates'
 
@@ -173,6 +173,7 @@ const anyDesign = fc
       },
       construction: { layers, zones },
       bends: options.bends.map((each, index) => ({
+        ...UNKNOWN_BEND,
         id: `bend-${index}`,
         name: `Bend ${index}`,
         zoneId: `zone-${each.zoneIndex % zones.length}`,
@@ -184,12 +185,7 @@ const anyDesign = fc
         use: each.use,
         motion: each.motion,
         requiredCycles: each.requiredCycles,
-        radiusHeldBy: null,
         distanceToRigidMm: each.distanceToRigidMm,
-        strainReliefAtTransition: null,
-        triedOnModel: null,
-        flexTest: UNKNOWN_FLEX_TEST,
-        note: '',
       })),
       features: {
         ...blank.features,

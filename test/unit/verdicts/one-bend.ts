@@ -9,7 +9,7 @@ import {
   makePresence,
   NO_PLATING,
   type Outcome,
-  UNKNOWN_FLEX_TEST,
+  UNKNOWN_BEND,
   type Verdict,
 } from '@/lib/engine'
 
@@ -80,6 +80,7 @@ export function makeOneBend({
       ],
     },
     bends: bends.map((bend, at) => ({
+      ...UNKNOWN_BEND,
       id: `bend-${at}`,
       name: `Bend ${at}`,
       zoneId: 'flex',
@@ -92,11 +93,6 @@ export function makeOneBend({
       motion: 'one-way',
       requiredCycles,
       radiusHeldBy: 'former',
-      distanceToRigidMm: null,
-      strainReliefAtTransition: null,
-      triedOnModel: null,
-      flexTest: UNKNOWN_FLEX_TEST,
-      note: '',
       ...bend,
     })),
   }

@@ -1,12 +1,4 @@
-import {
-  type Bend,
-  type Design,
-  type Layer,
-  makePresence,
-  markAssumed,
-  UNKNOWN_FLEX_TEST,
-  type Zone,
-} from '@/lib/engine'
+import { type Bend, type Design, type Layer, makePresence, markAssumed, UNKNOWN_BEND, type Zone } from '@/lib/engine'
 
 /** An id that no entry of the list has: the prefix and the next free number. */
 export function makeFreshId(prefix: string, taken: readonly { readonly id: string }[]): string {
@@ -178,6 +170,7 @@ export function setZoneCoverage(
 export function addBend(design: Design): Design {
   const zone = design.construction.zones.find((candidate) => candidate.kind === 'flex')
   const bend: Bend = {
+    ...UNKNOWN_BEND,
     id: makeFreshId('bend', design.bends),
     name: makeFreshName('Bend', design.bends),
     zoneId: zone?.id ?? '',
@@ -186,15 +179,6 @@ export function addBend(design: Design): Design {
     angleDeg: 90,
     insideFace: 'top',
     axisLengthMm: zone?.widthMm ?? 10,
-    use: null,
-    motion: 'one-way',
-    requiredCycles: null,
-    radiusHeldBy: null,
-    distanceToRigidMm: null,
-    strainReliefAtTransition: null,
-    triedOnModel: null,
-    flexTest: UNKNOWN_FLEX_TEST,
-    note: '',
   }
   const proposed = [
     'zoneId',

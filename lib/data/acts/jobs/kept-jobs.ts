@@ -43,7 +43,7 @@ export function stopJob(actor: Actor, jobId: string): Promise<void> {
 }
 
 /**
- * Runs a job that is due, in this process, and writes what came of it: once, whoever else runs it too.
+ * Runs a job that is due, in this process, and writes what came of it: once, even if another process runs it too.
  *
  * @returns whether this call ran it
  */
@@ -106,6 +106,6 @@ async function carryOut(
     )
     if (isExpected) return { state: 'failed', failure: (error as Error).message }
     log.error('unexpected error', { doing: `job ${job.kind}`, jobId: job.id, error })
-    return { state: 'failed', failure: 'Something went wrong. Whoever runs this installation finds it in the log.' }
+    return { state: 'failed', failure: 'Something went wrong. The administrator of this installation can find it in the log.' }
   }
 }

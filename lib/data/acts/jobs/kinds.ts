@@ -4,7 +4,7 @@ import type { Actor } from '../../records/authorization'
 import { runRemedies } from './remedies'
 
 /**
- * A kind of job that is kept: it goes on where the server was restarted, and its result waits for whoever asked.
+ * A kind of job that is kept: it goes on where the server was restarted, and its result waits for the person who asked.
  * It may run more than once, when a process dies in its midst; its result is written once. So it changes nothing itself.
  */
 interface KeptKind {

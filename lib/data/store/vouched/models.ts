@@ -460,7 +460,7 @@ export const UNVOUCHED_MODELS: Readonly<Record<string, string>> = {
   SignInAttempt: 'the memory of a failed sign-in for some minutes',
   MailMessage: 'what was sent is with the receiver; the state of sending changes by itself',
   DigestDay: 'the memory that a digest was dealt with',
-  Job: 'work on the way, and results that nobody decided by; whoever asked may ask again',
+  Job: 'work on the way, and results that nobody decided by; the person who asked may ask again',
 }
 
 const BY_MODEL = new Map(VOUCHED_MODELS.map((vouched) => [vouched.model, vouched]))

@@ -112,12 +112,12 @@ export function drawCostOverQuantity(
       description:
         first === undefined || last === undefined
           ? 'No panel holds the part.'
-          : `Set-up is shared by the order: ${digitsAsComputed(first.indexPerGoodPart / last.indexPerGoodPart, 'costTimes')} times as dear for ${asCount(first.quantity)} as for ${asCount(last.quantity)} good parts.`,
+          : `Set-up is shared by the order: the index is ${digitsAsComputed(first.indexPerGoodPart / last.indexPerGoodPart, 'costTimes')} times as high for ${asCount(first.quantity)} as for ${asCount(last.quantity)} good parts.`,
       table: {
         caption: title,
         columns: [
           { key: 'quantity', label: 'Good parts', numeric: true },
-          { key: 'index', label: 'Index for each', numeric: true },
+          { key: 'index', label: 'Cost index per good part', numeric: true },
         ],
         rows: points.map(({ quantity, indexPerGoodPart }) => ({
           quantity: asCount(quantity),

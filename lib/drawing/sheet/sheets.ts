@@ -159,7 +159,7 @@ function drawOne(
       ]),
     ],
     table: {
-      caption: `What stands on sheet ${number}, and in which field it begins`,
+      caption: `Contents of sheet ${number}, and the field in which each begins`,
       columns: [
         { key: 'part', label: 'Part', numeric: false },
         { key: 'field', label: 'Field', numeric: false },

@@ -171,9 +171,14 @@ const MOST_LISTED = 12
 
 /** A word of a list, by itself or by its name. */
 export function choiceColumn<R>(
-  column: ColumnBase<R> & { readonly names: Readonly<Record<string, string>>; readonly isNullable?: boolean },
+  column: ColumnBase<R> & {
+    readonly names: Readonly<Record<string, string>>
+    readonly isNullable?: boolean
+    /** Names that files of earlier versions hold, in small letters. */
+    readonly formerNames?: Readonly<Record<string, string>>
+  },
 ): TableColumn<R> {
-  const { names, isNullable = false, ...rest } = column
+  const { names, isNullable = false, formerNames = {}, ...rest } = column
   const entries = Object.entries(names)
   return {
     ...base<R>(rest),
@@ -184,6 +189,7 @@ export function choiceColumn<R>(
       if (wanted === '' && isNullable) return taken(null)
       const found = entries.find(([value, name]) => value.toLowerCase() === wanted || name.toLowerCase() === wanted)
       if (found !== undefined) return taken(found[0])
+      if (Object.hasOwn(formerNames, wanted)) return taken(formerNames[wanted])
       if (entries.length > MOST_LISTED) return refused(`"${text.trim()}" is not in the dictionary`)
       const list = entries.map(([, name]) => name).join(', ')
       return refused(wanted === '' ? `is empty; it is one of: ${list}` : `"${text.trim()}" is none of: ${list}`)

@@ -29,6 +29,11 @@ const PARAMETER_NAMES: Readonly<Record<string, string>> = Object.fromEntries(
   TRADE_PARAMETERS.map(({ key, name }) => [key, name]),
 )
 
+/** What parameters were called before: files that were saved then are still read. */
+const FORMER_PARAMETER_NAMES = {
+  'how little may the coverlay reach over the rim of a pad?': 'coverlay-registration',
+} as const
+
 /** Choices stand in one cell, parted by semicolons: names of materials have commas. */
 const CHOICE_SEPARATOR = ';'
 
@@ -89,6 +94,7 @@ export const MATRIX_TABLE: SheetTable<MatrixRow> = {
         widthRem: 24,
         isRequired: true,
         names: PARAMETER_NAMES,
+        formerNames: FORMER_PARAMETER_NAMES,
       }),
     },
     withNumbers(limitColumn('comfortable', 'Comfortable')),

@@ -84,6 +84,16 @@ describe('cells', () => {
     expect(read('conductor-width', '1,000.5')).toMatchObject({ ok: false })
   })
 
+  it('a parameter is known by its key, its name, and the name that it had before', () => {
+    for (const name of [
+      'coverlay-registration',
+      'Coverlay overlap on pad, minimum',
+      'How little may the coverlay reach over the rim of a pad?',
+    ]) {
+      expect(read(name, '0.1')).toMatchObject({ ok: true, row: { parameter: 'coverlay-registration' } })
+    }
+  })
+
   it('choices are parted by semicolons', () => {
     expect(read('surface-finish', 'Immersion tin; immersion-silver')).toMatchObject({
       ok: true,

@@ -1,4 +1,4 @@
-import { type Design, type Layer, makeBlankDesign, makePresence, NO_PLATING, UNKNOWN_FLEX_TEST } from '@/lib/engine'
+import { type Design, type Layer, makeBlankDesign, makePresence, NO_PLATING, UNKNOWN_BEND } from '@/lib/engine'
 
 /** Layers of one leaf: cover, adhesive, copper, film, copper, adhesive, cover, and air to the next leaf. */
 const LEAF_KINDS = [
@@ -44,6 +44,7 @@ export function makeStackedDesign(layerCount: number, { bonded }: { bonded: bool
     },
     bends: [
       {
+        ...UNKNOWN_BEND,
         id: 'bend',
         name: 'Bend',
         zoneId: 'zone',
@@ -59,7 +60,6 @@ export function makeStackedDesign(layerCount: number, { bonded }: { bonded: bool
         distanceToRigidMm: 5,
         strainReliefAtTransition: true,
         triedOnModel: true,
-        flexTest: UNKNOWN_FLEX_TEST,
         note: '',
       },
     ],

@@ -6,6 +6,7 @@ import {
   makeBlankDesign,
   makePresence,
   NO_PLATING,
+  UNKNOWN_BEND,
   type Zone,
 } from '@/lib/engine'
 

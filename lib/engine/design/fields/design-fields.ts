@@ -88,11 +88,6 @@ export function findFieldWords(path: readonly (string | number)[], count = 1): F
   return { label, node: nodes.at(-1) ?? null }
 }
 
-/** A field at the head of a column. */
-export function getFieldHead({ label, head }: FieldNode): string {
-  return head ?? label
-}
-
 /** A field within a sentence: `inside radius`. */
 export function getFieldInText({ label, inText }: FieldNode): string {
   return inText ?? label.charAt(0).toLowerCase() + label.slice(1)

@@ -5,7 +5,7 @@ import type { SourcedNumber } from '../material'
 export interface FieldWords {
   /** On a form and at the head of a column: `Inside radius`. */
   readonly label: string
-  /** At the head of a column where the label is too long for one; without it the label. */
+  /** At the head of a column where the label is too long for one. */
   readonly head?: string
   /** Within a sentence; without it the label with a small first letter. */
   readonly inText?: string

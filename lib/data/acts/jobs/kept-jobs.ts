@@ -106,6 +106,9 @@ async function carryOut(
     )
     if (isExpected) return { state: 'failed', failure: (error as Error).message }
     log.error('unexpected error', { doing: `job ${job.kind}`, jobId: job.id, error })
-    return { state: 'failed', failure: 'Something went wrong. The administrator of this installation can find it in the log.' }
+    return {
+      state: 'failed',
+      failure: 'Something went wrong. The administrator of this installation can find it in the log.',
+    }
   }
 }

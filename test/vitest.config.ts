@@ -37,7 +37,7 @@ export default defineConfig({
           name: 'integration',
           include: ['test/integration/**/*.test.{ts,tsx}'],
           setupFiles: [...setupFiles, 'test/setup/own-data-folder.ts'],
-          globalSetup: ['test/setup/base-databases.ts'],
+          globalSetup: ['test/setup/base-databases.ts', 'test/setup/bundled-commands.ts'],
           // Generous: a slow machine must not look like a defect.
           testTimeout: 240_000,
           hookTimeout: 240_000,

@@ -1,5 +1,7 @@
 import { execFile } from 'node:child_process'
+import path from 'node:path'
 import { promisify } from 'node:util'
+import { inject } from 'vitest'
 import type { TestDatabase } from '@/test/setup/databases'
 
 interface Ended {
@@ -7,11 +9,10 @@ interface Ended {
   readonly output: string
 }
 
-/** A command as the operator of the installation types it, in a process of its own, on this database. */
-async function runCommand({ url }: TestDatabase, script: string, typed: readonly string[] = []): Promise<Ended> {
-  const order = ['run', '--silent', script, '--', ...typed]
+async function run(program: string, args: readonly string[], { url }: TestDatabase): Promise<Ended> {
   try {
-    const { stdout, stderr } = await promisify(execFile)('npm', order, { env: { ...process.env, DATABASE_URL: url } })
+    const env = { ...process.env, DATABASE_URL: url }
+    const { stdout, stderr } = await promisify(execFile)(program, args, { env })
     return { status: 0, output: stdout + stderr }
   } catch (error) {
     const failed = error as { code: number; stdout: string; stderr: string }
@@ -19,6 +20,17 @@ async function runCommand({ url }: TestDatabase, script: string, typed: readonly
   }
 }
 
-export const runTrailCheck = (database: TestDatabase) => runCommand(database, 'trail:check')
+/** A command of the installation on this database, in a process of its own. */
+const runBundled = (database: TestDatabase, name: string, typed: readonly string[]) =>
+  run(
+    process.execPath,
+    ['--conditions=react-server', path.join(inject('commandsFolder'), `${name}.mjs`), ...typed],
+    database,
+  )
+
+export const runTrailCheck = (database: TestDatabase) => runBundled(database, 'trail-check', [])
 export const runAccountRecover = (database: TestDatabase, typed: readonly string[]) =>
-  runCommand(database, 'account:recover', typed)
+  runBundled(database, 'account-recover', typed)
+/** As the operator of the installation types it. */
+export const typeAccountRecover = (database: TestDatabase, typed: readonly string[]) =>
+  run('npm', ['run', '--silent', 'account:recover', '--', ...typed], database)

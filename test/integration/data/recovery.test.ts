@@ -6,7 +6,7 @@ import { expectDone, expectRefused, expectSignedIn } from '@/test/factories/outc
 import { makeTeam, PASSWORD } from '@/test/factories/people'
 import { VISIT_HERE, visitFrom } from '@/test/factories/visits'
 import { describeOnBothDatabases } from '@/test/setup/databases'
-import { runAccountRecover } from './commands'
+import { runAccountRecover, typeAccountRecover } from './commands'
 
 const NEW_PASSWORD = 'godwit-curlew-dunlin'
 
@@ -163,7 +163,7 @@ describeOnBothDatabases('the command that recovers an account', (current) => {
       expect(status).toBe(2)
       expect(output).not.toMatch(/reset-password|at \S+:\d+/)
     }
-    const help = await runAccountRecover(current(), ['--help'])
+    const help = await typeAccountRecover(current(), ['--help'])
     expect(help).toMatchObject({ status: 0, output: expect.stringContaining('--remove-second-factor') })
     expect(await db().oneTimeToken.count()).toBe(before)
   }, 400_000)

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { zipSync } from 'fflate'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest'
 import { buildPackage, type PackageFile, readArchive, verifyPackage } from '@/lib/package'
 import { makeContent, makeKeys } from './content-factory'
 
@@ -33,9 +33,9 @@ function run(program: string, args: readonly string[], cwd: string) {
   return { status, output: stdout + stderr }
 }
 
-/** The command as people call it. */
+/** The command that people call. */
 const verify = (...args: string[]) =>
-  run(process.execPath, ['--conditions=react-server', '--import', 'tsx', 'lib/cli/package-verify.ts', ...args], '.')
+  run(process.execPath, [path.join(inject('commandsFolder'), 'package-verify.mjs'), ...args], '.')
 
 /** A copy of the unpacked folder in which something is done. */
 function copyFolder(name: string, change: (copy: string) => void): string {
@@ -286,7 +286,7 @@ describe('without this program', () => {
     })
     expect(shell(sums, list).status).toBe(0)
     expect(shell(signature, list)).toMatchObject({ status: 1, output: expect.stringContaining('Verification Failure') })
-    expect(verify(list).output).toMatch(/SHA256SUMS\.sig: the signature does not fit SHA256SUMS/)
+    expect(verify(list).output).toMatch(/SHA256SUMS\.sig: the signature does not match SHA256SUMS/)
 
     const key = copyFolder('key', (at) => writeFileSync(path.join(at, 'verifying-key.pem'), makeKeys().verifyingKeyPem))
     expect(shell(signature, key).status).toBe(1)

@@ -5,7 +5,6 @@ import { inPageTurn } from '@/lib/server'
 import { LeadCounts } from './_components/home/lead-counts'
 import { SearchForm } from './_components/home/search-form'
 import { SearchResults } from './_components/home/search-results'
-import { getTargetPath } from './_components/review/blocker-list'
 import { STAGE_WORDS } from './_components/review/words'
 import { paths } from './_components/shell/paths'
 import { requireActor } from './_components/shell/require-actor'
@@ -93,7 +92,7 @@ function Wait({ wait }: { wait: WaitView }) {
         </p>
         <p>{wait.reason}</p>
       </div>
-      <LinkButton href={getTargetPath(wait.projectId, wait.revisionId, wait.target)}>{wait.nextAct}</LinkButton>
+      <LinkButton href={paths.target(wait.projectId, wait.revisionId, wait.target)}>{wait.nextAct}</LinkButton>
     </li>
   )
 }

@@ -1,6 +1,6 @@
+import type { RevisionTab } from '@/lib/addresses'
 import { listItemStates } from './answers'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
-import type { RevisionTab } from './revision-tab'
 import { getStoredDesign, hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
 import type { ReviewSettings, ReviewSnapshot } from './snapshot'
 import type { Stage } from './stages'
@@ -122,7 +122,8 @@ function findEarlyBlockers(snapshot: ReviewSnapshot): Blocker[] {
 
 function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
   const { evaluation } = snapshot
-  const target = { tab: 'results', id: '' } as const
+  // Results are shown, and made anew, on the overview.
+  const target = { tab: 'overview', id: '' } as const
   if (evaluation === null) {
     return [{ code: 'not-evaluated', sentence: 'This revision has no recorded results', target }]
   }

@@ -1,5 +1,5 @@
+import type { RevisionTab } from '@/lib/addresses'
 import { type Assumption, type Brief, type Design, listAssumptions } from '@/lib/engine'
-import type { RevisionTab } from './revision-tab'
 
 /** Fields of the brief without which an early review cannot begin, in the order of the form. */
 const BRIEF_FIELDS = [

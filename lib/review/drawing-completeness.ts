@@ -1,5 +1,5 @@
+import type { RevisionTab } from '@/lib/addresses'
 import { type Bend, BRIEF_FIELDS, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
-import type { RevisionTab } from './revision-tab'
 
 /**
  * What an unanswered question costs: `blocking`, the part cannot be begun; `major`, the fabricator would guess or send

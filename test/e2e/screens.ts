@@ -1,4 +1,4 @@
-import { REVISION_TABS } from '@/app/_components/shell/paths'
+import { REVISION_TABS } from '@/lib/addresses'
 import type { PersonName } from './fixtures'
 
 /** One screen as one person sees it. */

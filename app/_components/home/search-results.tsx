@@ -1,6 +1,5 @@
 import Link from 'next/link'
 import type { SearchHit, SearchKind, SearchView } from '@/lib/data'
-import { getTargetPath } from '../review/blocker-list'
 import { paths } from '../shell/paths'
 import { EmptyState } from '../ui/notices'
 import { Section } from '../ui/section'
@@ -41,5 +40,5 @@ export function SearchResults({ result, text }: { result: SearchView; text: stri
 }
 
 function findHref({ projectId, revisionId, target }: SearchHit): string {
-  return revisionId === null ? paths.project(projectId) : getTargetPath(projectId, revisionId, target)
+  return revisionId === null ? paths.project(projectId) : paths.target(projectId, revisionId, target)
 }

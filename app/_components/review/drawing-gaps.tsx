@@ -1,7 +1,7 @@
 import Link from 'next/link'
+import { paths } from '@/app/_components/shell/paths'
 import { Section } from '@/app/_components/ui/section'
 import type { DrawingGap, DrawingGapSeverity } from '@/lib/review'
-import { getTargetPath } from './blocker-list'
 
 const SEVERITY_WORDS: Readonly<Record<DrawingGapSeverity, string>> = {
   blocking: 'Needed before work can start',
@@ -37,7 +37,7 @@ export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
               <ul className="blockers">
                 {group.gaps.map((gap) => (
                   <li key={gap.path.join('/')}>
-                    <Link href={getTargetPath(projectId, revisionId, gap.target)}>{gap.question}</Link>
+                    <Link href={paths.target(projectId, revisionId, gap.target)}>{gap.question}</Link>
                   </li>
                 ))}
               </ul>

@@ -2,7 +2,7 @@
 
 import Link from 'next/link'
 import { useState } from 'react'
-import { paths } from '@/app/_components/shell/paths'
+import { paths, type RevisionTab } from '@/app/_components/shell/paths'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormCheckbox, FormTextArea } from '@/app/_components/ui/form-fields'
@@ -13,12 +13,12 @@ import type { CommentView, ThreadView } from '@/lib/data'
 import { closeThreadInput, editCommentInput, reopenThreadInput, replyInput } from '@/lib/inputs'
 import { THREAD_KIND_WORDS } from '@/lib/review'
 import { closeThread, editComment, reopenThread, replyToThread } from './actions'
-import { getTargetPath } from './blocker-list'
 import { CommentField } from './comment-field'
 import { FileList } from './file-list'
 import { UploadForm } from './upload-form'
 
-const ANCHOR_TABS: Record<string, string> = {
+const ANCHOR_TABS: Readonly<Record<ThreadView['anchor']['kind'], RevisionTab>> = {
+  revision: 'overview',
   item: 'checklist',
   layer: 'construction',
   zone: 'construction',
@@ -36,7 +36,7 @@ interface ThreadCardProps {
 /** One thread: what it is about, what was said, and what the reader may do next. */
 export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps) {
   const [act, setAct] = useState<'none' | 'close' | 'reopen'>('none')
-  const target = { tab: ANCHOR_TABS[thread.anchor.kind] ?? 'overview', id: thread.anchor.id }
+  const target = { tab: ANCHOR_TABS[thread.anchor.kind], id: thread.anchor.id }
   return (
     <article className="thread" id={`thread-${thread.id}`} aria-labelledby={`thread-title-${thread.id}`}>
       <header>
@@ -45,7 +45,7 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
         </p>
         <h2 id={`thread-title-${thread.id}`}>{thread.title}</h2>
         <p className="muted small">
-          on <Link href={getTargetPath(projectId, thread.revisionId, target)}>{thread.anchor.label}</Link>, opened by{' '}
+          on <Link href={paths.target(projectId, thread.revisionId, target)}>{thread.anchor.label}</Link>, opened by{' '}
           {thread.openedBy.name}, <Timestamp at={thread.openedAt} />
           {thread.company === null ? '; the team only' : `; with ${thread.company.name}`}
         </p>

@@ -1,4 +1,5 @@
 import 'server-only'
+import type { RevisionTarget } from '@/lib/addresses'
 import {
   type Actor,
   maySeeThread,
@@ -27,7 +28,7 @@ export interface SearchHit {
   readonly title: string
   /** The text around the first word, where it is not the title. */
   readonly excerpt: string
-  readonly target: { readonly tab: string; readonly id: string | null }
+  readonly target: RevisionTarget
 }
 
 export interface SearchView {
@@ -126,7 +127,7 @@ async function searchItems(
     const answer = answers.find(({ itemId }) => itemId === item.id)
     const reason = answer !== undefined && isVisibleTo(scope.fabricatorCompanyId, answer.companyId) ? answer.reason : ''
     if (!holds(words, item.question, reason)) return []
-    const target = { tab: 'checklist', id: item.id }
+    const target = { tab: 'checklist', id: item.id } as const
     return [{ kind: 'item', ...place, title: item.question, excerpt: shorten(reason, words), target }]
   })
 }

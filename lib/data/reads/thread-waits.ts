@@ -26,7 +26,7 @@ function findAnswerWait(
 ): Wait | null {
   // The thread of a proposal that waits for a decision is settled by the decision.
   if (findOpenProposal(loaded.record, thread) !== undefined) return null
-  const target = { tab: 'threads', id: thread.id }
+  const target = { tab: 'threads', id: thread.id } as const
   const threadSubject = makeThreadSubject(subject, thread)
   const kind = nameThreadKind(thread.kind)
   const isFromOtherSide = thread.openedByCompanyId !== getMembership(standing, subject.projectId)?.companyId

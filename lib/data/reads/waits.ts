@@ -186,7 +186,7 @@ function listWaiverWaits({ snapshot, standing, subject }: WaitContext): Wait[] {
 function listLeadWaits({ loaded, snapshot, standing, subject }: WaitContext): Wait[] {
   if (!mayOnRevision(standing, 'stage:move', subject)) return []
   const since = loaded.record.stageSince.toISOString()
-  const target = { tab: 'sign-off', id: null }
+  const target = { tab: 'sign-off', id: null } as const
   const next = TRANSITIONS[snapshot.stage].advance
   if (next === undefined || findBlockers(snapshot).length > 0) return []
   return next === 'released'

@@ -1,4 +1,5 @@
 /** Projects, their revisions in brief, and what waits. */
+import type { RevisionTarget } from '@/lib/addresses'
 import type { VerdictTally } from '@/lib/engine'
 import type { ProjectRole, Sharing, Stage } from '@/lib/review'
 import type { ParticipationState } from './companies'
@@ -85,5 +86,5 @@ export interface WaitView {
   readonly reason: string
   /** What to do, and where: a tab of the revision and, where there is one, the record. */
   readonly nextAct: string
-  readonly target: { readonly tab: string; readonly id: string | null }
+  readonly target: RevisionTarget
 }

@@ -1,4 +1,5 @@
 /** Threads and their comments. */
+import type { ThreadAnchor } from '@/lib/review'
 import type { AttachmentView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 
@@ -19,7 +20,7 @@ export interface CommentView {
 export interface ThreadView {
   readonly id: string
   readonly revisionId: string
-  readonly anchor: { readonly kind: string; readonly id: string; readonly label: string }
+  readonly anchor: ThreadAnchor
   /** On an artwork file, in its own coordinates; null for a thread about all of it, or about something else. */
   readonly place: { readonly xMm: number; readonly yMm: number } | null
   readonly kind: 'note' | 'should-change' | 'must-change' | 'engineering-query'

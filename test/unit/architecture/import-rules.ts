@@ -2,6 +2,7 @@ import { isFolder, type SourceFile } from './source-imports'
 
 /** Folders of lib that run anywhere: no system, no clock, no chance, no framework. */
 export const PURE_FOLDERS = [
+  'addresses',
   'engine',
   'geometry',
   'fabrication',
@@ -20,18 +21,19 @@ export const SERVER_FOLDERS = ['config', 'data', 'server'] as const
  * with nothing above it in mind.
  */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  addresses: [],
   geometry: [],
   config: [],
   spreadsheet: [],
   engine: ['geometry'],
   fabrication: ['engine', 'geometry'],
   drawing: ['engine', 'fabrication', 'geometry'],
-  review: ['engine', 'fabrication', 'geometry'],
+  review: ['addresses', 'engine', 'fabrication', 'geometry'],
   mail: ['review'],
   inputs: ['engine', 'fabrication', 'review', 'mail'],
   package: ['review', 'drawing', 'engine', 'fabrication'],
   jobs: ['package', 'engine', 'fabrication'],
-  data: ['config', 'review', 'mail', 'jobs', 'package', 'engine', 'fabrication', 'spreadsheet', 'inputs'],
+  data: ['addresses', 'config', 'review', 'mail', 'jobs', 'package', 'engine', 'fabrication', 'spreadsheet', 'inputs'],
   server: ['config', 'data', 'review', 'engine', 'inputs'],
   cli: [
     'config',

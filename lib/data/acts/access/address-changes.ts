@@ -1,5 +1,6 @@
 import 'server-only'
 import { z } from 'zod'
+import { paths } from '@/lib/addresses'
 import { getSettings, now } from '@/lib/config'
 import type { ChangeAddressInput, TokenInput } from '@/lib/inputs'
 import { composeMail, TOKEN_PLACE } from '@/lib/mail'
@@ -50,7 +51,7 @@ export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Pr
         text: composeMail({
           kind: 'address-change',
           name: user.name,
-          href: `${getSettings().publicUrl}/confirm-address/${TOKEN_PLACE}`,
+          href: `${getSettings().publicUrl}${paths.confirmAddress('')}${TOKEN_PLACE}`,
           expiresAt: expiresAt.toISOString(),
         }),
       })

@@ -1,4 +1,5 @@
 import 'server-only'
+import { paths } from '@/lib/addresses'
 import { getSettings, now } from '@/lib/config'
 import type { AccountInput, AskForResetInput, SetPasswordInput } from '@/lib/inputs'
 import { composeMail, TOKEN_PLACE } from '@/lib/mail'
@@ -26,7 +27,7 @@ const RESET_KINDS = ['reset-by-mail', 'reset-by-hand'] as const
 const MOST_MAILS = 3
 const MAIL_WINDOW_MS = 60 * 60_000
 
-const makeLink = (token: string): string => `${getSettings().publicUrl}/reset-password/${token}`
+const makeLink = (token: string): string => `${getSettings().publicUrl}${paths.resetPassword('')}${token}`
 
 /**
  * Notes that somebody asked. Nothing is looked up: the answer, and the time it takes, are the same for every address. The

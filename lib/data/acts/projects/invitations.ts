@@ -1,4 +1,5 @@
 import 'server-only'
+import { paths } from '@/lib/addresses'
 import { getSettings } from '@/lib/config'
 import type { CompanyInvitationInput, InvitationInput, RevokeInvitationInput } from '@/lib/inputs'
 import { composeMail, TOKEN_PLACE } from '@/lib/mail'
@@ -142,7 +143,7 @@ async function storeInvitation(
 }
 
 function makeLink(token: string): string {
-  return `${getSettings().publicUrl}/invitation/${token}`
+  return `${getSettings().publicUrl}${paths.invitation('')}${token}`
 }
 
 async function queueInvitation({ tx, standing, at }: WriteContext, invitation: InvitationRow, tokenSeed: string) {

@@ -1,4 +1,5 @@
 import 'server-only'
+import { paths } from '@/lib/addresses'
 import { getSettings, now } from '@/lib/config'
 import { composeMail } from '@/lib/mail'
 import { loadForeignNames, withoutForeignNames } from '../../consequences/mail/readers'
@@ -54,24 +55,17 @@ async function queueDigest(person: Actor, day: string, waits: readonly WaitView[
       recipient: { userId, name, address: email },
       text: composeMail({
         kind: 'digest',
-        homeHref: `${publicUrl}/`,
-        accountHref: `${publicUrl}/account`,
+        homeHref: `${publicUrl}${paths.home()}`,
+        accountHref: `${publicUrl}${paths.account()}`,
         waits: waits.map((wait) => ({
           text:
             withoutForeignNames(
               `${wait.projectName} ${wait.revisionLabel}: ${wait.reason}. ${wait.nextAct}.`,
               foreignNames,
             ) ?? 'Something on a revision that is shared with you.',
-          href: makeHref(publicUrl, wait),
+          href: `${publicUrl}${paths.target(wait.projectId, wait.revisionId, wait.target)}`,
         })),
       }),
     })
   })
-}
-
-function makeHref(publicUrl: string, { projectId, revisionId, target }: WaitView): string {
-  const page = `${publicUrl}/projects/${projectId}/revisions/${revisionId}/${target.tab}`
-  if (target.id === null) return page
-  if (target.tab === 'proposals') return `${page}/${encodeURIComponent(target.id)}`
-  return `${page}#${target.tab === 'threads' ? 'thread' : 'item'}-${encodeURIComponent(target.id)}`
 }

@@ -1,5 +1,6 @@
 import 'server-only'
 import { randomUUID } from 'node:crypto'
+import { paths } from '@/lib/addresses'
 import { getSettings } from '@/lib/config'
 import { type AccountEvent, composeMail } from '@/lib/mail'
 import { queueMail } from '../../records/outbox'
@@ -23,7 +24,7 @@ export async function queueAccountNotice(
       kind: 'account',
       ...accountEvent,
       at: at.toISOString(),
-      accountHref: `${getSettings().publicUrl}/account`,
+      accountHref: `${getSettings().publicUrl}${paths.account()}`,
     }),
   })
 }

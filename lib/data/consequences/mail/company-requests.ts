@@ -1,4 +1,5 @@
 import 'server-only'
+import { paths } from '@/lib/addresses'
 import { getSettings } from '@/lib/config'
 import { composeMail } from '@/lib/mail'
 import { readMailOff } from '../../records/mail-off'
@@ -35,7 +36,7 @@ export async function queueRequestNotices(act: RecordedAct<'company-asked'>): Pr
     where: { userId_projectId: { userId: by.userId ?? '', projectId } },
     include: { company: true },
   })
-  const page = isAnswerable ? `/companies/${companyId}` : '/workspace/companies'
+  const page = isAnswerable ? paths.company(companyId) : paths.workspaceCompanies()
   const isWrittenTo = (reader: (typeof readers)[number]) =>
     reader.id !== by.userId && !readMailOff(reader.mailOffJson).has('company-asked')
   await queueMails(

@@ -31,7 +31,7 @@ export async function queueSharedNotices(act: RecordedAct<'revision-shared'>): P
     const { foreignNames } = reader
     const notice = {
       kind: 'shared' as const,
-      place: makePlace(row, foreignNames, ''),
+      place: makePlace(row, foreignNames),
       companyName: company.name,
       by: by.name,
       wanted: makeWanted('review it, ask about anything unclear, and declare whether it can be built', row),
@@ -59,7 +59,7 @@ export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'decl
     const { foreignNames } = reader
     const notice = {
       kind: 'declaration' as const,
-      place: makePlace(row, foreignNames, '/sign-off'),
+      place: makePlace(row, foreignNames, 'sign-off'),
       companyName: declaration.company.name,
       isBuildable,
       by: by.name,
@@ -84,7 +84,7 @@ export async function queueReleaseNotices(act: RecordedAct<'revision-released'>)
     const audience = reader.fabricatorCompanyId ?? 'team'
     const notice = {
       kind: 'released' as const,
-      place: makePlace(row, foreignNames, '/sign-off'),
+      place: makePlace(row, foreignNames, 'sign-off'),
       by: by.name,
       packageSha256: packages.find((edition) => edition.audience === audience)?.sha256 ?? null,
     }

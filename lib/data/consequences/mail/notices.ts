@@ -70,7 +70,7 @@ async function queueThreadNotices(act: RecordedAct<ActionsTold<'thread-readers'>
       reader,
       notice: {
         kind,
-        place: makePlace(row, foreignNames, `/threads#thread-${thread.id}`),
+        place: makePlace(row, foreignNames, 'threads', thread.id),
         threadKind: thread.kind,
         title: withoutForeignNames(thread.title, foreignNames),
         anchor: withoutForeignNames(thread.anchorLabel, foreignNames),
@@ -131,7 +131,7 @@ async function queueStageNotices(act: RecordedAct<'stage-moved'>): Promise<void>
       reader,
       notice: {
         kind: 'stage',
-        place: makePlace(row, foreignNames, ''),
+        place: makePlace(row, foreignNames),
         from: fromStage,
         to: toStage,
         by: by.name,
@@ -176,7 +176,7 @@ async function queueVoidedNotices(act: RecordedAct<'signature-voided'>): Promise
       reader,
       notice: {
         kind: 'signature-voided',
-        place: makePlace(row, [], '/sign-off'),
+        place: makePlace(row, [], 'sign-off'),
         signer: signature.signerName,
         by: by.name,
         reason: signature.voidReason ?? `the revision is ${STAGE_LABELS[subject.stage]}`,

@@ -60,7 +60,7 @@ export async function queueProposalNotices(act: RecordedAct<ActionsTold<'proposa
     const { foreignNames } = reader
     const title = withoutForeignNames(proposal.title, foreignNames)
     const said = text === '' ? null : withoutForeignNames(text, foreignNames)
-    const place = makePlace(row, foreignNames, `/proposals/${encodeURIComponent(proposal.id)}`)
+    const place = makePlace(row, foreignNames, 'proposals', proposal.id)
     if (isTold && !reader.off.has('proposal')) {
       const mayDecide = event === 'made' && mayOnRevision(reader.standing, 'proposal:decide', subject)
       letters.push({

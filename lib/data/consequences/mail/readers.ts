@@ -1,4 +1,5 @@
 import 'server-only'
+import { paths, type RevisionTab } from '@/lib/addresses'
 import { getSettings } from '@/lib/config'
 import { readStoredDesign } from '@/lib/engine'
 import { composeMail, findMentions, type MailNotice, type OptionalMailKind, type Wanted } from '@/lib/mail'
@@ -119,12 +120,16 @@ export function withoutForeignNames(text: string, foreignNames: readonly string[
 export type MailRevision = Awaited<ReturnType<typeof loadSubject>>['row']
 
 /** The page that a message leads to, with the names that its reader may know. */
-export function makePlace(revision: MailRevision, foreignNames: readonly string[], tail: string) {
-  const page = `${getSettings().publicUrl}/projects/${revision.projectId}/revisions/${revision.id}`
+export function makePlace(
+  revision: MailRevision,
+  foreignNames: readonly string[],
+  tab: RevisionTab = 'overview',
+  id: string | null = null,
+) {
   return {
     projectName: withoutForeignNames(revision.project.name, foreignNames),
     revisionLabel: withoutForeignNames(revision.label, foreignNames),
-    href: `${page}${tail}`,
+    href: `${getSettings().publicUrl}${paths.target(revision.projectId, revision.id, { tab, id })}`,
   }
 }
 

@@ -1,0 +1,106 @@
+/**
+ * Every address of the application, for its pages, for links in mail and for what the rules of the review point to. The folders
+ * under `app` follow the same names. Addresses begin at the server's own: mail puts the installation's before them.
+ */
+const enc = encodeURIComponent
+
+export const REVISION_TABS = [
+  'overview',
+  'brief',
+  'construction',
+  'bends',
+  'features',
+  'drawing',
+  'fabrication',
+  'artwork',
+  'checklist',
+  'proposals',
+  'threads',
+  'sign-off',
+  'trail',
+] as const
+
+export type RevisionTab = (typeof REVISION_TABS)[number]
+
+/** A place on a revision: a tab and, where there is one, the record on it. */
+export interface RevisionTarget {
+  readonly tab: RevisionTab
+  /** Empty or null for the tab as a whole. */
+  readonly id: string | null
+}
+
+export const paths = {
+  home: (filter: { readonly project?: string; readonly about?: string; readonly find?: string } = {}) => {
+    const query = new URLSearchParams(Object.entries(filter).filter(([, value]) => value !== '')).toString()
+    return query === '' ? '/' : `/?${query}`
+  },
+  signIn: (next?: string) => (next === undefined ? '/sign-in' : `/sign-in?next=${enc(next)}`),
+  forgotPassword: () => '/forgot-password',
+  setup: () => '/setup',
+  invitation: (token: string) => `/invitation/${enc(token)}`,
+  resetPassword: (token: string) => `/reset-password/${enc(token)}`,
+  confirmAddress: (token: string) => `/confirm-address/${enc(token)}`,
+  account: () => '/account',
+  projects: () => '/projects',
+  newProject: () => '/projects/new',
+  project: (projectId: string) => `/projects/${enc(projectId)}`,
+  invite: (projectId: string) => `/projects/${enc(projectId)}/invite`,
+  newRevision: (projectId: string) => `/projects/${enc(projectId)}/revisions/new`,
+  revision: (projectId: string, revisionId: string, tab: RevisionTab = 'overview') =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}${tab === 'overview' ? '' : `/${tab}`}`,
+  item: (projectId: string, revisionId: string, itemId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/checklist#item-${enc(itemId)}`,
+  thread: (projectId: string, revisionId: string, threadId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/threads#thread-${enc(threadId)}`,
+  proposal: (projectId: string, revisionId: string, proposalId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/proposals/${enc(proposalId)}`,
+  target: (projectId: string, revisionId: string, { tab, id }: RevisionTarget): string => {
+    if (id === null || id === '') return paths.revision(projectId, revisionId, tab)
+    if (tab === 'checklist') return paths.item(projectId, revisionId, id)
+    if (tab === 'threads') return paths.thread(projectId, revisionId, id)
+    if (tab === 'proposals') return paths.proposal(projectId, revisionId, id)
+    return `${paths.revision(projectId, revisionId, tab)}#${enc(id)}`
+  },
+  /** @param sides  as `revision:<id>`; without them the page asks */
+  compare: (projectId: string, sides?: { readonly from: string; readonly to: string }) =>
+    `/projects/${enc(projectId)}/compare${sides === undefined ? '' : `?from=${enc(sides.from)}&to=${enc(sides.to)}`}`,
+  /** @param edition  the workspace's own where it has one, unless the delivered one is asked for */
+  catalogue: (edition?: 'delivered') => `/catalogue${edition === undefined ? '' : `?edition=${edition}`}`,
+  workspace: () => '/workspace',
+  workspaceCompanies: () => '/workspace/companies',
+  workspaceCatalogue: () => '/workspace/catalogue',
+  /** What the newest version of the workspace's catalogue would change in a review. */
+  catalogueUpdate: (projectId: string, revisionId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/catalogue`,
+  mail: (state?: string) => `/workspace/mail${state === undefined ? '' : `?state=${enc(state)}`}`,
+  mailMessage: (mailId: string) => `/workspace/mail/${enc(mailId)}`,
+  company: (companyId: string) => `/companies/${enc(companyId)}`,
+  companyLimits: (companyId: string) => `/companies/${enc(companyId)}/limits`,
+  companyMatrix: (companyId: string) => `/companies/${enc(companyId)}/matrix`,
+  companyShelf: (companyId: string) => `/companies/${enc(companyId)}/shelf`,
+  /** A matrix or a shelf as a file, CSV or XLSX. */
+  sheetFile: (companyId: string, kind: string, format: string, unit: string) =>
+    `/api/companies/${enc(companyId)}/sheets/${enc(kind)}/${enc(format)}?unit=${enc(unit)}`,
+  companyPanels: (companyId: string) => `/companies/${enc(companyId)}/panels`,
+  companyRates: (companyId: string) => `/companies/${enc(companyId)}/rates`,
+  panels: (projectId: string, revisionId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/panels`,
+  costs: (projectId: string, revisionId: string) =>
+    `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/cost`,
+  verifyPackage: () => '/verify-package',
+  remedyBases: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedy-bases`,
+  remedies: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedies`,
+  design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
+  results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
+  drawingPdf: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=pdf`,
+  /** Ends where the sheet's number follows, counted from 1: how many there are is known where they are drawn. */
+  drawingSvg: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=`,
+  package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,
+  liveEvents: (revisionId: string, after: number) => `/api/revisions/${enc(revisionId)}/events?after=${after}`,
+  /** Where a file is sent to, by what it is sent for. */
+  upload: (purpose: string) => `/api/uploads/${enc(purpose)}`,
+  attachment: (attachmentId: string) => `/api/attachments/${enc(attachmentId)}`,
+  artworkFile: (artworkId: string) => `/api/artwork/${enc(artworkId)}`,
+  designSchema: () => '/api/design-schema',
+  wholeTrail: () => '/api/workspace/trail',
+} as const

@@ -1,5 +1,5 @@
 import { CAUTIONS, makeResultsDocument, tallyVerdicts } from '@/lib/engine'
-import { listItemStates } from '@/lib/review'
+import { listItemStates, type ReviewThread } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
 import { makeTrailFile } from './trail-file'
@@ -34,7 +34,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
       settings: snapshot.settings,
       template: snapshot.template,
     }),
-    makeJsonFile('threads.json', { threads: snapshot.threads }),
+    makeJsonFile('threads.json', { threads: snapshot.threads.map(toThreadInFile) }),
     makeJsonFile('signatures.json', { signatures: snapshot.signatures, declarations: snapshot.declarations }),
     makeJsonFile('trail.json', makeTrailFile(content.trail, true, content.checkpoints)),
     ...makeArtworkFiles(content),
@@ -43,6 +43,11 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     files.push({ path: SIGNED_CONTENT_PATH, bytes: encode(content.signedContent) })
   }
   return files
+}
+
+/** The file keeps the names that readers of packages know: there `companyId` and `companyName` are the opener's. */
+function toThreadInFile({ openedByCompanyId, openedByCompanyName, ...thread }: ReviewThread) {
+  return { ...thread, companyId: openedByCompanyId, companyName: openedByCompanyName }
 }
 
 /**

@@ -165,7 +165,7 @@ function findFabricatorBlockers(snapshot: ReviewSnapshot): Blocker[] {
     .filter(({ kind, state }) => state === 'open' && (kind === 'engineering-query' || kind === 'must-change'))
     .map((thread) => ({
       code: 'thread-open',
-      sentence: `Open ${thread.kind === 'must-change' ? 'must-change' : 'engineering query'} of ${thread.companyName}: ${thread.title}`,
+      sentence: `Open ${thread.kind === 'must-change' ? 'must-change' : 'engineering query'} of ${thread.openedByCompanyName}: ${thread.title}`,
       target: { tab: 'threads', id: thread.id },
     }))
   blockers.push(...findDeclarationBlockers(snapshot))

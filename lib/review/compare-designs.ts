@@ -336,7 +336,7 @@ function compareFeatures(changes: DesignChange[], before: Design, after: Design)
       skip: [...FEATURE_LISTS, 'outline'],
     },
   )
-  compareOutlines(changes, before.features.outline ?? null, after.features.outline ?? null)
+  compareOutlines(changes, before.features.outline, after.features.outline)
 }
 
 /** The outline is one thing: a vertex put in would otherwise read as a change of all those after it. */

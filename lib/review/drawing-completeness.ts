@@ -244,7 +244,7 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
     id = '',
   ): DrawingGap => ({ severity, question, path: ['features', ...path], target: { tab: 'features', id } })
   // Designs stored before there were outlines do not have the field.
-  const outline = features.outline ?? null
+  const outline = features.outline
   const conductorCount = construction.layers.filter(({ kind }) => kind === 'conductor').length
   const hasCoverlay = construction.layers.some(({ kind }) => kind === 'coverlay-film')
   return [

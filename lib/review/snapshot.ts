@@ -107,8 +107,8 @@ export interface ReviewThread {
   /** The fabricator that takes part, and whose people alone see it beside the team; null is the team alone. */
   readonly audienceCompanyId: string | null
   /** Company of the person who opened it: the team's own or a fabricator. */
-  readonly companyId: string
-  readonly companyName: string
+  readonly openedByCompanyId: string
+  readonly openedByCompanyName: string
   readonly comments: readonly ReviewComment[]
 }
 

@@ -95,7 +95,7 @@ export function listComparable(actor: Actor, projectId: string): Promise<readonl
         id: true,
         signatures: { select: { id: true, signerName: true, signedAt: true }, orderBy: { signedAt: 'desc' } },
         proposals: {
-          select: { id: true, title: true, companyId: true, proposedById: true, baseVersion: true },
+          select: { id: true, title: true, audienceCompanyId: true, proposedById: true, baseVersion: true },
           orderBy: { proposedAt: 'desc' },
         },
       },

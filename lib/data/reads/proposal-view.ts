@@ -27,7 +27,7 @@ export function toProposalSummary(record: RevisionRecord, row: ProposalRow): Pro
     revisionId: row.revisionId,
     title: row.title,
     state: readWord(row.state, PROPOSAL_STATES, 'state of a proposal'),
-    company: row.company === null ? null : toCompanyView(row.company),
+    company: row.audienceCompany === null ? null : toCompanyView(row.audienceCompany),
     proposedBy: toPersonView(record, row.proposedById),
     proposedByCompany: getCompanyName(record, row.proposedByCompanyId),
     proposedAt: row.proposedAt.toISOString(),

@@ -37,7 +37,7 @@ function toThreadView(
     version: thread.version,
     openedBy: toPersonView(record, thread.openedById),
     openedAt: thread.openedAt.toISOString(),
-    company: thread.company === null ? null : toCompanyView(thread.company),
+    company: thread.audienceCompany === null ? null : toCompanyView(thread.audienceCompany),
     answeredBy: person(thread.answeredById),
     answeredAt: thread.answeredAt?.toISOString() ?? null,
     closedBy: person(thread.closedById),

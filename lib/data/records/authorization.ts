@@ -258,7 +258,7 @@ export function requireAnswerer(
 /** What the policy asks about a thread. */
 export interface ThreadScopeRow {
   /** The fabricator that takes part; null is the team alone. */
-  readonly companyId: string | null
+  readonly audienceCompanyId: string | null
   readonly openedById: string
   readonly openedByCompanyId: string
 }
@@ -274,13 +274,13 @@ export function makeThreadSubject(revision: RevisionSubject, thread: ThreadScope
     kind: 'thread' as const,
     openedBy: thread.openedById,
     openedByCompanyId: thread.openedByCompanyId,
-    audienceCompanyId: thread.companyId,
+    audienceCompanyId: thread.audienceCompanyId,
   }
 }
 
 /** What the policy asks about a proposal. */
 export interface ProposalScopeRow {
-  readonly companyId: string | null
+  readonly audienceCompanyId: string | null
   readonly proposedById: string
 }
 
@@ -289,7 +289,7 @@ export function makeProposalSubject(revision: RevisionSubject, proposal: Proposa
     ...revision,
     kind: 'proposal' as const,
     proposedBy: proposal.proposedById,
-    audienceCompanyId: proposal.companyId,
+    audienceCompanyId: proposal.audienceCompanyId,
   }
 }
 

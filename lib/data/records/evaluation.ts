@@ -61,7 +61,11 @@ export function gatherFacts(
   const { record, design } = loaded
   const isVisible = (companyId: string | null) => isVisibleTo(fabricatorCompanyId, companyId)
   const shares = record.shares.filter(({ companyId }) => isVisible(companyId))
-  const open = record.threads.filter(({ state, companyId }) => state === 'open' && isVisible(companyId))
+  // A thread without an audience is the team's alone: a fabricator's results do not even count it.
+  const open = record.threads.filter(
+    ({ state, audienceCompanyId }) =>
+      state === 'open' && (fabricatorCompanyId === null || audienceCompanyId === fabricatorCompanyId),
+  )
   const lastLook = shares
     .filter(({ lookedAt }) => lookedAt !== null)
     .sort((a, b) => (b.lookedAt?.getTime() ?? 0) - (a.lookedAt?.getTime() ?? 0))[0]

@@ -19,7 +19,7 @@ const REVISION_RECORD = {
   waivers: { orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   threads: {
     include: {
-      company: true,
+      audienceCompany: true,
       comments: { include: { edits: { orderBy: { version: 'asc' } }, attachments: true }, orderBy: { ordinal: 'asc' } },
     },
     orderBy: [{ openedAt: 'asc' }, { id: 'asc' }],
@@ -27,7 +27,7 @@ const REVISION_RECORD = {
   attachments: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   declarations: { include: { company: true }, orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
-  proposals: { include: { company: true }, orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
+  proposals: { include: { audienceCompany: true }, orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
   stageMoves: { orderBy: [{ movedAt: 'asc' }, { id: 'asc' }] },
   packages: true,
@@ -88,11 +88,11 @@ function collectCompanies(row: Row): Set<string> {
   const ids = new Set<string | null>(row.project.memberships.map((membership) => membership.companyId))
   for (const share of row.shares) ids.add(share.companyId)
   for (const thread of row.threads) {
-    ids.add(thread.companyId).add(thread.openedByCompanyId)
+    ids.add(thread.audienceCompanyId).add(thread.openedByCompanyId)
     for (const comment of thread.comments) ids.add(comment.companyId)
   }
   for (const declaration of row.declarations) ids.add(declaration.companyId)
-  for (const proposal of row.proposals) ids.add(proposal.companyId).add(proposal.proposedByCompanyId)
+  for (const proposal of row.proposals) ids.add(proposal.audienceCompanyId).add(proposal.proposedByCompanyId)
   return withoutNull(ids)
 }
 

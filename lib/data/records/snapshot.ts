@@ -85,7 +85,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       basisHash: waiver.basisHash,
     })),
     threads: record.threads
-      .filter(({ companyId }) => fabricatorCompanyId === null || companyId === fabricatorCompanyId)
+      .filter(({ audienceCompanyId }) => fabricatorCompanyId === null || audienceCompanyId === fabricatorCompanyId)
       .map((thread) => makeReviewThread(record, thread)),
     sharedWith: shares.map(({ company }) => ({ companyId: company.id, companyName: company.name })),
     declarations: record.declarations
@@ -181,9 +181,9 @@ export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): Rev
     openedBy: thread.openedById,
     openedByName: getPersonName(record, thread.openedById),
     openedAt: thread.openedAt.toISOString(),
-    audienceCompanyId: thread.companyId,
-    companyId: thread.openedByCompanyId,
-    companyName: getCompanyName(record, thread.openedByCompanyId),
+    audienceCompanyId: thread.audienceCompanyId,
+    openedByCompanyId: thread.openedByCompanyId,
+    openedByCompanyName: getCompanyName(record, thread.openedByCompanyId),
     comments: thread.comments.map((comment) => ({
       id: comment.id,
       authorId: comment.authorId,

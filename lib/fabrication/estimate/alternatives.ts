@@ -60,7 +60,7 @@ function getIndex(result: Estimate): number | null {
 
 /** A part that is read off its zones keeps its rectangle where the zones are another construction's. */
 export function withKnownPart(design: Design): Design {
-  const known = design.features.outline ?? null
+  const known = design.features.outline
   if (known !== null) return design
   const reading = readNestedPart(design)
   if (!reading.ok) return design

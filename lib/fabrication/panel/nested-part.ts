@@ -25,7 +25,7 @@ export type PartReading =
  */
 export function readNestedPart(design: Design): PartReading {
   // Designs that were stored before there was an outline do not have the field.
-  const outline = design.features.outline ?? null
+  const outline = design.features.outline
   if (outline !== null) {
     const rollingDirection = outline.rollingDirection === 'either' ? null : outline.rollingDirection
     const note =

@@ -49,7 +49,7 @@ function makeThread(thread: ReviewThread, isFirst: boolean): Content[] {
     ...(isFirst ? [{ text: '8  Comments and engineering queries', style: 'section' }] : []),
     { text: thread.title, style: 'subsection' },
     {
-      text: `${formatWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.companyName}, ${formatTime(thread.openedAt)}`,
+      text: `${formatWord(thread.kind)}, ${thread.state}; on ${anchor}; opened by ${thread.openedByName}, ${thread.openedByCompanyName}, ${formatTime(thread.openedAt)}`,
       style: 'small',
     },
   ]

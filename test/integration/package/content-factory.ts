@@ -125,8 +125,8 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
         openedBy: 'fabricator',
         openedByName: 'Joss Pell',
         openedAt: '2027-02-26T08:30:00.000Z',
-        companyId: 'company-brackenfold',
-        companyName: 'Brackenfold Circuits',
+        openedByCompanyId: 'company-brackenfold',
+        openedByCompanyName: 'Brackenfold Circuits',
         comments: [
           {
             id: 'c1',

@@ -33,8 +33,8 @@ const thread = (change: Partial<ReviewThread>): ReviewThread => ({
   openedBy: 'fabricator',
   openedByName: 'Joss Pell',
   openedAt: '2027-03-01T10:00:00.000Z',
-  companyId: BRACKENFOLD,
-  companyName: 'Brackenfold Circuits',
+  openedByCompanyId: BRACKENFOLD,
+  openedByCompanyName: 'Brackenfold Circuits',
   comments: [],
   ...change,
 })

@@ -27,8 +27,9 @@ describe('what the trail vouches for', () => {
 
   it.each(VOUCHED_MODELS.map((vouched) => [vouched.model, vouched] as const))(
     'is decided for every column of %s',
-    (name, { columns, open, key, later }) => {
-      expect([...columns, ...Object.keys(open ?? {})].sort()).toEqual(models.get(name)?.sort())
+    (name, { columns, open, key, later, renamed }) => {
+      const named = columns.map((column) => renamed?.[column] ?? column)
+      expect([...named, ...Object.keys(open ?? {})].sort()).toEqual(models.get(name)?.sort())
       expect(columns).toContain(key)
       for (const column of Object.keys(later ?? {})) expect(columns).toContain(column)
     },

@@ -30,7 +30,7 @@ const setOutline =
 export function OutlineForm() {
   const { state, isReadOnly } = useDraft()
   const edit = useEdit()
-  const outline = state.design.features.outline ?? null
+  const outline = state.design.features.outline
   return (
     <Section
       title="Outline"

@@ -85,10 +85,11 @@ async function moveInto(
   await tx.answer.updateMany(rows)
   await tx.answerHistory.updateMany(rows)
   await tx.attachment.updateMany(rows)
-  await tx.thread.updateMany(rows)
   await tx.comment.updateMany(rows)
   await tx.declaration.updateMany(rows)
-  await tx.proposal.updateMany(rows)
+  const audiences = { where: { audienceCompanyId: fromId }, data: { audienceCompanyId: known.id } }
+  await tx.thread.updateMany(audiences)
+  await tx.proposal.updateMany(audiences)
   await tx.thread.updateMany({ where: { openedByCompanyId: fromId }, data: { openedByCompanyId: known.id } })
   await tx.proposal.updateMany({ where: { proposedByCompanyId: fromId }, data: { proposedByCompanyId: known.id } })
   await movePackages(tx, fromId, known.id)

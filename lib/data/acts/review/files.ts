@@ -127,7 +127,7 @@ async function attachToItem(context: WriteContext, scope: RevisionScope, itemId:
 
 async function attachToComment(context: WriteContext, scope: RevisionScope, commentId: string, file: KeptFile) {
   const comment = await requireOwnComment(context.tx, context.standing, scope, commentId)
-  return storeAttachment(context, scope, file, { itemId: null, commentId, companyId: comment.thread.companyId })
+  return storeAttachment(context, scope, file, { itemId: null, commentId, companyId: comment.thread.audienceCompanyId })
 }
 
 /** A comment that the person may change, so that a file may stand beside it. */

@@ -52,7 +52,7 @@ export async function proposeChange(
     const stored = await loadRevision(tx, scope.revision.id)
     requireDesignSeen(stored, input.seenVersion)
     const changes = requireProposable(stored.design, proposed.design)
-    const companyId = scope.fabricatorCompanyId ?? findAudience(scope, input.companyId)
+    const audienceCompanyId = scope.fabricatorCompanyId ?? findAudience(scope, input.companyId)
     const { designHash: hash, designJson, projectId, id: revisionId, designVersion } = stored.record
     const proposalId = randomUUID()
     const { value: threadId } = await changeContent(context, stored, null, async () => {
@@ -61,7 +61,7 @@ export async function proposeChange(
       const thread = await tx.thread.create({
         data: {
           revisionId,
-          companyId,
+          audienceCompanyId,
           openedByCompanyId: ownCompanyId,
           anchorKind: 'proposal',
           anchorId: proposalId,
@@ -83,7 +83,7 @@ export async function proposeChange(
         data: {
           id: proposalId,
           revisionId,
-          companyId,
+          audienceCompanyId,
           title: input.title,
           patchJson: JSON.stringify(makeDesignPatch(stored.design, proposed.design)),
           baseVersion: designVersion,
@@ -100,7 +100,7 @@ export async function proposeChange(
         subject: { kind: 'proposal', id: proposalId },
         projectId,
         revisionId,
-        companyId: companyId ?? ownCompanyId,
+        companyId: audienceCompanyId ?? ownCompanyId,
         details: {
           title: input.title,
           baseVersion: designVersion,
@@ -272,7 +272,7 @@ async function recordProposal(
     projectId,
     revisionId: row.revisionId,
     // What the team proposes among itself is no fabricator's to read in an extract of the trail.
-    companyId: row.companyId ?? row.proposedByCompanyId,
+    companyId: row.audienceCompanyId ?? row.proposedByCompanyId,
     details: { title: row.title, reason, ...(made === null ? {} : { designVersion: made }) },
   })
 }

@@ -37,13 +37,13 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcom
       requireOnRevision(standing, scope, 'revision:raise-query')
     }
     const loaded = await loadRevision(tx, revision.id)
-    const companyId = fabricatorCompanyId ?? findAudience(scope, input.companyId)
+    const audienceCompanyId = fabricatorCompanyId ?? findAudience(scope, input.companyId)
     const anchorLabel = findAnchorLabel(loaded, input.anchor)
     const { value: threadId } = await changeContent(context, loaded, null, async () => {
       const thread = await tx.thread.create({
         data: {
           revisionId: revision.id,
-          companyId,
+          audienceCompanyId,
           openedByCompanyId: getOwnCompanyId(standing, revision.projectId),
           anchorKind: input.anchor.kind,
           anchorId: input.anchor.id,
@@ -279,13 +279,13 @@ export async function addComment(
 /** Where a record about a thread belongs. */
 export function placeOfThread(
   { revision }: RevisionScope,
-  thread: Pick<Thread, 'id' | 'companyId' | 'openedByCompanyId'>,
+  thread: Pick<Thread, 'id' | 'audienceCompanyId' | 'openedByCompanyId'>,
 ) {
   return {
     subject: { kind: 'thread' as const, id: thread.id },
     projectId: revision.projectId,
     revisionId: revision.id,
     // What the team says among itself is no fabricator's to read in an extract of the trail.
-    companyId: thread.companyId ?? thread.openedByCompanyId,
+    companyId: thread.audienceCompanyId ?? thread.openedByCompanyId,
   }
 }

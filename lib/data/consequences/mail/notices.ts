@@ -92,18 +92,18 @@ const THREAD_ACTS = {
 
 interface ThreadPart {
   readonly kind: string
-  readonly companyId: string | null
+  readonly audienceCompanyId: string | null
   readonly openedById: string
   readonly openedByCompanyId: string
   readonly comments: readonly { readonly authorId: string }[]
 }
 
 /** The other side is asked: the team by a fabricator, a fabricator by the team. A note asks nobody. */
-function isAsked(reader: Reader, { kind, companyId, openedByCompanyId }: ThreadPart): boolean {
-  if (kind === 'note' || companyId === null) return false
-  return openedByCompanyId === companyId
+function isAsked(reader: Reader, { kind, audienceCompanyId, openedByCompanyId }: ThreadPart): boolean {
+  if (kind === 'note' || audienceCompanyId === null) return false
+  return openedByCompanyId === audienceCompanyId
     ? reader.role === 'lead' || reader.role === 'member'
-    : reader.fabricatorCompanyId === companyId
+    : reader.fabricatorCompanyId === audienceCompanyId
 }
 
 /** Who opened it, who wrote in it, and the opener's colleagues at a fabricator. */

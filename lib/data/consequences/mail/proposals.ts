@@ -16,7 +16,7 @@ import {
 } from './readers'
 
 interface ProposalPart {
-  readonly companyId: string | null
+  readonly audienceCompanyId: string | null
   readonly proposedById: string
   readonly proposedByCompanyId: string
 }
@@ -91,14 +91,16 @@ export async function queueProposalNotices(act: RecordedAct<ActionsTold<'proposa
 /** Those who decide, and the fabricator that the team named; nobody is asked about a proposal of their own side. */
 function isAsked(reader: Reader, proposal: ProposalPart, subject: RevisionSubject): boolean {
   if (mayOnRevision(reader.standing, 'proposal:decide', subject)) return true
-  return isOfFabricator(reader, proposal.companyId) && proposal.companyId !== proposal.proposedByCompanyId
+  return (
+    isOfFabricator(reader, proposal.audienceCompanyId) && proposal.audienceCompanyId !== proposal.proposedByCompanyId
+  )
 }
 
 function isOnItsSide(reader: Reader, proposal: ProposalPart): boolean {
   return (
     reader.userId === proposal.proposedById ||
     isOfFabricator(reader, proposal.proposedByCompanyId) ||
-    isOfFabricator(reader, proposal.companyId)
+    isOfFabricator(reader, proposal.audienceCompanyId)
   )
 }
 

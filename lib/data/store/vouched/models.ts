@@ -17,6 +17,8 @@ export interface VouchedModel {
    * hashes as it did before. Columns that are null in older rows need no entry.
    */
   readonly later?: Readonly<Record<string, string | number | boolean>>
+  /** What the models call a column today, where hashes were first kept under another name. */
+  readonly renamed?: Readonly<Record<string, string>>
   /** Columns that no hash covers, and why. */
   readonly open?: Readonly<Record<string, string>>
   /** What tells this row from others, for a reader. */
@@ -253,6 +255,7 @@ export const VOUCHED_MODELS: readonly VouchedModel[] = [
     model: 'Proposal',
     kind: 'proposal',
     key: 'id',
+    renamed: { companyId: 'audienceCompanyId' },
     columns: [
       'id',
       'revisionId',
@@ -296,6 +299,7 @@ export const VOUCHED_MODELS: readonly VouchedModel[] = [
     model: 'Thread',
     kind: 'thread',
     key: 'id',
+    renamed: { companyId: 'audienceCompanyId' },
     columns: [
       'id',
       'revisionId',

@@ -6,10 +6,10 @@ import type { VouchedModel, VouchedRow } from './models'
 export type RowHashes = Readonly<Record<string, Readonly<Record<string, string | null>>>>
 
 /** SHA-256 of the canonical form (RFC 8785) of a row's columns. What is empty is left out, so that a new column changes nothing. */
-export function hashRow({ kind, columns, later }: VouchedModel, row: VouchedRow): string {
+export function hashRow({ kind, columns, later, renamed }: VouchedModel, row: VouchedRow): string {
   const values: Record<string, JsonValue> = {}
   for (const column of columns) {
-    const value = row[column]
+    const value = row[renamed?.[column] ?? column]
     if (value === null || value === undefined || value === later?.[column]) continue
     values[column] = value instanceof Date ? value.toISOString() : (value as JsonValue)
   }

@@ -4,7 +4,7 @@ import type { SheetWords } from './words'
 
 /** The outline in the flat; null where the design has none, as those stored before there were outlines. */
 export function makePlan({ features }: Design): SheetPlan | null {
-  const outline = features.outline ?? null
+  const outline = features.outline
   if (outline === null) return null
   return {
     kind: 'plan',
@@ -18,7 +18,7 @@ export function makePlan({ features }: Design): SheetPlan | null {
 
 /** Corners of the outline by their coordinates, which dimension it without crowding the view. */
 export function makeCornerTable({ features }: Design, words: SheetWords): SheetTable | null {
-  const outline = features.outline ?? null
+  const outline = features.outline
   if (outline === null) return null
   const { verticesMm, rollingDirection } = outline
   const rolling = rollingDirection === null ? NOT_STATED : rollingDirection.replace('-', ' ')

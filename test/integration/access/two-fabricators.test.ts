@@ -146,6 +146,25 @@ describeOnBothDatabases('two fabricators in one project', () => {
     expect((await data.getRevision(team.lead, other)).signatures[0]?.voidedBy?.id).toBe(team.fabricator.userId)
   })
 
+  it('do not find the team’s own threads counted in their results', async () => {
+    const shared = await makeRevisionAt(team, 'early-review')
+    const resultFor = async (actor: data.Actor) =>
+      (await data.getRevision(actor, shared)).items.find(({ itemId }) => itemId === 'engineering-queries')?.result
+    const [before, teamBefore] = [await resultFor(team.fabricator), await resultFor(team.lead)]
+    await expectDone(
+      data.openThread(team.lead, {
+        revisionId: shared,
+        anchor: { kind: 'revision', id: '' },
+        kind: 'must-change',
+        title: 'Stiffener',
+        text: 'Among ourselves.',
+      }),
+    )
+    expect(before).toBeDefined()
+    expect(await resultFor(team.fabricator)).toEqual(before)
+    expect(await resultFor(team.lead)).not.toEqual(teamBefore)
+  })
+
   it('see no revision that is no longer shared with them', async () => {
     const hidden = await makeRevisionAt(team, 'early-review')
     await expectDone(data.unshareRevision(team.lead, { revisionId: hidden, companyId: team.companies.ostrel }))

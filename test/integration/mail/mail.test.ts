@@ -305,7 +305,7 @@ describeOnBothDatabases('mail', () => {
     await Promise.all([queueDigests(), queueDigests()])
     expect(await queueDigests()).toBe(0)
     await sendAll()
-    const digests = smtp.received.filter(({ raw }) => /^Subject: .*waits? for you/m.test(raw))
+    const digests = smtp.received.filter(({ raw }) => /^Subject: .*waiting for you/m.test(raw))
     const to = addressesOf(digests)
     expect(new Set(to).size).toBe(to.length)
     expect(to).toContain(team.member.email)

@@ -55,7 +55,7 @@ const DIRECTIONS = [
 ] as const
 
 /** Steps away from the point; from the second on a line leads to it. */
-const GAPS_PX = [1, 10, 20, 32, 46, 62] as const
+const GAPS_PX = [1, 10, 20, 32, 46, 62, 80, 100, 125, 155, 190] as const
 
 /**
  * Places labels beside their points so that none covers another, a point, or the edge. Each takes the nearest free place;

@@ -1,5 +1,8 @@
 import type { JobLimits } from './kind'
 
+// The server's bundles hold several copies of this module, and one pool serves them all: an error of another copy is known by its
+// name, as `instanceof` asks here.
+
 /** A job was ended since it took more than its kind may: nothing came of it. */
 export class JobLimitError extends Error {
   constructor(
@@ -14,6 +17,10 @@ export class JobLimitError extends Error {
     )
     this.name = 'JobLimitError'
   }
+
+  static override [Symbol.hasInstance](error: unknown): error is JobLimitError {
+    return error instanceof Error && error.name === 'JobLimitError'
+  }
 }
 
 /** The person who asked for the job stopped it. */
@@ -21,6 +28,10 @@ export class JobStoppedError extends Error {
   constructor(readonly job: string) {
     super(`The job "${job}" was stopped.`)
     this.name = 'JobStoppedError'
+  }
+
+  static override [Symbol.hasInstance](error: unknown): error is JobStoppedError {
+    return error instanceof Error && error.name === 'JobStoppedError'
   }
 }
 

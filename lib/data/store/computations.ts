@@ -11,6 +11,11 @@ export class ComputationNeededError extends Error {
     super('something has to be computed first')
     this.name = 'ComputationNeededError'
   }
+
+  /** By name: the server's bundles hold copies of this module, and the open database, which all share, belongs to one of them. */
+  static override [Symbol.hasInstance](error: unknown): error is ComputationNeededError {
+    return error instanceof Error && error.name === 'ComputationNeededError'
+  }
 }
 
 /** One round finds what the work asks for first; a save of a large design that is shared with several fabricators takes a few. */

@@ -33,6 +33,11 @@ export class RefusalError extends Error {
     super(refusal.message)
     this.name = 'RefusalError'
   }
+
+  /** By name: a copy of this module, in another of the server's bundles, may have thrown it (`computing`). */
+  static override [Symbol.hasInstance](error: unknown): error is RefusalError {
+    return error instanceof Error && error.name === 'RefusalError'
+  }
 }
 
 export function refuseInvalid(issues: readonly Issue[], message = 'Some of the entries are not valid.'): never {

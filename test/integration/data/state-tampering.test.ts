@@ -185,11 +185,18 @@ function otherValue(column: string, value: unknown): unknown {
 const check = async () => (await data.readWholeTrail()).state
 
 /** The first row of each table that the trail vouches for. */
+/** A row as the database names its columns: the client may call one by another name. */
+function nameByColumn(row: Row, { renamed = {} }: VouchedModel): Row {
+  const columnOf = new Map(Object.entries(renamed).map(([column, field]) => [field, column]))
+  return Object.fromEntries(Object.entries(row).map(([field, value]) => [columnOf.get(field) ?? field, value]))
+}
+
 async function pickRows(): Promise<{ vouched: VouchedModel; row: Row; where: string; key: string }[]> {
   return Promise.all(
     VOUCHED_MODELS.map(async (vouched) => {
-      const row = await delegate(vouched.model)?.findFirst({ orderBy: { [vouched.key]: 'asc' } })
-      if (row === null || row === undefined) throw new Error(`${vouched.model} has no row to tamper with`)
+      const found = await delegate(vouched.model)?.findFirst({ orderBy: { [vouched.key]: 'asc' } })
+      if (found === null || found === undefined) throw new Error(`${vouched.model} has no row to tamper with`)
+      const row = nameByColumn(found, vouched)
       return { vouched, row, where: vouched.key, key: String(row[vouched.key]) }
     }),
   )

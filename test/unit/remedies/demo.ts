@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { type Design, parseDesignText, type Remedy, type RemedyOptions } from '@/lib/engine'
+import { type Design, parseDesignText, type Remedy, type RemedyOptions, type RemedyReport } from '@/lib/engine'
 import { findRemedies } from '@/lib/engine/remedies'
 
 export function readDemo(name: string): Design {
@@ -15,8 +15,13 @@ export function change(design: Design, edit: (copy: Design) => void): Design {
   return copy
 }
 
+/** Changes alone and in pairs: what larger sets add, and take, has tests of its own. */
+export function findPairs(design: Design, bendId: string, options?: RemedyOptions): RemedyReport {
+  return findRemedies(design, bendId, { ...options, mostChanges: 2 })
+}
+
 export function getRemedy(design: Design, bendId: string, id: string, options?: RemedyOptions): Remedy {
-  const report = findRemedies(design, bendId, options)
+  const report = findPairs(design, bendId, options)
   const remedy = report.remedies.find((each) => each.id === id)
   if (remedy === undefined) {
     throw new Error(`no remedy "${id}"; there are ${report.remedies.map((each) => each.id).join(', ')}`)

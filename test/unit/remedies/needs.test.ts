@@ -1,9 +1,8 @@
 import { describe, expect, it, vi } from 'vitest'
 import type { Design, RemedyOptions } from '@/lib/engine'
-import { findRemedies } from '@/lib/engine/remedies'
 import { assessBend } from '@/lib/engine/remedies/assess'
 import { findForbiddenNeeds } from '@/lib/engine/remedies/needs'
-import { change, getEntry, readDemo } from './demo'
+import { change, findPairs, getEntry, readDemo } from './demo'
 
 vi.setConfig({ testTimeout: 60_000 })
 
@@ -18,7 +17,7 @@ function listNeeds(design: Design, edit: (copy: Design) => void, unavailable: re
 }
 
 function listMarks(design: Design, options: RemedyOptions = {}): string[] {
-  return findRemedies(design, 'hinge', options).remedies.flatMap(({ forbiddenBy }) =>
+  return findPairs(design, 'hinge', options).remedies.flatMap(({ forbiddenBy }) =>
     forbiddenBy.map(({ kind, name }) => `${kind}: ${name}`),
   )
 }
@@ -47,7 +46,7 @@ describe('a need that forbids', () => {
       getEntry(d.features.conductors, 'drive').allowedDropVolt = null
     })
     expect(listMarks(loaded)).toContain('current: Mirror drive')
-    const report = findRemedies(loaded, 'hinge')
+    const report = findPairs(loaded, 'hinge')
     const marked = report.remedies.flatMap(({ forbiddenBy }) => forbiddenBy).find(({ kind }) => kind === 'current')
     expect(marked?.because).toMatch(/capacity of Mirror drive.*at least 1.7 A/i)
   })
@@ -99,7 +98,7 @@ describe('a need that forbids', () => {
       for (const layer of d.construction.layers) if (layer.kind === 'conductor') layer.materialId = 'copper-ed'
     })
     const listRolled = (options: RemedyOptions) =>
-      findRemedies(deposited, 'hinge', options).remedies.filter(({ changes }) =>
+      findPairs(deposited, 'hinge', options).remedies.filter(({ changes }) =>
         changes.some(({ family }) => family === 'rolled-annealed-foil'),
       )
     const free = listRolled({})
@@ -190,7 +189,7 @@ describe('other bends', () => {
       if (verdictAt(middle) === 'meets') high = middle
       else low = middle
     }
-    const report = findRemedies(withFold(high), 'hinge')
+    const report = findPairs(withFold(high), 'hinge')
     expect(report.before.otherBends).toMatchObject([{ bendId: 'fold', name: 'Fold at assembly', verdict: 'meets' }])
     const worse = report.remedies.filter(({ worsens }) => worsens.length > 0)
     expect(worse.length).toBeGreaterThan(0)

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { RemedyBasisView } from '@/lib/data'
 import { type Design, NO_PLATING } from '@/lib/engine'
-import { findRemedies } from '@/lib/engine/remedies'
 import {
   estimateByBasis,
   explainUnpriced,
@@ -16,6 +15,7 @@ import {
   toRemedyOptions,
 } from '@/lib/fabrication'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
+import { findPairs } from './demo'
 
 const FORMAT: PanelFormat = {
   id: 'large',
@@ -86,7 +86,7 @@ function makeUnplated(): Design {
 }
 
 describe('cost and panels inside remedies', () => {
-  const report = findRemedies(skua, 'hinge', toRemedyOptions(view, skua, '2026-11-25'))
+  const report = findPairs(skua, 'hinge', toRemedyOptions(view, skua, '2026-11-25'))
 
   it('every remedy carries the cost and the parts per panel that the basis gives of its design', () => {
     const before = estimateByBasis(skua, basis)
@@ -104,7 +104,7 @@ describe('cost and panels inside remedies', () => {
 
   it('a change of parts per panel is carried, before and after', () => {
     const partsOf = new Map([[skua, 40]])
-    const found = findRemedies(skua, 'hinge', { partsPerPanelOf: (design) => partsOf.get(design) ?? 30 })
+    const found = findPairs(skua, 'hinge', { partsPerPanelOf: (design) => partsOf.get(design) ?? 30 })
     for (const { partsPerPanel } of found.remedies) expect(partsPerPanel).toEqual({ before: 40, after: 30 })
   })
 
@@ -112,7 +112,7 @@ describe('cost and panels inside remedies', () => {
     const turned: Design = { ...skua, features: { ...skua.features, outline: turnKeys(skua.features.outline) } }
     expect(Object.keys(turned.features.outline ?? {})).not.toEqual(Object.keys(skua.features.outline ?? {}))
     expect(explainUnpriced(view, turned)).toBe('')
-    expect(findRemedies(turned, 'hinge', toRemedyOptions(view, turned, '2026-11-25')).before.costIndex).toBe(
+    expect(findPairs(turned, 'hinge', toRemedyOptions(view, turned, '2026-11-25')).before.costIndex).toBe(
       report.before.costIndex,
     )
   })
@@ -137,12 +137,12 @@ describe('cost and panels inside remedies', () => {
       [bare, view],
       [skua, none],
     ] as const) {
-      expect(findRemedies(design, 'hinge', toRemedyOptions(each, design, '2026-11-25')).before.costIndex).toBeNull()
+      expect(findPairs(design, 'hinge', toRemedyOptions(each, design, '2026-11-25')).before.costIndex).toBeNull()
     }
   })
 
   it('nothing is said where nothing is known', () => {
-    for (const { partsPerPanel, offShelf, after } of findRemedies(skua, 'hinge').remedies) {
+    for (const { partsPerPanel, offShelf, after } of findPairs(skua, 'hinge').remedies) {
       expect([partsPerPanel, offShelf, after.costIndex]).toEqual([null, [], null])
     }
   })
@@ -161,7 +161,7 @@ describe('the shelf inside remedies', () => {
         leadTimeDays: 35,
       },
     ])
-    const { remedies } = findRemedies(makeUnplated(), 'hinge', toRemedyOptions({ ...view, shelf }, skua, '2026-11-25'))
+    const { remedies } = findPairs(makeUnplated(), 'hinge', toRemedyOptions({ ...view, shelf }, skua, '2026-11-25'))
     const ordered = remedies.flatMap(({ offShelf }) => offShelf.filter(({ state }) => state === 'to-order'))
     expect(ordered.length).toBeGreaterThan(0)
     for (const { name, leadTimeDays } of ordered) {
@@ -173,7 +173,7 @@ describe('the shelf inside remedies', () => {
   })
 
   it('a material that is listed and not to be had forbids the remedy, with its name', () => {
-    const { remedies } = findRemedies(
+    const { remedies } = findPairs(
       skua,
       'hinge',
       toRemedyOptions({ ...view, unavailableMaterialIds: ['epoxy-adhesive'] }, skua, '2026-11-25'),

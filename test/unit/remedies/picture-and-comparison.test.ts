@@ -4,12 +4,12 @@ import { formatStrainShare, nameRemedy } from '@/app/_components/engineering/rem
 import { drawRemedyPlot, listRemedyRows, PRINT_PALETTE, toSvg } from '@/lib/drawing'
 import { evaluate } from '@/lib/engine'
 import { DELIVERED_TEMPLATE, makeCatalogue } from '@/lib/engine/catalogue'
-import { applyDesignPatch, findRemedies } from '@/lib/engine/remedies'
+import { applyDesignPatch } from '@/lib/engine/remedies'
 import { makeDocument } from '../drawing/demo-design'
-import { getRemedy, readDemo } from './demo'
+import { findPairs, getRemedy, readDemo } from './demo'
 
 const skua = readDemo('skua-rev-a')
-const report = findRemedies(skua, 'hinge')
+const report = findPairs(skua, 'hinge')
 const frame = {
   document: makeDocument(),
   palette: PRINT_PALETTE,

@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from 'vitest'
 import { type Design, evaluate, getOutcomeVerdict, parseDesign, type RemedyReport } from '@/lib/engine'
 import { applyDesignPatch, doesDominate, findRemedies, listCounts } from '@/lib/engine/remedies'
 import { listStartingConstructions } from '@/lib/engine/templates'
-import { readDemo } from './demo'
+import { findPairs, readDemo } from './demo'
 
 // Hundreds of evaluations per report: a busy machine needs more than the usual seconds.
 vi.setConfig({ testTimeout: 60_000 })
@@ -130,13 +130,13 @@ describe('findRemedies', () => {
   it('leaves the design that it is given alone', () => {
     const design = deepFreeze(readDemo('skua-rev-a'))
     const text = JSON.stringify(design)
-    findRemedies(design, 'hinge')
+    findPairs(design, 'hinge')
     expect(JSON.stringify(design)).toBe(text)
   })
 
   it('gives the same report twice', () => {
     const design = readDemo('skua-rev-a')
-    expect(findRemedies(design, 'hinge')).toEqual(findRemedies(design, 'hinge'))
+    expect(findPairs(design, 'hinge')).toEqual(findPairs(design, 'hinge'))
   })
 
   it('names a bend that is not there', () => {
@@ -156,8 +156,8 @@ describe('findRemedies', () => {
   it('compares cost where it can be found, and leaves it open elsewhere', () => {
     const design = readDemo('skua-rev-a')
     const byLayers = (each: Design) => each.construction.layers.length
-    expect(findRemedies(design, 'hinge', { costOf: byLayers }).before.costIndex).toBe(17)
-    expect(findRemedies(design, 'hinge').before.costIndex).toBeNull()
+    expect(findPairs(design, 'hinge', { costOf: byLayers }).before.costIndex).toBe(17)
+    expect(findPairs(design, 'hinge').before.costIndex).toBeNull()
   })
 })
 

@@ -137,7 +137,7 @@ describeOnBothDatabases(
       expect(after.limits).toMatchObject([{ key: 'crossingAngleDeg', value: 80 }])
       expect(await data.getTemplateUpdate(team.member, revisionId)).toBeNull()
       const [entry] = await data.listRevisionTrail(team.lead, revisionId)
-      expect(entry?.sentence).toBe('brought the review from version 0 of the catalogue to version 3')
+      expect(entry?.sentence).toBe('updated the review from version 0 of the catalogue to version 3')
     })
 
     it('is gone by from the first moment in a review that begins later, and its own items block', async () => {

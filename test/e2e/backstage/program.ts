@@ -1,4 +1,5 @@
 // Runs acts for browser tests: one message in, one message out. Forked by index.ts.
+import { runJobsInPlace } from '@/lib/jobs'
 import { acts } from './acts'
 
 interface Call {
@@ -6,6 +7,9 @@ interface Call {
   readonly act: keyof typeof acts
   readonly input: unknown
 }
+
+// No bundler made a thread's program here.
+runJobsInPlace()
 
 process.on('message', async ({ id, act, input }: Call) => {
   try {

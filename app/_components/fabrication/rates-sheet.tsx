@@ -266,7 +266,7 @@ function WhoseRate({ lineKey, name, draft, mayEdit, onReplace, shown }: Line & {
           aria-label={own === undefined ? `Replace: ${name}` : `Restore the illustrative rate: ${name}`}
           onPress={() => onReplace(lineKey, own === undefined ? shown : null)}
         >
-          {own === undefined ? 'Replace' : 'Back'}
+          {own === undefined ? 'Replace' : 'Restore'}
         </Button>
       )}
     </>

@@ -23,7 +23,7 @@ describeOnBothDatabases('an identity at the provider', () => {
     const { lead } = await makeTeam()
     for (const isVerified of [true, false]) {
       const refusal = await expectRefused(data.signInByIdentity(identityOf(lead.email, isVerified), visitFrom('a')))
-      expect(refusal).toMatchObject({ kind: 'clash', message: expect.stringContaining('joined') })
+      expect(refusal).toMatchObject({ kind: 'clash', message: expect.stringContaining('linked') })
     }
     expect(await db().identity.count({ where: { userId: lead.userId } })).toBe(0)
     expect(await db().session.count({ where: { userId: lead.userId } })).toBe(0)

@@ -21,7 +21,7 @@ describeOnBothDatabases('results of an older engine', () => {
     const view = await data.getRevision(team.lead, revisionId)
     // The overview says: "These results no longer stand: ...".
     expect(view.evaluationRecord.staleBecause).toEqual([
-      `the results come from engine 0.9.0; the present one is ${ENGINE_VERSION}`,
+      `the results come from engine 0.9.0; the current one is ${ENGINE_VERSION}`,
     ])
     expect(view.evaluationRecord.engineVersion).toBe('0.9.0')
     const sentence = expect.stringContaining(`the engine (0.9.0, now ${ENGINE_VERSION})`)

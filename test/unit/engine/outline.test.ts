@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { type Design, findOutlineIssue, makeBlankDesign, type Outline, parseDesign } from '@/lib/engine'
+import {
+  type Design,
+  findOutlineIssue,
+  makeBlankDesign,
+  type Outline,
+  parseDesign,
+  readStoredDesign,
+} from '@/lib/engine'
 import { applyGuardedPatch, compareDesigns, makeDesignPatch } from '@/lib/review'
 
 const outline = (...verticesMm: Outline['verticesMm']): Outline => ({ verticesMm, rollingDirection: null })
@@ -67,8 +74,8 @@ describe('outlines compared', () => {
 
   it('an absent outline of an older document is no change against one not known', () => {
     const { outline: _, ...older } = makeBlankDesign('Trial').features
-    const before = { ...makeBlankDesign('Trial'), features: older } as Design
-    expect(compareDesigns(before, withOutline(null))).toEqual([])
+    const stored = JSON.stringify({ ...makeBlankDesign('Trial'), features: older })
+    expect(compareDesigns(readStoredDesign(stored), withOutline(null))).toEqual([])
   })
 
   it('travel in a proposal as one thing, and not onto another outline', () => {

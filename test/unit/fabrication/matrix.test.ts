@@ -34,10 +34,10 @@ const parameter = (key: string) => {
 }
 
 describe('the dictionary', () => {
-  it('has unique keys, and a question for each', () => {
+  it('has unique keys, and a question or a least or greatest size for each', () => {
     expect(TRADE_PARAMETERS.length).toBeGreaterThanOrEqual(40)
     expect(new Set(TRADE_PARAMETERS.map(({ key }) => key)).size).toBe(TRADE_PARAMETERS.length)
-    expect(TRADE_PARAMETERS.filter(({ name }) => !name.endsWith('?'))).toEqual([])
+    expect(TRADE_PARAMETERS.filter(({ name }) => !/\?$|, (minimum|maximum)$/.test(name))).toEqual([])
   })
 
   it('has hints that a matrix could hold: stretch goes further than comfortable', () => {

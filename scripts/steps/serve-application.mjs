@@ -47,7 +47,8 @@ export async function serveApplication({ dev, environment, plan }) {
   })
 
   const isUp = await Promise.race([waitUntilItAnswers(plan), ended.then(() => false)])
-  if (isUp) for (const line of listGreetingLines(plan)) say(line)
+  // In one piece: who waits for the first line has the others with it.
+  if (isUp) say(listGreetingLines(plan).join('\n'))
   const reason = await ended
   if (isStopping) say('Stopped.')
   else throw new StepError(`The server ended by itself (${reason}).`)

@@ -1,14 +1,10 @@
 import type { DielectricLayer } from '../../design'
 import { editLayers, leaveOutOfZone, resize } from '../edits'
 import { type Candidate, type Family, type PresentLayer, type Subject, writeUm } from '../subject'
+import { FILM_STEPS_UM, listFilmSteps, SAME_SHEET_UM } from './film-steps'
 
-/** Films and adhesives that coverlay is ordinarily sold with, um. Common practice, no published source. */
-const FILM_STEPS_UM = [12.5, 25, 50, 75, 125] as const
+/** Adhesives that coverlay is ordinarily sold with, um. Common practice, no published source. */
 const ADHESIVE_STEPS_UM = [12.5, 25, 37.5, 50] as const
-/** Sheets of the same nominal thickness differ by less than this between makers' lists. */
-const SAME_SHEET_UM = 2
-/** Thicker films than the next two stiffen the bend more than they help. */
-const FILM_STEPS_UP = 2
 /** Thinner adhesives than these two steps down hardly ever encapsulate the copper that the present one was chosen for. */
 const ADHESIVE_STEPS_DOWN = 2
 
@@ -70,9 +66,7 @@ const coverOneSide: Family = (subject) =>
   SIDES.flatMap((side): Candidate[] => {
     const film = findCoverFilm(listOutsideCopper(subject, side))
     if (film === null) return []
-    const thinner = FILM_STEPS_UM.filter((stepUm) => stepUm < film.thicknessUm - SAME_SHEET_UM)
-    const thicker = FILM_STEPS_UM.filter((stepUm) => stepUm > film.thicknessUm + SAME_SHEET_UM)
-    return [...thinner, ...thicker.slice(0, FILM_STEPS_UP)].map((stepUm) => ({
+    return listFilmSteps(film.thicknessUm).map((stepUm) => ({
       id: `coverlay-film:${side}-${stepUm}`,
       family: 'coverlay-film',
       title: stepUm < film.thicknessUm ? 'Thinner coverlay film' : 'Thicker coverlay film',

@@ -7,8 +7,8 @@ import { makeSubject, makeTrial, type Trial, type Tried } from './trial'
 /** Sets of more changes are another design. Our choice. */
 const MOST_CHANGES = 4
 /**
- * Sets that a further change is tried on, the nearest ones, once pairs are through: it keeps the search to a few thousand designs.
- * Our choice; sets of three are complete where there are no more pairs than this.
+ * Sets that a further change is tried on, the nearest ones, once pairs are through: it keeps the search to about a thousand designs.
+ * Our choice; sets of three are complete where no more pairs than this are left to continue.
  */
 const MOST_CONTINUED = 40
 /** Of larger sets that do not meet, the nearest ones are worth showing. */

@@ -1,7 +1,7 @@
 import { editBend } from '../edits'
 import type { Candidate, Family, Subject } from '../subject'
 import { findRadiusThatMeets, type MeetingRadius, roundDownRadiusMm } from './radius'
-import { measureRoom, toRadians, type ZoneRoom } from './room'
+import { measureRoom, type ZoneRoom } from './room'
 
 /** The radius at which the bend meets; where its arc is too long for the zone, the largest radius that the zone holds too. */
 export const largerRadius: Family = (subject) => {
@@ -19,18 +19,17 @@ export const largerRadius: Family = (subject) => {
     edited: meeting.after.design,
     touches: ['radius'],
   }
-  if (room.lengthMm === null || room.arcsMm <= room.lengthMm) return [candidate]
-  return [candidate, ...fitRadius(subject, meeting, room, room.lengthMm)]
+  if (room === null || room.arcsMm <= room.lengthMm) return [candidate]
+  return [candidate, ...fitRadius(subject, meeting, room)]
 }
 
 /** The largest radius whose arc the zone holds. Each mm of radius takes the angle's share of a mm of arc. */
 function fitRadius(
   { design, bend, zone }: Subject,
   meeting: MeetingRadius,
-  { arcsMm }: ZoneRoom,
-  lengthMm: number,
+  { arcsMm, lengthMm }: ZoneRoom,
 ): readonly Candidate[] {
-  const largestMm = meeting.insideRadiusMm - (arcsMm - lengthMm) / toRadians(bend.angleDeg)
+  const largestMm = meeting.insideRadiusMm - (arcsMm - lengthMm) / ((bend.angleDeg * Math.PI) / 180)
   const insideRadiusMm = largestMm > 0 ? roundDownRadiusMm(largestMm) : 0
   if (insideRadiusMm <= bend.insideRadiusMm) return []
   return [

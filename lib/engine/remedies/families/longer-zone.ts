@@ -5,8 +5,9 @@ import { measureRoom } from './room'
 
 /** Length for arcs that the zone is too short for, such as those of a larger radius. */
 export const longerZone: Family = ({ design, zone, assessment }) => {
-  const { arcsMm, lengthMm } = measureRoom(assessment, zone.id)
-  if (lengthMm === null || arcsMm <= lengthMm) return []
+  const room = measureRoom(assessment, zone.id)
+  if (room === null || room.arcsMm <= room.lengthMm) return []
+  const { arcsMm, lengthMm } = room
   const longerMm = Math.ceil(arcsMm)
   return [
     {

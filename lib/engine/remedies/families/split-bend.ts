@@ -10,10 +10,11 @@ import { measureRoom } from './room'
 export const splitBend: Family = (subject) => {
   const { design, bend, zone } = subject
   const others = design.construction.zones.filter(({ id, kind }) => id !== zone.id && kind === 'flex')
-  if (others.length === 0 || zone.lengthMm === null) return []
+  if (others.length === 0) return []
   const meeting = findRadiusThatMeets(subject)
   // Where the whole angle fits, nothing is gained.
-  if (meeting === null || measureRoom(meeting.after, zone.id).arcsMm <= zone.lengthMm) return []
+  const room = meeting === null ? null : measureRoom(meeting.after, zone.id)
+  if (meeting === null || room === null || room.arcsMm <= room.lengthMm) return []
   const angleDeg = bend.angleDeg / 2
   const { insideRadiusMm } = meeting
   return others.map((other): Candidate => {

@@ -122,7 +122,7 @@ function findEarlyBlockers(snapshot: ReviewSnapshot): Blocker[] {
 
 function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
   const { evaluation } = snapshot
-  // Results are shown, and made anew, on the overview.
+  // The overview shows results and computes them again.
   const target = { tab: 'overview', id: '' } as const
   if (evaluation === null) {
     return [{ code: 'not-evaluated', sentence: 'This revision has no recorded results', target }]

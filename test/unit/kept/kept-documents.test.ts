@@ -48,8 +48,9 @@ function listLacking(earlier: unknown, today: unknown, path = ''): string[] {
 
 const EACH = KEPT_FORMATS.flatMap((format) => KEPT_REVISIONS.map((name) => [format, name] as const))
 
-test('documents of each format up to the present one are kept', () => {
-  expect(KEPT_FORMATS).toEqual(Array.from({ length: DESIGN_FORMAT_VERSION }, (_, index) => index + 1))
+test('documents of each format before the present one are kept; those of the present one once the program has stored them', () => {
+  const formats = Array.from({ length: DESIGN_FORMAT_VERSION }, (_, index) => index + 1)
+  expect([formats, formats.slice(0, -1)]).toContainEqual(KEPT_FORMATS)
 })
 
 describe.each(EACH)('format %i, %s', (format, name) => {

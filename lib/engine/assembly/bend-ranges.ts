@@ -20,6 +20,7 @@ export function computeShieldShare(
   leaves: readonly Leaf[],
   { leaves: sections }: BendSection,
 ): { readonly nominal: number; readonly range: QuantityRange } | null {
+  if (!sections.some(({ sources }) => sources.some(({ layer }) => layer.kind === 'shield-film'))) return null
   const stacks = leaves.flatMap((leaf, at) => {
     const section = sections[at]
     return section === undefined
@@ -31,7 +32,6 @@ export function computeShieldShare(
           },
         ]
   })
-  if (!stacks.some(({ isShield }) => isShield.includes(true))) return null
   const spans = listSpans(stacks)
   const share = (values: readonly number[]): number => {
     let shieldRigidity = 0

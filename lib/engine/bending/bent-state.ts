@@ -36,11 +36,39 @@ export function findAxisUm(stack: StripStack, bending: Bending, yieldScale: Yiel
   if (isElastic(stack, elasticUm, bending, yieldScale)) return elasticUm
   let low = 0
   let high = 0
-  for (let at = 0; at < stack.strips.length; at += 1) high += stack.thicknessUm[at] ?? 0
+  const { thicknessUm, strips } = stack
+  for (let at = 0; at < strips.length; at += 1) high += thicknessUm[at] ?? 0
   const tolerance = AXIS_TOLERANCE * high
   let axisUm = startUm !== undefined && startUm > 0 && startUm < high ? startUm : elasticUm
+  const isRadius = 'insideRadiusUm' in bending
   for (let step = 0; step < MAX_STEPS; step += 1) {
-    const { force, slope } = balance(stack, axisUm, bending, yieldScale)
+    const curvature = curvatureAt(bending, axisUm)
+    // Axial force times curvature, GPa, and the slope of the force over the axis' depth. Written out here: this is the engine's innermost loop.
+    let pull = 0
+    let slope = 0
+    let depthUm = 0
+    let outer = curvature * -axisUm
+    for (let at = 0; at < strips.length; at += 1) {
+      const inner = outer
+      depthUm += thicknessUm[at] ?? 0
+      outer = curvature * (depthUm - axisUm)
+      const ofLayer = strips[at]
+      if (ofLayer === undefined) continue
+      for (let stripAt = 0; stripAt < ofLayer.length; stripAt += 1) {
+        const strip = ofLayer[stripAt]
+        if (strip === undefined) continue
+        const { widthFraction } = strip
+        const share = stressIntegral(strip, outer, yieldScale) - stressIntegral(strip, inner, yieldScale)
+        const innerStress = stressGpa(strip, inner, yieldScale)
+        const outerStress = stressGpa(strip, outer, yieldScale)
+        pull += widthFraction * share
+        // d eps / d y0 is -kappa at a curvature, and -kappa (1 + eps) at a radius, where kappa moves too.
+        slope += isRadius
+          ? widthFraction * (share - outerStress * (1 + outer) + innerStress * (1 + inner))
+          : widthFraction * (innerStress - outerStress)
+      }
+    }
+    const force = pull / curvature
     if (force === 0) return axisUm
     if (force > 0) low = axisUm
     else high = axisUm
@@ -87,36 +115,6 @@ function isElastic({ thicknessUm, strips }: StripStack, axisUm: number, bending:
     for (const strip of strips[at] ?? []) if (strain > yieldScale * strip.yieldStrain) return false
   }
   return true
-}
-
-/** Axial force, GPa um, and its slope over the axis' depth. */
-function balance(
-  { thicknessUm, strips }: StripStack,
-  axisUm: number,
-  bending: Bending,
-  yieldScale: number,
-): { force: number; slope: number } {
-  const curvature = curvatureAt(bending, axisUm)
-  const isRadius = 'insideRadiusUm' in bending
-  let force = 0
-  let slope = 0
-  let depthUm = 0
-  for (let at = 0; at < strips.length; at += 1) {
-    const inner = curvature * (depthUm - axisUm)
-    depthUm += thicknessUm[at] ?? 0
-    const outer = curvature * (depthUm - axisUm)
-    for (const strip of strips[at] ?? []) {
-      const share = stressIntegral(strip, outer, yieldScale) - stressIntegral(strip, inner, yieldScale)
-      const innerStress = stressGpa(strip, inner, yieldScale)
-      const outerStress = stressGpa(strip, outer, yieldScale)
-      force += strip.widthFraction * share
-      // d eps / d y0 is -kappa at a curvature, and -kappa (1 + eps) at a radius, where kappa moves too.
-      slope += isRadius
-        ? strip.widthFraction * (share - outerStress * (1 + outer) + innerStress * (1 + inner))
-        : strip.widthFraction * (innerStress - outerStress)
-    }
-  }
-  return { force: force / curvature, slope }
 }
 
 /** Moment about the axis, N per mm of width times mm. */

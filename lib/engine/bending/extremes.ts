@@ -281,11 +281,12 @@ class State {
     if (known !== undefined) return known
     const layer = this.search.layers[layerIndex]
     if (layer === undefined) throw new RangeError(`no layer ${layerIndex}`)
-    const moved = own.flatMap((at) => {
+    const moved: { readonly constant: LayerConstant; readonly value: number }[] = []
+    for (const at of own) {
       const knob = this.search.knobs[at]
       const setting = at === changedKnob ? changedSetting : (settings[at] ?? 1)
-      return knob?.kind === 'constant' ? [{ constant: knob.constant, value: knobValue(knob, setting) }] : []
-    })
+      if (knob?.kind === 'constant') moved.push({ constant: knob.constant, value: knobValue(knob, setting) })
+    }
     const strips = stripsOf(moved.length === 0 ? layer : withConstants(layer, moved))
     met?.set(code, strips)
     return strips

@@ -53,6 +53,28 @@ export function yieldStrainPct({
  * @throws  RangeError naming the number
  */
 export function requireYields(name: string, layer: BendLayer): void {
+  if (!areYieldsWithinRanges(layer)) refuseYields(name, layer)
+}
+
+/** As refuseYields, without making a name for each number. */
+function areYieldsWithinRanges(layer: BendLayer): boolean {
+  const { yieldStrengthMpa, tangentModulusGpa = 0, yieldStrainPct: filmYieldStrainPct, conductor } = layer
+  const fillYieldStrainPct = conductor?.fillYieldStrainPct
+  if (fillYieldStrainPct !== undefined && !isPctAboveZero(fillYieldStrainPct)) return false
+  if (yieldStrengthMpa === undefined) return filmYieldStrainPct === undefined || isPctAboveZero(filmYieldStrainPct)
+  const slope = isHeldSideways(layer) ? PLASTIC_PLANE_STRAIN : 1
+  return (
+    yieldStrengthMpa > 0 &&
+    yieldStrengthMpa <= 1e5 &&
+    tangentModulusGpa >= 0 &&
+    tangentModulusGpa < ownModulusGpa(layer) / slope
+  )
+}
+
+const isPctAboveZero = (pct: number): boolean => pct > 0 && pct <= 100
+
+/** @throws RangeError naming the first number that breaks its range */
+function refuseYields(name: string, layer: BendLayer): void {
   const { yieldStrengthMpa, tangentModulusGpa = 0, yieldStrainPct: filmYieldStrainPct, conductor } = layer
   if (yieldStrengthMpa !== undefined) {
     const slope = isHeldSideways(layer) ? PLASTIC_PLANE_STRAIN : 1

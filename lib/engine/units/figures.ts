@@ -179,6 +179,8 @@ export function asResult(value: number, unit: Unit): string {
 
 /** Digits up to which a number is taken for one that somebody typed. */
 const TYPED_DIGITS = 6
+const LARGEST_POWER = 15
+const POWERS_OF_TEN: readonly number[] = Array.from({ length: LARGEST_POWER + 1 }, (_, power) => 10 ** power)
 
 /**
  * The number itself where it has no more digits than people type, else null. A computed value almost never does, and
@@ -188,8 +190,8 @@ function shortForm(value: number): number | null {
   const size = Math.abs(value)
   if (size === 0 || Number.isInteger(value)) return size < 10 ** TYPED_DIGITS || value % 1000 === 0 ? value : null
   const power = TYPED_DIGITS - 1 - Math.floor(Math.log10(size))
-  if (power > 15 || power < 0) return null
-  const scale = 10 ** power
+  if (power > LARGEST_POWER || power < 0) return null
+  const scale = POWERS_OF_TEN[power] ?? Number.NaN
   const scaled = value * scale
   const whole = Math.round(scaled)
   // A relative distance of 1e-12 is what arithmetic on a typed number leaves.

@@ -23,7 +23,7 @@ export const DIELECTRIC_LAYER_KINDS = [
 
 export const PLATING_PROCESSES = ['none', 'panel', 'pattern', 'button'] as const
 export const CONDUCTOR_ROLES = ['signal', 'plane', 'mixed'] as const
-export const PLANE_PATTERNS = ['solid', 'hatched', 'split'] as const
+export const PLANE_PATTERNS = ['solid', 'hatched', 'split', 'none'] as const
 /** How far a plating process covers a zone's copper: all of it, the lands of holes and pads alone, or none of it. */
 export const PLATED_COPPER = ['whole', 'pads-only', 'none'] as const
 
@@ -59,7 +59,7 @@ export const conductorLayerSchema = z.strictObject({
   kind: z.literal('conductor'),
   materialId: idSchema,
   role: z.enum(CONDUCTOR_ROLES),
-  /** Null where the layer carries no plane. */
+  /** Null on a signal layer, which carries no plane, and where nobody said. */
   planePattern: z.enum(PLANE_PATTERNS).nullable(),
   /** Copper share of the width, unless a zone says otherwise. */
   coverageFraction: fractionSchema,
@@ -93,6 +93,14 @@ export const layerSchema = z.discriminatedUnion('kind', [
   dielectricLayerSchema,
   unbondedGapLayerSchema,
 ])
+
+/** A layer of conductors has no plane to speak of, and a plane layer cannot be without one; a layer of both may be. */
+export function mayHavePlanePattern(
+  role: (typeof CONDUCTOR_ROLES)[number],
+  pattern: (typeof PLANE_PATTERNS)[number],
+): boolean {
+  return role === 'mixed' || (role === 'plane' && pattern !== 'none')
+}
 
 export const ZONE_KINDS = ['rigid', 'flex', 'stiffened', 'finger'] as const
 

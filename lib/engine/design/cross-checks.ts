@@ -109,6 +109,9 @@ function checkLayers(design: Design, add: Add): void {
             : `must be greater than 0 µm where the layer is ${layer.plating.process}-plated`,
         )
       }
+      if (layer.role === 'plane' && layer.planePattern === 'none') {
+        add('plane', [...path, 'planePattern'], `"${layer.name}" carries a plane; it cannot be without one`)
+      }
       checkPlatingMaterial(design, layer.plating, [...path, 'plating', 'materialId'], add)
       if (layer.processingLossUm >= layer.thicknessUm) {
         add(

@@ -54,7 +54,7 @@ function describeSide(outward: readonly ZoneLayerResult[], design: Design): unkn
     }
     if (coverageFraction === 0) continue
     const layer = design.construction.layers.find(({ id }) => id === layerId)
-    if (layer?.kind !== 'conductor' || layer.role === 'signal') return null
+    if (layer?.kind !== 'conductor' || layer.role === 'signal' || layer.planePattern === 'none') return null
     return [dielectrics, layerId, layer.planePattern, coverageFraction]
   }
   return null

@@ -230,12 +230,12 @@ export const COPPER_PARAMETERS: readonly TradeParameter[] = [
     choices: makeChoices({ solid: 'solid', hatched: 'hatched', split: 'split' }),
     measuredAs: 'pattern of each layer that carries a plane',
     measure: ({ design }) =>
-      listValues(
+      listStated(
         'one-of',
-        listConductorLayers(design).flatMap((layer) =>
-          layer.planePattern === null ? [] : [onLayer(layer, layer.planePattern)],
-        ),
+        listConductorLayers(design).filter(({ role, planePattern }) => role !== 'signal' && planePattern !== 'none'),
+        (layer) => (layer.planePattern === null ? null : onLayer(layer, layer.planePattern)),
         'no layer carries a plane',
+        'how its planes are patterned is not stated',
       ),
   }),
   numberParameter({

@@ -1,6 +1,13 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { DESIGN_FORMAT_VERSION, liftDesign, parseDesign, parseDesignText, readStoredDesign } from '@/lib/engine'
+import {
+  DESIGN_FORMAT_VERSION,
+  evaluate,
+  liftDesign,
+  parseDesign,
+  parseDesignText,
+  readStoredDesign,
+} from '@/lib/engine'
 
 const readFixture = (name: string) => readFileSync(`test/fixtures/designs/format-1/${name}.json`, 'utf8')
 
@@ -87,4 +94,17 @@ describe('other documents', () => {
     expect(parsed.ok).toBe(false)
     if (!parsed.ok) expect(parsed.issues.map(({ path }) => path.join('.'))).toContain('formatVersion')
   })
+})
+
+test('whether a layer of conductors and planes has a plane is asked of older documents, which had one word for none and not stated', () => {
+  const parsed = parseDesignText(readFixture('skua-rev-a'))
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
+  const mixed = parsed.value.construction.layers.filter((layer) => layer.kind === 'conductor' && layer.role === 'mixed')
+  expect(mixed).toMatchObject([{ planePattern: null }])
+  const found = evaluate(parsed.value).items.find(({ itemId }) => itemId === 'plane-in-bend')
+  expect(found?.verdict).toBe('not-computed')
+  for (const layer of mixed) Object.assign(layer, { planePattern: 'none' })
+  expect(evaluate(parsed.value).items.find(({ itemId }) => itemId === 'plane-in-bend')?.verdict).toBe('not-applicable')
+  for (const layer of mixed) Object.assign(layer, { role: 'plane' })
+  expect(parseDesign(parsed.value)).toMatchObject({ ok: false, issues: [{ code: 'plane' }] })
 })

@@ -32,6 +32,8 @@ const FACTORS = [0.02, 0.3, 2.5]
 const MOST_PLACES = 4
 /** Inputs of an item that are taken away one at a time, at most so many in each design. */
 const MOST_REMOVED = 16
+/** Those that are looked at for one whose absence leaves the item without a verdict: more, so that a change of the demo designs hides none. */
+const MOST_SEARCHED = 64
 /** A default stands in for these, and results say so. */
 const WITH_DEFAULT = ['lifeSurvivalPct', 'lifeWeibullSlope', 'ratioTableKey']
 
@@ -210,7 +212,7 @@ function listConcerns(item: ItemDefinition): { root: Root; was: Verdict }[] {
   for (const root of examples) {
     const was = judge(item, root)
     if (was !== null && was !== 'meets') found.push({ root, was })
-    for (const path of thin(listRemovable(item.id, root), MOST_REMOVED)) {
+    for (const path of thin(listRemovable(item.id, root), MOST_SEARCHED)) {
       if (gapCount >= MOST_GAPS) break
       const without = write(root, path, emptied(read(root, path)))
       const is = judge(item, without)
@@ -233,7 +235,6 @@ const WITHOUT_GAP: readonly string[] = [
   'foil-weight',
   'plating-in-bend',
   'thickness-tolerance',
-  'finger-thickness',
   'copper-yield',
   'neutral-axis',
   'conductor-layers-in-bend',
@@ -244,7 +245,6 @@ const WITHOUT_GAP: readonly string[] = [
   'conductor-corners',
   'conductor-spacing',
   'conductor-width',
-  'conductor-space',
   'copper-to-outline',
   'finger-support',
   'capability-match',

@@ -2,7 +2,14 @@
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { formatDesignation, nameConductorLayers } from '@/lib/drawing'
-import { type ConductorLayer, LAYER_FIELDS, NO_PLATING, PLATED_COPPER_ID } from '@/lib/engine'
+import {
+  type ConductorLayer,
+  LAYER_FIELDS,
+  mayHavePlanePattern,
+  NO_PLATING,
+  NOT_STATED,
+  PLATED_COPPER_ID,
+} from '@/lib/engine'
 import { ChoiceCell, makePlaces, NumberCell, OptionalChoiceCell, ThicknessCell, useUnitLabels } from '../cells'
 import { updateLayer, useDraft, useEdit } from '../draft'
 import { PLANE_CHOICES, PLATING_CHOICES, ROLE_CHOICES } from './words'
@@ -86,7 +93,11 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
               set('role', (present) => ({
                 ...present,
                 role,
-                planePattern: role === 'signal' ? null : (present.planePattern ?? 'solid'),
+                // What a layer's plane looks like is asked, never assumed.
+                planePattern:
+                  present.planePattern !== null && mayHavePlanePattern(role, present.planePattern)
+                    ? present.planePattern
+                    : null,
               }))
             }
           />
@@ -96,8 +107,10 @@ function CopperRow({ layer, index, name }: { layer: ConductorLayer; index: numbe
             label={LAYER_FIELDS.planePattern.label}
             at={at('planePattern')}
             value={layer.planePattern}
-            choices={PLANE_CHOICES}
-            emptyLabel="no plane"
+            choices={PLANE_CHOICES.filter(
+              ({ value }) => value === layer.planePattern || mayHavePlanePattern(layer.role, value),
+            )}
+            emptyLabel={layer.role === 'signal' ? '–' : NOT_STATED}
             onChange={(planePattern) => set('planePattern', (present) => ({ ...present, planePattern }))}
           />
         ),

@@ -14,7 +14,7 @@ export const LAYER_FIELDS = {
   planePattern: {
     label: 'Plane',
     inText: 'plane pattern',
-    choices: { solid: 'solid', hatched: 'hatched', split: 'split' },
+    choices: { solid: 'solid', hatched: 'hatched', split: 'split', none: 'no plane' },
   },
   coverageFraction: { label: 'Copper share', inText: 'coverage' },
   plating: {

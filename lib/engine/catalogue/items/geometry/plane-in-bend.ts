@@ -26,9 +26,9 @@ export const planeInBend = defineItem({
       for (const layerResult of listConductorLayers(zone)) {
         const layer = context.layersById.get(layerResult.layerId)
         if (layer?.kind !== 'conductor' || layer.role === 'signal') continue
+        if (layer.planePattern === 'none') continue
         const places = [place, placeOf('layer', layer)]
         if (layer.planePattern === null) {
-          if (layer.role === 'mixed') continue
           const index = context.design.construction.layers.indexOf(layer)
           outcomes.push(
             notComputed(['construction', 'layers', index, 'planePattern'], `pattern of plane ${layer.name}`, places),

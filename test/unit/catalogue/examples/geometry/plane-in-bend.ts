@@ -23,5 +23,19 @@ export const planeInBendExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  {
+    name: 'conductors and perhaps a plane, which nobody stated',
+    change: (d) => {
+      getConductorLayer(d, 'l2').role = 'mixed'
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'conductors, stated to be without a plane',
+    change: (d) => {
+      Object.assign(getConductorLayer(d, 'l2'), { role: 'mixed', planePattern: 'none' })
+    },
+    expect: 'not-applicable',
+  },
   { name: 'signals only', expect: 'not-applicable' },
 ]

@@ -11,6 +11,7 @@ import {
 } from '@/lib/data'
 import { readStoredDesign } from '@/lib/engine'
 import { type Cited, citeNote } from './cite'
+import { confirmWhatWasSeen, PIPIT_INSPECTION } from './inspection'
 import type { Workspace } from './people'
 import { PIPIT_ARTWORK, readArtwork, readDesignText } from './read-files'
 import { CAST } from './sign-ins'
@@ -137,6 +138,13 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   await stage.answer(ostrel, revisionId, makeFabricatorAnswers(await describePanel(ostrel, revisionId)))
   await stage.answer(mechanical, revisionId, TEAM_ANSWERS)
   await answerWhatIsLeft(stage, mechanical, revisionId, cornerNote)
+  await confirmWhatWasSeen(stage, {
+    revisionId,
+    actor: mechanical,
+    fileName: 'pipit-layout-inspection.txt',
+    title: 'Layout inspection of the Pipit patch, revision A',
+    inspection: PIPIT_INSPECTION,
+  })
   await stage.waive({
     revisionId,
     itemId: 'construction-cost',

@@ -1,5 +1,6 @@
 import { createRevision, getRevision, importDesign, proposeChange, shareRevision } from '@/lib/data'
 import { type Cited, citeNote } from './cite'
+import { confirmWhatWasSeen, SKUA_INSPECTION } from './inspection'
 import type { Workspace } from './people'
 import { readDesignText } from './read-files'
 import type { Answers, Stage } from './stage'
@@ -130,6 +131,13 @@ export async function playSkuaSecond(
     true,
   )
   await stage.answer(designer, revisionId, TEAM_ANSWERS)
+  await confirmWhatWasSeen(stage, {
+    revisionId,
+    actor: designer,
+    fileName: 'skua-layout-inspection.txt',
+    title: 'Layout inspection of the Skua scan head, revision B',
+    inspection: SKUA_INSPECTION,
+  })
 
   clock.goTo(9, 11)
   await stage.reply(brackenfold, clad, 'Understood, 12 µm only.')

@@ -18,6 +18,7 @@ import {
   formatComputedDigits,
   formatComputedReading,
   ITEM_BASES,
+  type ItemBasis,
   LIFE_CAUTION_SHORT,
   RANGE_OVER,
   readBendLife,
@@ -85,7 +86,17 @@ function heading(title: string): string[] {
   return ['', title, '='.repeat(title.length)]
 }
 
-/** A typed yes or no is never counted with what was calculated. */
+const BASIS_WIDTH = Math.max(...ITEM_BASES.map((basis) => BASIS_WORDS[basis].length))
+
+/** Before the headline of an item that no calculation decided. */
+const BASIS_LEADS: Readonly<Record<ItemBasis, string>> = {
+  computed: '',
+  typed: 'Typed: ',
+  stated: 'Stated: ',
+  judgment: '',
+}
+
+/** What was typed, stated or judged is never counted with what was calculated. */
 function formatSummary({ items }: Evaluation): string[] {
   const tally = tallyVerdicts(items)
   return [
@@ -95,7 +106,7 @@ function formatSummary({ items }: Evaluation): string[] {
         const count = tally[basis][verdict] ?? 0
         return count === 0 ? [] : [`${count} ${formatVerdict(verdict)}`]
       })
-      return counts.length === 0 ? [] : [`  ${BASIS_WORDS[basis].padEnd(8)}  ${counts.join(', ')}`]
+      return counts.length === 0 ? [] : [`  ${BASIS_WORDS[basis].padEnd(BASIS_WIDTH)}  ${counts.join(', ')}`]
     }),
   ]
 }
@@ -345,7 +356,7 @@ function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemRes
   return [
     ...heading(SECTION_TITLES[section]),
     ...shown.flatMap(({ itemId, verdict, headline, basis, outcomes }) => [
-      ...wrapText(basis === 'stated' ? `Stated: ${headline}` : headline, WIDTH - indent.length, '').map((line, at) =>
+      ...wrapText(`${BASIS_LEADS[basis]}${headline}`, WIDTH - indent.length, '').map((line, at) =>
         at === 0 ? `${formatVerdict(verdict).padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
       ),
       ...listLimits(outcomes).flatMap((limit) =>

@@ -29,7 +29,9 @@ export function makeResultsDocument<T extends object>(
 function citeSources(evaluation: Pick<Evaluation, 'items'> | null): Record<string, CitedSource> {
   const outcomes = (evaluation?.items ?? []).flatMap((item) => item.outcomes)
   const keys = new Set(
-    outcomes.flatMap((each) => (each.kind === 'decided' ? [each.limit.sourceKey, each.sourceKey] : [])),
+    outcomes.flatMap((each) =>
+      each.kind === 'decided' ? [each.limit.sourceKey, each.sourceKey] : each.kind === 'said' ? [each.sourceKey] : [],
+    ),
   )
   return Object.fromEntries(
     [...keys]

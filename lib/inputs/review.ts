@@ -18,6 +18,15 @@ export const answerItemInput = z.strictObject({
   seenVersion: seenVersionSchema,
   state: z.enum(['open', 'meets', 'concern', 'not-applicable']),
   reason: optionalTextSchema,
+  /** Where the person looked; needed where the answer states what they saw. Absent otherwise, or blank. */
+  lookedAt: z
+    .strictObject({
+      sheet: z.string().trim().max(200),
+      layer: z.string().trim().max(200),
+      /** SHA-256 of artwork of the revision, or of a file attached to the item; empty for none. */
+      sha256: z.string().regex(/^([0-9a-f]{64})?$/, 'is not the hash of a file'),
+    })
+    .optional(),
   requestKey: requestKeySchema,
 })
 export type AnswerItemInput = z.infer<typeof answerItemInput>

@@ -84,7 +84,7 @@ export function makeReadme(content: PackageContent, keyFingerprint: string): Pac
     'report.pdf             the review, to read and to file',
     'drawing/               drawing sheets: layer table, sections, bend call-outs (PDF, and SVG of each)',
     'design.json            the design document',
-    'results.json           results, each item computed, stated or judged, with the version of the engine',
+    'results.json           results, each item calculated, typed, stated or judged, with the version of the engine',
     'checklist.json         items, answers and waivers',
     'threads.json           comments and engineering queries',
     'signatures.json        signatures and fabricator declarations',

@@ -4,6 +4,7 @@ import { hashJson } from './canonical'
 import {
   ANSWER_WORDS,
   type AnswerState,
+  type LookedAt,
   type RecordedAnswer,
   type ReviewItem,
   type ReviewSnapshot,
@@ -24,6 +25,26 @@ const LEGAL_STATES: Readonly<Record<ItemResult['verdict'], readonly AnswerState[
 export interface AnswerInput {
   readonly state: AnswerState
   readonly reason: string
+  /** Where the person looked; needed where the answer is a statement. */
+  readonly lookedAt?: { readonly sheet: string; readonly layer: string; readonly sha256: string } | undefined
+}
+
+/** What an answer is recorded as; `lookedAt` is null where the answer is no statement. */
+interface CheckedAnswer {
+  readonly state: AnswerState
+  readonly reason: string
+  readonly lookedAt: LookedAt | null
+}
+
+/** "Meets" on what somebody recorded as seen is that person's word, and says where they looked. */
+export function needsLookedAt(result: Pick<ItemResult, 'basis' | 'verdict'>, state: AnswerState): boolean {
+  return state === 'meets' && result.basis === 'stated'
+}
+
+/** A file of the revision that a statement may rest on. */
+export interface ViewedFile {
+  readonly fileName: string
+  readonly sha256: string
 }
 
 /** States that a person may choose for an item with this verdict; the first is always `open`. */
@@ -42,9 +63,14 @@ export function needsReason(verdict: ItemResult['verdict'], state: AnswerState):
  * Is this answer legal? A failed calculation cannot be overruled by an answer; that takes a waiver.
  *
  * @param result  the item's present result; null where nothing has been evaluated yet
+ * @param files  what a statement may have been looked at in: artwork of the revision, and evidence attached to the item
  */
-export function checkAnswer(result: ItemResult | null, input: AnswerInput): Result<AnswerInput> {
-  const refuse = (code: string, path: string, message: string): Result<AnswerInput> => ({
+export function checkAnswer(
+  result: ItemResult | null,
+  input: AnswerInput,
+  files: readonly ViewedFile[] = [],
+): Result<CheckedAnswer> {
+  const refuse = (code: string, path: string, message: string): Result<CheckedAnswer> => ({
     ok: false,
     issues: [{ code, path: [path], message } satisfies Issue],
   })
@@ -66,7 +92,20 @@ export function checkAnswer(result: ItemResult | null, input: AnswerInput): Resu
         : 'say why the item does not apply',
     )
   }
-  return { ok: true, value: { state: input.state, reason } }
+  if (!needsLookedAt(result, input.state)) return { ok: true, value: { state: input.state, reason, lookedAt: null } }
+  const sheet = input.lookedAt?.sheet.trim() ?? ''
+  const layer = input.lookedAt?.layer.trim() ?? ''
+  if (sheet === '') return refuse('sheet-missing', 'lookedAt.sheet', 'name the sheet on which you looked')
+  if (layer === '') return refuse('layer-missing', 'lookedAt.layer', 'name the layer or view on which you looked')
+  const file = files.find(({ sha256 }) => sha256 === input.lookedAt?.sha256)
+  if (file === undefined) {
+    return refuse(
+      'file-missing',
+      'lookedAt.sha256',
+      'choose the file in which you looked: artwork, or one attached here',
+    )
+  }
+  return { ok: true, value: { state: input.state, reason, lookedAt: { sheet, layer, ...file } } }
 }
 
 const OVERRULED: Readonly<Record<ItemResult['verdict'], string>> = {
@@ -107,7 +146,9 @@ export function hashWaiverBasis(result: ItemResult): string {
               value: outcome.value === null ? null : round(outcome.value.value),
               places: outcome.places.map((place) => `${place.kind}:${place.id}`),
             }
-          : { verdict: outcome.kind },
+          : outcome.kind === 'said'
+            ? { verdict: outcome.verdict, places: outcome.places.map((place) => `${place.kind}:${place.id}`) }
+            : { verdict: outcome.kind },
     ),
   })
 }
@@ -162,7 +203,7 @@ export interface ItemState {
   readonly result: ItemResult | null
   readonly state: AnswerState
   readonly decidedBy: 'calculation' | 'statement' | 'person' | 'waiver' | 'nobody'
-  /** What the state rests on: a calculation, a typed yes or no, or a person's judgment. */
+  /** What the state rests on: a calculation, a typed number or term, what somebody saw and stands by, or a person's judgment. */
   readonly basis: ItemBasis
   readonly answer: RecordedAnswer | null
   /** The waiver that stands, or the one proposed. */
@@ -208,7 +249,7 @@ export function getItemState(
   return {
     ...base,
     ...own,
-    basis: own.decidedBy === 'person' ? 'judgment' : base.basis,
+    basis: own.decidedBy === 'person' ? (needsLookedAt(result, own.state) ? 'stated' : 'judgment') : base.basis,
     waiver: proposed,
     setAside: lapsed ? 'the approved waiver covers other numbers than the present ones' : own.setAside,
     needsWaiver: failed,
@@ -240,6 +281,14 @@ function stateWithoutWaiver(
   if (needsReason(result.verdict, answer.state) && answer.reason.trim() === '') {
     return { ...byCalculation, setAside: `the answer "${answer.state}" lacks the reason that it needs now` }
   }
+  const isStatement = needsLookedAt(result, answer.state)
+  // An answer from before statements said where somebody looked confirms nothing.
+  if (isStatement && (answer.lookedAt ?? null) === null) {
+    return {
+      ...byCalculation,
+      setAside: `the answer "${ANSWER_WORDS[answer.state]}" does not say where somebody looked`,
+    }
+  }
   const lapsed = explainLapse(answer)
   if (lapsed !== '') return { ...byCalculation, setAside: byCalculation.state === answer.state ? '' : lapsed }
   return { state: answer.state, decidedBy: 'person', setAside: '' }
@@ -253,6 +302,9 @@ function explainLapse(answer: RecordedAnswer): string {
   if (answer.state === 'concern') return ''
   if (answer.isFromElsewhere === true) {
     return `the answer "${ANSWER_WORDS[answer.state]}" comes from a fabricator who does not see this revision`
+  }
+  if (answer.isFileGone === true) {
+    return `the answer "${ANSWER_WORDS[answer.state]}" was given on ${answer.lookedAt?.fileName ?? 'a file'}, which is no longer there`
   }
   return (answer.changedInputs ?? []).length > 0
     ? `the answer "${ANSWER_WORDS[answer.state]}" was given on inputs that have changed since`

@@ -1,4 +1,5 @@
 import type { RevisionTab } from '@/lib/addresses'
+import type { DecidedWhen } from '@/lib/engine/catalogue'
 import { listItemStates } from './answers'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
 import { getStoredDesign, hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
@@ -46,7 +47,11 @@ export function findBlockers(snapshot: ReviewSnapshot, stage: Stage = snapshot.s
     case 'early-review':
       return findEarlyBlockers(snapshot)
     case 'fabricator-review':
-      return [...findEarlyBlockers(snapshot), ...findFabricatorBlockers(snapshot)]
+      return [
+        ...findEarlyBlockers(snapshot),
+        ...findUnanswered(snapshot, 'layout'),
+        ...findFabricatorBlockers(snapshot),
+      ]
     case 'awaiting-signature':
       return [...findContentBlockers(snapshot), ...findSignatureBlockers(snapshot)]
     default:
@@ -58,6 +63,7 @@ export function findBlockers(snapshot: ReviewSnapshot, stage: Stage = snapshot.s
 export function findContentBlockers(snapshot: ReviewSnapshot): Blocker[] {
   return [
     ...findEarlyBlockers(snapshot),
+    ...findUnanswered(snapshot, 'layout'),
     ...findFabricatorBlockers(snapshot),
     ...findUnanswered(snapshot, 'fabricator'),
     ...findUnwaived(snapshot),
@@ -143,7 +149,7 @@ function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
   ]
 }
 
-function findUnanswered(snapshot: ReviewSnapshot, when: 'early' | 'fabricator'): Blocker[] {
+function findUnanswered(snapshot: ReviewSnapshot, when: DecidedWhen): Blocker[] {
   // Without any results the one blocker that says so is enough.
   if (snapshot.evaluation === null) return []
   return listItemStates(snapshot)

@@ -9,7 +9,7 @@ import {
 } from '@/lib/engine'
 import { listItemStates } from './answers'
 import { hashJson } from './canonical'
-import type { AnswerState, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
+import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
 
 export const SIGNED_CONTENT_FORMAT = 'bendworthy-signed-content'
 
@@ -20,6 +20,8 @@ export interface SignedAnswer {
   readonly state: AnswerState
   readonly reason: string
   readonly evidence: readonly string[]
+  /** Where the person looked; left out where the answer is no statement, so that older content keeps its hash. */
+  readonly lookedAt?: LookedAt
 }
 
 export interface SignedWaiver {
@@ -70,6 +72,7 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
       state,
       reason: answer?.reason ?? '',
       evidence: (answer?.evidence ?? []).map(({ sha256 }) => sha256),
+      ...(answer?.lookedAt == null ? {} : { lookedAt: answer.lookedAt }),
     })),
     waivers: itemStates.flatMap(({ item, state, waiver }) =>
       state === 'waived' && waiver !== null

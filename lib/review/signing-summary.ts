@@ -1,4 +1,5 @@
-import { listItemStates } from './answers'
+import { ITEM_BASES, type ItemBasis } from '@/lib/engine'
+import { type ItemState, listItemStates } from './answers'
 import { describeChanges } from './signature-changes'
 import { buildSignedContent, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
@@ -26,6 +27,8 @@ export interface SigningSummary {
   readonly entries: readonly SigningEntry[]
   /** How many items are met or do not apply. */
   readonly quietCount: number
+  /** How many items are met, by what that rests on: a typed yes is not a calculation. */
+  readonly metBy: Readonly<Record<ItemBasis, number>>
   /** Null where nobody has signed the revision before. */
   readonly sinceLast: { readonly name: string; readonly signedAt: string; readonly changes: readonly string[] } | null
 }
@@ -54,6 +57,7 @@ export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature |
   return {
     entries,
     quietCount: itemStates.length - entries.length,
+    metBy: countMet(itemStates),
     sinceLast:
       last === null
         ? null
@@ -63,4 +67,9 @@ export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature |
             changes: describeChanges(last.content, buildSignedContent(snapshot)).map(({ sentence }) => sentence),
           },
   }
+}
+
+function countMet(itemStates: readonly ItemState[]): Record<ItemBasis, number> {
+  const count = (basis: ItemBasis) => itemStates.filter((item) => item.state === 'meets' && item.basis === basis).length
+  return Object.fromEntries(ITEM_BASES.map((basis) => [basis, count(basis)])) as Record<ItemBasis, number>
 }

@@ -1,5 +1,5 @@
 import type { Design, Evaluation } from '@/lib/engine'
-import type { SwitchedOffItem } from '@/lib/engine/catalogue'
+import type { DecidedWhen, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { ProjectRole } from './policy'
 import type { Stage } from './stages'
 
@@ -12,8 +12,8 @@ export interface ReviewItem {
   readonly section: ItemSection
   readonly question: string
   readonly severity: string
-  /** `early` items must be answered before the fabricator looks, the others before signature. */
-  readonly decidedWhen: 'early' | 'fabricator'
+  /** By when it must be answered: before the fabricator looks, before their review is left, or before anybody signs. */
+  readonly decidedWhen: DecidedWhen
   /** Who may answer it; a lead may answer whatever a member may. */
   readonly answeredBy: readonly ProjectRole[]
   /** Whether a person's concern on this item must be waived before release (a failed calculation always must). */
@@ -33,6 +33,14 @@ export const ANSWER_WORDS: Readonly<Record<AnswerState, string>> = {
   'not-applicable': 'not applicable',
 }
 
+/** Where somebody looked who states what they saw. The file is one of the revision: artwork, or evidence attached to the item. */
+export interface LookedAt {
+  readonly sheet: string
+  readonly layer: string
+  readonly fileName: string
+  readonly sha256: string
+}
+
 /** A person's answer to an item. Times are ISO 8601 in UTC, here and below. */
 export interface RecordedAnswer {
   readonly itemId: string
@@ -43,6 +51,10 @@ export interface RecordedAnswer {
   readonly answeredAt: string
   /** SHA-256 of the attached evidence. */
   readonly evidence: readonly { readonly fileName: string; readonly sha256: string }[]
+  /** What a statement rests on; null or absent for any other answer. */
+  readonly lookedAt?: LookedAt | null
+  /** The file that was looked at is no longer one of the revision. */
+  readonly isFileGone?: boolean
   /** Inputs of the item that changed since, in the trade's words; empty or absent while it rests on what it rested on. */
   readonly changedInputs?: readonly string[]
   /** Taken over with a copy from a fabricator with whom this revision is not shared. */

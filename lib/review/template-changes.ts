@@ -1,5 +1,6 @@
 import {
   type CatalogueTemplate,
+  DECIDED_WHEN_WORDS,
   getDefaultLimit,
   type ItemDefinition,
   isLimitKey,
@@ -65,7 +66,10 @@ function compareItems(before: ItemDefinition, after: ItemDefinition): TemplateCh
     add('severity', `severity ${before.severity} to ${after.severity}: ${after.question}`)
   }
   if (before.decidedWhen !== after.decidedWhen) {
-    add('stage', `decided in ${after.decidedWhen} review, before in ${before.decidedWhen} review: ${after.question}`)
+    add(
+      'stage',
+      `decided in ${DECIDED_WHEN_WORDS[after.decidedWhen]}, before in ${DECIDED_WHEN_WORDS[before.decidedWhen]}: ${after.question}`,
+    )
   }
   if (before.answeredBy.join() !== after.answeredBy.join()) {
     add(

@@ -99,6 +99,8 @@ function withhold(outcome: Outcome, counterpart: Outcome | undefined, owner: Lim
       const value = findOwnValue(outcome, counterpart)
       return { kind: 'withheld', verdict: outcome.verdict, band, value, owner, places, summary }
     }
+    // Words of the design: no limit went into them.
+    case 'said':
     case 'withheld':
       return outcome
     case 'cannot-tell': {

@@ -3,7 +3,14 @@
 import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { citeSource, describeLimitOwner, getOutcomeVerdict, SOURCES, type SourceKey } from '@/lib/engine'
+import {
+  citeSource,
+  describeLimitOwner,
+  getOutcomeVerdict,
+  getShownVerdict,
+  SOURCES,
+  type SourceKey,
+} from '@/lib/engine'
 import type { PlacedOutcome } from './outcomes'
 
 /**
@@ -41,7 +48,7 @@ function Outcomes({ outcomes }: { outcomes: readonly PlacedOutcome[] }) {
       {outcomes.map(({ itemId, outcome }, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: one item may have several outcomes at one place, in stable order.
         <li key={`${itemId} ${index}`}>
-          <VerdictMark verdict={getOutcomeVerdict(outcome)} />
+          <VerdictMark verdict={getShownVerdict(outcome)} />
           <div>
             <p>{outcome.summary}</p>
             {outcome.kind === 'decided' && (

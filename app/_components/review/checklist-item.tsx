@@ -8,7 +8,7 @@ import { DecidingLimit, DecidingValue } from '@/app/_components/ui/limit-text'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView, SecondFactorView } from '@/lib/data'
-import type { DecidedOutcome } from '@/lib/engine/results'
+import { BASIS_WORDS, type DecidedOutcome } from '@/lib/engine/results'
 import { listStatedInBrief, nameAnswerers, THREAD_KIND_WORDS } from '@/lib/review'
 import { removeAttachment } from './actions'
 import { AnswerForm } from './answer-form'
@@ -71,7 +71,9 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
           <span className="item-limit">{deciding !== null && <DecidingLimit outcome={deciding} />}</span>
           <span>
             <VerdictMark verdict={item.result.verdict} />
-            {item.result.basis === 'stated' && <span className="small muted"> stated</span>}
+            {item.result.verdict !== 'not-applicable' && (
+              <span className="small muted"> {BASIS_WORDS[item.result.basis]}</span>
+            )}
           </span>
           <span className="item-state">
             <AnswerMark state={item.state} />
@@ -94,7 +96,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
       <OutcomeTable
         outcomes={item.result.outcomes}
         citations={context.citations}
-        caption={`${item.result.basis === 'stated' ? 'Stated' : 'Computed'} for: ${text.question}`}
+        caption={`Found (${BASIS_WORDS[item.result.basis]}) for: ${text.question}`}
       />
       <dl className="terms">
         <dt>why</dt>
@@ -229,6 +231,12 @@ function AnswerHistory({ item }: { item: Item }) {
           {item.carriedFrom !== null && `; carried over from revision ${item.carriedFrom}`}
         </span>
       </p>
+      {item.answer.lookedAt != null && (
+        <p className="small muted">
+          Looked at: {item.answer.lookedAt.sheet}, {item.answer.lookedAt.layer}, {item.answer.lookedAt.fileName}{' '}
+          (SHA-256 <code>{item.answer.lookedAt.sha256.slice(0, 12)}</code>…)
+        </p>
+      )}
       {item.answer.reason !== '' && <p>{item.answer.reason}</p>}
       {item.setAside !== '' && (
         <p>

@@ -1,3 +1,4 @@
+import type { DecidedWhen } from '@/lib/engine/catalogue'
 import type { ProjectRole } from '@/lib/review'
 
 /** What the catalogue says about an item, as the screens need it: plain values that can cross to the browser. */
@@ -10,7 +11,7 @@ export interface ItemText {
   readonly howToCheck: string
   /** Which designs it applies to, in words. */
   readonly appliesTo: string
-  readonly decidedWhen: 'early' | 'fabricator'
+  readonly decidedWhen: DecidedWhen
   readonly answeredBy: readonly ProjectRole[]
   /** What evidence a person's judgment should rest on; null where the engine decides alone. */
   readonly evidence: string | null

@@ -5,7 +5,7 @@ import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { QuantityText, RangeText } from '@/app/_components/ui/quantity'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { DecidedOutcome, Outcome } from '@/lib/engine/results'
-import { describeLimitOwner, formatIssuePath, getOutcomeVerdict } from '@/lib/engine/results'
+import { describeLimitOwner, formatIssuePath, getShownVerdict } from '@/lib/engine/results'
 
 interface OutcomeTableProps {
   outcomes: readonly Outcome[]
@@ -93,7 +93,7 @@ export function OutcomeTable({ outcomes, citations, caption }: OutcomeTableProps
           key={`${outcome.places.map((place) => `${place.kind} ${place.id}`).join()} ${outcome.summary}`}
           className="row row-baseline"
         >
-          <VerdictMark verdict={getOutcomeVerdict(outcome)} />
+          <VerdictMark verdict={getShownVerdict(outcome)} />
           <span>
             {outcome.kind === 'withheld' && outcome.places.length > 0 && (
               <>{outcome.places.map((place) => place.name).join(', ')}: </>

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react'
 import { paths } from '@/app/_components/shell/paths'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { BASIS_WORDS, ITEM_BASES } from '@/lib/engine/results'
 import { SIGNING_GROUPS, type SigningGroup, type SigningSummary } from '@/lib/review'
 import { AnswerMark } from './answer-mark'
 import { countOf } from './words'
@@ -28,11 +29,12 @@ const SHOWN_CHANGES = 12
 
 /** What a signature covers, beside the statement: everything that is not simply met, and what changed since the last one. */
 export function SigningSummaryView({ summary, projectId, revisionId }: SigningSummaryViewProps) {
-  const { entries, quietCount, sinceLast } = summary
+  const { entries, quietCount, metBy, sinceLast } = summary
   return (
     <section className="stack" aria-label="What you sign">
       <p>
-        You sign {countOf(entries.length + quietCount, 'item')}: {quietCount} met or not applicable
+        You sign {countOf(entries.length + quietCount, 'item')}: {quietCount} met or not applicable (
+        {describeMet(metBy)})
         {entries.length === 0 ? ', and nothing else.' : `, and the ${countOf(entries.length, 'other')} below.`}
       </p>
       <ul className="plain-list">
@@ -75,4 +77,9 @@ function Changes({ changes }: { changes: readonly string[] }) {
       ))}
     </ul>
   )
+}
+
+/** `met: 27 calculated, 18 typed and compared, 9 stated, 8 judged`: what each count rests on. */
+function describeMet(metBy: SigningSummary['metBy']): string {
+  return `met: ${ITEM_BASES.map((basis) => `${metBy[basis]} ${BASIS_WORDS[basis]}`).join(', ')}`
 }

@@ -7,6 +7,7 @@ import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { TextField } from '@/app/_components/ui/text-field'
+import { DECIDED_WHEN_WORDS } from '@/lib/engine/catalogue'
 import type { Unit } from '@/lib/engine/results'
 
 export interface CatalogueEntry extends ItemText {
@@ -24,7 +25,7 @@ export interface CatalogueEntry extends ItemText {
 
 const BASES = [
   { value: 'all', label: 'All' },
-  { value: 'computed', label: 'Computed' },
+  { value: 'computed', label: 'By a check' },
   { value: 'judged', label: 'Judged by people' },
 ] as const
 
@@ -104,8 +105,8 @@ function Entry({ entry, severities }: { entry: CatalogueEntry; severities: Reado
           <dd>{entry.appliesTo}</dd>
           <dt>decided by</dt>
           <dd>
-            {entry.isComputed ? (entry.evidence === null ? 'calculation' : 'calculation and judgment') : 'judgment'},{' '}
-            {entry.decidedWhen === 'early' ? 'in early review' : 'in fabricator review'}
+            {entry.isComputed ? (entry.evidence === null ? 'calculation' : 'calculation and judgment') : 'judgment'}, in{' '}
+            {DECIDED_WHEN_WORDS[entry.decidedWhen]}
           </dd>
           {entry.limits.length > 0 && (
             <>

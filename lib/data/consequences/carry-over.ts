@@ -31,6 +31,10 @@ export async function carryAnswersOver(context: WriteContext, fromId: string, to
         answeredAt: answer.answeredAt,
         basisDesignHash: answer.basisDesignHash ?? ownBasis.basisDesignHash,
         basisArtworkHash: answer.basisArtworkHash ?? ownBasis.basisArtworkHash,
+        viewedSheet: answer.viewedSheet,
+        viewedLayer: answer.viewedLayer,
+        viewedSha256: answer.viewedSha256,
+        viewedFileName: answer.viewedFileName,
         carriedFromId: fromId,
       },
     })

@@ -10,6 +10,7 @@ import {
   type RevisionSubject,
 } from '@/lib/review'
 import type { Standing } from '../records/authorization'
+import { listViewableFiles } from '../records/looked-at'
 import { toAttachmentView, toPersonView } from '../records/part-views'
 import type { RevisionRecord } from '../records/revision-record'
 import { readWord } from '../records/stored-words'
@@ -59,6 +60,7 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
             version: row.version,
             by: { id: item.answer.answeredBy, name: item.answer.answeredByName },
             at: item.answer.answeredAt,
+            lookedAt: item.answer.lookedAt ?? null,
           },
     answerVersion: row?.version ?? 0,
     carriedFrom: row?.carriedFromId == null ? null : (record.basedOn?.label ?? ''),
@@ -104,6 +106,7 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
       .filter((file) => file.itemId === itemId && !isHidden(file.companyId))
       .map((file) => toAttachmentView(record, file)),
     threadIds: threads.filter(({ anchor }) => anchor.kind === 'item' && anchor.id === itemId).map(({ id }) => id),
+    viewableFiles: listViewableFiles(record, itemId, fabricatorCompanyId),
     legalStates: listLegalStates(result.verdict),
     mayAnswer: whyNot === '',
     whyNoAnswer: whyNot,

@@ -12,6 +12,7 @@ import { readStage } from './authorization'
 import { combineLimits } from './effective-limits'
 import { evaluateFor, hashLimitsOf } from './evaluation'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
+import { readLookedAt } from './looked-at'
 import { getCompanyName, getPersonName, type RevisionRecord } from './revision-record'
 import { readWord } from './stored-words'
 
@@ -63,6 +64,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
         answeredByName: isHidden ? 'another party to the review' : name(answer.answeredById),
         answeredAt: answer.answeredAt.toISOString(),
         evidence: evidence(answer.itemId),
+        ...readLookedAt(record, answer, isHidden),
         changedInputs: loaded.changedInputs.get(answer.itemId) ?? [],
         isFromElsewhere:
           answer.carriedFromId !== null &&

@@ -1,6 +1,6 @@
 /** Items with their answers, waivers and files. */
 import type { ItemResult } from '@/lib/engine/results'
-import type { AnswerState } from '@/lib/review'
+import type { AnswerState, LookedAt, ViewedFile } from '@/lib/review'
 import type { PersonView } from './people'
 
 export interface AttachmentView {
@@ -19,6 +19,8 @@ export interface AnswerView {
   readonly version: number
   readonly by: PersonView
   readonly at: string
+  /** Of the present answer, where it states what the person saw. */
+  readonly lookedAt?: LookedAt | null
 }
 
 export interface WaiverView {
@@ -54,6 +56,8 @@ export interface ItemView {
   readonly waivers: readonly WaiverView[]
   readonly attachments: readonly AttachmentView[]
   readonly threadIds: readonly string[]
+  /** Where an answer that states what somebody saw may have been looked at. */
+  readonly viewableFiles: readonly ViewedFile[]
   /** Answers that may be given against the computed verdict. */
   readonly legalStates: readonly AnswerState[]
   readonly mayAnswer: boolean

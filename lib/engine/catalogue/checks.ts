@@ -1,8 +1,8 @@
 import type { EvaluationContext } from '../context'
 import { type Bend, listStiffeners } from '../design'
-import type { BendResult, Limit, Outcome, Place, QuantityRange, ZoneResult } from '../results'
+import type { BendResult, Limit, Outcome, Place, QuantityRange, SaidOutcome, ZoneResult } from '../results'
 import type { SourceKey } from '../sources'
-import { decide, makeNoneAllowed, notComputed, notComputedFrom } from './decide'
+import { decide, notComputed, notComputedFrom } from './decide'
 
 interface Named {
   readonly id: string
@@ -76,19 +76,20 @@ export function checkDimension<K extends FeatureList>(
     const places = [placeOf(PLACE_KINDS[list], feature)]
     const unknown = findUnknown?.(feature) ?? null
     if (unknown !== null) {
-      outcomes.push(notComputed(['features', list, index, unknown.field], unknown.label, places))
+      outcomes.push(notComputed(['features', list, index, unknown.field], unknown.label, places, 'typed'))
       return
     }
     const value = read(feature)
     outcomes.push(
       value === null
-        ? notComputed(['features', list, index, field], what(feature.name), places)
+        ? notComputed(['features', list, index, field], what(feature.name), places, 'typed')
         : decide({
             value,
             limit,
             places,
             what: what(feature.name),
             equation,
+            isTyped: true,
             ...(cautions === undefined ? {} : { cautions: cautions(feature) }),
             ...(sourceKey === undefined ? {} : { sourceKey }),
           }),
@@ -114,6 +115,7 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
           ['features', options.list, index, 'nearestBend'],
           `distance of ${feature.name} from the nearest bend`,
           [place],
+          'typed',
         ),
       )
       return
@@ -126,6 +128,7 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
           ['features', options.list, index, 'nearestBend', 'distanceMm'],
           `distance of ${feature.name} from bend ${bendName}`,
           [place, { kind: 'bend', id: nearest.bendId, name: bendName }],
+          'typed',
         ),
       )
       return
@@ -137,6 +140,7 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
         places: [place, { kind: 'bend', id: nearest.bendId, name: bendName }],
         what: `${feature.name} to bend ${bendName}`,
         equation: 'distance in the flat part',
+        isTyped: true,
       }),
     )
   })
@@ -144,8 +148,8 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
 }
 
 /**
- * Something that a person has looked at and recorded as so or not so. Counted as deviations, of which none is
- * allowed, so that it reads like every other comparison.
+ * Something that a person has looked at and recorded as so or not so, or a term that the design sets. It has no figure and no limit, and says
+ * so: what was recorded, in words.
  */
 export function checkObserved(options: {
   observed: boolean | null
@@ -158,19 +162,20 @@ export function checkObserved(options: {
   whenWrong: string
   places: readonly Place[]
   sourceKey: SourceKey
+  /** `typed` for a term of the design, which is so because it is written; an observation is `stated`. */
+  rests?: SaidOutcome['rests']
 }): Outcome {
-  const { observed, wanted, path, label, whenRight, whenWrong, places, sourceKey } = options
-  if (observed === null) return notComputed(path, label, places)
+  const { observed, wanted, path, label, whenRight, whenWrong, places, sourceKey, rests = 'stated' } = options
+  if (observed === null) return notComputed(path, label, places, rests)
   const isRight = observed === wanted
-  return decide({
-    value: isRight ? 0 : 1,
-    limit: makeNoneAllowed('deviationsCount', sourceKey),
+  return {
+    kind: 'said',
+    verdict: isRight ? 'meets' : 'fails',
+    rests,
+    sourceKey,
     places,
-    what: 'deviations',
-    equation: 'recorded observation',
     summary: isRight ? whenRight : whenWrong,
-    isStated: true,
-  })
+  }
 }
 
 export interface BendUnderCheck {

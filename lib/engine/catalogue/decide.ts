@@ -110,6 +110,8 @@ interface Decision {
   readonly cautions?: readonly string[]
   /** Somebody typed what is compared: nothing was calculated. */
   readonly isStated?: boolean
+  /** What is compared is a number that somebody typed. */
+  readonly isTyped?: boolean
   /** Follows the comparison in the summary; a sentence. */
   readonly remark?: string
   /** In place of the comparison in words: a recorded observation says what was seen. */
@@ -155,6 +157,7 @@ export function decide(decision: Decision): DecidedOutcome {
   if (limitRange !== undefined) outcome.limitRange = limitRange
   if (decidingEnd !== undefined) outcome.decidingEnd = decidingEnd
   if (decision.isStated === true) outcome.isStated = true
+  if (decision.isTyped === true) outcome.isTyped = true
   return outcome
 }
 
@@ -229,8 +232,19 @@ export function cannotTellFrom(
   return cannotTell(what, { because: conductor.cannotTell ?? '', decidedBy: 'measure it on a sample' }, places)
 }
 
-export function notComputed(path: MissingInput['path'], label: string, places: readonly Place[]): NotComputedOutcome {
-  return { kind: 'not-computed', missing: [{ path, label }], places, summary: `Not computed: ${label} is missing.` }
+export function notComputed(
+  path: MissingInput['path'],
+  label: string,
+  places: readonly Place[],
+  rests?: NotComputedOutcome['rests'],
+): NotComputedOutcome {
+  const outcome: NotComputedOutcome = {
+    kind: 'not-computed',
+    missing: [{ path, label }],
+    places,
+    summary: `Not computed: ${label} is missing.`,
+  }
+  return rests === undefined ? outcome : { ...outcome, rests }
 }
 
 /** One outcome for several inputs that are missing together. `missing` is not empty. */

@@ -10,8 +10,19 @@ import type { Severity } from './severity'
 export const SECTIONS = ['materials', 'geometry', 'fabrication'] as const
 export type Section = (typeof SECTIONS)[number]
 
-/** The stage whose end needs an answer: early review, or the fabricator's. */
-export type DecidedWhen = 'early' | 'fabricator'
+/**
+ * By when an item can be known, and has to be: `early` from brief, construction and bends; `layout` once features and drawing exist, asked before
+ * the fabricators' review is left; `fabricator` once they have looked, asked before anybody signs.
+ */
+export const DECIDED_WHEN = ['early', 'layout', 'fabricator'] as const
+export type DecidedWhen = (typeof DECIDED_WHEN)[number]
+
+/** The same as people read it, after "decided in". */
+export const DECIDED_WHEN_WORDS: Readonly<Record<DecidedWhen, string>> = {
+  early: 'early review',
+  layout: 'layout review',
+  fabricator: 'fabricator review',
+}
 export type AnsweringRole = 'member' | 'lead' | 'fabricator'
 
 export type ItemVerdict = Verdict | 'needs-judgment'

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../context'
-import { getOutcomeVerdict, type ItemResult, type Outcome, type Verdict } from '../results'
+import { getOutcomeVerdict, type ItemBasis, type ItemResult, type Outcome, type Verdict } from '../results'
 import { withAssumptions } from './assumptions'
 import { notApplicable, notComputedFrom } from './decide'
 import type { ItemDefinition, ItemVerdict } from './define-item'
@@ -26,21 +26,37 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
   const found = withAssumptions(item.check(context), context.design)
   const outcomes = found.length === 0 ? [notApplicable('nothing in the design to judge')] : found
   const computed = findWorst(outcomes)
-  return isPersonsTurn(item, computed)
-    ? finish(item, 'judgment', 'needs-judgment', outcomes)
-    : finish(item, isStatedAlone(outcomes) ? 'stated' : 'computed', computed, outcomes)
+  const basis = findBasis(outcomes, computed)
+  if (isPersonsTurn(item, computed)) {
+    return finish(item, 'judgment', 'needs-judgment', outcomes)
+  }
+  // A recorded yes is nobody's word until a named person stands by it and says where they looked.
+  if (basis === 'stated' && (computed === 'meets' || computed === 'thin-margin')) {
+    return finish(item, 'stated', 'needs-judgment', outcomes)
+  }
+  return finish(item, basis, computed, outcomes)
 }
 
-/** Typed yes and no decide everything that is decided here. */
-function isStatedAlone(outcomes: readonly Outcome[]): boolean {
-  let isStated = false
+/** From the strongest to the weakest. */
+const BASIS_RANK: Readonly<Record<ItemBasis, number>> = { computed: 0, typed: 1, stated: 2, judgment: 3 }
+
+/** The weakest of what a verdict rests on: what meets rests on every outcome, anything else on the outcomes that say so. */
+function findBasis(outcomes: readonly Outcome[], verdict: Verdict): ItemBasis {
+  const restsOnAll = verdict === 'meets' || verdict === 'thin-margin'
+  let weakest: ItemBasis = 'computed'
   for (const outcome of outcomes) {
-    if (outcome.kind === 'cannot-tell') return false
-    if (outcome.kind !== 'decided') continue
-    if (outcome.isStated !== true) return false
-    isStated = true
+    if (!restsOnAll && getOutcomeVerdict(outcome) !== verdict) continue
+    const basis = readBasis(outcome)
+    if (BASIS_RANK[basis] > BASIS_RANK[weakest]) weakest = basis
   }
-  return isStated
+  return weakest
+}
+
+function readBasis(outcome: Outcome): ItemBasis {
+  if (outcome.kind === 'said') return outcome.rests
+  if (outcome.kind === 'not-computed') return outcome.rests ?? 'computed'
+  if (outcome.kind !== 'decided') return 'computed'
+  return outcome.isStated === true ? 'stated' : outcome.isTyped === true ? 'typed' : 'computed'
 }
 
 /**

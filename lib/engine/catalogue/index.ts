@@ -8,6 +8,8 @@ export {
 } from './decide'
 export {
   type AnsweringRole,
+  DECIDED_WHEN,
+  DECIDED_WHEN_WORDS,
   type DecidedWhen,
   type ItemDefinition,
   type ItemProse,

@@ -317,15 +317,17 @@ export interface ConductorResult {
   readonly cautions: readonly string[]
 }
 
-/** How an item's verdict was reached: told apart in every count and list. */
-export type ItemBasis = 'computed' | 'stated' | 'judgment'
+/**
+ * How an item's verdict was reached, told apart in every count and list: `computed` from construction, bends and brief by a calculation; `typed`, a
+ * number or term that somebody typed was compared; `stated`, somebody looked and says so; `judgment`, a person weighs it.
+ */
+export type ItemBasis = 'computed' | 'typed' | 'stated' | 'judgment'
 
 /** What the catalogue's item comes to for this design. */
 export interface ItemResult {
   readonly itemId: string
   /**
-   * `computed` items rest on a calculation or a comparison, `stated` ones on a typed yes or no alone, `judgment` items wait for a person;
-   * all may be inapplicable.
+   * The weakest of what its verdict rests on; all may be inapplicable.
    */
   readonly basis: ItemBasis
   readonly verdict: Verdict | 'needs-judgment'

@@ -151,8 +151,21 @@ export interface DecidedOutcome extends OutcomeCommon {
   readonly sourceKey: string
   /** Cautions that belong to this number (outside the relation's range, default used ...). */
   readonly cautions: readonly string[]
-  /** Somebody typed a yes or a no: nothing was calculated. Absent where the figure was computed or compared. */
+  /** Somebody's word: nothing was calculated. Recorded by engines before 3, and where a choice is stated. */
   readonly isStated?: true
+  /** A number that somebody typed was compared with the limit. Absent where the figure was calculated. */
+  readonly isTyped?: true
+}
+
+/**
+ * What is written down in the design in words: no figure, no limit, no margin. `typed` is a term or choice of the design itself, which decides;
+ * `stated` is somebody's observation, which a named person has yet to confirm where it says what is wanted.
+ */
+export interface SaidOutcome extends OutcomeCommon {
+  readonly kind: 'said'
+  readonly verdict: 'meets' | 'fails'
+  readonly rests: 'typed' | 'stated'
+  readonly sourceKey: string
 }
 
 /** No model of the program reaches this case: a figure would be a guess, and a verdict on it untrue. */
@@ -186,16 +199,31 @@ export interface WithheldOutcome extends OutcomeCommon {
 export interface NotComputedOutcome extends OutcomeCommon {
   readonly kind: 'not-computed'
   readonly missing: readonly MissingInput[]
+  /** What the missing input would have been; absent where it goes into a calculation. */
+  readonly rests?: 'typed' | 'stated'
 }
 
 export interface NotApplicableOutcome extends OutcomeCommon {
   readonly kind: 'not-applicable'
 }
 
-export type Outcome = DecidedOutcome | WithheldOutcome | CannotTellOutcome | NotComputedOutcome | NotApplicableOutcome
+export type Outcome =
+  | DecidedOutcome
+  | SaidOutcome
+  | WithheldOutcome
+  | CannotTellOutcome
+  | NotComputedOutcome
+  | NotApplicableOutcome
 
 export function getOutcomeVerdict(outcome: Outcome): Verdict {
-  return outcome.kind === 'decided' || outcome.kind === 'withheld' ? outcome.verdict : outcome.kind
+  return 'verdict' in outcome ? outcome.verdict : outcome.kind
+}
+
+/** As a list marks it: a recorded yes that nobody has confirmed is not shown as met. */
+export function getShownVerdict(outcome: Outcome): Verdict | 'needs-judgment' {
+  return outcome.kind === 'said' && outcome.rests === 'stated' && outcome.verdict === 'meets'
+    ? 'needs-judgment'
+    : getOutcomeVerdict(outcome)
 }
 
 const VERDICT_ORDER: readonly Verdict[] = [

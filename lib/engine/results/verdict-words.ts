@@ -22,7 +22,8 @@ export const VERDICT_WORDS: Readonly<Record<Verdict | 'needs-judgment', VerdictW
 
 /** What an item's answer rests on. */
 export const BASIS_WORDS: Readonly<Record<ItemBasis, string>> = {
-  computed: 'computed',
+  computed: 'calculated',
+  typed: 'typed and compared',
   stated: 'stated',
   judgment: 'judged',
 }

@@ -141,8 +141,13 @@ function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemSta
     const reason = answer.reason === '' ? '' : `: ${answer.reason}`
     const files = answer.evidence.map(({ fileName }) => fileName).join(', ')
     const word = decidedBy === 'person' ? '' : ` "${formatWord(answer.state)}"`
+    const { lookedAt } = answer
+    const viewed =
+      lookedAt == null
+        ? ''
+        : ` Looked at: ${lookedAt.sheet}, ${lookedAt.layer}, ${lookedAt.fileName} (SHA-256 ${lookedAt.sha256}).`
     lines.push({
-      text: `Answered${word} by ${answer.answeredByName}, ${formatTime(answer.answeredAt)}${reason}${files === '' ? '' : ` Evidence: ${files}.`}`,
+      text: `Answered${word} by ${answer.answeredByName}, ${formatTime(answer.answeredAt)}${reason}${files === '' ? '' : ` Evidence: ${files}.`}${viewed}`,
       fontSize: 7.5,
     })
   }

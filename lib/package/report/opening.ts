@@ -150,7 +150,8 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
 }
 
 const BASIS_TITLES = {
-  computed: 'of these computed',
+  computed: 'of these calculated',
+  typed: 'typed and compared',
   stated: 'stated by somebody',
   judgment: 'judged by a person',
 } as const

@@ -7,7 +7,11 @@ import { formatSource } from './words'
 /** Every source that a number of this report rests on. */
 export function makeSources({ snapshot }: PackageContent): Content[] {
   const outcomes = (snapshot.evaluation?.results.items ?? []).flatMap((item) => item.outcomes)
-  const keys = new Set(outcomes.flatMap((o) => (o.kind === 'decided' ? [o.limit.sourceKey, o.sourceKey] : [])))
+  const keys = new Set(
+    outcomes.flatMap((o) =>
+      o.kind === 'decided' ? [o.limit.sourceKey, o.sourceKey] : o.kind === 'said' ? [o.sourceKey] : [],
+    ),
+  )
   const rows = [...keys]
     .map((key): [string, Source | null] => [
       formatSource(key),

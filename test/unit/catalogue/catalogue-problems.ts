@@ -61,7 +61,8 @@ function findCheckProblems(item: ItemDefinition, examples: readonly ItemExample[
   const problems: string[] = []
   if (item.titles.meets === item.titles.fails) problems.push('the same title for meeting and failing')
   // Where a person judges what the calculation cannot see, meeting shows as their turn.
-  const good: readonly ItemVerdict[] = item.judgment === null ? ['meets'] : ['meets', 'needs-judgment']
+  // What somebody recorded as seen waits for a named person, who says where they looked.
+  const good: readonly ItemVerdict[] = ['meets', 'needs-judgment']
   if (!examples.some(({ expect }) => good.includes(expect))) problems.push('no example of meeting')
   if (!examples.some(({ expect }) => expect === 'fails')) problems.push('no example of failing')
   return problems

@@ -103,6 +103,9 @@ describe('examples give the verdict that they name, with outcomes fit to be show
       const results = evaluateCatalogue(buildContext(design, { facts: example.facts ?? {} }))
       const result = results.find(({ itemId }) => itemId === item.id)
       expect(result?.verdict, result?.headline).toBe(example.expect)
+      // What waits for a person is either theirs to judge, or seen by somebody and not confirmed.
+      if (result?.verdict === 'needs-judgment')
+        expect(result.basis).toBe(item.judgment === null ? 'stated' : 'judgment')
       expect(
         results.flatMap((each) => findResultProblems(each).map((problem) => `${each.itemId}: ${problem}`)),
       ).toEqual([])

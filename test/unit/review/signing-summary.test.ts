@@ -11,7 +11,12 @@ const withResults = (verdicts: Parameters<typeof makeResult>[]) => {
 
 describe('what a signer is shown', () => {
   test('nothing stands out where all is met, and that nobody signed before is said', () => {
-    expect(summarizeSigning(snapshot, null)).toEqual({ entries: [], quietCount: 3, sinceLast: null })
+    expect(summarizeSigning(snapshot, null)).toEqual({
+      entries: [],
+      quietCount: 3,
+      metBy: { computed: 2, typed: 0, stated: 0, judgment: 1 },
+      sinceLast: null,
+    })
   })
 
   test('failures, thin margins, concerns and what is open, each with its numbers or words', () => {

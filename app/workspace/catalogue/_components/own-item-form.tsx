@@ -22,7 +22,8 @@ const SEVERITY_OPTIONS = (['blocking', 'major', 'minor', 'advice'] as const).map
   note: SEVERITIES[value],
 }))
 const STAGES = [
-  { value: 'early', label: 'early review' },
+  { value: 'early', label: 'the fabricators look' },
+  { value: 'layout', label: 'the fabricators’ review is left' },
   { value: 'fabricator', label: 'signature' },
 ] as const
 

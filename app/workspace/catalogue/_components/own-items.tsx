@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { SECTION_WORDS } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { EmptyState } from '@/app/_components/ui/notices'
-import type { OwnItem } from '@/lib/engine/catalogue'
+import { DECIDED_WHEN_WORDS, type OwnItem } from '@/lib/engine/catalogue'
 import { AddOwnItemForm, ChangeOwnItemForm, RemoveOwnItemForm } from './own-item-form'
 
 interface OwnItemsProps {
@@ -30,7 +30,7 @@ export function OwnItems({ items, version, mayEdit }: OwnItemsProps) {
               <code>{item.id}</code>
             </p>
             <p className="small muted">
-              {SECTION_WORDS[item.section]}, {item.severity}, by the end of {item.decidedWhen} review
+              {SECTION_WORDS[item.section]}, {item.severity}, decided in {DECIDED_WHEN_WORDS[item.decidedWhen]}
             </p>
           </div>
           <div className="stack">

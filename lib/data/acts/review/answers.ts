@@ -7,6 +7,7 @@ import { makeAnswerBasis } from '../../records/answer-basis'
 import { type Actor, requireAnswerer, requireRevisionInView } from '../../records/authorization'
 import { keepDesignState } from '../../records/design-states'
 import { loadRevision } from '../../records/loaded-revision'
+import { listViewableFiles } from '../../records/looked-at'
 import { makeSnapshot } from '../../records/snapshot'
 import { NotFoundError, refuseInvalid, refuseStale } from '../../store/errors'
 import type { Outcome } from '../../views'
@@ -36,9 +37,9 @@ export function answerItem(
     requireAnswerer(standing, scope.subject, item.answeredBy)
     const stored = loaded.record.answers.find(({ itemId }) => itemId === item.id)
     requireAnswerSeen(stored, input.seenVersion, snapshot)
-    const checked = checkAnswer(result, input)
+    const checked = checkAnswer(result, input, listViewableFiles(loaded.record, item.id, fabricatorCompanyId))
     if (!checked.ok) refuseInvalid(checked.issues, 'The item cannot be answered this way.')
-    const { state, reason } = checked.value
+    const { state, reason, lookedAt } = checked.value
     const answerVersion = (stored?.version ?? 0) + 1
     const answer = { state, reason, version: answerVersion }
     const change = { part: 'answer' as const, summary: [`${item.question}: ${state.replaceAll('-', ' ')}`] }
@@ -50,6 +51,10 @@ export function answerItem(
         companyId: fabricatorCompanyId,
         answeredAt: at,
         ...makeAnswerBasis(loaded.record),
+        viewedSheet: lookedAt?.sheet ?? null,
+        viewedLayer: lookedAt?.layer ?? null,
+        viewedSha256: lookedAt?.sha256 ?? null,
+        viewedFileName: lookedAt?.fileName ?? null,
         carriedFromId: null,
       }
       const { id: answerId } = await tx.answer.upsert({

@@ -1,7 +1,7 @@
 import { CAUTIONS } from '../../cautions'
 import { citeSource, type SourceKey } from '../../sources'
 import { inSentence } from '../../units'
-import { type ItemDefinition, SECTIONS, type Section } from '../define-item'
+import { DECIDED_WHEN_WORDS, type ItemDefinition, SECTIONS, type Section } from '../define-item'
 import { CATALOGUE } from '../items'
 import { getLimitDefinition, LIMIT_KEYS } from '../limits'
 import { SEVERITIES } from '../severity'
@@ -11,11 +11,6 @@ const SECTION_TITLES: Record<Section, string> = {
   materials: 'Materials',
   geometry: 'Geometry',
   fabrication: 'Fabrication communication',
-}
-
-const STAGES: Record<ItemDefinition['decidedWhen'], string> = {
-  early: 'early review',
-  fabricator: 'fabricator review',
 }
 
 /** Every source that an item rests on, each once: those of its limits first. */
@@ -64,7 +59,7 @@ function describeItem(item: ItemDefinition): string[] {
   return [
     `### ${item.question}`,
     '',
-    `\`${item.id}\`, ${item.severity}; ${basis}; decided in ${STAGES[item.decidedWhen]} by ${item.answeredBy.join(' or ')}; applies to ${item.appliesTo.says}.`,
+    `\`${item.id}\`, ${item.severity}; ${basis}; decided in ${DECIDED_WHEN_WORDS[item.decidedWhen]} by ${item.answeredBy.join(' or ')}; applies to ${item.appliesTo.says}.`,
     '',
     why,
     '',

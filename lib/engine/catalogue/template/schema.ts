@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { nameSchema, textSchema } from '../../design/primitives'
+import { DECIDED_WHEN } from '../define-item'
 import { findItem } from '../items'
 import { findLimitProblem } from '../limits'
 
@@ -29,7 +30,7 @@ export const ownItemSchema = z.strictObject({
   evidence: saidSchema,
   /** Where it comes from: a procedure, a lesson from an earlier part. */
   ground: nameSchema,
-  decidedWhen: z.enum(['early', 'fabricator']),
+  decidedWhen: z.enum(DECIDED_WHEN),
   answeredBy: rolesSchema,
 })
 export type OwnItem = z.infer<typeof ownItemSchema>

@@ -15,6 +15,7 @@ import { Section } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { listFabricators, type RevisionView } from '@/lib/data'
+import { BASIS_WORDS } from '@/lib/engine/results'
 import { loadRevision, type RevisionParams } from './load-revision'
 
 export default async function ResultsPage({ params }: RevisionParams) {
@@ -135,7 +136,7 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
             verdict: (
               <>
                 item.state === 'waived' ? <AnswerMark state="waived" /> : <VerdictMark verdict={item.result.verdict} />
-                {item.result.basis === 'stated' && <span className="small muted"> stated</span>}
+                <span className="small muted"> {BASIS_WORDS[item.result.basis]}</span>
               </>
             ),
             item: (

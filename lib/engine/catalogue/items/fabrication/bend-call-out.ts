@@ -14,7 +14,7 @@ export const bendCallOut = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: ['bends', 'features.routing.bendsCalledOutOnDrawing', ...TEMPERATURE_INPUTS],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.bendsCalledOutOnDrawing', worse: 'no' }],
   check: (context) => {

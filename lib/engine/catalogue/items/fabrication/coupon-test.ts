@@ -24,6 +24,7 @@ export const couponTest = defineItem({
       whenWrong: 'No coupons are asked for.',
       places: [BRIEF_PLACE],
       sourceKey: 'ipc6013',
+      rests: 'typed',
     }),
   ],
 })

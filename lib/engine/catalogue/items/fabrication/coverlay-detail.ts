@@ -14,7 +14,7 @@ export const coverlayDetail = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: ['features.routing.coverlayDetailOnDrawing', 'construction.layers', 'construction.zones'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.coverlayDetailOnDrawing', worse: 'no' }],
   check: ({ design }) => [

@@ -24,6 +24,7 @@ export const electricalTest = defineItem({
       whenWrong: 'No electrical test is asked for.',
       places: [BRIEF_PLACE],
       sourceKey: 'ipc6013',
+      rests: 'typed',
     }),
   ],
 })

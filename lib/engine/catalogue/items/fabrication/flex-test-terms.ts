@@ -41,7 +41,7 @@ function checkTerms({ bend, index, place }: BendUnderCheck): Outcome[] {
           what: `terms of the flex test of bend ${bend.name} that are not stated`,
           equation: 'cycles, rate, travel, points of application and mandrel, as typed',
           cautions: listCautions(bend),
-          isStated: true,
+          isTyped: true,
         })
   return [terms, ...checkMandrel(bend, place)]
 }

@@ -25,6 +25,7 @@ export const foldTest = defineItem({
       whenWrong: 'No fold or flex test is asked for.',
       places: [BRIEF_PLACE],
       sourceKey: 'fatigueDuctility',
+      rests: 'typed',
     }),
   ],
 })

@@ -18,7 +18,7 @@ export const layerNames = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: ['construction.layers', 'construction.layers.*.name', 'features.routing.layersNamedOnDrawing'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [],
   check: (context) => {

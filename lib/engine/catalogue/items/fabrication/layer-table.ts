@@ -16,7 +16,7 @@ export const layerTable = defineItem({
     'construction.zones',
     'features.routing.layersNamedOnDrawing',
   ],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.layersNamedOnDrawing', worse: 'no' }],
   check: ({ design }) => [

@@ -36,6 +36,7 @@ export const manufacturingReview = defineItem({
         places: [BRIEF_PLACE],
         what: 'from review to freeze',
         equation: 'layout freeze - manufacturing review',
+        isTyped: true,
         remark: `Review ${manufacturingReviewDate}, freeze ${layoutFreezeDate}.`,
       }),
     ]

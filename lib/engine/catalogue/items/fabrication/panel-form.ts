@@ -28,7 +28,7 @@ export const panelForm = defineItem({
         places: [BRIEF_PLACE],
         what: 'contradictions between form and assembly',
         equation: 'stated form against stated assembly',
-        isStated: true,
+        isTyped: true,
         remark: `Form: ${brief.panelForm.replaceAll('-', ' ')}.`,
       }),
     ]

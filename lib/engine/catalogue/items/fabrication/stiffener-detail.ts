@@ -12,7 +12,7 @@ export const stiffenerDetail = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: ['features.stiffeners', 'construction.layers'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.stiffeners[].onDrawing', worse: 'no' }],
   check: ({ design }) =>

@@ -14,7 +14,7 @@ export const annularRing = defineItem({
   limits: ['annularRingMm'],
   sourceKeys: [],
   restsOn: ['features.holes'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [
     { path: 'features.holes[].landMm', worse: 'smaller' },

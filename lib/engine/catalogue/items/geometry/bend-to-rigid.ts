@@ -26,6 +26,7 @@ export const bendToRigid = defineItem({
             places: [place],
             what: `bend ${bend.name} to the rigid edge`,
             equation: 'distance in the flat',
+            isTyped: true,
           }),
     )
   },

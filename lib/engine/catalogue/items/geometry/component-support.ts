@@ -11,7 +11,7 @@ export const componentSupport = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: ['features.components', 'features.stiffeners'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.components[].overStiffener', worse: 'no' }],
   check: ({ design }) =>

@@ -11,7 +11,7 @@ export const componentToBend = defineItem({
   limits: ['componentToBendMm'],
   sourceKeys: [],
   restsOn: ['features.components', 'bends'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.components[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) =>

@@ -11,7 +11,7 @@ export const componentToTransition = defineItem({
   limits: ['componentToTransitionMm'],
   sourceKeys: [],
   restsOn: ['features.components', 'construction.zones.*.kind'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.components[].transitionDistanceMm', worse: 'smaller' }],
   check: (context) =>

@@ -11,7 +11,7 @@ export const conductorCorners = defineItem({
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
   restsOn: ['features.routing.cornersCurved'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.cornersCurved', worse: 'no' }],
   check: ({ design }) => [

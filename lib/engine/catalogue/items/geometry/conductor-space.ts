@@ -11,7 +11,7 @@ export const conductorSpace = defineItem({
   limits: ['conductorSpaceMm'],
   sourceKeys: [],
   restsOn: ['features.conductors', 'construction.layers'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.conductors[].spaceMm', worse: 'smaller' }],
   check: (context) =>

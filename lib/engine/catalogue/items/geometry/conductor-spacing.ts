@@ -11,7 +11,7 @@ export const conductorSpacing = defineItem({
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
   restsOn: ['features.routing.evenlySpacedInBends'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.evenlySpacedInBends', worse: 'no' }],
   check: ({ design }) => [

@@ -11,7 +11,7 @@ export const conductorWidth = defineItem({
   limits: ['conductorWidthMm'],
   sourceKeys: [],
   restsOn: ['features.conductors', 'construction.layers'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.conductors[].widthMm', worse: 'smaller' }],
   check: (context) =>

@@ -12,7 +12,7 @@ export const copperToOutline = defineItem({
   limits: ['copperToOutlineMm'],
   sourceKeys: [],
   restsOn: ['features.copperToOutlineMm'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.copperToOutlineMm', worse: 'smaller' }],
   check: (context) => {
@@ -26,6 +26,7 @@ export const copperToOutline = defineItem({
             places: [DESIGN_PLACE],
             what: 'copper to outline',
             equation: 'smallest distance',
+            isTyped: true,
           }),
     ]
   },

@@ -11,7 +11,7 @@ export const cornerRadius = defineItem({
   limits: ['cornerInsideRadiusMm'],
   sourceKeys: [],
   restsOn: ['features.outlineCorners'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.outlineCorners[].insideRadiusMm', worse: 'smaller' }],
   check: (context) =>

@@ -11,7 +11,7 @@ export const coverlayCapture = defineItem({
   limits: ['coverlayCaptureMm'],
   sourceKeys: [],
   restsOn: ['features.pads'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.pads[].coverlayCaptureMm', worse: 'smaller' }],
   check: (context) =>

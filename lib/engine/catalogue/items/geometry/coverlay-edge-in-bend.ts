@@ -11,7 +11,7 @@ export const coverlayEdgeInBend = defineItem({
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
   restsOn: ['features.routing.coverlayEdgeInsideBend', 'construction.layers', 'construction.zones', 'bends.*.zoneId'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.coverlayEdgeInsideBend', worse: 'yes' }],
   check: ({ design }) => [

@@ -11,7 +11,7 @@ export const coverlayOpening = defineItem({
   limits: ['coverlayOpeningMm'],
   sourceKeys: [],
   restsOn: ['features.coverlayOpenings'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.coverlayOpenings[].openingMm', worse: 'smaller' }],
   check: (context) =>

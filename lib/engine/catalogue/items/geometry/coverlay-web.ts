@@ -11,7 +11,7 @@ export const coverlayWeb = defineItem({
   limits: ['coverlayWebMm'],
   sourceKeys: [],
   restsOn: ['features.coverlayOpenings'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.coverlayOpenings[].webMm', worse: 'smaller' }],
   check: (context) =>

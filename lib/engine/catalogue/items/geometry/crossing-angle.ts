@@ -12,7 +12,7 @@ export const crossingAngle = defineItem({
   limits: ['crossingAngleDeg'],
   sourceKeys: [],
   restsOn: ['features.conductors.*.crossings'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].angleToAxisDeg', worse: 'smaller' }],
   check: (context) => {
@@ -26,6 +26,7 @@ export const crossingAngle = defineItem({
             places,
             what: `angle of ${conductor.name} to the axis of ${bendName}`,
             equation: 'angle as drawn',
+            isTyped: true,
           }),
     )
   },

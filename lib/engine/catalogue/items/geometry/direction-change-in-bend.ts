@@ -15,7 +15,7 @@ export const directionChangeInBend = defineItem({
   limits: [],
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
   restsOn: ['features.conductors.*.crossings'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].directionChangesInside', worse: 'yes' }],
   check: (context) =>

@@ -12,7 +12,7 @@ export const foldModel = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: ['bends.*.triedOnModel', ...BEND_PLACE_INPUTS],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'bends[].triedOnModel', worse: 'no' }],
   check: (context) =>

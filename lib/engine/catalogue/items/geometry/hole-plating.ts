@@ -17,7 +17,7 @@ export const holePlating = defineItem({
   limits: ['holePlatingUm'],
   sourceKeys: ['ipc6013'],
   restsOn: ['features.holes', 'brief.performanceClass'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.holes[].wallPlatingUm', worse: 'smaller' }],
   check: (context) => [...checkWalls(context, context.getLimit('holePlatingUm')), ...checkClass3(context)],

@@ -11,7 +11,7 @@ export const holeToBend = defineItem({
   limits: ['holeToBendMm'],
   sourceKeys: [],
   restsOn: ['features.holes', 'bends'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.holes[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) => checkDistanceToBend(context, { list: 'holes', limit: context.getLimit('holeToBendMm') }),

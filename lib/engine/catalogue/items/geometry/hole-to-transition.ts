@@ -11,7 +11,7 @@ export const holeToTransition = defineItem({
   limits: ['holeToTransitionMm'],
   sourceKeys: ['ipc2223Recalled'],
   restsOn: ['features.holes', 'construction.zones.*.kind'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.holes[].transitionDistanceMm', worse: 'smaller' }],
   check: (context) =>

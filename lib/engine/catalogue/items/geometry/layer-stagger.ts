@@ -17,7 +17,7 @@ export const layerStagger = defineItem({
     'construction.zones',
     'bends.*.zoneId',
   ],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.staggeredOnAdjacentLayers', worse: 'no' }],
   check: (context) => {

@@ -14,7 +14,7 @@ export const openingToBend = defineItem({
   limits: ['openingToBendMm'],
   sourceKeys: [],
   restsOn: ['features.coverlayOpenings', 'bends'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.coverlayOpenings[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) =>

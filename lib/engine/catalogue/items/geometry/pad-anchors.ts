@@ -11,7 +11,7 @@ export const padAnchors = defineItem({
   limits: ['padAnchorCount'],
   sourceKeys: [],
   restsOn: ['features.pads'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.pads[].anchorCount', worse: 'smaller' }],
   check: (context) =>

@@ -42,7 +42,7 @@ export const planeInBend = defineItem({
             places,
             what: `solid planes on ${layer.name} in bend ${bend.name}`,
             equation: 'pattern as specified',
-            isStated: true,
+            isTyped: true,
           }),
         )
       }

@@ -11,7 +11,7 @@ export const slitEndRelief = defineItem({
   limits: ['slitEndReliefDiameterMm'],
   sourceKeys: [],
   restsOn: ['features.slits'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.slits[].endReliefDiameterMm', worse: 'smaller' }],
   check: (context) =>

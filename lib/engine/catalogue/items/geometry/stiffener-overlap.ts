@@ -11,7 +11,7 @@ export const stiffenerOverlap = defineItem({
   limits: ['stiffenerOverlapMm'],
   sourceKeys: [],
   restsOn: ['features.stiffeners'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.stiffeners[].coverlayOverlapMm', worse: 'smaller' }],
   check: (context) =>

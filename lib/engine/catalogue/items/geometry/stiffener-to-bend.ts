@@ -11,7 +11,7 @@ export const stiffenerToBend = defineItem({
   limits: ['stiffenerToBendMm'],
   sourceKeys: [],
   restsOn: ['features.stiffeners', 'bends'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.stiffeners[].nearestBend.distanceMm', worse: 'smaller' }],
   check: (context) =>

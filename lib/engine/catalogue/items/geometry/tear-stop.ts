@@ -11,7 +11,7 @@ export const tearStop = defineItem({
   limits: [],
   sourceKeys: ['commonPractice', 'guideRigidFlex2012'],
   restsOn: ['features.outlineCorners'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.outlineCorners[].tearStop', worse: 'no' }],
   check: ({ design }) =>

@@ -11,7 +11,7 @@ export const teardrop = defineItem({
   limits: [],
   sourceKeys: ['guideDesignRules', 'guideRigidFlex2012'],
   restsOn: ['features.pads'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.pads[].teardrop', worse: 'no' }],
   check: ({ design }) =>

@@ -13,7 +13,7 @@ export const tightBendCutOuts = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: [...SECTION_INPUTS, 'bends', 'features.routing.cutOutsConsideredAtTightBends'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.cutOutsConsideredAtTightBends', worse: 'no' }],
   check: (context) => {

@@ -11,7 +11,7 @@ export const transitionRelief = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: ['bends.*.strainReliefAtTransition', 'bends.*.distanceToRigidMm', 'bends.*.use'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'bends[].strainReliefAtTransition', worse: 'no' }],
   check: (context) =>

@@ -12,7 +12,7 @@ export const widthChangeInBend = defineItem({
   limits: [],
   sourceKeys: ['guideCircuitConstruction', 'commonPractice'],
   restsOn: ['features.conductors.*.crossings'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].widthChangesInside', worse: 'yes' }],
   check: (context) =>

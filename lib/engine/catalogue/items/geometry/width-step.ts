@@ -13,7 +13,7 @@ export const widthStep = defineItem({
   limits: ['stepConcentrationRatio'],
   sourceKeys: ['filletConcentration'],
   restsOn: ['features.widthSteps'],
-  decidedWhen: 'early',
+  decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [
     { path: 'features.widthSteps[].wideMm', worse: 'larger' },
@@ -42,6 +42,7 @@ export const widthStep = defineItem({
         places: [placeOf('width-step', step)],
         what: `stress concentration at ${step.name}`,
         equation: 'Kt = C1 + C2 s + C3 s^2 + C4 s^3, s = 2t/H',
+        isTyped: true,
         sourceKey: 'filletConcentration',
         cautions: isOutOfRange
           ? [

@@ -2,7 +2,7 @@ import { getBend } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const bendCallOutExamples: readonly ItemExample[] = [
-  { name: 'called out', expect: 'meets' },
+  { name: 'called out', expect: 'needs-judgment' },
   {
     name: 'not on the drawing',
     change: (d) => {

@@ -1,7 +1,7 @@
 import type { ItemExample } from '../item-example'
 
 export const coverlayDetailExamples: readonly ItemExample[] = [
-  { name: 'recorded as done', expect: 'meets' },
+  { name: 'recorded as done', expect: 'needs-judgment' },
   {
     name: 'recorded as not done',
     change: (d) => {

@@ -2,7 +2,7 @@ import { getOnly } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const stiffenerDetailExamples: readonly ItemExample[] = [
-  { name: 'on the drawing', expect: 'meets' },
+  { name: 'on the drawing', expect: 'needs-judgment' },
   {
     name: 'missing',
     change: (d) => {

@@ -2,7 +2,7 @@ import { getOnly } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const componentSupportExamples: readonly ItemExample[] = [
-  { name: 'supported', expect: 'meets' },
+  { name: 'supported', expect: 'needs-judgment' },
   {
     name: 'on bare film',
     change: (d) => {

@@ -1,7 +1,7 @@
 import type { ItemExample } from '../item-example'
 
 export const conductorCornersExamples: readonly ItemExample[] = [
-  { name: 'recorded as right', expect: 'meets' },
+  { name: 'recorded as right', expect: 'needs-judgment' },
   {
     name: 'recorded as wrong',
     change: (d) => {

@@ -1,7 +1,7 @@
 import type { ItemExample } from '../item-example'
 
 export const coverlayEdgeInBendExamples: readonly ItemExample[] = [
-  { name: 'recorded as right', expect: 'meets' },
+  { name: 'recorded as right', expect: 'needs-judgment' },
   {
     name: 'recorded as wrong',
     change: (d) => {

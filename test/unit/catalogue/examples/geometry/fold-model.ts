@@ -2,7 +2,7 @@ import { getBend } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const foldModelExamples: readonly ItemExample[] = [
-  { name: 'recorded as done', expect: 'meets' },
+  { name: 'recorded as done', expect: 'needs-judgment' },
   {
     name: 'recorded as not done',
     change: (d) => {

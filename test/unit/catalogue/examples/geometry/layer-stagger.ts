@@ -2,7 +2,7 @@ import { addFlexLayers } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const layerStaggerExamples: readonly ItemExample[] = [
-  { name: 'two layers, staggered', change: (d) => addFlexLayers(d, 2), expect: 'meets' },
+  { name: 'two layers, staggered', change: (d) => addFlexLayers(d, 2), expect: 'needs-judgment' },
   {
     name: 'two layers, one above the other',
     change: (d) => {

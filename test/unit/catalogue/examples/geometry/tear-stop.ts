@@ -2,7 +2,7 @@ import { getOnly } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const tearStopExamples: readonly ItemExample[] = [
-  { name: 'tear stop drawn', expect: 'meets' },
+  { name: 'tear stop drawn', expect: 'needs-judgment' },
   {
     name: 'none',
     change: (d) => {

@@ -7,7 +7,7 @@ export const tightBendCutOutsExamples: readonly ItemExample[] = [
     change: (d) => {
       getBend(d, 'fold').insideRadiusMm = 0.5
     },
-    expect: 'meets',
+    expect: 'needs-judgment',
   },
   {
     name: 'a tight fold, not considered',

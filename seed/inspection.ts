@@ -1,0 +1,84 @@
+import { type Actor, answerItem, attachFile, getRevision } from '@/lib/data'
+import { toBytes } from './read-files'
+import type { Stage } from './stage'
+
+/** What somebody looked at, by item: sheet, layer or view, and what was seen. */
+export type Inspection = Readonly<Record<string, readonly [sheet: string, layer: string, seen: string]>>
+
+interface InspectionStory {
+  readonly revisionId: string
+  readonly actor: Actor
+  readonly fileName: string
+  readonly title: string
+  readonly inspection: Inspection
+}
+
+/** The inspection record as it is attached beside each answer that rests on it. */
+function writeRecord(title: string, inspection: Inspection): string {
+  const lines = Object.values(inspection).map(([sheet, layer, seen]) => `${sheet}; ${layer}: ${seen}`)
+  return `${title}\n\n${lines.join('\n')}\n`
+}
+
+/**
+ * Somebody stands by what the design records as seen: the record goes beside each item that the design rests on a recorded yes, and the answer
+ * names sheet, layer and file.
+ */
+export async function confirmWhatWasSeen(stage: Stage, story: InspectionStory): Promise<void> {
+  const { actor, revisionId, fileName, title, inspection } = story
+  const bytes = toBytes(writeRecord(title, inspection))
+  const { items } = await getRevision(actor, revisionId)
+  for (const { itemId, result, answerVersion } of items) {
+    const look = inspection[itemId]
+    if (look === undefined || result.basis !== 'stated' || result.verdict !== 'needs-judgment') continue
+    const [sheet, layer, seen] = look
+    const { sha256 } = await stage.carryOut(`attach the record to ${itemId}`, () =>
+      attachFile(actor, { revisionId, target: { kind: 'item', itemId }, fileName, bytes }),
+    )
+    await stage.carryOut(`stand by what was seen for ${itemId}`, () =>
+      answerItem(actor, {
+        revisionId,
+        itemId,
+        state: 'meets',
+        reason: seen,
+        seenVersion: answerVersion,
+        lookedAt: { sheet, layer, sha256 },
+      }),
+    )
+  }
+}
+
+export const PIPIT_INSPECTION: Inspection = {
+  'tear-stop': ['Profile', 'L1 and L2', 'Copper bar of 0.5 mm inside each inside corner, on both layers.'],
+  'width-change-in-bend': ['Arm', 'L1', 'All tracks keep their width from the island to the end of the arm.'],
+  'direction-change-in-bend': ['Arm', 'L1', 'All tracks run straight across the bend.'],
+  'conductor-corners': ['Island and arm', 'L1 and L2', 'Arcs throughout; no corner found.'],
+  'conductor-spacing': ['Arm', 'L1', 'One pitch over the whole arm.'],
+  teardrop: ['Island', 'L1 and L2', 'Each land has a teardrop.'],
+  'layer-stagger': ['Arm', 'L1 over L2', 'Tracks of L2 lie in the gaps of L1.'],
+  'coverlay-edge-in-bend': ['Arm', 'Both coverlays', 'Edges end on the stiffened island, outside the bend.'],
+  'component-support': ['Island', 'Assembly', 'All parts stand over stiffener S1.'],
+  'transition-relief': ['Island edge', 'Assembly', 'Rounded stiffener edge with the coverlay under it.'],
+  'fold-model': ['Paper model', 'Folded part', 'Printed at full size and pushed into the housing; nothing binds.'],
+  'layer-table': ['Sheet 1', 'Layer table', 'Flex layers named.'],
+  'bend-call-out': ['Sheet 2', 'Bend table', 'Radius, angle and side stated.'],
+  'coverlay-detail': ['Sheet 1', 'Section', 'Coverlay and adhesive drawn with their thickness.'],
+  'stiffener-detail': ['Sheet 1', 'Stiffener S1', 'Position, adhesive and thickness drawn.'],
+}
+
+export const SKUA_INSPECTION: Inspection = {
+  'tear-stop': ['Profile', 'L2 and L3', 'Copper bar inside each inside corner of hinge and link.'],
+  'width-change-in-bend': ['Hinge', 'L2', 'Each conductor keeps its width over the hinge; steps lie under the boards.'],
+  'direction-change-in-bend': ['Hinge', 'L2', 'Straight and square to the axis over the whole hinge.'],
+  'conductor-corners': ['Boards, hinge and link', 'L1 to L4', 'Arcs on the flex layers; no corner found.'],
+  'conductor-spacing': ['Hinge', 'L2', 'Pitch of 0.27 mm over the signals, even to both edges.'],
+  teardrop: ['Boards and link', 'L2 and L3', 'Each land has a teardrop.'],
+  'layer-stagger': ['Assembly fold', 'L2 over L3', 'L3 lies in the gaps of L2.'],
+  'coverlay-edge-in-bend': ['Hinge and fold', 'Both coverlays', 'Edges run 1 mm under the boards, none inside a bend.'],
+  'component-support': ['Boards', 'Assembly', 'All parts stand on the rigid boards.'],
+  'transition-relief': ['Board edges', 'Assembly', 'Bead of flexible epoxy, 1 mm wide, at both edges.'],
+  'fold-model': ['Bench model', 'Hinge and fold', 'Film model of full size run over the former of the split mount.'],
+  'layer-table': ['Sheet 1', 'Layer table', 'Flex layers named.'],
+  'bend-call-out': ['Sheet 2', 'Bend table', 'Radius, angle, side, cycles and temperature stated.'],
+  'coverlay-detail': ['Sheet 1', 'Section', 'Coverlay and adhesive drawn with their thickness.'],
+  'stiffener-detail': ['Sheet 1', 'Finger stiffener', 'Position, adhesive and thickness drawn.'],
+}

@@ -43,5 +43,6 @@ function describeOutcome(outcome: Outcome): string {
   if (outcome.kind === 'not-computed') {
     return ['not-computed', place, outcome.missing.map(({ path }) => path.join('.')).join(', ')].join(' | ')
   }
+  if (outcome.kind === 'said') return [outcome.kind, outcome.verdict, outcome.rests, place].join(' | ')
   return [outcome.kind, place].join(' | ')
 }

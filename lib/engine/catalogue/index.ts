@@ -8,7 +8,6 @@ export {
 } from './decide'
 export {
   type AnsweringRole,
-  DECIDED_WHEN,
   DECIDED_WHEN_WORDS,
   type DecidedWhen,
   type ItemDefinition,

@@ -3,6 +3,7 @@ import {
   type Actor,
   advanceRevision,
   answerItem,
+  attachFile,
   createRevision,
   decideWaiver,
   declareBuildable,
@@ -88,6 +89,7 @@ export async function answerEverything(team: Team, revisionId: string): Promise<
 
 export async function answer(actor: Actor, revisionId: string, item: ItemView): Promise<void> {
   const state = item.legalStates.includes('meets') ? 'meets' : 'concern'
+  const isStatement = item.result.basis === 'stated' && state === 'meets'
   await expectDone(
     answerItem(actor, {
       revisionId,
@@ -95,8 +97,24 @@ export async function answer(actor: Actor, revisionId: string, item: ItemView): 
       seenVersion: item.answerVersion,
       state,
       reason: 'looked at on the drawing',
+      ...(isStatement
+        ? { lookedAt: { sheet: 'Sheet 1', layer: 'L1', sha256: await attachPlot(actor, revisionId, item) } }
+        : {}),
     }),
   )
+}
+
+/** A plot beside the item, which a statement may rest on; the one that is there already, where there is one. */
+export async function attachPlot(
+  actor: Actor,
+  revisionId: string,
+  { itemId, viewableFiles }: ItemView,
+): Promise<string> {
+  const [present] = viewableFiles
+  if (present !== undefined) return present.sha256
+  const bytes = new TextEncoder().encode(`Plot of the layers, looked at for ${itemId}\n`)
+  const target = { kind: 'item' as const, itemId }
+  return (await expectDone(attachFile(actor, { revisionId, target, fileName: 'plot.txt', bytes }))).sha256
 }
 
 /** What the sign-off page sends for this person and this view. */

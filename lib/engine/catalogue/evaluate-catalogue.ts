@@ -4,7 +4,7 @@ import { withAssumptions } from './assumptions'
 import { notApplicable, notComputedFrom } from './decide'
 import type { ItemDefinition, ItemVerdict } from './define-item'
 import { CATALOGUE } from './items'
-import { findAbsentNeed } from './needs'
+import { findUnmetNeed } from './needs'
 
 /** What every item of the catalogue comes to, in the catalogue's order. */
 export function evaluateCatalogue(
@@ -15,9 +15,20 @@ export function evaluateCatalogue(
 }
 
 export function evaluateItem(item: ItemDefinition, context: EvaluationContext): ItemResult {
-  const absent = findAbsentNeed(item.appliesTo.needs, context)
-  if (absent !== null) {
-    return finish(item, item.check === null ? 'judgment' : 'computed', 'not-applicable', [notApplicable(absent)])
+  const unmet = findUnmetNeed(item.appliesTo.needs, context)
+  if (unmet?.kind === 'absent') {
+    return finish(item, item.check === null ? 'judgment' : 'computed', 'not-applicable', [notApplicable(unmet.because)])
+  }
+  if (unmet?.kind === 'unknown') {
+    return finish(item, 'typed', 'not-computed', [
+      {
+        kind: 'not-computed',
+        missing: [unmet.missing],
+        places: [],
+        summary: `Not computed: ${unmet.because}.`,
+        rests: 'typed',
+      },
+    ])
   }
   if (item.check === null) {
     const missing = item.judgment?.findMissing?.(context) ?? []

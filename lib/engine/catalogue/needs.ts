@@ -1,13 +1,15 @@
 import type { EvaluationContext } from '../context'
-import { type Bend, type Layer, listStiffeners, type Zone } from '../design'
-import type { ZoneResult } from '../results'
+import { type Bend, type Layer, listStiffeners, type MarkableList, type Zone } from '../design'
+import type { MissingInput, ZoneResult } from '../results'
+import { readListState } from './listed'
 
 /** What a design must contain for an item to make sense, and what to say when it does not. */
 export const NEEDS = {
   zones: { absent: 'the design has no zones yet', isMet: (c) => c.zones.length > 0 },
-  bends: { absent: 'the design has no bend', isMet: (c) => c.design.bends.length > 0 },
-  'dynamic-bends': { absent: 'every bend is stated to stand still in service', isMet: hasDynamicBend },
+  bends: { list: 'bends', absent: 'the design has no bend', isMet: (c) => c.design.bends.length > 0 },
+  'dynamic-bends': { list: 'bends', absent: 'every bend is stated to stand still in service', isMet: hasDynamicBend },
   'several-dynamic-bends': {
+    list: 'bends',
     absent: 'fewer than two dynamic bends act on the part',
     isMet: (c) => c.design.bends.filter(mayBeDynamic).length > 1,
   },
@@ -26,28 +28,51 @@ export const NEEDS = {
       hasZone(c, (zone) => zone.kind === 'flex') &&
       hasZone(c, (zone) => zone.kind === 'rigid' || zone.kind === 'stiffened'),
   },
-  conductors: { absent: 'no conductor is listed', isMet: (c) => c.design.features.conductors.length > 0 },
+  conductors: {
+    list: 'conductors',
+    absent: 'no conductor is listed',
+    isMet: (c) => c.design.features.conductors.length > 0,
+  },
   crossings: {
+    list: 'crossings',
     absent: 'no conductor is listed as crossing a bend',
     isMet: (c) => c.design.features.conductors.some((conductor) => conductor.crossings.length > 0),
   },
-  holes: { absent: 'no hole is listed', isMet: (c) => c.design.features.holes.length > 0 },
+  holes: { list: 'holes', absent: 'no hole is listed', isMet: (c) => c.design.features.holes.length > 0 },
   'plated-holes': {
+    list: 'holes',
     absent: 'no plated hole is listed',
     // A hole of which nobody has said whether it is plated counts: it is asked.
     isMet: (c) => c.design.features.holes.some((hole) => hole.plated !== false),
   },
-  pads: { absent: 'no pad is listed', isMet: (c) => c.design.features.pads.length > 0 },
+  pads: { list: 'pads', absent: 'no pad is listed', isMet: (c) => c.design.features.pads.length > 0 },
   'unsupported-pads': {
+    list: 'pads',
     absent: 'every listed pad has a plated hole',
     isMet: (c) => c.design.features.pads.some((pad) => pad.hasPlatedHole !== true),
   },
-  corners: { absent: 'no inside corner is listed', isMet: (c) => c.design.features.outlineCorners.length > 0 },
-  'width-steps': { absent: 'no width step is listed', isMet: (c) => c.design.features.widthSteps.length > 0 },
-  openings: { absent: 'no coverlay opening is listed', isMet: (c) => c.design.features.coverlayOpenings.length > 0 },
+  corners: {
+    list: 'outlineCorners',
+    absent: 'no inside corner is listed',
+    isMet: (c) => c.design.features.outlineCorners.length > 0,
+  },
+  'width-steps': {
+    list: 'widthSteps',
+    absent: 'no width step is listed',
+    isMet: (c) => c.design.features.widthSteps.length > 0,
+  },
+  openings: {
+    list: 'coverlayOpenings',
+    absent: 'no coverlay opening is listed',
+    isMet: (c) => c.design.features.coverlayOpenings.length > 0,
+  },
   stiffeners: { absent: 'the part has no stiffener', isMet: (c) => listStiffeners(c.design).length > 0 },
-  slits: { absent: 'no slit or cut-out is listed', isMet: (c) => c.design.features.slits.length > 0 },
-  components: { absent: 'no component is listed', isMet: (c) => c.design.features.components.length > 0 },
+  slits: { list: 'slits', absent: 'no slit or cut-out is listed', isMet: (c) => c.design.features.slits.length > 0 },
+  components: {
+    list: 'components',
+    absent: 'no component is listed',
+    isMet: (c) => c.design.features.components.length > 0,
+  },
   coverlay: {
     absent: 'the construction has no coverlay',
     isMet: (c) => hasLayer(c, (layer) => layer.kind === 'coverlay-film'),
@@ -73,14 +98,51 @@ export const NEEDS = {
     absent: 'the part is not soldered',
     isMet: (c) => c.design.brief.solderedAssembly !== false,
   },
-} as const satisfies Record<string, { absent: string; isMet: (context: EvaluationContext) => boolean }>
+} as const satisfies Record<string, Need>
+
+interface Need {
+  readonly absent: string
+  /** The list that it looks at: while that is empty and not marked as empty, nobody can say that the need is not met. */
+  readonly list?: MarkableList
+  readonly isMet: (context: EvaluationContext) => boolean
+}
 
 export type NeedKey = keyof typeof NEEDS
 
-/** The first need that the design lacks, in words; null when the item applies. */
-export function findAbsentNeed(needs: readonly NeedKey[], context: EvaluationContext): string | null {
-  for (const key of needs) if (!NEEDS[key].isMet(context)) return NEEDS[key].absent
-  return null
+/** Why an item does not apply, or why nobody can tell whether it does; null where it applies. */
+export type UnmetNeed =
+  | { readonly kind: 'absent'; readonly because: string }
+  | { readonly kind: 'unknown'; readonly because: string; readonly missing: MissingInput }
+
+/**
+ * The first need that the design certainly lacks; else the first of which nobody can tell. An empty list is no statement: only what somebody
+ * marked as having none, or what the construction rules out, makes an item inapplicable.
+ */
+export function findUnmetNeed(needs: readonly NeedKey[], context: EvaluationContext): UnmetNeed | null {
+  let unknown: UnmetNeed | null = null
+  for (const key of needs) {
+    const need: Need = NEEDS[key]
+    if (need.isMet(context)) continue
+    const found = readUnmet(need, context)
+    if (found.kind === 'absent') return found
+    unknown ??= found
+  }
+  return unknown
+}
+
+function readUnmet({ list, absent }: Need, context: EvaluationContext): UnmetNeed {
+  const { layers, zones } = context.design.construction
+  if (layers.length === 0 || zones.length === 0) {
+    const what = layers.length === 0 ? 'layers' : 'zones'
+    return {
+      kind: 'unknown',
+      because: `the construction has no ${what} yet`,
+      missing: { path: ['construction', what], label: `${what} of the construction` },
+    }
+  }
+  const state = list === undefined ? 'none' : readListState(list, context)
+  // A filled list that holds none of the wanted kind says so by itself.
+  return typeof state === 'string' ? { kind: 'absent', because: absent } : { kind: 'unknown', ...state }
 }
 
 function hasDynamicBend(context: EvaluationContext): boolean {

@@ -38,6 +38,7 @@ export function makeBlankDesign(name: string): Design {
     construction: { layers: [], zones: [] },
     bends: [],
     features: {
+      none: [],
       conductors: [],
       holes: [],
       pads: [],

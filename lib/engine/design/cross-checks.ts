@@ -36,7 +36,8 @@ export function findIssuesAcross(design: Design): Issue[] {
   checkUniqueIds(design.construction.zones, ['construction', 'zones'])
   checkUniqueIds(design.bends, ['bends'])
   for (const [key, list] of Object.entries(design.features)) {
-    if (Array.isArray(list)) checkUniqueIds(list, ['features', key])
+    // `none` names lists and holds no entries.
+    if (key !== 'none' && Array.isArray(list)) checkUniqueIds(list as readonly { id: string }[], ['features', key])
   }
   design.materials.forEach((material, index) => {
     if (findLibraryMaterial(material.id) !== null) {

@@ -107,8 +107,27 @@ export const componentFeatureSchema = z.strictObject({
   overStiffener: observed,
 })
 
+/**
+ * Lists that are unknown while they are empty and not marked here. Stiffeners have no mark: the layers of the construction say which there are.
+ */
+export const MARKABLE_LISTS = [
+  'bends',
+  'conductors',
+  'crossings',
+  'holes',
+  'pads',
+  'outlineCorners',
+  'widthSteps',
+  'coverlayOpenings',
+  'slits',
+  'components',
+] as const
+export type MarkableList = (typeof MARKABLE_LISTS)[number]
+
 /** Dimensions typed in, or measured in artwork. Lists may be empty; a null is "not known yet", never a default. */
 export const featuresSchema = z.strictObject({
+  /** Lists of which somebody said that the part has none of the kind. The mark of a list that is filled says nothing. */
+  none: z.array(z.enum(MARKABLE_LISTS)).max(MARKABLE_LISTS.length),
   conductors: z.array(conductorFeatureSchema).max(2000),
   holes: z.array(holeFeatureSchema).max(2000),
   pads: z.array(padFeatureSchema).max(2000),

@@ -195,6 +195,7 @@ function makeBends(): Design['bends'] {
 function makeFeatures(): Design['features'] {
   const crossing = { bendId: 'hinge', angleToAxisDeg: 90, widthChangesInside: false, directionChangesInside: false }
   return {
+    none: [],
     conductors: [
       {
         id: 'supply',

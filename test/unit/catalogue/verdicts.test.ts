@@ -95,16 +95,14 @@ describe('a design in which nothing is decided', () => {
 
   it('gets an answer for every item, and none of them is a verdict on numbers', () => {
     expect(results.map(({ itemId }) => itemId)).toEqual(CATALOGUE.map(({ id }) => id))
-    expect(new Set(results.map(({ verdict }) => verdict))).toEqual(
-      new Set(['not-applicable', 'not-computed', 'needs-judgment']),
-    )
+    expect(new Set(results.map(({ verdict }) => verdict))).toEqual(new Set(['not-computed', 'needs-judgment']))
   })
 
-  it('says why an item does not apply', () => {
+  it('is not taken for one without holes and bends', () => {
     const holes = results.find(({ itemId }) => itemId === 'hole-to-bend')
     expect(holes).toMatchObject({
-      verdict: 'not-applicable',
-      outcomes: [{ kind: 'not-applicable', summary: 'Not applicable: the design has no bend.' }],
+      verdict: 'not-computed',
+      outcomes: [{ kind: 'not-computed', summary: 'Not computed: the construction has no layers yet.' }],
     })
   })
 

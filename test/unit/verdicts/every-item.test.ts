@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { type Design, getOutcomeVerdict, parseDesign, type ReviewFacts, type Verdict } from '@/lib/engine'
 import { CATALOGUE, type ItemDefinition } from '@/lib/engine/catalogue'
-import { findAbsentNeed } from '@/lib/engine/catalogue/needs'
+import { findUnmetNeed } from '@/lib/engine/catalogue/needs'
 import { buildContext } from '@/lib/engine/evaluate'
 import { isInputOf } from '@/lib/review'
 import { makeExampleDesign } from '../catalogue/example-design'
@@ -42,7 +42,9 @@ function judge(item: ItemDefinition, root: Root): Verdict | null {
   const parsed = parseDesign(document)
   if (!parsed.ok) return null
   const context = buildContext(parsed.value, { facts: facts as ReviewFacts })
-  if (item.check === null || findAbsentNeed(item.appliesTo.needs, context) !== null) return 'not-applicable'
+  if (item.check === null) return 'not-applicable'
+  const unmet = findUnmetNeed(item.appliesTo.needs, context)
+  if (unmet !== null) return unmet.kind === 'absent' ? 'not-applicable' : 'not-computed'
   let worst: Verdict = 'not-applicable'
   for (const outcome of item.check(context)) {
     const verdict = getOutcomeVerdict(outcome)

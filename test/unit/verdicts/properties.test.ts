@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { type Design, getOutcomeVerdict, parseDesign, type ReviewFacts, type Verdict } from '@/lib/engine'
 import { CATALOGUE, type ItemDefinition } from '@/lib/engine/catalogue'
 import { evaluateItem } from '@/lib/engine/catalogue/evaluate-catalogue'
-import { findAbsentNeed } from '@/lib/engine/catalogue/needs'
+import { findUnmetNeed } from '@/lib/engine/catalogue/needs'
 import { buildContext } from '@/lib/engine/evaluate'
 import { listStartingConstructions } from '@/lib/engine/templates'
 import { makeExampleDesign } from '../catalogue/example-design'
@@ -87,7 +87,9 @@ const RANK: Record<Verdict, number> = {
 /** What the calculation of an item comes to, before a person's turn. */
 function judge(item: ItemDefinition, { design, facts }: Document): Verdict {
   const context = buildContext(design, { facts })
-  if (item.check === null || findAbsentNeed(item.appliesTo.needs, context) !== null) return 'not-applicable'
+  if (item.check === null) return 'not-applicable'
+  const unmet = findUnmetNeed(item.appliesTo.needs, context)
+  if (unmet !== null) return unmet.kind === 'absent' ? 'not-applicable' : 'not-computed'
   let worst: Verdict = 'not-applicable'
   for (const outcome of item.check(context)) {
     const verdict = getOutcomeVerdict(outcome)

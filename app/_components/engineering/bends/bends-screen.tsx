@@ -21,6 +21,7 @@ import {
   useEdit,
 } from '../draft'
 import '../engineering.css'
+import { NoneMark } from '../none-mark'
 import { OutcomeList } from '../outcome-list'
 import { findVerdictAt, listOutcomesAt } from '../outcomes'
 import { RemedyPanel } from '../remedies'
@@ -75,7 +76,12 @@ function Bends({ initialBendId }: { initialBendId: string | null }) {
       >
         {!hasFlex && <p className="empty">A bend needs a flex zone, and the construction has none yet.</p>}
         {bends.length === 0 ? (
-          hasFlex && <p className="empty">No bends yet. A part that is never bent needs none.</p>
+          hasFlex && (
+            <>
+              <p className="empty">No bends yet. A part that is never bent needs none.</p>
+              <NoneMark list="bends" label="The part is never bent, in assembly or in service" />
+            </>
+          )
         ) : (
           <BendList chosenId={chosen?.id ?? null} onChoose={setChosenId} />
         )}

@@ -5,9 +5,10 @@ import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Section } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import type { Design, Features, Place as ResultPlace } from '@/lib/engine'
+import { type Design, type Features, MARKABLE_LISTS, type MarkableList, type Place as ResultPlace } from '@/lib/engine'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
 import { makeFreshId, useDraft, useEdit } from '../draft'
+import { NoneMark } from '../none-mark'
 import { findVerdictAt } from '../outcomes'
 import { RowAct } from '../row-act'
 
@@ -74,7 +75,11 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
       const name = `${singular.charAt(0).toUpperCase()}${singular.slice(1)} ${present.length + 1}`
       return {
         ...design,
-        features: { ...design.features, [listKey]: [...present, makeRow({ id, name })] },
+        features: {
+          ...design.features,
+          none: design.features.none.filter((marked) => marked !== listKey),
+          [listKey]: [...present, makeRow({ id, name })],
+        },
         assumed: [...design.assumed, ...assumedFields.map((field) => `${listKey}.${id}.${field}`)],
       }
     })
@@ -99,7 +104,10 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
       actions={!isReadOnly && listRows === undefined && <Button onPress={add}>Add {singular}</Button>}
     >
       {rows.length === 0 ? (
-        <p className="empty">{emptyText}</p>
+        <>
+          <p className="empty">{emptyText}</p>
+          {isMarkable(listKey) && <NoneMark list={listKey} label={`The part has no ${title.toLowerCase()}`} />}
+        </>
       ) : (
         <DataTable label={title} columns={tableColumns} isGrid>
           {rows.map((row, index) => (
@@ -186,3 +194,6 @@ function FeatureRow<K extends FeatureListKey>({
     />
   )
 }
+
+const isMarkable = (listKey: FeatureListKey): listKey is FeatureListKey & MarkableList =>
+  (MARKABLE_LISTS as readonly string[]).includes(listKey)

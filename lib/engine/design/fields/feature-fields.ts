@@ -9,6 +9,7 @@ const TRANSITION_FIELD = {
 } as const
 
 export const FEATURE_FIELDS = {
+  none: { label: 'Lists marked as empty', inText: 'lists marked as empty' },
   conductors: {
     label: 'Conductors',
     inText: 'conductor',

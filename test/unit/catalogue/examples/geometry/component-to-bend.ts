@@ -22,6 +22,6 @@ export const componentToBendExamples: readonly ItemExample[] = [
     change: (d) => {
       d.features.components = []
     },
-    expect: 'not-applicable',
+    expect: 'not-computed',
   },
 ]

@@ -22,6 +22,6 @@ export const componentToTransitionExamples: readonly ItemExample[] = [
     change: (d) => {
       d.features.components = []
     },
-    expect: 'not-applicable',
+    expect: 'not-computed',
   },
 ]

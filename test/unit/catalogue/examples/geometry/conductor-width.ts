@@ -15,6 +15,6 @@ export const conductorWidthExamples: readonly ItemExample[] = [
     change: (d) => {
       d.features.conductors = []
     },
-    expect: 'not-applicable',
+    expect: 'not-computed',
   },
 ]

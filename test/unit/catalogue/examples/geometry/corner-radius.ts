@@ -21,6 +21,7 @@ export const cornerRadiusExamples: readonly ItemExample[] = [
     name: 'no inside corner',
     change: (d) => {
       d.features.outlineCorners = []
+      d.features.none = ['outlineCorners']
     },
     expect: 'not-applicable',
   },

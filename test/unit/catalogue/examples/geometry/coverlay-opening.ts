@@ -15,6 +15,6 @@ export const coverlayOpeningExamples: readonly ItemExample[] = [
     change: (d) => {
       d.features.coverlayOpenings = []
     },
-    expect: 'not-applicable',
+    expect: 'not-computed',
   },
 ]

@@ -21,6 +21,7 @@ export const crossingAngleExamples: readonly ItemExample[] = [
     name: 'nothing crosses',
     change: (d) => {
       getOnly(d.features.conductors).crossings = []
+      d.features.none = ['crossings']
     },
     expect: 'not-applicable',
   },

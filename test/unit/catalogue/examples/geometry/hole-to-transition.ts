@@ -22,6 +22,6 @@ export const holeToTransitionExamples: readonly ItemExample[] = [
     change: (d) => {
       d.features.holes = []
     },
-    expect: 'not-applicable',
+    expect: 'not-computed',
   },
 ]

@@ -22,6 +22,6 @@ export const openingToBendExamples: readonly ItemExample[] = [
     change: (d) => {
       d.features.coverlayOpenings = []
     },
-    expect: 'not-applicable',
+    expect: 'not-computed',
   },
 ]

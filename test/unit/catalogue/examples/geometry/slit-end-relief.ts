@@ -14,6 +14,7 @@ export const slitEndReliefExamples: readonly ItemExample[] = [
     name: 'no slit',
     change: (d) => {
       d.features.slits = []
+      d.features.none = ['slits']
     },
     expect: 'not-applicable',
   },

@@ -14,6 +14,7 @@ export const widthStepExamples: readonly ItemExample[] = [
     name: 'no step',
     change: (d) => {
       d.features.widthSteps = []
+      d.features.none = ['widthSteps']
     },
     expect: 'not-applicable',
   },

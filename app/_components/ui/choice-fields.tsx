@@ -2,11 +2,8 @@
 
 import type { ReactNode } from 'react'
 import { Checkbox } from 'react-aria-components/Checkbox'
-import { FieldError } from 'react-aria-components/FieldError'
-import { Label } from 'react-aria-components/Label'
 import { Radio, RadioGroup } from 'react-aria-components/RadioGroup'
-import { Text } from 'react-aria-components/Text'
-import type { FieldTexts } from './field-frame'
+import { FieldFrame, type FieldTexts } from './field-frame'
 import type { Option } from './select-field'
 
 interface CheckboxFieldProps {
@@ -57,24 +54,19 @@ export function RadioField<T extends string>({
       validationBehavior="aria"
       className="field"
     >
-      <Label className="field-label">{label}</Label>
-      {options.map((option) => (
-        <Radio key={option.value} value={option.value} isDisabled={option.isDisabled ?? false} className="tick">
-          <span className="tick-box" data-round aria-hidden="true">
-            <span />
-          </span>
-          <span>
-            {option.label}
-            {option.note !== undefined && <span className="field-hint"> {option.note}</span>}
-          </span>
-        </Radio>
-      ))}
-      {hint !== undefined && (
-        <Text slot="description" className="field-hint">
-          {hint}
-        </Text>
-      )}
-      <FieldError className="field-error">{error}</FieldError>
+      <FieldFrame label={label} hint={hint} error={error}>
+        {options.map((option) => (
+          <Radio key={option.value} value={option.value} isDisabled={option.isDisabled ?? false} className="tick">
+            <span className="tick-box" data-round aria-hidden="true">
+              <span />
+            </span>
+            <span>
+              {option.label}
+              {option.note !== undefined && <span className="field-hint"> {option.note}</span>}
+            </span>
+          </Radio>
+        ))}
+      </FieldFrame>
     </RadioGroup>
   )
 }

@@ -1,6 +1,5 @@
 'use client'
 
-import { Group } from 'react-aria-components/Group'
 import { Input } from 'react-aria-components/Input'
 import { NumberField as AriaNumberField } from 'react-aria-components/NumberField'
 import { NUMBER_ENTRY_FORMAT } from '@/lib/engine/units'
@@ -41,11 +40,8 @@ export function NumberField({
       validationBehavior="aria"
       className="field"
     >
-      <FieldFrame label={label} hint={hint} error={error} isOptional={isOptional ?? false}>
-        <Group className="with-unit">
-          <Input className="input input-num" />
-          {unit !== undefined && <span className="unit">{unit}</span>}
-        </Group>
+      <FieldFrame label={label} hint={hint} error={error} isOptional={isOptional ?? false} unit={unit}>
+        <Input className="input input-num" />
       </FieldFrame>
     </AriaNumberField>
   )

@@ -1,12 +1,13 @@
 'use client'
 
 import { zodResolver } from '@hookform/resolvers/zod'
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import {
   type DefaultValues,
   type FieldErrors,
   type FieldPath,
   type FieldValues,
+  type Resolver,
   type UseFormReturn,
   useForm,
 } from 'react-hook-form'
@@ -46,9 +47,15 @@ export function useActionForm<TIn extends FieldValues, TOut, TValue>({
   onDone,
   isResetOnDone = false,
 }: ActionFormOptions<TIn, TOut, TValue>): ActionForm<TIn, TOut> {
+  /** Names of the inputs on the screen, as the form library gives them along with what is to be checked. */
+  const shown = useRef<Set<string>>(new Set())
+  // The resolver's overloads cannot be chosen for a schema that is itself a type parameter.
+  const check = zodResolver(schema as never) as unknown as Resolver<TIn, unknown, TOut>
   const form = useForm<TIn, unknown, TOut>({
-    // The resolver's overloads cannot be chosen for a schema that is itself a type parameter.
-    resolver: zodResolver(schema as never) as never,
+    resolver: (values, context, options) => {
+      for (const name of options.names ?? []) shown.current.add(name)
+      return check(values, context, options)
+    },
     defaultValues,
     mode: 'onTouched',
     reValidateMode: 'onChange',
@@ -58,7 +65,7 @@ export function useActionForm<TIn extends FieldValues, TOut, TValue>({
   const [unshown, setUnshown] = useState<Refusal | null>(null)
   const refuseUnshown = (errors: FieldErrors<TIn>) => {
     clearRefusal()
-    const issues = findUnshown(form, errors)
+    const issues = findUnshown(shown.current, errors)
     setUnshown(issues.length === 0 ? null : { kind: 'unsent', message: 'This cannot be sent yet.', issues })
   }
   const submit = form.handleSubmit(() => {
@@ -71,7 +78,7 @@ export function useActionForm<TIn extends FieldValues, TOut, TValue>({
         if (isResetOnDone) form.reset()
         onDone?.(value)
       },
-      (found) => showBesideFields(form, found),
+      (found) => showBesideFields(form, shown.current, found),
     )
   }, refuseUnshown)
   return { form, submit, isPending, refusal: refusal ?? unshown, isDone }
@@ -80,32 +87,26 @@ export function useActionForm<TIn extends FieldValues, TOut, TValue>({
 /** Puts each issue beside its field; returns the refusal with those that have no field on this form. */
 function showBesideFields<TIn extends FieldValues, TOut>(
   form: UseFormReturn<TIn, unknown, TOut>,
+  shown: ReadonlySet<string>,
   refusal: Refusal,
 ): Refusal {
   const rest = getIssues(refusal).filter((issue) => {
     const name = issue.path.join('.')
-    if (!hasField(form, name)) return true
+    // Hidden values (a version, an id) have no input.
+    if (!shown.has(name)) return true
     form.setError(name as FieldPath<TIn>, { type: 'server', message: issue.message })
     return false
   })
   return 'issues' in refusal ? { ...refusal, issues: rest } : refusal
 }
 
-/** Is there an input for this name on the screen? Hidden values (a version, an id) have none. */
-function hasField<TIn extends FieldValues, TOut>(form: UseFormReturn<TIn, unknown, TOut>, name: string): boolean {
-  return form.control._names.mount.has(name)
-}
-
 /** What the schema refuses in values that have no input of their own: nothing may fail without being said. */
-function findUnshown<TIn extends FieldValues, TOut>(
-  form: UseFormReturn<TIn, unknown, TOut>,
-  errors: FieldErrors<TIn>,
-): Issue[] {
+function findUnshown<TIn extends FieldValues>(shown: ReadonlySet<string>, errors: FieldErrors<TIn>): Issue[] {
   const issues: Issue[] = []
   const visit = (node: unknown, path: (string | number)[]) => {
     if (typeof node !== 'object' || node === null) return
     if ('message' in node && typeof node.message === 'string' && 'type' in node) {
-      if (!hasField(form, path.join('.'))) issues.push({ code: 'invalid', path, message: node.message })
+      if (!shown.has(path.join('.'))) issues.push({ code: 'invalid', path, message: node.message })
       return
     }
     for (const [key, child] of Object.entries(node)) if (key !== 'ref') visit(child, [...path, key])

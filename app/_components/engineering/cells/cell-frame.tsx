@@ -1,6 +1,7 @@
 'use client'
 
 import { createContext, type ReactNode, useContext, useId } from 'react'
+import { FieldFrame, type FieldTie } from '@/app/_components/ui/field-frame'
 import { useDraft } from '../draft/draft-context'
 import { AssumedMark } from './assumed-mark'
 import type { Place } from './place'
@@ -34,7 +35,7 @@ interface CellFrameProps extends CellProps {
   }) => ReactNode
 }
 
-/** Label, refusal and unit round one input, or the plain value where the person may only read. */
+/** The frame of one input of the draft, with what stands beside it in the grid or form; or the plain value where the person may only read. */
 export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = false, children }: CellFrameProps) {
   const layout = useContext(CellLayoutContext)
   const { isReadOnly, issueByPath, state, assumedByPath } = useDraft()
@@ -42,18 +43,12 @@ export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = fa
   const error = state.misread[at.key] ?? issueByPath.get(at.path)
   const isForm = layout === 'form'
   const readOnly = isReadOnly || isFixed === true
-  const described = [error === undefined ? null : `${id}-error`, isForm && hint !== undefined ? `${id}-hint` : null]
-    .filter((part) => part !== null)
-    .join(' ')
-  const refusal = error !== undefined && (
-    <span id={`${id}-error`} className="field-error cell-error">
-      {error}
-    </span>
-  )
+  const tie: FieldTie = { id, hintId: `${id}-hint`, errorId: `${id}-error` }
   const assumption = assumedByPath.get(at.path)
   const mark = assumption !== undefined && (
     <AssumedMark assumption={assumption} label={`${label}, ${at.rowName}`} isReadOnly={readOnly} />
   )
+  const frame = { tie, mark, error, errorClassName: 'field-error cell-error' }
   if (readOnly) {
     const value = (
       <span className={isNumeric ? 'cell-value num' : 'cell-value'}>
@@ -63,56 +58,37 @@ export function CellFrame({ label, at, hint, isFixed, unit, text, isNumeric = fa
     )
     return isForm ? (
       <div className="field">
-        <span className="field-label">{label}</span>
-        {value}
-        {mark}
-        {refusal}
+        <FieldFrame {...frame} label={label} isValue>
+          {value}
+        </FieldFrame>
       </div>
     ) : (
       <span className="cell">
-        {value}
-        {mark}
-        {refusal}
+        <FieldFrame {...frame} label={`${label}, ${at.rowName}`} isValue isLabelHidden>
+          {value}
+        </FieldFrame>
       </span>
     )
   }
+  const described = [error === undefined ? null : tie.errorId, isForm && hint !== undefined ? tie.hintId : null]
+    .filter((part) => part !== null)
+    .join(' ')
   const input = children({
     id,
     'aria-invalid': error === undefined ? undefined : true,
     'aria-describedby': described === '' ? undefined : described,
   })
-  if (!isForm) {
-    return (
-      <span className="cell">
-        <label htmlFor={id} className="sr-only">
-          {label}, {at.rowName}
-        </label>
-        {input}
-        {mark}
-        {refusal}
-      </span>
-    )
-  }
-  return (
+  return isForm ? (
     <div className="field">
-      <label htmlFor={id} className="field-label">
-        {label}
-      </label>
-      {unit === undefined ? (
-        input
-      ) : (
-        <span className="with-unit">
-          {input}
-          <span className="unit">{unit}</span>
-        </span>
-      )}
-      {hint !== undefined && (
-        <span id={`${id}-hint`} className="field-hint">
-          {hint}
-        </span>
-      )}
-      {mark}
-      {refusal}
+      <FieldFrame {...frame} label={label} unit={unit} hint={hint}>
+        {input}
+      </FieldFrame>
     </div>
+  ) : (
+    <span className="cell">
+      <FieldFrame {...frame} label={`${label}, ${at.rowName}`} isLabelHidden>
+        {input}
+      </FieldFrame>
+    </span>
   )
 }

@@ -151,6 +151,42 @@ test('a new revision from a faulty file is refused by the server with the place,
   expect(await backstage.act('listRevisions', { projectId, as: DESIGNER })).toHaveLength(1)
 })
 
+test('a design that costs more than one evaluation may is refused by the server, and pages of others answer meanwhile', async ({
+  backstage,
+  openAs,
+}) => {
+  const { projectId, url } = await makeScene(backstage)
+  const [page, other] = [await openAs('designer'), await openAs('mechanical')]
+  await page.goto(`/projects/${projectId}/revisions/new`)
+  await page.getByLabel('Label').fill('Y')
+  await page.getByText('a design file (JSON)').click()
+  const design = readSkua()
+  const fold = design.bends.at(-1)
+  const zone = design.construction.zones.find(({ id }: { id: string }) => id === fold.zoneId)
+  const base = design.construction.layers.find(({ id }: { id: string }) => id === 'base')
+  for (let at = 0; at < 6; at += 1) {
+    design.construction.layers.push({ ...base, id: `base-${at}`, name: `Base film ${at}` })
+    zone.presence.push({
+      ...zone.presence[0],
+      layerId: `base-${at}`,
+      coverageFraction: null,
+      platedCopper: null,
+      hatch: null,
+    })
+  }
+  design.bends = Array.from({ length: 400 }, (_, at) => ({ ...fold, id: `fold-${at}`, name: `Fold ${at}` }))
+  await page
+    .getByLabel('Design file', { exact: true })
+    .setInputFiles({ name: 'y.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) })
+  const answered = other.request.get(`${url}/bends`)
+  await page.getByRole('button', { name: 'Create revision' }).click()
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('a design has at most 4000 layers in its bends')
+  expect((await answered).status()).toBe(200)
+  const after = await other.request.get(`${url}/bends`, { timeout: 5000 })
+  expect(after.status()).toBe(200)
+  expect(await backstage.act('listRevisions', { projectId, as: DESIGNER })).toHaveLength(1)
+})
+
 test('of two tabs on one design the second to save is told who was first and what changed', async ({
   backstage,
   openAs,

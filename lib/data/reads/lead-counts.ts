@@ -1,7 +1,7 @@
 import 'server-only'
 import { findBlockers, listItemStates, OPEN_STAGES, type Stage } from '@/lib/review'
 import { type Actor, readStage } from '../records/authorization'
-import { loadRevision } from '../records/loaded-revision'
+import { loadRevisions } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
 import { read } from './read'
 
@@ -36,8 +36,8 @@ export function listLeadCounts(actor: Actor): Promise<readonly LeadCountView[]> 
       orderBy: [{ stageSince: 'asc' }, { id: 'asc' }],
     })
     const counts: LeadCountView[] = []
-    for (const { id } of rows) {
-      const loaded = await loadRevision(tx, id)
+    const ids = rows.map(({ id }) => id)
+    for (const loaded of await loadRevisions(tx, ids)) {
       const { record } = loaded
       const { snapshot } = makeSnapshot(loaded, null)
       const itemStates = listItemStates(snapshot)

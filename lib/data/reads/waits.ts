@@ -9,19 +9,21 @@ import {
   listLiveSignatures,
   listSigningCapacities,
   OPEN_STAGES,
+  type ReviewSnapshot,
   STAGE_LABELS,
   TRANSITIONS,
 } from '@/lib/review'
 import {
   type Actor,
+  findRevisionScope,
   mayOnRevision,
   type RevisionScope,
-  requireRevisionInView,
   type Standing,
 } from '../records/authorization'
-import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import { type LoadedRevision, loadRevisions } from '../records/loaded-revision'
 import { getPersonName } from '../records/revision-record'
 import { makeSnapshot } from '../records/snapshot'
+import type { TransactionClient } from '../store/client'
 import type { WaitView } from '../views'
 import { isInView } from './projects'
 import { read } from './read'
@@ -31,26 +33,64 @@ import type { Wait, WaitContext } from './wait'
 /** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
 export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
   return read(actor, async ({ tx, standing }) => {
-    const rows = await tx.revision.findMany({
-      where: {
-        projectId: { in: standing.memberships.map(({ projectId }) => projectId) },
-        stage: { in: [...OPEN_STAGES] },
-      },
-      select: { id: true, projectId: true, stage: true, shares: { select: { companyId: true } } },
-      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-    })
-    const waits: WaitView[] = []
-    for (const row of rows.filter((candidate) => isInView(standing, candidate))) {
-      const scope = await requireRevisionInView(tx, standing, row.id)
-      waits.push(...listWaitsOf(await loadRevision(tx, row.id), standing, scope))
-    }
-    return waits.sort((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : 0))
+    const waits = await listWaitsOfPeople(tx, [standing])
+    return waits.get(standing.userId) ?? []
   })
 }
 
-function listWaitsOf(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): WaitView[] {
-  const { subject, fabricatorCompanyId } = scope
-  const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+/** The same for several people, by their ids: what is asked of the database grows neither with them nor with their revisions. */
+export async function listWaitsOfPeople(
+  tx: TransactionClient,
+  people: readonly Standing[],
+): Promise<ReadonlyMap<string, readonly WaitView[]>> {
+  const projectIds = new Set(people.flatMap(({ memberships }) => memberships.map(({ projectId }) => projectId)))
+  const rows = await tx.revision.findMany({
+    where: { projectId: { in: [...projectIds] }, stage: { in: [...OPEN_STAGES] } },
+    select: { id: true, projectId: true, stage: true, shares: { select: { companyId: true } } },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  })
+  const seen = rows.filter((row) => people.some((standing) => isInView(standing, row)))
+  const waits = new Map<string, WaitView[]>(people.map(({ userId }) => [userId, []]))
+  const ids = seen.map(({ id }) => id)
+  for (let from = 0; from < ids.length; from += MOST_AT_ONCE) {
+    for (const loaded of await loadRevisions(tx, ids.slice(from, from + MOST_AT_ONCE))) {
+      const getSnapshot = rememberSnapshots(loaded)
+      const { record } = loaded
+      const hasLiveSignature = record.signatures.some(({ voidedAt }) => voidedAt === null)
+      for (const standing of people) {
+        const scope = findRevisionScope(standing, record, hasLiveSignature)
+        if (scope === null) continue
+        waits
+          .get(standing.userId)
+          ?.push(...listWaitsOf(loaded, getSnapshot(scope.fabricatorCompanyId), standing, scope))
+      }
+    }
+  }
+  for (const list of waits.values()) list.sort((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : 0))
+  return waits
+}
+
+/** A revision with its results takes about half a megabyte: a hundred of them at a time are held. */
+const MOST_AT_ONCE = 100
+
+/** Everybody of one side sees the same. */
+function rememberSnapshots(loaded: LoadedRevision): (fabricatorCompanyId: string | null) => ReviewSnapshot {
+  const made = new Map<string | null, ReviewSnapshot>()
+  return (fabricatorCompanyId) => {
+    const known = made.get(fabricatorCompanyId)
+    if (known !== undefined) return known
+    const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
+    made.set(fabricatorCompanyId, snapshot)
+    return snapshot
+  }
+}
+
+function listWaitsOf(
+  loaded: LoadedRevision,
+  snapshot: ReviewSnapshot,
+  standing: Standing,
+  { subject, fabricatorCompanyId }: RevisionScope,
+): WaitView[] {
   const context: WaitContext = { loaded, snapshot, standing, subject, fabricatorCompanyId }
   const waits = [
     ...listThreadWaits(context),

@@ -16,22 +16,45 @@ export function makeAnswerBasis(record: Pick<RevisionRecord, 'designHash' | 'art
   return { basisDesignHash: record.designHash, basisArtworkHash: hashJson(files) }
 }
 
-/** Inputs that changed since each answer was given, by item, in the trade's words; items without any are absent. */
-export async function loadChangedInputs(
-  tx: TransactionClient,
-  record: RevisionRecord,
-  design: Design,
-): Promise<ReadonlyMap<string, readonly string[]>> {
+/** Answers that were given on another design or other artwork than the present ones. */
+function listOlderAnswers(record: RevisionRecord) {
   const present = makeAnswerBasis(record)
-  const answers = record.answers.filter(
+  return record.answers.filter(
     ({ basisDesignHash, basisArtworkHash }) =>
       basisDesignHash !== null &&
       (basisDesignHash !== present.basisDesignHash || basisArtworkHash !== present.basisArtworkHash),
   )
-  const hashes = new Set(answers.flatMap(({ basisDesignHash }) => basisDesignHash ?? []))
-  const bases = await loadDesignStates(tx, hashes)
+}
+
+/** The designs that answers of these records were given on, by their hashes. */
+export function loadAnsweredDesigns(
+  tx: TransactionClient,
+  records: readonly RevisionRecord[],
+): Promise<ReadonlyMap<string, Design>> {
+  const hashes = records.flatMap((record) =>
+    listOlderAnswers(record).flatMap(({ basisDesignHash }) => basisDesignHash ?? []),
+  )
+  return loadDesignStates(tx, new Set(hashes))
+}
+
+/**
+ * Inputs that changed since each answer was given, by item, in the trade's words; items without any are absent.
+ *
+ * @param bases  as loadAnsweredDesigns gives them
+ */
+export function findChangedInputs(
+  record: RevisionRecord,
+  design: Design,
+  bases: ReadonlyMap<string, Design>,
+): ReadonlyMap<string, readonly string[]> {
+  const present = makeAnswerBasis(record)
+  const answers = listOlderAnswers(record)
   const changesByHash = new Map<string, InputChanges['design']>()
-  for (const [hash, basis] of bases) changesByHash.set(hash, compareDesigns(basis, design))
+  for (const { basisDesignHash } of answers) {
+    const basis = bases.get(basisDesignHash ?? '')
+    if (basisDesignHash === null || basis === undefined || changesByHash.has(basisDesignHash)) continue
+    changesByHash.set(basisDesignHash, compareDesigns(basis, design))
+  }
   const changed = new Map<string, readonly string[]>()
   for (const { itemId, basisDesignHash, basisArtworkHash } of answers) {
     const inputs = listChangedInputs(itemId, {

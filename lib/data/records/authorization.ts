@@ -177,22 +177,42 @@ export async function requireRevisionInView(
       signatures: { where: { voidedAt: null }, select: { id: true } },
     },
   })
-  if (row === null) throw new NotFoundError(subjectName)
+  const scope = row === null ? null : findRevisionScope(standing, row, row.signatures.length > 0)
+  if (scope === null) throw new NotFoundError(subjectName)
+  return scope
+}
+
+interface ScopeRow {
+  readonly id: string
+  readonly projectId: string
+  readonly label: string
+  readonly stage: string
+  readonly version: number
+  readonly designVersion: number
+  readonly shares: readonly { readonly companyId: string }[]
+}
+
+/** What the policy asks about a revision whose rows are at hand; null for a person who may not see it. */
+export function findRevisionScope(
+  standing: Standing,
+  { id, projectId, label, version, designVersion, ...row }: ScopeRow,
+  hasLiveSignature: boolean,
+): RevisionScope | null {
   const stage = readStage(row.stage)
   const subject: RevisionSubject = {
     kind: 'revision',
-    projectId: row.projectId,
+    projectId,
     stage,
     sharedWithCompanyIds: row.shares.map((share) => share.companyId),
-    hasLiveSignature: row.signatures.length > 0,
+    hasLiveSignature,
   }
-  if (!mayOnRevision(standing, 'revision:view', subject)) throw new NotFoundError(subjectName)
-  const { id, projectId, label, version, designVersion } = row
-  return {
-    subject,
-    revision: { id, projectId, label, version, designVersion, stage },
-    fabricatorCompanyId: getFabricatorCompanyId(standing, projectId),
-  }
+  return mayOnRevision(standing, 'revision:view', subject)
+    ? {
+        subject,
+        revision: { id, projectId, label, version, designVersion, stage },
+        fabricatorCompanyId: getFabricatorCompanyId(standing, projectId),
+      }
+    : null
 }
 
 /** Loads a revision for a person who may see it and do the action to it at its present stage. */

@@ -28,26 +28,34 @@ interface StoredLimit extends SetLimit {
   readonly version: number
 }
 
-export async function loadLimitSheets(
-  tx: TransactionClient,
-  sharings: ReadonlyMap<string, Sharing>,
-  workspace: { readonly name: string; readonly limits: readonly SetLimit[] },
-): Promise<LimitSheets> {
-  const companyIds = [...sharings.keys()]
-  const limits = await tx.limit.findMany({ where: { companyId: { in: companyIds } }, orderBy: { key: 'asc' } })
+/** Limits of companies, which reviews are held against by what each company shares there. */
+export type CompanyLimits = Awaited<ReturnType<typeof loadCompanyLimits>>
+
+export async function loadCompanyLimits(tx: TransactionClient, companyIds: readonly string[]) {
+  const limits = await tx.limit.findMany({ where: { companyId: { in: [...companyIds] } }, orderBy: { key: 'asc' } })
   const companies = await tx.company.findMany({
-    where: { id: { in: companyIds } },
+    where: { id: { in: [...companyIds] } },
     orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],
   })
+  return { limits, companies }
+}
+
+export function makeLimitSheets(
+  { limits, companies }: CompanyLimits,
+  sharings: ReadonlyMap<string, Sharing>,
+  workspace: { readonly name: string; readonly limits: readonly SetLimit[] },
+): LimitSheets {
   return {
     workspaceName: workspace.name,
     workspace: workspace.limits,
-    fabricators: companies.map(({ id, name }) => ({
-      companyId: id,
-      name,
-      sharing: sharings.get(id)?.matrix ?? 'not-shared',
-      limits: limits.filter((limit) => limit.companyId === id),
-    })),
+    fabricators: companies
+      .filter(({ id }) => sharings.has(id))
+      .map(({ id, name }) => ({
+        companyId: id,
+        name,
+        sharing: sharings.get(id)?.matrix ?? 'not-shared',
+        limits: limits.filter((limit) => limit.companyId === id),
+      })),
   }
 }
 

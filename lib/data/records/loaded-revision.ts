@@ -1,13 +1,13 @@
 import 'server-only'
 import { type Design, parseStoredJson, readStoredDesignDocument } from '@/lib/engine'
 import type { TransactionClient } from '../store/client'
-import { loadChangedInputs } from './answer-basis'
-import { type LimitSheets, loadLimitSheets } from './effective-limits'
-import { loadRevisionRecord, type RevisionRecord } from './revision-record'
+import { findChangedInputs, loadAnsweredDesigns } from './answer-basis'
+import { type LimitSheets, loadCompanyLimits, makeLimitSheets } from './effective-limits'
+import { loadRevisionRecord, loadRevisionRecords, type RevisionRecord } from './revision-record'
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
-import { loadSharings } from './sharing-record'
-import { type CompanySheets, loadCompanySheets } from './sheet-records'
-import { findLatestTemplateVersion, loadTemplate, type TemplateRecord } from './template-record'
+import { loadSharingsOf } from './sharing-record'
+import { type CompanySheets, loadNewestSheets, makeCompanySheets } from './sheet-records'
+import { findLatestTemplateVersion, loadTemplates, type TemplateRecord } from './template-record'
 
 /** Everything of a revision in one transaction: the stored record, its version of the catalogue, limits and settings. */
 export interface LoadedRevision {
@@ -28,8 +28,26 @@ export interface LoadedRevision {
 
 /** Loads everything. Anyone who calls it passes the result on: a request loads a revision once. */
 export async function loadRevision(tx: TransactionClient, revisionId: string): Promise<LoadedRevision> {
-  const record = await loadRevisionRecord(tx, revisionId)
-  return { record, ...(await loadRules(tx, record)), ...(await readDesign(tx, record)) }
+  const [loaded] = await loadAll(tx, [await loadRevisionRecord(tx, revisionId)])
+  if (loaded === undefined) throw new Error(`there is no revision ${revisionId}`)
+  return loaded
+}
+
+/** Several revisions, in the order asked for. What is asked of the database does not grow with their number. */
+export async function loadRevisions(
+  tx: TransactionClient,
+  revisionIds: readonly string[],
+): Promise<readonly LoadedRevision[]> {
+  return revisionIds.length === 0 ? [] : loadAll(tx, await loadRevisionRecords(tx, revisionIds))
+}
+
+async function loadAll(tx: TransactionClient, records: readonly RevisionRecord[]): Promise<LoadedRevision[]> {
+  const rules = await loadRules(tx, records)
+  const designs = await readDesigns(tx, records)
+  return records.flatMap((record, at) => {
+    const [ruled, read] = [rules[at], designs[at]]
+    return ruled === undefined || read === undefined ? [] : [{ record, ...ruled, ...read }]
+  })
 }
 
 /**
@@ -42,28 +60,46 @@ export async function loadRevisionAgain(tx: TransactionClient, before: LoadedRev
   const isUnderSameRules =
     record.templateVersion === before.record.templateVersion &&
     listShareIds(record).join() === listShareIds(before.record).join()
-  const rules = isUnderSameRules ? {} : await loadRules(tx, record)
-  return { ...before, record, ...rules, ...(await readDesign(tx, record)) }
+  const [rules] = isUnderSameRules ? [] : await loadRules(tx, [record])
+  const [design] = await readDesigns(tx, [record])
+  return { ...before, record, ...rules, ...design }
 }
 
 const listShareIds = ({ shares }: RevisionRecord) => shares.map(({ companyId }) => companyId)
 
-/** What the revision is held against. */
-async function loadRules(tx: TransactionClient, record: RevisionRecord) {
-  const template = await loadTemplate(tx, record.templateVersion)
+/** What each revision is held against, in the order of the records. */
+async function loadRules(tx: TransactionClient, records: readonly RevisionRecord[]) {
+  const templates = await loadTemplates(
+    tx,
+    records.map(({ templateVersion }) => templateVersion),
+  )
   const latestTemplateVersion = await findLatestTemplateVersion(tx)
   const workspace = await loadWorkspace(tx)
-  const sharings = await loadSharings(tx, record.projectId, listShareIds(record))
-  const sheets = await loadLimitSheets(tx, sharings, { name: workspace.name, limits: template.content.limits })
-  const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
-  const fabrication = await loadCompanySheets(tx, companies, sharings)
-  return { template, latestTemplateVersion, workspace, sheets, fabrication }
+  const sharings = await loadSharingsOf(
+    tx,
+    records.map((record) => ({ projectId: record.projectId, companyIds: listShareIds(record) })),
+  )
+  const companyIds = [...new Set(records.flatMap(listShareIds))]
+  const companyLimits = await loadCompanyLimits(tx, companyIds)
+  const newestSheets = await loadNewestSheets(tx, companyIds)
+  return records.map(({ templateVersion }, at) => {
+    const template = templates.get(templateVersion)
+    if (template === undefined) throw new Error(`there is no version ${templateVersion} of the catalogue`)
+    const shared = sharings[at] ?? new Map()
+    const sheets = makeLimitSheets(companyLimits, shared, { name: workspace.name, limits: template.content.limits })
+    const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
+    const fabrication = makeCompanySheets(newestSheets, companies, shared)
+    return { template, latestTemplateVersion, workspace, sheets, fabrication }
+  })
 }
 
-async function readDesign(tx: TransactionClient, record: RevisionRecord) {
-  const storedDesign = parseStoredJson('a stored design', record.designJson)
-  const design = readStoredDesignDocument(storedDesign)
-  return { storedDesign, design, changedInputs: await loadChangedInputs(tx, record, design) }
+async function readDesigns(tx: TransactionClient, records: readonly RevisionRecord[]) {
+  const bases = await loadAnsweredDesigns(tx, records)
+  return records.map((record) => {
+    const storedDesign = parseStoredJson('a stored design', record.designJson)
+    const design = readStoredDesignDocument(storedDesign)
+    return { storedDesign, design, changedInputs: findChangedInputs(record, design, bases) }
+  })
 }
 
 /**

@@ -14,7 +14,6 @@ const REVISION_RECORD = {
   supersededBy: { select: { id: true, label: true } },
   edits: { orderBy: [{ version: 'asc' }, { id: 'asc' }] },
   shares: { include: { company: true }, orderBy: { createdAt: 'asc' } },
-  evaluations: { orderBy: { ordinal: 'desc' }, take: 1 },
   answers: { include: { history: { orderBy: { version: 'asc' } } }, orderBy: { itemId: 'asc' } },
   waivers: { orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   threads: {
@@ -34,8 +33,11 @@ const REVISION_RECORD = {
 } as const satisfies Prisma.RevisionInclude
 
 type Row = Prisma.RevisionGetPayload<{ include: typeof REVISION_RECORD }>
+type EvaluationRow = Prisma.EvaluationGetPayload<object>
 
 export interface RevisionRecord extends Row {
+  /** The newest one alone. */
+  readonly evaluations: readonly EvaluationRow[]
   /** Names of everybody whom the record mentions. */
   readonly people: ReadonlyMap<string, string>
   /** Names of the companies whom the record mentions. */
@@ -44,17 +46,68 @@ export interface RevisionRecord extends Row {
 
 /** @throws Error when it is absent: the caller has already loaded and authorised it in the same transaction */
 export async function loadRevisionRecord(tx: TransactionClient, revisionId: string): Promise<RevisionRecord> {
-  const row = await tx.revision.findUniqueOrThrow({ where: { id: revisionId }, include: REVISION_RECORD })
+  const [record] = await loadRevisionRecords(tx, [revisionId])
+  if (record === undefined) throw new Error(`there is no revision ${revisionId}`)
+  return record
+}
+
+/** Several records, in the order asked for. What is asked of the database does not grow with their number. */
+export async function loadRevisionRecords(
+  tx: TransactionClient,
+  revisionIds: readonly string[],
+): Promise<RevisionRecord[]> {
+  const found = await tx.revision.findMany({ where: { id: { in: [...revisionIds] } }, include: REVISION_RECORD })
+  const rowsById = new Map(found.map((row) => [row.id, row]))
+  const rows = revisionIds.flatMap((id) => rowsById.get(id) ?? [])
+  const evaluations = await loadNewestEvaluations(tx, revisionIds)
   const people = await tx.user.findMany({
-    where: { id: { in: [...collectPeople(row)] } },
+    where: { id: { in: [...new Set(rows.flatMap((row) => [...collectPeople(row)]))] } },
     select: { id: true, name: true },
   })
-  const companies = await tx.company.findMany({ where: { id: { in: [...collectCompanies(row)] } } })
-  return {
+  const companies = await tx.company.findMany({
+    where: { id: { in: [...new Set(rows.flatMap((row) => [...collectCompanies(row)]))] } },
+  })
+  const names = new Map(people.map(({ id, name }) => [id, name]))
+  const companiesById = new Map(companies.map((company) => [company.id, company]))
+  return rows.map((row) => ({
     ...row,
-    people: new Map(people.map(({ id, name }) => [id, name])),
-    companies: new Map(companies.map((company) => [company.id, company])),
+    evaluations: evaluations.filter(({ revisionId }) => revisionId === row.id),
+    // Of the people and companies that were loaded, those whom this record mentions: a view looks no further.
+    people: pick(names, collectPeople(row)),
+    companies: pick(companiesById, collectCompanies(row)),
+  }))
+}
+
+function pick<T>(all: ReadonlyMap<string, T>, ids: ReadonlySet<string>): Map<string, T> {
+  const picked = new Map<string, T>()
+  for (const id of ids) {
+    const value = all.get(id)
+    if (value !== undefined) picked.set(id, value)
   }
+  return picked
+}
+
+/** Earlier ones stay where they are: each holds all results of its day. */
+async function loadNewestEvaluations(
+  tx: TransactionClient,
+  revisionIds: readonly string[],
+): Promise<readonly EvaluationRow[]> {
+  if (revisionIds.length === 1) {
+    return tx.evaluation.findMany({
+      where: { revisionId: revisionIds[0] ?? '' },
+      orderBy: { ordinal: 'desc' },
+      take: 1,
+    })
+  }
+  const newest = await tx.evaluation.groupBy({
+    by: ['revisionId'],
+    where: { revisionId: { in: [...revisionIds] } },
+    _max: { ordinal: true },
+  })
+  const places = newest.flatMap(({ revisionId, _max }) =>
+    _max.ordinal === null ? [] : [{ revisionId, ordinal: _max.ordinal }],
+  )
+  return places.length === 0 ? [] : tx.evaluation.findMany({ where: { OR: places } })
 }
 
 export function getPersonName(record: Pick<RevisionRecord, 'people'>, userId: string): string {

@@ -4,17 +4,40 @@ import type { TransactionClient } from '../store/client'
 import type { Standing } from './authorization'
 import { readSharing } from './sharing-columns'
 
+/** Companies of a project's team or review. */
+export interface SharingPlace {
+  readonly projectId: string
+  readonly companyIds: readonly string[]
+}
+
 /** What each of the companies lets a project's team have; nothing where it did not agree to take part. */
 export async function loadSharings(
   tx: TransactionClient,
   projectId: string,
   companyIds: readonly string[],
 ): Promise<ReadonlyMap<string, Sharing>> {
+  const [sharings] = await loadSharingsOf(tx, [{ projectId, companyIds }])
+  return sharings ?? new Map()
+}
+
+/** The same for several places, in their order. */
+export async function loadSharingsOf(
+  tx: TransactionClient,
+  places: readonly SharingPlace[],
+): Promise<readonly ReadonlyMap<string, Sharing>[]> {
   const rows = await tx.participation.findMany({
-    where: { projectId, companyId: { in: [...companyIds] }, state: 'takes-part' },
+    where: {
+      projectId: { in: [...new Set(places.map(({ projectId }) => projectId))] },
+      companyId: { in: [...new Set(places.flatMap(({ companyIds }) => companyIds))] },
+      state: 'takes-part',
+    },
   })
-  const found = new Map(rows.map((row) => [row.companyId, readSharing(row)]))
-  return new Map(companyIds.map((companyId) => [companyId, found.get(companyId) ?? NOTHING_SHARED]))
+  return places.map(({ projectId, companyIds }) => {
+    const found = new Map(
+      rows.flatMap((row) => (row.projectId === projectId ? [[row.companyId, readSharing(row)] as const] : [])),
+    )
+    return new Map(companyIds.map((companyId) => [companyId, found.get(companyId) ?? NOTHING_SHARED]))
+  })
 }
 
 /**

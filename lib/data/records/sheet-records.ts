@@ -95,30 +95,58 @@ export async function loadSheet<K extends KeptSheetKind>(
   return row === null ? null : reviveSheet(kind, row)
 }
 
+interface NamedCompany {
+  readonly id: string
+  readonly name: string
+}
+
 /** The newest sheets of several fabricators, in the order of their names. */
 export async function loadCompanySheets(
   tx: TransactionClient,
-  companies: readonly { readonly id: string; readonly name: string }[],
+  companies: readonly NamedCompany[],
   sharings: ReadonlyMap<string, Sharing>,
 ): Promise<readonly CompanySheets[]> {
-  const companyIds = companies.map(({ id }) => id)
+  const newest = await loadNewestSheets(
+    tx,
+    companies.map(({ id }) => id),
+  )
+  return makeCompanySheets(newest, companies, sharings)
+}
+
+type NewestSheets = ReadonlyMap<string, CompanySheets['sheets']>
+
+/** The newest sheet of each kind, by company. */
+export async function loadNewestSheets(tx: TransactionClient, companyIds: readonly string[]): Promise<NewestSheets> {
   const newest = await tx.fabricationSheet.groupBy({
     by: ['companyId', 'kind'],
-    where: { companyId: { in: companyIds } },
+    where: { companyId: { in: [...companyIds] } },
     _max: { version: true },
   })
   const places = newest.flatMap(({ companyId, kind, _max }) =>
     _max.version === null ? [] : [{ companyId, kind, version: _max.version }],
   )
   const rows = places.length === 0 ? [] : await tx.fabricationSheet.findMany({ where: { OR: places } })
+  return new Map(
+    companyIds.map((id) => [
+      id,
+      Object.fromEntries(
+        rows.flatMap((row) =>
+          row.companyId === id && isKeptSheetKind(row.kind) ? [[row.kind, reviveSheet(row.kind, row)]] : [],
+        ),
+      ),
+    ]),
+  )
+}
+
+export function makeCompanySheets(
+  newest: NewestSheets,
+  companies: readonly NamedCompany[],
+  sharings: ReadonlyMap<string, Sharing>,
+): readonly CompanySheets[] {
   return companies.map(({ id, name }) => ({
     companyId: id,
     companyName: name,
     sharing: sharings.get(id) ?? NOTHING_SHARED,
-    sheets: Object.fromEntries(
-      rows.flatMap((row) =>
-        row.companyId === id && isKeptSheetKind(row.kind) ? [[row.kind, reviveSheet(row.kind, row)]] : [],
-      ),
-    ),
+    sheets: newest.get(id) ?? {},
   }))
 }

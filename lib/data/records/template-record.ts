@@ -27,6 +27,19 @@ export async function loadTemplate(tx: TransactionClient, version: number): Prom
   return makeTemplateRecord(row.version, readTemplate(row.contentJson))
 }
 
+/** Several versions, each once. */
+export async function loadTemplates(
+  tx: TransactionClient,
+  versions: readonly number[],
+): Promise<ReadonlyMap<number, TemplateRecord>> {
+  const stored = [...new Set(versions)].filter((version) => version !== 0)
+  const rows = stored.length === 0 ? [] : await tx.catalogueTemplate.findMany({ where: { version: { in: stored } } })
+  return new Map([
+    [0, makeTemplateRecord(0, DELIVERED_TEMPLATE)],
+    ...rows.map((row) => [row.version, makeTemplateRecord(row.version, readTemplate(row.contentJson))] as const),
+  ])
+}
+
 export async function findLatestTemplateVersion(tx: TransactionClient): Promise<number> {
   const row = await tx.catalogueTemplate.findFirst({ orderBy: { version: 'desc' }, select: { version: true } })
   return row?.version ?? 0

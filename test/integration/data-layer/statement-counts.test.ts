@@ -1,11 +1,12 @@
 import BetterSqlite from 'better-sqlite3'
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest'
+import { replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db, openDatabase, replaceDatabase } from '@/lib/data/store/client'
 import { CATALOGUE } from '@/lib/engine/catalogue'
 import { expectDone } from '@/test/factories/outcomes'
 import { joinFabricator, makeTeam, makeUser, type Team } from '@/test/factories/people'
-import { answer, makeRevisionAt } from '@/test/factories/reviews'
+import { answer, makeRevision, makeRevisionAt, share } from '@/test/factories/reviews'
 import { createTestDatabase } from '@/test/setup/databases'
 
 /**
@@ -178,6 +179,38 @@ describe('statements', () => {
 
     it.each(rows)('$name takes no more', async ({ name, run }) => {
       expect(await count(() => run(scene))).toBeLessThanOrEqual(first.get(name) ?? 0)
+    })
+
+    describe('and three more open revisions', () => {
+      beforeAll(async () => {
+        for (let n = 0; n < 3; n += 1) await share(scene.team, await makeRevision(scene.team))
+      }, 120_000)
+
+      // Where several revisions are read, the newest evaluations are looked for before they are read.
+      it.each(['listWaits', 'listLeadCounts'] as const)('%s takes one more in all', async (name) => {
+        expect(await count(() => PAGES[name]?.ask(scene) ?? Promise.resolve())).toBeLessThanOrEqual(
+          (first.get(name) ?? 0) + 1,
+        )
+        expect((await data.listLeadCounts(scene.team.lead)).length).toBeGreaterThanOrEqual(4)
+      })
+
+      it('the day’s digest does not ask for each person', async () => {
+        const digest = async (day: string) => {
+          const restoreClock = replaceClock(() => new Date(`${day}T07:00:00Z`))
+          try {
+            return await count(async () => expect(await data.queueDigests()).toBeGreaterThan(10))
+          } finally {
+            restoreClock()
+          }
+        }
+        const taken = await digest('2098-01-01')
+        expect(taken).toBeLessThanOrEqual(70)
+        for (let n = 0; n < 4; n += 1) {
+          const place = { projectId: scene.team.projectId, companyId: scene.team.companies.team, role: 'member' }
+          await db().membership.create({ data: { ...place, userId: await makeUser('Latest Member') } })
+        }
+        expect(await digest('2098-01-02')).toBeLessThanOrEqual(taken)
+      })
     })
   })
 })

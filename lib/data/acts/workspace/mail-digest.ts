@@ -3,15 +3,17 @@ import { paths } from '@/lib/addresses'
 import { getSettings, now } from '@/lib/config'
 import { composeMail } from '@/lib/mail'
 import { loadForeignNames, withoutForeignNames } from '../../consequences/mail/readers'
-import { listWaits } from '../../reads/waits'
-import { type Actor, loadStanding } from '../../records/authorization'
+import { listWaitsOfPeople } from '../../reads/waits'
+import { toStanding } from '../../records/authorization'
 import { readMailOff } from '../../records/mail-off'
-import { queueMail } from '../../records/outbox'
-import { db, inTransaction } from '../../store/client'
+import { type QueuedMail, queueMails } from '../../records/outbox'
+import { db, inTransaction, type TransactionClient } from '../../store/client'
 import type { WaitView } from '../../views'
 
 /** Before the working day begins in Europe, after it ended in the Americas. */
 const DIGEST_HOUR_UTC = 6
+/** So that no transaction lasts long: our choice. */
+const MOST_PEOPLE_AT_ONCE = 25
 
 /**
  * Queues the day's digest for everybody for whom something waits, once a person and day however often it is called:
@@ -25,47 +27,63 @@ export async function queueDigests(): Promise<number> {
   const done = new Set((await db().digestDay.findMany({ where: { day } })).map(({ userId }) => userId))
   const users = await db().user.findMany({
     where: { disabledAt: null, createdAt: { lt: at }, memberships: { some: {} } },
+    select: { id: true },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  })
+  const open = users.map(({ id }) => id).filter((id) => !done.has(id))
+  for (let from = 0; from < open.length; from += MOST_PEOPLE_AT_ONCE) {
+    const userIds = open.slice(from, from + MOST_PEOPLE_AT_ONCE)
+    await inTransaction((tx) => queueDigestsOf(tx, userIds, day))
+  }
+  return open.length
+}
+
+/** What is asked of the database does not grow with the number of people. */
+async function queueDigestsOf(tx: TransactionClient, userIds: readonly string[], day: string): Promise<void> {
+  const noted = await tx.digestDay.findMany({ where: { day, userId: { in: [...userIds] } } })
+  const done = new Set(noted.map(({ userId }) => userId))
+  const rest = userIds.filter((userId) => !done.has(userId))
+  if (rest.length === 0) return
+  await tx.digestDay.createMany({ data: rest.map((userId) => ({ userId, day })) })
+  const users = await tx.user.findMany({
+    where: { id: { in: rest }, disabledAt: null },
     include: { memberships: true, companies: true },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
-  let count = 0
-  for (const user of users.filter(({ id }) => !done.has(id))) {
-    const { id: userId, name, email, isAdmin, memberships, companies } = user
-    const person: Actor = { userId, name, email, isAdmin, memberships, companies, sessionId: null }
-    await queueDigest(person, day, await listWaits(person))
-    count += 1
-  }
-  return count
+  const readers = users.filter(({ mailOffJson }) => !readMailOff(mailOffJson).has('digest'))
+  const standings = readers.map(toStanding)
+  const waitsByPerson = await listWaitsOfPeople(tx, standings)
+  const foreignNamesOf = await loadForeignNames(tx)
+  const mails = readers.flatMap(({ id, name, email }, index): QueuedMail[] => {
+    const waits = waitsByPerson.get(id) ?? []
+    const companyId = standings[index]?.memberships.find(({ role }) => role === 'fabricator')?.companyId ?? null
+    return waits.length === 0
+      ? []
+      : [
+          {
+            kind: 'digest',
+            dedupeKey: `digest:${day}:${id}`,
+            recipient: { userId: id, name, address: email },
+            text: writeDigest(waits, foreignNamesOf(companyId)),
+          },
+        ]
+  })
+  await queueMails(tx, now(), mails)
 }
 
-async function queueDigest(person: Actor, day: string, waits: readonly WaitView[]): Promise<void> {
-  const { userId, name, email } = person
-  await inTransaction(async (tx) => {
-    if ((await tx.digestDay.findUnique({ where: { userId_day: { userId, day } } })) !== null) return
-    await tx.digestDay.create({ data: { userId, day } })
-    const user = await tx.user.findUniqueOrThrow({ where: { id: userId } })
-    if (waits.length === 0 || user.disabledAt !== null || readMailOff(user.mailOffJson).has('digest')) return
-    const { memberships } = await loadStanding(tx, userId)
-    const companyId = memberships.find(({ role }) => role === 'fabricator')?.companyId ?? null
-    const foreignNames = (await loadForeignNames(tx))(companyId)
-    const { publicUrl } = getSettings()
-    await queueMail(tx, now(), {
-      kind: 'digest',
-      dedupeKey: `digest:${day}:${userId}`,
-      recipient: { userId, name, address: email },
-      text: composeMail({
-        kind: 'digest',
-        homeHref: `${publicUrl}${paths.home()}`,
-        accountHref: `${publicUrl}${paths.account()}`,
-        waits: waits.map((wait) => ({
-          text:
-            withoutForeignNames(
-              `${wait.projectName} ${wait.revisionLabel}: ${wait.reason}. ${wait.nextAct}.`,
-              foreignNames,
-            ) ?? 'Something on a revision that is shared with you.',
-          href: `${publicUrl}${paths.target(wait.projectId, wait.revisionId, wait.target)}`,
-        })),
-      }),
-    })
+function writeDigest(waits: readonly WaitView[], foreignNames: readonly string[]): QueuedMail['text'] {
+  const { publicUrl } = getSettings()
+  return composeMail({
+    kind: 'digest',
+    homeHref: `${publicUrl}${paths.home()}`,
+    accountHref: `${publicUrl}${paths.account()}`,
+    waits: waits.map((wait) => ({
+      text:
+        withoutForeignNames(
+          `${wait.projectName} ${wait.revisionLabel}: ${wait.reason}. ${wait.nextAct}.`,
+          foreignNames,
+        ) ?? 'Something on a revision that is shared with you.',
+      href: `${publicUrl}${paths.target(wait.projectId, wait.revisionId, wait.target)}`,
+    })),
   })
 }

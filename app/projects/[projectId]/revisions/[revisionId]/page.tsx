@@ -135,7 +135,11 @@ function NeedsAttention({ revision }: { revision: RevisionView }) {
           cells={{
             verdict: (
               <>
-                item.state === 'waived' ? <AnswerMark state="waived" /> : <VerdictMark verdict={item.result.verdict} />
+                {item.state === 'waived' ? (
+                  <AnswerMark state="waived" />
+                ) : (
+                  <VerdictMark verdict={item.result.verdict} />
+                )}
                 <span className="small muted"> {BASIS_WORDS[item.result.basis]}</span>
               </>
             ),

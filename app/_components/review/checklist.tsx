@@ -7,7 +7,6 @@ import { TextField } from '@/app/_components/ui/text-field'
 import type { RevisionView } from '@/lib/data'
 import { ChecklistItem, type ItemContext } from './checklist-item'
 import type { ItemText } from './item-text'
-import { MarkLegend } from './mark-legend'
 import { countVerdicts, VerdictCounts } from './verdict-counts'
 import { SECTION_WORDS } from './words'
 
@@ -74,7 +73,6 @@ export function Checklist({ items, texts, initialFilter, ...context }: Checklist
         <ChoiceGroup label="Which items" options={FILTERS} value={filter} onChange={changeFilter} />
         <TextField label="Find in items" type="search" value={words} onChange={setWords} />
       </div>
-      <MarkLegend />
       {shown.length === 0 && <EmptyState>No checklist item matches this filter.</EmptyState>}
       {(['materials', 'geometry', 'fabrication'] as const).map((section) => {
         const inSection = shown.filter((item) => texts[item.itemId]?.section === section)

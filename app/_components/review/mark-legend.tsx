@@ -22,14 +22,14 @@ const ANSWER_MEANINGS: Record<AnswerState, string> = {
 
 const VERDICTS = Object.keys(VERDICT_MEANINGS) as MarkedVerdict[]
 
-/** What the marks of verdicts and answers mean. */
+/** What the marks of verdicts and answers mean: on every page that shows them. */
 export function MarkLegend() {
   return (
-    <details className="legend">
+    <details className="legend no-print">
       <summary>Legend: verdicts and answers</summary>
       <div className="legend-parts">
         <div>
-          <h3 className="label">Computed: the bar is the value, the upright line the limit</h3>
+          <p className="label">Computed: the bar is the value, the upright line the limit</p>
           <dl className="terms">
             {VERDICTS.map((verdict) => (
               <div key={verdict} className="contents">
@@ -42,7 +42,7 @@ export function MarkLegend() {
           </dl>
         </div>
         <div>
-          <h3 className="label">State of the item: in a ring</h3>
+          <p className="label">State of the item: in a ring</p>
           <dl className="terms">
             {ANSWER_STATES.map((state) => (
               <div key={state} className="contents">

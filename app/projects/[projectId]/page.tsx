@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { FileRoom } from '@/app/_components/review/file-room'
 import { InvitationList } from '@/app/_components/review/invitation-list'
+import { MarkLegend } from '@/app/_components/review/mark-legend'
 import { VerdictCounts } from '@/app/_components/review/verdict-counts'
 import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
@@ -129,6 +130,7 @@ function Revisions({ project }: { project: ProjectView }) {
           ))}
         </DataTable>
       )}
+      {!isFabricator && project.revisions.length > 0 && <MarkLegend />}
     </Section>
   )
 }

@@ -2,6 +2,7 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { COMPARISON_PARTS } from '@/app/_components/review/comparison-parts'
 import { ComparisonReport } from '@/app/_components/review/comparison-report'
+import { MarkLegend } from '@/app/_components/review/mark-legend'
 import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound, readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { EmptyState } from '@/app/_components/ui/notices'
@@ -71,6 +72,7 @@ export default async function ComparePage({ params, searchParams }: ComparePageP
             counts={countParts(view)}
             areas={AREAS.filter((known) => view.comparison.changes.some((change) => change.area === known))}
           />
+          <MarkLegend />
           <ComparisonReport
             comparison={view.comparison}
             questions={view.questions}

@@ -3,6 +3,7 @@ import Link from 'next/link'
 import type { ReactNode } from 'react'
 import { BlockerList } from '@/app/_components/review/blocker-list'
 import { LiveArrival } from '@/app/_components/review/live-arrival'
+import { MarkLegend } from '@/app/_components/review/mark-legend'
 import { MentionPeople } from '@/app/_components/review/mention-people'
 import { MovePanel } from '@/app/_components/review/move-panel'
 import { StagePath } from '@/app/_components/review/stage-path'
@@ -65,6 +66,7 @@ export default async function RevisionLayout({ params, children }: RevisionParam
           blockerCount={blockers.length}
         />
         <NavLinks label="Parts of the revision" links={listTabs(revision)} />
+        <MarkLegend />
       </header>
       <LiveArrival projectId={projectId} revisionId={revisionId} ownUserId={actor.userId} start={start} />
       <MentionPeople people={readers}>{children}</MentionPeople>

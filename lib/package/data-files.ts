@@ -1,4 +1,6 @@
 import { CAUTIONS, makeResultsDocument, tallyVerdicts } from '@/lib/engine'
+import { listAskedRoles } from '@/lib/engine/catalogue'
+import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
 import { listItemStates, type ReviewThread } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
@@ -23,6 +25,11 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
         state,
         decidedBy,
         basis,
+        askedOf: listAskedRoles(item.id),
+        whatHelps:
+          result?.verdict === 'fails' || result?.verdict === 'thin-margin'
+            ? fillWhatHelps(readWhatHelps(item.id), result.outcomes)
+            : [],
         headline: result?.headline ?? null,
         verdict: result?.verdict ?? null,
         answer,

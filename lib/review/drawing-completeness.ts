@@ -1,5 +1,6 @@
 import type { RevisionTab } from '@/lib/addresses'
 import { type Bend, BRIEF_FIELDS, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
+import { getItem } from '@/lib/engine/catalogue'
 
 /**
  * What an unanswered question costs: `blocking`, the part cannot be begun; `major`, the fabricator would guess or send
@@ -18,7 +19,12 @@ export interface DrawingGap {
   readonly target: { readonly tab: RevisionTab; readonly id: string }
 }
 
-type BriefQuestion = readonly [field: AskedField, severity: DrawingGapSeverity, applies?: (brief: Brief) => boolean]
+type BriefQuestion = readonly [
+  field: AskedField,
+  /** The item that asks the same, whose severity counts here too; a severity of its own where none does. */
+  severity: { readonly item: string } | DrawingGapSeverity,
+  applies?: (brief: Brief) => boolean,
+]
 
 /** Fields of the brief with a question that the drawing has to answer. */
 type AskedField = {
@@ -29,22 +35,23 @@ const isSoldered = (brief: Brief) => brief.solderedAssembly !== false
 
 const BRIEF_QUESTIONS: readonly BriefQuestion[] = [
   ['partNumber', 'major'],
-  ['performanceClass', 'blocking'],
-  ['circuitType', 'major'],
-  ['installationUse', 'major'],
+  ['performanceClass', { item: 'performance-class' }],
+  ['circuitType', { item: 'circuit-type' }],
+  ['installationUse', { item: 'bend-use' }],
+  // Its item asks about bends alone; without a finish nothing can be plated.
   ['surfaceFinish', 'blocking'],
-  ['toleranceScheme', 'major'],
-  ['electricalTest', 'major'],
-  ['couponTest', 'minor'],
-  ['foldTest', 'minor'],
-  ['panelForm', 'minor'],
-  ['operatingMinDegC', 'minor'],
-  ['operatingMaxDegC', 'minor'],
+  ['toleranceScheme', { item: 'tolerance-scheme' }],
+  ['electricalTest', { item: 'electrical-test' }],
+  ['couponTest', { item: 'coupon-test' }],
+  ['foldTest', { item: 'fold-test' }],
+  ['panelForm', { item: 'panel-form' }],
+  ['operatingMinDegC', { item: 'operating-temperature' }],
+  ['operatingMaxDegC', { item: 'operating-temperature' }],
   ['solderedAssembly', 'minor'],
-  ['bakeBeforeAssembly', 'minor', isSoldered],
-  ['registrationCriticalFeatures', 'minor'],
-  ['packingAndHandling', 'minor'],
-  ['whoToAsk', 'major'],
+  ['bakeBeforeAssembly', { item: 'bake-before-assembly' }, isSoldered],
+  ['registrationCriticalFeatures', { item: 'registration-features' }],
+  ['packingAndHandling', { item: 'packing' }],
+  ['whoToAsk', { item: 'contact-person' }],
 ]
 
 const SEVERITY_ORDER: readonly DrawingGapSeverity[] = ['blocking', 'major', 'minor']
@@ -61,6 +68,12 @@ export function findDrawingGaps(design: Design): DrawingGap[] {
   return SEVERITY_ORDER.flatMap((severity) => gaps.filter((gap) => gap.severity === severity))
 }
 
+/** The catalogue says how much an item weighs, here as there. What it calls advice does not hold an order up. */
+function readSeverity(itemId: string): DrawingGapSeverity {
+  const { severity } = getItem(itemId)
+  return severity === 'advice' ? 'minor' : severity
+}
+
 function isMissing(value: unknown): boolean {
   return value === null || (typeof value === 'string' && value.trim() === '')
 }
@@ -68,7 +81,7 @@ function isMissing(value: unknown): boolean {
 function findBriefGaps(brief: Brief): DrawingGap[] {
   return BRIEF_QUESTIONS.filter(([field, , applies]) => isMissing(brief[field]) && applies?.(brief) !== false).map(
     ([field, severity]) => ({
-      severity,
+      severity: typeof severity === 'string' ? severity : readSeverity(severity.item),
       question: BRIEF_FIELDS[field].question,
       path: ['brief', field],
       target: { tab: 'brief', id: field },

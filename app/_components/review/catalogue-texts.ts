@@ -1,12 +1,13 @@
-import { citeSource, SOURCES, type SourceKey } from '@/lib/engine'
+import { citeSource, type ItemResult, SOURCES, type SourceKey } from '@/lib/engine'
 import {
   CATALOGUE,
   type CatalogueTemplate,
   getLimitDefinition,
   type ItemDefinition,
+  listAskedRoles,
   makeCatalogue,
 } from '@/lib/engine/catalogue'
-import { readItemProse } from '@/lib/engine/catalogue/prose'
+import { fillWhatHelps, readItemProse, readWhatHelps } from '@/lib/engine/catalogue/prose'
 import type { ItemText } from './item-text'
 
 /** Where an item's limits and relations come from, as citations, each once. */
@@ -22,6 +23,7 @@ export function makeItemText(item: ItemDefinition): ItemText {
     severity: item.severity,
     question: item.question,
     ...readItemProse(item),
+    askedOf: listAskedRoles(item.id),
     appliesTo: item.appliesTo.says,
     decidedWhen: item.decidedWhen,
     answeredBy: item.answeredBy,
@@ -49,6 +51,15 @@ export function listTextsOf(template: CatalogueTemplate): Readonly<Record<string
 export function listItemTexts(): Readonly<Record<string, ItemText>> {
   itemTexts ??= Object.fromEntries(CATALOGUE.map((item) => [item.id, makeItemText(item)]))
   return itemTexts
+}
+
+/** What helps with each item that is not met, with how far it is off, by item id. */
+export function listWhatHelps(results: readonly ItemResult[]): Readonly<Record<string, readonly string[]>> {
+  return Object.fromEntries(
+    results
+      .filter(({ verdict }) => verdict === 'fails' || verdict === 'thin-margin' || verdict === 'cannot-tell')
+      .map(({ itemId, outcomes }) => [itemId, fillWhatHelps(readWhatHelps(itemId), outcomes)]),
+  )
 }
 
 /** Every source as a citation, by its key. */

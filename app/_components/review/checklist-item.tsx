@@ -33,6 +33,8 @@ export interface ItemContext {
   threads: RevisionView['threads']
   fabricators: RevisionView['sharedWith']
   citations: Readonly<Record<string, string>>
+  /** What helps with the items that are not met, by item id. */
+  whatHelps: Readonly<Record<string, readonly string[]>>
   maxFileBytes: number
   /** Of the person asking: who approves a waiver gives it. */
   factor: SecondFactorView
@@ -98,6 +100,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
         citations={context.citations}
         caption={`Found (${BASIS_WORDS[item.result.basis]}) for: ${text.question}`}
       />
+      <WhatHelps texts={context.whatHelps[item.itemId] ?? []} />
       <dl className="terms">
         <dt>why</dt>
         <dd>{text.why}</dd>
@@ -112,7 +115,10 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
         <dt>applies to</dt>
         <dd>{text.appliesTo}</dd>
         <dt>answered by</dt>
-        <dd>{nameAnswerers(text.answeredBy)}</dd>
+        <dd>
+          {nameAnswerers(text.answeredBy)}
+          {text.askedOf.length > 0 && `; ask the ${text.askedOf.join(' and the ')}`}
+        </dd>
         <dt>severity</dt>
         <dd>{text.severity}</dd>
         {text.sources.length > 0 && (
@@ -195,6 +201,21 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
           )}
         </div>
       </div>
+    </div>
+  )
+}
+
+/** Cheapest first. */
+function WhatHelps({ texts }: { texts: readonly string[] }) {
+  if (texts.length === 0) return null
+  return (
+    <div className="stack">
+      <h4 className="label">What helps, cheapest first</h4>
+      <ol>
+        {texts.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ol>
     </div>
   )
 }

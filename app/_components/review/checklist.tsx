@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { TextField } from '@/app/_components/ui/text-field'
+import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
 import { ChecklistItem, type ItemContext } from './checklist-item'
 import type { ItemText } from './item-text'
@@ -17,6 +18,7 @@ const FILTERS = [
   { value: 'cannot-tell', label: 'Cannot tell' },
   { value: 'not-computed', label: 'Input missing' },
   { value: 'mine', label: 'Mine to answer' },
+  { value: 'first', label: '30-minute review' },
 ] as const
 
 type Filter = (typeof FILTERS)[number]['value']
@@ -26,10 +28,12 @@ interface ChecklistProps extends ItemContext {
   items: readonly Item[]
   texts: Readonly<Record<string, ItemText>>
   initialFilter: string
+  /** The questions of a first review, with their items. */
+  firstQuestions: readonly { readonly question: string; readonly itemIds: readonly string[] }[]
 }
 
 /** The three sections of the checklist. The filter lives in the address, so that a filtered list can be passed on. */
-export function Checklist({ items, texts, initialFilter, ...context }: ChecklistProps) {
+export function Checklist({ items, texts, initialFilter, firstQuestions, ...context }: ChecklistProps) {
   const [filter, setFilter] = useState<Filter>(
     () => FILTERS.find((known) => known.value === initialFilter)?.value ?? 'all',
   )
@@ -63,9 +67,10 @@ export function Checklist({ items, texts, initialFilter, ...context }: Checklist
     return items.filter((item) => {
       const text = texts[item.itemId]
       if (text === undefined || !passes(item, filter)) return false
+      if (filter === 'first' && !firstQuestions.some(({ itemIds }) => itemIds.includes(item.itemId))) return false
       return wanted === '' || `${text.question} ${text.why} ${item.result.headline}`.toLowerCase().includes(wanted)
     })
-  }, [items, texts, filter, words])
+  }, [items, texts, filter, words, firstQuestions])
 
   return (
     <>
@@ -73,6 +78,7 @@ export function Checklist({ items, texts, initialFilter, ...context }: Checklist
         <ChoiceGroup label="Which items" options={FILTERS} value={filter} onChange={changeFilter} />
         <TextField label="Find in items" type="search" value={words} onChange={setWords} />
       </div>
+      {filter === 'first' && <FirstQuestions questions={firstQuestions} items={items} texts={texts} />}
       {shown.length === 0 && <EmptyState>No checklist item matches this filter.</EmptyState>}
       {(['materials', 'geometry', 'fabrication'] as const).map((section) => {
         const inSection = shown.filter((item) => texts[item.itemId]?.section === section)
@@ -103,9 +109,37 @@ export function Checklist({ items, texts, initialFilter, ...context }: Checklist
   )
 }
 
+type FirstQuestionsProps = Pick<ChecklistProps, 'items' | 'texts'> & { questions: ChecklistProps['firstQuestions'] }
+
+/** The order in which a first review asks, with where each question stands; the items follow below. */
+function FirstQuestions({ questions, items, texts }: FirstQuestionsProps) {
+  return (
+    <section className="section" aria-labelledby="first-questions">
+      <div className="section-head">
+        <h2 id="first-questions">Fifteen questions, two minutes each</h2>
+      </div>
+      <ol>
+        {questions.map(({ question, itemIds }) => (
+          <li key={question}>
+            {question}{' '}
+            {items
+              .filter(({ itemId }) => itemIds.includes(itemId))
+              .map(({ itemId, result }) => (
+                <span key={itemId} className="small">
+                  <VerdictMark verdict={result.verdict} word={texts[itemId]?.question ?? itemId} />{' '}
+                </span>
+              ))}
+          </li>
+        ))}
+      </ol>
+    </section>
+  )
+}
+
 function passes(item: Item, filter: Filter): boolean {
   switch (filter) {
     case 'all':
+    case 'first':
       return true
     case 'unanswered':
       return item.state === 'open'

@@ -9,6 +9,8 @@ export interface ItemText {
   readonly question: string
   readonly why: string
   readonly howToCheck: string
+  /** Whom to ask where "the team" is too wide; empty where it is anybody's. */
+  readonly askedOf: readonly string[]
   /** Which designs it applies to, in words. */
   readonly appliesTo: string
   readonly decidedWhen: DecidedWhen

@@ -1,3 +1,4 @@
+export { listAskedRoles } from './asked-of'
 export {
   computeMargin,
   decide,
@@ -19,6 +20,7 @@ export {
   type Titles,
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
+export { FIRST_QUESTIONS } from './first-questions'
 export { CATALOGUE, findItem, getItem } from './items'
 export type { LimitDefinition } from './limit-definition'
 export {

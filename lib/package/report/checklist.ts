@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
 import { BASIS_WORDS, type DecidedOutcome, describeLimitOwner, type Outcome, VERDICT_WORDS } from '@/lib/engine'
+import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
 import { type ItemSection, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
@@ -90,6 +91,7 @@ function makeRows(itemState: ItemState): Content[][] {
           },
         ]
       : []),
+    ...makeHelpLine(itemState),
     ...makeAnswerLines(itemState),
     ...(sources.length > 0 ? [{ text: `Source: ${sources.map(formatSource).join('; ')}`, style: 'small' }] : []),
   ]
@@ -133,6 +135,13 @@ function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
     return [{ stack: [formatQuantity(value), end] }, { stack: [formatLimit(limit), owner] }, inUnit(decidingEnd.margin)]
   }
   return [formatQuantity(value), { stack: [formatLimit(limit), owner] }, formatQuantity({ ...value, value: margin })]
+}
+
+/** What helps with what is not met; nothing where it is. */
+function makeHelpLine({ item, result }: ItemState): Content[] {
+  if (result === null || (result.verdict !== 'fails' && result.verdict !== 'thin-margin')) return []
+  const texts = fillWhatHelps(readWhatHelps(item.id), result.outcomes)
+  return texts.length === 0 ? [] : [{ text: `What helps: ${texts.join(' ')}`, style: 'small' }]
 }
 
 function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemState): Content[] {

@@ -4,3 +4,4 @@
  */
 export { readItemProse } from './read-prose'
 export { listItemSourceKeys, makeReferencePage } from './reference-page'
+export { fillWhatHelps, readWhatHelps } from './what-helps'

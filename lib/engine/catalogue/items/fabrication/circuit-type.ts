@@ -8,7 +8,7 @@ type CircuitType = (typeof CIRCUIT_TYPES)[number]
 export const circuitType = defineItem({
   id: 'circuit-type',
   section: 'fabrication',
-  severity: 'minor',
+  severity: 'major',
   question: 'Does the stated circuit type agree with the construction?',
   titles: {
     meets: 'Circuit type and construction agree',

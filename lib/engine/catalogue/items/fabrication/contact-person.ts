@@ -3,7 +3,7 @@ import { defineItem } from '../../define-item'
 export const contactPerson = defineItem({
   id: 'contact-person',
   section: 'fabrication',
-  severity: 'advice',
+  severity: 'minor',
   question: 'Does everybody know whom to ask when in doubt?',
   titles: { judgment: 'Somebody must say who is asked' },
   appliesTo: { needs: [], says: 'every design' },

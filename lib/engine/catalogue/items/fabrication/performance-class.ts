@@ -4,7 +4,7 @@ import { defineItem } from '../../define-item'
 export const performanceClass = defineItem({
   id: 'performance-class',
   section: 'fabrication',
-  severity: 'major',
+  severity: 'blocking',
   question: 'Are performance class, type and installation use stated, and the right ones?',
   titles: { judgment: 'Somebody must state class, type and use' },
   appliesTo: { needs: [], says: 'every design' },

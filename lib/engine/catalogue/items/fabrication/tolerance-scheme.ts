@@ -3,7 +3,7 @@ import { defineItem } from '../../define-item'
 export const toleranceScheme = defineItem({
   id: 'tolerance-scheme',
   section: 'fabrication',
-  severity: 'minor',
+  severity: 'major',
   question: 'Do datums and tolerances suit a part that is not rigid?',
   titles: { judgment: 'Somebody must judge datums and tolerances' },
   appliesTo: { needs: [], says: 'every design' },

@@ -1,7 +1,8 @@
-import { listCitations, listTextsOf } from '@/app/_components/review/catalogue-texts'
+import { listCitations, listTextsOf, listWhatHelps } from '@/app/_components/review/catalogue-texts'
 import { Checklist } from '@/app/_components/review/checklist'
 import { TemplateNotice } from '@/app/_components/review/template-notice'
 import { getSecondFactor, MAX_FILE_BYTES } from '@/lib/data'
+import { FIRST_QUESTIONS } from '@/lib/engine/catalogue'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 interface ChecklistPageProps extends RevisionParams {
@@ -20,6 +21,8 @@ export default async function ChecklistPage({ params, searchParams }: ChecklistP
         items={revision.items}
         texts={listTextsOf(revision.template.content)}
         citations={listCitations()}
+        whatHelps={listWhatHelps(revision.items.map(({ result }) => result))}
+        firstQuestions={FIRST_QUESTIONS}
         initialFilter={typeof show === 'string' ? show : 'all'}
         projectId={projectId}
         revisionId={revisionId}

@@ -1,0 +1,38 @@
+/** Who knows the answer, where "the team" is too wide. Our sorting: common practice, no published source. */
+export const ASKED_ROLES = {
+  mechanical: 'mechanical engineer',
+  layout: 'layout engineer',
+  assembler: 'assembler',
+  quality: 'quality engineer',
+} as const
+type AskedRole = keyof typeof ASKED_ROLES
+
+const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
+  'bake-before-assembly': ['assembler'],
+  'bend-fit': ['mechanical'],
+  'bend-use': ['mechanical'],
+  'component-support': ['layout', 'assembler'],
+  'coupon-test': ['quality'],
+  'electrical-test': ['quality'],
+  'flex-test-terms': ['mechanical', 'quality'],
+  'fold-model': ['mechanical'],
+  'fold-test': ['quality'],
+  'leaf-length': ['mechanical'],
+  'operating-temperature': ['mechanical'],
+  packing: ['assembler', 'quality'],
+  'panel-form': ['assembler'],
+  'performance-class': ['quality'],
+  'radius-holder': ['mechanical'],
+  'registration-features': ['layout'],
+  'stiffener-overlap': ['mechanical', 'layout'],
+  'tolerance-scheme': ['mechanical', 'quality'],
+  'transition-relief': ['mechanical'],
+}
+
+/** Items that somebody beside the team's designer is asked about. */
+export const ASKED_ITEMS = Object.keys(ASKED_OF)
+
+/** In words; empty where the item is anybody's. */
+export function listAskedRoles(itemId: string): string[] {
+  return (Object.hasOwn(ASKED_OF, itemId) ? (ASKED_OF[itemId] ?? []) : []).map((role) => ASKED_ROLES[role])
+}

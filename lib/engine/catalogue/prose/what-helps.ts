@@ -1,0 +1,229 @@
+import type { Outcome } from '../../results'
+import { inSentence } from '../../units'
+
+/**
+ * What helps where an item is not met, cheapest first. `{by}` stands for how far the worst outcome misses its limit, where it has a number and a
+ * limit. Common practice, no published source.
+ */
+export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
+  'annular-ring': [
+    'Enlarge the land{by}, twice that in diameter.',
+    'Take the next smaller drill, if the hole aspect allows it.',
+    'Move to laser-drilled holes.',
+  ],
+  'artwork-agreement': ['Correct whichever of design and artwork is wrong.', 'Export the artwork again and upload it.'],
+  'bake-before-assembly': [
+    'Ask the assembler for bake and floor life, and put them on the drawing.',
+    'Order parts in dry packs, with an indicator card.',
+  ],
+  'bend-call-out': [
+    'Fill in what the bend table of the sheet does not state.',
+    'Add radius, angle, side, cycles and temperature to the team’s own drawing.',
+  ],
+  'bend-fit': [
+    'Lengthen the flex zone{by}.',
+    'Reduce the angle of the bend.',
+    'Form to a smaller radius, where strain and life allow it.',
+  ],
+  'bend-strain': [
+    'Enlarge the radius.',
+    'Take a thinner cover or base film, so that copper lies nearer the neutral axis.',
+    'Keep plating out of the bend, or use thinner foil.',
+  ],
+  'bend-to-rigid': [
+    'Move the start of the bend away from the edge{by}.',
+    'Lengthen the flex zone.',
+    'Shorten the stiffener or the rigid zone.',
+  ],
+  'bend-use': [
+    'State the uses that cover what each bend does.',
+    'Limit the bend to its installation, if it need not move in service.',
+  ],
+  'buildable-construction': [
+    'Ask the fabricator which lay-up they would quote instead.',
+    'Start from one of the fabricator’s usual constructions.',
+  ],
+  'capability-match': [
+    'Relax the dimension to the fabricator’s ordinary range{by}.',
+    'Ask for a stretch quotation.',
+    'Invite another fabricator.',
+  ],
+  'circuit-type': [
+    'State the type that the layers and holes make it.',
+    'Change the layer count or the plated holes to fit the type.',
+  ],
+  'clad-adhesive': ['Take a clad without adhesive.', 'Take a thinner adhesive.'],
+  'component-support': ['Move the component over a stiffener or into a rigid zone.', 'Add a stiffener under it.'],
+  'component-to-bend': [
+    'Move the component away from the bend{by}.',
+    'Add a stiffener that keeps the bend away from it.',
+  ],
+  'component-to-transition': ['Move the component away from the transition{by}.', 'Lengthen the rigid zone.'],
+  'conductor-corners': [
+    'Draw arcs in place of corners, in the flex zones first.',
+    'Let the layout tool round all corners of the net class.',
+  ],
+  'conductor-current': [
+    'Widen the conductor.',
+    'Carry the current on two conductors or layers.',
+    'Take heavier foil outside of bends.',
+  ],
+  'conductor-layers-in-bend': ['Route the bend on fewer layers.', 'Separate the layers into unbonded leaves.'],
+  'conductor-space': [
+    'Widen the space{by}.',
+    'Narrow the conductors, where current allows it.',
+    'Thinner copper allows finer space.',
+  ],
+  'conductor-spacing': [
+    'Space the conductors evenly across the bend.',
+    'Fill gaps with conductors that carry nothing.',
+  ],
+  'conductor-width': ['Widen the conductor{by}.', 'Thinner copper allows finer conductors.'],
+  'construction-cost': [
+    'Compare with the cheapest alternative that keeps every verdict.',
+    'Drop a layer or a step that nothing needs.',
+  ],
+  'contact-person': ['Name the person and how to reach them, and put it on the drawing.'],
+  'copper-encapsulation': ['Extend the cover over the copper.', 'Plate or finish what has to stay bare.'],
+  'copper-to-outline': ['Pull copper back from the outline{by}.', 'Cut the outline by laser.'],
+  'copper-yield': [
+    'Enlarge the radius.',
+    'Move copper nearer the neutral axis.',
+    'Measure the constants of the films that are used.',
+  ],
+  'corner-radius': ['Enlarge the inside radius{by}.', 'Add a tear stop of copper or a second cover there.'],
+  'coupon-test': ['Ask for coupons on the drawing.', 'Agree with the fabricator on their standard coupon.'],
+  'coverlay-adhesive': ['Take the next thicker cover adhesive{by}.', 'Thin the copper that it has to fill.'],
+  'coverlay-capture': [
+    'Narrow the opening, so that the cover reaches further over the land{by}.',
+    'Enlarge the land.',
+    'Cut the opening by laser.',
+  ],
+  'coverlay-detail': [
+    'Fill in what the layer table of the sheet does not state for the cover.',
+    'Draw cover and adhesive in section on the team’s own drawing.',
+  ],
+  'coverlay-edge-in-bend': ['Move the edge of cover or stiffener out of the bend.', 'Move the bend.'],
+  'coverlay-opening': ['Enlarge the opening{by}.', 'Cut the opening by laser.', 'Join neighbouring openings into one.'],
+  'coverlay-web': ['Widen the web{by}.', 'Join both openings into one.', 'Cut the openings by laser.'],
+  'crossing-angle': ['Turn the conductor square to the bend axis{by}.', 'Turn the bend axis.'],
+  'damage-sum': ['Take cycles out of the bend that uses up most.', 'Enlarge the radius of that bend.'],
+  'direction-change-in-bend': [
+    'Move the change of direction out of the bend.',
+    'Turn the conductor before it enters the flex zone.',
+  ],
+  'electrical-test': ['Ask for an electrical test on the drawing, to a net list.'],
+  'engineering-queries': ['Answer the open queries.', 'Share the revision, so that a fabricator can look.'],
+  'fabricator-currency': ['Ask the fabricator to look again at what changed.'],
+  'fatigue-life': [
+    'Enlarge the radius.',
+    'One thin rolled-annealed layer near the neutral axis, without plating.',
+    'Reduce the cycles that are asked for.',
+  ],
+  'film-strain': ['Enlarge the radius.', 'Take thinner films at the faces.'],
+  'finger-support': ['Put a stiffener under the contacts.', 'Lengthen the stiffener past the insertion length.'],
+  'finger-thickness': ['Change the stiffener film at the connector end{by}.', 'Take another connector.'],
+  'flex-test-terms': ['State rate, travel, mandrel and points of application on the drawing.'],
+  'foil-type': ['Take rolled-annealed foil where the part moves.', 'Keep the plating on lands alone.'],
+  'foil-weight': ['Take the next lighter foil.', 'Widen conductors that need the copper.'],
+  'fold-model': [
+    'Print the outline at full size, fold it, and keep it in the enclosure.',
+    'Fold a sample of film of the same thickness.',
+  ],
+  'fold-test': ['Ask for the fold or flex test of the use on the drawing.'],
+  'handbook-radius': ['Enlarge the radius{by}.', 'Thin the section.'],
+  'hole-plating': ['Ask for more copper on the wall{by}.', 'Thin the rigid zone, so that plating reaches the middle.'],
+  'hole-to-bend': ['Move the hole away from the bend{by}.', 'Move the bend.', 'Put the hole into a rigid zone.'],
+  'hole-to-transition': ['Move the hole away from the transition{by}.', 'Lengthen the rigid zone.'],
+  'layer-names': ['Name each layer by number, place and use.'],
+  'layer-stagger': ['Shift the conductors of one layer into the gaps of the other.', 'Route the bend on one layer.'],
+  'layer-table': ['Name every layer, and place it in a zone.', 'Add the layer table to the team’s own drawing.'],
+  'leaf-length': ['State equal or stepped lengths.', 'Leave room for the loop of the outer leaf.'],
+  'manufacturing-review': ['Move the review before the layout freeze{by}.', 'Move the layout freeze.'],
+  'material-call-outs': ['State specification, sheet number and thickness for each material.'],
+  'neutral-axis': ['Thicken the cover on the thinner side.', 'Thin the base film on the thicker side.'],
+  'opening-to-bend': [
+    'Move the opening away from the bend{by}.',
+    'Close the opening, if nothing has to reach the copper.',
+  ],
+  'operating-temperature': ['Take an adhesive with a higher rating{by}.', 'Take a construction without adhesive.'],
+  packing: ['State packing and handling on the drawing: flat, dry, held where nothing bends.'],
+  'pad-anchors': ['Add spurs to the land.', 'Let the cover reach over the rim of the land.'],
+  'panel-form': ['Order in arrays with a carrier.', 'Agree on the form with the assembler.'],
+  'parts-per-panel': [
+    'Nest the parts, or turn them where the rolling direction allows it.',
+    'Change the outline, so that arms interleave.',
+  ],
+  'performance-class': ['State the class of IPC-6013 with the product owner.'],
+  'plane-in-bend': ['Hatch the plane in the bend.', 'End the plane before the bend.'],
+  'plating-in-bend': ['Plate the lands alone.', 'Mask the bend during plating.'],
+  'radius-holder': ['Add a former, clip or channel that holds the radius.', 'Let the enclosure hold it.'],
+  'radius-ratio': ['Enlarge the radius{by}.', 'Thin the section.'],
+  'registration-features': [
+    'List the pairs of features that have to fit, with the need of each.',
+    'Cut both by the same tool or pass.',
+  ],
+  'rolling-direction': ['Lay the part on the panel along the rolling direction.', 'Mark the direction on the outline.'],
+  'shield-stiffness': ['End the shield before the bend.', 'Take a thinner shield film.'],
+  'slit-end-relief': ['Enlarge the relief at the end of the slit{by}.', 'Add copper or a second cover around it.'],
+  'solder-mask-in-bend': [
+    'Cover the bend with coverlay, and keep the mask on the boards.',
+    'End the mask before the bend.',
+  ],
+  'stated-thickness': ['Correct the figure to what the layers come to.', 'Correct the layers.'],
+  'stiffener-detail': [
+    'State adhesive, overlap and position of each stiffener.',
+    'Draw each stiffener on the team’s own drawing.',
+  ],
+  'stiffener-overlap': [
+    'Lengthen the stiffener over the end of the cover{by}.',
+    'Extend the cover under the stiffener.',
+  ],
+  'stiffener-to-bend': ['Shorten the stiffener{by}.', 'Move the bend.'],
+  'stock-materials': ['Take a material that is on the shelf and keeps every verdict.', 'Order the material at once.'],
+  'surface-finish': ['Take a finish without nickel near bends.', 'Move the openings away from bends{by}.'],
+  'tear-stop': ['Add a copper bar inside the corner.', 'Enlarge the corner radius.'],
+  teardrop: ['Let the layout tool add teardrops on the flex layers.'],
+  'thickness-tolerance': [
+    'Ask the fabricator what they hold, and take that.',
+    'Thin or drop the layer that brings most of the spread.',
+  ],
+  'tight-bend-cut-outs': ['Cut out film where no conductor runs.', 'Enlarge the radius.'],
+  'tolerance-scheme': [
+    'Place datums on rigid parts, and state the condition in which is measured.',
+    'Give flexible edges profile tolerances that the shop holds.',
+  ],
+  'transition-relief': ['Run a flexible bead along the edge.', 'Let the cover run under the edge.'],
+  'unbonded-leaves': ['Separate the layers where the part bends.', 'Route the bend on fewer layers.'],
+  'voltage-drop': ['Widen the conductor.', 'Carry the current on two conductors.', 'Shorten the path.'],
+  'width-change-in-bend': ['Move the change of width out of the bend.', 'Carry the narrower width through.'],
+  'width-step': ['Lengthen the taper.', 'Reduce the step.'],
+}
+
+/** What helps with an item, as delivered; empty for one that a workspace added. */
+export function readWhatHelps(itemId: string): readonly string[] {
+  return Object.hasOwn(WHAT_HELPS, itemId) ? (WHAT_HELPS[itemId] ?? []) : []
+}
+
+/**
+ * The same with how far the worst outcome misses its limit. A figure that no person can act on by that amount (a share, a count, a strain, a life) is left out.
+ *
+ * @example fillWhatHelps(['Move the hole away from the bend{by}.'], outcomes) gives ['Move the hole away from the bend by 0.4 mm.']
+ */
+export function fillWhatHelps(texts: readonly string[], outcomes: readonly Outcome[]): string[] {
+  let worst: { readonly margin: number; readonly text: string } | null = null
+  for (const outcome of outcomes) {
+    if (outcome.kind !== 'decided' || outcome.verdict === 'meets') continue
+    const { limit } = outcome
+    if (!ACTED_ON.has(limit.unit)) continue
+    // Over the range the end that misses decides; at nominal the value itself.
+    const margin = outcome.decidingEnd?.margin ?? outcome.margin
+    if (margin >= 0 || (worst !== null && margin >= worst.margin)) continue
+    worst = { margin, text: inSentence(-margin, limit.unit) }
+  }
+  const by = worst === null ? '' : ` by ${worst.text}`
+  return texts.map((text) => text.replace('{by}', by))
+}
+
+/** Units of what somebody can move, widen or wait for by the amount. */
+const ACTED_ON: ReadonlySet<string> = new Set(['mm', 'um', 'deg', 'degC', 'days'])

@@ -9,34 +9,29 @@ export {
   type SwingQuantity,
   simulateZoneThickness,
   type Tornado,
-  type ZoneThicknessSimulation,
 } from './assembly'
-export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES, type RatioTable } from './bending'
+export { DEFAULT_RATIO_TABLE_ID, RATIO_TABLES } from './bending'
 export { CAUTIONS, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
-export type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
+export type { LimitOverride, ReviewFacts } from './context'
 export * from './design'
-export { buildContext, type EvaluateOptions, evaluate } from './evaluate'
+export { buildContext, evaluate } from './evaluate'
 export { DEFAULT_WEIBULL_SLOPE } from './life'
 export { findLibraryMaterial, listLibraryMaterials, PLATED_COPPER_ID } from './materials'
 // Types alone: remedies are sought on demand, and are a part of the browser's load that a page fetches when it needs it
 // (`@/lib/engine/remedies`). So are the starting constructions (`@/lib/engine/templates`).
 export type {
-  ForbiddenNeed,
-  NeededMaterial,
   Remedy,
-  RemedyChange,
   RemedyOptions,
   RemedyReport,
   RemedyState,
 } from './remedies'
 export * from './results'
 export { makeResultsDocument } from './results-document'
-export { citeSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey, type SourceKind } from './sources'
+export { citeSource, SOURCE_KINDS, SOURCES, type Source, type SourceKey } from './sources'
 export type { ThicknessSimulation } from './thickness'
 export {
   foilWeightOzPerFt2,
   type LengthUnit,
-  type ParsedLength,
   umFromLength,
 } from './units'
 export { ENGINE_VERSION } from './version'

@@ -1,10 +1,9 @@
 /** Polygons in whole micrometres. Pure, and nothing of ours is imported: every decision in here is exact. */
 export { addConvex, makeDisc } from './convex'
-export { type ConvexCover, type CoverOptions, coverByConvex } from './convex-cover'
+export { type ConvexCover, coverByConvex } from './convex-cover'
 export { type Intervals, makeNoFit, type NoFit } from './no-fit'
-export { at, type Point, type Polygon, requireWholeMicrometres } from './point'
+export { at, type Polygon, requireWholeMicrometres } from './point'
 export {
-  type Bounds,
   getAreaUm2,
   getBounds,
   isUprightRectangle,
@@ -15,5 +14,5 @@ export {
   translate,
   turnBy,
 } from './polygon'
-export { type Crossing, findCrossing } from './simple'
+export { findCrossing } from './simple'
 export { triangulate } from './triangulate'

@@ -8,4 +8,3 @@ export const drawingFileInput = z.strictObject({
   /** Counted from 1; of SVG only. */
   sheet: z.coerce.number().int('is not a whole number').min(1, 'must be 1 or more').max(999, 'must be at most 999'),
 })
-export type DrawingFileInput = z.infer<typeof drawingFileInput>

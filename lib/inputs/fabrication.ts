@@ -18,8 +18,6 @@ export const saveSheetInput = z.strictObject({
 export type SaveSheetInput = z.infer<typeof saveSheetInput>
 
 export const SHEET_FILE_FORMATS = ['csv', 'xlsx'] as const
-export type SheetFileFormat = (typeof SHEET_FILE_FORMATS)[number]
-
 /** Sheets that are lists of rows, and so may come from a file and go into one. */
 const tableKindSchema = z.enum(['matrix', 'shelf'])
 

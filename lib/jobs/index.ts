@@ -1,6 +1,5 @@
 /** Work off the request path: one pool of worker threads, one table of kinds. */
 export { JobCrashedError, JobLimitError, JobStoppedError } from './errors'
-export type { JobInput, JobOptions, JobOutput } from './kind'
-export type { JobKinds } from './kinds'
+export type { JobOptions } from './kind'
 export type { EvaluationOrder, NestingOrder, RemedyOrder, SubstituteOrder } from './orders'
 export { runJob, runJobsInPlace } from './runner'

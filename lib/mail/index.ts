@@ -10,13 +10,11 @@ export {
   OPTIONAL_MAIL_KINDS,
   type OptionalMailKind,
 } from './kinds'
-export type { MailText } from './letter'
-export { findMentions, findTypedMention, type Mentionable } from './mentions'
+export { findMentions, findTypedMention } from './mentions'
 export {
   type AccountEvent,
   composeMail,
   type MailNotice,
-  type MailPlace,
   type ProposalEvent,
   TOKEN_PLACE,
   type Wanted,

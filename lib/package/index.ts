@@ -12,7 +12,6 @@ export {
 } from './checkpoints'
 export type {
   PackageContent,
-  PackageEdition,
   PackageFile,
   SigningKeys,
 } from './content'
@@ -20,6 +19,5 @@ export type { DocumentOrder } from './document-order'
 export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export type { DrawingSource } from './drawing-source'
-export type { Manifest } from './manifest'
 export { makeTrailFile, parseTrailFile, type TrailFile } from './trail-file'
-export { type PackageForm, type VerifiedPackage, type VerifyOptions, verifyFiles, verifyPackage } from './verify'
+export { type PackageForm, type VerifiedPackage, verifyFiles, verifyPackage } from './verify'

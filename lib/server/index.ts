@@ -1,7 +1,7 @@
 import 'server-only'
 
 /** Who is asking, and the wrappers that every server action and route handler goes through. */
-export { type ActionResult, action, actionOf, joiningAction, visitorAction } from './action'
+export { action, actionOf, joiningAction, visitorAction } from './action'
 export { listDemoSignIns } from './demo-sign-ins'
 export { refuseAtDoor } from './door'
 export { askAndFollow } from './jobs/job-stream'
@@ -9,7 +9,6 @@ export { openLiveFeed } from './live-feed'
 export { makeNonce, makePagePolicy, NONCE_HEADER } from './page-policy'
 export { inPageTurn } from './page-turn'
 export { offerPasskeySignIn } from './passkey-offer'
-export type { ServerRefusal } from './refusal'
 export { readInput, route, visitorRoute } from './route'
 export { getActor, getAuthOptions } from './session'
 export type { SignInNote } from './sign-in-providers'

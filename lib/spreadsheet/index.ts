@@ -2,7 +2,7 @@
  * Tables of text out of CSV and XLSX files and into them. Nothing in a file is ever evaluated. Pure: it runs where there
  * is neither a file system nor a network.
  */
-export { type CellPlace, GRID_LIMITS, type Grid, type GridReading, nameColumn, type WrittenCell } from './cell'
+export { GRID_LIMITS, nameColumn } from './cell'
 export { readCsv, writeCsv } from './csv'
 export { readXlsx } from './read-xlsx'
 

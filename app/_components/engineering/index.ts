@@ -1,6 +1,6 @@
 export { BendsScreen } from './bends/bends-screen'
 export { BriefScreen } from './brief/brief-screen'
 export { ConstructionScreen } from './construction/construction-screen'
-export type { SaveDesignAction, StoredRevision } from './draft'
+export type { StoredRevision } from './draft'
 export { DrawingScreen } from './drawing/drawing-screen'
 export { FeaturesScreen } from './features/features-screen'

@@ -1,7 +1,7 @@
-export { type AssembleOptions, assemble } from './assemble'
+export { assemble } from './assemble'
 export type { Assembly } from './assembly'
 export { DEFAULT_SURVIVAL_PCT } from './bend-allowables'
 
 export { computeTornado, type Swing, type SwingQuantity, type Tornado } from './tornado'
 
-export { simulateZoneThickness, type ZoneThicknessSimulation } from './zone-simulation'
+export { simulateZoneThickness } from './zone-simulation'

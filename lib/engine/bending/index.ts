@@ -1,5 +1,5 @@
 export { accuracyOfMomentPct, accuracyOfStrainPct, LEAST_RADIUS_RATIO, NARROW_CONDUCTORS_NOTE } from './accuracy'
-export { findAxisUm, momentNPerMmWidth, type StripStack } from './bent-state'
+export { findAxisUm, momentNPerMmWidth } from './bent-state'
 export { type LayerConstant, readConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'
 export {
@@ -16,7 +16,7 @@ export {
   hatchModulusGpa,
   hatchWidthFraction,
 } from './hatch'
-export { bendingMomentNmm, computeParallelFaceFold, holdingForceN, type ParallelFaceFold } from './holding'
+export { bendingMomentNmm, computeParallelFaceFold, holdingForceN } from './holding'
 export {
   type BendLayer,
   coverageWeightedModulusGpa,
@@ -24,14 +24,12 @@ export {
   orderInnermostFirst,
   planeStrainModulusGpa,
 } from './layers'
-export { computeLeaves, type Leaf, type LeavesInFold } from './leaves'
+export { computeLeaves, type Leaf } from './leaves'
 export {
   computeRatioRadius,
   DEFAULT_RATIO_TABLE_ID,
   findRatioTable,
   RATIO_TABLES,
-  type RatioLayers,
-  type RatioRadius,
   type RatioTable,
   type RatioUse,
   ratioLayersFor,
@@ -39,21 +37,16 @@ export {
 } from './ratio-tables'
 export { computeSection, type Section, type SectionLayer } from './section'
 export {
-  type BentState,
   computeFormedState,
   computeMomentCurvature,
   computeSpringback,
-  type FormedState,
   type Springback,
 } from './springback'
 export {
-  type BendStrain,
   type ConductorStrain,
   computeBendStrain,
   computeMinRadiusForStrain,
-  type Face,
   type Loading,
-  type RadiusForStrain,
   strainAtDepthPct,
   yieldScaleOf,
 } from './strain'

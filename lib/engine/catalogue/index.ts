@@ -8,21 +8,15 @@ export {
   notComputed,
 } from './decide'
 export {
-  type AnsweringRole,
   DECIDED_WHEN_WORDS,
   type DecidedWhen,
   type ItemDefinition,
-  type ItemProse,
   type ItemVerdict,
-  type Judgment,
   SECTIONS,
-  type Section,
-  type Titles,
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
 export { FIRST_QUESTIONS } from './first-questions'
 export { CATALOGUE, findItem, getItem } from './items'
-export type { LimitDefinition } from './limit-definition'
 export {
   findLimitProblem,
   getDefaultLimit,
@@ -33,6 +27,6 @@ export {
   type LimitKey,
   makeLimitLookup,
 } from './limits'
-export { SEVERITIES, type Severity } from './severity'
-export { computeStepConcentration, filletRadiusOfTaperMm, type StepConcentration } from './step-concentration'
+export { SEVERITIES } from './severity'
+export { computeStepConcentration, filletRadiusOfTaperMm } from './step-concentration'
 export * from './template'

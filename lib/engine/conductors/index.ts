@@ -6,9 +6,8 @@ export {
   temperatureRiseDegC,
 } from './current'
 export { HATCH_BAR_OVER_PITCH, hatchConductanceFraction, isHatchConductionKnown, MIN_PITCHES_ACROSS } from './hatch'
-export { type ConductorNeeds, findLightestFoil, type GoverningNeed, type LightestFoil } from './lightest-foil'
+export { type ConductorNeeds, findLightestFoil } from './lightest-foil'
 export {
-  type ConductorRun,
   IACS_RESISTIVITY_OHM_MM2_PER_M,
   resistanceOhm,
   sectionAreaMm2,

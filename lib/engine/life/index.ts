@@ -1,11 +1,7 @@
 export {
-  type AllowableStrain,
-  type BendLife,
   computeAllowableStrain,
   computeBendLife,
   computeLifeOverRadius,
-  type FaceArm,
-  type LifeAtRadius,
   minInsideRadiusForStrainMm,
   type Survival,
 } from './allowable'
@@ -19,7 +15,6 @@ export {
   findFatigueDuctility,
   longLifeExponent,
   MAX_CYCLES,
-  type MedianLife,
   MIN_CYCLES,
   mandrelStrainRangeFraction,
   RANKING_LIMIT_CYCLES,
@@ -28,7 +23,6 @@ export {
 export {
   computeDamage,
   DAMAGE_SUM_AT_FAILURE,
-  type DamageBlock,
   DEFAULT_WEIBULL_SLOPE,
   lifeOverMedianFraction,
 } from './survival'

@@ -1,5 +1,4 @@
 export {
   findStartingConstruction,
   listStartingConstructions,
-  type StartingConstruction,
 } from './starting-constructions'

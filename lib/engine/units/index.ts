@@ -4,7 +4,6 @@ export {
   foilThicknessByDensityUm,
   foilThicknessUm,
   foilWeightOzPerFt2,
-  type ParsedFoil,
   parseFoilThickness,
 } from './copper-weight'
 export {
@@ -35,10 +34,8 @@ export {
   formatLength,
   getShownUnit,
   keptLength,
-  type LengthKind,
   type LengthUnit,
   lengthFromUm,
-  type ParsedLength,
   parseLength,
   umFromLength,
 } from './length'

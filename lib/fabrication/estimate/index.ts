@@ -1,7 +1,6 @@
 /** Parts per panel and cost of a design at a fabricator, and beside other constructions. */
 export {
   ALTERNATIVE_RULE,
-  type Alternative,
   compareWithAlternatives,
   listAlternatives,
   withKnownPart,

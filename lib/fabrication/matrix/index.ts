@@ -1,5 +1,5 @@
 export * from './assess'
-export { type Circumstances, findDecidingRows } from './conditions'
+export { findDecidingRows } from './conditions'
 export * from './content'
 export {
   describeConditions,
@@ -8,13 +8,7 @@ export {
 } from './describe'
 export { findChoice, findParameter, TRADE_PARAMETERS } from './dictionary'
 
-export type {
-  LocatedValue,
-  Measured,
-  Measurement,
-  ParameterUnit,
-  TradeParameter,
-} from './parameter'
-export { findMatrixIssues, findRowIssues, type RowIssue } from './problems'
+export type { TradeParameter } from './parameter'
+export { findMatrixIssues, findRowIssues } from './problems'
 export { type MatrixRow, matrixRowSchema } from './row'
 export * from './verdict'

@@ -1,6 +1,5 @@
 /** Parts on panels: rectangle grids, and true outlines on double lattices. */
 export {
-  type FoilDirection,
   type PanelFormat,
   type PanelFormatsContent,
   panelFormatsContentSchema,
@@ -9,13 +8,10 @@ export {
   type ExtraRoom,
   type NestedPart,
   type Nesting,
-  type NestingMethod,
   NO_EXTRA,
   nestPart,
-  type PartRollingDirection,
 } from './nest-part'
-export { type PartReading, readNestedPart } from './nested-part'
-export type { Placement } from './placement'
+export { readNestedPart } from './nested-part'
 export {
   countAlong,
   countBlocks,

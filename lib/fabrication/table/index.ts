@@ -1,7 +1,7 @@
 import { MATRIX_TABLE } from './matrix-table'
 import { SHELF_TABLE } from './shelf-table'
 
-export type { RowProblem, SheetTable, TableCell, TableColumn } from './columns'
+export type { SheetTable, TableColumn } from './columns'
 export { MATRIX_TABLE } from './matrix-table'
 export * from './read-table'
 export { SHELF_TABLE } from './shelf-table'

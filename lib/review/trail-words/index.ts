@@ -24,11 +24,6 @@ export const TRAIL_WORDS = {
 type Words = typeof TRAIL_WORDS
 export type TrailAction = keyof Words
 
-/** Words by the kind of thing that they are about. */
-export type ActionsOn<S extends string> = {
-  [W in TrailAction]: Words[W]['subject'] extends S ? W : never
-}[TrailAction]
-
 /** Words by who is told. */
 export type ActionsTold<A extends Audience> = {
   [W in TrailAction]: Words[W]['audience'] extends A ? W : never

@@ -11,7 +11,7 @@ import type { AccessRow } from './rows/row'
 import { THREAD_ROWS } from './rows/threads'
 import { WORKSPACE_ROWS } from './rows/workspace'
 
-export { type AccessRow, type Cell, type Reached, SEEN_BY } from './rows/row'
+export { type AccessRow, type Cell, SEEN_BY } from './rows/row'
 
 /** Who may do what: rows by noun, a file for each under `rows`. */
 export const ACCESS_TABLE: readonly AccessRow[] = [

@@ -16,12 +16,11 @@ export type {
   SheetNotes,
   SheetPlan,
   SheetResults,
-  SheetRow,
   SheetSection,
   SheetTable,
 } from './model'
 
-export { FILE_UNITS, makeSheetWords, type SheetUnits, type SheetWords } from './words'
+export { FILE_UNITS, makeSheetWords, type SheetUnits } from './words'
 
 /**
  * Everything that the drawing sheet says, in reading order. It follows from the design and its results alone, so that

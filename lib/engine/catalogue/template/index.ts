@@ -9,5 +9,4 @@ export {
   itemChangeSchema,
   type OwnItem,
   ownItemSchema,
-  type TemplateLimit,
 } from './schema'

@@ -51,8 +51,6 @@ export const itemChangeSchema = z.strictObject({
 export type ItemChange = z.infer<typeof itemChangeSchema>
 
 const templateLimitSchema = z.strictObject({ key: z.string().min(1).max(80), value: z.number(), note: textSchema })
-export type TemplateLimit = z.infer<typeof templateLimitSchema>
-
 /** The catalogue as one workspace has it, apart from what was delivered. */
 export const catalogueTemplateSchema = z.strictObject({
   ownItems: z.array(ownItemSchema).max(MAX_OWN_ITEMS, `holds more than ${MAX_OWN_ITEMS} own items`),

@@ -59,10 +59,6 @@ export const PIPIT_INSPECTION: Inspection = {
   'component-support': ['Island', 'Assembly', 'All parts stand over stiffener S1.'],
   'transition-relief': ['Island edge', 'Assembly', 'Rounded stiffener edge with the coverlay under it.'],
   'fold-model': ['Paper model', 'Folded part', 'Printed at full size and pushed into the housing; nothing binds.'],
-  'layer-table': ['Sheet 1', 'Layer table', 'Flex layers named.'],
-  'bend-call-out': ['Sheet 2', 'Bend table', 'Radius, angle and side stated.'],
-  'coverlay-detail': ['Sheet 1', 'Section', 'Coverlay and adhesive drawn with their thickness.'],
-  'stiffener-detail': ['Sheet 1', 'Stiffener S1', 'Position, adhesive and thickness drawn.'],
 }
 
 export const SKUA_INSPECTION: Inspection = {
@@ -77,8 +73,4 @@ export const SKUA_INSPECTION: Inspection = {
   'component-support': ['Boards', 'Assembly', 'All parts stand on the rigid boards.'],
   'transition-relief': ['Board edges', 'Assembly', 'Bead of flexible epoxy, 1 mm wide, at both edges.'],
   'fold-model': ['Bench model', 'Hinge and fold', 'Film model of full size run over the former of the split mount.'],
-  'layer-table': ['Sheet 1', 'Layer table', 'Flex layers named.'],
-  'bend-call-out': ['Sheet 2', 'Bend table', 'Radius, angle, side, cycles and temperature stated.'],
-  'coverlay-detail': ['Sheet 1', 'Section', 'Coverlay and adhesive drawn with their thickness.'],
-  'stiffener-detail': ['Sheet 1', 'Finger stiffener', 'Position, adhesive and thickness drawn.'],
 }

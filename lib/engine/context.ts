@@ -28,6 +28,13 @@ export interface ReviewFacts {
   readonly changesSinceFabricatorLooked?: number | null
   /** Does a fabricator's "buildable" declaration stand on the present content? */
   readonly buildableDeclarationStands?: boolean
+  /** What the drawing sheet that is made from the design does not state, by name and column; empty lists where it states all. */
+  readonly sheetLacks?: {
+    readonly layers: readonly string[]
+    readonly bends: readonly string[]
+    readonly coverlay: readonly string[]
+    readonly stiffeners: readonly string[]
+  }
   readonly artworkFileCount?: number
   /** Differences found between the uploaded artwork and the design; null when they were not compared. */
   readonly artworkDifferences?: number | null

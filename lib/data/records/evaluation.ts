@@ -1,4 +1,5 @@
 import 'server-only'
+import { findSheetLacks } from '@/lib/drawing'
 import {
   type Design,
   ENGINE_VERSION,
@@ -93,6 +94,7 @@ export function gatherFacts(
     buildableDeclarationStands: standing.some(
       (declaration) => declaration?.isBuildable === true && declaration.contentHash === contentHash,
     ),
+    sheetLacks: findSheetLacks(design),
     artworkFileCount: record.artwork.length,
     artworkDifferences: null,
     ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),

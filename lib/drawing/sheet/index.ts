@@ -6,6 +6,7 @@ export {
   makeSheetContents,
   type SheetResults,
 } from './contents'
+export { findSheetLacks } from './lacks'
 export {
   FIELD_LENGTH_MM,
   getFrame,

@@ -2,7 +2,7 @@ import type { EvaluationContext } from '../context'
 import { type Bend, listStiffeners } from '../design'
 import type { BendResult, Limit, Outcome, Place, QuantityRange, SaidOutcome, ZoneResult } from '../results'
 import type { SourceKey } from '../sources'
-import { decide, notComputed, notComputedFrom } from './decide'
+import { decide, makeNoneAllowed, notComputed, notComputedFrom } from './decide'
 
 interface Named {
   readonly id: string
@@ -176,6 +176,29 @@ export function checkObserved(options: {
     places,
     summary: isRight ? whenRight : whenWrong,
   }
+}
+
+/**
+ * Whether a drawing shows something. The sheet that is made from the design is read from its own contents; a person's "no" about a drawing of the
+ * team's own goes before it. Without the sheet at hand the recorded observation is all that there is.
+ */
+export function checkSheet(
+  { facts }: EvaluationContext,
+  of: keyof NonNullable<EvaluationContext['facts']['sheetLacks']>,
+  observed: Parameters<typeof checkObserved>[0],
+  /** Only of the entry with this name. */
+  name?: string,
+): Outcome {
+  const lacks = facts.sheetLacks?.[of].filter((lack) => name === undefined || lack.startsWith(`${name} (`))
+  if (lacks === undefined || observed.observed === false) return checkObserved(observed)
+  return decide({
+    value: lacks.length,
+    limit: makeNoneAllowed('sheetLacksCount', 'ownChoice'),
+    places: observed.places,
+    what: 'entries that the drawing sheet leaves open',
+    equation: 'contents of the drawing sheet',
+    remark: lacks.length === 0 ? undefined : `Open: ${lacks.join('; ')}.`,
+  })
 }
 
 export interface BendUnderCheck {

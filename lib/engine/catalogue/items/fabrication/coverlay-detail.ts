@@ -1,4 +1,4 @@
-import { checkObserved, ROUTING_PLACE } from '../../checks'
+import { checkSheet, ROUTING_PLACE } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const coverlayDetail = defineItem({
@@ -17,9 +17,9 @@ export const coverlayDetail = defineItem({
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.coverlayDetailOnDrawing', worse: 'no' }],
-  check: ({ design }) => [
-    checkObserved({
-      observed: design.features.routing.coverlayDetailOnDrawing,
+  check: (context) => [
+    checkSheet(context, 'coverlay', {
+      observed: context.design.features.routing.coverlayDetailOnDrawing,
       wanted: true,
       path: ['features', 'routing', 'coverlayDetailOnDrawing'],
       label: 'whether coverlay and adhesive are detailed on the drawing',

@@ -1,4 +1,4 @@
-import { checkObserved, ROUTING_PLACE } from '../../checks'
+import { checkSheet, ROUTING_PLACE } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const layerTable = defineItem({
@@ -19,9 +19,9 @@ export const layerTable = defineItem({
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.layersNamedOnDrawing', worse: 'no' }],
-  check: ({ design }) => [
-    checkObserved({
-      observed: design.features.routing.layersNamedOnDrawing,
+  check: (context) => [
+    checkSheet(context, 'layers', {
+      observed: context.design.features.routing.layersNamedOnDrawing,
       wanted: true,
       path: ['features', 'routing', 'layersNamedOnDrawing'],
       label: 'whether the layer table names the flex layers',

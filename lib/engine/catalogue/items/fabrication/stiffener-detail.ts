@@ -1,5 +1,5 @@
 import { listStiffeners } from '../../../design'
-import { checkObserved, placeOf } from '../../checks'
+import { checkSheet, placeOf } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const stiffenerDetail = defineItem({
@@ -15,17 +15,22 @@ export const stiffenerDetail = defineItem({
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.stiffeners[].onDrawing', worse: 'no' }],
-  check: ({ design }) =>
-    listStiffeners(design).map((stiffener, index) =>
-      checkObserved({
-        observed: stiffener.onDrawing,
-        wanted: true,
-        path: ['features', 'stiffeners', index, 'onDrawing'],
-        label: `whether ${stiffener.name} is on the drawing`,
-        whenRight: `${stiffener.name} is on the drawing.`,
-        whenWrong: `${stiffener.name} is not on the drawing.`,
-        places: [placeOf('stiffener', stiffener)],
-        sourceKey: 'commonPractice',
-      }),
+  check: (context) =>
+    listStiffeners(context.design).map((stiffener, index) =>
+      checkSheet(
+        context,
+        'stiffeners',
+        {
+          observed: stiffener.onDrawing,
+          wanted: true,
+          path: ['features', 'stiffeners', index, 'onDrawing'],
+          label: `whether ${stiffener.name} is on the drawing`,
+          whenRight: `${stiffener.name} is on the drawing.`,
+          whenWrong: `${stiffener.name} is not on the drawing.`,
+          places: [placeOf('stiffener', stiffener)],
+          sourceKey: 'commonPractice',
+        },
+        stiffener.name,
+      ),
     ),
 })

@@ -160,17 +160,24 @@ test('a revision goes from a starting construction to a released package, in the
     await expect(fabricator.getByText('No revision is shared with you yet.')).toBeVisible()
   })
 
-  await test.step('the designer answers a dozen items by hand; the rest is recorded through the same function', async () => {
+  await test.step('the designer answers up to a dozen items by hand; the rest is recorded through the same function', async () => {
     const open = (await read(CAST.designer.email)).items.filter(
-      (item) => item.state === 'open' && item.mayAnswer && item.legalStates.includes('meets'),
+      (item) =>
+        item.state === 'open' &&
+        item.mayAnswer &&
+        item.legalStates.includes('meets') &&
+        // A statement needs a file to have been looked at: recorded with the rest.
+        item.result.basis !== 'stated',
     )
+    const byHand = open.slice(0, 12)
+    expect(byHand.length).toBeGreaterThan(5)
     await designer.goto(`${revisionUrl}/checklist?show=mine`)
-    for (const { itemId } of open.slice(0, 12)) {
+    for (const { itemId } of byHand) {
       await designer.goto(`${revisionUrl}/checklist#item-${itemId}`)
       await answerItem(designer, itemId, 'meets', `Looked at on drawing QI-2041: ${itemId}.`)
     }
     const answered = (await read()).items.filter(({ answer }) => answer?.by.name === CAST.designer.name)
-    expect(answered).toHaveLength(12)
+    expect(answered).toHaveLength(byHand.length)
     await backstage.act('answerTheRest', { revisionId, people: [CAST.designer.email] })
   })
 

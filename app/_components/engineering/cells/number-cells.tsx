@@ -33,27 +33,54 @@ function useLengthNotation(kind: 'thickness' | 'plan'): {
     format: (kept) => digitsOfEnteredLength(kept, kind === 'plan' ? 'mm' : 'um', unit),
     read: (text) => {
       const parsed = parseLength(text, unit)
-      return parsed.ok ? { ok: true, value: tidy(parsed.valueUm) } : { ok: false, reason: parsed.message }
+      if (!parsed.ok) return { ok: false, reason: parsed.message }
+      const um = tidy(parsed.valueUm)
+      return { ok: true, value: kind === 'plan' ? tidy(um / 1000) : um }
     },
   }
 }
 
-/** Thickness in um, shown in the chosen unit. A unit typed with the number (`1.4 mil`) wins. */
-export function ThicknessCell({ value, onChange, ...cell }: NumericCellProps<number>) {
-  const { unit, format, read } = useLengthNotation('thickness')
+/** A field that cannot be empty keeps its last value while nothing is typed. */
+function whereGiven(onChange: (value: number) => void): (value: number | null) => void {
+  return (next) => {
+    if (next !== null) onChange(next)
+  }
+}
+
+interface LengthCellProps extends NumericCellProps<number | null> {
+  readonly kind: 'thickness' | 'plan'
+  readonly mayBeEmpty: boolean
+}
+
+function LengthCell({ kind, mayBeEmpty, ...cell }: LengthCellProps) {
+  const { unit, format, read } = useLengthNotation(kind)
   return (
     <TypedCell
       {...cell}
-      value={value}
       unit={getUnitSymbol(unit)}
       notation={unit}
       format={format}
-      read={read}
-      onChange={(next) => {
-        if (next !== null) onChange(next)
-      }}
+      read={(text) => (mayBeEmpty && text.trim() === '' ? { ok: true, value: null } : read(text))}
     />
   )
+}
+
+/** Thickness in um, shown in the chosen unit. A unit typed with the number (`1.4 mil`) wins. */
+export function ThicknessCell({ onChange, ...cell }: NumericCellProps<number>) {
+  return <LengthCell {...cell} kind="thickness" mayBeEmpty={false} onChange={whereGiven(onChange)} />
+}
+
+export function OptionalThicknessCell(cell: NumericCellProps<number | null>) {
+  return <LengthCell {...cell} kind="thickness" mayBeEmpty />
+}
+
+/** Plan dimension in mm. */
+export function PlanLengthCell({ onChange, ...cell }: NumericCellProps<number>) {
+  return <LengthCell {...cell} kind="plan" mayBeEmpty={false} onChange={whereGiven(onChange)} />
+}
+
+export function OptionalPlanLengthCell(cell: NumericCellProps<number | null>) {
+  return <LengthCell {...cell} kind="plan" mayBeEmpty />
 }
 
 /** Thickness of a foil in um, by weight where the person chose that. Ounces typed with the number are read in either case. */
@@ -71,63 +98,9 @@ export function FoilThicknessCell({ value, onChange, ...cell }: NumericCellProps
         const parsed = parseFoilThickness(text, unit)
         return parsed.ok ? { ok: true, value: tidy(parsed.valueUm) } : { ok: false, reason: parsed.message }
       }}
-      onChange={(next) => {
-        if (next !== null) onChange(next)
-      }}
+      onChange={whereGiven(onChange)}
     />
   )
-}
-
-export function OptionalThicknessCell({ value, onChange, ...cell }: NumericCellProps<number | null>) {
-  const { unit, format, read } = useLengthNotation('thickness')
-  return (
-    <TypedCell
-      {...cell}
-      value={value}
-      unit={getUnitSymbol(unit)}
-      notation={unit}
-      format={format}
-      read={(text) => (text.trim() === '' ? { ok: true, value: null } : read(text))}
-      onChange={onChange}
-    />
-  )
-}
-
-/** Plan dimension in mm. */
-export function PlanLengthCell({ value, onChange, ...cell }: NumericCellProps<number>) {
-  const { unit, format, read } = useLengthNotation('plan')
-  return (
-    <TypedCell
-      {...cell}
-      value={value}
-      unit={getUnitSymbol(unit)}
-      notation={unit}
-      format={format}
-      read={(text) => toMm(read(text))}
-      onChange={(next) => {
-        if (next !== null) onChange(next)
-      }}
-    />
-  )
-}
-
-export function OptionalPlanLengthCell({ value, onChange, ...cell }: NumericCellProps<number | null>) {
-  const { unit, format, read } = useLengthNotation('plan')
-  return (
-    <TypedCell
-      {...cell}
-      value={value}
-      unit={getUnitSymbol(unit)}
-      notation={unit}
-      format={format}
-      read={(text) => (text.trim() === '' ? { ok: true, value: null } : toMm(read(text)))}
-      onChange={onChange}
-    />
-  )
-}
-
-function toMm(reading: Reading): Reading {
-  return reading.ok && reading.value !== null ? { ok: true, value: tidy(reading.value / 1000) } : reading
 }
 
 interface PlainNumberProps {
@@ -136,46 +109,27 @@ interface PlainNumberProps {
   readonly factor?: number
 }
 
-export function NumberCell({
-  value,
-  onChange,
-  unit,
-  factor = 1,
-  ...cell
-}: NumericCellProps<number> & PlainNumberProps) {
+interface PlainNumberCellProps extends NumericCellProps<number | null>, PlainNumberProps {
+  readonly mayBeEmpty: boolean
+}
+
+function PlainNumberCell({ factor = 1, mayBeEmpty, ...cell }: PlainNumberCellProps) {
   return (
     <TypedCell
       {...cell}
-      value={value}
-      unit={unit}
       notation=""
       format={(stored) => digitsAsEntered(factor === 1 ? stored : tidy(stored * factor))}
-      read={(text) => readNumber(text, factor, false)}
-      onChange={(next) => {
-        if (next !== null) onChange(next)
-      }}
+      read={(text) => readNumber(text, factor, mayBeEmpty)}
     />
   )
 }
 
-export function OptionalNumberCell({
-  value,
-  onChange,
-  unit,
-  factor = 1,
-  ...cell
-}: NumericCellProps<number | null> & PlainNumberProps) {
-  return (
-    <TypedCell
-      {...cell}
-      value={value}
-      unit={unit}
-      notation=""
-      format={(stored) => digitsAsEntered(factor === 1 ? stored : tidy(stored * factor))}
-      read={(text) => readNumber(text, factor, true)}
-      onChange={onChange}
-    />
-  )
+export function NumberCell({ onChange, ...cell }: NumericCellProps<number> & PlainNumberProps) {
+  return <PlainNumberCell {...cell} mayBeEmpty={false} onChange={whereGiven(onChange)} />
+}
+
+export function OptionalNumberCell(cell: NumericCellProps<number | null> & PlainNumberProps) {
+  return <PlainNumberCell {...cell} mayBeEmpty />
 }
 
 /** Digits with a decimal point, optionally with a power of ten, and groups parted by spaces: `2 000 000`, `2e6`. */

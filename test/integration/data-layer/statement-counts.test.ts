@@ -26,7 +26,8 @@ const PAGES: Readonly<Record<string, { most: number; ask: (scene: Scene) => Prom
   searchReviews: { most: 17, ask: ({ team }) => data.searchReviews(team.lead, 'foil') },
   listThreadReaders: { most: 13, ask: ({ team, revisionId }) => data.listThreadReaders(team.lead, revisionId) },
   listRevisionTrail: { most: 11, ask: ({ team, revisionId }) => data.listRevisionTrail(team.lead, revisionId) },
-  listLiveEvents: { most: 12, ask: ({ team, revisionId }) => data.listLiveEvents(team.lead, revisionId, 0) },
+  // Files, each with its comment and thread, proposals and threads: the revision has all of them.
+  listLiveEvents: { most: 15, ask: ({ team, revisionId }) => data.listLiveEvents(team.lead, revisionId, 0) },
   getFabricationFit: { most: 47, ask: ({ team, revisionId }) => data.getFabricationFit(team.lead, revisionId) },
   getCosts: { most: 16, ask: ({ team, revisionId }) => data.getCosts(team.lead, revisionId) },
   getPanels: { most: 16, ask: ({ team, revisionId }) => data.getPanels(team.lead, revisionId) },

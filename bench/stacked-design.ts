@@ -1,4 +1,12 @@
-import { type Design, type Layer, makeBlankDesign, makePresence, NO_PLATING, UNKNOWN_BEND } from '@/lib/engine'
+import {
+  type Design,
+  type Layer,
+  makeBlankDesign,
+  makePresence,
+  NO_PLATING,
+  UNKNOWN_BEND,
+  UNKNOWN_THROUGH_THICKNESS,
+} from '@/lib/engine'
 
 /** Layers of one leaf: cover, adhesive, copper, film, copper, adhesive, cover, and air to the next leaf. */
 const LEAF_KINDS = [
@@ -39,6 +47,7 @@ export function makeStackedDesign(layerCount: number, { bonded }: { bonded: bool
           connectorWindow: null,
           contactFinish: null,
           statedThicknessUm: null,
+          ...UNKNOWN_THROUGH_THICKNESS,
         },
       ],
     },

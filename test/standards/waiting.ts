@@ -2,7 +2,6 @@
 export const WAITS_FOR = {
   signals: 'impedance, delay and crosstalk of lines',
   artwork: 'hatches of one family of bars',
-  plan: 'the part in plan',
   materials: 'constants above the glass transition',
 } as const
 
@@ -22,12 +21,6 @@ export const WAITING: readonly Waiting[] = [
     ids: /^hatch-one-way$/,
     for: 'artwork',
     reason: 'a hatched plane has two families of bars at right angles: one alone cannot be entered',
-    count: 1,
-  },
-  {
-    ids: /^fat-barrel-quality$/,
-    for: 'plan',
-    reason: 'no strain of a plated hole is computed: hole, board and plating are not tied to a place',
     count: 1,
   },
   {

@@ -1,3 +1,4 @@
+import { HAZARD_ABOVE_VOLT } from '../conductors'
 import type { EvaluationContext } from '../context'
 import { type Bend, type Layer, listStiffeners, type MarkableList, type Zone } from '../design'
 import type { MissingInput, ZoneResult } from '../results'
@@ -32,6 +33,12 @@ export const NEEDS = {
     list: 'conductors',
     absent: 'no conductor is listed',
     isMet: (c) => c.design.features.conductors.length > 0,
+  },
+  'hazardous-voltages': {
+    list: 'conductors',
+    absent: 'every listed conductor is stated to carry no hazardous voltage',
+    isMet: (c) =>
+      c.design.features.conductors.some(({ voltageVolt }) => voltageVolt === null || voltageVolt > HAZARD_ABOVE_VOLT),
   },
   crossings: {
     list: 'crossings',

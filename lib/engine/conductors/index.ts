@@ -16,3 +16,4 @@ export {
   skinDepthUm,
   voltageDropVolt,
 } from './resistance'
+export { findKnownSpacing, HAZARD_ABOVE_VOLT } from './voltage-spacing'

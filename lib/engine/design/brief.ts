@@ -24,6 +24,9 @@ export const CIRCUIT_TYPES = ['type-1', 'type-2', 'type-3', 'type-4', 'type-5'] 
 /** Uses of IPC-6013: A flex during installation, B continuous flexing, C above 105 °C, D for recognised flammability ratings. */
 export const INSTALLATION_USES = ['use-a', 'use-b', 'use-c', 'use-d'] as const
 
+/** Quality of the plating on hole walls, in the words of the handbook that rates it (SOURCES.holePlatingQuality). */
+export const HOLE_PLATING_QUALITIES = ['extraordinary', 'superior', 'good', 'marginal', 'poor'] as const
+
 export const PANEL_FORMS = ['single-parts', 'assembly-arrays', 'fabricator-decides'] as const
 
 /**
@@ -41,6 +44,12 @@ export const briefSchema = z
     installationUse: z.enum(INSTALLATION_USES).nullable(),
     operatingMinDegC: temperatureDegCSchema.nullable(),
     operatingMaxDegC: temperatureDegCSchema.nullable(),
+    /** Temperature cycles of service or of a test that plated holes must outlast; the ends of each cycle. */
+    cycleMinDegC: temperatureDegCSchema.nullable(),
+    cycleMaxDegC: temperatureDegCSchema.nullable(),
+    temperatureCycles: z.number().positive('must be greater than 0').max(1e9, 'must be at most 1e9').nullable(),
+    /** How good the fabricator's plating of hole walls is known to be. */
+    holePlatingQuality: z.enum(HOLE_PLATING_QUALITIES).nullable(),
     quantityPerYear: z.int('must be a whole number').positive().max(1_000_000_000).nullable(),
     surfaceFinish: z.enum(SURFACE_FINISHES).nullable(),
     solderedAssembly: z.boolean().nullable(),
@@ -69,6 +78,10 @@ export const briefSchema = z
       brief.operatingMaxDegC === null ||
       brief.operatingMinDegC <= brief.operatingMaxDegC,
     { path: ['operatingMaxDegC'], message: 'must not be below the lowest operating temperature' },
+  )
+  .refine(
+    (brief) => brief.cycleMinDegC === null || brief.cycleMaxDegC === null || brief.cycleMinDegC < brief.cycleMaxDegC,
+    { path: ['cycleMaxDegC'], message: 'must be above the cold end of the cycle' },
   )
 
 export type Brief = z.infer<typeof briefSchema>

@@ -5,6 +5,7 @@ import {
   idSchema,
   lengthMmSchema,
   nameSchema,
+  temperatureDegCSchema,
   thicknessUmSchema,
 } from './primitives'
 
@@ -143,6 +144,13 @@ export const zoneSchema = z.strictObject({
   contactFinish: contactFinishSchema.nullable(),
   /** Finished thickness that somebody states for this zone (drawing, data sheet, another firm's note). */
   statedThicknessUm: thicknessUmSchema.nullable(),
+  /**
+   * Of the bonded stack through its thickness, as measured on it below its glass transition (thermomechanical analysis, IPC-TM-650 2.4.24):
+   * boards differ too much for a typical value (SOURCES.throughExpansion).
+   */
+  throughExpansionPpmPerC: z.number().positive('must be greater than 0 ppm/°C').max(1000).nullable(),
+  throughModulusGpa: z.number().positive('must be greater than 0 GPa').max(100).nullable(),
+  glassTransitionDegC: temperatureDegCSchema.nullable(),
 })
 
 /** Layers from the top face down, and the zones of the part. */
@@ -163,6 +171,13 @@ export function hatchCoverageFraction({ barMm, pitchMm }: Pick<Hatch, 'barMm' | 
 export function makePresence(layerId: string, coverageFraction: number | null = null): Zone['presence'][number] {
   return { layerId, coverageFraction, platedCopper: null, hatch: null }
 }
+
+/** Nobody has measured a zone's stack through its thickness. */
+export const UNKNOWN_THROUGH_THICKNESS = {
+  throughExpansionPpmPerC: null,
+  throughModulusGpa: null,
+  glassTransitionDegC: null,
+} as const satisfies Partial<z.infer<typeof zoneSchema>>
 
 /** Copper that no process plates. */
 export const NO_PLATING: ConductorLayer['plating'] = {

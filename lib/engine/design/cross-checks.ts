@@ -300,7 +300,11 @@ function checkFeatureReferences(design: Design, add: Add): void {
   features.stiffeners.forEach((stiffener, index) => {
     checkLayer('stiffeners', index, stiffener.layerId, 'stiffener')
   })
+  const zoneIds = new Set(design.construction.zones.map(({ id }) => id))
   features.holes.forEach((hole, index) => {
+    if (hole.zoneId !== null && !zoneIds.has(hole.zoneId)) {
+      add('unknown-zone', ['features', 'holes', index, 'zoneId'], `no zone "${hole.zoneId}" in the construction`)
+    }
     if (hole.landMm !== null && hole.drillMm !== null && hole.landMm <= hole.drillMm) {
       add(
         'land',

@@ -20,6 +20,12 @@ export const conductorFeatureSchema = z.strictObject({
   allowedDropVolt: z.number().positive('must be greater than 0 V').max(1000).nullable(),
   /** Stated impedance need: remedies that would move it are marked. */
   impedanceOhm: z.number().positive().max(1000).nullable(),
+  /** Highest working voltage between this conductor and the nearest one, peak or direct; 0 within one net. */
+  voltageVolt: z.number().nonnegative('must not be negative').max(100_000).nullable(),
+  /** Film, mask or laminate over it wherever it runs beside another. */
+  isCovered: observed,
+  /** Highest frequency of what it carries. */
+  frequencyMhz: z.number().positive('must be greater than 0 MHz').max(1_000_000).nullable(),
   crossings: z
     .array(
       z.strictObject({
@@ -35,6 +41,8 @@ export const conductorFeatureSchema = z.strictObject({
 
 export const holeFeatureSchema = z.strictObject({
   ...named,
+  /** Zone that the hole goes through. */
+  zoneId: idSchema.nullable(),
   plated: observed,
   /** Copper on the wall of a plated hole. */
   wallPlatingUm: deviationUmSchema.nullable(),

@@ -21,6 +21,14 @@ export {
   strainRangeOfMotion,
 } from './fatigue'
 export {
+  type BarrelStrain,
+  computeBarrelStrain,
+  type PlatingQuality,
+  strainMultiplier,
+  WALL_WEIBULL_SLOPE,
+  type WallCopper,
+} from './plated-hole'
+export {
   computeDamage,
   DAMAGE_SUM_AT_FAILURE,
   DEFAULT_WEIBULL_SLOPE,

@@ -5,6 +5,14 @@ import type { Source } from './kinds'
  * note gives the spread that was found.
  */
 export const CATALOGUE_SOURCES = {
+  voltageSpacing: {
+    title: 'Design rules for printed circuit boards, table 13-3: spacing by voltage',
+    number: 'ECSS-Q-ST-70-12C',
+    year: 2014,
+    kind: 'quoted',
+    quotedBy: 'notes on the table, not the table itself',
+    note: 'bare 0.30 mm at 20 V and 0.50 mm at 36 V; coated 0.12 mm at 20 V, 0.16 mm at 36 V, 0.80 mm at 400 V. A coverlay is taken as a coating: our choice. The standard itself was not read',
+  },
   ipc1601: {
     title: 'Printed Board Handling and Storage Guidelines',
     number: 'IPC-1601',

@@ -32,6 +32,22 @@ export const FATIGUE_SOURCES = {
     quotedBy: 'ANSI/VITA 51.1 (2013, R2018), appendix F',
     note: 'plated copper: 82.7 GPa, yield 172 MPa, strength 276 MPa, fatigue ductility 0.30; equation 1.2 of the appendix as printed has wrong dimensions, the series compliance of the report is right',
   },
+  holePlatingQuality: {
+    title: 'Printed Circuits Handbook, 7th edition, 60.4.2: effective strain of the wall of a plated hole',
+    number: null,
+    year: 2016,
+    kind: 'quoted',
+    quotedBy: 'a public digest of the book',
+    note: 'strain times 1.6 times 10 / K_Q; K_Q 10, 8.7, 6.7, 4.8, 3.5 for plating that is extraordinary, superior, good, marginal, poor. The worked case of ANSI/VITA 51.1 applies the strain without these factors',
+  },
+  throughExpansion: {
+    title: 'Printed Circuits Handbook, 7th edition, 60.4.3 and 63.6.1: expansion of boards through their thickness',
+    number: null,
+    year: 2016,
+    kind: 'quoted',
+    quotedBy: 'a public digest of the book',
+    note: 'one board measured 28.9 ppm/degC below its glass transition and 128.7 above, 18 and 2.5 GPa; another text has 80 ppm/degC: there is no typical value, so it is measured',
+  },
   flexuralEndurance: {
     title: 'Flexural endurance of flexible printed wiring',
     number: 'IPC-TM-650 2.4.3',

@@ -5,6 +5,7 @@ import {
   type DielectricLayer,
   makePresence,
   UNKNOWN_BEND,
+  UNKNOWN_THROUGH_THICKNESS,
   type UnbondedGapLayer,
   type Zone,
 } from '../design'
@@ -131,6 +132,7 @@ export function zone({ id, name, kind, lengthMm, widthMm, layers, connectorWindo
     connectorWindow,
     contactFinish: null,
     statedThicknessUm: null,
+    ...UNKNOWN_THROUGH_THICKNESS,
   }
 }
 
@@ -209,6 +211,9 @@ export function conductorGroup({
     allowedRiseDegC: null,
     allowedDropVolt: null,
     impedanceOhm: null,
+    voltageVolt: null,
+    isCovered: null,
+    frequencyMhz: null,
     crossings: bendIds.map((bendId) => ({
       bendId,
       angleToAxisDeg: 90,

@@ -23,6 +23,7 @@ const UNIT_SYMBOLS = {
   'ppm-per-degC': 'ppm/°C',
   amp: 'A',
   volt: 'V',
+  mhz: 'MHz',
   ohm: 'Ω',
   'ohm-mm2-per-m': 'Ω·mm²/m',
   gpa: 'GPa',

@@ -11,11 +11,17 @@ import { describeOnBothDatabases } from '@/test/setup/databases'
 /** The same document as format 1 wrote it: without the fields that format 2 brought. */
 function writeAsFormat1(design: Design): string {
   const newFields = new Set(['platedCopper', 'hatch', 'contactFinish', 'flexTest', 'wallPlatingUm', 'spread'])
+  for (const field of ['cycleMinDegC', 'cycleMaxDegC', 'temperatureCycles', 'holePlatingQuality']) newFields.add(field)
+  for (const field of ['throughExpansionPpmPerC', 'throughModulusGpa', 'glassTransitionDegC']) newFields.add(field)
+  for (const field of ['voltageVolt', 'isCovered', 'frequencyMhz']) newFields.add(field)
   const strip = (node: unknown, key = ''): unknown => {
-    if (Array.isArray(node)) return node.map((entry) => strip(entry))
+    if (Array.isArray(node)) return node.map((entry) => strip(entry, key))
     if (typeof node !== 'object' || node === null) return node
     const entries = Object.entries(node).filter(
-      ([inner]) => !newFields.has(inner) && !(key === 'plating' && inner === 'materialId'),
+      ([inner]) =>
+        !newFields.has(inner) &&
+        !(key === 'plating' && inner === 'materialId') &&
+        !(key === 'holes' && inner === 'zoneId'),
     )
     return Object.fromEntries(entries.map(([inner, value]) => [inner, strip(value, inner)]))
   }

@@ -1,6 +1,7 @@
 import { expect } from 'vitest'
 import { computeBendStrain, computeSection } from '@/lib/engine/bending'
 import {
+  computeBarrelStrain,
   computeDamage,
   computeMedianLife,
   type FatigueFoil,
@@ -9,9 +10,10 @@ import {
   lifeOverMedianFraction,
   longLifeExponent,
   mandrelStrainRangeFraction,
+  strainMultiplier,
   strainRangeOfMotion,
 } from '@/lib/engine/life'
-import { gpaFromPsi } from '@/lib/engine/units'
+import { gpaFromPsi, psiFromGpa } from '@/lib/engine/units'
 import { type CheckCase, checkTopic, expectNear, expectValue, input, listOf } from '../check-values'
 import { layersOf } from '../layers'
 
@@ -85,7 +87,6 @@ checkTopic('5 fatigue', [
       ),
   ],
   [
-    // Life of the barrel's strain range. The strain itself is that of a hole in a board, which nothing here computes.
     /^fat-vita-barrel/,
     (check) => {
       const plated: FatigueFoil = {
@@ -93,8 +94,31 @@ checkTopic('5 fatigue', [
         tensileStrengthMpa: 1000 * gpaFromPsi(input(check, 'tensileStrengthPsi')),
         modulusGpa: gpaFromPsi(input(check, 'copperModulusPsi')),
       }
-      const life = computeMedianLife(plated, Number(check.expected.strainRange))
-      expectValue(check, 'cyclesToFailure', life.cycles)
+      const strain = computeBarrelStrain({
+        expansionPpmPerC: 1e6 * input(check, 'laminateCtePerC'),
+        stackModulusGpa: gpaFromPsi(input(check, 'laminateModulusPsi')),
+        stackThicknessMm: 25.4 * input(check, 'boardThicknessIn'),
+        drillMm: 25.4 * input(check, 'holeDiameterIn'),
+        wallUm: 25_400 * input(check, 'platingThicknessIn'),
+        temperatureRangeDegC: input(check, 'temperatureRangeC'),
+        copper: { ...plated, yieldStrengthMpa: 1000 * gpaFromPsi(input(check, 'yieldStrengthPsi')) },
+      })
+      expect(strain.isPastYield).toBe(true)
+      expectValue(check, 'elasticTrialStressPsi', psiFromGpa(strain.elasticTrialStressMpa / 1000))
+      expectValue(check, 'copperStressPsi', psiFromGpa(strain.stressMpa / 1000))
+      expectValue(check, 'strainRange', strain.strainRangeFraction)
+      expectValue(check, 'cyclesToFailure', computeMedianLife(plated, strain.strainRangeFraction).cycles)
+    },
+  ],
+  [
+    /^fat-barrel-quality$/,
+    (check) => {
+      const qualities = ['extraordinary', 'superior', 'good', 'marginal', 'poor'] as const
+      const multipliers = listOf(check.expected, 'strainMultipliers')
+      expect(multipliers).toHaveLength(qualities.length)
+      qualities.forEach((quality, at) => {
+        expectNear(strainMultiplier(quality), multipliers[at] ?? Number.NaN, check.tolerance)
+      })
     },
   ],
   [

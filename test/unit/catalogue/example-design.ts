@@ -7,6 +7,7 @@ import {
   makePresence,
   NO_PLATING,
   UNKNOWN_BEND,
+  UNKNOWN_THROUGH_THICKNESS,
   type Zone,
 } from '@/lib/engine'
 
@@ -35,6 +36,10 @@ const EXAMPLE_BRIEF: Partial<Design['brief']> = {
   installationUse: 'use-b',
   operatingMinDegC: -20,
   operatingMaxDegC: 70,
+  cycleMinDegC: -20,
+  cycleMaxDegC: 70,
+  temperatureCycles: 500,
+  holePlatingQuality: 'good',
   quantityPerYear: 5000,
   surfaceFinish: 'organic-solderability-preservative',
   solderedAssembly: true,
@@ -126,13 +131,17 @@ function zone(fields: Pick<Zone, 'id' | 'name' | 'kind'> & Partial<Zone>, layerI
     connectorWindow: null,
     contactFinish: null,
     statedThicknessUm: null,
+    ...UNKNOWN_THROUGH_THICKNESS,
     ...fields,
   }
 }
 
+/** As if measured on the bonded board. */
+const MEASURED_BOARD = { throughExpansionPpmPerC: 60, throughModulusGpa: 8, glassTransitionDegC: 140 }
+
 function makeZones(): Zone[] {
   return [
-    zone({ id: 'board', name: 'Board', kind: 'rigid' }, [
+    zone({ id: 'board', name: 'Board', kind: 'rigid', ...MEASURED_BOARD }, [
       'mask-top',
       'l1',
       'core-top',
@@ -208,6 +217,9 @@ function makeFeatures(): Design['features'] {
         allowedRiseDegC: 20,
         allowedDropVolt: 0.5,
         impedanceOhm: null,
+        voltageVolt: 20,
+        isCovered: true,
+        frequencyMhz: 1,
         crossings: [crossing],
       },
     ],
@@ -215,6 +227,7 @@ function makeFeatures(): Design['features'] {
       {
         id: 'via',
         name: 'Board via',
+        zoneId: 'board',
         plated: true,
         wallPlatingUm: 25,
         drillMm: 0.3,

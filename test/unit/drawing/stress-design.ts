@@ -67,6 +67,9 @@ export function makeStressDesign(): DrawnDesign {
     contactFinish: null,
     connectorWindow: kind === 'finger' ? { minUm: 270, maxUm: 330 } : null,
     statedThicknessUm: index === 0 ? 1600 : null,
+    throughExpansionPpmPerC: null,
+    throughModulusGpa: null,
+    glassTransitionDegC: null,
   }))
   const text = (words: string) => `${words} `.repeat(70)
   const blank = makeBlankDesign(name('Stress case'))
@@ -115,6 +118,7 @@ export function makeStressDesign(): DrawnDesign {
         id: `hole-${index + 1}`,
         name: name(`Hole ${index + 1}`),
         plated: true,
+        zoneId: null,
         wallPlatingUm: null,
         drillMm: 0.25,
         landMm: 0.6,

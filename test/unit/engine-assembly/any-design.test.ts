@@ -162,6 +162,9 @@ const anyDesign = fc
       connectorWindow: null,
       contactFinish: null,
       statedThicknessUm: null,
+      throughExpansionPpmPerC: null,
+      throughModulusGpa: null,
+      glassTransitionDegC: null,
     }))
     return {
       ...blank,
@@ -203,6 +206,9 @@ const anyDesign = fc
             allowedRiseDegC: options.allowedRiseDegC,
             allowedDropVolt: options.allowedDropVolt,
             impedanceOhm: null,
+            voltageVolt: null,
+            isCovered: null,
+            frequencyMhz: null,
             crossings: [],
           })),
       },

@@ -94,7 +94,18 @@ describe('features that are entered without their sizes', () => {
     ...confirmed,
     features: {
       ...confirmed.features,
-      holes: [{ id: 'h', name: 'Hole', plated: null, wallPlatingUm: null, drillMm: null, landMm: null, ...empty }],
+      holes: [
+        {
+          id: 'h',
+          name: 'Hole',
+          zoneId: null,
+          plated: null,
+          wallPlatingUm: null,
+          drillMm: null,
+          landMm: null,
+          ...empty,
+        },
+      ],
       slits: [{ id: 's', name: 'Slit', endReliefDiameterMm: null, widthMm: null }],
       outlineCorners: [{ id: 'c', name: 'Corner', insideRadiusMm: null, tearStop: null }],
       pads: [

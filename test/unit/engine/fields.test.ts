@@ -34,6 +34,7 @@ const UNIT_OF_ENDING = [
   ['Cycles', 'cycles'],
   ['DegC', 'degC'],
   ['Volt', 'volt'],
+  ['Mhz', 'mhz'],
   ['Deg', 'deg'],
   ['Gpa', 'gpa'],
   ['Mpa', 'mpa'],

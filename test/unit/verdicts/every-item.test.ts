@@ -234,7 +234,6 @@ const STATED_BY_ABSENCE = new Set(['finger-thickness: contactFinish'])
 
 /** Items that no single missing input of these designs leaves without a verdict: they count, or rest on facts of the review. */
 const WITHOUT_GAP: readonly string[] = [
-  'foil-weight',
   'plating-in-bend',
   'thickness-tolerance',
   'copper-yield',
@@ -244,16 +243,17 @@ const WITHOUT_GAP: readonly string[] = [
   'copper-encapsulation',
   'coverlay-adhesive',
   'solder-mask-in-bend',
+  'unbonded-leaves',
   'conductor-corners',
   'conductor-spacing',
-  'conductor-width',
+  'layer-stagger',
   'copper-to-outline',
+  'coverlay-edge-in-bend',
   'finger-support',
   'capability-match',
   'stock-materials',
   'material-call-outs',
   'layer-names',
-  'layer-table',
   'artwork-agreement',
   'stiffener-detail',
   'electrical-test',

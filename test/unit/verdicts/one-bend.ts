@@ -10,6 +10,7 @@ import {
   NO_PLATING,
   type Outcome,
   UNKNOWN_BEND,
+  UNKNOWN_THROUGH_THICKNESS,
   type Verdict,
 } from '@/lib/engine'
 
@@ -76,6 +77,7 @@ export function makeOneBend({
           connectorWindow: null,
           contactFinish: null,
           statedThicknessUm: null,
+          ...UNKNOWN_THROUGH_THICKNESS,
         },
       ],
     },

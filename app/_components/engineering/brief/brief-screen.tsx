@@ -23,7 +23,14 @@ import {
 } from '../cells'
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision, useDraft, useEdit } from '../draft'
 import '../engineering.css'
-import { CLASS_CHOICES, FINISH_CHOICES, PANEL_CHOICES, TYPE_CHOICES, USE_CHOICES } from './words'
+import {
+  CLASS_CHOICES,
+  FINISH_CHOICES,
+  PANEL_CHOICES,
+  PLATING_QUALITY_CHOICES,
+  TYPE_CHOICES,
+  USE_CHOICES,
+} from './words'
 
 /** What the part is for and under which conditions it must work. */
 export function BriefScreen({ stored, saveAction }: { stored: StoredRevision; saveAction: SaveDesignAction }) {
@@ -125,6 +132,16 @@ function BriefFields() {
           />
           {number('operatingMinDegC')}
           {number('operatingMaxDegC')}
+          {number('temperatureCycles')}
+          {number('cycleMinDegC')}
+          {number('cycleMaxDegC')}
+          <OptionalChoiceCell
+            {...plain('holePlatingQuality')}
+            value={brief.holePlatingQuality}
+            choices={PLATING_QUALITY_CHOICES}
+            emptyLabel="not stated"
+            onChange={(holePlatingQuality) => set({ holePlatingQuality })}
+          />
         </div>
       </Section>
       <Section title="Assembly">

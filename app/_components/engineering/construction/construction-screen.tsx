@@ -11,6 +11,7 @@ import { LayerTable } from './layer-table'
 import { PresenceGrid } from './presence-grid'
 import { SectionDrawings } from './section-drawings'
 import { ThicknessResults } from './thickness-results'
+import { ThroughThickness } from './through-thickness'
 import { ZoneTable } from './zone-table'
 
 /** Construction editor beside its drawings and results. */
@@ -35,6 +36,9 @@ export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevis
           <Section title="Plating and hatch by zone">
             <CopperInZones />
             <ContactFinishes />
+          </Section>
+          <Section title="Measured through the thickness">
+            <ThroughThickness />
           </Section>
         </div>
         <div className="bench-results">

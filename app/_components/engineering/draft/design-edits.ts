@@ -1,4 +1,13 @@
-import { type Bend, type Design, type Layer, makePresence, markAssumed, UNKNOWN_BEND, type Zone } from '@/lib/engine'
+import {
+  type Bend,
+  type Design,
+  type Layer,
+  makePresence,
+  markAssumed,
+  UNKNOWN_BEND,
+  UNKNOWN_THROUGH_THICKNESS,
+  type Zone,
+} from '@/lib/engine'
 
 /** An id that no entry of the list has: the prefix and the next free number. */
 export function makeFreshId(prefix: string, taken: readonly { readonly id: string }[]): string {
@@ -121,6 +130,7 @@ export function addZone(design: Design): Design {
     connectorWindow: null,
     contactFinish: null,
     statedThicknessUm: null,
+    ...UNKNOWN_THROUGH_THICKNESS,
   }
   return {
     ...withConstruction(design, { zones: [...zones, zone] }),

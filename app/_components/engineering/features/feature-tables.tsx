@@ -45,6 +45,9 @@ export function ConductorFeatures() {
         allowedRiseDegC: null,
         allowedDropVolt: null,
         impedanceOhm: null,
+        voltageVolt: null,
+        isCovered: null,
+        frequencyMhz: null,
         crossings: [],
       })}
       columns={[
@@ -56,6 +59,9 @@ export function ConductorFeatures() {
         column.optionalNumber('allowedRiseDegC'),
         column.optionalNumber('allowedDropVolt'),
         column.optionalNumber('impedanceOhm'),
+        column.optionalNumber('voltageVolt'),
+        column.observed('isCovered'),
+        column.optionalNumber('frequencyMhz'),
       ]}
     />
   )
@@ -63,6 +69,8 @@ export function ConductorFeatures() {
 
 export function HoleFeatures() {
   const column = columnsOf('holes')
+  const { state } = useDraft()
+  const zoneChoices = state.design.construction.zones.map(({ id, name }) => ({ value: id, label: name }))
   return (
     <FeatureTable
       listKey="holes"
@@ -73,6 +81,7 @@ export function HoleFeatures() {
       emptyText="No holes entered."
       makeRow={(named) => ({
         ...named,
+        zoneId: null,
         plated: null,
         wallPlatingUm: null,
         drillMm: null,
@@ -81,6 +90,7 @@ export function HoleFeatures() {
         transitionDistanceMm: null,
       })}
       columns={[
+        column.optionalChoice('zoneId', zoneChoices),
         column.observed('plated'),
         column.optionalPlan('drillMm'),
         column.optionalPlan('landMm'),

@@ -1,6 +1,16 @@
 import type { ItemProse } from '../define-item'
 
 export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
+  'voltage-space': {
+    why: 'A space that holds in the cold and dry leaks or arcs over where dirt and water come; current between conductors also grows metal across the gap.',
+    howToCheck:
+      'State the highest working voltage to the nearest conductor and whether film or mask covers both all along. Spacing is known at a few voltages alone; between them nothing is interpolated.',
+  },
+  'hazardous-voltage-space': {
+    why: 'From here on a failure can hurt somebody or start a fire. The standard that the product must meet rules, not this figure.',
+    howToCheck:
+      'As for lower voltages; have whoever answers for safety name the standard, the category and the spacing that it asks for.',
+  },
   'annular-ring': {
     why: 'Film moves in lamination more than rigid board does, so hole and pad miss each other by more.',
     howToCheck: 'Half of land less drill. Lands as large as there is room for are good practice on film.',

@@ -2,6 +2,11 @@ import type { ItemProse } from '../define-item'
 import { BAKE_TEMPERATURE_DEGC, describeFinishCoats, POLYIMIDE_WATER_PCT } from '../process-figures'
 
 export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
+  'hole-life': {
+    why: 'A stack expands several times as much through its thickness as copper does. Each cycle stretches the wall of a plated hole past yield, and it cracks in the middle.',
+    howToCheck:
+      'State the cycles and their ends, the zone, drill and wall of each hole, and what was measured on the stack: expansion and modulus through the thickness, glass transition. Soldering passes count beside them.',
+  },
   'bake-before-assembly': {
     why: `Polyimide takes up water within hours, ${POLYIMIDE_WATER_PCT.immersed.low} to ${POLYIMIDE_WATER_PCT.immersed.high} % by weight, and water turns to steam under solder: layers part. Guides contradict each other, from ${BAKE_TEMPERATURE_DEGC.low} to ${BAKE_TEMPERATURE_DEGC.high} °C and from minutes to hours of waiting; some finishes must not be baked at all.`,
     howToCheck:

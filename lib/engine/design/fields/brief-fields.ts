@@ -48,6 +48,29 @@ export const BRIEF_FIELDS = {
     unit: 'degC',
     question: 'What is the highest temperature in service?',
   },
+  cycleMinDegC: {
+    label: 'Temperature cycles, cold end',
+    inText: 'cold end of the temperature cycles',
+    unit: 'degC',
+  },
+  cycleMaxDegC: { label: 'Temperature cycles, hot end', inText: 'hot end of the temperature cycles', unit: 'degC' },
+  temperatureCycles: {
+    label: 'Temperature cycles',
+    hint: 'That plated holes must outlast, in service or in a test.',
+    unit: 'cycles',
+  },
+  holePlatingQuality: {
+    label: 'Plating of hole walls',
+    inText: 'quality of the plating of hole walls',
+    hint: 'As sections of this fabricator’s holes show it.',
+    choices: {
+      extraordinary: 'extraordinary',
+      superior: 'superior',
+      good: 'good',
+      marginal: 'marginal',
+      poor: 'poor',
+    },
+  },
   surfaceFinish: {
     label: 'Surface finish',
     question: 'Which surface finish do the bare lands get?',

@@ -82,4 +82,12 @@ export const ZONE_FIELDS = {
     },
   },
   statedThicknessUm: { label: 'Stated thickness', head: 'Stated', unit: 'um' },
+  throughExpansionPpmPerC: {
+    label: 'Expansion through the thickness',
+    head: 'Expansion through',
+    hint: 'Of the bonded stack, measured below its glass transition.',
+    unit: 'ppm-per-degC',
+  },
+  throughModulusGpa: { label: 'Modulus through the thickness', head: 'Modulus through', unit: 'gpa' },
+  glassTransitionDegC: { label: 'Glass transition', head: 'Glass transition', unit: 'degC' },
 } as const satisfies FieldsOf<Zone>

@@ -23,6 +23,13 @@ export const FEATURE_FIELDS = {
       allowedRiseDegC: { label: 'Allowed rise', unit: 'degC' },
       allowedDropVolt: { label: 'Allowed drop', unit: 'volt' },
       impedanceOhm: { label: 'Impedance', unit: 'ohm' },
+      voltageVolt: {
+        label: 'Voltage to its neighbour',
+        hint: 'Highest working voltage, peak or direct; 0 within one net.',
+        unit: 'volt',
+      },
+      isCovered: { label: 'Covered all along', inText: 'whether it is covered all along' },
+      frequencyMhz: { label: 'Highest frequency', unit: 'mhz' },
       crossings: {
         label: 'Crossings of bends',
         inText: 'crossings',
@@ -45,6 +52,7 @@ export const FEATURE_FIELDS = {
     inText: 'hole',
     entry: {
       ...NAMED_FIELDS,
+      zoneId: { label: 'Zone' },
       plated: { label: 'Plated' },
       drillMm: { label: 'Drill', unit: 'mm' },
       landMm: { label: 'Land', unit: 'mm' },

@@ -35,6 +35,7 @@ import { tearStop } from './tear-stop'
 import { teardrop } from './teardrop'
 import { tightBendCutOuts } from './tight-bend-cut-outs'
 import { transitionRelief } from './transition-relief'
+import { hazardousVoltageSpace, voltageSpace } from './voltage-space'
 import { widthChangeInBend } from './width-change-in-bend'
 import { widthStep } from './width-step'
 
@@ -56,6 +57,8 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   planeInBend,
   conductorWidth,
   conductorSpace,
+  voltageSpace,
+  hazardousVoltageSpace,
   copperToOutline,
   padAnchors,
   annularRing,

@@ -15,6 +15,7 @@ import { fingerThickness } from './finger-thickness'
 import { foilType } from './foil-type'
 import { foilWeight } from './foil-weight'
 import { handbookRadius } from './handbook-radius'
+import { holeLife } from './hole-life'
 import { neutralAxis } from './neutral-axis'
 import { operatingTemperature } from './operating-temperature'
 import { platingInBend } from './plating-in-bend'
@@ -58,4 +59,5 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   bakeBeforeAssembly,
   shieldStiffness,
   rollingDirection,
+  holeLife,
 ]

@@ -35,6 +35,7 @@ import { tearStopExamples } from './tear-stop'
 import { teardropExamples } from './teardrop'
 import { tightBendCutOutsExamples } from './tight-bend-cut-outs'
 import { transitionReliefExamples } from './transition-relief'
+import { hazardousVoltageSpaceExamples, voltageSpaceExamples } from './voltage-space'
 import { widthChangeInBendExamples } from './width-change-in-bend'
 import { widthStepExamples } from './width-step'
 
@@ -78,4 +79,6 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'transition-relief': transitionReliefExamples,
   'width-change-in-bend': widthChangeInBendExamples,
   'width-step': widthStepExamples,
+  'voltage-space': voltageSpaceExamples,
+  'hazardous-voltage-space': hazardousVoltageSpaceExamples,
 }

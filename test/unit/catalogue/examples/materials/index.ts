@@ -15,6 +15,7 @@ import { fingerThicknessExamples } from './finger-thickness'
 import { foilTypeExamples } from './foil-type'
 import { foilWeightExamples } from './foil-weight'
 import { handbookRadiusExamples } from './handbook-radius'
+import { holeLifeExamples } from './hole-life'
 import { neutralAxisExamples } from './neutral-axis'
 import { operatingTemperatureExamples } from './operating-temperature'
 import { platingInBendExamples } from './plating-in-bend'
@@ -58,4 +59,5 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'thickness-tolerance': thicknessToleranceExamples,
   'unbonded-leaves': unbondedLeavesExamples,
   'voltage-drop': voltageDropExamples,
+  'hole-life': holeLifeExamples,
 }

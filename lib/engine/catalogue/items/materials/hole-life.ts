@@ -1,0 +1,234 @@
+import { DEFAULT_SURVIVAL_PCT } from '../../../assembly/bend-allowables'
+import type { EvaluationContext } from '../../../context'
+import { HOLE_PLATING_QUALITIES } from '../../../design'
+import {
+  computeBarrelStrain,
+  computeMedianLife,
+  EXTRAPOLATION_CYCLES,
+  lifeOverMedianFraction,
+  type PlatingQuality,
+  strainMultiplier,
+  WALL_WEIBULL_SLOPE,
+} from '../../../life'
+import { findLibraryMaterial, readEnds } from '../../../materials'
+import { findRange } from '../../../numerics'
+import { getOutcomeVerdict, type MissingInput, type Outcome, type Place, type ZoneResult } from '../../../results'
+import { inSentence } from '../../../units'
+import { placeOf } from '../../checks'
+import { cannotTell, decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
+
+export const holeLife = defineItem({
+  id: 'hole-life',
+  section: 'materials',
+  severity: 'major',
+  question: 'Do plated holes outlast the temperature cycles that they must bear?',
+  titles: { meets: 'Plated holes outlast their temperature cycles', fails: 'A plated hole cracks too early' },
+  appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
+  limits: [],
+  sourceKeys: ['platedHoleFatigue', 'fatigueDuctility', 'holePlatingQuality', 'barrelScatter', 'throughExpansion'],
+  restsOn: [
+    ...SECTION_INPUTS,
+    'features.holes',
+    'brief.cycleMinDegC',
+    'brief.cycleMaxDegC',
+    'brief.temperatureCycles',
+    'brief.holePlatingQuality',
+    'brief.lifeSurvivalPct',
+  ],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  monotone: [
+    { path: 'brief.temperatureCycles', worse: 'larger' },
+    { path: 'brief.lifeSurvivalPct', worse: 'larger' },
+    { path: 'features.holes[].wallPlatingUm', worse: 'smaller' },
+  ],
+  check: (context) =>
+    context.design.features.holes.flatMap((hole, index) =>
+      hole.plated === false ? [] : [checkHole(context, hole, index)],
+    ),
+})
+
+type Hole = EvaluationContext['design']['features']['holes'][number]
+
+function checkHole(context: EvaluationContext, hole: Hole, index: number): Outcome {
+  const { brief } = context.design
+  const places: Place[] = [placeOf('hole', hole)]
+  const at = (field: keyof Hole, label: string): MissingInput => ({ path: ['features', 'holes', index, field], label })
+  if (hole.plated === null) return notComputedFrom([at('plated', `whether ${hole.name} is plated`)], places)
+  const { cycleMinDegC, cycleMaxDegC, temperatureCycles } = brief
+  const zonePosition = context.design.construction.zones.findIndex(({ id }) => id === hole.zoneId)
+  const zone = context.design.construction.zones[zonePosition] ?? null
+  const missing: MissingInput[] = []
+  if (temperatureCycles === null) missing.push({ path: ['brief', 'temperatureCycles'], label: 'temperature cycles' })
+  if (cycleMinDegC === null) missing.push({ path: ['brief', 'cycleMinDegC'], label: 'cold end of the cycles' })
+  if (cycleMaxDegC === null) missing.push({ path: ['brief', 'cycleMaxDegC'], label: 'hot end of the cycles' })
+  if (hole.drillMm === null) missing.push(at('drillMm', `drill of ${hole.name}`))
+  if (hole.wallPlatingUm === null) missing.push(at('wallPlatingUm', `wall plating of ${hole.name}`))
+  if (zone === null) missing.push(at('zoneId', `zone of ${hole.name}`))
+  else {
+    const inZone = (field: keyof typeof zone, label: string) => {
+      if (zone[field] === null) {
+        missing.push({ path: ['construction', 'zones', zonePosition, field], label: `${label} of ${zone.name}` })
+      }
+    }
+    inZone('throughExpansionPpmPerC', 'expansion through the thickness')
+    inZone('throughModulusGpa', 'modulus through the thickness')
+    inZone('glassTransitionDegC', 'glass transition')
+  }
+  if (
+    missing.length > 0 ||
+    zone === null ||
+    cycleMinDegC === null ||
+    cycleMaxDegC === null ||
+    temperatureCycles === null ||
+    hole.drillMm === null ||
+    hole.wallPlatingUm === null ||
+    zone.throughExpansionPpmPerC === null ||
+    zone.throughModulusGpa === null ||
+    zone.glassTransitionDegC === null
+  ) {
+    return notComputedFrom(missing, places)
+  }
+  const what = `cycles of ${hole.name}`
+  if (cycleMaxDegC >= zone.glassTransitionDegC) {
+    return cannotTell(
+      what,
+      {
+        because: `the cycles reach ${inSentence(cycleMaxDegC, 'degC')} and ${zone.name} goes soft at ${inSentence(zone.glassTransitionDegC, 'degC')}, past which it expands several times as much`,
+        decidedBy: 'cycle coupons',
+      },
+      places,
+    )
+  }
+  const stackUm = findPlatedStack(context.findZoneResult(zone.id))
+  if (stackUm === null) {
+    return cannotTell(
+      what,
+      {
+        because: `${zone.name} has fewer than two conductor layers for a wall to join`,
+        decidedBy: 'check the zone of the hole',
+      },
+      places,
+    )
+  }
+  if (hole.wallPlatingUm === 0 || hole.wallPlatingUm >= 500 * hole.drillMm) {
+    return cannotTell(
+      what,
+      { because: 'no ring of copper is left between drill and wall plating as stated', decidedBy: 'check both' },
+      places,
+    )
+  }
+  const copper = findLibraryMaterial(WALL_COPPER_ID)
+  if (copper?.foil == null) {
+    return notComputed(['features', 'holes', index, 'wallPlatingUm'], 'constants of plated copper', places)
+  }
+  const { foil } = copper
+  const survivalPct = brief.lifeSurvivalPct ?? DEFAULT_SURVIVAL_PCT
+  const survivingFraction = lifeOverMedianFraction(1 - survivalPct / 100, WALL_WEIBULL_SLOPE)
+  const hasMotion = {
+    drillMm: hole.drillMm,
+    wallUm: hole.wallPlatingUm,
+    expansionPpmPerC: zone.throughExpansionPpmPerC,
+  }
+  const { throughModulusGpa } = zone
+  const medianFor = (
+    quality: PlatingQuality,
+    fatigueDuctility: number,
+    yieldMpa: number,
+    thicknessUm: number,
+  ): number => {
+    const wall = {
+      modulusGpa: copper.modulusGpa.value,
+      yieldStrengthMpa: yieldMpa,
+      tensileStrengthMpa: foil.tensileStrengthMpa.value,
+      fatigueDuctility,
+    }
+    const { strainRangeFraction } = computeBarrelStrain({
+      ...hasMotion,
+      stackModulusGpa: throughModulusGpa,
+      stackThicknessMm: thicknessUm / 1000,
+      temperatureRangeDegC: cycleMaxDegC - cycleMinDegC,
+      copper: wall,
+    })
+    const effective = strainMultiplier(quality) * strainRangeFraction
+    return computeMedianLife(wall, Math.max(effective, LEAST_STRAIN_FRACTION)).cycles
+  }
+  const decideFor = (quality: PlatingQuality, remark?: string): Outcome => {
+    const value =
+      survivingFraction * medianFor(quality, foil.fatigueDuctility.value, foil.yieldStrengthMpa.value, stackUm.nominal)
+    const range = findRange(
+      [
+        { ...readEnds('fatigueDuctility', foil.fatigueDuctility), nominal: foil.fatigueDuctility.value },
+        { ...readEnds('yieldStrengthMpa', foil.yieldStrengthMpa), nominal: foil.yieldStrengthMpa.value },
+        stackUm,
+      ],
+      ([ductility = 0, yieldMpa = 0, um = 0]) => survivingFraction * medianFor(quality, ductility, yieldMpa, um),
+    )
+    return decide({
+      value,
+      range,
+      rangeOver: 'both',
+      limit: makeDesignLimit({
+        key: 'temperatureCycles',
+        value: temperatureCycles,
+        unit: 'cycles',
+        sense: 'at-least',
+        sourceKey: 'platedHoleFatigue',
+        name: 'temperature cycles',
+      }),
+      places,
+      what: `cycles that ${inSentence(survivalPct, 'pct')} of the walls of ${hole.name} outlast`,
+      equation:
+        'N^-0.6 D_f^0.75 + 0.9 (S_u / E) [exp(D_f) / 0.36]^(0.1785 log10(1e5 / N)) = 1.6 (10 / K_Q) strain range of the wall',
+      sourceKey: 'platedHoleFatigue',
+      cautions: listCautions(value / survivingFraction, brief.lifeSurvivalPct === null),
+      ...(remark === undefined ? {} : { remark }),
+    })
+  }
+  const { holePlatingQuality } = brief
+  if (holePlatingQuality !== null) return decideFor(holePlatingQuality)
+  // The rating moves strain threefold: without it only what holds for every rating, or for none, is a verdict.
+  const [best, worst] = [HOLE_PLATING_QUALITIES[0], HOLE_PLATING_QUALITIES[HOLE_PLATING_QUALITIES.length - 1] ?? 'poor']
+  const atWorst = decideFor(worst, `So even with ${worst} plating; nobody has stated its quality.`)
+  if (getOutcomeVerdict(atWorst) === 'meets') return atWorst
+  const atBest = decideFor(best, `So even with ${best} plating; nobody has stated its quality.`)
+  if (getOutcomeVerdict(atBest) === 'fails') return atBest
+  return notComputed(['brief', 'holePlatingQuality'], 'quality of the plating of hole walls', places)
+}
+
+/** The library's record whose constants are those of the relation. */
+const WALL_COPPER_ID = 'copper-plated'
+
+/** A stack that expands as copper does strains nothing; the relation ends far above this. */
+const LEAST_STRAIN_FRACTION = 1e-9
+
+/** From the outermost copper to the outermost copper: masks, covers and stiffeners outside of it pull at no land. */
+function findPlatedStack(zone: ZoneResult | null): { low: number; nominal: number; high: number } | null {
+  if (zone === null) return null
+  const isCopper = ({ kind, coverageFraction }: ZoneResult['layers'][number]) =>
+    kind === 'conductor' && coverageFraction !== 0
+  const first = zone.layers.findIndex(isCopper)
+  const last = zone.layers.findLastIndex(isCopper)
+  if (first === -1 || first === last) return null
+  const stack = { low: 0, nominal: 0, high: 0 }
+  for (const { minUm, nominalUm, maxUm } of zone.layers.slice(first, last + 1)) {
+    stack.low += minUm
+    stack.nominal += nominalUm
+    stack.high += maxUm
+  }
+  return stack
+}
+
+function listCautions(medianCycles: number, isDefaultSurvival: boolean): string[] {
+  const cautions = [
+    `The relation is that of plated holes in rigid boards. Scatter: Weibull slope ${WALL_WEIBULL_SLOPE}, the least of three published for coupons; lots have failed earlier than their own fit. Qualify by coupons.`,
+    'Soldering is not counted: each pass goes past the glass transition and takes a share of the life.',
+  ]
+  if (isDefaultSurvival) {
+    cautions.push(`No share of parts that must survive is stated: ${DEFAULT_SURVIVAL_PCT} % stands in.`)
+  }
+  if (medianCycles > EXTRAPOLATION_CYCLES) cautions.push('Beyond a million cycles the relation is extrapolated.')
+  return cautions
+}

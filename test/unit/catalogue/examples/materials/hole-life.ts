@@ -1,0 +1,63 @@
+import { getOnly, getZone } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const holeLifeExamples: readonly ItemExample[] = [
+  { name: 'a few hundred mild cycles', expect: 'meets' },
+  {
+    name: 'as many cycles as a test of space hardware has, over a wide range',
+    change: (d) => {
+      Object.assign(d.brief, { cycleMinDegC: -65, cycleMaxDegC: 130, temperatureCycles: 20_000 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'cycles into the glass transition',
+    change: (d) => {
+      d.brief.cycleMaxDegC = 140
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'nobody rated the plating, and even poor plating lasts',
+    change: (d) => {
+      Object.assign(d.brief, { holePlatingQuality: null, temperatureCycles: 2 })
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'nobody rated the plating, and not even the best lasts',
+    change: (d) => {
+      Object.assign(d.brief, { holePlatingQuality: null, temperatureCycles: 10_000_000 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'nobody rated the plating, and it decides',
+    change: (d) => {
+      Object.assign(d.brief, { holePlatingQuality: null, temperatureCycles: 3_000 })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'nobody measured the stack',
+    change: (d) => {
+      getZone(d, 'board').throughExpansionPpmPerC = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'the cycles are not stated',
+    change: (d) => {
+      d.brief.temperatureCycles = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a hole through a zone with one conductor layer',
+    change: (d) => {
+      getOnly(d.features.holes).zoneId = 'arm'
+      Object.assign(getZone(d, 'arm'), { throughExpansionPpmPerC: 60, throughModulusGpa: 4, glassTransitionDegC: 150 })
+    },
+    expect: 'cannot-tell',
+  },
+]

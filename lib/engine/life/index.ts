@@ -21,12 +21,10 @@ export {
   strainRangeOfMotion,
 } from './fatigue'
 export {
-  type BarrelStrain,
   computeBarrelStrain,
   type PlatingQuality,
   strainMultiplier,
   WALL_WEIBULL_SLOPE,
-  type WallCopper,
 } from './plated-hole'
 export {
   computeDamage,

@@ -61,4 +61,4 @@ export {
 } from './strain-range'
 export { isYieldBeyond, type Strip, stripsOf, yieldStrainPct } from './strips'
 export { thermalCurvaturePerMm } from './thermal-curvature'
-export { computeStripTwist, LEAST_WIDTH_TO_THICKNESS, MOST_TWIST_OVER_WIDTH_RAD, type StripTwist } from './twist'
+export { computeStripTwist } from './twist'

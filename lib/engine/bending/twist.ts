@@ -7,11 +7,11 @@ const PCT = 100
  * Greatest share of a radian over which the width turns against itself (twist per length times width) for which the figures stand: about
  * twice what was checked by finite elements, our choice.
  */
-export const MOST_TWIST_OVER_WIDTH_RAD = 0.4
+const MOST_TWIST_OVER_WIDTH_RAD = 0.4
 /** Width over thickness from which a strip counts as thin: our choice, where the edges' part of the torque is 6 %. */
-export const LEAST_WIDTH_TO_THICKNESS = 10
+const LEAST_WIDTH_TO_THICKNESS = 10
 
-export interface StripTwist {
+interface StripTwist {
   /** Along the strip, tension positive: at both edges, and in the middle of the width. */
   edgeStrainPct: number
   centreStrainPct: number
@@ -51,6 +51,8 @@ export function computeStripTwist(
     }
   })
   const thicknessMm = stiffness.reduce((sum, each) => sum + each.thicknessMm, 0)
+  requireNumber('widthMm over thickness', widthMm / thicknessMm, { atLeast: LEAST_WIDTH_TO_THICKNESS })
+  requireNumber('twist over the width', twistRatePerMm * widthMm, { atMost: MOST_TWIST_OVER_WIDTH_RAD })
   const shearing = stiffness.reduce((sum, each) => sum + each.shearMpa * each.thicknessMm, 0)
   // About the depth where shear in the plane balances.
   let depthMm = 0

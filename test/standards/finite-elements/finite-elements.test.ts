@@ -257,6 +257,23 @@ describe('twist of a thin strip', () =>
     expectRelative(twist.centreStrainPct, number(expected, 'centreStrainPct'), rel, 'strain in the middle')
   }))
 
+describe('twist beyond its model', () => {
+  const film: BendLayer[] = [{ id: 'film', thicknessUm: 100, modulusGpa: 4.83, poisson: 0.34 }]
+  it('is refused, not computed', () => {
+    expect(() => computeStripTwist(film, { twistRatePerMm: 0.1, widthMm: 5 })).toThrow(RangeError)
+    expect(() => computeStripTwist(film, { twistRatePerMm: 0.001, widthMm: 0.9 })).toThrow(RangeError)
+  })
+  it('strains the edge, and shears the faces, the more the larger the twist', () => {
+    const rates = [0, 0.01, 0.02, 0.04, 0.08].map((twistRatePerMm) =>
+      computeStripTwist(film, { twistRatePerMm, widthMm: 5 }),
+    )
+    expect(rates[0]).toMatchObject({ edgeStrainPct: 0, shearPct: 0, torqueNmm: 0 })
+    for (const key of ['edgeStrainPct', 'shearPct', 'torqueNmm'] as const) {
+      expect(rates.map((each) => each[key])).toEqual(rates.map((each) => each[key]).toSorted((a, b) => a - b))
+    }
+  })
+})
+
 describe('finite-element cases', () => {
   it('are all taken', () => expect(all.map(({ id }) => id).filter((id) => !handled.has(id))).toEqual([]))
 })

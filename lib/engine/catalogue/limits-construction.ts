@@ -29,6 +29,15 @@ export const CONSTRUCTION_LIMITS = {
     sourceKey: 'ownChoice',
     note: "About a fifth of the 72 % at which one polyimide film tears (a film maker's table, as reproduced): creases and edges tear sooner.",
   },
+  stackAsymmetryFraction: {
+    label: 'Difference between mirrored layers of a rigid zone',
+    unit: 'fraction',
+    sense: 'at-most',
+    value: 0.1,
+    allowed: { min: 0, max: 0.5 },
+    sourceKey: 'ownChoice',
+    note: 'Our choice. Fabricators list builds that are not symmetric as special; how far they warp depends on resin, copper and panel.',
+  },
   platingInBendUm: {
     label: 'Plated copper on a conductor in a bend',
     unit: 'um',

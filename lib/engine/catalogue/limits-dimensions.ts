@@ -57,6 +57,15 @@ export const DIMENSION_LIMITS = {
     sourceKey: 'ownChoice',
     note: 'Our choice: about twice the minimum corner radius.',
   },
+  flexLengthMm: {
+    label: 'Length of a flex zone beside rigid or stiffened ones',
+    unit: 'mm',
+    sense: 'at-least',
+    value: 5,
+    allowed: { min: 0.5, max: 100 },
+    sourceKey: 'guideRigidFlex2012',
+    note: 'The guide asks for 5 mm and allows 2.5 mm at the least; a guide of 2017 allows 2.0 mm.',
+  },
   stiffenerToBendMm: {
     label: 'Stiffener edge to the nearest bend',
     unit: 'mm',
@@ -180,8 +189,8 @@ export const DIMENSION_LIMITS = {
     sense: 'at-least',
     value: 2.5,
     allowed: { min: 0.1, max: 100 },
-    sourceKey: 'guideRigidFlex2012',
-    note: '5 mm by preference, 2.5 mm least; another guide says 2 mm.',
+    sourceKey: 'ownChoice',
+    note: 'Our choice within what is printed: 1.0 mm (guide of 2017), 1.5 mm (guide without a year), 2 mm (guide of 2023), 5 mm (magazine of 2021).',
   },
   conductorWidthMm: {
     label: 'Conductor width',

@@ -15,6 +15,10 @@ export const NEEDS = {
     isMet: (c) => c.design.bends.filter(mayBeDynamic).length > 1,
   },
   'flex-zones': { absent: 'the design has no flex zone', isMet: (c) => hasZone(c, (zone) => zone.kind === 'flex') },
+  'rigid-zones': {
+    absent: 'the design has no rigid zone',
+    isMet: (c) => hasZone(c, (zone) => zone.kind === 'rigid'),
+  },
   'finger-zones': {
     absent: 'the design has no finger zone',
     isMet: (c) => hasZone(c, (zone) => zone.kind === 'finger'),

@@ -69,7 +69,7 @@ export const CATALOGUE_SOURCES = {
     number: null,
     year: 2012,
     kind: 'common-practice',
-    note: 'flex length beside a rigid edge 5 mm, least 2.5 mm; hole land 0.40 mm over the hole',
+    note: 'length of the flex area between rigid parts 5 mm, least 2.5 mm; hole land 0.40 mm over the hole',
   },
   guideRigidFlex2023: {
     title: 'fabricator guide on rigid-flex design rules',

@@ -160,7 +160,7 @@ describe('an input that an item declares, made worse', () => {
 
   const moves = new Map<string, number>()
   /** Here the declared inputs move the figure, and in these designs not past its limit. */
-  const FAR_FROM_LIMIT = ['plating-in-bend', 'neutral-axis', 'copper-encapsulation', 'coverlay-opening']
+  const FAR_FROM_LIMIT = ['plating-in-bend', 'neutral-axis', 'copper-encapsulation', 'coverlay-opening', 'flex-length']
   test('moves the verdict of every other item', () => {
     const still = [...new Set(declared.map(({ item }) => item.id))].filter(
       (id) => ![...moves].some(([key, moved]) => key.startsWith(`${id}: `) && moved > 0),
@@ -235,6 +235,7 @@ const STATED_BY_ABSENCE = new Set(['finger-thickness: contactFinish'])
 /** Items that no single missing input of these designs leaves without a verdict: they count, or rest on facts of the review. */
 const WITHOUT_GAP: readonly string[] = [
   'plating-in-bend',
+  'bend-cover',
   'thickness-tolerance',
   'copper-yield',
   'neutral-axis',
@@ -242,6 +243,8 @@ const WITHOUT_GAP: readonly string[] = [
   'clad-adhesive',
   'copper-encapsulation',
   'coverlay-adhesive',
+  'flexible-adhesive-in-rigid',
+  'stack-symmetry',
   'solder-mask-in-bend',
   'unbonded-leaves',
   'conductor-corners',
@@ -250,6 +253,7 @@ const WITHOUT_GAP: readonly string[] = [
   'copper-to-outline',
   'coverlay-edge-in-bend',
   'finger-support',
+  'flex-length',
   'capability-match',
   'stock-materials',
   'material-call-outs',

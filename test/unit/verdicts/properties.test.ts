@@ -152,11 +152,13 @@ describe('worse inputs', () => {
     )
     expect(silent.sort()).toEqual(
       [
+        'bend-cover',
         'bend-use',
         'circuit-type',
         'clad-adhesive',
         'conductor-layers-in-bend',
         'finger-support',
+        'flexible-adhesive-in-rigid',
         'foil-type',
         'foil-weight',
         'layer-names',
@@ -166,6 +168,7 @@ describe('worse inputs', () => {
         'plane-in-bend',
         'radius-holder',
         'solder-mask-in-bend',
+        'stack-symmetry',
         'stated-thickness',
         'unbonded-leaves',
       ].sort(),

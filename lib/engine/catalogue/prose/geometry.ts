@@ -94,6 +94,10 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Cut the outline from film of about the right stiffness, fold it in order into the enclosure, keep the model.',
   },
+  'flex-length': {
+    why: 'Between two rigid parts the film has to be freed, covered and handled. Below a few millimetres resin from both edges meets in the middle, and no bend finds room.',
+    howToCheck: 'Take the length between the facing edges; compare with what the fabricator makes.',
+  },
   'hole-plating': {
     why: 'The wall carries the current from layer to layer and takes the strain when what surrounds it expands more than copper does; acrylic adhesive strains it more than epoxy or polyimide does.',
     howToCheck:

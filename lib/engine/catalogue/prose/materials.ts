@@ -12,6 +12,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Take the profile from the makers of film and finish and from the handling standard; agree it with the assembler, with the time allowed between oven and solder.',
   },
+  'bend-cover': {
+    why: 'Bare copper in a bend cracks from its edge, corrodes, and touches what it rubs on. The cover also keeps the copper near the neutral axis.',
+    howToCheck:
+      'Go outwards from each conductor layer in the zone of the bend: a film has to come before the outside, or before the air between leaves. Adhesive alone does not count, and a solder mask cracks.',
+  },
   'bend-strain': {
     why: 'Strain at the copper is what breaks it; radius and thickness only stand in for it. Copper passes its yield point early, and the axis of the section moves with it.',
     howToCheck:
@@ -69,6 +74,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Take the window from the connector drawing and compare with the finished thickness at both ends of its worst case.',
   },
+  'flexible-adhesive-in-rigid': {
+    why: 'Acrylic expands several times as much as laminate when it is soldered, smears in drilling, and pulls on the barrel of every hole that passes through it. Barrels crack at corner and wall.',
+    howToCheck:
+      'Look at every adhesive and bondply that runs into a rigid zone. Coverlay is usually cut so that it ends a short way under the rigid edge, outside of the holes.',
+  },
   'foil-type': {
     why: 'Rolled-annealed foil stretches further and bears repeated bending better than electrodeposited foil. The fatigue relation must not be used to rank the two at long life, where it follows strength alone.',
     howToCheck: 'Look up the foil of every conductor layer that passes through a dynamic or install bend.',
@@ -114,6 +124,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'solder-mask-in-bend': {
     why: 'Mask cracks before film does, and a crack in the mask starts one in the copper under it. Coverlay film belongs on what bends; flexible mask bears a gentle fold at most.',
     howToCheck: 'See which layers cover the zone of each bend.',
+  },
+  'stack-symmetry': {
+    why: 'Laminate, resin and copper shrink differently as they cool. A rigid zone that is heavier on one side bows, and parts do not solder on a bowed board.',
+    howToCheck:
+      'Fold the stack at its middle: laminate, prepreg and copper of both halves should match. Where they cannot, agree the bow with the fabricator.',
   },
   'stated-thickness': {
     why: 'A total that its own layers do not add up to means that one of them is wrong, and nobody can say which.',

@@ -20,6 +20,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Fill in what the bend table of the sheet does not state.',
     'Add radius, angle, side, cycles and temperature to the team’s own drawing.',
   ],
+  'bend-cover': [
+    'Run the coverlay through the bend, on each bare face.',
+    'Move the opening out of the bend.',
+    'Waive it where the bare layer lies at the neutral axis on purpose, and nothing touches it.',
+  ],
   'bend-fit': [
     'Lengthen the flex zone{by}.',
     'Reduce the angle of the bend.',
@@ -124,6 +129,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'finger-support': ['Put a stiffener under the contacts.', 'Lengthen the stiffener past the insertion length.'],
   'finger-thickness': ['Change the stiffener film at the connector end{by}.', 'Take another connector.'],
   'flex-test-terms': ['State rate, travel, mandrel and points of application on the drawing.'],
+  'flex-length': ['Lengthen the flex zone{by}.', 'Ask the fabricator for the shortest flex length that they make.'],
+  'flexible-adhesive-in-rigid': [
+    'End the coverlay and its adhesive just under the rigid edge, outside of the holes.',
+    'Take adhesiveless clad, and epoxy where adhesive is needed.',
+  ],
   'foil-type': ['Take rolled-annealed foil where the part moves.', 'Keep the plating on lands alone.'],
   'foil-weight': ['Take the next lighter foil.', 'Widen conductors that need the copper.'],
   'fold-model': [
@@ -171,6 +181,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'solder-mask-in-bend': [
     'Cover the bend with coverlay, and keep the mask on the boards.',
     'End the mask before the bend.',
+  ],
+  'stack-symmetry': [
+    'Make laminate and prepreg of both halves equally thick.',
+    'Match the copper weight of mirrored layers.',
+    'Agree bow and twist with the fabricator, where the stack must stay as it is.',
   ],
   'stated-thickness': ['Correct the figure to what the layers come to.', 'Correct the layers.'],
   'stiffener-detail': [

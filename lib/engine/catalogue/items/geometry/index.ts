@@ -18,6 +18,7 @@ import { coverlayWeb } from './coverlay-web'
 import { crossingAngle } from './crossing-angle'
 import { directionChangeInBend } from './direction-change-in-bend'
 import { fingerSupport } from './finger-support'
+import { flexLength } from './flex-length'
 import { foldModel } from './fold-model'
 import { holePlating } from './hole-plating'
 import { holeToBend } from './hole-to-bend'
@@ -77,6 +78,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   stiffenerToBend,
   stiffenerOverlap,
   bendToRigid,
+  flexLength,
   transitionRelief,
   radiusHolder,
   foldModel,

@@ -1,5 +1,6 @@
 import type { ItemDefinition } from '../../define-item'
 import { bakeBeforeAssembly } from './bake-before-assembly'
+import { bendCover } from './bend-cover'
 import { bendStrain } from './bend-strain'
 import { bendUse } from './bend-use'
 import { cladAdhesive } from './clad-adhesive'
@@ -12,6 +13,7 @@ import { damageSum } from './damage-sum'
 import { fatigueLife } from './fatigue-life'
 import { filmStrain } from './film-strain'
 import { fingerThickness } from './finger-thickness'
+import { flexibleAdhesiveInRigid } from './flexible-adhesive-in-rigid'
 import { foilType } from './foil-type'
 import { foilWeight } from './foil-weight'
 import { handbookRadius } from './handbook-radius'
@@ -23,6 +25,7 @@ import { radiusRatio } from './radius-ratio'
 import { rollingDirection } from './rolling-direction'
 import { shieldStiffness } from './shield-stiffness'
 import { solderMaskInBend } from './solder-mask-in-bend'
+import { stackSymmetry } from './stack-symmetry'
 import { statedThickness } from './stated-thickness'
 import { surfaceFinish } from './surface-finish'
 import { thicknessTolerance } from './thickness-tolerance'
@@ -37,6 +40,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   conductorCurrent,
   voltageDrop,
   platingInBend,
+  bendCover,
   thicknessTolerance,
   statedThickness,
   fingerThickness,
@@ -52,6 +56,8 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   cladAdhesive,
   copperEncapsulation,
   coverlayAdhesive,
+  flexibleAdhesiveInRigid,
+  stackSymmetry,
   solderMaskInBend,
   surfaceFinish,
   unbondedLeaves,

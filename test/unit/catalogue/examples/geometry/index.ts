@@ -18,6 +18,7 @@ import { coverlayWebExamples } from './coverlay-web'
 import { crossingAngleExamples } from './crossing-angle'
 import { directionChangeInBendExamples } from './direction-change-in-bend'
 import { fingerSupportExamples } from './finger-support'
+import { flexLengthExamples } from './flex-length'
 import { foldModelExamples } from './fold-model'
 import { holePlatingExamples } from './hole-plating'
 import { holeToBendExamples } from './hole-to-bend'
@@ -61,6 +62,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'direction-change-in-bend': directionChangeInBendExamples,
   'finger-support': fingerSupportExamples,
   'fold-model': foldModelExamples,
+  'flex-length': flexLengthExamples,
   'hole-plating': holePlatingExamples,
   'hole-to-bend': holeToBendExamples,
   'hole-to-transition': holeToTransitionExamples,

@@ -1,5 +1,6 @@
 import type { ItemExample } from '../item-example'
 import { bakeBeforeAssemblyExamples } from './bake-before-assembly'
+import { bendCoverExamples } from './bend-cover'
 import { bendStrainExamples } from './bend-strain'
 import { bendUseExamples } from './bend-use'
 import { cladAdhesiveExamples } from './clad-adhesive'
@@ -12,6 +13,7 @@ import { damageSumExamples } from './damage-sum'
 import { fatigueLifeExamples } from './fatigue-life'
 import { filmStrainExamples } from './film-strain'
 import { fingerThicknessExamples } from './finger-thickness'
+import { flexibleAdhesiveInRigidExamples } from './flexible-adhesive-in-rigid'
 import { foilTypeExamples } from './foil-type'
 import { foilWeightExamples } from './foil-weight'
 import { handbookRadiusExamples } from './handbook-radius'
@@ -23,6 +25,7 @@ import { radiusRatioExamples } from './radius-ratio'
 import { rollingDirectionExamples } from './rolling-direction'
 import { shieldStiffnessExamples } from './shield-stiffness'
 import { solderMaskInBendExamples } from './solder-mask-in-bend'
+import { stackSymmetryExamples } from './stack-symmetry'
 import { statedThicknessExamples } from './stated-thickness'
 import { surfaceFinishExamples } from './surface-finish'
 import { thicknessToleranceExamples } from './thickness-tolerance'
@@ -32,6 +35,7 @@ import { voltageDropExamples } from './voltage-drop'
 /** By the item's id. */
 export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
   'bake-before-assembly': bakeBeforeAssemblyExamples,
+  'bend-cover': bendCoverExamples,
   'bend-strain': bendStrainExamples,
   'bend-use': bendUseExamples,
   'clad-adhesive': cladAdhesiveExamples,
@@ -44,6 +48,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'damage-sum': damageSumExamples,
   'fatigue-life': fatigueLifeExamples,
   'finger-thickness': fingerThicknessExamples,
+  'flexible-adhesive-in-rigid': flexibleAdhesiveInRigidExamples,
   'foil-type': foilTypeExamples,
   'foil-weight': foilWeightExamples,
   'handbook-radius': handbookRadiusExamples,
@@ -54,6 +59,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'rolling-direction': rollingDirectionExamples,
   'shield-stiffness': shieldStiffnessExamples,
   'solder-mask-in-bend': solderMaskInBendExamples,
+  'stack-symmetry': stackSymmetryExamples,
   'stated-thickness': statedThicknessExamples,
   'surface-finish': surfaceFinishExamples,
   'thickness-tolerance': thicknessToleranceExamples,

@@ -1,0 +1,63 @@
+import type { EvaluationContext } from '../../../context'
+import type { Outcome, ZoneLayerResult, ZoneResult } from '../../../results'
+import { placeOf } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
+
+export const flexibleAdhesiveInRigid = defineItem({
+  id: 'flexible-adhesive-in-rigid',
+  section: 'materials',
+  severity: 'major',
+  question: 'Do the plated holes of rigid zones pass through no acrylic adhesive?',
+  titles: {
+    meets: 'No acrylic adhesive where rigid zones have plated holes',
+    fails: 'Plated holes of a rigid zone pass through acrylic adhesive',
+  },
+  appliesTo: { needs: ['rigid-zones'], says: 'parts with a rigid zone' },
+  limits: [],
+  sourceKeys: ['commonPractice'],
+  restsOn: [...SECTION_INPUTS, 'features.holes'],
+  decidedWhen: 'early',
+  answeredBy: ['member', 'fabricator'],
+  monotone: [],
+  check: (context) => context.zones.filter(({ kind }) => kind === 'rigid').map((zone) => checkZone(context, zone)),
+})
+
+function checkZone(context: EvaluationContext, zone: ZoneResult): Outcome {
+  const place = placeOf('zone', { id: zone.zoneId, name: zone.name })
+  const bonds = zone.layers.filter(({ kind }) => kind === 'adhesive' || kind === 'bondply')
+  const unknown = bonds.find((layer) => readIsAcrylic(context, layer) === null)
+  const acrylic = bonds.filter((layer) => readIsAcrylic(context, layer) === true)
+  if (unknown !== undefined && acrylic.length === 0) {
+    const index = context.design.materials.findIndex(({ id }) => id === unknown.materialId)
+    return notComputed(['materials', index, 'specification'], `chemistry of ${unknown.name} in its specification`, [
+      place,
+      placeOf('layer', { id: unknown.layerId, name: unknown.name }),
+    ])
+  }
+  return decide({
+    value: acrylic.length,
+    limit: makeNoneAllowed('acrylicLayersInRigidCount', 'commonPractice'),
+    places: [place, ...acrylic.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
+    what: `acrylic layers in ${zone.name}`,
+    equation: 'count of layers, by the specification of their material',
+    remark:
+      acrylic.length === 0
+        ? undefined
+        : 'Acrylic expands several times as much as the rest of the board when it is soldered, and strains the barrels.',
+  })
+}
+
+/**
+ * By the words of its specification and name, which call out one chemistry or the other. Null where they name neither, or the material is not known.
+ */
+function readIsAcrylic(context: EvaluationContext, { materialId }: ZoneLayerResult): boolean | null {
+  const material = materialId === null ? null : context.findMaterial(materialId)
+  if (material === null) return null
+  const words = `${material.specification} ${material.name}`.toLowerCase()
+  if (words.includes('acrylic')) return true
+  return OTHER_CHEMISTRIES.some((word) => words.includes(word)) ? false : null
+}
+
+const OTHER_CHEMISTRIES = ['epoxy', 'polyimide', 'prepreg', 'cyanate', 'fluoropolymer', 'liquid crystal'] as const

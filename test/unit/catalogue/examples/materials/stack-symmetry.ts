@@ -1,0 +1,29 @@
+import { getConductorLayer, getFilm, getZone } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const stackSymmetryExamples: readonly ItemExample[] = [
+  { name: 'mirrored laminate, prepreg and copper', expect: 'meets' },
+  {
+    name: 'half the laminate on one side',
+    change: (d) => {
+      getFilm(d, 'core-bottom').thicknessUm = 100
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'laminate on one side only',
+    change: (d) => {
+      const board = getZone(d, 'board')
+      board.presence = board.presence.filter(({ layerId }) => layerId !== 'core-bottom')
+      d.construction.layers = d.construction.layers.filter(({ id }) => id !== 'core-bottom')
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'copper of twice the weight on one side',
+    change: (d) => {
+      getConductorLayer(d, 'l3').thicknessUm = 70
+    },
+    expect: 'fails',
+  },
+]

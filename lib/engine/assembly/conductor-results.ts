@@ -9,6 +9,7 @@ import {
   listCurrentCautions,
   MIN_PITCHES_ACROSS,
   resistanceOhm,
+  skinDepthUm,
   temperatureRiseDegC,
   voltageDropVolt,
 } from '../conductors'
@@ -100,6 +101,7 @@ export function computeConductorResult(
   const temperatureDegC = operatingMaxDegC === null ? null : operatingMaxDegC + (riseDegC ?? 0)
   const cautions = [
     ...listConductorCautions(feature, riseDegC, temperatureDegC, location),
+    ...describeSkinEffect(feature, layer),
     ...describeDefaultResistivity(layer.material),
   ]
   const isInRange = temperatureDegC !== null && temperatureDegC >= -200 && temperatureDegC <= MAX_RESISTANCE_DEGC
@@ -216,6 +218,17 @@ function describeDefaultResistivity(material: Material | null): string[] {
 
 function readResistivity(material: Material | null): { resistivityOhmMm2PerM: number } | Record<string, never> {
   return material?.foil == null ? {} : { resistivityOhmMm2PerM: material.foil.resistivityOhmMm2PerM.value }
+}
+
+/** Resistance, drop and rise are those of direct current: where the highest frequency keeps to the faces of the copper, they are too low. */
+function describeSkinEffect({ name, frequencyMhz }: ConductorFeature, layer: SectionLayer): string[] {
+  if (frequencyMhz === null) return []
+  const depthUm = skinDepthUm(frequencyMhz * 1e6, layer.material?.foil?.resistivityOhmMm2PerM.value)
+  return layer.nominalUm <= 2 * depthUm
+    ? []
+    : [
+        `At ${inSentence(frequencyMhz, 'mhz')} current keeps to some ${inSentence(depthUm, 'um')} from each face, and ${name} is ${inSentence(layer.nominalUm, 'um')} thick: resistance, drop and rise are computed for direct current and are higher at that frequency.`,
+      ]
 }
 
 function listConductorCautions(

@@ -253,7 +253,6 @@ const WITHOUT_GAP: readonly string[] = [
   'copper-to-outline',
   'coverlay-edge-in-bend',
   'finger-support',
-  'flex-length',
   'capability-match',
   'stock-materials',
   'material-call-outs',

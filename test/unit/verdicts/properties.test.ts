@@ -227,7 +227,7 @@ describe('information taken away', () => {
     let tried = 0
     const faults = new Set<string>()
     fc.assert(
-      fc.property(anyDesign, fc.array(fc.nat(100_000), { minLength: 4, maxLength: 4 }), (design, picks) => {
+      fc.property(anyDesign, fc.array(fc.nat(100_000), { minLength: 9, maxLength: 9 }), (design, picks) => {
         const { root } = toDocument(design)
         const before = fromRoot(root)
         if (before === null) return

@@ -20,6 +20,7 @@ export {
   RANKING_LIMIT_CYCLES,
   strainRangeOfMotion,
 } from './fatigue'
+export { type RankedFailure, rankFailures } from './median-ranks'
 export {
   computeBarrelStrain,
   type PlatingQuality,
@@ -32,3 +33,11 @@ export {
   DEFAULT_WEIBULL_SLOPE,
   lifeOverMedianFraction,
 } from './survival'
+export {
+  BOUNDS_CONFIDENCE_PCT,
+  type BoundedEstimate,
+  fitLifeAtFraction,
+  fitWeibull,
+  type LifeSpecimen,
+  type WeibullFit,
+} from './weibull-fit'

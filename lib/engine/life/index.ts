@@ -35,9 +35,7 @@ export {
 } from './survival'
 export {
   BOUNDS_CONFIDENCE_PCT,
-  type BoundedEstimate,
   fitLifeAtFraction,
   fitWeibull,
   type LifeSpecimen,
-  type WeibullFit,
 } from './weibull-fit'

@@ -34,7 +34,6 @@ export {
   lifeOverMedianFraction,
 } from './survival'
 export {
-  BOUNDS_CONFIDENCE_PCT,
   fitLifeAtFraction,
   fitWeibull,
   type LifeSpecimen,

@@ -29,7 +29,7 @@ export type WeibullReading =
   | { readonly ok: false; readonly because: string }
 
 /** Two-sided, so that each end by itself is passed with 5 %. Common practice for life tests, no published source. */
-export const BOUNDS_CONFIDENCE_PCT = 90
+const BOUNDS_CONFIDENCE_PCT = 90
 /** Chi-square, one degree of freedom, 90 %: the square of the normal quantile 1.6449 (tables of any handbook of statistics). */
 const CHI_SQUARE_90 = 2.705543454095404
 /** A slope past this is no scatter that a test of some specimens could tell from none. */

@@ -20,7 +20,7 @@ export {
   RANKING_LIMIT_CYCLES,
   strainRangeOfMotion,
 } from './fatigue'
-export { type RankedFailure, rankFailures } from './median-ranks'
+export { rankFailures } from './median-ranks'
 export {
   computeBarrelStrain,
   type PlatingQuality,

@@ -8,7 +8,7 @@ export interface LifeSpecimen {
   readonly hasSurvived: boolean
 }
 
-/** Estimate with the two-sided bounds of `BOUNDS_CONFIDENCE_PCT`; null where the test sets no such end. */
+/** Estimate with the two-sided 90 % bounds; null where the test sets no such end. */
 export interface BoundedEstimate {
   readonly value: number
   readonly low: number | null
@@ -28,9 +28,10 @@ export type WeibullReading =
   | { readonly ok: true; readonly fit: WeibullFit }
   | { readonly ok: false; readonly because: string }
 
-/** Two-sided, so that each end by itself is passed with 5 %. Common practice for life tests, no published source. */
-const BOUNDS_CONFIDENCE_PCT = 90
-/** Chi-square, one degree of freedom, 90 %: the square of the normal quantile 1.6449 (tables of any handbook of statistics). */
+/**
+ * Bounds are 90 %, two-sided, so that each end by itself is passed with 5 %: common practice for life tests, no published source. Chi-square, one
+ * degree of freedom: the square of the normal quantile 1.6449 (tables of any handbook of statistics).
+ */
 const CHI_SQUARE_90 = 2.705543454095404
 /** A slope past this is no scatter that a test of some specimens could tell from none. */
 const LARGEST_SLOPE = 1000

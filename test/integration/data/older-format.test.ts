@@ -21,7 +21,8 @@ function writeAsFormat1(design: Design): string {
       ([inner]) =>
         !newFields.has(inner) &&
         !(key === 'plating' && inner === 'materialId') &&
-        !(key === 'holes' && inner === 'zoneId'),
+        !(key === 'holes' && inner === 'zoneId') &&
+        !(key === 'features' && inner === 'none'),
     )
     return Object.fromEntries(entries.map(([inner, value]) => [inner, strip(value, inner)]))
   }

@@ -39,6 +39,15 @@ export const DIMENSION_LIMITS = {
     sourceKey: HOLE_PLATING_UM.sourceKey,
     note: `The nominal figure on flexible circuits. About ${HOLE_PLATING_UM.enough} um is said to be enough, more than ${HOLE_PLATING_UM.highReliabilityAbove} um is asked for high reliability; class 3 is held to 25 um beside it.`,
   },
+  holeAspectRatio: {
+    label: 'Depth of a plated hole over its drill',
+    unit: 'ratio',
+    sense: 'at-most',
+    value: 8,
+    allowed: { min: 1, max: 20 },
+    sourceKey: 'commonPractice',
+    note: 'Fabricator guides hold 8 : 1 as ordinary and 10 : 1 as a stretch.',
+  },
   coverlayCaptureMm: {
     label: 'Coverlay over the rim of a pad, per side',
     unit: 'mm',

@@ -243,7 +243,6 @@ const WITHOUT_GAP: readonly string[] = [
   'clad-adhesive',
   'copper-encapsulation',
   'coverlay-adhesive',
-  'flexible-adhesive-in-rigid',
   'stack-symmetry',
   'solder-mask-in-bend',
   'unbonded-leaves',

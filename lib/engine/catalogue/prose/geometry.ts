@@ -98,6 +98,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'Between two rigid parts the film has to be freed, covered and handled. Below a few millimetres resin from both edges meets in the middle, and no bend finds room.',
     howToCheck: 'Take the length between the facing edges; compare with what the fabricator makes.',
   },
+  'hole-aspect': {
+    why: 'Plating solution hardly flows in a deep narrow hole: the copper is thinnest in the middle of the wall, where the board pulls on it most.',
+    howToCheck:
+      'Divide the depth, from outermost copper to outermost copper, by the drill. Blind and buried holes are shallower: take the layers that they join.',
+  },
   'hole-plating': {
     why: 'The wall carries the current from layer to layer and takes the strain when what surrounds it expands more than copper does; acrylic adhesive strains it more than epoxy or polyimide does.',
     howToCheck:

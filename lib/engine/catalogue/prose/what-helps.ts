@@ -144,6 +144,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'handbook-radius': ['Enlarge the radius{by}.', 'Thin the section.'],
   'hazardous-voltage-space': ['Widen the space{by}.', 'Cover the conductors all along.'],
   'hole-life': ['Ask for more copper on the wall.', 'Thin the rigid zone.', 'Take a stack that expands less.'],
+  'hole-aspect': [
+    'Take a larger drill.',
+    'Thin the zone, or join fewer layers by blind holes.',
+    'Ask the fabricator whether they plate this depth.',
+  ],
   'hole-plating': ['Ask for more copper on the wall{by}.', 'Thin the rigid zone, so that plating reaches the middle.'],
   'hole-to-bend': ['Move the hole away from the bend{by}.', 'Move the bend.', 'Put the hole into a rigid zone.'],
   'hole-to-transition': ['Move the hole away from the transition{by}.', 'Lengthen the rigid zone.'],

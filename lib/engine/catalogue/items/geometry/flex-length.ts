@@ -8,7 +8,7 @@ export const flexLength = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Is each flex zone beside rigid or stiffened ones long enough to be made?',
-  titles: { meets: 'Flex zones are long enough to be made', fails: 'A flex zone is very short' },
+  titles: { meets: 'Flex zones are long enough to be made', fails: 'A flex zone is shorter than is made with ease' },
   appliesTo: { needs: ['transitions'], says: 'parts with a rigid or stiffened zone beside a flex zone' },
   limits: ['flexLengthMm'],
   sourceKeys: [],

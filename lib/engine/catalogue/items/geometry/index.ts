@@ -20,6 +20,7 @@ import { directionChangeInBend } from './direction-change-in-bend'
 import { fingerSupport } from './finger-support'
 import { flexLength } from './flex-length'
 import { foldModel } from './fold-model'
+import { holeAspect } from './hole-aspect'
 import { holePlating } from './hole-plating'
 import { holeToBend } from './hole-to-bend'
 import { holeToTransition } from './hole-to-transition'
@@ -64,6 +65,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   padAnchors,
   annularRing,
   holePlating,
+  holeAspect,
   coverlayCapture,
   coverlayOpening,
   coverlayWeb,

@@ -1,9 +1,10 @@
 import type { EvaluationContext } from '../../../context'
-import type { Outcome, ZoneLayerResult, ZoneResult } from '../../../results'
+import type { MissingInput, Outcome, ZoneLayerResult, ZoneResult } from '../../../results'
 import { placeOf } from '../../checks'
-import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { decide, makeNoneAllowed, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
+import { readListState } from '../../listed'
 
 export const flexibleAdhesiveInRigid = defineItem({
   id: 'flexible-adhesive-in-rigid',
@@ -30,11 +31,17 @@ function checkZone(context: EvaluationContext, zone: ZoneResult): Outcome {
   const unknown = bonds.find((layer) => readIsAcrylic(context, layer) === null)
   const acrylic = bonds.filter((layer) => readIsAcrylic(context, layer) === true)
   if (unknown !== undefined && acrylic.length === 0) {
-    const index = context.design.materials.findIndex(({ id }) => id === unknown.materialId)
-    return notComputed(['materials', index, 'specification'], `chemistry of ${unknown.name} in its specification`, [
-      place,
-      placeOf('layer', { id: unknown.layerId, name: unknown.name }),
-    ])
+    const index = context.design.construction.layers.findIndex(({ id }) => id === unknown.layerId)
+    return notComputed(
+      ['construction', 'layers', index, 'materialId'],
+      `a material of ${unknown.name} whose specification names its chemistry`,
+      [place, placeOf('layer', { id: unknown.layerId, name: unknown.name })],
+    )
+  }
+  if (acrylic.length > 0 && !mayHavePlatedCopper(context, zone)) {
+    const holes = findPlatedHoles(context, zone)
+    if (holes === 'none') return notApplicable(`${zone.name} has no plated hole`, [place])
+    if (holes !== 'some') return notComputedFrom([holes], [place])
   }
   return decide({
     value: acrylic.length,
@@ -47,6 +54,32 @@ function checkZone(context: EvaluationContext, zone: ZoneResult): Outcome {
         ? undefined
         : 'Acrylic expands several times as much as the rest of the board when it is soldered, and strains the barrels.',
   })
+}
+
+/** A process that plates copper of the zone plates its holes. */
+function mayHavePlatedCopper({ design, zonesById }: EvaluationContext, { zoneId }: ZoneResult): boolean {
+  const presence = zonesById.get(zoneId)?.presence ?? []
+  return design.construction.layers.some((layer) => {
+    const here = presence.find(({ layerId }) => layerId === layer.id)
+    return (
+      layer.kind === 'conductor' &&
+      layer.plating.process !== 'none' &&
+      here !== undefined &&
+      here.platedCopper !== 'none' &&
+      here.coverageFraction !== 0
+    )
+  })
+}
+
+/** By the list of holes, of those that lie in the zone or of which nobody said where; what is missing where the list is unknown. */
+function findPlatedHoles(context: EvaluationContext, { zoneId }: ZoneResult): 'some' | 'none' | MissingInput {
+  const state = readListState('holes', context)
+  if (typeof state !== 'string') return state.missing
+  return context.design.features.holes.some(
+    (hole) => hole.plated !== false && (hole.zoneId === null || hole.zoneId === zoneId),
+  )
+    ? 'some'
+    : 'none'
 }
 
 /**

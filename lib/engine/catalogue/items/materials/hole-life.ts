@@ -12,12 +12,13 @@ import {
 } from '../../../life'
 import { findLibraryMaterial, readEnds } from '../../../materials'
 import { findRange } from '../../../numerics'
-import { getOutcomeVerdict, type MissingInput, type Outcome, type Place, type ZoneResult } from '../../../results'
+import { getOutcomeVerdict, type MissingInput, type Outcome, type Place } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
+import { findPlatedStack } from '../../plated-stack'
 
 export const holeLife = defineItem({
   id: 'hole-life',
@@ -203,23 +204,6 @@ const WALL_COPPER_ID = 'copper-plated'
 
 /** A stack that expands as copper does strains nothing; the relation ends far above this. */
 const LEAST_STRAIN_FRACTION = 1e-9
-
-/** From the outermost copper to the outermost copper: masks, covers and stiffeners outside of it pull at no land. */
-function findPlatedStack(zone: ZoneResult | null): { low: number; nominal: number; high: number } | null {
-  if (zone === null) return null
-  const isCopper = ({ kind, coverageFraction }: ZoneResult['layers'][number]) =>
-    kind === 'conductor' && coverageFraction !== 0
-  const first = zone.layers.findIndex(isCopper)
-  const last = zone.layers.findLastIndex(isCopper)
-  if (first === -1 || first === last) return null
-  const stack = { low: 0, nominal: 0, high: 0 }
-  for (const { minUm, nominalUm, maxUm } of zone.layers.slice(first, last + 1)) {
-    stack.low += minUm
-    stack.nominal += nominalUm
-    stack.high += maxUm
-  }
-  return stack
-}
 
 function listCautions(medianCycles: number, isDefaultSurvival: boolean): string[] {
   const cautions = [

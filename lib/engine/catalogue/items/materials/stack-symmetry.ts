@@ -1,4 +1,5 @@
 import type { Outcome, ZoneLayerResult, ZoneResult } from '../../../results'
+import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -30,14 +31,11 @@ export const stackSymmetry = defineItem({
             ...worst.layers.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name })),
           ],
           what: `difference between mirrored layers of ${zone.name}`,
-          equation: 'layers of one kind, first against last',
+          equation: 'copper layers, and laminate and prepreg between them, first against last',
           remark: worst.remark,
         })
       }),
 })
-
-/** What shrinks and stiffens enough to warp a board: laminate, prepreg and copper. A mask does not. */
-const PAIRED_KINDS = ['rigid-laminate', 'no-flow-prepreg', 'conductor'] as const
 
 interface Asymmetry {
   readonly fraction: number
@@ -45,39 +43,43 @@ interface Asymmetry {
   readonly remark?: string
 }
 
+/** What shrinks and stiffens enough to warp a board, besides copper. Films, adhesives and masks do not. */
+const STIFF_KINDS: readonly string[] = ['rigid-laminate', 'no-flow-prepreg']
+
 /**
- * Layers of one kind are paired, first with last: their thicknesses are compared, as a share of the thicker. The middle one of an odd number has no
- * partner: its distance from the middle of the zone counts, as a share of half the zone's thickness.
+ * Copper layers are paired, first with last, and so are the spans of laminate and prepreg between them and outside of them. A pair's thicknesses are
+ * compared, as a share of the thicker.
  */
 function findWorstAsymmetry(zone: ZoneResult): Asymmetry {
+  const copper: ZoneLayerResult[] = []
+  const spans: ZoneLayerResult[][] = [[]]
+  for (const layer of zone.layers) {
+    if (layer.kind === 'conductor' && layer.coverageFraction !== 0) {
+      copper.push(layer)
+      spans.push([])
+    } else if (STIFF_KINDS.includes(layer.kind)) spans.at(-1)?.push(layer)
+  }
   let worst: Asymmetry = { fraction: 0, layers: [] }
-  for (const kind of PAIRED_KINDS) {
-    const layers = zone.layers.filter((layer) => layer.kind === kind && layer.coverageFraction !== 0)
-    for (let first = 0; first < Math.ceil(layers.length / 2); first += 1) {
-      const upper = layers[first]
-      const lower = layers[layers.length - 1 - first]
-      if (upper === undefined || lower === undefined) continue
-      const found = upper === lower ? measureOffset(zone, upper) : measureDifference(upper, lower)
+  for (const pairs of [copper.map((layer) => [layer]), spans]) {
+    for (let first = 0; first < Math.floor(pairs.length / 2); first += 1) {
+      const found = compare(pairs[first] ?? [], pairs[pairs.length - 1 - first] ?? [])
       if (found.fraction > worst.fraction) worst = found
     }
   }
   return worst
 }
 
-function measureDifference(upper: ZoneLayerResult, lower: ZoneLayerResult): Asymmetry {
-  const thicker = Math.max(upper.nominalUm, lower.nominalUm)
+function compare(upper: readonly ZoneLayerResult[], lower: readonly ZoneLayerResult[]): Asymmetry {
+  const [upperUm, lowerUm] = [sumUm(upper), sumUm(lower)]
+  const thicker = Math.max(upperUm, lowerUm)
   return {
-    fraction: thicker === 0 ? 0 : Math.abs(upper.nominalUm - lower.nominalUm) / thicker,
-    layers: [upper, lower],
-    remark: `${upper.name} and ${lower.name} face each other.`,
+    fraction: thicker === 0 ? 0 : Math.abs(upperUm - lowerUm) / thicker,
+    layers: [...upper, ...lower],
+    remark: `${nameLayers(upper)} above, ${inSentence(upperUm, 'um')}, and ${nameLayers(lower)} below, ${inSentence(lowerUm, 'um')}, should match.`,
   }
 }
 
-function measureOffset(zone: ZoneResult, layer: ZoneLayerResult): Asymmetry {
-  const middleUm = layer.topDepthUm + layer.nominalUm / 2
-  return {
-    fraction: zone.thicknessUm === 0 ? 0 : Math.abs(middleUm - zone.thicknessUm / 2) / (zone.thicknessUm / 2),
-    layers: [layer],
-    remark: `${layer.name} has no partner on the other side and does not lie in the middle.`,
-  }
-}
+const sumUm = (layers: readonly ZoneLayerResult[]): number => layers.reduce((sum, { nominalUm }) => sum + nominalUm, 0)
+
+const nameLayers = (layers: readonly ZoneLayerResult[]): string =>
+  layers.length === 0 ? 'no laminate or prepreg' : layers.map(({ name }) => name).join(' and ')

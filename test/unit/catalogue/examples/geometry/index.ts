@@ -20,6 +20,7 @@ import { directionChangeInBendExamples } from './direction-change-in-bend'
 import { fingerSupportExamples } from './finger-support'
 import { flexLengthExamples } from './flex-length'
 import { foldModelExamples } from './fold-model'
+import { holeAspectExamples } from './hole-aspect'
 import { holePlatingExamples } from './hole-plating'
 import { holeToBendExamples } from './hole-to-bend'
 import { holeToTransitionExamples } from './hole-to-transition'
@@ -63,6 +64,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'finger-support': fingerSupportExamples,
   'fold-model': foldModelExamples,
   'flex-length': flexLengthExamples,
+  'hole-aspect': holeAspectExamples,
   'hole-plating': holePlatingExamples,
   'hole-to-bend': holeToBendExamples,
   'hole-to-transition': holeToTransitionExamples,

@@ -1,5 +1,13 @@
-import { getFilm } from '../changes'
+import { type Design, NO_PLATING } from '@/lib/engine'
+import { getConductorLayer, getFilm } from '../changes'
 import type { ItemExample } from '../item-example'
+
+const acrylicWithoutPlating = (d: Design): void => {
+  getFilm(d, 'cover-top-adhesive').materialId = 'acrylic-adhesive'
+  for (const id of ['l1', 'l2', 'l3']) getConductorLayer(d, id).plating = NO_PLATING
+  for (const zone of d.construction.zones) for (const presence of zone.presence) presence.platedCopper = null
+  d.features.holes = []
+}
 
 export const flexibleAdhesiveInRigidExamples: readonly ItemExample[] = [
   { name: 'epoxy adhesive under the board', expect: 'meets' },
@@ -9,5 +17,18 @@ export const flexibleAdhesiveInRigidExamples: readonly ItemExample[] = [
       getFilm(d, 'cover-top-adhesive').materialId = 'acrylic-adhesive'
     },
     expect: 'fails',
+  },
+  {
+    name: 'acrylic where nothing is plated and no hole is',
+    change: (d) => {
+      acrylicWithoutPlating(d)
+      d.features.none = ['holes']
+    },
+    expect: 'not-applicable',
+  },
+  {
+    name: 'acrylic where nothing is plated and nobody listed the holes',
+    change: acrylicWithoutPlating,
+    expect: 'not-computed',
   },
 ]

@@ -20,6 +20,17 @@ export const stackSymmetryExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'both laminates and both prepregs above the flexible core',
+    change: (d) => {
+      const { layers } = d.construction
+      const moved = layers.filter(({ id }) => id === 'prepreg-bottom' || id === 'core-bottom')
+      const others = layers.filter((layer) => !moved.includes(layer))
+      const after = others.findIndex(({ id }) => id === 'prepreg-top') + 1
+      d.construction.layers = [...others.slice(0, after), ...moved, ...others.slice(after)]
+    },
+    expect: 'fails',
+  },
+  {
     name: 'copper of twice the weight on one side',
     change: (d) => {
       getConductorLayer(d, 'l3').thicknessUm = 70

@@ -1,0 +1,20 @@
+import { getOnly } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const holeAspectExamples: readonly ItemExample[] = [
+  { name: '0.3 mm drill through some 0.65 mm', expect: 'meets' },
+  {
+    name: '0.05 mm drill',
+    change: (d) => {
+      getOnly(d.features.holes).drillMm = 0.05
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'in which zone, nobody said',
+    change: (d) => {
+      getOnly(d.features.holes).zoneId = null
+    },
+    expect: 'not-computed',
+  },
+]

@@ -173,7 +173,12 @@ function hasLayer(context: EvaluationContext, matches: (layer: Layer) => boolean
   return context.design.construction.layers.some(matches)
 }
 
-/** Conductor layers that have copper in a zone, in the order of its layers. A layer whose coverage is 0 there is absent. */
+/** Does the layer have copper in its zone? A conductor layer whose coverage is 0 there is absent. */
+export function hasCopper({ kind, coverageFraction }: ZoneResult['layers'][number]): boolean {
+  return kind === 'conductor' && coverageFraction !== 0
+}
+
+/** Conductor layers that have copper in a zone, in the order of its layers. */
 export function listConductorLayers(zone: ZoneResult | null): ZoneResult['layers'] {
-  return zone === null ? [] : zone.layers.filter((layer) => layer.kind === 'conductor' && layer.coverageFraction !== 0)
+  return zone === null ? [] : zone.layers.filter(hasCopper)
 }

@@ -1,4 +1,5 @@
 import type { ZoneResult } from '../results'
+import { hasCopper } from './needs'
 
 /**
  * Thickness that a plated hole passes through, um, over the tolerances of its layers; null with fewer than two layers of copper. From the outermost
@@ -6,10 +7,8 @@ import type { ZoneResult } from '../results'
  */
 export function findPlatedStack(zone: ZoneResult | null): { low: number; nominal: number; high: number } | null {
   if (zone === null) return null
-  const isCopper = ({ kind, coverageFraction }: ZoneResult['layers'][number]) =>
-    kind === 'conductor' && coverageFraction !== 0
-  const first = zone.layers.findIndex(isCopper)
-  const last = zone.layers.findLastIndex(isCopper)
+  const first = zone.layers.findIndex(hasCopper)
+  const last = zone.layers.findLastIndex(hasCopper)
   if (first === -1 || first === last) return null
   const stack = { low: 0, nominal: 0, high: 0 }
   for (const { minUm, nominalUm, maxUm } of zone.layers.slice(first, last + 1)) {

@@ -2,6 +2,7 @@ import type { ZoneLayerResult, ZoneResult } from '../../../results'
 import { listBends, notComputedLayers, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { hasCopper } from '../../needs'
 
 export const bendCover = defineItem({
   id: 'bend-cover',
@@ -58,12 +59,11 @@ interface BareFace {
 
 /** Faces of copper with no film between them and the outside, or the air between leaves. Copper of coverage 0 is absent. */
 function listBareFaces({ layers }: ZoneResult): BareFace[] {
-  const present = layers.filter((layer) => layer.kind !== 'conductor' || layer.coverageFraction !== 0)
-  return present.flatMap((layer, index) => {
-    if (layer.kind !== 'conductor') return []
+  return layers.flatMap((layer, index) => {
+    if (!hasCopper(layer)) return []
     const faces: BareFace[] = []
-    if (!isCovered(present.slice(0, index).reverse())) faces.push({ layer, face: 'upper' })
-    if (!isCovered(present.slice(index + 1))) faces.push({ layer, face: 'lower' })
+    if (!isCovered(layers.slice(0, index).reverse())) faces.push({ layer, face: 'upper' })
+    if (!isCovered(layers.slice(index + 1))) faces.push({ layer, face: 'lower' })
     return faces
   })
 }

@@ -4,6 +4,7 @@ import { placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
+import { hasCopper } from '../../needs'
 
 export const stackSymmetry = defineItem({
   id: 'stack-symmetry',
@@ -54,7 +55,7 @@ function findWorstAsymmetry(zone: ZoneResult): Asymmetry {
   const copper: ZoneLayerResult[] = []
   const spans: ZoneLayerResult[][] = [[]]
   for (const layer of zone.layers) {
-    if (layer.kind === 'conductor' && layer.coverageFraction !== 0) {
+    if (hasCopper(layer)) {
       copper.push(layer)
       spans.push([])
     } else if (STIFF_KINDS.includes(layer.kind)) spans.at(-1)?.push(layer)

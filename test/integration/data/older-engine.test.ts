@@ -68,7 +68,7 @@ describeOnBothDatabases('results of an older engine', () => {
     const revisionId = await makeRevisionAt(team, 'early-review')
     await db().revision.update({
       where: { id: revisionId },
-      data: { designJson: '{"format":"bendworthy-design","formatVersion":3}' },
+      data: { designJson: '{"format":"bendworthy-design","formatVersion":4}' },
     })
     await expect(data.getRevision(team.lead, revisionId)).rejects.toThrow(/a stored design cannot be read .*brief/)
   })

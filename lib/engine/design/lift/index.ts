@@ -2,12 +2,14 @@ import { parseStoredJson, requireStoredShape, StoredDocumentError } from '../../
 import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design, designSchema } from '../design'
 import { liftFrom1 } from './from-1'
 import { liftFrom2 } from './from-2'
+import { liftFrom3 } from './from-3'
 import { changeAt, isObject, type JsonObject } from './json'
 
 /** One step for each version that was ever stored: from it to the next. */
 const STEPS: ReadonlyMap<number, (document: JsonObject) => JsonObject> = new Map([
   [1, liftFrom1],
   [2, liftFrom2],
+  [3, liftFrom3],
 ])
 
 /**

@@ -7,7 +7,6 @@ import { requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead, Section } from '@/app/_components/ui/section'
 import { getCatalogueInForce } from '@/lib/data'
 import {
-  CATALOGUE,
   type CatalogueTemplate,
   DELIVERED_TEMPLATE,
   getLimitDefinition,
@@ -15,6 +14,7 @@ import {
   makeCatalogue,
   SEVERITIES,
   type SwitchedOffItem,
+  USUAL_ITEMS,
 } from '@/lib/engine/catalogue'
 import { type CatalogueEntry, CatalogueList } from './_components/catalogue-list'
 
@@ -68,7 +68,7 @@ export default async function CataloguePage({ searchParams }: CataloguePageProps
                   <>
                     New reviews use this version; a review in progress keeps its own until it is updated.{' '}
                     <Link href={paths.workspaceCatalogue()}>Changes made by the workspace</Link>,{' '}
-                    <Link href={paths.catalogue('delivered')}>the {CATALOGUE.length} items as delivered</Link>.
+                    <Link href={paths.catalogue('delivered')}>the {USUAL_ITEMS.length} items as delivered</Link>.
                   </>
                 )}
               </p>

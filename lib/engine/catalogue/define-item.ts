@@ -58,6 +58,8 @@ interface ItemCommon {
   readonly restsOn: readonly InputPattern[]
   readonly decidedWhen: DecidedWhen
   readonly answeredBy: readonly AnsweringRole[]
+  /** Asked only where a profile that the project follows switches it on: most designs have no use for it. */
+  readonly onlyWithProfile?: true
   /** Inputs that, made worse, never improve the verdict; a property test holds the item to it. Empty where there is none. */
   readonly monotone: readonly Monotone[]
 }

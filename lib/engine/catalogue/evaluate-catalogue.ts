@@ -3,13 +3,13 @@ import { getOutcomeVerdict, type ItemBasis, type ItemResult, type Outcome, type 
 import { withAssumptions } from './assumptions'
 import { notApplicable, notComputedFrom } from './decide'
 import type { ItemDefinition, ItemVerdict } from './define-item'
-import { CATALOGUE } from './items'
+import { USUAL_ITEMS } from './items'
 import { findUnmetNeed } from './needs'
 
-/** What every item of the catalogue comes to, in the catalogue's order. */
+/** What every item comes to, in the catalogue's order; where left out, the items that need no profile. */
 export function evaluateCatalogue(
   context: EvaluationContext,
-  items: readonly ItemDefinition[] = CATALOGUE,
+  items: readonly ItemDefinition[] = USUAL_ITEMS,
 ): ItemResult[] {
   return items.map((item) => evaluateItem(item, context))
 }

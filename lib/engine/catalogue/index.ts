@@ -16,7 +16,7 @@ export {
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
 export { FIRST_QUESTIONS } from './first-questions'
-export { CATALOGUE, findItem, getItem } from './items'
+export { CATALOGUE, findItem, getItem, USUAL_ITEMS } from './items'
 export {
   findLimitProblem,
   getDefaultLimit,

@@ -15,7 +15,7 @@ import {
   withdrawProposal,
 } from '@/lib/data'
 import { db } from '@/lib/data/store/client'
-import { CATALOGUE } from '@/lib/engine/catalogue'
+import { USUAL_ITEMS } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import { expectDone } from '@/test/factories/outcomes'
 import { makeUser, makeWholeTeam, type Team, type WholeTeam } from '@/test/factories/people'
@@ -131,7 +131,7 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
 
 function findItems(review: RevisionView) {
   const isFor = (roles: readonly string[]) => {
-    const definition = CATALOGUE.find(({ answeredBy }) => JSON.stringify(answeredBy) === JSON.stringify(roles))
+    const definition = USUAL_ITEMS.find(({ answeredBy }) => JSON.stringify(answeredBy) === JSON.stringify(roles))
     if (definition === undefined) throw new Error(`no item is answered by ${roles.join(' and ')}`)
     return definition.id
   }

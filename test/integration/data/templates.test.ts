@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import type { ItemChange, OwnItem } from '@/lib/engine/catalogue'
-import { CATALOGUE } from '@/lib/engine/catalogue'
+import { CATALOGUE, USUAL_ITEMS } from '@/lib/engine/catalogue'
 import { verifyPackage } from '@/lib/package'
 import { expectDone, expectRefused } from '@/test/factories/outcomes'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
@@ -109,7 +109,7 @@ describeOnBothDatabases(
       await expectDone(data.setLimit(team.admin, { key: 'crossingAngleDeg', value: 80, seenVersion: 0, note: '' }))
       const before = await data.getRevision(team.member, revisionId)
       expect(before.template).toMatchObject({ version: 0, latestVersion: 3, switchedOff: [] })
-      expect(before.items).toHaveLength(CATALOGUE.length)
+      expect(before.items).toHaveLength(USUAL_ITEMS.length)
       expect(before.limits).toEqual([])
       expect(before.evaluationRecord.staleBecause).toEqual([])
 

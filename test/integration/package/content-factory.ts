@@ -1,7 +1,7 @@
 import { generateKeyPairSync } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { type Design, ENGINE_VERSION, evaluate, parseDesignText } from '@/lib/engine'
-import { CATALOGUE } from '@/lib/engine/catalogue'
+import { USUAL_ITEMS } from '@/lib/engine/catalogue'
 import {
   makeCheckpoint,
   makeDrawingSource,
@@ -52,7 +52,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
   const results = evaluate(design, {
     facts: { evaluatedOn: '2027-03-01', artworkFileCount: 2, openEngineeringQueries: 0 },
   })
-  const items = CATALOGUE.map(makeReviewItem)
+  const items = USUAL_ITEMS.map(makeReviewItem)
   const answers = results.items.flatMap((result): RecordedAnswer[] => {
     if (result.verdict !== 'needs-judgment' && result.verdict !== 'not-computed') return []
     return [

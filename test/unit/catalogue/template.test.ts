@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type Design, evaluate } from '@/lib/engine'
 import {
-  CATALOGUE,
   type CatalogueTemplate,
   catalogueTemplateSchema,
   DELIVERED_TEMPLATE,
@@ -10,6 +9,7 @@ import {
   type ItemChange,
   makeCatalogue,
   type OwnItem,
+  USUAL_ITEMS,
 } from '@/lib/engine/catalogue'
 import { readItemProse } from '@/lib/engine/catalogue/prose'
 import { findStartingConstruction } from '@/lib/engine/templates'
@@ -49,13 +49,13 @@ function makeDesign(): Design {
 describe('an edition of the catalogue', () => {
   test('as delivered holds the very items that are delivered', () => {
     const { items, switchedOff } = makeCatalogue(DELIVERED_TEMPLATE)
-    expect(items).toEqual(CATALOGUE)
+    expect(items).toEqual(USUAL_ITEMS)
     expect(switchedOff).toEqual([])
   })
 
   test('own items stand at the end of their section and wait for a person', () => {
     const { items } = makeCatalogue(withChanges({ ownItems: [OWN] }))
-    expect(items).toHaveLength(CATALOGUE.length + 1)
+    expect(items).toHaveLength(USUAL_ITEMS.length + 1)
     const at = items.findIndex(({ id }) => id === OWN.id)
     expect(items[at + 1]?.section).toBe('geometry')
     expect(items[at - 1]?.section).toBe('materials')
@@ -69,7 +69,7 @@ describe('an edition of the catalogue', () => {
     const { items, switchedOff } = makeCatalogue(template)
     expect(items.some(({ id }) => id === 'tear-stop')).toBe(false)
     expect(switchedOff).toMatchObject([{ itemId: 'tear-stop', reason: 'The outline is moulded in' }])
-    expect(evaluate(makeDesign(), { items }).items).toHaveLength(CATALOGUE.length - 1)
+    expect(evaluate(makeDesign(), { items }).items).toHaveLength(USUAL_ITEMS.length - 1)
   })
 
   test('changed wording and roles leave the calculation what it is', () => {
@@ -80,7 +80,7 @@ describe('an edition of the catalogue', () => {
       answeredBy: ['lead'],
     }
     const { items } = makeCatalogue(withChanges({ itemChanges: [change] }))
-    const [before, after] = [CATALOGUE, items].map((list) => list.find(({ id }) => id === 'bend-strain'))
+    const [before, after] = [USUAL_ITEMS, items].map((list) => list.find(({ id }) => id === 'bend-strain'))
     expect(after).toMatchObject({ question: change.question, answeredBy: ['lead'], prose: {} })
     expect(before).toBeDefined()
     if (before !== undefined && after !== undefined) expect(readItemProse(after)).toEqual(readItemProse(before))
@@ -90,7 +90,7 @@ describe('an edition of the catalogue', () => {
 
   test('an item that a later delivery dropped is passed over', () => {
     const template = withChanges({ itemChanges: [{ ...KEPT, itemId: 'gone-since', isOff: true }] })
-    expect(makeCatalogue(template).items).toEqual(CATALOGUE)
+    expect(makeCatalogue(template).items).toEqual(USUAL_ITEMS)
     expect(findTemplateProblems(template)).toEqual(['There is no delivered item "gone-since".'])
   })
 

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import { makeBlankDesign } from '@/lib/engine'
 import {
-  CATALOGUE,
   decide,
   evaluateCatalogue,
   evaluateItem,
   getDefaultLimit,
   getItem,
   makeDesignLimit,
+  USUAL_ITEMS,
 } from '@/lib/engine/catalogue'
 import { buildContext } from '@/lib/engine/evaluate'
 import { listStartingConstructions } from '@/lib/engine/templates'
@@ -94,7 +94,7 @@ describe('a design in which nothing is decided', () => {
   const results = evaluateCatalogue(buildContext(makeBlankDesign('Empty')))
 
   it('gets an answer for every item, and none of them is a verdict on numbers', () => {
-    expect(results.map(({ itemId }) => itemId)).toEqual(CATALOGUE.map(({ id }) => id))
+    expect(results.map(({ itemId }) => itemId)).toEqual(USUAL_ITEMS.map(({ id }) => id))
     expect(new Set(results.map(({ verdict }) => verdict))).toEqual(new Set(['not-computed', 'needs-judgment']))
   })
 

@@ -59,7 +59,7 @@ function describeItem(item: ItemDefinition): string[] {
   return [
     `### ${item.question}`,
     '',
-    `\`${item.id}\`, ${item.severity}; ${basis}; decided in ${DECIDED_WHEN_WORDS[item.decidedWhen]} by ${item.answeredBy.join(' or ')}; applies to ${item.appliesTo.says}.`,
+    `\`${item.id}\`, ${item.severity}; ${basis}; decided in ${DECIDED_WHEN_WORDS[item.decidedWhen]} by ${item.answeredBy.join(' or ')}; applies to ${item.appliesTo.says}${item.onlyWithProfile === true ? '; asked only with a profile' : ''}.`,
     '',
     why,
     '',

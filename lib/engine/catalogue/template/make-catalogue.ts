@@ -1,6 +1,6 @@
 import { defineItem, type ItemDefinition, SECTIONS } from '../define-item'
 import { ALL_INPUTS } from '../item-inputs'
-import { CATALOGUE } from '../items'
+import { USUAL_ITEMS } from '../items'
 import type { CatalogueTemplate, OwnItem } from './schema'
 
 /** An item that a workspace has taken out of its reviews, and on what ground. */
@@ -22,7 +22,7 @@ export function makeCatalogue(template: CatalogueTemplate): WorkspaceCatalogue {
   const own = template.ownItems.map(defineOwnItem)
   const items: ItemDefinition[] = []
   const switchedOff: SwitchedOffItem[] = []
-  for (const item of CATALOGUE) {
+  for (const item of USUAL_ITEMS) {
     const change = changes.get(item.id)
     if (change === undefined) items.push(item)
     else if (change.isOff) {

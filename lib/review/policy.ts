@@ -43,8 +43,8 @@ export interface Sharing {
 
 export const NOTHING_SHARED: Sharing = { matrix: 'not-shared', shelf: 'not-shared', rates: 'not-shared' }
 
-/** Who acts: rights come from here and from nowhere else. */
-export interface Actor {
+/** What a person may rests on: their places in projects and companies. Rights come from here and from nowhere else. */
+export interface Rights {
   readonly userId: string
   readonly isAdmin: boolean
   readonly memberships: readonly Membership[]
@@ -179,7 +179,7 @@ export interface ActionSubjects {
 
 export type Action = keyof ActionSubjects
 
-type Rule<S> = (actor: Actor, subject: S) => boolean
+type Rule<S> = (rights: Rights, subject: S) => boolean
 
 /** One entry per action, and the compiler refuses a missing one: what it is done to, who may, and how a refusal says it. */
 type Rules = {
@@ -191,66 +191,67 @@ type Rules = {
   }
 }
 
-function hasRole(actor: Actor, projectId: string, roles: readonly ProjectRole[]): boolean {
-  return actor.memberships.some((membership) => membership.projectId === projectId && roles.includes(membership.role))
+function hasRole(rights: Rights, projectId: string, roles: readonly ProjectRole[]): boolean {
+  return rights.memberships.some((membership) => membership.projectId === projectId && roles.includes(membership.role))
 }
 
-function isOfCompany(actor: Actor, companyId: string, roles: readonly CompanyRole[] = COMPANY_ROLES): boolean {
-  return actor.companies.some((own) => own.companyId === companyId && roles.includes(own.role))
+function isOfCompany(rights: Rights, companyId: string, roles: readonly CompanyRole[] = COMPANY_ROLES): boolean {
+  return rights.companies.some((own) => own.companyId === companyId && roles.includes(own.role))
 }
 
 /**
  * A fabricator of a company with whom the revision is shared, in the revision's own project. A place in the project is
  * not enough: the company itself must have admitted the person.
  */
-function isFabricatorOf(actor: Actor, subject: Omit<RevisionSubject, 'kind'>): boolean {
-  return actor.memberships.some(
+function isFabricatorOf(rights: Rights, subject: Omit<RevisionSubject, 'kind'>): boolean {
+  return rights.memberships.some(
     (membership) =>
       membership.role === 'fabricator' &&
       membership.projectId === subject.projectId &&
       subject.sharedWithCompanyIds.includes(membership.companyId) &&
-      isOfCompany(actor, membership.companyId),
+      isOfCompany(rights, membership.companyId),
   )
 }
 
-const isAdmin: Rule<WorkspaceSubject> = (actor) => actor.isAdmin
+const isAdmin: Rule<WorkspaceSubject> = (rights) => rights.isAdmin
 
 const inProject =
   (...roles: ProjectRole[]): Rule<ProjectSubject> =>
-  (actor, subject) =>
-    hasRole(actor, subject.projectId, roles)
+  (rights, subject) =>
+    hasRole(rights, subject.projectId, roles)
 
-const isTeam = (actor: Actor, subject: { projectId: string }) => hasRole(actor, subject.projectId, ['lead', 'member'])
-const isLead = (actor: Actor, subject: { projectId: string }) => hasRole(actor, subject.projectId, ['lead'])
+const isTeam = (rights: Rights, subject: { projectId: string }) =>
+  hasRole(rights, subject.projectId, ['lead', 'member'])
+const isLead = (rights: Rights, subject: { projectId: string }) => hasRole(rights, subject.projectId, ['lead'])
 
 /** Content may change until release; once signed only a lead may change it, which voids the signature. */
-const canChangeContent = (actor: Actor, subject: Omit<RevisionSubject, 'kind'>) =>
-  isOpenStage(subject.stage) && (isLead(actor, subject) || (isTeam(actor, subject) && !subject.hasLiveSignature))
+const canChangeContent = (rights: Rights, subject: Omit<RevisionSubject, 'kind'>) =>
+  isOpenStage(subject.stage) && (isLead(rights, subject) || (isTeam(rights, subject) && !subject.hasLiveSignature))
 
-const canComment = (actor: Actor, subject: Omit<RevisionSubject, 'kind'>) =>
+const canComment = (rights: Rights, subject: Omit<RevisionSubject, 'kind'>) =>
   (isOpenStage(subject.stage) || subject.stage === 'released') &&
-  (isTeam(actor, subject) || isFabricatorOf(actor, subject))
+  (isTeam(rights, subject) || isFabricatorOf(rights, subject))
 
 /** A fabricator sees the threads in which its own company takes part, never another fabricator's or the team's own. */
 const canSeeThread = (
-  actor: Actor,
+  rights: Rights,
   subject: Omit<RevisionSubject, 'kind'> & { readonly audienceCompanyId: string | null },
 ) =>
-  hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) ||
-  (isFabricatorOf(actor, subject) &&
+  hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) ||
+  (isFabricatorOf(rights, subject) &&
     subject.audienceCompanyId !== null &&
-    isOwnCompanyIn(actor, subject.projectId, subject.audienceCompanyId))
+    isOwnCompanyIn(rights, subject.projectId, subject.audienceCompanyId))
 
 const isOpenedByFabricator = (subject: Omit<ThreadSubject, 'kind'>) =>
   subject.audienceCompanyId !== null && subject.openedByCompanyId === subject.audienceCompanyId
 
-function isOwnCompanyIn(actor: Actor, projectId: string, companyId: string): boolean {
-  return actor.memberships.some(
+function isOwnCompanyIn(rights: Rights, projectId: string, companyId: string): boolean {
+  return rights.memberships.some(
     (membership) =>
       membership.role === 'fabricator' &&
       membership.projectId === projectId &&
       membership.companyId === companyId &&
-      isOfCompany(actor, companyId),
+      isOfCompany(rights, companyId),
   )
 }
 
@@ -265,11 +266,11 @@ interface CompanyRule {
 
 const ofCompany =
   ({ own, team, admin = false }: CompanyRule): Rule<CompanySubject> =>
-  (actor, { companyId, takesPartIn }) =>
-    isOfCompany(actor, companyId, own) ||
-    (admin && actor.isAdmin) ||
+  (rights, { companyId, takesPartIn }) =>
+    isOfCompany(rights, companyId, own) ||
+    (admin && rights.isAdmin) ||
     (team !== undefined &&
-      takesPartIn.some(({ projectId, sharing }) => team(sharing) && hasRole(actor, projectId, ['lead', 'member'])))
+      takesPartIn.some(({ projectId, sharing }) => team(sharing) && hasRole(rights, projectId, ['lead', 'member'])))
 
 const RULES: Rules = {
   'workspace:view': { subject: 'workspace', refusal: 'see the workspace', rule: isAdmin },
@@ -284,9 +285,13 @@ const RULES: Rules = {
   'project:create': {
     subject: 'workspace',
     refusal: 'create a project',
-    rule: (actor) => actor.isAdmin || actor.memberships.some(({ role }) => role === 'lead' || role === 'member'),
+    rule: (rights) => rights.isAdmin || rights.memberships.some(({ role }) => role === 'lead' || role === 'member'),
   },
-  'account:edit-own': { subject: 'account', refusal: null, rule: (actor, subject) => actor.userId === subject.userId },
+  'account:edit-own': {
+    subject: 'account',
+    refusal: null,
+    rule: (rights, subject) => rights.userId === subject.userId,
+  },
   // Admits nobody by itself: it says which company a typed name stands for.
   'company:confirm': { subject: 'workspace', refusal: 'say which company a name stands for', rule: isAdmin },
   'company:view': { subject: 'company', refusal: null, rule: ofCompany({ own: COMPANY_ROLES, team: () => true }) },
@@ -341,9 +346,9 @@ const RULES: Rules = {
   'project:view': {
     subject: 'project',
     refusal: null,
-    rule: (actor, { projectId }) =>
-      hasRole(actor, projectId, ['lead', 'member', 'observer']) ||
-      actor.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(actor, projectId, own.companyId)),
+    rule: (rights, { projectId }) =>
+      hasRole(rights, projectId, ['lead', 'member', 'observer']) ||
+      rights.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(rights, projectId, own.companyId)),
   },
   'project:edit': { subject: 'project', refusal: 'change this project', rule: inProject('lead') },
   'project:invite': { subject: 'project', refusal: 'invite people to this project', rule: inProject('lead') },
@@ -357,153 +362,154 @@ const RULES: Rules = {
   'revision:view': {
     subject: 'revision',
     refusal: null,
-    rule: (actor, subject) =>
-      hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) || isFabricatorOf(actor, subject),
+    rule: (rights, subject) =>
+      hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) || isFabricatorOf(rights, subject),
   },
   'revision:view-trail': {
     subject: 'revision',
     refusal: 'read the trail of this revision',
-    rule: (actor, subject) => hasRole(actor, subject.projectId, ['lead', 'member', 'observer']),
+    rule: (rights, subject) => hasRole(rights, subject.projectId, ['lead', 'member', 'observer']),
   },
   'revision:edit': { subject: 'revision', refusal: 'change this revision', rule: canChangeContent },
   'revision:share': {
     subject: 'revision',
     refusal: 'share this revision',
-    rule: (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
   },
   'revision:comment': { subject: 'revision', refusal: 'comment on this revision', rule: canComment },
   'revision:raise-query': {
     subject: 'revision',
     refusal: 'raise an engineering query on this revision',
-    rule: (actor, subject) => isOpenStage(subject.stage) && isFabricatorOf(actor, subject),
+    rule: (rights, subject) => isOpenStage(subject.stage) && isFabricatorOf(rights, subject),
   },
   'revision:sign': {
     subject: 'revision',
     refusal: 'sign this revision',
-    rule: (actor, subject) =>
+    rule: (rights, subject) =>
       subject.stage === 'awaiting-signature' &&
-      (isLead(actor, subject) || (subject.membersMaySign === true && isTeam(actor, subject))),
+      (isLead(rights, subject) || (subject.membersMaySign === true && isTeam(rights, subject))),
   },
   // A signature is its signer's: nobody else takes it back, they send the revision back instead.
   'signature:withdraw': {
     subject: 'signature',
     refusal: 'take this signature back',
-    rule: (actor, subject) =>
-      subject.stage === 'awaiting-signature' && subject.signerId === actor.userId && isTeam(actor, subject),
+    rule: (rights, subject) =>
+      subject.stage === 'awaiting-signature' && subject.signerId === rights.userId && isTeam(rights, subject),
   },
   'revision:release': {
     subject: 'revision',
     refusal: 'release this revision',
-    rule: (actor, subject) => subject.stage === 'awaiting-signature' && isLead(actor, subject),
+    rule: (rights, subject) => subject.stage === 'awaiting-signature' && isLead(rights, subject),
   },
   'revision:withdraw': {
     subject: 'revision',
     refusal: 'withdraw this revision',
-    rule: (actor, subject) => (isOpenStage(subject.stage) || subject.stage === 'released') && isLead(actor, subject),
+    rule: (rights, subject) => (isOpenStage(subject.stage) || subject.stage === 'released') && isLead(rights, subject),
   },
   'stage:move': {
     subject: 'revision',
     refusal: 'move this revision between stages',
-    rule: (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
   },
   // Also while signature is awaited: a late edit leaves the declaration on other content, and it must be made again.
   'declaration:make': {
     subject: 'revision',
     refusal: 'declare on this revision',
-    rule: (actor, subject) =>
+    rule: (rights, subject) =>
       (subject.stage === 'fabricator-review' || subject.stage === 'awaiting-signature') &&
-      isFabricatorOf(actor, subject),
+      isFabricatorOf(rights, subject),
   },
   'proposal:make': {
     subject: 'revision',
     refusal: 'propose a change of this revision',
-    rule: (actor, subject) => isOpenStage(subject.stage) && (isTeam(actor, subject) || isFabricatorOf(actor, subject)),
+    rule: (rights, subject) =>
+      isOpenStage(subject.stage) && (isTeam(rights, subject) || isFabricatorOf(rights, subject)),
   },
   'proposal:decide': { subject: 'revision', refusal: 'decide on a proposal for this revision', rule: canChangeContent },
   'proposal:view': { subject: 'proposal', refusal: null, rule: canSeeThread },
   'proposal:withdraw': {
     subject: 'proposal',
     refusal: 'withdraw this proposal',
-    rule: (actor, subject) =>
-      isOpenStage(subject.stage) && canSeeThread(actor, subject) && subject.proposedBy === actor.userId,
+    rule: (rights, subject) =>
+      isOpenStage(subject.stage) && canSeeThread(rights, subject) && subject.proposedBy === rights.userId,
   },
   'package:download': {
     subject: 'revision',
     refusal: 'download the package of this revision',
-    rule: (actor, subject) =>
-      (hasRole(actor, subject.projectId, ['lead', 'member', 'observer']) &&
+    rule: (rights, subject) =>
+      (hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) &&
         ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
-      (isFabricatorOf(actor, subject) && ['released', 'superseded'].includes(subject.stage)),
+      (isFabricatorOf(rights, subject) && ['released', 'superseded'].includes(subject.stage)),
   },
 
   'item:answer': {
     subject: 'item',
     refusal: 'answer this item',
-    rule: (actor, subject) =>
-      (subject.answeredBy.some((role) => role === 'lead' || role === 'member') && canChangeContent(actor, subject)) ||
+    rule: (rights, subject) =>
+      (subject.answeredBy.some((role) => role === 'lead' || role === 'member') && canChangeContent(rights, subject)) ||
       (subject.answeredBy.includes('fabricator') &&
         isOpenStage(subject.stage) &&
         !subject.hasLiveSignature &&
-        isFabricatorOf(actor, subject)),
+        isFabricatorOf(rights, subject)),
   },
   'waiver:propose': { subject: 'revision', refusal: 'propose a waiver on this revision', rule: canChangeContent },
   'waiver:approve': {
     subject: 'waiver',
     refusal: 'approve this waiver',
-    rule: (actor, subject) =>
+    rule: (rights, subject) =>
       isOpenStage(subject.stage) &&
-      isLead(actor, subject) &&
-      (!subject.needsSecondPerson || subject.proposedBy !== actor.userId),
+      isLead(rights, subject) &&
+      (!subject.needsSecondPerson || subject.proposedBy !== rights.userId),
   },
   'waiver:decline': {
     subject: 'waiver',
     refusal: 'decline this waiver',
-    rule: (actor, subject) => isOpenStage(subject.stage) && isLead(actor, subject),
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
   },
 
   'thread:view': { subject: 'thread', refusal: null, rule: canSeeThread },
   'thread:reply': {
     subject: 'thread',
     refusal: 'reply in this thread',
-    rule: (actor, subject) => canComment(actor, subject) && canSeeThread(actor, subject),
+    rule: (rights, subject) => canComment(rights, subject) && canSeeThread(rights, subject),
   },
   // The other side answers: the team what a fabricator asked, and anybody who can comment what the team asked.
   'thread:answer': {
     subject: 'thread',
     refusal: 'answer this thread',
-    rule: (actor, subject) =>
-      canComment(actor, subject) &&
-      canSeeThread(actor, subject) &&
-      (isTeam(actor, subject) || !isOpenedByFabricator(subject)),
+    rule: (rights, subject) =>
+      canComment(rights, subject) &&
+      canSeeThread(rights, subject) &&
+      (isTeam(rights, subject) || !isOpenedByFabricator(subject)),
   },
   'thread:close': {
     subject: 'thread',
     refusal: 'close this thread',
-    rule: (actor, subject) =>
-      canComment(actor, subject) &&
-      canSeeThread(actor, subject) &&
-      (isLead(actor, subject) ||
-        subject.openedBy === actor.userId ||
-        (isOpenedByFabricator(subject) && isOwnCompanyIn(actor, subject.projectId, subject.openedByCompanyId))),
+    rule: (rights, subject) =>
+      canComment(rights, subject) &&
+      canSeeThread(rights, subject) &&
+      (isLead(rights, subject) ||
+        subject.openedBy === rights.userId ||
+        (isOpenedByFabricator(subject) && isOwnCompanyIn(rights, subject.projectId, subject.openedByCompanyId))),
   },
   'comment:edit': {
     subject: 'comment',
     refusal: 'change this comment',
-    rule: (actor, subject) =>
-      canComment(actor, subject) && canSeeThread(actor, subject) && subject.authorId === actor.userId,
+    rule: (rights, subject) =>
+      canComment(rights, subject) && canSeeThread(rights, subject) && subject.authorId === rights.userId,
   },
 }
 
 export const ACTIONS = Object.keys(RULES) as readonly Action[]
 
 /**
- * May this actor do this to that? The one question of authorisation, asked by screens and by the data layer alike.
+ * May this rights do this to that? The one question of authorisation, asked by screens and by the data layer alike.
  * Whatever it does not know (an action, a role, a stage, a mismatched subject) is refused: a rank that is missing
  * must never compare as high enough.
  */
-export function isAllowed<A extends Action>(actor: Actor, action: A, subject: ActionSubjects[A]): boolean {
+export function isAllowed<A extends Action>(rights: Rights, action: A, subject: ActionSubjects[A]): boolean {
   if (!Object.hasOwn(RULES, action) || subject.kind !== RULES[action].subject) return false
-  return RULES[action].rule(actor, subject) === true
+  return RULES[action].rule(rights, subject) === true
 }
 
 /** The kind of thing that an action is done to. */

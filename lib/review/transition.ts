@@ -1,5 +1,5 @@
 import { type Blocker, findBlockers, findSigningBlockers } from './blockers'
-import { type Actor, isAllowed, type RevisionSubject } from './policy'
+import { isAllowed, type RevisionSubject, type Rights } from './policy'
 import { listLiveSignatures } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
 import { MOVES_WITH_REASON, type Move, STAGE_LABELS, type Stage, TRANSITIONS } from './stages'
@@ -41,17 +41,21 @@ export function getRevisionSubject(snapshot: ReviewSnapshot): RevisionSubject {
   }
 }
 
-/** Capacities in which this actor may sign, in the order of the settings; empty also where the workspace names none. */
-export function listSigningCapacities(snapshot: ReviewSnapshot, actor: Actor): string[] {
+/** Capacities in which this rights may sign, in the order of the settings; empty also where the workspace names none. */
+export function listSigningCapacities(snapshot: ReviewSnapshot, rights: Rights): string[] {
   const subject = getRevisionSubject(snapshot)
   const { signingCapacities } = snapshot.settings
   return signingCapacities
-    .filter(({ role }) => isAllowed(actor, 'revision:sign', { ...subject, membersMaySign: role === 'member' }))
+    .filter(({ role }) => isAllowed(rights, 'revision:sign', { ...subject, membersMaySign: role === 'member' }))
     .map(({ name }) => name)
 }
 
-/** May this actor move the revision so, now? Legality first, then rights, then reason, then what blocks. */
-export function decideTransition(snapshot: ReviewSnapshot, actor: Actor, request: MoveRequest): Decision<StageChange> {
+/** May this rights move the revision so, now? Legality first, then rights, then reason, then what blocks. */
+export function decideTransition(
+  snapshot: ReviewSnapshot,
+  rights: Rights,
+  request: MoveRequest,
+): Decision<StageChange> {
   const { move } = request
   const from = snapshot.stage
   const to = Object.hasOwn(TRANSITIONS, from) ? TRANSITIONS[from][move] : undefined
@@ -62,7 +66,7 @@ export function decideTransition(snapshot: ReviewSnapshot, actor: Actor, request
     })
   }
   const isRelease = to === 'released'
-  if (!isAllowed(actor, actionOf(move, isRelease), subjectOf(snapshot, move))) {
+  if (!isAllowed(rights, actionOf(move, isRelease), subjectOf(snapshot, move))) {
     return refuse({ kind: 'not-allowed', sentence: `Only a lead of this project may ${MOVE_WORDS[move]}` })
   }
   const reason = request.reason?.trim() ?? ''
@@ -86,12 +90,12 @@ export function decideTransition(snapshot: ReviewSnapshot, actor: Actor, request
 }
 
 /**
- * May this actor sign the present content?
+ * May this rights sign the present content?
  * @param capacity  in which they want to sign; null asks whether there is one
  */
 export function decideSigning(
   snapshot: ReviewSnapshot,
-  actor: Actor,
+  rights: Rights,
   capacity: string | null = null,
 ): Decision<{ readonly contentStage: Stage }> {
   if (snapshot.stage !== 'awaiting-signature') {
@@ -100,11 +104,11 @@ export function decideSigning(
       sentence: `A revision can be signed only while it awaits signature; this one is ${STAGE_LABELS[snapshot.stage]}`,
     })
   }
-  if (!isAllowed(actor, 'revision:sign', getRevisionSubject(snapshot))) {
+  if (!isAllowed(rights, 'revision:sign', getRevisionSubject(snapshot))) {
     return refuse({ kind: 'not-allowed', sentence: 'Only a lead of this project may sign' })
   }
   const named = snapshot.settings.signingCapacities.map(({ name }) => name)
-  const own = listSigningCapacities(snapshot, actor)
+  const own = listSigningCapacities(snapshot, rights)
   if (named.length > 0 && (capacity === null ? own.length === 0 : !own.includes(capacity))) {
     return refuse({
       kind: 'illegal',
@@ -114,18 +118,18 @@ export function decideSigning(
           : `In this workspace, revisions are signed as ${named.join(', ')}`,
     })
   }
-  if (listLiveSignatures(snapshot).some(({ userId }) => userId === actor.userId)) {
+  if (listLiveSignatures(snapshot).some(({ userId }) => userId === rights.userId)) {
     return refuse({ kind: 'illegal', sentence: 'You have already signed this content' })
   }
-  const blockers = findSigningBlockers(snapshot, actor.userId)
+  const blockers = findSigningBlockers(snapshot, rights.userId)
   if (blockers.length > 0) return refuse({ kind: 'blocked', blockers })
   return { ok: true, value: { contentStage: snapshot.stage } }
 }
 
-/** May this actor take this signature back? It takes a reason; the signature stays readable, voided. */
+/** May this rights take this signature back? It takes a reason; the signature stays readable, voided. */
 export function decideSignatureWithdrawal(
   snapshot: ReviewSnapshot,
-  actor: Actor,
+  rights: Rights,
   signatureId: string,
   reason: string,
 ): Decision<{ readonly reason: string }> {
@@ -134,10 +138,10 @@ export function decideSignatureWithdrawal(
     return refuse({ kind: 'illegal', sentence: 'There is no such valid signature' })
   }
   const subject = { ...getRevisionSubject(snapshot), kind: 'signature' as const, signerId: signature.userId }
-  if (!isAllowed(actor, 'signature:withdraw', { ...subject, stage: 'awaiting-signature' })) {
+  if (!isAllowed(rights, 'signature:withdraw', { ...subject, stage: 'awaiting-signature' })) {
     return refuse({ kind: 'not-allowed', sentence: 'A signature can be withdrawn only by the person who signed' })
   }
-  if (!isAllowed(actor, 'signature:withdraw', subject)) {
+  if (!isAllowed(rights, 'signature:withdraw', subject)) {
     return refuse({
       kind: 'illegal',
       sentence: `The revision is ${STAGE_LABELS[snapshot.stage]}: a signature can no longer be withdrawn`,

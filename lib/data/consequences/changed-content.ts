@@ -39,7 +39,7 @@ export async function changeContent<T>(
   note: ContentChangeNote | null,
   change: () => Promise<T>,
 ): Promise<ChangedContent<T>> {
-  const { tx, standing, at } = context
+  const { tx, rights, at } = context
   const { id: revisionId, projectId } = before.record
   const value = await change()
   const version = await raiseVersion(tx, revisionId)
@@ -47,8 +47,8 @@ export async function changeContent<T>(
     await tx.edit.create({
       data: {
         revisionId,
-        userId: standing.userId,
-        companyId: getFabricatorCompanyId(standing, projectId),
+        userId: rights.userId,
+        companyId: getFabricatorCompanyId(rights, projectId),
         part: note.part,
         version,
         summaryJson: JSON.stringify(note.summary),

@@ -35,7 +35,7 @@ export async function noteFlipsOfShare(context: WriteContext, revisionId: string
 }
 
 async function noteFlips(
-  { tx, standing, at }: WriteContext,
+  { tx, rights, at }: WriteContext,
   companyId: string,
   before: LoadedRevision,
   after: LoadedRevision,
@@ -45,7 +45,7 @@ async function noteFlips(
   if (flips === 0) return
   const { id: revisionId, projectId, designVersion } = after.record
   await tx.verdictFlip.create({
-    data: { companyId, projectId, revisionId, designVersion, userId: standing.userId, flips, at },
+    data: { companyId, projectId, revisionId, designVersion, userId: rights.userId, flips, at },
   })
 }
 

@@ -1,6 +1,6 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import type { RevisionScope, Standing } from '../records/authorization'
+import type { PersonRights, RevisionScope } from '../records/authorization'
 import type { LoadedRevision } from '../records/loaded-revision'
 import { appendToTrail } from './trail'
 import { inWriteTransaction } from './write'
@@ -14,7 +14,7 @@ const SAME_LOOK_MS = 3_600_000
  *
  * @returns what to run after the read; it does nothing for the team, or where the look is already noted
  */
-export function recordView(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): () => Promise<void> {
+export function recordView(loaded: LoadedRevision, rights: PersonRights, scope: RevisionScope): () => Promise<void> {
   const companyId = scope.fabricatorCompanyId
   const share = loaded.record.shares.find((candidate) => candidate.companyId === companyId)
   if (companyId === null || share === undefined) return async () => {}
@@ -31,7 +31,7 @@ export function recordView(loaded: LoadedRevision, standing: Standing, scope: Re
       })
       // Somebody of the company was quicker, or the revision is no longer shared.
       if (count === 0 || !isNewDesign) return
-      await appendToTrail(tx, now(), standing, {
+      await appendToTrail(tx, now(), rights, {
         action: 'revision-looked-at',
         subject: { kind: 'revision', id: revisionId },
         projectId,

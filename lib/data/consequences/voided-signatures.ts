@@ -23,13 +23,13 @@ export async function voidSignatures(
 }
 
 export async function voidSignature(
-  { tx, standing, at, record }: WriteContext,
+  { tx, rights, at, record }: WriteContext,
   { record: revision }: LoadedRevision,
   { signatureId, reason, changes }: { signatureId: string; reason: string; changes: readonly string[] },
 ): Promise<void> {
   await tx.signature.update({
     where: { id: signatureId },
-    data: { voidedAt: at, voidedById: standing.userId, voidReason: reason, changesJson: JSON.stringify(changes) },
+    data: { voidedAt: at, voidedById: rights.userId, voidReason: reason, changesJson: JSON.stringify(changes) },
   })
   await record({
     action: 'signature-voided',

@@ -2,7 +2,7 @@ import 'server-only'
 import { now } from '@/lib/config'
 import type { TrailNote } from '@/lib/review'
 import { hashJson, sha256Hex } from '@/lib/review'
-import { type Actor, getFabricatorCompanyId, loadStanding, type Standing } from '../records/authorization'
+import { type Actor, getFabricatorCompanyId, loadRights, type PersonRights } from '../records/authorization'
 import { keepCheckpointsOf } from '../records/trail-checkpoints'
 import { getDatabase, type TransactionClient } from '../store/client'
 import { outcomeOf, refuseClash } from '../store/errors'
@@ -14,7 +14,7 @@ import { appendToTrail, finishWriting } from './trail'
 /** What a write works with: one transaction, the person's rights in it, one moment, and the trail. */
 export interface WriteContext {
   readonly tx: TransactionClient
-  readonly standing: Standing
+  readonly rights: PersonRights
   readonly at: Date
   readonly record: (note: TrailNote) => Promise<void>
 }
@@ -76,17 +76,15 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
 ): Promise<Outcome<T>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const earlier = await findEarlierAnswer(tx, actor.userId, action, input)
       if (earlier !== null) return answer === undefined ? (earlier.value as T) : answer.revive(earlier.value)
       const at = now()
       const record = async (noted: TrailNote) => {
-        const note = withCompany(standing, noted)
-        await appendToTrail(tx, at, standing, note, (sequence) =>
-          queueNotices({ tx, at, by: standing, note, sequence }),
-        )
+        const note = withCompany(rights, noted)
+        await appendToTrail(tx, at, rights, note, (sequence) => queueNotices({ tx, at, by: rights, note, sequence }))
       }
-      const value = await work({ tx, standing, at, record })
+      const value = await work({ tx, rights, at, record })
       if (input.requestKey !== undefined) {
         await tx.idempotencyKey.deleteMany({
           where: { userId: actor.userId, createdAt: { lt: new Date(at.getTime() - KEY_DAYS * DAY_MS) } },
@@ -109,9 +107,9 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
 }
 
 /** Whatever a fabricator's people do is its own company's: no other fabricator's extract of the trail shows it. */
-function withCompany(standing: Standing, note: TrailNote): TrailNote {
+function withCompany(rights: PersonRights, note: TrailNote): TrailNote {
   if (note.projectId === undefined) return note
-  return { ...note, companyId: note.companyId ?? getFabricatorCompanyId(standing, note.projectId) }
+  return { ...note, companyId: note.companyId ?? getFabricatorCompanyId(rights, note.projectId) }
 }
 
 /** The answer that an earlier request with the same key was given; null where there was none. */

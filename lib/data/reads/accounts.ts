@@ -7,16 +7,16 @@ import type { AccountView, PersonView } from '../views'
 import { read } from './read'
 
 export function getOwnAccount(actor: Actor): Promise<AccountView> {
-  return read(actor, async ({ tx, standing }) => {
-    const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId }, include: ACCOUNT_PARTS })
+  return read(actor, async ({ tx, rights }) => {
+    const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId }, include: ACCOUNT_PARTS })
     return toAccountView(user)
   })
 }
 
 /** For an admin. */
 export function listAccounts(actor: Actor): Promise<readonly AccountView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    requireInWorkspace(standing, 'account:manage')
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'account:manage')
     const users = await tx.user.findMany({ include: ACCOUNT_PARTS, orderBy: { email: 'asc' } })
     return users.map(toAccountView)
   })
@@ -49,10 +49,8 @@ export async function listDemoAccounts(): Promise<readonly DemoAccount[]> {
 
 /** Team people of the projects in which the person is on the team: whom a lead can pick from. */
 export function listPeople(actor: Actor): Promise<readonly PersonView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const projectIds = standing.memberships
-      .filter(({ role }) => role !== 'fabricator')
-      .map(({ projectId }) => projectId)
+  return read(actor, async ({ tx, rights }) => {
+    const projectIds = rights.memberships.filter(({ role }) => role !== 'fabricator').map(({ projectId }) => projectId)
     const users = await tx.user.findMany({
       where: {
         disabledAt: null,

@@ -13,14 +13,14 @@ import { read } from './read'
 
 /** A fabricator: to its own people with all that they decide, to a project's team as far as it chose to show. */
 export function getCompany(actor: Actor, companyId: string): Promise<CompanyPageView> {
-  return read(actor, async ({ tx, standing }) => {
-    const { company, may } = await requireCompany(tx, standing, companyId, 'company:view')
+  return read(actor, async ({ tx, rights }) => {
+    const { company, may } = await requireCompany(tx, rights, companyId, 'company:view')
     const project =
       company.projectId === null ? null : await tx.project.findUnique({ where: { id: company.projectId } })
     return {
       company: toCompanyView(company),
       ofProjectAlone: project?.name ?? null,
-      role: standing.companies.find((own) => own.companyId === company.id)?.role ?? null,
+      role: rights.companies.find((own) => own.companyId === company.id)?.role ?? null,
       may: {
         viewInside: may('company:view-inside'),
         viewMatrix: may('company:view-matrix'),

@@ -8,8 +8,8 @@ import { read } from './read'
 
 /** Every fabricator, those of one project alone first, with its people: for an admin, who sees none of its sheets. */
 export function listAllCompanies(actor: Actor): Promise<readonly ListedCompanyView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    requireInWorkspace(standing, 'company:confirm')
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'company:confirm')
     const rows = await tx.company.findMany({
       where: { kind: 'fabricator', mergedIntoId: null },
       include: {
@@ -45,9 +45,9 @@ function findProject(row: {
 
 /** Fabricators whose pages the person may open: their own, and those that take part in a project of their team. */
 export function listCompanies(actor: Actor): Promise<readonly CompanyView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const ownIds = standing.companies.map(({ companyId }) => companyId)
-    const projectIds = standing.memberships.map(({ projectId }) => projectId)
+  return read(actor, async ({ tx, rights }) => {
+    const ownIds = rights.companies.map(({ companyId }) => companyId)
+    const projectIds = rights.memberships.map(({ projectId }) => projectId)
     const companies = await tx.company.findMany({
       where: {
         kind: 'fabricator',
@@ -62,7 +62,7 @@ export function listCompanies(actor: Actor): Promise<readonly CompanyView[]> {
     return companies
       .filter(({ id }) => {
         const subject = subjects.get(id)
-        return subject !== undefined && isAllowed(standing, 'company:view', subject)
+        return subject !== undefined && isAllowed(rights, 'company:view', subject)
       })
       .map(toCompanyView)
   })
@@ -72,15 +72,15 @@ export function listCompanies(actor: Actor): Promise<readonly CompanyView[]> {
 export function listOwnCompanies(actor: Actor): Promise<readonly OwnCompanyView[]> {
   // Most people are of no company: nothing is read for them.
   if (actor.companies.length === 0) return Promise.resolve([])
-  return read(actor, async ({ tx, standing }) => {
+  return read(actor, async ({ tx, rights }) => {
     const rows = await tx.company.findMany({
-      where: { id: { in: standing.companies.map(({ companyId }) => companyId) } },
+      where: { id: { in: rights.companies.map(({ companyId }) => companyId) } },
       include: { participations: { where: { state: 'asked' }, select: { id: true } } },
       orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],
     })
     return rows.map((row) => ({
       company: toCompanyView(row),
-      requestCount: standing.companies.some(({ companyId, role }) => companyId === row.id && role === 'administrator')
+      requestCount: rights.companies.some(({ companyId, role }) => companyId === row.id && role === 'administrator')
         ? row.participations.length
         : 0,
     }))

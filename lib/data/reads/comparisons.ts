@@ -4,10 +4,10 @@ import { type ComparedContent, compareContents } from '@/lib/review'
 import {
   type Actor,
   maySeeProposal,
+  type PersonRights,
   type RevisionScope,
   requireProject,
   requireRevisionInView,
-  type Standing,
 } from '../records/authorization'
 import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { getProposedDesign, readProposal } from '../records/proposal-patch'
@@ -34,10 +34,10 @@ interface Side {
  * nothing of another fabricator.
  */
 export function compareInProject(actor: Actor, request: ComparisonRequest): Promise<ComparisonView> {
-  return read(actor, async ({ tx, standing }) => {
-    await requireProject(tx, standing, request.projectId)
-    const from = await loadSide(tx, standing, request.projectId, request.from)
-    const to = await loadSide(tx, standing, request.projectId, request.to)
+  return read(actor, async ({ tx, rights }) => {
+    await requireProject(tx, rights, request.projectId)
+    const from = await loadSide(tx, rights, request.projectId, request.from)
+    const to = await loadSide(tx, rights, request.projectId, request.to)
     const comparison = compareContents(from.content, to.content)
     const questions = listQuestions(comparison, [from.loaded, to.loaded])
     return { from: from.view, to: to.view, comparison, questions }
@@ -46,12 +46,12 @@ export function compareInProject(actor: Actor, request: ComparisonRequest): Prom
 
 async function loadSide(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   projectId: string,
   { kind, id }: Compared,
 ): Promise<Side> {
   const requireScope = async (revisionId: string): Promise<RevisionScope> => {
-    const scope = await requireRevisionInView(tx, standing, revisionId)
+    const scope = await requireRevisionInView(tx, rights, revisionId)
     if (scope.revision.projectId !== projectId) throw new NotFoundError('revision')
     return scope
   }
@@ -76,7 +76,7 @@ async function loadSide(
   const row = await tx.proposal.findUnique({ where: { id } })
   if (row === null) throw new NotFoundError('proposal')
   const scope = await requireScope(row.revisionId)
-  if (!maySeeProposal(standing, scope.subject, row)) throw new NotFoundError('proposal')
+  if (!maySeeProposal(rights, scope.subject, row)) throw new NotFoundError('proposal')
   const { base, patch } = await readProposal(tx, row)
   const design = kind === 'base' ? base : getProposedDesign(base, patch)
   const loaded = await loadRevision(tx, row.revisionId)
@@ -86,8 +86,8 @@ async function loadSide(
 
 /** Everything in a project that the person may compare, newest revision first. */
 export function listComparable(actor: Actor, projectId: string): Promise<readonly ComparableView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    await requireProject(tx, standing, projectId)
+  return read(actor, async ({ tx, rights }) => {
+    await requireProject(tx, rights, projectId)
     const rows = await tx.revision.findMany({
       where: { projectId },
       orderBy: { createdAt: 'desc' },
@@ -102,14 +102,14 @@ export function listComparable(actor: Actor, projectId: string): Promise<readonl
     })
     const options: ComparableView[] = []
     for (const row of rows) {
-      const scope = await findScope(tx, standing, row.id)
+      const scope = await findScope(tx, rights, row.id)
       if (scope === null) continue
       const add = (ref: string, what: string) =>
         options.push({ ref, label: labelOf(scope.revision.label, what), revisionId: row.id })
       add(`revision:${row.id}`, '')
       for (const signature of row.signatures) add(`signature:${signature.id}`, describeSignature(signature))
       for (const proposal of row.proposals) {
-        if (!maySeeProposal(standing, scope.subject, proposal)) continue
+        if (!maySeeProposal(rights, scope.subject, proposal)) continue
         add(`base:${proposal.id}`, describeBase(proposal))
         add(`proposal:${proposal.id}`, describeProposal(proposal))
       }
@@ -118,9 +118,13 @@ export function listComparable(actor: Actor, projectId: string): Promise<readonl
   })
 }
 
-async function findScope(tx: TransactionClient, standing: Standing, revisionId: string): Promise<RevisionScope | null> {
+async function findScope(
+  tx: TransactionClient,
+  rights: PersonRights,
+  revisionId: string,
+): Promise<RevisionScope | null> {
   try {
-    return await requireRevisionInView(tx, standing, revisionId)
+    return await requireRevisionInView(tx, rights, revisionId)
   } catch (error) {
     if (error instanceof NotFoundError) return null
     throw error

@@ -59,8 +59,8 @@ export async function getDrawingFile(
   }
 }
 
-async function load({ tx, standing }: ReadContext, revisionId: string): Promise<Drawn> {
-  await requireRevisionInView(tx, standing, revisionId)
+async function load({ tx, rights }: ReadContext, revisionId: string): Promise<Drawn> {
+  await requireRevisionInView(tx, rights, revisionId)
   const loaded = await loadRevision(tx, revisionId)
   // One drawing for everybody: from the team's snapshot, of which it shows nothing that belongs to one party alone.
   const { snapshot } = makeSnapshot(loaded, null)

@@ -31,11 +31,11 @@ import { read } from './read'
  * only its own company, with nothing that tells of another.
  */
 export async function getFabricationFit(actor: Actor, revisionId: string): Promise<FabricationFitView> {
-  const { loaded, fabrication, fabricatorCompanyId } = await read(actor, async ({ tx, standing }) => {
-    const { fabricatorCompanyId: ownId } = await requireRevisionInView(tx, standing, revisionId)
+  const { loaded, fabrication, fabricatorCompanyId } = await read(actor, async ({ tx, rights }) => {
+    const { fabricatorCompanyId: ownId } = await requireRevisionInView(tx, rights, revisionId)
     const stored = await loadRevision(tx, revisionId)
     const ids = stored.fabrication.map(({ companyId }) => companyId)
-    const sharings = await loadViewerSharings(tx, standing, stored.record.projectId, ids)
+    const sharings = await loadViewerSharings(tx, rights, stored.record.projectId, ids)
     return {
       loaded: stored,
       fabrication: stored.fabrication.map((company) => ({

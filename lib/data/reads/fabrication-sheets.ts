@@ -24,8 +24,8 @@ export function getSheet<K extends KeptSheetKind>(
   companyId: string,
   kind: K,
 ): Promise<SheetView<SheetContent<K>>> {
-  return read(actor, async ({ tx, standing }) => {
-    const { company, mayEdit } = await requireCompany(tx, standing, companyId, SHEET_VIEW_ACTIONS[kind])
+  return read(actor, async ({ tx, rights }) => {
+    const { company, mayEdit } = await requireCompany(tx, rights, companyId, SHEET_VIEW_ACTIONS[kind])
     const record = await loadSheet(tx, company.id, kind)
     if (record === null) return { company: toCompanyView(company), mayEdit, current: null }
     const names = await loadNames(tx, [record.setById])
@@ -43,8 +43,8 @@ export function listSheetVersions(
   companyId: string,
   kind: KeptSheetKind,
 ): Promise<readonly SheetVersionView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const { company } = await requireCompany(tx, standing, companyId, SHEET_VIEW_ACTIONS[kind])
+  return read(actor, async ({ tx, rights }) => {
+    const { company } = await requireCompany(tx, rights, companyId, SHEET_VIEW_ACTIONS[kind])
     const rows = await tx.fabricationSheet.findMany({
       where: { companyId: company.id, kind },
       orderBy: { version: 'desc' },

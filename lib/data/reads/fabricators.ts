@@ -11,9 +11,9 @@ import { read } from './read'
 
 /** Fabricators of the project, asked ones included. For the team: a fabricator does not learn of another. */
 export function listFabricators(actor: Actor, projectId: string): Promise<readonly ProjectFabricatorView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const project = await requireProject(tx, standing, projectId)
-    if (getFabricatorCompanyId(standing, project.id) !== null) throw new NotAllowedError('see who else is invited')
+  return read(actor, async ({ tx, rights }) => {
+    const project = await requireProject(tx, rights, projectId)
+    if (getFabricatorCompanyId(rights, project.id) !== null) throw new NotAllowedError('see who else is invited')
     return findFabricators(tx, project.id)
   })
 }

@@ -26,9 +26,9 @@ interface Share {
  */
 export function getFileRoom(actor: Actor, projectId: string): Promise<FileRoomView> {
   return read(actor, async (context) => {
-    await requireProject(context.tx, context.standing, projectId)
+    await requireProject(context.tx, context.rights, projectId)
     const shares = await listShares(context, projectId)
-    const isFabricator = getMembership(context.standing, projectId)?.role === 'fabricator'
+    const isFabricator = getMembership(context.rights, projectId)?.role === 'fabricator'
     return { mostBytesPerFile: MAX_FILE_BYTES, shares: isFabricator ? shares.slice(1) : shares }
   })
 }
@@ -57,14 +57,14 @@ export async function requireRoom(context: ReadContext, projectId: string): Prom
   }
 }
 
-async function listShares({ tx, standing }: ReadContext, projectId: string): Promise<Share[]> {
+async function listShares({ tx, rights }: ReadContext, projectId: string): Promise<Share[]> {
   const { projectFilesMib, companyFilesMib } = getSettings()
   const project = {
     of: 'the project',
     usedBytes: await sumOfProject(tx, projectId),
     mostBytes: projectFilesMib * MIB,
   }
-  const membership = getMembership(standing, projectId)
+  const membership = getMembership(rights, projectId)
   if (membership === null) return [project]
   const { companyId } = membership
   const { name } = await tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { name: true } })

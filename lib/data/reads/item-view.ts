@@ -9,7 +9,7 @@ import {
   type ReviewSnapshot,
   type RevisionSubject,
 } from '@/lib/review'
-import type { Standing } from '../records/authorization'
+import type { PersonRights } from '../records/authorization'
 import { listViewableFiles } from '../records/looked-at'
 import { toAttachmentView, toPersonView } from '../records/part-views'
 import type { RevisionRecord } from '../records/revision-record'
@@ -22,7 +22,7 @@ const WAIVERS = ['proposed', 'approved', 'declined'] as const
 interface ItemsRequest {
   readonly record: RevisionRecord
   readonly snapshot: ReviewSnapshot
-  readonly standing: Standing
+  readonly rights: PersonRights
   readonly subject: RevisionSubject
   /** Null for the team: nothing is hidden from it. */
   readonly fabricatorCompanyId: string | null
@@ -38,11 +38,11 @@ export function listItemViews(request: ItemsRequest): ItemView[] {
 }
 
 function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
-  const { record, standing, subject, fabricatorCompanyId, threads } = request
+  const { record, rights, subject, fabricatorCompanyId, threads } = request
   const { result } = item
   if (result === null) return null
   const itemId = item.item.id
-  const whyNot = explainNoAnswer(standing, { ...subject, kind: 'item', answeredBy: item.item.answeredBy })
+  const whyNot = explainNoAnswer(rights, { ...subject, kind: 'item', answeredBy: item.item.answeredBy })
   const isHidden = (companyId: string | null) =>
     fabricatorCompanyId !== null && companyId !== null && companyId !== fabricatorCompanyId
   const row = record.answers.find((answer) => answer.itemId === itemId)
@@ -94,7 +94,7 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
           decisionNote: waiver.decisionNote,
           mayDecide:
             waiver.state === 'proposed' &&
-            isAllowed(standing, 'waiver:approve', {
+            isAllowed(rights, 'waiver:approve', {
               ...subject,
               kind: 'waiver',
               proposedBy: waiver.proposedById,

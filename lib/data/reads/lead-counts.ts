@@ -28,8 +28,8 @@ export interface LeadCountView {
 
 /** For a lead: every open revision of every project that the person leads; longest at its stage first. */
 export function listLeadCounts(actor: Actor): Promise<readonly LeadCountView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const projectIds = standing.memberships.filter(({ role }) => role === 'lead').map(({ projectId }) => projectId)
+  return read(actor, async ({ tx, rights }) => {
+    const projectIds = rights.memberships.filter(({ role }) => role === 'lead').map(({ projectId }) => projectId)
     const rows = await tx.revision.findMany({
       where: { projectId: { in: projectIds }, stage: { in: [...OPEN_STAGES] } },
       select: { id: true, stageSince: true },

@@ -1,5 +1,11 @@
 import 'server-only'
-import { type Actor, mayInWorkspace, requireCompany, requireInWorkspace, type Standing } from '../records/authorization'
+import {
+  type Actor,
+  mayInWorkspace,
+  type PersonRights,
+  requireCompany,
+  requireInWorkspace,
+} from '../records/authorization'
 import { toCompanyView } from '../records/part-views'
 import type { TransactionClient } from '../store/client'
 import type { CompanyView, LimitSheetView } from '../views'
@@ -12,8 +18,8 @@ export const WORKSPACE_OWNER = 'workspace'
  * fabricator's for their own people and for the team of a project to which they chose to show them.
  */
 export function getLimitSheet(actor: Actor, companyId: string | null): Promise<LimitSheetView> {
-  return read(actor, async ({ tx, standing }) => {
-    const owner = companyId === null ? findWorkspaceOwner(standing) : await findCompanyOwner(tx, standing, companyId)
+  return read(actor, async ({ tx, rights }) => {
+    const owner = companyId === null ? findWorkspaceOwner(rights) : await findCompanyOwner(tx, rights, companyId)
     const rows = await tx.limit.findMany({ where: { ownerKey: owner.ownerKey }, orderBy: { key: 'asc' } })
     const users = await tx.user.findMany({
       where: { id: { in: [...new Set(rows.map(({ setById }) => setById))] } },
@@ -41,17 +47,17 @@ interface LimitOwnerRecord {
   readonly mayEdit: boolean
 }
 
-function findWorkspaceOwner(standing: Standing): LimitOwnerRecord {
+function findWorkspaceOwner(rights: PersonRights): LimitOwnerRecord {
   // Anyone who may start a project works to these limits: the team and the admins.
-  requireInWorkspace(standing, 'project:create')
-  return { ownerKey: WORKSPACE_OWNER, company: null, mayEdit: mayInWorkspace(standing, 'limits:edit-workspace') }
+  requireInWorkspace(rights, 'project:create')
+  return { ownerKey: WORKSPACE_OWNER, company: null, mayEdit: mayInWorkspace(rights, 'limits:edit-workspace') }
 }
 
 async function findCompanyOwner(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   companyId: string,
 ): Promise<LimitOwnerRecord> {
-  const { company, mayEdit } = await requireCompany(tx, standing, companyId, 'company:view-matrix')
+  const { company, mayEdit } = await requireCompany(tx, rights, companyId, 'company:view-matrix')
   return { ownerKey: company.id, company: toCompanyView(company), mayEdit }
 }

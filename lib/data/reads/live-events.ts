@@ -5,9 +5,9 @@ import {
   type Actor,
   maySeeProposal,
   maySeeThread,
+  type PersonRights,
   type RevisionScope,
   requireRevisionInView,
-  type Standing,
 } from '../records/authorization'
 import type { TransactionClient } from '../store/client'
 import { read } from './read'
@@ -42,8 +42,8 @@ export interface LiveEvents {
 
 /** Where a page that is read now begins to listen. Asked before the page is read, so that nothing falls between. */
 export function getLiveStart(actor: Actor, revisionId: string): Promise<number> {
-  return read(actor, async ({ tx, standing }) => {
-    await requireRevisionInView(tx, standing, revisionId)
+  return read(actor, async ({ tx, rights }) => {
+    await requireRevisionInView(tx, rights, revisionId)
     const last = await tx.trailRecord.findFirst({
       where: { revisionId },
       orderBy: { sequence: 'desc' },
@@ -59,14 +59,14 @@ export function getLiveStart(actor: Actor, revisionId: string): Promise<number> 
  * misses none and gets none twice.
  */
 export function listLiveEvents(actor: Actor, revisionId: string, after: number): Promise<LiveEvents> {
-  return read(actor, async ({ tx, standing }) => {
-    const scope = await requireRevisionInView(tx, standing, revisionId)
+  return read(actor, async ({ tx, rights }) => {
+    const scope = await requireRevisionInView(tx, rights, revisionId)
     const rows = await tx.trailRecord.findMany({
       where: { revisionId, sequence: { gt: after }, action: { in: ACTIONS } },
       orderBy: { sequence: 'asc' },
       take: MOST_AT_ONCE,
     })
-    const findVisibleThread = await loadVisibleThreads(tx, standing, scope, rows)
+    const findVisibleThread = await loadVisibleThreads(tx, rights, scope, rows)
     const events = rows.flatMap((row): LiveEvent[] => {
       const threadId = findVisibleThread(row)
       if (threadId === null) return []
@@ -81,7 +81,7 @@ export function listLiveEvents(actor: Actor, revisionId: string, after: number):
 /** Everything that the records are about, read at once; then which thread each belongs to, as far as the person may see it. */
 async function loadVisibleThreads(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   { subject }: RevisionScope,
   rows: readonly TrailRow[],
 ): Promise<(row: TrailRow) => string | null> {
@@ -97,10 +97,10 @@ async function loadVisibleThreads(
   return ({ action, subjectId }) => {
     if (PROPOSAL_ACTIONS.includes(action)) {
       const proposal = proposals.get(subjectId)
-      return proposal !== undefined && maySeeProposal(standing, subject, proposal) ? proposal.threadId : null
+      return proposal !== undefined && maySeeProposal(rights, subject, proposal) ? proposal.threadId : null
     }
     const thread = FILE_ACTIONS.includes(action) ? files.get(subjectId)?.comment?.thread : threads.get(subjectId)
-    if (thread == null || !maySeeThread(standing, subject, thread)) return null
+    if (thread == null || !maySeeThread(rights, subject, thread)) return null
     // The proposal that opened it is an act of its own, and said once.
     return action === 'thread-opened' && thread.anchorKind === 'proposal' ? null : thread.id
   }

@@ -15,8 +15,8 @@ import { read } from './read'
 
 /** The kinds of mail that the person gets. */
 export function getMailChoices(actor: Actor): Promise<readonly OptionalMailKind[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const { mailOffJson } = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
+  return read(actor, async ({ tx, rights }) => {
+    const { mailOffJson } = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
     const off = readMailOff(mailOffJson)
     return OPTIONAL_MAIL_KINDS.filter((kind) => !off.has(kind))
   })
@@ -52,8 +52,8 @@ const MOST_LISTED = 200
 
 /** The newest messages, for an admin. @param state  only these */
 export function listMail(actor: Actor, state?: MailState): Promise<MailboxView> {
-  return read(actor, async ({ tx, standing }) => {
-    requireInWorkspace(standing, 'mail:view')
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'mail:view')
     const rows = await tx.mailMessage.findMany({
       where: state === undefined ? {} : { state },
       orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],

@@ -5,16 +5,16 @@ import type { IdentityView, SecondFactorView, SessionView } from '../views'
 import { read } from './read'
 
 export function getOwnIdentity(actor: Actor): Promise<IdentityView | null> {
-  return read(actor, async ({ tx, standing }) => {
-    const row = await tx.identity.findFirst({ where: { userId: standing.userId } })
+  return read(actor, async ({ tx, rights }) => {
+    const row = await tx.identity.findFirst({ where: { userId: rights.userId } })
     return row === null ? null : { issuer: row.issuer, email: row.email, createdAt: row.createdAt.toISOString() }
   })
 }
 
 export function getSecondFactor(actor: Actor): Promise<SecondFactorView> {
-  return read(actor, async ({ tx, standing }) => {
+  return read(actor, async ({ tx, rights }) => {
     const user = await tx.user.findUniqueOrThrow({
-      where: { id: standing.userId },
+      where: { id: rights.userId },
       include: { passkeys: { orderBy: { createdAt: 'asc' } }, recoveryCodes: { where: { usedAt: null } } },
     })
     return {
@@ -32,9 +32,9 @@ export function getSecondFactor(actor: Actor): Promise<SecondFactorView> {
 
 /** The sessions that go on, the one that asks first. */
 export function listOwnSessions(actor: Actor): Promise<readonly SessionView[]> {
-  return read(actor, async ({ tx, standing }) => {
+  return read(actor, async ({ tx, rights }) => {
     const rows = await tx.session.findMany({
-      where: { userId: standing.userId, endedAt: null, expiresAt: { gt: now() } },
+      where: { userId: rights.userId, endedAt: null, expiresAt: { gt: now() } },
       orderBy: [{ seenAt: 'desc' }, { id: 'asc' }],
     })
     const views = rows.map((row) => ({

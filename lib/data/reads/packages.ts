@@ -9,9 +9,9 @@ import { findPackageRow, makeFileName } from './revision-view'
 
 /** The person's edition of a released package. */
 export async function getPackageFile(actor: Actor, revisionId: string): Promise<FileDownload> {
-  const { sha256, fileName } = await read(actor, async ({ tx, standing }) => {
-    const { subject, fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
-    if (!mayOnRevision(standing, 'package:download', subject)) throw new NotFoundError('package')
+  const { sha256, fileName } = await read(actor, async ({ tx, rights }) => {
+    const { subject, fabricatorCompanyId } = await requireRevisionInView(tx, rights, revisionId)
+    if (!mayOnRevision(rights, 'package:download', subject)) throw new NotFoundError('package')
     const { record } = await loadRevision(tx, revisionId)
     const row = findPackageRow(record, fabricatorCompanyId)
     if (row === null) throw new NotFoundError('package')

@@ -192,15 +192,15 @@ function listUnavailableMaterials(design: Design, shelf: ShelfContent): string[]
  * nobody should wait for a panel.
  */
 function loadProduction(actor: Actor, revisionId: string): Promise<Loaded> {
-  return read(actor, async ({ tx, standing }) => {
-    const scope = await requireRevisionInView(tx, standing, revisionId)
+  return read(actor, async ({ tx, rights }) => {
+    const scope = await requireRevisionInView(tx, rights, revisionId)
     const { fabricatorCompanyId, revision } = scope
     const row = await tx.revision.findUniqueOrThrow({ where: { id: revisionId }, select: { designJson: true } })
     const companies = await listSharedCompanies(tx, revisionId)
     const visible = companies.filter(({ id }) => isVisibleTo(fabricatorCompanyId, id))
     const sharings = await loadViewerSharings(
       tx,
-      standing,
+      rights,
       revision.projectId,
       visible.map(({ id }) => id),
     )
@@ -212,7 +212,7 @@ function loadProduction(actor: Actor, revisionId: string): Promise<Loaded> {
     })
     const others: Loaded['others'][number][] = []
     for (const other of rows) {
-      if (!(await isInView(tx, standing, other.id))) continue
+      if (!(await isInView(tx, rights, other.id))) continue
       others.push({ id: other.id, label: other.label, design: readStoredDesign(other.designJson) })
     }
     return { label: revision.label, design: readStoredDesign(row.designJson), fabricators, others }
@@ -230,11 +230,11 @@ async function listSharedCompanies(tx: TransactionClient, revisionId: string) {
 
 async function isInView(
   tx: TransactionClient,
-  standing: Parameters<typeof requireRevisionInView>[1],
+  rights: Parameters<typeof requireRevisionInView>[1],
   revisionId: string,
 ): Promise<boolean> {
   try {
-    await requireRevisionInView(tx, standing, revisionId)
+    await requireRevisionInView(tx, rights, revisionId)
     return true
   } catch (error) {
     if (error instanceof NotFoundError) return false

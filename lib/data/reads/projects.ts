@@ -9,9 +9,9 @@ import {
   getMembership,
   mayInProject,
   mayOnRevision,
+  type PersonRights,
   readStage,
   requireProject,
-  type Standing,
 } from '../records/authorization'
 import { listCompanyIds } from '../records/merged-companies'
 import { toCompanyView } from '../records/part-views'
@@ -28,8 +28,8 @@ const TIMELINE_LENGTH = 60
 
 /** Projects that the person is in, newest revision first. */
 export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const projectIds = standing.memberships.map(({ projectId }) => projectId)
+  return read(actor, async ({ tx, rights }) => {
+    const projectIds = rights.memberships.map(({ projectId }) => projectId)
     const projects = await tx.project.findMany({ where: { id: { in: projectIds } }, orderBy: { nameKey: 'asc' } })
     const revisions = await tx.revision.findMany({
       where: { projectId: { in: projectIds } },
@@ -37,15 +37,15 @@ export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
       orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
     })
     return projects
-      .filter(({ id }) => mayInProject(standing, 'project:view', id))
+      .filter(({ id }) => mayInProject(rights, 'project:view', id))
       .map((project): ProjectSummary => {
-        const visible = revisions.filter((row) => row.projectId === project.id && isInView(standing, row))
+        const visible = revisions.filter((row) => row.projectId === project.id && isInView(rights, row))
         const latest = visible[0]
         return {
           id: project.id,
           name: project.name,
           description: project.description,
-          role: getMembership(standing, project.id)?.role ?? null,
+          role: getMembership(rights, project.id)?.role ?? null,
           revisionCount: visible.length,
           latestRevision:
             latest === undefined ? null : { id: latest.id, label: latest.label, stage: readStage(latest.stage) },
@@ -56,11 +56,11 @@ export function listProjects(actor: Actor): Promise<readonly ProjectSummary[]> {
 
 /** A project with its revisions, people, fabricators and timeline, as far as the person may see them. */
 export function getProject(actor: Actor, projectId: string): Promise<ProjectView> {
-  return read(actor, async ({ tx, standing }) => {
-    const project = await requireProject(tx, standing, projectId)
-    const fabricatorCompanyId = getFabricatorCompanyId(standing, project.id)
+  return read(actor, async ({ tx, rights }) => {
+    const project = await requireProject(tx, rights, projectId)
+    const fabricatorCompanyId = getFabricatorCompanyId(rights, project.id)
     const isTeam = fabricatorCompanyId === null
-    const mayInvite = mayInProject(standing, 'project:invite', project.id)
+    const mayInvite = mayInProject(rights, 'project:invite', project.id)
     const rows = await tx.revision.findMany({
       where: { projectId: project.id },
       include: REVISION_SUMMARY_PARTS,
@@ -79,14 +79,14 @@ export function getProject(actor: Actor, projectId: string): Promise<ProjectView
           orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
         })
       : []
-    const revisions = rows.filter((row) => isInView(standing, row))
+    const revisions = rows.filter((row) => isInView(rights, row))
     const isVisible = (companyId: string, kind: string) =>
       isTeam || kind === 'team' || companyId === fabricatorCompanyId
     return {
       id: project.id,
       name: project.name,
       description: project.description,
-      role: getMembership(standing, project.id)?.role ?? null,
+      role: getMembership(rights, project.id)?.role ?? null,
       revisions: await toRevisionSummaries(tx, revisions, isTeam),
       people: members
         .filter(({ company }) => isVisible(company.id, company.kind))
@@ -101,8 +101,8 @@ export function getProject(actor: Actor, projectId: string): Promise<ProjectView
       timeline: await listTimeline(tx, project.id, { revisions, fabricatorCompanyId }),
       may: {
         invite: mayInvite,
-        createRevision: mayInProject(standing, 'revision:create', project.id),
-        managePeople: mayInProject(standing, 'project:remove-person', project.id),
+        createRevision: mayInProject(rights, 'revision:create', project.id),
+        managePeople: mayInProject(rights, 'project:remove-person', project.id),
         seeTrail: isTeam,
       },
     }
@@ -128,10 +128,10 @@ const REVISION_SUMMARY_PARTS = {
 type SummaryRow = Prisma.RevisionGetPayload<{ include: typeof REVISION_SUMMARY_PARTS }>
 
 export function isInView(
-  standing: Standing,
+  rights: PersonRights,
   row: { projectId: string; stage: string; shares: readonly { companyId: string }[] },
 ): boolean {
-  return mayOnRevision(standing, 'revision:view', {
+  return mayOnRevision(rights, 'revision:view', {
     kind: 'revision',
     projectId: row.projectId,
     stage: readStage(row.stage),

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { RevisionSubject } from '@/lib/review'
-import { maySeeProposal, type Standing } from '../records/authorization'
+import { maySeeProposal, type PersonRights } from '../records/authorization'
 import { toCompanyView, toPersonView } from '../records/part-views'
 import { getCompanyName, type RevisionRecord } from '../records/revision-record'
 import { readWord } from '../records/stored-words'
@@ -13,11 +13,11 @@ type ProposalRow = RevisionRecord['proposals'][number]
 /** Proposals of a revision that the person may see, oldest first. */
 export function listProposalSummaries(
   record: RevisionRecord,
-  standing: Standing,
+  rights: PersonRights,
   subject: RevisionSubject,
 ): ProposalSummary[] {
   return record.proposals
-    .filter((proposal) => maySeeProposal(standing, subject, proposal))
+    .filter((proposal) => maySeeProposal(rights, subject, proposal))
     .map((proposal) => toProposalSummary(record, proposal))
 }
 

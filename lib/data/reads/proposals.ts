@@ -13,8 +13,8 @@ import {
   makeProposalSubject,
   mayOnRevision,
   maySeeProposal,
+  type PersonRights,
   requireRevisionInView,
-  type Standing,
 } from '../records/authorization'
 import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { getProposedDesign, readProposal } from '../records/proposal-patch'
@@ -32,18 +32,18 @@ export function describeProblem({ operation, path, sentence }: PatchProblem, pat
 }
 
 /** A proposal for a person who may see it. */
-export async function requireProposal(tx: TransactionClient, standing: Standing, proposalId: string) {
+export async function requireProposal(tx: TransactionClient, rights: PersonRights, proposalId: string) {
   const row = await tx.proposal.findUnique({ where: { id: proposalId } })
   if (row === null) throw new NotFoundError('proposal')
-  const scope = await requireRevisionInView(tx, standing, row.revisionId, 'proposal')
-  if (!maySeeProposal(standing, scope.subject, row)) throw new NotFoundError('proposal')
+  const scope = await requireRevisionInView(tx, rights, row.revisionId, 'proposal')
+  if (!maySeeProposal(rights, scope.subject, row)) throw new NotFoundError('proposal')
   return { row, scope }
 }
 
 /** A proposal with what it would come to, and whether it still applies. */
 export function getProposal(actor: Actor, proposalId: string): Promise<ProposalView> {
-  return read(actor, async ({ tx, standing }) => {
-    const { row: found, scope } = await requireProposal(tx, standing, proposalId)
+  return read(actor, async ({ tx, rights }) => {
+    const { row: found, scope } = await requireProposal(tx, rights, proposalId)
     const loaded = await loadRevision(tx, found.revisionId)
     const row = loaded.record.proposals.find(({ id }) => id === found.id)
     if (row === undefined) throw new NotFoundError('proposal')
@@ -57,7 +57,7 @@ export function getProposal(actor: Actor, proposalId: string): Promise<ProposalV
         : makeComparedContent(loaded, fabricatorCompanyId)
     const after = makeVariantContent(loaded, fabricatorCompanyId, applied ?? getProposedDesign(base, patch))
     const comparison = compareContents(before, after)
-    const threads = listThreadViews(loaded.record, standing, subject)
+    const threads = listThreadViews(loaded.record, rights, subject)
     return {
       ...toProposalSummary(loaded.record, row),
       designVersion: loaded.record.designVersion,
@@ -69,8 +69,8 @@ export function getProposal(actor: Actor, proposalId: string): Promise<ProposalV
       questions: listQuestions(comparison, [loaded]),
       thread: threads.find(({ id }) => id === row.threadId) ?? null,
       may: {
-        decide: isOpen && mayOnRevision(standing, 'proposal:decide', subject),
-        withdraw: isOpen && isAllowed(standing, 'proposal:withdraw', makeProposalSubject(subject, row)),
+        decide: isOpen && mayOnRevision(rights, 'proposal:decide', subject),
+        withdraw: isOpen && isAllowed(rights, 'proposal:withdraw', makeProposalSubject(subject, row)),
       },
     }
   })

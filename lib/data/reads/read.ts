@@ -1,12 +1,12 @@
 import 'server-only'
-import { type Actor, loadStanding, type Standing } from '../records/authorization'
+import { type Actor, loadRights, type PersonRights } from '../records/authorization'
 import { inTransaction, type TransactionClient } from '../store/client'
 import { isUnstorableText } from '../store/database-errors'
 import { NotFoundError } from '../store/errors'
 
 export interface ReadContext {
   readonly tx: TransactionClient
-  readonly standing: Standing
+  readonly rights: PersonRights
 }
 
 /**
@@ -17,7 +17,7 @@ export interface ReadContext {
  */
 export async function read<T>(actor: Actor, work: (context: ReadContext) => Promise<T>): Promise<T> {
   try {
-    return await inTransaction(async (tx) => work({ tx, standing: await loadStanding(tx, actor.userId) }))
+    return await inTransaction(async (tx) => work({ tx, rights: await loadRights(tx, actor.userId) }))
   } catch (error) {
     // Ids come from addresses: one that cannot be compared is one that there is not.
     if (isUnstorableText(error)) throw new NotFoundError('record')

@@ -17,9 +17,9 @@ import {
   getMembership,
   mayInProject,
   mayOnRevision,
+  type PersonRights,
   type RevisionScope,
   readStage,
-  type Standing,
 } from '../records/authorization'
 import { listCheckedLimits } from '../records/effective-limits'
 import type { LoadedRevision } from '../records/loaded-revision'
@@ -44,13 +44,13 @@ const NO_RESULTS: Evaluation = {
 }
 
 /** What the screens of a revision show to this person. */
-export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope: RevisionScope): RevisionView {
+export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, scope: RevisionScope): RevisionView {
   const { record, design } = loaded
   const { fabricatorCompanyId, subject } = scope
   const { snapshot, limits } = makeSnapshot(loaded, fabricatorCompanyId)
-  const threads = listThreadViews(record, standing, subject)
+  const threads = listThreadViews(record, rights, subject)
   const isTeam = fabricatorCompanyId === null
-  const rights = listRights(standing, subject, snapshot)
+  const may = listRights(rights, subject, snapshot)
   const editorIds = new Set(snapshot.editors.map(({ userId }) => userId))
   const declaredHash = hashDeclaredContent(snapshot)
   const evaluationRow = record.evaluations[0]
@@ -84,9 +84,9 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
       content: { ...loaded.template.content, limits: [] },
       switchedOff: loaded.template.catalogue.switchedOff,
     },
-    items: listItemViews({ record, snapshot, standing, subject, fabricatorCompanyId, threads }),
+    items: listItemViews({ record, snapshot, rights, subject, fabricatorCompanyId, threads }),
     threads,
-    proposals: listProposalSummaries(record, standing, subject),
+    proposals: listProposalSummaries(record, rights, subject),
     artwork: record.artwork.map((file) => toAttachmentView(record, file)),
     declarations: snapshot.declarations.map((declaration) => ({
       id: declaration.id,
@@ -102,7 +102,7 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
         isVisible: (userId) => isTeam || editorIds.has(userId),
         mayWithdraw:
           signature.voidedAt === null &&
-          isAllowed(standing, 'signature:withdraw', { ...subject, kind: 'signature', signerId: signature.signerId }),
+          isAllowed(rights, 'signature:withdraw', { ...subject, kind: 'signature', signerId: signature.signerId }),
       }),
     ),
     stageMoves: record.stageMoves.map((move) => ({
@@ -115,30 +115,32 @@ export function toRevisionView(loaded: LoadedRevision, standing: Standing, scope
     sharedWith: record.shares
       .filter(({ companyId }) => isTeam || companyId === fabricatorCompanyId)
       .map(({ company }) => toCompanyView(company)),
-    package: rights.downloadPackage ? findPackageView(record, fabricatorCompanyId) : null,
+    package: may.downloadPackage ? findPackageView(record, fabricatorCompanyId) : null,
     blockers: findBlockers(snapshot),
-    signingBlockers: rights.sign ? findSigningBlockers(snapshot, standing.userId) : [],
+    signingBlockers: may.sign ? findSigningBlockers(snapshot, rights.userId) : [],
     contentHash: isTeam ? hashSignedContent(snapshot) : '',
-    signingCapacities: listSigningCapacities(snapshot, standing),
+    signingCapacities: listSigningCapacities(snapshot, rights),
     statement: isTeam ? getSigningStatement(snapshot) : '',
-    signingSummary: rights.sign ? summarizeSigning(snapshot, findLastSignature(record)) : null,
-    may: rights,
-    role: getMembership(standing, record.projectId)?.role ?? null,
+    signingSummary: may.sign ? summarizeSigning(snapshot, findLastSignature(record)) : null,
+    may,
+    role: getMembership(rights, record.projectId)?.role ?? null,
   }
 }
 
-function listRights(standing: Standing, subject: RevisionSubject, { items, settings }: ReviewSnapshot): RevisionRights {
-  const may = (action: Parameters<typeof mayOnRevision>[1]) => mayOnRevision(standing, action, subject)
+function listRights(
+  rights: PersonRights,
+  subject: RevisionSubject,
+  { items, settings }: ReviewSnapshot,
+): RevisionRights {
+  const may = (action: Parameters<typeof mayOnRevision>[1]) => mayOnRevision(rights, action, subject)
   const moves = TRANSITIONS[subject.stage]
   return {
     edit: may('revision:edit'),
-    answer: items.some(({ answeredBy }) =>
-      isAllowed(standing, 'item:answer', { ...subject, kind: 'item', answeredBy }),
-    ),
+    answer: items.some(({ answeredBy }) => isAllowed(rights, 'item:answer', { ...subject, kind: 'item', answeredBy })),
     comment: may('revision:comment'),
     raiseQuery: may('revision:raise-query'),
     proposeWaiver: may('waiver:propose'),
-    approveWaiver: isAllowed(standing, 'waiver:decline', {
+    approveWaiver: isAllowed(rights, 'waiver:decline', {
       ...subject,
       kind: 'waiver',
       proposedBy: '',
@@ -150,13 +152,13 @@ function listRights(standing: Standing, subject: RevisionSubject, { items, setti
     advance: moves.advance !== undefined && moves.advance !== 'released' && may('stage:move'),
     sendBack: moves['send-back'] !== undefined && may('stage:move'),
     withdraw: may('revision:withdraw'),
-    sign: mayOnRevision(standing, 'revision:sign', {
+    sign: mayOnRevision(rights, 'revision:sign', {
       ...subject,
       membersMaySign: settings.signingCapacities.some(({ role }) => role === 'member'),
     }),
     release: may('revision:release'),
     share: may('revision:share'),
-    copy: mayInProject(standing, 'revision:create', subject.projectId),
+    copy: mayInProject(rights, 'revision:create', subject.projectId),
     downloadPackage: may('package:download'),
     viewTrail: may('revision:view-trail'),
   }

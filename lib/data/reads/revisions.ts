@@ -13,10 +13,10 @@ import { makeFileName, toRevisionView } from './revision-view'
  * of a fabricator opened it is noted.
  */
 export async function getRevision(actor: Actor, revisionId: string): Promise<RevisionView> {
-  const { view, look } = await read(actor, async ({ tx, standing }) => {
-    const scope = await requireRevisionInView(tx, standing, revisionId)
+  const { view, look } = await read(actor, async ({ tx, rights }) => {
+    const scope = await requireRevisionInView(tx, rights, revisionId)
     const loaded = await loadRevision(tx, revisionId)
-    return { view: toRevisionView(loaded, standing, scope), look: recordView(loaded, standing, scope) }
+    return { view: toRevisionView(loaded, rights, scope), look: recordView(loaded, rights, scope) }
   })
   await look()
   return view
@@ -24,8 +24,8 @@ export async function getRevision(actor: Actor, revisionId: string): Promise<Rev
 
 /** The design document, as `parseDesignText` reads it. */
 export function exportDesign(actor: Actor, revisionId: string): Promise<FileDownload> {
-  return read(actor, async ({ tx, standing }) => {
-    await requireRevisionInView(tx, standing, revisionId)
+  return read(actor, async ({ tx, rights }) => {
+    await requireRevisionInView(tx, rights, revisionId)
     const { record, design } = await loadRevision(tx, revisionId)
     return makeJsonFile(makeFileName([record.project.name, record.label], 'design.json'), design)
   })
@@ -33,8 +33,8 @@ export function exportDesign(actor: Actor, revisionId: string): Promise<FileDown
 
 /** The results as recorded; a fabricator's with its own company's limits. */
 export function exportResults(actor: Actor, revisionId: string): Promise<FileDownload> {
-  return read(actor, async ({ tx, standing }) => {
-    const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
+  return read(actor, async ({ tx, rights }) => {
+    const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, revisionId)
     const loaded = await loadRevision(tx, revisionId)
     const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
     const fileName = makeFileName([loaded.record.project.name, loaded.record.label], 'results.json')

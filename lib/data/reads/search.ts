@@ -3,9 +3,9 @@ import type { RevisionTarget } from '@/lib/addresses'
 import {
   type Actor,
   maySeeThread,
+  type PersonRights,
   type RevisionScope,
   requireRevisionInView,
-  type Standing,
 } from '../records/authorization'
 import { isVisibleTo } from '../records/loaded-revision'
 import { foldName } from '../records/names'
@@ -46,9 +46,9 @@ const EXCERPT_SIGNS = 140
  */
 export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
   const words = foldName(text).split(' ').filter(Boolean)
-  return read(actor, async ({ tx, standing }) => {
+  return read(actor, async ({ tx, rights }) => {
     if (words.length === 0) return { hits: [], counts: { project: 0, thread: 0, item: 0 } }
-    const projectIds = standing.memberships.map(({ projectId }) => projectId)
+    const projectIds = rights.memberships.map(({ projectId }) => projectId)
     const projects = await tx.project.findMany({ where: { id: { in: projectIds } }, orderBy: { createdAt: 'desc' } })
     const hits: SearchHit[] = projects
       .filter(({ name, description }) => holds(words, name, description))
@@ -76,17 +76,17 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
       orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
     })
     const templates = new Map<number, TemplateRecord>()
-    for (const row of revisions.filter((candidate) => isInView(standing, candidate))) {
+    for (const row of revisions.filter((candidate) => isInView(rights, candidate))) {
       const template = templates.get(row.templateVersion) ?? (await loadTemplate(tx, row.templateVersion))
       templates.set(row.templateVersion, template)
-      const scope = await requireRevisionInView(tx, standing, row.id)
+      const scope = await requireRevisionInView(tx, rights, row.id)
       const place = {
         projectId: row.projectId,
         projectName: row.project.name,
         revisionId: row.id,
         revisionLabel: row.label,
       }
-      const search: RevisionSearch = { tx, standing, scope, words, place }
+      const search: RevisionSearch = { tx, rights, scope, words, place }
       hits.push(...(await searchThreads(search)), ...(await searchItems(search, template)))
     }
     return limit(hits)
@@ -95,20 +95,20 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
 
 interface RevisionSearch {
   readonly tx: TransactionClient
-  readonly standing: Standing
+  readonly rights: PersonRights
   readonly scope: RevisionScope
   readonly words: readonly string[]
   readonly place: Pick<SearchHit, 'projectId' | 'projectName' | 'revisionId' | 'revisionLabel'>
 }
 
-async function searchThreads({ tx, standing, scope, words, place }: RevisionSearch): Promise<SearchHit[]> {
+async function searchThreads({ tx, rights, scope, words, place }: RevisionSearch): Promise<SearchHit[]> {
   const threads = await tx.thread.findMany({
     where: { revisionId: scope.revision.id },
     include: { comments: { select: { text: true }, orderBy: { ordinal: 'asc' } } },
     orderBy: [{ openedAt: 'desc' }, { id: 'asc' }],
   })
   return threads
-    .filter((thread) => maySeeThread(standing, scope.subject, thread))
+    .filter((thread) => maySeeThread(rights, scope.subject, thread))
     .flatMap((thread): SearchHit[] => {
       const texts = [thread.title, thread.anchorLabel, ...thread.comments.map(({ text }) => text)]
       if (!holds(words, ...texts)) return []

@@ -6,8 +6,8 @@ import { read } from './read'
 
 /** For an admin. */
 export function getSettingsView(actor: Actor): Promise<SettingsView> {
-  return read(actor, async ({ tx, standing }) => {
-    requireInWorkspace(standing, 'workspace:view')
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'workspace:view')
     const { name, version, settings } = await loadWorkspace(tx)
     return { version, workspaceName: name, ...settings }
   })

@@ -30,8 +30,8 @@ const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as Sheet
 /** What a file would do to the sheet, bad rows named. Writes nothing; taking it over is `importSheetFile`. */
 export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Promise<Outcome<SheetFilePreview>> {
   return outcomeOf(async () => {
-    const { version, before } = await read(actor, async ({ tx, standing }) => {
-      const { company } = await requireCompany(tx, standing, input.companyId, 'sheet:edit')
+    const { version, before } = await read(actor, async ({ tx, rights }) => {
+      const { company } = await requireCompany(tx, rights, input.companyId, 'sheet:edit')
       const stored = await loadSheet(tx, company.id, input.kind)
       return { version: stored?.version ?? 0, before: (stored?.content.rows ?? []) as readonly Row[] }
     })
@@ -59,8 +59,8 @@ export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Pr
 
 /** The sheet's rows as a file for a spreadsheet program; without rows, its headings. Text is never a formula there. */
 export async function exportSheetFile(actor: Actor, input: ExportSheetFileInput): Promise<FileDownload> {
-  const { name, version, rows } = await read(actor, async ({ tx, standing }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, SHEET_VIEW_ACTIONS[input.kind])
+  const { name, version, rows } = await read(actor, async ({ tx, rights }) => {
+    const { company } = await requireCompany(tx, rights, input.companyId, SHEET_VIEW_ACTIONS[input.kind])
     const stored = await loadSheet(tx, company.id, input.kind)
     return { name: company.name, version: stored?.version ?? 0, rows: (stored?.content.rows ?? []) as readonly Row[] }
   })

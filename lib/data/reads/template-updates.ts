@@ -9,9 +9,9 @@ import { read } from './read'
 
 /** What bringing the review up to the newest version of the catalogue would do; null when it goes by that one. */
 export function getTemplateUpdate(actor: Actor, revisionId: string): Promise<TemplateUpdateView | null> {
-  return read(actor, async ({ tx, standing }) => {
+  return read(actor, async ({ tx, rights }) => {
     // Of the team's business alone: the effects show every fabricator's limits.
-    const { subject } = await requireRevision(tx, standing, revisionId, 'revision:view-trail')
+    const { subject } = await requireRevision(tx, rights, revisionId, 'revision:view-trail')
     const loaded = await loadRevision(tx, revisionId)
     const { record, template, latestTemplateVersion } = loaded
     if (template.version === latestTemplateVersion) return null
@@ -31,7 +31,7 @@ export function getTemplateUpdate(actor: Actor, revisionId: string): Promise<Tem
       reopened: listReopened(loaded, next).map(({ itemId }) => questions.get(itemId) ?? itemId),
       // The version is part of what was signed.
       voidedSignatures: record.signatures.filter(({ voidedAt }) => voidedAt === null).length,
-      mayUpdate: mayOnRevision(standing, 'revision:edit', subject),
+      mayUpdate: mayOnRevision(rights, 'revision:edit', subject),
     }
   })
 }

@@ -8,8 +8,8 @@ import { read } from './read'
 
 /** The workspace's catalogue as it is now. For its team and admins, as the limits of the workspace are. */
 export function getTemplate(actor: Actor): Promise<TemplateView> {
-  return read(actor, async ({ tx, standing }) => {
-    requireInWorkspace(standing, 'project:create')
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'project:create')
     const latest = await loadLatestTemplate(tx)
     const rows = await tx.catalogueTemplate.findMany({ orderBy: { version: 'desc' } })
     const users = await tx.user.findMany({
@@ -26,7 +26,7 @@ export function getTemplate(actor: Actor): Promise<TemplateView> {
     return {
       version: latest.version,
       content: latest.content,
-      mayEdit: mayInWorkspace(standing, 'catalogue:edit'),
+      mayEdit: mayInWorkspace(rights, 'catalogue:edit'),
       versions: rows.map((row) => ({
         version: row.version,
         summary: row.summary,
@@ -41,8 +41,8 @@ export function getTemplate(actor: Actor): Promise<TemplateView> {
 
 /** The catalogue that a new review would go by; as delivered for those who do not belong to the workspace. */
 export function getCatalogueInForce(actor: Actor): Promise<Pick<TemplateView, 'version' | 'content'>> {
-  return read(actor, async ({ tx, standing }) => {
-    if (!mayInWorkspace(standing, 'project:create')) return { version: 0, content: DELIVERED_TEMPLATE }
+  return read(actor, async ({ tx, rights }) => {
+    if (!mayInWorkspace(rights, 'project:create')) return { version: 0, content: DELIVERED_TEMPLATE }
     const { version, content } = await loadLatestTemplate(tx)
     return { version, content }
   })

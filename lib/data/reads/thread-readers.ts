@@ -3,9 +3,9 @@ import {
   type Actor,
   isProjectRole,
   mayOnRevision,
+  type PersonRights,
   readCompanyRoles,
   requireRevisionInView,
-  type Standing,
 } from '../records/authorization'
 import { read } from './read'
 
@@ -19,8 +19,8 @@ export interface ThreadReader {
 
 /** Who sees threads of the revision, in the person's own view: a fabricator is told of the team and of colleagues. */
 export function listThreadReaders(actor: Actor, revisionId: string): Promise<readonly ThreadReader[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const { subject, fabricatorCompanyId } = await requireRevisionInView(tx, standing, revisionId)
+  return read(actor, async ({ tx, rights }) => {
+    const { subject, fabricatorCompanyId } = await requireRevisionInView(tx, rights, revisionId)
     const members = await tx.membership.findMany({
       where: { projectId: subject.projectId, user: { disabledAt: null } },
       include: { user: { select: { id: true, name: true, companies: true } } },
@@ -28,7 +28,7 @@ export function listThreadReaders(actor: Actor, revisionId: string): Promise<rea
     return members
       .flatMap(({ user, role, companyId, projectId }) => {
         if (!isProjectRole(role)) return []
-        const rights: Standing = {
+        const rights: PersonRights = {
           userId: user.id,
           name: user.name,
           isAdmin: false,

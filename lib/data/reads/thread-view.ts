@@ -1,6 +1,6 @@
 import 'server-only'
 import { type Action, isAllowed, type RevisionSubject } from '@/lib/review'
-import { makeThreadSubject, maySeeThread, type Standing } from '../records/authorization'
+import { makeThreadSubject, maySeeThread, type PersonRights } from '../records/authorization'
 import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
 import { getCompanyName, type RevisionRecord } from '../records/revision-record'
 import { makeReviewThread } from '../records/snapshot'
@@ -9,21 +9,21 @@ import type { CommentView, ThreadView } from '../views'
 type ThreadRow = RevisionRecord['threads'][number]
 
 /** Threads of a revision that the person may see. */
-export function listThreadViews(record: RevisionRecord, standing: Standing, subject: RevisionSubject): ThreadView[] {
+export function listThreadViews(record: RevisionRecord, rights: PersonRights, subject: RevisionSubject): ThreadView[] {
   return record.threads
-    .filter((thread) => maySeeThread(standing, subject, thread))
-    .map((thread) => toThreadView(record, thread, standing, subject))
+    .filter((thread) => maySeeThread(rights, subject, thread))
+    .map((thread) => toThreadView(record, thread, rights, subject))
 }
 
 function toThreadView(
   record: RevisionRecord,
   thread: ThreadRow,
-  standing: Standing,
+  rights: PersonRights,
   revision: RevisionSubject,
 ): ThreadView {
   const { anchor, kind, state } = makeReviewThread(record, thread)
   const subject = makeThreadSubject(revision, thread)
-  const may = (action: Action & `thread:${string}`) => isAllowed(standing, action, subject)
+  const may = (action: Action & `thread:${string}`) => isAllowed(rights, action, subject)
   const person = (userId: string | null) => (userId === null ? null : toPersonView(record, userId))
   return {
     id: thread.id,
@@ -43,7 +43,7 @@ function toThreadView(
     closedBy: person(thread.closedById),
     closedAt: thread.closedAt?.toISOString() ?? null,
     closeReason: thread.closeReason,
-    comments: thread.comments.map((comment) => toCommentView(record, comment, standing, subject)),
+    comments: thread.comments.map((comment) => toCommentView(record, comment, rights, subject)),
     may: {
       reply: may('thread:reply'),
       answer: state === 'open' && may('thread:answer'),
@@ -56,7 +56,7 @@ function toThreadView(
 function toCommentView(
   record: RevisionRecord,
   comment: ThreadRow['comments'][number],
-  standing: Standing,
+  rights: PersonRights,
   subject: ReturnType<typeof makeThreadSubject>,
 ): CommentView {
   return {
@@ -72,6 +72,6 @@ function toCommentView(
     attachments: comment.attachments
       .filter((file) => file.removedAt === null)
       .map((file) => toAttachmentView(record, file)),
-    mayEdit: isAllowed(standing, 'comment:edit', { ...subject, kind: 'comment', authorId: comment.authorId }),
+    mayEdit: isAllowed(rights, 'comment:edit', { ...subject, kind: 'comment', authorId: comment.authorId }),
   }
 }

@@ -10,9 +10,9 @@ type CommentRow = ThreadRow['comments'][number]
 
 /** At most one entry for each thread: to answer it, to close it, or to say something where one was mentioned. */
 export function listThreadWaits(context: WaitContext): Wait[] {
-  const { loaded, standing, subject } = context
+  const { loaded, rights, subject } = context
   return loaded.record.threads
-    .filter((thread) => maySeeThread(standing, subject, thread))
+    .filter((thread) => maySeeThread(rights, subject, thread))
     .flatMap((thread) => {
       const wait = findAnswerWait(context, thread) ?? findMentionWait(context, thread)
       return wait === null ? [] : [wait]
@@ -20,17 +20,14 @@ export function listThreadWaits(context: WaitContext): Wait[] {
 }
 
 /** Open threads that the other side opened wait for an answer; answered ones for the person who may close them. */
-function findAnswerWait(
-  { loaded, standing, subject, fabricatorCompanyId }: WaitContext,
-  thread: ThreadRow,
-): Wait | null {
+function findAnswerWait({ loaded, rights, subject, fabricatorCompanyId }: WaitContext, thread: ThreadRow): Wait | null {
   // The thread of a proposal that waits for a decision is settled by the decision.
   if (findOpenProposal(loaded.record, thread) !== undefined) return null
   const target = { tab: 'threads', id: thread.id } as const
   const threadSubject = makeThreadSubject(subject, thread)
   const kind = nameThreadKind(thread.kind)
-  const isFromOtherSide = thread.openedByCompanyId !== getMembership(standing, subject.projectId)?.companyId
-  if (thread.state === 'open' && isFromOtherSide && isAllowed(standing, 'thread:answer', threadSubject)) {
+  const isFromOtherSide = thread.openedByCompanyId !== getMembership(rights, subject.projectId)?.companyId
+  if (thread.state === 'open' && isFromOtherSide && isAllowed(rights, 'thread:answer', threadSubject)) {
     return {
       since: thread.openedAt.toISOString(),
       reason: `The ${kind} "${thread.title}" is open`,
@@ -38,8 +35,8 @@ function findAnswerWait(
       target,
     }
   }
-  const isOwn = thread.openedById === standing.userId || (fabricatorCompanyId !== null && !isFromOtherSide)
-  if (thread.state === 'answered' && isOwn && isAllowed(standing, 'thread:close', threadSubject)) {
+  const isOwn = thread.openedById === rights.userId || (fabricatorCompanyId !== null && !isFromOtherSide)
+  if (thread.state === 'answered' && isOwn && isAllowed(rights, 'thread:close', threadSubject)) {
     return {
       since: (thread.answeredAt ?? thread.openedAt).toISOString(),
       reason: `The ${kind} "${thread.title}" was answered`,
@@ -59,27 +56,23 @@ function findOpenProposal({ proposals }: RevisionRecord, thread: ThreadRow) {
  * thread was answered or closed after it. Nobody's reading is recorded, and a page that was opened is no answer. Who may
  * only read is told by mail and has nothing to do.
  */
-function findMentionWait({ loaded, standing, subject }: WaitContext, thread: ThreadRow): Wait | null {
+function findMentionWait({ loaded, rights, subject }: WaitContext, thread: ThreadRow): Wait | null {
   const { record } = loaded
-  if (thread.state === 'closed' || !isAllowed(standing, 'thread:reply', makeThreadSubject(subject, thread))) return null
+  if (thread.state === 'closed' || !isAllowed(rights, 'thread:reply', makeThreadSubject(subject, thread))) return null
   const open = findOpenProposal(record, thread)
   // Then the decision on it waits for the same person already.
-  if (
-    open !== undefined &&
-    open.proposedById !== standing.userId &&
-    mayOnRevision(standing, 'proposal:decide', subject)
-  ) {
+  if (open !== undefined && open.proposedById !== rights.userId && mayOnRevision(rights, 'proposal:decide', subject)) {
     return null
   }
   const people = record.project.memberships.map(({ userId }) => ({ id: userId, name: getPersonName(record, userId) }))
-  const isMentioned = (text: string) => findMentions(text, people).some(({ id }) => id === standing.userId)
+  const isMentioned = (text: string) => findMentions(text, people).some(({ id }) => id === rights.userId)
   const settledAt = thread.answeredAt?.getTime() ?? Number.NEGATIVE_INFINITY
   for (const comment of thread.comments) {
-    if (comment.authorId === standing.userId || !isMentioned(comment.text)) continue
+    if (comment.authorId === rights.userId || !isMentioned(comment.text)) continue
     const at = findMentionTime(comment, isMentioned)
     const hasSpoken = thread.comments.some(
       ({ authorId, createdAt, ordinal }) =>
-        authorId === standing.userId &&
+        authorId === rights.userId &&
         (createdAt.getTime() > at.getTime() || (createdAt.getTime() === at.getTime() && ordinal > comment.ordinal)),
     )
     if (hasSpoken || settledAt > at.getTime()) continue

@@ -21,8 +21,8 @@ const PIECE = 1000
 
 /** What happened to one revision, newest first. Not for fabricators: it names the others. */
 export function listRevisionTrail(actor: Actor, revisionId: string): Promise<readonly TrailEntryView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const { revision } = await requireRevision(tx, standing, revisionId, 'revision:view-trail')
+  return read(actor, async ({ tx, rights }) => {
+    const { revision } = await requireRevision(tx, rights, revisionId, 'revision:view-trail')
     const rows = await tx.trailRecord.findMany({ where: { revisionId: revision.id }, orderBy: { sequence: 'desc' } })
     return rows.map((row) => ({
       sequence: row.sequence,
@@ -38,12 +38,12 @@ export function listRevisionTrail(actor: Actor, revisionId: string): Promise<rea
 
 /** The whole trail as a file that the checking command reads. For an admin; the file's last record says that it was made. */
 export async function exportTrail(actor: Actor): Promise<FileDownload> {
-  await write(actor, 'export-trail', {}, async ({ standing, record }) => {
-    requireInWorkspace(standing, 'trail:check')
+  await write(actor, 'export-trail', {}, async ({ rights, record }) => {
+    requireInWorkspace(rights, 'trail:check')
     await record({ action: 'trail-exported', subject: { kind: 'workspace', id: WORKSPACE_ID }, details: {} })
   })
-  return read(actor, async ({ tx, standing }) => {
-    requireInWorkspace(standing, 'trail:check')
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'trail:check')
     const file = makeTrailFile(await loadTrail(tx), false, await listCheckpoints(tx))
     return {
       fileName: `trail-${now().toISOString().slice(0, 10)}.json`,
@@ -65,8 +65,8 @@ export interface WholeTrailCheck {
 
 /** Checks the whole chain, names the first record that does not fit, and holds the state against it. For an admin. */
 export function checkWholeTrail(actor: Actor): Promise<WholeTrailCheck> {
-  return read(actor, async ({ tx, standing }) => {
-    requireInWorkspace(standing, 'trail:check')
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'trail:check')
     const trail = await loadWholeTrail(tx)
     const check = checkTrailWithCheckpoints(trail)
     return {

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { ReviewSnapshot, RevisionSubject } from '@/lib/review'
-import type { Standing } from '../records/authorization'
+import type { PersonRights } from '../records/authorization'
 import type { LoadedRevision } from '../records/loaded-revision'
 import type { WaitView } from '../views'
 
@@ -8,7 +8,7 @@ import type { WaitView } from '../views'
 export interface WaitContext {
   readonly loaded: LoadedRevision
   readonly snapshot: ReviewSnapshot
-  readonly standing: Standing
+  readonly rights: PersonRights
   readonly subject: RevisionSubject
   readonly fabricatorCompanyId: string | null
 }

@@ -17,8 +17,8 @@ import {
   type Actor,
   findRevisionScope,
   mayOnRevision,
+  type PersonRights,
   type RevisionScope,
-  type Standing,
 } from '../records/authorization'
 import { type LoadedRevision, loadRevisions } from '../records/loaded-revision'
 import { getPersonName } from '../records/revision-record'
@@ -32,16 +32,16 @@ import type { Wait, WaitContext } from './wait'
 
 /** What waits for this person, over all projects, oldest first, each with its reason and the one next act. */
 export function listWaits(actor: Actor): Promise<readonly WaitView[]> {
-  return read(actor, async ({ tx, standing }) => {
-    const waits = await listWaitsOfPeople(tx, [standing])
-    return waits.get(standing.userId) ?? []
+  return read(actor, async ({ tx, rights }) => {
+    const waits = await listWaitsOfPeople(tx, [rights])
+    return waits.get(rights.userId) ?? []
   })
 }
 
 /** The same for several people, by their ids: what is asked of the database grows neither with them nor with their revisions. */
 export async function listWaitsOfPeople(
   tx: TransactionClient,
-  people: readonly Standing[],
+  people: readonly PersonRights[],
 ): Promise<ReadonlyMap<string, readonly WaitView[]>> {
   const projectIds = new Set(people.flatMap(({ memberships }) => memberships.map(({ projectId }) => projectId)))
   const rows = await tx.revision.findMany({
@@ -49,7 +49,7 @@ export async function listWaitsOfPeople(
     select: { id: true, projectId: true, stage: true, shares: { select: { companyId: true } } },
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
-  const seen = rows.filter((row) => people.some((standing) => isInView(standing, row)))
+  const seen = rows.filter((row) => people.some((rights) => isInView(rights, row)))
   const waits = new Map<string, WaitView[]>(people.map(({ userId }) => [userId, []]))
   const ids = seen.map(({ id }) => id)
   for (let from = 0; from < ids.length; from += MOST_AT_ONCE) {
@@ -57,12 +57,10 @@ export async function listWaitsOfPeople(
       const getSnapshot = rememberSnapshots(loaded)
       const { record } = loaded
       const hasLiveSignature = record.signatures.some(({ voidedAt }) => voidedAt === null)
-      for (const standing of people) {
-        const scope = findRevisionScope(standing, record, hasLiveSignature)
+      for (const rights of people) {
+        const scope = findRevisionScope(rights, record, hasLiveSignature)
         if (scope === null) continue
-        waits
-          .get(standing.userId)
-          ?.push(...listWaitsOf(loaded, getSnapshot(scope.fabricatorCompanyId), standing, scope))
+        waits.get(rights.userId)?.push(...listWaitsOf(loaded, getSnapshot(scope.fabricatorCompanyId), rights, scope))
       }
     }
   }
@@ -88,10 +86,10 @@ function rememberSnapshots(loaded: LoadedRevision): (fabricatorCompanyId: string
 function listWaitsOf(
   loaded: LoadedRevision,
   snapshot: ReviewSnapshot,
-  standing: Standing,
+  rights: PersonRights,
   { subject, fabricatorCompanyId }: RevisionScope,
 ): WaitView[] {
-  const context: WaitContext = { loaded, snapshot, standing, subject, fabricatorCompanyId }
+  const context: WaitContext = { loaded, snapshot, rights, subject, fabricatorCompanyId }
   const waits = [
     ...listThreadWaits(context),
     ...listSharedWaits(context),
@@ -114,7 +112,7 @@ function listWaitsOf(
 }
 
 /** Items that nobody has answered and that are due before the present stage can be left. */
-function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: WaitContext): Wait[] {
+function listItemWaits({ loaded, snapshot, rights, subject, fabricatorCompanyId }: WaitContext): Wait[] {
   if (snapshot.stage === 'preparing') return []
   const open = listItemStates(snapshot).filter(
     ({ item, state }) =>
@@ -122,7 +120,7 @@ function listItemWaits({ loaded, snapshot, standing, subject, fabricatorCompanyI
       (item.decidedWhen === 'early' || snapshot.stage !== 'early-review') &&
       // What a fabricator alone can judge waits for them, the rest for the team.
       item.answeredBy.includes('fabricator') === (fabricatorCompanyId !== null) &&
-      isAllowed(standing, 'item:answer', { ...subject, kind: 'item', answeredBy: item.answeredBy }),
+      isAllowed(rights, 'item:answer', { ...subject, kind: 'item', answeredBy: item.answeredBy }),
   )
   if (open.length === 0) return []
   return [
@@ -154,8 +152,8 @@ function listSharedWaits(context: WaitContext): Wait[] {
  * A fabricator's word that the present content cannot be built waits for the team, until the content changes or the
  * fabricator says otherwise.
  */
-function listNotBuildableWaits({ snapshot, standing, subject }: WaitContext): Wait[] {
-  if (!mayOnRevision(standing, 'revision:edit', subject)) return []
+function listNotBuildableWaits({ snapshot, rights, subject }: WaitContext): Wait[] {
+  if (!mayOnRevision(rights, 'revision:edit', subject)) return []
   const contentHash = hashDeclaredContent(snapshot)
   return snapshot.sharedWith.flatMap(({ companyId, companyName }) => {
     const last = snapshot.declarations.filter((declaration) => declaration.companyId === companyId).at(-1)
@@ -171,8 +169,8 @@ function listNotBuildableWaits({ snapshot, standing, subject }: WaitContext): Wa
   })
 }
 
-function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorCompanyId }: WaitContext): Wait[] {
-  if (fabricatorCompanyId === null || !mayOnRevision(standing, 'declaration:make', subject)) return []
+function listDeclarationWaits({ loaded, snapshot, rights, subject, fabricatorCompanyId }: WaitContext): Wait[] {
+  if (fabricatorCompanyId === null || !mayOnRevision(rights, 'declaration:make', subject)) return []
   const last = snapshot.declarations.filter(({ companyId }) => companyId === fabricatorCompanyId).at(-1)
   if (last !== undefined && last.contentHash === hashDeclaredContent(snapshot)) return []
   return [
@@ -189,10 +187,10 @@ function listDeclarationWaits({ loaded, snapshot, standing, subject, fabricatorC
 }
 
 /** Proposed changes wait for the team, but not for the person who proposed them. */
-function listProposalWaits({ loaded, standing, subject }: WaitContext): Wait[] {
-  if (!mayOnRevision(standing, 'proposal:decide', subject)) return []
+function listProposalWaits({ loaded, rights, subject }: WaitContext): Wait[] {
+  if (!mayOnRevision(rights, 'proposal:decide', subject)) return []
   return loaded.record.proposals
-    .filter(({ state, proposedById }) => state === 'proposed' && proposedById !== standing.userId)
+    .filter(({ state, proposedById }) => state === 'proposed' && proposedById !== rights.userId)
     .map((proposal) => ({
       since: proposal.proposedAt.toISOString(),
       reason: `${getPersonName(loaded.record, proposal.proposedById)} proposes a change: "${proposal.title}"`,
@@ -201,13 +199,13 @@ function listProposalWaits({ loaded, standing, subject }: WaitContext): Wait[] {
     }))
 }
 
-function listWaiverWaits({ snapshot, standing, subject }: WaitContext): Wait[] {
+function listWaiverWaits({ snapshot, rights, subject }: WaitContext): Wait[] {
   const { waiverNeedsSecondPerson } = snapshot.settings
   return snapshot.waivers
     .filter(
       ({ state, proposedBy }) =>
         state === 'proposed' &&
-        isAllowed(standing, 'waiver:approve', {
+        isAllowed(rights, 'waiver:approve', {
           ...subject,
           kind: 'waiver',
           proposedBy,
@@ -223,8 +221,8 @@ function listWaiverWaits({ snapshot, standing, subject }: WaitContext): Wait[] {
 }
 
 /** For a lead: a stage that nothing blocks, a release that is ready. */
-function listLeadWaits({ loaded, snapshot, standing, subject }: WaitContext): Wait[] {
-  if (!mayOnRevision(standing, 'stage:move', subject)) return []
+function listLeadWaits({ loaded, snapshot, rights, subject }: WaitContext): Wait[] {
+  if (!mayOnRevision(rights, 'stage:move', subject)) return []
   const since = loaded.record.stageSince.toISOString()
   const target = { tab: 'sign-off', id: null } as const
   const next = TRANSITIONS[snapshot.stage].advance
@@ -238,11 +236,11 @@ function listLeadWaits({ loaded, snapshot, standing, subject }: WaitContext): Wa
  * A signature that is missing waits for everybody who could give it now: in a capacity that nobody has signed in yet,
  * by somebody who has not signed and, where a second pair of eyes is asked for, did not do it all alone.
  */
-function listSigningWaits({ loaded, snapshot, standing }: WaitContext): Wait[] {
-  if (!decideSigning(snapshot, standing).ok) return []
+function listSigningWaits({ loaded, snapshot, rights }: WaitContext): Wait[] {
+  if (!decideSigning(snapshot, rights).ok) return []
   const live = listLiveSignatures(snapshot)
   const given = new Set(live.map(({ capacity }) => capacity))
-  const own = listSigningCapacities(snapshot, standing).filter((name) => !given.has(name))
+  const own = listSigningCapacities(snapshot, rights).filter((name) => !given.has(name))
   const isAnyCapacity = snapshot.settings.signingCapacities.every(({ name }) => given.has(name))
   const isNeeded = new Set(live.map(({ userId }) => userId)).size < countRequiredSignatures(snapshot.settings)
   if (!isNeeded || (own.length === 0 && !isAnyCapacity)) return []

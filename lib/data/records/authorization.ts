@@ -14,7 +14,7 @@ import {
   PROJECT_ROLES,
   type ProjectRole,
   type RevisionSubject,
-  type Actor as Rights,
+  type Rights,
   STAGE_LABELS,
   STAGES,
   type Stage,
@@ -24,7 +24,7 @@ import { NotAllowedError, NotFoundError, refuseClash } from '../store/errors'
 import { readSharing } from './sharing-columns'
 
 /**
- * The one place where a right is asked for. Each function takes the person's standing, the record that was loaded
+ * The one place where a right is asked for. Each function takes the person's rights, the record that was loaded
  * with its own parents, and the action; ids that a request carries are only a wish. The rules themselves are the
  * policy's, in `lib/review`.
  */
@@ -43,15 +43,15 @@ export interface Actor {
 }
 
 /** The person's rights as the database has them now, in this transaction. */
-export interface Standing extends Rights {
+export interface PersonRights extends Rights {
   readonly name: string
 }
 
 /** @throws NotAllowedError when the account is gone or disabled since the session began */
-export async function loadStanding(tx: TransactionClient, userId: string): Promise<Standing> {
+export async function loadRights(tx: TransactionClient, userId: string): Promise<PersonRights> {
   const user = await tx.user.findUnique({ where: { id: userId }, include: { memberships: true, companies: true } })
   if (user === null || user.disabledAt !== null) throw new NotAllowedError('act with an account that is disabled')
-  return toStanding(user)
+  return toRights(user)
 }
 
 interface RightsRow {
@@ -63,7 +63,7 @@ interface RightsRow {
 }
 
 /** Rights out of a person's row, where many are read at once. */
-export function toStanding(user: RightsRow): Standing {
+export function toRights(user: RightsRow): PersonRights {
   return {
     userId: user.id,
     name: user.name,
@@ -90,13 +90,13 @@ export function isProjectRole(role: string): role is ProjectRole {
   return (PROJECT_ROLES as readonly string[]).includes(role)
 }
 
-export function getMembership(standing: Standing, projectId: string) {
-  return standing.memberships.find((membership) => membership.projectId === projectId) ?? null
+export function getMembership(rights: PersonRights, projectId: string) {
+  return rights.memberships.find((membership) => membership.projectId === projectId) ?? null
 }
 
 /** The company as whose people the person sees a project's revisions; null for the team and its observers. */
-export function getFabricatorCompanyId(standing: Standing, projectId: string): string | null {
-  const membership = getMembership(standing, projectId)
+export function getFabricatorCompanyId(rights: PersonRights, projectId: string): string | null {
+  const membership = getMembership(rights, projectId)
   return membership?.role === 'fabricator' ? membership.companyId : null
 }
 
@@ -104,30 +104,30 @@ const WORKSPACE = { kind: 'workspace' } as const
 
 type WorkspaceAction = { [A in Action]: ActionSubjects[A] extends { kind: 'workspace' } ? A : never }[Action]
 
-export function mayInWorkspace(standing: Standing, action: WorkspaceAction): boolean {
-  return isAllowed(standing, action, WORKSPACE as ActionSubjects[WorkspaceAction])
+export function mayInWorkspace(rights: PersonRights, action: WorkspaceAction): boolean {
+  return isAllowed(rights, action, WORKSPACE as ActionSubjects[WorkspaceAction])
 }
 
-export function requireInWorkspace(standing: Standing, action: WorkspaceAction): void {
-  if (!mayInWorkspace(standing, action)) throw new NotAllowedError(describeAct(action))
+export function requireInWorkspace(rights: PersonRights, action: WorkspaceAction): void {
+  if (!mayInWorkspace(rights, action)) throw new NotAllowedError(describeAct(action))
 }
 
 type ProjectAction = { [A in Action]: ActionSubjects[A] extends { kind: 'project' } ? A : never }[Action]
 
-export function mayInProject(standing: Standing, action: ProjectAction, projectId: string): boolean {
-  return isAllowed(standing, action, { kind: 'project', projectId } as ActionSubjects[ProjectAction])
+export function mayInProject(rights: PersonRights, action: ProjectAction, projectId: string): boolean {
+  return isAllowed(rights, action, { kind: 'project', projectId } as ActionSubjects[ProjectAction])
 }
 
 /** Loads a project for a person who may see it and do the action to it. */
 export async function requireProject(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   projectId: string,
   action: ProjectAction = 'project:view',
 ) {
   const project = await tx.project.findUnique({ where: { id: projectId } })
-  if (project === null || !mayInProject(standing, 'project:view', project.id)) throw new NotFoundError('project')
-  if (!mayInProject(standing, action, project.id)) throw new NotAllowedError(describeAct(action))
+  if (project === null || !mayInProject(rights, 'project:view', project.id)) throw new NotFoundError('project')
+  if (!mayInProject(rights, action, project.id)) throw new NotAllowedError(describeAct(action))
   return project
 }
 
@@ -153,14 +153,14 @@ export function readStage(stage: string): Stage {
   return stage
 }
 
-export function mayOnRevision(standing: Standing, action: RevisionAction, subject: RevisionSubject): boolean {
-  return isAllowed(standing, action, subject as ActionSubjects[RevisionAction])
+export function mayOnRevision(rights: PersonRights, action: RevisionAction, subject: RevisionSubject): boolean {
+  return isAllowed(rights, action, subject as ActionSubjects[RevisionAction])
 }
 
 /** Loads what authorisation needs of a revision, for a person who may see it. */
 export async function requireRevisionInView(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   revisionId: string,
   subjectName = 'revision',
 ): Promise<RevisionScope> {
@@ -177,7 +177,7 @@ export async function requireRevisionInView(
       signatures: { where: { voidedAt: null }, select: { id: true } },
     },
   })
-  const scope = row === null ? null : findRevisionScope(standing, row, row.signatures.length > 0)
+  const scope = row === null ? null : findRevisionScope(rights, row, row.signatures.length > 0)
   if (scope === null) throw new NotFoundError(subjectName)
   return scope
 }
@@ -194,7 +194,7 @@ interface ScopeRow {
 
 /** What the policy asks about a revision whose rows are at hand; null for a person who may not see it. */
 export function findRevisionScope(
-  standing: Standing,
+  rights: PersonRights,
   { id, projectId, label, version, designVersion, ...row }: ScopeRow,
   hasLiveSignature: boolean,
 ): RevisionScope | null {
@@ -206,11 +206,11 @@ export function findRevisionScope(
     sharedWithCompanyIds: row.shares.map((share) => share.companyId),
     hasLiveSignature,
   }
-  return mayOnRevision(standing, 'revision:view', subject)
+  return mayOnRevision(rights, 'revision:view', subject)
     ? {
         subject,
         revision: { id, projectId, label, version, designVersion, stage },
-        fabricatorCompanyId: getFabricatorCompanyId(standing, projectId),
+        fabricatorCompanyId: getFabricatorCompanyId(rights, projectId),
       }
     : null
 }
@@ -218,12 +218,12 @@ export function findRevisionScope(
 /** Loads a revision for a person who may see it and do the action to it at its present stage. */
 export async function requireRevision(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   revisionId: string,
   action: RevisionAction,
 ): Promise<RevisionScope> {
-  const scope = await requireRevisionInView(tx, standing, revisionId)
-  requireOnRevision(standing, scope, action)
+  const scope = await requireRevisionInView(tx, rights, revisionId)
+  requireOnRevision(rights, scope, action)
   return scope
 }
 
@@ -231,8 +231,8 @@ export async function requireRevision(
  * Somebody who could do it at another stage is told that the stage stands in the way; anybody else, that it is not
  * theirs to do.
  */
-export function requireOnRevision(standing: Standing, scope: RevisionScope, action: RevisionAction): void {
-  requireAtStage(standing, scope.subject, action, (subject) => subject as ActionSubjects[RevisionAction])
+export function requireOnRevision(rights: PersonRights, scope: RevisionScope, action: RevisionAction): void {
+  requireAtStage(rights, scope.subject, action, (subject) => subject as ActionSubjects[RevisionAction])
 }
 
 /**
@@ -241,15 +241,15 @@ export function requireOnRevision(standing: Standing, scope: RevisionScope, acti
  * @param who  who may, as a sentence: for somebody whose turn it never is
  */
 export function requireAtStage<A extends Action>(
-  standing: Standing,
+  rights: PersonRights,
   revision: RevisionSubject,
   action: A,
   makeSubject: (revision: RevisionSubject) => ActionSubjects[A],
   who = '',
 ): void {
-  if (isAllowed(standing, action, makeSubject(revision))) return
+  if (isAllowed(rights, action, makeSubject(revision))) return
   const elsewhere = STAGES.some((stage) =>
-    isAllowed(standing, action, makeSubject({ ...revision, stage, hasLiveSignature: revision.hasLiveSignature })),
+    isAllowed(rights, action, makeSubject({ ...revision, stage, hasLiveSignature: revision.hasLiveSignature })),
   )
   if (elsewhere) {
     refuseClash(
@@ -259,7 +259,7 @@ export function requireAtStage<A extends Action>(
     )
   }
   const unsigned = { ...revision, hasLiveSignature: false }
-  if (revision.hasLiveSignature && isAllowed(standing, action, makeSubject(unsigned))) {
+  if (revision.hasLiveSignature && isAllowed(rights, action, makeSubject(unsigned))) {
     refuseClash(`The revision is signed. Only a lead can ${describeAct(action)} now, and that voids the signature.`)
   }
   throw new NotAllowedError(describeAct(action), who)
@@ -267,12 +267,12 @@ export function requireAtStage<A extends Action>(
 
 /** Somebody who may not answer an item is told who may. */
 export function requireAnswerer(
-  standing: Standing,
+  rights: PersonRights,
   revision: RevisionSubject,
   answeredBy: readonly ProjectRole[],
 ): void {
   const makeSubject = (subject: RevisionSubject) => ({ ...subject, kind: 'item', answeredBy }) as const
-  requireAtStage(standing, revision, 'item:answer', makeSubject, explainNoAnswer(standing, makeSubject(revision)))
+  requireAtStage(rights, revision, 'item:answer', makeSubject, explainNoAnswer(rights, makeSubject(revision)))
 }
 
 /** What the policy asks about a thread. */
@@ -284,8 +284,8 @@ export interface ThreadScopeRow {
 }
 
 /** A fabricator sees the threads in which its own company takes part, and no other. */
-export function maySeeThread(standing: Standing, revision: RevisionSubject, thread: ThreadScopeRow): boolean {
-  return isAllowed(standing, 'thread:view', makeThreadSubject(revision, thread))
+export function maySeeThread(rights: PersonRights, revision: RevisionSubject, thread: ThreadScopeRow): boolean {
+  return isAllowed(rights, 'thread:view', makeThreadSubject(revision, thread))
 }
 
 export function makeThreadSubject(revision: RevisionSubject, thread: ThreadScopeRow) {
@@ -314,8 +314,8 @@ export function makeProposalSubject(revision: RevisionSubject, proposal: Proposa
 }
 
 /** A fabricator sees the proposals in which its own company takes part, and no other. */
-export function maySeeProposal(standing: Standing, revision: RevisionSubject, proposal: ProposalScopeRow): boolean {
-  return isAllowed(standing, 'proposal:view', makeProposalSubject(revision, proposal))
+export function maySeeProposal(rights: PersonRights, revision: RevisionSubject, proposal: ProposalScopeRow): boolean {
+  return isAllowed(rights, 'proposal:view', makeProposalSubject(revision, proposal))
 }
 
 export type CompanyAction = { [A in Action]: ActionSubjects[A] extends { kind: 'company' } ? A : never }[Action]
@@ -346,7 +346,7 @@ export async function loadCompanySubjects(
 /** A company for a person who may see it. */
 export async function requireCompany(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   companyId: string,
   action: CompanyAction,
 ) {
@@ -354,7 +354,7 @@ export async function requireCompany(
   if (company === null || company.kind !== 'fabricator') throw new NotFoundError('company')
   const subject = (await loadCompanySubjects(tx, [company.id])).get(company.id)
   if (subject === undefined) throw new NotFoundError('company')
-  const may = (asked: CompanyAction) => isAllowed(standing, asked, subject)
+  const may = (asked: CompanyAction) => isAllowed(rights, asked, subject)
   // An admin of the workspace may admit the first people of a company whose pages are not theirs to see.
   if (!may('company:view') && !may('company:admit')) throw new NotFoundError('company')
   if (!may(action)) throw new NotAllowedError(describeAct(action))

@@ -80,7 +80,7 @@ export function gatherFacts(
       sha256,
     })),
   })
-  const standing = shares.map(({ companyId }) =>
+  const newestDeclarations = shares.map(({ companyId }) =>
     record.declarations.filter((declaration) => declaration.companyId === companyId).at(-1),
   )
   return {
@@ -91,7 +91,7 @@ export function gatherFacts(
     daysSinceFabricatorLooked:
       lastLook?.lookedAt == null ? null : Math.floor((evaluatedOn.getTime() - lastLook.lookedAt.getTime()) / DAY_MS),
     changesSinceFabricatorLooked: countChangesSince(lastLook?.lookedJson ?? null, design),
-    buildableDeclarationStands: standing.some(
+    buildableDeclarationStands: newestDeclarations.some(
       (declaration) => declaration?.isBuildable === true && declaration.contentHash === contentHash,
     ),
     sheetLacks: findSheetLacks(design),

@@ -1,7 +1,7 @@
 import 'server-only'
 import { isAllowed, NOTHING_SHARED, type Sharing } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
-import type { Standing } from './authorization'
+import type { PersonRights } from './authorization'
 import { readSharing } from './sharing-columns'
 
 /** Companies of a project's team or review. */
@@ -46,7 +46,7 @@ export async function loadSharingsOf(
  */
 export async function loadViewerSharings(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   projectId: string,
   companyIds: readonly string[],
 ): Promise<ReadonlyMap<string, Sharing>> {
@@ -55,7 +55,7 @@ export async function loadViewerSharings(
     [...sharings].map(([companyId, sharing]) => {
       const subject = { kind: 'company' as const, companyId, takesPartIn: [{ projectId, sharing }] }
       const may = (action: 'company:view-matrix' | 'company:view-shelf' | 'company:view-rates') =>
-        isAllowed(standing, action, subject)
+        isAllowed(rights, action, subject)
       return [
         companyId,
         {

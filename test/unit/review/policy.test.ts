@@ -3,12 +3,12 @@ import {
   ACTIONS,
   type Action,
   type ActionSubjects,
-  type Actor,
   getSubjectKind,
   isAllowed,
   NOTHING_SHARED,
   PROJECT_ROLES,
   type ProjectRole,
+  type Rights,
   type Sharing,
   STAGES,
 } from '@/lib/review'
@@ -41,7 +41,7 @@ const ACTORS = {
   OBSERVER,
   ADMIN,
   OUTSIDER,
-} satisfies Record<string, Actor>
+} satisfies Record<string, Rights>
 type ActorName = keyof typeof ACTORS
 
 const revision = {
@@ -130,7 +130,7 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'comment:edit': ['MEMBER'],
 }
 
-function ask(actor: Actor, action: Action, change: object = {}): boolean {
+function ask(actor: Rights, action: Action, change: object = {}): boolean {
   const subject = { ...SUBJECTS[getSubjectKind(action)], ...change }
   return isAllowed(actor, action, subject as ActionSubjects[typeof action])
 }
@@ -159,7 +159,7 @@ describe('what is unknown is refused', () => {
 
   test('an unknown role, for every action on a project', () => {
     for (const role of ['owner', 'LEAD', '', 'admin']) {
-      const actor: Actor = {
+      const actor: Rights = {
         userId: 'x',
         isAdmin: false,
         memberships: [{ projectId: PROJECT, role: role as ProjectRole, companyId: BRACKENFOLD }],
@@ -181,7 +181,7 @@ describe('what is unknown is refused', () => {
   })
 
   test('a person without memberships may do nothing but look after their own account', () => {
-    const nobody: Actor = { userId: 'nobody', isAdmin: false, memberships: [], companies: [] }
+    const nobody: Rights = { userId: 'nobody', isAdmin: false, memberships: [], companies: [] }
     for (const action of ACTIONS) expect(ask(nobody, action), action).toBe(false)
     expect(ask(nobody, 'account:edit-own', { userId: 'nobody' })).toBe(true)
   })
@@ -292,7 +292,7 @@ test('a waiver is approved by a second person, unless the workspace says otherwi
 
 test('being admin adds no right in a project, whatever the role', () => {
   for (const role of PROJECT_ROLES) {
-    const actor: Actor = {
+    const actor: Rights = {
       userId: 'x',
       isAdmin: false,
       memberships: [{ projectId: PROJECT, role, companyId: BRACKENFOLD }],

@@ -1,7 +1,6 @@
 import type { Design, Evaluation, ItemResult } from '@/lib/engine'
 import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
 import {
-  type Actor,
   DEFAULT_REVIEW_SETTINGS,
   DELIVERED_REVIEW_TEMPLATE,
   hashDeclaredContent,
@@ -9,6 +8,7 @@ import {
   makeReviewItem,
   type ReviewItem,
   type ReviewSnapshot,
+  type Rights,
 } from '@/lib/review'
 
 export const PROJECT = 'project-skua'
@@ -16,7 +16,7 @@ export const TEAM = 'company-quillmoor'
 export const BRACKENFOLD = 'company-brackenfold'
 export const OSTREL = 'company-ostrel'
 
-const person = (userId: string, role: 'lead' | 'member' | 'fabricator' | 'observer', companyId: string): Actor => ({
+const person = (userId: string, role: 'lead' | 'member' | 'fabricator' | 'observer', companyId: string): Rights => ({
   userId,
   isAdmin: false,
   memberships: [{ projectId: PROJECT, role, companyId }],
@@ -29,26 +29,26 @@ export const MEMBER = person('member', 'member', TEAM)
 export const OBSERVER = person('observer', 'observer', TEAM)
 export const FABRICATOR = person('fabricator', 'fabricator', BRACKENFOLD)
 export const OTHER_FABRICATOR = person('other-fabricator', 'fabricator', OSTREL)
-export const ADMIN: Actor = { userId: 'admin', isAdmin: true, memberships: [], companies: [] }
-export const OUTSIDER: Actor = {
+export const ADMIN: Rights = { userId: 'admin', isAdmin: true, memberships: [], companies: [] }
+export const OUTSIDER: Rights = {
   userId: 'outsider',
   isAdmin: false,
   memberships: [{ projectId: 'project-other', role: 'lead', companyId: TEAM }],
   companies: [],
 }
 /** Of Brackenfold, in the project too; only the right over the company differs. */
-export const SHEET_WRITER: Actor = {
+export const SHEET_WRITER: Rights = {
   ...FABRICATOR,
   userId: 'sheet-writer',
   companies: [{ companyId: BRACKENFOLD, role: 'sheet-writer' }],
 }
-export const COMPANY_MEMBER: Actor = {
+export const COMPANY_MEMBER: Rights = {
   ...FABRICATOR,
   userId: 'company-member',
   companies: [{ companyId: BRACKENFOLD, role: 'member' }],
 }
 /** In the project under the company's name, and admitted by nobody of the company. */
-export const IMPOSTOR: Actor = { ...FABRICATOR, userId: 'impostor', companies: [] }
+export const IMPOSTOR: Rights = { ...FABRICATOR, userId: 'impostor', companies: [] }
 
 /** A starting construction with the brief filled in, so that nothing blocks for want of inputs. */
 export function makeDesign(change: (design: Design) => void = () => {}): Design {

@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
-  type Actor,
   decideSigning,
   decideTransition,
   findBlockers,
@@ -16,6 +15,7 @@ import {
   listLiveSignatures,
   type Move,
   type ReviewSnapshot,
+  type Rights,
 } from '@/lib/review'
 import {
   ADMIN,
@@ -110,7 +110,7 @@ function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
       }
     }
     case 'sign': {
-      const actor: Actor = ACTORS[step.actor]
+      const actor: Rights = ACTORS[step.actor]
       if (!decideSigning(snapshot, actor).ok) return snapshot
       return {
         ...snapshot,
@@ -322,7 +322,7 @@ describe('random sequences of legal and illegal acts', () => {
 })
 
 describe('moves one by one', () => {
-  const refusal = (snapshot: ReviewSnapshot, who: Actor, move: Move, reason = '') => {
+  const refusal = (snapshot: ReviewSnapshot, who: Rights, move: Move, reason = '') => {
     const decision = decideTransition(snapshot, who, { move, reason })
     return decision.ok ? decision.value.to : decision.refusal.kind
   }

@@ -3,7 +3,7 @@ import { now } from '@/lib/config'
 import type { AccountStateInput, AdminRightInput, ChangePasswordInput } from '@/lib/inputs'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction, write } from '../../consequences/write'
-import { type Actor, loadStanding, requireInWorkspace } from '../../records/authorization'
+import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
 import { requireGoodPassword } from '../../records/password-rules'
 import { hashPassword } from '../../records/passwords'
 import { db } from '../../store/client'
@@ -22,12 +22,12 @@ export function changePassword(actor: Actor, input: ChangePasswordInput): Promis
     requireGoodPassword('newPassword', input.newPassword, actor)
     const passwordHash = await hashPassword(input.newPassword, 'known')
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       await requireSamePassword(tx, actor.userId, oldHash)
       const at = now()
       await tx.user.update({ where: { id: actor.userId }, data: { passwordHash } })
       await endSessions(tx, actor.userId, at, actor.sessionId)
-      await appendToTrail(tx, at, standing, {
+      await appendToTrail(tx, at, rights, {
         action: 'password-changed',
         subject: { kind: 'account', id: actor.userId },
       })
@@ -38,11 +38,11 @@ export function changePassword(actor: Actor, input: ChangePasswordInput): Promis
 
 /** Disabling ends the person's sessions at once. An admin cannot disable their own account. */
 export function setAccountState(actor: Actor, input: AccountStateInput): Promise<Outcome<null>> {
-  return write(actor, 'set-account-state', input, async ({ tx, standing, at, record }) => {
-    requireInWorkspace(standing, 'account:manage')
+  return write(actor, 'set-account-state', input, async ({ tx, rights, at, record }) => {
+    requireInWorkspace(rights, 'account:manage')
     const user = await tx.user.findUnique({ where: { id: input.userId } })
     if (user === null) throw new NotFoundError('account')
-    if (user.id === standing.userId) refuseField('userId', 'own-account', 'is your own account')
+    if (user.id === rights.userId) refuseField('userId', 'own-account', 'is your own account')
     if ((user.disabledAt !== null) === input.isDisabled) return null
     await tx.user.update({ where: { id: user.id }, data: { disabledAt: input.isDisabled ? at : null } })
     await endSessions(tx, user.id, at)
@@ -57,11 +57,11 @@ export function setAccountState(actor: Actor, input: AccountStateInput): Promise
 
 /** An admin cannot take the right from their own account, so there is always one left. */
 export function setAdminRight(actor: Actor, input: AdminRightInput): Promise<Outcome<null>> {
-  return write(actor, 'set-admin-right', input, async ({ tx, standing, record }) => {
-    requireInWorkspace(standing, 'account:manage')
+  return write(actor, 'set-admin-right', input, async ({ tx, rights, record }) => {
+    requireInWorkspace(rights, 'account:manage')
     const user = await tx.user.findUnique({ where: { id: input.userId } })
     if (user === null) throw new NotFoundError('account')
-    if (user.id === standing.userId) refuseField('userId', 'own-account', 'is your own account')
+    if (user.id === rights.userId) refuseField('userId', 'own-account', 'is your own account')
     if (user.isAdmin === input.isAdmin) return null
     await tx.user.update({ where: { id: user.id }, data: { isAdmin: input.isAdmin } })
     await record({

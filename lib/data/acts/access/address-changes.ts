@@ -7,7 +7,7 @@ import { composeMail, TOKEN_PLACE } from '@/lib/mail'
 import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
-import { type Actor, loadStanding } from '../../records/authorization'
+import { type Actor, loadRights } from '../../records/authorization'
 import { deriveToken, makeTokenSeed } from '../../records/invitation-token'
 import { endTokens, findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
 import { queueMail } from '../../records/outbox'
@@ -24,12 +24,12 @@ export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Pr
   return outcomeOf(async () => {
     const hash = await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       await requireSamePassword(tx, actor.userId, hash)
       const at = now()
-      const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
+      const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
       if (user.email === input.email) refuseField('email', 'unchanged', 'is the address that you have')
-      await appendToTrail(tx, at, standing, {
+      await appendToTrail(tx, at, rights, {
         action: 'address-change-asked',
         subject: { kind: 'account', id: user.id },
       })

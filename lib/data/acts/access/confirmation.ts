@@ -2,7 +2,7 @@ import 'server-only'
 import { now } from '@/lib/config'
 import type { Confirmation } from '@/lib/inputs'
 import { inWriteTransaction, type WriteContext } from '../../consequences/write'
-import { type Actor, loadStanding } from '../../records/authorization'
+import { type Actor, loadRights } from '../../records/authorization'
 import { makeOneTimeToken, readTokenData, useToken as spendToken } from '../../records/one-time-tokens'
 import { type Attempt, forgetAttempts } from '../../records/sign-in-throttle'
 import type { TransactionClient } from '../../store/client'
@@ -37,12 +37,12 @@ const isGiven = (code: string | undefined): code is string => code !== undefined
 
 /** In the transaction of the act: the password is still the same, and the second factor is used up with the act or not at all. */
 export async function requireConfirmed(
-  { tx, standing, at }: Pick<WriteContext, 'tx' | 'standing' | 'at'>,
+  { tx, rights, at }: Pick<WriteContext, 'tx' | 'rights' | 'at'>,
   { passwordHash, given, attempt }: Confirmed,
 ): Promise<ConfirmedBy> {
-  await requireSamePassword(tx, standing.userId, passwordHash)
+  await requireSamePassword(tx, rights.userId, passwordHash)
   const user = await tx.user.findUniqueOrThrow({
-    where: { id: standing.userId },
+    where: { id: rights.userId },
     include: { passkeys: { select: { id: true } } },
   })
   if (given.passkey !== undefined) {
@@ -84,8 +84,8 @@ export function beginPasskeyConfirmation(actor: Actor): Promise<Outcome<PasskeyC
   return outcomeOf(async () => {
     const { challenge, options } = await makePasskeyChallenge()
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
-      const order = { kind: 'passkey-confirm' as const, userId: standing.userId, data: { challenge }, at: now() }
+      const rights = await loadRights(tx, actor.userId)
+      const order = { kind: 'passkey-confirm' as const, userId: rights.userId, data: { challenge }, at: now() }
       return { token: (await makeOneTimeToken(tx, order)).token, options }
     })
   })

@@ -6,7 +6,7 @@ import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
 import type { User } from '../../generated/sqlite/client'
-import { type Actor, loadStanding, requireInWorkspace } from '../../records/authorization'
+import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
 import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
 import type { Visit } from '../../records/visit'
 import type { TransactionClient } from '../../store/client'
@@ -104,8 +104,8 @@ async function join(
 export function allowIdentity(actor: Actor, input: AccountInput): Promise<Outcome<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
-      requireInWorkspace(standing, 'account:manage')
+      const rights = await loadRights(tx, actor.userId)
+      requireInWorkspace(rights, 'account:manage')
       const user = await tx.user.findUnique({ where: { id: input.userId } })
       if (user === null) throw new NotFoundError('account')
       const { oidc } = getSettings()
@@ -114,11 +114,11 @@ export function allowIdentity(actor: Actor, input: AccountInput): Promise<Outcom
       await makeOneTimeToken(tx, {
         kind: 'identity-allowed',
         userId: user.id,
-        createdById: standing.userId,
+        createdById: rights.userId,
         data: { issuer: oidc.issuer, email: user.email },
         at,
       })
-      await appendToTrail(tx, at, standing, {
+      await appendToTrail(tx, at, rights, {
         action: 'identity-allowed',
         subject: { kind: 'account', id: user.id },
         details: { name: user.name, issuer: oidc.issuer },
@@ -160,13 +160,13 @@ export function removeIdentity(actor: Actor, input: OwnPasswordInput): Promise<O
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const at = now()
-      const { count } = await tx.identity.deleteMany({ where: { userId: standing.userId } })
+      const { count } = await tx.identity.deleteMany({ where: { userId: rights.userId } })
       if (count === 0) return null
-      await appendToTrail(tx, at, standing, {
+      await appendToTrail(tx, at, rights, {
         action: 'identity-removed',
-        subject: { kind: 'account', id: standing.userId },
+        subject: { kind: 'account', id: rights.userId },
       })
       return null
     })

@@ -13,7 +13,7 @@ import { readStoredJson } from '@/lib/engine'
 import type { OwnPasswordInput, PasskeyAnswer, PasskeySetUpInput, RemovePasskeyInput } from '@/lib/inputs'
 import { inWriteTransaction } from '../../consequences/write'
 import type { Passkey } from '../../generated/sqlite/client'
-import { type Actor, loadStanding } from '../../records/authorization'
+import { type Actor, loadRights } from '../../records/authorization'
 import { hashToken } from '../../records/invitation-token'
 import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
 import type { Visit } from '../../records/visit'
@@ -85,7 +85,7 @@ export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Prom
     if (!found.verified) refuseClash(NOT_TAKEN)
     const { credential } = found.registrationInfo
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const at = now()
       await useToken(tx, ['passkey-set-up'], input.token, at)
       if ((await tx.passkey.findUnique({ where: { id: credential.id } })) !== null) {
@@ -94,7 +94,7 @@ export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Prom
       await tx.passkey.create({
         data: {
           id: credential.id,
-          userId: standing.userId,
+          userId: rights.userId,
           name: input.name,
           publicKey: Buffer.from(credential.publicKey).toString('base64url'),
           counter: credential.counter,
@@ -102,8 +102,8 @@ export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Prom
           createdAt: at,
         },
       })
-      const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
-      await noteFactor(tx, at, standing, user, 'second-factor-added', `the passkey "${input.name}"`)
+      const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
+      await noteFactor(tx, at, rights, user, 'second-factor-added', `the passkey "${input.name}"`)
       return null
     })
   })
@@ -120,11 +120,11 @@ export function removePasskey(actor: Actor, input: RemovePasskeyInput): Promise<
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const passkey = await tx.passkey.findUnique({ where: { id: input.passkeyId }, include: { user: true } })
-      if (passkey === null || passkey.userId !== standing.userId) throw new NotFoundError('passkey')
+      if (passkey === null || passkey.userId !== rights.userId) throw new NotFoundError('passkey')
       await tx.passkey.delete({ where: { id: passkey.id } })
-      await noteFactor(tx, now(), standing, passkey.user, 'second-factor-removed', `the passkey "${passkey.name}"`)
+      await noteFactor(tx, now(), rights, passkey.user, 'second-factor-removed', `the passkey "${passkey.name}"`)
       return null
     })
   })

@@ -6,7 +6,7 @@ import { composeMail, TOKEN_PLACE } from '@/lib/mail'
 import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
-import { type Actor, loadStanding, requireInWorkspace } from '../../records/authorization'
+import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
 import { deriveToken, makeTokenSeed } from '../../records/invitation-token'
 import { endTokens, findOpenToken, makeOneTimeToken, useToken } from '../../records/one-time-tokens'
 import { queueMail } from '../../records/outbox'
@@ -93,14 +93,14 @@ async function mailReset(tx: TransactionClient, email: string): Promise<void> {
 export function makeResetLink(actor: Actor, input: AccountInput): Promise<Outcome<ResetLink>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
-      requireInWorkspace(standing, 'account:manage')
+      const rights = await loadRights(tx, actor.userId)
+      requireInWorkspace(rights, 'account:manage')
       const user = await tx.user.findUnique({ where: { id: input.userId } })
       if (user === null) throw new NotFoundError('account')
       if (user.disabledAt !== null) refuseClash('The account is disabled. Enable it first.')
       const at = now()
-      await queueAccountNotice(tx, at, user, { happened: 'reset-link', by: standing.name })
-      return giveLink(tx, at, user, standing)
+      await queueAccountNotice(tx, at, user, { happened: 'reset-link', by: rights.name })
+      return giveLink(tx, at, user, rights)
     }),
   )
 }

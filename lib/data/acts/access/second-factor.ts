@@ -9,7 +9,7 @@ import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
 import type { User } from '../../generated/sqlite/client'
-import { type Actor, loadStanding, requireInWorkspace } from '../../records/authorization'
+import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
 import { endTokens, findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
 import { forgetAttempts } from '../../records/sign-in-throttle'
 import { isKnownDevice, type Visit } from '../../records/visit'
@@ -51,11 +51,11 @@ export function beginCodeSetUp(actor: Actor, input: OwnPasswordInput): Promise<O
     await confirmPassword(actor, input.password, 'password')
     const secret = new Secret({ size: SECRET_BYTES }).base32
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const { token } = await makeOneTimeToken(tx, {
         kind: 'code-set-up',
-        userId: standing.userId,
-        data: { sealed: seal(secret, SEAL, standing.userId) },
+        userId: rights.userId,
+        data: { sealed: seal(secret, SEAL, rights.userId) },
         at: now(),
       })
       return { token, secret, address: makeTotp(secret, actor.email).toString() }
@@ -67,20 +67,20 @@ export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<Ou
   return outcomeOf(async () => {
     await requireAttempt({ subject: `set-up ${actor.userId}`, visit: NOWHERE, apart: actor.sessionId ?? '' }, null)
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const at = now()
       const row = await findOpenToken(tx, ['code-set-up'], input.token, at)
-      if (row === null || row.userId !== standing.userId) refuseClash('This took too long. Start again.')
+      if (row === null || row.userId !== rights.userId) refuseClash('This took too long. Start again.')
       const { sealed } = readTokenData(sealedSchema, row)
-      const secret = unseal(sealed, SEAL, standing.userId)
+      const secret = unseal(sealed, SEAL, rights.userId)
       const step = secret === null ? null : findStep(secret, input.code, at)
       if (step === null) refuseField('code', 'wrong', 'is not the current code; check the clock of the device')
       await useToken(tx, ['code-set-up'], input.token, at)
       const user = await tx.user.update({
-        where: { id: standing.userId },
+        where: { id: rights.userId },
         data: { totpSealed: sealed, totpStep: step },
       })
-      await noteFactor(tx, at, standing, user, 'second-factor-added', 'one-time codes')
+      await noteFactor(tx, at, rights, user, 'second-factor-added', 'one-time codes')
       return { recoveryCodes: await makeRecoveryCodes(tx, user.id, at) }
     })
   })
@@ -90,13 +90,13 @@ export function removeCodes(actor: Actor, input: OwnPasswordInput): Promise<Outc
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const at = now()
-      const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
+      const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
       if (user.totpSealed === null) return null
       await tx.user.update({ where: { id: user.id }, data: { totpSealed: null, totpStep: null } })
       await tx.recoveryCode.deleteMany({ where: { userId: user.id } })
-      await noteFactor(tx, at, standing, user, 'second-factor-removed', 'the one-time codes')
+      await noteFactor(tx, at, rights, user, 'second-factor-removed', 'the one-time codes')
       return null
     })
   })
@@ -107,11 +107,11 @@ export function renewRecoveryCodes(actor: Actor, input: OwnPasswordInput): Promi
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const at = now()
-      const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
+      const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
       if (!(await hasSecondFactor(tx, user))) refuseClash('Recovery codes replace a second factor, and you have none.')
-      await appendToTrail(tx, at, standing, {
+      await appendToTrail(tx, at, rights, {
         action: 'recovery-codes-made',
         subject: { kind: 'account', id: user.id },
       })
@@ -208,11 +208,11 @@ export async function takeCode(
 export function removeSecondFactor(actor: Actor, input: AccountInput): Promise<Outcome<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
-      requireInWorkspace(standing, 'account:manage')
+      const rights = await loadRights(tx, actor.userId)
+      requireInWorkspace(rights, 'account:manage')
       const user = await tx.user.findUnique({ where: { id: input.userId } })
       if (user === null) throw new NotFoundError('account')
-      await takeAwaySecondFactor(tx, now(), user, standing)
+      await takeAwaySecondFactor(tx, now(), user, rights)
       return null
     }),
   )

@@ -3,7 +3,7 @@ import { now } from '@/lib/config'
 import type { EndSessionInput } from '@/lib/inputs'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
-import { type Actor, loadStanding } from '../../records/authorization'
+import { type Actor, loadRights } from '../../records/authorization'
 import type { Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf } from '../../store/errors'
@@ -148,13 +148,13 @@ export async function signOut(sessionId: string): Promise<void> {
 export function endSession(actor: Actor, input: EndSessionInput): Promise<Outcome<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const at = now()
       const session = await tx.session.findUnique({ where: { id: input.sessionId } })
-      if (session === null || session.userId !== standing.userId) throw new NotFoundError('session')
+      if (session === null || session.userId !== rights.userId) throw new NotFoundError('session')
       if (session.endedAt !== null) return null
       await tx.session.update({ where: { id: session.id }, data: { endedAt: at } })
-      await appendToTrail(tx, at, standing, {
+      await appendToTrail(tx, at, rights, {
         action: 'session-ended',
         subject: { kind: 'session', id: session.id },
         details: { device: session.device },
@@ -168,12 +168,12 @@ export function endSession(actor: Actor, input: EndSessionInput): Promise<Outcom
 export function signOutEverywhere(actor: Actor, { exceptHere }: { exceptHere: boolean }): Promise<Outcome<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
-      const standing = await loadStanding(tx, actor.userId)
+      const rights = await loadRights(tx, actor.userId)
       const at = now()
-      const count = await endSessions(tx, standing.userId, at, exceptHere ? actor.sessionId : null)
-      await appendToTrail(tx, at, standing, {
+      const count = await endSessions(tx, rights.userId, at, exceptHere ? actor.sessionId : null)
+      await appendToTrail(tx, at, rights, {
         action: 'sessions-ended',
-        subject: { kind: 'account', id: standing.userId },
+        subject: { kind: 'account', id: rights.userId },
         details: { count, exceptHere },
       })
       return null

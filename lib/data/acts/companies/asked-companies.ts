@@ -5,13 +5,13 @@ import type { AskedCompany } from '../../views'
 
 /** Asks a company that has people of its own to take part in a project, or to name one more who joins. */
 export async function askCompany(
-  { tx, standing, at, record }: WriteContext,
+  { tx, rights, at, record }: WriteContext,
   company: { readonly id: string; readonly kind: string; readonly name: string },
   { projectId, email }: { readonly projectId: string; readonly email: string },
 ): Promise<AskedCompany> {
   const place = { companyId: company.id, projectId }
   const stored = await tx.participation.findUnique({ where: { companyId_projectId: place } })
-  const asked = { askedById: standing.userId, askedAt: at, askedFor: email }
+  const asked = { askedById: rights.userId, askedAt: at, askedFor: email }
   if (stored === null) {
     await tx.participation.create({ data: { ...place, state: 'asked', ...asked } })
   } else {

@@ -14,8 +14,8 @@ import type { Outcome } from '../../views'
  */
 export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promise<Outcome<null>> {
   return write(actor, 'confirm-company', input, async (context) => {
-    const { tx, standing, record } = context
-    requireInWorkspace(standing, 'company:confirm')
+    const { tx, rights, record } = context
+    requireInWorkspace(rights, 'company:confirm')
     const company = await tx.company.findUnique({ where: { id: input.companyId } })
     if (company === null || company.kind !== 'fabricator') throw new NotFoundError('company')
     const { projectId } = company
@@ -63,14 +63,14 @@ export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promis
  * @returns whether the known company is asked by this: the project had not asked it before
  */
 async function moveInto(
-  { tx, standing, at }: WriteContext,
+  { tx, rights, at }: WriteContext,
   fromId: string,
   known: { readonly id: string; readonly projectId: string },
 ): Promise<boolean> {
   const people = await tx.companyPerson.findMany({ where: { companyId: fromId } })
   for (const { userId } of people) {
     const place = { companyId: known.id, userId }
-    const fields = { role: 'member', admittedById: standing.userId, createdAt: at }
+    const fields = { role: 'member', admittedById: rights.userId, createdAt: at }
     await tx.companyPerson.upsert({
       where: { companyId_userId: place },
       create: { ...place, ...fields },
@@ -100,7 +100,7 @@ async function moveInto(
   const part = { companyId: known.id, projectId: known.projectId }
   const isAsked = (await tx.participation.findUnique({ where: { companyId_projectId: part } })) === null
   if (isAsked) {
-    await tx.participation.create({ data: { ...part, state: 'asked', askedById: standing.userId, askedAt: at } })
+    await tx.participation.create({ data: { ...part, state: 'asked', askedById: rights.userId, askedAt: at } })
   }
   await tx.participation.deleteMany({ where: { companyId: fromId } })
   await tx.company.update({

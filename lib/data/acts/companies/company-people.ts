@@ -8,8 +8,8 @@ import type { Outcome } from '../../views'
 
 /** Says what one of the company's people is in it: also how an admin of the workspace names the first administrator. */
 export function setCompanyRole(actor: Actor, input: CompanyRoleInput): Promise<Outcome<null>> {
-  return write(actor, 'set-company-role', input, async ({ tx, standing, record }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, 'company:admit')
+  return write(actor, 'set-company-role', input, async ({ tx, rights, record }) => {
+    const { company } = await requireCompany(tx, rights, input.companyId, 'company:admit')
     const person = await requirePerson(tx, input)
     if (person.role === input.role) return null
     await requireAnotherAdministrator(tx, person)
@@ -26,8 +26,8 @@ export function setCompanyRole(actor: Actor, input: CompanyRoleInput): Promise<O
 
 /** Takes somebody out of the company, and with that out of every project where they are for it. */
 export function removeCompanyPerson(actor: Actor, input: RemoveCompanyPersonInput): Promise<Outcome<null>> {
-  return write(actor, 'remove-company-person', input, async ({ tx, standing, record }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, 'company:admit')
+  return write(actor, 'remove-company-person', input, async ({ tx, rights, record }) => {
+    const { company } = await requireCompany(tx, rights, input.companyId, 'company:admit')
     const person = await requirePerson(tx, input)
     await requireAnotherAdministrator(tx, person)
     await tx.membership.deleteMany({ where: { userId: person.userId, companyId: company.id, role: 'fabricator' } })

@@ -42,11 +42,11 @@ export function saveSheet(actor: Actor, input: SaveSheetInput): Promise<Outcome<
  * @param makeContent  what it holds, from what it held; may refuse
  */
 export async function storeSheet<K extends KeptSheetKind>(
-  { tx, standing, at, record }: WriteContext,
+  { tx, rights, at, record }: WriteContext,
   input: Omit<SaveSheetInput, 'content' | 'kind'> & { readonly kind: K },
   makeContent: (before: SheetContent<K> | null) => SheetContent<K>,
 ): Promise<SavedSheet> {
-  const { company } = await requireCompany(tx, standing, input.companyId, 'sheet:edit')
+  const { company } = await requireCompany(tx, rights, input.companyId, 'sheet:edit')
   const { kind, issuedOn, note } = input
   const stored = await loadSheet(tx, company.id, kind)
   const version = stored?.version ?? 0
@@ -60,7 +60,7 @@ export async function storeSheet<K extends KeptSheetKind>(
   const next = version + 1
   const fields = { version: next, contentJson: JSON.stringify(content), issuedOn, note }
   await tx.fabricationSheet.create({
-    data: { companyId: company.id, kind, ...fields, setById: standing.userId, setAt: at },
+    data: { companyId: company.id, kind, ...fields, setById: rights.userId, setAt: at },
   })
   await record({
     action: 'sheet-saved',

@@ -15,10 +15,10 @@ import { storeWorkspaceLimits } from '../workspace/templates'
  */
 export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ version: number }>> {
   return write(actor, 'set-limit', input, async (context) => {
-    const { tx, standing, at, record } = context
+    const { tx, rights, at, record } = context
     const companyId = input.companyId ?? null
-    if (companyId === null) requireInWorkspace(standing, 'limits:edit-workspace')
-    else await requireCompany(tx, standing, companyId, 'limits:edit-fabricator')
+    if (companyId === null) requireInWorkspace(rights, 'limits:edit-workspace')
+    else await requireCompany(tx, rights, companyId, 'limits:edit-fabricator')
     const ownerKey = companyId ?? WORKSPACE_OWNER
     const place = { ownerKey_key: { ownerKey, key: input.key } }
     const stored = await tx.limit.findUnique({ where: place })
@@ -41,7 +41,7 @@ export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ ver
       if (companyId === null) await storeWorkspaceLimits(context, input.note)
       return { version: 0 }
     }
-    const fields = { value: input.value, note: input.note, version: version + 1, setById: standing.userId, setAt: at }
+    const fields = { value: input.value, note: input.note, version: version + 1, setById: rights.userId, setAt: at }
     await tx.limit.upsert({
       where: place,
       create: { ownerKey, companyId, key: input.key, ...fields },

@@ -14,8 +14,8 @@ import type { Outcome } from '../../views'
  * the company set for further projects, which is nothing until it says otherwise.
  */
 export function decideParticipation(actor: Actor, input: DecideParticipationInput): Promise<Outcome<null>> {
-  return write(actor, 'decide-participation', input, async ({ tx, standing, at, record }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, 'company:take-part')
+  return write(actor, 'decide-participation', input, async ({ tx, rights, at, record }) => {
+    const { company } = await requireCompany(tx, rights, input.companyId, 'company:take-part')
     const part = await requirePart(tx, input)
     const { decision } = input
     if (decision === 'end' ? part.state !== 'takes-part' : part.state === 'takes-part') {
@@ -30,10 +30,10 @@ export function decideParticipation(actor: Actor, input: DecideParticipationInpu
       where: { id: part.id },
       data: {
         state,
-        decidedById: standing.userId,
+        decidedById: rights.userId,
         decidedAt: at,
         ...toSharingColumns(decision === 'take-part' ? readSharing(company) : NOTHING),
-        sharingSetById: standing.userId,
+        sharingSetById: rights.userId,
         sharingSetAt: at,
         version: { increment: 1 },
       },
@@ -64,8 +64,8 @@ const NOTHING: Sharing = { matrix: 'not-shared', shelf: 'not-shared', rates: 'no
  * evaluated again; what is no longer shared is left out of every view at once.
  */
 export function setCompanySharing(actor: Actor, input: CompanySharingInput): Promise<Outcome<null>> {
-  return write(actor, 'set-company-sharing', input, async ({ tx, standing, at, record }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, 'company:share')
+  return write(actor, 'set-company-sharing', input, async ({ tx, rights, at, record }) => {
+    const { company } = await requireCompany(tx, rights, input.companyId, 'company:share')
     const { projectId, matrix, shelf, rates } = input
     const columns = toSharingColumns({ matrix, shelf, rates })
     if (projectId === undefined) {
@@ -76,7 +76,7 @@ export function setCompanySharing(actor: Actor, input: CompanySharingInput): Pro
         refuseClash('The company does not take part in this project, so there is nothing to share.')
       await tx.participation.update({
         where: { id: part.id },
-        data: { ...columns, sharingSetById: standing.userId, sharingSetAt: at, version: { increment: 1 } },
+        data: { ...columns, sharingSetById: rights.userId, sharingSetAt: at, version: { increment: 1 } },
       })
     }
     await record({
@@ -102,8 +102,8 @@ async function requirePart(
 
 /** Brings one of the company's people into a project in which it takes part. */
 export function bringToProject(actor: Actor, input: BringToProjectInput): Promise<Outcome<null>> {
-  return write(actor, 'bring-to-project', input, async ({ tx, standing, at, record }) => {
-    const { company } = await requireCompany(tx, standing, input.companyId, 'company:take-part')
+  return write(actor, 'bring-to-project', input, async ({ tx, rights, at, record }) => {
+    const { company } = await requireCompany(tx, rights, input.companyId, 'company:take-part')
     await requireTakesPart(tx, company.id, input.projectId)
     const { userId, projectId } = input
     const person = await tx.companyPerson.findUnique({

@@ -44,8 +44,8 @@ async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder>
   if (!design.bends.some(({ id }) => id === input.bendId)) {
     refuseField('bendId', 'unknown-bend', `there is no bend "${input.bendId}" in this design`)
   }
-  const limits = await read(actor, async ({ tx, standing }) => {
-    const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+  const limits = await read(actor, async ({ tx, rights }) => {
+    const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
     return combineLimits((await loadRevision(tx, input.revisionId)).sheets, fabricatorCompanyId)
   })
   return {

@@ -6,7 +6,13 @@ import { composeMail, TOKEN_PLACE } from '@/lib/mail'
 import { describeAct } from '@/lib/review'
 import { type WriteContext, write } from '../../consequences/write'
 import { INVITATION_PARTS, type InvitationRow, toInvitationView } from '../../reads/invitations'
-import { type Actor, getMembership, requireCompany, requireProject, type Standing } from '../../records/authorization'
+import {
+  type Actor,
+  getMembership,
+  type PersonRights,
+  requireCompany,
+  requireProject,
+} from '../../records/authorization'
 import { deriveToken, hashToken, makeTokenSeed } from '../../records/invitation-token'
 import { foldName, WORKSPACE_SCOPE } from '../../records/names'
 import { queueMail } from '../../records/outbox'
@@ -51,8 +57,8 @@ export function createInvitation(
     'create-invitation',
     input,
     async (context) => {
-      const { tx, standing, at, record } = context
-      const project = await requireProject(tx, standing, input.projectId, 'project:invite')
+      const { tx, rights, at, record } = context
+      const project = await requireProject(tx, rights, input.projectId, 'project:invite')
       const company = await findCompanyFor(context, project.id, input)
       if (input.role === 'fabricator' && !(await isEnteredByInvitation(tx, company))) {
         return askCompany(context, company, { projectId: project.id, email: input.email ?? '' })
@@ -96,8 +102,8 @@ export function inviteToCompany(actor: Actor, input: CompanyInvitationInput): Pr
     'invite-to-company',
     input,
     async (context) => {
-      const { tx, standing, at, record } = context
-      const { company, may } = await requireCompany(tx, standing, input.companyId, 'company:admit')
+      const { tx, rights, at, record } = context
+      const { company, may } = await requireCompany(tx, rights, input.companyId, 'company:admit')
       if (input.projectId !== undefined) {
         if (!may('company:take-part')) throw new NotAllowedError(describeAct('company:take-part'))
         await requireTakesPart(tx, company.id, input.projectId)
@@ -126,13 +132,13 @@ async function storeInvitation(
   seed: string,
   fields: Pick<InvitationRow, 'email' | 'role' | 'projectId' | 'companyId' | 'companyRole'>,
 ): Promise<InvitationRow> {
-  const { tx, standing, at } = context
+  const { tx, rights, at } = context
   const { settings } = await loadWorkspace(tx)
   const invitation = await tx.invitation.create({
     data: {
       ...fields,
       tokenHash: hashToken(deriveToken(seed)),
-      createdById: standing.userId,
+      createdById: rights.userId,
       createdAt: at,
       expiresAt: new Date(at.getTime() + settings.invitationDays * DAY_MS),
     },
@@ -146,21 +152,21 @@ function makeLink(token: string): string {
   return `${getSettings().publicUrl}${paths.invitation('')}${token}`
 }
 
-async function queueInvitation({ tx, standing, at }: WriteContext, invitation: InvitationRow, tokenSeed: string) {
-  const { email } = await tx.user.findUniqueOrThrow({ where: { id: standing.userId }, select: { email: true } })
+async function queueInvitation({ tx, rights, at }: WriteContext, invitation: InvitationRow, tokenSeed: string) {
+  const { email } = await tx.user.findUniqueOrThrow({ where: { id: rights.userId }, select: { email: true } })
   await queueMail(tx, at, {
     kind: 'invitation',
     dedupeKey: `invitation:${invitation.id}`,
     recipient: { userId: null, name: '', address: invitation.email ?? '' },
     // Anyone who wonders about the invitation asks the person who sent it.
-    replyTo: { name: standing.name, address: email },
+    replyTo: { name: rights.name, address: email },
     tokenSeed,
     text: composeMail({
       kind: 'invitation',
       projectName: invitation.project?.name ?? null,
       companyName: invitation.company.name,
       role: invitation.role,
-      invitedBy: standing.name,
+      invitedBy: rights.name,
       href: makeLink(TOKEN_PLACE),
       expiresOn: invitation.expiresAt.toISOString().slice(0, 10),
     }),
@@ -168,9 +174,9 @@ async function queueInvitation({ tx, standing, at }: WriteContext, invitation: I
 }
 
 /** The team's people join for the company of the lead who invites them; a fabricator's for the company that is named. */
-async function findCompanyFor({ tx, standing, at }: WriteContext, projectId: string, input: InvitationInput) {
+async function findCompanyFor({ tx, rights, at }: WriteContext, projectId: string, input: InvitationInput) {
   if (input.role !== 'fabricator') {
-    const membership = getMembership(standing, projectId)
+    const membership = getMembership(rights, projectId)
     if (membership === null) throw new NotFoundError('project')
     return tx.company.findUniqueOrThrow({ where: { id: membership.companyId } })
   }
@@ -187,7 +193,7 @@ async function findCompanyFor({ tx, standing, at }: WriteContext, projectId: str
     data: { kind: 'fabricator', name, nameKey, scopeKey: projectId, projectId, createdAt: at },
   })
   await tx.participation.create({
-    data: { companyId: company.id, projectId, state: 'asked', askedById: standing.userId, askedAt: at },
+    data: { companyId: company.id, projectId, state: 'asked', askedById: rights.userId, askedAt: at },
   })
   return company
 }
@@ -205,10 +211,10 @@ export async function isEnteredByInvitation(
 }
 
 export function revokeInvitation(actor: Actor, input: RevokeInvitationInput): Promise<Outcome<null>> {
-  return write(actor, 'revoke-invitation', input, async ({ tx, standing, at, record }) => {
+  return write(actor, 'revoke-invitation', input, async ({ tx, rights, at, record }) => {
     const invitation = await tx.invitation.findUnique({ where: { id: input.invitationId } })
     if (invitation === null) throw new NotFoundError('invitation')
-    await requireInviter(tx, standing, invitation)
+    await requireInviter(tx, rights, invitation)
     if (invitation.usedAt !== null) refuseClash('The invitation was already used; remove the person instead.')
     if (invitation.revokedAt !== null) return null
     await tx.invitation.update({ where: { id: invitation.id }, data: { revokedAt: at } })
@@ -225,15 +231,15 @@ export function revokeInvitation(actor: Actor, input: RevokeInvitationInput): Pr
 /** Whose it is to take an invitation back: the company's that admits by it, else the project's. */
 async function requireInviter(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   { projectId, companyId, companyRole }: Pick<InvitationRow, 'projectId' | 'companyId' | 'companyRole'>,
 ): Promise<void> {
   if (companyRole !== null) {
-    await outsidersFindNothing('invitation', () => requireCompany(tx, standing, companyId, 'company:admit'))
+    await outsidersFindNothing('invitation', () => requireCompany(tx, rights, companyId, 'company:admit'))
     return
   }
-  if (projectId === null || getMembership(standing, projectId) === null) throw new NotFoundError('invitation')
-  await requireProject(tx, standing, projectId, 'project:invite')
+  if (projectId === null || getMembership(rights, projectId) === null) throw new NotFoundError('invitation')
+  await requireProject(tx, rights, projectId, 'project:invite')
 }
 
 async function outsidersFindNothing(subject: string, run: () => Promise<unknown>): Promise<void> {

@@ -4,7 +4,7 @@ import type { AcceptInvitationInput, JoinByInvitationInput } from '@/lib/inputs'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction, write } from '../../consequences/write'
 import { getState, INVITATION_PARTS, type InvitationRow } from '../../reads/invitations'
-import { type Actor, getMembership, type Standing } from '../../records/authorization'
+import { type Actor, getMembership, type PersonRights } from '../../records/authorization'
 import { hashToken } from '../../records/invitation-token'
 import { requireNoLookAlike } from '../../records/look-alikes'
 import { requireGoodPassword } from '../../records/password-rules'
@@ -56,24 +56,21 @@ export async function joinByInvitation(
   actor: Actor,
   input: JoinByInvitationInput,
 ): Promise<Outcome<{ projectId: string | null }>> {
-  const joined = await write(actor, 'join-by-invitation', {}, async ({ tx, standing, at }) => {
+  const joined = await write(actor, 'join-by-invitation', {}, async ({ tx, rights, at }) => {
     const found = await findByToken(tx, input.token)
     // The second click of a double click: the first one already did it.
-    if (found.usedById === standing.userId) return { projectId: found.projectId }
+    if (found.usedById === rights.userId) return { projectId: found.projectId }
     const invitation = requireOpen(found, at)
-    const user = await tx.user.findUniqueOrThrow({ where: { id: standing.userId } })
+    const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
     requireAddress(invitation, user.email)
-    if (!(await mayEnter(tx, invitation))) return turnAway(tx, at, standing, invitation)
-    if (invitation.projectId !== null && getMembership(standing, invitation.projectId) !== null) {
+    if (!(await mayEnter(tx, invitation))) return turnAway(tx, at, rights, invitation)
+    if (invitation.projectId !== null && getMembership(rights, invitation.projectId) !== null) {
       refuseClash('You are already in this project; the invitation is still unused.')
     }
-    if (
-      invitation.projectId === null &&
-      standing.companies.some(({ companyId }) => companyId === invitation.companyId)
-    ) {
+    if (invitation.projectId === null && rights.companies.some(({ companyId }) => companyId === invitation.companyId)) {
       refuseClash('You already belong to this company; the invitation is still unused.')
     }
-    await join(tx, at, standing, invitation)
+    await join(tx, at, rights, invitation)
     return { projectId: invitation.projectId }
   })
   return refuseTurnedAway(joined)
@@ -157,7 +154,7 @@ function requireAddress(invitation: InvitationRow, email: string): void {
 async function join(
   tx: TransactionClient,
   at: Date,
-  person: Pick<Standing, 'userId' | 'name'>,
+  person: Pick<PersonRights, 'userId' | 'name'>,
   invitation: InvitationRow,
 ): Promise<void> {
   await tx.invitation.update({ where: { id: invitation.id }, data: { usedAt: at, usedById: person.userId } })
@@ -185,7 +182,7 @@ async function join(
 async function enterCompany(
   tx: TransactionClient,
   at: Date,
-  person: Pick<Standing, 'userId' | 'name'>,
+  person: Pick<PersonRights, 'userId' | 'name'>,
   { companyId, companyRole, company, projectId, createdById }: InvitationRow,
 ): Promise<void> {
   const place = { companyId, userId: person.userId }

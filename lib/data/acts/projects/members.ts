@@ -1,15 +1,15 @@
 import 'server-only'
 import type { MembershipRoleInput, RemoveMemberInput } from '@/lib/inputs'
 import { write } from '../../consequences/write'
-import { type Actor, requireProject, type Standing } from '../../records/authorization'
+import { type Actor, type PersonRights, requireProject } from '../../records/authorization'
 import type { TransactionClient } from '../../store/client'
 import { NotFoundError, refuseClash, refuseField } from '../../store/errors'
 import type { Outcome } from '../../views'
 
 /** Makes somebody of the team a member, a lead or an observer. A fabricator's role never changes: it binds the company. */
 export function setMembershipRole(actor: Actor, input: MembershipRoleInput): Promise<Outcome<null>> {
-  return write(actor, 'set-membership-role', input, async ({ tx, standing, record }) => {
-    const membership = await requireMember(tx, standing, input)
+  return write(actor, 'set-membership-role', input, async ({ tx, rights, record }) => {
+    const membership = await requireMember(tx, rights, input)
     if (membership.role === 'fabricator')
       refuseField('userId', 'fabricator', "is a fabricator's: their role cannot change")
     if (membership.role === input.role) return null
@@ -27,8 +27,8 @@ export function setMembershipRole(actor: Actor, input: MembershipRoleInput): Pro
 
 /** Takes somebody out of the project. What they wrote and signed stays. */
 export function removeMember(actor: Actor, input: RemoveMemberInput): Promise<Outcome<null>> {
-  return write(actor, 'remove-member', input, async ({ tx, standing, record }) => {
-    const membership = await requireMember(tx, standing, input)
+  return write(actor, 'remove-member', input, async ({ tx, rights, record }) => {
+    const membership = await requireMember(tx, rights, input)
     await requireAnotherLead(tx, membership)
     await tx.membership.delete({ where: { id: membership.id } })
     await record({
@@ -44,10 +44,10 @@ export function removeMember(actor: Actor, input: RemoveMemberInput): Promise<Ou
 
 async function requireMember(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   { projectId, userId }: { projectId: string; userId: string },
 ) {
-  const project = await requireProject(tx, standing, projectId, 'project:remove-person')
+  const project = await requireProject(tx, rights, projectId, 'project:remove-person')
   const membership = await tx.membership.findUnique({
     where: { userId_projectId: { userId, projectId: project.id } },
     include: { user: { select: { name: true } } },

@@ -8,8 +8,8 @@ import type { Outcome } from '../../views'
 
 /** Anyone who creates a project is its first lead, for the company they work for. */
 export function createProject(actor: Actor, input: ProjectInput): Promise<Outcome<{ projectId: string }>> {
-  return write(actor, 'create-project', input, async ({ tx, standing, at, record }) => {
-    requireInWorkspace(standing, 'project:create')
+  return write(actor, 'create-project', input, async ({ tx, rights, at, record }) => {
+    requireInWorkspace(rights, 'project:create')
     const nameKey = foldName(input.name)
     if ((await tx.project.findUnique({ where: { nameKey }, select: { id: true } })) !== null) {
       refuseField('name', 'taken', `"${input.name}" is the name of another project`)
@@ -20,11 +20,11 @@ export function createProject(actor: Actor, input: ProjectInput): Promise<Outcom
     })
     if (company === null) throw new Error('the workspace has no team company')
     const project = await tx.project.create({
-      data: { name: input.name, nameKey, description: input.description, createdById: standing.userId, createdAt: at },
+      data: { name: input.name, nameKey, description: input.description, createdById: rights.userId, createdAt: at },
     })
     await tx.membership.create({
       data: {
-        userId: standing.userId,
+        userId: rights.userId,
         projectId: project.id,
         companyId: company.id,
         role: 'lead',

@@ -12,8 +12,8 @@ import type { Outcome } from '../../views'
 /** Makes the revision visible to a fabricator of the project. The fabricator's limits count from here on. */
 export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<Outcome<null>> {
   return write(actor, 'share-revision', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const { revision, subject } = await requireRevision(tx, standing, input.revisionId, 'revision:share')
+    const { tx, rights, at, record } = context
+    const { revision, subject } = await requireRevision(tx, rights, input.revisionId, 'revision:share')
     const fabricators = await findFabricators(tx, revision.projectId)
     const company = fabricators.find(({ id }) => id === input.companyId)
     if (company === undefined) {
@@ -25,7 +25,7 @@ export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<
     if (subject.sharedWithCompanyIds.includes(company.id)) return null
     await changeContent(context, await loadRevision(tx, revision.id), null, async () => {
       await tx.revisionShare.create({
-        data: { revisionId: revision.id, companyId: company.id, sharedById: standing.userId, createdAt: at },
+        data: { revisionId: revision.id, companyId: company.id, sharedById: rights.userId, createdAt: at },
       })
       await record({
         action: 'revision-shared',
@@ -44,8 +44,8 @@ export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<
 /** Hides the revision from a fabricator again. Their threads and declarations stay with it. */
 export function unshareRevision(actor: Actor, input: ShareRevisionInput): Promise<Outcome<null>> {
   return write(actor, 'unshare-revision', input, async (context) => {
-    const { tx, standing, record } = context
-    const { revision, subject } = await requireRevision(tx, standing, input.revisionId, 'revision:share')
+    const { tx, rights, record } = context
+    const { revision, subject } = await requireRevision(tx, rights, input.revisionId, 'revision:share')
     if (!subject.sharedWithCompanyIds.includes(input.companyId)) {
       refuseField('companyId', 'not-shared', 'does not see this revision')
     }

@@ -14,9 +14,9 @@ import type { Outcome } from '../../views'
 
 /** The item as it stands for this person. @throws NotFoundError for an id that the catalogue lacks */
 export function getItemStateOf(snapshot: ReviewSnapshot, itemId: string): ItemState {
-  const standing = listItemStates(snapshot).find(({ item }) => item.id === itemId)
-  if (standing === undefined) throw new NotFoundError('item')
-  return standing
+  const itemState = listItemStates(snapshot).find(({ item }) => item.id === itemId)
+  if (itemState === undefined) throw new NotFoundError('item')
+  return itemState
 }
 
 /**
@@ -28,13 +28,13 @@ export function answerItem(
   input: AnswerItemInput,
 ): Promise<Outcome<{ answerVersion: number; version: number }>> {
   return write(actor, 'answer-item', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const scope = await requireRevisionInView(tx, standing, input.revisionId)
+    const { tx, rights, at, record } = context
+    const scope = await requireRevisionInView(tx, rights, input.revisionId)
     const { revision, fabricatorCompanyId } = scope
     const loaded = await loadRevision(tx, revision.id)
     const { snapshot } = makeSnapshot(loaded, fabricatorCompanyId)
     const { item, result } = getItemStateOf(snapshot, input.itemId)
-    requireAnswerer(standing, scope.subject, item.answeredBy)
+    requireAnswerer(rights, scope.subject, item.answeredBy)
     const stored = loaded.record.answers.find(({ itemId }) => itemId === item.id)
     requireAnswerSeen(stored, input.seenVersion, snapshot)
     const checked = checkAnswer(result, input, listViewableFiles(loaded.record, item.id, fabricatorCompanyId))
@@ -47,7 +47,7 @@ export function answerItem(
       await keepDesignState(tx, { hash: loaded.record.designHash, designJson: loaded.record.designJson }, at)
       const fields = {
         ...answer,
-        answeredById: standing.userId,
+        answeredById: rights.userId,
         companyId: fabricatorCompanyId,
         answeredAt: at,
         ...makeAnswerBasis(loaded.record),
@@ -63,7 +63,7 @@ export function answerItem(
         update: fields,
       })
       await tx.answerHistory.create({
-        data: { answerId, ...answer, userId: standing.userId, companyId: fabricatorCompanyId, at },
+        data: { answerId, ...answer, userId: rights.userId, companyId: fabricatorCompanyId, at },
       })
       await record({
         action: 'item-answered',

@@ -16,8 +16,8 @@ import type { Outcome } from '../../views'
  */
 export function declareBuildable(actor: Actor, input: DeclarationInput): Promise<Outcome<{ declarationId: string }>> {
   return write(actor, 'declare-buildable', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const { revision, fabricatorCompanyId } = await requireRevision(tx, standing, input.revisionId, 'declaration:make')
+    const { tx, rights, at, record } = context
+    const { revision, fabricatorCompanyId } = await requireRevision(tx, rights, input.revisionId, 'declaration:make')
     if (fabricatorCompanyId === null) throw new Error('the policy let somebody declare who is no fabricator')
     const loaded = await loadRevision(tx, revision.id)
     if (revision.version !== input.seenVersion) {
@@ -38,7 +38,7 @@ export function declareBuildable(actor: Actor, input: DeclarationInput): Promise
           isBuildable: input.isBuildable,
           note: input.note,
           contentHash,
-          madeById: standing.userId,
+          madeById: rights.userId,
           madeAt: at,
         },
       })

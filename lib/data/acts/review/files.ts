@@ -10,12 +10,12 @@ import {
   type Actor,
   makeThreadSubject,
   maySeeThread,
+  type PersonRights,
   type RevisionScope,
   requireAnswerer,
   requireAtStage,
   requireRevision,
   requireRevisionInView,
-  type Standing,
 } from '../../records/authorization'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { toAttachmentView } from '../../records/part-views'
@@ -93,16 +93,16 @@ export function attachFile(actor: Actor, input: AttachFileInput): Promise<Outcom
   return receive(actor, {
     action: 'attach-file',
     input,
-    authorize: async ({ tx, standing }) => {
-      const scope = await requireRevisionInView(tx, standing, input.revisionId)
+    authorize: async ({ tx, rights }) => {
+      const scope = await requireRevisionInView(tx, rights, input.revisionId)
       if (target.kind === 'item') {
-        requireAnswerable(standing, scope, await loadRevision(tx, scope.revision.id), target.itemId)
-      } else await requireOwnComment(tx, standing, scope, target.commentId)
+        requireAnswerable(rights, scope, await loadRevision(tx, scope.revision.id), target.itemId)
+      } else await requireOwnComment(tx, rights, scope, target.commentId)
       return scope
     },
     check: requireUsableFile,
     store: async (context, file) => {
-      const scope = await requireRevisionInView(context.tx, context.standing, input.revisionId)
+      const scope = await requireRevisionInView(context.tx, context.rights, input.revisionId)
       return target.kind === 'item'
         ? attachToItem(context, scope, target.itemId, file)
         : attachToComment(context, scope, target.commentId, file)
@@ -113,7 +113,7 @@ export function attachFile(actor: Actor, input: AttachFileInput): Promise<Outcom
 async function attachToItem(context: WriteContext, scope: RevisionScope, itemId: string, file: KeptFile) {
   const { revision, fabricatorCompanyId } = scope
   const loaded = await loadRevision(context.tx, revision.id)
-  const item = requireAnswerable(context.standing, scope, loaded, itemId)
+  const item = requireAnswerable(context.rights, scope, loaded, itemId)
   const existing = await context.tx.attachment.findFirst({
     where: { revisionId: revision.id, itemId, sha256: file.sha256, removedAt: null, companyId: fabricatorCompanyId },
   })
@@ -126,16 +126,16 @@ async function attachToItem(context: WriteContext, scope: RevisionScope, itemId:
 }
 
 async function attachToComment(context: WriteContext, scope: RevisionScope, commentId: string, file: KeptFile) {
-  const comment = await requireOwnComment(context.tx, context.standing, scope, commentId)
+  const comment = await requireOwnComment(context.tx, context.rights, scope, commentId)
   return storeAttachment(context, scope, file, { itemId: null, commentId, companyId: comment.thread.audienceCompanyId })
 }
 
 /** A comment that the person may change, so that a file may stand beside it. */
-async function requireOwnComment(tx: TransactionClient, standing: Standing, scope: RevisionScope, commentId: string) {
+async function requireOwnComment(tx: TransactionClient, rights: PersonRights, scope: RevisionScope, commentId: string) {
   const comment = await tx.comment.findUnique({ where: { id: commentId }, include: { thread: true } })
   if (comment === null || comment.thread.revisionId !== scope.revision.id) throw new NotFoundError('comment')
-  if (!maySeeThread(standing, scope.subject, comment.thread)) throw new NotFoundError('comment')
-  requireAtStage(standing, scope.subject, 'comment:edit', (subject) => ({
+  if (!maySeeThread(rights, scope.subject, comment.thread)) throw new NotFoundError('comment')
+  requireAtStage(rights, scope.subject, 'comment:edit', (subject) => ({
     ...makeThreadSubject(subject, comment.thread),
     kind: 'comment',
     authorId: comment.authorId,
@@ -144,13 +144,13 @@ async function requireOwnComment(tx: TransactionClient, standing: Standing, scop
 }
 
 async function storeAttachment(
-  { tx, standing, at, record }: WriteContext,
+  { tx, rights, at, record }: WriteContext,
   { revision }: RevisionScope,
   file: KeptFile,
   target: { itemId: string | null; commentId: string | null; companyId: string | null },
 ): Promise<AttachmentView> {
   const row = await tx.attachment.create({
-    data: { revisionId: revision.id, ...target, ...file, uploadedById: standing.userId, createdAt: at },
+    data: { revisionId: revision.id, ...target, ...file, uploadedById: rights.userId, createdAt: at },
   })
   await record({
     action: 'file-attached',
@@ -160,30 +160,30 @@ async function storeAttachment(
     companyId: target.companyId,
     details: { fileName: row.originalName, sha256: row.sha256, itemId: target.itemId, commentId: target.commentId },
   })
-  return toAttachmentView({ people: new Map([[standing.userId, standing.name]]) }, row)
+  return toAttachmentView({ people: new Map([[rights.userId, rights.name]]) }, row)
 }
 
-function requireAnswerable(standing: Standing, scope: RevisionScope, { template }: LoadedRevision, itemId: string) {
+function requireAnswerable(rights: PersonRights, scope: RevisionScope, { template }: LoadedRevision, itemId: string) {
   const item = template.items.find(({ id }) => id === itemId)
   if (item === undefined) throw new NotFoundError('item')
-  requireAnswerer(standing, scope.subject, item.answeredBy)
+  requireAnswerer(rights, scope.subject, item.answeredBy)
   return item
 }
 
 /** Takes a file off an answer or a comment. Its bytes and its record stay. */
 export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<Outcome<null>> {
   return write(actor, 'remove-attachment', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const { row, scope } = await requireAttachment(tx, standing, input.fileId)
+    const { tx, rights, at, record } = context
+    const { row, scope } = await requireAttachment(tx, rights, input.fileId)
     const { itemId } = row
     if (row.comment !== null) {
       const subject = { ...makeThreadSubject(scope.subject, row.comment.thread), kind: 'comment' as const }
-      if (!isAllowed(standing, 'comment:edit', { ...subject, authorId: row.comment.authorId })) {
+      if (!isAllowed(rights, 'comment:edit', { ...subject, authorId: row.comment.authorId })) {
         throw new NotAllowedError(describeAct('comment:edit'))
       }
     }
     const loaded = await loadRevision(tx, scope.revision.id)
-    const question = itemId === null ? null : requireAnswerable(standing, scope, loaded, itemId).question
+    const question = itemId === null ? null : requireAnswerable(rights, scope, loaded, itemId).question
     const remove = async () => {
       await tx.attachment.update({ where: { id: row.id }, data: { removedAt: at } })
       await record({
@@ -209,14 +209,14 @@ export function addArtwork(actor: Actor, input: AddArtworkInput): Promise<Outcom
   return receive(actor, {
     action: 'add-artwork',
     input,
-    authorize: ({ tx, standing }) => requireRevision(tx, standing, input.revisionId, 'revision:edit'),
+    authorize: ({ tx, rights }) => requireRevision(tx, rights, input.revisionId, 'revision:edit'),
     check: requireArtworkFile,
     store: (context, file) => storeArtwork(context, input.revisionId, file),
   })
 }
 
 async function storeArtwork(context: WriteContext, revisionId: string, file: KeptFile): Promise<AttachmentView> {
-  const { tx, standing, at, record } = context
+  const { tx, rights, at, record } = context
   const loaded = await loadRevision(tx, revisionId)
   const { projectId } = loaded.record
   const sameName = { revisionId, originalName: file.originalName, removedAt: null }
@@ -225,10 +225,10 @@ async function storeArtwork(context: WriteContext, revisionId: string, file: Kep
   const summary = [`artwork ${file.originalName} ${replaced === null ? 'added' : 'replaced'}`]
   const { value } = await changeContent(context, loaded, { part: 'artwork', summary }, async () => {
     if (replaced !== null) {
-      await tx.artwork.update({ where: { id: replaced.id }, data: { removedAt: at, removedById: standing.userId } })
+      await tx.artwork.update({ where: { id: replaced.id }, data: { removedAt: at, removedById: rights.userId } })
     }
     const row = await tx.artwork.create({
-      data: { revisionId, ...file, uploadedById: standing.userId, createdAt: at },
+      data: { revisionId, ...file, uploadedById: rights.userId, createdAt: at },
     })
     await record({
       action: 'artwork-added',
@@ -237,7 +237,7 @@ async function storeArtwork(context: WriteContext, revisionId: string, file: Kep
       revisionId,
       details: { fileName: row.originalName, sha256: row.sha256, replaced: replaced?.sha256 },
     })
-    return toAttachmentView({ people: new Map([[standing.userId, standing.name]]) }, row)
+    return toAttachmentView({ people: new Map([[rights.userId, rights.name]]) }, row)
   })
   return value
 }
@@ -245,15 +245,15 @@ async function storeArtwork(context: WriteContext, revisionId: string, file: Kep
 /** Takes an artwork file off the revision. Its bytes and its record stay. */
 export function removeArtwork(actor: Actor, input: RemoveFileInput): Promise<Outcome<null>> {
   return write(actor, 'remove-artwork', input, async (context) => {
-    const { tx, standing, at, record } = context
+    const { tx, rights, at, record } = context
     const row = await tx.artwork.findUnique({ where: { id: input.fileId } })
     if (row === null) throw new NotFoundError('artwork file')
-    await requireRevisionInView(tx, standing, row.revisionId, 'artwork file')
-    const { revision } = await requireRevision(tx, standing, row.revisionId, 'revision:edit')
+    await requireRevisionInView(tx, rights, row.revisionId, 'artwork file')
+    const { revision } = await requireRevision(tx, rights, row.revisionId, 'revision:edit')
     if (row.removedAt !== null) return null
     const summary = [`artwork ${row.originalName} removed`]
     await changeContent(context, await loadRevision(tx, revision.id), { part: 'artwork', summary }, async () => {
-      await tx.artwork.update({ where: { id: row.id }, data: { removedAt: at, removedById: standing.userId } })
+      await tx.artwork.update({ where: { id: row.id }, data: { removedAt: at, removedById: rights.userId } })
       await record({
         action: 'artwork-removed',
         subject: { kind: 'artwork', id: row.id },

@@ -46,9 +46,9 @@ export async function proposeChange(
   if (!checked.ok) return checked
   const proposed = checked.value
   return write(actor, 'propose-change', { ...input, designHash: proposed.designHash }, async (context) => {
-    const { tx, standing, at, record } = context
-    const scope = await requireRevisionInView(tx, standing, input.revisionId)
-    requireOnRevision(standing, scope, 'proposal:make')
+    const { tx, rights, at, record } = context
+    const scope = await requireRevisionInView(tx, rights, input.revisionId)
+    requireOnRevision(rights, scope, 'proposal:make')
     const stored = await loadRevision(tx, scope.revision.id)
     requireDesignSeen(stored, input.seenVersion)
     const changes = requireProposable(stored.design, proposed.design)
@@ -57,7 +57,7 @@ export async function proposeChange(
     const proposalId = randomUUID()
     const { value: threadId } = await changeContent(context, stored, null, async () => {
       await keepDesignState(tx, { hash, designJson }, at)
-      const ownCompanyId = getOwnCompanyId(standing, projectId)
+      const ownCompanyId = getOwnCompanyId(rights, projectId)
       const thread = await tx.thread.create({
         data: {
           revisionId,
@@ -69,7 +69,7 @@ export async function proposeChange(
           kind: input.kind,
           title: input.title,
           state: 'open',
-          openedById: standing.userId,
+          openedById: rights.userId,
           openedAt: at,
         },
       })
@@ -90,7 +90,7 @@ export async function proposeChange(
           baseHash: hash,
           state: 'proposed',
           threadId: thread.id,
-          proposedById: standing.userId,
+          proposedById: rights.userId,
           proposedByCompanyId: ownCompanyId,
           proposedAt: at,
         },
@@ -143,9 +143,9 @@ export function decideProposal(
   input: DecideProposalInput,
 ): Promise<Outcome<{ designVersion: number; voidedSignatures: number }>> {
   return write(actor, 'decide-proposal', input, async (context) => {
-    const { tx, standing } = context
-    const { row, scope } = await requireProposal(tx, standing, input.proposalId)
-    requireOnRevision(standing, scope, 'proposal:decide')
+    const { tx, rights } = context
+    const { row, scope } = await requireProposal(tx, rights, input.proposalId)
+    requireOnRevision(rights, scope, 'proposal:decide')
     const stored = await loadRevision(tx, row.revisionId)
     requireUndecided(stored, row)
     if (input.decision === 'decline') {
@@ -200,11 +200,11 @@ async function storeDecision(
   row: Proposal,
   { decision, reason, made }: StoredDecision,
 ): Promise<void> {
-  const { tx, standing, at } = context
+  const { tx, rights, at } = context
   const state = decision === 'accept' ? ('accepted' as const) : ('declined' as const)
   await tx.proposal.update({
     where: { id: row.id },
-    data: { state, decidedById: standing.userId, decidedAt: at, decisionNote: reason, madeVersion: made },
+    data: { state, decidedById: rights.userId, decidedAt: at, decisionNote: reason, madeVersion: made },
   })
   const thread = await tx.thread.findUniqueOrThrow({ where: { id: row.threadId } })
   if (thread.state !== 'closed') {
@@ -216,8 +216,8 @@ async function storeDecision(
       where: { id: thread.id },
       data:
         decision === 'accept'
-          ? { state: 'closed', closedById: standing.userId, closedAt: at, closeReason: 'the proposal was accepted' }
-          : { state: 'answered', answeredById: standing.userId, answeredAt: at },
+          ? { state: 'closed', closedById: rights.userId, closedAt: at, closeReason: 'the proposal was accepted' }
+          : { state: 'answered', answeredById: rights.userId, answeredAt: at },
     })
     await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
   }
@@ -227,19 +227,19 @@ async function storeDecision(
 /** The proposer withdraws it; it stays readable. */
 export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Promise<Outcome<null>> {
   return write(actor, 'withdraw-proposal', input, async (context) => {
-    const { tx, standing, at } = context
-    const { row, scope } = await requireProposal(tx, standing, input.proposalId)
-    requireAtStage(standing, scope.subject, 'proposal:withdraw', (subject) => makeProposalSubject(subject, row))
+    const { tx, rights, at } = context
+    const { row, scope } = await requireProposal(tx, rights, input.proposalId)
+    requireAtStage(rights, scope.subject, 'proposal:withdraw', (subject) => makeProposalSubject(subject, row))
     const stored = await loadRevision(tx, row.revisionId)
     requireUndecided(stored, row)
     await changeContent(context, stored, null, async () => {
-      const settled = { decidedById: standing.userId, decidedAt: at, decisionNote: input.reason }
+      const settled = { decidedById: rights.userId, decidedAt: at, decisionNote: input.reason }
       await tx.proposal.update({ where: { id: row.id }, data: { state: 'withdrawn', ...settled } })
       await tx.thread.updateMany({
         where: { id: row.threadId, state: { not: 'closed' } },
         data: {
           state: 'closed',
-          closedById: standing.userId,
+          closedById: rights.userId,
           closedAt: at,
           closeReason: input.reason === '' ? 'the proposal was withdrawn' : `withdrawn: ${input.reason}`,
           version: { increment: 1 },

@@ -7,7 +7,7 @@ import { decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/
 import { readTrailRow } from '../../consequences/trail'
 import { findEarlierAnswer, type WriteContext, write } from '../../consequences/write'
 import { read } from '../../reads/read'
-import { type Actor, requireRevisionInView, type Standing } from '../../records/authorization'
+import { type Actor, type PersonRights, requireRevisionInView } from '../../records/authorization'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { loadCompanyIds } from '../../records/merged-companies'
 import { makeSnapshot } from '../../records/snapshot'
@@ -58,9 +58,9 @@ export async function releaseRevision(actor: Actor, input: ReleaseInput): Promis
 }
 
 async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | null> {
-  const found = await read(actor, async ({ tx, standing }) => {
+  const found = await read(actor, async ({ tx, rights }) => {
     if ((await findEarlierAnswer(tx, actor.userId, 'release-revision', input)) !== null) return null
-    const { loaded, snapshot } = await decide(tx, standing, input)
+    const { loaded, snapshot } = await decide(tx, rights, input)
     const rows = await tx.trailRecord.findMany({
       where: { revisionId: loaded.record.id },
       orderBy: { sequence: 'asc' },
@@ -71,7 +71,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       tx,
       snapshot.sharedWith.map(({ companyId }) => companyId),
     )
-    return { loaded, snapshot, byName: standing.name, trail: rows.map(readTrailRow), checkpoints, ownIds }
+    return { loaded, snapshot, byName: rights.name, trail: rows.map(readTrailRow), checkpoints, ownIds }
   })
   if (found === null) return null
   const { loaded, snapshot, byName, trail, checkpoints, ownIds } = found
@@ -112,13 +112,13 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
 /** The revision, when it can be released now by this person who saw it as it is. */
 async function decide(
   tx: TransactionClient,
-  standing: Standing,
+  rights: PersonRights,
   input: ReleaseInput,
 ): Promise<{ loaded: LoadedRevision; snapshot: ReviewSnapshot }> {
-  const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+  const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
   const loaded = await loadRevision(tx, revision.id)
   const { snapshot } = makeSnapshot(loaded, null)
-  const change = unwrap(decideTransition(snapshot, standing, { move: 'advance' }))
+  const change = unwrap(decideTransition(snapshot, rights, { move: 'advance' }))
   if (!change.isRelease) refuseClash('A revision is released from the stage "awaiting signature".')
   requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
   return { loaded, snapshot }
@@ -142,8 +142,8 @@ async function store(
   input: ReleaseInput,
   prepared: Prepared & { readonly confirmedBy: ConfirmedBy },
 ): Promise<ReleasedRevision> {
-  const { tx, standing, record } = context
-  const { loaded, snapshot } = await decide(tx, standing, input)
+  const { tx, rights, record } = context
+  const { loaded, snapshot } = await decide(tx, rights, input)
   const { id: revisionId, projectId, label } = loaded.record
   if (hashSignedContent(snapshot) !== prepared.contentHash) {
     throw new Error('the content changed under the same version')
@@ -156,7 +156,7 @@ async function store(
         sha256,
         sizeBytes,
         contentHash: prepared.contentHash,
-        releasedById: standing.userId,
+        releasedById: rights.userId,
         releasedAt: prepared.at,
       },
     })

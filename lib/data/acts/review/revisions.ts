@@ -21,8 +21,8 @@ import type { Outcome } from '../../views'
  */
 export function createRevision(actor: Actor, input: NewRevisionInput): Promise<Outcome<{ revisionId: string }>> {
   return write(actor, 'create-revision', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const project = await requireProject(tx, standing, input.projectId, 'revision:create')
+    const { tx, rights, at, record } = context
+    const project = await requireProject(tx, rights, input.projectId, 'revision:create')
     const labelKey = foldName(input.label)
     const sameLabel = { projectId_labelKey: { projectId: project.id, labelKey } }
     if ((await tx.revision.findUnique({ where: sameLabel, select: { id: true } })) !== null) {
@@ -38,7 +38,7 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<O
         designJson: checked.designJson,
         designHash: checked.designHash,
         basedOnId,
-        createdById: standing.userId,
+        createdById: rights.userId,
         createdAt: at,
         stageSince: at,
         templateVersion: await findLatestTemplateVersion(tx),
@@ -61,7 +61,7 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<O
 }
 
 async function makeFirstDesign(
-  { tx, standing }: WriteContext,
+  { tx, rights }: WriteContext,
   { origin, projectId }: NewRevisionInput,
   projectName: string,
 ): Promise<{ checked: CheckedDesign; basedOnId: string | null }> {
@@ -79,7 +79,7 @@ async function makeFirstDesign(
       return { checked: checkDesign(template.makeDesign(projectName)), basedOnId: null }
     }
     case 'copy': {
-      const { revision } = await requireRevisionInView(tx, standing, origin.revisionId)
+      const { revision } = await requireRevisionInView(tx, rights, origin.revisionId)
       if (revision.projectId !== projectId) {
         refuseField('origin', 'other-project', 'is a revision of another project; export its design and import it here')
       }
@@ -89,7 +89,7 @@ async function makeFirstDesign(
   }
 }
 
-async function copyArtwork({ tx, standing, at }: WriteContext, fromId: string, toId: string): Promise<void> {
+async function copyArtwork({ tx, rights, at }: WriteContext, fromId: string, toId: string): Promise<void> {
   const files = await tx.artwork.findMany({ where: { revisionId: fromId, removedAt: null }, orderBy: { id: 'asc' } })
   for (const { sha256, originalName, sizeBytes, mediaType } of files) {
     await tx.artwork.create({
@@ -99,7 +99,7 @@ async function copyArtwork({ tx, standing, at }: WriteContext, fromId: string, t
         originalName,
         sizeBytes,
         mediaType,
-        uploadedById: standing.userId,
+        uploadedById: rights.userId,
         createdAt: at,
       },
     })
@@ -138,8 +138,8 @@ async function storeDesign(
   checked: CheckedDesign,
 ): Promise<Outcome<SavedDesign>> {
   return write(actor, action, { ...input, designHash: checked.designHash }, async (context) => {
-    const { tx, standing } = context
-    const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
+    const { tx, rights } = context
+    const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
     const stored = await loadRevision(tx, revision.id)
     requireDesignSeen(stored, input.seenVersion)
     return replaceDesign(context, stored, checked, action === 'import-design' ? 'design-imported' : 'design-saved')
@@ -149,7 +149,7 @@ async function storeDesign(
 /** With the present engine, limits and day. */
 export async function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<Outcome<{ version: number }>> {
   return write(actor, 'evaluate-again', input, async (context) => {
-    const { revision } = await requireRevision(context.tx, context.standing, input.revisionId, 'revision:edit')
+    const { revision } = await requireRevision(context.tx, context.rights, input.revisionId, 'revision:edit')
     return evaluateContentAgain(context, revision.id)
   })
 }

@@ -25,12 +25,12 @@ export async function signRevision(
   const confirmed = await outcomeOf(() => confirmPerson(actor, input))
   if (!confirmed.ok) return confirmed
   return write(actor, 'sign-revision', input, async (context) => {
-    const { tx, standing, at, record } = context
+    const { tx, rights, at, record } = context
     const confirmedBy = await requireConfirmed(context, confirmed.value)
-    const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+    const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
     const loaded = await loadRevision(tx, revision.id)
     const { snapshot } = makeSnapshot(loaded, null)
-    unwrap(decideSigning(snapshot, standing, input.capacity))
+    unwrap(decideSigning(snapshot, rights, input.capacity))
     requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
     const contentJson = canonicalJson(buildSignedContent(snapshot))
     const contentHash = sha256Hex(contentJson)
@@ -43,8 +43,8 @@ export async function signRevision(
     const signature = await tx.signature.create({
       data: {
         revisionId: revision.id,
-        signerId: standing.userId,
-        signerName: standing.name,
+        signerId: rights.userId,
+        signerName: rights.name,
         capacity: input.capacity,
         statement: input.statement,
         contentHash,
@@ -66,13 +66,13 @@ export async function signRevision(
 /** The signer withdraws their own signature, with a reason, while the revision awaits signature. It stays readable. */
 export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): Promise<Outcome<null>> {
   return write(actor, 'withdraw-signature', input, async (context) => {
-    const { tx, standing } = context
+    const { tx, rights } = context
     const row = await tx.signature.findUnique({ where: { id: input.signatureId }, select: { revisionId: true } })
     if (row === null) throw new NotFoundError('signature')
-    await requireRevisionInView(tx, standing, row.revisionId, 'signature')
+    await requireRevisionInView(tx, rights, row.revisionId, 'signature')
     const loaded = await loadRevision(tx, row.revisionId)
     const { snapshot } = makeSnapshot(loaded, null)
-    const { reason } = unwrap(decideSignatureWithdrawal(snapshot, standing, input.signatureId, input.reason))
+    const { reason } = unwrap(decideSignatureWithdrawal(snapshot, rights, input.signatureId, input.reason))
     await voidSignature(context, loaded, { signatureId: input.signatureId, reason, changes: [] })
     return null
   })

@@ -41,10 +41,10 @@ async function move(
   input: { readonly revisionId: string; readonly seenVersion: number },
   request: MoveRequest,
 ): Promise<MovedRevision> {
-  const { tx, standing } = context
-  const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
+  const { tx, rights } = context
+  const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
   const loaded = await loadRevision(tx, revision.id)
-  const change = unwrap(decideTransition(makeSnapshot(loaded, null).snapshot, standing, request))
+  const change = unwrap(decideTransition(makeSnapshot(loaded, null).snapshot, rights, request))
   requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
   if (change.isRelease) refuseClash('A revision is released by building its package.')
   for (const { signatureId, reason } of change.voids) {
@@ -56,7 +56,7 @@ async function move(
 
 /** Sets the stage, notes the move and writes it into the trail. */
 export async function storeMove(
-  { tx, standing, at, record }: WriteContext,
+  { tx, rights, at, record }: WriteContext,
   { record: revision }: LoadedRevision,
   { from, to, reason }: { readonly from: string; readonly to: string; readonly reason: string },
 ): Promise<{ version: number }> {
@@ -66,7 +66,7 @@ export async function storeMove(
     select: { version: true },
   })
   await tx.stageMove.create({
-    data: { revisionId: revision.id, fromStage: from, toStage: to, reason, movedById: standing.userId, movedAt: at },
+    data: { revisionId: revision.id, fromStage: from, toStage: to, reason, movedById: rights.userId, movedAt: at },
   })
   await record({
     action: 'stage-moved',

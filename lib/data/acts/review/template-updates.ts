@@ -18,9 +18,9 @@ import { requireRevisionSeen } from './stage-moves'
  */
 export function updateTemplate(actor: Actor, input: UpdateTemplateInput): Promise<Outcome<{ version: number }>> {
   return write(actor, 'update-template', input, async (context) => {
-    const { tx, standing, record } = context
-    const { fabricatorCompanyId } = await requireRevisionInView(tx, standing, input.revisionId)
-    const { revision } = await requireRevision(tx, standing, input.revisionId, 'revision:edit')
+    const { tx, rights, record } = context
+    const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
+    const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
     const loaded = await loadRevision(tx, revision.id)
     const { template, latestTemplateVersion } = loaded
     requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
@@ -49,7 +49,7 @@ export function updateTemplate(actor: Actor, input: UpdateTemplateInput): Promis
 }
 
 async function reopenAnswers(
-  { tx, standing, at }: WriteContext,
+  { tx, rights, at }: WriteContext,
   loaded: LoadedRevision,
   next: TemplateRecord,
 ): Promise<string[]> {
@@ -62,9 +62,9 @@ async function reopenAnswers(
     }
     await tx.answer.update({
       where: { id: answerId },
-      data: { ...fields, answeredById: standing.userId, answeredAt: at },
+      data: { ...fields, answeredById: rights.userId, answeredAt: at },
     })
-    await tx.answerHistory.create({ data: { answerId, ...fields, userId: standing.userId, companyId, at } })
+    await tx.answerHistory.create({ data: { answerId, ...fields, userId: rights.userId, companyId, at } })
   }
   return reopened.map(({ itemId }) => itemId)
 }

@@ -9,11 +9,11 @@ import {
   getMembership,
   makeThreadSubject,
   maySeeThread,
+  type PersonRights,
   type RevisionScope,
   requireAtStage,
   requireOnRevision,
   requireRevisionInView,
-  type Standing,
 } from '../../records/authorization'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import type { TransactionClient } from '../../store/client'
@@ -26,15 +26,15 @@ import type { Outcome } from '../../views'
  */
 export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcome<{ threadId: string }>> {
   return write(actor, 'open-thread', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const scope = await requireRevisionInView(tx, standing, input.revisionId)
-    requireOnRevision(standing, scope, 'revision:comment')
+    const { tx, rights, at, record } = context
+    const scope = await requireRevisionInView(tx, rights, input.revisionId)
+    requireOnRevision(rights, scope, 'revision:comment')
     const { revision, fabricatorCompanyId } = scope
     if (input.kind === 'engineering-query') {
       if (fabricatorCompanyId === null) {
         refuseField('kind', 'fabricator-only', "is a fabricator's question; use a note or a change")
       }
-      requireOnRevision(standing, scope, 'revision:raise-query')
+      requireOnRevision(rights, scope, 'revision:raise-query')
     }
     const loaded = await loadRevision(tx, revision.id)
     const audienceCompanyId = fabricatorCompanyId ?? findAudience(scope, input.companyId)
@@ -44,7 +44,7 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcom
         data: {
           revisionId: revision.id,
           audienceCompanyId,
-          openedByCompanyId: getOwnCompanyId(standing, revision.projectId),
+          openedByCompanyId: getOwnCompanyId(rights, revision.projectId),
           anchorKind: input.anchor.kind,
           anchorId: input.anchor.id,
           anchorLabel,
@@ -53,7 +53,7 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcom
           kind: input.kind,
           title: input.title,
           state: 'open',
-          openedById: standing.userId,
+          openedById: rights.userId,
           openedAt: at,
         },
       })
@@ -77,8 +77,8 @@ export function findAudience({ subject }: RevisionScope, companyId: string | und
   return companyId
 }
 
-export function getOwnCompanyId(standing: Standing, projectId: string): string {
-  const membership = getMembership(standing, projectId)
+export function getOwnCompanyId(rights: PersonRights, projectId: string): string {
+  const membership = getMembership(rights, projectId)
   if (membership === null) throw new NotFoundError('revision')
   return membership.companyId
 }
@@ -105,9 +105,9 @@ function findAnchorLabel({ design, record, template }: LoadedRevision, anchor: O
 /** Replies; a reply that is marked as the answer turns an open thread into an answered one. */
 export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<{ commentId: string }>> {
   return write(actor, 'reply-to-thread', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const { scope, thread } = await requireThread(tx, standing, input.threadId)
-    requireOnThread(standing, scope, thread, 'thread:reply')
+    const { tx, rights, at, record } = context
+    const { scope, thread } = await requireThread(tx, rights, input.threadId)
+    requireOnThread(rights, scope, thread, 'thread:reply')
     if (thread.state === 'closed') refuseClash('The thread is closed. Reopen it to continue.')
     if (!input.isAnswer) {
       const commentId = await addComment(context, scope, thread, { text: input.text, isAnswer: false })
@@ -115,7 +115,7 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
       await record({ action: 'thread-replied', ...placeOfThread(scope, thread), details: { title: thread.title } })
       return { commentId }
     }
-    requireOnThread(standing, scope, thread, 'thread:answer')
+    requireOnThread(rights, scope, thread, 'thread:answer')
     const { value: commentId } = await changeContent(
       context,
       await loadRevision(tx, scope.revision.id),
@@ -124,7 +124,7 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
         const id = await addComment(context, scope, thread, { text: input.text, isAnswer: true })
         await tx.thread.update({
           where: { id: thread.id },
-          data: { state: 'answered', answeredById: standing.userId, answeredAt: at, version: { increment: 1 } },
+          data: { state: 'answered', answeredById: rights.userId, answeredAt: at, version: { increment: 1 } },
         })
         await record({ action: 'thread-answered', ...placeOfThread(scope, thread), details: { title: thread.title } })
         return id
@@ -136,9 +136,9 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
 
 export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outcome<null>> {
   return write(actor, 'close-thread', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const { scope, thread } = await requireThread(tx, standing, input.threadId)
-    requireOnThread(standing, scope, thread, 'thread:close')
+    const { tx, rights, at, record } = context
+    const { scope, thread } = await requireThread(tx, rights, input.threadId)
+    requireOnThread(rights, scope, thread, 'thread:close')
     if (thread.state === 'closed') refuseClash('The thread is already closed.')
     requireThreadSeen(thread, input.seenVersion)
     if (thread.kind === 'engineering-query' && thread.state === 'open' && input.reason === '') {
@@ -149,7 +149,7 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outc
         where: { id: thread.id },
         data: {
           state: 'closed',
-          closedById: standing.userId,
+          closedById: rights.userId,
           closedAt: at,
           closeReason: input.reason,
           version: { increment: 1 },
@@ -168,9 +168,9 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outc
 /** An answered or closed thread goes back to open, with a reason. */
 export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Outcome<null>> {
   return write(actor, 'reopen-thread', input, async (context) => {
-    const { tx, standing, record } = context
-    const { scope, thread } = await requireThread(tx, standing, input.threadId)
-    requireOnThread(standing, scope, thread, 'thread:close')
+    const { tx, rights, record } = context
+    const { scope, thread } = await requireThread(tx, rights, input.threadId)
+    requireOnThread(rights, scope, thread, 'thread:close')
     if (thread.state === 'open') refuseClash('The thread is already open.')
     requireThreadSeen(thread, input.seenVersion)
     await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
@@ -200,11 +200,11 @@ export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Ou
 /** The author changes the text; the one before is kept. */
 export function editComment(actor: Actor, input: EditCommentInput): Promise<Outcome<null>> {
   return write(actor, 'edit-comment', input, async (context) => {
-    const { tx, standing, at, record } = context
+    const { tx, rights, at, record } = context
     const comment = await tx.comment.findUnique({ where: { id: input.commentId } })
     if (comment === null) throw new NotFoundError('comment')
-    const { scope, thread } = await requireThread(tx, standing, comment.threadId, 'comment')
-    requireAtStage(standing, scope.subject, 'comment:edit', (subject) => ({
+    const { scope, thread } = await requireThread(tx, rights, comment.threadId, 'comment')
+    requireAtStage(rights, scope.subject, 'comment:edit', (subject) => ({
       ...makeThreadSubject(subject, thread),
       kind: 'comment',
       authorId: comment.authorId,
@@ -235,19 +235,19 @@ export function editComment(actor: Actor, input: EditCommentInput): Promise<Outc
 }
 
 /** A thread for a person who may see it. */
-async function requireThread(tx: TransactionClient, standing: Standing, threadId: string, subjectName = 'thread') {
+async function requireThread(tx: TransactionClient, rights: PersonRights, threadId: string, subjectName = 'thread') {
   const thread = await tx.thread.findUnique({ where: { id: threadId } })
   if (thread === null) throw new NotFoundError(subjectName)
-  const scope = await requireRevisionInView(tx, standing, thread.revisionId, subjectName)
-  if (!maySeeThread(standing, scope.subject, thread)) throw new NotFoundError(subjectName)
+  const scope = await requireRevisionInView(tx, rights, thread.revisionId, subjectName)
+  if (!maySeeThread(rights, scope.subject, thread)) throw new NotFoundError(subjectName)
   return { thread, scope }
 }
 
 type ThreadAction = { [A in Action]: ActionSubjects[A] extends { kind: 'thread' } ? A : never }[Action]
 
-function requireOnThread(standing: Standing, scope: RevisionScope, thread: Thread, action: ThreadAction): void {
-  if (isAllowed(standing, action, makeThreadSubject(scope.subject, thread))) return
-  requireAtStage(standing, scope.subject, action, (subject) => makeThreadSubject(subject, thread))
+function requireOnThread(rights: PersonRights, scope: RevisionScope, thread: Thread, action: ThreadAction): void {
+  if (isAllowed(rights, action, makeThreadSubject(scope.subject, thread))) return
+  requireAtStage(rights, scope.subject, action, (subject) => makeThreadSubject(subject, thread))
   throw new NotAllowedError(describeAct(action))
 }
 
@@ -256,7 +256,7 @@ function requireThreadSeen(thread: Thread, seenVersion: number): void {
 }
 
 export async function addComment(
-  { tx, standing, at }: WriteContext,
+  { tx, rights, at }: WriteContext,
   scope: RevisionScope,
   thread: Pick<Thread, 'id'>,
   { text, isAnswer }: { text: string; isAnswer: boolean },
@@ -266,8 +266,8 @@ export async function addComment(
     data: {
       threadId: thread.id,
       ordinal: (last?.ordinal ?? 0) + 1,
-      authorId: standing.userId,
-      companyId: getOwnCompanyId(standing, scope.revision.projectId),
+      authorId: rights.userId,
+      companyId: getOwnCompanyId(rights, scope.revision.projectId),
       text,
       isAnswer,
       createdAt: at,

@@ -5,11 +5,11 @@ import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import {
   type Actor,
+  type PersonRights,
   type RevisionScope,
   requireAtStage,
   requireRevision,
   requireRevisionInView,
-  type Standing,
 } from '../../records/authorization'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { makeSnapshot } from '../../records/snapshot'
@@ -21,8 +21,8 @@ import { getItemStateOf } from './answers'
 /** Proposes to release against an item, on its present numbers and no others. An earlier proposal is replaced. */
 export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<Outcome<{ waiverId: string }>> {
   return write(actor, 'propose-waiver', input, async (context) => {
-    const { tx, standing, at, record } = context
-    const { revision } = await requireRevision(tx, standing, input.revisionId, 'waiver:propose')
+    const { tx, rights, at, record } = context
+    const { revision } = await requireRevision(tx, rights, input.revisionId, 'waiver:propose')
     const { snapshot } = makeSnapshot(await loadRevision(tx, revision.id), null)
     const { item, result, answer } = getItemStateOf(snapshot, input.itemId)
     const checked = checkWaiverProposal(result, answer, input.reason)
@@ -38,7 +38,7 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
         where: { id: earlier.id },
         data: {
           state: 'declined',
-          decidedById: standing.userId,
+          decidedById: rights.userId,
           decidedAt: at,
           decisionNote: 'replaced by a proposal on newer numbers',
         },
@@ -51,7 +51,7 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
         state: 'proposed',
         reason: checked.value.reason,
         basisHash: checked.value.basisHash,
-        proposedById: standing.userId,
+        proposedById: rights.userId,
         proposedAt: at,
       },
     })
@@ -77,20 +77,20 @@ export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Prom
   )
   if (!confirmed.ok) return confirmed
   return write(actor, 'decide-waiver', input, async (context) => {
-    const { tx, standing } = context
+    const { tx, rights } = context
     const row = await tx.waiver.findUnique({ where: { id: input.waiverId } })
     if (row === null) throw new NotFoundError('waiver')
-    const scope = await requireRevisionInView(tx, standing, row.revisionId, 'waiver')
+    const scope = await requireRevisionInView(tx, rights, row.revisionId, 'waiver')
     const loaded = await loadRevision(tx, row.revisionId)
     const { snapshot } = makeSnapshot(loaded, null)
     const waiver = snapshot.waivers.find(({ id }) => id === row.id)
     if (waiver === undefined) throw new NotFoundError('waiver')
     const { item, result } = getItemStateOf(snapshot, waiver.itemId)
     const needsSecondPerson = snapshot.settings.waiverNeedsSecondPerson
-    requireDecider(standing, scope, input.decision, waiver.proposedBy, needsSecondPerson)
+    requireDecider(rights, scope, input.decision, waiver.proposedBy, needsSecondPerson)
     const checked = checkWaiverDecision(waiver, result, {
       approve: input.decision === 'approve',
-      userId: standing.userId,
+      userId: rights.userId,
       needsSecondPerson,
     })
     if (!checked.ok) refuseClash(checked.issues[0]?.message ?? 'The waiver cannot be decided now.', checked.issues)
@@ -100,7 +100,7 @@ export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Prom
 }
 
 function requireDecider(
-  standing: Standing,
+  rights: PersonRights,
   scope: RevisionScope,
   decision: DecideWaiverInput['decision'],
   proposedBy: string,
@@ -108,12 +108,12 @@ function requireDecider(
 ): void {
   const makeSubject = (subject: RevisionScope['subject']) =>
     ({ ...subject, kind: 'waiver', proposedBy, needsSecondPerson }) as const
-  const isOwn = decision === 'approve' && needsSecondPerson && proposedBy === standing.userId
+  const isOwn = decision === 'approve' && needsSecondPerson && proposedBy === rights.userId
   // A lead who would approve their own proposal is told so, rather than that approving is not theirs.
-  if (isOwn && isAllowed(standing, 'waiver:decline', makeSubject(scope.subject))) {
+  if (isOwn && isAllowed(rights, 'waiver:decline', makeSubject(scope.subject))) {
     refuseClash('The proposer of a waiver cannot approve it: another lead must.')
   }
-  requireAtStage(standing, scope.subject, decision === 'approve' ? 'waiver:approve' : 'waiver:decline', makeSubject)
+  requireAtStage(rights, scope.subject, decision === 'approve' ? 'waiver:approve' : 'waiver:decline', makeSubject)
 }
 
 async function storeDecision(
@@ -122,13 +122,13 @@ async function storeDecision(
   input: DecideWaiverInput & { readonly confirmedBy: ConfirmedBy | null },
   item: ItemState['item'],
 ): Promise<{ version: number }> {
-  const { tx, standing, at, record } = context
+  const { tx, rights, at, record } = context
   const state = input.decision === 'approve' ? ('approved' as const) : ('declined' as const)
   // To decide on a waiver is not to edit: the decision has its own record, and its author stays a second pair of eyes.
   const { version } = await changeContent(context, loaded, null, async () => {
     await tx.waiver.update({
       where: { id: input.waiverId },
-      data: { state, decidedById: standing.userId, decidedAt: at, decisionNote: input.reason },
+      data: { state, decidedById: rights.userId, decidedAt: at, decisionNote: input.reason },
     })
     await record({
       action: `waiver-${state}`,

@@ -21,11 +21,11 @@ export interface Backup {
  * On PostgreSQL it is refused, naming the server's own tool.
  */
 export async function createBackup(actor: Actor): Promise<Outcome<Backup>> {
-  await read(actor, async ({ standing }) => requireInWorkspace(standing, 'backup:make'))
+  await read(actor, async ({ rights }) => requireInWorkspace(rights, 'backup:make'))
   const made = await outcomeOf(copyAll)
   if (!made.ok) return made
-  return write(actor, 'create-backup', {}, async ({ standing, record }) => {
-    requireInWorkspace(standing, 'backup:make')
+  return write(actor, 'create-backup', {}, async ({ rights, record }) => {
+    requireInWorkspace(rights, 'backup:make')
     await record({
       action: 'backup-made',
       subject: { kind: 'workspace', id: 'workspace' },

@@ -6,9 +6,9 @@ import type { Actor } from '../../records/authorization'
 import type { Outcome } from '../../views'
 
 export function setMailChoices(actor: Actor, input: MailChoicesInput): Promise<Outcome<null>> {
-  return write(actor, 'set-mail-choices', input, async ({ tx, standing }) => {
+  return write(actor, 'set-mail-choices', input, async ({ tx, rights }) => {
     const off = OPTIONAL_MAIL_KINDS.filter((kind) => !input.kinds.includes(kind))
-    await tx.user.update({ where: { id: standing.userId }, data: { mailOffJson: JSON.stringify(off) } })
+    await tx.user.update({ where: { id: rights.userId }, data: { mailOffJson: JSON.stringify(off) } })
     return null
   })
 }

@@ -4,7 +4,7 @@ import { getSettings, now } from '@/lib/config'
 import { composeMail } from '@/lib/mail'
 import { loadForeignNames, withoutForeignNames } from '../../consequences/mail/readers'
 import { listWaitsOfPeople } from '../../reads/waits'
-import { toStanding } from '../../records/authorization'
+import { toRights } from '../../records/authorization'
 import { readMailOff } from '../../records/mail-off'
 import { type QueuedMail, queueMails } from '../../records/outbox'
 import { db, inTransaction, type TransactionClient } from '../../store/client'
@@ -51,12 +51,12 @@ async function queueDigestsOf(tx: TransactionClient, userIds: readonly string[],
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   })
   const readers = users.filter(({ mailOffJson }) => !readMailOff(mailOffJson).has('digest'))
-  const standings = readers.map(toStanding)
-  const waitsByPerson = await listWaitsOfPeople(tx, standings)
+  const rightsOfReaders = readers.map(toRights)
+  const waitsByPerson = await listWaitsOfPeople(tx, rightsOfReaders)
   const foreignNamesOf = await loadForeignNames(tx)
   const mails = readers.flatMap(({ id, name, email }, index): QueuedMail[] => {
     const waits = waitsByPerson.get(id) ?? []
-    const companyId = standings[index]?.memberships.find(({ role }) => role === 'fabricator')?.companyId ?? null
+    const companyId = rightsOfReaders[index]?.memberships.find(({ role }) => role === 'fabricator')?.companyId ?? null
     return waits.length === 0
       ? []
       : [

@@ -10,8 +10,8 @@ import type { Outcome } from '../../views'
 
 /** The text of a message. It may quote what the admin has no other right to, so each opening is recorded. */
 export async function getMail(actor: Actor, mailId: string): Promise<MailView> {
-  const opened = await write(actor, 'open-mail', {}, async ({ tx, standing, record }) => {
-    requireInWorkspace(standing, 'mail:view')
+  const opened = await write(actor, 'open-mail', {}, async ({ tx, rights, record }) => {
+    requireInWorkspace(rights, 'mail:view')
     const row = await tx.mailMessage.findUnique({ where: { id: mailId } })
     if (row === null) throw new NotFoundError('message')
     await record({
@@ -33,8 +33,8 @@ export async function getMail(actor: Actor, mailId: string): Promise<MailView> {
 
 /** A message that was given up, or of which nobody knows whether it went out, is due again. An admin's decision. */
 export function sendMailAgain(actor: Actor, input: SendMailAgainInput): Promise<Outcome<null>> {
-  return write(actor, 'send-mail-again', input, async ({ tx, standing, record }) => {
-    requireInWorkspace(standing, 'mail:view')
+  return write(actor, 'send-mail-again', input, async ({ tx, rights, record }) => {
+    requireInWorkspace(rights, 'mail:view')
     const row = await tx.mailMessage.findUnique({ where: { id: input.mailId } })
     if (row === null) throw new NotFoundError('message')
     if (!isStuck(toEntry(row).state)) refuseClash('The message is not one that failed.')

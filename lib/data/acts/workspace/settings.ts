@@ -7,8 +7,8 @@ import { refuseStale } from '../../store/errors'
 import type { Outcome } from '../../views'
 
 export function changeSettings(actor: Actor, input: SettingsInput): Promise<Outcome<{ version: number }>> {
-  return write(actor, 'change-settings', input, async ({ tx, standing, record }) => {
-    requireInWorkspace(standing, 'settings:edit')
+  return write(actor, 'change-settings', input, async ({ tx, rights, record }) => {
+    requireInWorkspace(rights, 'settings:edit')
     const before = await loadWorkspace(tx)
     if (before.version !== input.seenVersion) refuseStale(input.seenVersion, before.version, [], 'the settings')
     const settings: WorkspaceSettings = {

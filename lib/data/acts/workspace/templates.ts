@@ -80,8 +80,8 @@ export async function storeWorkspaceLimits(context: WriteContext, reason: string
   await storeTemplate(context, { ...content, limits }, reason)
 }
 
-async function requireSeen({ tx, standing }: WriteContext, seenVersion: number): Promise<TemplateRecord> {
-  requireInWorkspace(standing, 'catalogue:edit')
+async function requireSeen({ tx, rights }: WriteContext, seenVersion: number): Promise<TemplateRecord> {
+  requireInWorkspace(rights, 'catalogue:edit')
   const latest = await loadLatestTemplate(tx)
   if (latest.version !== seenVersion) refuseStale(seenVersion, latest.version, [], 'the catalogue')
   return latest
@@ -111,7 +111,7 @@ async function makeOwnItemId({ tx }: WriteContext, question: string, version: nu
 const MAX_CHANGES_IN_SUMMARY = 3
 
 async function storeTemplate(
-  { tx, standing, at, record }: WriteContext,
+  { tx, rights, at, record }: WriteContext,
   content: CatalogueTemplate,
   reason: string,
 ): Promise<ChangedTemplate> {
@@ -134,7 +134,7 @@ async function storeTemplate(
       contentJson: JSON.stringify(content),
       summary,
       reason,
-      changedById: standing.userId,
+      changedById: rights.userId,
       changedAt: at,
     },
   })

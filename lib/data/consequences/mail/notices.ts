@@ -52,7 +52,7 @@ async function queueThreadNotices(act: RecordedAct<ActionsTold<'thread-readers'>
   // A proposal opens its thread; the message about the proposal says so.
   if (comment === undefined || (note.action === 'thread-opened' && thread.anchorKind === 'proposal')) return
   const { row, subject } = await loadSubject(tx, thread.revisionId)
-  const readers = (await loadReaders(act, subject)).filter(({ standing }) => maySeeThread(standing, subject, thread))
+  const readers = (await loadReaders(act, subject)).filter(({ rights }) => maySeeThread(rights, subject, thread))
   const already = findMentioned(edited?.before ?? '', readers)
   const mentioned = findMentioned(comment.text, readers)
 

@@ -41,9 +41,7 @@ export async function queueProposalNotices(act: RecordedAct<ActionsTold<'proposa
     include: { comments: { orderBy: { ordinal: 'asc' } } },
   })
   const { row, subject } = await loadSubject(tx, proposal.revisionId)
-  const readers = (await loadReaders(act, subject)).filter(({ standing }) =>
-    maySeeProposal(standing, subject, proposal),
-  )
+  const readers = (await loadReaders(act, subject)).filter(({ rights }) => maySeeProposal(rights, subject, proposal))
   const text = (event === 'made' ? thread.comments[0]?.text : proposal.decisionNote) ?? ''
   const mentioned = findMentioned(text, readers)
   const authors = new Set(thread.comments.map(({ authorId }) => authorId))
@@ -62,7 +60,7 @@ export async function queueProposalNotices(act: RecordedAct<ActionsTold<'proposa
     const said = text === '' ? null : withoutForeignNames(text, foreignNames)
     const place = makePlace(row, foreignNames, 'proposals', proposal.id)
     if (isTold && !reader.off.has('proposal')) {
-      const mayDecide = event === 'made' && mayOnRevision(reader.standing, 'proposal:decide', subject)
+      const mayDecide = event === 'made' && mayOnRevision(reader.rights, 'proposal:decide', subject)
       letters.push({
         reader,
         notice: {
@@ -90,7 +88,7 @@ export async function queueProposalNotices(act: RecordedAct<ActionsTold<'proposa
 
 /** Those who decide, and the fabricator that the team named; nobody is asked about a proposal of their own side. */
 function isAsked(reader: Reader, proposal: ProposalPart, subject: RevisionSubject): boolean {
-  if (mayOnRevision(reader.standing, 'proposal:decide', subject)) return true
+  if (mayOnRevision(reader.rights, 'proposal:decide', subject)) return true
   return (
     isOfFabricator(reader, proposal.audienceCompanyId) && proposal.audienceCompanyId !== proposal.proposedByCompanyId
   )

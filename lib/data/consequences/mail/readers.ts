@@ -4,7 +4,7 @@ import { getSettings } from '@/lib/config'
 import { readStoredDesign } from '@/lib/engine'
 import { composeMail, findMentions, type MailNotice, type OptionalMailKind, type Wanted } from '@/lib/mail'
 import type { NoteOn, RevisionSubject, TrailAction } from '@/lib/review'
-import { mayOnRevision, readStage, type Standing, toStanding } from '../../records/authorization'
+import { mayOnRevision, type PersonRights, readStage, toRights } from '../../records/authorization'
 import { readMailOff } from '../../records/mail-off'
 import { foldName } from '../../records/names'
 import { type MailAddress, queueMails } from '../../records/outbox'
@@ -30,7 +30,7 @@ export interface Reader {
   readonly userId: string
   readonly name: string
   readonly address: string
-  readonly standing: Standing
+  readonly rights: PersonRights
   readonly off: ReadonlySet<OptionalMailKind>
   /** Null for the team and its observers. */
   readonly fabricatorCompanyId: string | null
@@ -52,15 +52,15 @@ export async function loadReaders({ tx, by }: AnyRecordedAct, subject: RevisionS
   const foreignNamesOf = await loadForeignNames(tx)
   const replyTo = await loadReplyTo(tx, by)
   return members.flatMap(({ user, role, companyId }): Reader[] => {
-    const standing = toStanding(user)
-    if (!mayOnRevision(standing, 'revision:view', subject)) return []
+    const rights = toRights(user)
+    if (!mayOnRevision(rights, 'revision:view', subject)) return []
     const fabricatorCompanyId = role === 'fabricator' ? companyId : null
     return [
       {
         userId: user.id,
         name: user.name,
         address: user.email,
-        standing,
+        rights,
         off: readMailOff(user.mailOffJson),
         fabricatorCompanyId,
         role,

@@ -31,7 +31,7 @@ export function assemble(design: Design, { detail = 'full', basis }: AssembleOpt
     const known = reuse.findZone(zone)
     const section = known?.section ?? buildZoneSection(zone, index)
     sections.push(section)
-    zones.push(known?.result ?? computeZoneResult(section))
+    zones.push(known?.result ?? computeZoneResult(section, index))
   }
   const sectionsByZone = new Map(sections.map((section) => [section.zone.id, section]))
   const demand = readSurvivalDemand(design.brief)

@@ -12,15 +12,17 @@ export interface ElasticStack {
 export function readElasticStack(leaf: Leaf, { layers }: LeafSection): ElasticStack {
   return {
     thicknessUm: layers.map(spanOfThickness),
-    modulusGpa: layers.map((layer, at) => {
-      const nominal = leaf.section.layers[at]?.effectiveModulusGpa ?? 0
-      const { spreads = [] } = layer
-      if (spreads.length === 0) return { low: nominal, nominal, high: nominal }
-      // Every constant stiffens its layer as it grows, copper being stiffer than what fills its gaps.
-      const ends = (['low', 'high'] as const).map((end) => effectiveModulusGpa(layer.id, atEnds(layer, spreads, end)))
-      return { low: Math.min(nominal, ...ends), nominal, high: Math.max(nominal, ...ends) }
-    }),
+    modulusGpa: layers.map((layer, at) => spanOfModulus(layer, leaf.section.layers[at]?.effectiveModulusGpa ?? 0)),
   }
+}
+
+/** Coverage-weighted modulus over the spread of the layer's constants. */
+export function spanOfModulus(layer: TolerancedLayer, nominal: number): Span {
+  const { spreads = [] } = layer
+  if (spreads.length === 0) return { low: nominal, nominal, high: nominal }
+  // Every constant stiffens its layer as it grows, copper being stiffer than what fills its gaps.
+  const ends = (['low', 'high'] as const).map((end) => effectiveModulusGpa(layer.id, atEnds(layer, spreads, end)))
+  return { low: Math.min(nominal, ...ends), nominal, high: Math.max(nominal, ...ends) }
 }
 
 export const spanOfThickness = ({ thicknessUm, minusUm, plusUm }: TolerancedLayer): Span => ({

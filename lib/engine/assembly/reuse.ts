@@ -32,6 +32,7 @@ export function reuseFrom(basis: Assembly | undefined, index: DesignIndex): Reus
       const result = basis.zones[at]
       // Positions are part of a section: they order its layers and name missing inputs.
       const isSame =
+        sameBrief &&
         section !== undefined &&
         result !== undefined &&
         index.design.construction.zones[at] === zone &&

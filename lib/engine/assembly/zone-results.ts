@@ -1,6 +1,8 @@
 import { decide, makeSourceLimit, notComputed } from '../catalogue'
 import type { ContactResult, Outcome, Place, QuantityRange, ZoneLayerResult, ZoneResult } from '../results'
 import { computeAdhesiveFlow, computeThicknessRange, type ThicknessContributor } from '../thickness'
+import type { DesignIndex } from './design-index'
+import { computeThermalCurl } from './thermal-curl'
 import type { FlowPair, SectionContact, SectionLayer, ZoneSection } from './zone-section'
 
 /** Least adhesive over the copper below which the balance of volumes leaves a conductor bare. */
@@ -13,7 +15,7 @@ const ADHESIVE_OVER_CONDUCTOR = makeSourceLimit({
 })
 
 /** Thickness of a zone, its range, and where both come from. */
-export function computeZoneResult(section: ZoneSection): ZoneResult {
+export function computeZoneResult(section: ZoneSection, index: DesignIndex): ZoneResult {
   const { zone, layers, flows } = section
   let thicknessUm = 0
   for (const layer of layers) thicknessUm += layer.nominalUm
@@ -40,6 +42,7 @@ export function computeZoneResult(section: ZoneSection): ZoneResult {
     rootSumSquareUm: range === null ? { low: thicknessUm, high: thicknessUm } : shift(range.rootSumSquare),
     contact: section.contact === null ? null : computeContact(section.contact, thicknessUm, worstCaseUm),
     encapsulation: flows.map((flow) => checkEncapsulation(flow, zone)),
+    thermalCurl: computeThermalCurl(section, index),
     defaultsUsed: listDefaultsUsed(section),
   }
 }

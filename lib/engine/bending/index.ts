@@ -60,5 +60,5 @@ export {
   type TolerancedLayer,
 } from './strain-range'
 export { isYieldBeyond, type Strip, stripsOf, yieldStrainPct } from './strips'
-export { thermalCurvaturePerMm } from './thermal-curvature'
+export { curlRisePct, type ExpandingLayer, thermalCurvaturePerMm } from './thermal-curvature'
 export { computeStripTwist } from './twist'

@@ -1,6 +1,6 @@
 import { HAZARD_ABOVE_VOLT } from '../conductors'
 import type { EvaluationContext } from '../context'
-import { type Bend, type Layer, listStiffeners, type MarkableList, type Zone } from '../design'
+import { type Bend, FLAT_ZONE_KINDS, type Layer, listStiffeners, type MarkableList, type Zone } from '../design'
 import type { MissingInput, ZoneResult } from '../results'
 import { readListState } from './listed'
 
@@ -18,6 +18,10 @@ export const NEEDS = {
   'rigid-zones': {
     absent: 'the design has no rigid zone',
     isMet: (c) => hasZone(c, (zone) => zone.kind === 'rigid'),
+  },
+  'flat-zones': {
+    absent: 'the design has no rigid, stiffened or finger zone',
+    isMet: (c) => hasZone(c, (zone) => FLAT_ZONE_KINDS.has(zone.kind)),
   },
   'finger-zones': {
     absent: 'the design has no finger zone',

@@ -15,6 +15,7 @@ export function makeBlankDesign(name: string): Design {
       installationUse: null,
       operatingMinDegC: null,
       operatingMaxDegC: null,
+      flatAtDegC: null,
       cycleMinDegC: null,
       cycleMaxDegC: null,
       temperatureCycles: null,

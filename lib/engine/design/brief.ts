@@ -44,6 +44,8 @@ export const briefSchema = z
     installationUse: z.enum(INSTALLATION_USES).nullable(),
     operatingMinDegC: temperatureDegCSchema.nullable(),
     operatingMaxDegC: temperatureDegCSchema.nullable(),
+    /** At which the part lies flat with nothing holding it: what its layers expand from there curls it. */
+    flatAtDegC: temperatureDegCSchema.nullable(),
     /** Temperature cycles of service or of a test that plated holes must outlast; the ends of each cycle. */
     cycleMinDegC: temperatureDegCSchema.nullable(),
     cycleMaxDegC: temperatureDegCSchema.nullable(),

@@ -105,6 +105,13 @@ export function mayHavePlanePattern(
 
 export const ZONE_KINDS = ['rigid', 'flex', 'stiffened', 'finger'] as const
 
+/** Zones that are meant to lie flat: parts, contacts or stiffeners sit on them. */
+export const FLAT_ZONE_KINDS: ReadonlySet<string> = new Set<(typeof ZONE_KINDS)[number]>([
+  'rigid',
+  'stiffened',
+  'finger',
+])
+
 /**
  * A region of the part with one sequence of layers. Presence lists the layers that exist there, in any order; the
  * order through the thickness is that of `layers`.

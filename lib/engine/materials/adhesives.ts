@@ -1,6 +1,6 @@
 import type { Material } from '../design/material'
 import { makeMaterial } from './record'
-import { LAMINATE_TABLE, MEMORY, OWN_CHOICE } from './source-keys'
+import { BOARD_SURVEY, LAMINATE_TABLE, MEMORY, OWN_CHOICE } from './source-keys'
 
 /** Adhesives of clads and coverlays, bonding films, and no-flow prepregs. */
 export const ADHESIVES: readonly Material[] = [
@@ -15,6 +15,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.15, MEMORY],
     maxServiceDegC: [105, MEMORY],
     relativePermittivity: [3.5, MEMORY],
+    expansionPpmPerC: [120, MEMORY, 80, 200, MEMORY],
     note: '0.2 to 1.4 GPa at room temperature, falling fast above 50 degC; permittivity 3.0 to 4.0.',
   }),
   makeMaterial({
@@ -28,6 +29,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.25, MEMORY],
     maxServiceDegC: [105, MEMORY],
     relativePermittivity: [3.6, MEMORY],
+    expansionPpmPerC: [120, MEMORY, 80, 200, MEMORY],
     note: 'Fillers raise modulus somewhat: 0.4 to 1.5 GPa.',
   }),
   makeMaterial({
@@ -41,6 +43,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.25, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [3.7, MEMORY],
+    expansionPpmPerC: [70, MEMORY, 50, 100, MEMORY],
     note: '1 to 3.5 GPa; permittivity 3.5 to 4.0.',
   }),
   makeMaterial({
@@ -54,6 +57,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.35, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [3.7, MEMORY],
+    expansionPpmPerC: [70, MEMORY, 50, 100, MEMORY],
     note: '1 to 3.5 GPa.',
   }),
   makeMaterial({
@@ -67,6 +71,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.35, MEMORY],
     maxServiceDegC: [180, MEMORY],
     relativePermittivity: [3.3, MEMORY],
+    expansionPpmPerC: [55, MEMORY, 40, 70, MEMORY],
     note: '2 to 3.5 GPa; needs a press well above 250 degC.',
   }),
   makeMaterial({
@@ -80,6 +85,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.25, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [3.6, MEMORY],
+    expansionPpmPerC: [70, MEMORY, 50, 100, MEMORY],
     note: '1 to 3 GPa.',
   }),
   makeMaterial({
@@ -93,6 +99,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.15, MEMORY],
     maxServiceDegC: [105, MEMORY],
     relativePermittivity: [3.5, MEMORY],
+    expansionPpmPerC: [120, MEMORY, 80, 200, MEMORY],
     note: '0.2 to 1.4 GPa. Large expansion through the thickness: keep it out of plated holes of rigid zones.',
   }),
   makeMaterial({
@@ -105,6 +112,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.0, MEMORY],
     maxServiceDegC: [80, MEMORY],
     relativePermittivity: [3.2, MEMORY],
+    expansionPpmPerC: [200, MEMORY, 100, 400, MEMORY],
     note: '0.1 to 10 MPa by rate and temperature: it holds a stiffener and carries no bending. Check short-time temperature before soldering over it.',
   }),
   makeMaterial({
@@ -118,6 +126,7 @@ export const ADHESIVES: readonly Material[] = [
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [4.2, MEMORY],
     flowFraction: [0.3, OWN_CHOICE, 0.1, 0.5, OWN_CHOICE],
+    expansionPpmPerC: [16, MEMORY, 12, 21, BOARD_SURVEY],
     note: '15 to 22 GPa in plane. Of its thickness 10 to 50 % can flow, the glass never: ask for the resin content. Low flow fills little: the copper beside it must be low or etched coarse.',
   }),
   makeMaterial({
@@ -131,6 +140,7 @@ export const ADHESIVES: readonly Material[] = [
     maxServiceDegC: [170, MEMORY],
     relativePermittivity: [4.1, MEMORY],
     flowFraction: [0.3, OWN_CHOICE, 0.1, 0.5, OWN_CHOICE],
+    expansionPpmPerC: [15, MEMORY, 12, 21, BOARD_SURVEY],
     note: '16 to 22 GPa in plane. Of its thickness 10 to 50 % can flow, the glass never: ask for the resin content.',
   }),
   makeMaterial({
@@ -144,6 +154,7 @@ export const ADHESIVES: readonly Material[] = [
     densityGPerCm3: [1.4, MEMORY],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.4, LAMINATE_TABLE],
+    expansionPpmPerC: [50, MEMORY, 30, 70, MEMORY],
     note: 'Photoimageable or screened covers of polyimide, 2 to 4 GPa.',
   }),
 ]

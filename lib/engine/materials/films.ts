@@ -74,6 +74,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.44, MEMORY],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.6, MEMORY],
+    expansionPpmPerC: [25, MEMORY, 18, 40, MEMORY],
     note: 'Pigment raises modulus and lowers elongation; 2.5 to 4 GPa.',
   }),
   makeMaterial({
@@ -87,6 +88,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.4, MEMORY],
     maxServiceDegC: [150, MEMORY],
     relativePermittivity: [3.0, MEMORY],
+    expansionPpmPerC: [17, MEMORY, 15, 20, MEMORY],
     note: '2.2 to 3.5 GPa and permittivity 2.9 to 3.2; takes up almost no water.',
   }),
   makeMaterial({
@@ -100,6 +102,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.39, MEMORY],
     maxServiceDegC: [85, MEMORY],
     relativePermittivity: [3.2, MEMORY],
+    expansionPpmPerC: [20, MEMORY, 15, 30, MEMORY],
     note: '3.5 to 5 GPa. Does not stand soldering; service limit 80 to 105 degC by grade.',
   }),
   makeMaterial({
@@ -113,6 +116,7 @@ export const FILMS: readonly Material[] = [
     densityGPerCm3: [1.36, MEMORY],
     maxServiceDegC: [120, MEMORY],
     relativePermittivity: [2.9, MEMORY],
+    expansionPpmPerC: [15, MEMORY, 13, 20, MEMORY],
     note: '5 to 6 GPa; stands short low-temperature soldering only.',
   }),
   makeMaterial({

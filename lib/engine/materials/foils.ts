@@ -17,6 +17,7 @@ export const FOILS: readonly Material[] = [
     modulusGpa: [110, MEMORY],
     poisson: [0.34, MEMORY],
     densityGPerCm3: [8.9, MEMORY],
+    expansionPpmPerC: [17, MEMORY, 16.5, 17.7, MEMORY],
     foil: {
       type: 'rolled-annealed',
       yieldStrengthMpa: [80, MEMORY],
@@ -36,6 +37,7 @@ export const FOILS: readonly Material[] = [
     modulusGpa: [110, MEMORY],
     poisson: [0.34, MEMORY],
     densityGPerCm3: [8.9, MEMORY],
+    expansionPpmPerC: [17, MEMORY, 16.5, 17.7, MEMORY],
     foil: {
       type: 'rolled-annealed',
       yieldStrengthMpa: [95, MEMORY],
@@ -55,6 +57,7 @@ export const FOILS: readonly Material[] = [
     modulusGpa: [110, MEMORY],
     poisson: [0.34, MEMORY],
     densityGPerCm3: [8.9, MEMORY],
+    expansionPpmPerC: [17, MEMORY, 16.5, 17.7, MEMORY],
     foil: {
       type: 'electrodeposited',
       yieldStrengthMpa: [210, MEMORY],
@@ -74,6 +77,7 @@ export const FOILS: readonly Material[] = [
     modulusGpa: [110, MEMORY],
     poisson: [0.34, MEMORY],
     densityGPerCm3: [8.9, MEMORY],
+    expansionPpmPerC: [17, MEMORY, 16.5, 17.7, MEMORY],
     foil: {
       type: 'electrodeposited',
       yieldStrengthMpa: [190, MEMORY],
@@ -93,6 +97,7 @@ export const FOILS: readonly Material[] = [
     modulusGpa: [82.7, PLATED_COPPER],
     poisson: [0.34, MEMORY],
     densityGPerCm3: [8.9, MEMORY],
+    expansionPpmPerC: [17, MEMORY, 16.5, 17.7, MEMORY],
     foil: {
       type: 'plated',
       yieldStrengthMpa: [172, PLATED_COPPER],

@@ -1,6 +1,6 @@
 import type { Material } from '../design/material'
 import { makeMaterial } from './record'
-import { MEMORY, OWN_CHOICE } from './source-keys'
+import { BOARD_SURVEY, MEMORY, OWN_CHOICE } from './source-keys'
 
 /** Rigid laminates, solder masks, metal stiffeners and shield films. */
 export const RIGID_AND_OTHERS: readonly Material[] = [
@@ -14,6 +14,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     densityGPerCm3: [1.85, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [4.4, MEMORY],
+    expansionPpmPerC: [16, MEMORY, 12, 21, BOARD_SURVEY],
     note: 'In plane 18 to 25 GPa, Poisson ratio 0.12 to 0.18, permittivity 4.2 to 4.7.',
   }),
   makeMaterial({
@@ -26,6 +27,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     densityGPerCm3: [1.75, MEMORY],
     maxServiceDegC: [170, MEMORY],
     relativePermittivity: [4.2, MEMORY],
+    expansionPpmPerC: [15, MEMORY, 12, 21, BOARD_SURVEY],
     note: 'In plane 18 to 24 GPa.',
   }),
   makeMaterial({
@@ -39,6 +41,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     densityGPerCm3: [1.4, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [3.7, MEMORY],
+    expansionPpmPerC: [60, MEMORY, 40, 80, MEMORY],
     note: '2.5 to 5 GPa. Brittle: cracks when bent, so it stays off bends.',
   }),
   makeMaterial({
@@ -52,6 +55,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     densityGPerCm3: [1.35, MEMORY],
     maxServiceDegC: [130, MEMORY],
     relativePermittivity: [3.6, MEMORY],
+    expansionPpmPerC: [80, MEMORY, 50, 120, MEMORY],
     note: '0.8 to 2.5 GPa. Stands a fold or two; not for dynamic bends.',
   }),
   makeMaterial({
@@ -63,6 +67,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     poisson: [0.29, MEMORY],
     densityGPerCm3: [8.0, MEMORY],
     maxServiceDegC: [400, MEMORY],
+    expansionPpmPerC: [17.2, MEMORY, 16.9, 17.5, MEMORY],
     note: '193 to 200 GPa.',
   }),
   makeMaterial({
@@ -74,6 +79,7 @@ export const RIGID_AND_OTHERS: readonly Material[] = [
     poisson: [0.33, MEMORY],
     densityGPerCm3: [2.68, MEMORY],
     maxServiceDegC: [150, MEMORY],
+    expansionPpmPerC: [23.8, MEMORY, 23.4, 24.2, MEMORY],
     note: '69 to 71 GPa.',
   }),
   makeMaterial({

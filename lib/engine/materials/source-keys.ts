@@ -7,6 +7,8 @@ export const MEMORY = 'materialConstantsRecalled'
 export const FILM_TABLE = 'polyimideFilmTable'
 /** Expansion of polyimide films by grade, as a handbook is quoted. */
 export const FILM_GRADES = 'filmExpansionGrades'
+/** In-plane expansion of glass-reinforced boards, as a handbook's survey is quoted. */
+export const BOARD_SURVEY = 'boardExpansionSurvey'
 /** No source was found: the figure is a choice of ours. */
 export const OWN_CHOICE = 'ownChoice'
 /** Plated copper as two straight lines, quoted with the relation for plated holes. */

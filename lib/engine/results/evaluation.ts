@@ -30,6 +30,21 @@ export interface ContactResult {
   readonly missing: readonly MissingInput[]
 }
 
+/** How a zone that lies free curls, being flat at one temperature and at another one in service. */
+export interface ThermalCurlResult {
+  /** What is not known; nothing is computed then. */
+  readonly missing: readonly MissingInput[]
+  /** At the service temperature farthest from the flat one. */
+  readonly atDegC: number | null
+  /** Of the leaf that curls most; positive where the bottom face comes to the convex side. */
+  readonly curvaturePerMm: number | null
+  readonly curvatureRangePerMm: QuantityRange | null
+  /** Rise of the arc over the zone's longer side, in per cent of it. */
+  readonly risePct: number | null
+  /** Over tolerances and the spread of every constant. */
+  readonly riseRangePct: QuantityRange | null
+}
+
 export interface ZoneResult {
   readonly zoneId: string
   readonly name: string
@@ -41,6 +56,8 @@ export interface ZoneResult {
   /** Connector ends only: thickness where the contacts are, which the connector takes. */
   readonly contact: ContactResult | null
   readonly encapsulation: readonly Outcome[]
+  /** Curl of the flat part over its temperatures; an earlier engine did not report it. */
+  readonly thermalCurl: ThermalCurlResult | null
   /** What a defined default was used for, in words. */
   readonly defaultsUsed: readonly string[]
 }

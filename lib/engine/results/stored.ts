@@ -28,7 +28,7 @@ function liftResults(recorded: Evaluation): Evaluation {
   }
 }
 
-const NEW_IN_ZONE = { contact: null } satisfies Partial<ZoneResult>
+const NEW_IN_ZONE = { contact: null, thermalCurl: null } satisfies Partial<ZoneResult>
 
 const NEW_IN_BEND = {
   allowableRangePct: null,

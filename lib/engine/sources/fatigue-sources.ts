@@ -62,6 +62,13 @@ export const FATIGUE_SOURCES = {
     kind: 'published',
     note: 'pages 19 and 50 read: use A is flexing to install, use B continuous flexing for the number of cycles specified; for use B the drawing states cycles, rate, points of application, travel of the loop where it is not 25.4 mm, and mandrel diameter',
   },
+  bowAndTwist: {
+    title: 'Performance specification: printed wiring board, flexible or rigid-flex: bow and twist, A.3.7.4.5',
+    number: 'MIL-PRF-50884F',
+    year: null,
+    kind: 'published',
+    note: 'page read: 0.75 % with surface-mount parts, else 1.5 %',
+  },
   flexLifeClasses: {
     title: 'Printed Circuits Handbook, 7th edition, 66.4: flex life of foils',
     number: null,

@@ -40,4 +40,13 @@ export const MATERIAL_SOURCES = {
     quotedBy: 'a public digest of the book',
     note: 'general grades expand by more than 30 ppm/degC, stable grades by less: unfit for fine pitch. One maker states 20 ppm/degC: a question of grade, show both. No upper end is given: 40 ppm/degC is our choice',
   },
+  boardExpansionSurvey: {
+    title:
+      'Printed Circuits Handbook, 7th edition, 60.4.3, 63.6.1 and 69.3: boards surveyed, and one reinforced laminate',
+    number: null,
+    year: 2016,
+    kind: 'quoted',
+    quotedBy: 'a public digest of the book',
+    note: 'in plane 12 to 21 ppm/degC over the boards surveyed, 20 and 23 along and across one laminate: measure, there is no typical value',
+  },
 } as const satisfies Record<string, Source>

@@ -164,8 +164,11 @@ checkTopic('3 composite beam', [
         })),
       )
       const curvaturePerMm = thermalCurvaturePerMm(
-        section,
-        [input(check, 'alpha1PerC') * 1e6, input(check, 'alpha2PerC') * 1e6],
+        section.layers.map(({ layer, effectiveModulusGpa }, at) => ({
+          thicknessUm: layer.thicknessUm,
+          modulusGpa: effectiveModulusGpa,
+          expansionPpmPerC: input(check, `alpha${at + 1}PerC`) * 1e6,
+        })),
         input(check, 'deltaT'),
       )
       expectValue(check, 'curvaturePerMm', curvaturePerMm)

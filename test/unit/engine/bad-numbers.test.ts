@@ -12,6 +12,7 @@ import {
   computeSection,
   computeSpringback,
   computeStrainRange,
+  curlRisePct,
   developedLengthMm,
   planeStrainModulusGpa,
   RATIO_TABLES,
@@ -51,6 +52,7 @@ const NEVER = [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, -
 const NEVER_OR_ZERO = [...NEVER, 0]
 const LENGTHS = [...NEVER_OR_ZERO, 1e9]
 
+const expanding = { thicknessUm: 50, modulusGpa: 3, expansionPpmPerC: 20 }
 const film: BendLayer = { id: 'film', thicknessUm: 50, modulusGpa: 3, poisson: 0.34 }
 const copper: BendLayer = {
   id: 'copper',
@@ -139,8 +141,16 @@ const refusals: [name: string, values: readonly number[], call: (value: number) 
         computeRatioRadius({ table, use: 'static', conductorLayerCount: 1, totalThicknessUm: v }),
       ),
   ],
-  ['temperatureChangeDegC', [Number.NaN, 1e9], (v) => thermalCurvaturePerMm(section, [20, 17, 20], v)],
-  ['expansionPpmPerDegC[1]', [Number.NaN], (v) => thermalCurvaturePerMm(section, [20, v, 20], 10)],
+  ['temperatureChangeDegC', [Number.NaN, 1e9], (v) => thermalCurvaturePerMm([expanding], v)],
+  ['layers[0].thicknessUm', NEVER_OR_ZERO, (v) => thermalCurvaturePerMm([{ ...expanding, thicknessUm: v }], 1)],
+  ['layers[0].modulusGpa', NEVER_OR_ZERO, (v) => thermalCurvaturePerMm([{ ...expanding, modulusGpa: v }], 1)],
+  ['lengthMm', LENGTHS, (v) => curlRisePct(0.01, v)],
+  ['curvaturePerMm', [Number.NaN], (v) => curlRisePct(v, 10)],
+  [
+    'layers[0].expansionPpmPerC',
+    [Number.NaN],
+    (v) => thermalCurvaturePerMm([{ ...expanding, expansionPpmPerC: v }], 10),
+  ],
   ['strainRangeFraction', LENGTHS, (v) => computeMedianLife(foil, v)],
   ['fatigueDuctility', LENGTHS, (v) => computeMedianLife({ ...foil, fatigueDuctility: v }, 0.01)],
   ['modulusGpa', LENGTHS, (v) => computeMedianLife({ ...foil, modulusGpa: v }, 0.01)],

@@ -132,6 +132,7 @@ function BriefFields() {
           />
           {number('operatingMinDegC')}
           {number('operatingMaxDegC')}
+          {number('flatAtDegC')}
           {number('temperatureCycles')}
           {number('cycleMinDegC')}
           {number('cycleMaxDegC')}

@@ -130,6 +130,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Fold the stack at its middle: laminate, prepreg and copper of both halves should match. Where they cannot, agree the bow with the fabricator.',
   },
+  'thermal-curl': {
+    why: 'Layers that expand differently bend a stack that is not symmetric as a bimetal strip bends. A zone that was flat when parts were placed then pulls at their joints, and a connector end misses its slot.',
+    howToCheck:
+      'Lay a part of this build on a plate, find the temperature at which it is flat, and measure how far it stands off at the coldest and hottest of service.',
+  },
   'stated-thickness': {
     why: 'A total that its own layers do not add up to means that one of them is wrong, and nobody can say which.',
     howToCheck: 'Add the finished layers of the zone and compare with the total that a drawing or data sheet states.',

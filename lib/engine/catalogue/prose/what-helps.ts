@@ -192,6 +192,12 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Match the copper weight of mirrored layers.',
     'Agree bow and twist with the fabricator, where the stack must stay as it is.',
   ],
+  'thermal-curl': [
+    'Make the stack symmetric: the same film, adhesive and copper above and below.',
+    'Spread the copper of both faces alike, hatched or filled.',
+    'Choose a stiffener that expands as copper does.',
+    'Hold the zone flat by its fixing, and tell the mechanical engineer.',
+  ],
   'stated-thickness': ['Correct the figure to what the layers come to.', 'Correct the layers.'],
   'stiffener-detail': [
     'State adhesive, overlap and position of each stiffener.',

@@ -48,6 +48,12 @@ export const BRIEF_FIELDS = {
     unit: 'degC',
     question: 'What is the highest temperature in service?',
   },
+  flatAtDegC: {
+    label: 'Temperature at which the part lies flat',
+    inText: 'temperature at which the part lies flat',
+    unit: 'degC',
+    hint: 'Measured on a part of this build, with nothing holding it. Layers that expand differently curl it elsewhere.',
+  },
   cycleMinDegC: {
     label: 'Temperature cycles, cold end',
     inText: 'cold end of the temperature cycles',

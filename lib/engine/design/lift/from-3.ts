@@ -1,6 +1,8 @@
-import type { JsonObject } from './json'
+import { changeAt, type JsonObject } from './json'
 
 /** What format 3 could not say becomes "not known yet"; what was typed stays. */
 export function liftFrom3(document: JsonObject): JsonObject {
-  return { ...document, formatVersion: 4 }
+  let lifted: JsonObject = { ...document, formatVersion: 4 }
+  lifted = changeAt(lifted, 'brief', (brief) => ({ flatAtDegC: null, ...brief }))
+  return lifted
 }

@@ -28,6 +28,7 @@ import { solderMaskInBend } from './solder-mask-in-bend'
 import { stackSymmetry } from './stack-symmetry'
 import { statedThickness } from './stated-thickness'
 import { surfaceFinish } from './surface-finish'
+import { thermalCurl } from './thermal-curl'
 import { thicknessTolerance } from './thickness-tolerance'
 import { unbondedLeaves } from './unbonded-leaves'
 import { voltageDrop } from './voltage-drop'
@@ -58,6 +59,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   coverlayAdhesive,
   flexibleAdhesiveInRigid,
   stackSymmetry,
+  thermalCurl,
   solderMaskInBend,
   surfaceFinish,
   unbondedLeaves,

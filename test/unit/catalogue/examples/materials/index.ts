@@ -28,6 +28,7 @@ import { solderMaskInBendExamples } from './solder-mask-in-bend'
 import { stackSymmetryExamples } from './stack-symmetry'
 import { statedThicknessExamples } from './stated-thickness'
 import { surfaceFinishExamples } from './surface-finish'
+import { thermalCurlExamples } from './thermal-curl'
 import { thicknessToleranceExamples } from './thickness-tolerance'
 import { unbondedLeavesExamples } from './unbonded-leaves'
 import { voltageDropExamples } from './voltage-drop'
@@ -60,6 +61,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'shield-stiffness': shieldStiffnessExamples,
   'solder-mask-in-bend': solderMaskInBendExamples,
   'stack-symmetry': stackSymmetryExamples,
+  'thermal-curl': thermalCurlExamples,
   'stated-thickness': statedThicknessExamples,
   'surface-finish': surfaceFinishExamples,
   'thickness-tolerance': thicknessToleranceExamples,

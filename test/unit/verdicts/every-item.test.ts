@@ -244,6 +244,7 @@ const WITHOUT_GAP: readonly string[] = [
   'copper-encapsulation',
   'coverlay-adhesive',
   'stack-symmetry',
+  'thermal-curl',
   'solder-mask-in-bend',
   'unbonded-leaves',
   'conductor-corners',

@@ -1,11 +1,11 @@
 import {
   type Actor,
+  type ActResult,
   advanceRevision,
   answerItem,
   decideWaiver,
   declareBuildable,
   getRevision,
-  type Outcome,
   openThread,
   proposeWaiver,
   replyToThread,
@@ -27,7 +27,7 @@ export type Answers = Readonly<Record<string, readonly [state: AnswerItemInput['
  */
 export interface Stage {
   readonly clock: StoryClock
-  readonly carryOut: <T>(what: string, act: () => Promise<Outcome<T>>) => Promise<T>
+  readonly carryOut: <T>(what: string, act: () => Promise<ActResult<T>>) => Promise<T>
   readonly answer: (actor: Actor, revisionId: string, answers: Answers) => Promise<void>
   readonly advance: (actor: Actor, revisionId: string, note?: string) => Promise<void>
   readonly sendBack: (actor: Actor, revisionId: string, reason: string) => Promise<void>
@@ -46,11 +46,11 @@ export interface WaiverStory {
 }
 
 export function setStage(clock: StoryClock): Stage {
-  async function carryOut<T>(what: string, act: () => Promise<Outcome<T>>): Promise<T> {
+  async function carryOut<T>(what: string, act: () => Promise<ActResult<T>>): Promise<T> {
     clock.pause()
-    const outcome = await act()
-    if (outcome.ok) return outcome.value
-    const { refusal } = outcome
+    const result = await act()
+    if (result.ok) return result.value
+    const { refusal } = result
     const issues = 'issues' in refusal ? refusal.issues.map(({ path, message }) => `${path.join('.')} ${message}`) : []
     const blockers = refusal.kind === 'blocked' ? refusal.blockers.map(({ sentence }) => sentence) : []
     throw new StoryError([`${what}: ${refusal.message}`, ...issues, ...blockers].join('\n  '))

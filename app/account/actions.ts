@@ -25,8 +25,8 @@ export const removeIdentity = action('removeIdentity')
 
 /** The provider's answer comes back to this browser, which then holds the other half. */
 export const beginIdentityLink = actionOf(inputs.ownPasswordInput, async (actor, input) => {
-  const outcome = await data.beginIdentityLink(actor, input)
-  if (!outcome.ok) return outcome
-  await keepStep('identity-link', outcome.value.token)
+  const result = await data.beginIdentityLink(actor, input)
+  if (!result.ok) return result
+  await keepStep('identity-link', result.value.token)
   return { ok: true as const, value: null }
 })

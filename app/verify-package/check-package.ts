@@ -2,7 +2,7 @@ import 'server-only'
 
 import { z } from 'zod'
 import { getSecrets } from '@/lib/config'
-import type { Outcome } from '@/lib/data'
+import type { ActResult } from '@/lib/data'
 import { requestKeySchema } from '@/lib/inputs'
 import { type VerifiedPackage, verifyPackage } from '@/lib/package'
 
@@ -35,7 +35,7 @@ export interface PackageFindings {
 export async function checkPackage(
   _actor: unknown,
   input: z.infer<typeof packageInput>,
-): Promise<Outcome<PackageFindings>> {
+): Promise<ActResult<PackageFindings>> {
   const result = verifyPackage(input.bytes, { trustedKeyPem: getSecrets().verifyingKeyPem })
   if (result.ok) return { ok: true as const, value: describePackage(result.value) }
   return {

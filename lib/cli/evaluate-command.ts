@@ -27,7 +27,7 @@ each bad field is then named by its path.`
 /** Four bytes are the most that a character takes in UTF-8. */
 const MAX_BYTES = 4 * MAX_DESIGN_CHARACTERS
 
-export interface CommandOutcome {
+export interface CommandResult {
   readonly status: 0 | 1 | 2
   /** For standard output; empty where the status is 2. */
   readonly text: string
@@ -44,7 +44,7 @@ class Refusal extends Error {}
  * @param argv   arguments after the program's name
  * @param today  calendar day that stands where `--on` is left out
  */
-export function runEvaluateCommand(argv: readonly string[], today: string): CommandOutcome {
+export function runEvaluateCommand(argv: readonly string[], today: string): CommandResult {
   try {
     return { problem: '', ...run(argv, today) }
   } catch (error) {

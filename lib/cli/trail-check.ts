@@ -113,11 +113,11 @@ const subject = await readSubject(file, values.key)
 const against = values.against === undefined ? [] : readTrailFile(values.against).checkpoints
 if (values.against !== undefined && against.length === 0) stop(`${values.against}: holds no checkpoint to compare with`)
 const whole = { ...subject, others: [...subject.others, ...against] }
-const outcome = check(whole, values.head === undefined ? undefined : parseHead(values.head))
+const result = check(whole, values.head === undefined ? undefined : parseHead(values.head))
 const name = file ?? 'trail'
-if (!outcome.ok) {
-  console.error(`${name}: does not match at record ${outcome.fault.sequence}`)
-  console.error(`  ${outcome.fault.reason} [${outcome.fault.code}]`)
+if (!result.ok) {
+  console.error(`${name}: does not match at record ${result.fault.sequence}`)
+  console.error(`  ${result.fault.reason} [${result.fault.code}]`)
   process.exit(1)
 }
 const { records, isExtract, checkpoints, verifyingKeyPem, state } = whole
@@ -132,11 +132,11 @@ if (misfits.length > 0) {
 }
 const last = records.at(-1)
 console.log(
-  `${name}: ${outcome.count} records fit${isExtract ? ' (an extract: gaps between them are not checked)' : ''}`,
+  `${name}: ${result.count} records fit${isExtract ? ' (an extract: gaps between them are not checked)' : ''}`,
 )
 if (last !== undefined) {
   console.log(`  last: record ${last.sequence}, ${last.action}, ${last.at}`)
-  console.log(`  head: ${last.sequence}:${outcome.headHash}`)
+  console.log(`  head: ${last.sequence}:${result.headHash}`)
 }
 if (state !== null) {
   console.log(`  in the database: ${state.fitCount} rows are as their records left them`)

@@ -5,7 +5,7 @@ import 'server-only'
  * authorises on what was loaded, and hands out plain views.
  *
  * Reads return a view, or throw NotFoundError (absent and forbidden alike) or NotAllowedError (seen, but not theirs).
- * Writes return an Outcome: the value, or a refusal that the person can act on. They throw the same two errors.
+ * Writes return an ActResult: the value, or a refusal that the person can act on. They throw the same two errors.
  *
  * Without an actor are only what comes before one (first set-up, signing in and out, sessions, invitations, links that work
  * once), what the operator of the installation calls from the command line, and what the server's own worker does: the

@@ -503,7 +503,7 @@ const RULES: Rules = {
 export const ACTIONS = Object.keys(RULES) as readonly Action[]
 
 /**
- * May this rights do this to that? The one question of authorisation, asked by screens and by the data layer alike.
+ * May this person do this to that? The one question of authorisation, asked by screens and by the data layer alike.
  * Whatever it does not know (an action, a role, a stage, a mismatched subject) is refused: a rank that is missing
  * must never compare as high enough.
  */

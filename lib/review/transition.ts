@@ -41,7 +41,7 @@ export function getRevisionSubject(snapshot: ReviewSnapshot): RevisionSubject {
   }
 }
 
-/** Capacities in which this rights may sign, in the order of the settings; empty also where the workspace names none. */
+/** Capacities in which this person may sign, in the order of the settings; empty also where the workspace names none. */
 export function listSigningCapacities(snapshot: ReviewSnapshot, rights: Rights): string[] {
   const subject = getRevisionSubject(snapshot)
   const { signingCapacities } = snapshot.settings
@@ -50,7 +50,7 @@ export function listSigningCapacities(snapshot: ReviewSnapshot, rights: Rights):
     .map(({ name }) => name)
 }
 
-/** May this rights move the revision so, now? Legality first, then rights, then reason, then what blocks. */
+/** May this person move the revision so, now? Legality first, then rights, then reason, then what blocks. */
 export function decideTransition(
   snapshot: ReviewSnapshot,
   rights: Rights,
@@ -90,7 +90,7 @@ export function decideTransition(
 }
 
 /**
- * May this rights sign the present content?
+ * May this person sign the present content?
  * @param capacity  in which they want to sign; null asks whether there is one
  */
 export function decideSigning(
@@ -126,7 +126,7 @@ export function decideSigning(
   return { ok: true, value: { contentStage: snapshot.stage } }
 }
 
-/** May this rights take this signature back? It takes a reason; the signature stays readable, voided. */
+/** May this person take this signature back? It takes a reason; the signature stays readable, voided. */
 export function decideSignatureWithdrawal(
   snapshot: ReviewSnapshot,
   rights: Rights,

@@ -3,7 +3,7 @@ import { revalidatePath } from 'next/cache'
 import { unstable_rethrow } from 'next/navigation'
 import type { z } from 'zod'
 import * as data from '@/lib/data'
-import { type Actor, type Outcome, openSession, type Visit } from '@/lib/data'
+import { type Actor, type ActResult, openSession, type Visit } from '@/lib/data'
 import { ACTS, type ActInput, type ActName } from '@/lib/inputs'
 import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
 import type { ServerRefusal } from './refusal'
@@ -16,13 +16,13 @@ export type ActionResult<T> =
   | { readonly ok: false; readonly refusal: ServerRefusal }
 
 /** What an act comes to when it is carried out. */
-type Done<K extends ActName> = Awaited<ReturnType<(typeof data)[K]>> extends Outcome<infer T> ? T : never
+type Done<K extends ActName> = Awaited<ReturnType<(typeof data)[K]>> extends ActResult<infer T> ? T : never
 
 /** Each act with the type that its own schema gives. */
 const DECLARED: { readonly [K in ActName]: { readonly input: z.ZodType<ActInput<K>> } } = ACTS
 
 /** The data layer's function for each act takes what the act's schema lets through: the compiler compares them. */
-const FUNCTIONS: { readonly [K in ActName]: (actor: Actor, input: ActInput<K>) => Promise<Outcome<Done<K>>> } = data
+const FUNCTIONS: { readonly [K in ActName]: (actor: Actor, input: ActInput<K>) => Promise<ActResult<Done<K>>> } = data
 
 /**
  * A server action: checks what was sent, finds who is acting, calls one data function, and turns every failure into an
@@ -40,7 +40,7 @@ export function action<K extends ActName>(
 /** As `action`, where the data function is called with something beside what the form sends. */
 export function actionOf<S extends z.ZodType, T>(
   schema: S,
-  run: (actor: Actor, input: z.infer<S>) => Promise<Outcome<T>>,
+  run: (actor: Actor, input: z.infer<S>) => Promise<ActResult<T>>,
   queued: Queued = {},
 ): (input: unknown) => Promise<ActionResult<T>> {
   return async (input) =>
@@ -54,7 +54,7 @@ export function actionOf<S extends z.ZodType, T>(
 /** As `action`, for the few things that a visitor does. */
 export function visitorAction<S extends z.ZodType, T>(
   schema: S,
-  run: (input: z.infer<S>, visit: Visit) => Promise<Outcome<T>>,
+  run: (input: z.infer<S>, visit: Visit) => Promise<ActResult<T>>,
 ): (input: unknown) => Promise<ActionResult<T>> {
   return async (input) => answer(schema, input, run.name, async (parsed) => run(parsed, await getVisit()))
 }
@@ -66,14 +66,14 @@ export function visitorAction<S extends z.ZodType, T>(
 export function joiningAction<S extends z.ZodType, T extends { readonly userId: string }>(
   schema: S,
   method: 'invitation' | 'set-up',
-  run: (input: z.infer<S>, visit: Visit) => Promise<Outcome<T>>,
+  run: (input: z.infer<S>, visit: Visit) => Promise<ActResult<T>>,
 ): (input: unknown) => Promise<ActionResult<T>> {
   return async (input) =>
     answer(schema, input, run.name, async (parsed) => {
       const visit = await getVisit()
-      const outcome = await run(parsed, visit)
-      if (outcome.ok) await keepSession(await openSession(outcome.value.userId, method, visit))
-      return outcome
+      const result = await run(parsed, visit)
+      if (result.ok) await keepSession(await openSession(result.value.userId, method, visit))
+      return result
     })
 }
 

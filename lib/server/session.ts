@@ -90,17 +90,17 @@ async function receiveIdentity(profile: Profile | undefined): Promise<SignedIn |
     await dropStep('identity-link')
     const actor = await getActor()
     if (actor === null) return '/sign-in?problem=provider'
-    const outcome = await finishIdentityLink(actor, { token: linkToken, identity })
-    return outcome.ok ? '/account?linked=yes' : '/account?linked=no'
+    const result = await finishIdentityLink(actor, { token: linkToken, identity })
+    return result.ok ? '/account?linked=yes' : '/account?linked=no'
   }
-  const outcome = await signInByIdentity(identity, await getVisit())
-  if (!outcome.ok) return '/sign-in?problem=not-joined'
-  if ('secondStep' in outcome.value) {
-    await keepStep(SECOND_STEP, outcome.value.secondStep)
+  const result = await signInByIdentity(identity, await getVisit())
+  if (!result.ok) return '/sign-in?problem=not-joined'
+  if ('secondStep' in result.value) {
+    await keepStep(SECOND_STEP, result.value.secondStep)
     return '/sign-in?step=code'
   }
-  await rememberDevice(outcome.value.userId)
-  return outcome.value
+  await rememberDevice(result.value.userId)
+  return result.value
 }
 
 /** A browser has one session: the person who signs in again leaves no earlier one behind that a copy of its cookie could use. */

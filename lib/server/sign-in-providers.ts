@@ -5,9 +5,9 @@ import CredentialsProvider from 'next-auth/providers/credentials'
 import type { OAuthConfig, Provider } from 'next-auth/providers/index'
 import { getSettings } from '@/lib/config'
 import {
+  type ActResult,
   authenticate,
   finishSecondStep,
-  type Outcome,
   type SecondStep,
   type SignedIn,
   signInByPasskey,
@@ -64,19 +64,19 @@ export function listProviders(note: SignInNote): Provider[] {
 }
 
 /** What the session library is told of a sign-in: somebody, nobody, or a sentence why not. */
-export async function settle(run: () => Promise<Outcome<SignedIn | SecondStep>>, note: SignInNote) {
-  const outcome = await withoutRawErrors(run)
-  if (outcome.ok) {
-    if ('secondStep' in outcome.value) {
-      await keepStep(SECOND_STEP, outcome.value.secondStep)
+export async function settle(run: () => Promise<ActResult<SignedIn | SecondStep>>, note: SignInNote) {
+  const result = await withoutRawErrors(run)
+  if (result.ok) {
+    if ('secondStep' in result.value) {
+      await keepStep(SECOND_STEP, result.value.secondStep)
       throw new Error(SECOND_STEP)
     }
-    const { userId, name, email, sessionId } = outcome.value
+    const { userId, name, email, sessionId } = result.value
     await dropStep(SECOND_STEP)
     await rememberDevice(userId)
     return { id: userId, name, email, sessionId }
   }
-  const { refusal } = outcome
+  const { refusal } = result
   // A wrong password is the library's own refusal; whatever else stands in the way is said in words.
   if (refusal.kind === 'invalid') return null
   if (refusal.kind === 'busy') note.status = 503

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { z } from 'zod'
-import type { Actor, Outcome } from '@/lib/data'
+import type { Actor, ActResult } from '@/lib/data'
 import type { ActionResult } from './action'
 import { explainError, explainInput, SIGNED_OUT } from './expected-errors'
 import { getPlaces } from './places'
@@ -21,7 +21,7 @@ export interface UploadPurpose {
 /** A file that goes to disk as it arrives: `run` takes it as an iterable, and bounds it. */
 export function streamed<S extends z.ZodType, T>(
   schema: S,
-  run: (actor: Actor, input: z.infer<S>) => Promise<Outcome<T>>,
+  run: (actor: Actor, input: z.infer<S>) => Promise<ActResult<T>>,
 ): UploadPurpose {
   return {
     handle: async (actor, said, bytes) => {
@@ -35,7 +35,7 @@ export function streamed<S extends z.ZodType, T>(
 export function whole<S extends z.ZodType, T>(
   schema: S,
   mostBytes: number,
-  run: (actor: Actor, input: z.infer<S>) => Promise<Outcome<T>>,
+  run: (actor: Actor, input: z.infer<S>) => Promise<ActResult<T>>,
   queued: Queued = {},
 ): UploadPurpose {
   return {

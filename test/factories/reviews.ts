@@ -15,7 +15,7 @@ import {
   shareRevision,
   signRevision,
 } from '@/lib/data'
-import { expectDone } from './outcomes'
+import { expectDone } from './act-results'
 import { PASSWORD, type Team } from './people'
 
 /** A demo design's text: a constructed part, not a toy. */

@@ -7,7 +7,7 @@ import { keepCheckpointsOf } from '../records/trail-checkpoints'
 import { getDatabase, type TransactionClient } from '../store/client'
 import { outcomeOf, refuseClash } from '../store/errors'
 import { startWriting } from '../store/vouched/writing'
-import type { Outcome } from '../views'
+import type { ActResult } from '../views'
 import { queueNotices } from './mail/notices'
 import { appendToTrail, finishWriting } from './trail'
 
@@ -63,7 +63,7 @@ export async function inWriteTransaction<T>(work: (tx: TransactionClient) => Pro
 
 /**
  * A write by a signed-in person: rights loaded afresh, a request that was already carried out answered as the first
- * time, refusals turned into an Outcome. All in one transaction.
+ * time, refusals turned into an ActResult. All in one transaction.
  *
  * @throws NotFoundError, NotAllowedError
  */
@@ -73,7 +73,7 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
   input: I,
   work: (context: WriteContext) => Promise<T>,
   answer?: KeptAnswer<T>,
-): Promise<Outcome<T>> {
+): Promise<ActResult<T>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const rights = await loadRights(tx, actor.userId)

@@ -17,7 +17,7 @@ import { readCsv, readXlsx, writeCsv, writeXlsx } from '@/lib/spreadsheet'
 import { type Actor, requireCompany } from '../records/authorization'
 import { loadSheet } from '../records/sheet-records'
 import { outcomeOf, refuseField } from '../store/errors'
-import type { FileDownload, Outcome, SheetFilePreview } from '../views'
+import type { ActResult, FileDownload, SheetFilePreview } from '../views'
 import { SHEET_VIEW_ACTIONS } from './fabrication-sheets'
 import { read } from './read'
 
@@ -28,7 +28,7 @@ type GoodReading = Extract<FileReading<Row>, { readonly ok: true }>
 const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as SheetTable<Row>
 
 /** What a file would do to the sheet, bad rows named. Writes nothing; taking it over is `importSheetFile`. */
-export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Promise<Outcome<SheetFilePreview>> {
+export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Promise<ActResult<SheetFilePreview>> {
   return outcomeOf(async () => {
     const { version, before } = await read(actor, async ({ tx, rights }) => {
       const { company } = await requireCompany(tx, rights, input.companyId, 'sheet:edit')

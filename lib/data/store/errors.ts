@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Issue } from '@/lib/engine/results'
 import type { Blocker } from '@/lib/review'
-import type { ChangeSince, Outcome, Refusal } from '../views'
+import type { ActResult, ChangeSince, Refusal } from '../views'
 import { isUnstorableText } from './database-errors'
 
 /** The record does not exist, or the person may not know that it does: outsiders cannot tell which. */
@@ -25,7 +25,7 @@ export class NotAllowedError extends Error {
 }
 
 /**
- * Carries a refusal out of a transaction, which it rolls back. `write` turns it into an Outcome; out of a read, where hardly
+ * Carries a refusal out of a transaction, which it rolls back. `write` turns it into an ActResult; out of a read, where hardly
  * anything refuses, it comes as it is.
  */
 export class RefusalError extends Error {
@@ -84,8 +84,8 @@ export function refuseClash(message: string, issues: readonly Issue[] = []): nev
   throw new RefusalError({ kind: 'clash', message, issues })
 }
 
-/** Runs a write and turns a refusal thrown inside into an Outcome; anything else goes on. */
-export async function outcomeOf<T>(run: () => Promise<T>): Promise<Outcome<T>> {
+/** Runs a write and turns a refusal thrown inside into an ActResult; anything else goes on. */
+export async function outcomeOf<T>(run: () => Promise<T>): Promise<ActResult<T>> {
   try {
     return { ok: true, value: await run() }
   } catch (error) {

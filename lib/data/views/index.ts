@@ -3,11 +3,11 @@
  * ISO 8601 in UTC.
  */
 export type { AnswerState, Blocker, ProjectRole, Stage } from '@/lib/review'
+export type * from './act-result'
 export type * from './checklist'
 export type * from './companies'
 export type * from './fabrication'
 export type * from './files'
-export type * from './outcome'
 export type * from './people'
 export type * from './projects'
 export type * from './proposals'

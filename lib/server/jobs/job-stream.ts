@@ -1,6 +1,6 @@
 import 'server-only'
 import { log } from '@/lib/config'
-import { type Actor, isSessionOpen, type JobView, type Outcome, readJob, stopJob } from '@/lib/data'
+import { type Actor, type ActResult, isSessionOpen, type JobView, readJob, stopJob } from '@/lib/data'
 import { getPlaces } from '../places'
 import { getRefusalHeaders, STATUS } from '../route'
 import { announceJob } from './start-jobs'
@@ -15,7 +15,7 @@ const POLL_MS = 250
  */
 export async function askAndFollow(
   actor: Actor,
-  ask: () => Promise<Outcome<{ readonly jobId: string }>>,
+  ask: () => Promise<ActResult<{ readonly jobId: string }>>,
   signal: AbortSignal,
 ): Promise<Response> {
   const leave = getPlaces('streams').take(actor.userId)

@@ -3,7 +3,7 @@ import { getSecrets, replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { DEMO_PASSWORD } from '@/seed/sign-ins'
-import { expectDone, expectInvited } from '@/test/factories/outcomes'
+import { expectDone, expectInvited } from '@/test/factories/act-results'
 import { getActorOf } from '@/test/factories/people'
 import { answer, readSeedDesign } from '@/test/factories/reviews'
 

@@ -11,7 +11,7 @@ async function classify(call: () => Promise<unknown>): Promise<Cell> {
   try {
     const result = await call()
     if (typeof result !== 'object' || result === null || !('ok' in result)) return 'ok'
-    const outcome = result as data.Outcome<unknown>
+    const outcome = result as data.ActResult<unknown>
     return outcome.ok ? 'ok' : outcome.refusal.kind
   } catch (error) {
     if (error instanceof data.NotFoundError) return 'not-found'

@@ -5,7 +5,7 @@ import NextAuth from 'next-auth'
 import { afterAll, beforeAll, beforeEach, expect, it, vi } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 

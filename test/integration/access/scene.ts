@@ -17,7 +17,7 @@ import {
 import { db } from '@/lib/data/store/client'
 import { USUAL_ITEMS } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone } from '@/test/factories/act-results'
 import { makeUser, makeWholeTeam, type Team, type WholeTeam } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
 

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { answer, makeRevisionAt, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'

@@ -2,7 +2,7 @@ import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { NOTHING_SHARED } from '@/lib/review'
-import { expectDone, expectInvited, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectInvited, expectRefused } from '@/test/factories/act-results'
 import {
   getActorOf,
   joinFabricator,

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { beforeEach, expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { expectDone, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'

@@ -11,7 +11,7 @@ import {
   saveDesign,
 } from '@/lib/data'
 import { verifyPackage } from '@/lib/package'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone } from '@/test/factories/act-results'
 import { makeTeam } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'

@@ -2,7 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
 import {
   advance,
@@ -15,8 +15,8 @@ import {
 } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-const countDone = (outcomes: readonly data.Outcome<unknown>[]) => outcomes.filter(({ ok }) => ok).length
-const kindsOf = (outcomes: readonly data.Outcome<unknown>[]) =>
+const countDone = (outcomes: readonly data.ActResult<unknown>[]) => outcomes.filter(({ ok }) => ok).length
+const kindsOf = (outcomes: readonly data.ActResult<unknown>[]) =>
   outcomes.map((outcome) => (outcome.ok ? 'done' : outcome.refusal.kind)).sort()
 
 /** Calls that truly overlap: all are started before the first can finish. */

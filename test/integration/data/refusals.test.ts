@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
-import { expectDone, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'

@@ -5,7 +5,7 @@ import { loadRevision } from '@/lib/data/records/loaded-revision'
 import { makeSnapshot } from '@/lib/data/records/snapshot'
 import { db, getDatabase } from '@/lib/data/store/client'
 import { findBlockers, hashSignedContent } from '@/lib/review'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team, type TeamPersonName } from '@/test/factories/people'
 import { answerEverything, declareByBoth, makeRevision, makeRevisionAt, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
@@ -27,7 +27,7 @@ class Act {
   constructor(
     readonly name: string,
     readonly who: TeamPersonName,
-    readonly carryOut: (real: Real, actor: data.Actor) => Promise<data.Outcome<unknown> | undefined>,
+    readonly carryOut: (real: Real, actor: data.Actor) => Promise<data.ActResult<unknown> | undefined>,
   ) {}
 
   async run(real: Real): Promise<void> {

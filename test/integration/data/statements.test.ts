@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { expectDone, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam } from '@/test/factories/people'
 import { makeRevisionAt } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'

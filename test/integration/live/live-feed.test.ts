@@ -18,7 +18,7 @@ import {
   signOut,
 } from '@/lib/data'
 import { openLiveFeed } from '@/lib/server/live-feed'
-import { expectDone, expectRefused } from '@/test/factories/outcomes'
+import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'

@@ -11,7 +11,7 @@ import {
 } from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { OPTIONAL_MAIL_KINDS } from '@/lib/mail'
-import { expectDone } from '@/test/factories/outcomes'
+import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'

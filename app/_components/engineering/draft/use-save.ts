@@ -56,21 +56,21 @@ export function useSave(action: SaveDesignAction): Save {
     const key = isRetry ? last.key : makeRequestKey()
     request.current = { design: draft.design, seenVersion: draft.seenVersion, key }
     try {
-      const outcome = await action({
+      const result = await action({
         revisionId: stored.revisionId,
         seenVersion: draft.seenVersion,
         design: parsed.value,
         requestKey: key,
       })
-      if (outcome.ok) {
-        dispatch({ type: 'saved', design: draft.design, version: outcome.value.designVersion })
+      if (result.ok) {
+        dispatch({ type: 'saved', design: draft.design, version: result.value.designVersion })
         dropKeptDraft(stored.revisionId)
         request.current = null
-        setState({ kind: 'saved', voidedSignatures: outcome.value.voidedSignatures })
+        setState({ kind: 'saved', voidedSignatures: result.value.voidedSignatures })
         router.refresh()
         return true
       }
-      const { refusal } = outcome
+      const { refusal } = result
       if (refusal.kind === 'stale') {
         setState({ kind: 'stale', refusal })
         // Brings the stored design in, so that it can be compared; the draft stays as it is.

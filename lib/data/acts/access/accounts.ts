@@ -8,12 +8,12 @@ import { requireGoodPassword } from '../../records/password-rules'
 import { hashPassword } from '../../records/passwords'
 import { db } from '../../store/client'
 import { NotFoundError, outcomeOf, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { confirmPassword, requireSamePassword } from './password-confirmation'
 import { endSessions } from './sessions'
 
 /** Ends every other session; the caller's goes on. */
-export function changePassword(actor: Actor, input: ChangePasswordInput): Promise<Outcome<null>> {
+export function changePassword(actor: Actor, input: ChangePasswordInput): Promise<ActResult<null>> {
   return outcomeOf(async () => {
     const oldHash = await confirmPassword(actor, input.currentPassword, 'currentPassword')
     if (input.currentPassword === input.newPassword) {
@@ -37,7 +37,7 @@ export function changePassword(actor: Actor, input: ChangePasswordInput): Promis
 }
 
 /** Disabling ends the person's sessions at once. An admin cannot disable their own account. */
-export function setAccountState(actor: Actor, input: AccountStateInput): Promise<Outcome<null>> {
+export function setAccountState(actor: Actor, input: AccountStateInput): Promise<ActResult<null>> {
   return write(actor, 'set-account-state', input, async ({ tx, rights, at, record }) => {
     requireInWorkspace(rights, 'account:manage')
     const user = await tx.user.findUnique({ where: { id: input.userId } })
@@ -56,7 +56,7 @@ export function setAccountState(actor: Actor, input: AccountStateInput): Promise
 }
 
 /** An admin cannot take the right from their own account, so there is always one left. */
-export function setAdminRight(actor: Actor, input: AdminRightInput): Promise<Outcome<null>> {
+export function setAdminRight(actor: Actor, input: AdminRightInput): Promise<ActResult<null>> {
   return write(actor, 'set-admin-right', input, async ({ tx, rights, record }) => {
     requireInWorkspace(rights, 'account:manage')
     const user = await tx.user.findUnique({ where: { id: input.userId } })

@@ -13,14 +13,14 @@ import { endTokens, findOpenToken, makeOneTimeToken, readTokenData, useToken } f
 import { queueMail } from '../../records/outbox'
 import { db } from '../../store/client'
 import { outcomeOf, refuseClash, refuseField } from '../../store/errors'
-import type { AddressOffer, Outcome } from '../../views'
+import type { ActResult, AddressOffer } from '../../views'
 import { confirmPassword, requireSamePassword } from './password-confirmation'
 
 /**
  * A link to the new address, and word to the old one. Nothing changes until the link is opened by somebody who presses its
  * button. The answer does not tell whether the new address has an account: such a one gets no link.
  */
-export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Promise<Outcome<null>> {
+export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Promise<ActResult<null>> {
   return outcomeOf(async () => {
     const hash = await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
@@ -67,7 +67,7 @@ export async function previewAddressChange(token: string): Promise<AddressOffer 
 }
 
 /** By anyone with the link: it went to the new address, so that is theirs. The old one is told. */
-export function confirmAddress(input: TokenInput): Promise<Outcome<{ email: string }>> {
+export function confirmAddress(input: TokenInput): Promise<ActResult<{ email: string }>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const at = now()

@@ -7,7 +7,7 @@ import { makeOneTimeToken, readTokenData, useToken as spendToken } from '../../r
 import { type Attempt, forgetAttempts } from '../../records/sign-in-throttle'
 import type { TransactionClient } from '../../store/client'
 import { outcomeOf, refuseClash, refuseField } from '../../store/errors'
-import type { Outcome, PasskeyConfirmation } from '../../views'
+import type { ActResult, PasskeyConfirmation } from '../../views'
 import { answerPasskey, challengeSchema, makePasskeyChallenge } from './passkeys'
 import { confirmPassword, makeConfirmationAttempt, requireAttempt, requireSamePassword } from './password-confirmation'
 import { takeCode } from './second-factor'
@@ -80,7 +80,7 @@ const NEEDS_CODE = 'is empty: your account has a second factor, so enter a one-t
 const NEEDS_PASSKEY = 'is empty: your account has a passkey, so use it or enter a recovery code'
 
 /** For a signed-in person with a passkey: what their authenticator is to answer. Counts for one act. */
-export function beginPasskeyConfirmation(actor: Actor): Promise<Outcome<PasskeyConfirmation>> {
+export function beginPasskeyConfirmation(actor: Actor): Promise<ActResult<PasskeyConfirmation>> {
   return outcomeOf(async () => {
     const { challenge, options } = await makePasskeyChallenge()
     return inWriteTransaction(async (tx) => {

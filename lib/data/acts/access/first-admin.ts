@@ -11,7 +11,7 @@ import { DEFAULT_SETTINGS, WORKSPACE_ID } from '../../records/settings-record'
 import type { Visit } from '../../records/visit'
 import { db } from '../../store/client'
 import { outcomeOf, refuseClash, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { requireAttempt } from './password-confirmation'
 
 export async function isWorkspaceEmpty(): Promise<boolean> {
@@ -28,7 +28,7 @@ const TAKEN = 'The workspace already has its first account. Sign in instead.'
 export function createFirstAdmin(
   input: FirstAdminInput,
   visit: Visit,
-): Promise<Outcome<{ userId: string; projectId: string }>> {
+): Promise<ActResult<{ userId: string; projectId: string }>> {
   return outcomeOf(async () => {
     if (!(await isWorkspaceEmpty())) refuseClash(TAKEN)
     await requireSetupCode(input.setupCode, visit)

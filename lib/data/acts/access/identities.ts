@@ -11,7 +11,7 @@ import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../
 import type { Visit } from '../../records/visit'
 import type { TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf, refuseClash } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { confirmPassword, requireHere } from './password-confirmation'
 import { beginSecondStep, hasSecondFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
@@ -30,7 +30,7 @@ const NOT_JOINED =
 /** For which identity an admin gave the word. */
 const allowedSchema = z.looseObject({ issuer: z.string(), email: z.string() })
 
-export function signInByIdentity(identity: ProvidedIdentity, visit: Visit): Promise<Outcome<SignedIn | SecondStep>> {
+export function signInByIdentity(identity: ProvidedIdentity, visit: Visit): Promise<ActResult<SignedIn | SecondStep>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const at = now()
@@ -101,7 +101,7 @@ async function join(
 }
 
 /** By an admin: the next sign-in at the provider with this account's address, vouched for, joins the two. */
-export function allowIdentity(actor: Actor, input: AccountInput): Promise<Outcome<null>> {
+export function allowIdentity(actor: Actor, input: AccountInput): Promise<ActResult<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const rights = await loadRights(tx, actor.userId)
@@ -129,7 +129,7 @@ export function allowIdentity(actor: Actor, input: AccountInput): Promise<Outcom
 }
 
 /** The first half of joining one's own account: the provider's answer comes back with the token in a cookie. */
-export function beginIdentityLink(actor: Actor, input: OwnPasswordInput): Promise<Outcome<{ token: string }>> {
+export function beginIdentityLink(actor: Actor, input: OwnPasswordInput): Promise<ActResult<{ token: string }>> {
   return outcomeOf(async () => {
     if (getSettings().oidc === null) refuseClash('No sign-in provider is set for this installation.')
     await confirmPassword(actor, input.password, 'password')
@@ -141,7 +141,7 @@ export function beginIdentityLink(actor: Actor, input: OwnPasswordInput): Promis
 export function finishIdentityLink(
   actor: Actor,
   { token, identity }: { readonly token: string; readonly identity: ProvidedIdentity },
-): Promise<Outcome<null>> {
+): Promise<ActResult<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const at = now()
@@ -156,7 +156,7 @@ export function finishIdentityLink(
   )
 }
 
-export function removeIdentity(actor: Actor, input: OwnPasswordInput): Promise<Outcome<null>> {
+export function removeIdentity(actor: Actor, input: OwnPasswordInput): Promise<ActResult<null>> {
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {

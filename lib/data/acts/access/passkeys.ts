@@ -19,7 +19,7 @@ import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../
 import type { Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from '../../store/errors'
-import type { Outcome, PasskeyChallenge, PasskeySetUp } from '../../views'
+import type { ActResult, PasskeyChallenge, PasskeySetUp } from '../../views'
 import { confirmPassword, requireAttempt, requireHere } from './password-confirmation'
 import { noteFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
@@ -43,7 +43,7 @@ const getPlace = () => {
   return { expectedOrigin: publicUrl, expectedRPID: new URL(publicUrl).hostname }
 }
 
-export function beginPasskeySetUp(actor: Actor, input: OwnPasswordInput): Promise<Outcome<PasskeySetUp>> {
+export function beginPasskeySetUp(actor: Actor, input: OwnPasswordInput): Promise<ActResult<PasskeySetUp>> {
   return outcomeOf(async () => {
     if (!arePasskeysPossible())
       refuseClash('Passkeys need the server to be reached by a host name, not by an IP address.')
@@ -71,7 +71,7 @@ export function beginPasskeySetUp(actor: Actor, input: OwnPasswordInput): Promis
   })
 }
 
-export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Promise<Outcome<null>> {
+export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Promise<ActResult<null>> {
   return outcomeOf(async () => {
     const row = await findOpenToken(db(), ['passkey-set-up'], input.token, now())
     if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Start again.')
@@ -116,7 +116,7 @@ function refuse(event: string, error: unknown): never {
   refuseClash(NOT_TAKEN)
 }
 
-export function removePasskey(actor: Actor, input: RemovePasskeyInput): Promise<Outcome<null>> {
+export function removePasskey(actor: Actor, input: RemovePasskeyInput): Promise<ActResult<null>> {
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
@@ -143,7 +143,7 @@ export async function makePasskeyChallenge(): Promise<PasskeyChallenge> {
 export function signInByPasskey(
   { challenge, response }: { readonly challenge: string; readonly response: AuthenticationResponseJSON },
   visit: Visit,
-): Promise<Outcome<SignedIn>> {
+): Promise<ActResult<SignedIn>> {
   return outcomeOf(async () => {
     await requireAttempt({ subject: 'passkey', visit, apart: `passkey ${visit.sourceKey}` }, null)
     const passkey = await db().passkey.findUnique({ where: { id: String(response.id) }, include: { user: true } })

@@ -15,7 +15,7 @@ import { hashPassword } from '../../records/passwords'
 import type { Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf, refuseClash } from '../../store/errors'
-import type { Outcome, ResetLink, ResetOffer } from '../../views'
+import type { ActResult, ResetLink, ResetOffer } from '../../views'
 import { requireAttempt } from './password-confirmation'
 import { takeAwaySecondFactor } from './second-factor'
 import { endSessions } from './sessions'
@@ -33,7 +33,7 @@ const makeLink = (token: string): string => `${getSettings().publicUrl}${paths.r
  * Notes that somebody asked. Nothing is looked up: the answer, and the time it takes, are the same for every address. The
  * server's worker does the rest.
  */
-export function askForReset(input: AskForResetInput, visit: Visit): Promise<Outcome<null>> {
+export function askForReset(input: AskForResetInput, visit: Visit): Promise<ActResult<null>> {
   return outcomeOf(async () => {
     await requireAttempt({ subject: 'reset', visit, apart: `reset ${visit.sourceKey}` }, null)
     await db().resetRequest.create({ data: { email: input.email, at: now() } })
@@ -90,7 +90,7 @@ async function mailReset(tx: TransactionClient, email: string): Promise<void> {
 }
 
 /** By an admin, for somebody who cannot read their mail. The link is in the answer and nowhere else. */
-export function makeResetLink(actor: Actor, input: AccountInput): Promise<Outcome<ResetLink>> {
+export function makeResetLink(actor: Actor, input: AccountInput): Promise<ActResult<ResetLink>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const rights = await loadRights(tx, actor.userId)
@@ -166,7 +166,7 @@ export async function previewReset(token: string): Promise<ResetOffer | null> {
  * By anyone with the link. Ends every session and every other link, and asks for the second factor at the next sign-in as
  * before: somebody who reads a mailbox has the first factor alone.
  */
-export function setPasswordByLink(input: SetPasswordInput, visit: Visit): Promise<Outcome<{ email: string }>> {
+export function setPasswordByLink(input: SetPasswordInput, visit: Visit): Promise<ActResult<{ email: string }>> {
   return outcomeOf(async () => {
     const offer = await previewReset(input.token)
     if (offer === null) refuseClash(LINK_OVER)

@@ -16,7 +16,7 @@ import { isKnownDevice, type Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from '../../store/errors'
 import { seal, unseal } from '../../store/sealed'
-import type { CodeSetUp, Outcome, RecoveryCodes } from '../../views'
+import type { ActResult, CodeSetUp, RecoveryCodes } from '../../views'
 import { confirmPassword, requireAttempt, requireHere } from './password-confirmation'
 import { beginSession, type SignedIn } from './sessions'
 
@@ -46,7 +46,7 @@ export async function hasSecondFactor(
 }
 
 /** Draws a secret to be shown once; it counts after the first right code. */
-export function beginCodeSetUp(actor: Actor, input: OwnPasswordInput): Promise<Outcome<CodeSetUp>> {
+export function beginCodeSetUp(actor: Actor, input: OwnPasswordInput): Promise<ActResult<CodeSetUp>> {
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     const secret = new Secret({ size: SECRET_BYTES }).base32
@@ -63,7 +63,7 @@ export function beginCodeSetUp(actor: Actor, input: OwnPasswordInput): Promise<O
   })
 }
 
-export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<Outcome<RecoveryCodes>> {
+export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<ActResult<RecoveryCodes>> {
   return outcomeOf(async () => {
     await requireAttempt({ subject: `set-up ${actor.userId}`, visit: NOWHERE, apart: actor.sessionId ?? '' }, null)
     return inWriteTransaction(async (tx) => {
@@ -86,7 +86,7 @@ export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<Ou
   })
 }
 
-export function removeCodes(actor: Actor, input: OwnPasswordInput): Promise<Outcome<null>> {
+export function removeCodes(actor: Actor, input: OwnPasswordInput): Promise<ActResult<null>> {
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
@@ -103,7 +103,7 @@ export function removeCodes(actor: Actor, input: OwnPasswordInput): Promise<Outc
 }
 
 /** New ones; the old ones stop working. */
-export function renewRecoveryCodes(actor: Actor, input: OwnPasswordInput): Promise<Outcome<RecoveryCodes>> {
+export function renewRecoveryCodes(actor: Actor, input: OwnPasswordInput): Promise<ActResult<RecoveryCodes>> {
   return outcomeOf(async () => {
     await confirmPassword(actor, input.password, 'password')
     return inWriteTransaction(async (tx) => {
@@ -148,7 +148,7 @@ export async function beginSecondStep(tx: TransactionClient, userId: string, at:
 const WRONG_CODE = 'is neither the current code nor an unused recovery code'
 
 /** The second step by a code. A code that was taken once is not taken again, nor is one from before it. */
-export function finishSecondStep(input: SecondStepInput, visit: Visit): Promise<Outcome<SignedIn>> {
+export function finishSecondStep(input: SecondStepInput, visit: Visit): Promise<ActResult<SignedIn>> {
   return outcomeOf(async () => {
     const row = await findOpenToken(db(), ['second-step'], input.token, now())
     if (row === null || row.userId === null) refuseClash('This took too long. Sign in again.')
@@ -205,7 +205,7 @@ export async function takeCode(
 }
 
 /** By an admin, for somebody who lost theirs. The owner is told. */
-export function removeSecondFactor(actor: Actor, input: AccountInput): Promise<Outcome<null>> {
+export function removeSecondFactor(actor: Actor, input: AccountInput): Promise<ActResult<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const rights = await loadRights(tx, actor.userId)

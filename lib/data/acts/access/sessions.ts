@@ -7,7 +7,7 @@ import { type Actor, loadRights } from '../../records/authorization'
 import type { Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /** A working day: who leaves a machine signed in overnight finds it signed out. */
 export const SESSION_SECONDS = 12 * 3600
@@ -145,7 +145,7 @@ export async function signOut(sessionId: string): Promise<void> {
 }
 
 /** Signs one other device of the person out. */
-export function endSession(actor: Actor, input: EndSessionInput): Promise<Outcome<null>> {
+export function endSession(actor: Actor, input: EndSessionInput): Promise<ActResult<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const rights = await loadRights(tx, actor.userId)
@@ -165,7 +165,7 @@ export function endSession(actor: Actor, input: EndSessionInput): Promise<Outcom
 }
 
 /** Signs out every device of the person, this one too unless it is to go on. */
-export function signOutEverywhere(actor: Actor, { exceptHere }: { exceptHere: boolean }): Promise<Outcome<null>> {
+export function signOutEverywhere(actor: Actor, { exceptHere }: { exceptHere: boolean }): Promise<ActResult<null>> {
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const rights = await loadRights(tx, actor.userId)

@@ -7,7 +7,7 @@ import { type Attempt, forgetAttempts } from '../../records/sign-in-throttle'
 import { isKnownDevice, type Visit } from '../../records/visit'
 import { db } from '../../store/client'
 import { outcomeOf, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { requireAttempt, requireHere, requireSamePassword } from './password-confirmation'
 import { beginSecondStep, hasSecondFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
@@ -23,7 +23,7 @@ const WRONG = 'The address or password is wrong, or the account is disabled.'
  * The same refusal, after the same time, for a wrong password, an unknown address and a disabled account. Demo accounts,
  * whose passwords everybody can read, are refused to anyone who is not on this machine.
  */
-export function authenticate(input: SignInInput, visit: Visit): Promise<Outcome<SignedIn | SecondStep>> {
+export function authenticate(input: SignInInput, visit: Visit): Promise<ActResult<SignedIn | SecondStep>> {
   return outcomeOf(async () => {
     const isKnown = await isOnKnownDevice(input.email, visit)
     const turn: HashTurn = isKnown ? 'known' : { sourceKey: visit.sourceKey }

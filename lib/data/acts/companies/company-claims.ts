@@ -5,14 +5,14 @@ import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { WORKSPACE_SCOPE } from '../../records/names'
 import type { TransactionClient } from '../../store/client'
 import { NotFoundError, refuseClash, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /**
  * An admin says which company a typed name stands for. As a company of its own it becomes known to the workspace. As a
  * known one, its people become members of that company without a right over its sheets, what they did in the project
  * becomes the known company's, and the known company is asked whether it takes part: until it agrees nothing of it shows.
  */
-export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promise<Outcome<null>> {
+export function confirmCompany(actor: Actor, input: ConfirmCompanyInput): Promise<ActResult<null>> {
   return write(actor, 'confirm-company', input, async (context) => {
     const { tx, rights, record } = context
     requireInWorkspace(rights, 'company:confirm')

@@ -4,10 +4,10 @@ import { write } from '../../consequences/write'
 import { type Actor, requireCompany } from '../../records/authorization'
 import type { TransactionClient } from '../../store/client'
 import { NotFoundError, refuseClash } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /** Says what one of the company's people is in it: also how an admin of the workspace names the first administrator. */
-export function setCompanyRole(actor: Actor, input: CompanyRoleInput): Promise<Outcome<null>> {
+export function setCompanyRole(actor: Actor, input: CompanyRoleInput): Promise<ActResult<null>> {
   return write(actor, 'set-company-role', input, async ({ tx, rights, record }) => {
     const { company } = await requireCompany(tx, rights, input.companyId, 'company:admit')
     const person = await requirePerson(tx, input)
@@ -25,7 +25,7 @@ export function setCompanyRole(actor: Actor, input: CompanyRoleInput): Promise<O
 }
 
 /** Takes somebody out of the company, and with that out of every project where they are for it. */
-export function removeCompanyPerson(actor: Actor, input: RemoveCompanyPersonInput): Promise<Outcome<null>> {
+export function removeCompanyPerson(actor: Actor, input: RemoveCompanyPersonInput): Promise<ActResult<null>> {
   return write(actor, 'remove-company-person', input, async ({ tx, rights, record }) => {
     const { company } = await requireCompany(tx, rights, input.companyId, 'company:admit')
     const person = await requirePerson(tx, input)

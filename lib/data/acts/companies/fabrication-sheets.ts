@@ -17,7 +17,7 @@ import { type Actor, requireCompany } from '../../records/authorization'
 import { loadSheet, reviveSheet } from '../../records/sheet-records'
 import type { TransactionClient } from '../../store/client'
 import { refuseInvalid, refuseStale } from '../../store/errors'
-import type { ChangeSince, Outcome } from '../../views'
+import type { ActResult, ChangeSince } from '../../views'
 
 export interface SavedSheet {
   /** The new version; the one that was there where nothing differs. */
@@ -28,7 +28,7 @@ export interface SavedSheet {
  * Saves a sheet as a new version; earlier ones stay. As with a fabricator's limits, recorded results of revisions that
  * are shared with them show as stale until they are evaluated again: nobody's signature lapses by a sheet elsewhere.
  */
-export function saveSheet(actor: Actor, input: SaveSheetInput): Promise<Outcome<SavedSheet>> {
+export function saveSheet(actor: Actor, input: SaveSheetInput): Promise<ActResult<SavedSheet>> {
   return write(actor, 'save-sheet', input, (context) =>
     storeSheet(context, input, () => {
       const reading = readSheetContent(input.kind, input.content)

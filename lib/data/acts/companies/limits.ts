@@ -5,7 +5,7 @@ import { write } from '../../consequences/write'
 import { WORKSPACE_OWNER } from '../../reads/limits'
 import { type Actor, requireCompany, requireInWorkspace } from '../../records/authorization'
 import { refuseField, refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { storeWorkspaceLimits } from '../workspace/templates'
 
 /**
@@ -13,7 +13,7 @@ import { storeWorkspaceLimits } from '../workspace/templates'
  * under way are offered. Under a fabricator's, recorded results show as stale until the revision is evaluated again, so
  * that nobody's signature lapses by a setting elsewhere.
  */
-export function setLimit(actor: Actor, input: LimitInput): Promise<Outcome<{ version: number }>> {
+export function setLimit(actor: Actor, input: LimitInput): Promise<ActResult<{ version: number }>> {
   return write(actor, 'set-limit', input, async (context) => {
     const { tx, rights, at, record } = context
     const companyId = input.companyId ?? null

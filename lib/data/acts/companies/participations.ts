@@ -7,13 +7,13 @@ import { requireTakesPart } from '../../records/participation-record'
 import { readSharing, toSharingColumns } from '../../records/sharing-columns'
 import type { TransactionClient } from '../../store/client'
 import { NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /**
  * The company's own decision on a project that asked: to take part, not to, or no longer. Taking part begins with what
  * the company set for further projects, which is nothing until it says otherwise.
  */
-export function decideParticipation(actor: Actor, input: DecideParticipationInput): Promise<Outcome<null>> {
+export function decideParticipation(actor: Actor, input: DecideParticipationInput): Promise<ActResult<null>> {
   return write(actor, 'decide-participation', input, async ({ tx, rights, at, record }) => {
     const { company } = await requireCompany(tx, rights, input.companyId, 'company:take-part')
     const part = await requirePart(tx, input)
@@ -63,7 +63,7 @@ const NOTHING: Sharing = { matrix: 'not-shared', shelf: 'not-shared', rates: 'no
  * Chooses what a project's team gets of the company's sheets. Recorded results show as stale until the revision is
  * evaluated again; what is no longer shared is left out of every view at once.
  */
-export function setCompanySharing(actor: Actor, input: CompanySharingInput): Promise<Outcome<null>> {
+export function setCompanySharing(actor: Actor, input: CompanySharingInput): Promise<ActResult<null>> {
   return write(actor, 'set-company-sharing', input, async ({ tx, rights, at, record }) => {
     const { company } = await requireCompany(tx, rights, input.companyId, 'company:share')
     const { projectId, matrix, shelf, rates } = input
@@ -101,7 +101,7 @@ async function requirePart(
 }
 
 /** Brings one of the company's people into a project in which it takes part. */
-export function bringToProject(actor: Actor, input: BringToProjectInput): Promise<Outcome<null>> {
+export function bringToProject(actor: Actor, input: BringToProjectInput): Promise<ActResult<null>> {
   return write(actor, 'bring-to-project', input, async ({ tx, rights, at, record }) => {
     const { company } = await requireCompany(tx, rights, input.companyId, 'company:take-part')
     await requireTakesPart(tx, company.id, input.projectId)

@@ -5,11 +5,11 @@ import { write } from '../../consequences/write'
 import { mergeRows, type Row, readFile } from '../../reads/sheet-files'
 import type { Actor } from '../../records/authorization'
 import { refuseField, refuseInvalid } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { type SavedSheet, storeSheet } from './fabrication-sheets'
 
 /** Takes a file's rows over as a new version. The file is read again: what counts is what it holds, not what was shown. */
-export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Promise<Outcome<SavedSheet>> {
+export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Promise<ActResult<SavedSheet>> {
   return write(actor, 'import-sheet-file', input, (context) =>
     storeSheet(context, input, (before) => {
       const reading = readFile(input)

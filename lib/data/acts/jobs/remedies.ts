@@ -12,13 +12,13 @@ import { combineLimits } from '../../records/effective-limits'
 import { askForJob } from '../../records/job-record'
 import { loadRevision } from '../../records/loaded-revision'
 import { outcomeOf, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /**
  * Asks for changes that the trade would try on a bend of a draft, under the limits that the person is shown. The same draft, bend
  * and fabricator find the same job again: its result is kept until something that it rests on changes.
  */
-export function askForRemedies(actor: Actor, input: RemediesInput): Promise<Outcome<{ readonly jobId: string }>> {
+export function askForRemedies(actor: Actor, input: RemediesInput): Promise<ActResult<{ readonly jobId: string }>> {
   return outcomeOf(async () => {
     const order = await prepare(actor, input)
     const key = hashJson({ kind: 'remedies', askedBy: actor.userId, order, engineVersion: ENGINE_VERSION })

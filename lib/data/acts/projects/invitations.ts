@@ -20,7 +20,7 @@ import { requireTakesPart } from '../../records/participation-record'
 import { loadWorkspace } from '../../records/settings-record'
 import type { TransactionClient } from '../../store/client'
 import { NotAllowedError, NotFoundError, refuseClash, refuseField } from '../../store/errors'
-import type { AskedCompany, CreatedInvitation, InvitationView, Outcome } from '../../views'
+import type { ActResult, AskedCompany, CreatedInvitation, InvitationView } from '../../views'
 import { askCompany } from '../companies/asked-companies'
 
 const DAY_MS = 86_400_000
@@ -35,15 +35,15 @@ const DAY_MS = 86_400_000
 export function createInvitation(
   actor: Actor,
   input: InvitationInput & { readonly role: 'lead' | 'member' | 'observer' },
-): Promise<Outcome<CreatedInvitation>>
+): Promise<ActResult<CreatedInvitation>>
 export function createInvitation(
   actor: Actor,
   input: InvitationInput,
-): Promise<Outcome<CreatedInvitation | AskedCompany>>
+): Promise<ActResult<CreatedInvitation | AskedCompany>>
 export function createInvitation(
   actor: Actor,
   input: InvitationInput,
-): Promise<Outcome<CreatedInvitation | AskedCompany>> {
+): Promise<ActResult<CreatedInvitation | AskedCompany>> {
   const seed = makeTokenSeed(actor.userId, input.requestKey)
   const token = deriveToken(seed)
   const withLink = (invitation: InvitationView): CreatedInvitation => ({
@@ -88,7 +88,7 @@ export function createInvitation(
 }
 
 /** Admits somebody to a company, and where it is named to one of its projects: by one of its administrators or by an admin. */
-export function inviteToCompany(actor: Actor, input: CompanyInvitationInput): Promise<Outcome<CreatedInvitation>> {
+export function inviteToCompany(actor: Actor, input: CompanyInvitationInput): Promise<ActResult<CreatedInvitation>> {
   const seed = makeTokenSeed(actor.userId, input.requestKey)
   const token = deriveToken(seed)
   const withLink = (invitation: InvitationView): CreatedInvitation => ({
@@ -210,7 +210,7 @@ export async function isEnteredByInvitation(
   return company.projectId !== null && (await tx.companyPerson.count({ where: { companyId: company.id } })) === 0
 }
 
-export function revokeInvitation(actor: Actor, input: RevokeInvitationInput): Promise<Outcome<null>> {
+export function revokeInvitation(actor: Actor, input: RevokeInvitationInput): Promise<ActResult<null>> {
   return write(actor, 'revoke-invitation', input, async ({ tx, rights, at, record }) => {
     const invitation = await tx.invitation.findUnique({ where: { id: input.invitationId } })
     if (invitation === null) throw new NotFoundError('invitation')

@@ -13,14 +13,14 @@ import { readRole } from '../../records/stored-words'
 import { OWN_VISIT, type Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf, RefusalError, refuseClash, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { isEnteredByInvitation } from './invitations'
 
 /** By somebody without an account: creates it and joins. */
 export async function acceptInvitation(
   input: AcceptInvitationInput,
   visit: Visit = OWN_VISIT,
-): Promise<Outcome<{ userId: string; projectId: string | null }>> {
+): Promise<ActResult<{ userId: string; projectId: string | null }>> {
   // A worthless link or password must not cost a hash.
   const hashed = await outcomeOf(async () => {
     requireOpen(await findByToken(db(), input.token), now())
@@ -55,7 +55,7 @@ export async function acceptInvitation(
 export async function joinByInvitation(
   actor: Actor,
   input: JoinByInvitationInput,
-): Promise<Outcome<{ projectId: string | null }>> {
+): Promise<ActResult<{ projectId: string | null }>> {
   const joined = await write(actor, 'join-by-invitation', {}, async ({ tx, rights, at }) => {
     const found = await findByToken(tx, input.token)
     // The second click of a double click: the first one already did it.
@@ -107,10 +107,10 @@ async function turnAway(
   return { turnedAway: invitation.company.name }
 }
 
-function refuseTurnedAway<T extends object>(outcome: Outcome<T | TurnedAway>): Promise<Outcome<T>> {
+function refuseTurnedAway<T extends object>(result: ActResult<T | TurnedAway>): Promise<ActResult<T>> {
   return outcomeOf(async () => {
-    if (!outcome.ok) throw new RefusalError(outcome.refusal)
-    const { value } = outcome
+    if (!result.ok) throw new RefusalError(result.refusal)
+    const { value } = result
     if ('turnedAway' in value) {
       refuseClash(
         `Nobody joins ${value.turnedAway} by a project's invitation: an administrator of the company must admit you.`,

@@ -4,10 +4,10 @@ import { write } from '../../consequences/write'
 import { type Actor, type PersonRights, requireProject } from '../../records/authorization'
 import type { TransactionClient } from '../../store/client'
 import { NotFoundError, refuseClash, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /** Makes somebody of the team a member, a lead or an observer. A fabricator's role never changes: it binds the company. */
-export function setMembershipRole(actor: Actor, input: MembershipRoleInput): Promise<Outcome<null>> {
+export function setMembershipRole(actor: Actor, input: MembershipRoleInput): Promise<ActResult<null>> {
   return write(actor, 'set-membership-role', input, async ({ tx, rights, record }) => {
     const membership = await requireMember(tx, rights, input)
     if (membership.role === 'fabricator')
@@ -26,7 +26,7 @@ export function setMembershipRole(actor: Actor, input: MembershipRoleInput): Pro
 }
 
 /** Takes somebody out of the project. What they wrote and signed stays. */
-export function removeMember(actor: Actor, input: RemoveMemberInput): Promise<Outcome<null>> {
+export function removeMember(actor: Actor, input: RemoveMemberInput): Promise<ActResult<null>> {
   return write(actor, 'remove-member', input, async ({ tx, rights, record }) => {
     const membership = await requireMember(tx, rights, input)
     await requireAnotherLead(tx, membership)

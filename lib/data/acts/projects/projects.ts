@@ -4,10 +4,10 @@ import { write } from '../../consequences/write'
 import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { foldName } from '../../records/names'
 import { refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /** Anyone who creates a project is its first lead, for the company they work for. */
-export function createProject(actor: Actor, input: ProjectInput): Promise<Outcome<{ projectId: string }>> {
+export function createProject(actor: Actor, input: ProjectInput): Promise<ActResult<{ projectId: string }>> {
   return write(actor, 'create-project', input, async ({ tx, rights, at, record }) => {
     requireInWorkspace(rights, 'project:create')
     const nameKey = foldName(input.name)

@@ -7,10 +7,10 @@ import { findFabricators } from '../../reads/fabricators'
 import { type Actor, requireRevision } from '../../records/authorization'
 import { loadRevision } from '../../records/loaded-revision'
 import { refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /** Makes the revision visible to a fabricator of the project. The fabricator's limits count from here on. */
-export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<Outcome<null>> {
+export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<ActResult<null>> {
   return write(actor, 'share-revision', input, async (context) => {
     const { tx, rights, at, record } = context
     const { revision, subject } = await requireRevision(tx, rights, input.revisionId, 'revision:share')
@@ -42,7 +42,7 @@ export function shareRevision(actor: Actor, input: ShareRevisionInput): Promise<
 }
 
 /** Hides the revision from a fabricator again. Their threads and declarations stay with it. */
-export function unshareRevision(actor: Actor, input: ShareRevisionInput): Promise<Outcome<null>> {
+export function unshareRevision(actor: Actor, input: ShareRevisionInput): Promise<ActResult<null>> {
   return write(actor, 'unshare-revision', input, async (context) => {
     const { tx, rights, record } = context
     const { revision, subject } = await requireRevision(tx, rights, input.revisionId, 'revision:share')

@@ -10,7 +10,7 @@ import { loadRevision } from '../../records/loaded-revision'
 import { listViewableFiles } from '../../records/looked-at'
 import { makeSnapshot } from '../../records/snapshot'
 import { NotFoundError, refuseInvalid, refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /** The item as it stands for this person. @throws NotFoundError for an id that the catalogue lacks */
 export function getItemStateOf(snapshot: ReviewSnapshot, itemId: string): ItemState {
@@ -26,7 +26,7 @@ export function getItemStateOf(snapshot: ReviewSnapshot, itemId: string): ItemSt
 export function answerItem(
   actor: Actor,
   input: AnswerItemInput,
-): Promise<Outcome<{ answerVersion: number; version: number }>> {
+): Promise<ActResult<{ answerVersion: number; version: number }>> {
   return write(actor, 'answer-item', input, async (context) => {
     const { tx, rights, at, record } = context
     const scope = await requireRevisionInView(tx, rights, input.revisionId)

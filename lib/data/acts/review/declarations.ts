@@ -8,13 +8,13 @@ import { listChangesSince } from '../../records/changes-since'
 import { loadRevision } from '../../records/loaded-revision'
 import { makeSnapshot } from '../../records/snapshot'
 import { refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /**
  * A fabricator's word on the present design and artwork: buildable as it stands, or not. It stands until either changes;
  * a later one of the same company replaces it.
  */
-export function declareBuildable(actor: Actor, input: DeclarationInput): Promise<Outcome<{ declarationId: string }>> {
+export function declareBuildable(actor: Actor, input: DeclarationInput): Promise<ActResult<{ declarationId: string }>> {
   return write(actor, 'declare-buildable', input, async (context) => {
     const { tx, rights, at, record } = context
     const { revision, fabricatorCompanyId } = await requireRevision(tx, rights, input.revisionId, 'declaration:make')

@@ -23,7 +23,7 @@ import type { TransactionClient } from '../../store/client'
 import { NotAllowedError, NotFoundError, outcomeOf, refuseField } from '../../store/errors'
 import { cleanFileName, type FileHead, requireArtworkFile, requireUsableFile } from '../../store/file-kinds'
 import { type FileBytes, receiveFile } from '../../store/file-store'
-import type { AttachmentView, Outcome } from '../../views'
+import type { ActResult, AttachmentView } from '../../views'
 
 interface KeptFile {
   readonly sha256: string
@@ -57,7 +57,7 @@ interface Reception<I extends SentFile, T> {
 async function receive<I extends SentFile, T>(
   actor: Actor,
   { action, input, authorize, check, store }: Reception<I, T>,
-): Promise<Outcome<T>> {
+): Promise<ActResult<T>> {
   const arrived = await outcomeOf(async () => {
     const room = await read(actor, async (context) => {
       const { revision } = await authorize(context)
@@ -88,7 +88,7 @@ async function receive<I extends SentFile, T>(
 }
 
 /** Puts a file beside an item's answer, as evidence, or beside a comment of the person's own. */
-export function attachFile(actor: Actor, input: AttachFileInput): Promise<Outcome<AttachmentView>> {
+export function attachFile(actor: Actor, input: AttachFileInput): Promise<ActResult<AttachmentView>> {
   const { target } = input
   return receive(actor, {
     action: 'attach-file',
@@ -171,7 +171,7 @@ function requireAnswerable(rights: PersonRights, scope: RevisionScope, { templat
 }
 
 /** Takes a file off an answer or a comment. Its bytes and its record stay. */
-export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<Outcome<null>> {
+export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<ActResult<null>> {
   return write(actor, 'remove-attachment', input, async (context) => {
     const { tx, rights, at, record } = context
     const { row, scope } = await requireAttachment(tx, rights, input.fileId)
@@ -205,7 +205,7 @@ export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<
 }
 
 /** Adds an artwork file. One with the name of another replaces it. */
-export function addArtwork(actor: Actor, input: AddArtworkInput): Promise<Outcome<AttachmentView>> {
+export function addArtwork(actor: Actor, input: AddArtworkInput): Promise<ActResult<AttachmentView>> {
   return receive(actor, {
     action: 'add-artwork',
     input,
@@ -243,7 +243,7 @@ async function storeArtwork(context: WriteContext, revisionId: string, file: Kep
 }
 
 /** Takes an artwork file off the revision. Its bytes and its record stay. */
-export function removeArtwork(actor: Actor, input: RemoveFileInput): Promise<Outcome<null>> {
+export function removeArtwork(actor: Actor, input: RemoveFileInput): Promise<ActResult<null>> {
   return write(actor, 'remove-artwork', input, async (context) => {
     const { tx, rights, at, record } = context
     const row = await tx.artwork.findUnique({ where: { id: input.fileId } })

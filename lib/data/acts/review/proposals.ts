@@ -28,7 +28,7 @@ import { type LoadedRevision, loadRevision } from '../../records/loaded-revision
 import { type ReadProposal, readProposal } from '../../records/proposal-patch'
 import { getPersonName } from '../../records/revision-record'
 import { outcomeOf, refuseClash, refuseField, refuseInvalid } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { addComment, findAudience, getOwnCompanyId, placeOfThread } from './threads'
 
 /** Parts of the design that a proposal may change; own materials come along with the layers that are made of them. */
@@ -41,7 +41,7 @@ const PROPOSABLE_AREAS: readonly string[] = ['materials', 'construction', 'bends
 export async function proposeChange(
   actor: Actor,
   input: ProposeChangeInput,
-): Promise<Outcome<{ proposalId: string; threadId: string }>> {
+): Promise<ActResult<{ proposalId: string; threadId: string }>> {
   const checked = await outcomeOf(async () => checkDesign(input.design))
   if (!checked.ok) return checked
   const proposed = checked.value
@@ -141,7 +141,7 @@ function requireProposable(present: Design, proposed: Design): string[] {
 export function decideProposal(
   actor: Actor,
   input: DecideProposalInput,
-): Promise<Outcome<{ designVersion: number; voidedSignatures: number }>> {
+): Promise<ActResult<{ designVersion: number; voidedSignatures: number }>> {
   return write(actor, 'decide-proposal', input, async (context) => {
     const { tx, rights } = context
     const { row, scope } = await requireProposal(tx, rights, input.proposalId)
@@ -225,7 +225,7 @@ async function storeDecision(
 }
 
 /** The proposer withdraws it; it stays readable. */
-export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Promise<Outcome<null>> {
+export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Promise<ActResult<null>> {
   return write(actor, 'withdraw-proposal', input, async (context) => {
     const { tx, rights, at } = context
     const { row, scope } = await requireProposal(tx, rights, input.proposalId)

@@ -16,7 +16,7 @@ import type { TransactionClient } from '../../store/client'
 import { computing } from '../../store/computations'
 import { outcomeOf, refuseClash } from '../../store/errors'
 import { keepFile, readKeptFile } from '../../store/file-store'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
 import { requireRevisionSeen, storeMove, unwrap } from './stage-moves'
 
@@ -44,7 +44,7 @@ interface Prepared {
  * Building takes a second or so, longer than a transaction should hold everybody up. So the decision is taken twice: on
  * the content that is packed, and again in the transaction that releases exactly that content.
  */
-export async function releaseRevision(actor: Actor, input: ReleaseInput): Promise<Outcome<ReleasedRevision>> {
+export async function releaseRevision(actor: Actor, input: ReleaseInput): Promise<ActResult<ReleasedRevision>> {
   const confirmed = await outcomeOf(() => confirmPerson(actor, input))
   if (!confirmed.ok) return confirmed
   const prepared = await outcomeOf(() => prepare(actor, input))

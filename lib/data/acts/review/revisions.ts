@@ -13,13 +13,13 @@ import { loadRevision } from '../../records/loaded-revision'
 import { foldName } from '../../records/names'
 import { findLatestTemplateVersion } from '../../records/template-record'
 import { outcomeOf, refuseField } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /**
  * A new revision from a starting construction, a blank design, an imported document or a copy. A copy takes the design,
  * the artwork, and the answers for as long as their inputs are the same; it is reviewed again.
  */
-export function createRevision(actor: Actor, input: NewRevisionInput): Promise<Outcome<{ revisionId: string }>> {
+export function createRevision(actor: Actor, input: NewRevisionInput): Promise<ActResult<{ revisionId: string }>> {
   return write(actor, 'create-revision', input, async (context) => {
     const { tx, rights, at, record } = context
     const project = await requireProject(tx, rights, input.projectId, 'revision:create')
@@ -110,7 +110,7 @@ async function copyArtwork({ tx, rights, at }: WriteContext, fromId: string, toI
  * Checks references, saves, evaluates, stores the results and voids signatures that no longer cover the content.
  * `seenVersion` is the design's version; a design that is the same as the stored one changes nothing.
  */
-export function saveDesign(actor: Actor, input: SaveDesignInput): Promise<Outcome<SavedDesign>> {
+export function saveDesign(actor: Actor, input: SaveDesignInput): Promise<ActResult<SavedDesign>> {
   return outcomeWith(
     () => checkDesign(input.design),
     (checked) => storeDesign(actor, 'save-design', input, checked),
@@ -118,7 +118,7 @@ export function saveDesign(actor: Actor, input: SaveDesignInput): Promise<Outcom
 }
 
 /** Replaces the design by an imported document. */
-export function importDesign(actor: Actor, input: ImportDesignInput): Promise<Outcome<SavedDesign>> {
+export function importDesign(actor: Actor, input: ImportDesignInput): Promise<ActResult<SavedDesign>> {
   return outcomeWith(
     () => checkDesignText(input.designText),
     (checked) => storeDesign(actor, 'import-design', input, checked),
@@ -126,7 +126,7 @@ export function importDesign(actor: Actor, input: ImportDesignInput): Promise<Ou
 }
 
 /** Checks outside the transaction what needs no database, so that a large bad file holds nobody up. */
-async function outcomeWith<C, T>(check: () => C, run: (checked: C) => Promise<Outcome<T>>): Promise<Outcome<T>> {
+async function outcomeWith<C, T>(check: () => C, run: (checked: C) => Promise<ActResult<T>>): Promise<ActResult<T>> {
   const checked = await outcomeOf(async () => check())
   return checked.ok ? run(checked.value) : checked
 }
@@ -136,7 +136,7 @@ async function storeDesign(
   action: 'save-design' | 'import-design',
   input: Pick<SaveDesignInput, 'revisionId' | 'seenVersion' | 'requestKey'>,
   checked: CheckedDesign,
-): Promise<Outcome<SavedDesign>> {
+): Promise<ActResult<SavedDesign>> {
   return write(actor, action, { ...input, designHash: checked.designHash }, async (context) => {
     const { tx, rights } = context
     const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
@@ -147,7 +147,7 @@ async function storeDesign(
 }
 
 /** With the present engine, limits and day. */
-export async function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<Outcome<{ version: number }>> {
+export async function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<ActResult<{ version: number }>> {
   return write(actor, 'evaluate-again', input, async (context) => {
     const { revision } = await requireRevision(context.tx, context.rights, input.revisionId, 'revision:edit')
     return evaluateContentAgain(context, revision.id)

@@ -9,7 +9,7 @@ import { loadRevision } from '../../records/loaded-revision'
 import { getSigningStatement } from '../../records/signing-statement'
 import { makeSnapshot } from '../../records/snapshot'
 import { NotFoundError, outcomeOf, refuseField, refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { confirmPerson, requireConfirmed } from '../access/confirmation'
 import { requireRevisionSeen, unwrap } from './stage-moves'
 
@@ -20,7 +20,7 @@ import { requireRevisionSeen, unwrap } from './stage-moves'
 export async function signRevision(
   actor: Actor,
   input: SignInput,
-): Promise<Outcome<{ signatureId: string; version: number }>> {
+): Promise<ActResult<{ signatureId: string; version: number }>> {
   // The hash takes its time, so it is done before the transaction, which then checks that it is still the same.
   const confirmed = await outcomeOf(() => confirmPerson(actor, input))
   if (!confirmed.ok) return confirmed
@@ -64,7 +64,7 @@ export async function signRevision(
 }
 
 /** The signer withdraws their own signature, with a reason, while the revision awaits signature. It stays readable. */
-export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): Promise<Outcome<null>> {
+export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): Promise<ActResult<null>> {
   return write(actor, 'withdraw-signature', input, async (context) => {
     const { tx, rights } = context
     const row = await tx.signature.findUnique({ where: { id: input.signatureId }, select: { revisionId: true } })

@@ -8,7 +8,7 @@ import { listChangesSince } from '../../records/changes-since'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { makeSnapshot } from '../../records/snapshot'
 import { NotAllowedError, refuseBlocked, refuseClash, refuseField, refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 export interface MovedRevision {
   readonly stage: string
@@ -16,21 +16,21 @@ export interface MovedRevision {
 }
 
 /** To the next stage, when nothing blocks. The last step, release, is a function of its own: it builds the package. */
-export function advanceRevision(actor: Actor, input: AdvanceInput): Promise<Outcome<MovedRevision>> {
+export function advanceRevision(actor: Actor, input: AdvanceInput): Promise<ActResult<MovedRevision>> {
   return write(actor, 'advance-revision', input, (context) =>
     move(context, input, { move: 'advance', reason: input.note ?? '' }),
   )
 }
 
 /** Back one stage, with a reason. Signatures are voided. */
-export function sendBackRevision(actor: Actor, input: SendBackInput): Promise<Outcome<MovedRevision>> {
+export function sendBackRevision(actor: Actor, input: SendBackInput): Promise<ActResult<MovedRevision>> {
   return write(actor, 'send-back-revision', input, (context) =>
     move(context, input, { move: 'send-back', reason: input.reason }),
   )
 }
 
 /** Off the path, with a reason, for good. The revision stays readable. */
-export function withdrawRevision(actor: Actor, input: WithdrawInput): Promise<Outcome<MovedRevision>> {
+export function withdrawRevision(actor: Actor, input: WithdrawInput): Promise<ActResult<MovedRevision>> {
   return write(actor, 'withdraw-revision', input, (context) =>
     move(context, input, { move: 'withdraw', reason: input.reason }),
   )

@@ -9,14 +9,14 @@ import { type Actor, requireRevision, requireRevisionInView } from '../../record
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { loadTemplate, type TemplateRecord } from '../../records/template-record'
 import { refuseClash } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { requireRevisionSeen } from './stage-moves'
 
 /**
  * Brings a review up to the newest version of the catalogue: evaluates by it, opens again the answers to questions that
  * were reworded, and voids signatures, since the version is part of what was signed.
  */
-export function updateTemplate(actor: Actor, input: UpdateTemplateInput): Promise<Outcome<{ version: number }>> {
+export function updateTemplate(actor: Actor, input: UpdateTemplateInput): Promise<ActResult<{ version: number }>> {
   return write(actor, 'update-template', input, async (context) => {
     const { tx, rights, record } = context
     const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)

@@ -18,13 +18,13 @@ import {
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import type { TransactionClient } from '../../store/client'
 import { NotAllowedError, NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /**
  * Opens a thread on the revision or on a part of it. A fabricator's thread is seen by the team and by its own company;
  * the team's own by the team alone, or beside it by the one fabricator that is named.
  */
-export function openThread(actor: Actor, input: OpenThreadInput): Promise<Outcome<{ threadId: string }>> {
+export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActResult<{ threadId: string }>> {
   return write(actor, 'open-thread', input, async (context) => {
     const { tx, rights, at, record } = context
     const scope = await requireRevisionInView(tx, rights, input.revisionId)
@@ -103,7 +103,7 @@ function findAnchorLabel({ design, record, template }: LoadedRevision, anchor: O
 }
 
 /** Replies; a reply that is marked as the answer turns an open thread into an answered one. */
-export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<{ commentId: string }>> {
+export function replyToThread(actor: Actor, input: ReplyInput): Promise<ActResult<{ commentId: string }>> {
   return write(actor, 'reply-to-thread', input, async (context) => {
     const { tx, rights, at, record } = context
     const { scope, thread } = await requireThread(tx, rights, input.threadId)
@@ -134,7 +134,7 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<Outcome<
   })
 }
 
-export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outcome<null>> {
+export function closeThread(actor: Actor, input: CloseThreadInput): Promise<ActResult<null>> {
   return write(actor, 'close-thread', input, async (context) => {
     const { tx, rights, at, record } = context
     const { scope, thread } = await requireThread(tx, rights, input.threadId)
@@ -166,7 +166,7 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<Outc
 }
 
 /** An answered or closed thread goes back to open, with a reason. */
-export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Outcome<null>> {
+export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<ActResult<null>> {
   return write(actor, 'reopen-thread', input, async (context) => {
     const { tx, rights, record } = context
     const { scope, thread } = await requireThread(tx, rights, input.threadId)
@@ -198,7 +198,7 @@ export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Ou
 }
 
 /** The author changes the text; the one before is kept. */
-export function editComment(actor: Actor, input: EditCommentInput): Promise<Outcome<null>> {
+export function editComment(actor: Actor, input: EditCommentInput): Promise<ActResult<null>> {
   return write(actor, 'edit-comment', input, async (context) => {
     const { tx, rights, at, record } = context
     const comment = await tx.comment.findUnique({ where: { id: input.commentId } })

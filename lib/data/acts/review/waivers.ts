@@ -14,12 +14,12 @@ import {
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { makeSnapshot } from '../../records/snapshot'
 import { NotFoundError, outcomeOf, refuseClash, refuseInvalid } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
 import { getItemStateOf } from './answers'
 
 /** Proposes to release against an item, on its present numbers and no others. An earlier proposal is replaced. */
-export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<Outcome<{ waiverId: string }>> {
+export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<ActResult<{ waiverId: string }>> {
   return write(actor, 'propose-waiver', input, async (context) => {
     const { tx, rights, at, record } = context
     const { revision } = await requireRevision(tx, rights, input.revisionId, 'waiver:propose')
@@ -70,7 +70,7 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
  * A lead approves or declines. Approval takes a second person where the workspace asks for one, and asks for the person
  * again, as signing does.
  */
-export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<Outcome<{ version: number }>> {
+export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<ActResult<{ version: number }>> {
   const isApproval = input.decision === 'approve'
   const confirmed = await outcomeOf(async () =>
     isApproval ? confirmPerson(actor, { ...input, password: input.password ?? '' }) : null,

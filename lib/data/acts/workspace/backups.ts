@@ -8,7 +8,7 @@ import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { db, getDatabase } from '../../store/client'
 import { outcomeOf, refuseClash } from '../../store/errors'
 import { getFilesFolder, getIncomingFolder } from '../../store/file-store'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 export interface Backup {
   readonly folder: string
@@ -20,7 +20,7 @@ export interface Backup {
  * own under the data folder. Secrets are left out: the person who keeps the backup must not be able to sign packages with it.
  * On PostgreSQL it is refused, naming the server's own tool.
  */
-export async function createBackup(actor: Actor): Promise<Outcome<Backup>> {
+export async function createBackup(actor: Actor): Promise<ActResult<Backup>> {
   await read(actor, async ({ rights }) => requireInWorkspace(rights, 'backup:make'))
   const made = await outcomeOf(copyAll)
   if (!made.ok) return made

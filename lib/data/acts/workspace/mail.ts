@@ -6,7 +6,7 @@ import { write } from '../../consequences/write'
 import { type MailView, toEntry } from '../../reads/mail'
 import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { NotFoundError, refuseClash } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 /** The text of a message. It may quote what the admin has no other right to, so each opening is recorded. */
 export async function getMail(actor: Actor, mailId: string): Promise<MailView> {
@@ -32,7 +32,7 @@ export async function getMail(actor: Actor, mailId: string): Promise<MailView> {
 }
 
 /** A message that was given up, or of which nobody knows whether it went out, is due again. An admin's decision. */
-export function sendMailAgain(actor: Actor, input: SendMailAgainInput): Promise<Outcome<null>> {
+export function sendMailAgain(actor: Actor, input: SendMailAgainInput): Promise<ActResult<null>> {
   return write(actor, 'send-mail-again', input, async ({ tx, rights, record }) => {
     requireInWorkspace(rights, 'mail:view')
     const row = await tx.mailMessage.findUnique({ where: { id: input.mailId } })

@@ -4,9 +4,9 @@ import { write } from '../../consequences/write'
 import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { loadWorkspace, WORKSPACE_ID, type WorkspaceSettings } from '../../records/settings-record'
 import { refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
-export function changeSettings(actor: Actor, input: SettingsInput): Promise<Outcome<{ version: number }>> {
+export function changeSettings(actor: Actor, input: SettingsInput): Promise<ActResult<{ version: number }>> {
   return write(actor, 'change-settings', input, async ({ tx, rights, record }) => {
     requireInWorkspace(rights, 'settings:edit')
     const before = await loadWorkspace(tx)

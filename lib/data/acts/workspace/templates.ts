@@ -8,7 +8,7 @@ import { type WriteContext, write } from '../../consequences/write'
 import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { loadLatestTemplate, type TemplateRecord } from '../../records/template-record'
 import { NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
-import type { Outcome } from '../../views'
+import type { ActResult } from '../../views'
 
 export interface ChangedTemplate {
   /** The new version; the old one where nothing changed. */
@@ -19,7 +19,7 @@ export interface ChangedTemplate {
 export function addOwnItem(
   actor: Actor,
   input: AddOwnItemInput,
-): Promise<Outcome<ChangedTemplate & { itemId: string }>> {
+): Promise<ActResult<ChangedTemplate & { itemId: string }>> {
   return write(actor, 'add-own-item', input, async (context) => {
     const { content, version } = await requireSeen(context, input.seenVersion)
     const item: OwnItem = { ...input.item, id: await makeOwnItemId(context, input.item.question, version) }
@@ -28,7 +28,7 @@ export function addOwnItem(
   })
 }
 
-export function changeOwnItem(actor: Actor, input: ChangeOwnItemInput): Promise<Outcome<ChangedTemplate>> {
+export function changeOwnItem(actor: Actor, input: ChangeOwnItemInput): Promise<ActResult<ChangedTemplate>> {
   return write(actor, 'change-own-item', input, async (context) => {
     const { content } = await requireSeen(context, input.seenVersion)
     requireOwnItem(content, input.item.id)
@@ -37,7 +37,7 @@ export function changeOwnItem(actor: Actor, input: ChangeOwnItemInput): Promise<
   })
 }
 
-export function removeOwnItem(actor: Actor, input: RemoveOwnItemInput): Promise<Outcome<ChangedTemplate>> {
+export function removeOwnItem(actor: Actor, input: RemoveOwnItemInput): Promise<ActResult<ChangedTemplate>> {
   return write(actor, 'remove-own-item', input, async (context) => {
     const { content } = await requireSeen(context, input.seenVersion)
     requireOwnItem(content, input.itemId)
@@ -47,7 +47,10 @@ export function removeOwnItem(actor: Actor, input: RemoveOwnItemInput): Promise<
 }
 
 /** Rewords a delivered item, changes who answers it, or switches it off with a reason. Its calculation stays. */
-export function changeDeliveredItem(actor: Actor, input: ChangeDeliveredItemInput): Promise<Outcome<ChangedTemplate>> {
+export function changeDeliveredItem(
+  actor: Actor,
+  input: ChangeDeliveredItemInput,
+): Promise<ActResult<ChangedTemplate>> {
   return write(actor, 'change-delivered-item', input, async (context) => {
     const { content } = await requireSeen(context, input.seenVersion)
     const { change } = input

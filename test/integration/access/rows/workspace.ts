@@ -195,7 +195,7 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
   { name: 'listLeadCounts', run: (a) => data.listLeadCounts(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
 ]
 
-function expectClash(outcome: data.Outcome<unknown>): data.Outcome<null> {
+function expectClash(outcome: data.ActResult<unknown>): data.ActResult<null> {
   if (outcome.ok || outcome.refusal.kind !== 'clash') throw new Error('was not refused on PostgreSQL')
   return { ok: true, value: null }
 }

@@ -33,4 +33,4 @@ export type Refusal =
   /** Too many attempts; later it may be tried again. */
   | { readonly kind: 'too-many'; readonly message: string }
 
-export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
+export type ActResult<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }

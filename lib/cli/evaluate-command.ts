@@ -36,7 +36,7 @@ export interface CommandResult {
 }
 
 /** What stops the command before anything is evaluated. */
-class Refusal extends Error {}
+class UnusableInput extends Error {}
 
 /**
  * The whole command: arguments in, text and exit status out.
@@ -48,7 +48,7 @@ export function runEvaluateCommand(argv: readonly string[], today: string): Comm
   try {
     return { problem: '', ...run(argv, today) }
   } catch (error) {
-    if (error instanceof Refusal) return { status: 2, text: '', problem: error.message }
+    if (error instanceof UnusableInput) return { status: 2, text: '', problem: error.message }
     throw error
   }
 }
@@ -58,10 +58,10 @@ function run(argv: readonly string[], today: string): { status: 0 | 1; text: str
   if (values.help === true) return { status: 0, text: EVALUATE_USAGE }
   if (values.schema === true) return { status: 0, text: JSON.stringify(getDesignJsonSchema(), null, 2) }
   const [file] = positionals
-  if (file === undefined || positionals.length > 1) throw new Refusal(EVALUATE_USAGE)
+  if (file === undefined || positionals.length > 1) throw new UnusableInput(EVALUATE_USAGE)
   const evaluatedOn = readDay(values.on ?? today)
   const parsed = parseDesignBytes(readBytes(file))
-  if (!parsed.ok) throw new Refusal(describeIssues(file, parsed.issues))
+  if (!parsed.ok) throw new UnusableInput(describeIssues(file, parsed.issues))
   const evaluation = evaluate(parsed.value, { facts: { evaluatedOn } })
   return {
     status: isAllMet(evaluation) ? 0 : 1,
@@ -85,24 +85,25 @@ function readArguments(argv: readonly string[]) {
       },
     })
   } catch (error) {
-    throw new Refusal(`${error instanceof Error ? error.message : String(error)}\n\n${EVALUATE_USAGE}`)
+    throw new UnusableInput(`${error instanceof Error ? error.message : String(error)}\n\n${EVALUATE_USAGE}`)
   }
 }
 
 function readBytes(file: string): Uint8Array {
   try {
     const status = statSync(file)
-    if (status.isDirectory()) throw new Refusal(`${file}: is a folder; give a design file`)
+    if (status.isDirectory()) throw new UnusableInput(`${file}: is a folder; give a design file`)
     if (status.size > MAX_BYTES) {
-      throw new Refusal(
+      throw new UnusableInput(
         `${file}: has ${status.size} bytes; a design document has at most ${MAX_DESIGN_CHARACTERS} characters`,
       )
     }
     return readFileSync(file)
   } catch (error) {
-    if (error instanceof Refusal) throw error
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') throw new Refusal(`${file}: no such file`)
-    throw new Refusal(`${file}: cannot be read (${error instanceof Error ? error.message : String(error)})`)
+    if (error instanceof UnusableInput) throw error
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
+      throw new UnusableInput(`${file}: no such file`)
+    throw new UnusableInput(`${file}: cannot be read (${error instanceof Error ? error.message : String(error)})`)
   }
 }
 
@@ -116,7 +117,7 @@ function describeIssues(file: string, issues: readonly Issue[]): string {
 
 function readDay(day: string): string {
   if (!dateSchema.safeParse(day).success) {
-    throw new Refusal(`--on: "${day}" is not a calendar day such as 2027-03-01`)
+    throw new UnusableInput(`--on: "${day}" is not a calendar day such as 2027-03-01`)
   }
   return day
 }

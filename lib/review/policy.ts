@@ -185,8 +185,8 @@ type Rule<S> = (rights: Rights, subject: S) => boolean
 type Rules = {
   readonly [A in Action]: {
     readonly subject: ActionSubjects[A]['kind']
-    /** In the words of a refusal: `You may not ...`. Null where nobody is told: what they may not do is not there for them. */
-    readonly refusal: string | null
+    /** As a refusal says it after `You may not`. Null where nobody is told: what they may not do is not there for them. */
+    readonly mayNot: string | null
     readonly rule: Rule<ActionSubjects[A]>
   }
 }
@@ -273,118 +273,118 @@ const ofCompany =
       takesPartIn.some(({ projectId, sharing }) => team(sharing) && hasRole(rights, projectId, ['lead', 'member'])))
 
 const RULES: Rules = {
-  'workspace:view': { subject: 'workspace', refusal: 'see the workspace', rule: isAdmin },
-  'settings:edit': { subject: 'workspace', refusal: 'change the settings of the workspace', rule: isAdmin },
-  'limits:edit-workspace': { subject: 'workspace', refusal: 'change the limits of the workspace', rule: isAdmin },
-  'catalogue:edit': { subject: 'workspace', refusal: 'change the catalogue of the workspace', rule: isAdmin },
-  'account:manage': { subject: 'workspace', refusal: 'manage accounts', rule: isAdmin },
-  'backup:make': { subject: 'workspace', refusal: 'make a backup', rule: isAdmin },
-  'trail:check': { subject: 'workspace', refusal: 'check the whole trail', rule: isAdmin },
-  'mail:view': { subject: 'workspace', refusal: null, rule: isAdmin },
+  'workspace:view': { subject: 'workspace', mayNot: 'see the workspace', rule: isAdmin },
+  'settings:edit': { subject: 'workspace', mayNot: 'change the settings of the workspace', rule: isAdmin },
+  'limits:edit-workspace': { subject: 'workspace', mayNot: 'change the limits of the workspace', rule: isAdmin },
+  'catalogue:edit': { subject: 'workspace', mayNot: 'change the catalogue of the workspace', rule: isAdmin },
+  'account:manage': { subject: 'workspace', mayNot: 'manage accounts', rule: isAdmin },
+  'backup:make': { subject: 'workspace', mayNot: 'make a backup', rule: isAdmin },
+  'trail:check': { subject: 'workspace', mayNot: 'check the whole trail', rule: isAdmin },
+  'mail:view': { subject: 'workspace', mayNot: null, rule: isAdmin },
   // A first project is an admin's to create; afterwards everybody on a team may, and becomes its lead.
   'project:create': {
     subject: 'workspace',
-    refusal: 'create a project',
+    mayNot: 'create a project',
     rule: (rights) => rights.isAdmin || rights.memberships.some(({ role }) => role === 'lead' || role === 'member'),
   },
   'account:edit-own': {
     subject: 'account',
-    refusal: null,
+    mayNot: null,
     rule: (rights, subject) => rights.userId === subject.userId,
   },
   // Admits nobody by itself: it says which company a typed name stands for.
-  'company:confirm': { subject: 'workspace', refusal: 'say which company a name stands for', rule: isAdmin },
-  'company:view': { subject: 'company', refusal: null, rule: ofCompany({ own: COMPANY_ROLES, team: () => true }) },
+  'company:confirm': { subject: 'workspace', mayNot: 'say which company a name stands for', rule: isAdmin },
+  'company:view': { subject: 'company', mayNot: null, rule: ofCompany({ own: COMPANY_ROLES, team: () => true }) },
   'company:view-inside': {
     subject: 'company',
-    refusal: "see this company's people and projects",
+    mayNot: "see this company's people and projects",
     rule: ofCompany({ own: COMPANY_ROLES }),
   },
   'company:view-matrix': {
     subject: 'company',
-    refusal: "see this fabricator's matrix and limits",
+    mayNot: "see this fabricator's matrix and limits",
     rule: ofCompany({ own: COMPANY_ROLES, team: ({ matrix }) => matrix === 'shown' }),
   },
   'company:view-shelf': {
     subject: 'company',
-    refusal: "see this fabricator's shelf",
+    mayNot: "see this fabricator's shelf",
     rule: ofCompany({ own: COMPANY_ROLES, team: ({ shelf }) => shelf === 'shown' }),
   },
   'company:view-rates': {
     subject: 'company',
-    refusal: "see this fabricator's rates and panel formats",
+    mayNot: "see this fabricator's rates and panel formats",
     rule: ofCompany({ own: COMPANY_ROLES, team: ({ rates }) => rates === 'shown' }),
   },
   // Somebody has to name the first administrator; each admission is in the trail.
   'company:admit': {
     subject: 'company',
-    refusal: 'admit people to this company',
+    mayNot: 'admit people to this company',
     rule: ofCompany({ own: ['administrator'], admin: true }),
   },
   'company:take-part': {
     subject: 'company',
-    refusal: 'decide in which projects this company takes part',
+    mayNot: 'decide in which projects this company takes part',
     rule: ofCompany({ own: ['administrator'] }),
   },
   'company:share': {
     subject: 'company',
-    refusal: 'choose what this company shows',
+    mayNot: 'choose what this company shows',
     rule: ofCompany({ own: ['administrator'] }),
   },
   // What a fabricator can build, holds and charges is for those of its people to say who have that right.
   'limits:edit-fabricator': {
     subject: 'company',
-    refusal: "change this fabricator's limits",
+    mayNot: "change this fabricator's limits",
     rule: ofCompany({ own: ['administrator', 'sheet-writer'] }),
   },
   'sheet:edit': {
     subject: 'company',
-    refusal: "change this fabricator's sheets",
+    mayNot: "change this fabricator's sheets",
     rule: ofCompany({ own: ['administrator', 'sheet-writer'] }),
   },
 
   'project:view': {
     subject: 'project',
-    refusal: null,
+    mayNot: null,
     rule: (rights, { projectId }) =>
       hasRole(rights, projectId, ['lead', 'member', 'observer']) ||
       rights.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(rights, projectId, own.companyId)),
   },
-  'project:edit': { subject: 'project', refusal: 'change this project', rule: inProject('lead') },
-  'project:invite': { subject: 'project', refusal: 'invite people to this project', rule: inProject('lead') },
-  'project:remove-person': { subject: 'project', refusal: 'change who is in this project', rule: inProject('lead') },
+  'project:edit': { subject: 'project', mayNot: 'change this project', rule: inProject('lead') },
+  'project:invite': { subject: 'project', mayNot: 'invite people to this project', rule: inProject('lead') },
+  'project:remove-person': { subject: 'project', mayNot: 'change who is in this project', rule: inProject('lead') },
   'revision:create': {
     subject: 'project',
-    refusal: 'create a revision in this project',
+    mayNot: 'create a revision in this project',
     rule: inProject('lead', 'member'),
   },
 
   'revision:view': {
     subject: 'revision',
-    refusal: null,
+    mayNot: null,
     rule: (rights, subject) =>
       hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) || isFabricatorOf(rights, subject),
   },
   'revision:view-trail': {
     subject: 'revision',
-    refusal: 'read the trail of this revision',
+    mayNot: 'read the trail of this revision',
     rule: (rights, subject) => hasRole(rights, subject.projectId, ['lead', 'member', 'observer']),
   },
-  'revision:edit': { subject: 'revision', refusal: 'change this revision', rule: canChangeContent },
+  'revision:edit': { subject: 'revision', mayNot: 'change this revision', rule: canChangeContent },
   'revision:share': {
     subject: 'revision',
-    refusal: 'share this revision',
+    mayNot: 'share this revision',
     rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
   },
-  'revision:comment': { subject: 'revision', refusal: 'comment on this revision', rule: canComment },
+  'revision:comment': { subject: 'revision', mayNot: 'comment on this revision', rule: canComment },
   'revision:raise-query': {
     subject: 'revision',
-    refusal: 'raise an engineering query on this revision',
+    mayNot: 'raise an engineering query on this revision',
     rule: (rights, subject) => isOpenStage(subject.stage) && isFabricatorOf(rights, subject),
   },
   'revision:sign': {
     subject: 'revision',
-    refusal: 'sign this revision',
+    mayNot: 'sign this revision',
     rule: (rights, subject) =>
       subject.stage === 'awaiting-signature' &&
       (isLead(rights, subject) || (subject.membersMaySign === true && isTeam(rights, subject))),
@@ -392,50 +392,50 @@ const RULES: Rules = {
   // A signature is its signer's: nobody else takes it back, they send the revision back instead.
   'signature:withdraw': {
     subject: 'signature',
-    refusal: 'take this signature back',
+    mayNot: 'take this signature back',
     rule: (rights, subject) =>
       subject.stage === 'awaiting-signature' && subject.signerId === rights.userId && isTeam(rights, subject),
   },
   'revision:release': {
     subject: 'revision',
-    refusal: 'release this revision',
+    mayNot: 'release this revision',
     rule: (rights, subject) => subject.stage === 'awaiting-signature' && isLead(rights, subject),
   },
   'revision:withdraw': {
     subject: 'revision',
-    refusal: 'withdraw this revision',
+    mayNot: 'withdraw this revision',
     rule: (rights, subject) => (isOpenStage(subject.stage) || subject.stage === 'released') && isLead(rights, subject),
   },
   'stage:move': {
     subject: 'revision',
-    refusal: 'move this revision between stages',
+    mayNot: 'move this revision between stages',
     rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
   },
   // Also while signature is awaited: a late edit leaves the declaration on other content, and it must be made again.
   'declaration:make': {
     subject: 'revision',
-    refusal: 'declare on this revision',
+    mayNot: 'declare on this revision',
     rule: (rights, subject) =>
       (subject.stage === 'fabricator-review' || subject.stage === 'awaiting-signature') &&
       isFabricatorOf(rights, subject),
   },
   'proposal:make': {
     subject: 'revision',
-    refusal: 'propose a change of this revision',
+    mayNot: 'propose a change of this revision',
     rule: (rights, subject) =>
       isOpenStage(subject.stage) && (isTeam(rights, subject) || isFabricatorOf(rights, subject)),
   },
-  'proposal:decide': { subject: 'revision', refusal: 'decide on a proposal for this revision', rule: canChangeContent },
-  'proposal:view': { subject: 'proposal', refusal: null, rule: canSeeThread },
+  'proposal:decide': { subject: 'revision', mayNot: 'decide on a proposal for this revision', rule: canChangeContent },
+  'proposal:view': { subject: 'proposal', mayNot: null, rule: canSeeThread },
   'proposal:withdraw': {
     subject: 'proposal',
-    refusal: 'withdraw this proposal',
+    mayNot: 'withdraw this proposal',
     rule: (rights, subject) =>
       isOpenStage(subject.stage) && canSeeThread(rights, subject) && subject.proposedBy === rights.userId,
   },
   'package:download': {
     subject: 'revision',
-    refusal: 'download the package of this revision',
+    mayNot: 'download the package of this revision',
     rule: (rights, subject) =>
       (hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) &&
         ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
@@ -444,7 +444,7 @@ const RULES: Rules = {
 
   'item:answer': {
     subject: 'item',
-    refusal: 'answer this item',
+    mayNot: 'answer this item',
     rule: (rights, subject) =>
       (subject.answeredBy.some((role) => role === 'lead' || role === 'member') && canChangeContent(rights, subject)) ||
       (subject.answeredBy.includes('fabricator') &&
@@ -452,10 +452,10 @@ const RULES: Rules = {
         !subject.hasLiveSignature &&
         isFabricatorOf(rights, subject)),
   },
-  'waiver:propose': { subject: 'revision', refusal: 'propose a waiver on this revision', rule: canChangeContent },
+  'waiver:propose': { subject: 'revision', mayNot: 'propose a waiver on this revision', rule: canChangeContent },
   'waiver:approve': {
     subject: 'waiver',
-    refusal: 'approve this waiver',
+    mayNot: 'approve this waiver',
     rule: (rights, subject) =>
       isOpenStage(subject.stage) &&
       isLead(rights, subject) &&
@@ -463,20 +463,20 @@ const RULES: Rules = {
   },
   'waiver:decline': {
     subject: 'waiver',
-    refusal: 'decline this waiver',
+    mayNot: 'decline this waiver',
     rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
   },
 
-  'thread:view': { subject: 'thread', refusal: null, rule: canSeeThread },
+  'thread:view': { subject: 'thread', mayNot: null, rule: canSeeThread },
   'thread:reply': {
     subject: 'thread',
-    refusal: 'reply in this thread',
+    mayNot: 'reply in this thread',
     rule: (rights, subject) => canComment(rights, subject) && canSeeThread(rights, subject),
   },
   // The other side answers: the team what a fabricator asked, and anybody who can comment what the team asked.
   'thread:answer': {
     subject: 'thread',
-    refusal: 'answer this thread',
+    mayNot: 'answer this thread',
     rule: (rights, subject) =>
       canComment(rights, subject) &&
       canSeeThread(rights, subject) &&
@@ -484,7 +484,7 @@ const RULES: Rules = {
   },
   'thread:close': {
     subject: 'thread',
-    refusal: 'close this thread',
+    mayNot: 'close this thread',
     rule: (rights, subject) =>
       canComment(rights, subject) &&
       canSeeThread(rights, subject) &&
@@ -494,7 +494,7 @@ const RULES: Rules = {
   },
   'comment:edit': {
     subject: 'comment',
-    refusal: 'change this comment',
+    mayNot: 'change this comment',
     rule: (rights, subject) =>
       canComment(rights, subject) && canSeeThread(rights, subject) && subject.authorId === rights.userId,
   },
@@ -517,7 +517,7 @@ export function getSubjectKind<A extends Action>(action: A): ActionSubjects[A]['
   return RULES[action].subject
 }
 
-/** An action in the words of a refusal: `change this revision`. */
+/** An action in the words of a mayNot: `change this revision`. */
 export function describeAct(action: Action): string {
-  return RULES[action].refusal ?? 'do this'
+  return RULES[action].mayNot ?? 'do this'
 }

@@ -5,13 +5,15 @@ import type { ReviewSnapshot } from './snapshot'
 import { MOVES_WITH_REASON, type Move, STAGE_LABELS, type Stage, TRANSITIONS } from './stages'
 
 /** Why a move or a signature is refused. */
-export type Refusal =
+export type MoveRefusal =
   | { readonly kind: 'blocked'; readonly blockers: readonly Blocker[] }
   | { readonly kind: 'illegal'; readonly sentence: string }
   | { readonly kind: 'not-allowed'; readonly sentence: string }
   | { readonly kind: 'reason-missing'; readonly sentence: string }
 
-export type Decision<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
+export type Decision<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly refusal: MoveRefusal }
 
 export interface StageChange {
   readonly from: Stage
@@ -152,7 +154,7 @@ export function decideSignatureWithdrawal(
   return { ok: true, value: { reason: `withdrawn by the signer: ${said}` } }
 }
 
-function refuse(refusal: Refusal): { readonly ok: false; readonly refusal: Refusal } {
+function refuse(refusal: MoveRefusal): { readonly ok: false; readonly refusal: MoveRefusal } {
   return { ok: false, refusal }
 }
 

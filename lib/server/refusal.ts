@@ -1,9 +1,9 @@
 import 'server-only'
-import type { Refusal } from '@/lib/data'
+import type { ActRefusal } from '@/lib/data'
 
 /** Why something was not done, for a page, a form or a program. */
 export type ServerRefusal =
-  | Refusal
+  | ActRefusal
   | { readonly kind: 'signed-out'; readonly message: string }
   | { readonly kind: 'not-found'; readonly message: string }
   | { readonly kind: 'not-allowed'; readonly message: string }

@@ -1,4 +1,4 @@
-import type { ActResult, AskedCompany, CreatedInvitation, Refusal, SecondStep, SignedIn } from '@/lib/data'
+import type { ActRefusal, ActResult, AskedCompany, CreatedInvitation, SecondStep, SignedIn } from '@/lib/data'
 
 /** The value of a write; a refusal fails the test and says why. */
 export async function expectDone<T>(acting: Promise<ActResult<T>>): Promise<T> {
@@ -8,7 +8,7 @@ export async function expectDone<T>(acting: Promise<ActResult<T>>): Promise<T> {
 }
 
 /** The refusal of a write; a success fails the test. */
-export async function expectRefused(acting: Promise<ActResult<unknown>>): Promise<Refusal> {
+export async function expectRefused(acting: Promise<ActResult<unknown>>): Promise<ActRefusal> {
   const settled = await acting
   if (!settled.ok) return settled.refusal
   throw new Error(`was carried out: ${JSON.stringify(settled.value)}`)

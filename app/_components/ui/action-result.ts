@@ -1,9 +1,9 @@
-import type { Refusal as DataRefusal } from '@/lib/data'
+import type { ActRefusal } from '@/lib/data'
 import type { Issue } from '@/lib/engine/results'
 
 /** Why an act was not done: what the data layer says, or that nothing could be learnt from the server. */
-export type Refusal =
-  | DataRefusal
+export type ShownRefusal =
+  | ActRefusal
   | { readonly kind: 'unsent'; readonly message: string; readonly issues: readonly Issue[] }
   | { readonly kind: 'not-allowed'; readonly message: string }
   | { readonly kind: 'not-found'; readonly message: string }
@@ -12,10 +12,10 @@ export type Refusal =
 
 export type ActionResult<T> =
   | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly refusal: Refusal }
+  | { readonly ok: false; readonly refusal: ShownRefusal }
 
 export type Action<T> = (input: unknown) => Promise<ActionResult<T>>
 
-export function getIssues(refusal: Refusal): readonly Issue[] {
+export function getIssues(refusal: ShownRefusal): readonly Issue[] {
   return 'issues' in refusal ? refusal.issues : []
 }

@@ -2,13 +2,13 @@
 
 import { type ReactNode, useEffect, useRef } from 'react'
 import { formatIssuePath } from '@/lib/engine/results'
-import { getIssues, type Refusal } from './action-result'
+import { getIssues, type ShownRefusal } from './action-result'
 import { Timestamp } from './timestamp'
 
 interface FormErrorProps {
-  refusal: Refusal | null
+  refusal: ShownRefusal | null
   /** Shown for `blocked`: the list of causes with their links. */
-  renderBlockers?: (refusal: Extract<Refusal, { kind: 'blocked' }>) => ReactNode
+  renderBlockers?: (refusal: Extract<ShownRefusal, { kind: 'blocked' }>) => ReactNode
 }
 
 /** Why the server refused, in one place; takes the focus, so that a keyboard or screen reader lands on it. */

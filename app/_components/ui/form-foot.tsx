@@ -1,12 +1,12 @@
 'use client'
 
 import type { ReactNode } from 'react'
-import type { Refusal } from './action-result'
+import type { ShownRefusal } from './action-result'
 import { Button, type ButtonWeight } from './button'
 import { FormError } from './form-error'
 
 interface FormFootProps {
-  readonly refusal: Refusal | null
+  readonly refusal: ShownRefusal | null
   readonly isPending: boolean
   /** On the button. */
   readonly label: ReactNode

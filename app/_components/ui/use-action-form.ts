@@ -13,7 +13,7 @@ import {
 } from 'react-hook-form'
 import type { z } from 'zod'
 import type { Issue } from '@/lib/engine/results'
-import { type Action, getIssues, type Refusal } from './action-result'
+import { type Action, getIssues, type ShownRefusal } from './action-result'
 import { useAction } from './use-action'
 
 interface ActionFormOptions<TIn extends FieldValues, TOut, TValue> {
@@ -32,7 +32,7 @@ export interface ActionForm<TIn extends FieldValues, TOut> {
   submit: (event?: React.BaseSyntheticEvent) => Promise<void>
   isPending: boolean
   /** What the server refused, apart from what stands beside its field. */
-  refusal: Refusal | null
+  refusal: ShownRefusal | null
   isDone: boolean
 }
 
@@ -62,7 +62,7 @@ export function useActionForm<TIn extends FieldValues, TOut, TValue>({
   })
   const { send, isPending, refusal, clearRefusal } = useAction(action)
   const [isDone, setIsDone] = useState(false)
-  const [unshown, setUnshown] = useState<Refusal | null>(null)
+  const [unshown, setUnshown] = useState<ShownRefusal | null>(null)
   const refuseUnshown = (errors: FieldErrors<TIn>) => {
     clearRefusal()
     const issues = findUnshown(shown.current, errors)
@@ -88,8 +88,8 @@ export function useActionForm<TIn extends FieldValues, TOut, TValue>({
 function showBesideFields<TIn extends FieldValues, TOut>(
   form: UseFormReturn<TIn, unknown, TOut>,
   shown: ReadonlySet<string>,
-  refusal: Refusal,
-): Refusal {
+  refusal: ShownRefusal,
+): ShownRefusal {
   const rest = getIssues(refusal).filter((issue) => {
     const name = issue.path.join('.')
     // Hidden values (a version, an id) have no input.

@@ -2,13 +2,17 @@
 
 import { useRef, useState, useTransition } from 'react'
 import { isDoorText } from '@/lib/inputs'
-import type { Action, Refusal } from './action-result'
+import type { Action, ShownRefusal } from './action-result'
 import { makeRequestKey } from './request-key'
 
 export interface Sending<T> {
-  send: (input: Record<string, unknown>, onDone?: (value: T) => void, onRefused?: (refusal: Refusal) => Refusal) => void
+  send: (
+    input: Record<string, unknown>,
+    onDone?: (value: T) => void,
+    onRefused?: (refusal: ShownRefusal) => ShownRefusal,
+  ) => void
   isPending: boolean
-  refusal: Refusal | null
+  refusal: ShownRefusal | null
   clearRefusal: () => void
 }
 
@@ -18,7 +22,7 @@ export interface Sending<T> {
  */
 export function useAction<T>(action: Action<T>): Sending<T> {
   const [isPending, startTransition] = useTransition()
-  const [refusal, setRefusal] = useState<Refusal | null>(null)
+  const [refusal, setRefusal] = useState<ShownRefusal | null>(null)
   const requestKey = useRef<string | null>(null)
   const isSending = useRef(false)
 

@@ -2,7 +2,7 @@
 
 import { signIn } from 'next-auth/react'
 import { useState, useTransition } from 'react'
-import type { Refusal } from '@/app/_components/ui/action-result'
+import type { ShownRefusal } from '@/app/_components/ui/action-result'
 
 /** The word by which the server says that a code or passkey is still to come. */
 const SECOND_STEP = 'second-step'
@@ -10,7 +10,7 @@ const SECOND_STEP = 'second-step'
 interface SigningIn {
   readonly send: (way: string, values: Record<string, string>) => void
   readonly isPending: boolean
-  readonly refusal: Refusal | null
+  readonly refusal: ShownRefusal | null
   readonly refuse: (message: string) => void
 }
 
@@ -20,7 +20,7 @@ interface SigningIn {
  */
 export function useSignIn(next: string, wrong: string, onSecondStep?: () => void): SigningIn {
   const [isPending, startTransition] = useTransition()
-  const [refusal, setRefusal] = useState<Refusal | null>(null)
+  const [refusal, setRefusal] = useState<ShownRefusal | null>(null)
   const refuse = (message: string) => setRefusal({ kind: 'unsent', message, issues: [] })
   const send: SigningIn['send'] = (way, values) => {
     setRefusal(null)

@@ -1,7 +1,7 @@
 import 'server-only'
 import type { Issue } from '@/lib/engine/results'
 import type { Blocker } from '@/lib/review'
-import type { ActResult, ChangeSince, Refusal } from '../views'
+import type { ActRefusal, ActResult, ChangeSince } from '../views'
 import { isUnstorableText } from './database-errors'
 
 /** The record does not exist, or the person may not know that it does: outsiders cannot tell which. */
@@ -29,7 +29,7 @@ export class NotAllowedError extends Error {
  * anything refuses, it comes as it is.
  */
 export class RefusalError extends Error {
-  constructor(readonly refusal: Refusal) {
+  constructor(readonly refusal: ActRefusal) {
     super(refusal.message)
     this.name = 'RefusalError'
   }

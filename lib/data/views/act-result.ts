@@ -16,7 +16,7 @@ export interface ChangeSince {
 }
 
 /** A refusal that the person can act on. Nothing was written. */
-export type Refusal =
+export type ActRefusal =
   | { readonly kind: 'invalid'; readonly message: string; readonly issues: readonly Issue[] }
   | { readonly kind: 'blocked'; readonly message: string; readonly blockers: readonly Blocker[] }
   | {
@@ -33,4 +33,6 @@ export type Refusal =
   /** Too many attempts; later it may be tried again. */
   | { readonly kind: 'too-many'; readonly message: string }
 
-export type ActResult<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly refusal: Refusal }
+export type ActResult<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly refusal: ActRefusal }

@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation'
 import { useEffect, useMemo, useState } from 'react'
 import { proposeChange } from '@/app/_components/review/actions'
 import { paths } from '@/app/_components/shell/paths'
-import type { Refusal } from '@/app/_components/ui/action-result'
+import type { ShownRefusal } from '@/app/_components/ui/action-result'
 import { Button } from '@/app/_components/ui/button'
 import { SheetDialog } from '@/app/_components/ui/dialog'
 import { FormError } from '@/app/_components/ui/form-error'
@@ -30,7 +30,7 @@ interface ProposeDialogProps {
   readonly proposing: ProposingContext
   readonly onClose: () => void
   /** Somebody saved meanwhile: the draft is to be brought onto the present design first. */
-  readonly onStale: (refusal: Extract<Refusal, { kind: 'stale' }>) => void
+  readonly onStale: (refusal: Extract<ShownRefusal, { kind: 'stale' }>) => void
 }
 
 /** Sends the draft as a proposal instead of saving it. The design as stored stays as it is until it is accepted. */

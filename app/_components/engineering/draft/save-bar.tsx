@@ -2,7 +2,7 @@
 
 import { useRouter } from 'next/navigation'
 import { useCallback, useEffect, useState } from 'react'
-import type { Refusal } from '@/app/_components/ui/action-result'
+import type { ShownRefusal } from '@/app/_components/ui/action-result'
 import { Button } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
 import { formatIssuePath } from '@/lib/engine'
@@ -18,7 +18,7 @@ import { type SaveDesignAction, useSave } from './use-save'
 /** Issues shown before the rest is only counted. */
 const MAX_ISSUES_SHOWN = 12
 
-type StaleRefusal = Extract<Refusal, { kind: 'stale' }>
+type StaleRefusal = Extract<ShownRefusal, { kind: 'stale' }>
 
 /** State of the draft and the acts on it; stays in view while the page scrolls. */
 export function SaveBar({ action }: { action: SaveDesignAction }) {

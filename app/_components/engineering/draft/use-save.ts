@@ -2,7 +2,7 @@
 
 import { useRouter } from 'next/navigation'
 import { useCallback, useRef, useState } from 'react'
-import { type Action, getIssues, type Refusal } from '@/app/_components/ui/action-result'
+import { type Action, getIssues, type ShownRefusal } from '@/app/_components/ui/action-result'
 import { makeRequestKey } from '@/app/_components/ui/request-key'
 import { type Design, formatIssuePath, parseDesign } from '@/lib/engine'
 import { isDoorText } from '@/lib/inputs'
@@ -16,7 +16,7 @@ export type SaveState =
   | { readonly kind: 'saving' }
   | { readonly kind: 'saved'; readonly voidedSignatures: number }
   | { readonly kind: 'refused'; readonly message: string; readonly details: readonly string[] }
-  | { readonly kind: 'stale'; readonly refusal: Extract<Refusal, { kind: 'stale' }> }
+  | { readonly kind: 'stale'; readonly refusal: Extract<ShownRefusal, { kind: 'stale' }> }
 
 interface Save {
   readonly state: SaveState
@@ -96,7 +96,7 @@ export function useSave(action: SaveDesignAction): Save {
   return { state, save, clear: useCallback(() => setState({ kind: 'idle' }), []) }
 }
 
-function listDetails(refusal: Refusal): string[] {
+function listDetails(refusal: ShownRefusal): string[] {
   if (refusal.kind === 'blocked') return refusal.blockers.map((blocker) => blocker.sentence)
   if (refusal.kind === 'unexpected') {
     return [`Reference for the administrator of this installation: ${refusal.errorId}`]

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { AdvanceInput, SendBackInput, WithdrawInput } from '@/lib/inputs'
-import { type Decision, decideTransition, type Refusal as MoveRefusal, type MoveRequest } from '@/lib/review'
+import { type Decision, decideTransition, type MoveRefusal, type MoveRequest } from '@/lib/review'
 import { voidSignature } from '../../consequences/voided-signatures'
 import { type WriteContext, write } from '../../consequences/write'
 import { type Actor, requireRevisionInView } from '../../records/authorization'

@@ -4,7 +4,7 @@ import type { PersonName } from '@/test/factories/people'
 import type { AccessScene } from '../scene'
 
 /** What a call came to: carried out, refused with a reason to act on, or not this person's to do or to know of. */
-export type Reached = 'ok' | data.Refusal['kind']
+export type Reached = 'ok' | data.ActRefusal['kind']
 export type Cell = Reached | 'not-allowed' | 'not-found'
 
 type PlaceInView = 'workspace' | 'project' | 'revision' | 'draft' | 'brackenfold-thread' | 'brackenfold' | 'nothing'

@@ -120,7 +120,7 @@ function compareKeyedLists(
   after: readonly unknown[],
 ): void {
   const keyOf = (entry: unknown, index: number) =>
-    isPlain(entry) ? String(entry.id ?? entry.bendId ?? entry.layerId ?? index) : String(index)
+    isPlain(entry) ? String(entry.id ?? entry.bendId ?? entry.layerId ?? entry.materialId ?? index) : String(index)
   const old = new Map(before.map((entry, index) => [keyOf(entry, index), entry]))
   const { label, node } = findFieldWords(where.path, keys.length)
   const entryNode: FieldNode | null = node?.entry === undefined ? null : { label: '', fields: node.entry }

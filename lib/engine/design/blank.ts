@@ -1,3 +1,4 @@
+import { makeUnknownTerms } from './brief-terms'
 import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design } from './design'
 
 /** A valid design in which nothing is decided: no layer, no zone, every unknown null. */
@@ -38,6 +39,7 @@ export function makeBlankDesign(name: string): Design {
       lifeSurvivalPct: null,
       lifeWeibullSlope: null,
       ratioTableKey: null,
+      ...makeUnknownTerms(),
     },
     materials: [],
     construction: { layers: [], zones: [] },

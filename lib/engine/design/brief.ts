@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { BRIEF_TERMS, outgassingListSchema } from './brief-terms'
 import { dateSchema, nameSchema, percentSchema, temperatureDegCSchema, textSchema } from './primitives'
 
 /** Surface finishes in the trade's words. */
@@ -73,6 +74,8 @@ export const briefSchema = z
     lifeWeibullSlope: z.number().min(0.5).max(20).nullable(),
     /** Key of the radius-to-thickness table that the review compares with; null takes the default one. */
     ratioTableKey: z.string().max(60).nullable(),
+    ...BRIEF_TERMS,
+    outgassing: outgassingListSchema,
   })
   .refine(
     (brief) =>

@@ -65,6 +65,13 @@ export function findIssuesAcross(design: Design): Issue[] {
   checkBends(design, add)
   checkSize(design, add)
   checkFeatureReferences(design, add)
+  const weighed = new Set<string>()
+  design.brief.outgassing.forEach(({ materialId }, index) => {
+    if (weighed.has(materialId)) {
+      add('duplicate-id', ['brief', 'outgassing', index, 'materialId'], `material "${materialId}" is listed twice`)
+    }
+    weighed.add(materialId)
+  })
   const outlineIssue = findOutlineIssue(design.features.outline)
   if (outlineIssue !== null) issues.push(outlineIssue)
   return issues
@@ -301,10 +308,17 @@ function checkFeatureReferences(design: Design, add: Add): void {
     checkLayer('stiffeners', index, stiffener.layerId, 'stiffener')
   })
   const zoneIds = new Set(design.construction.zones.map(({ id }) => id))
+  const checkLayerAt = (index: number, field: 'fromLayerId' | 'toLayerId', layerId: string) => {
+    if (layerKinds.get(layerId) !== 'conductor') {
+      add('unknown-layer', ['features', 'holes', index, field], `no conductor layer "${layerId}" in the construction`)
+    }
+  }
   features.holes.forEach((hole, index) => {
     if (hole.zoneId !== null && !zoneIds.has(hole.zoneId)) {
       add('unknown-zone', ['features', 'holes', index, 'zoneId'], `no zone "${hole.zoneId}" in the construction`)
     }
+    if (hole.fromLayerId !== null) checkLayerAt(index, 'fromLayerId', hole.fromLayerId)
+    if (hole.toLayerId !== null) checkLayerAt(index, 'toLayerId', hole.toLayerId)
     if (hole.landMm !== null && hole.drillMm !== null && hole.landMm <= hole.drillMm) {
       add(
         'land',

@@ -39,11 +39,17 @@ export const conductorFeatureSchema = z.strictObject({
     .max(50),
 })
 
+export const HOLE_FILLINGS = ['open', 'covered', 'filled', 'filled-and-capped'] as const
+
 export const holeFeatureSchema = z.strictObject({
   ...named,
   /** Zone that the hole goes through. */
   zoneId: idSchema.nullable(),
   plated: observed,
+  /** Conductor layers at which a plated hole begins and ends. */
+  fromLayerId: idSchema.nullable(),
+  toLayerId: idSchema.nullable(),
+  filling: z.enum(HOLE_FILLINGS).nullable(),
   /** Copper on the wall of a plated hole. */
   wallPlatingUm: deviationUmSchema.nullable(),
   drillMm: lengthMmSchema.nullable(),

@@ -28,6 +28,7 @@ import {
 const UNIT_OF_ENDING = [
   ['OhmMm2PerM', 'ohm-mm2-per-m'],
   ['GPerCm3', 'g-per-cm3'],
+  ['UgPerCm2', 'ug-per-cm2'],
   ['PpmPerC', 'ppm-per-degC'],
   ['PerMinute', 'cycles-per-minute'],
   ['PerYear', 'parts-per-year'],
@@ -35,6 +36,9 @@ const UNIT_OF_ENDING = [
   ['DegC', 'degC'],
   ['Volt', 'volt'],
   ['Mhz', 'mhz'],
+  ['Megohm', 'megohm'],
+  ['Newton', 'newton'],
+  ['Hours', 'hours'],
   ['Deg', 'deg'],
   ['Gpa', 'gpa'],
   ['Mpa', 'mpa'],

@@ -23,6 +23,7 @@ import {
 } from '../cells'
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision, useDraft, useEdit } from '../draft'
 import '../engineering.css'
+import { ExposureTerms, TermCells } from './terms-form'
 import {
   CLASS_CHOICES,
   FINISH_CHOICES,
@@ -172,6 +173,19 @@ function BriefFields() {
           <div className="field-wide">{text('toleranceScheme')}</div>
           <div className="field-wide">{text('registrationCriticalFeatures')}</div>
         </div>
+      </Section>
+      <Section title={BRIEF_FIELDS.acceptance.label}>
+        <TermCells record="acceptance" />
+      </Section>
+      <Section title="Finish and marking">
+        <TermCells record="finishTerms" />
+        <TermCells record="marking" />
+      </Section>
+      <Section title={BRIEF_FIELDS.agreements.label}>
+        <TermCells record="agreements" />
+      </Section>
+      <Section title={BRIEF_FIELDS.exposure.label}>
+        <ExposureTerms />
       </Section>
       <Section title="Dates and people">
         <div className="form-grid">

@@ -15,6 +15,11 @@ export function FormCells({ children }: { children: ReactNode }) {
   return <CellLayoutContext value="form">{children}</CellLayoutContext>
 }
 
+/** Cells of a table that stands within a form. */
+export function GridCells({ children }: { children: ReactNode }) {
+  return <CellLayoutContext value="grid">{children}</CellLayoutContext>
+}
+
 export interface CellProps {
   readonly label: string
   readonly at: Place

@@ -4,7 +4,13 @@ import { type FieldNode, listChoices } from '@/lib/engine'
 import { getUnitSymbol } from '@/lib/engine/units'
 import type { CellProps } from './cell-frame'
 import { ChoiceCell, ObservedCell, OptionalChoiceCell } from './choice-cells'
-import { NumberCell, OptionalNumberCell, OptionalPlanLengthCell, PlanLengthCell } from './number-cells'
+import {
+  NumberCell,
+  OptionalNumberCell,
+  OptionalPlanLengthCell,
+  OptionalThicknessCell,
+  PlanLengthCell,
+} from './number-cells'
 import { LongTextCell, TextCell } from './text-cells'
 
 /** What the schema says of a field: enough to choose the input. */
@@ -54,6 +60,9 @@ export function FieldCell({ words, schema, at, value, onChange, hint = words.hin
     ) : (
       <PlanLengthCell {...cell} value={value as number} onChange={onChange} />
     )
+  }
+  if (words.unit === 'um' && mayBeNull) {
+    return <OptionalThicknessCell {...cell} value={value as number | null} onChange={onChange} />
   }
   if (words.unit !== undefined || schema.safeParse(1).success) {
     const unit = words.unit === undefined ? {} : { unit: getUnitSymbol(words.unit) }

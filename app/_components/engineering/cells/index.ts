@@ -1,4 +1,4 @@
-export { FormCells } from './cell-frame'
+export { FormCells, GridCells } from './cell-frame'
 export { type Choice, ChoiceCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
 export { FieldCell } from './field-cell'
 export {

@@ -70,6 +70,9 @@ export function ConductorFeatures() {
 export function HoleFeatures() {
   const column = columnsOf('holes')
   const { state } = useDraft()
+  const layerChoices = state.design.construction.layers.flatMap(({ id, name, kind }) =>
+    kind === 'conductor' ? [{ value: id, label: name }] : [],
+  )
   const zoneChoices = state.design.construction.zones.map(({ id, name }) => ({ value: id, label: name }))
   return (
     <FeatureTable
@@ -83,6 +86,9 @@ export function HoleFeatures() {
         ...named,
         zoneId: null,
         plated: null,
+        fromLayerId: null,
+        toLayerId: null,
+        filling: null,
         wallPlatingUm: null,
         drillMm: null,
         landMm: null,
@@ -95,6 +101,9 @@ export function HoleFeatures() {
         column.optionalPlan('drillMm'),
         column.optionalPlan('landMm'),
         column.optionalThickness('wallPlatingUm'),
+        column.optionalChoice('fromLayerId', layerChoices),
+        column.optionalChoice('toLayerId', layerChoices),
+        column.optionalChoice('filling', listChoices(FEATURE_FIELDS.holes.entry.filling)),
         ...nearestBendColumns<HoleRow>(),
         column.optionalPlan('transitionDistanceMm'),
       ]}

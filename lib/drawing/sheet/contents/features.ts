@@ -39,8 +39,20 @@ export function makeFeatureTables(design: Design, words: SheetWords): SheetTable
   ].filter((table) => table.rows.length > 0)
 }
 
+/** Conductor layers that a hole joins, by their designations: `L1–L4`. */
+function makeSpan({ construction }: Design) {
+  const designations = nameConductorLayers(construction)
+  const nameEnd = (layerId: string | null) => {
+    const designation = layerId === null ? undefined : designations.get(layerId)
+    return designation === undefined ? NOT_STATED : formatDesignation(designation)
+  }
+  return ({ fromLayerId, toLayerId }: Design['features']['holes'][number]) =>
+    fromLayerId === null && toLayerId === null ? NOT_STATED : `${nameEnd(fromLayerId)} to ${nameEnd(toLayerId)}`
+}
+
 function makeHoleTable(design: Design, words: SheetWords): SheetTable {
   const describeNearness = makeNearness(design, words)
+  const describeSpan = makeSpan(design)
   const mm = words.planUnit
   return {
     kind: 'table',
@@ -50,6 +62,8 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
     columns: [
       column('Ref.', 11),
       column(HOLE_FIELDS.name.label, 28, 1),
+      column('Layers', 16),
+      column(HOLE_FIELDS.filling.label, 18),
       column(HOLE_FIELDS.plated.label, 14),
       column(`${HOLE_FIELDS.drillMm.label}, ${mm}`, 15, 0, true),
       column(`${HOLE_FIELDS.landMm.label}, ${mm}`, 16, 0, true),
@@ -62,6 +76,8 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
       cells: [
         `H${index + 1}`,
         hole.name,
+        describeSpan(hole),
+        getChoiceWord(HOLE_FIELDS.filling, hole.filling),
         formatObserved(hole.plated),
         words.plan(hole.drillMm),
         words.plan(hole.landMm),

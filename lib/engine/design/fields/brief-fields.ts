@@ -1,5 +1,6 @@
 import type { Brief } from '../brief'
 import type { FieldsOf } from './field'
+import { TERM_FIELDS } from './term-fields'
 
 export const BRIEF_FIELDS = {
   partNumber: { label: 'Part number', question: 'What is the part number?' },
@@ -152,4 +153,5 @@ export const BRIEF_FIELDS = {
     inText: 'radius-to-thickness table',
     hint: 'Published tables differ by a factor of two to five, so the one compared with is named.',
   },
+  ...TERM_FIELDS,
 } as const satisfies FieldsOf<Brief>

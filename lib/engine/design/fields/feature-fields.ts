@@ -56,6 +56,17 @@ export const FEATURE_FIELDS = {
       plated: { label: 'Plated' },
       drillMm: { label: 'Drill', unit: 'mm' },
       landMm: { label: 'Land', unit: 'mm' },
+      fromLayerId: { label: 'From layer', inText: 'first layer' },
+      toLayerId: { label: 'To layer', inText: 'last layer' },
+      filling: {
+        label: 'Filling',
+        choices: {
+          open: 'open',
+          covered: 'covered',
+          filled: 'filled',
+          'filled-and-capped': 'filled and capped',
+        },
+      },
       wallPlatingUm: { label: 'Wall plating, thickness', inText: 'wall plating', unit: 'um' },
       nearestBend: NEAREST_BEND_FIELD,
       transitionDistanceMm: TRANSITION_FIELD,

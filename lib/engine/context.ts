@@ -9,6 +9,8 @@ export interface LimitOverride {
   /** Upper end of a limit whose sense is `within`. */
   readonly upperValue?: number
   readonly owner: LimitOwner
+  /** Key of SOURCES where the value has a source of its own; else the dictionary's stands beside it. */
+  readonly sourceKey?: string
 }
 
 /**

@@ -1,12 +1,12 @@
 import { z } from 'zod'
-import { itemChangeSchema, ownItemSchema } from '@/lib/engine/catalogue'
+import { itemChangeSchema, newOwnItemSchema, ownItemSchema } from '@/lib/engine/catalogue'
 import { recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
 
 /** `seenVersion` is the version of the workspace's catalogue that the person saw; each change makes a new one. */
 const editBase = { seenVersion: seenVersionSchema, requestKey: requestKeySchema }
 
 /** Adds an own item; `item.id` is made by the server. */
-export const addOwnItemInput = z.strictObject({ ...editBase, item: ownItemSchema.omit({ id: true }) })
+export const addOwnItemInput = z.strictObject({ ...editBase, item: newOwnItemSchema })
 export type AddOwnItemInput = z.infer<typeof addOwnItemInput>
 
 export const changeOwnItemInput = z.strictObject({ ...editBase, item: ownItemSchema, reason: saidTextSchema })

@@ -60,6 +60,10 @@ interface ItemCommon {
   readonly answeredBy: readonly AnsweringRole[]
   /** Asked only where a profile that the project follows switches it on: most designs have no use for it. */
   readonly onlyWithProfile?: true
+  /** A profile asks it of every design: where it would not apply, a person says why. */
+  readonly isForEveryDesign?: boolean
+  /** What profiles changed about it, as sentences. */
+  readonly becauseOf?: readonly string[]
   /** Inputs that, made worse, never improve the verdict; a property test holds the item to it. Empty where there is none. */
   readonly monotone: readonly Monotone[]
 }

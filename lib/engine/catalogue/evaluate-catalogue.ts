@@ -17,6 +17,9 @@ export function evaluateCatalogue(
 export function evaluateItem(item: ItemDefinition, context: EvaluationContext): ItemResult {
   const unmet = findUnmetNeed(item.appliesTo.needs, context)
   if (unmet?.kind === 'absent') {
+    if (item.isForEveryDesign === true) {
+      return finish(item, 'judgment', 'needs-judgment', [notApplicable(unmet.because)])
+    }
     return finish(item, item.check === null ? 'judgment' : 'computed', 'not-applicable', [notApplicable(unmet.because)])
   }
   if (unmet?.kind === 'unknown') {
@@ -37,6 +40,9 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
   const found = withAssumptions(item.check(context), context.design)
   const outcomes = found.length === 0 ? [notApplicable('nothing in the design to judge')] : found
   const computed = findWorst(outcomes)
+  if (computed === 'not-applicable' && item.isForEveryDesign === true) {
+    return finish(item, 'judgment', 'needs-judgment', outcomes)
+  }
   const basis = findBasis(outcomes, computed)
   if (isPersonsTurn(item, computed)) {
     return finish(item, 'judgment', 'needs-judgment', outcomes)

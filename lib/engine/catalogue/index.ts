@@ -27,6 +27,14 @@ export {
   type LimitKey,
   makeLimitLookup,
 } from './limits'
+export {
+  DELIVERED_PROFILES,
+  layProfileLimits,
+  type Profile,
+  type ProfileItem,
+  type ProfileLimit,
+  type RequiredField,
+} from './profiles'
 export { SEVERITIES } from './severity'
 export { computeStepConcentration, filletRadiusOfTaperMm } from './step-concentration'
 export * from './template'

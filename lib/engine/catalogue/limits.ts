@@ -79,9 +79,10 @@ export function findLimitProblem(key: string, value: number): string | null {
 export function makeLimitLookup(overrides: readonly LimitOverride[]): (key: string) => Limit {
   const limits = new Map<string, Limit>()
   for (const key of LIMIT_KEYS) limits.set(key, DEFAULT_LIMITS.get(key) ?? getDefaultLimit(key))
-  for (const { key, value, owner } of overrides) {
+  for (const { key, value, owner, sourceKey } of overrides) {
     const limit = limits.get(key)
-    if (limit !== undefined && findLimitProblem(key, value) === null) limits.set(key, { ...limit, value, owner })
+    if (limit === undefined || findLimitProblem(key, value) !== null) continue
+    limits.set(key, { ...limit, value, owner, ...(sourceKey === undefined ? {} : { sourceKey }) })
   }
   return (key) => {
     const limit = limits.get(key)

@@ -33,12 +33,13 @@ export interface QuantityRange {
 
 /**
  * Who set a limit, and the word that is shown for it. Limits that come with the catalogue carry the kind of their
- * source; design, workspace and fabricator override them.
+ * source; design, workspace, profile and fabricator override them.
  */
 export const LIMIT_OWNER_KINDS = {
   ...SOURCE_KINDS,
   design: 'this design',
   workspace: 'workspace',
+  profile: 'profile',
   fabricator: 'fabricator',
 } as const
 

@@ -64,6 +64,27 @@ export const CATALOGUE_SOURCES = {
     kind: 'common-practice',
     note: 'no date given; plated hole at least 1.27 mm from it; other guides say 0.76, 0.8 and 1.5 mm; 3.18 mm is remembered from IPC-2223, not read',
   },
+  guideTransition2017: {
+    title: 'fabricator guide on flexible circuits',
+    number: null,
+    year: 2017,
+    kind: 'common-practice',
+    note: 'plated hole to the rigid-to-flex transition 0.8 mm; land = pad + 0.15 to 0.26 mm; copper to outline 0.35 mm',
+  },
+  guideHighReliability: {
+    title: 'fabricator guide for high-reliability rigid-flex',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given; plated hole to the transition 0.075 in, copper to outline 0.050 in, land = hole + 0.50 mm',
+  },
+  workspaceRule: {
+    title: 'a rule of the workspace',
+    number: null,
+    year: null,
+    kind: 'own-choice',
+    note: 'where it comes from stands with the item or the profile',
+  },
   guideRigidFlex2012: {
     title: 'fabricator guide on rigid-flex design rules',
     number: null,

@@ -7,7 +7,7 @@ import type { FieldNode } from './field'
 import { MATERIAL_FIELDS } from './material-fields'
 
 /** The whole dictionary, in the shape of the design. */
-const DESIGN_FIELDS = {
+export const DESIGN_FIELDS = {
   format: { label: 'Format' },
   formatVersion: { label: 'Version of the format' },
   name: { label: 'Design name', inText: 'name' },

@@ -5,3 +5,11 @@ export { findFieldWords, getChoiceWord, getFieldInText, listChoices, NOT_STATED 
 export { FEATURE_FIELDS } from './feature-fields'
 export type { FieldNode, FieldWords } from './field'
 export { MATERIAL_FIELDS } from './material-fields'
+export {
+  type FieldPattern,
+  findFieldPattern,
+  isNumericField,
+  type KindField,
+  listFieldPatterns,
+  listKindFields,
+} from './patterns'

@@ -10,15 +10,18 @@ import {
   makeResultsDocument,
   parseDesignBytes,
 } from '@/lib/engine'
+import { DELIVERED_PROFILES, DELIVERED_TEMPLATE, layProfileLimits, makeCatalogue } from '@/lib/engine/catalogue'
 import { formatReport, isAllMet } from './evaluation-report'
 
 export const EVALUATE_USAGE = `Evaluates a design document without server or database.
 
-  npm run evaluate -- design.json [--json] [--on 2027-03-01]
+  npm run evaluate -- design.json [--json] [--on 2027-03-01] [--profile <id>]...
   npm run evaluate -- --schema
 
 --json    the results for another program
 --on      calendar day of the evaluation; today where it is left out
+--profile one of the delivered profiles, more than once for several; the strictest of them wins:
+          ${DELIVERED_PROFILES.map(({ id }) => id).join(', ')}
 --schema  the JSON Schema of the design document
 
 Exit status: 0 everything that is computed is met, 1 something is a concern or lacks an input, 2 the file cannot be read;
@@ -62,14 +65,30 @@ function run(argv: readonly string[], today: string): { status: 0 | 1; text: str
   const evaluatedOn = readDay(values.on ?? today)
   const parsed = parseDesignBytes(readBytes(file))
   if (!parsed.ok) throw new UnusableInput(describeIssues(file, parsed.issues))
-  const evaluation = evaluate(parsed.value, { facts: { evaluatedOn } })
+  const { items, profiles } = makeCatalogue({ ...DELIVERED_TEMPLATE, profileIds: readProfileIds(values.profile ?? []) })
+  const limits = layProfileLimits([], profiles)
+  const evaluation = evaluate(parsed.value, { facts: { evaluatedOn }, items, limits })
   return {
     status: isAllMet(evaluation) ? 0 : 1,
     text:
       values.json === true
-        ? JSON.stringify(makeResultsDocument(evaluation, evaluation), null, 2)
-        : formatReport(parsed.value, evaluation).trimEnd(),
+        ? JSON.stringify(
+            {
+              ...makeResultsDocument(evaluation, evaluation),
+              ...(profiles.length === 0 ? {} : { profiles: profiles.map(({ id, name }) => ({ id, name })) }),
+            },
+            null,
+            2,
+          )
+        : formatReport(parsed.value, evaluation, { items, profiles }).trimEnd(),
   }
+}
+
+function readProfileIds(ids: readonly string[]): readonly string[] {
+  const unknown = ids.find((id) => !DELIVERED_PROFILES.some((profile) => profile.id === id))
+  if (unknown === undefined) return ids
+  const known = DELIVERED_PROFILES.map(({ id }) => id).join(', ')
+  throw new UnusableInput(`--profile: "${unknown}" is not a delivered profile; there are ${known}`)
 }
 
 function readArguments(argv: readonly string[]) {
@@ -80,6 +99,7 @@ function readArguments(argv: readonly string[]) {
       options: {
         json: { type: 'boolean' },
         on: { type: 'string' },
+        profile: { type: 'string', multiple: true },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

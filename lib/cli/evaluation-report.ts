@@ -31,7 +31,14 @@ import {
   tallyVerdicts,
   VERDICT_WORDS,
 } from '@/lib/engine'
-import { describeLimit, findItem, type ItemVerdict, SECTIONS } from '@/lib/engine/catalogue'
+import {
+  CATALOGUE,
+  describeLimit,
+  type ItemDefinition,
+  type ItemVerdict,
+  SECTIONS,
+  type WorkspaceCatalogue,
+} from '@/lib/engine/catalogue'
 import type { ComputedFigure } from '@/lib/engine/units'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered, inSentence } from '@/lib/engine/units'
 import { type Column, formatTable, wrapText } from './text-table'
@@ -61,12 +68,17 @@ export function isAllMet(evaluation: Evaluation): boolean {
 }
 
 /** The whole evaluation as text, as a person would read it. */
-export function formatReport(design: Design, evaluation: Evaluation): string {
+export function formatReport(
+  design: Design,
+  evaluation: Evaluation,
+  { items, profiles }: Pick<WorkspaceCatalogue, 'items' | 'profiles'> = { items: CATALOGUE, profiles: [] },
+): string {
   const { brief } = design
   const lines = [
     evaluation.designName,
     // The label is the revision's own, which a design file does not know: what the brief once held may be another's.
     [brief.partNumber, `engine ${evaluation.engineVersion}`].filter((part) => part !== '').join(', '),
+    ...(profiles.length === 0 ? [] : [`profiles: ${profiles.map(({ name }) => name).join('; ')}`]),
     ...formatSummary(evaluation),
     ...heading('Zones'),
     ...formatZones(evaluation.zones),
@@ -75,7 +87,7 @@ export function formatReport(design: Design, evaluation: Evaluation): string {
     ...evaluation.bends.flatMap(formatBend),
     ...formatDamage(design, evaluation),
     ...formatConductors(evaluation),
-    ...SECTIONS.flatMap((section) => formatItems(section, evaluation.items)),
+    ...SECTIONS.flatMap((section) => formatItems(section, evaluation.items, items)),
     ...heading('Cautions'),
     ...CAUTIONS.flatMap((caution) => wrapText(caution, WIDTH, '')),
   ]
@@ -344,8 +356,13 @@ function formatConductors({ conductors }: Evaluation): string[] {
 }
 
 /** Items of one section, those that deserve attention first; the inapplicable ones are only counted. */
-function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemResult[]): string[] {
-  const ofSection = items.filter(({ itemId }) => findItem(itemId)?.section === section)
+function formatItems(
+  section: (typeof SECTIONS)[number],
+  items: readonly ItemResult[],
+  definitions: readonly ItemDefinition[],
+): string[] {
+  const byId = new Map(definitions.map((item) => [item.id, item]))
+  const ofSection = items.filter(({ itemId }) => byId.get(itemId)?.section === section)
   const shown = VERDICT_ORDER.filter((verdict) => verdict !== 'not-applicable').flatMap((verdict) =>
     ofSection.filter((item) => item.verdict === verdict),
   )
@@ -359,8 +376,8 @@ function formatItems(section: (typeof SECTIONS)[number], items: readonly ItemRes
       ...wrapText(`${BASIS_LEADS[basis]}${headline}`, WIDTH - indent.length, '').map((line, at) =>
         at === 0 ? `${formatVerdict(verdict).padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
       ),
-      ...listLimits(outcomes).flatMap((limit) =>
-        wrapText(limit, WIDTH - indent.length - 2, '  ').map((line) => indent + line),
+      ...[...listLimits(outcomes), ...(byId.get(itemId)?.becauseOf ?? [])].flatMap((line) =>
+        wrapText(line, WIDTH - indent.length - 2, '  ').map((line) => indent + line),
       ),
     ]),
     ...(skipped === 0 ? [] : [`${skipped} more are not applicable to this design.`]),

@@ -5,7 +5,7 @@ const SEVERITIES_TO_WAIVE: readonly string[] = ['blocking', 'major']
 
 /** What the review's rules need of a catalogue item. */
 export function makeReviewItem(definition: Omit<ReviewItem, 'concernNeedsWaiver'>): ReviewItem {
-  const { id, section, question, severity, decidedWhen, answeredBy } = definition
+  const { id, section, question, severity, decidedWhen, answeredBy, becauseOf } = definition
   return {
     id,
     section,
@@ -14,5 +14,6 @@ export function makeReviewItem(definition: Omit<ReviewItem, 'concernNeedsWaiver'
     decidedWhen,
     answeredBy,
     concernNeedsWaiver: SEVERITIES_TO_WAIVE.includes(severity),
+    ...(becauseOf === undefined ? {} : { becauseOf }),
   }
 }

@@ -18,6 +18,8 @@ export interface ReviewItem {
   readonly answeredBy: readonly ProjectRole[]
   /** Whether a person's concern on this item must be waived before release (a failed calculation always must). */
   readonly concernNeedsWaiver: boolean
+  /** What the project's profiles changed about it, as sentences. */
+  readonly becauseOf?: readonly string[]
 }
 
 /** States of an item's answer. `waived` is reached only through an approved waiver. */

@@ -1,25 +1,28 @@
 import {
-  type CatalogueTemplate,
+  type CatalogueEdition,
   DECIDED_WHEN_WORDS,
   getDefaultLimit,
   type ItemDefinition,
   isLimitKey,
   LIMITS,
+  layProfileLimits,
+  listProfiles,
   makeCatalogue,
+  type Profile,
 } from '@/lib/engine/catalogue'
 import { inSentence } from '@/lib/engine/units'
 
 export interface TemplateChange {
-  readonly kind: 'item-added' | 'item-removed' | 'wording' | 'roles' | 'severity' | 'stage' | 'limit'
-  /** Null where it is about a limit. */
+  readonly kind: 'item-added' | 'item-removed' | 'wording' | 'roles' | 'severity' | 'stage' | 'limit' | 'profile'
+  /** Null where it is about a limit or a profile. */
   readonly itemId: string | null
   readonly sentence: string
   /** What was answered before was answered to another question. */
   readonly reopensAnswer: boolean
 }
 
-/** What differs between two versions of a workspace's catalogue, as a reviewer would notice it. */
-export function compareTemplates(before: CatalogueTemplate, after: CatalogueTemplate): TemplateChange[] {
+/** What differs between two versions of a workspace's catalogue, and between the profiles laid over it, as a reviewer would notice it. */
+export function compareTemplates(before: CatalogueEdition, after: CatalogueEdition): TemplateChange[] {
   const [was, is] = [makeCatalogue(before), makeCatalogue(after)]
   const old = new Map(was.items.map((item) => [item.id, item]))
   const reasons = new Map(is.switchedOff.map(({ itemId, reason }) => [itemId, reason]))
@@ -41,7 +44,7 @@ export function compareTemplates(before: CatalogueTemplate, after: CatalogueTemp
     const sentence = `${reason === undefined ? 'item removed' : 'item switched off'}: ${item.question}${reason === undefined ? '' : ` (${reason})`}`
     changes.push({ kind: 'item-removed', itemId: item.id, sentence, reopensAnswer: false })
   }
-  return [...changes, ...compareLimits(before, after)]
+  return [...compareProfiles(before, after), ...changes, ...compareLimits(before, after)]
 }
 
 function compareItems(before: ItemDefinition, after: ItemDefinition): TemplateChange[] {
@@ -80,16 +83,68 @@ function compareItems(before: ItemDefinition, after: ItemDefinition): TemplateCh
   return changes
 }
 
-function compareLimits(before: CatalogueTemplate, after: CatalogueTemplate): TemplateChange[] {
-  const old = new Map(before.limits.map(({ key, value }) => [key, value]))
-  const now = new Map(after.limits.map(({ key, value }) => [key, value]))
+function compareLimits(before: CatalogueEdition, after: CatalogueEdition): TemplateChange[] {
+  const [old, now] = [readLimits(before), readLimits(after)]
   return [...new Set([...old.keys(), ...now.keys()])].filter(isLimitKey).flatMap((key): TemplateChange[] => {
     const { label, unit } = LIMITS[key]
     const usual = getDefaultLimit(key).value
-    const [a, b] = [old.get(key) ?? usual, now.get(key) ?? usual]
-    if (a === b && old.has(key) === now.has(key)) return []
-    const write = (value: number, isOwn: boolean) => `${inSentence(value, unit)}${isOwn ? '' : ' (default)'}`
-    const sentence = `limit ${label}: ${write(a, old.has(key))} to ${write(b, now.has(key))}`
-    return [{ kind: 'limit', itemId: null, sentence, reopensAnswer: false }]
+    const [a, b] = [old.get(key), now.get(key)]
+    if (a?.value === b?.value && a?.whose === b?.whose) return []
+    const write = (limit: SetLimit | undefined) =>
+      `${inSentence(limit?.value ?? usual, unit)}${limit === undefined ? ' (default)' : limit.whose}`
+    return [
+      { kind: 'limit', itemId: null, sentence: `limit ${label}: ${write(a)} to ${write(b)}`, reopensAnswer: false },
+    ]
   })
+}
+
+interface SetLimit {
+  readonly value: number
+  /** Of a profile, its name; else empty. */
+  readonly whose: string
+}
+
+/** Limits that somebody set, with those of the profiles over them. */
+function readLimits(edition: CatalogueEdition): Map<string, SetLimit> {
+  const own = edition.limits.map(({ key, value }) => ({ key, value, owner: { kind: 'workspace', name: '' } }) as const)
+  return new Map(
+    layProfileLimits(own, makeCatalogue(edition).profiles).map(({ key, value, owner }) => [
+      key,
+      { value, whose: owner.kind === 'profile' ? ` (profile ${owner.name})` : '' },
+    ]),
+  )
+}
+
+/** Which profiles are followed, and what became of those that the workspace keeps. */
+function compareProfiles(before: CatalogueEdition, after: CatalogueEdition): TemplateChange[] {
+  const say = (sentence: string): TemplateChange => ({ kind: 'profile', itemId: null, sentence, reopensAnswer: false })
+  const [old, now] = [before, after].map((edition) => new Map(listProfiles(edition).map((each) => [each.id, each])))
+  const [was, is] = [before, after].map(({ profileIds = [] }) => new Set(profileIds))
+  const name = (id: string) => (now?.get(id) ?? old?.get(id))?.name ?? id
+  const changes = [
+    ...[...(is ?? [])].filter((id) => was?.has(id) !== true).map((id) => say(`profile followed: ${name(id)}`)),
+    ...[...(was ?? [])]
+      .filter((id) => is?.has(id) !== true)
+      .map((id) => say(`profile no longer followed: ${name(id)}`)),
+  ]
+  for (const [id, profile] of now ?? []) {
+    const previous = old?.get(id)
+    if (previous === undefined) changes.push(say(`profile added: ${profile.name}`))
+    else if (JSON.stringify(previous) !== JSON.stringify(profile))
+      changes.push(say(describeProfileChange(previous, profile)))
+  }
+  for (const [id, profile] of old ?? [])
+    if (now?.has(id) !== true) changes.push(say(`profile removed: ${profile.name}`))
+  return changes
+}
+
+function describeProfileChange(before: Profile, after: Profile): string {
+  const renamed = before.name === after.name ? '' : ` (was ${before.name})`
+  const parts = [
+    ...(JSON.stringify(before.items) === JSON.stringify(after.items) ? [] : ['items']),
+    ...(JSON.stringify(before.limits) === JSON.stringify(after.limits) ? [] : ['limits']),
+    ...(JSON.stringify(before.requiredFields) === JSON.stringify(after.requiredFields) ? [] : ['required fields']),
+    ...(before.purpose === after.purpose ? [] : ['purpose']),
+  ]
+  return `profile changed: ${after.name}${renamed}${parts.length === 0 ? '' : `, ${parts.join(' and ')}`}`
 }

@@ -31,9 +31,6 @@ export {
   DELIVERED_PROFILES,
   layProfileLimits,
   type Profile,
-  type ProfileItem,
-  type ProfileLimit,
-  type RequiredField,
 } from './profiles'
 export { SEVERITIES } from './severity'
 export { computeStepConcentration, filletRadiusOfTaperMm } from './step-concentration'

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { parseDesign, SOURCES, type SourceKey } from '@/lib/engine'
 import {
   CATALOGUE,
+  DELIVERED_PROFILES,
   evaluateCatalogue,
   evaluateItem,
   findItem,
@@ -59,6 +60,9 @@ describe('the catalogue', () => {
     const cited = new Set<SourceKey>([
       ...CATALOGUE.flatMap(listItemSourceKeys),
       ...LIMIT_KEYS.map((key) => LIMITS[key].sourceKey),
+      ...DELIVERED_PROFILES.flatMap(({ limits }) => limits.map(({ sourceKey }) => sourceKey as SourceKey)),
+      // Stands behind what a workspace makes itself.
+      'workspaceRule',
     ])
     expect(Object.keys(CATALOGUE_SOURCES).filter((key) => !cited.has(key as SourceKey))).toEqual([])
     for (const key of cited) expect(SOURCES).toHaveProperty(key)

@@ -165,6 +165,21 @@ describe('evaluate command', () => {
     expect(run('--help')).toMatchObject({ status: 0, stdout: expect.stringContaining('Exit status') })
   })
 
+  test('profiles are laid over the catalogue: the strictest of several, each named with what it changes', () => {
+    const file = 'seed/designs/skua-rev-b.json'
+    const plain = run(file).stdout
+    const space = run(file, '--profile', 'aerospace-space').stdout
+    expect(plain).not.toContain('profile')
+    expect(space).toContain('profiles: Aerospace and space')
+    expect(space.replaceAll(/\s+/g, ' ')).toContain('because of profile Aerospace and space')
+    expect(space).toContain('profile-fields')
+    const both = run(file, '--profile', 'consumer-folded-once', '--profile', 'aerospace-space', '--json')
+    const other = run(file, '--profile', 'aerospace-space', '--profile', 'consumer-folded-once', '--json')
+    expect(both.stdout).toBe(other.stdout)
+    expect(JSON.parse(both.stdout).profiles).toHaveLength(2)
+    expect(run(file, '--profile', 'toy')).toMatchObject({ status: 2, stderr: expect.stringContaining('"toy"') })
+  })
+
   test('as a program it prints to the right stream and sets the exit status', { timeout: TIMEOUT_MS }, () => {
     const start = (...options: string[]) =>
       spawnSync(process.execPath, ['--import', 'tsx', '--conditions=react-server', 'lib/cli/evaluate.ts', ...options], {

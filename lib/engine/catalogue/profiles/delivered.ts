@@ -142,7 +142,7 @@ const SPACE: Profile = {
     ),
     limit('copperToOutlineMm', 1.27, 'guideHighReliability', '0.050 in.'),
     limit('annularRingMm', 0.25, 'guideHighReliability', 'Land = hole + 0.50 mm.'),
-    limit('damageSumFraction', 0.25, 'ownChoice', 'A factor of four on life is common where nothing can be replaced.'),
+    limit('damageSumFraction', 0.25, 'ownChoice', 'A factor of four on life, for a part that nobody can replace.'),
   ],
   requiredFields: [
     required('brief.performanceClass', 'The class has to be stated.'),

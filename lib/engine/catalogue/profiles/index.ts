@@ -1,4 +1,4 @@
 export { layProfileLimits, profileItem } from './combine'
 export { DELIVERED_PROFILES } from './delivered'
-export type { Profile, ProfileItem, ProfileLimit, RequiredField } from './profile'
+export type { Profile } from './profile'
 export { defineProfileFields, PROFILE_ITEM_IDS } from './profile-fields'

@@ -1,9 +1,11 @@
 import { CAUTIONS } from '../../cautions'
+import { findFieldPattern } from '../../design'
 import { citeSource, type SourceKey } from '../../sources'
 import { inSentence } from '../../units'
 import { DECIDED_WHEN_WORDS, type ItemDefinition, SECTIONS, type Section } from '../define-item'
 import { CATALOGUE } from '../items'
 import { getLimitDefinition, LIMIT_KEYS } from '../limits'
+import { DELIVERED_PROFILES, type Profile } from '../profiles'
 import { SEVERITIES } from '../severity'
 import { readItemProse } from './read-prose'
 
@@ -44,6 +46,11 @@ export function makeReferencePage(): string {
     '| --- | --- | --- | --- | --- |',
     ...LIMIT_KEYS.map(describeLimitRow),
     '',
+    '## Profiles',
+    '',
+    'Layers over the catalogue for kinds of parts. A project may follow several: the strictest of them holds for each item and each limit. Which items matter for which kind of part is our sorting (common practice, no published source).',
+    '',
+    ...DELIVERED_PROFILES.flatMap(describeProfile),
   ]
   return lines.join('\n')
 }
@@ -80,4 +87,32 @@ function describeLimitRow(key: (typeof LIMIT_KEYS)[number]): string {
   const bound = `${sense === 'at-most' ? 'at most' : 'at least'} ${inSentence(value, unit)}`
   const range = `${inSentence(allowed.min)} to ${inSentence(allowed.max, unit)}`
   return `| ${label} (\`${key}\`) | ${bound} | ${range} | ${citeSource(sourceKey)} | ${note} |`
+}
+
+function describeProfile({ id, name, purpose, items, limits, requiredFields }: Profile): string[] {
+  return [
+    `### ${name}`,
+    '',
+    `\`${id}\`. ${purpose}`,
+    '',
+    ...items.map(({ itemId, asked, severity, decidedWhen, isForEveryDesign, reason }) => {
+      const parts = [
+        ...(asked === null ? [] : [asked === 'on' ? 'asked' : 'not asked']),
+        ...(severity === null ? [] : [severity]),
+        ...(decidedWhen === null ? [] : [`decided in ${DECIDED_WHEN_WORDS[decidedWhen]}`]),
+        ...(isForEveryDesign ? ['for every design'] : []),
+      ]
+      return `- \`${itemId}\`: ${parts.join(', ')}. ${reason}`
+    }),
+    ...limits.map(({ key, value, isRelaxed, sourceKey, note }) => {
+      const { label, sense, unit } = getLimitDefinition(key)
+      const bound = `${sense === 'at-most' ? 'at most' : 'at least'} ${inSentence(value, unit)}`
+      return `- ${label}: ${bound}${isRelaxed ? ', relaxed on purpose' : ''} (${citeSource(sourceKey as SourceKey)}). ${note}`
+    }),
+    ...requiredFields.map(({ field, where, reason }) => {
+      const kind = where === null ? '' : ` (where ${where.field} is ${where.value})`
+      return `- Required: ${findFieldPattern(field)?.label ?? field}${kind}. ${reason}`
+    }),
+    '',
+  ]
 }

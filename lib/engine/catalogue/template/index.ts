@@ -6,17 +6,14 @@ export {
   type SwitchedOffItem,
   type WorkspaceCatalogue,
 } from './make-catalogue'
-export type { OwnCheck } from './own-check'
 export {
   type CatalogueTemplate,
   catalogueTemplateSchema,
   DELIVERED_TEMPLATE,
-  enteredTemplateSchema,
   findTemplateProblems,
   type ItemChange,
   itemChangeSchema,
   newOwnItemSchema,
-  newProfileSchema,
   type OwnItem,
   ownItemSchema,
   profileSchema,

@@ -154,9 +154,6 @@ function checkProfile({ limits, requiredFields }: Pick<Profile, 'limits' | 'requ
   })
 }
 
-/** A profile before it has an id. */
-export const newProfileSchema = z.strictObject(PROFILE_FIELDS).superRefine(checkProfile)
-
 const storedProfileSchema = z.strictObject({
   id: z.string().regex(OWN_ID, 'is not the id of an own profile'),
   ...PROFILE_FIELDS,
@@ -181,13 +178,6 @@ export const catalogueTemplateSchema = z.strictObject({
   profiles: z.array(storedProfileSchema).max(MAX_PROFILES, mostProfiles).optional(),
 })
 export type CatalogueTemplate = z.infer<typeof catalogueTemplateSchema>
-
-/** The same as it comes in from elsewhere, all checked. */
-export const enteredTemplateSchema = z.strictObject({
-  ownItems: z.array(ownItemSchema).max(MAX_OWN_ITEMS, mostOwnItems),
-  ...CHANGES,
-  profiles: z.array(profileSchema).max(MAX_PROFILES, mostProfiles).optional(),
-})
 
 /** The catalogue as delivered. */
 export const DELIVERED_TEMPLATE: CatalogueTemplate = { ownItems: [], itemChanges: [], limits: [] }

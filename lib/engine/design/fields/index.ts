@@ -6,7 +6,6 @@ export { FEATURE_FIELDS } from './feature-fields'
 export type { FieldNode, FieldWords } from './field'
 export { MATERIAL_FIELDS } from './material-fields'
 export {
-  type FieldPattern,
   findFieldPattern,
   isNumericField,
   type KindField,

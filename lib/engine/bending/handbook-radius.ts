@@ -12,9 +12,6 @@ export const HANDBOOK_DEFORMATION_PCT = {
   dynamic: { 'rolled-annealed': 0.3, electrodeposited: 0.3 },
 } as const satisfies Record<string, Record<'rolled-annealed' | 'electrodeposited', number | null>>
 
-/** Severest dynamic service of the same list (read heads of disk drives), per cent. */
-export const READ_HEAD_DEFORMATION_PCT = 0.1
-
 /** What the formula needs to know of the construction; thicknesses of the finished circuit. */
 export type HandbookConstruction =
   | { sides: 'single'; copperThicknessUm: number; coverThicknessUm: number }

@@ -1,24 +1,8 @@
 import { requireNumber } from '../numerics'
 import { bendingWorkNPerMm, findAxisUm, momentNPerMmWidth } from './bent-state'
 import type { Section } from './section'
-import { requireInsideRadiusUm } from './strain'
 
 const MAX_LENGTH_MM = 1e6
-
-/**
- * Elastic bending moment that holds a section at a radius over the whole width.
- *
- * Model    M = D kappa w, kappa = 1 / (R_i + y_n)
- * Holds    elastic; once copper yields this is an upper bound, and computeFormedState gives the moment itself
- * @param insideRadiusMm >= 0, widthMm > 0 along the bend axis
- * @returns N mm
- * @throws  RangeError naming the argument
- * Source   SOURCES.compositeBeam, SOURCES.plateBending
- */
-export function bendingMomentNmm(section: Section, insideRadiusMm: number, widthMm: number): number {
-  const axisRadiusMm = (requireInsideRadiusUm(insideRadiusMm) + section.neutralAxisUm) / 1000
-  return (section.rigidityNmm2PerMm * requireLength('widthMm', widthMm)) / axisRadiusMm
-}
 
 /**
  * Force that holds a fold when it acts on a straight tail, at right angles to it: F = M / lever.

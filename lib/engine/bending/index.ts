@@ -7,7 +7,6 @@ export {
   HANDBOOK_DEFORMATION_PCT,
   type HandbookConstruction,
   type HandbookRadius,
-  READ_HEAD_DEFORMATION_PCT,
 } from './handbook-radius'
 export {
   explainOutsideHatchTable,
@@ -16,13 +15,10 @@ export {
   hatchModulusGpa,
   hatchWidthFraction,
 } from './hatch'
-export { bendingMomentNmm, computeParallelFaceFold, holdingForceN } from './holding'
+export { computeParallelFaceFold, holdingForceN } from './holding'
 export {
   type BendLayer,
-  coverageWeightedModulusGpa,
   effectiveModulusGpa,
-  orderInnermostFirst,
-  planeStrainModulusGpa,
 } from './layers'
 export { computeLeaves, type Leaf } from './leaves'
 export {
@@ -38,7 +34,6 @@ export {
 export { computeSection, type Section, type SectionLayer } from './section'
 export {
   computeFormedState,
-  computeMomentCurvature,
   computeSpringback,
   type Springback,
 } from './springback'
@@ -47,14 +42,12 @@ export {
   computeBendStrain,
   computeMinRadiusForStrain,
   type Loading,
-  strainAtDepthPct,
   yieldScaleOf,
 } from './strain'
 export {
   atEnds,
   type ConductorStrainRange,
   type ConstantSpread,
-  computeStrainRange,
   computeStrainRanges,
   type FaceRange,
   type TolerancedLayer,

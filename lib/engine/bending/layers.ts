@@ -46,57 +46,12 @@ const MAX_THICKNESS_UM = 1e6
 const MAX_MODULUS_GPA = 2500
 
 /**
- * Modulus of a strip much wider than thick, bent to a cylinder: it cannot contract sideways.
- *
- * Model    E' = E / (1 - nu^2)
- * @param modulusGpa  > 0
- * @param poisson     in [0, 0.5)
- * @returns GPa
- * @throws  RangeError naming the argument
- * Source   SOURCES.plateBending; check values in test/standards/beam
- * @example copper of 117 GPa and 0.34 gives 132.3
- */
-export function planeStrainModulusGpa(modulusGpa: number, poisson: number): number {
-  requireNumber('modulusGpa', modulusGpa, { above: 0, atMost: MAX_MODULUS_GPA, unit: 'GPa' })
-  requireNumber('poisson', poisson, { atLeast: 0, below: 0.5 })
-  return modulusGpa / (1 - poisson ** 2)
-}
-
-/**
- * Modulus of a patterned conductor layer with its conductors along the bend's arc.
- *
- * Model    width-weighted mean (transformed section): E_eff = f E_conductor + (1 - f) E_fill
- * Holds    conductors that cross the bend axis at right angles, many of them over the width. For conductors that run
- *          along the axis it overstates the stiffness.
- * @param coverageFraction   f, 0 to 1
- * @param conductorModulusGpa, fillModulusGpa  plane-strain or plain alike; fill may be 0 (air)
- * @throws  RangeError naming the argument
- * Source   SOURCES.compositeBeam; check values in test/standards/beam
- * @example 0.4 of 117 GPa in a fill of 1 GPa gives 47.4
- */
-export function coverageWeightedModulusGpa({
-  coverageFraction,
-  conductorModulusGpa,
-  fillModulusGpa,
-}: {
-  coverageFraction: number
-  conductorModulusGpa: number
-  fillModulusGpa: number
-}): number {
-  requireNumber('coverageFraction', coverageFraction, { atLeast: 0, atMost: 1 })
-  requireNumber('conductorModulusGpa', conductorModulusGpa, { above: 0, unit: 'GPa' })
-  requireNumber('fillModulusGpa', fillModulusGpa, { atLeast: 0, unit: 'GPa' })
-  return coverageFraction * conductorModulusGpa + (1 - coverageFraction) * fillModulusGpa
-}
-
-/** Turns a list that runs from the top face down into one that runs from the inside of the bend outward. */
-export function orderInnermostFirst<T>(topDown: readonly T[], insideFace: 'top' | 'bottom'): T[] {
-  return insideFace === 'top' ? [...topDown] : [...topDown].reverse()
-}
-
-/**
  * Coverage-weighted modulus of a layer, in plane strain but for copper with gaps, after checking all its numbers.
  *
+ * Model    E' = E / (1 - nu^2) where the layer is held sideways; conductors and what fills their gaps by width: f E_conductor + (1 - f) E'_fill
+ * Holds    conductors that cross the bend axis at right angles, many of them over the width. Where they run along the axis it overstates the
+ *          stiffness.
+ * Source   SOURCES.plateBending, SOURCES.compositeBeam; check values in test/standards/beam
  * @param name  how errors call the layer, e.g. `layers[3]`
  * @throws  RangeError naming the number that breaks its range, or a layer that has no stiffness at all
  */

@@ -38,7 +38,7 @@ const N_PER_MM_IN_GPA_UM = 1
  * Model    y_n = sum(E'_i t_i y_i) / sum(E'_i t_i), y_i the mid-depth of layer i
  *          D = sum(E'_i (t_i^3 / 12 + t_i (y_i - y_n)^2))
  * Holds    bonded layers, elastic, thickness well below radius. Unbonded leaves: use computeLeaves.
- * Frame    depth from the inside (concave) face. A design lists layers top down: orderInnermostFirst turns them.
+ * Frame    depth from the inside (concave) face. A design lists layers top down: turn them where the inside face is the bottom.
  * @param layers  one or more, innermost first: thicknessUm > 0, modulusGpa > 0, poisson in [0, 0.5)
  *          A pure function of the layers and their constants.
  * @returns the section; neutralAxisUm strictly between 0 and totalThicknessUm

@@ -67,21 +67,6 @@ function bendTo({ stack }: Section, bending: Parameters<typeof findAxisUm>[1]): 
 }
 
 /**
- * Moment against curvature, for a plot.
- *
- * @param curvaturesPerMm  each > 0, of the axis without strain
- * @returns one state per curvature, in the order given
- * @throws  RangeError naming the index
- * Source   as computeFormedState
- */
-export function computeMomentCurvature(section: Section, curvaturesPerMm: readonly number[]): BentState[] {
-  return curvaturesPerMm.map((curvature, index) => {
-    requireNumber(`curvaturesPerMm[${index}]`, curvature, { above: 0, atMost: 1e6, unit: 'per mm' })
-    return bendTo(section, { curvaturePerUm: curvature / 1000 })
-  })
-}
-
-/**
  * Radius and angle that a formed bend keeps when it is let go.
  *
  * Model    letting go follows the loading curve at twice its scale (reversed yield included): with m(kappa) the moment-

@@ -46,24 +46,6 @@ const UM_PER_MM = 1000
 /** Circuits have fewer conductor layers; beyond this only the conductors that can decide are searched, to keep cost linear. */
 const SEARCHED_CONDUCTORS = 12
 
-/**
- * Range of the deciding strain at both faces of every conductor when thicknesses, radius and constants move within their limits.
- *
- * Model    the strain of computeBendStrain at the corner of the limits where it is most extreme, found for every face from corner to corner
- *          by the signs of its derivatives (extremes.ts)
- * Holds    limits independent of each other and tolerances below the thickness. The face with the largest strain comes out as trying all
- *          corners gives it; a face close to the axis may stop at a lesser corner, by at most 0.3 % of the largest strain (random stacks in
- *          test/unit/engine). With more than 12 conductors the search is for the innermost and the outermost one, which strain most.
- * @param layers          innermost first; minusUm >= 0 and below thicknessUm, plusUm >= 0
- * @param insideRadiusMm  >= 0, with radiusMinusMm (not above it) and radiusPlusMm
- * @returns one entry per conductor, innermost first
- * @throws  RangeError naming layer and number
- * Source   as computeBendStrain
- */
-export function computeStrainRange(inputs: StrainRangeInputs): ConductorStrainRange[] {
-  return computeStrainRanges(inputs).conductors
-}
-
 interface StrainRangeInputs {
   layers: readonly TolerancedLayer[]
   insideRadiusMm: number
@@ -72,7 +54,20 @@ interface StrainRangeInputs {
   loading?: Loading
 }
 
-/** The same with both surfaces of the stack. */
+/**
+ * Range of the deciding strain at both faces of every conductor, and at both surfaces of the stack, when thicknesses, radius and constants move within their limits.
+ *
+ * Model    the strain of computeBendStrain at the corner of the limits where it is most extreme, found for every face from corner to corner
+ *          by the signs of its derivatives (extremes.ts)
+ * Holds    limits independent of each other and tolerances below the thickness. The face with the largest strain comes out as trying all
+ *          corners gives it; a face close to the axis may stop at a lesser corner, by at most 0.3 % of the largest strain (random stacks in
+ *          test/unit/engine). With more than 12 conductors the search is for the innermost and the outermost one, which strain most.
+ * @param layers          innermost first; minusUm >= 0 and below thicknessUm, plusUm >= 0
+ * @param insideRadiusMm  >= 0, with radiusMinusMm (not above it) and radiusPlusMm
+ * @returns one entry per conductor, innermost first, and the surfaces
+ * @throws  RangeError naming layer and number
+ * Source   as computeBendStrain
+ */
 export function computeStrainRanges({
   layers,
   insideRadiusMm,

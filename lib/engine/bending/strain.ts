@@ -63,23 +63,6 @@ export function yieldScaleOf(loading: Loading): YieldScale {
 }
 
 /**
- * Strain at one depth of a section when it is first bent.
- *
- * Model    eps = (y - y_0) / (R_i + y_0): plane sections stay plane, the depth y_0 keeps its length
- * @param depthUm         from the inside face, 0 to the total thickness
- * @param insideRadiusMm  >= 0
- * @returns per cent, tension positive
- * @throws  RangeError naming the argument
- * Source   SOURCES.compositeBeam, SOURCES.plasticBending; check values in test/standards/bending
- */
-export function strainAtDepthPct(section: Section, depthUm: number, insideRadiusMm: number): number {
-  requireNumber('depthUm', depthUm, { atLeast: 0, atMost: section.totalThicknessUm, unit: 'um' })
-  const insideRadiusUm = requireInsideRadiusUm(insideRadiusMm)
-  const axisUm = findAxisUm(section.stack, { insideRadiusUm })
-  return (PCT * (depthUm - axisUm)) / (insideRadiusUm + axisUm)
-}
-
-/**
  * Strain at the surfaces and at both faces of every conductor of a section bent to a radius.
  *
  * Model    first bend: axis of the formed state (findAxisUm). One way: the range is that of the formed state with every yield doubled;

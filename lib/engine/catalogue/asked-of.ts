@@ -7,7 +7,8 @@ export const ASKED_ROLES = {
 } as const
 type AskedRole = keyof typeof ASKED_ROLES
 
-const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
+/** By item: whom it is asked of beside the team's designer. */
+export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'bake-before-assembly': ['assembler'],
   'bend-fit': ['mechanical'],
   'bend-use': ['mechanical'],
@@ -28,9 +29,6 @@ const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'tolerance-scheme': ['mechanical', 'quality'],
   'transition-relief': ['mechanical'],
 }
-
-/** Items that somebody beside the team's designer is asked about. */
-export const ASKED_ITEMS = Object.keys(ASKED_OF)
 
 /** In words; empty where the item is anybody's. */
 export function listAskedRoles(itemId: string): string[] {

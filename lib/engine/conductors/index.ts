@@ -11,8 +11,6 @@ export {
   IACS_RESISTIVITY_OHM_MM2_PER_M,
   resistanceOhm,
   sectionAreaMm2,
-  sheetResistanceMilliohm,
-  skinDepthFrequencyHz,
   skinDepthUm,
   voltageDropVolt,
 } from './resistance'

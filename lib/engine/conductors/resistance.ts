@@ -60,23 +60,6 @@ export function sectionAreaMm2({ widthMm, thicknessUm }: { widthMm: number; thic
 }
 
 /**
- * Resistance of a square of copper at 20 degC, whatever its size: rho / t.
- *
- * @returns milliohm per square
- * @throws  RangeError naming the argument
- * Source   SOURCES.iacs; check values in test/standards/conductors
- */
-export function sheetResistanceMilliohm(
-  thicknessUm: number,
-  resistivityOhmMm2PerM: number = IACS_RESISTIVITY_OHM_MM2_PER_M,
-): number {
-  requireNumber('thicknessUm', thicknessUm, { above: 0, atMost: 5000, unit: 'um' })
-  requireNumber('resistivityOhmMm2PerM', resistivityOhmMm2PerM, { above: 0, atMost: 10, unit: 'ohm mm2/m' })
-  // ohm mm2/m over um is ohm.
-  return (1000 * resistivityOhmMm2PerM) / thicknessUm
-}
-
-/**
  * Voltage drop over a conductor and, where it returns the same way, its return.
  *
  * @param resistanceOhm >= 0, currentAmp >= 0
@@ -109,14 +92,4 @@ export function skinDepthUm(
   requireNumber('frequencyHz', frequencyHz, { above: 0, unit: 'Hz' })
   requireNumber('resistivityOhmMm2PerM', resistivityOhmMm2PerM, { above: 0, atMost: 10, unit: 'ohm mm2/m' })
   return 1e6 * Math.sqrt((resistivityOhmMm2PerM * 1e-6) / (PI_MU0 * frequencyHz))
-}
-
-/** Frequency at which the skin depth equals a thickness, Hz: inverse of skinDepthUm; same source and errors. */
-export function skinDepthFrequencyHz(
-  thicknessUm: number,
-  resistivityOhmMm2PerM: number = IACS_RESISTIVITY_OHM_MM2_PER_M,
-): number {
-  requireNumber('thicknessUm', thicknessUm, { above: 0, atMost: 5000, unit: 'um' })
-  requireNumber('resistivityOhmMm2PerM', resistivityOhmMm2PerM, { above: 0, atMost: 10, unit: 'ohm mm2/m' })
-  return (resistivityOhmMm2PerM * 1e-6) / (PI_MU0 * (thicknessUm * 1e-6) ** 2)
 }

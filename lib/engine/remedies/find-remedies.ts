@@ -9,7 +9,11 @@ import type { Remedy, RemedyChange, RemedyReport, RemedyState } from './remedy'
 import { type RemedyProgress, type SearchResult, searchSets } from './search'
 import { type Trial, toAssessOptions } from './trial'
 
-/** The whole search at once: `searchRemedies`, drawn to its end. */
+/**
+ * The whole search at once: `searchRemedies`, drawn to its end.
+ *
+ * @public  for programs that have nothing else to do meanwhile, such as the measurements
+ */
 export function findRemedies(design: Design, bendId: string, options: RemedyOptions = {}): RemedyReport {
   const search = searchRemedies(design, bendId, options)
   for (;;) {

@@ -5,9 +5,8 @@ export {
   STANDARD_FOILS,
 } from './minimum-finished-copper'
 export { simulateThickness, type ThicknessSimulation } from './monte-carlo'
-export { computeCapability, type ProcessCapability, standardDeviationFromToleranceUm } from './process-capability'
+export { computeCapability, type ProcessCapability } from './process-capability'
 export {
   computeThicknessRange,
   type ThicknessContributor,
 } from './tolerance-stack'
-export { computeWindowMargin } from './window'

@@ -47,15 +47,3 @@ export function computeCapability({
     ppmTotal: ppmBelow + ppmAbove,
   }
 }
-
-/**
- * Standard deviation that a centred tolerance of +/- toleranceUm implies at a stated Cpk: sigma = t / (3 Cpk).
- *
- * @throws  RangeError unless both are above 0
- * Source   SOURCES.processCapability
- */
-export function standardDeviationFromToleranceUm(toleranceUm: number, cpk: number): number {
-  requireNumber('toleranceUm', toleranceUm, { above: 0, unit: 'um' })
-  requireNumber('cpk', cpk, { above: 0 })
-  return toleranceUm / (3 * cpk)
-}

@@ -8,10 +8,6 @@ import { type LengthUnit, type ParsedLength, parseLength } from './length'
  */
 export const UM_PER_OZ_PER_FT2 = 34.3
 
-/** Avoirdupois ounce in grams and square foot in square metres, exact by definition. */
-const GRAM_PER_OZ = 28.349523125
-const M2_PER_FT2 = 0.09290304
-
 /** Heaviest copper a flexible circuit could carry, with room to spare: 100 oz/ft2 is 3.4 mm. */
 const MAX_WEIGHT_OZ_PER_FT2 = 100
 
@@ -36,26 +32,6 @@ export function foilWeightOzPerFt2(thicknessUm: number): number {
       unit: 'um',
     }) / UM_PER_OZ_PER_FT2
   )
-}
-
-/** Mass per area in g/m2; 1 oz/ft2 is 305.15 g/m2. Source SOURCES.exactArithmetic. */
-export function arealMassGPerM2(weightOzPerFt2: number): number {
-  return (requireWeight(weightOzPerFt2) * GRAM_PER_OZ) / M2_PER_FT2
-}
-
-/**
- * Thickness of foil from its weight and density: t = m / (A rho). Electrodeposited foil varies in density, which is
- * why the trade buys it by weight.
- *
- * @param densityGPerCm3  e.g. 8.96 pure copper, 8.90 the density behind 34.3 um
- * @returns um
- * @throws  RangeError for a weight outside (0, 100] or a density outside [1, 25]
- * Source   SOURCES.exactArithmetic; check values in test/standards/copper
- */
-export function foilThicknessByDensityUm(weightOzPerFt2: number, densityGPerCm3: number): number {
-  requireNumber('densityGPerCm3', densityGPerCm3, { atLeast: 1, atMost: 25, unit: 'g/cm3' })
-  // (g/m2) / (g/cm3) = 1e-6 m = 1 um.
-  return arealMassGPerM2(weightOzPerFt2) / densityGPerCm3
 }
 
 function requireWeight(weightOzPerFt2: number): number {

@@ -1,7 +1,5 @@
 export {
-  arealMassGPerM2,
   digitsOfFoilWeight,
-  foilThicknessByDensityUm,
   foilThicknessUm,
   foilWeightOzPerFt2,
   parseFoilThickness,
@@ -39,5 +37,4 @@ export {
   parseLength,
   umFromLength,
 } from './length'
-export { gpaFromPsi, psiFromGpa } from './modulus'
 export { getUnitSymbol, type Unit, withUnit, withUnitInHead } from './unit'

@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest'
 import {
   type BendLayer,
   computeFormedState,
-  computeMomentCurvature,
   computeParallelFaceFold,
   computeSection,
   computeSpringback,
   yieldStrainPct,
 } from '@/lib/engine/bending'
 import { citeSource } from '@/lib/engine/sources'
+import { bendToCurvature } from '@/test/factories/moment-curvature'
 import { expectNear } from '../check-values'
 
 /** A bare strip of elastic, perfectly plastic metal, free to contract: that keeps plane strain out of the textbook relations. */
@@ -28,11 +28,11 @@ const yieldMoment = section.rigidityNmm2PerMm * yieldCurvaturePerMm
 
 describe(`moment of a sheet past yield: ${citeSource('plasticBending')}`, () => {
   it.each([0.25, 1, 1.5, 2, 5, 20])('M = 1.5 My (1 - (ky/k)^2/3) at %d times the yield curvature', (multiple) => {
-    const [state] = computeMomentCurvature(section, [multiple * yieldCurvaturePerMm])
+    const state = bendToCurvature(section, multiple * yieldCurvaturePerMm)
     const expected = multiple <= 1 ? multiple * yieldMoment : 1.5 * yieldMoment * (1 - 1 / (3 * multiple ** 2))
     // The axis is found to 1e-9 of the thickness, and the moment is level there.
-    expectNear(state?.momentNPerMmWidth ?? Number.NaN, expected, { rel: 1e-8 })
-    expectNear(state?.axisUm ?? Number.NaN, 50, { rel: 1e-8 })
+    expectNear(state.momentNPerMmWidth, expected, { rel: 1e-8 })
+    expectNear(state.axisUm, 50, { rel: 1e-8 })
   })
 
   it('yields first where the surface strain equals the yield strain', () => {

@@ -6,8 +6,6 @@ import {
   requiredAreaMm2,
   resistanceOhm,
   sectionAreaMm2,
-  sheetResistanceMilliohm,
-  skinDepthFrequencyHz,
   skinDepthUm,
   temperatureRiseDegC,
 } from '@/lib/engine/conductors'
@@ -92,7 +90,16 @@ checkTopic('7 current, resistance, skin depth', [
   [
     /^res-sheet-/,
     (check) =>
-      expectValue(check, 'sheetResistanceMilliOhmPerSquare', sheetResistanceMilliohm(input(check, 'thicknessUm'))),
+      // A square of any size.
+      expectValue(
+        check,
+        'sheetResistanceMilliOhmPerSquare',
+        1000 *
+          resistanceOhm({
+            runs: [{ lengthMm: 7, widthMm: 7, thicknessUm: input(check, 'thicknessUm') }],
+            temperatureDegC: 20,
+          }),
+      ),
   ],
   [
     /^res-\d/,
@@ -114,12 +121,15 @@ checkTopic('7 current, resistance, skin depth', [
   ],
   [
     /^skin-18um/,
-    (check) =>
+    (check) => {
+      // Depth falls with the root of the frequency: the frequency follows from the depth at any other one.
+      const depthAtMegahertzUm = skinDepthUm(1e6)
       expectValue(
         check,
         'frequencyWhereDepthEqualsThicknessMHz',
-        skinDepthFrequencyHz(input(check, 'thicknessUm')) / 1e6,
-      ),
+        (depthAtMegahertzUm / input(check, 'thicknessUm')) ** 2,
+      )
+    },
   ],
   [/^skin-/, (check) => expectValue(check, 'skinDepthUm', skinDepthUm(input(check, 'frequencyHz')))],
 ])

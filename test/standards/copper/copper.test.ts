@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { computeAdhesiveFlow, computeFinishedCopper, findMinimumFinishedCopper } from '@/lib/engine/thickness'
-import {
-  arealMassGPerM2,
-  foilThicknessByDensityUm,
-  foilThicknessUm,
-  lengthFromUm,
-  umFromLength,
-} from '@/lib/engine/units'
+import { foilThicknessUm, lengthFromUm, umFromLength } from '@/lib/engine/units'
 import { type CheckCase, checkTopic, expectNear, expectValue, input } from '../check-values'
 
 function weightOz(check: CheckCase): number {
@@ -14,13 +8,17 @@ function weightOz(check: CheckCase): number {
   return numerator / denominator
 }
 
+/** Ounce and foot are exact by definition: 28.349523125 g, 0.3048 m. */
+const massGPerM2 = (weightOzPerFt2: number): number => (weightOzPerFt2 * 28.349523125) / 0.3048 ** 2
+
 checkTopic('1 copper weight and thickness', [
   [
     /^cu-oz-rho/,
     (check) => {
       const weight = input(check, 'weightOzPerFt2')
-      const thicknessUm = foilThicknessByDensityUm(weight, input(check, 'densityGPerCm3'))
-      expectValue(check, 'arealMassGPerM2', arealMassGPerM2(weight))
+      // (g/m2) / (g/cm3) is um.
+      const thicknessUm = massGPerM2(weight) / input(check, 'densityGPerCm3')
+      expectValue(check, 'arealMassGPerM2', massGPerM2(weight))
       expectValue(check, 'thicknessUm', thicknessUm)
       expectValue(check, 'thicknessMil', lengthFromUm(thicknessUm, 'mil'))
     },

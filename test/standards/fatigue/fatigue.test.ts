@@ -13,7 +13,7 @@ import {
   strainMultiplier,
   strainRangeOfMotion,
 } from '@/lib/engine/life'
-import { gpaFromPsi, psiFromGpa } from '@/lib/engine/units'
+import { gpaFromPsi, psiFromGpa } from '@/test/factories/pounds'
 import { type CheckCase, checkTopic, expectNear, expectValue, input, listOf } from '../check-values'
 import { layersOf } from '../layers'
 

@@ -5,7 +5,6 @@ import {
   type BendLayer,
   computeBendStrain,
   computeFormedState,
-  computeMomentCurvature,
   computeParallelFaceFold,
   computeSection,
   computeSpringback,
@@ -13,6 +12,7 @@ import {
   hatchModulusGpa,
   type Loading,
 } from '@/lib/engine/bending'
+import { bendToCurvature } from '@/test/factories/moment-curvature'
 import cases from '../fem-cases.json'
 
 /**
@@ -148,8 +148,8 @@ describe('range of one-way flexing', () =>
 describe('range of two-way flexing', () =>
   checkCases(/^fe-2way-/, (check) => {
     const section = computeSection(layersOf(check))
-    const [state] = computeMomentCurvature(section, [number(check.inputs, 'curvaturePerMm')])
-    const radiusMm = 1 / number(check.inputs, 'curvaturePerMm') - (state?.axisUm ?? Number.NaN) / 1000
+    const state = bendToCurvature(section, number(check.inputs, 'curvaturePerMm'))
+    const radiusMm = 1 / number(check.inputs, 'curvaturePerMm') - state.axisUm / 1000
     const { conductors } = computeBendStrain(section, radiusMm, 'reversed')
     const rangePct = Math.max(...conductors.map((each) => each.rangePct ?? Number.NaN))
     expectRelative(rangePct, number(check.expected, 'strainRangePct'), check.tolerance.rel ?? 0, 'range')
@@ -186,7 +186,7 @@ function readStrain({ id, inputs, expected }: FiniteElementCase) {
   const section = computeSection(layersOf({ id, inputs, expected, tolerance: {}, source: '' }))
   const loading: Loading = id.startsWith('fe-cyc-') ? 'one-way' : id.startsWith('fe-2way-') ? 'reversed' : 'once'
   const curvature = typeof inputs.curvaturePerMm === 'number' ? inputs.curvaturePerMm : null
-  const [state] = curvature === null ? [] : computeMomentCurvature(section, [curvature])
+  const state = curvature === null ? null : bendToCurvature(section, curvature)
   const radiusMm =
     curvature === null ? number(inputs, 'insideRadiusMm') : 1 / curvature - (state?.axisUm ?? Number.NaN) / 1000
   const { conductors } = computeBendStrain(section, radiusMm, loading)

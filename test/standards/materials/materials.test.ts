@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { findLibraryMaterial, type Material, SOURCES } from '@/lib/engine'
-import { gpaFromPsi, psiFromGpa } from '@/lib/engine/units'
+import { gpaFromPsi, psiFromGpa } from '@/test/factories/pounds'
 import { checkTopic, expectNear, expectValue, input } from '../check-values'
 
 function getMaterial(id: string): Material {

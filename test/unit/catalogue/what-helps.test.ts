@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { evaluate } from '@/lib/engine'
 import { CATALOGUE, FIRST_QUESTIONS } from '@/lib/engine/catalogue'
-import { ASKED_ITEMS } from '@/lib/engine/catalogue/asked-of'
+import { ASKED_OF } from '@/lib/engine/catalogue/asked-of'
 import { fillWhatHelps, readWhatHelps, WHAT_HELPS } from '@/lib/engine/catalogue/prose/what-helps'
 import { makeExampleDesign } from './example-design'
 import { getOnly } from './examples/changes'
@@ -34,7 +34,7 @@ describe('what helps', () => {
 })
 
 test('whoever is asked, and the fifteen questions, name items that exist', () => {
-  expect(ASKED_ITEMS.filter((id) => !IDS.includes(id))).toEqual([])
+  expect(Object.keys(ASKED_OF).filter((id) => !IDS.includes(id))).toEqual([])
   expect(FIRST_QUESTIONS).toHaveLength(15)
   const asked = FIRST_QUESTIONS.flatMap(({ itemIds }) => itemIds)
   expect(asked.filter((id) => !IDS.includes(id))).toEqual([])

@@ -4,11 +4,13 @@ import {
   type BendLayer,
   computeBendStrain,
   computeSection,
-  computeStrainRange,
+  computeStrainRanges,
   type TolerancedLayer,
 } from '@/lib/engine/bending'
 import { bendLayer, between } from './arbitrary-layers'
 import { holds, PROPERTY_TIMEOUT_MS } from './seed'
+
+const rangesOf = (...inputs: Parameters<typeof computeStrainRanges>) => computeStrainRanges(...inputs).conductors
 
 type Fraction = fc.Arbitrary<number>
 
@@ -99,7 +101,7 @@ describe('strain over tolerances', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   ])('is what trying all corners gives, for $of', ({ stack }) => {
     holds(
       fc.property(stack, radiusWithTolerance, (layers, radius) => {
-        const results = computeStrainRange({ layers, ...radius })
+        const results = rangesOf({ layers, ...radius })
         const corners = extremesOverCorners(layers, radius)
         const worstPct = Math.max(...corners.flatMap(({ min, max }) => [Math.abs(min), Math.abs(max)]))
         // The face that decides: exact but for rounding.
@@ -129,7 +131,7 @@ describe('strain over tolerances', { timeout: PROPERTY_TIMEOUT_MS }, () => {
         )
         const { insideRadiusMm, radiusMinusMm, radiusPlusMm } = radius
         const bend = computeBendStrain(section, at(6, insideRadiusMm - radiusMinusMm, insideRadiusMm + radiusPlusMm))
-        for (const [index, { inner, outer }] of computeStrainRange({ layers, ...radius }).entries()) {
+        for (const [index, { inner, outer }] of rangesOf({ layers, ...radius }).entries()) {
           const conductor = bend.conductors[index]
           for (const [range, strainPct] of [
             [inner, conductor?.innerFacePct ?? Number.NaN],
@@ -154,7 +156,7 @@ describe('strain over tolerances', { timeout: PROPERTY_TIMEOUT_MS }, () => {
           const toleranceUm = share * layer.thicknessUm
           return { ...layer, id: `layer-${index}`, minusUm: toleranceUm, plusUm: toleranceUm }
         })
-        const results = computeStrainRange({ layers, insideRadiusMm: 20, radiusMinusMm: 1, radiusPlusMm: 1 })
+        const results = rangesOf({ layers, insideRadiusMm: 20, radiusMinusMm: 1, radiusPlusMm: 1 })
         const worstPct = Math.max(0, ...results.map((each) => each.peakWorstPct))
         const corner = layers.map((layer) => {
           const isThick = ends.next().value === true
@@ -170,14 +172,14 @@ describe('strain over tolerances', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('holds the nominal strain, and is a point without tolerances', () => {
     holds(
       fc.property(tradeStack, radiusWithTolerance, (layers, radius) => {
-        for (const { inner, outer } of computeStrainRange({ layers, ...radius })) {
+        for (const { inner, outer } of rangesOf({ layers, ...radius })) {
           for (const { minPct, nominalPct, maxPct } of [inner, outer]) {
             expect(minPct).toBeLessThanOrEqual(nominalPct)
             expect(maxPct).toBeGreaterThanOrEqual(nominalPct)
           }
         }
         const exact = layers.map((layer) => ({ ...layer, minusUm: 0, plusUm: 0 }))
-        const points = computeStrainRange({
+        const points = rangesOf({
           layers: exact,
           insideRadiusMm: radius.insideRadiusMm,
           radiusMinusMm: 0,

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import {
   computeAdhesiveFlow,
   computeThicknessRange,
-  computeWindowMargin,
   findMinimumFinishedCopper,
   simulateThickness,
   type ThicknessContributor,
@@ -147,16 +146,7 @@ describe('adhesive', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   })
 })
 
-describe('windows and tables', { timeout: PROPERTY_TIMEOUT_MS }, () => {
-  it('a finger of 0.3 mm in its window says how much room it has, and which way to the middle', () => {
-    const margin = computeWindowMargin({
-      nominalUm: 310,
-      rangeUm: { minUm: 290, maxUm: 335 },
-      windowUm: { minUm: 270, maxUm: 330 },
-    })
-    expect(margin).toEqual({ lowerMarginUm: 20, upperMarginUm: -5, marginUm: -5, nominalMarginUm: 20, toMiddleUm: -10 })
-  })
-
+describe('tables', { timeout: PROPERTY_TIMEOUT_MS }, () => {
   it('no minimum is invented for a weight without a row', () => {
     expect(findMinimumFinishedCopper({ weightOzPerFt2: 0.75, location: 'internal', productClass: 2 })).toBeNull()
   })

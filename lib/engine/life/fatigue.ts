@@ -24,7 +24,7 @@ const LOG10_MAX_CYCLES = 12
 /** In decades: lives to 2.3e-11 of their value, far inside their scatter, so that machines agree on every verdict. */
 const LOG10_CYCLES_TOLERANCE = 1e-11
 /** Flex tests of foil run to some tens to thousands of cycles; past 1e5 the relation has two ductilities for one life. */
-const MAX_TEST_CYCLES = 1e5
+export const MAX_TEST_CYCLES = 1e5
 const MAX_DUCTILITY = 5
 const MIN_DUCTILITY = 1e-6
 

@@ -15,6 +15,7 @@ export {
   findFatigueDuctility,
   longLifeExponent,
   MAX_CYCLES,
+  MAX_TEST_CYCLES,
   MIN_CYCLES,
   mandrelStrainRangeFraction,
   RANKING_LIMIT_CYCLES,
@@ -34,6 +35,9 @@ export {
   lifeOverMedianFraction,
 } from './survival'
 export {
+  type BoundedEstimate,
+  type CommonSlopeFit,
+  fitCommonSlope,
   fitLifeAtFraction,
   fitWeibull,
   type LifeSpecimen,

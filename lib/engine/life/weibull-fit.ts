@@ -15,13 +15,24 @@ export interface BoundedEstimate {
   readonly high: number | null
 }
 
-export interface WeibullFit {
+/** One condition of a life test. */
+export interface FittedLife {
   readonly specimens: number
   readonly failures: number
-  readonly slope: BoundedEstimate
   /** Life that 63.2 % fail before. */
   readonly characteristicCycles: BoundedEstimate
   readonly medianCycles: BoundedEstimate
+}
+
+export interface WeibullFit extends FittedLife {
+  readonly slope: BoundedEstimate
+}
+
+/** Conditions that share their slope and have a life each. */
+export interface CommonSlopeFit {
+  readonly slope: BoundedEstimate
+  /** In the order of the conditions. */
+  readonly lives: readonly FittedLife[]
 }
 
 export type WeibullReading =
@@ -52,40 +63,72 @@ const FURTHEST_BOUND = 60
  * Source   SOURCES.weibullCensoredFit; check values in test/standards/life
  */
 export function fitWeibull(specimens: readonly LifeSpecimen[]): WeibullReading {
-  for (const [index, { cycles }] of specimens.entries()) {
-    requireNumber(`specimens[${index}].cycles`, cycles, { above: 0, unit: 'cycles' })
-  }
+  requireCycles(specimens)
   const because = explainNoFit(specimens)
   if (because !== null) return { ok: false, because }
-  const test = summarise(specimens)
-  const slope = findSlope(test)
-  const best = profileOfSlope(test, slope)
+  const { slope, lives } = fitCommonSlope([specimens])
+  const [life] = lives
+  if (life === undefined) throw new RangeError('a fit has one life for each condition')
+  return { ok: true, fit: { ...life, slope } }
+}
+
+/**
+ * One slope for several conditions, such as radii, each with a characteristic life of its own: by maximum likelihood over all of them.
+ *
+ * Model    as fitWeibull, the likelihoods of the conditions multiplied
+ * Holds    the scatter is the same under all conditions; common practice where they differ in strain alone
+ * @param conditions  each with two failures at least, at different cycles or outlasted (`fitWeibull` says why not)
+ * @throws  RangeError where a condition cannot be fitted by itself, or a specimen's cycles are not above 0
+ * Source   as fitWeibull
+ */
+export function fitCommonSlope(conditions: readonly (readonly LifeSpecimen[])[]): CommonSlopeFit {
+  if (conditions.length === 0) throw new RangeError('conditions is empty')
+  for (const specimens of conditions) {
+    requireCycles(specimens)
+    const because = explainNoFit(specimens)
+    if (because !== null) throw new RangeError(because)
+  }
+  const tests = conditions.map(summarise)
+  const slope = findSlope(tests)
+  const best = sumOf(tests, (test) => profileOfSlope(test, slope))
   return {
-    ok: true,
-    fit: {
-      specimens: specimens.length,
+    slope: boundSlope(tests, slope, best),
+    lives: tests.map((test, at) => ({
+      specimens: conditions[at]?.length ?? 0,
       failures: test.failures,
-      slope: boundSlope(test, slope, best),
-      characteristicCycles: boundLife(test, slope, best, 1),
-      medianCycles: boundLife(test, slope, best, Math.LN2),
-    },
+      characteristicCycles: boundLife(tests, test, { slope, best, hazard: 1 }),
+      medianCycles: boundLife(tests, test, { slope, best, hazard: Math.LN2 }),
+    })),
   }
 }
 
 /**
  * Life before which a share fails, with bounds: what the band of a Weibull plot shows.
  *
+ * @param conditions       as fitCommonSlope
+ * @param at               the condition whose life is asked for
  * @param failureFraction  above 0 and below 1
- * @returns null where no slope can be told
  * @throws  RangeError naming the argument
  * Source   as fitWeibull
  */
-export function fitLifeAtFraction(specimens: readonly LifeSpecimen[], failureFraction: number): BoundedEstimate | null {
+export function fitLifeAtFraction(
+  conditions: readonly (readonly LifeSpecimen[])[],
+  at: number,
+  failureFraction: number,
+): BoundedEstimate {
   requireNumber('failureFraction', failureFraction, { above: 0, below: 1 })
-  if (explainNoFit(specimens) !== null) return null
-  const test = summarise(specimens)
-  const slope = findSlope(test)
-  return boundLife(test, slope, profileOfSlope(test, slope), -Math.log1p(-failureFraction))
+  const tests = conditions.map(summarise)
+  const test = tests[at]
+  if (test === undefined) throw new RangeError(`there is no condition ${at}`)
+  const slope = findSlope(tests)
+  const best = sumOf(tests, (each) => profileOfSlope(each, slope))
+  return boundLife(tests, test, { slope, best, hazard: -Math.log1p(-failureFraction) })
+}
+
+function requireCycles(specimens: readonly LifeSpecimen[]): void {
+  for (const [index, { cycles }] of specimens.entries()) {
+    requireNumber(`specimens[${index}].cycles`, cycles, { above: 0, unit: 'cycles' })
+  }
 }
 
 /** Null where a slope can be told. */
@@ -118,6 +161,9 @@ function summarise(specimens: readonly LifeSpecimen[]): Summary {
   return { failures: failed.length, logs, failedLogSum, origin }
 }
 
+const sumOf = (tests: readonly Summary[], read: (test: Summary) => number): number =>
+  tests.reduce((sum, test) => sum + read(test), 0)
+
 /** Log of the sum of t^slope, and the mean of ln t weighted by t^slope. */
 function weigh({ logs }: Summary, slope: number): { readonly logSum: number; readonly mean: number } {
   const top = slope * Math.max(...logs)
@@ -131,11 +177,21 @@ function weigh({ logs }: Summary, slope: number): { readonly logSum: number; rea
   return { logSum: top + Math.log(sum), mean: weighted / sum }
 }
 
-function findSlope(test: Summary): number {
-  const score = (logSlope: number): number =>
-    Math.exp(-logSlope) + test.failedLogSum / test.failures - weigh(test, Math.exp(logSlope)).mean
+/** Rise of a condition's profile likelihood with the slope; it falls throughout. */
+function scoreOfSlope(test: Summary, slope: number): number {
+  return test.failures / slope + test.failedLogSum - test.failures * weigh(test, slope).mean
+}
+
+function findSlope(tests: readonly Summary[]): number {
+  return findZeroSlope((slope) => sumOf(tests, (test) => scoreOfSlope(test, slope)))
+}
+
+/** Where a score that falls with the slope passes zero, within the slopes that can be told. */
+function findZeroSlope(scoreAt: (slope: number) => number): number {
+  const score = (logSlope: number): number => scoreAt(Math.exp(logSlope))
   const [low, high] = [Math.log(SMALLEST_SLOPE), Math.log(LARGEST_SLOPE)]
   if (score(high) >= 0) return LARGEST_SLOPE
+  if (score(low) <= 0) return SMALLEST_SLOPE
   return Math.exp(findRoot(score, { low, high, tolerance: LOG_TOLERANCE }).root)
 }
 
@@ -145,8 +201,9 @@ function profileOfSlope(test: Summary, slope: number): number {
   return failures * Math.log(slope) + slope * failedLogSum - failures * (weigh(test, slope).logSum - Math.log(failures))
 }
 
-function boundSlope(test: Summary, slope: number, best: number): BoundedEstimate {
-  const fall = (logSlope: number) => 2 * (best - profileOfSlope(test, Math.exp(logSlope))) - CHI_SQUARE_90
+function boundSlope(tests: readonly Summary[], slope: number, best: number): BoundedEstimate {
+  const fall = (logSlope: number) =>
+    2 * (best - sumOf(tests, (test) => profileOfSlope(test, Math.exp(logSlope)))) - CHI_SQUARE_90
   const at = Math.log(slope)
   const find = (end: number): number | null =>
     end === at || fall(end) <= 0
@@ -156,16 +213,22 @@ function boundSlope(test: Summary, slope: number, best: number): BoundedEstimate
 }
 
 /** @param hazard  -ln(1 - F) of the share F that fails before the life: 1 for the characteristic life, ln 2 for the median */
-function boundLife(test: Summary, slope: number, best: number, hazard: number): BoundedEstimate {
+function boundLife(
+  tests: readonly Summary[],
+  test: Summary,
+  { slope, best, hazard }: { readonly slope: number; readonly best: number; readonly hazard: number },
+): BoundedEstimate {
   const { failures, failedLogSum } = test
+  const others = tests.filter((each) => each !== test)
   const logLife = (weigh(test, slope).logSum - Math.log(failures) + Math.log(hazard)) / slope
   const profile = (log: number): number => {
     const of = (own: number): number =>
       failures * Math.log(own) +
       own * (failedLogSum - failures * log) +
       failures * Math.log(hazard) -
-      hazard * Math.exp(Math.min(700, weigh(test, own).logSum - own * log))
-    return of(findSlopeAtLife(test, log, hazard)) + failures
+      hazard * Math.exp(Math.min(700, weigh(test, own).logSum - own * log)) +
+      sumOf(others, (other) => profileOfSlope(other, own))
+    return of(findSlopeAtLife(test, others, log, hazard)) + failures
   }
   const fall = (log: number) => 2 * (best - profile(log)) - CHI_SQUARE_90
   const find = (side: 1 | -1): number | null => {
@@ -185,17 +248,13 @@ function boundLife(test: Summary, slope: number, best: number, hazard: number): 
   return { value: Math.exp(logLife + test.origin), low: find(-1), high: find(1) }
 }
 
-/** Slope that suits best where the life before which a share fails is given: the score falls with the slope. */
-function findSlopeAtLife(test: Summary, logLife: number, hazard: number): number {
+/** Slope that suits best where the life before which a share fails is given for one condition: the score falls with the slope. */
+function findSlopeAtLife(test: Summary, others: readonly Summary[], logLife: number, hazard: number): number {
   const { failures, failedLogSum, logs } = test
-  const score = (logSlope: number): number => {
-    const slope = Math.exp(logSlope)
+  return findZeroSlope((slope) => {
     let weighted = 0
     for (const log of logs) weighted += Math.exp(Math.min(700, slope * (log - logLife))) * (log - logLife)
-    return failures / slope + failedLogSum - failures * logLife - hazard * weighted
-  }
-  const [low, high] = [Math.log(SMALLEST_SLOPE), Math.log(LARGEST_SLOPE)]
-  if (score(high) >= 0) return LARGEST_SLOPE
-  if (score(low) <= 0) return SMALLEST_SLOPE
-  return Math.exp(findRoot(score, { low, high, tolerance: LOG_TOLERANCE }).root)
+    const own = failures / slope + failedLogSum - failures * logLife - hazard * weighted
+    return own + sumOf(others, (other) => scoreOfSlope(other, slope))
+  })
 }

@@ -62,10 +62,10 @@ describe('Weibull fit against published data', () => {
       )
       expect(2 * (best.value - at)).toBeCloseTo(2.7055, 3)
     }
-    const tenth = fitLifeAtFraction(specimens, 0.1)
-    expect(tenth?.value).toBeCloseTo(best.scale * (-Math.log(0.9)) ** (1 / best.slope), 2)
-    expect(tenth?.low ?? 0).toBeLessThan(tenth?.value ?? 0)
-    expect(tenth?.high ?? 0).toBeGreaterThan(tenth?.value ?? 0)
+    const tenth = fitLifeAtFraction([specimens], 0, 0.1)
+    expect(tenth.value).toBeCloseTo(best.scale * (-Math.log(0.9)) ** (1 / best.slope), 2)
+    expect(tenth.low ?? 0).toBeLessThan(tenth.value)
+    expect(tenth.high ?? 0).toBeGreaterThan(tenth.value)
   })
 })
 

@@ -3,6 +3,7 @@ import { evaluateCatalogue, type ItemDefinition, makeLimitLookup } from './catal
 import { LIFE_CAUTION_SHORT } from './cautions'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 import type { Design } from './design'
+import type { TestedLife } from './flex-tests'
 import {
   type BendResult,
   CANNOT_TELL,
@@ -20,6 +21,8 @@ export interface EvaluateOptions {
   readonly limits?: readonly LimitOverride[]
   /** What the review knows and the design does not. */
   readonly facts?: ReviewFacts
+  /** Flex tests of the workspace and of fabricators, fitted. */
+  readonly testedLives?: readonly TestedLife[]
   /** Items of a workspace's own edition of the catalogue; the delivered ones where left out. */
   readonly items?: readonly ItemDefinition[]
 }
@@ -47,8 +50,8 @@ export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluat
 /** What the catalogue's items look at, computed once. */
 export function buildContext(
   design: Design,
-  { limits = [], facts = {} }: EvaluateOptions = {},
-  { index, zones, bends, conductors, damage }: Assembly = assemble(design),
+  { limits = [], facts = {}, testedLives = [] }: EvaluateOptions = {},
+  { index, zones, bends, conductors, damage }: Assembly = assemble(design, { testedLives }),
 ): EvaluationContext {
   const zoneResults = new Map(zones.map((zone) => [zone.zoneId, zone]))
   const bendResults = new Map(bends.map((bend) => [bend.bendId, bend]))

@@ -15,6 +15,7 @@ export { CAUTIONS, LIFE_CAUTION, LIFE_CAUTION_SHORT } from './cautions'
 export type { LimitOverride, ReviewFacts } from './context'
 export * from './design'
 export { buildContext, evaluate } from './evaluate'
+export type { TestedLife } from './flex-tests'
 export { DEFAULT_WEIBULL_SLOPE } from './life'
 export { findLibraryMaterial, listLibraryMaterials, PLATED_COPPER_ID } from './materials'
 // Types alone: remedies are sought on demand, and are a part of the browser's load that a page fetches when it needs it

@@ -1,5 +1,6 @@
 import type { RatioTable } from '../bending'
 import type { Bend, Design } from '../design'
+import type { TestedLife } from '../flex-tests'
 import type { BendResult, MissingInput, ZoneResult } from '../results'
 import type { Assembly } from './assembly'
 import { readSurvivalDemand, type SurvivalDemand } from './bend-allowables'
@@ -10,6 +11,7 @@ import { buildBendSection } from './bend-section'
 import { computeConductorResult, findThinnestCopper, makeUnknown } from './conductor-results'
 import { computeLayerDamage } from './damage'
 import { type DesignIndex, indexDesign } from './design-index'
+import { livesFor } from './own-tests'
 import { reuseFrom } from './reuse'
 import { makeUnknownBend } from './unknown-bend'
 import { computeZoneResult } from './zone-results'
@@ -19,10 +21,12 @@ export interface AssembleOptions {
   readonly detail?: BendDetail
   /** An earlier assembly of a design that this one was edited from: what the edit did not touch is taken over. */
   readonly basis?: Assembly
+  /** Own flex tests; a basis was made with the same ones. */
+  readonly testedLives?: readonly TestedLife[]
 }
 
 /** Computes zones, bends, conductors and damage of a design that `parseDesign` let through. */
-export function assemble(design: Design, { detail = 'full', basis }: AssembleOptions = {}): Assembly {
+export function assemble(design: Design, { detail = 'full', basis, testedLives = [] }: AssembleOptions = {}): Assembly {
   const index = indexDesign(design)
   const reuse = reuseFrom(basis, index)
   const sections: ZoneSection[] = []
@@ -36,11 +40,12 @@ export function assemble(design: Design, { detail = 'full', basis }: AssembleOpt
   const sectionsByZone = new Map(sections.map((section) => [section.zone.id, section]))
   const demand = readSurvivalDemand(design.brief)
   const ratioTable = chooseRatioTable(design.brief.ratioTableKey)
+  const lives = livesFor(testedLives, design.materials)
   const bends = design.bends.map((bend, position) => {
     const section = sectionsByZone.get(bend.zoneId)
     return (
       reuse.findBend(bend, position, section) ??
-      assembleBend({ bend, position, section, index, demand, ratioTable, detail })
+      assembleBend({ bend, position, section, index, demand, ratioTable, testedLives: lives, detail })
     )
   })
   const thinnest = findThinnestCopper(sections)
@@ -65,6 +70,7 @@ function assembleBend({
   index,
   demand,
   ratioTable,
+  testedLives,
   detail,
 }: {
   bend: Bend
@@ -73,6 +79,7 @@ function assembleBend({
   index: DesignIndex
   demand: SurvivalDemand
   ratioTable: RatioTable
+  testedLives: readonly TestedLife[]
   detail: BendDetail
 }): BendResult {
   const unknown = (missing: readonly MissingInput[]) => makeUnknownBend(bend, demand, ratioTable, missing)
@@ -84,7 +91,7 @@ function assembleBend({
       const bendSection = buildBendSection(section, bend.insideFace, index)
       return 'missing' in bendSection
         ? unknown(bendSection.missing)
-        : computeBendResult({ bend, position, section: bendSection, demand, ratioTable, detail })
+        : computeBendResult({ bend, position, section: bendSection, demand, ratioTable, testedLives, detail })
     },
     (reason) =>
       unknown([{ path: ['bends', position], label: `bend ${bend.name} within reach of the relations (${reason})` }]),

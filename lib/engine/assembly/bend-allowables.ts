@@ -16,8 +16,17 @@ export const DEFAULT_SURVIVAL_PCT = 99
 export interface SurvivalDemand {
   readonly survivalPct: number
   readonly survival: Survival
+  /** The brief states the slope: tests do not take its place. */
+  readonly isSlopeTyped: boolean
   /** Sentences on the defaults that stand in. */
   readonly cautions: readonly string[]
+  /** The one of them on the slope, where it is a default: not said of copper whose slope comes from tests. */
+  readonly slopeCaution: string | null
+}
+
+/** Of a conductor: with its slope from own flex tests where there is one. */
+export function survivalOf({ survival }: SurvivalDemand, { testedSlope }: ConductorInBend): Survival {
+  return testedSlope === undefined ? survival : { ...survival, weibullSlope: testedSlope }
 }
 
 /** The relation and the moduli are those of room temperature: our choice of how far from it that still says something. */
@@ -41,14 +50,20 @@ export function readSurvivalDemand(brief: Brief): SurvivalDemand {
   if (brief.lifeSurvivalPct === null) {
     cautions.push(`Survival of ${survivalPct} % is a default; state the share of parts that must reach the life.`)
   }
-  if (brief.lifeWeibullSlope === null) {
-    cautions.push(
-      `Weibull slope ${weibullSlope} is a default: no published slope for flex copper was found. Take it from tests.`,
-    )
-  }
+  const isSlopeTyped = brief.lifeWeibullSlope !== null
+  const slopeCaution = isSlopeTyped
+    ? null
+    : `Weibull slope ${weibullSlope} is a default: no published slope for flex copper was found. Take it from tests.`
+  if (slopeCaution !== null) cautions.push(slopeCaution)
   const temperature = explainTemperature(brief)
   if (temperature !== null) cautions.push(temperature)
-  return { survivalPct, survival: { failureFraction: 1 - survivalPct / 100, weibullSlope }, cautions }
+  return {
+    survivalPct,
+    survival: { failureFraction: 1 - survivalPct / 100, weibullSlope },
+    isSlopeTyped,
+    cautions,
+    slopeCaution,
+  }
 }
 
 export interface ConductorAllowable {

@@ -25,6 +25,7 @@ import {
   getFatigueFoil,
   isRolledAnnealed,
   type SurvivalDemand,
+  survivalOf,
 } from './bend-allowables'
 import { type ConductorLife, computeConductorLife, type FlexedLeaf } from './bend-life'
 import type { BendSection, ConductorInBend, LeafSection } from './bend-section'
@@ -158,14 +159,15 @@ function describePart({
   missing: MissingInput[]
 }): PartEntry {
   const { layer } = part.copper
-  const allowable = findAllowable(part, bend, demand.survival, missing)
+  const survival = survivalOf(demand, part)
+  const allowable = findAllowable(part, bend, survival, missing)
   const peakRangePct = { low: range.peakBestPct, high: range.peakWorstPct }
   const life =
     bend.use === 'dynamic'
       ? computeConductorLife(
           foil,
           bend,
-          demand.survival,
+          survival,
           { nominal: strain.decidingPct, range: peakRangePct },
           listFoilCorners(part),
         )
@@ -190,7 +192,7 @@ function describePart({
       governingMaterial: { materialId: part.material.id, name: part.material.name },
       parts: [],
       allowablePct: allowable.allowablePct,
-      allowableRangePct: findAllowableRange(part, bend, demand.survival, allowable.allowablePct),
+      allowableRangePct: findAllowableRange(part, bend, survival, allowable.allowablePct),
       medianAllowablePct: allowable.medianAllowablePct,
       allowableSourceKey: allowable.sourceKey,
       pastYield: strain.peakPct > part.yieldStrainPct,

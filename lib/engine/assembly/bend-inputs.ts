@@ -1,5 +1,6 @@
 import type { RatioTable } from '../bending'
 import type { Bend } from '../design'
+import type { TestedLife } from '../flex-tests'
 import type { SurvivalDemand } from './bend-allowables'
 import type { BendSection } from './bend-section'
 
@@ -10,6 +11,8 @@ export interface BendInputs {
   readonly section: BendSection
   readonly demand: SurvivalDemand
   readonly ratioTable: RatioTable
+  /** Own flex tests that may stand in place of defaults, without those of materials that the design has of its own. */
+  readonly testedLives: readonly TestedLife[]
   readonly detail: BendDetail
 }
 

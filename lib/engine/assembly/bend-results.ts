@@ -12,8 +12,9 @@ import {
 } from '../bending'
 import { FATIGUE_RELATION_CAUTION, LIFE_CAUTION } from '../cautions'
 import type { Bend } from '../design'
-import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES } from '../life'
+import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES, type Survival } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
+import { type SurvivalDemand, survivalOf } from './bend-allowables'
 import {
   type ConductorEntry,
   computeConductors,
@@ -32,18 +33,21 @@ import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './be
 import { listFoldCautions, listRadiusLimits } from './bend-reach'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
+import { applyOwnTests, listOwnTestCautions } from './own-tests'
 
 /** Everything that is computed for one bend whose section is known. */
-export function computeBendResult(inputs: BendInputs): BendResult {
-  const { bend, position, section, demand, ratioTable } = inputs
+export function computeBendResult(given: BendInputs): BendResult {
+  const { bend, position, demand, ratioTable } = given
   const missing = listMissing(bend, position)
   const fold = computeLeaves({
-    leaves: section.leaves.map((leaf) => leaf.layers),
-    gapsUm: section.gapsUm,
+    leaves: given.section.leaves.map((leaf) => leaf.layers),
+    gapsUm: given.section.gapsUm,
     insideRadiusMm: bend.insideRadiusMm,
     angleDeg: bend.angleDeg,
     loading: loadingOf(bend),
   })
+  const { section, uses: ownTests } = applyOwnTests(bend, given.section, given, fold.leaves)
+  const inputs = { ...given, section }
   const forRules: LeafForRules[] = fold.leaves.map((leaf, leafIndex) => ({
     section: leaf.section,
     innerDepthUm: leaf.innerDepthUm,
@@ -101,7 +105,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
       : [],
     lifeCurve:
       isFull && isDynamic && conductors.length > 0
-        ? computeLifeCurve(flexed, bend, demand.survival, minRadiusByLifeMm)
+        ? computeLifeCurve(flexed, bend, findCurveSurvival(inputs), minRadiusByLifeMm)
         : [],
     requiredCycles: bend.requiredCycles,
     medianLifeCycles: survivalLife?.median ?? null,
@@ -109,6 +113,7 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     survivalLifeRangeCycles: survivalLife?.range ?? null,
     isLifeAtCap: survivalLife?.isAtCap ?? false,
     survivalPct: demand.survivalPct,
+    ownTests,
     momentNmm: holding.momentNmm,
     holdingForceN: holding.forceN,
     springback: holding.springback,
@@ -119,10 +124,17 @@ export function computeBendResult(inputs: BendInputs): BendResult {
     missing,
     cautions: [
       ...listCautions(inputs, conductors, survivalLife),
+      ...listOwnTestCautions(ownTests, demand, survivalLife?.median ?? null),
       ...listFoldCautions(fold.leaves, conductors),
       ...section.cautions,
     ],
   }
+}
+
+/** One slope for the whole curve: the least of its conductors, so that it is never too kind. */
+function findCurveSurvival({ demand, section }: BendInputs): Survival {
+  const slopes = section.conductors.map((conductor) => survivalOf(demand, conductor).weibullSlope)
+  return { ...demand.survival, weibullSlope: Math.min(...slopes) }
 }
 
 function listMissing(bend: Bend, position: number): MissingInput[] {
@@ -215,13 +227,13 @@ function computeHolding(
 }
 
 function listCautions(
-  { bend, demand }: BendInputs,
+  { bend, demand, section }: BendInputs,
   conductors: readonly ConductorEntry[],
   life: LeastLife | null,
 ): string[] {
   const cautions: string[] = []
   if (bend.use === 'dynamic' && conductors.length > 0) {
-    cautions.push(LIFE_CAUTION, FATIGUE_RELATION_CAUTION, ...demand.cautions)
+    cautions.push(LIFE_CAUTION, FATIGUE_RELATION_CAUTION, ...listDemandCautions(demand, section))
     cautions.push(...listLongLifeCautions(conductors, life))
   }
   const yielding = conductors.filter(({ result }) => result.pastYield)
@@ -231,6 +243,12 @@ function listCautions(
     )
   }
   return cautions
+}
+
+/** The default slope is not said of a bend whose copper has its slope from tests throughout. */
+function listDemandCautions({ cautions, slopeCaution }: SurvivalDemand, { conductors }: BendSection): string[] {
+  const isDefaultUsed = conductors.some(({ testedSlope }) => testedSlope === undefined)
+  return cautions.filter((caution) => caution !== slopeCaution || isDefaultUsed)
 }
 
 /** By the lives that were computed, whatever is asked for: a figure is no surer because less is needed. */

@@ -42,6 +42,8 @@ export interface ConductorInBend {
   readonly yieldStrainPct: number
   /** Copper that was plated on this foil; null where there is none, and on plated copper itself. */
   readonly plating: ConductorInBend | null
+  /** Weibull slope from own flex tests, in place of the one that the brief or the default gives. */
+  readonly testedSlope?: number
 }
 
 /** A tolerance may take a layer to a hundredth of its thickness, not to nothing: the section must keep its order. */

@@ -12,7 +12,7 @@ import {
 } from '../bending'
 import type { Bend } from '../design'
 import { computeAllowableStrain, type FatigueFoil } from '../life'
-import { getFatigueFoil, type SurvivalDemand } from './bend-allowables'
+import { getFatigueFoil, type SurvivalDemand, survivalOf } from './bend-allowables'
 import { loadingOf } from './bend-conductors'
 import type { BendSection, ConductorInBend } from './bend-section'
 
@@ -144,12 +144,8 @@ function listLargestStrains(thicknessUm: readonly number[], axisUm: number, radi
   })
 }
 
-function findAllowed(
-  bend: Bend,
-  { foil: record }: ConductorInBend,
-  foil: FatigueFoil,
-  demand: SurvivalDemand,
-): number | null {
+function findAllowed(bend: Bend, conductor: ConductorInBend, foil: FatigueFoil, demand: SurvivalDemand): number | null {
+  const record = conductor.foil
   switch (bend.use) {
     case 'fold-once':
       return record.allowableFoldOncePct?.value ?? null
@@ -162,7 +158,7 @@ function findAllowed(
             foil,
             requiredCycles: Math.max(1, bend.requiredCycles),
             motion: bend.motion,
-            survival: demand.survival,
+            survival: survivalOf(demand, conductor),
           }).strainPct
     case null:
       return null

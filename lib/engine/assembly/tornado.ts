@@ -1,12 +1,15 @@
-import { type LayerConstant, readConstant } from '../bending'
+import { computeLeaves, type LayerConstant, readConstant } from '../bending'
 import type { Design } from '../design'
+import type { TestedLife } from '../flex-tests'
 import type { FatigueFoil } from '../life'
 import { readEnds } from '../materials'
 import { type Bound, type Quantity, readRelationLife } from '../results'
-import { readSurvivalDemand, type SurvivalDemand } from './bend-allowables'
+import { readSurvivalDemand, type SurvivalDemand, survivalOf } from './bend-allowables'
+import { loadingOf } from './bend-conductors'
 import { computeConductorLife } from './bend-life'
 import { buildBendSection } from './bend-section'
 import { indexDesign } from './design-index'
+import { applyOwnTests, livesFor } from './own-tests'
 import { type Change, chooseSubject, type SwingSubject } from './swing-subject'
 import { buildZoneSection } from './zone-section'
 
@@ -52,16 +55,30 @@ export interface Tornado {
  * @param governingLayerId  as the evaluation of the bend reports it
  * @returns null where the design has no such bend or it cannot be computed
  */
-export function computeTornado(design: Design, bendId: string, governingLayerId: string | null): Tornado | null {
+export function computeTornado(
+  design: Design,
+  bendId: string,
+  governingLayerId: string | null,
+  testedLives: readonly TestedLife[] = [],
+): Tornado | null {
   const bend = design.bends.find(({ id }) => id === bendId)
   const index = indexDesign(design)
   const zone = bend === undefined ? undefined : index.zonesById.get(bend.zoneId)
   if (bend === undefined || zone === undefined) return null
-  const section = buildBendSection(buildZoneSection(zone, index), bend.insideFace, index)
-  if ('missing' in section) return null
+  const built = buildBendSection(buildZoneSection(zone, index), bend.insideFace, index)
+  if ('missing' in built) return null
+  const demand = readSurvivalDemand(design.brief)
+  const fold = computeLeaves({
+    leaves: built.leaves.map((leaf) => leaf.layers),
+    gapsUm: built.gapsUm,
+    insideRadiusMm: bend.insideRadiusMm,
+    angleDeg: bend.angleDeg,
+    loading: loadingOf(bend),
+  })
+  const lives = { demand, testedLives: livesFor(testedLives, design.materials) }
+  const { section } = applyOwnTests(bend, built, lives, fold.leaves)
   const conductor = section.conductors.find(({ copper }) => copper.layer.id === governingLayerId)
   if (conductor === undefined) return null
-  const demand = readSurvivalDemand(design.brief)
   const subject = chooseSubject(bend, section, conductor, demand)
   const at = makeFindAt(subject, demand)
   const swings = listSwings(subject, at)
@@ -91,7 +108,8 @@ interface At {
 
 type FindAt = (change: Change | null, radiusMm: number, foil: FatigueFoil) => At
 
-function makeFindAt({ bend, strainPctAt }: SwingSubject, { survival }: SurvivalDemand): FindAt {
+function makeFindAt({ bend, conductor, strainPctAt }: SwingSubject, demand: SurvivalDemand): FindAt {
+  const survival = survivalOf(demand, conductor)
   return (change, radiusMm, foil) => {
     const strainPct = strainPctAt(change, radiusMm)
     if (bend.use !== 'dynamic') return { strainPct, life: null }

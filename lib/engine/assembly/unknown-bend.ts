@@ -60,6 +60,7 @@ export function makeUnknownBend(
     survivalLifeRangeCycles: null,
     isLifeAtCap: false,
     survivalPct: demand.survivalPct,
+    ownTests: [],
     momentNmm: null,
     holdingForceN: null,
     springback: null,

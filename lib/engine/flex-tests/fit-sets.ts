@@ -1,11 +1,11 @@
 import {
   type CommonSlopeFit,
+  findFatigueDuctility,
   fitCommonSlope,
   fitWeibull,
-  findFatigueDuctility,
   type LifeSpecimen,
-  mandrelStrainRangeFraction,
   MAX_TEST_CYCLES,
+  mandrelStrainRangeFraction,
   strainRangeOfMotion,
 } from '../life'
 import { findLibraryMaterial } from '../materials'
@@ -47,7 +47,7 @@ export interface FlexTestSet {
 
 /** Sets of a sheet in the order in which they begin, each fitted: pure, and the same for the same rows. */
 export function fitFlexTestSets(rows: readonly FlexTestRow[], owner: LimitOwner): FlexTestSet[] {
-  const bySet = Map.groupBy(rows, ({ set }) => set.toLowerCase())
+  const bySet = groupBy(rows, ({ set }) => set.toLowerCase())
   return [...bySet.values()].flatMap((own) => {
     const [first] = own
     return first === undefined ? [] : [fitSet(first, own, owner)]
@@ -60,14 +60,16 @@ export function listTestedLives(rows: readonly FlexTestRow[], owner: LimitOwner)
 }
 
 function fitSet(first: FlexTestRow, rows: readonly FlexTestRow[], owner: LimitOwner): FlexTestSet {
-  const groups = [...Map.groupBy(rows, ({ insideRadiusMm }) => insideRadiusMm).entries()].toSorted(([a], [b]) => a - b)
+  const groups = [...groupBy(rows, ({ insideRadiusMm }) => insideRadiusMm).entries()].toSorted(([a], [b]) => a - b)
   const grouped = groups.map(([, own]) => ({ own, specimens: own.map(toSpecimen) }))
   const readings = grouped.map(({ specimens }) => fitWeibull(specimens))
   const fittable = grouped.filter((_, at) => readings[at]?.ok === true)
   const specimens = fittable.flatMap((each) => each.specimens)
   const failed = specimens.filter(({ hasSurvived }) => !hasSurvived)
   const because =
-    failed.length >= LEAST_FAILURES ? null : explainTooFew(rows.filter(({ result }) => result === 'failed').length, readings)
+    failed.length >= LEAST_FAILURES
+      ? null
+      : explainTooFew(rows.filter(({ result }) => result === 'failed').length, readings)
   const fit = because === null ? fitCommonSlope(fittable.map((each) => each.specimens)) : null
   let fittedCount = 0
   const conditions = grouped.map(({ own, specimens: each }, at): FlexTestCondition => {
@@ -97,7 +99,13 @@ function fitSet(first: FlexTestRow, rows: readonly FlexTestRow[], owner: LimitOw
   if (first.kind === 'bare-foil' && fatigueDuctility === null) {
     return { ...common, fit, tested: null, because: noDuctilityBecause, noDuctilityBecause }
   }
-  return { ...common, fit, tested: makeTested(first, rows, owner, { used, fit, fatigueDuctility }), because: null, noDuctilityBecause }
+  return {
+    ...common,
+    fit,
+    tested: makeTested(first, rows, owner, { used, fit, fatigueDuctility }),
+    because: null,
+    noDuctilityBecause,
+  }
 }
 
 function makeTested(
@@ -147,6 +155,12 @@ const toSpecimen = ({ specimen, cycles, result }: FlexTestRow) => ({
   cycles,
   hasSurvived: result === 'survived',
 })
+
+function groupBy<K>(rows: readonly FlexTestRow[], keyOf: (row: FlexTestRow) => K): Map<K, FlexTestRow[]> {
+  const groups = new Map<K, FlexTestRow[]>()
+  for (const row of rows) groups.set(keyOf(row), [...(groups.get(keyOf(row)) ?? []), row])
+  return groups
+}
 
 const countFailed = (rows: readonly FlexTestRow[]): number => rows.filter(({ result }) => result === 'failed').length
 

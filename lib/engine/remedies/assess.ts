@@ -24,7 +24,7 @@ export interface BendAssessment {
   readonly check: (itemId: string) => readonly Outcome[]
 }
 
-export type AssessOptions = Pick<EvaluateOptions, 'limits'>
+export type AssessOptions = Pick<EvaluateOptions, 'limits' | 'testedLives'>
 
 /**
  * Figures and verdicts of one bend and of all zones. The catalogue's own items decide, so that the verdicts are those
@@ -41,7 +41,11 @@ export function assessBend(
 ): BendAssessment | null {
   const at = design.bends.findIndex(({ id }) => id === bendId)
   const bend = design.bends[at]
-  const assembly = assemble(design, { detail: 'figures', ...(basis === undefined ? {} : { basis: basis.assembly }) })
+  const assembly = assemble(design, {
+    detail: 'figures',
+    testedLives: options.testedLives ?? [],
+    ...(basis === undefined ? {} : { basis: basis.assembly }),
+  })
   const result = assembly.bends[at]
   if (bend === undefined || result === undefined) return null
   const context = buildContext(design, { limits: options.limits ?? [] }, assembly)

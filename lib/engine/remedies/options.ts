@@ -1,10 +1,13 @@
 import type { LimitOverride } from '../context'
 import type { Design } from '../design'
+import type { TestedLife } from '../flex-tests'
 import type { NeededMaterial, RemedyFamily } from './remedy'
 
 export interface RemedyOptions {
   /** Limits of the workspace and of a fabricator; later ones win. */
   readonly limits?: readonly LimitOverride[]
+  /** Flex tests of the workspace and of fabricators, fitted. */
+  readonly testedLives?: readonly TestedLife[]
   /** Materials that the fabricator does not have: changes that need one are marked. */
   readonly unavailableMaterialIds?: readonly string[]
   /** Families that are not tried, such as those that move the radius where the assembly fixes it. */

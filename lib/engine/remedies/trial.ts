@@ -80,6 +80,6 @@ export function makeSubject(assessment: BendAssessment, options: RemedyOptions):
   }
 }
 
-export function toAssessOptions({ limits }: RemedyOptions): AssessOptions {
-  return limits === undefined ? {} : { limits }
+export function toAssessOptions({ limits = [], testedLives = [] }: RemedyOptions): AssessOptions {
+  return { limits, testedLives }
 }

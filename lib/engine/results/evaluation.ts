@@ -1,4 +1,4 @@
-import type { MissingInput, Outcome, Quantity, QuantityRange, Verdict } from './outcome'
+import type { LimitOwner, MissingInput, Outcome, Quantity, QuantityRange, Verdict } from './outcome'
 
 /** Thickness of one layer in one zone, finished. */
 export interface ZoneLayerResult {
@@ -222,6 +222,31 @@ export interface HangsOn {
   readonly sentence: string
 }
 
+/** A set of own flex tests as the life of one conductor rests on it. */
+export interface OwnTestsUse {
+  readonly layerId: string
+  readonly layerName: string
+  readonly leafIndex: number
+  /** The workspace or the fabricator whose tests they are. */
+  readonly owner: LimitOwner
+  readonly set: string
+  readonly kind: 'circuit' | 'bare-foil'
+  readonly specimens: number
+  readonly failures: number
+  /** As fitted, with 90 % bounds; null where the slope is not taken from this set. */
+  readonly slope: { readonly value: number; readonly low: number | null; readonly high: number | null } | null
+  /** The end of the bounds that the life was computed with. */
+  readonly usedSlope: number | null
+  /** As fitted, with 90 % bounds, which the range of the life goes over; null where ductility is not taken from this set. */
+  readonly fatigueDuctility: { readonly value: number; readonly low: number; readonly high: number } | null
+  /** What was tested: inside radius over thickness, strain range of a cycle, cycles. */
+  readonly radiusRatio: QuantityRange | null
+  readonly strainRangePct: QuantityRange | null
+  readonly cycles: QuantityRange
+  readonly temperatureDegC: number | null
+  readonly reports: readonly string[]
+}
+
 export interface BendResult {
   readonly bendId: string
   readonly name: string
@@ -290,6 +315,8 @@ export interface BendResult {
   /** The least life lies past the end of the relation: it is longer than the figure. */
   readonly isLifeAtCap: boolean
   readonly survivalPct: number
+  /** Own flex tests that stand in place of defaults, by conductor; empty where none covers the bend. */
+  readonly ownTests: readonly OwnTestsUse[]
   /** Bending moment over the whole width, with copper past yield where it is. */
   readonly momentNmm: number | null
   /** Force at the edge of the nearest rigid zone that holds the bend; null where that distance is not known or 0. */

@@ -41,6 +41,7 @@ const NEW_IN_BEND = {
   knownAtLeast: null,
   isMinRadiusFloor: false,
   shieldShare: null,
+  ownTests: [],
 } satisfies Partial<BendResult>
 
 const NEW_IN_HANDBOOK = { minRadiusRangeMm: null } satisfies Partial<BendResult['handbook']>

@@ -2,6 +2,7 @@ import { LIFE_CAUTION } from '../../../cautions'
 import {
   type BendResult,
   type DecidedOutcome,
+  describeOwnTests,
   formatReading,
   type KnownAtLeast,
   type Outcome,
@@ -49,6 +50,7 @@ export const fatigueLife = defineItem({
       const worst = result.conductors.find((conductor) => conductor.survivalLifeCycles === survivalLifeCycles)
       const ends = readRelationLifeRange(result)
       const median = readRelationLife(result, 'median')
+      const tests = describeOwnTests(result)
       const what = `life of bend ${bend.name} at ${inSentence(survivalPct, 'pct')} survival`
       const places = worst === undefined ? [place] : [place, placeOf('layer', { id: worst.layerId, name: worst.name })]
       const decided = decide({
@@ -73,7 +75,7 @@ export const fatigueLife = defineItem({
         remark:
           median === null
             ? undefined
-            : `Median ${formatReading(median, ({ value, unit }) => inSentence(value, unit))}. ${LIFE_CAUTION}`,
+            : `Median ${formatReading(median, ({ value, unit }) => inSentence(value, unit))}${tests === null ? '' : `, ${tests}`}. ${LIFE_CAUTION}`,
       })
       return withinModel(result, judgeReach(decided, result, what, place), (known) =>
         judgeAtLeast(known, decided, what),

@@ -40,6 +40,12 @@ export default async function WorkspacePage() {
           items switched off, and its versions.
         </p>
       </Section>
+      <Section title="Flex tests">
+        <p>
+          <Link href={paths.workspaceFlexTests()}>Flex tests of the workspace</Link>: slope and ductility of your own,
+          in place of the defaults where they match.
+        </p>
+      </Section>
       <Section title="Trail and backup">
         <MaintenancePanel />
       </Section>

@@ -69,6 +69,7 @@ export const paths = {
   workspace: () => '/workspace',
   workspaceCompanies: () => '/workspace/companies',
   workspaceCatalogue: () => '/workspace/catalogue',
+  workspaceFlexTests: () => '/workspace/flex-tests',
   /** What the newest version of the workspace's catalogue would change in a review. */
   catalogueUpdate: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/catalogue`,
@@ -77,6 +78,7 @@ export const paths = {
   company: (companyId: string) => `/companies/${enc(companyId)}`,
   companyLimits: (companyId: string) => `/companies/${enc(companyId)}/limits`,
   companyMatrix: (companyId: string) => `/companies/${enc(companyId)}/matrix`,
+  companyFlexTests: (companyId: string) => `/companies/${enc(companyId)}/flex-tests`,
   companyShelf: (companyId: string) => `/companies/${enc(companyId)}/shelf`,
   /** A matrix or a shelf as a file, CSV or XLSX. */
   sheetFile: (companyId: string, kind: string, format: string, unit: string) =>

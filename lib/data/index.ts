@@ -96,6 +96,7 @@ export {
   changeDeliveredItem,
   changeOwnItem,
   removeOwnItem,
+  saveWorkspaceFlexTests,
 } from './acts/workspace/templates'
 export type { SavedDesign } from './consequences/design-save'
 export { type DemoAccount, getOwnAccount, listAccounts, listDemoAccounts, listPeople } from './reads/accounts'
@@ -133,7 +134,7 @@ export { type SearchHit, type SearchKind, type SearchView, searchReviews } from 
 export { getSettingsView } from './reads/settings'
 export { exportSheetFile, previewSheetFile } from './reads/sheet-files'
 export { getTemplateUpdate } from './reads/template-updates'
-export { getCatalogueInForce, getTemplate } from './reads/templates'
+export { getCatalogueInForce, getTemplate, getWorkspaceFlexTests } from './reads/templates'
 export { listThreadReaders, type ThreadReader } from './reads/thread-readers'
 export {
   checkWholeTrail,

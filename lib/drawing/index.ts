@@ -23,3 +23,4 @@ export {
   drawTornadoPlot,
   type TornadoMeasure,
 } from './tornado-plot'
+export { drawWeibullPlot } from './weibull-plot'

@@ -5,6 +5,7 @@
 export * from './construction-family'
 export * from './cost'
 export * from './estimate'
+export * from './flex-tests'
 export * from './matrix'
 export * from './panel'
 export * from './remedies'

@@ -55,6 +55,11 @@ export const ACTS = {
     rule: 'catalogue:edit',
     records: ['catalogue-changed'],
   }),
+  saveWorkspaceFlexTests: act({
+    input: templates.saveWorkspaceFlexTestsInput,
+    rule: 'catalogue:edit',
+    records: ['catalogue-changed'],
+  }),
   setLimit: act({
     input: review.limitInput,
     rule: ['limits:edit-workspace', 'limits:edit-fabricator'],

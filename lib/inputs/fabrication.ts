@@ -19,7 +19,7 @@ export type SaveSheetInput = z.infer<typeof saveSheetInput>
 
 export const SHEET_FILE_FORMATS = ['csv', 'xlsx'] as const
 /** Sheets that are lists of rows, and so may come from a file and go into one. */
-const tableKindSchema = z.enum(['matrix', 'shelf'])
+const tableKindSchema = z.enum(['matrix', 'shelf', 'flex-tests'])
 
 /** A file of a sheet's rows, by itself in place of what was kept, or on top of it. */
 const sheetFileFields = {

@@ -28,8 +28,8 @@ export const JOB_KINDS = {
         import('@/lib/engine'),
         import('@/lib/engine/catalogue'),
       ])
-      return ({ design, limits, facts, template }) =>
-        evaluate(design, { limits, facts, items: makeCatalogue(template).items })
+      return ({ design, limits, facts, testedLives, template }) =>
+        evaluate(design, { limits, facts, testedLives, items: makeCatalogue(template).items })
     },
   }),
   /** Parts on panels: 0.1 to 2 s for each format. */
@@ -51,9 +51,9 @@ export const JOB_KINDS = {
         import('@/lib/engine/catalogue'),
         import('@/lib/fabrication'),
       ])
-      return ({ design, purchase, shelf, matrix, limits, facts, template }) => {
+      return ({ design, purchase, shelf, matrix, limits, facts, testedLives, template }) => {
         const { items } = makeCatalogue(template)
-        const evaluateDesign = (trial: Design) => evaluate(trial, { limits, facts, items })
+        const evaluateDesign = (trial: Design) => evaluate(trial, { limits, facts, testedLives, items })
         const evaluation = evaluateDesign(design)
         return findSubstitutes(design, purchase, shelf, {
           evaluation,

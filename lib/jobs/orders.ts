@@ -1,4 +1,4 @@
-import type { Design, LimitOverride, ReviewFacts } from '@/lib/engine'
+import type { Design, LimitOverride, ReviewFacts, TestedLife } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type {
   ExtraRoom,
@@ -15,6 +15,8 @@ export interface EvaluationOrder {
   readonly design: Design
   readonly limits: readonly LimitOverride[]
   readonly facts: ReviewFacts
+  /** Flex tests of the workspace and of fabricators, fitted. */
+  readonly testedLives: readonly TestedLife[]
   readonly template: CatalogueTemplate
 }
 
@@ -31,6 +33,7 @@ export interface RemedyOrder {
   /** Changes of the inside radius are not tried. */
   readonly isRadiusFixed: boolean
   readonly limits: readonly LimitOverride[]
+  readonly testedLives: readonly TestedLife[]
   /** What prices them and which materials there are; null compares neither. */
   readonly basis: RemedyBasis | null
   /** Calendar day, ISO 8601: delivery is counted from it. */

@@ -12,9 +12,10 @@ import type { RemedyOrder } from './orders'
 export const searchWithin =
   (seconds: number) =>
   (order: RemedyOrder, { onProgress }: JobHooks): RemedyReport => {
-    const { design, bendId, limits, isRadiusFixed, basis, today } = order
+    const { design, bendId, limits, testedLives, isRadiusFixed, basis, today } = order
     const search = searchRemedies(design, bendId, {
       limits,
+      testedLives,
       ...toRemedyOptions(basis, design, today),
       ...(isRadiusFixed ? { leftOutFamilies: RADIUS_FAMILIES } : {}),
     })

@@ -10,11 +10,13 @@ import {
   makeCatalogue,
   type Profile,
 } from '@/lib/engine/catalogue'
+import { flexTestRowKey } from '@/lib/engine/flex-tests'
 import { inSentence } from '@/lib/engine/units'
+import { compareRows, describeRowChanges } from '@/lib/fabrication'
 
 export interface TemplateChange {
-  readonly kind: 'item-added' | 'item-removed' | 'wording' | 'roles' | 'severity' | 'stage' | 'limit' | 'profile'
-  /** Null where it is about a limit or a profile. */
+  readonly kind: 'item-added' | 'item-removed' | 'wording' | 'roles' | 'severity' | 'stage' | 'limit' | 'profile' | 'flex-tests'
+  /** Null where it is about a limit, a profile or flex tests. */
   readonly itemId: string | null
   readonly sentence: string
   /** What was answered before was answered to another question. */
@@ -44,7 +46,14 @@ export function compareTemplates(before: CatalogueEdition, after: CatalogueEditi
     const sentence = `${reason === undefined ? 'item removed' : 'item switched off'}: ${item.question}${reason === undefined ? '' : ` (${reason})`}`
     changes.push({ kind: 'item-removed', itemId: item.id, sentence, reopensAnswer: false })
   }
-  return [...compareProfiles(before, after), ...changes, ...compareLimits(before, after)]
+  return [...compareProfiles(before, after), ...changes, ...compareLimits(before, after), ...compareFlexTests(before, after)]
+}
+
+function compareFlexTests({ flexTests: before = [] }: CatalogueTemplate, { flexTests: after = [] }: CatalogueTemplate) {
+  const changes = describeRowChanges(compareRows(before, after, flexTestRowKey))
+  return changes === null
+    ? []
+    : [{ kind: 'flex-tests' as const, itemId: null, sentence: `flex tests, ${changes}`, reopensAnswer: false }]
 }
 
 function compareItems(before: ItemDefinition, after: ItemDefinition): TemplateChange[] {

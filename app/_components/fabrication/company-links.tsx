@@ -13,6 +13,7 @@ export function CompanyLinks({ companyId, may }: { companyId: string; may: Compa
           ? [
               { href: paths.companyLimits(companyId), label: 'Limits' },
               { href: paths.companyMatrix(companyId), label: 'Capability matrix' },
+              { href: paths.companyFlexTests(companyId), label: 'Flex tests' },
             ]
           : []),
         ...(may.viewShelf ? [{ href: paths.companyShelf(companyId), label: 'Shelf' }] : []),

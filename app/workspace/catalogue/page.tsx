@@ -25,7 +25,8 @@ export default async function WorkspaceCataloguePage() {
         under={
           <p>
             Each change creates a version. A review keeps the version that it started with and is offered the newest
-            one, with its effect. The workspace’s limits are part of the catalogue and are set on the workspace page.
+            one, with its effect. The workspace’s limits and flex tests are part of the catalogue and have pages of
+            their own.
           </p>
         }
         actions={

@@ -22,6 +22,7 @@ import { measureOnce } from '../records/fabrication-facts'
 import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { loadViewerSharings } from '../records/sharing-record'
 import { type CompanySheets, pickSheets } from '../records/sheet-records'
+import { combineTestedLives } from '../records/tested-lives'
 import { computing } from '../store/computations'
 import type { FabricationFitView, FabricatorFitView, FitCellView, FitMaterialView, FitParameterView } from '../views'
 import { read } from './read'
@@ -197,5 +198,5 @@ function makeTrialContext(loaded: LoadedRevision, company: CompanySheets) {
   } = gatherFacts(loaded, companyId, now(), [company])
   const { sheets } = loaded
   const visible = sharing.matrix === 'shown' ? sheets : { ...sheets, fabricators: [] }
-  return { facts, limits: combineLimits(visible, companyId) }
+  return { facts, limits: combineLimits(visible, companyId), testedLives: combineTestedLives(loaded, [company]) }
 }

@@ -13,6 +13,8 @@ export const SHEET_VIEW_ACTIONS = {
   shelf: 'company:view-shelf',
   'panel-formats': 'company:view-rates',
   'process-rates': 'company:view-rates',
+  // Shown where the matrix is.
+  'flex-tests': 'company:view-matrix',
 } as const satisfies Record<KeptSheetKind, CompanyAction>
 
 /**

@@ -1,5 +1,6 @@
 import 'server-only'
 import { ENGINE_VERSION, type Evaluation, readStoredSentences } from '@/lib/engine'
+import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import {
   findBlockers,
   findSigningBlockers,
@@ -27,6 +28,7 @@ import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-v
 import type { RevisionRecord } from '../records/revision-record'
 import { getSigningStatement } from '../records/signing-statement'
 import { makeSnapshot } from '../records/snapshot'
+import { findTestedLives } from '../records/tested-lives'
 import type { PackageView, RevisionRights, RevisionView, SignatureView } from '../views'
 import { listItemViews } from './item-view'
 import { listProposalSummaries } from './proposal-view'
@@ -76,12 +78,13 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
       staleBecause: listStaleness(snapshot, record.designHash),
     },
     limits,
+    testedLives: findTestedLives(loaded, fabricatorCompanyId),
     checkedLimits: isTeam ? listCheckedLimits(loaded.sheets) : [],
     template: {
       version: loaded.template.version,
       latestVersion: loaded.latestTemplateVersion,
-      // The reasons that stand beside limits are the workspace's own business; the limits in force stand above.
-      content: { ...loaded.template.content, limits: [] },
+      // The reasons beside limits and the specimens of flex tests are the workspace's own business; what is in force stands above.
+      content: withoutOwnBusiness(loaded.template.content),
       switchedOff: loaded.template.catalogue.switchedOff,
     },
     items: listItemViews({ record, snapshot, rights, subject, fabricatorCompanyId, threads }),
@@ -125,6 +128,10 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
     may,
     role: getMembership(rights, record.projectId)?.role ?? null,
   }
+}
+
+function withoutOwnBusiness({ flexTests: _specimens, ...content }: CatalogueTemplate): CatalogueTemplate {
+  return { ...content, limits: [] }
 }
 
 function listRights(

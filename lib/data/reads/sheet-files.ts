@@ -1,4 +1,5 @@
 import 'server-only'
+import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import {
   compareRows,
   type FileReading,
@@ -21,10 +22,10 @@ import type { ActResult, FileDownload, SheetFilePreview } from '../views'
 import { SHEET_VIEW_ACTIONS } from './fabrication-sheets'
 import { read } from './read'
 
-export type Row = MatrixRow | ShelfRow
+export type Row = MatrixRow | ShelfRow | FlexTestRow
 type GoodReading = Extract<FileReading<Row>, { readonly ok: true }>
 
-/** Both kinds of rows go through the same code; each by its own table. */
+/** All kinds of rows go through the same code; each by its own table. */
 const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as SheetTable<Row>
 
 /** What a file would do to the sheet, bad rows named. Writes nothing; taking it over is `importSheetFile`. */

@@ -2,8 +2,9 @@ import 'server-only'
 import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
 import { OPEN_STAGES } from '@/lib/review'
 import { type Actor, mayInWorkspace, requireInWorkspace } from '../records/authorization'
+import { loadWorkspace } from '../records/settings-record'
 import { loadLatestTemplate } from '../records/template-record'
-import type { TemplateView } from '../views'
+import type { TemplateView, WorkspaceFlexTestsView } from '../views'
 import { read } from './read'
 
 /** The workspace's catalogue as it is now. For its team and admins, as the limits of the workspace are. */
@@ -35,6 +36,21 @@ export function getTemplate(actor: Actor): Promise<TemplateView> {
         changedAt: row.changedAt.toISOString(),
         openReviewCount: counts.get(row.version) ?? 0,
       })),
+    }
+  })
+}
+
+/** The workspace's flex tests as they are now, every specimen: for its team and admins. */
+export function getWorkspaceFlexTests(actor: Actor): Promise<WorkspaceFlexTestsView> {
+  return read(actor, async ({ tx, rights }) => {
+    requireInWorkspace(rights, 'project:create')
+    const { version, content } = await loadLatestTemplate(tx)
+    const { name } = await loadWorkspace(tx)
+    return {
+      version,
+      workspaceName: name,
+      rows: content.flexTests ?? [],
+      mayEdit: mayInWorkspace(rights, 'catalogue:edit'),
     }
   })
 }

@@ -27,8 +27,8 @@ export function evaluateBounded(
   order: Omit<EvaluationOrder, 'template'>,
   { catalogue, content }: Pick<TemplateRecord, 'catalogue' | 'content'>,
 ): Evaluation {
-  const { design, limits, facts } = order
-  if (isSmallDesign(design)) return evaluate(design, { items: catalogue.items, limits, facts })
+  const { design, limits, facts, testedLives } = order
+  if (isSmallDesign(design)) return evaluate(design, { items: catalogue.items, limits, facts, testedLives })
   const apart = { ...order, template: content }
   return evaluations.get(hashJson(apart), () => withinLimits(design, () => runJob('evaluation', apart)))
 }
@@ -40,11 +40,11 @@ export function findSubstitutesBounded(
   order: SubstituteOrder,
   template: Pick<TemplateRecord, 'catalogue' | 'content'>,
 ): SubstituteSearch {
-  const { design, purchase, shelf, matrix, limits, facts } = order
+  const { design, purchase, shelf, matrix, limits, facts, testedLives } = order
   if (!isSmallDesign(design)) {
     return searches.get(hashJson(order), () => withinLimits(design, () => runJob('substitutes', order)))
   }
-  const evaluateDesign = (trial: Design) => evaluateBounded({ design: trial, limits, facts }, template)
+  const evaluateDesign = (trial: Design) => evaluateBounded({ design: trial, limits, facts, testedLives }, template)
   const evaluation = evaluateDesign(design)
   return findSubstitutes(design, purchase, shelf, {
     evaluation,

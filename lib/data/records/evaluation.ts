@@ -21,6 +21,7 @@ import {
 import { gatherFabricationFacts } from './fabrication-facts'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
 import { type CompanySheets, listSheetVersionsOf, pickSheets, pickShownSheets } from './sheet-records'
+import { findTestedLives } from './tested-lives'
 
 const DAY_MS = 86_400_000
 
@@ -39,11 +40,13 @@ export function evaluateFor(loaded: LoadedRevision, request: EvaluationRequest):
   const { items } = loaded.template.catalogue
   const picked = (isVariant ? pickShownSheets : pickSheets)(fabrication, fabricatorCompanyId)
   const facts = gatherFacts(loaded, fabricatorCompanyId, evaluatedOn, picked)
-  const shown = evaluateBounded({ design, limits: combineLimits(sheets, fabricatorCompanyId), facts }, loaded.template)
+  const testedLives = findTestedLives(loaded, fabricatorCompanyId)
+  const order = { design, facts, testedLives }
+  const shown = evaluateBounded({ ...order, limits: combineLimits(sheets, fabricatorCompanyId) }, loaded.template)
   const checked = fabricatorCompanyId === null ? listCheckedLimits(sheets) : []
   if (checked.length === 0) return shown
   if (isVariant) return markCheckedWhenSaved(shown, items, checked)
-  const full = evaluateBounded({ design, limits: combineLimitsWithChecked(sheets), facts }, loaded.template)
+  const full = evaluateBounded({ ...order, limits: combineLimitsWithChecked(sheets) }, loaded.template)
   return withholdLimits(shown, full, items, checked)
 }
 

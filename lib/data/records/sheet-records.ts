@@ -53,7 +53,7 @@ export function pickShownSheets(
 
 function pickFor(company: CompanySheets, hasMatrix: (sharing: Sharing) => boolean): CompanySheets {
   const { sharing, sheets } = company
-  const { matrix, shelf, 'panel-formats': formats, 'process-rates': rates } = sheets
+  const { matrix, shelf, 'panel-formats': formats, 'process-rates': rates, 'flex-tests': tests } = sheets
   return {
     ...company,
     sheets: {
@@ -61,6 +61,8 @@ function pickFor(company: CompanySheets, hasMatrix: (sharing: Sharing) => boolea
       ...(shelf !== undefined && sharing.shelf === 'shown' ? { shelf } : {}),
       ...(formats !== undefined && sharing.rates === 'shown' ? { 'panel-formats': formats } : {}),
       ...(rates !== undefined && sharing.rates === 'shown' ? { 'process-rates': rates } : {}),
+      // A life that rests on them names their figures: where the matrix is only checked against they are not used.
+      ...(tests !== undefined && sharing.matrix === 'shown' ? { 'flex-tests': tests } : {}),
     },
   }
 }

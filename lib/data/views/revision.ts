@@ -1,5 +1,5 @@
 /** One revision, as its screens show it. */
-import type { LimitOverride } from '@/lib/engine'
+import type { LimitOverride, TestedLife } from '@/lib/engine'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation } from '@/lib/engine/results'
 import type { Blocker, CheckedLimit, ProjectRole, SigningSummary, Stage } from '@/lib/review'
@@ -37,6 +37,8 @@ export interface RevisionView {
   }
   /** Limits that workspace and fabricators set, as the recorded evaluation uses them. */
   readonly limits: readonly LimitOverride[]
+  /** Flex tests that the person's results may rest on, fitted: without any specimen. */
+  readonly testedLives: readonly TestedLife[]
   /** Limits that the results are checked against and that are not shown: without their values. */
   readonly checkedLimits: readonly CheckedLimit[]
   readonly template: RevisionTemplateView

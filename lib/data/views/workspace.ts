@@ -1,5 +1,7 @@
 /** The catalogue in versions, limits, settings, trail. */
+
 import type { CatalogueTemplate, SwitchedOffItem } from '@/lib/engine/catalogue'
+import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import type { SigningCapacity } from '@/lib/review'
 import type { CompanyView, PersonView } from './people'
 
@@ -84,4 +86,13 @@ export interface TrailEntryView {
   readonly sentence: string
   readonly revisionId: string | null
   readonly hash: string
+}
+
+/** Flex tests of the workspace's own, as the newest version of its catalogue has them. */
+export interface WorkspaceFlexTestsView {
+  /** Of the catalogue: `seenVersion` of a save. */
+  readonly version: number
+  readonly workspaceName: string
+  readonly rows: readonly FlexTestRow[]
+  readonly mayEdit: boolean
 }

@@ -49,4 +49,4 @@ export const flexTestRowSchema = z.strictObject({
 export type FlexTestRow = z.infer<typeof flexTestRowSchema>
 
 /** A set is a page of numbers, not a database: more is a mistake of a program. Our choice. */
-export const MAX_FLEX_TEST_ROWS = 2000
+export const MAX_FLEX_TEST_ROWS = 1000

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import type { Issue } from '@/lib/engine'
 import { processRatesContentSchema } from '../cost'
+import { flexTestContentSchema } from '../flex-tests'
 import { matrixContentSchema } from '../matrix/content'
 import { panelFormatsContentSchema } from '../panel'
 import { shelfContentSchema } from '../shelf/content'
@@ -12,6 +13,7 @@ export const SHEET_CONTENT_SCHEMAS = {
   shelf: shelfContentSchema,
   'panel-formats': panelFormatsContentSchema,
   'process-rates': processRatesContentSchema,
+  'flex-tests': flexTestContentSchema,
 } as const satisfies Partial<Record<SheetKind, z.ZodType>>
 
 export type KeptSheetKind = keyof typeof SHEET_CONTENT_SCHEMAS

@@ -4,6 +4,7 @@ import {
   BEND_FIELDS,
   type Bend,
   type BendResult,
+  describeOwnTests,
   type FieldNode,
   formatComputedReading,
   getChoiceWord,
@@ -204,6 +205,8 @@ function listNumbers(result: BendResult): [string, Content][] {
       'Life',
       `median ${formatComputedReading(readBendLife(result, 'median'), 'lifeCycles')}; ${asEntered(result.survivalPct, 'pct')} survive ${formatComputedReading(readBendLife(result), 'lifeCycles')} (${LIFE_CAUTION_SHORT})`,
     ])
+    const tests = describeOwnTests(result)
+    if (tests !== null) numbers.push(['Life rests on', tests])
   }
   if (result.springback !== null) {
     numbers.push([

@@ -20,6 +20,7 @@ const stored = {
   designVersion: 1,
   evaluation: evaluate(design),
   limits: [],
+  testedLives: [],
   checkedLimits: [],
   template: DELIVERED_TEMPLATE,
   mayEdit: true,

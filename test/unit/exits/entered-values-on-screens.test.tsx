@@ -69,6 +69,7 @@ function renderScreens(unit: DisplayLengthUnit): string {
     designVersion: 1,
     evaluation,
     limits: [],
+    testedLives: [],
     checkedLimits: [],
     template: DELIVERED_TEMPLATE,
     mayEdit: true,

@@ -1,5 +1,5 @@
-import { type FlexTestRow, listTestedLives } from '@/lib/engine/flex-tests'
 import type { LimitOwner } from '@/lib/engine'
+import { type FlexTestRow, listTestedLives } from '@/lib/engine/flex-tests'
 
 export const WORKSPACE: LimitOwner = { kind: 'workspace', name: 'Quillmoor' }
 export const FABRICATOR: LimitOwner = { kind: 'fabricator', name: 'Tarnbeck' }

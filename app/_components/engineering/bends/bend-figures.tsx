@@ -10,6 +10,7 @@ import {
   type Bend,
   type BendResult,
   CAUTIONS,
+  describeOwnTests,
   formatComputedDigits,
   formatComputedReading,
   LIFE_CAUTION_SHORT,
@@ -198,6 +199,8 @@ export function BendFigures({ result }: { result: BendResult }) {
       </>,
     )
   }
+  const tests = describeOwnTests(result)
+  if (tests !== null) add('Life rests on', tests)
   if (result.requiredCycles !== null) add('Required', asEntered(result.requiredCycles, 'cycles'))
   if (result.momentNmm !== null) add('Bending moment', asComputed(result.momentNmm, 'momentNmm'))
   if (result.holdingForceN !== null) {

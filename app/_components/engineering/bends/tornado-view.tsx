@@ -15,7 +15,7 @@ const MEASURES = [
 
 /** Each thickness, each constant and the radius alone from end to end, as bars and as the table behind them. */
 export function TornadoView({ bend }: { bend: Bend }) {
-  const { live } = useDraft()
+  const { live, stored } = useDraft()
   const { evaluatedDesign, evaluation } = live
   const { unit } = useLengthUnit()
   const plotDocument = usePlotDocument()
@@ -23,8 +23,8 @@ export function TornadoView({ bend }: { bend: Bend }) {
   const [measure, setMeasure] = useState<TornadoMeasure>('strain')
   const governingLayerId = evaluation.bends.find(({ bendId }) => bendId === bend.id)?.governingLayerId ?? null
   const tornado = useMemo(
-    () => computeTornado(evaluatedDesign, bend.id, governingLayerId),
-    [evaluatedDesign, bend.id, governingLayerId],
+    () => computeTornado(evaluatedDesign, bend.id, governingLayerId, stored.testedLives),
+    [evaluatedDesign, bend.id, governingLayerId, stored.testedLives],
   )
   const shownMeasure = tornado?.survivalLifeCycles == null ? 'strain' : measure
   const picture = useMemo(

@@ -1,4 +1,4 @@
-import type { Design, Evaluation, LimitOverride } from '@/lib/engine'
+import type { Design, Evaluation, LimitOverride, TestedLife } from '@/lib/engine'
 import type { CatalogueTemplate } from '@/lib/engine/catalogue'
 import type { CheckedLimit } from '@/lib/review'
 
@@ -10,6 +10,8 @@ export interface StoredRevision {
   readonly designVersion: number
   readonly evaluation: Evaluation
   readonly limits: readonly LimitOverride[]
+  /** Flex tests of the workspace and of fabricators, fitted. */
+  readonly testedLives: readonly TestedLife[]
   /** Limits that are checked when saved: their values are not here. */
   readonly checkedLimits: readonly CheckedLimit[]
   /** The review's version of the catalogue: what the server evaluates by. */

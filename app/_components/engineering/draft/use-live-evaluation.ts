@@ -22,7 +22,7 @@ export interface LiveEvaluation {
  */
 export function useLiveEvaluation(
   draft: Design,
-  recorded: Pick<StoredRevision, 'design' | 'evaluation' | 'limits' | 'checkedLimits' | 'template'>,
+  recorded: Pick<StoredRevision, 'design' | 'evaluation' | 'limits' | 'testedLives' | 'checkedLimits' | 'template'>,
 ): LiveEvaluation {
   const [state, setState] = useState<LiveEvaluation & { readonly draft: Design }>(() => ({
     draft: recorded.design,
@@ -30,7 +30,7 @@ export function useLiveEvaluation(
     evaluatedDesign: recorded.design,
     issues: [],
   }))
-  const { design, evaluation: saved, limits, checkedLimits, template } = recorded
+  const { design, evaluation: saved, limits, testedLives, checkedLimits, template } = recorded
   const { items } = useMemo(() => makeCatalogue(template), [template])
   useEffect(() => {
     const frame = window.requestAnimationFrame(() => {
@@ -40,11 +40,11 @@ export function useLiveEvaluation(
         return
       }
       const isSaved = checkedLimits.length > 0 && isSame(draft, design)
-      const evaluated = evaluate(parsed.value, { limits, items })
+      const evaluated = evaluate(parsed.value, { limits, testedLives, items })
       const evaluation = markCheckedWhenSaved(evaluated, items, checkedLimits, isSaved ? saved : null)
       setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
     })
     return () => window.cancelAnimationFrame(frame)
-  }, [draft, design, saved, limits, checkedLimits, items])
+  }, [draft, design, saved, limits, testedLives, checkedLimits, items])
   return state
 }

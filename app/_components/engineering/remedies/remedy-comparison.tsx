@@ -17,6 +17,7 @@ import {
   RANGE_OVER,
   type Remedy,
   readBendLife,
+  type TestedLife,
 } from '@/lib/engine'
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
@@ -37,6 +38,7 @@ interface RemedyComparisonProps {
   readonly design: Design
   readonly bendId: string
   readonly limits: readonly LimitOverride[]
+  readonly testedLives: readonly TestedLife[]
   readonly checkedLimits: readonly CheckedLimit[]
   readonly template: CatalogueTemplate
   readonly onClose: () => void
@@ -63,6 +65,7 @@ export function RemedyComparison({
   design,
   bendId,
   limits,
+  testedLives,
   checkedLimits,
   template,
   onClose,
@@ -71,12 +74,13 @@ export function RemedyComparison({
   const { items } = useMemo(() => makeCatalogue(template), [template])
   const sides = useMemo((): readonly [Side, Side] => {
     const patched = applyDesignPatch(design, remedy.patch)
-    const run = (each: Design) => markCheckedWhenSaved(evaluate(each, { limits, items }), items, checkedLimits)
+    const run = (each: Design) =>
+      markCheckedWhenSaved(evaluate(each, { limits, testedLives, items }), items, checkedLimits)
     return [
       { title: 'As it is', design, evaluation: run(design) },
       { title: 'With the remedy', design: patched, evaluation: run(patched) },
     ]
-  }, [design, remedy, limits, checkedLimits, items])
+  }, [design, remedy, limits, testedLives, checkedLimits, items])
   const [before, after] = sides
   const moved = useMemo(() => listMovedVerdicts(before.evaluation, after.evaluation, items), [before, after, items])
   return (

@@ -159,6 +159,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
           design={found.design}
           bendId={bend.id}
           limits={stored.limits}
+          testedLives={stored.testedLives}
           checkedLimits={stored.checkedLimits}
           template={stored.template}
           onClose={() => setTriedId(null)}

@@ -1,33 +1,33 @@
 'use client'
 
-import { useCallback, useEffect, useMemo, useState } from 'react'
+import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
-import { Notice } from '@/app/_components/ui/notices'
 import { NumberField } from '@/app/_components/ui/number-field'
 import { TextField } from '@/app/_components/ui/text-field'
 import { useAction } from '@/app/_components/ui/use-action'
+import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import {
+  type FlexTestContent,
   type MatrixContent,
   type MatrixRow,
   SHEET_TABLES,
   type SheetTable,
   type ShelfContent,
   type ShelfRow,
-  type TableSheetKind,
-  writeTexts,
 } from '@/lib/fabrication'
 import { saveSheet } from '../actions'
 import { FileExchange } from '../file-exchange'
-import { makeGridReader } from './grid-faults'
-import { countUnsaved, type GridState, makeGrid } from './grid-state'
+import { SaveState } from './save-state'
 import { SheetGrid } from './sheet-grid'
+import { useSheetGrid } from './use-sheet-grid'
 
-type Row = MatrixRow | ShelfRow
+type Row = MatrixRow | ShelfRow | FlexTestRow
 
 export type EditedSheet =
   | { readonly kind: 'matrix'; readonly content: MatrixContent }
   | { readonly kind: 'shelf'; readonly content: ShelfContent }
+  | { readonly kind: 'flex-tests'; readonly content: FlexTestContent }
 
 interface SheetEditorProps {
   readonly label: string
@@ -39,26 +39,21 @@ interface SheetEditorProps {
   readonly today: string
 }
 
-/** A matrix or a shelf: the grid, what else belongs to it, files, and saving it all as a new version. */
+/** A matrix, a shelf or flex tests: the grid, what else belongs to it, files, and saving it all as a new version. */
 export function SheetEditor({ label, companyId, sheet, seenVersion, mayEdit, today }: SheetEditorProps) {
   const { kind, content } = sheet
   const table = SHEET_TABLES[kind] as unknown as SheetTable<Row>
-  const readGrid = useMemo(() => makeGridReader(table), [table])
-  const [state, setState] = useState<GridState>(() =>
-    makeGrid(
-      table.columns.length,
-      (content.rows as readonly Row[]).map((row) => writeTexts(table, row)),
-    ),
-  )
   const savedDays = 'buildTimeDays' in content ? content.buildTimeDays : null
   const [buildTimeDays, setBuildTimeDays] = useState<number | null>(savedDays)
+  const { state, onChange, reading, unsavedCount } = useSheetGrid(
+    table,
+    content.rows as readonly Row[],
+    mayEdit,
+    Number(buildTimeDays !== savedDays),
+  )
   const [issuedOn, setIssuedOn] = useState(today)
   const [note, setNote] = useState('')
   const { send, isPending, refusal } = useAction(saveSheet)
-  const reading = useMemo(() => readGrid(state.rows), [readGrid, state.rows])
-  const unsavedCount = useMemo(() => countUnsaved(state), [state]) + Number(buildTimeDays !== savedDays)
-  const onChange = useCallback((next: (now: GridState) => GridState) => setState(next), [])
-  useWarningBeforeLeaving(mayEdit && unsavedCount > 0)
 
   const save = () =>
     send({
@@ -67,7 +62,7 @@ export function SheetEditor({ label, companyId, sheet, seenVersion, mayEdit, tod
       seenVersion,
       issuedOn,
       note,
-      content: kind === 'matrix' ? { rows: reading.rows } : { buildTimeDays, rows: reading.rows },
+      content: kind === 'shelf' ? { buildTimeDays, rows: reading.rows } : { rows: reading.rows },
     })
 
   return (
@@ -91,7 +86,7 @@ export function SheetEditor({ label, companyId, sheet, seenVersion, mayEdit, tod
       />
       {mayEdit && (
         <>
-          <SaveState unsavedCount={unsavedCount} faultCount={reading.faults.size} kind={kind} />
+          <SaveState unsavedCount={unsavedCount} faultCount={reading.faults.size} />
           <div className="form-grid">
             <TextField label="Date of issue" type="date" value={issuedOn} onChange={setIssuedOn} />
             <TextField label="Note on this version" isOptional value={note} onChange={setNote} />
@@ -131,38 +126,4 @@ function BuildTime({ value, onChange, mayEdit }: BuildTimeProps) {
       />
     </div>
   )
-}
-
-interface SaveStateProps {
-  readonly unsavedCount: number
-  readonly faultCount: number
-  readonly kind: TableSheetKind
-}
-
-function SaveState({ unsavedCount, faultCount }: SaveStateProps) {
-  const unsaved = unsavedCount === 1 ? '1 row is not saved.' : `${unsavedCount} rows are not saved.`
-  return (
-    <div role="status">
-      {faultCount > 0 ? (
-        <Notice tone="caution">
-          <p>
-            {faultCount === 1 ? '1 row cannot be' : `${faultCount} rows cannot be`}: the reason stands in the cell. You
-            can save once they are corrected or removed. {unsavedCount > 0 && unsaved}
-          </p>
-        </Notice>
-      ) : (
-        <p className="small muted">{unsavedCount === 0 ? 'Everything here is saved.' : unsaved}</p>
-      )}
-    </div>
-  )
-}
-
-/** The browser asks before what was typed is lost. */
-function useWarningBeforeLeaving(isNeeded: boolean): void {
-  useEffect(() => {
-    if (!isNeeded) return
-    const ask = (event: BeforeUnloadEvent) => event.preventDefault()
-    window.addEventListener('beforeunload', ask)
-    return () => window.removeEventListener('beforeunload', ask)
-  }, [isNeeded])
 }

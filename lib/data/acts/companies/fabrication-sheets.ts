@@ -1,5 +1,6 @@
 import 'server-only'
 import isSame from 'fast-deep-equal'
+import { flexTestRowKey } from '@/lib/engine/flex-tests'
 import {
   compareRows,
   describeRowChanges,
@@ -115,4 +116,5 @@ function describeContentChanges(kind: KeptSheetKind, before: unknown, after: unk
 const ROW_KEYS: { readonly [K in KeptSheetKind]?: (row: never) => string } = {
   matrix: matrixRowKey,
   shelf: shelfRowKey,
+  'flex-tests': flexTestRowKey,
 }

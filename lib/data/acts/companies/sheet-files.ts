@@ -34,4 +34,5 @@ export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Prom
 const EMPTY_CONTENT: { readonly [K in TableSheetKind]: SheetContent<K> } = {
   matrix: { rows: [] },
   shelf: { buildTimeDays: null, rows: [] },
+  'flex-tests': { rows: [] },
 }

@@ -11,6 +11,7 @@ import { checkDesign } from '../../records/design-input'
 import { combineLimits } from '../../records/effective-limits'
 import { askForJob } from '../../records/job-record'
 import { loadRevision } from '../../records/loaded-revision'
+import { findTestedLives } from '../../records/tested-lives'
 import { outcomeOf, refuseField } from '../../store/errors'
 import type { ActResult } from '../../views'
 
@@ -44,14 +45,18 @@ async function prepare(actor: Actor, input: RemediesInput): Promise<RemedyOrder>
   if (!design.bends.some(({ id }) => id === input.bendId)) {
     refuseField('bendId', 'unknown-bend', `there is no bend "${input.bendId}" in this design`)
   }
-  const limits = await read(actor, async ({ tx, rights }) => {
+  const rules = await read(actor, async ({ tx, rights }) => {
     const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
-    return combineLimits((await loadRevision(tx, input.revisionId)).sheets, fabricatorCompanyId)
+    const loaded = await loadRevision(tx, input.revisionId)
+    return {
+      limits: combineLimits(loaded.sheets, fabricatorCompanyId),
+      testedLives: findTestedLives(loaded, fabricatorCompanyId),
+    }
   })
   return {
     design,
     bendId: input.bendId,
-    limits,
+    ...rules,
     isRadiusFixed: input.isRadiusFixed,
     basis: await findBasis(actor, input),
     today: now().toISOString().slice(0, 10),

@@ -2,12 +2,19 @@ import 'server-only'
 import isSame from 'fast-deep-equal'
 import { type CatalogueTemplate, findItem, findTemplateProblems, type OwnItem } from '@/lib/engine/catalogue'
 import { readItemProse } from '@/lib/engine/catalogue/prose'
-import type { AddOwnItemInput, ChangeDeliveredItemInput, ChangeOwnItemInput, RemoveOwnItemInput } from '@/lib/inputs'
+import { findFlexTestIssues } from '@/lib/engine/flex-tests'
+import type {
+  AddOwnItemInput,
+  ChangeDeliveredItemInput,
+  ChangeOwnItemInput,
+  RemoveOwnItemInput,
+  SaveWorkspaceFlexTestsInput,
+} from '@/lib/inputs'
 import { compareTemplates } from '@/lib/review'
 import { type WriteContext, write } from '../../consequences/write'
 import { type Actor, requireInWorkspace } from '../../records/authorization'
 import { loadLatestTemplate, type TemplateRecord } from '../../records/template-record'
-import { NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
+import { NotFoundError, refuseClash, refuseField, refuseInvalid, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
 
 export interface ChangedTemplate {
@@ -72,6 +79,23 @@ export function changeDeliveredItem(
     const others = content.itemChanges.filter(({ itemId }) => itemId !== change.itemId)
     const itemChanges = isAsDelivered ? others : [...others, stored]
     return storeTemplate(context, { ...content, itemChanges }, change.reason)
+  })
+}
+
+/** Flex tests of the workspace's own, as a version of the catalogue: reviews under way keep theirs until they are brought up to it. */
+export function saveWorkspaceFlexTests(
+  actor: Actor,
+  input: SaveWorkspaceFlexTestsInput,
+): Promise<ActResult<ChangedTemplate>> {
+  return write(actor, 'save-workspace-flex-tests', input, async (context) => {
+    const { content } = await requireSeen(context, input.seenVersion)
+    const issues = findFlexTestIssues(input.rows)
+    if (issues.length > 0) {
+      refuseInvalid(issues.map(({ row, field, code, message }) => ({ code, path: ['rows', row, field], message })))
+    }
+    const { flexTests: _before, ...others } = content
+    // None is stored as none, so that a version without them is what it was before there were any.
+    return storeTemplate(context, input.rows.length === 0 ? others : { ...others, flexTests: input.rows }, input.reason)
   })
 }
 

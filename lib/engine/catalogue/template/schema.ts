@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { findFieldPattern, isNumericField } from '../../design'
 import { nameSchema, textSchema } from '../../design/primitives'
+import { findFlexTestIssues, flexTestRowSchema, MAX_FLEX_TEST_ROWS } from '../../flex-tests'
 import { SOURCES } from '../../sources'
 import { DECIDED_WHEN } from '../define-item'
 import { findItem } from '../items'
@@ -176,6 +177,8 @@ export const catalogueTemplateSchema = z.strictObject({
   ...CHANGES,
   /** Absent where the workspace has none of its own, as in versions from before there were any. */
   profiles: z.array(storedProfileSchema).max(MAX_PROFILES, mostProfiles).optional(),
+  /** Flex tests of the workspace's own; left out where there are none, so that versions from before hash as they did. */
+  flexTests: z.array(flexTestRowSchema).max(MAX_FLEX_TEST_ROWS).optional(),
 })
 export type CatalogueTemplate = z.infer<typeof catalogueTemplateSchema>
 
@@ -204,6 +207,9 @@ export function findTemplateProblems(template: CatalogueTemplate): string[] {
     if (problem !== null) problems.push(problem)
     if (seen.has(key)) problems.push(`The limit "${key}" is set twice.`)
     seen.add(key)
+  }
+  for (const { row, message } of findFlexTestIssues(template.flexTests ?? [])) {
+    problems.push(`Row ${row + 1} of the flex tests: ${message}.`)
   }
   const profiles = template.profiles ?? []
   const names = new Set(DELIVERED_PROFILES.map(({ name }) => name.toLowerCase()))

@@ -11,6 +11,7 @@ export function toStoredRevision(revision: RevisionView): StoredRevision {
     designVersion: revision.designVersion,
     evaluation: revision.evaluation,
     limits: revision.limits,
+    testedLives: revision.testedLives,
     checkedLimits: revision.checkedLimits,
     template: revision.template.content,
     mayEdit: revision.may.edit,

@@ -1,0 +1,1 @@
+export { type FlexTestContent, flexTestContentSchema } from './content'

@@ -6,6 +6,7 @@ import { isWorkspaceEmpty } from '@/lib/data'
 import { applyMigrations, MigrationError, migrationPlaces } from '@/lib/data/store/migration'
 import { runJobsInPlace } from '@/lib/jobs'
 import { setCapability } from './capability'
+import { setFlexTests } from './flex-tests'
 import { setPanelsAndRates } from './panels'
 import { gatherPeople, leaveInvitations, setLimits } from './people'
 import { playPipit } from './pipit'
@@ -39,6 +40,7 @@ async function seed(): Promise<void> {
     await setLimits(stage, workspace)
     await setCapability(stage, workspace)
     await setShelves(stage, workspace)
+    await setFlexTests(stage, workspace)
     await setPanelsAndRates(stage, workspace)
     await playPipit(stage, workspace)
     const firstRevisionId = await playSkuaFirst(stage, workspace)

@@ -73,6 +73,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'skua-b-fabrication-fabricator', path: `${skuaB}/fabrication`, as: 'ostrel' },
     { name: 'matrix-seen-by-team', path: `/companies/${scene.brackenfoldId}/matrix`, as: 'designer' },
     { name: 'own-matrix', path: `/companies/${scene.brackenfoldId}/matrix`, as: 'brackenfold' },
+    { name: 'own-flex-tests', path: `/companies/${scene.brackenfoldId}/flex-tests`, as: 'brackenfold' },
     { name: 'own-shelf', path: `/companies/${scene.brackenfoldId}/shelf`, as: 'brackenfold' },
     { name: 'panels-seen-by-team', path: `/companies/${scene.brackenfoldId}/panels`, as: 'designer' },
     { name: 'rates-seen-by-team', path: `/companies/${scene.brackenfoldId}/rates`, as: 'designer' },
@@ -112,6 +113,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'own-limits', path: `/companies/${scene.brackenfoldId}/limits`, as: 'brackenfold' },
     { name: 'own-company', path: `/companies/${scene.brackenfoldId}`, as: 'brackenfold' },
     { name: 'companies', path: '/workspace/companies', as: 'admin' },
+    { name: 'workspace-flex-tests', path: '/workspace/flex-tests', as: 'admin' },
     { name: 'workspace', path: '/workspace', as: 'admin' },
     { name: 'not-found', path: '/projects/none', as: 'admin' },
   ]

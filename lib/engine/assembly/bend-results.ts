@@ -124,7 +124,7 @@ export function computeBendResult(given: BendInputs): BendResult {
     missing,
     cautions: [
       ...listCautions(inputs, conductors, survivalLife),
-      ...listOwnTestCautions(ownTests, demand, survivalLife?.median ?? null),
+      ...listOwnTestCautions(ownTests, demand, bend, survivalLife?.median ?? null),
       ...listFoldCautions(fold.leaves, conductors),
       ...section.cautions,
     ],

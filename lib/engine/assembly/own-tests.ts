@@ -3,6 +3,7 @@ import { LIFE_CAUTION_SHORT } from '../cautions'
 import type { Bend } from '../design'
 import type { TestedConstant, TestedLife } from '../flex-tests'
 import { type BoundedEstimate, lifeOverMedianFraction, strainRangeOfMotion } from '../life'
+import { readEnds } from '../materials'
 import { nameOwnTests, type OwnTestsUse, type QuantityRange } from '../results'
 import { inSentence } from '../units'
 import type { SurvivalDemand } from './bend-allowables'
@@ -14,8 +15,6 @@ const FOIL_THICKNESS_SHARE = 0.1
 const RATIO_SHARE = 0.1
 /** A ductility covers strains that lie that much beyond: our choice, as far as a computed strain may be off at the least radius (`accuracyOfStrainPct`). */
 const STRAIN_SHARE = 0.25
-/** Fewer required cycles than this share of the first failure are another life than the one that was tested: our choice. */
-const SHORTEST_CYCLES_SHARE = 0.1
 /** Slopes that the relation of survival holds for. */
 const SLOPES = { least: 0.5, most: 20 }
 
@@ -28,8 +27,9 @@ interface Chosen {
 /**
  * Puts slope and ductility from own flex tests in the place of the defaults, in conductors that the tests cover.
  *
- * Rule     a conductor is covered where use, motion, foil record, foil thickness, R/t and required cycles are those of the tests; its ductility
- *          also takes the strain range of a cycle, which alone decides for bare foil. Plated copper is not covered: the tests are of foil. Nothing that the person typed gives way: a slope in the
+ * Rule     a conductor is covered where use, motion, foil record, foil thickness and R/t are those of the tests; its ductility also takes the
+ *          strain range of a cycle, which alone decides for bare foil. Plated copper is not covered: the tests are of foil. Where more cycles are
+ *          required than were tested, tests count only where they are less kind than the defaults: what survived for a while proves no longer life. Nothing that the person typed gives way: a slope in the
  *          brief, or a material of the design's own (`livesFor`).
  * Slope    the worse end of its 90 % bounds, because slopes of few specimens are biased high. Ductility: best estimate, with the bounds as
  *          its spread, so that a verdict "meets" holds at the lower bound. Our choice.
@@ -49,15 +49,10 @@ export function applyOwnTests(
     if (leaf === undefined || conductor.plating !== null) return conductor
     const covering = testedLives.filter((tested) => covers(tested, bend, conductor, leaf))
     const chosen: Chosen = {
-      slope: demand.isSlopeTyped
-        ? null
-        : choose(covering, ({ slope }) => {
-            const worse = slope === null ? null : readWorseSlope(slope, demand)
-            return worse === null ? null : lifeOverMedianFraction(demand.survival.failureFraction, worse)
-          }),
+      slope: demand.isSlopeTyped ? null : choose(covering, (tested) => readSurvivingShare(tested, bend, demand)),
       ductility: choose(
         covering.filter((tested) => isStrainedAlike(tested, bend, conductor, leaf)),
-        ({ fatigueDuctility }) => fatigueDuctility?.low ?? null,
+        (tested) => readLeastDuctility(tested, bend, conductor),
       ),
     }
     uses.push(...describeUses(conductor, chosen, demand))
@@ -76,17 +71,33 @@ export function livesFor(
 }
 
 function covers(tested: TestedLife, bend: Bend, conductor: ConductorInBend, leaf: Leaf): boolean {
-  const { requiredCycles } = bend
-  const { low, high } = tested.cycles
   return (
     tested.foil === conductor.material.id &&
     tested.motion === bend.motion &&
     isWithin(conductor.copper.foilUm, { low: tested.foilUm, high: tested.foilUm }, FOIL_THICKNESS_SHARE) &&
-    requiredCycles !== null &&
-    requiredCycles >= SHORTEST_CYCLES_SHARE * low &&
-    requiredCycles <= high &&
     isBentAlike(tested, leaf)
   )
+}
+
+/** More cycles are required than any specimen went through. */
+const isBeyondTested = ({ cycles }: TestedLife, { requiredCycles }: Bend): boolean =>
+  requiredCycles !== null && requiredCycles > cycles.high
+
+/** Life at the survival asked for over the median, by the slope of the tests; null where it is not to be used. */
+function readSurvivingShare(tested: TestedLife, bend: Bend, demand: SurvivalDemand): number | null {
+  const slope = tested.slope === null ? null : readWorseSlope(tested.slope, demand)
+  if (slope === null) return null
+  const shareAt = (weibullSlope: number) => lifeOverMedianFraction(demand.survival.failureFraction, weibullSlope)
+  return isBeyondTested(tested, bend) && shareAt(slope) >= shareAt(demand.survival.weibullSlope) ? null : shareAt(slope)
+}
+
+/** The low bound of the ductility of the tests; null where it is not to be used. */
+function readLeastDuctility(tested: TestedLife, bend: Bend, { foil }: ConductorInBend): number | null {
+  const ductility = tested.fatigueDuctility
+  if (ductility === null) return null
+  const usual = foil.fatigueDuctility
+  const isKinder = ductility.value >= usual.value || ductility.low > readEnds('fatigueDuctility', usual).low
+  return isBeyondTested(tested, bend) && isKinder ? null : ductility.low
 }
 
 /** Circuits by inside radius over thickness; bare foil has another thickness, and goes by strain alone. */
@@ -192,6 +203,7 @@ function describeUse(
 export function listOwnTestCautions(
   uses: readonly OwnTestsUse[],
   { survivalPct, survival }: SurvivalDemand,
+  { requiredCycles }: Bend,
   medianLifeCycles: number | null,
 ): string[] {
   return uses.map((use) => {
@@ -202,6 +214,11 @@ export function listOwnTestCautions(
     if (use.usedSlope !== null && survival.failureFraction < firstRank) {
       said.push(
         `${inSentence(survivalPct, 'pct')} survival lies beyond the first of ${use.specimens} specimens: it is extrapolated along the fitted line.`,
+      )
+    }
+    if (requiredCycles !== null && requiredCycles > use.cycles.high) {
+      said.push(
+        'More cycles are required than were tested: the tests count where they give a shorter life than the defaults.',
       )
     }
     const isOutside =

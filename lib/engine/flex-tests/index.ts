@@ -1,6 +1,6 @@
 /** Flex tests of a workspace's or a fabricator's own: what was entered, what it gives, and where it holds. */
-export { type FlexTestCondition, type FlexTestSet, fitFlexTestSets, LEAST_FAILURES, listTestedLives } from './fit-sets'
-export { type FlexTestIssue, findFlexTestIssues, findFlexTestRowIssues, flexTestRowKey } from './problems'
+export { type FlexTestCondition, type FlexTestSet, fitFlexTestSets, listTestedLives } from './fit-sets'
+export { findFlexTestIssues, findFlexTestRowIssues, flexTestRowKey } from './problems'
 export {
   FLEX_TEST_KINDS,
   FLEX_TEST_MOTIONS,

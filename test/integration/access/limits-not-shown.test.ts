@@ -192,7 +192,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
     const { brackenfold } = team.companies
     for (const actor of [team.lead, team.member]) {
       await expect(data.getLimitSheet(actor, brackenfold)).rejects.toThrow(data.NotAllowedError)
-      for (const kind of ['matrix', 'shelf', 'panel-formats', 'process-rates'] as const) {
+      for (const kind of ['matrix', 'shelf', 'panel-formats', 'process-rates', 'flex-tests'] as const) {
         await expect(data.getSheet(actor, brackenfold, kind), kind).rejects.toThrow(data.NotAllowedError)
         await expect(data.listSheetVersions(actor, brackenfold, kind), kind).rejects.toThrow(data.NotAllowedError)
       }

@@ -19,8 +19,22 @@ export const CATALOGUE_ROWS: readonly AccessRow[] = [
     seenBy: 'workspace',
   },
   {
+    name: 'getWorkspaceFlexTests',
+    run: (a) => data.getWorkspaceFlexTests(a),
+    reached: 'ok',
+    may: ['admin', ...TEAM, 'outsider'],
+    seenBy: 'workspace',
+  },
+  {
     name: 'addOwnItem',
     run: (a) => data.addOwnItem(a, { seenVersion: UNSEEN, item: makeOwnItem() }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'saveWorkspaceFlexTests',
+    run: (a) => data.saveWorkspaceFlexTests(a, { seenVersion: UNSEEN, rows: [], reason: 'tested' }),
     reached: 'stale',
     may: ['admin'],
     seenBy: 'workspace',

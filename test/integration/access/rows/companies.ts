@@ -75,6 +75,14 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
   },
   {
     name: 'getSheet',
+    of: 'flex tests',
+    run: (a, s) => data.getSheet(a, s.team.companies.brackenfold, 'flex-tests'),
+    reached: 'ok',
+    may: [...TEAM, ...BRACKENFOLD],
+    seenBy: 'brackenfold',
+  },
+  {
+    name: 'getSheet',
     of: 'rates',
     run: (a, s) => data.getSheet(a, s.team.companies.brackenfold, 'process-rates'),
     reached: 'ok',

@@ -15,7 +15,16 @@ import { inSentence } from '@/lib/engine/units'
 import { compareRows, describeRowChanges } from '@/lib/fabrication'
 
 export interface TemplateChange {
-  readonly kind: 'item-added' | 'item-removed' | 'wording' | 'roles' | 'severity' | 'stage' | 'limit' | 'profile' | 'flex-tests'
+  readonly kind:
+    | 'item-added'
+    | 'item-removed'
+    | 'wording'
+    | 'roles'
+    | 'severity'
+    | 'stage'
+    | 'limit'
+    | 'profile'
+    | 'flex-tests'
   /** Null where it is about a limit, a profile or flex tests. */
   readonly itemId: string | null
   readonly sentence: string
@@ -46,10 +55,15 @@ export function compareTemplates(before: CatalogueEdition, after: CatalogueEditi
     const sentence = `${reason === undefined ? 'item removed' : 'item switched off'}: ${item.question}${reason === undefined ? '' : ` (${reason})`}`
     changes.push({ kind: 'item-removed', itemId: item.id, sentence, reopensAnswer: false })
   }
-  return [...compareProfiles(before, after), ...changes, ...compareLimits(before, after), ...compareFlexTests(before, after)]
+  return [
+    ...compareProfiles(before, after),
+    ...changes,
+    ...compareLimits(before, after),
+    ...compareFlexTests(before, after),
+  ]
 }
 
-function compareFlexTests({ flexTests: before = [] }: CatalogueTemplate, { flexTests: after = [] }: CatalogueTemplate) {
+function compareFlexTests({ flexTests: before = [] }: CatalogueEdition, { flexTests: after = [] }: CatalogueEdition) {
   const changes = describeRowChanges(compareRows(before, after, flexTestRowKey))
   return changes === null
     ? []

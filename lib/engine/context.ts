@@ -46,9 +46,14 @@ export interface ReviewFacts {
     readonly stretch: number
     readonly outside: number
     readonly notStated: number
+    /** Names of the trade parameters behind both counts, each once. */
+    readonly stretchEntries?: readonly string[]
+    readonly notStatedEntries?: readonly string[]
   }
   /** How many of the construction's materials the fabricator holds. */
   readonly stock?: { readonly onShelf: number; readonly toOrder: number; readonly unknown: number }
+  /** Lightest foil that every fabricator with shelf stock holds, as bought. */
+  readonly lightestHeldFoilUm?: number
   /** Days from the evaluation to the latest order date of what is not on the shelf. */
   readonly orderSlackDays?: number
   readonly partsPerPanel?: number

@@ -5,10 +5,13 @@ import {
   assessShelf,
   countCapability,
   type FabricatorBasis,
+  findLightestHeldFoil,
   gatherProductionFacts,
+  listParametersWith,
   type MeasuredDesign,
   measureDesign,
   type ProductionFacts,
+  type ShelfContent,
 } from '@/lib/fabrication'
 import { withNesting } from './nesting'
 import type { CompanySheets } from './sheet-records'
@@ -35,11 +38,18 @@ export function gatherFabricationFacts(
   design: Design,
   companies: readonly CompanySheets[],
   today: string,
-): Pick<ReviewFacts, 'capability' | 'stock' | 'orderSlackDays'> & ProductionFacts {
+): Pick<ReviewFacts, 'capability' | 'stock' | 'orderSlackDays' | 'lightestHeldFoilUm'> & ProductionFacts {
   const matrices = companies.flatMap(({ sheets }) => sheets.matrix?.content ?? [])
   const shelves = companies.flatMap(({ sheets }) => sheets.shelf?.content ?? [])
   const capability = findWorst(
-    matrices.map(({ rows }) => countCapability(assessCapability(measureOnce(design), rows))),
+    matrices.map(({ rows }) => {
+      const assessed = assessCapability(measureOnce(design), rows)
+      return {
+        ...countCapability(assessed),
+        stretchEntries: listParametersWith(assessed, 'stretch'),
+        notStatedEntries: listParametersWith(assessed, 'not-stated'),
+      }
+    }),
     ({ outside, notStated, stretch }) => [outside, notStated, stretch],
   )
   const shelf = findWorst(
@@ -52,12 +62,20 @@ export function gatherFabricationFacts(
       -(orderSlackDays ?? 0),
     ],
   )
+  const lightestHeldFoilUm = findLightestFoilOfAll(shelves)
   return {
     ...withNesting((nest) => gatherProductionFacts(design, companies.map(toBasis), nest)),
     ...(capability === null ? {} : { capability }),
     ...(shelf === null ? {} : { stock: shelf.counts }),
+    ...(lightestHeldFoilUm === null ? {} : { lightestHeldFoilUm }),
     ...(shelf?.orderSlackDays == null ? {} : { orderSlackDays: shelf.orderSlackDays }),
   }
+}
+
+/** The part must suit every fabricator that may build it: of the lightest foil that each holds, the heaviest. */
+function findLightestFoilOfAll(shelves: readonly ShelfContent[]): number | null {
+  const lightest = shelves.map(findLightestHeldFoil)
+  return lightest.reduce<number | null>((most, um) => (um === null ? most : Math.max(most ?? 0, um)), null)
 }
 
 /** What a fabricator runs and charges. */

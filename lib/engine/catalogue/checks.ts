@@ -57,7 +57,8 @@ export function checkDimension<K extends FeatureList>(
     /** In words, with the feature's name: `inside radius of Notch`. */
     what: (name: string) => string
     read: (feature: FeatureOf<K>) => number | null
-    limit: Limit
+    /** One for all, or the feature's own; what it then says beside the comparison. */
+    limit: Limit | ((feature: FeatureOf<K>) => { readonly limit: Limit; readonly remark?: string })
     equation: string
     when?: (feature: FeatureOf<K>) => boolean
     /** What must be known before the dimension is looked at; null where it is. */
@@ -80,12 +81,13 @@ export function checkDimension<K extends FeatureList>(
       return
     }
     const value = read(feature)
+    const own = typeof limit === 'function' ? limit(feature) : { limit }
     outcomes.push(
       value === null
         ? notComputed(['features', list, index, field], what(feature.name), places, 'typed')
         : decide({
             value,
-            limit,
+            ...own,
             places,
             what: what(feature.name),
             equation,

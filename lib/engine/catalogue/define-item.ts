@@ -35,6 +35,8 @@ export interface Judgment {
   readonly findMissing?: (context: EvaluationContext) => readonly MissingInput[]
   /** Facts from outside the design may not be at hand: may a person then answer in place of the calculation? */
   readonly replacesMissing?: boolean
+  /** The answer says what somebody saw and not what they think: it names where they looked, and lapses with that file. */
+  readonly isStatement?: boolean
 }
 
 /** What a person reads about an item besides its question. */

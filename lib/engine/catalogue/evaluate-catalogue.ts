@@ -45,7 +45,7 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
   }
   const basis = findBasis(outcomes, computed)
   if (isPersonsTurn(item, computed)) {
-    return finish(item, 'judgment', 'needs-judgment', outcomes)
+    return finish(item, item.judgment?.isStatement === true ? 'stated' : 'judgment', 'needs-judgment', outcomes)
   }
   // A recorded yes is nobody's word until a named person stands by it and says where they looked.
   if (basis === 'stated' && (computed === 'meets' || computed === 'thin-margin')) {

@@ -103,6 +103,16 @@ export function countCapability(assessments: readonly ParameterAssessment[]): Ca
   }
 }
 
+/** Names of the parameters with a value of that verdict, in the order of the dictionary. */
+export function listParametersWith(
+  assessments: readonly ParameterAssessment[],
+  verdict: CapabilityVerdict,
+): readonly string[] {
+  return assessments
+    .filter(({ values }) => values.some((each) => each.verdict === verdict))
+    .map(({ parameter }) => parameter.name)
+}
+
 const rank = (verdict: CapabilityVerdict) => CAPABILITY_VERDICTS.indexOf(verdict)
 
 /** Of several rows with equally many conditions the strictest verdict counts. */

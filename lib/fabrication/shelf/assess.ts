@@ -67,6 +67,15 @@ export function assessShelf(design: Design, shelf: ShelfContent, today: string):
   }
 }
 
+/** Lightest foil on the shelf as bought, um, alone or on a clad; null where the shelf holds none. */
+export function findLightestHeldFoil({ rows }: ShelfContent): number | null {
+  const held = rows.flatMap(({ onShelf, material, thicknessUm, foilUm }) => {
+    if (!onShelf) return []
+    return findLibraryMaterial(material)?.kind === 'copper-foil' ? [thicknessUm] : (foilUm ?? [])
+  })
+  return held.length === 0 ? null : Math.min(...held)
+}
+
 /** Of several rows for one material: what is on the shelf, then what comes soonest. */
 function pickRow(rows: readonly HeldRow[]): HeldRow | null {
   const wait = ({ onShelf, leadTimeDays }: HeldRow) => (onShelf ? -1 : (leadTimeDays ?? Number.POSITIVE_INFINITY))

@@ -109,7 +109,7 @@ describe('examples give the verdict that they name, with outcomes fit to be show
       expect(result?.verdict, result?.headline).toBe(example.expect)
       // What waits for a person is either theirs to judge, or seen by somebody and not confirmed.
       if (result?.verdict === 'needs-judgment')
-        expect(result.basis).toBe(item.judgment === null ? 'stated' : 'judgment')
+        expect(result.basis).toBe(item.judgment === null || item.judgment.isStatement ? 'stated' : 'judgment')
       expect(
         results.flatMap((each) => findResultProblems(each).map((problem) => `${each.itemId}: ${problem}`)),
       ).toEqual([])

@@ -169,7 +169,7 @@ describe('judgment', () => {
       evaluateItem(
         getItem('engineering-queries'),
         buildContext(makeExampleDesign(), {
-          facts: openEngineeringQueries === undefined ? {} : { openEngineeringQueries },
+          facts: openEngineeringQueries === undefined ? {} : { openEngineeringQueries, daysSinceFabricatorLooked: 1 },
         }),
       )
     expect(evaluate()).toMatchObject({ basis: 'judgment', verdict: 'needs-judgment' })

@@ -18,7 +18,7 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
   'capability-match': {
     why: 'Outside the matrix nobody has promised to build it; in the stretch column it costs yield, which the quotation will show.',
     howToCheck:
-      'Set each dimension and material against the matrix: comfortable, stretch, outside or not stated. Ask about what is not stated.',
+      'Set each dimension and material against the matrix: comfortable, stretch, outside or not stated. A stretch is a thin margin; what is not stated is answered by the fabricator, by name.',
   },
   'circuit-type': {
     why: 'A type that contradicts the layer table puts the wrong acceptance tables in force.',

@@ -42,7 +42,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   'conductor-space': {
     why: 'Too little space leaves copper bridges after etching, and adhesive cannot flow in.',
-    howToCheck: 'Narrowest space of each group, finished.',
+    howToCheck: 'Narrowest space of each group, finished, against the thickest finished copper of its layer.',
   },
   'conductor-spacing': {
     why: 'A section that is stiff here and soft there bends in the soft place, at a smaller radius than drawn.',
@@ -50,7 +50,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   'conductor-width': {
     why: 'Narrow conductors lose a larger share to etching and break sooner in handling; heavier or plated copper needs more width.',
-    howToCheck: 'Narrowest conductor of each group, finished.',
+    howToCheck: 'Narrowest conductor of each group, finished, against the thickest finished copper of its layer.',
   },
   'copper-to-outline': {
     why: 'The outline is punched or cut after lamination and wanders by tenths of a millimetre; copper at the edge is nicked, and a nick is where a crack starts.',

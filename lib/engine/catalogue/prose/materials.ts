@@ -39,7 +39,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'conductor-layers-in-bend': {
     why: 'Stiffness grows with the cube of thickness, and two layers cannot both lie on the neutral axis. Routing all conductors on one layer through the bend is the cheapest remedy there is.',
     howToCheck:
-      'Count conductor layers present in the zone of each bend; see whether they could share one layer for that length.',
+      'Count conductor layers in each bend, leaf by leaf where leaves are not bonded; see whether they could share one layer for that length.',
   },
   'copper-encapsulation': {
     why: 'Adhesive flows into the gaps of the copper. If there is not enough of it, voids stay beside the conductors: they trap chemistry, blister in soldering and open at the bend.',
@@ -84,7 +84,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: 'Look up the foil of every conductor layer that passes through a dynamic or install bend.',
   },
   'foil-weight': {
-    why: 'Copper costs flexibility twice: by its own thickness, and by that of the coverlay that must cover it. Heavier foil out of habit is the commonest avoidable stiffness.',
+    why: 'Copper costs flexibility twice: by its own thickness, and by that of the coverlay that must cover it. Heavier foil out of habit is the commonest avoidable stiffness. Rigid layers are left out.',
     howToCheck:
       'For each layer take the lightest foil that carries its stated currents within their allowed rise and drop, and compare with the foil that is specified.',
   },

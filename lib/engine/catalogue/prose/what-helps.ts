@@ -83,7 +83,10 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Space the conductors evenly across the bend.',
     'Fill gaps with conductors that carry nothing.',
   ],
-  'conductor-width': ['Widen the conductor{by}.', 'Thinner copper allows finer conductors.'],
+  'conductor-width': [
+    'Widen the conductor{by}.',
+    'Take thinner foil, or plate lands alone: thinner copper allows finer conductors.',
+  ],
   'construction-cost': [
     'Compare with the cheapest alternative that keeps every verdict.',
     'Drop a layer or a step that nothing needs.',

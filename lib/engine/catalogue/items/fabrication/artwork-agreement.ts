@@ -29,11 +29,14 @@ export const artworkAgreement = defineItem({
             places: [DESIGN_PLACE],
             what: 'differences between artwork and design',
             equation: 'count of differences',
+            // No count of differences sees everything that artwork says: somebody stands by what was compared.
+            isStated: true,
           }),
     ]
   },
   judgment: {
     evidence: 'Who compared which files with which revision of the construction, and when.',
     replacesMissing: true,
+    isStatement: true,
   },
 })

@@ -27,20 +27,39 @@ export const capabilityMatch = defineItem({
   ],
   decidedWhen: 'fabricator',
   answeredBy: ['fabricator'],
-  monotone: [{ path: 'facts.capability.outside', worse: 'larger' }],
-  check: ({ facts: { capability } }) => [
-    capability === undefined
-      ? notComputed(['facts', 'capability'], "comparison with the fabricator's matrix", [DESIGN_PLACE])
-      : decide({
-          value: capability.outside,
-          limit: makeNoneAllowed('outsideCapabilityCount', 'commonPractice'),
-          places: [DESIGN_PLACE],
-          what: 'entries outside the matrix',
-          equation: "count against the fabricator's matrix",
-          remark: `Comfortable ${capability.comfortable}, stretch ${capability.stretch}, not stated ${capability.notStated}.`,
-          cautions:
-            capability.notStated > 0 ? [`The matrix says nothing about ${capability.notStated} entries: ask.`] : [],
-        }),
+  monotone: [
+    { path: 'facts.capability.outside', worse: 'larger' },
+    { path: 'facts.capability.stretch', worse: 'larger' },
+    { path: 'facts.capability.notStated', worse: 'larger' },
   ],
+  check: ({ facts: { capability } }) => {
+    if (capability === undefined) {
+      return [notComputed(['facts', 'capability'], "comparison with the fabricator's matrix", [DESIGN_PLACE])]
+    }
+    const { comfortable, stretch, outside, notStated, stretchEntries = [], notStatedEntries = [] } = capability
+    const compared = decide({
+      value: outside,
+      // What the fabricator takes on as a stretch is inside today, and outside on a worse day.
+      ...(stretch > 0 ? { range: { low: outside, high: outside + stretch } } : {}),
+      limit: makeNoneAllowed('outsideCapabilityCount', 'commonPractice'),
+      places: [DESIGN_PLACE],
+      what: 'entries outside the matrix',
+      equation: "count against the fabricator's matrix",
+      summary: `Entries outside the matrix: ${outside}; none allowed. In the stretch range ${stretch}${nameEntries(stretchEntries)}, comfortable ${comfortable}.`,
+    })
+    if (notStated === 0) return [compared]
+    // A matrix that says nothing of an entry has not said yes.
+    return [
+      compared,
+      notComputed(
+        ['facts', 'capability', 'notStated'],
+        `what the matrix says of ${notStated} ${notStated === 1 ? 'entry' : 'entries'}${nameEntries(notStatedEntries)}`,
+        [DESIGN_PLACE],
+      ),
+    ]
+  },
   judgment: { evidence: "The fabricator's own statement on each dimension and material.", replacesMissing: true },
 })
+
+/** ` (conductor width, hole to bend)`; empty where nothing names them. */
+const nameEntries = (entries: readonly string[]): string => (entries.length === 0 ? '' : ` (${entries.join(', ')})`)

@@ -18,16 +18,24 @@ export const engineeringQueries = defineItem({
     { path: 'facts.openEngineeringQueries', worse: 'larger' },
     { path: 'facts.openMustChangeThreads', worse: 'larger' },
   ],
-  check: ({ facts: { openEngineeringQueries, openMustChangeThreads = 0 } }) => [
-    openEngineeringQueries === undefined
-      ? notComputed(['facts', 'openEngineeringQueries'], 'count of open engineering queries', [DESIGN_PLACE])
-      : decide({
-          value: openEngineeringQueries + openMustChangeThreads,
-          limit: makeNoneAllowed('openQueriesCount', 'commonPractice'),
-          places: [DESIGN_PLACE],
-          what: 'open queries and must-changes',
-          equation: 'count of open threads',
-        }),
-  ],
+  check: ({ facts: { openEngineeringQueries, openMustChangeThreads = 0, daysSinceFabricatorLooked = null } }) => {
+    if (openEngineeringQueries === undefined) {
+      return [notComputed(['facts', 'openEngineeringQueries'], 'count of open engineering queries', [DESIGN_PLACE])]
+    }
+    const open = openEngineeringQueries + openMustChangeThreads
+    // Before anybody looked there is nobody who could have asked: that none is open says nothing.
+    if (open === 0 && daysSinceFabricatorLooked === null) {
+      return [notComputed(['facts', 'daysSinceFabricatorLooked'], 'a first look by the fabricator', [DESIGN_PLACE])]
+    }
+    return [
+      decide({
+        value: open,
+        limit: makeNoneAllowed('openQueriesCount', 'commonPractice'),
+        places: [DESIGN_PLACE],
+        what: 'open queries and must-changes',
+        equation: 'count of open threads',
+      }),
+    ]
+  },
   judgment: { evidence: 'The list of queries with their answers.', replacesMissing: true },
 })

@@ -1,15 +1,15 @@
-import type { Outcome } from '../../../results'
+import type { Outcome, ZoneResult } from '../../../results'
 import { inSentence } from '../../../units'
 import { isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide } from '../../decide'
 import { defineItem } from '../../define-item'
-import { listConductorLayers } from '../../needs'
+import { hasCopper } from '../../needs'
 
 export const conductorLayersInBend = defineItem({
   id: 'conductor-layers-in-bend',
   section: 'materials',
   severity: 'major',
-  question: 'Does each bend carry as few conductor layers as possible, and only one where it moves?',
+  question: 'Does each bend carry as few conductor layers as possible in a leaf, and only one where it moves?',
   titles: { meets: 'Bends carry few conductor layers', fails: 'A bend carries more conductor layers than it should' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
   limits: ['conductorLayersInDynamicBendCount', 'conductorLayersInStaticBendCount'],
@@ -24,7 +24,9 @@ export const conductorLayersInBend = defineItem({
       if (bend.use === null) return notComputedUse(checked)
       const unknown = notComputedLayers(checked)
       if (unknown !== null) return unknown
-      const layers = listConductorLayers(zone)
+      // Leaves that are not bonded bend each for itself: the one with the most layers decides.
+      const leaves = listLeaves(zone)
+      const layers = leaves.reduce<ZoneResult['layers']>((most, leaf) => (leaf.length > most.length ? leaf : most), [])
       const extraUm = layers.slice(1).reduce((sum, layer) => sum + layer.nominalUm, 0)
       return decide({
         value: layers.length,
@@ -32,8 +34,8 @@ export const conductorLayersInBend = defineItem({
           isDynamic(bend) ? 'conductorLayersInDynamicBendCount' : 'conductorLayersInStaticBendCount',
         ),
         places: [place, ...layers.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
-        what: `conductor layers in bend ${bend.name}`,
-        equation: 'count of layers',
+        what: `conductor layers in ${leaves.length > 1 ? 'one leaf of ' : ''}bend ${bend.name}`,
+        equation: 'count of layers bonded together; air gaps part the leaves',
         remark:
           layers.length < 2
             ? undefined
@@ -41,3 +43,13 @@ export const conductorLayersInBend = defineItem({
       })
     }),
 })
+
+/** Conductor layers with copper, leaf by leaf; an air gap that is there parts two leaves. */
+function listLeaves(zone: ZoneResult | null): ZoneResult['layers'][] {
+  const leaves: ZoneResult['layers'][number][][] = [[]]
+  for (const layer of zone?.layers ?? []) {
+    if (layer.kind === 'unbonded-gap') leaves.push([])
+    else if (hasCopper(layer)) leaves.at(-1)?.push(layer)
+  }
+  return leaves.filter((leaf) => leaf.length > 0)
+}

@@ -1,29 +1,36 @@
+import type { EvaluationContext } from '../../../context'
 import type { ConductorResult, MissingInput, Outcome } from '../../../results'
 import { DESIGN_PLACE, placeOf } from '../../checks'
-import { cannotTellFrom, decide, makeDesignLimit, notComputedFrom } from '../../decide'
+import { cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { listConductorLayers } from '../../needs'
 
-/** Lightest foil on every fabricator's shelf, um: a need lighter than this does not make a heavier foil wrong. */
-const LIGHTEST_ORDINARY_FOIL_UM = 12
+/**
+ * Lightest foil that is ordinary everywhere, um: a need lighter than this does not make it wrong. Half an ounce; fabricators hold lighter foil, not
+ * all of them. Common practice, no published source.
+ */
+const LIGHTEST_ORDINARY_FOIL_UM = 17.1
 
 export const foilWeight = defineItem({
   id: 'foil-weight',
   section: 'materials',
-  severity: 'minor',
-  question: 'Is every foil no heavier than needed?',
+  severity: 'advice',
+  question: 'Is every foil that bends no heavier than needed?',
   titles: { meets: 'No foil is heavier than its currents ask for', fails: 'Foil heavier than any stated need' },
-  appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
+  appliesTo: { needs: ['bends', 'conductors'], says: 'designs with a bend that list conductors with what they carry' },
   limits: [],
   sourceKeys: ['ipc2221', 'commonPractice'],
-  restsOn: ['construction.layers', 'features.conductors'],
+  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId', 'features.conductors'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],
   check: (context) => {
     const outcomes: Outcome[] = []
+    const floorUm = context.facts.lightestHeldFoilUm ?? LIGHTEST_ORDINARY_FOIL_UM
+    const bent = listBentLayers(context)
     for (const layer of context.design.construction.layers) {
-      if (layer.kind !== 'conductor') continue
-      let neededUm = LIGHTEST_ORDINARY_FOIL_UM
+      if (layer.kind !== 'conductor' || !bent.has(layer.id)) continue
+      let neededUm = floorUm
       let isLoaded = false
       let hasImpedance = false
       let unknown: ConductorResult | null = null
@@ -65,18 +72,26 @@ export const foilWeight = defineItem({
           }),
           places,
           what: `foil of ${layer.name}`,
-          equation: 'lightest foil that carries the stated currents, not below 12 um',
+          equation:
+            'lightest foil that carries the stated currents, not below the lightest on the shelf (else 17.1 um)',
           cautions: hasImpedance ? ['A lighter foil moves the stated impedance a little: check the width.'] : [],
         }),
       )
     }
+    if (bent.size === 0) return [notApplicable('no copper runs through a bend')]
     return outcomes.length === 0
       ? [
           notComputedFrom(
-            [{ path: ['features', 'conductors'], label: 'conductors on any conductor layer' }],
+            [{ path: ['features', 'conductors'], label: 'conductors on any layer that bends' }],
             [DESIGN_PLACE],
           ),
         ]
       : outcomes
   },
 })
+
+/** Layers with copper in a zone that bends. */
+function listBentLayers({ design, findZoneResult }: EvaluationContext): Set<string> {
+  const zoneIds = new Set(design.bends.map(({ zoneId }) => zoneId))
+  return new Set([...zoneIds].flatMap((id) => listConductorLayers(findZoneResult(id)).map(({ layerId }) => layerId)))
+}

@@ -1,7 +1,8 @@
-import { addFlexLayers } from '../changes'
+import { addFlexLayers, addUnbondedLeaf } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const conductorLayersInBendExamples: readonly ItemExample[] = [
   { name: 'one layer', expect: 'meets' },
   { name: 'two layers through the hinge', change: (d) => addFlexLayers(d, 2), expect: 'fails' },
+  { name: 'two leaves of one layer each, not bonded', change: (d) => addUnbondedLeaf(d, 50), expect: 'meets' },
 ]

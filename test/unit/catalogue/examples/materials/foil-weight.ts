@@ -11,6 +11,22 @@ export const foilWeightExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'heavy foil on a rigid layer alone',
+    change: (d) => {
+      getConductorLayer(d, 'l1').thicknessUm = 68.6
+      getOnly(d.features.conductors).layerId = 'l1'
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: '18 um where the shelf holds nothing lighter',
+    change: (d) => {
+      getConductorLayer(d, 'l2').thicknessUm = 18
+    },
+    facts: { lightestHeldFoilUm: 18 },
+    expect: 'meets',
+  },
+  {
     name: 'current not stated',
     change: (d) => {
       getOnly(d.features.conductors).currentAmp = null

@@ -48,6 +48,11 @@ export async function confirmWhatWasSeen(stage: Stage, story: InspectionStory): 
 }
 
 export const PIPIT_INSPECTION: Inspection = {
+  'artwork-agreement': [
+    'Drawing against artwork',
+    'Profile and both drill files',
+    'Laid over each other: same outline, same holes, plated and unplated apart.',
+  ],
   'tear-stop': ['Profile', 'L1 and L2', 'Copper bar of 0.5 mm inside each inside corner, on both layers.'],
   'width-change-in-bend': ['Arm', 'L1', 'All tracks keep their width from the island to the end of the arm.'],
   'direction-change-in-bend': ['Arm', 'L1', 'All tracks run straight across the bend.'],

@@ -30,10 +30,6 @@ const makeEarlyAnswers = (cited: Cited): Answers => ({
 
 const TEAM_ANSWERS: Answers = {
   'rolling-direction': ['meets', 'The arm lies along the rolling direction; arrow beside the outline on the drawing.'],
-  'artwork-agreement': [
-    'meets',
-    'Profile and both drill files laid over the drawing: same outline, same holes, plated and unplated apart.',
-  ],
   'construction-cost': ['concern', 'A single-sided circuit with crossovers was quoted 8 % cheaper; not taken.'],
   'registration-features': ['meets', 'Coverlay openings to electrode lands, 0.2 mm all round; nothing finer.'],
   packing: ['meets', 'Trays with lids, dry pack with indicator card.'],

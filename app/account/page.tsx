@@ -5,7 +5,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState, Notice } from '@/app/_components/ui/notices'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getSettings } from '@/lib/config'
 import {
@@ -59,7 +59,7 @@ export default async function AccountPage({ searchParams }: AccountPageProps) {
           </p>
         }
       />
-      <Section title="Your projects">
+      <PageSection title="Your projects">
         {account.memberships.length === 0 ? (
           <EmptyState>You are not in any project yet. A lead engineer can invite you.</EmptyState>
         ) : (
@@ -77,38 +77,38 @@ export default async function AccountPage({ searchParams }: AccountPageProps) {
             ))}
           </DataTable>
         )}
-      </Section>
-      <Section title="Mail">
+      </PageSection>
+      <PageSection title="Mail">
         <MailChoicesForm kinds={mailKinds} />
-      </Section>
-      <Section title="Password">
+      </PageSection>
+      <PageSection title="Password">
         <PasswordForm />
-      </Section>
-      <Section title="Address">
+      </PageSection>
+      <PageSection title="Address">
         <p className="muted">You sign in with {account.email}, and messages go there.</p>
         <AddressForm />
-      </Section>
-      <Section title="Second factor">
+      </PageSection>
+      <PageSection title="Second factor">
         <OneTimeCodes factor={factor} />
         {arePasskeysPossible() && (
           <div className="above-wide">
             <PasskeyList passkeys={factor.passkeys} />
           </div>
         )}
-      </Section>
+      </PageSection>
       {oidc !== null && (
-        <Section title="Single sign-on">
+        <PageSection title="Single sign-on">
           {linked === 'no' && (
             <Notice tone="refused">
               <p>The identity was not linked: it belongs to another account, or the attempt took too long.</p>
             </Notice>
           )}
           <SingleSignOn providerName={oidc.name} identity={identity} />
-        </Section>
+        </PageSection>
       )}
-      <Section title="Devices">
+      <PageSection title="Devices">
         <DeviceList sessions={sessions} />
-      </Section>
+      </PageSection>
     </>
   )
 }

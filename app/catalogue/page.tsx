@@ -4,7 +4,7 @@ import { listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { getCatalogueInForce } from '@/lib/data'
 import {
   type CatalogueTemplate,
@@ -99,7 +99,7 @@ function describeLimit(key: LimitKey, { limits }: CatalogueTemplate): CatalogueE
 
 function SwitchedOff({ items }: { items: readonly SwitchedOffItem[] }) {
   return (
-    <Section title={`Switched off by the workspace: ${countOf(items.length, 'item')}`}>
+    <PageSection title={`Switched off by the workspace: ${countOf(items.length, 'item')}`}>
       <ul className="changes">
         {items.map(({ itemId, question, reason }) => (
           <li key={itemId}>
@@ -107,6 +107,6 @@ function SwitchedOff({ items }: { items: readonly SwitchedOffItem[] }) {
           </li>
         ))}
       </ul>
-    </Section>
+    </PageSection>
   )
 }

@@ -5,7 +5,7 @@ import { LimitSheet } from '@/app/_components/limits/limit-sheet'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { getSettings } from '@/lib/config'
 import { getLimitSheet, getSettingsView, listAccounts } from '@/lib/data'
 import { AccountTable } from './_components/account-table'
@@ -28,42 +28,42 @@ export default async function WorkspacePage() {
         actions={<LinkButton href={paths.mail()}>Mail</LinkButton>}
         under="People join projects by invitation; lead engineers create invitations on the project page."
       />
-      <Section title="People">
+      <PageSection title="People">
         <AccountTable accounts={accounts} ownUserId={actor.userId} providerName={getSettings().oidc?.name ?? null} />
-      </Section>
-      <Section title="Rules of the review">
+      </PageSection>
+      <PageSection title="Rules of the review">
         <SettingsForm key={settings.version} settings={settings} />
-      </Section>
-      <Section title="Catalogue">
+      </PageSection>
+      <PageSection title="Catalogue">
         <p>
           <Link href={paths.workspaceCatalogue()}>The workspace’s catalogue</Link>: own items, wording, who answers,
           items switched off, and its versions.
         </p>
-      </Section>
-      <Section title="Flex tests">
+      </PageSection>
+      <PageSection title="Flex tests">
         <p>
           <Link href={paths.workspaceFlexTests()}>Flex tests of the workspace</Link>: slope and ductility of your own,
           in place of the defaults where they match.
         </p>
-      </Section>
-      <Section title="Trail and backup">
+      </PageSection>
+      <PageSection title="Trail and backup">
         <MaintenancePanel />
-      </Section>
-      <Section title="What an admin can read">
+      </PageSection>
+      <PageSection title="What an admin can read">
         <AdminReads />
-      </Section>
-      <Section title="Companies">
+      </PageSection>
+      <PageSection title="Companies">
         <p>
           <Link href={paths.workspaceCompanies()}>Fabricators</Link>: names that nobody has confirmed, and who
           administers each company.
         </p>
-      </Section>
-      <Section title="Limits of the workspace">
+      </PageSection>
+      <PageSection title="Limits of the workspace">
         <p className="muted">
           A limit set here applies to every review, unless a fabricator that a revision is shared with sets its own.
         </p>
         <LimitSheet rows={listLimitRows()} limits={sheet.limits} companyId={null} mayEdit={sheet.mayEdit} />
-      </Section>
+      </PageSection>
     </>
   )
 }

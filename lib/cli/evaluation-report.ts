@@ -18,7 +18,10 @@ import {
   formatComputedDigits,
   formatComputedReading,
   ITEM_BASES,
+  ITEM_SECTION_WORDS,
+  ITEM_SECTIONS,
   type ItemBasis,
+  type ItemSection,
   LIFE_CAUTION_SHORT,
   RANGE_OVER,
   readBendLife,
@@ -36,7 +39,6 @@ import {
   describeLimit,
   type ItemDefinition,
   type ItemVerdict,
-  SECTIONS,
   type WorkspaceCatalogue,
 } from '@/lib/engine/catalogue'
 import type { ComputedFigure } from '@/lib/engine/units'
@@ -55,12 +57,6 @@ function formatVerdict(verdict: ItemVerdict): string {
   const { word } = VERDICT_WORDS[verdict]
   return LOUD.includes(verdict) ? word.toUpperCase() : word
 }
-
-const SECTION_TITLES = {
-  materials: 'Materials',
-  geometry: 'Geometry',
-  fabrication: 'Fabrication communication',
-} as const
 
 /** Did every computed item hold? Items that wait for a person's judgment do not count; an input that is missing does. */
 export function isAllMet(evaluation: Evaluation): boolean {
@@ -87,7 +83,7 @@ export function formatReport(
     ...evaluation.bends.flatMap(formatBend),
     ...formatDamage(design, evaluation),
     ...formatConductors(evaluation),
-    ...SECTIONS.flatMap((section) => formatItems(section, evaluation.items, items)),
+    ...ITEM_SECTIONS.flatMap((section) => formatItems(section, evaluation.items, items)),
     ...heading('Cautions'),
     ...CAUTIONS.flatMap((caution) => wrapText(caution, WIDTH, '')),
   ]
@@ -357,7 +353,7 @@ function formatConductors({ conductors }: Evaluation): string[] {
 
 /** Items of one section, those that deserve attention first; the inapplicable ones are only counted. */
 function formatItems(
-  section: (typeof SECTIONS)[number],
+  section: ItemSection,
   items: readonly ItemResult[],
   definitions: readonly ItemDefinition[],
 ): string[] {
@@ -371,7 +367,7 @@ function formatItems(
   const indent = ' '.repeat(verdictWidth + idWidth + 4)
   const skipped = ofSection.length - shown.length
   return [
-    ...heading(SECTION_TITLES[section]),
+    ...heading(ITEM_SECTION_WORDS[section]),
     ...shown.flatMap(({ itemId, verdict, headline, basis, outcomes }) => [
       ...wrapText(`${BASIS_LEADS[basis]}${headline}`, WIDTH - indent.length, '').map((line, at) =>
         at === 0 ? `${formatVerdict(verdict).padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,

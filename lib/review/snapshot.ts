@@ -1,10 +1,7 @@
-import type { Design, Evaluation } from '@/lib/engine'
+import type { Design, Evaluation, ItemSection } from '@/lib/engine'
 import type { DecidedWhen, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { ProjectRole } from './policy'
 import type { Stage } from './stages'
-
-/** Sections of the checklist, as the trade divides its advice. */
-export type ItemSection = 'materials' | 'geometry' | 'fabrication'
 
 /** What a decision needs to know of a catalogue item; the item's calculation lives in the engine. */
 export interface ReviewItem {

@@ -3,7 +3,7 @@ import type { LeadCountView } from '@/lib/data'
 import { STAGE_WORDS } from '../review/words'
 import { paths, type RevisionTab } from '../shell/paths'
 import { type Columns, DataRow, DataTable } from '../ui/data-table'
-import { Section } from '../ui/section'
+import { PageSection } from '../ui/section'
 import { Timestamp } from '../ui/timestamp'
 
 const COLUMNS = {
@@ -21,7 +21,7 @@ const COLUMNS = {
 export function LeadCounts({ rows }: { rows: readonly LeadCountView[] }) {
   if (rows.length === 0) return null
   return (
-    <Section title="Revisions you lead">
+    <PageSection title="Revisions you lead">
       <DataTable label="Revisions you lead" columns={COLUMNS}>
         {rows.map((row) => (
           <DataRow
@@ -53,7 +53,7 @@ export function LeadCounts({ rows }: { rows: readonly LeadCountView[] }) {
           />
         ))}
       </DataTable>
-    </Section>
+    </PageSection>
   )
 }
 

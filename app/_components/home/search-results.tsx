@@ -2,7 +2,7 @@ import Link from 'next/link'
 import type { SearchHit, SearchKind, SearchView } from '@/lib/data'
 import { paths } from '../shell/paths'
 import { EmptyState } from '../ui/notices'
-import { Section } from '../ui/section'
+import { PageSection } from '../ui/section'
 
 const TITLES: Readonly<Record<SearchKind, string>> = {
   project: 'Projects',
@@ -19,7 +19,7 @@ export function SearchResults({ result, text }: { result: SearchView; text: stri
       const hits = result.hits.filter((hit) => hit.kind === kind)
       const more = result.counts[kind] - hits.length
       return (
-        <Section key={kind} title={`${TITLES[kind]} (${result.counts[kind]})`}>
+        <PageSection key={kind} title={`${TITLES[kind]} (${result.counts[kind]})`}>
           <ul className="plain-list">
             {hits.map((hit) => (
               <li key={`${hit.revisionId ?? hit.projectId} ${hit.target.id ?? ''}`}>
@@ -34,7 +34,7 @@ export function SearchResults({ result, text }: { result: SearchView; text: stri
             ))}
           </ul>
           {more > 0 && <p className="muted">{more} more; add a word to narrow it down.</p>}
-        </Section>
+        </PageSection>
       )
     })
 }

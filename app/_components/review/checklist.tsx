@@ -6,10 +6,10 @@ import { EmptyState } from '@/app/_components/ui/notices'
 import { TextField } from '@/app/_components/ui/text-field'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { RevisionView } from '@/lib/data'
+import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
 import { ChecklistItem, type ItemContext } from './checklist-item'
 import type { ItemText } from './item-text'
 import { countVerdicts, VerdictCounts } from './verdict-counts'
-import { SECTION_WORDS } from './words'
 
 const FILTERS = [
   { value: 'all', label: 'All' },
@@ -80,13 +80,13 @@ export function Checklist({ items, texts, initialFilter, firstQuestions, ...cont
       </div>
       {filter === 'first' && <FirstQuestions questions={firstQuestions} items={items} texts={texts} />}
       {shown.length === 0 && <EmptyState>No checklist item matches this filter.</EmptyState>}
-      {(['materials', 'geometry', 'fabrication'] as const).map((section) => {
+      {ITEM_SECTIONS.map((section) => {
         const inSection = shown.filter((item) => texts[item.itemId]?.section === section)
         if (inSection.length === 0) return null
         return (
           <section key={section} className="section" aria-labelledby={`section-${section}`}>
             <div className="section-head">
-              <h2 id={`section-${section}`}>{SECTION_WORDS[section]}</h2>
+              <h2 id={`section-${section}`}>{ITEM_SECTION_WORDS[section]}</h2>
               <VerdictCounts counts={countVerdicts(inSection)} />
             </div>
             {inSection.map((item) => {

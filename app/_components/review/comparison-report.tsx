@@ -6,7 +6,7 @@ import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-tabl
 import { DecidingEndText, LimitText } from '@/app/_components/ui/limit-text'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText } from '@/app/_components/ui/quantity'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { ContentComparison, InputChange, MovedVerdict, VerdictSide } from '@/lib/review'
 import type { ComparisonPart } from './comparison-parts'
@@ -60,7 +60,7 @@ const INPUT_COLUMNS = {
 function Inputs({ changes, area }: { changes: readonly InputChange[]; area: InputChange['area'] | null }) {
   const shown = area === null ? changes : changes.filter((change) => change.area === area)
   return (
-    <Section title="Differing inputs">
+    <PageSection title="Differing inputs">
       {shown.length === 0 ? (
         <EmptyState>
           {changes.length === 0 ? 'Every input is the same.' : 'No input of this part of the design differs.'}
@@ -81,7 +81,7 @@ function Inputs({ changes, area }: { changes: readonly InputChange[]; area: Inpu
           ))}
         </DataTable>
       )}
-    </Section>
+    </PageSection>
   )
 }
 
@@ -93,7 +93,7 @@ function Verdicts({ comparison, questions, projectId, revisionId, before, after 
     after: { head: after },
   } satisfies Columns
   return (
-    <Section title="Verdicts that changed">
+    <PageSection title="Verdicts that changed">
       {moved.length === 0 ? (
         <EmptyState>No verdict changed.</EmptyState>
       ) : (
@@ -115,7 +115,7 @@ function Verdicts({ comparison, questions, projectId, revisionId, before, after 
           ))}
         </DataTable>
       )}
-    </Section>
+    </PageSection>
   )
 }
 
@@ -158,7 +158,7 @@ function Numbers({ comparison, before, after }: ComparisonReportProps) {
     after: { head: after, isNumeric: true },
   } satisfies Columns
   return (
-    <Section title="Numbers that changed">
+    <PageSection title="Numbers that changed">
       {comparison.numbers.length === 0 ? (
         <EmptyState>Thickness, copper strain and life are the same.</EmptyState>
       ) : (
@@ -177,7 +177,7 @@ function Numbers({ comparison, before, after }: ComparisonReportProps) {
           ))}
         </DataTable>
       )}
-    </Section>
+    </PageSection>
   )
 }
 
@@ -191,7 +191,7 @@ const ANSWER_COLUMNS = {
 function Answers({ comparison, questions, projectId, revisionId }: ComparisonReportProps) {
   const { answers } = comparison
   return (
-    <Section title="Answers that are no longer valid">
+    <PageSection title="Answers that are no longer valid">
       {answers.length === 0 ? (
         <EmptyState>The inputs of every answer are unchanged.</EmptyState>
       ) : (
@@ -221,7 +221,7 @@ function Answers({ comparison, questions, projectId, revisionId }: ComparisonRep
           ))}
         </DataTable>
       )}
-    </Section>
+    </PageSection>
   )
 }
 

@@ -1,6 +1,6 @@
 import Link from 'next/link'
 import { paths } from '@/app/_components/shell/paths'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import type { DrawingGap, DrawingGapSeverity } from '@/lib/review'
 
 const SEVERITY_WORDS: Readonly<Record<DrawingGapSeverity, string>> = {
@@ -23,7 +23,7 @@ export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
     gaps: gaps.filter((gap) => gap.severity === severity),
   }))
   return (
-    <Section title="What a fabricator would still ask">
+    <PageSection title="What a fabricator would still ask">
       {gaps.length === 0 ? (
         <p>Nothing: every field on the sheets is filled in.</p>
       ) : (
@@ -48,6 +48,6 @@ export function DrawingGaps({ projectId, revisionId, gaps }: DrawingGapsProps) {
         Found by looking for what is empty in the design. Common practice, no published source; a fabricator may ask
         more.
       </p>
-    </Section>
+    </PageSection>
   )
 }

@@ -4,7 +4,7 @@ import { LifeCaution } from '@/app/_components/ui/cautions'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText, RangeText, ReadingText } from '@/app/_components/ui/quantity'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import {
   type BendResult,
   type Evaluation,
@@ -31,7 +31,7 @@ const USE_WORDS: Record<string, string> = {
 export function ResultsOverview({ evaluation, projectId, revisionId }: ResultsOverviewProps) {
   return (
     <>
-      <Section
+      <PageSection
         title="Thickness by zone"
         actions={<Link href={paths.revision(projectId, revisionId, 'construction')}>Construction</Link>}
       >
@@ -40,14 +40,14 @@ export function ResultsOverview({ evaluation, projectId, revisionId }: ResultsOv
         ) : (
           <ZoneTable zones={evaluation.zones} />
         )}
-      </Section>
-      <Section title="Bends" actions={<Link href={paths.revision(projectId, revisionId, 'bends')}>Bends</Link>}>
+      </PageSection>
+      <PageSection title="Bends" actions={<Link href={paths.revision(projectId, revisionId, 'bends')}>Bends</Link>}>
         {evaluation.bends.length === 0 ? (
           <EmptyState>No bend is defined yet.</EmptyState>
         ) : (
           <BendTable bends={evaluation.bends} />
         )}
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -3,7 +3,7 @@
 import { useEffect, useState } from 'react'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import type { CompanyView, ProjectRole, ThreadView } from '@/lib/data'
 import { ThreadCard } from './thread-card'
 import { type AnchorOption, ThreadForm } from './thread-form'
@@ -83,7 +83,7 @@ export function ThreadList(props: ThreadListProps) {
         <ThreadCard key={thread.id} projectId={projectId} thread={thread} maxFileBytes={maxFileBytes} />
       ))}
       {mayComment && (
-        <Section title="Open a thread">
+        <PageSection title="Open a thread">
           <ThreadForm
             revisionId={revisionId}
             anchors={anchors}
@@ -91,7 +91,7 @@ export function ThreadList(props: ThreadListProps) {
             role={role}
             mayRaiseQuery={mayRaiseQuery}
           />
-        </Section>
+        </PageSection>
       )}
     </>
   )

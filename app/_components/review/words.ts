@@ -30,12 +30,6 @@ export const PROPOSAL_WORDS: Record<ProposalState, string> = {
   withdrawn: 'withdrawn',
 }
 
-export const SECTION_WORDS = {
-  materials: 'Materials',
-  geometry: 'Geometry',
-  fabrication: 'Fabrication communication',
-} as const
-
 /** `1 file`, `3 files`. */
 export function countOf(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`

@@ -1,6 +1,6 @@
 import { type ReactNode, useId } from 'react'
 
-interface SectionProps {
+interface PageSectionProps {
   title: string
   /** Links or buttons at the end of the heading's line. */
   actions?: ReactNode
@@ -9,7 +9,7 @@ interface SectionProps {
 }
 
 /** A part of a page under a hairline. */
-export function Section({ title, actions, id, children }: SectionProps) {
+export function PageSection({ title, actions, id, children }: PageSectionProps) {
   const headingId = useId()
   return (
     <section className="section" aria-labelledby={headingId} id={id}>

@@ -2,13 +2,14 @@
 
 import { useMemo, useState } from 'react'
 import type { ItemText } from '@/app/_components/review/item-text'
-import { countOf, SECTION_WORDS } from '@/app/_components/review/words'
+import { countOf } from '@/app/_components/review/words'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { TextField } from '@/app/_components/ui/text-field'
 import { DECIDED_WHEN_WORDS } from '@/lib/engine/catalogue'
 import type { Unit } from '@/lib/engine/results'
+import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
 
 export interface CatalogueEntry extends ItemText {
   limits: readonly {
@@ -59,13 +60,13 @@ export function CatalogueList({ entries, severities }: CatalogueListProps) {
         </span>
       </div>
       {shown.length === 0 && <EmptyState>No item contains all of these words.</EmptyState>}
-      {(['materials', 'geometry', 'fabrication'] as const).map((section) => {
+      {ITEM_SECTIONS.map((section) => {
         const inSection = shown.filter((entry) => entry.section === section)
         if (inSection.length === 0) return null
         return (
           <section key={section} className="section" aria-labelledby={`catalogue-${section}`}>
             <div className="section-head">
-              <h2 id={`catalogue-${section}`}>{SECTION_WORDS[section]}</h2>
+              <h2 id={`catalogue-${section}`}>{ITEM_SECTION_WORDS[section]}</h2>
             </div>
             {inSection.map((entry) => (
               <Entry key={entry.id} entry={entry} severities={severities} />

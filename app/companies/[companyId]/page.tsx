@@ -4,7 +4,7 @@ import { COMPANY_ROLE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { type CompanyPageView, getCompany } from '@/lib/data'
 import { InvitePerson } from '../_components/invite-person'
 import { CompanyPeople } from './_components/company-people'
@@ -60,15 +60,15 @@ function Inside({ view: { company, may }, inside, userId }: InsideProps) {
   const { people, participations, defaultSharing, probing, invitations } = inside
   return (
     <>
-      <Section title="Projects">
+      <PageSection title="Projects">
         {participations.length === 0 ? (
           <EmptyState>No project has asked this company to take part yet.</EmptyState>
         ) : (
           <Participations companyId={company.id} participations={participations} people={people} may={may} />
         )}
         {may.share && <DefaultSharing companyId={company.id} sharing={defaultSharing} />}
-      </Section>
-      <Section title="People">
+      </PageSection>
+      <PageSection title="People">
         <CompanyPeople
           companyId={company.id}
           people={people}
@@ -84,14 +84,14 @@ function Inside({ view: { company, may }, inside, userId }: InsideProps) {
               .map(({ projectId, projectName }) => ({ value: projectId, label: projectName }))}
           />
         )}
-      </Section>
-      <Section title="Verdicts changed by teams">
+      </PageSection>
+      <PageSection title="Verdicts changed by teams">
         <p className="muted">
           Saves by which a team changed a verdict that depends on limits or a matrix that you do not show it. Many in a
           row on one revision can narrow down a limit.
         </p>
         <ProbingTable probing={probing} />
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -10,7 +10,7 @@ import { computeOrNotFound, requireActor } from '@/app/_components/shell/require
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getFileRoom, getProject, type ProjectView } from '@/lib/data'
 import { revokeInvitation } from '../actions'
@@ -51,33 +51,33 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
         }
       />
       <Revisions project={project} />
-      <Section title="People">
+      <PageSection title="People">
         <ProjectPeople
           projectId={project.id}
           people={project.people}
           mayManage={project.may.managePeople}
           ownUserId={actor.userId}
         />
-      </Section>
-      <Section title="Fabricators">
+      </PageSection>
+      <PageSection title="Fabricators">
         {project.fabricators.length === 0 ? (
           <EmptyState>No fabricator is invited yet. Ask early: layout is cheap to change before it freezes.</EmptyState>
         ) : (
           <FabricatorList fabricators={project.fabricators} />
         )}
-      </Section>
+      </PageSection>
       {project.invitations.length > 0 && (
-        <Section title="Invitations">
+        <PageSection title="Invitations">
           <InvitationList
             invitations={project.invitations}
             mayRevoke={project.may.invite}
             revokeAction={revokeInvitation}
           />
-        </Section>
+        </PageSection>
       )}
-      <Section title="Files">
+      <PageSection title="Files">
         <FileRoom room={room} />
-      </Section>
+      </PageSection>
       <Timeline project={project} />
     </>
   )
@@ -95,7 +95,7 @@ function Revisions({ project }: { project: ProjectView }) {
     startedBy: { head: 'Started by' },
   } satisfies Columns
   return (
-    <Section
+    <PageSection
       title="Revisions"
       actions={project.revisions.length > 0 && <Link href={paths.compare(project.id)}>Compare</Link>}
     >
@@ -131,13 +131,13 @@ function Revisions({ project }: { project: ProjectView }) {
         </DataTable>
       )}
       {!isFabricator && project.revisions.length > 0 && <MarkLegend />}
-    </Section>
+    </PageSection>
   )
 }
 
 function Timeline({ project }: { project: ProjectView }) {
   return (
-    <Section title="Timeline">
+    <PageSection title="Timeline">
       {project.timeline.length === 0 ? (
         <EmptyState>Nothing has happened yet.</EmptyState>
       ) : (
@@ -157,6 +157,6 @@ function Timeline({ project }: { project: ProjectView }) {
           ))}
         </ol>
       )}
-    </Section>
+    </PageSection>
   )
 }

@@ -9,7 +9,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { signInInput } from '@/lib/inputs'
 import { CodeForm } from './code-form'
 import { PasskeyButton } from './passkey-button'
@@ -68,7 +68,7 @@ export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerNa
         </div>
       )}
       {demoAccounts.length > 0 && (
-        <Section title="Demonstration">
+        <PageSection title="Demonstration">
           <p className="muted">
             This installation holds invented demonstration data and can be reached from this machine only. Choose a
             person to fill in the address; the password is printed where the application was started.
@@ -89,7 +89,7 @@ export function SignInForm({ next, demoAccounts, arePasskeysPossible, providerNa
               </li>
             ))}
           </ul>
-        </Section>
+        </PageSection>
       )}
     </>
   )

@@ -5,7 +5,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getTemplate, type TemplateView } from '@/lib/data'
 import { DeliveredItems } from './_components/delivered-items'
@@ -40,10 +40,10 @@ export default async function WorkspaceCataloguePage() {
           </>
         }
       />
-      <Section title="Own items">
+      <PageSection title="Own items">
         <OwnItems key={version} items={content.ownItems} version={version} mayEdit={mayEdit} />
-      </Section>
-      <Section title="Delivered items">
+      </PageSection>
+      <PageSection title="Delivered items">
         <DeliveredItems
           key={version}
           items={Object.values(listItemTexts())}
@@ -51,10 +51,10 @@ export default async function WorkspaceCataloguePage() {
           version={version}
           mayEdit={mayEdit}
         />
-      </Section>
-      <Section title="Versions">
+      </PageSection>
+      <PageSection title="Versions">
         <Versions versions={versions} />
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -2,7 +2,7 @@ import type { Metadata } from 'next'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { listAllCompanies } from '@/lib/data'
 import { CompanyAdministrators } from './_components/company-administrators'
 import { UnconfirmedCompany } from './_components/unconfirmed-company'
@@ -21,7 +21,7 @@ export default async function WorkspaceCompaniesPage() {
         over="Workspace"
         under="A company belongs to its own people. Its sheets are private, and this page shows none of them. What you do here is recorded in the trail."
       />
-      <Section title="Names to confirm">
+      <PageSection title="Names to confirm">
         {unconfirmed.length === 0 ? (
           <EmptyState>All names are confirmed.</EmptyState>
         ) : (
@@ -36,8 +36,8 @@ export default async function WorkspaceCompaniesPage() {
             ))}
           </ul>
         )}
-      </Section>
-      <Section title="Known companies">
+      </PageSection>
+      <PageSection title="Known companies">
         {known.length === 0 ? (
           <EmptyState>No company is known yet.</EmptyState>
         ) : (
@@ -49,7 +49,7 @@ export default async function WorkspaceCompaniesPage() {
             ))}
           </ul>
         )}
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -2,7 +2,7 @@ import type { Metadata } from 'next'
 import { FlexTestSets } from '@/app/_components/flex-tests/flex-test-sets'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { getWorkspaceFlexTests } from '@/lib/data'
 import { FlexTestEditor } from './_components/flex-test-editor'
 
@@ -18,12 +18,12 @@ export default async function WorkspaceFlexTestsPage() {
         over={version === 0 ? 'Catalogue as delivered' : `Catalogue version ${version}`}
         under="Lives of specimens that you tested. Results use their slope and ductility where foil, motion, radius and cycles match. They are part of the catalogue: a review keeps the version that it started with and is offered the newest one."
       />
-      <Section title="Sets">
+      <PageSection title="Sets">
         <FlexTestSets rows={rows} owner={{ kind: 'workspace', name: workspaceName }} />
-      </Section>
-      <Section title="Specimens">
+      </PageSection>
+      <PageSection title="Specimens">
         <FlexTestEditor key={version} rows={rows} seenVersion={version} mayEdit={mayEdit} />
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -1,4 +1,4 @@
-import { computeBendStrain, computeMinRadiusForStrain, type Section } from '../bending'
+import { type BondedSection, computeBendStrain, computeMinRadiusForStrain } from '../bending'
 import type { Bend } from '../design'
 import {
   type BendMotion,
@@ -103,7 +103,7 @@ function lifeAt(
 
 /** A leaf of a bend with the copper that flexes in it. */
 export interface FlexedLeaf {
-  readonly section: Section
+  readonly section: BondedSection
   /** Depth of the leaf's inside face from that of the bend. */
   readonly innerDepthUm: number
   /** By the id of the layer in the section. */

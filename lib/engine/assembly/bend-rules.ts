@@ -1,4 +1,5 @@
 import {
+  type BondedSection,
   computeHandbookRadius,
   computeRatioRadius,
   DEFAULT_RATIO_TABLE_ID,
@@ -6,10 +7,9 @@ import {
   HANDBOOK_DEFORMATION_PCT,
   type HandbookConstruction,
   type HandbookRadius,
+  type PlacedLayer,
   type RatioTable,
   type RatioUse,
-  type Section,
-  type SectionLayer,
   surfaceStrainPctFromRatio,
 } from '../bending'
 import type { Bend } from '../design'
@@ -19,7 +19,7 @@ import type { BendSection, ConductorInBend } from './bend-section'
 /** Where the layers of a stack lie. */
 interface CopperPlaces {
   readonly totalThicknessUm: number
-  readonly layers: readonly Pick<SectionLayer, 'id' | 'innerDepthUm' | 'outerDepthUm'>[]
+  readonly layers: readonly Pick<PlacedLayer, 'id' | 'innerDepthUm' | 'outerDepthUm'>[]
 }
 
 /** What the handbook's formula looks at: where the layers lie, and which of them are copper. */
@@ -27,7 +27,7 @@ export type LeafForHandbook = Omit<LeafForRules, 'section'> & { readonly section
 
 /** A leaf with what the rules of thumb look at. */
 export interface LeafForRules {
-  readonly section: Pick<Section, 'neutralAxisUm'> & CopperPlaces
+  readonly section: Pick<BondedSection, 'neutralAxisUm'> & CopperPlaces
   /** Depth of the leaf's inside face from the inside of the bend. */
   readonly innerDepthUm: number
   readonly conductors: readonly ConductorInBend[]

@@ -1,6 +1,6 @@
 import { requireNumber } from '../numerics'
 import { bendingWorkNPerMm, findAxisUm, momentNPerMmWidth } from './bent-state'
-import type { Section } from './section'
+import type { BondedSection } from './section'
 
 const MAX_LENGTH_MM = 1e6
 
@@ -41,7 +41,7 @@ export interface ParallelFaceFold {
  * @throws  RangeError naming the argument, also when the two legs do not fit into the gap
  * Source   SOURCES.parallelFaceFold; check values in test/standards/bending, finite elements in test/standards/finite-elements
  */
-export function computeParallelFaceFold(section: Section, faceGapMm: number, widthMm: number): ParallelFaceFold {
+export function computeParallelFaceFold(section: BondedSection, faceGapMm: number, widthMm: number): ParallelFaceFold {
   requireLength('widthMm', widthMm)
   const outsideAxisMm = (section.totalThicknessUm - section.neutralAxisUm) / 1000
   requireNumber('faceGapMm', faceGapMm, {

@@ -31,7 +31,7 @@ export {
   ratioLayersFor,
   surfaceStrainPctFromRatio,
 } from './ratio-tables'
-export { computeSection, type Section, type SectionLayer } from './section'
+export { type BondedSection, computeSection, type PlacedLayer } from './section'
 export {
   computeFormedState,
   computeSpringback,

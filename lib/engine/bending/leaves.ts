@@ -2,14 +2,14 @@ import { requireNumber } from '../numerics'
 import { momentNPerMmWidth as momentOf } from './bent-state'
 import { computeLeafLengthDifference, developedLengthMm } from './developed-length'
 import type { BendLayer } from './layers'
-import { computeSection, type Section } from './section'
+import { type BondedSection, computeSection } from './section'
 import { type BendStrain, computeBendStrain, type Loading } from './strain'
 
 /** One bonded leaf of an unbonded construction in a fold. */
 export interface Leaf {
   /** Depth of the leaf's inside face from the inside of the whole fold. */
   innerDepthUm: number
-  section: Section
+  section: BondedSection
   /** The leaf's own inside radius: the fold's, plus all that lies inside the leaf. */
   insideRadiusMm: number
   strain: BendStrain

@@ -3,7 +3,7 @@ import { type BendLayer, effectiveModulusGpa } from './layers'
 import { requireYields, stripsOf } from './strips'
 
 /** A layer placed in its stack; depths from the inside (concave) face. */
-export interface SectionLayer {
+export interface PlacedLayer {
   id: string
   isConductor: boolean
   innerDepthUm: number
@@ -14,8 +14,8 @@ export interface SectionLayer {
 }
 
 /** A bonded stack with what bending needs to know of it. */
-export interface Section {
-  layers: SectionLayer[]
+export interface BondedSection {
+  layers: PlacedLayer[]
   totalThicknessUm: number
   /** Depth of the elastic neutral axis from the inside face. */
   neutralAxisUm: number
@@ -46,9 +46,9 @@ const N_PER_MM_IN_GPA_UM = 1
  * Source   SOURCES.compositeBeam, SOURCES.fiveStripBeam, SOURCES.plateBending; check values in test/standards/beam
  * @example a single 50 um film has its axis at 25 um
  */
-export function computeSection(layers: readonly BendLayer[]): Section {
+export function computeSection(layers: readonly BendLayer[]): BondedSection {
   if (layers.length === 0) throw new RangeError('layers must hold at least one layer; found none')
-  const placed: SectionLayer[] = []
+  const placed: PlacedLayer[] = []
   let depthUm = 0
   let stretching = 0
   let firstMoment = 0

@@ -1,6 +1,6 @@
 import { findRoot, requireNumber } from '../numerics'
 import { curvatureAt, findAxisUm, momentNPerMmWidth } from './bent-state'
-import type { Section } from './section'
+import type { BondedSection } from './section'
 import { requireInsideRadiusUm } from './strain'
 
 export interface BentState {
@@ -44,7 +44,7 @@ const FLAT_FRACTION = 1e-9
  * @throws  RangeError naming the argument
  * Source   SOURCES.plasticBending; check values in test/standards/bending
  */
-export function computeFormedState(section: Section, insideRadiusMm: number): FormedState {
+export function computeFormedState(section: BondedSection, insideRadiusMm: number): FormedState {
   const state = bendTo(section, { insideRadiusUm: requireInsideRadiusUm(insideRadiusMm) })
   const yieldCurvature = firstYieldCurvaturePerUm(section)
   return {
@@ -56,7 +56,7 @@ export function computeFormedState(section: Section, insideRadiusMm: number): Fo
   }
 }
 
-function bendTo({ stack }: Section, bending: Parameters<typeof findAxisUm>[1]): BentState {
+function bendTo({ stack }: BondedSection, bending: Parameters<typeof findAxisUm>[1]): BentState {
   const axisUm = findAxisUm(stack, bending)
   const curvaturePerUm = curvatureAt(bending, axisUm)
   return {
@@ -79,7 +79,7 @@ function bendTo({ stack }: Section, bending: Parameters<typeof findAxisUm>[1]): 
  * @throws  RangeError naming the argument
  * Source   SOURCES.springback (homogeneous sheet), SOURCES.reversedYield; check values in test/standards/bending
  */
-export function computeSpringback(section: Section, insideRadiusMm: number, angleDeg: number): Springback {
+export function computeSpringback(section: BondedSection, insideRadiusMm: number, angleDeg: number): Springback {
   requireNumber('angleDeg', angleDeg, { above: 0, atMost: 36000, unit: 'degrees' })
   const formed = computeFormedState(section, insideRadiusMm)
   const { curvaturePerMm: formedCurvature } = formed
@@ -107,7 +107,7 @@ export function computeSpringback(section: Section, insideRadiusMm: number, angl
   }
 }
 
-function stateForMoment(section: Section, momentNPerMmWidth: number, low: number, high: number): BentState {
+function stateForMoment(section: BondedSection, momentNPerMmWidth: number, low: number, high: number): BentState {
   const stateAt = (curvaturePerMm: number): BentState => bendTo(section, { curvaturePerUm: curvaturePerMm / 1000 })
   const { root } = findRoot((curvature) => stateAt(curvature).momentNPerMmWidth - momentNPerMmWidth, {
     low,
@@ -118,7 +118,7 @@ function stateForMoment(section: Section, momentNPerMmWidth: number, low: number
   return stateAt(root)
 }
 
-function firstYieldCurvaturePerUm(section: Section): number | null {
+function firstYieldCurvaturePerUm(section: BondedSection): number | null {
   let least: number | null = null
   section.layers.forEach(({ innerDepthUm, outerDepthUm }, at) => {
     const armUm = Math.max(
@@ -134,7 +134,7 @@ function firstYieldCurvaturePerUm(section: Section): number | null {
   return least
 }
 
-function yieldedFraction({ layers, stack }: Section, { axisUm, curvaturePerMm }: BentState): number {
+function yieldedFraction({ layers, stack }: BondedSection, { axisUm, curvaturePerMm }: BentState): number {
   let area = 0
   let yielded = 0
   layers.forEach(({ innerDepthUm, outerDepthUm }, at) => {

@@ -1,6 +1,6 @@
 import { requireNumber } from '../numerics'
 import { findAxisUm, type YieldScale } from './bent-state'
-import type { Section } from './section'
+import type { BondedSection } from './section'
 
 export type Face = 'inner' | 'outer'
 
@@ -73,7 +73,11 @@ export function yieldScaleOf(loading: Loading): YieldScale {
  * @throws  RangeError naming the argument
  * Source   SOURCES.plasticBending, SOURCES.reversedYield; rule and factor SOURCES.finiteElementBending
  */
-export function computeBendStrain(section: Section, insideRadiusMm: number, loading: Loading = 'once'): BendStrain {
+export function computeBendStrain(
+  section: BondedSection,
+  insideRadiusMm: number,
+  loading: Loading = 'once',
+): BendStrain {
   const insideRadiusUm = requireInsideRadiusUm(insideRadiusMm)
   const axisUm = findAxisUm(section.stack, { insideRadiusUm })
   const decidingAxisUm = loading === 'one-way' ? findAxisUm(section.stack, { insideRadiusUm }, 2) : axisUm
@@ -147,7 +151,7 @@ const MAX_STEPS = 100
  * Source   as computeBendStrain
  */
 export function computeMinRadiusForStrain(
-  section: Section,
+  section: BondedSection,
   allowableStrainPct: number | ((id: string) => number | null),
   loading: Loading = 'once',
   startMm = 0,
@@ -207,7 +211,7 @@ interface AllowedFace {
 }
 
 function listFaces(
-  section: Section,
+  section: BondedSection,
   allowableStrainPct: number | ((id: string) => number | null),
 ): readonly AllowedFace[] {
   const faces: AllowedFace[] = []

@@ -1,14 +1,11 @@
 import type { EvaluationContext } from '../context'
-import type { MissingInput, Outcome, Verdict } from '../results'
+import type { ItemSection, MissingInput, Outcome, Verdict } from '../results'
 import type { SourceKey } from '../sources'
 import type { InputPattern } from './item-inputs'
 import type { LimitKey } from './limits'
 import type { Monotone } from './monotone'
 import type { NeedKey } from './needs'
 import type { Severity } from './severity'
-
-export const SECTIONS = ['materials', 'geometry', 'fabrication'] as const
-export type Section = (typeof SECTIONS)[number]
 
 /**
  * By when an item can be known, and has to be: `early` from brief, construction and bends; `layout` once features and drawing exist, asked before
@@ -48,7 +45,7 @@ export interface ItemProse {
 interface ItemCommon {
   /** A noun; never changes its meaning. */
   readonly id: string
-  readonly section: Section
+  readonly section: ItemSection
   readonly severity: Severity
   readonly question: string
   readonly appliesTo: { readonly needs: readonly NeedKey[]; readonly says: string }

@@ -12,7 +12,6 @@ export {
   type DecidedWhen,
   type ItemDefinition,
   type ItemVerdict,
-  SECTIONS,
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
 export { FIRST_QUESTIONS } from './first-questions'

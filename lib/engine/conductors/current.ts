@@ -14,7 +14,7 @@ const MAX_CURRENT_AMP: Record<CurrentLocation, number> = { external: 35, interna
 const FITTED_RISE_DEGC = { min: 10, max: 100 }
 const SQUARE_MIL_PER_MM2 = 1 / 0.0254 ** 2
 
-interface Section {
+interface ConductorSection {
   widthMm: number
   thicknessUm: number
 }
@@ -31,7 +31,7 @@ interface Section {
  * Source   SOURCES.ipc2221; check values in test/standards/conductors
  */
 export function currentCapacityAmp(
-  section: Section,
+  section: ConductorSection,
   { temperatureRiseDegC, location }: { temperatureRiseDegC: number; location: CurrentLocation },
 ): number {
   const areaSqMil = sectionAreaMm2(section) * SQUARE_MIL_PER_MM2
@@ -54,7 +54,7 @@ export function requiredAreaMm2({
 }
 
 /** Rise in degC that a current causes: inverse of currentCapacityAmp; same source and errors. */
-export function temperatureRiseDegC(section: Section, currentAmp: number, location: CurrentLocation): number {
+export function temperatureRiseDegC(section: ConductorSection, currentAmp: number, location: CurrentLocation): number {
   const areaSqMil = sectionAreaMm2(section) * SQUARE_MIL_PER_MM2
   const base = requireCurrent(currentAmp) / (CURRENT_FACTOR[location] * areaSqMil ** AREA_EXPONENT)
   return base ** (1 / RISE_EXPONENT)

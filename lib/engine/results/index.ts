@@ -1,5 +1,6 @@
 export { getConnectorThickness } from './contact-thickness'
 export * from './evaluation'
+export * from './item-section'
 export * from './life'
 export * from './outcome'
 export * from './own-tests'

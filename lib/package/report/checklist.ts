@@ -1,16 +1,18 @@
 import type { Content } from 'pdfmake/interfaces'
-import { BASIS_WORDS, type DecidedOutcome, describeLimitOwner, type Outcome, VERDICT_WORDS } from '@/lib/engine'
+import {
+  BASIS_WORDS,
+  type DecidedOutcome,
+  describeLimitOwner,
+  ITEM_SECTION_WORDS,
+  ITEM_SECTIONS,
+  type Outcome,
+  VERDICT_WORDS,
+} from '@/lib/engine'
 import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
-import { type ItemSection, type ItemState, listItemStates } from '@/lib/review'
+import { type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
 import { formatLimit, formatQuantity, formatSource, formatTime, formatWord } from './words'
-
-const SECTIONS: readonly (readonly [ItemSection, string])[] = [
-  ['materials', '6  Checklist: materials'],
-  ['geometry', '6  Checklist: geometry'],
-  ['fabrication', '6  Checklist: fabrication communication'],
-]
 
 /** Numbers that do not simply meet, shown per item; the rest stand in results.json. */
 const SHOWN_CONCERNS = 6
@@ -18,7 +20,8 @@ const SHOWN_CONCERNS = 6
 export function makeChecklist({ snapshot }: PackageContent): Content[] {
   const itemStates = listItemStates(snapshot)
   const { switchedOff } = snapshot.template
-  const sections = SECTIONS.flatMap(([key, title]): Content[] => {
+  const sections = ITEM_SECTIONS.flatMap((key): Content[] => {
+    const title = `6  Checklist: ${ITEM_SECTION_WORDS[key].toLowerCase()}`
     const all = itemStates.filter(({ item }) => item.section === key)
     const applicable = all.filter(({ state }) => state !== 'not-applicable')
     const rest = all.filter(({ state }) => state === 'not-applicable')

@@ -1,5 +1,5 @@
 import { expect } from 'vitest'
-import { computeLeaves, computeSection, type Section, thermalCurvaturePerMm } from '@/lib/engine/bending'
+import { type BondedSection, computeLeaves, computeSection, thermalCurvaturePerMm } from '@/lib/engine/bending'
 import { gpaFromPsi } from '@/test/factories/pounds'
 import { type CheckCase, checkTopic, expectNear, expectValue, input } from '../check-values'
 import { layersOf } from '../layers'
@@ -9,17 +9,17 @@ const N_PER_LBF = 4.4482216152605
 const MPA_PER_PSI = gpaFromPsi(1) * 1000
 
 /** Rigidity of the whole width in lbf in2, from N mm2 per mm. */
-function rigidityLbIn2(section: Section, widthIn: number): number {
+function rigidityLbIn2(section: BondedSection, widthIn: number): number {
   return (section.rigidityNmm2PerMm * widthIn * 25.4) / N_PER_LBF / 25.4 ** 2
 }
 
 /** Bending stress in the unit of the moment: sigma = E (M / EI) (y - y_n). */
-function stressMpa(section: Section, layerIndex: number, depthUm: number, curvaturePerMm: number): number {
+function stressMpa(section: BondedSection, layerIndex: number, depthUm: number, curvaturePerMm: number): number {
   const modulusGpa = section.layers[layerIndex]?.effectiveModulusGpa ?? Number.NaN
   return Math.abs(modulusGpa * 1000 * curvaturePerMm * ((depthUm - section.neutralAxisUm) / 1000))
 }
 
-function imperial(check: CheckCase): { section: Section; curvaturePerMm: number } {
+function imperial(check: CheckCase): { section: BondedSection; curvaturePerMm: number } {
   const section = computeSection(layersOf(check, { umPerUnit: IN_UM, gpaPerUnit: gpaFromPsi(1) }))
   expectValue(check, 'neutralAxisFromBottom', section.neutralAxisUm / IN_UM)
   expectValue(check, 'flexuralRigidityEI', rigidityLbIn2(section, input(check, 'width')))

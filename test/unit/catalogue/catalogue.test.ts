@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { parseDesign, SOURCES, type SourceKey } from '@/lib/engine'
+import { ITEM_SECTIONS, parseDesign, SOURCES, type SourceKey } from '@/lib/engine'
 import {
   CATALOGUE,
   DELIVERED_PROFILES,
@@ -10,7 +10,6 @@ import {
   type ItemDefinition,
   LIMIT_KEYS,
   LIMITS,
-  SECTIONS,
   SEVERITIES,
 } from '@/lib/engine/catalogue'
 import { listItemSourceKeys, readItemProse } from '@/lib/engine/catalogue/prose'
@@ -36,7 +35,7 @@ describe('the catalogue', () => {
 
   it('covers all three sections with at least 45 items, most of them computed', () => {
     expect(CATALOGUE.length).toBeGreaterThanOrEqual(45)
-    for (const section of SECTIONS) {
+    for (const section of ITEM_SECTIONS) {
       expect(CATALOGUE.filter((item) => item.section === section).length).toBeGreaterThanOrEqual(15)
     }
     expect(CATALOGUE.filter((item) => item.check !== null).length).toBeGreaterThan(CATALOGUE.length * 0.8)

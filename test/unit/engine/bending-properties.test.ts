@@ -2,10 +2,10 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   type BendLayer,
+  type BondedSection,
   computeBendStrain,
   computeMinRadiusForStrain,
   computeSection,
-  type Section,
 } from '@/lib/engine/bending'
 import { bendStack, between, insideRadiusMm } from './arbitrary-layers'
 import { holds, PROPERTY_TIMEOUT_MS } from './seed'
@@ -17,7 +17,7 @@ function expectSame(actual: number, expected: number, scale = Math.abs(expected)
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(ROUNDING * Math.max(scale, Number.MIN_VALUE))
 }
 
-function faceStrains(section: Section, radiusMm: number): number[] {
+function faceStrains(section: BondedSection, radiusMm: number): number[] {
   return computeBendStrain(section, radiusMm).conductors.flatMap((each) => [each.innerFacePct, each.outerFacePct])
 }
 
@@ -162,7 +162,7 @@ describe('a bonded section', { timeout: PROPERTY_TIMEOUT_MS }, () => {
  * Second implementation: slices, no parallel-axis term. Midpoint slices are exact for the axis; the second moment is
  * short by h^2/12 per slice, which falls below the tolerance only by Richardson's step from two slice counts.
  */
-function integrate(section: Section): { axisUm: number; rigidityNmm2PerMm: number } {
+function integrate(section: BondedSection): { axisUm: number; rigidityNmm2PerMm: number } {
   const slice = (count: number, weight: (depthUm: number) => number): number => {
     let sum = 0
     for (const { innerDepthUm, outerDepthUm, effectiveModulusGpa } of section.layers) {

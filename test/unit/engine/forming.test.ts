@@ -2,13 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   type BendLayer,
+  type BondedSection,
   computeFormedState,
   computeLeaves,
   computeParallelFaceFold,
   computeSection,
   computeSpringback,
   holdingForceN,
-  type Section,
 } from '@/lib/engine/bending'
 import { bendToCurvature } from '@/test/factories/moment-curvature'
 import { bendStack, between, insideRadiusMm } from './arbitrary-layers'
@@ -26,7 +26,7 @@ const yieldingStack: fc.Arbitrary<BendLayer[]> = fc
   )
 
 /** M = D kappa, per mm of width. */
-const elasticMomentNPerMm = ({ rigidityNmm2PerMm, neutralAxisUm }: Section, insideRadiusMm: number): number =>
+const elasticMomentNPerMm = ({ rigidityNmm2PerMm, neutralAxisUm }: BondedSection, insideRadiusMm: number): number =>
   rigidityNmm2PerMm / (insideRadiusMm + neutralAxisUm / 1000)
 
 describe('a formed section', { timeout: PROPERTY_TIMEOUT_MS }, () => {

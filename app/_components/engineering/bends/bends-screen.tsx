@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EnteredPlanLength } from '@/app/_components/ui/quantity'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { BEND_FIELDS, type Bend } from '@/lib/engine'
 import { digitsAsComputed } from '@/lib/engine/units'
@@ -64,7 +64,7 @@ function Bends({ initialBendId }: { initialBendId: string | null }) {
   }
   return (
     <>
-      <Section
+      <PageSection
         title="Bends"
         actions={
           !isReadOnly && (
@@ -85,7 +85,7 @@ function Bends({ initialBendId }: { initialBendId: string | null }) {
         ) : (
           <BendList chosenId={chosen?.id ?? null} onChoose={setChosenId} />
         )}
-      </Section>
+      </PageSection>
       {chosen !== undefined && <BendDetail key={chosen.id} bend={chosen} index={chosenIndex} onCopied={setChosenId} />}
     </>
   )
@@ -163,7 +163,7 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
   }
   return (
     <>
-      <Section
+      <PageSection
         title={bend.name === '' ? 'Unnamed bend' : bend.name}
         actions={
           !isReadOnly && (
@@ -177,13 +177,13 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
         }
       >
         <BendForm bend={bend} index={index} />
-      </Section>
+      </PageSection>
       {result === undefined || evaluatedBend === undefined || zone === undefined ? (
         <p className="empty">This bend has not been computed yet. Fix the errors listed above first.</p>
       ) : (
         <>
           <div className="bend-bench">
-            <Section title="Verdicts">
+            <PageSection title="Verdicts">
               {result.missing.length > 0 && (
                 <p className="small">Missing: {result.missing.map((missing) => missing.label).join('; ')}.</p>
               )}
@@ -191,29 +191,29 @@ function BendDetail({ bend, index, onCopied }: BendDetailProps) {
                 outcomes={listOutcomesAt(evaluation, 'bend', bend.id)}
                 emptyText="No checklist item concerns this bend."
               />
-            </Section>
-            <Section title="Pictures">
+            </PageSection>
+            <PageSection title="Pictures">
               <BendPlots bend={evaluatedBend} result={result} zone={zone} />
-            </Section>
+            </PageSection>
           </div>
-          <Section title="What moves strain and life">
+          <PageSection title="What moves strain and life">
             <TornadoPanel key={evaluatedBend.id} bend={evaluatedBend} />
-          </Section>
-          <Section title="Remedies" id="remedies">
+          </PageSection>
+          <PageSection title="Remedies" id="remedies">
             <RemedyPanel bend={evaluatedBend} />
-          </Section>
-          <Section title="Radius by laminate, handbook and ratio">
+          </PageSection>
+          <PageSection title="Radius by laminate, handbook and ratio">
             <RadiusComparison bend={evaluatedBend} result={result} />
-          </Section>
-          <Section title="Strain and allowables">
+          </PageSection>
+          <PageSection title="Strain and allowables">
             <AllowableTable result={result} />
-          </Section>
-          <Section title="Figures">
+          </PageSection>
+          <PageSection title="Figures">
             <BendFigures result={result} />
-          </Section>
-          <Section title="Cautions">
+          </PageSection>
+          <PageSection title="Cautions">
             <BendCautions result={result} />
-          </Section>
+          </PageSection>
         </>
       )}
     </>

@@ -1,6 +1,6 @@
 'use client'
 
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import {
   BRIEF_FIELDS,
   type Brief,
@@ -90,7 +90,7 @@ function BriefFields() {
   )
   return (
     <>
-      <Section title="The part">
+      <PageSection title="The part">
         <div className="form-grid">
           <TextCell
             label="Design name"
@@ -107,8 +107,8 @@ function BriefFields() {
           {number('quantityPerYear')}
           <div className="field-wide">{text('purpose')}</div>
         </div>
-      </Section>
-      <Section title="Class, type and use">
+      </PageSection>
+      <PageSection title="Class, type and use">
         <div className="form-grid">
           <OptionalChoiceCell
             {...plain('performanceClass')}
@@ -145,8 +145,8 @@ function BriefFields() {
             onChange={(holePlatingQuality) => set({ holePlatingQuality })}
           />
         </div>
-      </Section>
-      <Section title="Assembly">
+      </PageSection>
+      <PageSection title="Assembly">
         <div className="form-grid">
           <OptionalChoiceCell
             {...plain('surfaceFinish')}
@@ -164,8 +164,8 @@ function BriefFields() {
           <div className="field-wide">{text('bakeBeforeAssembly')}</div>
           <div className="field-wide">{text('packingAndHandling')}</div>
         </div>
-      </Section>
-      <Section title="Drawing, test and inspection">
+      </PageSection>
+      <PageSection title="Drawing, test and inspection">
         <div className="form-grid">
           {observed('electricalTest')}
           {observed('couponTest')}
@@ -173,29 +173,29 @@ function BriefFields() {
           <div className="field-wide">{text('toleranceScheme')}</div>
           <div className="field-wide">{text('registrationCriticalFeatures')}</div>
         </div>
-      </Section>
-      <Section title={BRIEF_FIELDS.acceptance.label}>
+      </PageSection>
+      <PageSection title={BRIEF_FIELDS.acceptance.label}>
         <TermCells record="acceptance" />
-      </Section>
-      <Section title="Finish and marking">
+      </PageSection>
+      <PageSection title="Finish and marking">
         <TermCells record="finishTerms" />
         <TermCells record="marking" />
-      </Section>
-      <Section title={BRIEF_FIELDS.agreements.label}>
+      </PageSection>
+      <PageSection title={BRIEF_FIELDS.agreements.label}>
         <TermCells record="agreements" />
-      </Section>
-      <Section title={BRIEF_FIELDS.exposure.label}>
+      </PageSection>
+      <PageSection title={BRIEF_FIELDS.exposure.label}>
         <ExposureTerms />
-      </Section>
-      <Section title="Dates and people">
+      </PageSection>
+      <PageSection title="Dates and people">
         <div className="form-grid">
           {date('manufacturingReviewDate')}
           {date('layoutFreezeDate')}
           {date('needDate')}
           <TextCell {...plain('whoToAsk')} value={brief.whoToAsk} onChange={(whoToAsk) => set({ whoToAsk })} />
         </div>
-      </Section>
-      <Section title="Calculation settings">
+      </PageSection>
+      <PageSection title="Calculation settings">
         <p className="small muted">Leave blank to use the default shown; results will say so.</p>
         <div className="form-grid">
           {number('lifeSurvivalPct', `Default ${asEntered(DEFAULT_SURVIVAL_PCT, 'pct')}.`)}
@@ -211,7 +211,7 @@ function BriefFields() {
             onChange={(ratioTableKey) => set({ ratioTableKey })}
           />
         </div>
-      </Section>
+      </PageSection>
     </>
   )
 }

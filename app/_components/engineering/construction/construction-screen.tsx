@@ -1,6 +1,6 @@
 'use client'
 
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
 import '../engineering.css'
 import { BendSummary } from './bend-summary'
@@ -21,36 +21,36 @@ export function ConstructionScreen({ stored, saveAction }: { stored: StoredRevis
       <SaveBar action={saveAction} />
       <div className="bench">
         <div>
-          <Section title="Layers" actions={<DesignFileActs />}>
+          <PageSection title="Layers" actions={<DesignFileActs />}>
             <LayerTable />
-          </Section>
-          <Section title="Copper">
+          </PageSection>
+          <PageSection title="Copper">
             <CopperTable />
-          </Section>
-          <Section title="Zones">
+          </PageSection>
+          <PageSection title="Zones">
             <ZoneTable />
-          </Section>
-          <Section title="Layers in zones">
+          </PageSection>
+          <PageSection title="Layers in zones">
             <PresenceGrid />
-          </Section>
-          <Section title="Plating and hatch by zone">
+          </PageSection>
+          <PageSection title="Plating and hatch by zone">
             <CopperInZones />
             <ContactFinishes />
-          </Section>
-          <Section title="Measured through the thickness">
+          </PageSection>
+          <PageSection title="Measured through the thickness">
             <ThroughThickness />
-          </Section>
+          </PageSection>
         </div>
         <div className="bench-results">
-          <Section title="Bends in this construction">
+          <PageSection title="Bends in this construction">
             <BendSummary />
-          </Section>
-          <Section title="Sections">
+          </PageSection>
+          <PageSection title="Sections">
             <SectionDrawings />
-          </Section>
-          <Section title="Thickness">
+          </PageSection>
+          <PageSection title="Thickness">
             <ThicknessResults />
-          </Section>
+          </PageSection>
         </div>
       </div>
     </DraftProvider>

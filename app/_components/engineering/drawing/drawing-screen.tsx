@@ -4,7 +4,7 @@ import { useMemo, useState } from 'react'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawSheets, SCREEN_PALETTE, type SheetIdentity } from '@/lib/drawing'
 import type { Design, Evaluation } from '@/lib/engine'
@@ -38,7 +38,7 @@ export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf
   const sheet = sheets.find(({ number }) => String(number) === chosen) ?? sheets[0]
   if (sheet === undefined) return null
   return (
-    <Section
+    <PageSection
       title="Drawing sheets"
       actions={
         <>
@@ -68,6 +68,6 @@ export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf
         <ChoiceGroup label="Size on screen" options={ZOOMS} value={zoom} onChange={setZoom} />
       </div>
       <SheetView sheet={sheet} zoom={zoom} />
-    </Section>
+    </PageSection>
   )
 }

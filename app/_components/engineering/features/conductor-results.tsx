@@ -1,7 +1,7 @@
 'use client'
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { FoilThickness, Length } from '@/app/_components/ui/unit-context'
 import { digitsAsComputed } from '@/lib/engine/units'
 import { useDraft } from '../draft'
@@ -23,7 +23,7 @@ export function ConductorResults() {
   const { conductors } = live.evaluation
   if (conductors.length === 0) return null
   return (
-    <Section title="Conductors, computed">
+    <PageSection title="Conductors, computed">
       <DataTable label="Current in the conductors" columns={COLUMNS}>
         {conductors.map((conductor) => (
           <DataRow
@@ -49,6 +49,6 @@ export function ConductorResults() {
           />
         ))}
       </DataTable>
-    </Section>
+    </PageSection>
   )
 }

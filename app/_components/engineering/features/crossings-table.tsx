@@ -1,7 +1,7 @@
 'use client'
 
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { type ConductorFeature, type Design, FEATURE_FIELDS } from '@/lib/engine'
 import { makePlaces, ObservedCell, OptionalNumberCell, TickCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
@@ -25,7 +25,7 @@ export function CrossingsTable() {
   const { bends, features } = state.design
   if (bends.length === 0 || features.conductors.length === 0) return null
   return (
-    <Section title="Conductors crossing bends">
+    <PageSection title="Conductors crossing bends">
       <DataTable
         label="Conductors crossing bends"
         columns={COLUMNS}
@@ -44,7 +44,7 @@ export function CrossingsTable() {
           )),
         )}
       </DataTable>
-    </Section>
+    </PageSection>
   )
 }
 

@@ -3,7 +3,7 @@
 import type { ReactNode } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { type Design, type Features, MARKABLE_LISTS, type MarkableList, type Place as ResultPlace } from '@/lib/engine'
 import { makePlaces, type Place, TextCell, useUnitLabels } from '../cells'
@@ -99,7 +99,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
     ...(isReadOnly ? {} : { [ACTS]: { head: 'Acts', isHeadHidden: true, className: 'row-acts no-print' } }),
   }
   return (
-    <Section
+    <PageSection
       title={title}
       actions={!isReadOnly && listRows === undefined && <Button onPress={add}>Add {singular}</Button>}
     >
@@ -115,7 +115,7 @@ export function FeatureTable<K extends FeatureListKey>(props: FeatureTableProps<
           ))}
         </DataTable>
       )}
-    </Section>
+    </PageSection>
   )
 }
 

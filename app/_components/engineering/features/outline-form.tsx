@@ -3,7 +3,7 @@
 import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { TextArea } from '@/app/_components/ui/text-field'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawOutline, SCREEN_PALETTE } from '@/lib/drawing'
@@ -32,7 +32,7 @@ export function OutlineForm() {
   const edit = useEdit()
   const outline = state.design.features.outline
   return (
-    <Section
+    <PageSection
       title="Outline"
       actions={
         !isReadOnly &&
@@ -48,7 +48,7 @@ export function OutlineForm() {
         <OutlineDetails outline={outline} />
       )}
       {!isReadOnly && <PasteCorners outline={outline} />}
-    </Section>
+    </PageSection>
   )
 }
 

@@ -1,6 +1,6 @@
 'use client'
 
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { FEATURE_FIELDS, type Features, type FieldWords } from '@/lib/engine'
 import { FormCells, makePlaces, ObservedCell, OptionalPlanLengthCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
@@ -14,7 +14,7 @@ export function RoutingForm() {
   const { features } = state.design
   const at = makePlaces(['features'], 'features', 'the part')
   return (
-    <Section title="Routing and drawing, whole part">
+    <PageSection title="Routing and drawing, whole part">
       <FormCells>
         <div className="form-grid">
           <OptionalPlanLengthCell
@@ -44,6 +44,6 @@ export function RoutingForm() {
           ))}
         </div>
       </FormCells>
-    </Section>
+    </PageSection>
   )
 }

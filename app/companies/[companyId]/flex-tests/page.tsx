@@ -6,7 +6,7 @@ import { VersionList } from '@/app/_components/fabrication/version-list'
 import { FlexTestSets } from '@/app/_components/flex-tests/flex-test-sets'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { now } from '@/lib/config'
 import { getCompany, getSheet, listSheetVersions } from '@/lib/data'
 
@@ -34,11 +34,11 @@ export default async function CompanyFlexTestsPage({ params }: { params: Promise
       <CompanyLinks companyId={companyId} may={may} />
       {current !== null && <SheetVersion sheet={current} />}
       <VersionList versions={versions} />
-      <Section title="Sets">
+      <PageSection title="Sets">
         <FlexTestSets rows={rows} owner={{ kind: 'fabricator', name: company.name }} />
-      </Section>
+      </PageSection>
       {(mayEdit || current !== null) && (
-        <Section title="Specimens">
+        <PageSection title="Specimens">
           <SheetEditor
             key={version}
             label="Flex tests"
@@ -48,7 +48,7 @@ export default async function CompanyFlexTestsPage({ params }: { params: Promise
             mayEdit={mayEdit}
             today={now().toISOString().slice(0, 10)}
           />
-        </Section>
+        </PageSection>
       )}
     </>
   )

@@ -2,13 +2,14 @@
 
 import { useMemo, useState } from 'react'
 import type { ItemText } from '@/app/_components/review/item-text'
-import { countOf, SECTION_WORDS } from '@/app/_components/review/words'
+import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { TextField } from '@/app/_components/ui/text-field'
 import type { ItemChange } from '@/lib/engine/catalogue'
+import { ITEM_SECTION_WORDS } from '@/lib/engine/results'
 import { DeliveredItemForm } from './delivered-item-form'
 
 interface DeliveredItemsProps {
@@ -75,7 +76,7 @@ export function DeliveredItems({ items, changes, version, mayEdit }: DeliveredIt
                       )}
                     </>
                   ),
-                  section: SECTION_WORDS[item.section],
+                  section: ITEM_SECTION_WORDS[item.section],
                   answeredBy: (change?.answeredBy ?? item.answeredBy).join(', '),
                   here:
                     change === undefined ? (

@@ -2,19 +2,19 @@
 
 import { type Control, Controller } from 'react-hook-form'
 import type { z } from 'zod'
-import { SECTION_WORDS } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { type OwnItem, SEVERITIES } from '@/lib/engine/catalogue'
+import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
 import { addOwnItemInput, changeOwnItemInput, removeOwnItemInput } from '@/lib/inputs'
 import { addOwnItem, changeOwnItem, removeOwnItem } from '../actions'
 import { RoleChecks } from './role-checks'
 
-const SECTIONS = (['materials', 'geometry', 'fabrication'] as const).map((value) => ({
+const SECTION_OPTIONS = ITEM_SECTIONS.map((value) => ({
   value,
-  label: SECTION_WORDS[value],
+  label: ITEM_SECTION_WORDS[value],
 }))
 const SEVERITY_OPTIONS = (['blocking', 'major', 'minor', 'advice'] as const).map((value) => ({
   value,
@@ -102,7 +102,7 @@ function ItemFields({ control }: { control: ItemControl }) {
   return (
     <>
       <FormText control={control} name="item.question" label="Question" />
-      <FormSelect control={control} name="item.section" label="Section" options={SECTIONS} />
+      <FormSelect control={control} name="item.section" label="Section" options={SECTION_OPTIONS} />
       <FormSelect control={control} name="item.severity" label="Severity" options={SEVERITY_OPTIONS} />
       <FormTextArea control={control} name="item.why" label="Why it matters" rows={2} />
       <FormTextArea control={control} name="item.howToCheck" label="How to check it" rows={2} />

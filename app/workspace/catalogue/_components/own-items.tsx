@@ -1,10 +1,10 @@
 'use client'
 
 import { useState } from 'react'
-import { SECTION_WORDS } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { DECIDED_WHEN_WORDS, type OwnItem } from '@/lib/engine/catalogue'
+import { ITEM_SECTION_WORDS } from '@/lib/engine/results'
 import { AddOwnItemForm, ChangeOwnItemForm, RemoveOwnItemForm } from './own-item-form'
 
 interface OwnItemsProps {
@@ -30,7 +30,7 @@ export function OwnItems({ items, version, mayEdit }: OwnItemsProps) {
               <code>{item.id}</code>
             </p>
             <p className="small muted">
-              {SECTION_WORDS[item.section]}, {item.severity}, decided in {DECIDED_WHEN_WORDS[item.decidedWhen]}
+              {ITEM_SECTION_WORDS[item.section]}, {item.severity}, decided in {DECIDED_WHEN_WORDS[item.decidedWhen]}
             </p>
           </div>
           <div className="stack">

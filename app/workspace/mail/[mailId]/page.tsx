@@ -3,7 +3,7 @@ import Link from 'next/link'
 import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
-import { PageHead, Section } from '@/app/_components/ui/section'
+import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getMail } from '@/lib/data'
 import { SendAgain } from '../_components/send-again'
@@ -25,7 +25,7 @@ export default async function MailMessagePage({ params }: { params: Promise<{ ma
           mail.maySendAgain ? <SendAgain mailId={mail.id} isUncertain={mail.state === 'uncertain'} /> : undefined
         }
       />
-      <Section title="State">
+      <PageSection title="State">
         <p>
           {MAIL_STATE_WORDS[mail.state]}
           {mail.sentAt !== null && (
@@ -45,10 +45,10 @@ export default async function MailMessagePage({ params }: { params: Promise<{ ma
         <p className="small muted">
           Message-ID <code>{mail.messageId}</code>
         </p>
-      </Section>
-      <Section title="Text">
+      </PageSection>
+      <PageSection title="Text">
         <pre className="mail-text">{mail.text}</pre>
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -1,19 +1,14 @@
 import { CAUTIONS } from '../../cautions'
 import { findFieldPattern } from '../../design'
+import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '../../results'
 import { citeSource, type SourceKey } from '../../sources'
 import { inSentence } from '../../units'
-import { DECIDED_WHEN_WORDS, type ItemDefinition, SECTIONS, type Section } from '../define-item'
+import { DECIDED_WHEN_WORDS, type ItemDefinition } from '../define-item'
 import { CATALOGUE } from '../items'
 import { getLimitDefinition, LIMIT_KEYS } from '../limits'
 import { DELIVERED_PROFILES, type Profile } from '../profiles'
 import { SEVERITIES } from '../severity'
 import { readItemProse } from './read-prose'
-
-const SECTION_TITLES: Record<Section, string> = {
-  materials: 'Materials',
-  geometry: 'Geometry',
-  fabrication: 'Fabrication communication',
-}
 
 /** Every source that an item rests on, each once: those of its limits first. */
 export function listItemSourceKeys(item: ItemDefinition): readonly SourceKey[] {
@@ -33,8 +28,8 @@ export function makeReferencePage(): string {
     '',
     ...Object.entries(SEVERITIES).map(([severity, meaning]) => `- **${severity}**: ${meaning}`),
     '',
-    ...SECTIONS.flatMap((section) => [
-      `## ${SECTION_TITLES[section]}`,
+    ...ITEM_SECTIONS.flatMap((section) => [
+      `## ${ITEM_SECTION_WORDS[section]}`,
       '',
       ...CATALOGUE.filter((item) => item.section === section).flatMap(describeItem),
     ]),

@@ -1,4 +1,5 @@
-import { defineItem, type ItemDefinition, SECTIONS } from '../define-item'
+import { ITEM_SECTIONS } from '../../results'
+import { defineItem, type ItemDefinition } from '../define-item'
 import { ALL_INPUTS, type InputPattern } from '../item-inputs'
 import { CATALOGUE } from '../items'
 import { DELIVERED_PROFILES, defineProfileFields, type Profile, profileItem } from '../profiles'
@@ -92,7 +93,7 @@ function changeItem(item: ItemDefinition, change: ItemChange): ItemDefinition {
 
 /** Own items stand at the end of their section. */
 function insertOwn(items: readonly ItemDefinition[], own: readonly ItemDefinition[]): ItemDefinition[] {
-  return SECTIONS.flatMap((section) => [
+  return ITEM_SECTIONS.flatMap((section) => [
     ...items.filter((item) => item.section === section),
     ...own.filter((item) => item.section === section),
   ])

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { findFieldPattern, isNumericField } from '../../design'
 import { nameSchema, textSchema } from '../../design/primitives'
 import { findFlexTestIssues, flexTestRowSchema, MAX_FLEX_TEST_ROWS } from '../../flex-tests'
+import { ITEM_SECTIONS } from '../../results'
 import { SOURCES } from '../../sources'
 import { DECIDED_WHEN } from '../define-item'
 import { findItem } from '../items'
@@ -65,7 +66,7 @@ function checkOwnCheck(check: z.infer<typeof checkSchema>, context: Refusing) {
 }
 
 const OWN_ITEM_FIELDS = {
-  section: z.enum(['materials', 'geometry', 'fabrication']),
+  section: z.enum(ITEM_SECTIONS),
   severity: severitySchema,
   question: questionSchema,
   why: saidSchema,

@@ -11,7 +11,7 @@ import { LinkButton } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { StaleNotice } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { listFabricators, type RevisionView } from '@/lib/data'
@@ -38,7 +38,7 @@ export default async function ResultsPage({ params }: RevisionParams) {
           These results are out of date: {record.staleBecause.join('; ')}.
         </StaleNotice>
       )}
-      <Section
+      <PageSection
         title="Results"
         actions={
           <>
@@ -59,9 +59,9 @@ export default async function ResultsPage({ params }: RevisionParams) {
         </p>
         <NeedsAttention revision={revision} />
         <Cautions />
-      </Section>
+      </PageSection>
       <ResultsOverview evaluation={revision.evaluation} projectId={projectId} revisionId={revisionId} />
-      <Section title="About this revision">
+      <PageSection title="About this revision">
         <dl className="terms">
           <dt>started by</dt>
           <dd>
@@ -103,7 +103,7 @@ export default async function ResultsPage({ params }: RevisionParams) {
             />
           </dd>
         </dl>
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -1,7 +1,7 @@
 import { ArtworkList } from '@/app/_components/review/artwork-list'
 import { FileRoom } from '@/app/_components/review/file-room'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { getFileRoom, MAX_FILE_BYTES } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
@@ -10,7 +10,7 @@ export default async function ArtworkPage({ params }: RevisionParams) {
   const { actor, revision } = await loadRevision(projectId, revisionId)
   const room = await getFileRoom(actor, projectId)
   return (
-    <Section title="Artwork">
+    <PageSection title="Artwork">
       <p className="muted">
         Files are kept under their SHA-256, which the signature covers. Adding or removing a file voids signatures.
       </p>
@@ -22,6 +22,6 @@ export default async function ArtworkPage({ params }: RevisionParams) {
         maxFileBytes={MAX_FILE_BYTES}
       />
       <FileRoom room={room} />
-    </Section>
+    </PageSection>
   )
 }

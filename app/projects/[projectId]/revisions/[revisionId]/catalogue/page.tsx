@@ -6,7 +6,7 @@ import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Notice } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { getTemplateUpdate } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
@@ -23,7 +23,7 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
   const update = await computeOrNotFound(actor, () => getTemplateUpdate(actor, revisionId))
   if (update === null) {
     return (
-      <Section title="Version of the catalogue">
+      <PageSection title="Version of the catalogue">
         <p>
           This review uses{' '}
           {revision.template.version === 0
@@ -31,12 +31,12 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
             : `version ${revision.template.version} of the workspace’s catalogue, which is the newest`}
           .
         </p>
-      </Section>
+      </PageSection>
     )
   }
   const { fromVersion, toVersion, changes, verdictMoves, reopened, voidedSignatures } = update
   return (
-    <Section
+    <PageSection
       title={`Catalogue: ${fromVersion === 0 ? 'as delivered' : `version ${fromVersion}`} to version ${toVersion}`}
     >
       <div className="stack">
@@ -102,6 +102,6 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
           <p className="muted">Members and lead engineers can update a review while it can be edited.</p>
         )}
       </div>
-    </Section>
+    </PageSection>
   )
 }

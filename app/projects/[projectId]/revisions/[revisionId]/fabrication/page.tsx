@@ -7,7 +7,7 @@ import { ShelfFit } from '@/app/_components/fabrication/shelf-fit'
 import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { Notice } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { type FabricationFitView, getFabricationFit } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
@@ -32,7 +32,7 @@ export default async function FabricationPage({ params }: RevisionParams) {
         <>
           <FitSummary fabricators={fabricators} />
           <OrderWarnings fit={fit} />
-          <Section title={fit.isFabricator ? 'Values against your matrix' : 'Values side by side'}>
+          <PageSection title={fit.isFabricator ? 'Values against your matrix' : 'Values side by side'}>
             {withMatrix.length === 0 ? (
               <p className="empty">
                 {fit.isFabricator
@@ -53,9 +53,9 @@ export default async function FabricationPage({ params }: RevisionParams) {
               Of the rows of a matrix whose conditions hold, the one with the most conditions decides; of several, the
               strictest. A matrix states what a fabricator expects to build; only the quotation is binding.
             </p>
-          </Section>
+          </PageSection>
           {fabricators.map(({ company, shelf, sharing }) => (
-            <Section
+            <PageSection
               key={company.id}
               title={fit.isFabricator ? 'Materials and your shelf' : `Materials and the shelf of ${company.name}`}
             >
@@ -76,7 +76,7 @@ export default async function FabricationPage({ params }: RevisionParams) {
                   <ShelfFit name={company.name} shelf={shelf} />
                 </>
               )}
-            </Section>
+            </PageSection>
           ))}
         </>
       )}

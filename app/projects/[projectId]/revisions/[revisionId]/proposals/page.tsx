@@ -3,7 +3,7 @@ import { PROPOSAL_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
@@ -24,7 +24,7 @@ export default async function ProposalsPage({ params }: RevisionParams) {
   const waiting = proposals.filter(({ state }) => state === 'proposed')
   const settled = proposals.filter(({ state }) => state !== 'proposed').reverse()
   return (
-    <Section title="Proposed changes">
+    <PageSection title="Proposed changes">
       {revision.may.propose && (
         <p>
           A change is proposed as an edit: change it under{' '}
@@ -63,6 +63,6 @@ export default async function ProposalsPage({ params }: RevisionParams) {
           ))}
         </DataTable>
       )}
-    </Section>
+    </PageSection>
   )
 }

@@ -9,7 +9,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getSecondFactor, type RevisionView, type SecondFactorView } from '@/lib/data'
 import { asFileSize } from '@/lib/engine/units'
@@ -24,15 +24,15 @@ export default async function SignOffPage({ params }: RevisionParams) {
   const maySign = revision.may.sign && !hasSigned
   return (
     <>
-      <Section title="Blocking">
+      <PageSection title="Blocking">
         {revision.blockers.length === 0 ? (
           <p>Nothing blocks the next stage.</p>
         ) : (
           <BlockerList projectId={projectId} revisionId={revisionId} blockers={revision.blockers} />
         )}
-      </Section>
+      </PageSection>
       <Declarations revision={revision} />
-      <Section title="Signatures">
+      <PageSection title="Signatures">
         <SignatureList signatures={revision.signatures} projectId={projectId} revisionId={revisionId} />
         {hasSigned && <p className="muted above">You have signed this content.</p>}
         {maySign && revision.signingBlockers.length > 0 && (
@@ -63,10 +63,10 @@ export default async function SignOffPage({ params }: RevisionParams) {
         {!revision.may.sign && revision.stage !== 'awaiting-signature' && revision.package === null && (
           <p className="muted above">Signing is possible once the revision awaits signature.</p>
         )}
-      </Section>
+      </PageSection>
       <Release revision={revision} factor={factor} />
       {revision.stageMoves.length > 0 && (
-        <Section title="Stage changes">
+        <PageSection title="Stage changes">
           <ol className="timeline">
             {revision.stageMoves.map((move) => (
               <li key={`${move.at} ${move.to}`}>
@@ -78,7 +78,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
               </li>
             ))}
           </ol>
-        </Section>
+        </PageSection>
       )}
     </>
   )
@@ -86,7 +86,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
 
 function Declarations({ revision }: { revision: RevisionView }) {
   return (
-    <Section title="Fabricator’s declaration">
+    <PageSection title="Fabricator’s declaration">
       {revision.declarations.length === 0 ? (
         <EmptyState>
           {revision.sharedWith.length === 0
@@ -114,14 +114,14 @@ function Declarations({ revision }: { revision: RevisionView }) {
           <DeclarationForm key={`${revision.version}`} revisionId={revision.id} version={revision.version} />
         </div>
       )}
-    </Section>
+    </PageSection>
   )
 }
 
 function Release({ revision, factor }: { revision: RevisionView; factor: SecondFactorView }) {
   const released = revision.package
   return (
-    <Section title="Release">
+    <PageSection title="Release">
       {released === null ? (
         <div className="stack">
           <p className="muted">
@@ -165,6 +165,6 @@ function Release({ revision, factor }: { revision: RevisionView; factor: SecondF
           )}
         </div>
       )}
-    </Section>
+    </PageSection>
   )
 }

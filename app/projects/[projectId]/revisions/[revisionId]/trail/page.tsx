@@ -1,7 +1,7 @@
 import { TrailTable } from '@/app/_components/review/trail-table'
 import { readOrNotFound } from '@/app/_components/shell/require-actor'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { listRevisionTrail } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
@@ -10,7 +10,7 @@ export default async function TrailPage({ params }: RevisionParams) {
   const { actor } = await loadRevision(projectId, revisionId)
   const entries = await readOrNotFound(() => listRevisionTrail(actor, revisionId))
   return (
-    <Section title="Trail">
+    <PageSection title="Trail">
       <p className="muted">
         Who did what, newest first. Nothing here can be changed; each record’s hash covers the one before it.
       </p>
@@ -21,6 +21,6 @@ export default async function TrailPage({ params }: RevisionParams) {
           <TrailTable entries={entries} caption="Trail of this revision" />
         </div>
       )}
-    </Section>
+    </PageSection>
   )
 }

@@ -8,7 +8,7 @@ import { DEMAND_WORDS } from '@/app/_components/fabrication/rate-words'
 import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { Notice } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { type CostsView, type FabricatorCostView, getCosts } from '@/lib/data'
 import { asComputed, asCount, digitsAsComputed } from '@/lib/engine/units'
 import { loadRevision, type RevisionParams } from '../../load-revision'
@@ -41,10 +41,10 @@ export default async function CostPage({
         </>
       )}
       {costs.fabricators.map((view) => (
-        <Section key={view.company.id} title={`Cost at ${view.company.name}`}>
+        <PageSection key={view.company.id} title={`Cost at ${view.company.name}`}>
           <EstimateMissing projectId={projectId} revisionId={revisionId} view={view} />
           <FabricatorCost view={view} costs={costs} />
-        </Section>
+        </PageSection>
       ))}
     </>
   )

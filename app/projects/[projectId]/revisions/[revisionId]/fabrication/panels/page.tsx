@@ -6,7 +6,7 @@ import { PanelPicture } from '@/app/_components/fabrication/panel-pictures'
 import { DEMAND_WORDS } from '@/app/_components/fabrication/rate-words'
 import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { type FabricatorEstimateView, getPanels } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../../load-revision'
 
@@ -25,10 +25,10 @@ export default async function PanelsPage({ params }: RevisionParams) {
         </p>
       )}
       {fabricators.map((view) => (
-        <Section key={view.company.id} title={`Panels of ${view.company.name}`}>
+        <PageSection key={view.company.id} title={`Panels of ${view.company.name}`}>
           <EstimateMissing projectId={projectId} revisionId={revisionId} view={view} />
           <FabricatorPanels view={view} />
-        </Section>
+        </PageSection>
       ))}
     </>
   )

@@ -7,7 +7,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
-import { Section } from '@/app/_components/ui/section'
+import { PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getProposal, MAX_FILE_BYTES, type ProposalView } from '@/lib/data'
 import { loadRevision } from '../../load-revision'
@@ -26,7 +26,7 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
   const isOnPresent = proposal.comparedWith === 'present'
   return (
     <>
-      <Section
+      <PageSection
         title={proposal.title}
         actions={
           <LinkButton href={paths.compare(projectId, sides)} weight="quiet">
@@ -56,7 +56,7 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
               : `Compared with version ${proposal.baseVersion}, on which it is based.`}
           </p>
         </div>
-      </Section>
+      </PageSection>
       <ComparisonReport
         comparison={proposal.comparison}
         questions={proposal.questions}
@@ -66,11 +66,11 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
         after="As proposed"
       />
       {proposal.thread !== null && (
-        <Section title="Thread">
+        <PageSection title="Thread">
           <ThreadCard projectId={projectId} thread={proposal.thread} maxFileBytes={MAX_FILE_BYTES} />
-        </Section>
+        </PageSection>
       )}
-      <Section title="The patch">
+      <PageSection title="The patch">
         <details>
           <summary>
             {proposal.patch.length} operations, as kept (JSON Patch, RFC 6902); tests guard what follows them
@@ -84,7 +84,7 @@ export default async function ProposalPage({ params }: ProposalPageProps) {
             ))}
           </ol>
         </details>
-      </Section>
+      </PageSection>
     </>
   )
 }

@@ -47,6 +47,7 @@ export function makeStackedDesign(layerCount: number, { bonded }: { bonded: bool
           connectorWindow: null,
           contactFinish: null,
           statedThicknessUm: null,
+          statedToleranceUm: null,
           ...UNKNOWN_THROUGH_THICKNESS,
         },
       ],

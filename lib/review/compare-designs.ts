@@ -314,6 +314,8 @@ export const FEATURE_LISTS = [
   'stiffeners',
   'slits',
   'components',
+  'connectors',
+  'registrations',
 ] as const satisfies readonly (keyof Features)[]
 
 function compareFeatures(changes: DesignChange[], before: Design, after: Design): void {

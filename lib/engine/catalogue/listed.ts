@@ -73,6 +73,12 @@ export const LISTS: Readonly<Record<MarkableList, ListWords>> = {
     isFilled: ({ features }) => features.slits.length > 0,
     findImplied: implyNothing,
   },
+  registrations: {
+    one: 'registration-critical pair',
+    path: ['features', 'registrations'],
+    isFilled: ({ features }) => features.registrations.length > 0,
+    findImplied: implyNothing,
+  },
   components: {
     one: 'component',
     path: ['features', 'components'],

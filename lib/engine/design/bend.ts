@@ -10,6 +10,13 @@ export const BEND_MOTIONS = ['one-way', 'reversed'] as const
 /** What holds the radius, so that handling cannot bend the part tighter than was checked. */
 export const RADIUS_HOLDERS = ['former', 'stop', 'channel', 'bonded-in-place', 'nothing'] as const
 
+/** How a bend is brought to its radius. */
+export const FORMING_METHODS = ['tool', 'by-hand-over-former', 'by-hand'] as const
+export const FORMED_BY = ['fabricator', 'assembler', 'team', 'user'] as const
+/** Motion besides the one that the bend is checked for. */
+export const FURTHER_MOTIONS = ['none', 'twist', 'second-direction', 'moves-after-fold'] as const
+export const RUBBING = ['nothing', 'guide-with-radius', 'edge-or-surface'] as const
+
 export const bendSchema = z
   .strictObject({
     id: idSchema,
@@ -41,6 +48,23 @@ export const bendSchema = z
       /** Where the part is held and moved. */
       pointsOfApplication: textSchema,
     }),
+    /** How the bend is made. */
+    forming: z.strictObject({
+      method: z.enum(FORMING_METHODS).nullable(),
+      by: z.enum(FORMED_BY).nullable(),
+      springbackAllowed: z.boolean().nullable(),
+    }),
+    /** What happens to it besides the motion that it is checked for. */
+    inProduct: z.strictObject({
+      /** Times it is worked in assembly, test, rework and service calls. */
+      handlingCycles: z.number().nonnegative('must not be negative').max(1_000_000).nullable(),
+      /** Nothing that shakes the product moves it. */
+      isTiedDown: z.boolean().nullable(),
+      furtherMotion: z.enum(FURTHER_MOTIONS).nullable(),
+      rubsOn: z.enum(RUBBING).nullable(),
+      /** Followed through its motion in the model of the enclosure, slack and clearance included. */
+      followedInEnclosure: z.boolean().nullable(),
+    }),
     note: textSchema,
   })
   .refine((bend) => bend.radiusToleranceMm < bend.insideRadiusMm, {
@@ -58,6 +82,16 @@ const UNKNOWN_FLEX_TEST: Bend['flexTest'] = {
   pointsOfApplication: '',
 }
 
+export const UNKNOWN_FORMING: Bend['forming'] = { method: null, by: null, springbackAllowed: null }
+
+export const UNKNOWN_IN_PRODUCT: Bend['inProduct'] = {
+  handlingCycles: null,
+  isTiedDown: null,
+  furtherMotion: null,
+  rubsOn: null,
+  followedInEnclosure: null,
+}
+
 /** What a new bend says of itself where nobody has said anything: a new field gets its unknown value here. */
 export const UNKNOWN_BEND = {
   use: null,
@@ -68,5 +102,7 @@ export const UNKNOWN_BEND = {
   strainReliefAtTransition: null,
   triedOnModel: null,
   flexTest: UNKNOWN_FLEX_TEST,
+  forming: UNKNOWN_FORMING,
+  inProduct: UNKNOWN_IN_PRODUCT,
   note: '',
 } as const satisfies Partial<Bend>

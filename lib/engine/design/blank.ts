@@ -1,5 +1,6 @@
 import { makeUnknownTerms } from './brief-terms'
 import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design } from './design'
+import { UNKNOWN_RIGID_EDGES, UNKNOWN_SHIELD_GROUND } from './features'
 
 /** A valid design in which nothing is decided: no layer, no zone, every unknown null. */
 export function makeBlankDesign(name: string): Design {
@@ -55,6 +56,10 @@ export function makeBlankDesign(name: string): Design {
       stiffeners: [],
       slits: [],
       components: [],
+      connectors: [],
+      registrations: [],
+      rigidEdges: { ...UNKNOWN_RIGID_EDGES },
+      shieldGround: { ...UNKNOWN_SHIELD_GROUND },
       copperToOutlineMm: null,
       outline: null,
       routing: {

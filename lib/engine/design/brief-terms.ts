@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { arraySchema, assemblySchema, tolerancesSchema } from './assembly-terms'
 import { deviationUmSchema, distanceMmSchema, idSchema, lengthMmSchema, temperatureDegCSchema } from './primitives'
 
 /** Flame classes of UL 94: V for a specimen that stands by itself, VTM for one too thin to. `not-asked` is an answer. */
@@ -146,6 +147,9 @@ const outgassingSchema = z.strictObject({
 
 /** Terms of the brief, in records of what belongs together. */
 export const BRIEF_TERMS = {
+  assembly: assemblySchema,
+  tolerances: tolerancesSchema,
+  array: arraySchema,
   acceptance: acceptanceSchema,
   finishTerms: finishTermsSchema,
   marking: markingSchema,
@@ -163,6 +167,9 @@ const unknownOf = <K extends keyof TermRecords>(record: K): TermRecords[K] =>
 /** Nothing is stated yet. A fresh copy at every call. */
 export function makeUnknownTerms() {
   return {
+    assembly: unknownOf('assembly'),
+    tolerances: unknownOf('tolerances'),
+    array: unknownOf('array'),
     acceptance: unknownOf('acceptance'),
     finishTerms: unknownOf('finishTerms'),
     marking: unknownOf('marking'),

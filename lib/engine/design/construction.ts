@@ -151,6 +151,8 @@ export const zoneSchema = z.strictObject({
   contactFinish: contactFinishSchema.nullable(),
   /** Finished thickness that somebody states for this zone (drawing, data sheet, another firm's note). */
   statedThicknessUm: thicknessUmSchema.nullable(),
+  /** Tolerance that the drawing gives for it, plus or minus. */
+  statedToleranceUm: deviationUmSchema.nullable(),
   /**
    * Of the bonded stack through its thickness, as measured on it below its glass transition (thermomechanical analysis, IPC-TM-650 2.4.24):
    * boards differ too much for a typical value (SOURCES.throughExpansion).

@@ -287,6 +287,15 @@ function checkFeatureReferences(design: Design, add: Add): void {
   }
   features.conductors.forEach((conductor, index) => {
     checkLayer('conductors', index, conductor.layerId, 'conductor')
+    const { referenceLayerId } = conductor.impedance
+    if (referenceLayerId !== null) {
+      const path = ['features', 'conductors', index, 'impedance', 'referenceLayerId']
+      if (layerKinds.get(referenceLayerId) !== 'conductor') {
+        add('unknown-layer', path, `no conductor layer "${referenceLayerId}" in the construction`)
+      } else if (referenceLayerId === conductor.layerId) {
+        add('reference', path, 'a conductor cannot be its own reference')
+      }
+    }
     conductor.crossings.forEach((crossing, at) => {
       checkBend(['features', 'conductors', index, 'crossings', at, 'bendId'], crossing.bendId)
     })
@@ -324,6 +333,15 @@ function checkFeatureReferences(design: Design, add: Add): void {
         'land',
         ['features', 'holes', index, 'landMm'],
         `a ${hole.landMm} mm land does not surround a ${hole.drillMm} mm hole`,
+      )
+    }
+  })
+  features.connectors.forEach((connector, index) => {
+    if (connector.zoneId !== null && !zoneIds.has(connector.zoneId)) {
+      add(
+        'unknown-zone',
+        ['features', 'connectors', index, 'zoneId'],
+        `no zone "${connector.zoneId}" in the construction`,
       )
     }
   })

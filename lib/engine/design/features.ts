@@ -1,6 +1,14 @@
 import { z } from 'zod'
+import { connectorFeatureSchema } from './connectors'
 import { outlineSchema } from './outline'
-import { deviationUmSchema, distanceMmSchema, idSchema, lengthMmSchema, nameSchema } from './primitives'
+import {
+  deviationUmSchema,
+  distanceMmSchema,
+  idSchema,
+  lengthMmSchema,
+  nameSchema,
+  temperatureDegCSchema,
+} from './primitives'
 
 const named = { id: idSchema, name: nameSchema }
 /** An observation that somebody made or has not made yet. */
@@ -20,6 +28,14 @@ export const conductorFeatureSchema = z.strictObject({
   allowedDropVolt: z.number().positive('must be greater than 0 V').max(1000).nullable(),
   /** Stated impedance need: remedies that would move it are marked. */
   impedanceOhm: z.number().positive().max(1000).nullable(),
+  /** What belongs to a stated impedance; asked only where one is stated. */
+  impedance: z.strictObject({
+    tolerancePct: z.number().positive('must be greater than 0 %').max(50, 'must be at most 50 %').nullable(),
+    kind: z.enum(['single', 'pair']).nullable(),
+    referenceLayerId: idSchema.nullable(),
+    /** A coupon is asked for. */
+    coupon: observed,
+  }),
   /** Highest working voltage between this conductor and the nearest one, peak or direct; 0 within one net. */
   voltageVolt: z.number().nonnegative('must not be negative').max(100_000).nullable(),
   /** Film, mask or laminate over it wherever it runs beside another. */
@@ -57,6 +73,10 @@ export const holeFeatureSchema = z.strictObject({
   nearestBend: distanceToBend,
   /** From the hole's edge to the nearest rigid-to-flex transition. */
   transitionDistanceMm: distanceMmSchema.nullable(),
+  /** From the hole's edge to the nearest edge of a stiffener. */
+  stiffenerEdgeDistanceMm: distanceMmSchema.nullable(),
+  /** Diameter of the hole in the stiffener under it; 0 where the stiffener closes the hole. */
+  stiffenerHoleMm: distanceMmSchema.nullable(),
 })
 
 export const padFeatureSchema = z.strictObject({
@@ -91,6 +111,10 @@ export const coverlayOpeningFeatureSchema = z.strictObject({
   openingMm: lengthMmSchema.nullable(),
   /** Narrowest strip of coverlay beside the opening. */
   webMm: distanceMmSchema.nullable(),
+  /** Smallest dimension of the copper under it. */
+  landMm: lengthMmSchema.nullable(),
+  /** Of that, as much must stay open to be soldered or touched. */
+  neededOpenMm: lengthMmSchema.nullable(),
   nearestBend: distanceToBend,
 })
 
@@ -100,6 +124,9 @@ export const stiffenerFeatureSchema = z.strictObject({
   purpose: z.enum(['connector', 'components', 'thickness', 'handling']).nullable(),
   /** How far the stiffener reaches past the end of the coverlay; 0 ends where the coverlay ends. */
   coverlayOverlapMm: distanceMmSchema.nullable(),
+  bonded: z.enum(['before-soldering', 'after-soldering']).nullable(),
+  /** What the stiffener and its bond bear in soldering, the lower of the two, by the maker's sheet. */
+  heatRatingDegC: temperatureDegCSchema.nullable(),
   nearestBend: distanceToBend,
   /** Shown with its adhesive and position on the drawing. */
   onDrawing: observed,
@@ -121,6 +148,50 @@ export const componentFeatureSchema = z.strictObject({
   overStiffener: observed,
 })
 
+/** Two features that must lie well to each other, and what the fabricator holds between them. */
+const registrationSchema = z.strictObject({
+  ...named,
+  /** Largest shift that still works. */
+  neededMm: lengthMmSchema.nullable(),
+  /** What the fabricator says it holds. */
+  heldMm: lengthMmSchema.nullable(),
+})
+
+/** What is agreed for the edges of rigid zones beside flex. */
+const rigidEdgesSchema = z.strictObject({
+  bead: z.enum(['called-out', 'ruled-out']).nullable(),
+  beadMaterial: z.string().trim().max(120, 'is longer than 120 characters'),
+  beadWidthMm: lengthMmSchema.nullable(),
+  beadHeightMm: lengthMmSchema.nullable(),
+  /** Prepreg ends this far inside the rigid edge. */
+  prepregSetBackMm: distanceMmSchema.nullable(),
+  /** Resin may come out this far past the rigid edge. */
+  squeezeOutMm: distanceMmSchema.nullable(),
+})
+
+export const UNKNOWN_RIGID_EDGES: z.infer<typeof rigidEdgesSchema> = {
+  bead: null,
+  beadMaterial: '',
+  beadWidthMm: null,
+  beadHeightMm: null,
+  prepregSetBackMm: null,
+  squeezeOutMm: null,
+}
+
+/** Where shield films are tied to ground. */
+const shieldGroundSchema = z.strictObject({
+  pointCount: z.int('must be a whole number').min(0).max(1000).nullable(),
+  /** Through openings in the coverlay that the drawing shows. */
+  openingsShown: observed,
+  maxResistanceOhm: z.number().positive('must be greater than 0 Ω').max(1000).nullable(),
+})
+
+export const UNKNOWN_SHIELD_GROUND: z.infer<typeof shieldGroundSchema> = {
+  pointCount: null,
+  openingsShown: null,
+  maxResistanceOhm: null,
+}
+
 /**
  * Lists that are unknown while they are empty and not marked here. Stiffeners have no mark: the layers of the construction say which there are.
  */
@@ -135,6 +206,7 @@ export const MARKABLE_LISTS = [
   'coverlayOpenings',
   'slits',
   'components',
+  'registrations',
 ] as const
 export type MarkableList = (typeof MARKABLE_LISTS)[number]
 
@@ -151,6 +223,10 @@ export const featuresSchema = z.strictObject({
   stiffeners: z.array(stiffenerFeatureSchema).max(500),
   slits: z.array(slitFeatureSchema).max(500),
   components: z.array(componentFeatureSchema).max(2000),
+  connectors: z.array(connectorFeatureSchema).max(100),
+  registrations: z.array(registrationSchema).max(200),
+  rigidEdges: rigidEdgesSchema,
+  shieldGround: shieldGroundSchema,
   copperToOutlineMm: distanceMmSchema.nullable(),
   /** Outline of the part in the flat. Documents from before there was one read as "not known yet". */
   outline: outlineSchema.nullable().default(null),
@@ -166,6 +242,14 @@ export const featuresSchema = z.strictObject({
     coverlayDetailOnDrawing: observed,
   }),
 })
+
+/** A conductor whose impedance needs nobody has stated. */
+export const UNKNOWN_IMPEDANCE: z.infer<typeof conductorFeatureSchema>['impedance'] = {
+  tolerancePct: null,
+  kind: null,
+  referenceLayerId: null,
+  coupon: null,
+}
 
 export type Features = z.infer<typeof featuresSchema>
 export type ConductorFeature = z.infer<typeof conductorFeatureSchema>

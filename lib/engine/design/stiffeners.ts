@@ -21,6 +21,8 @@ export function listStiffeners({
       layerId: id,
       purpose: null,
       coverlayOverlapMm: null,
+      bonded: null,
+      heatRatingDegC: null,
       nearestBend: null,
       onDrawing: null,
     })),

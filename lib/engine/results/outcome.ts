@@ -90,6 +90,8 @@ export interface Place {
     | 'stiffener'
     | 'slit'
     | 'component'
+    | 'connector'
+    | 'registration'
     | 'brief'
     | 'routing'
     | 'design'

@@ -5,6 +5,7 @@ import {
   type DielectricLayer,
   makePresence,
   UNKNOWN_BEND,
+  UNKNOWN_IMPEDANCE,
   UNKNOWN_THROUGH_THICKNESS,
   type UnbondedGapLayer,
   type Zone,
@@ -132,6 +133,7 @@ export function zone({ id, name, kind, lengthMm, widthMm, layers, connectorWindo
     connectorWindow,
     contactFinish: null,
     statedThicknessUm: null,
+    statedToleranceUm: null,
     ...UNKNOWN_THROUGH_THICKNESS,
   }
 }
@@ -211,6 +213,7 @@ export function conductorGroup({
     allowedRiseDegC: null,
     allowedDropVolt: null,
     impedanceOhm: null,
+    impedance: UNKNOWN_IMPEDANCE,
     voltageVolt: null,
     isCovered: null,
     frequencyMhz: null,

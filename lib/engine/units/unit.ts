@@ -36,6 +36,7 @@ const UNIT_SYMBOLS = {
   'newton-mm-per-mm': 'N·mm/mm',
   hours: 'h',
   days: 'days',
+  months: 'months',
   'oz-per-ft2': 'oz/ft²',
 } as const
 
@@ -48,6 +49,7 @@ const SINGULAR: Partial<Record<Unit, string>> = {
   cycles: 'cycle',
   'cycles-per-minute': 'cycle per minute',
   days: 'day',
+  months: 'month',
 }
 
 /** A number and its unit as they are written together: `8 mm`, `90°`. */

@@ -7,6 +7,7 @@ import {
   makePresence,
   NO_PLATING,
   UNKNOWN_BEND,
+  UNKNOWN_IMPEDANCE,
   UNKNOWN_THROUGH_THICKNESS,
   type Zone,
 } from '@/lib/engine'
@@ -24,7 +25,8 @@ export function makeExampleDesign(): Design {
   design.construction = { layers: makeLayers(), zones: makeZones() }
   design.bends = makeBends()
   design.features = makeFeatures()
-  return design
+  // Parts that are written once and used twice must not stay one: examples change them in place.
+  return structuredClone(design)
 }
 
 const EXAMPLE_BRIEF: Partial<Design['brief']> = {
@@ -48,6 +50,28 @@ const EXAMPLE_BRIEF: Partial<Design['brief']> = {
   packingAndHandling: 'Flat between boards, dry pack with indicator card.',
   panelForm: 'assembly-arrays',
   toleranceScheme: 'Datums on the rigid part and on the finger end; profile tolerance in the restrained state.',
+  assembly: {
+    solderPeakDegC: 245,
+    coverlayRatingDegC: 288,
+    carrier: 'array-frame',
+    drying: 'bake',
+    bakeDegC: 120,
+    bakeHours: 4,
+    toSolderHours: 2,
+    dryingSetBy: 'assembler',
+    packedAs: 'flat-between-boards',
+    isDryPacked: true,
+    storageMonths: 6,
+  },
+  tolerances: { outlineMm: 0.15, holeMm: 0.1, holeToEdgeMm: 0.15, stiffenerMm: 0.4, coverlayMm: 0.3 },
+  array: {
+    partCount: 6,
+    frameWidthMm: 8,
+    tabsOffFlex: true,
+    fiducials: true,
+    toolingHoles: true,
+    badPartMark: true,
+  },
   electricalTest: true,
   couponTest: true,
   foldTest: true,
@@ -131,6 +155,7 @@ function zone(fields: Pick<Zone, 'id' | 'name' | 'kind'> & Partial<Zone>, layerI
     connectorWindow: null,
     contactFinish: null,
     statedThicknessUm: null,
+    statedToleranceUm: 40,
     ...UNKNOWN_THROUGH_THICKNESS,
     ...fields,
   }
@@ -192,6 +217,14 @@ function makeBends(): Design['bends'] {
       mandrelDiameterMm: 24,
       pointsOfApplication: 'Clamped at the rigid edge, moved at the finger end.',
     },
+    forming: { method: 'tool', by: 'assembler', springbackAllowed: true },
+    inProduct: {
+      handlingCycles: 5,
+      isTiedDown: true,
+      furtherMotion: 'none',
+      rubsOn: 'nothing',
+      followedInEnclosure: true,
+    },
     note: '',
   }
   return [
@@ -199,6 +232,10 @@ function makeBends(): Design['bends'] {
     { ...common, id: 'rocker', name: 'Rocker', insideRadiusMm: 12, use: 'dynamic', requiredCycles: 20_000 },
     { ...common, id: 'fold', name: 'Assembly fold', insideRadiusMm: 2, use: 'fold-once' },
   ]
+}
+
+function dimension(partMm: number, toleranceMm: number, minMm: number | null, maxMm: number | null) {
+  return { partMm, toleranceMm, minMm, maxMm }
 }
 
 function makeFeatures(): Design['features'] {
@@ -217,6 +254,7 @@ function makeFeatures(): Design['features'] {
         allowedRiseDegC: 20,
         allowedDropVolt: 0.5,
         impedanceOhm: null,
+        impedance: UNKNOWN_IMPEDANCE,
         voltageVolt: 20,
         isCovered: true,
         frequencyMhz: 1,
@@ -237,6 +275,8 @@ function makeFeatures(): Design['features'] {
         landMm: 0.8,
         nearestBend: { bendId: 'hinge', distanceMm: 8 },
         transitionDistanceMm: 2,
+        stiffenerEdgeDistanceMm: null,
+        stiffenerHoleMm: null,
       },
     ],
     pads: [
@@ -259,6 +299,8 @@ function makeFeatures(): Design['features'] {
         method: 'laser',
         openingMm: 1,
         webMm: 0.5,
+        landMm: 1.4,
+        neededOpenMm: 0.4,
         nearestBend: { bendId: 'hinge', distanceMm: 6 },
       },
     ],
@@ -269,6 +311,8 @@ function makeFeatures(): Design['features'] {
         layerId: 'stiffener',
         purpose: 'connector',
         coverlayOverlapMm: 1,
+        bonded: 'before-soldering',
+        heatRatingDegC: 288,
         nearestBend: { bendId: 'hinge', distanceMm: 5 },
         onDrawing: true,
       },
@@ -283,6 +327,35 @@ function makeFeatures(): Design['features'] {
         overStiffener: true,
       },
     ],
+    connectors: [
+      {
+        id: 'socket',
+        name: 'Socket',
+        zoneId: 'fingers',
+        finish: 'electroplated-nickel-gold',
+        isHardGold: true,
+        matings: 20,
+        isBlindInsertion: false,
+        hasPlaneOrHoleBeforeBend: false,
+        firstBendMm: 5,
+        pitch: dimension(0.5, 0.02, 0.47, 0.53),
+        contactWidth: dimension(0.3, 0.03, 0.25, 0.35),
+        exposedLength: dimension(3.5, 0.2, 3.2, 3.8),
+        endWidth: dimension(12, 0.07, 11.9, 12.1),
+        edgeToContact: dimension(0.75, 0.07, 0.65, 0.85),
+        stiffenerLength: dimension(6, 0.3, 5.5, null),
+      },
+    ],
+    registrations: [{ id: 'finger-to-edge', name: 'Contacts to the finger edge', neededMm: 0.1, heldMm: 0.08 }],
+    rigidEdges: {
+      bead: 'called-out',
+      beadMaterial: 'flexible epoxy',
+      beadWidthMm: 1.5,
+      beadHeightMm: 0.5,
+      prepregSetBackMm: 0.5,
+      squeezeOutMm: 0.8,
+    },
+    shieldGround: { pointCount: 4, openingsShown: true, maxResistanceOhm: 0.5 },
     outline: null,
     copperToOutlineMm: 0.6,
     routing: {

@@ -67,6 +67,7 @@ export function makeStressDesign(): DrawnDesign {
     contactFinish: null,
     connectorWindow: kind === 'finger' ? { minUm: 270, maxUm: 330 } : null,
     statedThicknessUm: index === 0 ? 1600 : null,
+    statedToleranceUm: null,
     throughExpansionPpmPerC: null,
     throughModulusGpa: null,
     glassTransitionDegC: null,
@@ -127,6 +128,8 @@ export function makeStressDesign(): DrawnDesign {
         landMm: 0.6,
         nearestBend: { bendId: 'bend-14', distanceMm: 12.3456 },
         transitionDistanceMm: 3,
+        stiffenerEdgeDistanceMm: null,
+        stiffenerHoleMm: null,
       })),
       stiffeners: [
         {
@@ -135,6 +138,8 @@ export function makeStressDesign(): DrawnDesign {
           layerId: 'stiffener-1',
           purpose: 'components',
           coverlayOverlapMm: 1,
+          bonded: null,
+          heatRatingDegC: null,
           nearestBend: null,
           onDrawing: null,
         },

@@ -10,6 +10,7 @@ import {
   PLATED_COPPER_ID,
   parseDesign,
   UNKNOWN_BEND,
+  UNKNOWN_IMPEDANCE,
 } from '@/lib/engine'
 import { listStartingConstructions } from '@/lib/engine/templates'
 
@@ -162,6 +163,7 @@ const anyDesign = fc
       connectorWindow: null,
       contactFinish: null,
       statedThicknessUm: null,
+      statedToleranceUm: null,
       throughExpansionPpmPerC: null,
       throughModulusGpa: null,
       glassTransitionDegC: null,
@@ -206,6 +208,7 @@ const anyDesign = fc
             allowedRiseDegC: options.allowedRiseDegC,
             allowedDropVolt: options.allowedDropVolt,
             impedanceOhm: null,
+            impedance: UNKNOWN_IMPEDANCE,
             voltageVolt: null,
             isCovered: null,
             frequencyMhz: null,

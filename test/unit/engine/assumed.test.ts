@@ -106,6 +106,8 @@ describe('features that are entered without their sizes', () => {
           wallPlatingUm: null,
           drillMm: null,
           landMm: null,
+          stiffenerEdgeDistanceMm: null,
+          stiffenerHoleMm: null,
           ...empty,
         },
       ],
@@ -123,7 +125,18 @@ describe('features that are entered without their sizes', () => {
         },
       ],
       widthSteps: [{ id: 'w', name: 'Step', layerId: 'l1', wideMm: null, narrowMm: null, taperLengthMm: null }],
-      coverlayOpenings: [{ id: 'o', name: 'Opening', method: null, openingMm: null, webMm: null, nearestBend: null }],
+      coverlayOpenings: [
+        {
+          id: 'o',
+          name: 'Opening',
+          method: null,
+          openingMm: null,
+          webMm: null,
+          landMm: null,
+          neededOpenMm: null,
+          nearestBend: null,
+        },
+      ],
       components: [
         {
           id: 'u',

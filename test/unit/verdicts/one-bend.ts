@@ -77,6 +77,7 @@ export function makeOneBend({
           connectorWindow: null,
           contactFinish: null,
           statedThicknessUm: null,
+          statedToleranceUm: null,
           ...UNKNOWN_THROUGH_THICKNESS,
         },
       ],

@@ -2,7 +2,7 @@
 
 import type { ReactNode } from 'react'
 import { BEND_FIELDS, type Bend, bendSchema, type FieldNode } from '@/lib/engine'
-import { ChoiceCell, FieldCell, FormCells, makePlaces } from '../cells'
+import { ChoiceCell, FieldCell, FormCells, makePlaces, RecordCells } from '../cells'
 import { updateBend, useDraft, useEdit } from '../draft'
 
 type BendField = keyof typeof BEND_FIELDS
@@ -48,7 +48,9 @@ function BendCell({ name, bend, index }: { name: BendField; bend: Bend; index: n
       />
     )
   }
-  if (name === 'flexTest') return <FlexTestCells bend={bend} index={index} />
+  if (name === 'flexTest' || name === 'forming' || name === 'inProduct') {
+    return <NestedCells name={name} bend={bend} index={index} />
+  }
   return (
     <Wide isWide={LONG_TEXTS.includes(name)}>
       <FieldCell
@@ -68,30 +70,31 @@ function BendCell({ name, bend, index }: { name: BendField; bend: Bend; index: n
   )
 }
 
-/** How flexing is tested: what a drawing for continuous flexing states beside the cycles (MIL-PRF-50884F). */
-function FlexTestCells({ bend, index }: { bend: Bend; index: number }) {
+/** A record within a bend: how flexing is tested (MIL-PRF-50884F), how it is formed, what happens to it in the product. */
+function NestedCells<K extends 'flexTest' | 'forming' | 'inProduct'>({
+  name,
+  bend,
+  index,
+}: {
+  name: K
+  bend: Bend
+  index: number
+}) {
   const edit = useEdit()
   const at = makePlaces(['bends', index], `bend.${bend.id}`, bend.name || `bend ${index + 1}`)
-  const fields = Object.entries(BEND_FIELDS.flexTest.fields) as [keyof Bend['flexTest'], FieldNode][]
-  return fields.map(([name, words]) => (
-    <Wide key={name} isWide={LONG_TEXTS.includes(name)}>
-      <FieldCell
-        words={words}
-        schema={bendSchema.shape.flexTest.shape[name]}
-        at={at('flexTest', name)}
-        value={bend.flexTest[name]}
-        isLong={LONG_TEXTS.includes(name)}
-        onChange={(value) =>
-          edit(at('flexTest', name).key, (design) =>
-            updateBend(design, bend.id, (present) => ({
-              ...present,
-              flexTest: { ...present.flexTest, [name]: value },
-            })),
-          )
-        }
-      />
-    </Wide>
-  ))
+  type Cells = Parameters<typeof RecordCells<Bend[K]>>[0]
+  return (
+    <RecordCells<Bend[K]>
+      fields={BEND_FIELDS[name].fields as unknown as Cells['fields']}
+      shape={bendSchema.shape[name].shape as unknown as Cells['shape']}
+      value={bend[name]}
+      at={(field) => at(name, field ?? '')}
+      longTexts={LONG_TEXTS}
+      onChange={(key, change) =>
+        edit(key, (design) => updateBend(design, bend.id, (present) => ({ ...present, [name]: change(present[name]) })))
+      }
+    />
+  )
 }
 
 function Wide({ isWide, children }: { isWide: boolean; children: ReactNode }) {

@@ -164,7 +164,13 @@ function BriefFields() {
           <div className="field-wide">{text('bakeBeforeAssembly')}</div>
           <div className="field-wide">{text('packingAndHandling')}</div>
         </div>
+        <TermCells record="assembly" />
       </PageSection>
+      {brief.panelForm !== 'single-parts' && (
+        <PageSection title={BRIEF_FIELDS.array.label}>
+          <TermCells record="array" />
+        </PageSection>
+      )}
       <PageSection title="Drawing, test and inspection">
         <div className="form-grid">
           {observed('electricalTest')}
@@ -173,6 +179,7 @@ function BriefFields() {
           <div className="field-wide">{text('toleranceScheme')}</div>
           <div className="field-wide">{text('registrationCriticalFeatures')}</div>
         </div>
+        <TermCells record="tolerances" />
       </PageSection>
       <PageSection title={BRIEF_FIELDS.acceptance.label}>
         <TermCells record="acceptance" />

@@ -14,11 +14,11 @@ import {
 import { LongTextCell, TextCell } from './text-cells'
 
 /** What the schema says of a field: enough to choose the input. */
-interface FieldSchema {
+export interface FieldSchema {
   safeParse(value: unknown): { readonly success: boolean }
 }
 
-type FieldValue = string | number | boolean | null
+export type FieldValue = string | number | boolean | null
 
 interface FieldCellProps {
   /** The field's entry in the dictionary. */

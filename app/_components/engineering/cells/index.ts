@@ -11,5 +11,6 @@ export {
   ThicknessCell,
 } from './number-cells'
 export { makePlaces, type Place } from './place'
+export { RecordCells } from './record-cells'
 export { DateCell, LongTextCell, TextCell } from './text-cells'
 export { useUnitLabels } from './use-unit-labels'

@@ -32,6 +32,12 @@ function useZoneColumns() {
       isNumeric: true,
       className: 'cell-number',
     },
+    statedTolerance: {
+      head: ZONE_FIELDS.statedToleranceUm.head,
+      unit: units.thickness,
+      isNumeric: true,
+      className: 'cell-number',
+    },
     connectorAccepts: { head: ZONE_FIELDS.connectorWindow.label, unit: units.thickness },
     ...(!isReadOnly ? { acts: { head: 'Acts', isHeadHidden: true, className: 'no-print row-acts' } } : {}),
   } satisfies Columns
@@ -136,6 +142,14 @@ function ZoneRow({ zone, index }: { zone: Zone; index: number }) {
             at={at('statedThicknessUm')}
             value={zone.statedThicknessUm}
             onChange={(statedThicknessUm) => set('statedThicknessUm', (present) => ({ ...present, statedThicknessUm }))}
+          />
+        ),
+        statedTolerance: (
+          <OptionalThicknessCell
+            label={ZONE_FIELDS.statedToleranceUm.label}
+            at={at('statedToleranceUm')}
+            value={zone.statedToleranceUm}
+            onChange={(statedToleranceUm) => set('statedToleranceUm', (present) => ({ ...present, statedToleranceUm }))}
           />
         ),
         connectorAccepts: (zone.kind === 'finger' || window !== null) && (

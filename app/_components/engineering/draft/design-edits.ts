@@ -130,6 +130,7 @@ export function addZone(design: Design): Design {
     connectorWindow: null,
     contactFinish: null,
     statedThicknessUm: null,
+    statedToleranceUm: null,
     ...UNKNOWN_THROUGH_THICKNESS,
   }
   return {

@@ -1,6 +1,6 @@
 'use client'
 
-import { FEATURE_FIELDS, listChoices, listStiffeners } from '@/lib/engine'
+import { FEATURE_FIELDS, listChoices, listStiffeners, UNKNOWN_IMPEDANCE } from '@/lib/engine'
 import { useDraft } from '../draft'
 import { columnsOf, layerColumn, nearestBendColumns } from './columns'
 import { type FeatureOf, FeatureTable } from './feature-table'
@@ -45,6 +45,7 @@ export function ConductorFeatures() {
         allowedRiseDegC: null,
         allowedDropVolt: null,
         impedanceOhm: null,
+        impedance: UNKNOWN_IMPEDANCE,
         voltageVolt: null,
         isCovered: null,
         frequencyMhz: null,
@@ -94,6 +95,8 @@ export function HoleFeatures() {
         landMm: null,
         nearestBend: null,
         transitionDistanceMm: null,
+        stiffenerEdgeDistanceMm: null,
+        stiffenerHoleMm: null,
       })}
       columns={[
         column.optionalChoice('zoneId', zoneChoices),
@@ -106,6 +109,8 @@ export function HoleFeatures() {
         column.optionalChoice('filling', listChoices(FEATURE_FIELDS.holes.entry.filling)),
         ...nearestBendColumns<HoleRow>(),
         column.optionalPlan('transitionDistanceMm'),
+        column.optionalPlan('stiffenerEdgeDistanceMm'),
+        column.optionalPlan('stiffenerHoleMm'),
       ]}
     />
   )
@@ -191,11 +196,21 @@ export function CoverlayOpeningFeatures() {
       singular="opening"
       idPrefix="opening"
       emptyText="No coverlay openings entered."
-      makeRow={(named) => ({ ...named, method: null, openingMm: null, webMm: null, nearestBend: null })}
+      makeRow={(named) => ({
+        ...named,
+        method: null,
+        openingMm: null,
+        webMm: null,
+        landMm: null,
+        neededOpenMm: null,
+        nearestBend: null,
+      })}
       columns={[
         column.optionalChoice('method', listChoices(FEATURE_FIELDS.coverlayOpenings.entry.method)),
         column.optionalPlan('openingMm'),
         column.optionalPlan('webMm'),
+        column.optionalPlan('landMm'),
+        column.optionalPlan('neededOpenMm'),
         ...nearestBendColumns<CoverlayOpeningRow>(),
       ]}
     />
@@ -219,6 +234,8 @@ export function StiffenerFeatures() {
         layerId: '',
         purpose: null,
         coverlayOverlapMm: null,
+        bonded: null,
+        heatRatingDegC: null,
         nearestBend: null,
         onDrawing: null,
       })}
@@ -231,6 +248,8 @@ export function StiffenerFeatures() {
         column.optionalChoice('purpose', listChoices(FEATURE_FIELDS.stiffeners.entry.purpose)),
         column.optionalPlan('coverlayOverlapMm'),
         ...nearestBendColumns<StiffenerRow>(),
+        column.optionalChoice('bonded', listChoices(FEATURE_FIELDS.stiffeners.entry.bonded)),
+        column.optionalNumber('heatRatingDegC'),
         column.observed('onDrawing'),
       ]}
     />
@@ -254,6 +273,23 @@ export function SlitFeatures() {
       emptyText="No slits or cut-outs entered."
       makeRow={(named) => ({ ...named, endReliefDiameterMm: null, widthMm: null })}
       columns={[column.optionalPlan('endReliefDiameterMm'), column.optionalPlan('widthMm')]}
+    />
+  )
+}
+
+/** What must lie well to what, and what the fabricator holds. */
+export function RegistrationFeatures() {
+  const column = columnsOf('registrations')
+  return (
+    <FeatureTable
+      listKey="registrations"
+      title={FEATURE_FIELDS.registrations.label}
+      placeKind="registration"
+      singular="pair"
+      idPrefix="pair"
+      emptyText="No pairs entered: what the fabricator holds between two features is not compared with what works."
+      makeRow={(named) => ({ ...named, neededMm: null, heldMm: null })}
+      columns={[column.optionalPlan('neededMm'), column.optionalPlan('heldMm')]}
     />
   )
 }

@@ -3,7 +3,9 @@
 import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
 import '../engineering.css'
 import { ConductorResults } from './conductor-results'
+import { ConnectorForms } from './connector-forms'
 import { CrossingsTable } from './crossings-table'
+import { EdgeForms } from './edge-forms'
 import {
   ComponentFeatures,
   ConductorFeatures,
@@ -11,10 +13,12 @@ import {
   CoverlayOpeningFeatures,
   HoleFeatures,
   PadFeatures,
+  RegistrationFeatures,
   SlitFeatures,
   StiffenerFeatures,
   WidthStepFeatures,
 } from './feature-tables'
+import { ImpedanceTable } from './impedance-table'
 import { OutlineForm } from './outline-form'
 import { RoutingForm } from './routing-form'
 
@@ -27,6 +31,7 @@ export function FeaturesScreen({ stored, saveAction }: { stored: StoredRevision;
       <OutlineForm />
       <ConductorFeatures />
       <CrossingsTable />
+      <ImpedanceTable />
       <ConductorResults />
       <HoleFeatures />
       <PadFeatures />
@@ -36,6 +41,9 @@ export function FeaturesScreen({ stored, saveAction }: { stored: StoredRevision;
       <StiffenerFeatures />
       <SlitFeatures />
       <ComponentFeatures />
+      <ConnectorForms />
+      <RegistrationFeatures />
+      <EdgeForms />
     </DraftProvider>
   )
 }

@@ -64,5 +64,61 @@ export const BEND_FIELDS = {
       pointsOfApplication: { label: 'Test: points of application', inText: 'points of application' },
     },
   },
+  forming: {
+    label: 'Forming',
+    fields: {
+      method: {
+        label: 'Formed',
+        inText: 'method',
+        choices: { tool: 'with a tool', 'by-hand-over-former': 'by hand over a former', 'by-hand': 'by hand' },
+      },
+      by: {
+        label: 'Formed by',
+        inText: 'by whom',
+        choices: {
+          fabricator: 'the fabricator',
+          assembler: 'the assembler',
+          team: 'our own people',
+          user: 'whoever installs it',
+        },
+      },
+      springbackAllowed: { label: 'Springback allowed for', inText: 'springback allowed for' },
+    },
+  },
+  inProduct: {
+    label: 'In the product',
+    fields: {
+      handlingCycles: {
+        label: 'Worked before and beside service',
+        inText: 'handling count',
+        unit: 'cycles',
+        hint: 'In assembly, test, rework and service calls.',
+      },
+      isTiedDown: { label: 'Tied down against shock and vibration', inText: 'tied down' },
+      furtherMotion: {
+        label: 'Further motion',
+        choices: {
+          none: 'none',
+          twist: 'it twists',
+          'second-direction': 'it bends in a second direction',
+          'moves-after-fold': 'it moves where it was folded',
+        },
+      },
+      rubsOn: {
+        label: 'Rubs on',
+        inText: 'what it rubs on',
+        choices: {
+          nothing: 'nothing',
+          'guide-with-radius': 'a guide with a radius',
+          'edge-or-surface': 'an edge or a surface',
+        },
+      },
+      followedInEnclosure: {
+        label: 'Followed in the model of the enclosure',
+        inText: 'followed in the model of the enclosure',
+        hint: 'Through its motion, with slack and clearance.',
+      },
+    },
+  },
   note: { label: 'Note' },
 } as const satisfies FieldsOf<Bend>

@@ -1,4 +1,5 @@
 import type { Brief } from '../brief'
+import { ARRAY_FIELDS, ASSEMBLY_FIELDS, TOLERANCE_FIELDS } from './assembly-fields'
 import type { FieldsOf } from './field'
 import { TERM_FIELDS } from './term-fields'
 
@@ -125,6 +126,9 @@ export const BRIEF_FIELDS = {
     hint: 'How a part that does not keep its shape is measured.',
     question: 'Which general tolerances and datums hold for the outline?',
   },
+  assembly: { label: 'Assembly', fields: ASSEMBLY_FIELDS },
+  tolerances: { label: 'Tolerances', inText: 'tolerance of', fields: TOLERANCE_FIELDS },
+  array: { label: 'Array', fields: ARRAY_FIELDS },
   registrationCriticalFeatures: {
     label: 'Features that need tight registration',
     inText: 'registration critical features',

@@ -82,6 +82,12 @@ export const ZONE_FIELDS = {
     },
   },
   statedThicknessUm: { label: 'Stated thickness', head: 'Stated', unit: 'um' },
+  statedToleranceUm: {
+    label: 'Stated tolerance, ±',
+    head: 'Stated ±',
+    inText: 'stated tolerance',
+    unit: 'um',
+  },
   throughExpansionPpmPerC: {
     label: 'Expansion through the thickness',
     head: 'Expansion through',

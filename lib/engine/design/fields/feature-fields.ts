@@ -1,4 +1,5 @@
 import type { Features } from '../features'
+import { CONNECTOR_FIELDS } from './connector-fields'
 import { type FieldsOf, LAYER_FIELD, NAMED_FIELDS, NEAREST_BEND_FIELD } from './field'
 
 const TRANSITION_FIELD = {
@@ -23,6 +24,16 @@ export const FEATURE_FIELDS = {
       allowedRiseDegC: { label: 'Allowed rise', unit: 'degC' },
       allowedDropVolt: { label: 'Allowed drop', unit: 'volt' },
       impedanceOhm: { label: 'Impedance', unit: 'ohm' },
+      impedance: {
+        label: 'Controlled impedance',
+        inText: 'impedance',
+        fields: {
+          tolerancePct: { label: 'Tolerance, ±', inText: 'tolerance', unit: 'pct' },
+          kind: { label: 'Line', inText: 'kind', choices: { single: 'single', pair: 'pair' } },
+          referenceLayerId: { label: 'Reference layer', inText: 'reference layer' },
+          coupon: { label: 'Coupon', inText: 'coupon' },
+        },
+      },
       voltageVolt: {
         label: 'Voltage to its neighbour',
         hint: 'Highest working voltage, peak or direct; 0 within one net.',
@@ -70,6 +81,17 @@ export const FEATURE_FIELDS = {
       wallPlatingUm: { label: 'Wall plating, thickness', inText: 'wall plating', unit: 'um' },
       nearestBend: NEAREST_BEND_FIELD,
       transitionDistanceMm: TRANSITION_FIELD,
+      stiffenerEdgeDistanceMm: {
+        label: 'To the edge of a stiffener',
+        inText: 'distance to the edge of a stiffener',
+        unit: 'mm',
+      },
+      stiffenerHoleMm: {
+        label: 'Hole in the stiffener',
+        inText: 'hole in the stiffener',
+        unit: 'mm',
+        hint: '0 where the stiffener closes the hole.',
+      },
     },
   },
   pads: {
@@ -112,6 +134,8 @@ export const FEATURE_FIELDS = {
       method: { label: 'Made by', choices: { drill: 'drilling', punch: 'punching', laser: 'laser' } },
       openingMm: { label: 'Opening', unit: 'mm' },
       webMm: { label: 'Narrowest web', unit: 'mm' },
+      landMm: { label: 'Copper under it', inText: 'copper under it', unit: 'mm' },
+      neededOpenMm: { label: 'Must stay open', inText: 'what must stay open', unit: 'mm' },
       nearestBend: NEAREST_BEND_FIELD,
     },
   },
@@ -128,6 +152,17 @@ export const FEATURE_FIELDS = {
       },
       coverlayOverlapMm: { label: 'Past the coverlay end', inText: 'overlap with the coverlay', unit: 'mm' },
       nearestBend: NEAREST_BEND_FIELD,
+      bonded: {
+        label: 'Bonded',
+        inText: 'when it is bonded',
+        choices: { 'before-soldering': 'before soldering', 'after-soldering': 'after soldering' },
+      },
+      heatRatingDegC: {
+        label: 'Bears in soldering',
+        inText: 'what it and its bond bear in soldering',
+        hint: 'Stiffener or bond, the lower, by the maker’s sheet.',
+        unit: 'degC',
+      },
       onDrawing: { label: 'On the drawing' },
     },
   },
@@ -148,6 +183,41 @@ export const FEATURE_FIELDS = {
       nearestBend: NEAREST_BEND_FIELD,
       transitionDistanceMm: TRANSITION_FIELD,
       overStiffener: { label: 'Over a stiffener' },
+    },
+  },
+  connectors: { label: 'Connector ends', inText: 'connector end', entry: CONNECTOR_FIELDS },
+  registrations: {
+    label: 'Registration-critical pairs',
+    inText: 'registration',
+    entry: {
+      ...NAMED_FIELDS,
+      neededMm: { label: 'Largest shift that works', inText: 'largest shift that works', unit: 'mm' },
+      heldMm: { label: 'Fabricator holds', inText: 'what the fabricator holds', unit: 'mm' },
+    },
+  },
+  rigidEdges: {
+    label: 'Edges of rigid zones',
+    inText: 'rigid edges:',
+    fields: {
+      bead: { label: 'Bead', choices: { 'called-out': 'called out', 'ruled-out': 'ruled out' } },
+      beadMaterial: { label: 'Bead: material', inText: 'bead material' },
+      beadWidthMm: { label: 'Bead: width', inText: 'bead width', unit: 'mm' },
+      beadHeightMm: { label: 'Bead: height', inText: 'bead height', unit: 'mm' },
+      prepregSetBackMm: {
+        label: 'Prepreg ends inside the edge by',
+        inText: 'set-back of the prepreg',
+        unit: 'mm',
+      },
+      squeezeOutMm: { label: 'Squeeze-out accepted', inText: 'accepted squeeze-out', unit: 'mm' },
+    },
+  },
+  shieldGround: {
+    label: 'Ground of the shield',
+    inText: 'shield ground:',
+    fields: {
+      pointCount: { label: 'Ground points', inText: 'number of ground points' },
+      openingsShown: { label: 'Openings on the drawing', inText: 'openings on the drawing' },
+      maxResistanceOhm: { label: 'Resistance to ground, at most', inText: 'highest resistance', unit: 'ohm' },
     },
   },
   copperToOutlineMm: { label: 'Minimum distance of copper to the outline', inText: 'copper to outline', unit: 'mm' },

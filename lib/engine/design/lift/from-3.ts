@@ -1,15 +1,21 @@
+import { UNKNOWN_FORMING, UNKNOWN_IN_PRODUCT } from '../bend'
 import { makeUnknownTerms } from '../brief-terms'
+import { UNKNOWN_IMPEDANCE, UNKNOWN_RIGID_EDGES, UNKNOWN_SHIELD_GROUND } from '../features'
 import { changeAt, changeEach, isObject, type JsonObject } from './json'
 
 /** What format 3 could not say becomes "not known yet"; what was typed stays. */
 export function liftFrom3(document: JsonObject): JsonObject {
   let lifted: JsonObject = { ...document, formatVersion: 4 }
-  lifted = changeAt(lifted, 'brief', (brief) => ({ flatAtDegC: null, ...brief }))
+  lifted = changeAt(lifted, 'brief', (brief) => ({
+    flatAtDegC: null,
+    ...brief,
+  }))
   lifted = changeAt(lifted, 'brief', fillTerms)
-  lifted = changeAt(lifted, 'features', (features) =>
-    changeEach(features, 'holes', (hole) => ({ fromLayerId: null, toLayerId: null, filling: null, ...hole })),
+  lifted = changeAt(lifted, 'construction', (construction) =>
+    changeEach(construction, 'zones', (zone) => ({ statedToleranceUm: null, ...zone })),
   )
-  return lifted
+  lifted = changeEach(lifted, 'bends', (bend) => ({ forming: UNKNOWN_FORMING, inProduct: UNKNOWN_IN_PRODUCT, ...bend }))
+  return changeAt(lifted, 'features', liftFeatures)
 }
 
 /** Records of terms that the brief did not have. */
@@ -19,4 +25,25 @@ function fillTerms(brief: JsonObject): JsonObject {
     return [record, isObject(stored) ? { ...unknown, ...stored } : (stored ?? unknown)]
   })
   return { ...brief, ...Object.fromEntries(filled) }
+}
+
+function liftFeatures(features: JsonObject): JsonObject {
+  let lifted: JsonObject = {
+    connectors: [],
+    registrations: [],
+    rigidEdges: UNKNOWN_RIGID_EDGES,
+    shieldGround: UNKNOWN_SHIELD_GROUND,
+    ...features,
+  }
+  lifted = changeEach(lifted, 'conductors', (conductor) => ({ impedance: UNKNOWN_IMPEDANCE, ...conductor }))
+  lifted = changeEach(lifted, 'holes', (hole) => ({
+    fromLayerId: null,
+    toLayerId: null,
+    filling: null,
+    stiffenerEdgeDistanceMm: null,
+    stiffenerHoleMm: null,
+    ...hole,
+  }))
+  lifted = changeEach(lifted, 'coverlayOpenings', (opening) => ({ landMm: null, neededOpenMm: null, ...opening }))
+  return changeEach(lifted, 'stiffeners', (stiffener) => ({ bonded: null, heatRatingDegC: null, ...stiffener }))
 }

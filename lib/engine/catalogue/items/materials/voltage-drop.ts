@@ -1,6 +1,14 @@
 import type { ConductorResult, Outcome, Place } from '../../../results'
 import { placeOf } from '../../checks'
-import { cannotTell, cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
+import {
+  cannotTell,
+  cannotTellFrom,
+  decide,
+  makeDesignLimit,
+  notApplicable,
+  notComputed,
+  notComputedFrom,
+} from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
@@ -25,12 +33,22 @@ export const voltageDrop = defineItem({
     { path: 'brief.operatingMaxDegC', worse: 'larger' },
     ...WIDER_TOLERANCES,
   ],
-  check: (context) =>
-    context.design.features.conductors.map((conductor, index): Outcome => {
+  check: (context) => {
+    const isAnyStated = context.design.features.conductors.some(({ allowedDropVolt }) => allowedDropVolt !== null)
+    return context.design.features.conductors.map((conductor, index): Outcome => {
       const result = context.conductors[index]
       const places = [placeOf('conductor', conductor)]
       const { allowedDropVolt } = conductor
-      if (allowedDropVolt === null) return notApplicable(`no drop is stated for ${conductor.name}`, places)
+      if (allowedDropVolt === null) {
+        // Where others state what they may lose, a conductor that carries current and says nothing is a gap, not an exception.
+        return isAnyStated && conductor.currentAmp !== 0
+          ? notComputed(
+              ['features', 'conductors', index, 'allowedDropVolt'],
+              `allowed drop of ${conductor.name}`,
+              places,
+            )
+          : notApplicable(`no drop is stated for ${conductor.name}`, places)
+      }
       const what = `drop over ${conductor.name}`
       if (result !== undefined && result.cannotTell !== null) return cannotTellFrom(result, `the ${what}`, places)
       if (result !== undefined && result.dropAtLeastVolt !== null) {
@@ -61,7 +79,8 @@ export const voltageDrop = defineItem({
         range: result.dropRangeVolt ?? undefined,
         rangeOver: 'both',
       })
-    }),
+    })
+  },
 })
 
 const describeDrop = (

@@ -1,13 +1,13 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
+import { LimitList } from '@/app/_components/limits/limit-list'
 import { listLimitRows } from '@/app/_components/limits/limit-rows'
-import { LimitSheet } from '@/app/_components/limits/limit-sheet'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { getSettings } from '@/lib/config'
-import { getLimitSheet, getSettingsView, listAccounts } from '@/lib/data'
+import { getLimitList, getSettingsView, listAccounts } from '@/lib/data'
 import { AccountTable } from './_components/account-table'
 import { AdminReads } from './_components/admin-reads'
 import { MaintenancePanel } from './_components/maintenance-panel'
@@ -18,7 +18,7 @@ export const metadata: Metadata = { title: 'Workspace' }
 export default async function WorkspacePage() {
   const actor = await requireActor(paths.workspace())
   const [settings, accounts, sheet] = await readOrNotFound(() =>
-    Promise.all([getSettingsView(actor), listAccounts(actor), getLimitSheet(actor, null)]),
+    Promise.all([getSettingsView(actor), listAccounts(actor), getLimitList(actor, null)]),
   )
   return (
     <>
@@ -62,7 +62,7 @@ export default async function WorkspacePage() {
         <p className="muted">
           A limit set here applies to every review, unless a fabricator that a revision is shared with sets its own.
         </p>
-        <LimitSheet rows={listLimitRows()} limits={sheet.limits} companyId={null} mayEdit={sheet.mayEdit} />
+        <LimitList rows={listLimitRows()} limits={sheet.limits} companyId={null} mayEdit={sheet.mayEdit} />
       </PageSection>
     </>
   )

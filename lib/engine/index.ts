@@ -19,7 +19,7 @@ export type { TestedLife } from './flex-tests'
 export { DEFAULT_WEIBULL_SLOPE } from './life'
 export { findLibraryMaterial, listLibraryMaterials, PLATED_COPPER_ID } from './materials'
 // Types alone: remedies are sought on demand, and are a part of the browser's load that a page fetches when it needs it
-// (`@/lib/engine/remedies`). So are the starting constructions (`@/lib/engine/templates`).
+// (`@/lib/engine/remedies`). So are the starting constructions (`@/lib/engine/starting-constructions`).
 export type {
   Remedy,
   RemedyOptions,

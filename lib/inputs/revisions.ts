@@ -19,7 +19,7 @@ const labelSchema = z
 
 /** Where a new revision's design comes from. */
 export const revisionOriginSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('template'), templateId: z.string().min(1).max(60) }),
+  z.strictObject({ kind: z.literal('starting-construction'), constructionId: z.string().min(1).max(60) }),
   z.strictObject({ kind: z.literal('blank') }),
   /** The text of a design document, as it lies in the file. */
   z.strictObject({ kind: z.literal('import'), designText: z.string().min(1, 'is empty') }),

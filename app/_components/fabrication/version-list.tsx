@@ -1,8 +1,8 @@
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import type { SheetVersionView } from '@/lib/data'
+import type { FabricationSheetVersionView } from '@/lib/data'
 
 /** Earlier versions of a sheet; all of them stay. */
-export function VersionList({ versions }: { versions: readonly SheetVersionView[] }) {
+export function VersionList({ versions }: { versions: readonly FabricationSheetVersionView[] }) {
   if (versions.length < 2) return null
   return (
     <details>

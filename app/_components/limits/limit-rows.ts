@@ -1,6 +1,6 @@
 import { citeSource } from '@/lib/engine'
 import { getLimitDefinition, LIMIT_KEYS } from '@/lib/engine/catalogue'
-import type { LimitRow } from './limit-sheet'
+import type { LimitRow } from './limit-list'
 
 /** The dictionary of limits as the sheet shows it. */
 export function listLimitRows(): LimitRow[] {

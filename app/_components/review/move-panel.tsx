@@ -4,7 +4,7 @@ import { useState } from 'react'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import type { Action } from '@/app/_components/ui/action-result'
 import { Button } from '@/app/_components/ui/button'
-import { SheetDialog } from '@/app/_components/ui/dialog'
+import { SideDialog } from '@/app/_components/ui/dialog'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
@@ -91,7 +91,7 @@ function MoveWithReason({ label, text, action, revisionId, version, isGrave = fa
       <Button weight={isGrave ? 'quiet' : 'plain'} onPress={() => setIsOpen(true)}>
         {label}
       </Button>
-      <SheetDialog title={label} isOpen={isOpen} onOpenChange={setIsOpen}>
+      <SideDialog title={label} isOpen={isOpen} onOpenChange={setIsOpen}>
         <ReasonForm
           label={label}
           text={text}
@@ -101,7 +101,7 @@ function MoveWithReason({ label, text, action, revisionId, version, isGrave = fa
           isGrave={isGrave}
           onClose={() => setIsOpen(false)}
         />
-      </SheetDialog>
+      </SideDialog>
     </>
   )
 }

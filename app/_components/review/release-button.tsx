@@ -3,7 +3,7 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
-import { SheetDialog } from '@/app/_components/ui/dialog'
+import { SideDialog } from '@/app/_components/ui/dialog'
 import { FormError } from '@/app/_components/ui/form-error'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { SecondFactorView } from '@/lib/data'
@@ -38,7 +38,7 @@ export function ReleaseButton({ revisionId, version, factor }: ReleaseButtonProp
           Release
         </Button>
       </div>
-      <SheetDialog title="Release this revision?" isOpen={isAsking} onOpenChange={setOpen} isBusy={isPending}>
+      <SideDialog title="Release this revision?" isOpen={isAsking} onOpenChange={setOpen} isBusy={isPending}>
         <p>
           The fabricator may build from its package. A released revision no longer changes; it can be superseded or
           withdrawn.
@@ -55,7 +55,7 @@ export function ReleaseButton({ revisionId, version, factor }: ReleaseButtonProp
             </Button>
           </div>
         </form>
-      </SheetDialog>
+      </SideDialog>
     </div>
   )
 }

@@ -2,7 +2,7 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { SheetDialog } from '@/app/_components/ui/dialog'
+import { SideDialog } from '@/app/_components/ui/dialog'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
@@ -17,9 +17,9 @@ export function TakeBackSignature({ signatureId }: { signatureId: string }) {
       <Button weight="quiet" onPress={() => setIsOpen(true)}>
         Withdraw my signature
       </Button>
-      <SheetDialog title="Withdraw your signature" isOpen={isOpen} onOpenChange={setIsOpen}>
+      <SideDialog title="Withdraw your signature" isOpen={isOpen} onOpenChange={setIsOpen}>
         <ReasonForm signatureId={signatureId} onClose={() => setIsOpen(false)} />
-      </SheetDialog>
+      </SideDialog>
     </div>
   )
 }

@@ -6,7 +6,7 @@ import { Heading } from 'react-aria-components/Heading'
 import { Modal, ModalOverlay } from 'react-aria-components/Modal'
 import { Button, type ButtonWeight } from './button'
 
-interface SheetDialogProps {
+interface SideDialogProps {
   title: string
   isOpen: boolean
   onOpenChange: (isOpen: boolean) => void
@@ -15,7 +15,7 @@ interface SheetDialogProps {
   children: ReactNode
 }
 
-export function SheetDialog({ title, isOpen, onOpenChange, isBusy = false, children }: SheetDialogProps) {
+export function SideDialog({ title, isOpen, onOpenChange, isBusy = false, children }: SideDialogProps) {
   return (
     <ModalOverlay
       isOpen={isOpen}
@@ -57,7 +57,7 @@ export function ConfirmDialog({
   ...rest
 }: ConfirmDialogProps) {
   return (
-    <SheetDialog {...rest} isBusy={isPending}>
+    <SideDialog {...rest} isBusy={isPending}>
       {children}
       <div className="row">
         <Button weight={weight} isPending={isPending} onPress={onConfirm}>
@@ -67,6 +67,6 @@ export function ConfirmDialog({
           Cancel
         </Button>
       </div>
-    </SheetDialog>
+    </SideDialog>
   )
 }

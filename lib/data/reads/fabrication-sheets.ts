@@ -1,10 +1,10 @@
 import 'server-only'
-import type { KeptSheetKind, SheetContent } from '@/lib/fabrication'
+import type { FabricationSheetContent, KeptSheetKind } from '@/lib/fabrication'
 import { type Actor, type CompanyAction, requireCompany } from '../records/authorization'
 import { toCompanyView } from '../records/part-views'
 import { loadSheet } from '../records/sheet-records'
 import type { TransactionClient } from '../store/client'
-import type { SheetVersionView, SheetView } from '../views'
+import type { FabricationSheetVersionView, FabricationSheetView } from '../views'
 import { read } from './read'
 
 /** The right to see each kind of sheet. */
@@ -25,7 +25,7 @@ export function getSheet<K extends KeptSheetKind>(
   actor: Actor,
   companyId: string,
   kind: K,
-): Promise<SheetView<SheetContent<K>>> {
+): Promise<FabricationSheetView<FabricationSheetContent<K>>> {
   return read(actor, async ({ tx, rights }) => {
     const { company, mayEdit } = await requireCompany(tx, rights, companyId, SHEET_VIEW_ACTIONS[kind])
     const record = await loadSheet(tx, company.id, kind)
@@ -44,7 +44,7 @@ export function listSheetVersions(
   actor: Actor,
   companyId: string,
   kind: KeptSheetKind,
-): Promise<readonly SheetVersionView[]> {
+): Promise<readonly FabricationSheetVersionView[]> {
   return read(actor, async ({ tx, rights }) => {
     const { company } = await requireCompany(tx, rights, companyId, SHEET_VIEW_ACTIONS[kind])
     const rows = await tx.fabricationSheet.findMany({
@@ -60,12 +60,12 @@ export function listSheetVersions(
   })
 }
 
-type VersionRow = Pick<SheetVersionView, 'version' | 'issuedOn' | 'note'> & {
+type VersionRow = Pick<FabricationSheetVersionView, 'version' | 'issuedOn' | 'note'> & {
   readonly setById: string
   readonly setAt: Date
 }
 
-function toVersionView(row: VersionRow, names: ReadonlyMap<string, string>): SheetVersionView {
+function toVersionView(row: VersionRow, names: ReadonlyMap<string, string>): FabricationSheetVersionView {
   const { version, issuedOn, note, setById, setAt } = row
   const setBy = { id: setById, name: names.get(setById) ?? 'somebody' }
   return { version, issuedOn, note, setBy, setAt: setAt.toISOString() }

@@ -8,7 +8,7 @@ import {
 } from '../records/authorization'
 import { toCompanyView } from '../records/part-views'
 import type { TransactionClient } from '../store/client'
-import type { CompanyView, LimitSheetView } from '../views'
+import type { CompanyView, LimitListView } from '../views'
 import { read } from './read'
 
 export const WORKSPACE_OWNER = 'workspace'
@@ -17,7 +17,7 @@ export const WORKSPACE_OWNER = 'workspace'
  * The limits that the workspace set, or one fabricator. The workspace's are for its team and admins to see, a
  * fabricator's for their own people and for the team of a project to which they chose to show them.
  */
-export function getLimitSheet(actor: Actor, companyId: string | null): Promise<LimitSheetView> {
+export function getLimitList(actor: Actor, companyId: string | null): Promise<LimitListView> {
   return read(actor, async ({ tx, rights }) => {
     const owner = companyId === null ? findWorkspaceOwner(rights) : await findCompanyOwner(tx, rights, companyId)
     const rows = await tx.limit.findMany({ where: { ownerKey: owner.ownerKey }, orderBy: { key: 'asc' } })

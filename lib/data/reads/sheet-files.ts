@@ -2,12 +2,12 @@ import 'server-only'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import {
   compareRows,
+  type FabricationTable,
   type FileReading,
   type MatrixRow,
   readTableFile,
   SHEET_NAMES,
   SHEET_TABLES,
-  type SheetTable,
   type ShelfRow,
   type TableSheetKind,
   writeTable,
@@ -26,7 +26,7 @@ export type Row = MatrixRow | ShelfRow | FlexTestRow
 type GoodReading = Extract<FileReading<Row>, { readonly ok: true }>
 
 /** All kinds of rows go through the same code; each by its own table. */
-const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as SheetTable<Row>
+const tableOf = (kind: TableSheetKind) => SHEET_TABLES[kind] as unknown as FabricationTable<Row>
 
 /** What a file would do to the sheet, bad rows named. Writes nothing; taking it over is `importSheetFile`. */
 export function previewSheetFile(actor: Actor, input: PreviewSheetFileInput): Promise<ActResult<SheetFilePreview>> {

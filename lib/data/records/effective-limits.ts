@@ -6,7 +6,7 @@ import type { TransactionClient } from '../store/client'
 import { type CompanySheets, listSheetVersionsOf } from './sheet-records'
 
 /** Limits of the review's version of the catalogue, and of the fabricators with whom the revision is shared. */
-export interface LimitSheets {
+export interface LimitsByOwner {
   readonly workspaceName: string
   readonly workspace: readonly SetLimit[]
   readonly fabricators: readonly {
@@ -40,11 +40,11 @@ export async function loadCompanyLimits(tx: TransactionClient, companyIds: reado
   return { limits, companies }
 }
 
-export function makeLimitSheets(
+export function makeLimitsByOwner(
   { limits, companies }: CompanyLimits,
   sharings: ReadonlyMap<string, Sharing>,
   workspace: { readonly name: string; readonly limits: readonly SetLimit[] },
-): LimitSheets {
+): LimitsByOwner {
   return {
     workspaceName: workspace.name,
     workspace: workspace.limits,
@@ -66,7 +66,7 @@ export function makeLimitSheets(
  * @param fabricatorCompanyId  whose view it is: then no other fabricator's limit plays a part, and all of its own do; null is
  * the team's view, which holds those that fabricators show
  */
-export function combineLimits(sheets: LimitSheets, fabricatorCompanyId: string | null): LimitOverride[] {
+export function combineLimits(sheets: LimitsByOwner, fabricatorCompanyId: string | null): LimitOverride[] {
   return combine(sheets, ({ companyId, sharing }) =>
     fabricatorCompanyId === null ? sharing === 'shown' : companyId === fabricatorCompanyId,
   )
@@ -76,20 +76,20 @@ export function combineLimits(sheets: LimitSheets, fabricatorCompanyId: string |
  * Every limit that counts for the team, those included that are checked against and not shown. For a calculation whose
  * results go through `withholdLimits`, and for nothing else.
  */
-export function combineLimitsWithChecked(sheets: LimitSheets): LimitOverride[] {
+export function combineLimitsWithChecked(sheets: LimitsByOwner): LimitOverride[] {
   return combine(sheets, ({ sharing }) => sharing !== 'not-shared')
 }
 
 /** Limits that the team's results are checked against and that are not shown, without their values. */
-export function listCheckedLimits(sheets: LimitSheets): CheckedLimit[] {
+export function listCheckedLimits(sheets: LimitsByOwner): CheckedLimit[] {
   return sheets.fabricators.flatMap(({ name, sharing, limits }) =>
     sharing === 'checked' ? limits.map(({ key }) => ({ key, ownerName: name })) : [],
   )
 }
 
 function combine(
-  sheets: LimitSheets,
-  isWanted: (fabricator: LimitSheets['fabricators'][number]) => boolean,
+  sheets: LimitsByOwner,
+  isWanted: (fabricator: LimitsByOwner['fabricators'][number]) => boolean,
 ): LimitOverride[] {
   const overrides: LimitOverride[] = sheets.workspace.map(({ key, value }) => ({
     key,
@@ -119,7 +119,7 @@ function isStricter(key: string, value: number, other: number): boolean {
  * @param companies  those whose sheets the view rests on
  */
 export function hashLimits(
-  sheets: LimitSheets,
+  sheets: LimitsByOwner,
   companies: readonly CompanySheets[],
   fabricatorCompanyId: string | null,
 ): string {
@@ -132,7 +132,7 @@ export function hashLimits(
 }
 
 /** By which the team's results are known to be made with these limits, and not with others. */
-export function listCheckedVersions(sheets: LimitSheets): string[] {
+export function listCheckedVersions(sheets: LimitsByOwner): string[] {
   return sheets.fabricators.flatMap(({ sharing, limits }) =>
     sharing === 'checked' ? limits.map(({ id, version }) => `${id}/${version}`) : [],
   )

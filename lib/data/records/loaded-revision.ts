@@ -2,7 +2,7 @@ import 'server-only'
 import { type Design, parseStoredJson, readStoredDesignDocument } from '@/lib/engine'
 import type { TransactionClient } from '../store/client'
 import { findChangedInputs, loadAnsweredDesigns } from './answer-basis'
-import { type LimitSheets, loadCompanyLimits, makeLimitSheets } from './effective-limits'
+import { type LimitsByOwner, loadCompanyLimits, makeLimitsByOwner } from './effective-limits'
 import { loadRevisionRecord, loadRevisionRecords, type RevisionRecord } from './revision-record'
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
 import { loadSharingsOf } from './sharing-record'
@@ -15,7 +15,7 @@ export interface LoadedRevision {
   readonly template: TemplateRecord
   /** The newest version of the workspace's catalogue: a review may be brought up to it. */
   readonly latestTemplateVersion: number
-  readonly sheets: LimitSheets
+  readonly sheets: LimitsByOwner
   /** What the fabricators with whom it is shared can build, hold and charge. */
   readonly fabrication: readonly CompanySheets[]
   readonly workspace: WorkspaceRecord
@@ -86,7 +86,7 @@ async function loadRules(tx: TransactionClient, records: readonly RevisionRecord
     const template = templates.get(templateVersion)
     if (template === undefined) throw new Error(`there is no version ${templateVersion} of the catalogue`)
     const shared = sharings[at] ?? new Map()
-    const sheets = makeLimitSheets(companyLimits, shared, { name: workspace.name, limits: template.content.limits })
+    const sheets = makeLimitsByOwner(companyLimits, shared, { name: workspace.name, limits: template.content.limits })
     const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
     const fabrication = makeCompanySheets(newestSheets, companies, shared)
     return { template, latestTemplateVersion, workspace, sheets, fabrication }

@@ -1,22 +1,22 @@
 import 'server-only'
 import {
+  type FabricationSheetContent,
+  type FabricationSheetKind,
   isKeptSheetKind,
   type KeptSheetKind,
   readSheetContent,
-  type SheetContent,
-  type SheetKind,
 } from '@/lib/fabrication'
 import { NOTHING_SHARED, type Sharing } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
 
 /** The newest version of a sheet, ready for use. */
-export interface SheetRecord<K extends KeptSheetKind> {
+export interface FabricationSheetRecord<K extends KeptSheetKind> {
   readonly version: number
   readonly issuedOn: string
   readonly note: string
   readonly setById: string
   readonly setAt: Date
-  readonly content: SheetContent<K>
+  readonly content: FabricationSheetContent<K>
 }
 
 /** The newest sheets of one fabricator; a kind that they do not keep is absent. */
@@ -25,7 +25,7 @@ export interface CompanySheets {
   readonly companyName: string
   /** What the project's team gets of them; the company's own people see them whatever this says. */
   readonly sharing: Sharing
-  readonly sheets: { readonly [K in KeptSheetKind]?: SheetRecord<K> }
+  readonly sheets: { readonly [K in KeptSheetKind]?: FabricationSheetRecord<K> }
 }
 
 /**
@@ -74,14 +74,17 @@ export function listSheetVersionsOf(companies: readonly CompanySheets[]) {
   )
 }
 
-type SheetRow = Awaited<ReturnType<typeof findSheetRow>>
+type FabricationSheetRow = Awaited<ReturnType<typeof findSheetRow>>
 
-function findSheetRow(tx: TransactionClient, companyId: string, kind: SheetKind) {
+function findSheetRow(tx: TransactionClient, companyId: string, kind: FabricationSheetKind) {
   return tx.fabricationSheet.findFirst({ where: { companyId, kind }, orderBy: { version: 'desc' } })
 }
 
 /** @throws Error for content that this version cannot read: it was read by its schema before it was stored */
-export function reviveSheet<K extends KeptSheetKind>(kind: K, row: NonNullable<SheetRow>): SheetRecord<K> {
+export function reviveSheet<K extends KeptSheetKind>(
+  kind: K,
+  row: NonNullable<FabricationSheetRow>,
+): FabricationSheetRecord<K> {
   const reading = readSheetContent(kind, JSON.parse(row.contentJson))
   if (!reading.ok) throw new Error(`the stored ${kind} ${row.id} cannot be read: ${reading.issues[0]?.message}`)
   const { version, issuedOn, note, setById, setAt } = row
@@ -92,7 +95,7 @@ export async function loadSheet<K extends KeptSheetKind>(
   tx: TransactionClient,
   companyId: string,
   kind: K,
-): Promise<SheetRecord<K> | null> {
+): Promise<FabricationSheetRecord<K> | null> {
   const row = await findSheetRow(tx, companyId, kind)
   return row === null ? null : reviveSheet(kind, row)
 }

@@ -4,7 +4,7 @@ import type { Sharing } from '@/lib/review'
 import type { CompanyView, PersonView } from './people'
 
 /** One version of a sheet that a fabricator keeps; `version` 0 is before there is one. */
-export interface SheetVersionView {
+export interface FabricationSheetVersionView {
   readonly version: number
   /** YYYY-MM-DD; the day that the fabricator put on it. */
   readonly issuedOn: string
@@ -13,11 +13,11 @@ export interface SheetVersionView {
   readonly setAt: string
 }
 
-export interface SheetView<C> {
+export interface FabricationSheetView<C> {
   readonly company: CompanyView
   readonly mayEdit: boolean
   /** Null where the fabricator has not said anything yet. */
-  readonly current: (SheetVersionView & { readonly content: C }) | null
+  readonly current: (FabricationSheetVersionView & { readonly content: C }) | null
 }
 
 /** A cell of a file that cannot be taken. */

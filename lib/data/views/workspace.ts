@@ -59,7 +59,7 @@ export interface LimitView {
   readonly setAt: string
 }
 
-export interface LimitSheetView {
+export interface LimitListView {
   /** Null for the workspace's own. */
   readonly company: CompanyView | null
   readonly mayEdit: boolean

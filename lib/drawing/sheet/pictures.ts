@@ -6,7 +6,7 @@ import type { Palette } from '../palette'
 import { FILE_FONTS } from '../palette'
 import { drawPartSection } from '../part-section'
 import { type DrawingNode, makeNode, type Picture, roundPx } from '../picture'
-import type { SheetSection } from './contents'
+import type { CrossSectionBlock } from './contents'
 import { FONT_MM } from './marks'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
 
@@ -27,7 +27,7 @@ export interface SectionOptions {
  * magnification accordingly.
  */
 export function laySection(
-  block: SheetSection,
+  block: CrossSectionBlock,
   widthMm: number,
   highestMm: number,
   options: SectionOptions,
@@ -52,7 +52,7 @@ export function laySection(
   }
 }
 
-function drawAt(block: SheetSection, widthMm: number, mmPerPx: number, options: SectionOptions): Picture {
+function drawAt(block: CrossSectionBlock, widthMm: number, mmPerPx: number, options: SectionOptions): Picture {
   const { construction, unit, zoneNames, layerNumbers } = options
   const common = {
     palette: { ...options.palette, fontFamily: FILE_FONTS },

@@ -184,7 +184,7 @@ export function checkObserved(options: {
  * Whether a drawing shows something. The sheet that is made from the design is read from its own contents; a person's "no" about a drawing of the
  * team's own goes before it. Without the sheet at hand the recorded observation is all that there is.
  */
-export function checkSheet(
+export function checkDrawingSheet(
   { facts }: EvaluationContext,
   of: keyof NonNullable<EvaluationContext['facts']['sheetLacks']>,
   observed: Parameters<typeof checkObserved>[0],

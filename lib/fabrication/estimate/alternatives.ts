@@ -1,5 +1,5 @@
 import type { Design } from '@/lib/engine'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { countConductorLayers, findConstructionFamily } from '../construction-family'
 import { readNestedPart } from '../panel'
 import { type Estimate, estimate, type FabricatorBasis } from './estimate'

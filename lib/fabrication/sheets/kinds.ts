@@ -5,11 +5,11 @@ import { z } from 'zod'
  * the panel formats, the rates of their process steps, and their flex tests.
  */
 export const SHEET_KINDS = ['matrix', 'shelf', 'panel-formats', 'process-rates', 'flex-tests'] as const
-export type SheetKind = (typeof SHEET_KINDS)[number]
+export type FabricationSheetKind = (typeof SHEET_KINDS)[number]
 
 export const sheetKindSchema = z.enum(SHEET_KINDS)
 
-export const SHEET_NAMES: Readonly<Record<SheetKind, string>> = {
+export const SHEET_NAMES: Readonly<Record<FabricationSheetKind, string>> = {
   matrix: 'capability matrix',
   shelf: 'shelf',
   'panel-formats': 'panel formats',

@@ -17,10 +17,10 @@ export type CellReading =
   | { readonly ok: false; readonly reason: string }
 
 /** Units that a sheet keeps its numbers in. */
-export type SheetUnit = 'um' | 'mm' | 'days' | 'm2'
+export type CellUnit = 'um' | 'mm' | 'days' | 'm2'
 
 /** A length, which a file may state in another unit. */
-export type KeptLengthUnit = Extract<SheetUnit, 'um' | 'mm'>
+export type KeptLengthUnit = Extract<CellUnit, 'um' | 'mm'>
 
 export const isKeptLength = (unit: string | null): unit is KeptLengthUnit => unit === 'um' || unit === 'mm'
 
@@ -36,7 +36,7 @@ export interface TableColumn<R> {
   readonly isRequired: boolean
   readonly widthRem: number
   /** What its numbers count, as the heading of a file names it; null where that depends on the row, or they count nothing. */
-  readonly unit: SheetUnit | null
+  readonly unit: CellUnit | null
   /** @param stated  unit of length that the file's heading names, where it is not the sheet's own */
   readonly read: (text: string, stated?: LengthUnit) => CellReading
   /** @param chosen  unit of length that the reader chose; without it the sheet's own */
@@ -49,7 +49,7 @@ export interface RowProblem {
 }
 
 /** A sheet as a grid of text. */
-export interface SheetTable<R> {
+export interface FabricationTable<R> {
   readonly columns: readonly TableColumn<R>[]
   /** The row from what its cells said, or what is wrong with it on its own. */
   readonly readRow: (
@@ -86,7 +86,7 @@ const base = <R>({ hint = '', isRequired = false, ...column }: ColumnBase<R>) =>
   ...column,
   hint,
   isRequired,
-  unit: null as SheetUnit | null,
+  unit: null as CellUnit | null,
   choices: [] as readonly string[],
 })
 
@@ -145,7 +145,7 @@ export function readHead<R>(
   return stated === null ? undefined : { stated }
 }
 
-export function numberColumn<R>(column: ColumnBase<R> & { readonly unit?: SheetUnit }): TableColumn<R> {
+export function numberColumn<R>(column: ColumnBase<R> & { readonly unit?: CellUnit }): TableColumn<R> {
   const { unit = null, ...rest } = column
   return {
     ...base<R>(rest),

@@ -9,14 +9,14 @@ import {
   flexTestRowKey,
   flexTestRowSchema,
 } from '@/lib/engine/flex-tests'
-import { choiceColumn, numberColumn, type SheetTable, textColumn } from './columns'
+import { choiceColumn, type FabricationTable, numberColumn, textColumn } from './columns'
 
 const FOILS = listLibraryMaterials()
   .filter(({ kind }) => kind === 'copper-foil')
   .map(({ id }) => id)
 
 /** One specimen in a row, so that a laboratory's list can be pasted. */
-export const FLEX_TEST_TABLE: SheetTable<FlexTestRow> = {
+export const FLEX_TEST_TABLE: FabricationTable<FlexTestRow> = {
   columns: [
     textColumn({
       key: 'set',

@@ -2,7 +2,7 @@ import { FLEX_TEST_TABLE } from './flex-test-table'
 import { MATRIX_TABLE } from './matrix-table'
 import { SHELF_TABLE } from './shelf-table'
 
-export type { SheetTable, TableColumn } from './columns'
+export type { FabricationTable, TableColumn } from './columns'
 export { FLEX_TEST_TABLE } from './flex-test-table'
 export { MATRIX_TABLE } from './matrix-table'
 export * from './read-table'

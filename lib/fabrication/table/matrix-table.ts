@@ -14,12 +14,12 @@ import {
 import { matrixRowKey } from '../sheets/row-keys'
 import {
   choiceColumn,
+  type FabricationTable,
   isKeptLength,
   numberColumn,
   type RowProblem,
   readLength,
   readNumber,
-  type SheetTable,
   type TableColumn,
   textColumn,
   writeLength,
@@ -85,7 +85,7 @@ export function unitOf(parameter: TradeParameter | null): string | null {
 
 const UNIT_TEXTS = { um: 'um', mm: 'mm', count: 'count', ratio: 'ratio', deg: 'deg', pct: '%', degC: '°C' } as const
 
-export const MATRIX_TABLE: SheetTable<MatrixRow> = {
+export const MATRIX_TABLE: FabricationTable<MatrixRow> = {
   columns: [
     {
       ...choiceColumn<MatrixRow>({

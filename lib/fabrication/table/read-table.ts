@@ -1,5 +1,5 @@
 import type { LengthUnit } from '@/lib/engine/units'
-import { headColumn, readHead, type SheetTable, type TableCell } from './columns'
+import { type FabricationTable, headColumn, readHead, type TableCell } from './columns'
 
 /** A cell, or a row, that cannot be taken. */
 export interface BadCell {
@@ -20,7 +20,7 @@ const EMPTY = { ok: false, reason: 'is empty' } as const
 
 /** One row from the texts of its cells, in the order of the table's columns. */
 export function readTableRow<R>(
-  table: SheetTable<R>,
+  table: FabricationTable<R>,
   texts: readonly string[],
   line: number,
   stated: readonly (LengthUnit | undefined)[] = [],
@@ -44,7 +44,7 @@ export function readTableRow<R>(
   return { ok: false, bad }
 }
 
-const findColumn = <R>(table: SheetTable<R>, field: string) =>
+const findColumn = <R>(table: FabricationTable<R>, field: string) =>
   Math.max(
     0,
     table.columns.findIndex(({ key }) => key === field),
@@ -60,7 +60,7 @@ export interface TableReading<R> {
 
 /** Rows of a grid, each with its own line; empty lines are passed over. */
 export function readTableRows<R>(
-  table: SheetTable<R>,
+  table: FabricationTable<R>,
   lines: readonly { readonly line: number; readonly texts: readonly string[] }[],
   /** Units of length that the headings state, by column. */
   stated: readonly (LengthUnit | undefined)[] = [],
@@ -102,7 +102,7 @@ interface FileGrid {
  * A file's grid, headings in its first filled row, in any order of columns. A cell that the file's reader refused, such as
  * a formula, makes its row a bad one.
  */
-export function readTableFile<R>(table: SheetTable<R>, grid: FileGrid): FileReading<R> {
+export function readTableFile<R>(table: FabricationTable<R>, grid: FileGrid): FileReading<R> {
   const headingAt = grid.rows.findIndex((row) => row.some((text) => text.trim() !== ''))
   const heading = grid.rows[headingAt]
   if (heading === undefined) return { ok: false, reason: 'It is empty.' }
@@ -146,7 +146,7 @@ export function readTableFile<R>(table: SheetTable<R>, grid: FileGrid): FileRead
  *
  * @param chosen  unit of length that the reader chose; without it lengths are in the sheet's own
  */
-export function writeTable<R>(table: SheetTable<R>, rows: readonly R[], chosen?: LengthUnit): TableCell[][] {
+export function writeTable<R>(table: FabricationTable<R>, rows: readonly R[], chosen?: LengthUnit): TableCell[][] {
   return [
     table.columns.map((column) => headColumn(column, chosen)),
     ...rows.map((row) => table.columns.map((column) => column.write(row, chosen))),
@@ -154,7 +154,7 @@ export function writeTable<R>(table: SheetTable<R>, rows: readonly R[], chosen?:
 }
 
 /** The texts that a row shows in its cells. */
-export function writeTexts<R>(table: SheetTable<R>, row: R): string[] {
+export function writeTexts<R>(table: FabricationTable<R>, row: R): string[] {
   return table.columns.map((column) => {
     const cell = column.write(row)
     return cell === null ? '' : String(cell)

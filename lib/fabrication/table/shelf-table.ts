@@ -1,7 +1,7 @@
 import { listLibraryMaterials } from '@/lib/engine'
 import { shelfRowKey } from '../sheets/row-keys'
 import { findShelfIssues, findShelfRowIssues, type ShelfRow, shelfRowSchema } from '../shelf'
-import { choiceColumn, numberColumn, type SheetTable, textColumn, yesNoColumn } from './columns'
+import { choiceColumn, type FabricationTable, numberColumn, textColumn, yesNoColumn } from './columns'
 
 const idsOf = (isFoil: boolean | null) =>
   listLibraryMaterials()
@@ -12,7 +12,7 @@ const ADHESIVES = listLibraryMaterials()
   .filter(({ kind }) => kind === 'adhesive')
   .map(({ id }) => id)
 
-export const SHELF_TABLE: SheetTable<ShelfRow> = {
+export const SHELF_TABLE: FabricationTable<ShelfRow> = {
   columns: [
     textColumn({
       key: 'material',

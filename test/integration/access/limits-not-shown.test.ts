@@ -100,7 +100,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
     const view = await data.getRevision(team.fabricator, revisionId)
     expect(JSON.stringify(view).includes(`${LIMIT}`)).toBe(true)
     expect(view.limits.map(({ value }) => value)).toContain(LIMIT)
-    const sheet = await data.getLimitSheet(team.fabricator, team.companies.brackenfold)
+    const sheet = await data.getLimitList(team.fabricator, team.companies.brackenfold)
     expect(sheet.limits.map(({ value }) => value)).toContain(LIMIT)
     const fit = JSON.stringify(await data.getFabricationFit(team.fabricator, revisionId))
     expect(fit.includes(STRETCH.toFixed(3))).toBe(true)
@@ -191,7 +191,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
   it('opens none of the company’s sheets, nor their files, to the team', async () => {
     const { brackenfold } = team.companies
     for (const actor of [team.lead, team.member]) {
-      await expect(data.getLimitSheet(actor, brackenfold)).rejects.toThrow(data.NotAllowedError)
+      await expect(data.getLimitList(actor, brackenfold)).rejects.toThrow(data.NotAllowedError)
       for (const kind of ['matrix', 'shelf', 'panel-formats', 'process-rates', 'flex-tests'] as const) {
         await expect(data.getSheet(actor, brackenfold, kind), kind).rejects.toThrow(data.NotAllowedError)
         await expect(data.listSheetVersions(actor, brackenfold, kind), kind).rejects.toThrow(data.NotAllowedError)
@@ -200,7 +200,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       await expect(data.exportSheetFile(actor, file)).rejects.toThrow(data.NotAllowedError)
     }
     for (const actor of [team.observer, team.outsider, team.rivalFabricator]) {
-      await expect(data.getLimitSheet(actor, brackenfold)).rejects.toThrow(data.NotFoundError)
+      await expect(data.getLimitList(actor, brackenfold)).rejects.toThrow(data.NotFoundError)
       await expect(data.getCompany(actor, brackenfold)).rejects.toThrow(data.NotFoundError)
     }
   })

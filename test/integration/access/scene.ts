@@ -142,7 +142,7 @@ function findItems(review: RevisionView) {
 
 async function makeDraft({ member, projectId }: Team) {
   const draftLabel = 'Draft'
-  const origin = { kind: 'template' as const, templateId: 'double-sided' }
+  const origin = { kind: 'starting-construction' as const, constructionId: 'double-sided' }
   const { revisionId: draftId } = await expectDone(createRevision(member, { projectId, label: draftLabel, origin }))
   const add = (fileName: string, bytes: Uint8Array<ArrayBuffer>) =>
     expectDone(addArtwork(member, { revisionId: draftId, fileName, bytes }))

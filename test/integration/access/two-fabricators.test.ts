@@ -113,7 +113,7 @@ describeOnBothDatabases('two fabricators in one project', () => {
     await expect(data.getAttachmentFile(team.rivalFabricator, attachmentId)).rejects.toThrow(data.NotFoundError)
     const reply = { threadId, text: 'hello', isAnswer: false }
     await expect(data.replyToThread(team.rivalFabricator, reply)).rejects.toThrow(data.NotFoundError)
-    await expect(data.getLimitSheet(team.rivalFabricator, team.companies.brackenfold)).rejects.toThrow(
+    await expect(data.getLimitList(team.rivalFabricator, team.companies.brackenfold)).rejects.toThrow(
       data.NotFoundError,
     )
   })

@@ -86,7 +86,7 @@ describeOnBothDatabases('typing the name of a known company', () => {
     const expectClosed = async () => {
       const { brackenfold } = team.companies
       await expect(data.getCompany(team.outsider, brackenfold)).rejects.toThrow(data.NotFoundError)
-      await expect(data.getLimitSheet(team.outsider, brackenfold)).rejects.toThrow(data.NotFoundError)
+      await expect(data.getLimitList(team.outsider, brackenfold)).rejects.toThrow(data.NotFoundError)
       await expect(data.getSheet(team.outsider, brackenfold, 'shelf')).rejects.toThrow(data.NotFoundError)
       const limit = { companyId: brackenfold, key: 'platingInBendUm', value: 1, note: '', seenVersion: 0 }
       await expect(data.setLimit(team.outsider, limit)).rejects.toThrow(data.NotFoundError)
@@ -95,7 +95,7 @@ describeOnBothDatabases('typing the name of a known company', () => {
         data.createRevision(team.outsider, {
           projectId,
           label: `R${Date.now()}`,
-          origin: { kind: 'template', templateId: 'double-sided' },
+          origin: { kind: 'starting-construction', constructionId: 'double-sided' },
         }),
       )
       const shared = await expectRefused(data.shareRevision(team.outsider, { revisionId, companyId: brackenfold }))
@@ -279,7 +279,7 @@ describeOnBothDatabases('a name that nobody knows', () => {
       data.createRevision(team.outsider, {
         projectId: other,
         label: 'A',
-        origin: { kind: 'template', templateId: 'double-sided' },
+        origin: { kind: 'starting-construction', constructionId: 'double-sided' },
       }),
     )
     await expectDone(data.shareRevision(team.outsider, { revisionId, companyId: rival.id }))

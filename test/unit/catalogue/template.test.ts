@@ -12,7 +12,7 @@ import {
   USUAL_ITEMS,
 } from '@/lib/engine/catalogue'
 import { readItemProse } from '@/lib/engine/catalogue/prose'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { compareTemplates } from '@/lib/review'
 
 const OWN: OwnItem = {

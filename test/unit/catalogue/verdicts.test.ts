@@ -10,7 +10,7 @@ import {
   USUAL_ITEMS,
 } from '@/lib/engine/catalogue'
 import { buildContext } from '@/lib/engine/evaluate'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { makeExampleDesign } from './example-design'
 import { findResultProblems } from './result-problems'
 

@@ -12,7 +12,7 @@ import {
   toSvg,
 } from '@/lib/drawing'
 import { evaluate, makeBlankDesign } from '@/lib/engine'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { type DrawnDesign, loadDesign } from './demo-design'
 import { findOutside, findOverlaps, listTextBoxes } from './sheet-boxes'
 import { makeStressDesign } from './stress-design'

@@ -14,7 +14,7 @@ import {
 import { isDraftChanged, makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
 import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
 import { type Design, LAYER_KINDS, makePresence, parseDesign } from '@/lib/engine'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 
 function makeDesign(): Design {
   const starting = findStartingConstruction('four-layer-inner-flex')

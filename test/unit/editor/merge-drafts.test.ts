@@ -4,7 +4,7 @@ import { insertLayer, moveLayer, removeLayer, updateLayer } from '@/app/_compone
 import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
 import { mergeDrafts } from '@/app/_components/engineering/draft/merge-drafts'
 import { type Design, parseDesign } from '@/lib/engine'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 
 const starting = findStartingConstruction('four-layer-inner-flex')
 if (starting === null) throw new Error('the starting construction exists')

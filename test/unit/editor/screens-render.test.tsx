@@ -6,7 +6,7 @@ import { ConstructionScreen } from '@/app/_components/engineering/construction/c
 import { FeaturesScreen } from '@/app/_components/engineering/features/features-screen'
 import { evaluate } from '@/lib/engine'
 import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 
 vi.mock('next/navigation', () => ({ useRouter: () => ({ refresh: () => {} }), usePathname: () => '/' }))
 

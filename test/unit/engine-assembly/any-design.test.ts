@@ -12,7 +12,7 @@ import {
   UNKNOWN_BEND,
   UNKNOWN_IMPEDANCE,
 } from '@/lib/engine'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 
 const SEED = 20_261_123
 

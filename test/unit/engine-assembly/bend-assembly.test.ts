@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type BendResult, type Design, evaluate, parseDesign } from '@/lib/engine'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { readDemoDesign } from './demo-design-files'
 
 function makeDesign(id: string): Design {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type BendResult, type Design, evaluate, getOutcomeVerdict, type Outcome } from '@/lib/engine'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { readDemoDesign } from './demo-design-files'
 
 function change(name: Parameters<typeof readDemoDesign>[0], edit: (design: Design) => void): Design {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { parseDesign } from '@/lib/engine'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 
 describe('starting constructions', () => {
   test.each(listStartingConstructions().map((each) => [each.id, each] as const))(

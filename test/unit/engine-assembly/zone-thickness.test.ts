@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type Design, evaluate, type Layer, type ZoneResult } from '@/lib/engine'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 
 function makeDoubleSided(): Design {
   const construction = findStartingConstruction('double-sided')

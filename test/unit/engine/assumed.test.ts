@@ -3,7 +3,7 @@ import { addBend, addZone, insertLayer, updateBend } from '@/app/_components/eng
 import { makeDraft, reduceDraft } from '@/app/_components/engineering/draft/draft-state'
 import { makeLayerOfKind } from '@/app/_components/engineering/draft/layer-kinds'
 import { confirmAssumed, type Design, evaluate, listAssumptions, listStiffeners, parseDesign } from '@/lib/engine'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { compareDesigns, findGapsInConstruction } from '@/lib/review'
 
 const [first] = listStartingConstructions()

@@ -11,7 +11,7 @@ import { largerRadius } from '@/lib/engine/remedies/families/larger-radius'
 import { unbondedLeaves } from '@/lib/engine/remedies/families/leaves'
 import { findForbiddenNeeds } from '@/lib/engine/remedies/needs'
 import { type Candidate, describeZone, type Family } from '@/lib/engine/remedies/subject'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { change, getEntry, getRemedy, readDemo } from './demo'
 
 vi.setConfig({ testTimeout: 60_000 })

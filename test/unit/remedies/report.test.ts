@@ -2,7 +2,7 @@ import { applyPatch } from 'rfc6902'
 import { describe, expect, it, vi } from 'vitest'
 import { type Design, evaluate, getOutcomeVerdict, parseDesign, type RemedyReport } from '@/lib/engine'
 import { applyDesignPatch, doesDominate, findRemedies, listCounts } from '@/lib/engine/remedies'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { findPairs, readDemo } from './demo'
 
 // Hundreds of evaluations per report: a busy machine needs more than the usual seconds.

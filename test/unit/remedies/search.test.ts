@@ -10,7 +10,7 @@ import {
 import { assessBend, type BendAssessment } from '@/lib/engine/remedies/assess'
 import { RANKED_FAMILIES } from '@/lib/engine/remedies/families'
 import { makeSubject, makeTrial, type Trial } from '@/lib/engine/remedies/trial'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { change, getEntry, readDemo } from './demo'
 
 // Hundreds of evaluations per search: a busy machine needs more than the usual seconds.

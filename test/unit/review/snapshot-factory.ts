@@ -1,5 +1,5 @@
 import type { Design, Evaluation, ItemResult } from '@/lib/engine'
-import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
+import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
 import {
   DEFAULT_REVIEW_SETTINGS,
   DELIVERED_REVIEW_TEMPLATE,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { type DecidedOutcome, type Design, evaluate, type ItemResult, type LimitOverride } from '@/lib/engine'
 import { computeMargin } from '@/lib/engine/catalogue'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
 import { makeOneBend, verdictOf } from './one-bend'
 

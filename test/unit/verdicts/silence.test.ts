@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { type Design, evaluate, MARKABLE_LISTS, type MarkableList } from '@/lib/engine'
 import { findContradictedMarks } from '@/lib/engine/catalogue/listed'
 import { buildContext } from '@/lib/engine/evaluate'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { makeExampleDesign } from '../catalogue/example-design'
 import { DEMO_DESIGNS, readDemoDesign } from '../engine-assembly/demo-design-files'
 

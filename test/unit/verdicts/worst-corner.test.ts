@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type Design, evaluate, listLibraryMaterials, type Material, type SourcedNumber } from '@/lib/engine'
 import { assemble } from '@/lib/engine/assembly/assemble'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
 import { listOutcomes, makeOneBend } from './one-bend'
 

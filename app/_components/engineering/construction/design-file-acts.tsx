@@ -3,7 +3,7 @@
 import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
 import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
-import { ConfirmDialog, SheetDialog } from '@/app/_components/ui/dialog'
+import { ConfirmDialog, SideDialog } from '@/app/_components/ui/dialog'
 import { Notice } from '@/app/_components/ui/notices'
 import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignBytes } from '@/lib/engine'
 import { useDraft } from '../draft'
@@ -76,7 +76,7 @@ export function DesignFileActs() {
           </ul>
         </Notice>
       )}
-      <SheetDialog title="Starting constructions" isOpen={isChoosing} onOpenChange={setChoosing}>
+      <SideDialog title="Starting constructions" isOpen={isChoosing} onOpenChange={setChoosing}>
         <Suspense fallback={<p className="muted">Loading the constructions</p>}>
           <StartingList
             designName={state.design.name}
@@ -87,7 +87,7 @@ export function DesignFileActs() {
             }}
           />
         </Suspense>
-      </SheetDialog>
+      </SideDialog>
       <ConfirmDialog
         title={`Replace with ${pending?.from ?? ''}?`}
         isOpen={pending !== null}

@@ -2,7 +2,7 @@
 
 import { Button } from '@/app/_components/ui/button'
 import type { Design } from '@/lib/engine'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 
 interface StartingListProps {
   /** Name that the design made from one gets. */

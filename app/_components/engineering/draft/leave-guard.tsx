@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { useEffect, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { SheetDialog } from '@/app/_components/ui/dialog'
+import { SideDialog } from '@/app/_components/ui/dialog'
 import { useDraft } from './draft-context'
 
 /**
@@ -43,7 +43,7 @@ export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) 
     setTarget(null)
   }
   return (
-    <SheetDialog
+    <SideDialog
       title="Leave with unsaved changes?"
       isOpen={target !== null}
       onOpenChange={(isOpen) => {
@@ -78,6 +78,6 @@ export function LeaveGuard({ save }: { save: (() => Promise<boolean>) | null }) 
           Stay
         </Button>
       </div>
-    </SheetDialog>
+    </SideDialog>
   )
 }

@@ -6,7 +6,7 @@ import { proposeChange } from '@/app/_components/review/actions'
 import { paths } from '@/app/_components/shell/paths'
 import type { ShownRefusal } from '@/app/_components/ui/action-result'
 import { Button } from '@/app/_components/ui/button'
-import { SheetDialog } from '@/app/_components/ui/dialog'
+import { SideDialog } from '@/app/_components/ui/dialog'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { SelectField } from '@/app/_components/ui/select-field'
@@ -65,7 +65,7 @@ export function ProposeDialog({ proposing, onClose, onStale }: ProposeDialogProp
     if (refusal?.kind === 'stale') onStale(refusal)
   }, [refusal, onStale])
   return (
-    <SheetDialog
+    <SideDialog
       title="Propose these changes"
       isOpen
       onOpenChange={(isOpen) => {
@@ -110,6 +110,6 @@ export function ProposeDialog({ proposing, onClose, onStale }: ProposeDialogProp
           </Button>
         </div>
       </form>
-    </SheetDialog>
+    </SideDialog>
   )
 }

@@ -2,7 +2,7 @@
 
 import { useMemo, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { SheetDialog } from '@/app/_components/ui/dialog'
+import { SideDialog } from '@/app/_components/ui/dialog'
 import { StaleNotice } from '@/app/_components/ui/notices'
 import type { Design } from '@/lib/engine'
 import { compareDesigns, type DesignChange } from '@/lib/review'
@@ -55,7 +55,7 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
           </span>
         ))}
       </StaleNotice>
-      <SheetDialog title="Stored design and your draft" isOpen={isComparing} onOpenChange={setComparing}>
+      <SideDialog title="Stored design and your draft" isOpen={isComparing} onOpenChange={setComparing}>
         <h3>Changed meanwhile, stored as version {stored.designVersion}</h3>
         <ChangeList changes={meanwhile} />
         <h3>Changed on this page</h3>
@@ -74,7 +74,7 @@ export function StalePanel({ state, onSettled }: StalePanelProps) {
           <Button onPress={() => settle(draft.design)}>Overwrite with mine</Button>
           <Button onPress={() => setComparing(false)}>Cancel</Button>
         </div>
-      </SheetDialog>
+      </SideDialog>
     </>
   )
 }

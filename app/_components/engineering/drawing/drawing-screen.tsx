@@ -8,7 +8,7 @@ import { PageSection } from '@/app/_components/ui/section'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawSheets, SCREEN_PALETTE, type SheetIdentity } from '@/lib/drawing'
 import type { Design, Evaluation } from '@/lib/engine'
-import { SheetView, ZOOMS, type Zoom } from './sheet-view'
+import { DrawingSheetView, ZOOMS, type Zoom } from './sheet-view'
 
 interface DrawingScreenProps {
   readonly design: Design
@@ -67,7 +67,7 @@ export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf
         )}
         <ChoiceGroup label="Size on screen" options={ZOOMS} value={zoom} onChange={setZoom} />
       </div>
-      <SheetView sheet={sheet} zoom={zoom} />
+      <DrawingSheetView sheet={sheet} zoom={zoom} />
     </PageSection>
   )
 }

@@ -14,7 +14,7 @@ export type Zoom = (typeof ZOOMS)[number]['value']
 const SCALES: Readonly<Record<Exclude<Zoom, 'fit'>, number>> = { true: 1, double: 2 }
 
 /** One sheet in a frame that scrolls, by keyboard too, and the list of what stands on it. */
-export function SheetView({ sheet, zoom }: { sheet: DrawnSheet; zoom: Zoom }) {
+export function DrawingSheetView({ sheet, zoom }: { sheet: DrawnSheet; zoom: Zoom }) {
   const id = useId()
   const { widthPx: widthMm, heightPx: heightMm } = sheet
   return (

@@ -3,7 +3,7 @@
 import { type ReactNode, useMemo } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { SheetDialog } from '@/app/_components/ui/dialog'
+import { SideDialog } from '@/app/_components/ui/dialog'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { drawStrainPlot, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
@@ -84,7 +84,7 @@ export function RemedyComparison({
   const [before, after] = sides
   const moved = useMemo(() => listMovedVerdicts(before.evaluation, after.evaluation, items), [before, after, items])
   return (
-    <SheetDialog title={nameRemedy(remedy)} isOpen onOpenChange={(isOpen) => !isOpen && onClose()}>
+    <SideDialog title={nameRemedy(remedy)} isOpen onOpenChange={(isOpen) => !isOpen && onClose()}>
       <div className="remedy-comparison stack">
         <RemedyDetail remedy={remedy} />
         <FigureTable before={before} after={after} bendId={bendId} />
@@ -127,7 +127,7 @@ export function RemedyComparison({
           )}
         </div>
       </div>
-    </SheetDialog>
+    </SideDialog>
   )
 }
 

@@ -1,4 +1,4 @@
-import { type BadCell, type RowReading, readTableRow, type SheetTable } from '@/lib/fabrication/table'
+import { type BadCell, type FabricationTable, type RowReading, readTableRow } from '@/lib/fabrication/table'
 import type { GridRow } from './grid-state'
 
 /** What is wrong in a grid, by row and column, and the rows that are well. */
@@ -10,7 +10,7 @@ export interface GridReading<R> {
 }
 
 /** Rows that did not change are not read again: their texts are the same array. */
-export function makeGridReader<R>(table: SheetTable<R>) {
+export function makeGridReader<R>(table: FabricationTable<R>) {
   const known = new WeakMap<readonly string[], RowReading<R> | null>()
   const read = (texts: readonly string[]): RowReading<R> | null => {
     const earlier = known.get(texts)

@@ -8,18 +8,18 @@ import { TextField } from '@/app/_components/ui/text-field'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import {
+  type FabricationTable,
   type FlexTestContent,
   type MatrixContent,
   type MatrixRow,
   SHEET_TABLES,
-  type SheetTable,
   type ShelfContent,
   type ShelfRow,
 } from '@/lib/fabrication'
 import { saveSheet } from '../actions'
 import { FileExchange } from '../file-exchange'
+import { FabricationGrid } from './fabrication-grid'
 import { SaveState } from './save-state'
-import { SheetGrid } from './sheet-grid'
 import { useSheetGrid } from './use-sheet-grid'
 
 type Row = MatrixRow | ShelfRow | FlexTestRow
@@ -40,9 +40,9 @@ interface SheetEditorProps {
 }
 
 /** A matrix, a shelf or flex tests: the grid, what else belongs to it, files, and saving it all as a new version. */
-export function SheetEditor({ label, companyId, sheet, seenVersion, mayEdit, today }: SheetEditorProps) {
+export function FabricationSheetEditor({ label, companyId, sheet, seenVersion, mayEdit, today }: SheetEditorProps) {
   const { kind, content } = sheet
-  const table = SHEET_TABLES[kind] as unknown as SheetTable<Row>
+  const table = SHEET_TABLES[kind] as unknown as FabricationTable<Row>
   const savedDays = 'buildTimeDays' in content ? content.buildTimeDays : null
   const [buildTimeDays, setBuildTimeDays] = useState<number | null>(savedDays)
   const { state, onChange, reading, unsavedCount } = useSheetGrid(
@@ -76,7 +76,7 @@ export function SheetEditor({ label, companyId, sheet, seenVersion, mayEdit, tod
         today={today}
       />
       {kind === 'shelf' && <BuildTime value={buildTimeDays} onChange={setBuildTimeDays} mayEdit={mayEdit} />}
-      <SheetGrid
+      <FabricationGrid
         label={label}
         table={table}
         state={state}

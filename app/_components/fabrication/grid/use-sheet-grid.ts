@@ -1,12 +1,17 @@
 'use client'
 
 import { useCallback, useEffect, useMemo, useState } from 'react'
-import { type SheetTable, writeTexts } from '@/lib/fabrication'
+import { type FabricationTable, writeTexts } from '@/lib/fabrication'
 import { makeGridReader } from './grid-faults'
 import { countUnsaved, type GridState, makeGrid } from './grid-state'
 
 /** A sheet's rows as a grid that is being edited: what it holds, what is wrong in it, and how much of it is not saved. */
-export function useSheetGrid<R>(table: SheetTable<R>, rows: readonly R[], mayEdit: boolean, otherUnsavedCount = 0) {
+export function useSheetGrid<R>(
+  table: FabricationTable<R>,
+  rows: readonly R[],
+  mayEdit: boolean,
+  otherUnsavedCount = 0,
+) {
   const readGrid = useMemo(() => makeGridReader(table), [table])
   const [state, setState] = useState<GridState>(() =>
     makeGrid(

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { CompanyLinks } from '@/app/_components/fabrication/company-links'
-import { SheetEditor } from '@/app/_components/fabrication/grid/sheet-editor'
+import { FabricationSheetEditor } from '@/app/_components/fabrication/grid/sheet-editor'
 import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
 import { VersionList } from '@/app/_components/fabrication/version-list'
 import { FlexTestSets } from '@/app/_components/flex-tests/flex-test-sets'
@@ -39,7 +39,7 @@ export default async function CompanyFlexTestsPage({ params }: { params: Promise
       </PageSection>
       {(mayEdit || current !== null) && (
         <PageSection title="Specimens">
-          <SheetEditor
+          <FabricationSheetEditor
             key={version}
             label="Flex tests"
             companyId={companyId}

@@ -1,18 +1,18 @@
 import type { Metadata } from 'next'
 import { CompanyLinks } from '@/app/_components/fabrication/company-links'
+import { LimitList } from '@/app/_components/limits/limit-list'
 import { listLimitRows } from '@/app/_components/limits/limit-rows'
-import { LimitSheet } from '@/app/_components/limits/limit-sheet'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
-import { getCompany, getLimitSheet } from '@/lib/data'
+import { getCompany, getLimitList } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Limits' }
 
 export default async function CompanyLimitsPage({ params }: { params: Promise<{ companyId: string }> }) {
   const { companyId } = await params
   const actor = await requireActor(paths.companyLimits(companyId))
-  const sheet = await readOrNotFound(() => getLimitSheet(actor, companyId))
+  const sheet = await readOrNotFound(() => getLimitList(actor, companyId))
   const { company, may } = await readOrNotFound(() => getCompany(actor, companyId))
   return (
     <>
@@ -26,7 +26,7 @@ export default async function CompanyLimitsPage({ params }: { params: Promise<{ 
         }
       />
       <CompanyLinks companyId={companyId} may={may} />
-      <LimitSheet rows={listLimitRows()} limits={sheet.limits} companyId={companyId} mayEdit={sheet.mayEdit} />
+      <LimitList rows={listLimitRows()} limits={sheet.limits} companyId={companyId} mayEdit={sheet.mayEdit} />
     </>
   )
 }

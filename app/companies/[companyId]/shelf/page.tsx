@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { CompanyLinks } from '@/app/_components/fabrication/company-links'
-import { SheetEditor } from '@/app/_components/fabrication/grid/sheet-editor'
+import { FabricationSheetEditor } from '@/app/_components/fabrication/grid/sheet-editor'
 import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
 import { VersionList } from '@/app/_components/fabrication/version-list'
 import { paths } from '@/app/_components/shell/paths'
@@ -35,7 +35,7 @@ export default async function CompanyShelfPage({ params }: { params: Promise<{ c
       {!mayEdit && current === null ? (
         <p className="empty">This fabricator has stated nothing about its shelf yet.</p>
       ) : (
-        <SheetEditor
+        <FabricationSheetEditor
           key={version}
           label="Shelf"
           companyId={companyId}

@@ -1,8 +1,8 @@
 'use client'
 
 import { useState } from 'react'
+import { FabricationGrid } from '@/app/_components/fabrication/grid/fabrication-grid'
 import { SaveState } from '@/app/_components/fabrication/grid/save-state'
-import { SheetGrid } from '@/app/_components/fabrication/grid/sheet-grid'
 import { useSheetGrid } from '@/app/_components/fabrication/grid/use-sheet-grid'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
@@ -26,7 +26,7 @@ export function FlexTestEditor({ rows, seenVersion, mayEdit }: FlexTestEditorPro
   const { send, isPending, refusal } = useAction(saveWorkspaceFlexTests)
   return (
     <div className="stack">
-      <SheetGrid
+      <FabricationGrid
         label="Flex tests of the workspace"
         table={FLEX_TEST_TABLE}
         state={state}

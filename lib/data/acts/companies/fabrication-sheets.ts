@@ -4,11 +4,11 @@ import { flexTestRowKey } from '@/lib/engine/flex-tests'
 import {
   compareRows,
   describeRowChanges,
+  type FabricationSheetContent,
   type KeptSheetKind,
   matrixRowKey,
   readSheetContent,
   SHEET_NAMES,
-  type SheetContent,
   shelfRowKey,
 } from '@/lib/fabrication'
 import type { SaveSheetInput } from '@/lib/inputs'
@@ -45,7 +45,7 @@ export function saveSheet(actor: Actor, input: SaveSheetInput): Promise<ActResul
 export async function storeSheet<K extends KeptSheetKind>(
   { tx, rights, at, record }: WriteContext,
   input: Omit<SaveSheetInput, 'content' | 'kind'> & { readonly kind: K },
-  makeContent: (before: SheetContent<K> | null) => SheetContent<K>,
+  makeContent: (before: FabricationSheetContent<K> | null) => FabricationSheetContent<K>,
 ): Promise<SavedSheet> {
   const { company } = await requireCompany(tx, rights, input.companyId, 'sheet:edit')
   const { kind, issuedOn, note } = input

@@ -1,5 +1,5 @@
 import 'server-only'
-import { readSheetContent, type SheetContent, type TableSheetKind } from '@/lib/fabrication'
+import { type FabricationSheetContent, readSheetContent, type TableSheetKind } from '@/lib/fabrication'
 import type { ImportSheetFileInput } from '@/lib/inputs'
 import { write } from '../../consequences/write'
 import { mergeRows, type Row, readFile } from '../../reads/sheet-files'
@@ -31,7 +31,7 @@ export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Prom
   )
 }
 
-const EMPTY_CONTENT: { readonly [K in TableSheetKind]: SheetContent<K> } = {
+const EMPTY_CONTENT: { readonly [K in TableSheetKind]: FabricationSheetContent<K> } = {
   matrix: { rows: [] },
   shelf: { buildTimeDays: null, rows: [] },
   'flex-tests': { rows: [] },

@@ -1,6 +1,6 @@
 import 'server-only'
 import { makeBlankDesign } from '@/lib/engine'
-import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
+import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
 import { carryAnswersOver } from '../../consequences/carry-over'
 import { evaluateContentAgain } from '../../consequences/changed-content'
@@ -70,13 +70,13 @@ async function makeFirstDesign(
       return { checked: checkDesign(makeBlankDesign(projectName)), basedOnId: null }
     case 'import':
       return { checked: checkDesignText(origin.designText), basedOnId: null }
-    case 'template': {
-      const template = findStartingConstruction(origin.templateId)
-      if (template === null) {
+    case 'starting-construction': {
+      const construction = findStartingConstruction(origin.constructionId)
+      if (construction === null) {
         const known = listStartingConstructions().map(({ id }) => id)
-        refuseField('origin', 'unknown-template', `is not a starting construction; there are ${known.join(', ')}`)
+        refuseField('origin', 'unknown-construction', `is not a starting construction; there are ${known.join(', ')}`)
       }
-      return { checked: checkDesign(template.makeDesign(projectName)), basedOnId: null }
+      return { checked: checkDesign(construction.makeDesign(projectName)), basedOnId: null }
     }
     case 'copy': {
       const { revision } = await requireRevisionInView(tx, rights, origin.revisionId)

@@ -11,12 +11,12 @@ import { makeSheetWords, type SheetUnits } from './words'
 import { makeConnectorTable, makeSections, makeZoneTable } from './zones'
 
 export type {
+  CrossSectionBlock,
   SheetBlock,
   SheetColumn,
   SheetNotes,
   SheetPlan,
   SheetResults,
-  SheetSection,
   SheetTable,
 } from './model'
 

@@ -1,7 +1,7 @@
 import type { Evaluation, ZoneResult } from '@/lib/engine'
 
 /** What stands on a drawing sheet, apart from where. Every text is complete: the layout wraps and never cuts. */
-export type SheetBlock = SheetTable | SheetNotes | SheetSection | SheetPlan
+export type SheetBlock = SheetTable | SheetNotes | CrossSectionBlock | SheetPlan
 
 export interface SheetColumn {
   readonly label: string
@@ -38,7 +38,7 @@ export interface SheetNotes {
 }
 
 /** Section through one zone, or through several side by side. Thickness to scale. */
-export interface SheetSection {
+export interface CrossSectionBlock {
   readonly kind: 'section'
   readonly id: string
   readonly title: string

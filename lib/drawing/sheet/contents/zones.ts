@@ -1,5 +1,5 @@
 import { type Design, getChoiceWord, getConnectorThickness, NOT_STATED, ZONE_FIELDS } from '@/lib/engine'
-import type { SheetColumn, SheetResults, SheetSection, SheetTable } from './model'
+import type { CrossSectionBlock, SheetColumn, SheetResults, SheetTable } from './model'
 import type { SheetWords } from './words'
 
 const column = (label: string, leastMm: number, growth = 0, isNumeric = false): SheetColumn => ({
@@ -102,9 +102,9 @@ export function makeConnectorTable(
 /** Side by side no more than this, so that each keeps room for its kind and thickness. */
 const ZONES_PER_PART_SECTION = 8
 
-export function makeSections(results: SheetResults | null, words: SheetWords): SheetSection[] {
+export function makeSections(results: SheetResults | null, words: SheetWords): CrossSectionBlock[] {
   const zones = (results?.zones ?? []).filter(({ layers }) => layers.length > 0)
-  const parts: SheetSection[] = []
+  const parts: CrossSectionBlock[] = []
   for (let first = 0; first < zones.length; first += ZONES_PER_PART_SECTION) {
     const shown = zones.slice(first, first + ZONES_PER_PART_SECTION)
     const from = words.zone(shown[0]?.zoneId ?? '')
@@ -120,7 +120,7 @@ export function makeSections(results: SheetResults | null, words: SheetWords): S
   }
   return [
     ...parts,
-    ...zones.map((zone): SheetSection => {
+    ...zones.map((zone): CrossSectionBlock => {
       const { low, high } = zone.worstCaseUm
       const range = `${words.thickness(low)} to ${words.thickness(high)}`
       return {

@@ -6,17 +6,17 @@ import { type AccessRow, BRACKENFOLD, EVERYBODY, KEEPERS, PROJECT, TEAM, UNSEEN 
 /** Limits. */
 export const COMPANY_ROWS: readonly AccessRow[] = [
   {
-    name: 'getLimitSheet',
+    name: 'getLimitList',
     of: 'the workspace',
-    run: (a) => data.getLimitSheet(a, null),
+    run: (a) => data.getLimitList(a, null),
     reached: 'ok',
     may: ['admin', ...TEAM, 'outsider'],
     seenBy: 'workspace',
   },
   {
-    name: 'getLimitSheet',
+    name: 'getLimitList',
     of: 'a fabricator',
-    run: (a, s) => data.getLimitSheet(a, s.team.companies.brackenfold),
+    run: (a, s) => data.getLimitList(a, s.team.companies.brackenfold),
     reached: 'ok',
     may: [...TEAM, ...BRACKENFOLD],
     seenBy: 'brackenfold',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/templates'
+import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { describeConstruction, findRegistrationCost, makeRates, priceConstruction } from '@/lib/fabrication/cost'
 import { nestPart, type PanelFormat } from '@/lib/fabrication/panel'
 

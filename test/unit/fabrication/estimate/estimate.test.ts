@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type Design, evaluate, makeBlankDesign } from '@/lib/engine'
-import { findStartingConstruction } from '@/lib/engine/templates'
+import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import {
   compareWithAlternatives,
   type ExtraRoom,

@@ -5,7 +5,7 @@ import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
 import { getProject } from '@/lib/data'
-import { listStartingConstructions } from '@/lib/engine/templates'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { NewRevisionForm } from './_components/new-revision-form'
 
 export const metadata: Metadata = { title: 'New revision' }

@@ -1,5 +1,5 @@
 import type { MissingInput, Outcome } from '../../../results'
-import { checkSheet, listBends, ROUTING_PLACE } from '../../checks'
+import { checkDrawingSheet, listBends, ROUTING_PLACE } from '../../checks'
 import { notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { TEMPERATURE_INPUTS } from '../../item-inputs'
@@ -35,7 +35,7 @@ export const bendCallOut = defineItem({
       if (missing.length > 0) outcomes.push(notComputedFrom(missing, [place]))
     }
     outcomes.push(
-      checkSheet(context, 'bends', {
+      checkDrawingSheet(context, 'bends', {
         observed: features.routing.bendsCalledOutOnDrawing,
         wanted: true,
         path: ['features', 'routing', 'bendsCalledOutOnDrawing'],

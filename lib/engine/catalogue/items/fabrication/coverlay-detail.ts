@@ -1,4 +1,4 @@
-import { checkSheet, ROUTING_PLACE } from '../../checks'
+import { checkDrawingSheet, ROUTING_PLACE } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const coverlayDetail = defineItem({
@@ -18,7 +18,7 @@ export const coverlayDetail = defineItem({
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.coverlayDetailOnDrawing', worse: 'no' }],
   check: (context) => [
-    checkSheet(context, 'coverlay', {
+    checkDrawingSheet(context, 'coverlay', {
       observed: context.design.features.routing.coverlayDetailOnDrawing,
       wanted: true,
       path: ['features', 'routing', 'coverlayDetailOnDrawing'],

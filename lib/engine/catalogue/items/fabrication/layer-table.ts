@@ -1,4 +1,4 @@
-import { checkSheet, ROUTING_PLACE } from '../../checks'
+import { checkDrawingSheet, ROUTING_PLACE } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const layerTable = defineItem({
@@ -20,7 +20,7 @@ export const layerTable = defineItem({
   answeredBy: ['member'],
   monotone: [{ path: 'features.routing.layersNamedOnDrawing', worse: 'no' }],
   check: (context) => [
-    checkSheet(context, 'layers', {
+    checkDrawingSheet(context, 'layers', {
       observed: context.design.features.routing.layersNamedOnDrawing,
       wanted: true,
       path: ['features', 'routing', 'layersNamedOnDrawing'],

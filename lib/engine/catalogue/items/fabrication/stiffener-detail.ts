@@ -1,5 +1,5 @@
 import { listStiffeners } from '../../../design'
-import { checkSheet, placeOf } from '../../checks'
+import { checkDrawingSheet, placeOf } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const stiffenerDetail = defineItem({
@@ -17,7 +17,7 @@ export const stiffenerDetail = defineItem({
   monotone: [{ path: 'features.stiffeners[].onDrawing', worse: 'no' }],
   check: (context) =>
     listStiffeners(context.design).map((stiffener, index) =>
-      checkSheet(
+      checkDrawingSheet(
         context,
         'stiffeners',
         {

@@ -21,7 +21,7 @@ interface NewRevisionFormProps {
 }
 
 const ORIGINS = [
-  { value: 'template', label: 'a starting construction' },
+  { value: 'starting-construction', label: 'a starting construction' },
   { value: 'copy', label: 'a copy of a revision' },
   { value: 'import', label: 'a design file (JSON)' },
   { value: 'blank', label: 'a blank design' },
@@ -40,15 +40,15 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
       origin:
         revisions.length > 0
           ? { kind: 'copy', revisionId: firstRevision }
-          : { kind: 'template', templateId: firstConstruction },
+          : { kind: 'starting-construction', constructionId: firstConstruction },
     },
     onDone: (value) => router.push(paths.revision(projectId, value.revisionId, 'construction')),
   })
   const origin = form.watch('origin')
   const changeKind = (kind: (typeof ORIGINS)[number]['value']) => {
     switch (kind) {
-      case 'template':
-        return form.setValue('origin', { kind, templateId: firstConstruction })
+      case 'starting-construction':
+        return form.setValue('origin', { kind, constructionId: firstConstruction })
       case 'copy':
         return form.setValue('origin', { kind, revisionId: firstRevision })
       case 'import':
@@ -66,11 +66,11 @@ export function NewRevisionForm({ projectId, constructions, revisions }: NewRevi
         onChange={changeKind}
         options={ORIGINS.filter((option) => option.value !== 'copy' || revisions.length > 0)}
       />
-      {origin.kind === 'template' && (
+      {origin.kind === 'starting-construction' && (
         <RadioField
           label="Starting construction"
-          value={origin.templateId}
-          onChange={(templateId) => form.setValue('origin', { kind: 'template', templateId })}
+          value={origin.constructionId}
+          onChange={(constructionId) => form.setValue('origin', { kind: 'starting-construction', constructionId })}
           options={constructions.map(({ id, name, purpose }) => ({ value: id, label: name, note: purpose }))}
         />
       )}

@@ -4,7 +4,7 @@ import './grid.css'
 import { type ClipboardEvent, type KeyboardEvent, useCallback, useId, useRef, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataTable } from '@/app/_components/ui/data-table'
-import type { BadCell, SheetTable } from '@/lib/fabrication/table'
+import type { BadCell, FabricationTable } from '@/lib/fabrication/table'
 import { readClipboard, writeClipboard } from '@/lib/spreadsheet/text'
 import { applyKey } from './grid-keys'
 import { GridRowView } from './grid-row-view'
@@ -25,7 +25,7 @@ import {
 
 interface SheetGridProps<R> {
   readonly label: string
-  readonly table: SheetTable<R>
+  readonly table: FabricationTable<R>
   readonly state: GridState
   readonly onChange: (next: (state: GridState) => GridState) => void
   readonly faults: ReadonlyMap<number, readonly BadCell[]>
@@ -37,7 +37,7 @@ const PAGE_ROWS = 100
 const NO_FAULTS: readonly BadCell[] = []
 
 /** A sheet as a grid of cells: arrows, Enter, Tab, Escape and Delete, blocks copied from and pasted to a spreadsheet. */
-export function SheetGrid<R>({ label, table, state, onChange, faults, isReadOnly }: SheetGridProps<R>) {
+export function FabricationGrid<R>({ label, table, state, onChange, faults, isReadOnly }: SheetGridProps<R>) {
   const listPrefix = useId()
   const helpId = useId()
   const [hasFocus, setHasFocus] = useState(false)

@@ -27,7 +27,7 @@ export interface LimitRow {
   note: string
 }
 
-interface LimitSheetProps {
+interface LimitListProps {
   rows: readonly LimitRow[]
   limits: readonly LimitView[]
   companyId: string | null
@@ -35,7 +35,7 @@ interface LimitSheetProps {
 }
 
 /** Published or customary limits, and beside them what this owner sets instead. */
-export function LimitSheet({ rows, limits, companyId, mayEdit }: LimitSheetProps) {
+export function LimitList({ rows, limits, companyId, mayEdit }: LimitListProps) {
   const [words, setWords] = useState('')
   const [editedKey, setEditedKey] = useState<string | null>(null)
   const wanted = words.trim().toLowerCase()

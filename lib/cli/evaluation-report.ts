@@ -31,6 +31,7 @@ import {
   SOURCE_KINDS,
   SOURCES,
   type SourceKey,
+  TALLY_WORDS,
   tallyVerdicts,
   VERDICT_WORDS,
 } from '@/lib/engine'
@@ -50,6 +51,7 @@ const left = (title: string): Column => ({ title, align: 'left' })
 const right = (title: string): Column => ({ title, align: 'right' })
 
 const VERDICT_ORDER = Object.keys(VERDICT_WORDS) as ItemVerdict[]
+const TALLY_ORDER = Object.keys(TALLY_WORDS) as (keyof typeof TALLY_WORDS)[]
 /** What asks for attention stands out without colour. */
 const LOUD: readonly ItemVerdict[] = ['fails', 'cannot-tell']
 
@@ -57,6 +59,8 @@ function formatVerdict(verdict: ItemVerdict): string {
   const { word } = VERDICT_WORDS[verdict]
   return LOUD.includes(verdict) ? word.toUpperCase() : word
 }
+
+const formatFollows = (count: number) => TALLY_WORDS.follows[count === 1 ? 'ofOne' : 'ofMany']
 
 /** Did every computed item hold? Items that wait for a person's judgment do not count; an input that is missing does. */
 export function isAllMet(evaluation: Evaluation): boolean {
@@ -110,9 +114,9 @@ function formatSummary({ items }: Evaluation): string[] {
   return [
     `${items.length} items`,
     ...ITEM_BASES.flatMap((basis) => {
-      const counts = VERDICT_ORDER.flatMap((verdict) => {
+      const counts = TALLY_ORDER.flatMap((verdict) => {
         const count = tally[basis][verdict] ?? 0
-        return count === 0 ? [] : [`${count} ${formatVerdict(verdict)}`]
+        return count === 0 ? [] : [`${count} ${verdict === 'follows' ? formatFollows(count) : formatVerdict(verdict)}`]
       })
       return counts.length === 0 ? [] : [`  ${BASIS_WORDS[basis].padEnd(BASIS_WIDTH)}  ${counts.join(', ')}`]
     }),
@@ -368,8 +372,12 @@ function formatItems(
   const skipped = ofSection.length - shown.length
   return [
     ...heading(ITEM_SECTION_WORDS[section]),
-    ...shown.flatMap(({ itemId, verdict, headline, basis, outcomes }) => [
-      ...wrapText(`${BASIS_LEADS[basis]}${headline}`, WIDTH - indent.length, '').map((line, at) =>
+    ...shown.flatMap(({ itemId, verdict, headline, basis, outcomes, followsFrom }) => [
+      ...wrapText(
+        `${BASIS_LEADS[basis]}${headline}${followsFrom === undefined ? '' : ` Follows from ${followsFrom.join(' and ')}.`}`,
+        WIDTH - indent.length,
+        '',
+      ).map((line, at) =>
         at === 0 ? `${formatVerdict(verdict).padEnd(verdictWidth)}  ${itemId.padEnd(idWidth)}  ${line}` : indent + line,
       ),
       ...[...listLimits(outcomes), ...(byId.get(itemId)?.becauseOf ?? [])].flatMap((line) =>

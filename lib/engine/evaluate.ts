@@ -1,5 +1,5 @@
 import { type Assembly, assemble } from './assembly'
-import { evaluateCatalogue, type ItemDefinition, makeLimitLookup } from './catalogue'
+import { evaluateCatalogue, type ItemDefinition, makeLimitLookup, markFollowers, USUAL_ITEMS } from './catalogue'
 import { LIFE_CAUTION_SHORT } from './cautions'
 import type { EvaluationContext, LimitOverride, ReviewFacts } from './context'
 import type { Design } from './design'
@@ -34,6 +34,7 @@ export interface EvaluateOptions {
  * @returns plain data, the same on every machine but for the last digits of pow, exp and trigonometry
  */
 export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluation {
+  const { items = USUAL_ITEMS } = options
   const context = buildContext(design, options)
   return {
     engineVersion: ENGINE_VERSION,
@@ -42,7 +43,7 @@ export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluat
     bends: context.bends,
     conductors: context.conductors,
     damage: context.damage,
-    items: evaluateCatalogue(context, options.items),
+    items: markFollowers(evaluateCatalogue(context, items), items, context, (mended) => buildContext(mended, options)),
     headlineQuantities: listHeadlines(context),
   }
 }

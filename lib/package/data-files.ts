@@ -20,22 +20,25 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     makeJsonFile('results.json', makeResultsDocument(snapshot.evaluation, snapshot.evaluation?.results ?? null)),
     makeJsonFile('checklist.json', {
       cautions: CAUTIONS,
-      items: listItemStates(snapshot).map(({ item, result, state, decidedBy, basis, answer, waiver, setAside }) => ({
-        ...item,
-        state,
-        decidedBy,
-        basis,
-        askedOf: listAskedRoles(item.id),
-        whatHelps:
-          result?.verdict === 'fails' || result?.verdict === 'thin-margin'
-            ? fillWhatHelps(readWhatHelps(item.id), result.outcomes)
-            : [],
-        headline: result?.headline ?? null,
-        verdict: result?.verdict ?? null,
-        answer,
-        waiver,
-        setAside,
-      })),
+      items: listItemStates(snapshot).map(
+        ({ item, result, state, decidedBy, basis, answer, waiver, setAside, follows }) => ({
+          ...item,
+          state,
+          decidedBy,
+          basis,
+          askedOf: listAskedRoles(item.id),
+          whatHelps:
+            result?.verdict === 'fails' || result?.verdict === 'thin-margin'
+              ? fillWhatHelps(readWhatHelps(item.id), result.outcomes)
+              : [],
+          headline: result?.headline ?? null,
+          verdict: result?.verdict ?? null,
+          followsFrom: follows.map(({ id }) => id),
+          answer,
+          waiver,
+          setAside,
+        }),
+      ),
       counts: tallyVerdicts(snapshot.evaluation?.results.items ?? []),
       waivers: snapshot.waivers,
       settings: snapshot.settings,

@@ -1,4 +1,11 @@
-import type { Issue, ItemBasis, ItemResult, Result } from '@/lib/engine'
+import {
+  getOutcomeVerdict,
+  type Issue,
+  type ItemBasis,
+  type ItemResult,
+  keepFollowers,
+  type Result,
+} from '@/lib/engine'
 import { roundToDigits } from '@/lib/engine/numerics'
 import { hashJson } from './canonical'
 import {
@@ -122,8 +129,12 @@ const OVERRULED: Readonly<Record<ItemResult['verdict'], string>> = {
 /** Significant digits that a waiver's basis keeps: the last ones differ between machines. */
 const BASIS_DIGITS = 6
 
-/** Hash of the numbers that a waiver is about: verdict, and value, limit and places of each decided outcome. */
-export function hashWaiverBasis(result: ItemResult): string {
+/**
+ * Hash of the numbers that a waiver is about: verdict, and value, limit and places of each decided outcome.
+ *
+ * @param followers  what follows from the item and is waived with it: by item, verdict and places, so that another one is not waived unseen
+ */
+export function hashWaiverBasis(result: ItemResult, followers: readonly ItemResult[] = []): string {
   const round = (value: number) => roundToDigits(value, BASIS_DIGITS)
   return hashJson({
     itemId: result.itemId,
@@ -150,6 +161,17 @@ export function hashWaiverBasis(result: ItemResult): string {
             ? { verdict: outcome.verdict, places: outcome.places.map((place) => `${place.kind}:${place.id}`) }
             : { verdict: outcome.kind },
     ),
+    // Left out where nothing follows, so that a waiver of one item alone keeps its hash.
+    followers:
+      followers.length === 0
+        ? undefined
+        : followers.map(({ itemId, verdict, outcomes }) => ({
+            itemId,
+            verdict,
+            places: outcomes
+              .filter((outcome) => getOutcomeVerdict(outcome) === verdict)
+              .map(({ places }) => places.map((place) => `${place.kind}:${place.id}`)),
+          })),
   })
 }
 
@@ -158,6 +180,7 @@ export function checkWaiverProposal(
   result: ItemResult | null,
   answer: RecordedAnswer | null,
   reason: string,
+  { followers, follows }: Pick<ItemState, 'followers' | 'follows'> = { followers: [], follows: [] },
 ): Result<{ reason: string; basisHash: string }> {
   const refuse = (code: string, path: string, message: string): Result<{ reason: string; basisHash: string }> => ({
     ok: false,
@@ -170,11 +193,15 @@ export function checkWaiverProposal(
   if (!isConcern) {
     return refuse('nothing-to-waive', 'itemId', 'a waiver is for an item that failed or raised a concern')
   }
+  if (follows.length > 0) {
+    const questions = follows.map(({ question }) => `"${question}"`).join(' and ')
+    return refuse('follows', 'itemId', `this item follows from ${questions}; a waiver of that covers it`)
+  }
   const trimmed = reason.trim()
   if (trimmed === '') {
     return refuse('reason-missing', 'reason', 'say why the revision may be released against this item')
   }
-  return { ok: true, value: { reason: trimmed, basisHash: hashWaiverBasis(result) } }
+  return { ok: true, value: { reason: trimmed, basisHash: hashWaiverBasis(result, followers) } }
 }
 
 /** May this person decide on the waiver now? The role is policy's question; this is about the waiver itself. */
@@ -182,6 +209,7 @@ export function checkWaiverDecision(
   waiver: Waiver,
   result: ItemResult | null,
   decision: { readonly approve: boolean; readonly userId: string; readonly needsSecondPerson: boolean },
+  followers: readonly ItemResult[] = [],
 ): Result<Waiver> {
   const refuse = (code: string, message: string): Result<Waiver> => ({
     ok: false,
@@ -191,10 +219,19 @@ export function checkWaiverDecision(
   if (decision.approve && decision.needsSecondPerson && waiver.proposedBy === decision.userId) {
     return refuse('second-person', 'the proposer of a waiver cannot approve it: another lead must')
   }
-  if (decision.approve && (result === null || hashWaiverBasis(result) !== waiver.basisHash)) {
+  if (decision.approve && (result === null || !coversBasis(waiver, result, followers))) {
     return refuse('stale', 'the numbers have changed since the waiver was proposed; propose it again')
   }
   return { ok: true, value: waiver }
+}
+
+/** Is the waiver about these numbers: with all that follows from them, or of the item alone? */
+export function coversBasis(
+  waiver: Pick<Waiver, 'basisHash'>,
+  result: ItemResult,
+  followers: readonly ItemResult[],
+): boolean {
+  return waiver.basisHash === hashWaiverBasis(result, followers) || waiver.basisHash === hashWaiverBasis(result)
 }
 
 /** Where an item stands when calculation, person and waiver are taken together. */
@@ -212,16 +249,57 @@ export interface ItemState {
   readonly setAside: string
   /** The concern must be waived before release. */
   readonly needsWaiver: boolean
+  /** Items whose failure brings this one's: they must be mended or waived, and this one goes with them. Empty where it stands by itself. */
+  readonly follows: readonly ReviewItem[]
+  /** Results of the items that follow from this one. */
+  readonly followers: readonly ItemResult[]
+}
+
+/** `Follows from "..."`; empty where the item stands by itself. The one wording of every exit. */
+export function describeFollows(follows: readonly { readonly question: string }[]): string {
+  return follows.length === 0 ? '' : `Follows from ${follows.map(({ question }) => `"${question}"`).join(' and ')}`
 }
 
 /** State of every catalogue item of the review, in catalogue order. */
 export function listItemStates(snapshot: ReviewSnapshot): ItemState[] {
-  const results = new Map((snapshot.evaluation?.results.items ?? []).map((result) => [result.itemId, result]))
+  const ids = new Set(snapshot.items.map(({ id }) => id))
+  const recorded = (snapshot.evaluation?.results.items ?? []).filter(({ itemId }) => ids.has(itemId))
+  const results = new Map(keepFollowers(recorded).map((result) => [result.itemId, result]))
   const answers = new Map(snapshot.answers.map((answer) => [answer.itemId, answer]))
-  return snapshot.items.map((item) => {
+  const followers = new Map<string, ItemResult[]>()
+  for (const result of results.values()) {
+    for (const rootId of result.followsFrom ?? []) followers.set(rootId, [...(followers.get(rootId) ?? []), result])
+  }
+  const own = snapshot.items.map((item) => {
     const waivers = snapshot.waivers.filter((waiver) => waiver.itemId === item.id)
-    return getItemState(item, results.get(item.id) ?? null, answers.get(item.id) ?? null, waivers)
+    const result = results.get(item.id) ?? null
+    return getItemState(item, result, answers.get(item.id) ?? null, waivers, followers.get(item.id))
   })
+  const byId = new Map(own.map((itemState) => [itemState.item.id, itemState]))
+  return own.map((itemState) => joinFamily(itemState, byId))
+}
+
+/**
+ * What follows from another item neither blocks nor is waived by itself: its root does and is. It stands by itself where a person raised a concern of their own, or where the
+ * root's waiver was given on the root alone.
+ */
+function joinFamily(itemState: ItemState, byId: ReadonlyMap<string, ItemState>): ItemState {
+  const rootIds = itemState.result?.followsFrom ?? []
+  const roots = rootIds.flatMap((id) => byId.get(id) ?? [])
+  const isOwnConcern = itemState.state === 'concern' && itemState.decidedBy === 'person'
+  const isAlone = roots.some(({ state, waiver, result, followers }) => {
+    const hash = result === null ? '' : hashWaiverBasis(result, followers)
+    return state === 'waived' && waiver?.basisHash !== hash
+  })
+  if (roots.length === 0 || isOwnConcern || isAlone) return itemState
+  const follows = roots.map(({ item }) => item)
+  const [first] = roots
+  const isWaived = itemState.state === 'waived'
+  if (!isWaived && first !== undefined && roots.every(({ state }) => state === 'waived')) {
+    const { waiver } = first
+    return { ...itemState, follows, state: 'waived', decidedBy: 'waiver', waiver, setAside: '', needsWaiver: false }
+  }
+  return { ...itemState, follows, needsWaiver: false }
 }
 
 export function getItemState(
@@ -229,8 +307,10 @@ export function getItemState(
   result: ItemResult | null,
   answer: RecordedAnswer | null,
   waivers: readonly Waiver[],
+  followers: readonly ItemResult[] = [],
 ): ItemState {
-  const base = { item, result, answer, basis: result?.basis ?? ('judgment' as const) }
+  const family = { follows: [], followers }
+  const base = { item, result, answer, basis: result?.basis ?? ('judgment' as const), ...family }
   if (result === null) {
     return { ...base, state: 'open', decidedBy: 'nobody', waiver: null, setAside: '', needsWaiver: false }
   }
@@ -239,13 +319,17 @@ export function getItemState(
   const isRaisedByPerson = own.state === 'concern' && own.decidedBy === 'person' && result.verdict !== 'thin-margin'
   const failed = result.verdict === 'fails' || (isRaisedByPerson && item.concernNeedsWaiver)
   const canBeWaived = own.state === 'concern' || own.state === 'open'
-  const basisHash = waivers.length > 0 ? hashWaiverBasis(result) : ''
-  const standing = waivers.find((waiver) => waiver.state === 'approved' && waiver.basisHash === basisHash)
+  const approved = waivers.filter((waiver) => waiver.state === 'approved')
+  const familyHash = approved.length > 0 ? hashWaiverBasis(result, followers) : ''
+  // One that covers what follows too goes before one of the item alone.
+  const standing =
+    approved.find(({ basisHash }) => basisHash === familyHash) ??
+    approved.find((waiver) => coversBasis(waiver, result, followers))
   if (standing !== undefined && canBeWaived) {
     return { ...base, state: 'waived', decidedBy: 'waiver', waiver: standing, setAside: '', needsWaiver: false }
   }
   const proposed = waivers.find((waiver) => waiver.state === 'proposed') ?? null
-  const lapsed = canBeWaived && waivers.some((waiver) => waiver.state === 'approved')
+  const lapsed = canBeWaived && approved.length > 0
   return {
     ...base,
     ...own,

@@ -75,7 +75,8 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
       ...(answer?.lookedAt == null ? {} : { lookedAt: answer.lookedAt }),
     })),
     waivers: itemStates.flatMap(({ item, state, waiver }) =>
-      state === 'waived' && waiver !== null
+      // One waiver covers a family: it is listed with its own item.
+      state === 'waived' && waiver !== null && waiver.itemId === item.id
         ? [
             {
               itemId: item.id,

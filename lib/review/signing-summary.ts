@@ -1,11 +1,19 @@
 import { ITEM_BASES, type ItemBasis } from '@/lib/engine'
-import { type ItemState, listItemStates } from './answers'
+import { describeFollows, type ItemState, listItemStates } from './answers'
 import { describeChanges } from './signature-changes'
 import { buildSignedContent, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
 
 /** What a signer should have in view: what is not simply met, by how it stands. */
-export const SIGNING_GROUPS = ['failed', 'cannot-tell', 'waived', 'concern', 'thin-margin', 'not-decided'] as const
+export const SIGNING_GROUPS = [
+  'failed',
+  'cannot-tell',
+  'waived',
+  'concern',
+  'thin-margin',
+  'not-decided',
+  'follows',
+] as const
 export type SigningGroup = (typeof SIGNING_GROUPS)[number]
 
 export interface SigningEntry {
@@ -36,9 +44,13 @@ export interface SigningSummary {
 /** What is signed, in brief: each failure, waiver, concern and thin margin, and what changed since the last signature. */
 export function summarizeSigning(snapshot: ReviewSnapshot, last: LastSignature | null): SigningSummary {
   const itemStates = listItemStates(snapshot)
-  const entries = itemStates.flatMap(({ item, result, state, decidedBy, answer, waiver }): SigningEntry[] => {
+  const entries = itemStates.flatMap(({ item, result, state, decidedBy, answer, waiver, follows }): SigningEntry[] => {
     const add = (group: SigningGroup, text: string) => [{ group, itemId: item.id, question: item.question, text }]
     const headline = result?.headline ?? 'It has no result.'
+    if (follows.length > 0) {
+      const word = state === 'waived' ? ', and is waived with it' : ''
+      return add('follows', `${describeFollows(follows)}${word}. ${headline}`)
+    }
     if (state === 'waived' && waiver !== null) {
       return add('waived', `${headline} Waived by ${waiver.decidedByName ?? 'a lead'}: ${waiver.reason}`)
     }

@@ -4,6 +4,7 @@ import {
   getOutcomeVerdict,
   getWorstVerdict,
   type ItemResult,
+  keepFollowers,
   type LimitOwner,
   type MarginBand,
   type Outcome,
@@ -52,12 +53,14 @@ export function withholdLimits(
   const withoutThem = new Map(shown.items.map((item) => [item.itemId, item]))
   return {
     ...shown,
-    items: full.items.map((item) => {
-      const twin = withoutThem.get(item.itemId)
-      // The same without the limits that are not shown: it does not rest on them, or not so that anybody could tell.
-      if (twin !== undefined && isSame(twin, item)) return twin
-      return withholdItem(item, twin?.outcomes ?? [], definitions.get(item.itemId), checked)
-    }),
+    items: keepFollowers(
+      full.items.map((item) => {
+        const twin = withoutThem.get(item.itemId)
+        // The same without the limits that are not shown: it does not rest on them, or not so that anybody could tell.
+        if (twin !== undefined && isSame(twin, item)) return twin
+        return withholdItem(item, twin?.outcomes ?? [], definitions.get(item.itemId), checked)
+      }),
+    ),
   }
 }
 
@@ -80,6 +83,7 @@ function withholdItem(
     verdict: item.verdict,
     outcomes,
     headline: matters === undefined ? `${title}.` : `${title}. ${matters.summary}`,
+    ...(item.followsFrom === undefined ? {} : { followsFrom: item.followsFrom }),
   }
 }
 
@@ -153,11 +157,13 @@ export function markCheckedWhenSaved(
   const known = new Map(recorded?.items.map((item) => [item.itemId, item]))
   return {
     ...evaluation,
-    items: evaluation.items.map((item) => {
-      const definition = definitions.get(item.itemId)
-      if (definition === undefined || !restsOnAny(definition, checked)) return item
-      return known.get(item.itemId) ?? postpone(item, definition, checked)
-    }),
+    items: keepFollowers(
+      evaluation.items.map((item) => {
+        const definition = definitions.get(item.itemId)
+        if (definition === undefined || !restsOnAny(definition, checked)) return item
+        return known.get(item.itemId) ?? postpone(item, definition, checked)
+      }),
+    ),
   }
 }
 

@@ -72,7 +72,7 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
           <span className="item-number">{deciding !== null && <DecidingValue outcome={deciding} />}</span>
           <span className="item-limit">{deciding !== null && <DecidingLimit outcome={deciding} />}</span>
           <span>
-            <VerdictMark verdict={item.result.verdict} />
+            <VerdictMark verdict={item.follows.length > 0 ? 'follows' : item.result.verdict} />
             {item.result.verdict !== 'not-applicable' && (
               <span className="small muted"> {BASIS_WORDS[item.result.basis]}</span>
             )}
@@ -95,6 +95,7 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
   return (
     <div className="item-body stack">
       <p className="lede">{item.result.headline}</p>
+      <Family item={item} context={context} />
       <OutcomeTable
         outcomes={item.result.outcomes}
         citations={context.citations}
@@ -202,6 +203,34 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
         </div>
       </div>
     </div>
+  )
+}
+
+/** What this item follows from, and what follows from it: one cause, one failure. */
+function Family({ item, context }: { item: Item; context: ItemContext }) {
+  const link = (itemId: string, question: string) => (
+    <Link href={paths.item(context.projectId, context.revisionId, itemId)}>{question}</Link>
+  )
+  if (item.follows.length === 0 && item.followers.length === 0) return null
+  return (
+    <dl className="terms">
+      {item.follows.length > 0 && (
+        <>
+          <dt>follows from</dt>
+          {item.follows.map(({ itemId, question }) => (
+            <dd key={itemId}>{link(itemId, question)}</dd>
+          ))}
+        </>
+      )}
+      {item.followers.length > 0 && (
+        <>
+          <dt>brings with it</dt>
+          {item.followers.map(({ itemId, question }) => (
+            <dd key={itemId}>{link(itemId, question)}</dd>
+          ))}
+        </>
+      )}
+    </dl>
   )
 }
 

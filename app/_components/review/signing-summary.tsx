@@ -22,6 +22,7 @@ const MARKS: Record<SigningGroup, ReactNode> = {
   concern: <AnswerMark state="concern" />,
   'thin-margin': <VerdictMark verdict="thin-margin" />,
   'not-decided': <AnswerMark state="open" />,
+  follows: <VerdictMark verdict="follows" />,
 }
 
 /** Changes shown before the rest is folded away. */

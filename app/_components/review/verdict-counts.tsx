@@ -1,17 +1,17 @@
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
-import { BASIS_WORDS, ITEM_BASES, type ItemResult, tallyVerdicts, VERDICT_WORDS, type VerdictTally } from '@/lib/engine'
+import { BASIS_WORDS, ITEM_BASES, type ItemResult, TALLY_WORDS, tallyVerdicts, type VerdictTally } from '@/lib/engine'
 
 /** Items that came to nothing are left out. */
-const SHOWN = (Object.keys(VERDICT_WORDS) as (keyof typeof VERDICT_WORDS)[]).filter(
+const SHOWN = (Object.keys(TALLY_WORDS) as (keyof typeof TALLY_WORDS)[]).filter(
   (verdict) => verdict !== 'not-applicable',
 )
 
-/** How many items came to which verdict, computed, stated and judged apart; those that came to nothing are left out. */
+/** How many items came to which verdict, by what that rests on; a cause counts once, and those that came to nothing are left out. */
 export function VerdictCounts({ counts }: { counts: VerdictTally }) {
   const groups = ITEM_BASES.flatMap((basis) => {
     const shown = SHOWN.flatMap((verdict) => {
       const count = counts[basis][verdict] ?? 0
-      const { ofOne, ofMany } = VERDICT_WORDS[verdict]
+      const { ofOne, ofMany } = TALLY_WORDS[verdict]
       return count === 0 ? [] : [{ verdict, word: `${count} ${count === 1 ? ofOne : ofMany}` }]
     })
     return shown.length === 0 ? [] : [{ basis, shown }]
@@ -31,6 +31,8 @@ export function VerdictCounts({ counts }: { counts: VerdictTally }) {
   )
 }
 
-export function countVerdicts(items: readonly { readonly result: Pick<ItemResult, 'basis' | 'verdict'> }[]) {
+export function countVerdicts(
+  items: readonly { readonly result: Pick<ItemResult, 'basis' | 'verdict' | 'followsFrom'> }[],
+) {
   return tallyVerdicts(items.map(({ result }) => result))
 }

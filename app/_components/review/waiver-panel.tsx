@@ -7,6 +7,7 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { RevisionView, SecondFactorView, WaiverView } from '@/lib/data'
 import { decideWaiverInput, proposeWaiverInput } from '@/lib/inputs'
+import { describeFollows } from '@/lib/review'
 import { decideWaiver, proposeWaiver } from './actions'
 import { ConfirmFields, UNCONFIRMED } from './confirm-fields'
 import { WAIVER_WORDS } from './words'
@@ -24,6 +25,7 @@ export function WaiverPanel({ revisionId, item, may, factor }: WaiverPanelProps)
   const isPending = item.waivers.some(
     (waiver) => waiver.covers && (waiver.state === 'proposed' || waiver.state === 'approved'),
   )
+  const follows = describeFollows(item.follows)
   if (item.waivers.length === 0 && !(isAsked && may.proposeWaiver)) return null
   return (
     <div className="stack">
@@ -31,7 +33,16 @@ export function WaiverPanel({ revisionId, item, may, factor }: WaiverPanelProps)
       {item.waivers.map((waiver) => (
         <WaiverRecord key={waiver.id} waiver={waiver} factor={factor} />
       ))}
-      {isAsked && may.proposeWaiver && !isPending && <ProposeForm revisionId={revisionId} itemId={item.itemId} />}
+      {follows !== '' && <p className="muted small">{follows}: a waiver of that covers this item.</p>}
+      {item.followers.length > 0 && (
+        <p className="muted small">
+          A waiver of this item covers what follows from it, as it stands now:{' '}
+          {item.followers.map(({ question }) => question).join(' ')}
+        </p>
+      )}
+      {isAsked && may.proposeWaiver && !isPending && follows === '' && (
+        <ProposeForm revisionId={revisionId} itemId={item.itemId} />
+      )}
     </div>
   )
 }

@@ -1,12 +1,13 @@
-import { VERDICT_WORDS, type Verdict } from '@/lib/engine/results'
+import { TALLY_WORDS, type Verdict } from '@/lib/engine/results'
 
-/** What the engine may say of an item: a verdict, or that a person has to judge it. What people answer has marks of its own. */
-export type MarkedVerdict = Verdict | 'needs-judgment'
+/** What the engine may say of an item: a verdict, that it follows from another item's, or that a person has to judge it. What people answer has marks of its own. */
+export type MarkedVerdict = Verdict | 'needs-judgment' | 'follows'
 
 const TONES: Record<MarkedVerdict, string> = {
   meets: 'meets',
   'thin-margin': 'thin',
   fails: 'fails',
+  follows: 'thin',
   'cannot-tell': 'thin',
   'not-computed': 'open',
   'not-applicable': 'muted',
@@ -15,7 +16,7 @@ const TONES: Record<MarkedVerdict, string> = {
 
 /**
  * The mark draws what a verdict means: the value as a bar, the limit as an upright line. A bar that stops short meets, an open
- * one that reaches the line has a thin margin, an arrow through it fails, a broken line cannot be placed, a dot has no value yet.
+ * one that reaches the line has a thin margin, an arrow through it fails, a bent arrow follows from another item, a broken line cannot be placed, a dot has no value yet.
  * Each outline differs without colour.
  */
 function Glyph({ verdict }: { verdict: MarkedVerdict }) {
@@ -26,6 +27,8 @@ function Glyph({ verdict }: { verdict: MarkedVerdict }) {
       return <path d="M1.75 5.75H15v4.5H1.75z" />
     case 'fails':
       return <path d="M1 5h16V2l6 6-6 6v-3H1z" fill="currentColor" stroke="none" />
+    case 'follows':
+      return <path d="M1.75 4v4H16l-4-4M16 8l-4 4" />
     case 'cannot-tell':
       return <path d="M1 8h22" strokeWidth="2.5" strokeDasharray="3 2.5" />
     case 'not-computed':
@@ -59,6 +62,6 @@ export function VerdictMark({ verdict, word }: VerdictMarkProps) {
 }
 
 export function getVerdictName(verdict: MarkedVerdict): string {
-  const { word } = VERDICT_WORDS[verdict]
+  const { word } = TALLY_WORDS[verdict]
   return word.charAt(0).toUpperCase() + word.slice(1)
 }

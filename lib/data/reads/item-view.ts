@@ -1,7 +1,7 @@
 import 'server-only'
 import {
+  coversBasis,
   explainNoAnswer,
-  hashWaiverBasis,
   type ItemState,
   isAllowed,
   listItemStates,
@@ -85,7 +85,7 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
           id: waiver.id,
           itemId,
           state: readWord(waiver.state, WAIVERS, 'waiver state'),
-          covers: waiver.basisHash === hashWaiverBasis(result),
+          covers: coversBasis(waiver, result, item.followers),
           reason: waiver.reason,
           proposedBy: toPersonView(record, waiver.proposedById),
           proposedAt: waiver.proposedAt.toISOString(),
@@ -112,5 +112,10 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
     whyNoAnswer: whyNot,
     setAside: item.setAside,
     needsWaiver: item.needsWaiver,
+    follows: item.follows.map(({ id, question }) => ({ itemId: id, question })),
+    followers: item.followers.map(({ itemId: id }) => ({
+      itemId: id,
+      question: request.snapshot.items.find((other) => other.id === id)?.question ?? id,
+    })),
   }
 }

@@ -67,4 +67,8 @@ export interface ItemView {
   readonly setAside: string
   /** Whether the concern must be waived before release. */
   readonly needsWaiver: boolean
+  /** Items whose failure brings this one's; empty where it stands by itself. */
+  readonly follows: readonly { readonly itemId: string; readonly question: string }[]
+  /** Items that follow from this one. */
+  readonly followers: readonly { readonly itemId: string; readonly question: string }[]
 }

@@ -14,6 +14,7 @@ export {
   type ItemVerdict,
 } from './define-item'
 export { evaluateCatalogue, evaluateItem } from './evaluate-catalogue'
+export { markFollowers } from './find-followers'
 export { FIRST_QUESTIONS } from './first-questions'
 export { CATALOGUE, findItem, getItem, USUAL_ITEMS } from './items'
 export {

@@ -378,6 +378,11 @@ export interface ItemResult {
   readonly outcomes: readonly Outcome[]
   /** The title of the item for this verdict, and the sentence that matters most. */
   readonly headline: string
+  /**
+   * Items whose failure brings this one, at every place where it fails or is thin; absent where it stands by itself, and in results of engines
+   * before 4. One of these fails by itself and follows from nothing.
+   */
+  readonly followsFrom?: readonly string[]
 }
 
 /** Several bends of one part act on the same conductors: shares of life used add up (Miner). */

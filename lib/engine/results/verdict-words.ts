@@ -20,6 +20,15 @@ export const VERDICT_WORDS: Readonly<Record<Verdict | 'needs-judgment', VerdictW
   'not-applicable': { word: 'not applicable', ofOne: 'not applicable', ofMany: 'not applicable' },
 }
 
+const { fails, ...otherVerdicts } = VERDICT_WORDS
+
+/** What a count of items shows, in its order: verdicts, and after those that fail what follows from another item. */
+export const TALLY_WORDS = {
+  fails,
+  follows: { word: 'follows', ofOne: 'that follows', ofMany: 'that follow' },
+  ...otherVerdicts,
+} as const satisfies Readonly<Record<string, VerdictWords>>
+
 /** What an item's answer rests on. */
 export const BASIS_WORDS: Readonly<Record<ItemBasis, string>> = {
   computed: 'calculated',

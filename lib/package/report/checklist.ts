@@ -6,10 +6,11 @@ import {
   ITEM_SECTION_WORDS,
   ITEM_SECTIONS,
   type Outcome,
+  TALLY_WORDS,
   VERDICT_WORDS,
 } from '@/lib/engine'
 import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
-import { type ItemState, listItemStates } from '@/lib/review'
+import { describeFollows, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, makeEmptyPart, makeTable } from './style'
 import { formatLimit, formatQuantity, formatSource, formatTime, formatWord } from './words'
@@ -74,7 +75,7 @@ function relativeMargin({ margin, limit }: DecidedOutcome): number {
 }
 
 function makeRows(itemState: ItemState): Content[][] {
-  const { item, result, state } = itemState
+  const { item, result, state, follows } = itemState
   const decided = (result?.outcomes ?? [])
     .filter(isDecided)
     .sort((a, b) => ORDER[a.verdict] - ORDER[b.verdict] || relativeMargin(a) - relativeMargin(b))
@@ -86,6 +87,7 @@ function makeRows(itemState: ItemState): Content[][] {
   const leftConcerns = concerns.length > shown.length
   const notes: Content[] = [
     ...(result === null ? [] : [{ text: result.headline, style: 'small' }]),
+    ...(follows.length === 0 ? [] : [{ text: `${describeFollows(follows)}.`, style: 'small' }]),
     ...(left > 0
       ? [
           {
@@ -104,7 +106,7 @@ function makeRows(itemState: ItemState): Content[][] {
       ...makeNumbers(first),
       {
         stack: [
-          result === null ? 'no result' : VERDICT_WORDS[result.verdict].word,
+          result === null ? 'no result' : TALLY_WORDS[follows.length > 0 ? 'follows' : result.verdict].word,
           ...(itemState.basis === 'computed' ? [] : [{ text: BASIS_WORDS[itemState.basis], style: 'small' }]),
           { text: formatWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
         ],
@@ -147,7 +149,7 @@ function makeHelpLine({ item, result }: ItemState): Content[] {
   return texts.length === 0 ? [] : [{ text: `What helps: ${texts.join(' ')}`, style: 'small' }]
 }
 
-function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemState): Content[] {
+function makeAnswerLines({ answer, waiver, state, setAside, decidedBy, follows }: ItemState): Content[] {
   const lines: Content[] = []
   if (answer !== null && answer.state !== 'open') {
     const reason = answer.reason === '' ? '' : `: ${answer.reason}`
@@ -164,7 +166,11 @@ function makeAnswerLines({ answer, waiver, state, setAside, decidedBy }: ItemSta
     })
   }
   if (state === 'waived' && waiver !== null) {
-    lines.push({ text: `Waived: ${waiver.reason} Approved by ${waiver.decidedByName ?? ''}.`, fontSize: 7.5 })
+    const withRoot = follows.length === 0 ? '' : ' with what it follows from'
+    lines.push({
+      text: `Waived${withRoot}: ${waiver.reason} Approved by ${waiver.decidedByName ?? ''}.`,
+      fontSize: 7.5,
+    })
   }
   if (setAside !== '') lines.push({ text: `Set aside: ${setAside}.`, style: 'small' })
   return lines

@@ -12,10 +12,10 @@ import {
   LIFE_CAUTION_SHORT,
   readBendLife,
   readBendStrain,
-  VERDICT_WORDS,
+  TALLY_WORDS,
 } from '@/lib/engine'
 import { asComputed, asEntered } from '@/lib/engine/units'
-import { type ItemState, listItemStates, STAGE_LABELS } from '@/lib/review'
+import { describeFollows, type ItemState, listItemStates, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { formatQuantity, formatStated, formatText, formatTime, formatWord, formatYesNo } from './words'
@@ -78,7 +78,8 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
 /** Where the review came out, on one page: counts, bends, and what was released against. */
 export function makeSummary({ snapshot }: PackageContent): Content[] {
   const itemStates = listItemStates(snapshot)
-  const count = (state: string) => itemStates.filter((itemState) => itemState.state === state).length
+  const count = (state: string) =>
+    itemStates.filter((itemState) => itemState.state === state && itemState.follows.length === 0).length
   const results = snapshot.evaluation?.results ?? null
   const parts: Content[] = [
     makeFacts(
@@ -86,7 +87,7 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
         [
           'Checklist',
           `${itemStates.length} items: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ` +
-            `${count('not-applicable')} not applicable, ${count('open')} open`,
+            `${count('not-applicable')} not applicable, ${count('open')} open${describeFollowing(itemStates)}`,
         ],
         ...ITEM_BASES.map((basis) => [BASIS_TITLES[basis], describeBasis(itemStates, basis)] as const),
         ['Catalogue', describeTemplate(snapshot.template)],
@@ -138,9 +139,15 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
             { label: 'Calculation', width: 68 },
             { label: 'Answer', width: 58 },
           ],
-          concerns.map(({ item, result, state }) => [
-            { stack: [item.question, ...(result === null ? [] : [{ text: result.headline, style: 'small' }])] },
-            result === null ? '–' : VERDICT_WORDS[result.verdict].word,
+          concerns.map(({ item, result, state, follows }) => [
+            {
+              stack: [
+                item.question,
+                ...(result === null ? [] : [{ text: result.headline, style: 'small' }]),
+                ...(follows.length === 0 ? [] : [{ text: `${describeFollows(follows)}.`, style: 'small' }]),
+              ],
+            },
+            result === null ? '–' : TALLY_WORDS[follows.length > 0 ? 'follows' : result.verdict].word,
             formatWord(state),
           ]),
           level2('Concerns and waivers'),
@@ -159,8 +166,15 @@ const BASIS_TITLES = {
 /** Calculations, typed statements and judgments are never one number. */
 function describeBasis(itemStates: readonly ItemState[], basis: ItemBasis): string {
   const own = itemStates.filter((itemState) => itemState.basis === basis && itemState.state !== 'not-applicable')
-  const count = (state: ItemState['state']) => own.filter((itemState) => itemState.state === state).length
-  return `${own.length}: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ${count('open')} open`
+  const count = (state: ItemState['state']) =>
+    own.filter((itemState) => itemState.state === state && itemState.follows.length === 0).length
+  return `${own.length}: ${count('meets')} met, ${count('concern')} of concern, ${count('waived')} waived, ${count('open')} open${describeFollowing(own)}`
+}
+
+/** A cause counts once: what follows from another item is counted apart. */
+function describeFollowing(itemStates: readonly ItemState[]): string {
+  const count = itemStates.filter(({ follows }) => follows.length > 0).length
+  return count === 0 ? '' : `, and ${count} that ${count === 1 ? 'follows' : 'follow'}`
 }
 
 function describeTemplate({ version, switchedOff }: PackageContent['snapshot']['template']): string {

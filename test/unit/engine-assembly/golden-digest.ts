@@ -25,8 +25,9 @@ export function makeDigest({ engineVersion, designName, bends, items }: Evaluati
     )
   }
   lines.push('', 'item | basis | verdict | place | value | limit')
-  for (const { itemId, basis, verdict, outcomes } of items) {
-    lines.push([itemId, basis, verdict].join(' | '))
+  for (const { itemId, basis, verdict, outcomes, followsFrom } of items) {
+    const follows = followsFrom === undefined ? [] : [`follows from ${followsFrom.join(' and ')}`]
+    lines.push([itemId, basis, verdict, ...follows].join(' | '))
     for (const outcome of outcomes) lines.push(`  ${describeOutcome(outcome)}`)
   }
   return `${lines.join('\n')}\n`

@@ -24,8 +24,9 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
     const { tx, rights, at, record } = context
     const { revision } = await requireRevision(tx, rights, input.revisionId, 'waiver:propose')
     const { snapshot } = makeSnapshot(await loadRevision(tx, revision.id), null)
-    const { item, result, answer } = getItemStateOf(snapshot, input.itemId)
-    const checked = checkWaiverProposal(result, answer, input.reason)
+    const itemState = getItemStateOf(snapshot, input.itemId)
+    const { item, result, answer, followers } = itemState
+    const checked = checkWaiverProposal(result, answer, input.reason, itemState)
     if (!checked.ok) refuseInvalid(checked.issues, 'A waiver cannot be proposed here.')
     const earlier = snapshot.waivers.find(({ itemId, state }) => itemId === item.id && state === 'proposed')
     if (earlier !== undefined && earlier.basisHash === checked.value.basisHash) {
@@ -60,7 +61,13 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
       subject: { kind: 'waiver', id: waiver.id },
       projectId: revision.projectId,
       revisionId: revision.id,
-      details: { itemId: item.id, question: item.question, reason: waiver.reason, headline: result?.headline },
+      details: {
+        itemId: item.id,
+        question: item.question,
+        reason: waiver.reason,
+        headline: result?.headline,
+        ...(followers.length === 0 ? {} : { followers: followers.map(({ itemId }) => itemId) }),
+      },
     })
     return { waiverId: waiver.id }
   })
@@ -85,14 +92,19 @@ export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Prom
     const { snapshot } = makeSnapshot(loaded, null)
     const waiver = snapshot.waivers.find(({ id }) => id === row.id)
     if (waiver === undefined) throw new NotFoundError('waiver')
-    const { item, result } = getItemStateOf(snapshot, waiver.itemId)
+    const { item, result, followers } = getItemStateOf(snapshot, waiver.itemId)
     const needsSecondPerson = snapshot.settings.waiverNeedsSecondPerson
     requireDecider(rights, scope, input.decision, waiver.proposedBy, needsSecondPerson)
-    const checked = checkWaiverDecision(waiver, result, {
-      approve: input.decision === 'approve',
-      userId: rights.userId,
-      needsSecondPerson,
-    })
+    const checked = checkWaiverDecision(
+      waiver,
+      result,
+      {
+        approve: input.decision === 'approve',
+        userId: rights.userId,
+        needsSecondPerson,
+      },
+      followers,
+    )
     if (!checked.ok) refuseClash(checked.issues[0]?.message ?? 'The waiver cannot be decided now.', checked.issues)
     const confirmedBy = confirmed.value === null ? null : await requireConfirmed(context, confirmed.value)
     return storeDecision(context, loaded, { ...input, confirmedBy }, item)

@@ -7,6 +7,7 @@ import { DECIDED_WHEN_WORDS, type ItemDefinition } from '../define-item'
 import { CATALOGUE } from '../items'
 import { getLimitDefinition, LIMIT_KEYS } from '../limits'
 import { DELIVERED_PROFILES, type Profile } from '../profiles'
+import { listRootsOf } from '../roots'
 import { SEVERITIES } from '../severity'
 import { readItemProse } from './read-prose'
 
@@ -67,6 +68,7 @@ function describeItem(item: ItemDefinition): string[] {
     '',
     `How to check: ${howToCheck}`,
     '',
+    ...describeRoots(item.id),
     ...(item.judgment === null ? [] : [`Evidence: ${item.judgment.evidence}`, '']),
     ...item.limits.map((key) => {
       const { label, sense, value, unit } = getLimitDefinition(key)
@@ -75,6 +77,13 @@ function describeItem(item: ItemDefinition): string[] {
     ...listItemSourceKeys(item).map((key) => `- Source: ${citeSource(key)}`),
     '',
   ]
+}
+
+/** Which other items may bring this one's failure. */
+function describeRoots(itemId: string): string[] {
+  const roots = listRootsOf(itemId)
+  if (roots.length === 0) return []
+  return [`May follow from: ${roots.map((root) => `\`${root.itemId}\` (${root.cause})`).join(', ')}.`, '']
 }
 
 function describeLimitRow(key: (typeof LIMIT_KEYS)[number]): string {

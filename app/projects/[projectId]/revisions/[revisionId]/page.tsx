@@ -118,7 +118,7 @@ const COLUMNS = {
 function NeedsAttention({ revision }: { revision: RevisionView }) {
   const texts = listTextsOf(revision.template.content)
   const shown = (['fails', 'cannot-tell', 'thin-margin', 'not-computed'] as const).flatMap((verdict) =>
-    revision.items.filter((item) => item.result.verdict === verdict),
+    revision.items.filter((item) => item.result.verdict === verdict && item.follows.length === 0),
   )
   if (shown.length === 0)
     return (

@@ -38,6 +38,10 @@ export interface ReviewFacts {
     readonly stiffeners: readonly string[]
   }
   readonly artworkFileCount?: number
+  /** Names of the artwork files, as they were uploaded. */
+  readonly artworkFileNames?: readonly string[]
+  /** Label of the revision under review. */
+  readonly revisionLabel?: string
   /** Differences found between the uploaded artwork and the design; null when they were not compared. */
   readonly artworkDifferences?: number | null
   /** How many dimensions and materials fall where in the fabricator's matrix. */

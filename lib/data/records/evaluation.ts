@@ -99,6 +99,8 @@ export function gatherFacts(
     ),
     sheetLacks: findSheetLacks(design),
     artworkFileCount: record.artwork.length,
+    artworkFileNames: record.artwork.map(({ originalName }) => originalName),
+    revisionLabel: record.label,
     artworkDifferences: null,
     ...gatherFabricationFacts(design, sheets, evaluatedOn.toISOString().slice(0, 10)),
   }

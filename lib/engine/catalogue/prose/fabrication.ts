@@ -1,6 +1,11 @@
 import type { ItemProse } from '../define-item'
 
 export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
+  'statements-agree': {
+    why: 'Two places that say different things are the first cause of questions from fabricators: the shop has to stop and ask which one holds, or builds by the wrong one.',
+    howToCheck:
+      'Read drawing notes, table, file names and brief side by side. Let each fact stand in one place, and have the other refer to it. What drawings and artwork hold inside is not read here.',
+  },
   'artwork-agreement': {
     why: 'Where they differ the shop stops and asks, or builds the one that it believes. File headers are no proof: a tool may write its default thickness and material.',
     howToCheck:

@@ -11,6 +11,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Take the next smaller drill, if the hole aspect allows it.',
     'Move to laser-drilled holes.',
   ],
+  'statements-agree': [
+    'Correct the place that is out of date.',
+    'Take the figure out of the note or the name, and let the field carry it.',
+    'Rename the file by part number, revision and layer.',
+  ],
   'artwork-agreement': ['Correct whichever of design and artwork is wrong.', 'Export the artwork again and upload it.'],
   'bake-before-assembly': [
     'Ask the assembler for bake and floor life, and put them on the drawing.',

@@ -22,6 +22,7 @@ import { panelForm } from './panel-form'
 import { partsPerPanel } from './parts-per-panel'
 import { performanceClass } from './performance-class'
 import { registrationFeatures } from './registration-features'
+import { statementsAgree } from './statements-agree'
 import { stiffenerDetail } from './stiffener-detail'
 import { stockMaterials } from './stock-materials'
 import { toleranceScheme } from './tolerance-scheme'
@@ -35,6 +36,7 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   materialCallOuts,
   layerNames,
   layerTable,
+  statementsAgree,
   artworkAgreement,
   bendCallOut,
   performanceClass,

@@ -1,0 +1,266 @@
+import type { Design } from '../design'
+import { findMaterial } from '../design'
+import type { Place } from '../results'
+import { asEntered } from '../units'
+import {
+  readAngles,
+  readClasses,
+  readCycles,
+  readHottest,
+  readLayerCounts,
+  readLayerNumber,
+  readRadii,
+  readRevisions,
+  readThicknesses,
+  readTypes,
+} from './in-words'
+import type { Statement, WrittenTwice } from './statement'
+
+/** What the review knows of the papers beside the design. */
+export interface Papers {
+  /** Label of the revision under review. */
+  readonly revisionLabel?: string
+  /** Names of the artwork files, as they were uploaded. */
+  readonly artworkFileNames?: readonly string[]
+}
+
+const BRIEF: Place = { kind: 'brief', id: 'brief', name: 'Brief' }
+const DESIGN: Place = { kind: 'design', id: 'design', name: 'Design' }
+
+/** Facts that a field of the design states, and a name, a note or the name of a file as well. */
+export function compareWords(design: Design, papers: Papers): WrittenTwice[] {
+  return [
+    ...compareBendNotes(design),
+    ...compareLayerNames(design),
+    ...comparePurpose(design),
+    ...compareRevisions(design, papers),
+    ...compareFileNames(design, papers),
+  ]
+}
+
+interface Reading<T> {
+  readonly fact: string
+  readonly field: { readonly value: T; readonly statement: Statement }
+  readonly texts: readonly {
+    readonly where: string
+    readonly values: readonly T[]
+    readonly path?: Statement['path']
+  }[]
+  readonly write: (value: T) => string
+  readonly places: readonly Place[]
+}
+
+/** A text that names the field's value among others agrees: it may tell of what was before. */
+function compareReading<T>({ fact, field, texts, write, places }: Reading<T>): WrittenTwice[] {
+  return texts
+    .filter(({ values }) => values.length > 0)
+    .map(({ where, values, path }) => ({
+      fact,
+      one: field.statement,
+      other: { where, says: [...new Set(values.map(write))].join(' and '), ...(path === undefined ? {} : { path }) },
+      agrees: values.includes(field.value),
+      readFrom: 'words' as const,
+      places,
+    }))
+}
+
+function compareBendNotes({ bends }: Design): WrittenTwice[] {
+  return bends.flatMap((bend, at) => {
+    const places: Place[] = [{ kind: 'bend', id: bend.id, name: bend.name }]
+    const texts = (read: (text: string) => number[]) => [
+      { where: 'its note', values: read(bend.note), path: ['bends', at, 'note'] },
+      { where: 'its name', values: read(bend.name), path: ['bends', at, 'name'] },
+    ]
+    const where = `the bend's fields`
+    const radius = bend.insideRadiusMm
+    const found = [
+      ...compareReading({
+        fact: `Inside radius of ${bend.name}`,
+        field: {
+          value: radius,
+          statement: { where, says: asEntered(radius, 'mm'), path: ['bends', at, 'insideRadiusMm'] },
+        },
+        texts: texts(readRadii),
+        write: (value) => asEntered(value, 'mm'),
+        places,
+      }),
+      ...compareReading({
+        fact: `Angle of ${bend.name}`,
+        field: {
+          value: bend.angleDeg,
+          statement: { where, says: asEntered(bend.angleDeg, 'deg'), path: ['bends', at, 'angleDeg'] },
+        },
+        texts: texts(readAngles),
+        write: (value) => asEntered(value, 'deg'),
+        places,
+      }),
+    ]
+    const cycles = bend.requiredCycles
+    if (cycles === null) return found
+    return [
+      ...found,
+      ...compareReading({
+        fact: `Required cycles of ${bend.name}`,
+        field: {
+          value: cycles,
+          statement: { where, says: asEntered(cycles, 'cycles'), path: ['bends', at, 'requiredCycles'] },
+        },
+        texts: texts(readCycles),
+        write: (value) => asEntered(value, 'cycles'),
+        places,
+      }),
+    ]
+  })
+}
+
+/** A conductor layer called L3 is the third from the top; a thickness in a layer's name is its own, or its material's. */
+function compareLayerNames(design: Design): WrittenTwice[] {
+  const { layers } = design.construction
+  const conductors = layers.filter(({ kind }) => kind === 'conductor')
+  return layers.flatMap((layer, at): WrittenTwice[] => {
+    const places: Place[] = [{ kind: 'layer', id: layer.id, name: layer.name }]
+    const named = layer.kind === 'conductor' ? readLayerNumber(layer.name) : null
+    const order = conductors.indexOf(layer) + 1
+    const path = ['construction', 'layers', at, 'name']
+    const numbers =
+      named === null
+        ? []
+        : compareReading({
+            fact: `Number of ${layer.name}`,
+            field: { value: order, statement: { where: 'the order of the conductor layers', says: `L${order}` } },
+            texts: [{ where: 'its name', values: [named], path }],
+            write: (value) => `L${value}`,
+            places,
+          })
+    if (layer.kind === 'unbonded-gap') return numbers
+    const materialName = findMaterial(design, layer.materialId)?.name ?? ''
+    return [
+      ...numbers,
+      ...compareReading({
+        fact: `Thickness of ${layer.name}`,
+        field: {
+          value: layer.thicknessUm,
+          statement: {
+            where: `the layer's fields`,
+            says: asEntered(layer.thicknessUm, 'um'),
+            path: ['construction', 'layers', at, 'thicknessUm'],
+          },
+        },
+        texts: [
+          { where: 'its name', values: readThicknesses(layer.name), path },
+          { where: `its material's name`, values: readThicknesses(materialName) },
+        ],
+        write: (value) => asEntered(value, 'um'),
+        places,
+      }),
+    ]
+  })
+}
+
+function comparePurpose({ brief, construction, name }: Design): WrittenTwice[] {
+  const texts = (read: (text: string) => number[]) => [
+    { where: 'the purpose', values: read(brief.purpose), path: ['brief', 'purpose'] },
+    { where: `the design's name`, values: read(name), path: ['name'] },
+  ]
+  const found: WrittenTwice[] = []
+  const compare = (
+    fact: string,
+    value: number | null,
+    path: Statement['path'],
+    read: (text: string) => number[],
+    write: (value: number) => string,
+  ) => {
+    if (value === null) return
+    found.push(
+      ...compareReading({
+        fact,
+        field: {
+          value,
+          statement: { where: 'the brief', says: write(value), ...(path === undefined ? {} : { path }) },
+        },
+        texts: texts(read),
+        write,
+        places: [BRIEF],
+      }),
+    )
+  }
+  const digitOf = (choice: string | null) => (choice === null ? null : Number(choice.at(-1)))
+  compare('Class', digitOf(brief.performanceClass), ['brief', 'performanceClass'], readClasses, (n) => `class ${n}`)
+  compare('Type', digitOf(brief.circuitType), ['brief', 'circuitType'], readTypes, (n) => `type ${n}`)
+  compare('Highest operating temperature', brief.operatingMaxDegC, ['brief', 'operatingMaxDegC'], readHottest, (n) =>
+    asEntered(n, 'degC'),
+  )
+  const layerCount = construction.layers.filter(({ kind }) => kind === 'conductor').length
+  if (layerCount > 0) {
+    found.push(
+      ...compareReading({
+        fact: 'Number of conductor layers',
+        field: {
+          value: layerCount,
+          statement: { where: 'the construction', says: String(layerCount), path: ['construction', 'layers'] },
+        },
+        texts: texts(readLayerCounts),
+        write: String,
+        places: [BRIEF],
+      }),
+    )
+  }
+  return found
+}
+
+function compareRevisions({ name }: Design, { revisionLabel, artworkFileNames = [] }: Papers): WrittenTwice[] {
+  if (revisionLabel === undefined) return []
+  return compareReading({
+    fact: 'Revision',
+    field: {
+      value: revisionLabel.trim().toUpperCase(),
+      statement: { where: 'the review', says: `revision ${revisionLabel}` },
+    },
+    texts: [
+      { where: `the design's name`, values: readRevisions(name), path: ['name'] },
+      ...artworkFileNames.map((file) => ({ where: `the name of ${file}`, values: readRevisions(file) })),
+    ],
+    write: (label) => `revision ${label}`,
+    places: [DESIGN],
+  })
+}
+
+/** The letters that a part number begins with, and the digits behind them, however they are parted. */
+const PART_NUMBER = /^([A-Z]{2,})[\s._-]*(\d{2,})/iu
+
+function compareFileNames({ brief, construction }: Design, { artworkFileNames = [] }: Papers): WrittenTwice[] {
+  const [, letters, digits] = PART_NUMBER.exec(brief.partNumber.trim()) ?? []
+  const found: WrittenTwice[] = []
+  if (letters !== undefined && digits !== undefined) {
+    const pattern = new RegExp(String.raw`(?<![a-z])${letters}[\s._-]*(\d{2,})`, 'giu')
+    found.push(
+      ...compareReading({
+        fact: 'Part number',
+        field: {
+          value: digits,
+          statement: { where: 'the brief', says: brief.partNumber, path: ['brief', 'partNumber'] },
+        },
+        texts: artworkFileNames.map((file) => ({
+          where: `the name of ${file}`,
+          values: [...file.matchAll(pattern)].map((match) => match[1] ?? ''),
+        })),
+        write: (value) => `${letters} ${value}`,
+        places: [BRIEF],
+      }),
+    )
+  }
+  const layerCount = construction.layers.filter(({ kind }) => kind === 'conductor').length
+  for (const file of layerCount === 0 ? [] : artworkFileNames) {
+    const numbers = [...file.matchAll(/(?<![a-z0-9])L(\d{1,2})(?![a-z0-9])/giu)].map((match) => Number(match[1]))
+    if (numbers.length === 0) continue
+    found.push({
+      fact: 'Conductor layers',
+      one: { where: 'the construction', says: `L1 to L${layerCount}`, path: ['construction', 'layers'] },
+      other: { where: `the name of ${file}`, says: numbers.map((number) => `L${number}`).join(' and ') },
+      agrees: numbers.every((number) => number >= 1 && number <= layerCount),
+      readFrom: 'words',
+      places: [DESIGN],
+    })
+  }
+  return found
+}

@@ -1,0 +1,12 @@
+import type { Design } from '../design'
+import { compareWords, type Papers } from './against-words'
+import { compareFields } from './in-fields'
+import type { WrittenTwice } from './statement'
+
+export type { Papers } from './against-words'
+export type { Statement, WrittenTwice } from './statement'
+
+/** Every fact that the design and its papers write twice, whether both places agree or not. */
+export function listWrittenTwice(design: Design, papers: Papers): WrittenTwice[] {
+  return [...compareFields(design), ...compareWords(design, papers)]
+}

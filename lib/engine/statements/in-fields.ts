@@ -1,4 +1,4 @@
-import { type Design, isWithoutMetal } from '../design'
+import type { Design } from '../design'
 import { BRIEF_FIELDS, getChoiceWord } from '../design/fields'
 import type { Place } from '../results'
 import { asEntered, inSentence } from '../units'
@@ -126,7 +126,7 @@ function compareFinishes({ brief, construction }: Design): WrittenTwice[] {
           says: asEntered(thicknessUm, 'um'),
           path: ['construction', 'zones', at, 'contactFinish'],
         },
-        agrees: !isWithoutMetal(surfaceFinish) || thicknessUm === 0,
+        agrees: surfaceFinish !== 'none' || thicknessUm === 0,
         readFrom: 'fields',
         places: [BRIEF, placeOf('zone', zone)],
       },

@@ -208,7 +208,7 @@ function makeBends(): Design['bends'] {
     axisLengthMm: 12,
     motion: 'one-way',
     radiusHeldBy: 'former',
-    distanceToRigidMm: 6,
+    distanceToRigidMm: 5,
     strainReliefAtTransition: true,
     triedOnModel: true,
     flexTest: {

@@ -170,6 +170,7 @@ describe('worse inputs', () => {
         'solder-mask-in-bend',
         'stack-symmetry',
         'stated-thickness',
+        'statements-agree',
         'unbonded-leaves',
       ].sort(),
     )

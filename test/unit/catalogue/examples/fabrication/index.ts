@@ -22,12 +22,14 @@ import { panelFormExamples } from './panel-form'
 import { partsPerPanelExamples } from './parts-per-panel'
 import { performanceClassExamples } from './performance-class'
 import { registrationFeaturesExamples } from './registration-features'
+import { statementsAgreeExamples } from './statements-agree'
 import { stiffenerDetailExamples } from './stiffener-detail'
 import { stockMaterialsExamples } from './stock-materials'
 import { toleranceSchemeExamples } from './tolerance-scheme'
 
 /** By the item's id. */
 export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
+  'statements-agree': statementsAgreeExamples,
   'artwork-agreement': artworkAgreementExamples,
   'bend-call-out': bendCallOutExamples,
   'buildable-construction': buildableConstructionExamples,

@@ -4,7 +4,7 @@ import { compareFields } from './in-fields'
 import type { WrittenTwice } from './statement'
 
 export type { Papers } from './against-words'
-export type { Statement, WrittenTwice } from './statement'
+export type { WrittenTwice } from './statement'
 
 /** Every fact that the design and its papers write twice, whether both places agree or not. */
 export function listWrittenTwice(design: Design, papers: Papers): WrittenTwice[] {

@@ -24,9 +24,17 @@ export interface SurvivalDemand {
   readonly slopeCaution: string | null
 }
 
-/** Of a conductor: with its slope from own flex tests where there is one. */
-export function survivalOf({ survival }: SurvivalDemand, { testedSlope }: ConductorInBend): Survival {
-  return testedSlope === undefined ? survival : { ...survival, weibullSlope: testedSlope }
+/** Of a conductor: with what own flex tests say of it. */
+export function survivalOf(
+  { survival }: SurvivalDemand,
+  { testedSlope, testedLifeFraction }: ConductorInBend,
+): Survival {
+  if (testedSlope === undefined && testedLifeFraction === undefined) return survival
+  return {
+    ...survival,
+    weibullSlope: testedSlope ?? survival.weibullSlope,
+    ...(testedLifeFraction === undefined ? {} : { lifeFraction: testedLifeFraction }),
+  }
 }
 
 /** The relation and the moduli are those of room temperature: our choice of how far from it that still says something. */
@@ -153,7 +161,7 @@ function findDynamicAllowable(
     foil,
     requiredCycles,
     motion,
-    survival: { failureFraction: 0.5, weibullSlope: survival.weibullSlope },
+    survival: { ...survival, failureFraction: 0.5 },
   })
   const common = { medianAllowablePct: median.strainPct, sourceKey: 'fatigueDuctility' }
   // The strain at 1e12 cycles would be too much for a life beyond them: then no strain is known to be allowed.

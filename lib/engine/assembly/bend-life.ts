@@ -6,12 +6,12 @@ import {
   ductilityLifeCycles,
   type FatigueFoil,
   fatigueStrainRangeFraction,
-  lifeOverMedianFraction,
   MAX_CYCLES,
   MIN_CYCLES,
   RANKING_LIMIT_CYCLES,
   type Survival,
   strainRangeOfMotion,
+  survivalOverRelation,
 } from '../life'
 import type { LifeCurvePoint, QuantityRange } from '../results'
 import type { FoilCorners } from './foil-corner'
@@ -41,15 +41,17 @@ export function computeConductorLife(
   strainPct: { readonly nominal: number; readonly range: QuantityRange },
   corners: FoilCorners = { weakest: [foil], strongest: [foil] },
 ): ConductorLife {
+  const { lifeFraction = 1 } = survival
   const nominal = lifeAt(foil, motion, survival, strainPct.nominal)
   return {
-    medianCycles: nominal.median,
+    medianCycles: nominal.median * lifeFraction,
     survivalCycles: nominal.survival,
     survivalRangeCycles: {
       low: findExtremeLife(corners.weakest, motion, survival, strainPct.range.high, 'shortest'),
       high: findExtremeLife(corners.strongest, motion, survival, strainPct.range.low, 'longest'),
     },
-    isAtCap: nominal.isAtCap,
+    // A life that tests fell short of does not lie past the relation's end.
+    isAtCap: nominal.isAtCap && lifeFraction === 1,
     ductilityCycles: Math.min(
       ...corners.weakest.map((each) => ductilityLifeAt(each, motion, survival, strainPct.range.high)),
     ),
@@ -81,7 +83,7 @@ function findExtremeLife(
 function ductilityLifeAt(foil: FatigueFoil, motion: BendMotion, survival: Survival, strainPct: number): number {
   const rangeFraction = strainRangeOfMotion(Math.min(strainPct, LARGEST_LIFE_STRAIN_PCT) / 100, motion)
   const median = rangeFraction > 0 ? ductilityLifeCycles(foil, rangeFraction) : RANKING_LIMIT_CYCLES
-  return median * lifeOverMedianFraction(survival.failureFraction, survival.weibullSlope)
+  return median * survivalOverRelation(survival)
 }
 
 function lifeAt(
@@ -94,7 +96,7 @@ function lifeAt(
     return {
       isAtCap: true,
       median: MAX_CYCLES,
-      survival: MAX_CYCLES * lifeOverMedianFraction(survival.failureFraction, survival.weibullSlope),
+      survival: MAX_CYCLES * survivalOverRelation(survival),
     }
   }
   const life = computeBendLife({ foil, motion, survival, strainPct: Math.min(strainPct, LARGEST_LIFE_STRAIN_PCT) })
@@ -122,10 +124,11 @@ export function computeLifeCurve(
 ): LifeCurvePoint[] {
   const lowRadiusMm = Math.min(insideRadiusMm, markedRadiusMm ?? insideRadiusMm) / CURVE_SPAN_RATIO
   const highRadiusMm = Math.max(insideRadiusMm, markedRadiusMm ?? insideRadiusMm) * CURVE_SPAN_RATIO
-  const survivalFraction = lifeOverMedianFraction(survival.failureFraction, survival.weibullSlope)
+  const { lifeFraction = 1 } = survival
+  const survivalFraction = survivalOverRelation(survival)
   const point = (radiusMm: number, medianCycles: number): LifeCurvePoint => ({
     insideRadiusMm: radiusMm,
-    medianLifeCycles: medianCycles,
+    medianLifeCycles: medianCycles * lifeFraction,
     survivalLifeCycles: medianCycles * survivalFraction,
   })
   const low = Math.max(medianAtRadius(leaves, motion, survival, lowRadiusMm), MIN_CYCLES)

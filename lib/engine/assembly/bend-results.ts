@@ -12,7 +12,7 @@ import {
 } from '../bending'
 import { FATIGUE_RELATION_CAUTION, LIFE_CAUTION } from '../cautions'
 import type { Bend } from '../design'
-import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES, type Survival } from '../life'
+import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES, type Survival, survivalOverRelation } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
 import { type SurvivalDemand, survivalOf } from './bend-allowables'
 import {
@@ -33,7 +33,8 @@ import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './be
 import { listFoldCautions, listRadiusLimits } from './bend-reach'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
-import { applyOwnTests, listOwnTestCautions } from './own-tests'
+import { listOwnTestCautions } from './own-test-cautions'
+import { applyOwnTests } from './own-tests'
 
 /** Everything that is computed for one bend whose section is known. */
 export function computeBendResult(given: BendInputs): BendResult {
@@ -131,10 +132,13 @@ export function computeBendResult(given: BendInputs): BendResult {
   }
 }
 
-/** One slope for the whole curve: the least of its conductors, so that it is never too kind. */
+/** One for the whole curve: that of the conductor with the least life over the relation's, so that it is never too kind. */
 function findCurveSurvival({ demand, section }: BendInputs): Survival {
-  const slopes = section.conductors.map((conductor) => survivalOf(demand, conductor).weibullSlope)
-  return { ...demand.survival, weibullSlope: Math.min(...slopes) }
+  const [first, ...others] = section.conductors.map((conductor) => survivalOf(demand, conductor))
+  return others.reduce(
+    (least, each) => (survivalOverRelation(each) < survivalOverRelation(least) ? each : least),
+    first ?? demand.survival,
+  )
 }
 
 function listMissing(bend: Bend, position: number): MissingInput[] {

@@ -44,6 +44,8 @@ export interface ConductorInBend {
   readonly plating: ConductorInBend | null
   /** Weibull slope from own flex tests, in place of the one that the brief or the default gives. */
   readonly testedSlope?: number
+  /** Share of the relation's lives that own flex tests reached, below 1; absent where they say nothing against it. */
+  readonly testedLifeFraction?: number
 }
 
 /** A tolerance may take a layer to a hundredth of its thickness, not to nothing: the section must keep its order. */

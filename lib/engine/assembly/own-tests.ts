@@ -1,12 +1,10 @@
 import type { Leaf } from '../bending'
-import { LIFE_CAUTION_SHORT } from '../cautions'
 import type { Bend } from '../design'
 import type { TestedConstant, TestedLife } from '../flex-tests'
-import { type BoundedEstimate, lifeOverMedianFraction, strainRangeOfMotion } from '../life'
+import { type BoundedEstimate, computeMedianLife, lifeOverMedianFraction, strainRangeOfMotion } from '../life'
 import { readEnds } from '../materials'
-import { nameOwnTests, type OwnTestsUse, type QuantityRange } from '../results'
-import { inSentence } from '../units'
-import type { SurvivalDemand } from './bend-allowables'
+import type { OwnTestsUse, QuantityRange } from '../results'
+import { getFatigueFoil, type SurvivalDemand } from './bend-allowables'
 import type { BendSection, ConductorInBend } from './bend-section'
 
 /** Foil of one nominal thickness may be that much thicker or thinner: our choice, about the tolerance of foil by weight (IPC-4562, from memory). */
@@ -15,6 +13,8 @@ const FOIL_THICKNESS_SHARE = 0.1
 const RATIO_SHARE = 0.1
 /** A ductility covers strains that lie that much beyond: our choice, as far as a computed strain may be off at the least radius (`accuracyOfStrainPct`). */
 const STRAIN_SHARE = 0.25
+/** Beyond this copper breaks in its first bend whatever was tested, and the relation gives no life. */
+const LARGEST_STRAIN_RANGE = 4
 /** Slopes that the relation of survival holds for. */
 const SLOPES = { least: 0.5, most: 20 }
 
@@ -22,6 +22,8 @@ const SLOPES = { least: 0.5, most: 20 }
 interface Chosen {
   readonly slope: TestedLife | null
   readonly ductility: TestedLife | null
+  /** Tests that broke sooner than the relation says, with the share of its lives that they reached. */
+  readonly short: { readonly tested: TestedLife; readonly lifeFraction: number } | null
 }
 
 /**
@@ -33,6 +35,8 @@ interface Chosen {
  *          brief, or a material of the design's own (`livesFor`).
  * Slope    the worse end of its 90 % bounds, because slopes of few specimens are biased high. Ductility: best estimate, with the bounds as
  *          its spread, so that a verdict "meets" holds at the lower bound. Our choice.
+ * Short    circuits that give no ductility here still say how long they lasted: where the low bound of their median lies below the relation's
+ *          median, all lives are taken as that share of the relation's. Never more than the relation, so that nothing meets against tests.
  * Several  sets of one owner: the one with most failures; of several owners the one that gives the shorter life, since the part must suit
  *          every fabricator.
  */
@@ -48,13 +52,14 @@ export function applyOwnTests(
     const leaf = leaves[conductor.leafIndex]
     if (leaf === undefined || conductor.plating !== null) return conductor
     const covering = testedLives.filter((tested) => covers(tested, bend, conductor, leaf))
-    const chosen: Chosen = {
+    const found = {
       slope: demand.isSlopeTyped ? null : choose(covering, (tested) => readSurvivingShare(tested, bend, demand)),
       ductility: choose(
         covering.filter((tested) => isStrainedAlike(tested, bend, conductor, leaf)),
         (tested) => readLeastDuctility(tested, bend, conductor),
       ),
     }
+    const chosen: Chosen = { ...found, short: findShort(covering, found.ductility, bend, conductor, leaf) }
     uses.push(...describeUses(conductor, chosen, demand))
     return applyTo(conductor, chosen, demand)
   })
@@ -89,6 +94,31 @@ function readSurvivingShare(tested: TestedLife, bend: Bend, demand: SurvivalDema
   if (slope === null) return null
   const shareAt = (weibullSlope: number) => lifeOverMedianFraction(demand.survival.failureFraction, weibullSlope)
   return isBeyondTested(tested, bend) && shareAt(slope) >= shareAt(demand.survival.weibullSlope) ? null : shareAt(slope)
+}
+
+/** Circuits fell short of the relation; a ductility that is taken from circuits holds that already. */
+function findShort(
+  covering: readonly TestedLife[],
+  ductility: TestedLife | null,
+  bend: Bend,
+  conductor: ConductorInBend,
+  leaf: Leaf,
+): Chosen['short'] {
+  const strain = leaf.strain.conductors.find(({ id }) => id === conductor.bendLayerId)
+  if (ductility?.kind === 'circuit' || strain === undefined || !(strain.decidingPct > 0)) return null
+  const foil = getFatigueFoil(withDuctility(conductor, ductility))
+  const strainRange = strainRangeOfMotion(strain.decidingPct / 100, bend.motion)
+  if (strainRange > LARGEST_STRAIN_RANGE) return null
+  const relationCycles = computeMedianLife(foil, strainRange).cycles
+  const ratio = (1000 * leaf.insideRadiusMm) / leaf.section.totalThicknessUm
+  const readShare = ({ medians }: TestedLife): number | null => {
+    // The next tighter radius that was tested breaks no later.
+    const at = medians.findLast(({ radiusRatio }) => radiusRatio <= ratio * (1 + RATIO_SHARE)) ?? medians[0]
+    return at === undefined ? null : Math.min(1, at.lowCycles / relationCycles)
+  }
+  const tested = choose(covering, readShare)
+  const lifeFraction = tested === null ? null : readShare(tested)
+  return tested === null || lifeFraction === null || lifeFraction >= 1 ? null : { tested, lifeFraction }
 }
 
 /** The low bound of the ductility of the tests; null where it is not to be used. */
@@ -142,14 +172,23 @@ function readWorseSlope({ low, high }: BoundedEstimate, { survival }: SurvivalDe
   return worse
 }
 
-function applyTo(conductor: ConductorInBend, { slope, ductility }: Chosen, demand: SurvivalDemand): ConductorInBend {
-  const tested = ductility?.fatigueDuctility ?? null
+function applyTo(
+  conductor: ConductorInBend,
+  { slope, ductility, short }: Chosen,
+  demand: SurvivalDemand,
+): ConductorInBend {
   const weibullSlope = slope?.slope == null ? null : readWorseSlope(slope.slope, demand)
   return {
-    ...conductor,
+    ...withDuctility(conductor, ductility),
     ...(weibullSlope === null ? {} : { testedSlope: weibullSlope }),
-    ...(tested === null ? {} : { foil: { ...conductor.foil, fatigueDuctility: asSourced(tested) } }),
+    ...(short === null ? {} : { testedLifeFraction: short.lifeFraction }),
   }
+}
+
+function withDuctility(conductor: ConductorInBend, tested: TestedLife | null): ConductorInBend {
+  const ductility = tested?.fatigueDuctility ?? null
+  if (ductility === null) return conductor
+  return { ...conductor, foil: { ...conductor.foil, fatigueDuctility: asSourced(ductility) } }
 }
 
 const FIT_SOURCE = 'weibullCensoredFit'
@@ -160,25 +199,30 @@ const asSourced = ({ value, low, high }: TestedConstant) => ({
   spread: { low, high, sourceKey: FIT_SOURCE },
 })
 
-function describeUses(conductor: ConductorInBend, { slope, ductility }: Chosen, demand: SurvivalDemand): OwnTestsUse[] {
-  const sets = slope === ductility || ductility === null ? [slope] : [slope, ductility]
-  return sets.flatMap((tested) =>
-    tested === null
-      ? []
-      : [
-          describeUse(conductor, tested, {
-            slope: tested === slope && tested.slope !== null ? tested.slope : null,
-            usedSlope: tested === slope && tested.slope !== null ? readWorseSlope(tested.slope, demand) : null,
-            fatigueDuctility: tested === ductility ? tested.fatigueDuctility : null,
-          }),
-        ],
-  )
+function describeUses(
+  conductor: ConductorInBend,
+  { slope, ductility, short }: Chosen,
+  demand: SurvivalDemand,
+): OwnTestsUse[] {
+  const sets = [...new Set([slope, ductility, short?.tested ?? null])]
+  return sets.flatMap((tested) => {
+    if (tested === null) return []
+    const own = tested === slope ? tested.slope : null
+    return [
+      describeUse(conductor, tested, {
+        slope: own,
+        usedSlope: own === null ? null : readWorseSlope(own, demand),
+        fatigueDuctility: tested === ductility ? tested.fatigueDuctility : null,
+        lifeFraction: tested === short?.tested ? short.lifeFraction : null,
+      }),
+    ]
+  })
 }
 
 function describeUse(
   { copper, leafIndex }: ConductorInBend,
   { owner, set, kind, specimens, failures, radiusRatio, strainRangePct, cycles, temperatureDegC, reports }: TestedLife,
-  used: Pick<OwnTestsUse, 'slope' | 'usedSlope' | 'fatigueDuctility'>,
+  used: Pick<OwnTestsUse, 'slope' | 'usedSlope' | 'fatigueDuctility' | 'lifeFraction'>,
 ): OwnTestsUse {
   const { layer } = copper
   return {
@@ -197,63 +241,4 @@ function describeUse(
     temperatureDegC,
     reports,
   }
-}
-
-/** What a reader must know of a life that rests on tests. */
-export function listOwnTestCautions(
-  uses: readonly OwnTestsUse[],
-  { survivalPct, survival }: SurvivalDemand,
-  { requiredCycles }: Bend,
-  medianLifeCycles: number | null,
-): string[] {
-  return uses.map((use) => {
-    const said = [`${use.layerName}: life from own tests, ${describeFigures(use)}, ${LIFE_CAUTION_SHORT} still.`]
-    said.push(`Tested ${describeTestedRange(use)}; figures elsewhere, such as the minimum radius, are extrapolated.`)
-    // Median rank of the first of n by Benard's approximation.
-    const firstRank = 0.7 / (use.specimens + 0.4)
-    if (use.usedSlope !== null && survival.failureFraction < firstRank) {
-      said.push(
-        `${inSentence(survivalPct, 'pct')} survival lies beyond the first of ${use.specimens} specimens: it is extrapolated along the fitted line.`,
-      )
-    }
-    if (requiredCycles !== null && requiredCycles > use.cycles.high) {
-      said.push(
-        'More cycles are required than were tested: the tests count where they give a shorter life than the defaults.',
-      )
-    }
-    const isOutside =
-      medianLifeCycles !== null && (medianLifeCycles < use.cycles.low || medianLifeCycles > use.cycles.high)
-    if (isOutside)
-      said.push(`The median life of ${inSentence(medianLifeCycles, 'cycles')} lies outside of the cycles tested.`)
-    return said.join(' ')
-  })
-}
-
-/** `set Hinge 18 of Quillmoor (workspace), n = 12, 9 failed: Weibull slope 1.9 (the worse end of its 90 % bounds; best estimate 2.8)` */
-function describeFigures(use: OwnTestsUse): string {
-  const { slope, usedSlope, fatigueDuctility } = use
-  const figures = [
-    ...(slope === null || usedSlope === null
-      ? []
-      : [
-          `Weibull slope ${inSentence(usedSlope)} (the worse end of its 90 % bounds; best estimate ${inSentence(slope.value)})`,
-        ]),
-    ...(fatigueDuctility === null
-      ? []
-      : [
-          `fatigue ductility ${inSentence(fatigueDuctility.value)} (90 % bounds ${inSentence(fatigueDuctility.low)} to ${inSentence(fatigueDuctility.high)})`,
-        ]),
-  ]
-  return `${nameOwnTests(use)}: ${figures.join(', ')}`
-}
-
-function describeTestedRange({ radiusRatio, strainRangePct, cycles, temperatureDegC }: OwnTestsUse): string {
-  const ratio = radiusRatio === null ? [] : [`R/t ${spanOf(radiusRatio)}`]
-  const strain = strainRangePct === null ? [] : [`strain range ${spanOf(strainRangePct, 'pct')}`]
-  const temperature = temperatureDegC === null ? 'temperature not stated' : `at ${inSentence(temperatureDegC, 'degC')}`
-  return `${[...ratio, ...strain, `${spanOf(cycles, 'cycles')}`].join(', ')}, ${temperature}`
-}
-
-function spanOf({ low, high }: QuantityRange, unit?: 'pct' | 'cycles'): string {
-  return low === high ? inSentence(low, unit) : `${inSentence(low)} to ${inSentence(high, unit)}`
 }

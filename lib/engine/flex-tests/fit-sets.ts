@@ -140,6 +140,12 @@ function makeTested(
     radiusRatio: isCircuit
       ? rangeOf(used.map(({ insideRadiusMm, thicknessUm }) => (1000 * insideRadiusMm) / thicknessUm))
       : null,
+    medians: isCircuit
+      ? used.flatMap(({ insideRadiusMm, thicknessUm, fitted }) => {
+          const low = fitted === null ? null : (fit.lives[fitted]?.medianCycles.low ?? null)
+          return low === null ? [] : [{ radiusRatio: (1000 * insideRadiusMm) / thicknessUm, lowCycles: low }]
+        })
+      : [],
     strainRangePct: strains.length === used.length ? rangeOf(strains) : null,
     cycles: {
       low: Math.min(...failed.map(({ cycles }) => cycles)),

@@ -25,6 +25,8 @@ export interface TestedLife {
   readonly fatigueDuctility: TestedConstant | null
   /** Inside radius over thickness; of circuits. */
   readonly radiusRatio: QuantityRange | null
+  /** Low 90 % bound of the median life at each R/t of circuits, from the tightest on; radii without such a bound are left out. */
+  readonly medians: readonly { readonly radiusRatio: number; readonly lowCycles: number }[]
   /** Of the copper over one cycle; null where it was not stated. */
   readonly strainRangePct: QuantityRange | null
   /** From the first failure to the end of the longest test. */

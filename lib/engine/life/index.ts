@@ -1,9 +1,8 @@
 export {
   computeAllowableStrain,
   computeBendLife,
-  computeLifeOverRadius,
-  minInsideRadiusForStrainMm,
   type Survival,
+  survivalOverRelation,
 } from './allowable'
 export { ductilityLifeCycles, ductilityStrainRangeFraction } from './branch'
 export {

@@ -239,6 +239,8 @@ export interface OwnTestsUse {
   readonly usedSlope: number | null
   /** As fitted, with 90 % bounds, which the range of the life goes over; null where ductility is not taken from this set. */
   readonly fatigueDuctility: { readonly value: number; readonly low: number; readonly high: number } | null
+  /** Share of the fatigue relation's lives that the tests reached, where they fell short of it; null where they did not. */
+  readonly lifeFraction: number | null
   /** What was tested: inside radius over thickness, strain range of a cycle, cycles. */
   readonly radiusRatio: QuantityRange | null
   readonly strainRangePct: QuantityRange | null

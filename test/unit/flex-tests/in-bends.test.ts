@@ -141,7 +141,12 @@ describe('own flex tests are not used where one thing differs', () => {
 
   it('have no slope for results where its lower bound is open or below what the relation holds for', () => {
     for (const low of [null, 0.4]) {
-      const open = LIVES.map((each) => ({ ...each, fatigueDuctility: null, slope: { value: 2, low, high: 3 } }))
+      const open = LIVES.map((each) => ({
+        ...each,
+        fatigueDuctility: null,
+        medians: [],
+        slope: { value: 2, low, high: 3 },
+      }))
       expect(bendOf(makeDesign(), open).ownTests).toEqual([])
     }
   })
@@ -150,11 +155,15 @@ describe('own flex tests are not used where one thing differs', () => {
 describe('where more cycles are required than were tested', () => {
   const beyond = makeDesign({ requiredCycles: 95_000 })
   const slopeOf = (low: number) =>
-    LIVES.map((each) => ({ ...each, fatigueDuctility: null, slope: { value: low, low, high: 9 } }))
+    LIVES.map((each) => ({ ...each, fatigueDuctility: null, medians: [], slope: { value: low, low, high: 9 } }))
 
   it('tests that are kinder than the defaults are not used', () => {
     expect(bendOf(beyond, slopeOf(4)).ownTests).toEqual([])
-    const ductile = withDuctility(() => ({ value: 1.2, low: 0.9, high: 1.5 })).map((each) => ({ ...each, slope: null }))
+    const ductile = withDuctility(() => ({ value: 1.2, low: 0.9, high: 1.5 })).map((each) => ({
+      ...each,
+      medians: [],
+      slope: null,
+    }))
     expect(bendOf(beyond, ductile).ownTests).toEqual([])
     expect(bendOf(makeDesign(), ductile).ownTests).toHaveLength(1)
   })
@@ -173,6 +182,52 @@ describe('where more cycles are required than were tested', () => {
     })
     expect(verdicts).toEqual(verdicts.toSorted((a, b) => a - b))
     expect(new Set(verdicts).size).toBeGreaterThan(1)
+  })
+})
+
+describe('circuits that give no ductility and broke sooner than the relation says', () => {
+  /** Strain not stated; a tenth of the lives that the relation gives. */
+  const short = livesOf(makeRows({ strainRangePct: null, result: 'failed' }, [3000, 4200, 5100, 6000, 7400, 8800]))
+  const low = short[0]?.medians[0]?.lowCycles ?? 0
+
+  it('shorten all lives to the low bound of their median, and the allowable with them', () => {
+    const bend = bendOf(makeDesign(), short)
+    const plain = bendOf(makeDesign(), [])
+    expect(bend.ownTests[0]?.lifeFraction).toBeCloseTo(low / (plain.medianLifeCycles ?? 1), 9)
+    expect(bend.medianLifeCycles).toBeCloseTo(low, 6)
+    expect(bend.allowablePct).toBeLessThan(plain.allowablePct ?? 0)
+    expect(bend.cautions.join()).toContain("of the fatigue relation's (low 90 % bound of the median tested)")
+  })
+
+  it('let nothing meet that they failed', () => {
+    const design = makeDesign({ requiredCycles: 5000 })
+    for (const itemId of ['fatigue-life', 'bend-strain']) {
+      const [outcome] = listOutcomes(evaluate(design, { testedLives: short }), itemId)
+      expect(outcome?.kind === 'decided' ? outcome.verdict : '', itemId).toBe('fails')
+    }
+  })
+
+  it('strain and life agree: at the life that is reached the allowable is the strain', () => {
+    const reached = Math.round(bendOf(makeDesign(), short).survivalLifeCycles ?? 0)
+    const bend = bendOf(makeDesign({ requiredCycles: reached }), short)
+    expect((bend.allowablePct ?? 0) / (bend.peakStrainPct ?? 1)).toBeCloseTo(1, 2)
+  })
+
+  it('never lengthen a life', () => {
+    const long = short.map((each) => ({ ...each, slope: null, medians: [{ radiusRatio: 43, lowCycles: 9e9 }] }))
+    expect(bendOf(makeDesign(), long)).toEqual(bendOf(makeDesign(), []))
+  })
+
+  it('count by the next tighter radius that was tested', () => {
+    const two = short.map((each) => ({
+      ...each,
+      radiusRatio: { low: 20, high: 80 },
+      medians: [
+        { radiusRatio: 20, lowCycles: 1000 },
+        { radiusRatio: 80, lowCycles: 60_000 },
+      ],
+    }))
+    expect(bendOf(makeDesign(), two).medianLifeCycles).toBeCloseTo(1000, 6)
   })
 })
 

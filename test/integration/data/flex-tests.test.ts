@@ -1,0 +1,182 @@
+import { beforeAll, expect, it } from 'vitest'
+import * as data from '@/lib/data'
+import { db } from '@/lib/data/store/client'
+import type { FlexTestRow } from '@/lib/engine/flex-tests'
+import { expectDone, expectRefused } from '@/test/factories/act-results'
+import { makeTeam, type Team, takePart } from '@/test/factories/people'
+import { makeRevision, share } from '@/test/factories/reviews'
+import { describeOnBothDatabases } from '@/test/setup/databases'
+
+/** The hinge of Skua revision B: 63.8 um thick, bought foil 12 um, 17 mm one way, two million cycles asked for. */
+const HINGE: Omit<FlexTestRow, 'set' | 'specimen' | 'cycles' | 'result'> = {
+  kind: 'circuit',
+  foil: 'copper-ra',
+  foilUm: 12,
+  thicknessUm: 63.8,
+  insideRadiusMm: 17,
+  motion: 'one-way',
+  strainRangePct: null,
+  temperatureDegC: 23,
+  testedOn: '2026-06-18',
+  laboratory: 'Own laboratory',
+  report: 'R-1',
+  note: '',
+}
+const makeRows = (set: string, cycles: readonly number[]): FlexTestRow[] =>
+  cycles.map((each, at) => ({
+    ...HINGE,
+    set,
+    specimen: `${set}-specimen-${at + 1}`,
+    cycles: each,
+    result: each < 9e6 ? 'failed' : 'survived',
+  }))
+const OF_BRACKENFOLD = makeRows('Lot 7', [2.1e6, 2.9e6, 3.4e6, 4.4e6, 5.1e6, 6.8e6, 9e6, 9e6])
+const OF_WORKSPACE = makeRows('House', [1.1e6, 1.6e6, 2.2e6, 2.8e6, 3.3e6, 4.1e6, 5e6])
+
+describeOnBothDatabases('flex tests from entry to verdict', () => {
+  let team: Team
+  let revisionId: string
+
+  const save = (rows: readonly FlexTestRow[], seenVersion = 0) =>
+    data.saveSheet(team.fabricator, {
+      companyId: team.companies.brackenfold,
+      kind: 'flex-tests',
+      seenVersion,
+      issuedOn: '2026-06-22',
+      note: '',
+      content: { rows },
+    })
+  const viewOf = async (actor = team.lead) => {
+    const view = await data.getRevision(actor, revisionId)
+    const hinge = view.evaluation.bends.find(({ bendId }) => bendId === 'hinge')
+    if (hinge === undefined) throw new Error('no hinge')
+    const life = view.evaluation.items.find(({ itemId }) => itemId === 'fatigue-life')
+    return { view, hinge, life, sets: hinge.ownTests.map(({ set }) => set) }
+  }
+  const evaluateAgain = () => expectDone(data.evaluateAgain(team.lead, { revisionId }))
+  const hashes = async () => {
+    const rows = await db().evaluation.findMany({ where: { revisionId }, orderBy: { ordinal: 'desc' } })
+    return { inputs: rows[0]?.inputsHash, limits: rows[0]?.limitsHash }
+  }
+
+  beforeAll(async () => {
+    team = await makeTeam()
+    await takePart(team.projectId, team.companies.brackenfold, { matrix: 'shown', shelf: 'shown', rates: 'shown' })
+    revisionId = await makeRevision(team, 'skua-rev-b')
+    await share(team, revisionId)
+  }, 200_000)
+
+  it('refuses what cannot be, by row and field, and writes nothing', async () => {
+    const [first, second] = OF_BRACKENFOLD
+    if (first === undefined || second === undefined) throw new Error('no rows')
+    for (const [rows, field] of [
+      [[first, { ...second, specimen: first.specimen }], 'specimen'],
+      [[first, { ...second, cycles: 0 }], 'cycles'],
+      [[first, { ...second, foil: 'copper-none' }], 'foil'],
+    ] as const) {
+      const refused = await expectRefused(save(rows))
+      expect(refused).toMatchObject({ kind: 'invalid', issues: [{ path: ['content', 'rows', 1, field] }] })
+    }
+    expect((await data.getSheet(team.fabricator, team.companies.brackenfold, 'flex-tests')).current).toBeNull()
+  })
+
+  it('makes recorded results outdated, and decides once they are computed again', async () => {
+    const before = await viewOf()
+    const recorded = await hashes()
+    expect(before.sets).toEqual([])
+    await expectDone(save(OF_BRACKENFOLD))
+    expect((await viewOf()).view.evaluationRecord.staleBecause).toEqual([
+      'limits in force, or sheets of a fabricator, changed',
+    ])
+    await evaluateAgain()
+    const after = await viewOf()
+    expect(after.view.evaluationRecord.staleBecause).toEqual([])
+    expect(after.sets).toEqual(['Lot 7'])
+    expect(after.hinge.ownTests[0]).toMatchObject({
+      owner: { kind: 'fabricator', name: 'Brackenfold Circuits' },
+      specimens: 8,
+      failures: 6,
+    })
+    // Two million cycles at 99 % survival: the third specimen broke at 3.4 million, the first at 2.1.
+    expect(after.hinge.survivalLifeCycles).toBeLessThan(before.hinge.survivalLifeCycles ?? 0)
+    expect(after.life?.verdict).toBe('fails')
+    expect(JSON.stringify(after.life)).toContain(
+      'from own tests (set Lot 7 of Brackenfold Circuits (fabricator), n = 8, 6 failed)',
+    )
+    const now = await hashes()
+    expect(now.inputs).not.toBe(recorded.inputs)
+    expect(now.limits).not.toBe(recorded.limits)
+    // What leaves as a file says it too, and the browser's evaluation has the same figures at hand, without a specimen.
+    const file = await data.exportResults(team.lead, revisionId)
+    expect(new TextDecoder().decode(file.bytes)).toContain('Lot 7')
+    expect(after.view.testedLives).toMatchObject([{ set: 'Lot 7', failures: 6 }])
+    expect(JSON.stringify(after.view)).not.toContain('Lot 7-specimen')
+  })
+
+  it('shows another fabricator nothing of them', async () => {
+    const { view, sets } = await viewOf(team.rivalFabricator)
+    expect(sets).toEqual([])
+    expect(view.testedLives).toEqual([])
+    expect(JSON.stringify(view)).not.toContain('Lot 7')
+    await expect(data.getSheet(team.rivalFabricator, team.companies.brackenfold, 'flex-tests')).rejects.toThrow(
+      data.NotFoundError,
+    )
+  })
+
+  it('counts for the fabricator itself, whatever it shows, and not for a team that is not shown the matrix', async () => {
+    await takePart(team.projectId, team.companies.brackenfold, { matrix: 'checked', shelf: 'shown', rates: 'shown' })
+    expect((await viewOf(team.fabricator)).sets).toEqual(['Lot 7'])
+    expect((await viewOf()).view.testedLives).toEqual([])
+    await evaluateAgain()
+    const { view, sets, life } = await viewOf()
+    expect(sets).toEqual([])
+    expect(life?.verdict).not.toBe('fails')
+    expect(JSON.stringify(view)).not.toContain('Lot 7')
+  })
+
+  it('keeps the workspace’s own in its catalogue: a review uses them once it is brought up', async () => {
+    const input = { seenVersion: 0, rows: OF_WORKSPACE, reason: 'Tested in June' }
+    await expectDone(data.saveWorkspaceFlexTests(team.admin, input))
+    expect((await data.getTemplate(team.lead)).versions[0]?.summary).toBe('flex tests, rows: 7 added')
+    expect((await viewOf()).sets).toEqual([])
+    const update = await data.getTemplateUpdate(team.lead, revisionId)
+    expect(update?.changes).toEqual(['flex tests, rows: 7 added'])
+    expect(update?.verdictMoves.map(({ itemId }) => itemId)).toContain('fatigue-life')
+    const { version, contentHash } = (await viewOf()).view
+    await expectDone(data.updateTemplate(team.lead, { revisionId, seenVersion: version, toVersion: 1 }))
+    const after = await viewOf()
+    expect(after.sets).toEqual(['House'])
+    expect(after.hinge.ownTests[0]?.owner.kind).toBe('workspace')
+    expect(after.life?.verdict).toBe('fails')
+    expect(after.view.contentHash).not.toBe(contentHash)
+    // To a fabricator its own results rest on them as on the workspace's limits; the specimens stay with the workspace.
+    const theirs = await viewOf(team.rivalFabricator)
+    expect(theirs.sets).toEqual(['House'])
+    for (const actor of [team.lead, team.rivalFabricator]) {
+      expect(JSON.stringify((await viewOf(actor)).view)).not.toContain('House-specimen')
+    }
+  })
+
+  it('refuses the workspace’s rows by field, and nobody but admins saves them', async () => {
+    const [first] = OF_WORKSPACE
+    if (first === undefined) throw new Error('no rows')
+    const twice = await expectRefused(
+      data.saveWorkspaceFlexTests(team.admin, { seenVersion: 1, rows: [first, first], reason: 'twice' }),
+    )
+    expect(twice).toMatchObject({ kind: 'invalid', issues: [{ path: ['rows', 1, 'specimen'] }] })
+    await expect(data.saveWorkspaceFlexTests(team.lead, { seenVersion: 1, rows: [], reason: 'gone' })).rejects.toThrow(
+      data.NotAllowedError,
+    )
+  })
+
+  it('goes into a file and comes back the same', async () => {
+    const sheet = { companyId: team.companies.brackenfold, kind: 'flex-tests' as const }
+    for (const format of ['csv', 'xlsx'] as const) {
+      const file = await data.exportSheetFile(team.fabricator, { ...sheet, format })
+      const bytes = new Uint8Array(file.bytes)
+      const upload = { ...sheet, fileName: file.fileName, bytes, mode: 'replace' as const }
+      const preview = await expectDone(data.previewSheetFile(team.fabricator, upload))
+      expect(preview).toMatchObject({ badRowCount: 0, goodRowCount: 8, unchangedCount: 8, added: [], changed: [] })
+    }
+  })
+})

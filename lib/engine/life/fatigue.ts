@@ -48,17 +48,6 @@ export function fatigueStrainRangeFraction(foil: FatigueFoil, cycles: number): n
   return strainRange(foil.fatigueDuctility, strengthOverModulus(foil), Math.log10(cycles))
 }
 
-/**
- * Slope of the long-life term on log axes: b = 0.1785 log10(exp(D_f) / 0.36), strain range falling as N^-b.
- *
- * @throws  RangeError unless fatigueDuctility is above 0 and at most 5
- * Source   SOURCES.exactArithmetic, from the relation above
- */
-export function longLifeExponent(fatigueDuctility: number): number {
-  requireNumber('fatigueDuctility', fatigueDuctility, { above: 0, atMost: MAX_DUCTILITY })
-  return 0.1785 * (fatigueDuctility * Math.LOG10E - Math.log10(0.36))
-}
-
 /** `below` and `above` say that the life lies outside 1 to 1e12 cycles; `cycles` is then that end. */
 export interface MedianLife {
   cycles: number

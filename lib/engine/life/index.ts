@@ -12,7 +12,6 @@ export {
   type FatigueFoil,
   fatigueStrainRangeFraction,
   findFatigueDuctility,
-  longLifeExponent,
   MAX_CYCLES,
   MAX_TEST_CYCLES,
   MIN_CYCLES,

@@ -8,7 +8,6 @@ import {
   fatigueStrainRangeFraction,
   findFatigueDuctility,
   lifeOverMedianFraction,
-  longLifeExponent,
   mandrelStrainRangeFraction,
   strainMultiplier,
   strainRangeOfMotion,
@@ -26,6 +25,17 @@ function foilOf(check: CheckCase): FatigueFoil {
   }
 }
 
+/** Fall of the relation's strength term over a decade of cycles: two strengths apart, the term of ductility drops out. */
+function elasticExponentOf(fatigueDuctility: number): number {
+  const strengthTermAt = (cycles: number): number => {
+    const [strong, weak] = [900, 100].map((tensileStrengthMpa) =>
+      fatigueStrainRangeFraction({ fatigueDuctility, tensileStrengthMpa, modulusGpa: 100 }, cycles),
+    )
+    return (strong ?? 0) - (weak ?? 0)
+  }
+  return Math.log10(strengthTermAt(1e5) / strengthTermAt(1e6))
+}
+
 checkTopic('5 fatigue', [
   [
     /^fat-table-/,
@@ -40,7 +50,7 @@ checkTopic('5 fatigue', [
   ],
   [
     /^fat-exponent-/,
-    (check) => expectValue(check, 'elasticExponentB', longLifeExponent(input(check, 'fatigueDuctility'))),
+    (check) => expectValue(check, 'elasticExponentB', elasticExponentOf(input(check, 'fatigueDuctility'))),
   ],
   [
     /^fat-life-/,

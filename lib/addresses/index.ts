@@ -90,6 +90,7 @@ export const paths = {
   costs: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/cost`,
   verifyPackage: () => '/verify-package',
+  stopJob: (jobId: string) => `/api/jobs/${enc(jobId)}/stop`,
   remedyBases: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedy-bases`,
   remedies: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedies`,
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,

@@ -19,6 +19,7 @@ export function makeInPlaceRunner<T extends JobTable>(table: T): JobRunner<T> {
         requireWanted()
         options.onProgress?.(fraction)
       },
+      isFinishAsked: () => options.finishing?.aborted === true,
     })
     requireWanted()
     // The table's type says which output goes with which name; the lookup by name loses it.

@@ -2,6 +2,8 @@
 export interface JobHooks {
   /** @param fraction  done so far, 0 to 1 */
   readonly onProgress: (fraction: number) => void
+  /** Whether it was asked to end early with what it has found. A kind that cannot may ignore it. */
+  readonly isFinishAsked: () => boolean
 }
 
 /** A kind of work that runs off the request path. Input and output are plain data: they go to another thread and back. */
@@ -30,6 +32,8 @@ export type JobOutput<K> = K extends { readonly load: () => Promise<(...given: n
 export interface JobOptions {
   /** Stops the job: it ends with a JobStoppedError. */
   readonly signal?: AbortSignal | undefined
+  /** Asks the job to end early with what it has found, which is its output. A kind that does not listen goes on. */
+  readonly finishing?: AbortSignal | undefined
   /** Called while the job runs, with what is done so far, 0 to 1. */
   readonly onProgress?: ((fraction: number) => void) | undefined
 }

@@ -142,7 +142,18 @@ export class WorkerPool<T extends JobTable> {
     if (kind === undefined) throw new RangeError(`no kind of job "${task.name}"`)
     const thread = this.#takeThread(task.name, kind.limits.memoryMib)
     task.thread = thread
-    return thread.run({ name: task.name, input: task.input }, kind.limits, task.options.onProgress)
+    const { finishing, onProgress } = task.options
+    const finishFlag = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT))
+    const askToFinish = (): void => {
+      Atomics.store(finishFlag, 0, 1)
+    }
+    if (finishing?.aborted === true) askToFinish()
+    finishing?.addEventListener('abort', askToFinish)
+    try {
+      return await thread.run({ name: task.name, input: task.input, finishFlag }, kind.limits, onProgress)
+    } finally {
+      finishing?.removeEventListener('abort', askToFinish)
+    }
   }
 
   /** A thread has the memory limit of its kind from its start, and the kind's code: it serves that kind alone. */

@@ -5,13 +5,13 @@ import type { JobHooks } from './kind'
 import type { RemedyOrder } from './orders'
 
 /**
- * A search for remedies that ends in time by itself: with the report of what it has found so far, which says so.
+ * A search for remedies that ends in time by itself, or when it is asked to: with the report of what it has found so far, which says so.
  *
  * @param seconds  after which no further set is tried
  */
 export const searchWithin =
   (seconds: number) =>
-  (order: RemedyOrder, { onProgress }: JobHooks): RemedyReport => {
+  (order: RemedyOrder, { onProgress, isFinishAsked }: JobHooks): RemedyReport => {
     const { design, bendId, limits, testedLives, isRadiusFixed, basis, today } = order
     const search = searchRemedies(design, bendId, {
       limits,
@@ -21,7 +21,7 @@ export const searchWithin =
     })
     const end = performance.now() + seconds * 1000
     for (;;) {
-      const step = search.next(performance.now() > end)
+      const step = search.next(isFinishAsked() || performance.now() > end)
       if (step.done === true) return step.value
       onProgress(step.value.doneFraction)
     }

@@ -1,11 +1,13 @@
 import { parentPort } from 'node:worker_threads'
 import { type ErrorReport, reportError } from './errors'
-import type { JobTable } from './kind'
+import type { JobHooks, JobTable } from './kind'
 
 /** What a thread is told: one order at a time. */
 export interface Order {
   readonly name: string
   readonly input: unknown
+  /** Set to 1 by the pool when the job is to end early: code that computes hears no message, but can look. */
+  readonly finishFlag: Int32Array<SharedArrayBuffer>
 }
 
 /** What a thread tells. */
@@ -21,13 +23,16 @@ export function serveJobs(table: JobTable): void {
   const port = parentPort
   if (port === null) throw new Error('jobs are served in a thread of their own')
   const tell = (message: Message) => port.postMessage(message)
-  port.on('message', async ({ name, input }: Order) => {
+  port.on('message', async ({ name, input, finishFlag }: Order) => {
     try {
       const kind = table[name]
       if (kind === undefined) throw new RangeError(`no kind of job "${name}"`)
-      const run = (await kind.load()) as (input: unknown, hooks: { onProgress: (fraction: number) => void }) => unknown
+      const run = (await kind.load()) as (input: unknown, hooks: JobHooks) => unknown
       tell({ kind: 'started' })
-      const output = await run(input, { onProgress: (fraction) => tell({ kind: 'progress', fraction }) })
+      const output = await run(input, {
+        onProgress: (fraction) => tell({ kind: 'progress', fraction }),
+        isFinishAsked: () => Atomics.load(finishFlag, 0) === 1,
+      })
       tell({ kind: 'done', output })
     } catch (error) {
       tell({ kind: 'failed', error: reportError(error) })

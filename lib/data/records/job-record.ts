@@ -23,7 +23,8 @@ export interface ClaimedJob extends AskedJob {
 export type JobEnd =
   | { readonly state: 'done'; readonly resultJson: string }
   | { readonly state: 'failed'; readonly failure: string }
-  | { readonly state: 'stopped' }
+  /** With what was found until then, where the kind can say. */
+  | { readonly state: 'stopped'; readonly resultJson?: string }
 
 /** Several times the pause between two signs of life: a busy process keeps its jobs, a killed one loses them soon. */
 const CLAIM_MS = 15_000
@@ -53,7 +54,15 @@ export async function askForJob(asked: AskedJob): Promise<string> {
   })
   await db().job.updateMany({
     where: { id, state: { in: ['failed', 'stopped'] } },
-    data: { state: 'waiting', attempts: 0, progress: 0, failure: null, isStopAsked: false, createdAt: now() },
+    data: {
+      state: 'waiting',
+      attempts: 0,
+      progress: 0,
+      failure: null,
+      resultJson: null,
+      isStopAsked: false,
+      createdAt: now(),
+    },
   })
   // Asked for again before it noticed that it was to stop.
   await db().job.updateMany({ where: { id, state: 'running', isStopAsked: true }, data: { isStopAsked: false } })
@@ -92,14 +101,19 @@ export async function claimJob(id: string): Promise<ClaimedJob | null> {
 
 /**
  * A sign of life.
- * @returns whether the job goes on: not where it was stopped, or is another process's by now
+ * @returns whether the job goes on; `lost` where it is another process's by now
  */
-export async function keepClaim({ id, claimToken }: ClaimedJob, progress: number): Promise<boolean> {
+export async function keepClaim(
+  { id, claimToken }: ClaimedJob,
+  progress: number,
+): Promise<'goes-on' | 'stop-asked' | 'lost'> {
+  const where = { id, claimToken, state: 'running' }
   const { count } = await db().job.updateMany({
-    where: { id, claimToken, state: 'running', isStopAsked: false },
+    where,
     data: { progress, claimedUntil: new Date(now().getTime() + CLAIM_MS) },
   })
-  return count === 1
+  if (count === 0) return 'lost'
+  return (await db().job.count({ where: { ...where, isStopAsked: true } })) === 0 ? 'goes-on' : 'stop-asked'
 }
 
 /**

@@ -52,7 +52,7 @@ function followJob(actor: Actor, jobId: string, signal: AbortSignal, leave: () =
       const encoder = new TextEncoder()
       let last = ''
       const tell = (view: JobView): void => {
-        const line = toLine(view)
+        const line = toLine(jobId, view)
         if (line !== last) controller.enqueue(encoder.encode(line))
         last = line
       }
@@ -90,7 +90,9 @@ function followJob(actor: Actor, jobId: string, signal: AbortSignal, leave: () =
 const isFinal = ({ state }: JobView): boolean => state !== 'waiting' && state !== 'running'
 
 /** The result is JSON already, and stands in the line as it is. */
-function toLine({ state, progress, failure, resultJson }: JobView): string {
-  const facts = JSON.stringify({ state, progress, failure })
-  return state === 'done' && resultJson !== null ? `${facts.slice(0, -1)},"result":${resultJson}}\n` : `${facts}\n`
+function toLine(jobId: string, { state, progress, failure, resultJson }: JobView): string {
+  const facts = JSON.stringify({ jobId, state, progress, failure })
+  return (state === 'done' || state === 'stopped') && resultJson !== null
+    ? `${facts.slice(0, -1)},"result":${resultJson}}\n`
+    : `${facts}\n`
 }

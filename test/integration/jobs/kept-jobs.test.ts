@@ -9,7 +9,9 @@ import { type Design, parseDesign } from '@/lib/engine'
 import { findRemedies } from '@/lib/engine/remedies'
 import { JobLimitError, JobStoppedError, runJobsInPlace } from '@/lib/jobs'
 import { JOB_KINDS } from '@/lib/jobs/kinds'
+import type { RemedyOrder } from '@/lib/jobs/orders'
 import { replaceJobRunner } from '@/lib/jobs/runner'
+import { searchWithin } from '@/lib/jobs/search-remedies'
 import { askAndFollow } from '@/lib/server/jobs/job-stream'
 import { openProcessQueue } from '@/lib/server/jobs/process-queue'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
@@ -116,7 +118,7 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
     expect((await refusal({ companyId: team.companies.brackenfold })).issues).toMatchObject([{ path: ['companyId'] }])
   })
 
-  it('tell their progress, and stop when they are asked to', async () => {
+  it('tell their progress, and are ended where they do not listen to a stop', async () => {
     const draft = { name: 'A draft whose search is stopped' }
     const jobId = await ask(draft)
     replaceJobRunner(async (name, _input, options) => {
@@ -141,6 +143,44 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
     expect(await data.readJob(team.member, jobId)).toMatchObject({ state: 'done' })
   })
 
+  it('keep what was found until they were stopped, say that it is not all, and begin again when asked for', async () => {
+    const draft = { name: 'A draft whose search is stopped halfway' }
+    const jobId = await ask(draft)
+    const followed = await askAndFollow(
+      team.member,
+      () => data.askForRemedies(team.member, input(draft)),
+      new AbortController().signal,
+    )
+    replaceJobRunner(async (name, order, options) => {
+      if (name !== 'remedies') throw new RangeError(name)
+      await new Promise((resolve) => options?.finishing?.addEventListener('abort', resolve))
+      // Heard after some steps: single changes are through, pairs have begun.
+      let looks = 0
+      const look = () => {
+        looks += 1
+        return looks
+      }
+      const hooks = { onProgress: () => {}, isFinishAsked: () => look() > 4 }
+      return searchWithin(60)(order as RemedyOrder, hooks) as never
+    })
+    const running = data.runKeptJob(jobId)
+    await vi.waitFor(async () => expect((await rowOf(jobId)).state).toBe('running'), 10_000)
+    await data.stopJob(team.member, jobId)
+    await running
+    const last = JSON.parse((await followed.text()).trim().split('\n').at(-1) ?? '')
+    expect(last).toMatchObject({ jobId, state: 'stopped', result: { bendId: input().bendId } })
+    expect(last.result.search).toMatchObject({ isStopped: true, completeUpTo: 1 })
+    expect(last.result.remedies.length).toBeGreaterThan(0)
+
+    // Asked for once more it begins again, and what a stop left behind does not pass for all.
+    runJobsInPlace()
+    expect(await ask(draft)).toBe(jobId)
+    expect(await data.readJob(team.member, jobId)).toMatchObject({ state: 'waiting', resultJson: null })
+    expect(await data.runKeptJob(jobId)).toBe(true)
+    const { resultJson } = await data.readJob(team.member, jobId)
+    expect(JSON.parse(resultJson ?? '').search).toMatchObject({ isStopped: false })
+  })
+
   it('are told line by line to anyone who follows, and stop when nobody follows any more', async () => {
     const draft = { name: 'A draft that is followed' }
     const jobId = await ask(draft)
@@ -148,7 +188,7 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
       askAndFollow(team.member, () => data.askForRemedies(team.member, input(draft)), signal)
     replaceJobRunner(async (name, _input, options) => {
       options?.onProgress?.(0.5)
-      await new Promise((resolve) => options?.signal?.addEventListener('abort', resolve))
+      await new Promise((resolve) => options?.finishing?.addEventListener('abort', resolve))
       throw new JobStoppedError(name)
     })
     const leaving = new AbortController()
@@ -161,7 +201,7 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
       if (done) break
       told += new TextDecoder().decode(value)
     }
-    expect(told).toContain('{"state":"running","progress":0.5,"failure":null}\n')
+    expect(told).toContain(`{"jobId":"${jobId}","state":"running","progress":0.5,"failure":null}\n`)
     leaving.abort()
     await running
     expect(await data.readJob(team.member, jobId)).toMatchObject({ state: 'stopped' })

@@ -38,6 +38,20 @@ test('progress arrives while the job runs', async () => {
   expect(seen).toEqual([0.25, 0.5, 0.75, 1])
 })
 
+test('a job that is asked to end early hands over what it has found, and its thread serves the next one', async () => {
+  const finishing = new AbortController()
+  const counted = await pool.run('countOn', null, {
+    finishing: finishing.signal,
+    onProgress: () => setImmediate(() => finishing.abort()),
+  })
+  expect(counted).toBeGreaterThan(0)
+  // Asked before it began: it ends at its first look.
+  expect(await pool.run('countOn', null, { finishing: AbortSignal.abort() })).toBe(1)
+  // A kind that does not listen goes on to its end.
+  expect(await pool.run('double', 4, { finishing: AbortSignal.abort() })).toBe(8)
+  expect(await makeInPlaceRunner(TEST_KINDS)('countOn', null, { finishing: AbortSignal.abort() })).toBe(1)
+})
+
 test('a job past its time is ended with its reason and bound, while this thread goes on and others are served', async () => {
   let ticks = 0
   const ticking = setInterval(() => {

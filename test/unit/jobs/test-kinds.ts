@@ -16,6 +16,20 @@ export const TEST_KINDS = {
         return 'counted'
       },
   }),
+  /** Counts until it is asked to end, and hands over how far it came. */
+  countOn: defineKind<null, number>({
+    limits,
+    isLong: true,
+    load:
+      async () =>
+      (_input, { onProgress, isFinishAsked }: JobHooks) => {
+        let counted = 0
+        onProgress(0)
+        do counted += 1
+        while (!isFinishAsked())
+        return counted
+      },
+  }),
   spin: defineKind<null, never>({
     limits: { ...limits, seconds: 0.5 },
     isLong: true,

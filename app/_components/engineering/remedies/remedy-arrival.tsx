@@ -1,6 +1,15 @@
 import type { RemedyReport } from '@/lib/engine'
 import { formatStrainShare, nameRemedy } from './words'
 
+/** Which sets were tried: all up to a size, and some beyond it. */
+function describeReach({ completeUpTo, deepest, isStopped }: RemedyReport['search']): string {
+  if (completeUpTo === 0) return deepest === 0 ? 'No set was tried.' : 'Not all single changes were tried.'
+  const all =
+    completeUpTo === 1 ? 'All single changes were tried' : `All sets of up to ${completeUpTo} changes were tried`
+  if (deepest <= completeUpTo) return `${all}.`
+  return `${all}, and ${isStopped ? 'some' : 'the most promising ones'} of up to ${deepest}.`
+}
+
 /** Whether allowed changes bring the bend to where it meets; where they do not, by how much the nearest miss and what binds. */
 export function RemedyArrivalNote({ report }: { report: RemedyReport }) {
   const { arrival, search, remedies, before } = report
@@ -49,10 +58,7 @@ export function RemedyArrivalNote({ report }: { report: RemedyReport }) {
           </ul>
         </>
       )}
-      <p className="small muted">
-        All sets of up to {search.completeUpTo} changes were tried
-        {search.deepest > search.completeUpTo && `, and the most promising ones of up to ${search.deepest}`}.
-      </p>
+      <p className="small muted">{describeReach(search)}</p>
     </div>
   )
 }

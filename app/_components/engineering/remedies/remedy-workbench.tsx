@@ -49,7 +49,7 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
     isRadiusFixed,
     basis: bases === 'fetching' ? null : { chosen: chosenBasis },
   }
-  const { found, isSearching, progress, failure, search, stop } = useRemedySearch(
+  const { found, isSearching, isStopping, progress, failure, search, stop } = useRemedySearch(
     place,
     problemCount === 0 ? evaluatedDesign : null,
   )
@@ -84,7 +84,9 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
         {isSearching && (
           <>
             <progress max={1} value={progress} aria-label="Share of the search that is done" />
-            <Button onPress={stop}>Stop</Button>
+            <Button onPress={stop} isPending={isStopping} pendingLabel="Stopping…">
+              Stop
+            </Button>
           </>
         )}
         {problemCount > 0 && <span className="small muted">Fix the errors above first.</span>}
@@ -171,10 +173,18 @@ export function RemedyWorkbench({ bend }: { bend: Bend }) {
 }
 
 function Summary({ report }: { report: RemedyReport }) {
-  const { before, tried, remedies, leftOut, notTried } = report
+  const { before, tried, search, remedies, leftOut, notTried } = report
+  const triedCount = tried.alone + tried.inPairs + tried.inLargerSets
   if (notTried !== null) return <p className="empty">Nothing to try. {notTried}</p>
   return (
     <div className="stack">
+      {search.isStopped && (
+        <Notice tone="caution" role="status">
+          {triedCount === 0
+            ? 'Stopped before any set was tried.'
+            : `Stopped: these are the best of the ${triedCount} sets tried. The search was not complete; a better set may exist.`}
+        </Notice>
+      )}
       <p className="small">
         As it is: <VerdictMark verdict={before.verdict} />. {tried.alone} single changes, {tried.inPairs} pairs and{' '}
         {tried.inLargerSets} larger sets were tried; {remedies.length} are listed. {leftOut} were dropped: they do not

@@ -15,10 +15,13 @@ export interface RemedySearch {
 
 export type RemedyAnswer =
   | { readonly kind: 'found'; readonly report: RemedyReport }
+  /** Stopped by hand before there was anything to report. */
+  | { readonly kind: 'stopped' }
   | { readonly kind: 'failed'; readonly message: string }
 
 /** A line of what the server tells while it searches. The report is the server's own, of this very version. */
 const lineSchema = z.object({
+  jobId: z.string(),
   state: z.enum(['waiting', 'running', 'done', 'failed', 'stopped']),
   progress: z.number(),
   failure: z.string().nullable(),
@@ -30,47 +33,67 @@ const NO_ANSWER = 'The server did not answer. Try again.'
 /** A search that another page of the same person stopped is asked for again. */
 const MOST_ATTEMPTS = 3
 
+interface Following {
+  /** Leaves the search, which the server then stops: nobody wants what it found. */
+  readonly leaving: AbortSignal
+  /** Ends the search early: what was found so far is its answer. */
+  readonly stopping: AbortSignal
+  /** Told what is done so far, 0 to 1. */
+  readonly onProgress: (fraction: number) => void
+}
+
 /**
- * Has the server search, and follows it. An abort stops the search there too.
+ * Has the server search, and follows it.
  *
- * @param onProgress  told what is done so far, 0 to 1
- * @returns null where it was aborted
+ * @returns null where it was left
  */
-export async function searchRemedies(
-  search: RemedySearch,
-  signal: AbortSignal,
-  onProgress: (fraction: number) => void,
-): Promise<RemedyAnswer | null> {
+export async function searchRemedies(search: RemedySearch, following: Following): Promise<RemedyAnswer | null> {
+  const { leaving, stopping } = following
   try {
     for (let attempt = 1; attempt <= MOST_ATTEMPTS; attempt += 1) {
-      const answer = await follow(search, signal, onProgress)
-      if (signal.aborted) return null
+      const answer = await follow(search, following)
+      if (leaving.aborted) return null
+      if (answer === 'stopped' && stopping.aborted) return { kind: 'stopped' }
       if (answer !== 'stopped') return answer
     }
     return { kind: 'failed', message: 'The search was stopped.' }
   } catch {
-    return signal.aborted ? null : { kind: 'failed', message: NO_ANSWER }
+    if (stopping.aborted && !leaving.aborted) return { kind: 'stopped' }
+    return leaving.aborted ? null : { kind: 'failed', message: NO_ANSWER }
   }
 }
 
 async function follow(
   { revisionId, ...order }: RemedySearch,
-  signal: AbortSignal,
-  onProgress: (fraction: number) => void,
+  { leaving, stopping, onProgress }: Following,
 ): Promise<RemedyAnswer | 'stopped'> {
-  const response = await fetch(paths.remedies(revisionId), {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(order),
-    signal,
-  })
-  if (!response.ok || response.body === null) return { kind: 'failed', message: await readRefusal(response) }
+  // Before the server has told anything there is nothing to keep: the request itself ends.
+  const unheard = new AbortController()
   let last: Line | null = null
-  for await (const line of readLines(response.body)) {
-    last = lineSchema.parse(JSON.parse(line))
-    onProgress(last.progress)
+  const askToStop = () => {
+    if (last === null) unheard.abort()
+    // Where this request fails the search goes on, and so does its progress.
+    else fetch(paths.stopJob(last.jobId), { method: 'POST', signal: leaving }).catch(() => {})
   }
-  if (last?.state === 'stopped') return 'stopped'
+  stopping.addEventListener('abort', askToStop)
+  try {
+    const response = await fetch(paths.remedies(revisionId), {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(order),
+      signal: AbortSignal.any([leaving, unheard.signal]),
+    })
+    if (!response.ok || response.body === null) return { kind: 'failed', message: await readRefusal(response) }
+    for await (const line of readLines(response.body)) {
+      last = lineSchema.parse(JSON.parse(line))
+      onProgress(last.progress)
+    }
+  } finally {
+    stopping.removeEventListener('abort', askToStop)
+  }
+  // What another page of the same person stopped is no answer to this one.
+  if (last?.state === 'stopped' && (last.result === undefined || !stopping.aborted)) return 'stopped'
+  if (last?.state === 'stopped' && last.result !== undefined) return { kind: 'found', report: last.result }
   if (last?.state === 'done' && last.result !== undefined) return { kind: 'found', report: last.result }
   return { kind: 'failed', message: last?.failure ?? NO_ANSWER }
 }

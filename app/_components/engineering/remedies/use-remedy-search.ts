@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import type { RemedyBasisView } from '@/lib/data'
 import type { Design, RemedyReport } from '@/lib/engine'
 import { searchRemedies } from './search-remedies'
@@ -20,7 +20,8 @@ interface Place {
 }
 
 /**
- * The search for remedies of a bend: one at a time, on the server. It is stopped by hand, by another one, and when the page is left.
+ * The search for remedies of a bend: one at a time, on the server. Stopped by hand it keeps what it has found; another one, or leaving
+ * the page, ends it.
  *
  * @param first  the state of the design that is sought for at once; null for none
  */
@@ -29,30 +30,40 @@ export function useRemedySearch({ revisionId, bendId, isRadiusFixed, basis }: Pl
   const [wanted, setWanted] = useState<Design | null>(first)
   const [progress, setProgress] = useState(0)
   const [failure, setFailure] = useState<string | null>(null)
+  const [isStopping, setIsStopping] = useState(false)
+  const stopping = useRef(new AbortController())
   const isKnown = basis !== null
   const chosen = basis?.chosen ?? null
   useEffect(() => {
     if (wanted === null || !isKnown) return
-    const stopping = new AbortController()
+    const leaving = new AbortController()
+    stopping.current = new AbortController()
     const search = { revisionId, design: wanted, bendId, isRadiusFixed, companyId: chosen?.company.id ?? null }
     setProgress(0)
     setFailure(null)
-    searchRemedies(search, stopping.signal, setProgress).then((answer) => {
-      if (answer === null || stopping.signal.aborted) return
+    setIsStopping(false)
+    const following = { leaving: leaving.signal, stopping: stopping.current.signal, onProgress: setProgress }
+    searchRemedies(search, following).then((answer) => {
+      if (answer === null || leaving.signal.aborted) return
       if (answer.kind === 'found') setFound({ design: wanted, report: answer.report, basis: chosen })
-      else setFailure(answer.message)
+      else setFailure(answer.kind === 'failed' ? answer.message : 'The search was stopped before any set was tried.')
       setWanted(null)
     })
-    return () => stopping.abort()
+    return () => leaving.abort()
   }, [wanted, revisionId, bendId, isRadiusFixed, isKnown, chosen])
   return {
     found,
     isSearching: wanted !== null,
     /** 0 to 1 */
     progress,
-    /** Why the last search found nothing; null where it did, or was stopped. */
+    /** Stop was pressed: what was found so far is on its way. */
+    isStopping,
+    /** Why the last search found nothing; null where it did. */
     failure,
     search: setWanted,
-    stop: () => setWanted(null),
+    stop: () => {
+      setIsStopping(true)
+      stopping.current.abort()
+    },
   }
 }

@@ -1,7 +1,7 @@
 import 'server-only'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { log } from '@/lib/config'
-import { JobLimitError, JobStoppedError } from '@/lib/jobs'
+import { JobLimitError, type JobOptions, JobStoppedError } from '@/lib/jobs'
 import type { Actor } from '../../records/authorization'
 import {
   type ClaimedJob,
@@ -22,12 +22,14 @@ export interface JobView {
   /** 0 to 1. */
   readonly progress: number
   readonly failure: string | null
-  /** JSON; null until it is done. */
+  /** JSON; null until it is done. Of a job that was stopped: what it had found, null where that is nothing. */
   readonly resultJson: string | null
 }
 
 const STATES: readonly JobView['state'][] = ['waiting', 'running', 'done', 'failed', 'stopped']
 const SIGN_OF_LIFE_MS = 400
+/** How long a job that is to stop may take to hand over what it has found, before its thread is ended. Our choice. */
+const FINISH_MS = 3_000
 
 /** @throws NotFoundError  for a job that somebody else asked for */
 export async function readJob(actor: Actor, jobId: string): Promise<JobView> {
@@ -51,11 +53,13 @@ export async function runKeptJob(jobId: string): Promise<boolean> {
   const job = await claimJob(jobId)
   if (job === null) return false
   const stopping = new AbortController()
+  const finishing = new AbortController()
   let progress = 0
   const isOver = new AbortController()
-  const watching = watch(job, () => progress, stopping, isOver.signal)
+  const watching = watch(job, () => progress, { stopping, finishing }, isOver.signal)
   const end = await carryOut(job, {
     signal: stopping.signal,
+    finishing: finishing.signal,
     onProgress: (fraction) => {
       progress = fraction
     },
@@ -66,17 +70,23 @@ export async function runKeptJob(jobId: string): Promise<boolean> {
   return true
 }
 
-/** Keeps the claim, tells progress, and hears a stop. */
+/** Keeps the claim, tells progress, and hears a stop: the job is first asked to hand over what it has, and ended if it does not. */
 async function watch(
   job: ClaimedJob,
   getProgress: () => number,
-  stopping: AbortController,
+  { stopping, finishing }: { readonly stopping: AbortController; readonly finishing: AbortController },
   isOver: AbortSignal,
 ): Promise<void> {
+  let waitedMs = 0
   try {
     for (;;) {
       await sleep(SIGN_OF_LIFE_MS, undefined, { signal: isOver })
-      if (await keepClaim(job, getProgress())) continue
+      const claim = await keepClaim(job, getProgress())
+      if (claim === 'stop-asked') finishing.abort()
+      if (claim === 'goes-on' || (claim === 'stop-asked' && waitedMs <= FINISH_MS)) {
+        if (claim === 'stop-asked') waitedMs += SIGN_OF_LIFE_MS
+        continue
+      }
       stopping.abort()
       return
     }
@@ -88,17 +98,15 @@ async function watch(
   }
 }
 
-async function carryOut(
-  job: ClaimedJob,
-  options: { signal: AbortSignal; onProgress: (fraction: number) => void },
-): Promise<JobEnd> {
+async function carryOut(job: ClaimedJob, options: JobOptions & { readonly finishing: AbortSignal }): Promise<JobEnd> {
   try {
     const kind = KEPT_KINDS[job.kind]
     if (kind === undefined) throw new RangeError(`no kind of job "${job.kind}"`)
     const actor = await loadActor(job.askedById)
     if (actor === null) return { state: 'stopped' }
     const result = await kind.run(actor, job.inputJson, options)
-    return { state: 'done', resultJson: JSON.stringify(result) }
+    const resultJson = JSON.stringify(result)
+    return { state: options.finishing.aborted ? 'stopped' : 'done', resultJson }
   } catch (error) {
     if (error instanceof JobStoppedError) return { state: 'stopped' }
     const isExpected = [JobLimitError, RefusalError, NotFoundError, NotAllowedError].some(

@@ -63,6 +63,11 @@ export const PIPIT_INSPECTION: Inspection = {
   'coverlay-edge-in-bend': ['Arm', 'Both coverlays', 'Edges end on the stiffened island, outside the bend.'],
   'component-support': ['Island', 'Assembly', 'All parts stand over stiffener S1.'],
   'transition-relief': ['Island edge', 'Assembly', 'Rounded stiffener edge with the coverlay under it.'],
+  'tooling-change': [
+    'Capability sheet',
+    'Outline',
+    'Edges, corners and openings hold for the hard die as for the laser.',
+  ],
   'fold-model': ['Paper model', 'Folded part', 'Printed at full size and pushed into the housing; nothing binds.'],
 }
 
@@ -77,5 +82,10 @@ export const SKUA_INSPECTION: Inspection = {
   'coverlay-edge-in-bend': ['Hinge and fold', 'Both coverlays', 'Edges run 1 mm under the boards, none inside a bend.'],
   'component-support': ['Boards', 'Assembly', 'All parts stand on the rigid boards.'],
   'transition-relief': ['Board edges', 'Assembly', 'Bead of flexible epoxy, 1 mm wide, at both edges.'],
+  lessons: [
+    'Findings on revision A',
+    'Threads',
+    'Each thread of revision A has its answer in the layers or the hinge of B.',
+  ],
   'fold-model': ['Bench model', 'Hinge and fold', 'Film model of full size run over the former of the split mount.'],
 }

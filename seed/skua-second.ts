@@ -37,6 +37,7 @@ const FABRICATOR_ANSWERS: Answers = {
 
 const TEAM_ANSWERS: Answers = {
   'registration-features': ['meets', 'Finger contacts to finger edge; coverlay edge to contacts. Both on the drawing.'],
+  'test-access': ['meets', 'Probes land on the two boards and the finger; none on hinge or link.'],
   packing: ['meets', 'Flat between boards, dry pack, held by the boards only.'],
 }
 

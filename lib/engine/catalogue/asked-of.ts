@@ -28,6 +28,22 @@ export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'stiffener-overlap': ['mechanical', 'layout'],
   'tolerance-scheme': ['mechanical', 'quality'],
   'transition-relief': ['mechanical'],
+  'first-article': ['quality'],
+  'change-control': ['quality'],
+  'flame-class': ['quality'],
+  substances: ['quality'],
+  lessons: ['quality'],
+  'test-terms': ['quality'],
+  'test-access': ['layout'],
+  'rework-grade': ['assembler'],
+  'bow-and-twist': ['assembler'],
+  marking: ['layout'],
+  outgassing: ['quality'],
+  'skin-contact': ['quality'],
+  'moisture-sweat': ['mechanical'],
+  cleanliness: ['assembler', 'quality'],
+  'pull-load': ['mechanical', 'assembler'],
+  'cold-motion': ['mechanical', 'quality'],
 }
 
 /** In words; empty where the item is anybody's. */

@@ -5,12 +5,14 @@ import type { LimitDefinition } from './limit-definition'
 import { CONSTRUCTION_LIMITS } from './limits-construction'
 import { DIMENSION_LIMITS } from './limits-dimensions'
 import { PROCESS_LIMITS } from './limits-process'
+import { TERM_LIMITS } from './limits-terms'
 
 /** The dictionary of limits: each key ends in its unit. */
 export const LIMITS = {
   ...CONSTRUCTION_LIMITS,
   ...DIMENSION_LIMITS,
   ...PROCESS_LIMITS,
+  ...TERM_LIMITS,
 } as const satisfies Record<string, LimitDefinition>
 
 export type LimitKey = keyof typeof LIMITS

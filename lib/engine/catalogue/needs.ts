@@ -109,6 +109,14 @@ export const NEEDS = {
       ),
   },
   layers: { absent: 'the construction has no layer yet', isMet: (c) => c.design.construction.layers.length > 0 },
+  'electrical-test': {
+    absent: 'no electrical test is asked for',
+    isMet: (c) => c.design.brief.electricalTest !== false,
+  },
+  'flat-areas': {
+    absent: 'the part has no rigid or stiffened zone',
+    isMet: (c) => hasZone(c, ({ kind }) => kind === 'rigid' || kind === 'stiffened'),
+  },
   soldering: {
     absent: 'the part is not soldered',
     isMet: (c) => c.design.brief.solderedAssembly !== false,

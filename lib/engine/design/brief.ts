@@ -19,6 +19,15 @@ export function isWithoutMetal(finish: (typeof SURFACE_FINISHES)[number] | null)
   return finish === 'none' || finish === 'organic-solderability-preservative'
 }
 
+/** Finishes with nickel beneath another metal. */
+export function hasNickel(finish: (typeof SURFACE_FINISHES)[number]): boolean {
+  return (
+    finish === 'immersion-gold-over-electroless-nickel' ||
+    finish === 'immersion-gold-over-palladium-nickel' ||
+    finish === 'electroplated-nickel-gold'
+  )
+}
+
 /** Construction types of IPC-6013 (Qualification and Performance Specification for Flexible/Rigid-Flexible Printed Boards). */
 export const CIRCUIT_TYPES = ['type-1', 'type-2', 'type-3', 'type-4', 'type-5'] as const
 

@@ -3,6 +3,7 @@ import { FATIGUE_SOURCES } from './fatigue-sources'
 import { SOURCE_KINDS, type Source } from './kinds'
 import { MATERIAL_SOURCES } from './material-sources'
 import { PROCESS_SOURCES } from './process-sources'
+import { TERM_SOURCES } from './term-sources'
 
 const CURRENT_GOVERNS = 'the current edition governs'
 
@@ -15,6 +16,7 @@ export const SOURCES = {
   ...FATIGUE_SOURCES,
   ...MATERIAL_SOURCES,
   ...PROCESS_SOURCES,
+  ...TERM_SOURCES,
   ipc2221: {
     title: 'Generic Standard on Printed Board Design',
     number: 'IPC-2221',

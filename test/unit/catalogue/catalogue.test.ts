@@ -103,7 +103,7 @@ describe('examples give the verdict that they name, with outcomes fit to be show
       const parsed = parseDesign(design)
       expect(parsed.ok ? [] : parsed.issues).toEqual([])
       // The whole catalogue runs on each: a change made for one item must not drive another to nonsense.
-      const results = evaluateCatalogue(buildContext(design, { facts: example.facts ?? {} }))
+      const results = evaluateCatalogue(buildContext(design, { facts: example.facts ?? {} }), CATALOGUE)
       const result = results.find(({ itemId }) => itemId === item.id)
       expect(result?.verdict, result?.headline).toBe(example.expect)
       // What waits for a person is either theirs to judge, or seen by somebody and not confirmed.

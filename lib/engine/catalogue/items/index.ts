@@ -1,10 +1,21 @@
 import type { ItemDefinition } from '../define-item'
+import { FABRICATION_EXPOSURE, GEOMETRY_EXPOSURE, MATERIALS_EXPOSURE } from './exposure'
 import { FABRICATION_ITEMS } from './fabrication'
 import { GEOMETRY_ITEMS } from './geometry'
 import { MATERIALS_ITEMS } from './materials'
+import { FABRICATION_TERMS, MATERIALS_TERMS } from './terms'
 
 /** Every review item, section by section, in the order in which a reviewer would go through them. */
-export const CATALOGUE: readonly ItemDefinition[] = [...MATERIALS_ITEMS, ...GEOMETRY_ITEMS, ...FABRICATION_ITEMS]
+export const CATALOGUE: readonly ItemDefinition[] = [
+  ...MATERIALS_ITEMS,
+  ...MATERIALS_TERMS,
+  ...MATERIALS_EXPOSURE,
+  ...GEOMETRY_ITEMS,
+  ...GEOMETRY_EXPOSURE,
+  ...FABRICATION_ITEMS,
+  ...FABRICATION_TERMS,
+  ...FABRICATION_EXPOSURE,
+]
 
 /** Those that a review goes through where no profile is chosen. */
 export const USUAL_ITEMS: readonly ItemDefinition[] = CATALOGUE.filter((item) => item.onlyWithProfile !== true)

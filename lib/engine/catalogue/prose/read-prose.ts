@@ -2,11 +2,13 @@ import type { ItemDefinition, ItemProse } from '../define-item'
 import { FABRICATION_PROSE } from './fabrication'
 import { GEOMETRY_PROSE } from './geometry'
 import { MATERIALS_PROSE } from './materials'
+import { TERM_PROSE } from './terms'
 
 const DELIVERED: Readonly<Record<string, ItemProse>> = {
   ...MATERIALS_PROSE,
   ...GEOMETRY_PROSE,
   ...FABRICATION_PROSE,
+  ...TERM_PROSE,
 }
 
 /**

@@ -1,11 +1,13 @@
 import type { Outcome } from '../../results'
 import { inSentence } from '../../units'
+import { TERMS_HELP } from './terms-help'
 
 /**
  * What helps where an item is not met, cheapest first. `{by}` stands for how far the worst outcome misses its limit, where it has a number and a
  * limit. Common practice, no published source.
  */
 export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
+  ...TERMS_HELP,
   'annular-ring': [
     'Enlarge the land{by}, twice that in diameter.',
     'Take the next smaller drill, if the hole aspect allows it.',

@@ -2,6 +2,7 @@ import { FABRICATION_EXAMPLES } from './fabrication'
 import { GEOMETRY_EXAMPLES } from './geometry'
 import type { ItemExample } from './item-example'
 import { MATERIALS_EXAMPLES } from './materials'
+import { TERMS_EXAMPLES } from './terms'
 
 export type { ItemExample } from './item-example'
 
@@ -9,6 +10,7 @@ const EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
   ...MATERIALS_EXAMPLES,
   ...GEOMETRY_EXAMPLES,
   ...FABRICATION_EXAMPLES,
+  ...TERMS_EXAMPLES,
 }
 
 /** Empty where an item has none. Beside the tests rather than beside the item, since every visitor's browser loads the items. */

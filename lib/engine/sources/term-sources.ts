@@ -1,0 +1,111 @@
+import type { Source } from './kinds'
+
+/** Sources on what order and drawing state beside the geometry: test, acceptance, marking, substances, exposure. */
+export const TERM_SOURCES = {
+  militaryFlexRework: {
+    title: 'Performance specification: printed wiring board, flexible or rigid-flex; rework grades, 1.2.3',
+    number: 'MIL-PRF-50884F',
+    year: null,
+    kind: 'published',
+    note: 'excerpt of the page read: grade R bears three solderings on and two off',
+  },
+  militaryFlexMarking: {
+    title: 'Performance specification: printed wiring board, flexible or rigid-flex; marking, A.3.8',
+    number: 'MIL-PRF-50884F',
+    year: null,
+    kind: 'published',
+    note: 'excerpt of the page read: parts are marked for identity and traceability',
+  },
+  guideMarking: {
+    title: 'fabricator guides on legends and marking',
+    number: null,
+    year: null,
+    kind: 'common-practice',
+    note: 'no date given; letters 0.8 to 1.0 mm high, lines 0.12 to 0.18 mm, 0.25 mm from pads',
+  },
+  documentOrder: {
+    title: 'trade column on which document wins',
+    number: null,
+    year: 2016,
+    kind: 'common-practice',
+    note: 'order, agreed deviation, drawing, the customer’s documents, those of the industry',
+  },
+  flameTest: {
+    title: 'Tests for Flammability of Plastic Materials for Parts in Devices and Appliances',
+    number: 'UL 94',
+    year: null,
+    kind: 'memory',
+    note: 'classes V for specimens that stand, VTM for thin ones that do not',
+  },
+  flameFlexible: {
+    title: 'Flexible Materials Interconnect Constructions',
+    number: 'UL 796F',
+    year: null,
+    kind: 'memory',
+    note: 'recognition goes by construction: layers, thicknesses and process of a given shop',
+  },
+  ipc4555: {
+    title: 'Performance Specification for High Temperature Organic Solderability Preservatives',
+    number: 'IPC-4555',
+    year: null,
+    kind: 'memory',
+    note: 'only the subject is recalled',
+  },
+  electroplatedGold: {
+    title: 'Electrodeposited Coatings of Gold for Engineering Uses',
+    number: 'ASTM B488',
+    year: null,
+    kind: 'memory',
+    note: 'only the subject is recalled',
+  },
+  restrictedSubstances: {
+    title: 'Restriction of hazardous substances in electrical and electronic equipment',
+    number: 'Directive 2011/65/EU',
+    year: 2011,
+    kind: 'memory',
+    note: 'two groups of brominated flame retardants are among the restricted substances; the law in force decides',
+  },
+  declaredSubstances: {
+    title: 'Registration, evaluation, authorisation and restriction of chemicals',
+    number: 'Regulation (EC) 1907/2006',
+    year: 2006,
+    kind: 'memory',
+    note: 'substances of very high concern in articles are declared; the law in force decides',
+  },
+  halogenFree: {
+    title: 'Materials for printed boards, part 2-21: limits of halogen content',
+    number: 'IEC 61249-2-21',
+    year: null,
+    kind: 'memory',
+    note: '900 ppm of chlorine, 900 ppm of bromine, 1500 ppm together',
+  },
+  outgassingLimits: {
+    title: 'Total mass loss and collected volatile condensable materials from outgassing in a vacuum environment',
+    number: 'ASTM E595',
+    year: null,
+    kind: 'memory',
+    note: '24 h at 125 degC; screening limits 1.0 % total mass loss and 0.10 % condensable, as ECSS-Q-ST-70-02 has them too',
+  },
+  bodyContact: {
+    title: 'Biological evaluation of medical devices, part 1',
+    number: 'ISO 10993-1',
+    year: null,
+    kind: 'memory',
+    note: 'evaluation goes by kind and time of contact: up to 24 h, up to 30 days, longer; the edition in force decides',
+  },
+  nickelRelease: {
+    title:
+      'Regulation (EC) 1907/2006, annex XVII, entry 27: nickel in articles in direct and prolonged contact with skin',
+    number: null,
+    year: 2006,
+    kind: 'memory',
+    note: 'limits the release of nickel; the law in force decides. That gold of a fraction of a micrometre is porous is common practice',
+  },
+  solderedCleanliness: {
+    title: 'Requirements for Soldered Electrical and Electronic Assemblies',
+    number: 'J-STD-001',
+    year: null,
+    kind: 'memory',
+    note: 'a limit of residue is agreed between maker and user; no number is taken over here',
+  },
+} as const satisfies Record<string, Source>

@@ -1,0 +1,56 @@
+import type { ItemExample } from '../item-example'
+
+export const skinContactExamples: readonly ItemExample[] = [
+  { name: 'evaluated, without nickel', expect: 'needs-judgment' },
+  {
+    name: 'open nickel on skin',
+    change: (d) => {
+      Object.assign(d.brief, { surfaceFinish: 'electroplated-nickel-gold' })
+      d.brief.exposure.openFinishCovered = false
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'nickel, nobody said whether it is covered',
+    change: (d) => {
+      Object.assign(d.brief, { surfaceFinish: 'electroplated-nickel-gold' })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'nickel, covered',
+    change: (d) => {
+      Object.assign(d.brief, { surfaceFinish: 'electroplated-nickel-gold' })
+      d.brief.exposure.openFinishCovered = true
+    },
+    expect: 'needs-judgment',
+  },
+  {
+    name: 'not evaluated',
+    change: (d) => {
+      d.brief.exposure.skinMaterialsEvaluated = false
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'no contact',
+    change: (d) => {
+      d.brief.exposure.skinContact = 'none'
+    },
+    expect: 'not-applicable',
+  },
+  {
+    name: 'nobody said',
+    change: (d) => {
+      d.brief.exposure.skinContact = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'finish open',
+    change: (d) => {
+      d.brief.surfaceFinish = null
+    },
+    expect: 'not-computed',
+  },
+]

@@ -1,3 +1,4 @@
+import { listStateFigures, listStateRows } from '@/lib/drawing'
 import type {
   BendResult,
   ContactResult,
@@ -266,7 +267,14 @@ function formatBend(bend: BendResult): string[] {
       `${asComputed(bend.developedLengthMm, 'developedLengthMm')}${bend.leaves.length > 1 ? `; leaves differ by ${asComputed(bend.leafLengthDifferenceMm, 'developedLengthMm')}` : ''}`,
     ],
   )
+  facts.push(
+    ...listStateFigures(bend).map(([label, value]): [string, string] => [
+      `${label.charAt(0).toLowerCase()}${label.slice(1)}`,
+      value,
+    ]),
+  )
   const labelWidth = Math.max(...facts.map(([label]) => label.length))
+  const states = listStateRows(bend)
   return [
     '',
     bend.name,
@@ -291,6 +299,12 @@ function formatBend(bend: BendResult): string[] {
         formatComputedDigits(readConductorLife(conductor, bend), 'lifeCycles'),
       ]),
     ).map((line) => `  ${line}`),
+    ...(states === null
+      ? []
+      : formatTable(
+          states.columns.map(({ label, numeric }) => (numeric ? right : left)(label)),
+          states.rows.map((row) => states.columns.map(({ key }) => row[key] ?? '')),
+        ).map((line) => `  ${line}`)),
     ...bend.missing.map(({ label }) => `  Missing: ${label}`),
     ...bend.modelLimits.flatMap(({ because, decidedBy }) =>
       wrapText(`Cannot tell: ${because}; ${decidedBy}. The other figures of this bend are rough.`, WIDTH - 2, '').map(

@@ -17,6 +17,7 @@ export {
   type RemedyEffect,
 } from './remedy-plot'
 export * from './sheet'
+export { listStateFigures, listStateRows } from './state-table'
 export { drawStrainPlot, listStrainRows } from './strain-plot'
 export { drawThicknessHistogram } from './thickness-histogram'
 export {

@@ -171,6 +171,12 @@ function findBendGaps(bend: Bend, index: number): DrawingGap[] {
         ]
       : []),
     ...gap('radiusHeldBy', 'minor', `What holds the radius of bend ${bend.name}?`),
+    ...(bend.radiusHeldBy === 'between-faces'
+      ? gap('faceGapMm', 'major', `How far apart are the faces that hold bend ${bend.name}?`)
+      : []),
+    ...((bend.twistDeg ?? 0) > 0
+      ? gap('twistLengthMm', 'major', `Over what length does the part twist at bend ${bend.name}?`)
+      : []),
     ...gap('distanceToRigidMm', 'major', `How far is bend ${bend.name} from the rigid edge?`),
     ...gap('strainReliefAtTransition', 'minor', `Is there strain relief at the rigid edge beside bend ${bend.name}?`),
   ]

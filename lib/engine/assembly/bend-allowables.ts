@@ -4,6 +4,7 @@ import {
   DEFAULT_WEIBULL_SLOPE,
   ductilityStrainRangeFraction,
   type FatigueFoil,
+  MAX_CYCLES,
   type Survival,
   strainRangeOfMotion,
 } from '../life'
@@ -106,13 +107,15 @@ export function getFatigueFoil({ material, foil }: ConductorInBend): FatigueFoil
 /**
  * Strain that a conductor layer may see in a bend of this use.
  *
- * @param missing  receives the input that an absent allowable lacks
+ * @param missing    receives the input that an absent allowable lacks
+ * @param usedShare  of the life that an earlier fold has used up
  */
 export function findAllowable(
   conductor: ConductorInBend,
   bend: Bend,
   survival: Survival,
   missing: MissingInput[],
+  usedShare = 0,
 ): ConductorAllowable {
   switch (bend.use) {
     case null:
@@ -140,8 +143,17 @@ export function findAllowable(
     case 'dynamic':
       return bend.requiredCycles === null
         ? NO_ALLOWABLE
-        : findDynamicAllowable(conductor, bend, Math.max(1, bend.requiredCycles), survival)
+        : findDynamicAllowable(conductor, bend, findNeededCycles(bend.requiredCycles, usedShare), survival)
   }
+}
+
+/**
+ * Cycles that the copper must hold so that the required ones are left after an earlier fold (N (1 - used) = required); past the end of the
+ * relation, that end.
+ */
+export function findNeededCycles(requiredCycles: number, usedShare: number): number {
+  const needed = usedShare >= 1 ? MAX_CYCLES : Math.max(1, requiredCycles) / (1 - usedShare)
+  return Math.min(MAX_CYCLES, needed)
 }
 
 /** Only annealed foil is ductile enough for the relation's long lives to be more than its tensile strength. */

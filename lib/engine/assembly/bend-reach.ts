@@ -30,6 +30,26 @@ export function listRadiusLimits(bend: Bend, leaves: readonly Leaf[]): ModelLimi
   ]
 }
 
+/** The same of a fold that was made before: nobody can tell what a tighter one leaves of the copper. */
+export function listFoldReachLimits(bend: Bend, leaves: readonly Leaf[]): ModelLimit[] {
+  const { foldedToRadiusMm } = bend
+  if (foldedToRadiusMm === null) return []
+  let least = Number.POSITIVE_INFINITY
+  for (const { section, innerDepthUm, strain } of leaves) {
+    if (strain.conductors.length === 0) continue
+    const tightestUm = (foldedToRadiusMm - bend.radiusToleranceMm) * 1000 + innerDepthUm
+    least = Math.min(least, Math.max(0, tightestUm) / section.totalThicknessUm)
+  }
+  if (least >= LEAST_RADIUS_RATIO) return []
+  return [
+    {
+      kind: 'loads',
+      because: `it is folded first to an inside radius of ${inSentence(foldedToRadiusMm, 'mm')}, and below ${LEAST_RADIUS_RATIO} times the thickness no strain is known to be right (here ${inSentence(roundToDigits(least, 2))} times at its tightest)`,
+      decidedBy: 'fold samples and flex them, or fold to a larger radius',
+    },
+  ]
+}
+
 /** What a tight fold does that no figure here says. */
 export function listFoldCautions(leaves: readonly Leaf[], conductors: readonly ConductorEntry[]): string[] {
   const cautions: string[] = []

@@ -30,11 +30,15 @@ import type { BendInputs } from './bend-inputs'
 import { findKnownAtLeast } from './bend-known-at-least'
 import { computeLifeCurve } from './bend-life'
 import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './bend-ranges'
-import { listFoldCautions, listRadiusLimits } from './bend-reach'
+import { listFoldCautions, listFoldReachLimits, listRadiusLimits } from './bend-reach'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
+import { findFromRadiusMm, isLoaded, isMoreThanOneState, readStates, type StatedStates } from './bend-states'
+import { computeFreeFold } from './free-fold'
+import type { LeafStates } from './leaf-states'
 import { listOwnTestCautions } from './own-test-cautions'
 import { applyOwnTests } from './own-tests'
+import { listStateCautions } from './state-cautions'
 
 /** Everything that is computed for one bend whose section is known. */
 export function computeBendResult(given: BendInputs): BendResult {
@@ -47,16 +51,33 @@ export function computeBendResult(given: BendInputs): BendResult {
     angleDeg: bend.angleDeg,
     loading: loadingOf(bend),
   })
-  const { section, uses: ownTests } = applyOwnTests(bend, given.section, given, fold.leaves)
+  const states = readStates(bend)
+  const isOneState = !isMoreThanOneState(states)
+  // Tests are of bends from flat that nothing else loads: they cover no other.
+  const { section, uses: ownTests } = applyOwnTests(
+    bend,
+    given.section,
+    isOneState ? given : { ...given, testedLives: [] },
+    fold.leaves,
+  )
   const inputs = { ...given, section }
   const forRules: LeafForRules[] = fold.leaves.map((leaf, leafIndex) => ({
     section: leaf.section,
     innerDepthUm: leaf.innerDepthUm,
     conductors: section.conductors.filter((conductor) => conductor.leafIndex === leafIndex),
   }))
-  const { conductors, flexed, faceFilms } = computeConductors(inputs, fold.leaves, missing)
+  const { conductors, flexed, faceFilms, leafStates, limits } = computeConductors(
+    { ...inputs, states },
+    fold.leaves,
+    missing,
+  )
+  const between = computeFreeFold(bend, fold.leaves)
   const governing = findGoverning(conductors)
-  const minRadius = findMinRadius(fold.leaves, conductors, loadingOf(bend))
+  // A radius that holds beside a pull or a twist, or in a motion that contradicts itself, is not sought.
+  const minRadius =
+    isLoaded(states) || states.limits.length > 0
+      ? null
+      : findMinRadius(fold.leaves, conductors, loadingOf(bend), states.from)
   const minRadiusByStrainMm = minRadius?.radiusMm ?? null
   const isDynamic = bend.use === 'dynamic'
   const minRadiusByLifeMm = isDynamic ? minRadiusByStrainMm : null
@@ -64,19 +85,30 @@ export function computeBendResult(given: BendInputs): BendResult {
   const perLeaf = forRules.reduce((most, { conductors: inLeaf }) => Math.max(most, inLeaf.length), 0)
   const ratio = computeRatio(bend, section, perLeaf, ratioTable)
   const isFull = inputs.detail === 'full'
-  const holding = computeHolding(bend, fold.leaves, isFull)
+  const holding =
+    isLoaded(states) || states.foldedToRadiusMm !== null ? NOT_HELD : computeHolding(bend, fold.leaves, isFull)
   const lengths = fold.leaves.map((leaf) => leaf.developedLengthMm)
   const survivalLife = findLeastLife(conductors)
-  const modelLimits = [...listRadiusLimits(bend, fold.leaves), ...section.modelLimits]
+  const modelLimits = [
+    ...listRadiusLimits(bend, fold.leaves),
+    ...listFoldReachLimits(bend, fold.leaves),
+    ...section.modelLimits,
+    ...states.limits,
+    ...limits,
+    ...between.limits,
+  ]
   return {
     bendId: bend.id,
     name: bend.name,
     zoneId: bend.zoneId,
     use: bend.use,
     sectionThicknessUm: section.thicknessUm,
-    leaves: fold.leaves.map((leaf, leafIndex) => describeLeaf(bend, leaf, leafIndex, faceFilms[leafIndex] ?? [])),
+    leaves: fold.leaves.map((leaf, leafIndex) =>
+      describeLeaf(bend, leaf, leafIndex, faceFilms[leafIndex] ?? [], leafStates[leafIndex]),
+    ),
     conductors: conductors.map(({ result }) => result),
-    strainProfile: isFull ? listProfile(fold.leaves, section) : [],
+    // Of bending alone: beside a load it would stand against an allowable that it is not for.
+    strainProfile: isFull && !isLoaded(states) && states.limits.length === 0 ? listProfile(fold.leaves, section) : [],
     peakStrainPct: governing?.peakStrainPct ?? null,
     peakRangePct: governing?.peakRangePct ?? null,
     allowablePct: governing?.allowablePct ?? null,
@@ -86,26 +118,28 @@ export function computeBendResult(given: BendInputs): BendResult {
     cycleRangePct: governing?.cycleRangePct ?? null,
     greatestStrainPct: governing?.greatestStrainPct ?? null,
     modelLimits,
-    knownAtLeast: modelLimits.length === 0 ? null : findKnownAtLeast(inputs, fold.leaves),
+    knownAtLeast: modelLimits.length === 0 ? null : findKnownAtLeast({ ...inputs, states }, fold.leaves),
     minRadiusByStrainMm,
     isMinRadiusFloor: minRadius?.isFloor ?? false,
     minRadiusByLifeMm,
     handbook,
     ratio,
-    hangsOn: isFull && governing !== null ? findHangsOn(inputs, governing.layerId) : null,
-    disagreement: isFull
-      ? explainDisagreement({
-          bend,
-          leaves: forRules,
-          governing,
-          allowablePct: governing?.allowablePct ?? null,
-          minRadiusByStrainMm,
-          handbook,
-          ratio,
-        })
-      : [],
+    // Moved one at a time, constants are held against one radius from flat alone; so is the life curve.
+    hangsOn: isFull && isOneState && governing !== null ? findHangsOn(inputs, governing.layerId) : null,
+    disagreement:
+      isFull && isOneState
+        ? explainDisagreement({
+            bend,
+            leaves: forRules,
+            governing,
+            allowablePct: governing?.allowablePct ?? null,
+            minRadiusByStrainMm,
+            handbook,
+            ratio,
+          })
+        : [],
     lifeCurve:
-      isFull && isDynamic && conductors.length > 0
+      isFull && isOneState && isDynamic && conductors.length > 0
         ? computeLifeCurve(flexed, bend, findCurveSurvival(inputs), minRadiusByLifeMm)
         : [],
     requiredCycles: bend.requiredCycles,
@@ -118,6 +152,8 @@ export function computeBendResult(given: BendInputs): BendResult {
     momentNmm: holding.momentNmm,
     holdingForceN: holding.forceN,
     springback: holding.springback,
+    states: isOneState ? null : describeStates(bend, states, fold.leaves, leafStates),
+    freeFold: between.freeFold,
     developedLengthMm: lengths[0] ?? 0,
     leafLengthDifferenceMm: Math.max(...lengths) - Math.min(...lengths),
     leafLengthRangeMm: findLeafLengthRange(fold.leaves, section, bend),
@@ -127,6 +163,7 @@ export function computeBendResult(given: BendInputs): BendResult {
       ...listCautions(inputs, conductors, survivalLife),
       ...listOwnTestCautions(ownTests, demand, bend, survivalLife?.median ?? null),
       ...listFoldCautions(fold.leaves, conductors),
+      ...listStateCautions(states, between.freeFold, fold.leaves),
       ...section.cautions,
     ],
   }
@@ -150,7 +187,40 @@ function listMissing(bend: Bend, position: number): MissingInput[] {
   return missing
 }
 
-function describeLeaf(bend: Bend, leaf: Leaf, leafIndex: number, faceFilms: LeafResult['faceFilms']): LeafResult {
+/** What takes a moment to hold, and springs back, hangs on what the part went through before and on the loads beside it. */
+const NOT_HELD: Pick<BendResult, 'momentNmm' | 'springback'> & { readonly forceN: null } = {
+  momentNmm: null,
+  forceN: null,
+  springback: null,
+}
+
+function describeStates(
+  { insideRadiusMm, foldedToRadiusMm, pullN, twistDeg, twistLengthMm }: Bend,
+  states: StatedStates,
+  leaves: readonly Leaf[],
+  leafStates: readonly LeafStates[],
+): BendResult['states'] {
+  const [innermost] = leaves
+  const torques = leafStates.flatMap(({ loads }) => loads?.twist?.torqueNmm ?? [])
+  return {
+    fromRadiusMm:
+      innermost === undefined ? null : findFromRadiusMm(states, insideRadiusMm, innermost.section.neutralAxisUm),
+    equivalentRadiusMm: leafStates[0]?.equivalentRadiusMm ?? null,
+    foldedToRadiusMm,
+    pullN: pullN ?? 0,
+    twistDeg: twistDeg ?? 0,
+    twistLengthMm,
+    twistTorqueNmm: torques.length === 0 ? null : torques.reduce((sum, torque) => sum + torque, 0),
+  }
+}
+
+function describeLeaf(
+  bend: Bend,
+  leaf: Leaf,
+  leafIndex: number,
+  faceFilms: LeafResult['faceFilms'],
+  states: LeafStates | undefined,
+): LeafResult {
   const radiusRatio = (leaf.insideRadiusMm * 1000) / leaf.section.totalThicknessUm
   const hasGaps = leaf.section.layers.some(({ layer }) => (layer.conductor?.coverageFraction ?? 1) < 1)
   return {
@@ -159,7 +229,7 @@ function describeLeaf(bend: Bend, leaf: Leaf, leafIndex: number, faceFilms: Leaf
     thicknessUm: leaf.section.totalThicknessUm,
     neutralAxisDepthUm: leaf.innerDepthUm + leaf.section.neutralAxisUm,
     formedAxisDepthUm: leaf.innerDepthUm + leaf.strain.axisUm,
-    decidingAxisDepthUm: leaf.innerDepthUm + leaf.strain.decidingAxisUm,
+    decidingAxisDepthUm: leaf.innerDepthUm + (states?.deciding.strain ?? leaf.strain).decidingAxisUm,
     radiusRatio,
     accuracyPct: accuracyOfStrainPct(radiusRatio, { loading: loadingOf(bend), hasGaps }),
     momentAccuracyPct: accuracyOfMomentPct(radiusRatio, hasGaps),

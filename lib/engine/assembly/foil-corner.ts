@@ -2,6 +2,7 @@ import type { Bend } from '../design'
 import { computeAllowableStrain, type FatigueFoil, type Survival } from '../life'
 import { readEnds } from '../materials'
 import type { QuantityRange } from '../results'
+import { findNeededCycles } from './bend-allowables'
 import type { ConductorInBend } from './bend-section'
 
 /**
@@ -32,12 +33,17 @@ export function listFoilCorners({ material, foil }: ConductorInBend): FoilCorner
   }
 }
 
-/** Allowable strain over the spread of the foil's constants; null where there is none. */
+/**
+ * Allowable strain over the spread of the foil's constants; null where there is none.
+ *
+ * @param used  share of the life that an earlier fold has used up, at its best and worst
+ */
 export function findAllowableRange(
   part: ConductorInBend,
   { use, motion, requiredCycles }: Bend,
   survival: Survival,
   allowablePct: number | null,
+  used: QuantityRange = { low: 0, high: 0 },
 ): QuantityRange | null {
   if (allowablePct === null || use === null) return null
   if (use !== 'dynamic') {
@@ -49,9 +55,10 @@ export function findAllowableRange(
   }
   if (requiredCycles === null) return null
   const { weakest, strongest } = listFoilCorners(part)
-  const allowed = (foil: FatigueFoil) =>
-    computeAllowableStrain({ foil, requiredCycles: Math.max(1, requiredCycles), motion, survival }).strainPct
-  return { low: Math.min(...weakest.map(allowed)), high: Math.max(...strongest.map(allowed)) }
+  const allowed = (usedShare: number) => (foil: FatigueFoil) =>
+    computeAllowableStrain({ foil, requiredCycles: findNeededCycles(requiredCycles, usedShare), motion, survival })
+      .strainPct
+  return { low: Math.min(...weakest.map(allowed(used.high))), high: Math.max(...strongest.map(allowed(used.low))) }
 }
 
 /** Yield strain over the spread of yield strength and modulus. */

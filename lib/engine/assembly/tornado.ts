@@ -8,6 +8,7 @@ import { readSurvivalDemand, type SurvivalDemand, survivalOf } from './bend-allo
 import { loadingOf } from './bend-conductors'
 import { computeConductorLife } from './bend-life'
 import { buildBendSection } from './bend-section'
+import { isMoreThanOneState, readStates } from './bend-states'
 import { indexDesign } from './design-index'
 import { applyOwnTests, livesFor } from './own-tests'
 import { type Change, chooseSubject, type SwingSubject } from './swing-subject'
@@ -53,7 +54,8 @@ export interface Tornado {
  * Model    the bend recomputed at both ends of each input, all others at nominal: it shows what matters, and not how they add up, which
  *          the range of the bend does
  * @param governingLayerId  as the evaluation of the bend reports it
- * @returns null where the design has no such bend or it cannot be computed
+ * @returns null where the design has no such bend or it cannot be computed, and where it states a second state or a load: each input is moved
+ *          from one radius, from flat, alone
  */
 export function computeTornado(
   design: Design,
@@ -64,7 +66,7 @@ export function computeTornado(
   const bend = design.bends.find(({ id }) => id === bendId)
   const index = indexDesign(design)
   const zone = bend === undefined ? undefined : index.zonesById.get(bend.zoneId)
-  if (bend === undefined || zone === undefined) return null
+  if (bend === undefined || zone === undefined || isMoreThanOneState(readStates(bend))) return null
   const built = buildBendSection(buildZoneSection(zone, index), bend.insideFace, index)
   if ('missing' in built) return null
   const demand = readSurvivalDemand(design.brief)

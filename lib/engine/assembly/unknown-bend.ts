@@ -64,6 +64,8 @@ export function makeUnknownBend(
     momentNmm: null,
     holdingForceN: null,
     springback: null,
+    states: null,
+    freeFold: null,
     developedLengthMm: 0,
     leafLengthDifferenceMm: 0,
     leafLengthRangeMm: { low: 0, high: 0 },

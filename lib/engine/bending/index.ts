@@ -2,6 +2,7 @@ export { accuracyOfMomentPct, accuracyOfStrainPct, LEAST_RADIUS_RATIO, NARROW_CO
 export { findAxisUm, momentNPerMmWidth } from './bent-state'
 export { type LayerConstant, readConstant, withConstant } from './constants'
 export { computeLeafLengthDifference, developedLengthMm } from './developed-length'
+export { equivalentRadiusMm, type FlatterEnd, flatterRadiusMm, tighterRadiusMm } from './flatter-end'
 export {
   computeHandbookRadius,
   HANDBOOK_DEFORMATION_PCT,
@@ -21,6 +22,7 @@ export {
   effectiveModulusGpa,
 } from './layers'
 export { computeLeaves, type Leaf } from './leaves'
+export { boundPullStrainPct, computePullStrainPct, MOST_PULL_STRAIN_PCT } from './pull'
 export {
   computeRatioRadius,
   DEFAULT_RATIO_TABLE_ID,
@@ -38,6 +40,7 @@ export {
   type Springback,
 } from './springback'
 export {
+  type BendStrain,
   type ConductorStrain,
   computeBendStrain,
   computeMinRadiusForStrain,
@@ -54,4 +57,11 @@ export {
 } from './strain-range'
 export { isYieldBeyond, type Strip, stripsOf, yieldStrainPct } from './strips'
 export { curlRisePct, type ExpandingLayer, thermalCurvaturePerMm } from './thermal-curvature'
-export { computeStripTwist } from './twist'
+export {
+  computeStripTwist,
+  equivalentStrainPct,
+  explainOutsideTwist,
+  MOST_EDGE_STRAIN_RATIO,
+  mostTwistRatePerMm,
+  twistShearPct,
+} from './twist'

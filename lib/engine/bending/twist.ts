@@ -1,4 +1,5 @@
 import { requireNumber } from '../numerics'
+import { inSentence } from '../units'
 import { type BendLayer, effectiveModulusGpa } from './layers'
 
 const PCT = 100
@@ -11,13 +12,66 @@ const MOST_TWIST_OVER_WIDTH_RAD = 0.4
 /** Width over thickness from which a strip counts as thin: our choice, where the edges' part of the torque is 6 %. */
 const LEAST_WIDTH_TO_THICKNESS = 10
 
+/**
+ * Longitudinal strain at the edge over that of the model, at most: fibres are helices whatever the law of the material, and the fibre in the
+ * middle of the width keeps its length at the least favourable (ends held apart, or yielded edges), where the edge has theta^2 b^2 / 8.
+ */
+export const MOST_EDGE_STRAIN_RATIO = 1.5
+
 interface StripTwist {
   /** Along the strip, tension positive: at both edges, and in the middle of the width. */
   edgeStrainPct: number
   centreStrainPct: number
   /** Greatest shear, at both faces. */
   shearPct: number
+  /** Depth without shear, from the inside face. */
+  shearAxisUm: number
   torqueNmm: number
+}
+
+/** Greatest twist over length that the model reaches at a width. */
+export const mostTwistRatePerMm = (widthMm: number): number => MOST_TWIST_OVER_WIDTH_RAD / widthMm
+
+/** Whether the model reaches a strip and its twist; if not, why, as a clause. */
+export function explainOutsideTwist({
+  thicknessUm,
+  widthMm,
+  twistRatePerMm,
+}: {
+  readonly thicknessUm: number
+  readonly widthMm: number
+  readonly twistRatePerMm: number
+}): string | null {
+  const ratio = (1000 * widthMm) / thicknessUm
+  if (ratio < LEAST_WIDTH_TO_THICKNESS) {
+    return `the strain of a twisted strip is known from ${LEAST_WIDTH_TO_THICKNESS} times as wide as thick, and this one is ${inSentence(ratio)} times as wide`
+  }
+  const turn = twistRatePerMm * widthMm
+  // The rate at the model's end carries rounding.
+  if (turn <= MOST_TWIST_OVER_WIDTH_RAD * (1 + 1e-12)) return null
+  const most = (MOST_TWIST_OVER_WIDTH_RAD * 180) / Math.PI
+  return `the strain of a twisted strip is known up to a turn of ${inSentence(most, 'deg')} over a length of its own width, and this one turns by ${inSentence((turn * 180) / Math.PI, 'deg')}`
+}
+
+/**
+ * Shear at a distance from the depth without shear: gamma = 2 theta y.
+ *
+ * @param armUm  >= 0
+ * @returns per cent
+ */
+export function twistShearPct(twistRatePerMm: number, armUm: number): number {
+  return (PCT * 2 * twistRatePerMm * armUm) / 1000
+}
+
+/**
+ * Strain along the part together with shear, as one strain that yields and tires copper alike: sqrt(eps^2 + gamma^2 / 3).
+ *
+ * Model    von Mises with plastic flow that keeps its volume; for fatigue it is an assumption
+ * @returns per cent; the strain itself where nothing shears
+ * Source   SOURCES.plasticBending
+ */
+export function equivalentStrainPct(alongPct: number, shearPct: number): number {
+  return shearPct === 0 ? Math.abs(alongPct) : Math.hypot(alongPct, shearPct / Math.sqrt(3))
 }
 
 /**
@@ -52,7 +106,7 @@ export function computeStripTwist(
   })
   const thicknessMm = stiffness.reduce((sum, each) => sum + each.thicknessMm, 0)
   requireNumber('widthMm over thickness', widthMm / thicknessMm, { atLeast: LEAST_WIDTH_TO_THICKNESS })
-  requireNumber('twist over the width', twistRatePerMm * widthMm, { atMost: MOST_TWIST_OVER_WIDTH_RAD })
+  requireNumber('twist over the width', twistRatePerMm * widthMm, { atMost: MOST_TWIST_OVER_WIDTH_RAD * (1 + 1e-12) })
   const shearing = stiffness.reduce((sum, each) => sum + each.shearMpa * each.thicknessMm, 0)
   // About the depth where shear in the plane balances.
   let depthMm = 0
@@ -75,7 +129,8 @@ export function computeStripTwist(
   return {
     edgeStrainPct: PCT * edge,
     centreStrainPct: (-PCT * edge) / 2,
-    shearPct: PCT * 2 * twistRatePerMm * Math.max(axisMm, thicknessMm - axisMm),
+    shearPct: twistShearPct(twistRatePerMm, 1000 * Math.max(axisMm, thicknessMm - axisMm)),
+    shearAxisUm: 1000 * axisMm,
     torqueNmm:
       4 * d66 * widthMm * twistRatePerMm * (1 - (0.63 * thicknessMm) / widthMm) +
       (stretching * widthMm ** 5 * twistRatePerMm ** 3) / 360,

@@ -15,7 +15,8 @@ export const AS_BOUND = { bound: 'more-than' } as const
 
 /**
  * Where no model reaches a bend, a figure of its strain decides nothing. Below the least radius that a strain can be told at, one thing
- * stays certain: what fails at that radius fails at a tighter one too. The outcome then gives the figure at that radius, as a bound.
+ * stays certain: what fails at that radius fails at a tighter one too. The outcome then gives the figure at that radius, as a bound. In the
+ * same way what fails without a load that nobody can tell, or with less of it, fails.
  *
  * @param judgeKnown  what comes of the bend at that radius; null where that says nothing
  */
@@ -27,7 +28,39 @@ export function withinModel(
   if (outcome.kind !== 'decided' || result.modelLimits.length === 0) return outcome
   const known = outcome.verdict !== 'fails' || result.knownAtLeast === null ? null : judgeKnown(result.knownAtLeast)
   const isCertain = known?.kind === 'decided' && known.verdict === 'fails'
-  const limit = result.modelLimits.find(({ kind }) => kind !== 'tight-radius' || !isCertain)
-  if (limit === undefined) return known ?? outcome
+  const isTight = result.modelLimits.some(({ kind }) => kind === 'tight-radius')
+  const limit = result.modelLimits.find(({ kind }) =>
+    kind === 'tight-radius' ? !isCertain : kind !== 'loads' || outcome.verdict !== 'fails',
+  )
+  if (limit === undefined) {
+    if (isTight) return known ?? outcome
+    const [{ because } = { because: '' }] = result.modelLimits
+    return { ...outcome, summary: `${outcome.summary} It is worse than this figure: ${because}.` }
+  }
   return cannotTell(`bend ${result.name}`, limit, outcome.places, { value: outcome.value, limit: outcome.limit })
+}
+
+/**
+ * A rule that looks at the radius alone: where a load, or a fold before, is stated, a radius that is large enough for the rule says nothing.
+ * A motion that does not begin flat strains less than the rule supposes, so that the rule stands.
+ */
+export function withinRadiusRule(result: BendResult, outcome: Outcome): Outcome {
+  if (outcome.kind !== 'decided' || outcome.verdict === 'fails') return outcome
+  const { states } = result
+  const limit = result.modelLimits.find(({ kind }) => kind === 'states' || kind === 'loads')
+  const what = [
+    ...((states?.pullN ?? 0) > 0 ? ['a pull'] : []),
+    ...((states?.twistDeg ?? 0) > 0 ? ['a twist'] : []),
+    ...((states?.foldedToRadiusMm ?? null) !== null ? ['a fold before'] : []),
+  ]
+  if (limit === undefined && what.length === 0) return outcome
+  return cannotTell(
+    `bend ${result.name}`,
+    limit ?? {
+      because: `a rule for the radius alone does not know ${what.join(' and ')}`,
+      decidedBy: 'go by the strain of the copper',
+    },
+    outcome.places,
+    { value: outcome.value, limit: outcome.limit },
+  )
 }

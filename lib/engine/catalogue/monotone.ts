@@ -21,3 +21,13 @@ export const WIDER_TOLERANCES: readonly Monotone[] = [
   { path: 'construction.layers[].tolerancePlusUm', worse: 'larger' },
   { path: 'construction.layers[].toleranceMinusUm', worse: 'larger' },
 ]
+
+/** A longer way from the flatter end, a tighter fold before, and more pull or twist. */
+export const MORE_STATES: readonly Monotone[] = [
+  { path: 'bends[].flexesFromRadiusMm', worse: 'larger' },
+  { path: 'bends[].flexesFromAngleDeg', worse: 'smaller' },
+  { path: 'bends[].foldedToRadiusMm', worse: 'smaller' },
+  { path: 'bends[].pullN', worse: 'larger' },
+  { path: 'bends[].twistDeg', worse: 'larger' },
+  { path: 'bends[].twistLengthMm', worse: 'smaller' },
+]

@@ -4,11 +4,11 @@ import { distanceMmSchema, idSchema, lengthMmSchema, nameSchema, textSchema } fr
 /** Fold once at assembly, flex a few times to install, or flex in service. */
 export const BEND_USES = ['fold-once', 'flex-to-install', 'dynamic'] as const
 
-/** From flat to the radius and back (one-way), or to both sides of flat (reversed). */
+/** From flat, or from the flatter end that is stated, to the radius and back (one-way), or to both sides of flat (reversed). */
 export const BEND_MOTIONS = ['one-way', 'reversed'] as const
 
 /** What holds the radius, so that handling cannot bend the part tighter than was checked. */
-export const RADIUS_HOLDERS = ['former', 'stop', 'channel', 'bonded-in-place', 'nothing'] as const
+export const RADIUS_HOLDERS = ['former', 'stop', 'channel', 'bonded-in-place', 'between-faces', 'nothing'] as const
 
 /** How a bend is brought to its radius. */
 export const FORMING_METHODS = ['tool', 'by-hand-over-former', 'by-hand'] as const
@@ -31,9 +31,27 @@ export const bendSchema = z
     axisLengthMm: lengthMmSchema,
     use: z.enum(BEND_USES).nullable(),
     motion: z.enum(BEND_MOTIONS),
+    /** Inside radius at the flatter end of the motion; null where the part flexes from flat. */
+    flexesFromRadiusMm: z
+      .number()
+      .positive('must be greater than 0 mm')
+      .max(10_000, 'must be at most 10000 mm')
+      .nullable(),
+    /** The same as an angle, over the same length of the part; one of both is stated. 0 is flat. */
+    flexesFromAngleDeg: z.number().nonnegative('must not be negative').max(3600, 'must be at most 3600°').nullable(),
+    /** Inside radius of a fold that was made here once, before the part takes its radius or flexes. */
+    foldedToRadiusMm: z.number().positive('must be greater than 0 mm').max(1000, 'must be at most 1000 mm').nullable(),
+    /** Force along the part that acts together with the bend, over its whole width. */
+    pullN: z.number().nonnegative('must not be negative').max(100_000, 'must be at most 100000 N').nullable(),
+    /** Turn of one end about the part's length against the other, from one end of the motion to the other. */
+    twistDeg: z.number().nonnegative('must not be negative').max(3600, 'must be at most 3600°').nullable(),
+    /** Over which the part twists. */
+    twistLengthMm: lengthMmSchema.nullable(),
     /** Needed for dynamic use. */
     requiredCycles: z.number().positive('must be greater than 0').max(1e12, 'must be at most 1e12').nullable(),
     radiusHeldBy: z.enum(RADIUS_HOLDERS).nullable(),
+    /** Between two parallel faces that hold a fold of 180 degrees with nothing inside it. */
+    faceGapMm: lengthMmSchema.nullable(),
     /** From the bend's nearest edge to the edge of a rigid or stiffened zone. */
     distanceToRigidMm: distanceMmSchema.nullable(),
     /** Strain relief (a bead, or coverlay carried under the rigid edge) at that transition. */
@@ -96,8 +114,15 @@ export const UNKNOWN_IN_PRODUCT: Bend['inProduct'] = {
 export const UNKNOWN_BEND = {
   use: null,
   motion: 'one-way',
+  flexesFromRadiusMm: null,
+  flexesFromAngleDeg: null,
+  foldedToRadiusMm: null,
+  pullN: null,
+  twistDeg: null,
+  twistLengthMm: null,
   requiredCycles: null,
   radiusHeldBy: null,
+  faceGapMm: null,
   distanceToRigidMm: null,
   strainReliefAtTransition: null,
   triedOnModel: null,
@@ -106,3 +131,19 @@ export const UNKNOWN_BEND = {
   inProduct: UNKNOWN_IN_PRODUCT,
   note: '',
 } as const satisfies Partial<Bend>
+
+/** What most bends leave blank, since it says that there is no such thing: shown where it is stated. */
+export const BEND_STATE_KEYS = [
+  'flexesFromRadiusMm',
+  'flexesFromAngleDeg',
+  'foldedToRadiusMm',
+  'pullN',
+  'twistDeg',
+  'twistLengthMm',
+  'faceGapMm',
+] as const satisfies readonly (keyof Bend)[]
+
+/** Those of them that a bend states. */
+export function listStatedStateKeys(bend: Bend): readonly (typeof BEND_STATE_KEYS)[number][] {
+  return BEND_STATE_KEYS.filter((key) => bend[key] !== null)
+}

@@ -114,6 +114,35 @@ export interface ConductorStrainResult {
   readonly ductilityLifeCycles: number | null
   /** Strain at the relation's end, where the required life lies beyond it: more than this fails, less nobody can tell. */
   readonly relationEndPct: number | null
+  /** What its strain is made of, where a second state or a load is stated; null where it bends from flat and nothing else loads it. */
+  readonly states: ConductorStates | null
+}
+
+/** Parts of a conductor's strain in a bend with a second state or a load. */
+export interface ConductorStates {
+  /** Of the strain that decides: bending between the two ends (half of it where reversed), pull, and the edge of a twist; these add up. */
+  readonly bendingPct: number
+  readonly pullPct: number
+  readonly twistEdgePct: number
+  /** Shear of the twist; a third of its square is added to the square of the sum. */
+  readonly twistShearPct: number
+  /** Middle of the bending strain of both ends, tension positive; not in the fatigue relation. Null where it is not known. */
+  readonly meanPct: number | null
+  /** Of firstBendStrainPct, over tolerances and constants. */
+  readonly firstBendRangePct: QuantityRange
+  readonly fold: FoldBeforeResult | null
+}
+
+/** A fold that was made once before, in one conductor layer. */
+export interface FoldBeforeResult {
+  readonly strainPct: number
+  readonly strainRangePct: QuantityRange
+  /** In one fold; null where the foil's record has none. */
+  readonly allowablePct: number | null
+  readonly allowableRangePct: QuantityRange | null
+  readonly allowableSourceKey: string | null
+  /** Share of the life at the survival percentile that it uses up; dynamic use only. */
+  readonly damageFraction: { readonly nominal: number; readonly low: number; readonly high: number } | null
 }
 
 /**
@@ -135,6 +164,8 @@ export interface CopperPartResult {
   readonly peakRangePct: QuantityRange
   /** When first bent; the cycle's range may be less. */
   readonly firstBendStrainPct: number
+  /** Where a second state or a load sets it apart from peakRangePct; null elsewhere. */
+  readonly firstBendRangePct: QuantityRange | null
   readonly allowablePct: number | null
   readonly allowableRangePct: QuantityRange | null
   readonly yieldStrainPct: number
@@ -154,11 +185,13 @@ export interface FaceFilmResult {
   readonly yieldStrainPct: number
   /** Over the spread of the film's own constants. */
   readonly yieldRangePct: QuantityRange
+  /** In a fold that was made before; null where there was none. */
+  readonly fold: { readonly strainPct: number; readonly rangePct: QuantityRange } | null
 }
 
 /** Where no model reaches a bend, so that its figures are guides and no verdict may rest on them. */
 export interface ModelLimit {
-  readonly kind: 'tight-radius' | 'hatch'
+  readonly kind: 'tight-radius' | 'hatch' | 'states' | 'loads'
   /** Clauses, as those of a "cannot tell". */
   readonly because: string
   readonly decidedBy: string
@@ -249,6 +282,29 @@ export interface OwnTestsUse {
   readonly reports: readonly string[]
 }
 
+/** What a bend states beside one radius that it takes from flat, with what follows for the whole of it. */
+export interface BendStates {
+  /** Inside radius at the flatter end; null where it is flat. */
+  readonly fromRadiusMm: number | null
+  /** Inside radius that would give the same strain range from flat; null where it flexes from flat. */
+  readonly equivalentRadiusMm: number | null
+  readonly foldedToRadiusMm: number | null
+  readonly pullN: number
+  readonly twistDeg: number
+  readonly twistLengthMm: number | null
+  /** Torque of the twist over the whole width, elastic; null where none is computed. */
+  readonly twistTorqueNmm: number | null
+}
+
+/** A fold of 180 degrees between two parallel faces with nothing inside it. */
+export interface FreeFold {
+  readonly faceGapMm: number
+  /** At its tip, its tightest place; copper past yield leaves it within 2 %. */
+  readonly tipInsideRadiusMm: number
+  /** With which it pushes the faces apart. */
+  readonly forceN: number
+}
+
 export interface BendResult {
   readonly bendId: string
   readonly name: string
@@ -329,6 +385,10 @@ export interface BendResult {
     readonly relaxedAngleDeg: number
     readonly keptFraction: number
   } | null
+  /** Null where the bend is made from flat and nothing else loads it. */
+  readonly states: BendStates | null
+  /** Where two faces hold the bend, and the gap between them is known and can hold it. */
+  readonly freeFold: FreeFold | null
   readonly developedLengthMm: number
   /** Greatest difference in developed length between leaves. */
   readonly leafLengthDifferenceMm: number

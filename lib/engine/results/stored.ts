@@ -42,6 +42,8 @@ const NEW_IN_BEND = {
   isMinRadiusFloor: false,
   shieldShare: null,
   ownTests: [],
+  states: null,
+  freeFold: null,
 } satisfies Partial<BendResult>
 
 const NEW_IN_HANDBOOK = { minRadiusRangeMm: null } satisfies Partial<BendResult['handbook']>
@@ -59,6 +61,7 @@ const NEW_IN_CONDUCTOR = {
   greatestStrainPct: null,
   governingMaterial: null,
   parts: [],
+  states: null,
 } satisfies Partial<ConductorStrainResult>
 
 const NEW_IN_LISTED_CONDUCTOR = {
@@ -124,7 +127,10 @@ function liftLeaf(leaf: LeafResult): LeafResult {
 
 /** The yield was one figure before it had a spread. */
 function liftFilm(film: FaceFilmResult): FaceFilmResult {
-  const filled: Partial<FaceFilmResult> = { yieldRangePct: { low: film.yieldStrainPct, high: film.yieldStrainPct } }
+  const filled: Partial<FaceFilmResult> = {
+    yieldRangePct: { low: film.yieldStrainPct, high: film.yieldStrainPct },
+    fold: null,
+  }
   return { ...filled, ...film }
 }
 
@@ -134,6 +140,7 @@ function liftConductor(conductor: ConductorStrainResult): ConductorStrainResult 
   // Told for the layer before it was told for each of its coppers.
   const filledPart: Partial<CopperPartResult> = {
     firstBendStrainPct: lifted.firstBendStrainPct,
+    firstBendRangePct: null,
     allowableRangePct: null,
     yieldRangePct: null,
   }

@@ -1,7 +1,8 @@
 import type { Content } from 'pdfmake/interfaces'
-import { toSvg } from '@/lib/drawing'
+import { listStateFigures, listStateRows, toSvg } from '@/lib/drawing'
 import {
   BEND_FIELDS,
+  BEND_STATE_KEYS,
   type Bend,
   type BendResult,
   describeOwnTests,
@@ -103,6 +104,7 @@ function makeBend(
   }
   const parts: Content[] = [keepTogether([makeFacts([...callOut, ...listNumbers(result)], heading)])]
   if (result.conductors.length > 0) parts.push(makeStrains(result))
+  parts.push(...makeStates(result))
   if (pictures !== null) parts.push(...makePlots(bend, pictures))
   for (const { label } of result.missing) parts.push({ text: `Not computed: ${label} missing.`, margin: [0, 1, 0, 1] })
   for (const sentence of result.disagreement) parts.push({ text: sentence, margin: [0, 1, 0, 2] })
@@ -134,9 +136,11 @@ const IN_CALL_OUT: ReadonlySet<string> = new Set<keyof Bend>([
   'note',
 ])
 
+const WHERE_STATED: ReadonlySet<string> = new Set(BEND_STATE_KEYS)
+
 function listFurtherFields(bend: Bend): [string, Content][] {
   return (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][])
-    .filter(([key]) => !IN_CALL_OUT.has(key))
+    .filter(([key]) => !IN_CALL_OUT.has(key) && (bend[key] !== null || !WHERE_STATED.has(key)))
     .map(([key, words]) => [words.label, formatFieldValue(bend[key], words)])
 }
 
@@ -220,6 +224,7 @@ function listNumbers(result: BendResult): [string, Content][] {
     const force = result.holdingForceN === null ? '' : `; holding force ${asComputed(result.holdingForceN, 'forceN')}`
     numbers.push(['Moment to bend', `${asComputed(result.momentNmm, 'momentNmm')}${force}`])
   }
+  numbers.push(...listStateFigures(result))
   numbers.push(['Developed length', asComputed(result.developedLengthMm, 'developedLengthMm')])
   if (result.leaves.length > 1)
     numbers.push(['Difference between leaves', asComputed(result.leafLengthDifferenceMm, 'developedLengthMm')])
@@ -247,6 +252,19 @@ function makeStrains(result: BendResult): Content {
       conductor.pastYield ? 'yes' : 'no',
     ]),
   )
+}
+
+/** What strain is made of, where a second state or a load is stated. */
+function makeStates(result: BendResult): Content[] {
+  const table = listStateRows(result)
+  if (table === null) return []
+  return [
+    makeTable(
+      table.columns.map(({ label, numeric }, at) => ({ label, width: at === 0 ? '*' : 'auto', isNumeric: numeric })),
+      table.rows.map((row) => table.columns.map(({ key }) => row[key] ?? '')),
+      level2(table.caption),
+    ),
+  ]
 }
 
 /** Both plots side by side; one alone takes the left half. */

@@ -48,6 +48,7 @@ const UNIT_OF_ENDING = [
   ['Amp', 'amp'],
   ['Um', 'um'],
   ['Mm', 'mm'],
+  ['N', 'newton'],
 ] as const
 
 type Words = Readonly<Record<string, FieldNode>>

@@ -115,6 +115,17 @@ const MORE: readonly Design[] = [
   makeOneBend({ requiredCycles: 100, bends: [{ insideRadiusMm: 4.2, radiusToleranceMm: 0.1 }] }),
 ]
 
+/** Bends with second states and loads: what they state is made worse, and not taken away, since blank says that there is none. */
+const LOADED: readonly Design[] = [
+  makeOneBend({
+    requiredCycles: 100,
+    bends: [
+      { insideRadiusMm: 6, flexesFromRadiusMm: 12, foldedToRadiusMm: 3, pullN: 2, twistDeg: 8, twistLengthMm: 30 },
+      { insideRadiusMm: 8, flexesFromAngleDeg: 40, foldedToRadiusMm: 5, pullN: 1, twistDeg: 5, twistLengthMm: 40 },
+    ],
+  }),
+]
+
 /** The item's own examples, whatever they come to, and designs with all features. */
 function listRoots(item: ItemDefinition): Root[] {
   const examples = listExamples(item.id).map(({ change, facts }) => {
@@ -133,7 +144,10 @@ describe('an input that an item declares, made worse', () => {
     (_, path, worse, item) => {
       let judged = 0
       let moved = 0
-      for (const root of listRoots(item)) {
+      for (const root of [
+        ...listRoots(item),
+        ...LOADED.map((design) => ({ ...structuredClone(design), facts: FACTS })),
+      ]) {
         const was = judge(item, root)
         if (was === null || was === 'not-applicable') continue
         for (const place of thin(expand(root, path), MOST_PLACES)) {

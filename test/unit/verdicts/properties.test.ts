@@ -75,6 +75,42 @@ const anyDesign = fc
     return design
   })
 
+/** One and two bends between two radii or two angles, folded before, pulled and twisted, some of it beyond the models. */
+const anyLoadedDesign = fc
+  .record({
+    insideRadiusMm: fc.double({ min: 0.4, max: 30, noNaN: true }),
+    tolerance: fc.constantFrom(0, 0.05),
+    from: fc.option(fc.double({ min: 1.05, max: 20, noNaN: true }), { nil: null }),
+    isByAngle: fc.boolean(),
+    fold: fc.option(fc.double({ min: 0.1, max: 1.5, noNaN: true }), { nil: null }),
+    pullN: fc.constantFrom(null, 0, 0.5, 5, 60, 5000),
+    twistDeg: fc.constantFrom(null, 0, 5, 30, 180),
+    twistLengthMm: fc.double({ min: 5, max: 200, noNaN: true }),
+    use: fc.constantFrom('fold-once', 'flex-to-install', 'dynamic'),
+    logCycles: fc.double({ min: 0, max: 7, noNaN: true }),
+    foilId: fc.constantFrom('copper-ra', 'copper-ed'),
+    isReversed: fc.boolean(),
+  })
+  .map(({ insideRadiusMm, tolerance, from, isByAngle, fold, use, logCycles, foilId, isReversed, ...loads }): Design => {
+    const isBetween = from !== null && use === 'dynamic' && !isReversed
+    const hasTwist = loads.twistDeg !== null
+    return makeOneBend({
+      foilId,
+      requiredCycles: use === 'dynamic' ? 10 ** logCycles : null,
+      bends: [insideRadiusMm, 2 * insideRadiusMm].map((radiusMm) => ({
+        use,
+        motion: isReversed ? 'reversed' : 'one-way',
+        insideRadiusMm: radiusMm,
+        radiusToleranceMm: tolerance * radiusMm,
+        flexesFromRadiusMm: isBetween && !isByAngle ? from * radiusMm : null,
+        flexesFromAngleDeg: isBetween && isByAngle ? 90 / from : null,
+        foldedToRadiusMm: fold === null ? null : fold * radiusMm,
+        ...loads,
+        twistLengthMm: hasTwist ? loads.twistLengthMm : null,
+      })),
+    })
+  })
+
 const RANK: Record<Verdict, number> = {
   fails: 5,
   'cannot-tell': 4,
@@ -207,6 +243,40 @@ describe('worse inputs', () => {
       { seed: 20_261_128, numRuns: 700 },
     )
     expect(tried).toBeGreaterThan(200)
+  }, 900_000)
+})
+
+describe('more of a second state or a load', () => {
+  const declared = CATALOGUE.filter(({ monotone }) => monotone.some(({ path }) => path === 'bends[].pullN'))
+  test('never improves the verdict', () => {
+    let tried = 0
+    fc.assert(
+      fc.property(
+        anyLoadedDesign,
+        fc.constantFrom(...declared),
+        fc.nat(1000),
+        fc.nat(1),
+        fc.double({ min: 0.01, max: 3, noNaN: true }),
+        (design, item, pickInput, pickPlace, factor) => {
+          const input = item.monotone[pickInput % item.monotone.length]
+          if (input === undefined) return
+          const { root } = toDocument(design)
+          const places = expand(root, input.path)
+          const place = places[pickPlace % Math.max(1, places.length)]
+          const value = place === undefined ? null : read(root, place)
+          if (place === undefined || value === null || value === undefined) return
+          const before = fromRoot(root)
+          const after = fromRoot(write(root, place, worsen(value, input.worse, factor)))
+          if (before === null || after === null) return
+          tried += 1
+          const [was, is] = [judge(item, before), judge(item, after)]
+          if (RANK[is] < RANK[was])
+            throw new Error(`${item.id}: ${place.join('.')} ${value} worse by ${factor}: ${was} to ${is}`)
+        },
+      ),
+      { seed: 20_261_129, numRuns: 1500 },
+    )
+    expect(tried).toBeGreaterThan(400)
   }, 900_000)
 })
 

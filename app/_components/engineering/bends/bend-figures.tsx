@@ -5,7 +5,7 @@ import { LifeCaution } from '@/app/_components/ui/cautions'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EnteredPlanLength, PlanLength } from '@/app/_components/ui/quantity'
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
-import { listStrainRows, nameConductorLayers } from '@/lib/drawing'
+import { listStateFigures, listStateRows, listStrainRows, nameConductorLayers } from '@/lib/drawing'
 import {
   type Bend,
   type BendResult,
@@ -125,9 +125,11 @@ export function AllowableTable({ result }: { result: BendResult }) {
   const designations = nameConductorLayers(live.evaluatedDesign.construction)
   const sources = [...new Set(result.conductors.flatMap((conductor) => conductor.allowableSourceKey ?? []))]
   if (result.conductors.length === 0) return <p className="empty">No conductor lies in this bend.</p>
+  const states = listStateRows(result, designations)
   return (
     <>
       <PictureTableView table={listStrainRows(result, { unit, designations })} />
+      {states !== null && <PictureTableView table={states} />}
       {sources.length > 0 && (
         <p className="small muted">Allowable strain from {sources.map(getSourceWords).join('; ')}.</p>
       )}
@@ -214,6 +216,7 @@ export function BendFigures({ result }: { result: BendResult }) {
         : `${asComputed(springback.relaxedAngleDeg, 'angleDeg')} at ${digitsOfRadius(springback.relaxedRadiusMm, unit)} ${units.plan} radius (${asComputed(springback.keptFraction * 100, 'roughSharePct')} of its angle)`,
     )
   }
+  for (const [term, value] of listStateFigures(result)) add(term, value)
   add('Developed length', <PlanLength valueMm={result.developedLengthMm} />)
   if (result.leaves.length > 1) {
     add('Maximum length difference between leaves', <PlanLength valueMm={result.leafLengthDifferenceMm} />)

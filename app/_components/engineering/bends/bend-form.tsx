@@ -9,6 +9,21 @@ type BendField = keyof typeof BEND_FIELDS
 
 /** Only parts that flex in service have these. */
 const ONLY_DYNAMIC: readonly BendField[] = ['motion', 'flexTest']
+
+/** What is asked where something else is stated. A value that is there stays in sight, since it counts. */
+function isAsked(name: BendField, bend: Bend): boolean {
+  switch (name) {
+    case 'flexesFromRadiusMm':
+    case 'flexesFromAngleDeg':
+      return bend[name] !== null || (bend.use === 'dynamic' && bend.motion === 'one-way')
+    case 'twistLengthMm':
+      return bend[name] !== null || (bend.twistDeg ?? 0) > 0
+    case 'faceGapMm':
+      return bend[name] !== null || bend.radiusHeldBy === 'between-faces'
+    default:
+      return bend.use === 'dynamic' || !ONLY_DYNAMIC.includes(name)
+  }
+}
 /** Written over several lines. */
 const LONG_TEXTS: readonly string[] = ['note', 'pointsOfApplication']
 const FIELDS = (Object.keys(BEND_FIELDS) as BendField[]).filter((key) => key !== 'id')
@@ -18,7 +33,7 @@ export function BendForm({ bend, index }: { bend: Bend; index: number }) {
   return (
     <FormCells>
       <div className="form-grid">
-        {FIELDS.filter((key) => bend.use === 'dynamic' || !ONLY_DYNAMIC.includes(key)).map((key) => (
+        {FIELDS.filter((key) => isAsked(key, bend)).map((key) => (
           <BendCell key={key} name={key} bend={bend} index={index} />
         ))}
       </div>

@@ -68,7 +68,11 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
     <div ref={ref}>
       <div>
         {strain === null ? (
-          <p className="empty">The strain plot needs a computed bend.</p>
+          <p className="empty">
+            {result.states === null
+              ? 'The strain plot needs a computed bend.'
+              : 'The strain plot shows bending alone. The parts of the strain stand in the table below.'}
+          </p>
         ) : (
           <PictureView picture={strain} />
         )}
@@ -76,9 +80,11 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
       <div>
         {life === null ? (
           <p className="empty">
-            {bend.use === 'dynamic'
-              ? 'The life curve needs the required cycles and a foil with fatigue data.'
-              : 'Life over radius is computed for dynamic use.'}
+            {result.states !== null && bend.use === 'dynamic'
+              ? 'Life over radius is drawn for a motion that begins flat, without a fold before, pull or twist.'
+              : bend.use === 'dynamic'
+                ? 'The life curve needs the required cycles and a foil with fatigue data.'
+                : 'Life over radius is computed for dynamic use.'}
           </p>
         ) : (
           <PictureView picture={life} />

@@ -2,7 +2,7 @@
 
 import { lazy, Suspense, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import type { Bend } from '@/lib/engine'
+import { type Bend, listStatedStateKeys } from '@/lib/engine'
 import { useDraft } from '../draft'
 
 /** Fetched when somebody asks for it: most visits to a bend do not. */
@@ -20,6 +20,13 @@ export function TornadoPanel({ bend }: { bend: Bend }) {
     )
   }
   const hasIssues = live.issues.length > 0
+  if (listStatedStateKeys(bend).some((key) => key !== 'faceGapMm')) {
+    return (
+      <p className="empty">
+        Computed for a bend that is made from flat, without a fold before, pull or twist. This one states another.
+      </p>
+    )
+  }
   return (
     <div className="row">
       <Button onPress={() => setIsOpen(true)} isDisabled={hasIssues}>

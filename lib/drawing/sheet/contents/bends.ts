@@ -1,4 +1,13 @@
-import { BEND_FIELDS, type Bend, type Design, type FieldNode, getChoiceWord, NOT_STATED } from '@/lib/engine'
+import {
+  BEND_FIELDS,
+  BEND_STATE_KEYS,
+  type Bend,
+  type Design,
+  type FieldNode,
+  getChoiceWord,
+  listStatedStateKeys,
+  NOT_STATED,
+} from '@/lib/engine'
 import { asEntered, digitsAsEntered, withUnitInHead } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
 import { formatObserved, type SheetWords } from './words'
@@ -29,6 +38,7 @@ const WITH_COLUMN: ReadonlySet<string> = new Set<keyof Bend>([
   'distanceToRigidMm',
   'flexTest',
   'note',
+  ...BEND_STATE_KEYS,
 ])
 const FURTHER_FIELDS = (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][]).filter(
   ([key]) => !WITH_COLUMN.has(key),
@@ -49,6 +59,7 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
   if (design.bends.length === 0) return null
   const names = nameBends(design)
   const mm = words.planUnit
+  const hasStates = design.bends.some((bend) => listStatedStateKeys(bend).length > 0)
   const { operatingMinDegC, operatingMaxDegC } = design.brief
   const temperature =
     operatingMinDegC === null || operatingMaxDegC === null
@@ -68,6 +79,7 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
       column(BEND_FIELDS.insideFace.label, 15),
       column(`${BEND_FIELDS.axisLengthMm.label}, ${mm}`, 20, 0, true),
       column(BEND_FIELDS.use.label, 24, 1),
+      ...(hasStates ? [column('Other states and loads', 34, 2)] : []),
       column(BEND_FIELDS.requiredCycles.head, 22, 0, true),
       column('Temperature, °C', 22),
       column(BEND_FIELDS.radiusHeldBy.label, 20, 1),
@@ -87,6 +99,7 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
         getChoiceWord(BEND_FIELDS.insideFace, bend.insideFace),
         words.plan(bend.axisLengthMm),
         describeUse(bend),
+        ...(hasStates ? [describeStates(bend, words)] : []),
         bend.requiredCycles === null
           ? bend.use === 'dynamic'
             ? NOT_STATED
@@ -107,6 +120,17 @@ function describeUse({ use, motion }: Bend): string {
   return use === 'dynamic'
     ? `dynamic, ${getChoiceWord(BEND_FIELDS.motion, motion)}`
     : getChoiceWord(BEND_FIELDS.use, use)
+}
+
+/** `flexes from radius 20 mm; pull along the part 3 N`: what is not stated is not there. */
+function describeStates(bend: Bend, { plan, planUnit }: SheetWords): string {
+  const stated = listStatedStateKeys(bend).map((key) => {
+    const { label, unit }: FieldNode = BEND_FIELDS[key]
+    const value = bend[key] ?? 0
+    const text = unit === 'mm' ? `${plan(value)} ${planUnit}` : asEntered(value, unit ?? 'ratio')
+    return `${label.charAt(0).toLowerCase()}${label.slice(1)} ${text}`
+  })
+  return stated.length === 0 ? '–' : stated.join('; ')
 }
 
 /** What a drawing for continuous flexing states beside the cycles; null where no bend is dynamic. */

@@ -23,7 +23,42 @@ export const BEND_FIELDS = {
   axisLengthMm: { label: 'Length along the axis', unit: 'mm', hint: 'The width of the part there.' },
   motion: {
     label: 'Motion',
-    choices: { 'one-way': 'from flat to the radius and back', reversed: 'to both sides of flat' },
+    choices: { 'one-way': 'to the radius and back', reversed: 'to both sides of flat' },
+  },
+  flexesFromRadiusMm: {
+    label: 'Flexes from radius',
+    inText: 'inside radius at the flatter end of the motion',
+    unit: 'mm',
+    hint: 'Inside radius at the flatter end of the motion. Leave blank where it flexes from flat.',
+  },
+  flexesFromAngleDeg: {
+    label: 'Flexes from angle',
+    inText: 'angle at the flatter end of the motion',
+    unit: 'deg',
+    hint: 'In place of a radius: the angle at the flatter end, over the same length of the part.',
+  },
+  foldedToRadiusMm: {
+    label: 'Folded first to radius',
+    inText: 'inside radius of an earlier fold',
+    unit: 'mm',
+    hint: 'Inside radius of a fold made here once, for instance to get the part in. It uses up life.',
+  },
+  pullN: {
+    label: 'Pull along the part',
+    inText: 'pull',
+    unit: 'newton',
+    hint: 'Force along the part while it is bent, over its whole width. Blank and 0: none.',
+  },
+  twistDeg: {
+    label: 'Twist',
+    unit: 'deg',
+    hint: 'Turn about the length of the part, from one end of the motion to the other. Blank and 0: none.',
+  },
+  twistLengthMm: {
+    label: 'Length that twists',
+    inText: 'length that twists',
+    unit: 'mm',
+    hint: 'Needed where a twist is stated.',
   },
   requiredCycles: {
     label: 'Required cycles',
@@ -40,8 +75,15 @@ export const BEND_FIELDS = {
       stop: 'a stop',
       channel: 'a channel',
       'bonded-in-place': 'bonded in place',
+      'between-faces': 'two parallel faces, nothing inside',
       nothing: 'nothing',
     },
+  },
+  faceGapMm: {
+    label: 'Gap between the faces',
+    inText: 'gap between the faces',
+    unit: 'mm',
+    hint: 'Between two parallel faces that hold a fold of 180°. The tip of the fold is tighter than half of it.',
   },
   distanceToRigidMm: {
     label: 'Distance to the rigid edge',

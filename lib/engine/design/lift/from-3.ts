@@ -14,7 +14,12 @@ export function liftFrom3(document: JsonObject): JsonObject {
   lifted = changeAt(lifted, 'construction', (construction) =>
     changeEach(construction, 'zones', (zone) => ({ statedToleranceUm: null, ...zone })),
   )
-  lifted = changeEach(lifted, 'bends', (bend) => ({ forming: UNKNOWN_FORMING, inProduct: UNKNOWN_IN_PRODUCT, ...bend }))
+  lifted = changeEach(lifted, 'bends', (bend) => ({
+    forming: UNKNOWN_FORMING,
+    inProduct: UNKNOWN_IN_PRODUCT,
+    ...NEW_STATES_OF_BEND,
+    ...bend,
+  }))
   return changeAt(lifted, 'features', liftFeatures)
 }
 
@@ -46,4 +51,14 @@ function liftFeatures(features: JsonObject): JsonObject {
   }))
   lifted = changeEach(lifted, 'coverlayOpenings', (opening) => ({ landMm: null, neededOpenMm: null, ...opening }))
   return changeEach(lifted, 'stiffeners', (stiffener) => ({ bonded: null, heatRatingDegC: null, ...stiffener }))
+}
+
+const NEW_STATES_OF_BEND: JsonObject = {
+  flexesFromRadiusMm: null,
+  flexesFromAngleDeg: null,
+  foldedToRadiusMm: null,
+  pullN: null,
+  twistDeg: null,
+  twistLengthMm: null,
+  faceGapMm: null,
 }

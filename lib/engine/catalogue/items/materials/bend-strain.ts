@@ -9,7 +9,7 @@ import { SECTION_INPUTS } from '../../item-inputs'
 import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
 import { AT_LEAST_RADIUS, nameCopper, withinModel } from '../../model-reach'
-import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { LONGER_LIFE, MORE_STATES, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 import { withinStatedUse } from '../../stated-cycles'
 
 export const bendStrain = defineItem({
@@ -31,19 +31,57 @@ export const bendStrain = defineItem({
   restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
-  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
+  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES, ...MORE_STATES],
   check: (context) =>
-    listBends(context).map(
-      ({ bend, result, index, place }): Outcome =>
-        withinStatedUse(
-          bend,
-          withinModel(result, judge(context, { bend, result, index, place }), ({ conductors }) =>
-            judgeAtLeast(context, bend, { ...result, conductors }, place),
-          ),
-          place,
+    listBends(context).flatMap(({ bend, result, index, place }): Outcome[] => [
+      withinStatedUse(
+        bend,
+        withinModel(result, judge(context, { bend, result, index, place }), ({ conductors }) =>
+          judgeAtLeast(context, bend, { ...result, conductors }, place),
         ),
-    ),
+        place,
+      ),
+      ...judgeFoldBefore(context, { bend, result, index, place }).map((outcome) =>
+        withinModel(result, outcome, () => null),
+      ),
+    ]),
 })
+
+/** A fold that was made before the bend takes its radius is a fold of its own: its copper stands against one fold. */
+function judgeFoldBefore(
+  context: EvaluationContext,
+  { bend, result, index, place }: Pick<BendUnderCheck, 'bend' | 'result' | 'index' | 'place'>,
+): Outcome[] {
+  return result.conductors.flatMap((conductor): Outcome[] => {
+    const fold = conductor.states?.fold ?? null
+    if (fold === null) return []
+    const what = `strain of ${conductor.name} in the fold before bend ${bend.name}`
+    if (fold.allowablePct === null) {
+      return [
+        notComputed(
+          ['bends', index, 'foldedToRadiusMm'],
+          `allowable strain of the foil in the fold before bend ${bend.name}`,
+          [place],
+        ),
+      ]
+    }
+    return [
+      decide({
+        value: fold.strainPct,
+        range: fold.strainRangePct,
+        rangeOver: 'both',
+        limit: makeStrainLimit(context, { ...bend, use: 'fold-once' }, conductor, fold.allowablePct),
+        limitRange: fold.allowableRangePct ?? undefined,
+        limitRangeOver: 'constants',
+        places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
+        what,
+        equation: 'e = (y - y_0) / (R_fold + y_0), y_0 of the formed section',
+        sourceKey: 'plasticBending',
+        cautions: result.cautions,
+      }),
+    ]
+  })
+}
 
 function judge(
   context: EvaluationContext,
@@ -144,7 +182,7 @@ function compare(
 function describeComparison(
   context: EvaluationContext,
   bend: Bend,
-  { cautions }: BendResult,
+  { cautions, states }: BendResult,
   conductor: ConductorStrainResult,
   allowablePct: number,
   place: Place,
@@ -154,10 +192,22 @@ function describeComparison(
     limit: makeStrainLimit(context, bend, conductor, allowablePct),
     places: [place, placeOf('layer', { id: conductor.layerId, name: conductor.name })],
     what: `strain of ${nameCopper(conductor)} in bend ${bend.name}`,
-    equation: 'e = (y - y_0) / (R + y_0), y_0 of the formed section',
+    equation: describeEquation(states),
     sourceKey: 'plasticBending',
     cautions,
   }
+}
+
+const describeEquation = (states: BendResult['states']): string => {
+  if (states === null) return 'e = (y - y_0) / (R + y_0), y_0 of the formed section'
+  const isLoaded = states.pullN > 0 || states.twistDeg > 0
+  const radius = states.equivalentRadiusMm === null ? 'R' : 'R_eq'
+  const bending = `(y - y_0) / (${radius} + y_0)`
+  return [
+    isLoaded ? `e^2 = (${bending} + pull + twist at the edge)^2 + shear^2 / 3` : `e = ${bending}`,
+    'y_0 of the formed section',
+    ...(states.equivalentRadiusMm === null ? [] : ['1 / (R_eq + y) = 1 / (R + y) - 1 / (R_from + y)']),
+  ].join(', ')
 }
 
 /** Past the relation's end no strain is known to be allowed; one that is too much for its end fails all the same. */

@@ -5,7 +5,7 @@ import { decide, makeSourceLimit } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { AS_BOUND, AT_LEAST_RADIUS, withinModel } from '../../model-reach'
-import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { MORE_STATES, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const copperYield = defineItem({
   id: 'copper-yield',
@@ -19,7 +19,7 @@ export const copperYield = defineItem({
   restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
-  monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES],
+  monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES, ...MORE_STATES],
   check: (context) =>
     checkDynamicBends(context, ({ bend, result, place }) =>
       result.conductors.map((conductor) =>
@@ -31,7 +31,8 @@ export const copperYield = defineItem({
     ),
 })
 
-type Copper = Pick<CopperPartResult, 'firstBendStrainPct' | 'peakRangePct' | 'yieldStrainPct' | 'yieldRangePct'>
+type Copper = Pick<CopperPartResult, 'firstBendStrainPct' | 'peakRangePct' | 'yieldStrainPct' | 'yieldRangePct'> &
+  Partial<Pick<CopperPartResult, 'firstBendRangePct'>>
 
 /**
  * Foil and plating yield each by its own strength: the one nearest to it decides, or the other where that one yields at its worst corner
@@ -48,14 +49,14 @@ function judge(conductor: ConductorStrainResult, bend: Bend, place: Place, isAtL
 }
 
 function compare(
-  { firstBendStrainPct, peakRangePct, yieldStrainPct, yieldRangePct }: Copper,
+  { firstBendStrainPct, firstBendRangePct, peakRangePct, yieldStrainPct, yieldRangePct }: Copper,
   conductor: ConductorStrainResult,
   bend: Bend,
   place: Place,
   isAtLeast: boolean,
 ): DecidedOutcome {
   // The range is that of a cycle, which copper past yield sets apart from the first bend.
-  const range = {
+  const range = firstBendRangePct ?? {
     low: Math.min(peakRangePct.low, firstBendStrainPct),
     high: Math.max(peakRangePct.high, firstBendStrainPct),
   }

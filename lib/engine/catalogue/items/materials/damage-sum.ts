@@ -13,7 +13,7 @@ import { cannotTell, computeMargin, decide, notComputedFrom } from '../../decide
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { BEYOND_REACH } from '../../life-reach'
-import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { LONGER_LIFE, MORE_STATES, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const damageSum = defineItem({
   id: 'damage-sum',
@@ -27,7 +27,7 @@ export const damageSum = defineItem({
   restsOn: [...SECTION_INPUTS, 'bends', 'brief.lifeSurvivalPct', 'brief.lifeWeibullSlope'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
-  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
+  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES, ...MORE_STATES],
   check: (context) => {
     const limit = context.getLimit('damageSumFraction')
     const missing: MissingInput[] = []

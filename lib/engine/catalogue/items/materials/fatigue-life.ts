@@ -17,7 +17,7 @@ import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { BEYOND_REACH } from '../../life-reach'
 import { AT_LEAST_RADIUS, withinModel } from '../../model-reach'
-import { LONGER_LIFE, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { LONGER_LIFE, MORE_STATES, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 
 export const fatigueLife = defineItem({
   id: 'fatigue-life',
@@ -34,7 +34,7 @@ export const fatigueLife = defineItem({
   restsOn: [...SECTION_INPUTS, 'bends', 'brief.lifeSurvivalPct', 'brief.lifeWeibullSlope'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
-  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES],
+  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES, ...MORE_STATES],
   check: (context) =>
     checkDynamicBends(context, ({ bend, result, index, place }): Outcome => {
       if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])

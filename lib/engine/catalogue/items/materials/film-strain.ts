@@ -5,7 +5,7 @@ import { cannotTell, decide, makeSourceLimit, notApplicable } from '../../decide
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { AS_BOUND, AT_LEAST_RADIUS, withinModel } from '../../model-reach'
-import { TIGHTER_BEND } from '../../monotone'
+import { MORE_STATES, TIGHTER_BEND } from '../../monotone'
 
 export const filmStrain = defineItem({
   id: 'film-strain',
@@ -19,7 +19,7 @@ export const filmStrain = defineItem({
   restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
-  monotone: TIGHTER_BEND,
+  monotone: [...TIGHTER_BEND, ...MORE_STATES],
   check: (context) =>
     listBends(context).flatMap((each): Outcome | Outcome[] => {
       const { bend, result, place } = each
@@ -30,14 +30,47 @@ export const filmStrain = defineItem({
         return notApplicable(`no film lies at a face of bend ${bend.name}`, [place])
       }
       if (bend.use === null) return notComputedUse(each)
-      return films.map((film) =>
+      return films.flatMap((film) => [
         withinModel(result, judge(context, each, film), ({ faceFilms }) => {
           const known = faceFilms.find(({ layerId, side }) => layerId === film.layerId && side === film.side)
           return known === undefined ? null : judge(context, each, known, true)
         }),
-      )
+        ...(film.fold === null
+          ? []
+          : [withinModel(result, judgeFoldBefore(context, each, film, film.fold), () => null)]),
+      ])
     }),
 })
+
+/** The film in a fold that was made before, against what a film may take in a fold. */
+function judgeFoldBefore(
+  context: EvaluationContext,
+  { bend, result, place }: BendUnderCheck,
+  film: FaceFilmResult,
+  { strainPct, rangePct }: NonNullable<FaceFilmResult['fold']>,
+): Outcome {
+  const places = [place, placeOf('layer', { id: film.layerId, name: film.name })]
+  const what = `strain of ${film.name} at the ${film.side === 'inner' ? 'inside' : 'outside'} of the fold before bend ${bend.name}`
+  const decided = decide({
+    value: strainPct,
+    range: rangePct,
+    rangeOver: 'both',
+    limit: context.getLimit('filmFoldStrainPct'),
+    places,
+    what,
+    equation: 'e = (y - y_0) / (R_fold + y_0) at the face, y_0 of the formed section',
+    sourceKey: 'plasticBending',
+    cautions: result.cautions,
+  })
+  return decided.verdict === 'meets'
+    ? decided
+    : cannotTell(what, HARD_FOLD, places, { value: decided.value, limit: decided.limit })
+}
+
+const HARD_FOLD = {
+  because: 'no figure says whether a film that is folded this hard creases, tears or comes off',
+  decidedBy: 'fold samples, or use a larger radius',
+}
 
 /** Flexing must not yield a film; a fold may, as long as it stays far from tearing, and past that nobody can tell. */
 function judge(
@@ -75,13 +108,5 @@ function judge(
         : undefined,
   })
   if (isFlexed || decided.verdict === 'meets') return decided
-  return cannotTell(
-    what,
-    {
-      because: 'no figure says whether a film that is folded this hard creases, tears or comes off',
-      decidedBy: 'fold samples, or use a larger radius',
-    },
-    places,
-    { value: decided.value, limit: decided.limit },
-  )
+  return cannotTell(what, HARD_FOLD, places, { value: decided.value, limit: decided.limit })
 }

@@ -3,6 +3,7 @@ import { getRadiusRangeMm, listBends, notComputedSection } from '../../checks'
 import { cannotTell, decide, makeSourceLimit, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
+import { withinRadiusRule } from '../../model-reach'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 import { withinStatedUse } from '../../stated-cycles'
 
@@ -68,6 +69,6 @@ export const handbookRadius = defineItem({
         cautions: warning === null ? [] : [warning],
         remark: result.disagreement[0],
       })
-      return withinStatedUse(bend, decided, place)
+      return withinStatedUse(bend, withinRadiusRule(result, decided), place)
     }),
 })

@@ -6,6 +6,7 @@ import { BRIEF_PLACE, getRadiusRangeMm, listBends, notComputedSection } from '..
 import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
+import { withinRadiusRule } from '../../model-reach'
 import { TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 import { withinStatedUse } from '../../stated-cycles'
 
@@ -76,7 +77,7 @@ export const radiusRatio = defineItem({
         equation: 'inside radius / finished thickness',
         remark: `Table: ${tableName}. A ratio of ${inSentence(actual)} means ${inSentence(surfaceStrainPct, 'pct')} at the outer surface.`,
       })
-      return withinStatedUse(bend, decided, place)
+      return withinStatedUse(bend, withinRadiusRule(result, decided), place)
     })
   },
 })

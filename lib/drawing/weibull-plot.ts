@@ -1,7 +1,16 @@
 import * as Plot from '@observablehq/plot'
 import type { FlexTestSet } from '@/lib/engine/flex-tests'
 import { type BoundedEstimate, fitLifeAtFraction, rankFailures } from '@/lib/engine/life'
-import { asCount, digitsAsEntered, inSentence } from '@/lib/engine/units'
+import {
+  asCount,
+  digitsAsEntered,
+  digitsOfEnteredLength,
+  formatEnteredLength,
+  getShownUnit,
+  inSentence,
+  type LengthUnit,
+  withUnitInHead,
+} from '@/lib/engine/units'
 import type { Picture, PictureTable } from './picture'
 import { makePlotPicture, type PlotFrame } from './plot-picture'
 
@@ -24,7 +33,11 @@ const rise = (failureFraction: number): number => Math.log(-Math.log1p(-failureF
  *
  * @returns null where nothing could be fitted
  */
-export function drawWeibullPlot(set: FlexTestSet, frame: PlotFrame): Picture | null {
+export function drawWeibullPlot(
+  set: FlexTestSet,
+  { unit: chosen = 'mm', ...frame }: PlotFrame & { readonly unit?: LengthUnit },
+): Picture | null {
+  const unit = getShownUnit('mm', chosen)
   const conditions = listFitted(set)
   if (set.fit === null || conditions.length === 0) return null
   const { palette } = frame
@@ -41,7 +54,7 @@ export function drawWeibullPlot(set: FlexTestSet, frame: PlotFrame): Picture | n
   const foot = rise(0.006)
   return makePlotPicture(
     frame,
-    { title: `Weibull plot, set ${set.name}`, description: describe(set), table: listSpecimenRows(set) },
+    { title: `Weibull plot, set ${set.name}`, description: describe(set), table: listSpecimenRows(set, unit) },
     {
       marginLeft: 58,
       marginRight: 70,
@@ -68,8 +81,9 @@ export function drawWeibullPlot(set: FlexTestSet, frame: PlotFrame): Picture | n
           SHARES_PCT.map((sharePct) => rise(sharePct / 100)),
           { stroke: palette.hairline, strokeOpacity: 0.5 },
         ),
-        ...conditions.flatMap(({ radiusMm, failures, survivors, line }) => {
-          const last = line.at(-1)
+        ...conditions.flatMap(({ radiusMm, failures, survivors, line }, at) => {
+          // Each at a height of its own, since lines of near radii lie close together.
+          const last = line.at(-1 - (at % 4))
           return [
             ...(['low', 'high'] as const).map((end) =>
               Plot.line(
@@ -112,7 +126,7 @@ export function drawWeibullPlot(set: FlexTestSet, frame: PlotFrame): Picture | n
                   Plot.text([last], {
                     x: ({ value }) => inDomain(value),
                     y: ({ sharePct }) => rise(sharePct / 100),
-                    text: () => `R ${inSentence(radiusMm, 'mm')}`,
+                    text: () => `R ${formatEnteredLength(radiusMm, 'mm', unit)}`,
                     textAnchor: 'start',
                     dx: 5,
                     fill: palette.ink,
@@ -145,12 +159,12 @@ function describe({ name, fit, specimens, failures }: FlexTestSet): string {
 }
 
 /** The table behind the plot: every specimen, with the rank of those that failed. */
-function listSpecimenRows(set: FlexTestSet): PictureTable {
+function listSpecimenRows(set: FlexTestSet, unit: LengthUnit): PictureTable {
   return {
     caption: `Specimens of set ${set.name}`,
     columns: [
       { key: 'specimen', label: 'Specimen', numeric: false },
-      { key: 'radius', label: 'Inside radius, mm', numeric: true },
+      { key: 'radius', label: withUnitInHead('Inside radius', unit), numeric: true },
       { key: 'cycles', label: 'Cycles', numeric: true },
       { key: 'result', label: 'Result', numeric: false },
       { key: 'rank', label: 'Median rank, %', numeric: true },
@@ -164,7 +178,7 @@ function listSpecimenRows(set: FlexTestSet): PictureTable {
         if (!hasSurvived) failed += 1
         return {
           specimen,
-          radius: digitsAsEntered(insideRadiusMm),
+          radius: digitsOfEnteredLength(insideRadiusMm, 'mm', unit),
           cycles: asCount(cycles),
           result: hasSurvived ? 'survived' : 'failed',
           rank: rank === undefined ? '' : inSentence(Math.round(1000 * rank.failureFraction) / 10),

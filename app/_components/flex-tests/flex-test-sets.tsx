@@ -2,6 +2,7 @@
 
 import { type ReactNode, useMemo } from 'react'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
+import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawWeibullPlot, SCREEN_PALETTE } from '@/lib/drawing'
 import type { LimitOwner } from '@/lib/engine'
 import {
@@ -12,7 +13,15 @@ import {
   type TestedConstant,
 } from '@/lib/engine/flex-tests'
 import type { BoundedEstimate } from '@/lib/engine/life'
-import { digitsAsComputed, digitsAsEntered, inSentence } from '@/lib/engine/units'
+import {
+  digitsAsComputed,
+  digitsOfEnteredLength,
+  formatEnteredLength,
+  getShownUnit,
+  inSentence,
+  type LengthUnit,
+  withUnitInHead,
+} from '@/lib/engine/units'
 import { PictureView, usePlotDocument, useWidth } from '../engineering/pictures'
 
 const PLOT_HEIGHT_PX = 340
@@ -36,7 +45,7 @@ export function FlexTestSets({ rows, owner }: FlexTestSetsProps) {
 }
 
 const COLUMNS = {
-  radius: { head: 'Inside radius, mm', isNumeric: true, isRowHead: true },
+  radius: { head: 'Inside radius', isNumeric: true, isRowHead: true },
   ratio: { head: 'R/t', isNumeric: true },
   strain: { head: 'Strain range, %', isNumeric: true },
   specimens: { head: 'Specimens', isNumeric: true },
@@ -48,7 +57,10 @@ const COLUMNS = {
 
 function SetView({ set }: { readonly set: FlexTestSet }) {
   const { name, first, conditions, fit, because, noDuctilityBecause } = set
+  const { unit: chosen } = useLengthUnit()
+  const unit = getShownUnit('mm', chosen)
   const plotDocument = usePlotDocument()
+  const columns = { ...COLUMNS, radius: { ...COLUMNS.radius, head: withUnitInHead('Inside radius', unit) } }
   const { ref, widthPx } = useWidth<HTMLDivElement>(560)
   const plotWidthPx = Math.max(300, Math.min(680, widthPx))
   const picture = useMemo(
@@ -60,22 +72,23 @@ function SetView({ set }: { readonly set: FlexTestSet }) {
             palette: SCREEN_PALETTE,
             widthPx: plotWidthPx,
             heightPx: PLOT_HEIGHT_PX,
+            unit: chosen,
           }),
-    [plotDocument, set, plotWidthPx],
+    [plotDocument, set, plotWidthPx, chosen],
   )
   return (
     <div ref={ref} className="stack">
       <h3>Set {name}</h3>
       <p className="small">
-        {first.foil}, {inSentence(first.foilUm, 'um')} foil,{' '}
+        {first.foil}, {formatEnteredLength(first.foilUm, 'um', chosen)} foil,{' '}
         {first.kind === 'circuit' ? 'circuit' : 'bare foil over mandrels'},{' '}
         {first.motion === 'one-way' ? 'one way' : 'reversed'},{' '}
         {first.temperatureDegC === null ? 'temperature not stated' : inSentence(first.temperatureDegC, 'degC')}.{' '}
         {describeUse(set)}
       </p>
-      <DataTable label={`Conditions of set ${name}`} columns={COLUMNS}>
+      <DataTable label={`Conditions of set ${name}`} columns={columns}>
         {conditions.map((condition) => (
-          <DataRow key={condition.insideRadiusMm} columns={COLUMNS} cells={makeCells(set, condition)} />
+          <DataRow key={condition.insideRadiusMm} columns={columns} cells={makeCells(set, condition, unit)} />
         ))}
       </DataTable>
       {because === null && noDuctilityBecause !== null && <p className="small muted">{sentence(noDuctilityBecause)}</p>}
@@ -98,11 +111,15 @@ function describeUse({ fit, tested, because }: FlexTestSet): string {
 
 const sentence = (text: string) => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`
 
-function makeCells({ fit, first }: FlexTestSet, condition: FlexTestCondition): Record<keyof typeof COLUMNS, ReactNode> {
+function makeCells(
+  { fit, first }: FlexTestSet,
+  condition: FlexTestCondition,
+  unit: LengthUnit,
+): Record<keyof typeof COLUMNS, ReactNode> {
   const { insideRadiusMm, thicknessUm, strainRangePct, specimens, leftOut, fitted, fatigueDuctility } = condition
   const life = fitted === null ? null : (fit?.lives[fitted] ?? null)
   return {
-    radius: digitsAsEntered(insideRadiusMm),
+    radius: digitsOfEnteredLength(insideRadiusMm, 'mm', unit),
     ratio: first.kind === 'circuit' ? digitsAsComputed((1000 * insideRadiusMm) / thicknessUm, 'times') : '',
     strain: strainRangePct === null ? 'not stated' : inSentence(strainRangePct),
     specimens: specimens.length,

@@ -1,11 +1,15 @@
 import 'server-only'
 import type { LimitOwner, TestedLife } from '@/lib/engine'
 import { type FlexTestRow, listTestedLives } from '@/lib/engine/flex-tests'
+import { hashJson } from '@/lib/review'
 import type { LoadedRevision } from './loaded-revision'
 import { type CompanySheets, pickSheets } from './sheet-records'
 
 /** Fits by the list that they were made of: a request asks for the same ones several times. */
 const fitted = new WeakMap<readonly FlexTestRow[], readonly TestedLife[]>()
+/** The same by content, for the next request: a full sheet takes up to a second to fit. The most that is kept is our choice. */
+const fittedByContent = new Map<string, readonly TestedLife[]>()
+const MOST_KEPT = 64
 
 /**
  * What flex tests give that a view of a revision may rest on: the workspace's, as the review's version of the catalogue has them, and those
@@ -32,7 +36,18 @@ export function combineTestedLives(
 
 function fitOnce(rows: readonly FlexTestRow[] | undefined, owner: LimitOwner): readonly TestedLife[] {
   if (rows === undefined) return []
-  const known = fitted.get(rows) ?? listTestedLives(rows, owner)
+  const known = fitted.get(rows) ?? fitByContent(rows, owner)
   fitted.set(rows, known)
+  return known
+}
+
+function fitByContent(rows: readonly FlexTestRow[], owner: LimitOwner): readonly TestedLife[] {
+  const key = hashJson({ rows, owner })
+  const known = fittedByContent.get(key) ?? listTestedLives(rows, owner)
+  // What was asked for last goes to the end; what nobody asks for is dropped first.
+  fittedByContent.delete(key)
+  fittedByContent.set(key, known)
+  const [oldest] = fittedByContent.keys()
+  if (fittedByContent.size > MOST_KEPT && oldest !== undefined) fittedByContent.delete(oldest)
   return known
 }

@@ -1,5 +1,5 @@
 import { inSentence } from '../units'
-import type { FlexTestRow } from './row'
+import { type FlexTestRow, MAX_RADII_OF_SET } from './row'
 
 export interface FlexTestIssue {
   readonly row: number
@@ -43,6 +43,7 @@ export function findFlexTestIssues(rows: readonly FlexTestRow[]): FlexTestIssue[
   const firstSpecimen = new Map<string, number>()
   const firstOfSet = new Map<string, number>()
   const firstOfCondition = new Map<string, number>()
+  const radii = new Map<string, Set<number>>()
   return rows.flatMap((row, index) => {
     const issues: FlexTestIssue[] = findFlexTestRowIssues(row).map((issue) => ({ row: index, ...issue }))
     const before = notedFirst(firstSpecimen, flexTestRowKey(row), index)
@@ -55,6 +56,12 @@ export function findFlexTestIssues(rows: readonly FlexTestRow[]): FlexTestIssue[
       if (row[field] === first[field]) continue
       const message = `differs from ${first[field] ?? 'empty'} in specimen ${first.specimen}: one set has one ${word}`
       issues.push({ row: index, field, code: 'differs-in-set', message })
+    }
+    const own = radii.get(row.set.toLowerCase()) ?? new Set()
+    radii.set(row.set.toLowerCase(), own.add(row.insideRadiusMm))
+    if (own.size > MAX_RADII_OF_SET) {
+      const message = `is one radius too many: a set has at most ${MAX_RADII_OF_SET}; begin another set`
+      issues.push({ row: index, field: 'insideRadiusMm', code: 'too-many-radii', message })
     }
     const condition = JSON.stringify([row.set.toLowerCase(), row.insideRadiusMm])
     const alike = rows[notedFirst(firstOfCondition, condition, index) ?? index] ?? row

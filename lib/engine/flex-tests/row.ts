@@ -48,5 +48,7 @@ export const flexTestRowSchema = z.strictObject({
 
 export type FlexTestRow = z.infer<typeof flexTestRowSchema>
 
-/** A set is a page of numbers, not a database: more is a mistake of a program. Our choice. */
-export const MAX_FLEX_TEST_ROWS = 1000
+/** A sheet of tests is some pages of numbers: more would take a request longer to fit than it should. Our choice. */
+export const MAX_FLEX_TEST_ROWS = 500
+/** Bounds of each radius take all others of its set into account: the work grows with their square. Our choice. */
+export const MAX_RADII_OF_SET = 8

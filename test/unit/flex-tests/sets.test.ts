@@ -173,6 +173,10 @@ describe('rows of flex tests', () => {
     ])
     expect(places([a, { ...b, thicknessUm: 120 }])).toEqual([[1, 'thicknessUm']])
     expect(places([a, { ...b, thicknessUm: 120, insideRadiusMm: 5 }])).toEqual([])
+    const radii = (count: number) =>
+      Array.from({ length: count }, (_, at) => ({ ...a, specimen: `${at}`, insideRadiusMm: at + 1 }))
+    expect(places(radii(8))).toEqual([])
+    expect(places(radii(9))).toEqual([[8, 'insideRadiusMm']])
     expect(places([{ ...a, thicknessUm: 10 }])).toEqual([[0, 'thicknessUm']])
     expect(places([{ ...a, kind: 'bare-foil' }])).toEqual([[0, 'strainRangePct']])
   })

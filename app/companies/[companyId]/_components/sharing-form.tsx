@@ -10,13 +10,21 @@ import type { Sharing } from '@/lib/review'
 import { setCompanySharing } from '../../actions'
 
 const MATRIX = [
-  { value: 'not-shared', label: MATRIX_SHARING_WORDS['not-shared'], note: 'not used for the team’s results' },
+  {
+    value: 'not-shared',
+    label: MATRIX_SHARING_WORDS['not-shared'],
+    note: 'not used for the team’s results, nor are your flex tests',
+  },
   {
     value: 'checked',
     label: MATRIX_SHARING_WORDS.checked,
-    note: 'the team sees the verdict and a range (well inside, near or outside), never the limit',
+    note: 'the team sees the verdict and a range (well inside, near or outside), never the limit; flex tests are not used',
   },
-  { value: 'shown', label: MATRIX_SHARING_WORDS.shown, note: 'the team sees every row and limit' },
+  {
+    value: 'shown',
+    label: MATRIX_SHARING_WORDS.shown,
+    note: 'the team sees every row and limit, and your flex tests count',
+  },
 ] as const
 
 const SHEET = [

@@ -132,7 +132,8 @@ export const VOUCHED_MODELS: readonly VouchedModel[] = [
     model: 'Project',
     kind: 'project',
     key: 'id',
-    columns: ['id', 'name', 'nameKey', 'description', 'createdById', 'createdAt'],
+    columns: ['id', 'name', 'nameKey', 'description', 'createdById', 'createdAt', 'profilesJson', 'profilesVersion'],
+    later: { profilesJson: '[]', profilesVersion: 0 },
     name: by('name'),
   },
   {
@@ -183,7 +184,9 @@ export const VOUCHED_MODELS: readonly VouchedModel[] = [
       'createdAt',
       'stageSince',
       'templateVersion',
+      'profilesJson',
     ],
+    later: { profilesJson: '[]' },
     name: by('label'),
   },
   {

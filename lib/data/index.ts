@@ -70,6 +70,7 @@ export { askForRemedies } from './acts/jobs/remedies'
 export { createInvitation, inviteToCompany, revokeInvitation } from './acts/projects/invitations'
 export { acceptInvitation, joinByInvitation } from './acts/projects/joining'
 export { removeMember, setMembershipRole } from './acts/projects/members'
+export { chooseProfiles } from './acts/projects/profiles'
 export { createProject } from './acts/projects/projects'
 export { shareRevision, unshareRevision } from './acts/projects/shares'
 export { answerItem } from './acts/review/answers'
@@ -85,10 +86,12 @@ export { closeThread, editComment, openThread, reopenThread, replyToThread } fro
 export { decideWaiver, proposeWaiver } from './acts/review/waivers'
 export { adoptOlderState } from './acts/workspace/adopt-state'
 export { type Backup, createBackup } from './acts/workspace/backups'
+export { importCatalogue } from './acts/workspace/catalogue-import'
 export { sweepFiles } from './acts/workspace/file-sweep'
 export { getMail, sendMailAgain } from './acts/workspace/mail'
 export { setMailChoices } from './acts/workspace/mail-choices'
 export { queueDigests } from './acts/workspace/mail-digest'
+export { addProfile, changeProfile, removeProfile } from './acts/workspace/profiles'
 export { changeSettings } from './acts/workspace/settings'
 export {
   addOwnItem,
@@ -127,6 +130,7 @@ export {
   type PanelsView,
   type RemedyBasisView,
 } from './reads/production'
+export { getCatalogueFile, getProjectProfiles, previewCatalogue } from './reads/profiles'
 export { getProject, listProjects } from './reads/projects'
 export { getProposal } from './reads/proposals'
 export { exportDesign, exportResults, getRevision } from './reads/revisions'

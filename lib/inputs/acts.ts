@@ -60,6 +60,14 @@ export const ACTS = {
     rule: 'catalogue:edit',
     records: ['catalogue-changed'],
   }),
+  addProfile: act({ input: templates.addProfileInput, rule: 'catalogue:edit', records: ['catalogue-changed'] }),
+  changeProfile: act({ input: templates.changeProfileInput, rule: 'catalogue:edit', records: ['catalogue-changed'] }),
+  removeProfile: act({ input: templates.removeProfileInput, rule: 'catalogue:edit', records: ['catalogue-changed'] }),
+  importCatalogue: act({
+    input: templates.importCatalogueInput,
+    rule: 'catalogue:edit',
+    records: ['catalogue-changed'],
+  }),
   setLimit: act({
     input: review.limitInput,
     rule: ['limits:edit-workspace', 'limits:edit-fabricator'],
@@ -84,6 +92,7 @@ export const ACTS = {
 
   // Projects and fabricators
   createProject: act({ input: people.projectInput, rule: 'project:create', records: ['project-created'] }),
+  chooseProfiles: act({ input: templates.chooseProfilesInput, rule: 'project:edit', records: ['profiles-chosen'] }),
   createInvitation: act({
     input: people.invitationInput,
     rule: 'project:invite',

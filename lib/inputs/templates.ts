@@ -1,7 +1,18 @@
 import { z } from 'zod'
-import { itemChangeSchema, newOwnItemSchema, ownItemSchema } from '@/lib/engine/catalogue'
+import {
+  itemChangeSchema,
+  MAX_CATALOGUE_CHARACTERS,
+  newOwnItemSchema,
+  newProfileSchema,
+  ownItemSchema,
+  profileSchema,
+} from '@/lib/engine/catalogue'
 import { flexTestRowSchema, MAX_FLEX_TEST_ROWS } from '@/lib/engine/flex-tests'
 import { recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
+
+/** Of one project; more is a mistake of a program. */
+const MAX_FOLLOWED = 20
+const profileIdSchema = z.string().min(1).max(80)
 
 /** `seenVersion` is the version of the workspace's catalogue that the person saw; each change makes a new one. */
 const editBase = { seenVersion: seenVersionSchema, requestKey: requestKeySchema }
@@ -38,7 +49,43 @@ export const updateTemplateInput = z.strictObject({
   revisionId: recordIdSchema,
   seenVersion: seenVersionSchema,
   /** The newest version, as it was shown. */
-  toVersion: z.int().positive(),
+  toVersion: z.int().nonnegative(),
+  /** Profiles that the project follows, as they were shown. */
+  toProfileIds: z.array(profileIdSchema).max(MAX_FOLLOWED),
   requestKey: requestKeySchema,
 })
 export type UpdateTemplateInput = z.infer<typeof updateTemplateInput>
+
+/** A profile of the workspace's own; its id is made by the server. */
+export const addProfileInput = z.strictObject({ ...editBase, profile: newProfileSchema, reason: saidTextSchema })
+export type AddProfileInput = z.infer<typeof addProfileInput>
+
+export const changeProfileInput = z.strictObject({ ...editBase, profile: profileSchema, reason: saidTextSchema })
+export type ChangeProfileInput = z.infer<typeof changeProfileInput>
+
+/** Refused while a project follows it. */
+export const removeProfileInput = z.strictObject({ ...editBase, profileId: profileIdSchema, reason: saidTextSchema })
+export type RemoveProfileInput = z.infer<typeof removeProfileInput>
+
+/** The profiles that a project follows from now on; `seenVersion` counts the project's choices. */
+export const chooseProfilesInput = z.strictObject({
+  projectId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  profileIds: z.array(profileIdSchema).max(MAX_FOLLOWED, `holds more than ${MAX_FOLLOWED} profiles`),
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type ChooseProfilesInput = z.infer<typeof chooseProfilesInput>
+
+const catalogueTextSchema = z
+  .string()
+  .min(1, 'is empty')
+  .max(MAX_CATALOGUE_CHARACTERS, `is longer than ${MAX_CATALOGUE_CHARACTERS} characters`)
+
+/** A catalogue out of a file, before anything is changed. */
+export const previewCatalogueInput = z.strictObject({ text: catalogueTextSchema })
+export type PreviewCatalogueInput = z.infer<typeof previewCatalogueInput>
+
+/** In place of the workspace's catalogue; `seenVersion` is the version that the preview was made against. */
+export const importCatalogueInput = z.strictObject({ ...editBase, text: catalogueTextSchema, reason: saidTextSchema })
+export type ImportCatalogueInput = z.infer<typeof importCatalogueInput>

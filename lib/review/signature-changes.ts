@@ -65,7 +65,16 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
   }
 
   if (hashJson(before.template ?? null) !== hashJson(after.template ?? null)) {
-    add('template', `catalogue version ${before.template?.version ?? 0} to ${after.template?.version ?? 0}`)
+    const [was, is] = [before.template, after.template].map((template) => ({
+      version: template?.version ?? 0,
+      profiles: (template?.profiles ?? []).map(({ name }) => name).join(', '),
+    }))
+    if (was?.version !== is?.version) add('template', `catalogue version ${was?.version} to ${is?.version}`)
+    if (was?.profiles !== is?.profiles) {
+      add('template', `profiles: ${was?.profiles || 'none'} to ${is?.profiles || 'none'}`)
+    } else if (was?.version === is?.version) {
+      add('template', 'content of the catalogue or of its profiles')
+    }
   }
   if (before.engineVersion !== after.engineVersion) {
     add('results', `engine ${before.engineVersion ?? 'none'} to ${after.engineVersion ?? 'none'}`)

@@ -87,7 +87,7 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
           ]
         : [],
     ),
-    ...(snapshot.template.version === 0 ? {} : { template: snapshot.template }),
+    ...(snapshot.template.contentHash === '' ? {} : { template: snapshot.template }),
     engineVersion: snapshot.evaluation?.engineVersion ?? null,
     limitsHash: snapshot.evaluation?.limitsHash ?? '',
     results: snapshot.evaluation?.results ?? null,

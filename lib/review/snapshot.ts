@@ -197,6 +197,8 @@ export interface ReviewTemplate {
   /** Hash of the version's content; empty for the catalogue as delivered. */
   readonly contentHash: string
   readonly switchedOff: readonly SwitchedOffItem[]
+  /** Profiles that the review follows, in the order of their ids; absent where it follows none. */
+  readonly profiles?: readonly { readonly id: string; readonly name: string }[]
 }
 
 export const DELIVERED_REVIEW_TEMPLATE: ReviewTemplate = { version: 0, contentHash: '', switchedOff: [] }

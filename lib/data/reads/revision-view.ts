@@ -1,12 +1,13 @@
 import 'server-only'
 import { ENGINE_VERSION, type Evaluation, readStoredSentences } from '@/lib/engine'
-import type { CatalogueTemplate } from '@/lib/engine/catalogue'
+import type { CatalogueEdition } from '@/lib/engine/catalogue'
 import {
   findBlockers,
   findSigningBlockers,
   hashDeclaredContent,
   hashSignedContent,
   isAllowed,
+  isOpenStage,
   listSigningCapacities,
   type ReviewSnapshot,
   type RevisionSubject,
@@ -23,7 +24,7 @@ import {
   readStage,
 } from '../records/authorization'
 import { listCheckedLimits } from '../records/effective-limits'
-import type { LoadedRevision } from '../records/loaded-revision'
+import { areSameProfiles, isBehindCatalogue, type LoadedRevision } from '../records/loaded-revision'
 import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
 import type { RevisionRecord } from '../records/revision-record'
 import { getSigningStatement } from '../records/signing-statement'
@@ -75,7 +76,7 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
     evaluationRecord: {
       recordedAt: (evaluationRow?.createdAt ?? record.createdAt).toISOString(),
       engineVersion: snapshot.evaluation?.engineVersion ?? ENGINE_VERSION,
-      staleBecause: listStaleness(snapshot, record.designHash),
+      staleBecause: listStaleness(loaded, snapshot),
     },
     limits,
     testedLives: findTestedLives(loaded, fabricatorCompanyId),
@@ -84,7 +85,9 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
       version: loaded.template.version,
       latestVersion: loaded.latestTemplateVersion,
       // The reasons beside limits and the specimens of flex tests are the workspace's own business; what is in force stands above.
-      content: withoutOwnBusiness(loaded.template.content),
+      content: shareContent(loaded),
+      profiles: loaded.template.review.profiles ?? [],
+      isBehind: isBehindCatalogue(loaded),
       switchedOff: loaded.template.catalogue.switchedOff,
     },
     items: listItemViews({ record, snapshot, rights, subject, fabricatorCompanyId, threads }),
@@ -129,9 +132,6 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
     role: getMembership(rights, record.projectId)?.role ?? null,
   }
 }
-
-function withoutOwnBusiness({ flexTests: _specimens, ...content }: CatalogueTemplate): CatalogueTemplate {
-  return { ...content, limits: [] }
 }
 
 function listRights(
@@ -171,7 +171,20 @@ function listRights(
   }
 }
 
-function listStaleness(snapshot: ReviewSnapshot, designHash: string): string[] {
+/** Profiles that the review does not follow, and the limits of any, are not the business of whoever sees the revision. */
+function shareContent({ template }: LoadedRevision): CatalogueEdition {
+  const { content, catalogue } = template
+  const { profiles: _all, flexTests: _specimens, ...others } = content
+  const own = catalogue.profiles.filter(({ id }) => content.profiles?.some((profile) => profile.id === id) === true)
+  return {
+    ...others,
+    limits: [],
+    ...(own.length === 0 ? {} : { profiles: own.map((profile) => ({ ...structuredClone(profile), limits: [] })) }),
+  } as CatalogueEdition
+}
+
+function listStaleness(loaded: LoadedRevision, snapshot: ReviewSnapshot): string[] {
+  const { designHash } = loaded.record
   const { evaluation } = snapshot
   if (evaluation === null) return ['nothing has been evaluated yet']
   const reasons: string[] = []
@@ -181,6 +194,9 @@ function listStaleness(snapshot: ReviewSnapshot, designHash: string): string[] {
     reasons.push(
       `the results come from engine ${evaluation.engineVersion}; the current one is ${snapshot.engineVersion}`,
     )
+  }
+  if (isOpenStage(snapshot.stage) && !areSameProfiles(loaded.template.profileIds, loaded.projectProfileIds)) {
+    reasons.push('the project follows other profiles by now')
   }
   return reasons
 }

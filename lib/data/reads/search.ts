@@ -9,7 +9,7 @@ import {
 } from '../records/authorization'
 import { isVisibleTo } from '../records/loaded-revision'
 import { foldName } from '../records/names'
-import { loadTemplate, type TemplateRecord } from '../records/template-record'
+import { loadTemplates, type TemplateRecord } from '../records/template-record'
 import type { TransactionClient } from '../store/client'
 import { isInView } from './projects'
 import { read } from './read'
@@ -70,15 +70,17 @@ export function searchReviews(actor: Actor, text: string): Promise<SearchView> {
         projectId: true,
         stage: true,
         templateVersion: true,
+        profilesJson: true,
         project: { select: { name: true } },
         shares: { select: { companyId: true } },
       },
       orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
     })
-    const templates = new Map<number, TemplateRecord>()
-    for (const row of revisions.filter((candidate) => isInView(rights, candidate))) {
-      const template = templates.get(row.templateVersion) ?? (await loadTemplate(tx, row.templateVersion))
-      templates.set(row.templateVersion, template)
+    const inView = revisions.filter((candidate) => isInView(rights, candidate))
+    const templates = await loadTemplates(tx, inView)
+    for (const [at, row] of inView.entries()) {
+      const template = templates[at]
+      if (template === undefined) continue
       const scope = await requireRevisionInView(tx, rights, row.id)
       const place = {
         projectId: row.projectId,

@@ -2,7 +2,7 @@ import 'server-only'
 import { compareTemplates, listVerdictMoves } from '@/lib/review'
 import { type Actor, mayOnRevision, requireRevision } from '../records/authorization'
 import { evaluateFor } from '../records/evaluation'
-import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import { isBehindCatalogue, type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { loadTemplate, type TemplateRecord } from '../records/template-record'
 import type { TemplateUpdateView } from '../views'
 import { read } from './read'
@@ -13,14 +13,15 @@ export function getTemplateUpdate(actor: Actor, revisionId: string): Promise<Tem
     // Of the team's business alone: the effects show every fabricator's limits.
     const { subject } = await requireRevision(tx, rights, revisionId, 'revision:view-trail')
     const loaded = await loadRevision(tx, revisionId)
-    const { record, template, latestTemplateVersion } = loaded
-    if (template.version === latestTemplateVersion) return null
-    const next = await loadTemplate(tx, latestTemplateVersion)
+    const { record, template, latestTemplateVersion, projectProfileIds } = loaded
+    if (!isBehindCatalogue(loaded)) return null
+    const next = await loadTemplate(tx, latestTemplateVersion, projectProfileIds)
     const changes = compareTemplates(template.content, next.content)
     const questions = new Map([...template.items, ...next.items].map(({ id, question }) => [id, question]))
     return {
       fromVersion: template.version,
       toVersion: next.version,
+      toProfiles: next.review.profiles ?? [],
       changes: changes.map(({ sentence }) => sentence),
       verdictMoves: listMoves(loaded, next).map(({ itemId, before, after }) => ({
         itemId,
@@ -40,7 +41,8 @@ function listMoves(loaded: LoadedRevision, next: TemplateRecord) {
   const [recorded] = loaded.record.evaluations
   if (recorded === undefined) return []
   const evaluateBy = (template: TemplateRecord) => {
-    const sheets = { ...loaded.sheets, workspace: template.content.limits }
+    const { content, catalogue } = template
+    const sheets = { ...loaded.sheets, workspace: content.limits, profiles: catalogue.profiles }
     return evaluateFor({ ...loaded, template, sheets }, { fabricatorCompanyId: null, evaluatedOn: recorded.createdAt })
   }
   return listVerdictMoves(evaluateBy(loaded.template), evaluateBy(next))

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { LimitOverride } from '@/lib/engine'
-import { isLimitKey, LIMITS } from '@/lib/engine/catalogue'
+import { isLimitKey, LIMITS, layProfileLimits, type Profile } from '@/lib/engine/catalogue'
 import { type CheckedLimit, hashJson, type MatrixSharing, type Sharing } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
 import { type CompanySheets, listSheetVersionsOf } from './sheet-records'
@@ -9,6 +9,8 @@ import { type CompanySheets, listSheetVersionsOf } from './sheet-records'
 export interface LimitsByOwner {
   readonly workspaceName: string
   readonly workspace: readonly SetLimit[]
+  /** Profiles that the review follows: their limits are laid over whatever else holds. */
+  readonly profiles: readonly Profile[]
   readonly fabricators: readonly {
     readonly companyId: string
     readonly name: string
@@ -43,11 +45,12 @@ export async function loadCompanyLimits(tx: TransactionClient, companyIds: reado
 export function makeLimitsByOwner(
   { limits, companies }: CompanyLimits,
   sharings: ReadonlyMap<string, Sharing>,
-  workspace: { readonly name: string; readonly limits: readonly SetLimit[] },
+  workspace: { readonly name: string; readonly limits: readonly SetLimit[]; readonly profiles: readonly Profile[] },
 ): LimitsByOwner {
   return {
     workspaceName: workspace.name,
     workspace: workspace.limits,
+    profiles: workspace.profiles,
     fabricators: companies
       .filter(({ id }) => sharings.has(id))
       .map(({ id, name }) => ({
@@ -61,7 +64,7 @@ export function makeLimitsByOwner(
 
 /**
  * The limits that a view may show: a fabricator's in place of the workspace's. Where several fabricators set the same
- * one, the strictest holds, since the part must suit every fabricator that may build it.
+ * one, the strictest holds, since the part must suit every fabricator that may build it. What a profile asks for holds beside either.
  *
  * @param fabricatorCompanyId  whose view it is: then no other fabricator's limit plays a part, and all of its own do; null is
  * the team's view, which holds those that fabricators show
@@ -104,7 +107,7 @@ function combine(
       strictest.set(key, { key, value, owner: { kind: 'fabricator', name: fabricator.name } })
     }
   }
-  return [...overrides, ...strictest.values()]
+  return layProfileLimits([...overrides, ...strictest.values()], sheets.profiles)
 }
 
 function isStricter(key: string, value: number, other: number): boolean {

@@ -131,8 +131,8 @@ export async function recordEvaluation(
     orderSlackDays: _slack,
     ...facts
   } = gatherFacts(loaded, null, at)
-  const { version, contentHash } = loaded.template.review
-  const template = version === 0 ? {} : { template: contentHash }
+  const { contentHash } = loaded.template.review
+  const template = contentHash === '' ? {} : { template: contentHash }
   const sheets = listSheetVersionsOf(pickSheets(loaded.fabrication, null))
   const checked = listCheckedVersions(loaded.sheets)
   const inputsHash = hashJson({

@@ -7,7 +7,7 @@ import { loadRevisionRecord, loadRevisionRecords, type RevisionRecord } from './
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
 import { loadSharingsOf } from './sharing-record'
 import { type CompanySheets, loadNewestSheets, makeCompanySheets } from './sheet-records'
-import { findLatestTemplateVersion, loadTemplates, type TemplateRecord } from './template-record'
+import { findLatestTemplateVersion, loadTemplates, readProfileIds, type TemplateRecord } from './template-record'
 
 /** Everything of a revision in one transaction: the stored record, its version of the catalogue, limits and settings. */
 export interface LoadedRevision {
@@ -15,6 +15,8 @@ export interface LoadedRevision {
   readonly template: TemplateRecord
   /** The newest version of the workspace's catalogue: a review may be brought up to it. */
   readonly latestTemplateVersion: number
+  /** Profiles that the project follows now: a review may be brought up to them. */
+  readonly projectProfileIds: readonly string[]
   readonly sheets: LimitsByOwner
   /** What the fabricators with whom it is shared can build, hold and charge. */
   readonly fabrication: readonly CompanySheets[]
@@ -59,6 +61,7 @@ export async function loadRevisionAgain(tx: TransactionClient, before: LoadedRev
   const record = await loadRevisionRecord(tx, before.record.id)
   const isUnderSameRules =
     record.templateVersion === before.record.templateVersion &&
+    record.profilesJson === before.record.profilesJson &&
     listShareIds(record).join() === listShareIds(before.record).join()
   const [rules] = isUnderSameRules ? [] : await loadRules(tx, [record])
   const [design] = await readDesigns(tx, [record])
@@ -69,10 +72,7 @@ const listShareIds = ({ shares }: RevisionRecord) => shares.map(({ companyId }) 
 
 /** What each revision is held against, in the order of the records. */
 async function loadRules(tx: TransactionClient, records: readonly RevisionRecord[]) {
-  const templates = await loadTemplates(
-    tx,
-    records.map(({ templateVersion }) => templateVersion),
-  )
+  const templates = await loadTemplates(tx, records)
   const latestTemplateVersion = await findLatestTemplateVersion(tx)
   const workspace = await loadWorkspace(tx)
   const sharings = await loadSharingsOf(
@@ -82,14 +82,19 @@ async function loadRules(tx: TransactionClient, records: readonly RevisionRecord
   const companyIds = [...new Set(records.flatMap(listShareIds))]
   const companyLimits = await loadCompanyLimits(tx, companyIds)
   const newestSheets = await loadNewestSheets(tx, companyIds)
-  return records.map(({ templateVersion }, at) => {
-    const template = templates.get(templateVersion)
-    if (template === undefined) throw new Error(`there is no version ${templateVersion} of the catalogue`)
+  return records.flatMap((record, at) => {
+    const template = templates[at]
+    if (template === undefined) return []
     const shared = sharings[at] ?? new Map()
-    const sheets = makeLimitsByOwner(companyLimits, shared, { name: workspace.name, limits: template.content.limits })
+    const sheets = makeLimitsByOwner(companyLimits, shared, {
+      name: workspace.name,
+      limits: template.content.limits,
+      profiles: template.catalogue.profiles,
+    })
     const companies = sheets.fabricators.map(({ companyId, name }) => ({ id: companyId, name }))
     const fabrication = makeCompanySheets(newestSheets, companies, shared)
-    return { template, latestTemplateVersion, workspace, sheets, fabrication }
+    const projectProfileIds = readProfileIds(record.project.profilesJson)
+    return [{ template, latestTemplateVersion, projectProfileIds, workspace, sheets, fabrication }]
   })
 }
 
@@ -109,4 +114,14 @@ async function readDesigns(tx: TransactionClient, records: readonly RevisionReco
  */
 export function isVisibleTo(fabricatorCompanyId: string | null, companyId: string | null): boolean {
   return fabricatorCompanyId === null || companyId === null || companyId === fabricatorCompanyId
+}
+
+/** Has the workspace's catalogue, or the project's choice of profiles, moved on since the review was brought up to them? */
+export function isBehindCatalogue({ template, latestTemplateVersion, projectProfileIds }: LoadedRevision): boolean {
+  return template.version !== latestTemplateVersion || !areSameProfiles(template.profileIds, projectProfileIds)
+}
+
+/** Both as they are kept: each once, in one order. */
+export function areSameProfiles(one: readonly string[], other: readonly string[]): boolean {
+  return one.join() === other.join()
 }

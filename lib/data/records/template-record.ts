@@ -1,5 +1,8 @@
 import 'server-only'
+import { z } from 'zod'
+import { readStoredJson } from '@/lib/engine'
 import {
+  type CatalogueEdition,
   type CatalogueTemplate,
   catalogueTemplateSchema,
   DELIVERED_TEMPLATE,
@@ -9,35 +12,55 @@ import {
 import { hashJson, makeReviewItem, type ReviewItem, type ReviewTemplate } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
 
-/** One version of the workspace's catalogue, ready for use. */
+/** One version of the workspace's catalogue with the profiles laid over it, ready for use. */
 export interface TemplateRecord {
   /** 0 is the catalogue as delivered. */
   readonly version: number
-  readonly content: CatalogueTemplate
+  /** Sorted; empty where no profile is followed. */
+  readonly profileIds: readonly string[]
+  readonly content: CatalogueEdition
   readonly catalogue: WorkspaceCatalogue
   /** What the review's rules need of the items. */
   readonly items: readonly ReviewItem[]
   readonly review: ReviewTemplate
 }
 
-/** @throws Error for a version that is not there: a revision refers to versions that were, and none is deleted */
-export async function loadTemplate(tx: TransactionClient, version: number): Promise<TemplateRecord> {
-  if (version === 0) return makeTemplateRecord(0, DELIVERED_TEMPLATE)
-  const row = await tx.catalogueTemplate.findUniqueOrThrow({ where: { version } })
-  return makeTemplateRecord(row.version, readTemplate(row.contentJson))
+/** What a revision goes by, as its row says it. */
+export interface PinnedEdition {
+  readonly templateVersion: number
+  readonly profilesJson: string
 }
 
-/** Several versions, each once. */
+/** @throws Error for a version that is not there: a revision refers to versions that were, and none is deleted */
+export async function loadTemplate(
+  tx: TransactionClient,
+  version: number,
+  profileIds: readonly string[] = [],
+): Promise<TemplateRecord> {
+  return makeTemplateRecord(version, await loadContent(tx, version), profileIds)
+}
+
+/** Those of several revisions, in their order; each version is read once. */
 export async function loadTemplates(
   tx: TransactionClient,
-  versions: readonly number[],
-): Promise<ReadonlyMap<number, TemplateRecord>> {
-  const stored = [...new Set(versions)].filter((version) => version !== 0)
+  pinned: readonly PinnedEdition[],
+): Promise<readonly TemplateRecord[]> {
+  const versions = [...new Set(pinned.map(({ templateVersion }) => templateVersion))]
+  const stored = versions.filter((version) => version !== 0)
   const rows = stored.length === 0 ? [] : await tx.catalogueTemplate.findMany({ where: { version: { in: stored } } })
-  return new Map([
-    [0, makeTemplateRecord(0, DELIVERED_TEMPLATE)],
-    ...rows.map((row) => [row.version, makeTemplateRecord(row.version, readTemplate(row.contentJson))] as const),
+  const contents = new Map([
+    [0, DELIVERED_TEMPLATE],
+    ...rows.map((row) => [row.version, readTemplate(row.contentJson)] as const),
   ])
+  const made = new Map<string, TemplateRecord>()
+  return pinned.map(({ templateVersion, profilesJson }) => {
+    const key = `${templateVersion} ${profilesJson}`
+    const content = contents.get(templateVersion)
+    if (content === undefined) throw new Error(`there is no version ${templateVersion} of the catalogue`)
+    const record = made.get(key) ?? makeTemplateRecord(templateVersion, content, readProfileIds(profilesJson))
+    made.set(key, record)
+    return record
+  })
 }
 
 export async function findLatestTemplateVersion(tx: TransactionClient): Promise<number> {
@@ -49,17 +72,50 @@ export async function loadLatestTemplate(tx: TransactionClient): Promise<Templat
   return loadTemplate(tx, await findLatestTemplateVersion(tx))
 }
 
+async function loadContent(tx: TransactionClient, version: number): Promise<CatalogueTemplate> {
+  if (version === 0) return DELIVERED_TEMPLATE
+  const row = await tx.catalogueTemplate.findUniqueOrThrow({ where: { version } })
+  return readTemplate(row.contentJson)
+}
+
 export function readTemplate(contentJson: string): CatalogueTemplate {
   return catalogueTemplateSchema.parse(JSON.parse(contentJson))
 }
 
-function makeTemplateRecord(version: number, content: CatalogueTemplate): TemplateRecord {
+const profileIdsSchema = z.array(z.string())
+
+/** Profiles of a project or a revision, as its row keeps them. */
+export function readProfileIds(profilesJson: string): readonly string[] {
+  return readStoredJson('profiles that are followed', profileIdsSchema, profilesJson)
+}
+
+/** In one order, so that two choices of the same profiles are the same text. */
+export function writeProfileIds(profileIds: readonly string[]): string {
+  return JSON.stringify([...new Set(profileIds)].sort())
+}
+
+function makeTemplateRecord(version: number, stored: CatalogueTemplate, profileIds: readonly string[]): TemplateRecord {
+  const hasProfiles = profileIds.length > 0
+  const content: CatalogueEdition = hasProfiles ? { ...stored, profileIds } : stored
   const catalogue = makeCatalogue(content)
+  const { profiles, switchedOff } = catalogue
   return {
     version,
+    profileIds,
     content,
     catalogue,
     items: catalogue.items.map(makeReviewItem),
-    review: { version, contentHash: version === 0 ? '' : hashJson(content), switchedOff: catalogue.switchedOff },
+    review: {
+      version,
+      // The delivered catalogue is what the engine's version stands for; what a profile holds is signed with it.
+      contentHash: hasProfiles ? hashJson({ content, profiles }) : version === 0 ? '' : hashJson(stored),
+      switchedOff,
+      ...(hasProfiles ? { profiles: describeProfiles(profileIds, catalogue) } : {}),
+    },
   }
+}
+
+/** By name; one that neither the program nor this version of the catalogue has is called by its id. */
+function describeProfiles(profileIds: readonly string[], { profiles }: WorkspaceCatalogue) {
+  return profileIds.map((id) => ({ id, name: profiles.find((profile) => profile.id === id)?.name ?? id }))
 }

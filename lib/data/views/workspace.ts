@@ -1,6 +1,5 @@
 /** The catalogue in versions, limits, settings, trail. */
-
-import type { CatalogueTemplate, SwitchedOffItem } from '@/lib/engine/catalogue'
+import type { CatalogueEdition, CatalogueTemplate, Profile, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import type { SigningCapacity } from '@/lib/review'
 import type { CompanyView, PersonView } from './people'
@@ -10,8 +9,11 @@ export interface RevisionTemplateView {
   /** 0 is the catalogue as delivered. */
   readonly version: number
   readonly latestVersion: number
-  /** Own items and changed wording; its limits are left out. */
-  readonly content: CatalogueTemplate
+  /** Own items, changed wording, and the profiles that the review follows; limits of the workspace are left out. */
+  readonly content: CatalogueEdition
+  readonly profiles: readonly { readonly id: string; readonly name: string }[]
+  /** Has the workspace's catalogue, or the project's choice of profiles, moved on? */
+  readonly isBehind: boolean
   readonly switchedOff: readonly SwitchedOffItem[]
 }
 
@@ -31,10 +33,37 @@ export interface TemplateView {
   }[]
 }
 
+/** The profiles that a project follows, and those that it may choose from. */
+export interface ProjectProfilesView {
+  readonly projectId: string
+  readonly projectName: string
+  /** Counts choices; a choice names the one that the person saw. */
+  readonly version: number
+  readonly followed: readonly { readonly id: string; readonly name: string; readonly purpose: string }[]
+  /** Empty for those who may not choose. */
+  readonly choices: readonly Profile[]
+  readonly mayChoose: boolean
+}
+
+/** What a file would make of the workspace's catalogue, before it does. */
+export interface CatalogueImportView {
+  readonly version: number
+  /** Differences from the catalogue as it is, in words; empty where there are none. */
+  readonly changes: readonly string[]
+  readonly counts: {
+    readonly ownItems: number
+    readonly itemChanges: number
+    readonly limits: number
+    readonly profiles: number
+  }
+}
+
 /** What bringing a review up to the newest version of the catalogue would do, before it is done. */
 export interface TemplateUpdateView {
   readonly fromVersion: number
   readonly toVersion: number
+  /** Profiles that the project follows now. */
+  readonly toProfiles: readonly { readonly id: string; readonly name: string }[]
   /** Differences between the two versions, in words. */
   readonly changes: readonly string[]
   readonly verdictMoves: readonly {

@@ -1,4 +1,4 @@
-import { word } from './word'
+import { because, word } from './word'
 
 /** The workspace, its projects and who is in them. */
 export const PROJECT_WORDS = {
@@ -9,6 +9,11 @@ export const PROJECT_WORDS = {
   'project-created': word<{ name: string }>()({
     subject: 'project',
     sentence: (details) => `created the project ${details.text('name')}`,
+  }),
+  'profiles-chosen': word<{ profiles: string; before: string; reason: string }>()({
+    subject: 'project',
+    sentence: (details) =>
+      `${details.text('profiles') === '' ? 'ended the use of profiles' : `chose ${details.text('profiles')}`}${because(details)}`,
   }),
   'person-invited': word<{ role: string; company: string; expiresAt: string }>()({
     subject: 'invitation',

@@ -47,6 +47,8 @@ export const REVISION_WORDS = {
     changes: string[]
     reopened: string[]
     engineVersion: string
+    /** Absent where the project follows none. */
+    profiles?: string[]
   }>()({
     subject: 'revision',
     sentence: (details) =>

@@ -167,7 +167,12 @@ const takeAnswerBack: Act['carryOut'] = async (real, actor) => {
 const updateTemplate: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion, template } = await seen(real, actor)
   if (template.latestVersion === 0) return undefined
-  return data.updateTemplate(actor, { revisionId: real.revisionId, seenVersion, toVersion: template.latestVersion })
+  return data.updateTemplate(actor, {
+    revisionId: real.revisionId,
+    seenVersion,
+    toVersion: template.latestVersion,
+    toProfileIds: [],
+  })
 }
 /** Everybody does their part: without it draws would hardly ever come to a release. */
 const settle: Act['carryOut'] = async (real) => {

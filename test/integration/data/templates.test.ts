@@ -44,7 +44,7 @@ async function switchOff(team: Team, itemId: string): Promise<void> {
 
 async function update(team: Team, revisionId: string): Promise<void> {
   const { version, template } = await data.getRevision(team.member, revisionId)
-  const input = { revisionId, seenVersion: version, toVersion: template.latestVersion }
+  const input = { revisionId, seenVersion: version, toVersion: template.latestVersion, toProfileIds: [] }
   await expectDone(data.updateTemplate(team.lead, input))
 }
 
@@ -209,7 +209,7 @@ describeOnBothDatabases(
       const revisionId = await makeRevision(team)
       await addGlue(team)
       const { version } = await data.getRevision(team.lead, revisionId)
-      const input = { revisionId, seenVersion: version, toVersion: 1 }
+      const input = { revisionId, seenVersion: version, toVersion: 1, toProfileIds: [] }
       expect((await expectRefused(data.updateTemplate(team.lead, { ...input, seenVersion: version + 9 }))).kind).toBe(
         'stale',
       )

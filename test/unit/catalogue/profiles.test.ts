@@ -13,6 +13,7 @@ import {
   layProfileLimits,
   makeCatalogue,
   makeLimitLookup,
+  newOwnItemSchema,
   type OwnItem,
   type Profile,
   profileSchema,
@@ -319,6 +320,25 @@ describe('own items that compute', () => {
       /^Inside radius of .+: 3 mm \(2\.5 to 3\.5 mm over tolerances\); at least 3\.1 mm\.$/,
     )
     expect(outcome).toMatchObject({ limit: { owner: { kind: 'workspace', name: 'Procedure 12' } } })
+  })
+
+  test('are entered with a field that holds a number, a kind that it has, and ends in their order', () => {
+    const { id: _id, ...item } = own({ ...radius, sense: 'at-least', value: 2 })
+    const issuesOf = (change: object) => {
+      const read = newOwnItemSchema.safeParse({ ...item, check: { ...item.check, ...change } })
+      return read.success ? [] : read.error.issues.map(({ path }) => path.join('.'))
+    }
+    expect(issuesOf({})).toEqual([])
+    expect(issuesOf({ field: 'bends.*.gone' })).toEqual(['check.field'])
+    expect(issuesOf({ field: 'bends.*.note' })).toEqual(['check.field'])
+    expect(issuesOf({ where: { field: 'use', value: 'dynamic' } })).toEqual([])
+    expect(issuesOf({ where: { field: 'use', value: 'sometimes' } })).toEqual(['check.where'])
+    expect(issuesOf({ where: { field: 'colour', value: 'red' } })).toEqual(['check.where'])
+    expect(issuesOf({ upperValue: 3 })).toEqual(['check.upperValue'])
+    expect(issuesOf({ sense: 'within' })).toEqual(['check.upperValue'])
+    expect(issuesOf({ sense: 'within', upperValue: 1 })).toEqual(['check.upperValue'])
+    expect(issuesOf({ value: Number.POSITIVE_INFINITY })).toEqual(['check.value'])
+    expect(newOwnItemSchema.safeParse({ ...item, check: undefined }).success).toBe(false)
   })
 
   test('say what is missing, and never meet on nothing', () => {

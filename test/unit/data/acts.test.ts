@@ -48,7 +48,7 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
 }
 
 /** Rules of what somebody sees, and rules that are asked as a part of another. */
-const isViewing = (action: string) => /:(view|download|check|edit-own)/.test(action) || action === 'project:edit'
+const isViewing = (action: string) => /:(view|download|check|edit-own)/.test(action)
 
 describe('the table of acts', () => {
   it('names every function that takes a person and what they sent', () => {

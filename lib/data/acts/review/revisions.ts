@@ -42,6 +42,7 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
         createdAt: at,
         stageSince: at,
         templateVersion: await findLatestTemplateVersion(tx),
+        profilesJson: project.profilesJson,
       },
     })
     if (basedOnId !== null) {

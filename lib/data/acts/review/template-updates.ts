@@ -6,14 +6,14 @@ import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import { listReopened } from '../../reads/template-updates'
 import { type Actor, requireRevision, requireRevisionInView } from '../../records/authorization'
-import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
-import { loadTemplate, type TemplateRecord } from '../../records/template-record'
+import { areSameProfiles, isBehindCatalogue, type LoadedRevision, loadRevision } from '../../records/loaded-revision'
+import { loadTemplate, readProfileIds, type TemplateRecord, writeProfileIds } from '../../records/template-record'
 import { refuseClash } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { requireRevisionSeen } from './stage-moves'
 
 /**
- * Brings a review up to the newest version of the catalogue: evaluates by it, opens again the answers to questions that
+ * Brings a review up to the newest version of the catalogue and the profiles that its project follows: evaluates by it, opens again the answers to questions that
  * were reworded, and voids signatures, since the version is part of what was signed.
  */
 export function updateTemplate(actor: Actor, input: UpdateTemplateInput): Promise<ActResult<{ version: number }>> {
@@ -22,26 +22,42 @@ export function updateTemplate(actor: Actor, input: UpdateTemplateInput): Promis
     const { fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
     const { revision } = await requireRevision(tx, rights, input.revisionId, 'revision:edit')
     const loaded = await loadRevision(tx, revision.id)
-    const { template, latestTemplateVersion } = loaded
+    const { template, latestTemplateVersion, projectProfileIds } = loaded
     requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
     if (input.toVersion !== latestTemplateVersion) {
       refuseClash(
         `The catalogue was changed again: it is now version ${latestTemplateVersion}. Look at what would change and try again.`,
       )
     }
-    if (template.version === latestTemplateVersion) return { version: revision.version }
-    const next = await loadTemplate(tx, latestTemplateVersion)
+    if (!areSameProfiles(readProfileIds(writeProfileIds(input.toProfileIds)), projectProfileIds)) {
+      refuseClash('The project follows other profiles by now. Look at what would change and try again.')
+    }
+    if (!isBehindCatalogue(loaded)) return { version: revision.version }
+    const next = await loadTemplate(tx, latestTemplateVersion, projectProfileIds)
     const changes = compareTemplates(template.content, next.content).map(({ sentence }) => sentence)
-    const summary = [`catalogue version ${template.version} to ${next.version}`, ...changes]
+    const summary = [
+      ...(template.version === next.version ? [] : [`catalogue version ${template.version} to ${next.version}`]),
+      ...changes,
+    ]
     const { version } = await changeContent(context, loaded, { part: 'template', summary }, async () => {
-      await tx.revision.update({ where: { id: revision.id }, data: { templateVersion: next.version } })
+      await tx.revision.update({
+        where: { id: revision.id },
+        data: { templateVersion: next.version, profilesJson: writeProfileIds(next.profileIds) },
+      })
       const reopened = await reopenAnswers(context, loaded, next)
       await record({
         action: 'catalogue-updated',
         subject: { kind: 'revision', id: revision.id },
         projectId: revision.projectId,
         revisionId: revision.id,
-        details: { from: template.version, to: next.version, changes, reopened, engineVersion: ENGINE_VERSION },
+        details: {
+          from: template.version,
+          to: next.version,
+          changes,
+          reopened,
+          engineVersion: ENGINE_VERSION,
+          ...(next.profileIds.length === 0 ? {} : { profiles: [...next.profileIds] }),
+        },
       })
     })
     return { version }

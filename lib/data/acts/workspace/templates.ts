@@ -28,7 +28,7 @@ export function addOwnItem(
   input: AddOwnItemInput,
 ): Promise<ActResult<ChangedTemplate & { itemId: string }>> {
   return write(actor, 'add-own-item', input, async (context) => {
-    const { content, version } = await requireSeen(context, input.seenVersion)
+    const { content, version } = await requireCatalogueSeen(context, input.seenVersion)
     const item: OwnItem = { ...input.item, id: await makeOwnItemId(context, input.item.question, version) }
     const after = { ...content, ownItems: [...content.ownItems, item] }
     return { ...(await storeTemplate(context, after, item.ground)), itemId: item.id }
@@ -37,7 +37,7 @@ export function addOwnItem(
 
 export function changeOwnItem(actor: Actor, input: ChangeOwnItemInput): Promise<ActResult<ChangedTemplate>> {
   return write(actor, 'change-own-item', input, async (context) => {
-    const { content } = await requireSeen(context, input.seenVersion)
+    const { content } = await requireCatalogueSeen(context, input.seenVersion)
     requireOwnItem(content, input.item.id)
     const ownItems = content.ownItems.map((item) => (item.id === input.item.id ? input.item : item))
     return storeTemplate(context, { ...content, ownItems }, input.reason)
@@ -46,7 +46,7 @@ export function changeOwnItem(actor: Actor, input: ChangeOwnItemInput): Promise<
 
 export function removeOwnItem(actor: Actor, input: RemoveOwnItemInput): Promise<ActResult<ChangedTemplate>> {
   return write(actor, 'remove-own-item', input, async (context) => {
-    const { content } = await requireSeen(context, input.seenVersion)
+    const { content } = await requireCatalogueSeen(context, input.seenVersion)
     requireOwnItem(content, input.itemId)
     const ownItems = content.ownItems.filter(({ id }) => id !== input.itemId)
     return storeTemplate(context, { ...content, ownItems }, input.reason)
@@ -59,7 +59,7 @@ export function changeDeliveredItem(
   input: ChangeDeliveredItemInput,
 ): Promise<ActResult<ChangedTemplate>> {
   return write(actor, 'change-delivered-item', input, async (context) => {
-    const { content } = await requireSeen(context, input.seenVersion)
+    const { content } = await requireCatalogueSeen(context, input.seenVersion)
     const { change } = input
     const delivered = findItem(change.itemId)
     if (delivered === null) throw new NotFoundError('item')
@@ -88,7 +88,7 @@ export function saveWorkspaceFlexTests(
   input: SaveWorkspaceFlexTestsInput,
 ): Promise<ActResult<ChangedTemplate>> {
   return write(actor, 'save-workspace-flex-tests', input, async (context) => {
-    const { content } = await requireSeen(context, input.seenVersion)
+    const { content } = await requireCatalogueSeen(context, input.seenVersion)
     const issues = findFlexTestIssues(input.rows)
     if (issues.length > 0) {
       refuseInvalid(issues.map(({ row, field, code, message }) => ({ code, path: ['rows', row, field], message })))
@@ -107,7 +107,7 @@ export async function storeWorkspaceLimits(context: WriteContext, reason: string
   await storeTemplate(context, { ...content, limits }, reason)
 }
 
-async function requireSeen({ tx, rights }: WriteContext, seenVersion: number): Promise<TemplateRecord> {
+export async function requireCatalogueSeen({ tx, rights }: WriteContext, seenVersion: number): Promise<TemplateRecord> {
   requireInWorkspace(rights, 'catalogue:edit')
   const latest = await loadLatestTemplate(tx)
   if (latest.version !== seenVersion) refuseStale(seenVersion, latest.version, [], 'the catalogue')
@@ -120,24 +120,28 @@ function requireOwnItem(content: CatalogueTemplate, itemId: string): void {
 
 /** From the question, so that it can be read in a file; never that of an item which was there before. */
 async function makeOwnItemId({ tx }: WriteContext, question: string, version: number): Promise<string> {
-  const words = question
+  const id = makeOwnId(question, 'item', version)
+  const used = await tx.answer.findFirst({ where: { itemId: id }, select: { id: true } })
+  if (used !== null) refuseClash(`There are answers to another item "${id}". Word the question differently.`)
+  return id
+}
+
+/** @param version  before the change: the version that brings something in is its alone, so two never have the same id, not even after a removal */
+export function makeOwnId(text: string, fallback: string, version: number): string {
+  const words = text
     .normalize('NFKD')
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
     .replaceAll(/^-+|-+$/g, '')
     .slice(0, 40)
     .replace(/-+$/, '')
-  // The version that brings an item in is its alone: two items never have the same id, not even after a removal.
-  const id = `own-${[...(words === '' ? ['item'] : [words]), version + 1].join('-')}`
-  const used = await tx.answer.findFirst({ where: { itemId: id }, select: { id: true } })
-  if (used !== null) refuseClash(`There are answers to another item "${id}". Word the question differently.`)
-  return id
+  return `own-${[...(words === '' ? [fallback] : [words]), version + 1].join('-')}`
 }
 
 /** How many changes a version's summary spells out; the rest is a number. */
 const MAX_CHANGES_IN_SUMMARY = 3
 
-async function storeTemplate(
+export async function storeTemplate(
   { tx, rights, at, record }: WriteContext,
   content: CatalogueTemplate,
   reason: string,

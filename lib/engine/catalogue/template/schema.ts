@@ -15,6 +15,8 @@ const MAX_OWN_ITEMS = 200
 /** Of kinds of parts that one house builds. Our choice. */
 const MAX_PROFILES = 40
 const MAX_PROFILE_ENTRIES = 400
+/** Of one edition as JSON: it travels as a file and is read with every review. Our choice. */
+export const MAX_CATALOGUE_CHARACTERS = 400_000
 
 const saidSchema = textSchema.transform((text) => text.trim()).pipe(z.string().min(1, 'is empty'))
 const questionSchema = saidSchema.pipe(z.string().max(300, 'is longer than 300 characters'))
@@ -156,6 +158,9 @@ function checkProfile({ limits, requiredFields }: Pick<Profile, 'limits' | 'requ
   })
 }
 
+/** A profile before it has an id. */
+export const newProfileSchema = z.strictObject(PROFILE_FIELDS).superRefine(checkProfile)
+
 const storedProfileSchema = z.strictObject({
   id: z.string().regex(OWN_ID, 'is not the id of an own profile'),
   ...PROFILE_FIELDS,
@@ -183,6 +188,13 @@ export const catalogueTemplateSchema = z.strictObject({
 })
 export type CatalogueTemplate = z.infer<typeof catalogueTemplateSchema>
 
+/** The same as it comes in from elsewhere, all checked. */
+export const enteredTemplateSchema = z.strictObject({
+  ownItems: z.array(ownItemSchema).max(MAX_OWN_ITEMS, mostOwnItems),
+  ...CHANGES,
+  profiles: z.array(profileSchema).max(MAX_PROFILES, mostProfiles).optional(),
+})
+
 /** The catalogue as delivered. */
 export const DELIVERED_TEMPLATE: CatalogueTemplate = { ownItems: [], itemChanges: [], limits: [] }
 
@@ -193,6 +205,10 @@ export const DELIVERED_TEMPLATE: CatalogueTemplate = { ownItems: [], itemChanges
 export function findTemplateProblems(template: CatalogueTemplate): string[] {
   const problems: string[] = []
   const seen = new Set<string>()
+  // The file has some lines more than its content.
+  if (JSON.stringify(template).length > MAX_CATALOGUE_CHARACTERS - 1000) {
+    problems.push(`The catalogue has more than ${MAX_CATALOGUE_CHARACTERS} characters.`)
+  }
   for (const { id, question } of template.ownItems) {
     if (seen.has(id)) problems.push(`The item "${question}" has the id of another own item.`)
     seen.add(id)

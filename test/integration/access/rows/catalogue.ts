@@ -1,6 +1,6 @@
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
-import { type AccessRow, EVERYBODY, READERS, TEAM, UNSEEN } from './row'
+import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, TEAM, UNSEEN } from './row'
 
 /** The workspace's edition of the catalogue. */
 export const CATALOGUE_ROWS: readonly AccessRow[] = [
@@ -74,6 +74,69 @@ export const CATALOGUE_ROWS: readonly AccessRow[] = [
     seenBy: 'workspace',
   },
   {
+    name: 'addProfile',
+    run: (a) => data.addProfile(a, { seenVersion: UNSEEN, profile: PROFILE, reason: 'flight work' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'changeProfile',
+    run: (a) =>
+      data.changeProfile(a, { seenVersion: UNSEEN, profile: { ...PROFILE, id: 'own-none' }, reason: 'flight work' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'removeProfile',
+    run: (a) => data.removeProfile(a, { seenVersion: UNSEEN, profileId: 'own-none', reason: 'settled' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'getCatalogueFile',
+    run: (a) => data.getCatalogueFile(a),
+    reached: 'ok',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'previewCatalogue',
+    run: (a) => data.previewCatalogue(a, { text: '{}' }),
+    reached: 'invalid',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'importCatalogue',
+    run: (a) => data.importCatalogue(a, { seenVersion: UNSEEN, text: '{}', reason: 'from the other house' }),
+    reached: 'stale',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'getProjectProfiles',
+    run: (a, s) => data.getProjectProfiles(a, s.team.projectId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'project',
+  },
+  {
+    name: 'chooseProfiles',
+    run: (a, s) =>
+      data.chooseProfiles(a, {
+        projectId: s.team.projectId,
+        seenVersion: UNSEEN,
+        profileIds: [],
+        reason: 'flight work',
+      }),
+    reached: 'stale',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
     name: 'getTemplateUpdate',
     run: (a, s) => data.getTemplateUpdate(a, s.reviewId),
     reached: 'ok',
@@ -82,7 +145,8 @@ export const CATALOGUE_ROWS: readonly AccessRow[] = [
   },
   {
     name: 'updateTemplate',
-    run: (a, s) => data.updateTemplate(a, { revisionId: s.reviewId, seenVersion: UNSEEN, toVersion: 1 }),
+    run: (a, s) =>
+      data.updateTemplate(a, { revisionId: s.reviewId, seenVersion: UNSEEN, toVersion: 1, toProfileIds: [] }),
     reached: 'stale',
     may: TEAM,
     seenBy: 'revision',
@@ -113,3 +177,5 @@ function makeOwnItem() {
     answeredBy: ['member' as const],
   }
 }
+
+const PROFILE = { name: 'Flight', purpose: 'Flies.', items: [], limits: [], requiredFields: [] }

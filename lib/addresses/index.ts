@@ -70,6 +70,8 @@ export const paths = {
   workspaceCompanies: () => '/workspace/companies',
   workspaceCatalogue: () => '/workspace/catalogue',
   workspaceFlexTests: () => '/workspace/flex-tests',
+  catalogueFile: () => '/api/workspace/catalogue',
+  projectProfiles: (projectId: string) => `/projects/${enc(projectId)}/profiles`,
   /** What the newest version of the workspace's catalogue would change in a review. */
   catalogueUpdate: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/catalogue`,

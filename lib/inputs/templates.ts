@@ -83,7 +83,7 @@ const catalogueTextSchema = z
   .max(MAX_CATALOGUE_CHARACTERS, `is longer than ${MAX_CATALOGUE_CHARACTERS} characters`)
 
 /** A catalogue out of a file, before anything is changed. */
-export const previewCatalogueInput = z.strictObject({ text: catalogueTextSchema })
+export const previewCatalogueInput = z.strictObject({ text: catalogueTextSchema, requestKey: requestKeySchema })
 export type PreviewCatalogueInput = z.infer<typeof previewCatalogueInput>
 
 /** In place of the workspace's catalogue; `seenVersion` is the version that the preview was made against. */

@@ -98,6 +98,8 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'projects', path: '/projects', as: 'lead' },
     { name: 'project', path: skua, as: 'lead' },
     { name: 'invite', path: `${skua}/invite`, as: 'lead' },
+    { name: 'project-profiles', path: `${skua}/profiles`, as: 'lead' },
+    { name: 'project-profiles-read-only', path: `${skua}/profiles`, as: 'designer' },
     { name: 'proposal', path: `${skuaB}/proposals/${scene.proposalId}`, as: 'lead' },
     { name: 'compare', path: `${skua}/compare?from=revision:${scene.skuaA}&to=revision:${scene.skuaB}`, as: 'lead' },
     { name: 'compare-nothing-chosen', path: `${skua}/compare`, as: 'brackenfold' },

@@ -1,7 +1,7 @@
 import { citeSource, type ItemResult, SOURCES, type SourceKey } from '@/lib/engine'
 import {
   CATALOGUE,
-  type CatalogueTemplate,
+  type CatalogueEdition,
   getLimitDefinition,
   type ItemDefinition,
   listAskedRoles,
@@ -30,13 +30,14 @@ export function makeItemText(item: ItemDefinition): ItemText {
     evidence: item.judgment?.evidence ?? null,
     isComputed: item.check !== null,
     sources: listItemSources(item),
+    becauseOf: item.becauseOf ?? [],
   }
 }
 
 let itemTexts: Readonly<Record<string, ItemText>> | null = null
 
-/** The items of a workspace's version of the catalogue, by id. */
-export function listTextsOf(template: CatalogueTemplate): Readonly<Record<string, ItemText>> {
+/** The items of a workspace's version of the catalogue, with the profiles laid over it, by id. */
+export function listTextsOf(template: CatalogueEdition): Readonly<Record<string, ItemText>> {
   const grounds = new Map(template.ownItems.map(({ id, ground }) => [id, ground]))
   return Object.fromEntries(
     makeCatalogue(template).items.map((item) => {
@@ -51,6 +52,11 @@ export function listTextsOf(template: CatalogueTemplate): Readonly<Record<string
 export function listItemTexts(): Readonly<Record<string, ItemText>> {
   itemTexts ??= Object.fromEntries(CATALOGUE.map((item) => [item.id, makeItemText(item)]))
   return itemTexts
+}
+
+/** Questions of all delivered items, by id. */
+export function listQuestions(): Readonly<Record<string, string>> {
+  return Object.fromEntries(CATALOGUE.map(({ id, question }) => [id, question]))
 }
 
 /** What helps with each item that is not met, with how far it is off, by item id. */

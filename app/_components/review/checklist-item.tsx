@@ -122,6 +122,12 @@ function ItemBody({ item, text, context }: Omit<ChecklistItemProps, 'isOpen' | '
         </dd>
         <dt>severity</dt>
         <dd>{text.severity}</dd>
+        {text.becauseOf.length > 0 && (
+          <>
+            <dt>profiles</dt>
+            <dd>{text.becauseOf.join(' ')}</dd>
+          </>
+        )}
         {text.sources.length > 0 && (
           <>
             <dt>sources</dt>

@@ -19,4 +19,6 @@ export interface ItemText {
   readonly evidence: string | null
   readonly isComputed: boolean
   readonly sources: readonly string[]
+  /** What the project's profiles changed about it, as sentences. */
+  readonly becauseOf: readonly string[]
 }

@@ -12,7 +12,7 @@ import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-tabl
 import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { getFileRoom, getProject, type ProjectView } from '@/lib/data'
+import { getFileRoom, getProject, getProjectProfiles, type ProjectView } from '@/lib/data'
 import { revokeInvitation } from '../actions'
 import { FabricatorList } from './_components/fabricator-list'
 import { ProjectPeople } from './_components/project-people'
@@ -28,6 +28,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
   const actor = await requireActor(paths.project(projectId))
   const project = await computeOrNotFound(actor, () => getProject(actor, projectId))
   const room = await getFileRoom(actor, projectId)
+  const profiles = await getProjectProfiles(actor, projectId)
   return (
     <>
       <PageHead
@@ -58,6 +59,12 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
           mayManage={project.may.managePeople}
           ownUserId={actor.userId}
         />
+      </PageSection>
+      <PageSection
+        title="Profiles"
+        actions={<Link href={paths.projectProfiles(project.id)}>{profiles.mayChoose ? 'Choose' : 'Details'}</Link>}
+      >
+        <p>{profiles.followed.length === 0 ? 'None.' : profiles.followed.map(({ name }) => name).join(', ')}</p>
       </PageSection>
       <PageSection title="Fabricators">
         {project.fabricators.length === 0 ? (

@@ -58,7 +58,7 @@ export function makeChecklist({ snapshot }: PackageContent): Content[] {
   if (switchedOff.length === 0) return sections
   return [
     ...sections,
-    { text: 'Items that the workspace has switched off', style: 'subsection' },
+    { text: 'Items that are not asked, and why', style: 'subsection' },
     ...switchedOff.map(({ question, reason }): Content => ({ text: `${question} ${reason}`, style: 'small' })),
   ]
 }
@@ -96,6 +96,7 @@ function makeRows(itemState: ItemState): Content[][] {
           },
         ]
       : []),
+    ...(item.becauseOf ?? []).map((sentence): Content => ({ text: sentence, style: 'small' })),
     ...makeHelpLine(itemState),
     ...makeAnswerLines(itemState),
     ...(sources.length > 0 ? [{ text: `Source: ${sources.map(formatSource).join('; ')}`, style: 'small' }] : []),

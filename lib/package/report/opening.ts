@@ -177,10 +177,10 @@ function describeFollowing(itemStates: readonly ItemState[]): string {
   return count === 0 ? '' : `, and ${count} that ${count === 1 ? 'follows' : 'follow'}`
 }
 
-function describeTemplate({ version, switchedOff }: PackageContent['snapshot']['template']): string {
-  if (version === 0) return 'as delivered'
-  const off = switchedOff.length === 0 ? '' : `; ${switchedOff.length} delivered items switched off, named in section 6`
-  return `version ${version} of the workspace${off}`
+function describeTemplate({ version, switchedOff, profiles = [] }: PackageContent['snapshot']['template']): string {
+  const off = switchedOff.length === 0 ? '' : `; ${switchedOff.length} items not asked, named in section 6`
+  const names = profiles.length === 0 ? '' : `; profiles: ${profiles.map(({ name }) => name).join(', ')}`
+  return `${version === 0 ? 'as delivered' : `version ${version} of the workspace`}${names}${off}`
 }
 
 /** The brief as stated; what is not stated says so. */

@@ -1,4 +1,5 @@
 import { updateTemplate } from '@/app/_components/review/actions'
+import { ProfileLine } from '@/app/_components/review/template-notice'
 import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
@@ -31,16 +32,21 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
             : `version ${revision.template.version} of the workspace’s catalogue, which is the newest`}
           .
         </p>
+        <ProfileLine revision={revision} />
       </PageSection>
     )
   }
-  const { fromVersion, toVersion, changes, verdictMoves, reopened, voidedSignatures } = update
+  const { fromVersion, toVersion, toProfiles, changes, verdictMoves, reopened, voidedSignatures } = update
+  const title =
+    fromVersion === toVersion
+      ? 'Profiles of the project'
+      : `Catalogue: ${fromVersion === 0 ? 'as delivered' : `version ${fromVersion}`} to version ${toVersion}`
   return (
-    <PageSection
-      title={`Catalogue: ${fromVersion === 0 ? 'as delivered' : `version ${fromVersion}`} to version ${toVersion}`}
-    >
+    <PageSection title={title}>
       <div className="stack">
-        <p className="muted">Nothing has changed yet. A review keeps its version until somebody updates it.</p>
+        <p className="muted">
+          Nothing has changed yet. A review keeps its version and its profiles until somebody updates it.
+        </p>
         <h3>What differs</h3>
         <ul className="changes">
           {changes.map((sentence) => (
@@ -79,8 +85,8 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
         {voidedSignatures > 0 && (
           <Notice tone="caution">
             <p>
-              {countOf(voidedSignatures, 'signature')} would be voided: the version of the catalogue is part of what was
-              signed.
+              {countOf(voidedSignatures, 'signature')} would be voided: the catalogue and its profiles are part of what
+              was signed.
             </p>
           </Notice>
         )}
@@ -88,11 +94,18 @@ export default async function CatalogueUpdatePage({ params }: RevisionParams) {
           <div className="row">
             <ActionButton
               action={updateTemplate}
-              input={{ revisionId, seenVersion: revision.version, toVersion }}
+              input={{
+                revisionId,
+                seenVersion: revision.version,
+                toVersion,
+                toProfileIds: toProfiles.map(({ id }) => id),
+              }}
               weight="strong"
               pendingLabel="Evaluating…"
             >
-              Update this review to version {toVersion}
+              {fromVersion === toVersion
+                ? 'Update this review to these profiles'
+                : `Update this review to version ${toVersion}`}
             </ActionButton>
             <LinkButton href={paths.revision(projectId, revisionId, 'checklist')} weight="quiet">
               Cancel

@@ -4,6 +4,7 @@ import { ReleaseButton } from '@/app/_components/review/release-button'
 import { SignForm } from '@/app/_components/review/sign-form'
 import { SignatureList } from '@/app/_components/review/signature-list'
 import { SigningSummaryView } from '@/app/_components/review/signing-summary'
+import { ProfileLine } from '@/app/_components/review/template-notice'
 import { STAGE_WORDS } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { LinkButton } from '@/app/_components/ui/button'
@@ -30,6 +31,9 @@ export default async function SignOffPage({ params }: RevisionParams) {
         ) : (
           <BlockerList projectId={projectId} revisionId={revisionId} blockers={revision.blockers} />
         )}
+      </PageSection>
+      <PageSection title="Profiles">
+        <ProfileLine revision={revision} />
       </PageSection>
       <Declarations revision={revision} />
       <PageSection title="Signatures">

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { listItemTexts } from '@/app/_components/review/catalogue-texts'
+import { listItemTexts, listQuestions } from '@/app/_components/review/catalogue-texts'
 import { countOf } from '@/app/_components/review/words'
 import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
@@ -8,8 +8,11 @@ import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-tabl
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { getTemplate, type TemplateView } from '@/lib/data'
+import { DELIVERED_PROFILES } from '@/lib/engine/catalogue'
+import { CatalogueFile } from './_components/catalogue-file'
 import { DeliveredItems } from './_components/delivered-items'
 import { OwnItems } from './_components/own-items'
+import { Profiles } from './_components/profiles'
 
 export const metadata: Metadata = { title: 'Workspace catalogue' }
 
@@ -52,6 +55,24 @@ export default async function WorkspaceCataloguePage() {
           mayEdit={mayEdit}
         />
       </PageSection>
+      <PageSection title="Profiles">
+        <Profiles
+          key={version}
+          delivered={DELIVERED_PROFILES}
+          own={content.profiles ?? []}
+          questions={{
+            ...listQuestions(),
+            ...Object.fromEntries(content.ownItems.map(({ id, question }) => [id, question])),
+          }}
+          version={version}
+          mayEdit={mayEdit}
+        />
+      </PageSection>
+      {mayEdit && (
+        <PageSection title="File">
+          <CatalogueFile key={version} />
+        </PageSection>
+      )}
       <PageSection title="Versions">
         <Versions versions={versions} />
       </PageSection>

@@ -21,7 +21,7 @@ const FLIGHT = {
     },
   ],
   limits: [{ key: 'annularRingMm', value: 0.6, isRelaxed: false, sourceKey: 'ownChoice', note: 'Our procedure.' }],
-  requiredFields: [{ field: 'brief.temperatureCycles', where: null, reason: 'Orbits.' }],
+  requiredFields: [{ field: 'brief.lifeSurvivalPct', where: null, reason: 'Nothing is repaired.' }],
 }
 
 const RADIUS: Omit<OwnItem, 'id'> = {

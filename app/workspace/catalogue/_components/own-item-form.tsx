@@ -1,8 +1,8 @@
 'use client'
 
-import { type Control, Controller } from 'react-hook-form'
-import type { z } from 'zod'
+import { Controller } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
+import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
@@ -10,6 +10,8 @@ import { type OwnItem, SEVERITIES } from '@/lib/engine/catalogue'
 import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
 import { addOwnItemInput, changeOwnItemInput, removeOwnItemInput } from '@/lib/inputs'
 import { addOwnItem, changeOwnItem, removeOwnItem } from '../actions'
+import type { ItemControl } from './controls'
+import { OwnCheckFields } from './own-check-fields'
 import { RoleChecks } from './role-checks'
 
 const SECTION_OPTIONS = ITEM_SECTIONS.map((value) => ({
@@ -96,8 +98,6 @@ export function RemoveOwnItemForm({ item, version, onClose }: FormProps & { item
   )
 }
 
-type ItemControl = Control<z.input<typeof addOwnItemInput>, unknown, z.output<typeof addOwnItemInput>>
-
 function ItemFields({ control }: { control: ItemControl }) {
   return (
     <>
@@ -106,7 +106,7 @@ function ItemFields({ control }: { control: ItemControl }) {
       <FormSelect control={control} name="item.severity" label="Severity" options={SEVERITY_OPTIONS} />
       <FormTextArea control={control} name="item.why" label="Why it matters" rows={2} />
       <FormTextArea control={control} name="item.howToCheck" label="How to check it" rows={2} />
-      <FormTextArea control={control} name="item.evidence" label="Evidence required for an answer" rows={2} />
+      <OwnCheckFields control={control} />
       <FormText
         control={control}
         name="item.ground"
@@ -114,6 +114,18 @@ function ItemFields({ control }: { control: ItemControl }) {
         hint="Where it comes from: a procedure, a lesson from an earlier part."
       />
       <FormSelect control={control} name="item.decidedWhen" label="Must be answered before" options={STAGES} />
+      <Controller
+        control={control}
+        name="item.onlyWithProfile"
+        render={({ field }) => (
+          <CheckboxField
+            isSelected={field.value === true}
+            onChange={(isSelected) => field.onChange(isSelected ? true : undefined)}
+          >
+            Asked only where a profile switches it on
+          </CheckboxField>
+        )}
+      />
       <Controller
         control={control}
         name="item.answeredBy"

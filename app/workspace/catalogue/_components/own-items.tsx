@@ -3,8 +3,10 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { EmptyState } from '@/app/_components/ui/notices'
-import { DECIDED_WHEN_WORDS, type OwnItem } from '@/lib/engine/catalogue'
+import { findFieldPattern } from '@/lib/engine'
+import { DECIDED_WHEN_WORDS, type OwnCheck, type OwnItem } from '@/lib/engine/catalogue'
 import { ITEM_SECTION_WORDS } from '@/lib/engine/results'
+import { inSentence } from '@/lib/engine/units'
 import { AddOwnItemForm, ChangeOwnItemForm, RemoveOwnItemForm } from './own-item-form'
 
 interface OwnItemsProps {
@@ -13,9 +15,19 @@ interface OwnItemsProps {
   mayEdit: boolean
 }
 
+function describeCheck({ field, where, sense, value, upperValue }: OwnCheck): string {
+  const found = findFieldPattern(field)
+  const unit = found?.node.unit
+  const limit =
+    sense === 'within'
+      ? `${inSentence(value)} to ${inSentence(upperValue ?? value, unit)}`
+      : `${sense === 'at-least' ? 'at least' : 'at most'} ${inSentence(value, unit)}`
+  return `${found?.label ?? field}${where === null ? '' : ` (where ${where.field} is ${where.value})`}: ${limit}`
+}
+
 type Open = { act: 'add' } | { act: 'change' | 'remove'; itemId: string } | null
 
-/** Questions that the workspace adds to every review: answered by people, with evidence. */
+/** What the workspace adds to every review: questions for people, and fields that are compared with a limit. */
 export function OwnItems({ items, version, mayEdit }: OwnItemsProps) {
   const [open, setOpen] = useState<Open>(null)
   const close = () => setOpen(null)
@@ -38,8 +50,23 @@ export function OwnItems({ items, version, mayEdit }: OwnItemsProps) {
             <dl className="terms">
               <dt>how to check</dt>
               <dd>{item.howToCheck}</dd>
-              <dt>evidence</dt>
-              <dd>{item.evidence}</dd>
+              {item.check === undefined ? (
+                <>
+                  <dt>evidence</dt>
+                  <dd>{item.evidence}</dd>
+                </>
+              ) : (
+                <>
+                  <dt>compared</dt>
+                  <dd>{describeCheck(item.check)}</dd>
+                </>
+              )}
+              {item.onlyWithProfile === true && (
+                <>
+                  <dt>asked</dt>
+                  <dd>only with a profile</dd>
+                </>
+              )}
               <dt>answered by</dt>
               <dd>{item.answeredBy.join(', ')}</dd>
               <dt>ground</dt>

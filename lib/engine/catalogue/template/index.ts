@@ -6,6 +6,7 @@ export {
   type SwitchedOffItem,
   type WorkspaceCatalogue,
 } from './make-catalogue'
+export type { OwnCheck } from './own-check'
 export {
   type CatalogueTemplate,
   catalogueTemplateSchema,

@@ -193,6 +193,7 @@ export const enteredTemplateSchema = z.strictObject({
   ownItems: z.array(ownItemSchema).max(MAX_OWN_ITEMS, mostOwnItems),
   ...CHANGES,
   profiles: z.array(profileSchema).max(MAX_PROFILES, mostProfiles).optional(),
+  flexTests: z.array(flexTestRowSchema).max(MAX_FLEX_TEST_ROWS).optional(),
 })
 
 /** The catalogue as delivered. */

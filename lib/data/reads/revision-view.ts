@@ -132,7 +132,6 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
     role: getMembership(rights, record.projectId)?.role ?? null,
   }
 }
-}
 
 function listRights(
   rights: PersonRights,

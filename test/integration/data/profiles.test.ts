@@ -189,7 +189,7 @@ describeOnBothDatabases(
       const bare = JSON.stringify({ ...JSON.parse(text), content: empty, sha256: hashJson(empty) })
 
       await expectDone(data.importCatalogue(team.admin, { seenVersion: 3, text: bare, reason: 'Start again' }))
-      expect((await data.getLimitSheet(team.admin, null)).limits).toEqual([])
+      expect((await data.getLimitList(team.admin, null)).limits).toEqual([])
       const preview = await expectDone(data.previewCatalogue(team.admin, { text }))
       expect(preview).toMatchObject({ version: 4, counts: { ownItems: 1, limits: 1, profiles: 1, itemChanges: 0 } })
       expect(preview.changes).toEqual(
@@ -197,7 +197,7 @@ describeOnBothDatabases(
       )
       await expectDone(data.importCatalogue(team.admin, { seenVersion: 4, text, reason: 'From the other house' }))
       expect(await exportOf(team)).toBe(text)
-      expect((await data.getLimitSheet(team.admin, null)).limits).toMatchObject([
+      expect((await data.getLimitList(team.admin, null)).limits).toMatchObject([
         { key: 'crossingAngleDeg', value: 80 },
       ])
       const again = await expectDone(data.previewCatalogue(team.admin, { text }))

@@ -143,7 +143,9 @@ describeOnBothDatabases('flex tests from entry to verdict', () => {
     expect(update?.changes).toEqual(['flex tests, rows: 7 added'])
     expect(update?.verdictMoves.map(({ itemId }) => itemId)).toContain('fatigue-life')
     const { version, contentHash } = (await viewOf()).view
-    await expectDone(data.updateTemplate(team.lead, { revisionId, seenVersion: version, toVersion: 1 }))
+    await expectDone(
+      data.updateTemplate(team.lead, { revisionId, seenVersion: version, toVersion: 1, toProfileIds: [] }),
+    )
     const after = await viewOf()
     expect(after.sets).toEqual(['House'])
     expect(after.hinge.ownTests[0]?.owner.kind).toBe('workspace')

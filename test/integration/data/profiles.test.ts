@@ -197,9 +197,7 @@ describeOnBothDatabases(
       )
       await expectDone(data.importCatalogue(team.admin, { seenVersion: 4, text, reason: 'From the other house' }))
       expect(await exportOf(team)).toBe(text)
-      expect((await data.getLimitList(team.admin, null)).limits).toMatchObject([
-        { key: 'crossingAngleDeg', value: 80 },
-      ])
+      expect((await data.getLimitList(team.admin, null)).limits).toMatchObject([{ key: 'crossingAngleDeg', value: 80 }])
       const again = await expectDone(data.previewCatalogue(team.admin, { text }))
       expect(again.changes).toEqual([])
 

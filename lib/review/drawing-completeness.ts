@@ -60,6 +60,7 @@ const SEVERITY_ORDER: readonly DrawingGapSeverity[] = ['blocking', 'major', 'min
 export function findDrawingGaps(design: Design): DrawingGap[] {
   const gaps = [
     ...findBriefGaps(design.brief),
+    ...findTermGaps(design),
     ...findConstructionGaps(design),
     ...design.bends.flatMap(findBendGaps),
     ...findStiffenerGaps(design),
@@ -87,6 +88,76 @@ function findBriefGaps(brief: Brief): DrawingGap[] {
       target: { tab: 'brief', id: field },
     }),
   )
+}
+
+interface TermQuestion {
+  readonly item: string
+  readonly question: string
+  readonly record: 'acceptance' | 'finishTerms' | 'marking'
+  readonly fields: readonly string[]
+  readonly applies?: (design: Design) => boolean
+}
+
+/** One question for what belongs together; it points at the first field that is open. */
+const TERM_QUESTIONS: readonly TermQuestion[] = [
+  {
+    item: 'test-terms',
+    question: 'At which voltage is every part tested, and within which limits of continuity and isolation?',
+    record: 'acceptance',
+    fields: ['testVoltageVolt', 'continuityOhm', 'isolationMegohm'],
+    applies: ({ brief }) => brief.electricalTest !== false,
+  },
+  {
+    item: 'finish-terms',
+    question: 'To which specification is the surface finish ordered?',
+    record: 'finishTerms',
+    fields: ['standard'],
+    applies: ({ brief }) => brief.surfaceFinish !== 'none',
+  },
+  {
+    item: 'flame-class',
+    question: 'Which flame class must the construction have, or is none asked for?',
+    record: 'acceptance',
+    fields: ['flameClass'],
+  },
+  {
+    item: 'marking',
+    question: 'What is marked on the part or its packing?',
+    record: 'marking',
+    fields: ['partNumber', 'lotOrDate', 'flameMark'],
+  },
+  {
+    item: 'bow-and-twist',
+    question: 'How flat must rigid and stiffened areas be?',
+    record: 'acceptance',
+    fields: ['bowAndTwistPct'],
+    applies: ({ construction }) => construction.zones.some(({ kind }) => kind === 'rigid' || kind === 'stiffened'),
+  },
+  {
+    item: 'rework-grade',
+    question: 'How many solderings and removals must a land bear?',
+    record: 'acceptance',
+    fields: ['solderingsOnCount', 'solderingsOffCount'],
+    applies: ({ brief }) => isSoldered(brief),
+  },
+]
+
+function findTermGaps(design: Design): DrawingGap[] {
+  return TERM_QUESTIONS.flatMap(({ item, question, record, fields, applies }): DrawingGap[] => {
+    if (applies?.(design) === false) return []
+    const terms: Readonly<Record<string, unknown>> = design.brief[record]
+    const open = fields.find((field) => isMissing(terms[field]))
+    return open === undefined
+      ? []
+      : [
+          {
+            severity: readSeverity(item),
+            question,
+            path: ['brief', record, open],
+            target: { tab: 'brief', id: `${record}.${open}` },
+          },
+        ]
+  })
 }
 
 function findConstructionGaps(design: Design): DrawingGap[] {
@@ -276,6 +347,14 @@ function findFeatureGaps({ construction, features }: Design): DrawingGap[] {
       return [
         ...ask('plated', 'major', `Is ${hole.name} plated?`),
         ...ask('drillMm', 'major', `What is the drill diameter of ${hole.name}?`),
+        ...(hole.plated === true && (hole.fromLayerId === null || hole.toLayerId === null)
+          ? ask(
+              hole.fromLayerId === null ? 'fromLayerId' : 'toLayerId',
+              'major',
+              `Which layers does ${hole.name} join?`,
+            )
+          : []),
+        ...(hole.plated === true ? ask('filling', 'major', `Is ${hole.name} open, covered or filled?`) : []),
         ...(hole.plated === true ? ask('landMm', 'major', `How large is the land of ${hole.name}?`) : []),
         ...(hole.plated === true
           ? ask('wallPlatingUm', 'minor', `How much copper is on the wall of ${hole.name}?`)

@@ -5,8 +5,10 @@ import {
   BRIEF_FIELDS,
   CANNOT_TELL,
   CAUTIONS,
+  type FieldNode,
   formatComputedReading,
   getChoiceWord,
+  getFieldInText,
   ITEM_BASES,
   type ItemBasis,
   LIFE_CAUTION_SHORT,
@@ -15,7 +17,7 @@ import {
   TALLY_WORDS,
 } from '@/lib/engine'
 import { asComputed, asEntered } from '@/lib/engine/units'
-import { describeFollows, type ItemState, listItemStates, STAGE_LABELS } from '@/lib/review'
+import { describeFollows, formatFieldValue, type ItemState, listItemStates, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { formatQuantity, formatStated, formatText, formatTime, formatWord, formatYesNo } from './words'
@@ -183,6 +185,26 @@ function describeTemplate({ version, switchedOff, profiles = [] }: PackageConten
   return `${version === 0 ? 'as delivered' : `version ${version} of the workspace`}${names}${off}`
 }
 
+/** Records of terms, each in a line of what is stated in it; what a part meets in service only where something is. */
+function listTerms(brief: PackageContent['snapshot']['design']['brief']): [string, string][] {
+  const lines = (['acceptance', 'finishTerms', 'marking', 'agreements', 'exposure'] as const).flatMap(
+    (record): [string, string][] => {
+      const values: Readonly<Record<string, unknown>> = brief[record]
+      const stated = Object.entries(BRIEF_FIELDS[record].fields).flatMap(([field, node]: [string, FieldNode]) =>
+        values[field] === null || values[field] === undefined
+          ? []
+          : [`${getFieldInText(node)} ${formatFieldValue(values[field], node)}`],
+      )
+      if (stated.length === 0 && record === 'exposure') return []
+      return [[BRIEF_FIELDS[record].label, stated.length === 0 ? 'not stated' : stated.join('; ')]]
+    },
+  )
+  const { outgassing } = brief
+  return outgassing.length === 0
+    ? lines
+    : [...lines, [BRIEF_FIELDS.outgassing.label, formatFieldValue(outgassing, BRIEF_FIELDS.outgassing)]]
+}
+
 /** The brief as stated; what is not stated says so. */
 export function makeBrief({ snapshot }: PackageContent): Content[] {
   const { brief } = snapshot.design
@@ -215,6 +237,7 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
           [brief.electricalTest, brief.couponTest, brief.foldTest].map(formatYesNo).join(', '),
         ],
         [BRIEF_FIELDS.registrationCriticalFeatures.label, formatText(brief.registrationCriticalFeatures)],
+        ...listTerms(brief),
         [BRIEF_FIELDS.whoToAsk.label, formatText(brief.whoToAsk)],
         [BRIEF_FIELDS.manufacturingReviewDate.label, brief.manufacturingReviewDate ?? 'not stated'],
         [BRIEF_FIELDS.layoutFreezeDate.label, brief.layoutFreezeDate ?? 'not stated'],

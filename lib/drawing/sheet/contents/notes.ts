@@ -2,6 +2,7 @@ import { BRIEF_FIELDS, type Design, getChoiceWord } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import { nameBends } from './bends'
 import type { SheetNotes, SheetResults } from './model'
+import { makeTermNotes } from './term-notes'
 import type { SheetWords } from './words'
 
 interface Note {
@@ -10,9 +11,15 @@ interface Note {
 }
 
 /** The cautions stand in the title block of each sheet. */
-const CLOSING: readonly Note[] = [
-  { id: 'disagreement', text: 'Where this sheet, the artwork and the order disagree, ask before building.' },
-]
+function makeClosing({ agreements }: Design['brief']): Note {
+  const isOrdered = agreements.orderOrDrawing !== null || agreements.drawingOrArtwork !== null
+  return {
+    id: 'disagreement',
+    text: isOrdered
+      ? 'Where this sheet, the artwork and the order disagree and no note says which wins, ask before building.'
+      : 'Where this sheet, the artwork and the order disagree, ask before building.',
+  }
+}
 
 /** General notes, generated from the brief: each only where something is stated. */
 export function makeNotes(design: Design, results: SheetResults | null, words: SheetWords): SheetNotes {
@@ -55,6 +62,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
       'Electrical test of every part.',
       'Electrical test is not asked for.',
     ),
+    ...makeTermNotes(design, words),
     ...asked('coupon-test', brief.couponTest, 'Test coupons with every panel.', 'Test coupons are not asked for.'),
     ...asked('fold-test', brief.foldTest, 'Fold test as agreed with the buyer.', 'A fold test is not asked for.'),
     ...note(
@@ -84,7 +92,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
     ),
     ...makeBendNotes(design),
     ...typed('contact', 'In doubt ask', brief.whoToAsk),
-    ...CLOSING,
+    makeClosing(brief),
   ]
   return { kind: 'notes', id: 'notes', title: 'Notes', notes, leastMm: 118 }
 }

@@ -15,6 +15,7 @@ const item = (itemId: string, change: Partial<ProfileItem> & Pick<ProfileItem, '
   ...change,
 })
 const rank = (itemId: string, severity: Severity, reason: string) => item(itemId, { severity, reason })
+const on = (itemId: string, reason: string) => item(itemId, { asked: 'on', reason })
 const off = (itemId: string, reason: string) => item(itemId, { asked: 'off', reason })
 const limit = (key: ProfileLimit['key'], value: number, sourceKey: string, note: string): ProfileLimit => ({
   key,
@@ -39,6 +40,9 @@ const CONSUMER: Profile = {
   items: [
     off('coupon-test', 'Class 1 parts in numbers are accepted on electrical test and on samples.'),
     off('hole-life', 'Kept indoors, the part sees few temperature cycles.'),
+    on('antenna', 'Folded parts come near antennas.'),
+    on('esd-entry', 'People touch and plug such products.'),
+    on('pull-load', 'Parts are pulled out of connectors in assembly.'),
     rank('panel-form', 'major', 'Arrays and carriers decide how numbers are assembled.'),
     rank('construction-cost', 'major', 'Cost decides in numbers.'),
     rank('parts-per-panel', 'major', 'Sheet materials are a large share of the price.'),
@@ -61,6 +65,8 @@ const MOVING: Profile = {
   name: 'Moving part, industrial',
   purpose: 'Parts that bend in service for years.',
   items: [
+    on('cold-motion', 'Films stiffen in the cold, and the part moves all the same.'),
+    rank('flex-test-terms', 'blocking', 'A life means something only with its test.'),
     rank('rolling-direction', 'major', 'The grain of the foil moves the life of a hinge.'),
     rank('flex-length', 'major', 'Free length decides how tight a moving loop becomes.'),
     rank('clad-adhesive', 'major', 'Adhesive beneath the foil creeps in a moving bend.'),
@@ -86,6 +92,10 @@ const WEARABLE: Profile = {
   name: 'Wearable on skin',
   purpose: 'Parts that are worn against the body.',
   items: [
+    on('skin-contact', 'The part touches skin.'),
+    on('moisture-sweat', 'Sweat reaches edges and contacts.'),
+    on('antenna', 'The body and the fold come near the antenna.'),
+    on('esd-entry', 'A person who moves carries charge.'),
     rank('corner-radius', 'major', 'Corners press and tear where the body moves the part.'),
     rank('bend-fit', 'major', 'The part follows a body, not a drawing.'),
     rank('packing', 'major', 'What touches skin is kept clean.'),
@@ -103,6 +113,12 @@ const MEDICAL: Profile = {
   name: 'Medical',
   purpose: 'Parts of medical devices. The standards and the regulation in force decide; this profile only asks more.',
   items: [
+    on('skin-contact', 'What touches a patient is evaluated for it.'),
+    on('cleanliness', 'Residue is a matter of safety here.'),
+    on('fluids', 'Parts are cleaned and disinfected.'),
+    rank('change-control', 'blocking', 'What was validated must not change in silence.'),
+    rank('first-article', 'blocking', 'The first lot is part of the validation.'),
+    rank('lessons', 'major', 'Complaints on the part before are gone through.'),
     rank('fabricator-currency', 'blocking', 'What was validated must be what is built.'),
     rank('coupon-test', 'major', 'Records of each lot are kept.'),
     rank('material-call-outs', 'major', 'Materials are controlled by specification.'),
@@ -123,6 +139,10 @@ const SPACE: Profile = {
   purpose:
     'Parts that fly and are not repaired. The standards called up by the contract decide; this profile only asks more.',
   items: [
+    on('outgassing', 'What outgasses settles on optics and contacts.'),
+    on('cleanliness', 'Nobody cleans the part again.'),
+    on('cold-motion', 'Mechanisms move far below room temperature.'),
+    rank('precedence', 'major', 'Contracts call up many documents.'),
     rank('flexible-adhesive-in-rigid', 'blocking', 'Acrylic in plated holes fails in temperature cycles.'),
     rank('hole-life', 'blocking', 'Plated holes see the cycles of each orbit.'),
     rank('hole-to-transition', 'blocking', 'Holes in the transition crack first.'),
@@ -142,6 +162,7 @@ const SPACE: Profile = {
     ),
     limit('copperToOutlineMm', 1.27, 'guideHighReliability', '0.050 in.'),
     limit('annularRingMm', 0.25, 'guideHighReliability', 'Land = hole + 0.50 mm.'),
+    limit('bowAndTwistPct', 0.75, 'bowAndTwist', 'The figure for surface-mount parts, taken for all.'),
     limit('damageSumFraction', 0.25, 'ownChoice', 'A factor of four on life, for a part that nobody can replace.'),
   ],
   requiredFields: [
@@ -159,6 +180,9 @@ const AUTOMOTIVE: Profile = {
   purpose: 'Parts in vehicles: heat, cold, vibration, long service.',
   items: [
     rank('hole-life', 'blocking', 'Temperature cycles run for the life of a vehicle.'),
+    on('cold-motion', 'Vehicles start in the cold.'),
+    on('fluids', 'Oil, coolant and fuel reach parts.'),
+    rank('change-control', 'blocking', 'Changes of process are agreed before they are made.'),
     rank('operating-temperature', 'blocking', 'Heat under a bonnet is not chosen.'),
     rank('flex-length', 'major', 'Free length takes up tolerances of the body.'),
     rank('fabricator-currency', 'blocking', 'Changes of process are agreed before they are made.'),

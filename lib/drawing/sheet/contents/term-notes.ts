@@ -1,0 +1,91 @@
+import { BRIEF_FIELDS, BRIEF_TERMS, type Design, type FieldNode, getChoiceWord, getFieldInText } from '@/lib/engine'
+import { asEntered } from '@/lib/engine/units'
+import type { SheetWords } from './words'
+
+type TermRecord = keyof typeof BRIEF_TERMS
+
+interface Group {
+  readonly id: string
+  readonly title: string
+  readonly record: TermRecord
+  readonly fields: readonly string[]
+}
+
+/** Terms that belong on the drawing, those of one note together. Who measures and what was looked at is no matter of the drawing. */
+const GROUPS: readonly Group[] = [
+  {
+    id: 'test-terms',
+    title: 'Electrical test',
+    record: 'acceptance',
+    fields: ['testVoltageVolt', 'continuityOhm', 'isolationMegohm'],
+  },
+  {
+    id: 'finish-terms',
+    title: 'Surface finish',
+    record: 'finishTerms',
+    fields: ['standard', 'topMetalUm', 'nickelUm', 'palladiumUm'],
+  },
+  { id: 'flame-class', title: 'Flame class', record: 'acceptance', fields: ['flameClass'] },
+  { id: 'marking', title: 'Marking', record: 'marking', fields: Object.keys(BRIEF_TERMS.marking.shape) },
+  { id: 'bow-and-twist', title: 'Flatness', record: 'acceptance', fields: ['bowAndTwistPct'] },
+  { id: 'rework-grade', title: 'Lands', record: 'acceptance', fields: ['solderingsOnCount', 'solderingsOffCount'] },
+  {
+    id: 'first-article',
+    title: 'First article',
+    record: 'acceptance',
+    fields: ['firstArticleCount', 'measuredFlatBy', 'measuredFoldedBy', 'sectionsBy'],
+  },
+  {
+    id: 'change-control',
+    title: 'Changes',
+    record: 'agreements',
+    fields: ['materialChange', 'processChange', 'siteChange', 'panelChange'],
+  },
+  {
+    id: 'substitutes',
+    title: 'Replacement of materials',
+    record: 'agreements',
+    fields: ['copperSubstitute', 'filmSubstitute', 'adhesiveSubstitute', 'boardSubstitute'],
+  },
+  {
+    id: 'substances',
+    title: 'Substances',
+    record: 'agreements',
+    fields: ['isRestricted', 'isDeclared', 'isHalogenFree'],
+  },
+  {
+    id: 'precedence',
+    title: 'Where documents differ',
+    record: 'agreements',
+    fields: ['orderOrDrawing', 'drawingOrArtwork', 'drawingOrStandard'],
+  },
+  {
+    id: 'cleanliness',
+    title: 'Cleanliness',
+    record: 'exposure',
+    fields: ['ionicLimitUgPerCm2', 'cleaning', 'dryingDegC', 'dryingHours'],
+  },
+]
+
+/** A note for each group of terms of which something is stated; what is not stated is asked, not written. */
+export function makeTermNotes({ brief }: Design, words: SheetWords): { id: string; text: string }[] {
+  return GROUPS.flatMap(({ id, title, record, fields }) => {
+    const values: Readonly<Record<string, string | number | boolean | null>> = brief[record]
+    const nodes: Readonly<Record<string, FieldNode>> = BRIEF_FIELDS[record].fields
+    const stated = fields.flatMap((field) => {
+      const [value, node] = [values[field] ?? null, nodes[field]]
+      if (value === null || node === undefined) return []
+      const text = formatTerm(value, node, words)
+      return [node.label === title ? text : `${getFieldInText(node)} ${text}`]
+    })
+    return stated.length === 0 ? [] : [{ id, text: `${title}: ${stated.join('; ')}.` }]
+  })
+}
+
+function formatTerm(value: string | number | boolean, node: FieldNode, words: SheetWords): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no'
+  if (typeof value === 'string') return getChoiceWord(node, value)
+  if (node.unit === 'mm') return `${words.plan(value)} ${words.planUnit}`
+  if (node.unit === 'um') return `${words.enteredThickness(value)} ${words.thicknessUnit}`
+  return asEntered(value, node.unit)
+}

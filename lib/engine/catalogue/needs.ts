@@ -116,6 +116,38 @@ export const NEEDS = {
   'flat-areas': {
     absent: 'the part has no rigid or stiffened zone',
     isMet: (c) => hasZone(c, ({ kind }) => kind === 'rigid' || kind === 'stiffened'),
+  'contact-ends': {
+    absent: 'the construction has no finger zone, and no connector end is entered',
+    isMet: (c) => hasZone(c, (zone) => zone.kind === 'finger') || c.design.features.connectors.length > 0,
+  },
+  'controlled-impedance': {
+    list: 'conductors',
+    absent: 'no listed conductor has a stated impedance',
+    isMet: (c) => c.design.features.conductors.some(({ impedanceOhm }) => impedanceOhm !== null),
+  },
+  // A bend whose use nobody stated may stand: the item then asks for its use.
+  'standing-bends': {
+    list: 'bends',
+    absent: 'every bend is stated to move in service',
+    isMet: (c) => c.design.bends.some(({ use }) => use !== 'dynamic'),
+  },
+  shields: {
+    absent: 'the construction has no shield film',
+    isMet: (c) => hasLayer(c, ({ kind }) => kind === 'shield-film'),
+  },
+  prepreg: {
+    absent: 'the construction has no prepreg',
+    isMet: (c) => hasLayer(c, ({ kind }) => kind === 'no-flow-prepreg'),
+  },
+  // Nobody has said yet in which form parts come: the item then asks for it.
+  arrays: {
+    absent: 'the parts do not come in arrays of the team’s own',
+    isMet: (c) => c.design.brief.panelForm === null || c.design.brief.panelForm === 'assembly-arrays',
+  },
+  registrations: {
+    list: 'registrations',
+    absent: 'no pair of features depends on registration',
+    isMet: (c) => c.design.features.registrations.length > 0,
   },
   soldering: {
     absent: 'the part is not soldered',

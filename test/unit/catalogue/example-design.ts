@@ -23,9 +23,9 @@ export function makeExampleDesign(): Design {
   const design = makeBlankDesign(EXAMPLE_DESIGN_NAME)
   Object.assign(design.brief, structuredClone(EXAMPLE_BRIEF))
   design.construction = { layers: makeLayers(), zones: makeZones() }
-  design.bends = makeBends()
+  // What bends share is copied for each: examples change one of them in place.
+  design.bends = makeBends().map((bend) => structuredClone(bend))
   design.features = makeFeatures()
-  // Parts that are written once and used twice must not stay one: examples change them in place.
   return structuredClone(design)
 }
 
@@ -237,7 +237,7 @@ function zone(fields: Pick<Zone, 'id' | 'name' | 'kind'> & Partial<Zone>, layerI
     connectorWindow: null,
     contactFinish: null,
     statedThicknessUm: null,
-    statedToleranceUm: 40,
+    statedToleranceUm: 80,
     ...UNKNOWN_THROUGH_THICKNESS,
     ...fields,
   }

@@ -148,11 +148,13 @@ describe('a foil without a published allowable', () => {
 describe('judgment', () => {
   it('waits for a person, and names what the design does not say yet', () => {
     const design = makeExampleDesign()
-    design.brief.packingAndHandling = ''
+    // A text is a remark: the facts are what counts.
+    design.brief.packingAndHandling = '-'
+    design.brief.assembly.storageMonths = null
     const result = evaluateItem(getItem('packing'), buildContext(design))
     expect(result).toMatchObject({ basis: 'judgment', verdict: 'needs-judgment' })
     expect(result.outcomes).toMatchObject([
-      { kind: 'not-computed', missing: [{ path: ['brief', 'packingAndHandling'] }] },
+      { kind: 'not-computed', missing: [{ path: ['brief', 'assembly', 'storageMonths'] }] },
     ])
   })
 

@@ -121,4 +121,21 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Look for datums on stiffened zones, tolerances within a zone rather than across the flex, and a stated condition of restraint.',
   },
+  'tolerances-given': {
+    why: 'What has no tolerance is held to the shop’s own, and what is tighter than any shop holds comes back as a query.',
+    howToCheck:
+      'A number for outline, holes, hole to edge, stiffener, coverlay and each zone’s thickness. A fabricator’s own limits go before ours.',
+  },
+  carrier: {
+    why: 'Film does not lie flat by itself: paste smears, parts float and the joint is open.',
+    howToCheck: 'Ask the assembler for pallet, frame, plate or tape, and where it takes hold.',
+  },
+  'array-drawing': {
+    why: 'A tab on a flexible edge tears it when parts are broken out; without fiducials and marks assembly stops.',
+    howToCheck: 'Look at the drawing of the array with the assembler.',
+  },
+  'prepreg-set-back': {
+    why: 'Resin on the film is a sharp, hard edge; prepreg that ends too far inside leaves a gap that delaminates.',
+    howToCheck: 'Ask the fabricator for both figures, and measure them on the first section.',
+  },
 }

@@ -180,4 +180,56 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'For each change of width take the largest fillet that fits in its taper and read the handbook factor for a stepped bar.',
   },
+  'contact-geometry': {
+    why: 'An end that is right at nominal and wrong at its tolerances does not go in, or makes contact on one side.',
+    howToCheck:
+      'Take limits from the connector’s own drawing and tolerances from the fabricator. Thickness is an item of its own.',
+  },
+  'contact-strain': {
+    why: 'Fingers crack where a stiff end, a solid plane, a hole or nickel meets the first bend, and pushing in blind bends them there.',
+    howToCheck:
+      'See how the end is inserted and what lies between contacts and first bend. A trade magazine of 2019 shows all of it in one part.',
+  },
+  forming: {
+    why: 'A bend made by hand is as tight as the thumb makes it; a bend without springback allowed for opens again.',
+    howToCheck: 'Name tool or former, who does it, and how far it is bent over. By hand alone, only gentle radii.',
+  },
+  'free-length': {
+    why: 'Shock and vibration flex a free loop millions of times; what was judged as one fold then lives as a hinge.',
+    howToCheck: 'Look at what holds the film on both sides of each bend that stands, in the product and in transport.',
+  },
+  'combined-motion': {
+    why: 'Twist and a second direction put the edge of the film in tension; a place that was folded has used up its ductility.',
+    howToCheck: 'Move the model or the product through its travel and watch the film from the side and from its end.',
+  },
+  'enclosure-fit': {
+    why: 'Flex is often fitted last: it is then too short, too long, or caught by a cover that nobody drew with it.',
+    howToCheck: 'Take a picture of the model at both ends of travel, with slack and clearance.',
+  },
+  wear: {
+    why: 'Film that rubs wears through its cover to the copper, long before it fatigues.',
+    howToCheck: 'Look for edges and surfaces along the whole travel. A guide has a radius and no burr.',
+  },
+  'holes-in-flex': {
+    why: 'A plated hole is a stiff rivet in film: where the film moves, its land cracks.',
+    howToCheck: 'Each plated hole by its zone, and that zone by its bends.',
+  },
+  'hole-to-stiffener-edge': {
+    why: 'Film bends hardest just off the edge of a stiffener; a hole there cracks.',
+    howToCheck:
+      'From the edge of the hole to the nearest edge of the stiffener. Holes of rigid zones without a stiffener are not asked.',
+  },
+  'stiffener-holes': {
+    why: 'A stiffener shifts when it is bonded: a hole of the same size covers part of the land or closes the hole.',
+    howToCheck: 'Difference of both diameters; 0 stands for a hole that the stiffener is meant to close.',
+  },
+  'open-land': {
+    why: 'Adhesive squeezes into the opening and the film shifts: what is left of a small land is too small to solder.',
+    howToCheck:
+      'Land and opening share a middle; adhesive comes in from both edges and the coverlay shifts to one side. The rest must be as large as the joint needs.',
+  },
+  bead: {
+    why: 'Without a bead film creases at the edge; with one that nobody dimensioned it creases at the end of the bead.',
+    howToCheck: 'Find material, width and height on the drawing, or the sentence that there is none.',
+  },
 }

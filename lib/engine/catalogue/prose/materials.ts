@@ -157,4 +157,39 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Resistance at operating temperature from finished copper, times current; double it where the return is as long.',
   },
+  'contact-finish': {
+    why: 'Bare copper and organic coats wear and oxidise in a socket; thin gold is through after a few matings, and the contact fails in the field.',
+    howToCheck:
+      'Enter the finish of each end and how often it is mated, tests included. Tin, silver and solder are for the connector’s maker to accept.',
+  },
+  'impedance-given': {
+    why: 'A number alone lets the fabricator choose reference, tolerance and line: the line is then right by luck.',
+    howToCheck:
+      'State tolerance, reference layer, single or pair, and whether a coupon is measured. Ten per cent is usual. Whether the build gives that impedance is another question.',
+  },
+  'return-path': {
+    why: 'Where the reference ends, the return current goes round and the line radiates; a transition is where planes end.',
+    howToCheck:
+      'The layers of each crossed zone are looked at by calculation; gaps within a zone are looked for in the artwork.',
+  },
+  'solder-heat': {
+    why: 'Tapes and acrylic bonds let go or blister at solder temperature, after the expensive part is on.',
+    howToCheck:
+      'Compare the peak on the part with what the makers’ sheets allow for coverlay adhesive and for each stiffener with its bond, if it is on by then.',
+  },
+  'handling-count': {
+    why: 'Test fixtures, rework and service calls bend a part more often than its one fold; ten times is another load case.',
+    howToCheck:
+      'Count every bending and straightening before and beside service. Above the limit the bend counts as dynamic at that count.',
+  },
+  'floor-life': {
+    why: 'Polyimide takes up water in hours and lets it go in the oven or in the solder. "Bake before use" is no instruction.',
+    howToCheck:
+      'Ask whoever solders for temperature, time and hours to soldering. Published profiles contradict each other: film maker and assembler decide (IPC-1601).',
+  },
+  'shield-ground': {
+    why: 'A shield that floats couples noise instead of stopping it; one point of high resistance is as good as none.',
+    howToCheck:
+      'Count the ground points, find their openings on the drawing, and state the resistance at which a part is refused. The film maker says how large openings must be.',
+  },
 }

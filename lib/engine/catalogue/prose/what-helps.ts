@@ -8,6 +8,76 @@ import { TERMS_HELP } from './terms-help'
  */
 export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   ...TERMS_HELP,
+  'contact-finish': [
+    'Order plated hard gold on the contacts.',
+    'Ask the connector’s maker which finishes its contacts go with.',
+    'Reduce the matings, by a test adapter that stays on.',
+  ],
+  'impedance-given': [
+    'State tolerance, reference, line and coupon on the drawing.',
+    'Name a layer with a plane as the reference.',
+  ],
+  'return-path': [
+    'Carry the reference plane through the zone, hatched where it bends.',
+    'Route the line where its reference goes on.',
+  ],
+  'solder-heat': [
+    'Bond the stiffener after soldering.',
+    'Take a bond that bears the profile.',
+    'Ask the assembler for a lower peak.',
+  ],
+  'handling-count': [
+    'Test with a connector saver, so that the bend stays still.',
+    'State the bend as dynamic, at the count that handling takes.',
+    'Enlarge the radius.',
+  ],
+  'floor-life': ['Ask the assembler for the three numbers.', 'Order dry packs with an indicator card.'],
+  'shield-ground': ['Add ground points at both ends of the shield.', 'Show the openings on the coverlay drawing.'],
+  'contact-geometry': [
+    'Correct the dimension to the middle of what the connector accepts.',
+    'Ask the fabricator for a tighter tolerance, by laser or hard die.',
+    'Take a connector with wider limits.',
+  ],
+  'contact-strain': [
+    'Move the first bend away from the end{by}.',
+    'Hatch the plane, or end it, before the first bend.',
+    'Turn the connector so that whoever inserts the end sees it.',
+  ],
+  forming: [
+    'Make a former with the radius that was checked.',
+    'Bend over by the springback that was computed.',
+    'Have the assembler form it before the product.',
+  ],
+  'free-length': ['Bond, clip or tape the film down beside the bend.', 'Count the bend as dynamic.'],
+  'combined-motion': [
+    'Lead the film so that it bends in one plane.',
+    'Split the film along its length.',
+    'Test the very motion on parts.',
+  ],
+  'enclosure-fit': [
+    'Put the formed part into the model of the enclosure at both ends of travel.',
+    'Try a film model in the housing.',
+  ],
+  wear: ['Lead the film round a guide with a radius.', 'Leave clearance over the whole travel.'],
+  'holes-in-flex': [
+    'Move the hole under the stiffener or into the rigid zone.',
+    'Route on one layer through the flex.',
+  ],
+  'hole-to-stiffener-edge': ['Move the hole{by}.', 'Enlarge or shorten the stiffener.'],
+  'stiffener-holes': [
+    'Enlarge the hole in the stiffener{by}.',
+    'Leave the stiffener closed there, where nothing passes through.',
+  ],
+  'open-land': [
+    'Enlarge the opening or the land.',
+    'Take a coverlay adhesive of less flow.',
+    'Open by laser, which shifts less.',
+  ],
+  bead: ['Call out material, width and height of the bead.', 'Say on the drawing that there is no bead.'],
+  'tolerances-given': ['Fill in the tolerance, from the fabricator’s matrix.', 'Widen the tolerance{by}.'],
+  carrier: ['Ask the assembler what holds the part.', 'Order arrays with a frame.'],
+  'array-drawing': ['Fill in the array with the assembler.', 'Move tabs from flexible to rigid or stiffened edges.'],
+  'prepreg-set-back': ['Ask the fabricator for set-back and squeeze-out.', 'Take a prepreg of less flow.'],
   'annular-ring': [
     'Enlarge the land{by}, twice that in diameter.',
     'Take the next smaller drill, if the hole aspect allows it.',

@@ -1,8 +1,10 @@
 import type { ItemDefinition } from '../../define-item'
+import { arrayDrawing } from './array-drawing'
 import { artworkAgreement } from './artwork-agreement'
 import { bendCallOut } from './bend-call-out'
 import { buildableConstruction } from './buildable-construction'
 import { capabilityMatch } from './capability-match'
+import { carrier } from './carrier'
 import { circuitType } from './circuit-type'
 import { constructionCost } from './construction-cost'
 import { contactPerson } from './contact-person'
@@ -21,11 +23,13 @@ import { packing } from './packing'
 import { panelForm } from './panel-form'
 import { partsPerPanel } from './parts-per-panel'
 import { performanceClass } from './performance-class'
+import { prepregSetBack } from './prepreg-set-back'
 import { registrationFeatures } from './registration-features'
 import { statementsAgree } from './statements-agree'
 import { stiffenerDetail } from './stiffener-detail'
 import { stockMaterials } from './stock-materials'
 import { toleranceScheme } from './tolerance-scheme'
+import { tolerancesGiven } from './tolerances-given'
 
 /** Fabrication communication: what the fabricator must know, hold and have agreed to. */
 export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
@@ -56,4 +60,8 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   engineeringQueries,
   packing,
   contactPerson,
+  tolerancesGiven,
+  carrier,
+  arrayDrawing,
+  prepregSetBack,
 ]

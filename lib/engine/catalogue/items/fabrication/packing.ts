@@ -1,4 +1,6 @@
 import { defineItem } from '../../define-item'
+import { listPackingTerms } from '../../drying-terms'
+import { listOpen } from '../../given'
 
 export const packing = defineItem({
   id: 'packing',
@@ -9,15 +11,12 @@ export const packing = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['ipc1601'],
-  restsOn: ['brief.packingAndHandling', 'brief.panelForm'],
+  restsOn: ['brief.packingAndHandling', 'brief.assembly', 'brief.panelForm'],
   decidedWhen: 'fabricator',
   answeredBy: ['member', 'fabricator'],
   monotone: [],
   judgment: {
     evidence: 'The note on the drawing or the purchase order.',
-    findMissing: ({ design }) =>
-      design.brief.packingAndHandling.trim() === ''
-        ? [{ path: ['brief', 'packingAndHandling'], label: 'packing and handling' }]
-        : [],
+    findMissing: ({ design }) => listOpen(listPackingTerms(design.brief)),
   },
 })

@@ -1,7 +1,9 @@
 import type { ItemDefinition } from '../../define-item'
 import { annularRing } from './annular-ring'
+import { bead } from './bead'
 import { bendFit } from './bend-fit'
 import { bendToRigid } from './bend-to-rigid'
+import { combinedMotion } from './combined-motion'
 import { componentSupport } from './component-support'
 import { componentToBend } from './component-to-bend'
 import { componentToTransition } from './component-to-transition'
@@ -9,6 +11,8 @@ import { conductorCorners } from './conductor-corners'
 import { conductorSpace } from './conductor-space'
 import { conductorSpacing } from './conductor-spacing'
 import { conductorWidth } from './conductor-width'
+import { contactGeometry } from './contact-geometry'
+import { contactStrain } from './contact-strain'
 import { copperToOutline } from './copper-to-outline'
 import { cornerRadius } from './corner-radius'
 import { coverlayCapture } from './coverlay-capture'
@@ -17,20 +21,27 @@ import { coverlayOpening } from './coverlay-opening'
 import { coverlayWeb } from './coverlay-web'
 import { crossingAngle } from './crossing-angle'
 import { directionChangeInBend } from './direction-change-in-bend'
+import { enclosureFit } from './enclosure-fit'
 import { fingerSupport } from './finger-support'
 import { flexLength } from './flex-length'
 import { foldModel } from './fold-model'
+import { forming } from './forming'
+import { freeLength } from './free-length'
 import { holeAspect } from './hole-aspect'
 import { holePlating } from './hole-plating'
 import { holeToBend } from './hole-to-bend'
+import { holeToStiffenerEdge } from './hole-to-stiffener-edge'
 import { holeToTransition } from './hole-to-transition'
+import { holesInFlex } from './holes-in-flex'
 import { layerStagger } from './layer-stagger'
 import { leafLength } from './leaf-length'
+import { openLand } from './open-land'
 import { openingToBend } from './opening-to-bend'
 import { padAnchors } from './pad-anchors'
 import { planeInBend } from './plane-in-bend'
 import { radiusHolder } from './radius-holder'
 import { slitEndRelief } from './slit-end-relief'
+import { stiffenerHoles } from './stiffener-holes'
 import { stiffenerOverlap } from './stiffener-overlap'
 import { stiffenerToBend } from './stiffener-to-bend'
 import { tearStop } from './tear-stop'
@@ -38,6 +49,7 @@ import { teardrop } from './teardrop'
 import { tightBendCutOuts } from './tight-bend-cut-outs'
 import { transitionRelief } from './transition-relief'
 import { hazardousVoltageSpace, voltageSpace } from './voltage-space'
+import { wear } from './wear'
 import { widthChangeInBend } from './width-change-in-bend'
 import { widthStep } from './width-step'
 
@@ -85,4 +97,16 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   radiusHolder,
   foldModel,
   leafLength,
+  contactGeometry,
+  contactStrain,
+  forming,
+  freeLength,
+  combinedMotion,
+  enclosureFit,
+  wear,
+  holesInFlex,
+  holeToStiffenerEdge,
+  stiffenerHoles,
+  openLand,
+  bead,
 ]

@@ -1,4 +1,6 @@
 import { defineItem } from '../../define-item'
+import { listDryingTerms } from '../../drying-terms'
+import { listOpen } from '../../given'
 
 export const bakeBeforeAssembly = defineItem({
   id: 'bake-before-assembly',
@@ -9,15 +11,12 @@ export const bakeBeforeAssembly = defineItem({
   appliesTo: { needs: ['soldering'], says: 'parts that are soldered' },
   limits: [],
   sourceKeys: ['ipc1601', 'guideMoisture'],
-  restsOn: ['brief.bakeBeforeAssembly', 'brief.solderedAssembly', 'construction.layers.*.materialId'],
+  restsOn: ['brief.bakeBeforeAssembly', 'brief.assembly', 'brief.solderedAssembly', 'construction.layers.*.materialId'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],
   judgment: {
     evidence: 'The bake and wait times agreed with the assembler, and where they come from.',
-    findMissing: ({ design }) =>
-      design.brief.bakeBeforeAssembly.trim() === ''
-        ? [{ path: ['brief', 'bakeBeforeAssembly'], label: 'bake before assembly' }]
-        : [],
+    findMissing: ({ design }) => listOpen(listDryingTerms(design.brief)),
   },
 })

@@ -6,6 +6,7 @@ import { bendUse } from './bend-use'
 import { cladAdhesive } from './clad-adhesive'
 import { conductorCurrent } from './conductor-current'
 import { conductorLayersInBend } from './conductor-layers-in-bend'
+import { contactFinish } from './contact-finish'
 import { copperEncapsulation } from './copper-encapsulation'
 import { copperYield } from './copper-yield'
 import { coverlayAdhesive } from './coverlay-adhesive'
@@ -14,16 +15,22 @@ import { fatigueLife } from './fatigue-life'
 import { filmStrain } from './film-strain'
 import { fingerThickness } from './finger-thickness'
 import { flexibleAdhesiveInRigid } from './flexible-adhesive-in-rigid'
+import { floorLife } from './floor-life'
 import { foilType } from './foil-type'
 import { foilWeight } from './foil-weight'
 import { handbookRadius } from './handbook-radius'
+import { handlingCount } from './handling-count'
 import { holeLife } from './hole-life'
+import { impedanceGiven } from './impedance-given'
 import { neutralAxis } from './neutral-axis'
 import { operatingTemperature } from './operating-temperature'
 import { platingInBend } from './plating-in-bend'
 import { radiusRatio } from './radius-ratio'
+import { returnPath } from './return-path'
 import { rollingDirection } from './rolling-direction'
+import { shieldGround } from './shield-ground'
 import { shieldStiffness } from './shield-stiffness'
+import { solderHeat } from './solder-heat'
 import { solderMaskInBend } from './solder-mask-in-bend'
 import { stackSymmetry } from './stack-symmetry'
 import { statedThickness } from './stated-thickness'
@@ -68,4 +75,11 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   shieldStiffness,
   rollingDirection,
   holeLife,
+  contactFinish,
+  impedanceGiven,
+  returnPath,
+  solderHeat,
+  handlingCount,
+  floorLife,
+  shieldGround,
 ]

@@ -1,8 +1,10 @@
 import type { ItemExample } from '../item-example'
+import { arrayDrawingExamples } from './array-drawing'
 import { artworkAgreementExamples } from './artwork-agreement'
 import { bendCallOutExamples } from './bend-call-out'
 import { buildableConstructionExamples } from './buildable-construction'
 import { capabilityMatchExamples } from './capability-match'
+import { carrierExamples } from './carrier'
 import { circuitTypeExamples } from './circuit-type'
 import { constructionCostExamples } from './construction-cost'
 import { contactPersonExamples } from './contact-person'
@@ -21,11 +23,13 @@ import { packingExamples } from './packing'
 import { panelFormExamples } from './panel-form'
 import { partsPerPanelExamples } from './parts-per-panel'
 import { performanceClassExamples } from './performance-class'
+import { prepregSetBackExamples } from './prepreg-set-back'
 import { registrationFeaturesExamples } from './registration-features'
 import { statementsAgreeExamples } from './statements-agree'
 import { stiffenerDetailExamples } from './stiffener-detail'
 import { stockMaterialsExamples } from './stock-materials'
 import { toleranceSchemeExamples } from './tolerance-scheme'
+import { tolerancesGivenExamples } from './tolerances-given'
 
 /** By the item's id. */
 export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
@@ -56,4 +60,8 @@ export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[
   'stiffener-detail': stiffenerDetailExamples,
   'stock-materials': stockMaterialsExamples,
   'tolerance-scheme': toleranceSchemeExamples,
+  'tolerances-given': tolerancesGivenExamples,
+  carrier: carrierExamples,
+  'array-drawing': arrayDrawingExamples,
+  'prepreg-set-back': prepregSetBackExamples,
 }

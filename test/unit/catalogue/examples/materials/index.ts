@@ -6,6 +6,7 @@ import { bendUseExamples } from './bend-use'
 import { cladAdhesiveExamples } from './clad-adhesive'
 import { conductorCurrentExamples } from './conductor-current'
 import { conductorLayersInBendExamples } from './conductor-layers-in-bend'
+import { contactFinishExamples } from './contact-finish'
 import { copperEncapsulationExamples } from './copper-encapsulation'
 import { copperYieldExamples } from './copper-yield'
 import { coverlayAdhesiveExamples } from './coverlay-adhesive'
@@ -14,16 +15,22 @@ import { fatigueLifeExamples } from './fatigue-life'
 import { filmStrainExamples } from './film-strain'
 import { fingerThicknessExamples } from './finger-thickness'
 import { flexibleAdhesiveInRigidExamples } from './flexible-adhesive-in-rigid'
+import { floorLifeExamples } from './floor-life'
 import { foilTypeExamples } from './foil-type'
 import { foilWeightExamples } from './foil-weight'
 import { handbookRadiusExamples } from './handbook-radius'
+import { handlingCountExamples } from './handling-count'
 import { holeLifeExamples } from './hole-life'
+import { impedanceGivenExamples } from './impedance-given'
 import { neutralAxisExamples } from './neutral-axis'
 import { operatingTemperatureExamples } from './operating-temperature'
 import { platingInBendExamples } from './plating-in-bend'
 import { radiusRatioExamples } from './radius-ratio'
+import { returnPathExamples } from './return-path'
 import { rollingDirectionExamples } from './rolling-direction'
+import { shieldGroundExamples } from './shield-ground'
 import { shieldStiffnessExamples } from './shield-stiffness'
+import { solderHeatExamples } from './solder-heat'
 import { solderMaskInBendExamples } from './solder-mask-in-bend'
 import { stackSymmetryExamples } from './stack-symmetry'
 import { statedThicknessExamples } from './stated-thickness'
@@ -68,4 +75,11 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'unbonded-leaves': unbondedLeavesExamples,
   'voltage-drop': voltageDropExamples,
   'hole-life': holeLifeExamples,
+  'contact-finish': contactFinishExamples,
+  'impedance-given': impedanceGivenExamples,
+  'return-path': returnPathExamples,
+  'solder-heat': solderHeatExamples,
+  'handling-count': handlingCountExamples,
+  'floor-life': floorLifeExamples,
+  'shield-ground': shieldGroundExamples,
 }

@@ -1,0 +1,112 @@
+import type { EvaluationContext } from '../../../context'
+import { BRIEF_FIELDS, type Brief, getFieldInText } from '../../../design'
+import type { Outcome } from '../../../results'
+import { BRIEF_PLACE, placeOf } from '../../checks'
+import { decide, makeDesignLimit, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { SECTION_INPUTS } from '../../item-inputs'
+import type { LimitKey } from '../../limits'
+import { readListState } from '../../listed'
+
+type ToleranceKey = keyof Brief['tolerances']
+
+/** What each is held against: what shops hold in series. */
+const LIMIT_OF = {
+  outlineMm: 'outlineToleranceMm',
+  holeMm: 'holeToleranceMm',
+  holeToEdgeMm: 'holeToEdgeToleranceMm',
+  stiffenerMm: 'stiffenerToleranceMm',
+  coverlayMm: 'coverlayToleranceMm',
+} as const satisfies Record<ToleranceKey, LimitKey>
+
+export const tolerancesGiven = defineItem({
+  id: 'tolerances-given',
+  section: 'fabrication',
+  severity: 'major',
+  question: 'Is there a number for every tolerance that the fabricator has to hold, and can it be held?',
+  titles: { meets: 'Tolerances are given and can be held', fails: 'A tolerance is tighter than shops hold' },
+  appliesTo: { needs: ['zones'], says: 'designs with a zone' },
+  limits: Object.values(LIMIT_OF),
+  sourceKeys: ['exactArithmetic'],
+  restsOn: ['brief.tolerances', ...SECTION_INPUTS, 'features.holes', 'features.none'],
+  decidedWhen: 'layout',
+  answeredBy: ['member', 'fabricator'],
+  monotone: [
+    ...(Object.keys(LIMIT_OF) as ToleranceKey[]).map((key) => ({
+      path: `brief.tolerances.${key}`,
+      worse: 'smaller' as const,
+    })),
+    { path: 'construction.zones[].statedToleranceUm', worse: 'smaller' },
+  ],
+  check: (context) => [
+    ...(Object.keys(LIMIT_OF) as ToleranceKey[])
+      .filter((key) => isAsked(key, context))
+      .map((key) => checkTolerance(key, context)),
+    ...checkThickness(context),
+  ],
+})
+
+function isAsked(key: ToleranceKey, context: EvaluationContext): boolean {
+  const { layers } = context.design.construction
+  switch (key) {
+    case 'outlineMm':
+      return true
+    case 'holeMm':
+    case 'holeToEdgeMm':
+      return readListState('holes', context) !== 'none'
+    case 'stiffenerMm':
+      return layers.some(({ kind }) => kind === 'stiffener')
+    case 'coverlayMm':
+      return layers.some(({ kind }) => kind === 'coverlay-film')
+  }
+}
+
+function checkTolerance(key: ToleranceKey, context: EvaluationContext): Outcome {
+  const value = context.design.brief.tolerances[key]
+  const words = `tolerance of the ${getFieldInText(BRIEF_FIELDS.tolerances.fields[key])}`
+  return value === null
+    ? notComputed(['brief', 'tolerances', key], words, [BRIEF_PLACE], 'typed')
+    : decide({
+        value,
+        limit: context.getLimit(LIMIT_OF[key]),
+        places: [BRIEF_PLACE],
+        what: words,
+        equation: 'half the width of the tolerance, as typed',
+        isTyped: true,
+      })
+}
+
+/** The layers of a zone add up to a spread: a tighter number on the drawing is a promise that nobody can keep. */
+function checkThickness(context: EvaluationContext): Outcome[] {
+  return context.design.construction.zones.map((zone, index) => {
+    const places = [placeOf('zone', zone)]
+    const result = context.findZoneResult(zone.id)
+    if (zone.statedToleranceUm === null) {
+      return notComputed(
+        ['construction', 'zones', index, 'statedToleranceUm'],
+        `tolerance of the thickness of ${zone.name}`,
+        places,
+        'typed',
+      )
+    }
+    if (result === null || result.layers.length === 0) {
+      return notComputed(['construction', 'zones', index, 'presence'], `layers of zone ${zone.name}`, places)
+    }
+    const { low, high } = result.worstCaseUm
+    return decide({
+      value: zone.statedToleranceUm,
+      limit: makeDesignLimit({
+        key: 'zoneThicknessToleranceUm',
+        value: Math.max(result.thicknessUm - low, high - result.thicknessUm),
+        unit: 'um',
+        sense: 'at-least',
+        sourceKey: 'exactArithmetic',
+        name: 'worst case of the layers',
+      }),
+      places,
+      what: `tolerance of the thickness of ${zone.name}`,
+      equation: 'as typed, against the worst case of the layers',
+      isTyped: true,
+    })
+  })
+}

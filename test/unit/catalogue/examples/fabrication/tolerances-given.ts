@@ -1,0 +1,41 @@
+import type { ItemExample } from '../item-example'
+
+export const tolerancesGivenExamples: readonly ItemExample[] = [
+  { name: 'all given', expect: 'meets' },
+  {
+    name: 'tighter than any shop holds',
+    change: (d) => {
+      Object.assign(d.brief.tolerances, { outlineMm: 0.02 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'thickness tighter than its layers',
+    change: (d) => {
+      for (const zone of d.construction.zones) zone.statedToleranceUm = 1
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'stiffener open',
+    change: (d) => {
+      Object.assign(d.brief.tolerances, { stiffenerMm: null })
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'thickness open',
+    change: (d) => {
+      for (const zone of d.construction.zones) zone.statedToleranceUm = null
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'a text in place of numbers',
+    change: (d) => {
+      Object.assign(d.brief.tolerances, { outlineMm: null })
+      d.brief.toleranceScheme = 'as usual'
+    },
+    expect: 'not-computed',
+  },
+]

@@ -188,6 +188,14 @@ describe('worse inputs', () => {
     )
     expect(silent.sort()).toEqual(
       [
+        'bead',
+        'carrier',
+        'combined-motion',
+        'floor-life',
+        'holes-in-flex',
+        'impedance-given',
+        'return-path',
+        'wear',
         'bend-cover',
         'bend-use',
         'circuit-type',

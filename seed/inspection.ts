@@ -69,12 +69,20 @@ export const PIPIT_INSPECTION: Inspection = {
     'Edges, corners and openings hold for the hard die as for the laser.',
   ],
   'fold-model': ['Paper model', 'Folded part', 'Printed at full size and pushed into the housing; nothing binds.'],
-  forming: ['Assembly fixture', 'Arm', 'Bent by hand over the fixture; the channel of the housing takes up the springback.'],
+  forming: [
+    'Assembly fixture',
+    'Arm',
+    'Bent by hand over the fixture; the channel of the housing takes up the springback.',
+  ],
   'free-length': ['Housing', 'Arm', 'The channel holds the arm over its whole length.'],
   'combined-motion': ['Housing', 'Arm', 'The arm bends in one plane into its channel.'],
   'enclosure-fit': ['Housing model, section B', 'Arm', 'Arm before and after insertion, 0.4 mm clear on both sides.'],
   carrier: ['Array', 'Frame', 'The frame lies on the pins of the printer and of the oven belt.'],
-  'array-drawing': ['Array', 'Outline', 'Eight parts; tabs on the islands alone, fiducials, tooling holes, mark beside each part.'],
+  'array-drawing': [
+    'Array',
+    'Outline',
+    'Eight parts; tabs on the islands alone, fiducials, tooling holes, mark beside each part.',
+  ],
 }
 
 export const SKUA_INSPECTION: Inspection = {
@@ -94,12 +102,28 @@ export const SKUA_INSPECTION: Inspection = {
     'Each thread of revision A has its answer in the layers or the hinge of B.',
   ],
   'fold-model': ['Bench model', 'Hinge and fold', 'Film model of full size run over the former of the split mount.'],
-  'contact-strain': ['Optics block', 'Finger', 'The finger goes in from above, in sight; no plane and no hole up to the fold.'],
-  forming: ['Assembly fixture', 'Link', 'Folded by hand over the edge of the optics block; its channel takes up the springback.'],
+  'contact-strain': [
+    'Optics block',
+    'Finger',
+    'The finger goes in from above, in sight; no plane and no hole up to the fold.',
+  ],
+  forming: [
+    'Assembly fixture',
+    'Link',
+    'Folded by hand over the edge of the optics block; its channel takes up the springback.',
+  ],
   'free-length': ['Optics block', 'Link', 'The channel holds the fold on both sides.'],
-  'combined-motion': ['Mount model', 'Hinge and link', 'The hinge bends in one plane; the link does not move after assembly.'],
+  'combined-motion': [
+    'Mount model',
+    'Hinge and link',
+    'The hinge bends in one plane; the link does not move after assembly.',
+  ],
   'enclosure-fit': ['Mount model, section A', 'Hinge', 'Both ends of travel, 1.2 mm clear of the cover.'],
   wear: ['Mount model, section A', 'Hinge', 'Runs on the turned former of 17 mm; no edge within reach.'],
   carrier: ['Array', 'Pallet', 'Drawing of the pallet by the assembler, with the hinge over a pocket.'],
-  'array-drawing': ['Array', 'Outline', 'Four parts; tabs on the boards alone, fiducials, tooling holes, mark beside each part.'],
+  'array-drawing': [
+    'Array',
+    'Outline',
+    'Four parts; tabs on the boards alone, fiducials, tooling holes, mark beside each part.',
+  ],
 }

@@ -26,7 +26,8 @@ const makeEarlyAnswers = (cited: Cited): Answers => ({
 const BEAD = ' A bead of flexible epoxy, 1 mm wide, along both board edges.'
 
 /** The design as it was before the fabricator asked for one bead material. */
-const withoutBead = (designText: string): string => designText.replace(BEAD, '').replace('"bead": "called-out"', '"bead": null')
+const withoutBead = (designText: string): string =>
+  designText.replace(BEAD, '').replace('"bead": "called-out"', '"bead": null')
 
 const FABRICATOR_ANSWERS: Answers = {
   'capability-match': ['meets', 'Pads-only plating and 0.12 mm conductors are ordinary work on this foil.'],

@@ -75,7 +75,6 @@ export const PIPIT_INSPECTION: Inspection = {
     'Bent by hand over the fixture; the channel of the housing takes up the springback.',
   ],
   'free-length': ['Housing', 'Arm', 'The channel holds the arm over its whole length.'],
-  'combined-motion': ['Housing', 'Arm', 'The arm bends in one plane into its channel.'],
   'enclosure-fit': ['Housing model, section B', 'Arm', 'Arm before and after insertion, 0.4 mm clear on both sides.'],
   carrier: ['Array', 'Frame', 'The frame lies on the pins of the printer and of the oven belt.'],
   'array-drawing': [
@@ -113,11 +112,6 @@ export const SKUA_INSPECTION: Inspection = {
     'Folded by hand over the edge of the optics block; its channel takes up the springback.',
   ],
   'free-length': ['Optics block', 'Link', 'The channel holds the fold on both sides.'],
-  'combined-motion': [
-    'Mount model',
-    'Hinge and link',
-    'The hinge bends in one plane; the link does not move after assembly.',
-  ],
   'enclosure-fit': ['Mount model, section A', 'Hinge', 'Both ends of travel, 1.2 mm clear of the cover.'],
   wear: ['Mount model, section A', 'Hinge', 'Runs on the turned former of 17 mm; no edge within reach.'],
   carrier: ['Array', 'Pallet', 'Drawing of the pallet by the assembler, with the hinge over a pocket.'],
@@ -125,5 +119,18 @@ export const SKUA_INSPECTION: Inspection = {
     'Array',
     'Outline',
     'Four parts; tabs on the boards alone, fiducials, tooling holes, mark beside each part.',
+  ],
+}
+
+/** Seen on models before there was a layout. */
+export const PIPIT_FIRST_LOOK: Inspection = {
+  'combined-motion': ['Housing', 'Arm', 'The arm bends in one plane into its channel.'],
+}
+
+export const SKUA_FIRST_LOOK: Inspection = {
+  'combined-motion': [
+    'Mount model',
+    'Hinge and link',
+    'The hinge bends in one plane; the link does not move after assembly.',
   ],
 }

@@ -11,7 +11,7 @@ import {
 } from '@/lib/data'
 import { readStoredDesign } from '@/lib/engine'
 import { type Cited, citeNote } from './cite'
-import { confirmWhatWasSeen, PIPIT_INSPECTION } from './inspection'
+import { confirmWhatWasSeen, PIPIT_FIRST_LOOK, PIPIT_INSPECTION } from './inspection'
 import type { Workspace } from './people'
 import { PIPIT_ARTWORK, readArtwork, readDesignText } from './read-files'
 import { CAST } from './sign-ins'
@@ -93,6 +93,13 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
 
   clock.goTo(106, 10)
   await stage.answer(mechanical, revisionId, makeEarlyAnswers(await getRevision(mechanical, revisionId)))
+  await confirmWhatWasSeen(stage, {
+    revisionId,
+    actor: mechanical,
+    fileName: 'pipit-motion.txt',
+    title: 'Motion of the Pipit patch, as seen on its model',
+    inspection: PIPIT_FIRST_LOOK,
+  })
   await carryOut('share Pipit A', () => shareRevision(lead, { revisionId, companyId: companies.ostrel }))
   await stage.advance(lead, revisionId)
 

@@ -1,6 +1,6 @@
 import { createRevision, getRevision, importDesign, proposeChange, shareRevision } from '@/lib/data'
 import { type Cited, citeNote } from './cite'
-import { confirmWhatWasSeen, SKUA_INSPECTION } from './inspection'
+import { confirmWhatWasSeen, SKUA_FIRST_LOOK, SKUA_INSPECTION } from './inspection'
 import type { Workspace } from './people'
 import { readDesignText } from './read-files'
 import type { Answers, Stage } from './stage'
@@ -78,6 +78,13 @@ export async function playSkuaSecond(
 
   clock.goTo(21, 10)
   await stage.answer(designer, revisionId, makeEarlyAnswers(await getRevision(designer, revisionId)))
+  await confirmWhatWasSeen(stage, {
+    revisionId,
+    actor: designer,
+    fileName: 'skua-motion.txt',
+    title: 'Motion of the Skua scan head, as seen on its model',
+    inspection: SKUA_FIRST_LOOK,
+  })
   const former = await stage.open(quality, {
     revisionId,
     anchor: { kind: 'item', id: 'radius-holder' },

@@ -116,6 +116,7 @@ export const NEEDS = {
   'flat-areas': {
     absent: 'the part has no rigid or stiffened zone',
     isMet: (c) => hasZone(c, ({ kind }) => kind === 'rigid' || kind === 'stiffened'),
+  },
   'contact-ends': {
     absent: 'the construction has no finger zone, and no connector end is entered',
     isMet: (c) => hasZone(c, (zone) => zone.kind === 'finger') || c.design.features.connectors.length > 0,

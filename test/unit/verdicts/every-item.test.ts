@@ -278,6 +278,7 @@ const WITHOUT_GAP: readonly string[] = [
   'parts-per-panel',
   'construction-cost',
   'engineering-queries',
+  'prepreg-set-back',
 ]
 
 describe('an input that an item rests on, taken away', () => {

@@ -1,4 +1,5 @@
 export { listAskedRoles } from './asked-of'
+export { AWAITED_INPUTS, AWAITED_ITEMS } from './awaited'
 export {
   computeMargin,
   decide,

@@ -1,0 +1,81 @@
+import type { ItemSection } from '../results'
+import type { SourceKey } from '../sources'
+import type { Severity } from './severity'
+
+/** What an item needs that the program cannot read yet, as it follows "waits for". */
+export const AWAITED_INPUTS = {
+  plan: 'positions in plan',
+  artwork: 'reading of artwork',
+  'field-solver': 'a field solver',
+  'file-roles': 'roles of the uploaded files',
+} as const
+
+/** A question that a review should ask and that is not asked yet: without its input an answer would be a guess. */
+export interface AwaitedItem {
+  /** Free until the item is there: it then keeps this id. */
+  readonly id: string
+  readonly section: ItemSection
+  readonly severity: Severity
+  readonly question: string
+  readonly decidedBy: 'calculation' | 'measurement'
+  readonly sourceKey: SourceKey
+  readonly waitsFor: readonly (keyof typeof AWAITED_INPUTS)[]
+  /** What a review does meanwhile, a sentence. */
+  readonly meanwhile: string
+}
+
+/** Severities and order are our sorting: common practice, no published source, apart from the sources named. */
+export const AWAITED_ITEMS: readonly AwaitedItem[] = [
+  {
+    id: 'artwork-statements',
+    section: 'fabrication',
+    severity: 'blocking',
+    question: 'Does the artwork say the same as brief, tables and notes: outline, counts of holes, layers?',
+    decidedBy: 'measurement',
+    sourceKey: 'commonPractice',
+    waitsFor: ['artwork'],
+    meanwhile: 'A person compares them, and says with which file.',
+  },
+  {
+    id: 'package-contents',
+    section: 'fabrication',
+    severity: 'blocking',
+    question: 'Does the package hold each file and table that a shop needs to begin?',
+    decidedBy: 'calculation',
+    sourceKey: 'commonPractice',
+    waitsFor: ['file-roles'],
+    meanwhile:
+      'Go through outline, copper, coverlay, mask, legend, stiffener map, bend map, drill table, netlist, stack and array by hand.',
+  },
+  {
+    id: 'impedance-value',
+    section: 'materials',
+    severity: 'major',
+    question: 'Does the stated build give each impedance, cover and hatch included?',
+    decidedBy: 'calculation',
+    sourceKey: 'commonPractice',
+    waitsFor: ['field-solver'],
+    meanwhile: 'Have the fabricator or a field solver compute it for the build as stated, and measure a coupon.',
+  },
+  {
+    id: 'bend-on-plan',
+    section: 'fabrication',
+    severity: 'major',
+    question: 'Is each bend drawn with its line, tangents, direction, angle and order?',
+    decidedBy: 'calculation',
+    sourceKey: 'commonPractice',
+    waitsFor: ['plan'],
+    meanwhile:
+      'The bend table of the drawing has angle, radius and face; where a bend lies is on the team’s own drawing.',
+  },
+  {
+    id: 'netlist',
+    section: 'fabrication',
+    severity: 'major',
+    question: 'Is a netlist given, and does the artwork agree with it?',
+    decidedBy: 'measurement',
+    sourceKey: 'commonPractice',
+    waitsFor: ['artwork'],
+    meanwhile: 'The fabricator compares them before the first panel, and says so.',
+  },
+]

@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest'
+import { SOURCES } from '@/lib/engine'
+import { AWAITED_INPUTS, AWAITED_ITEMS, CATALOGUE, SEVERITIES } from '@/lib/engine/catalogue'
+import { makeReferencePage } from '@/lib/engine/catalogue/prose'
+
+describe('questions that wait for an input', () => {
+  test('have ids of their own, none of an item that is there', () => {
+    const ids = AWAITED_ITEMS.map(({ id }) => id)
+    expect(new Set(ids).size).toBe(ids.length)
+    expect(CATALOGUE.map(({ id }) => id).filter((id) => ids.includes(id))).toEqual([])
+    for (const id of ids) expect(id).toMatch(/^[a-z]+(-[a-z]+)*$/)
+  })
+
+  test.each(AWAITED_ITEMS.map((item) => [item.id, item] as const))(
+    '%s says what it waits for, and from where',
+    (_, item) => {
+      expect(item.question).toMatch(/^[A-Z].*\?$/)
+      expect(item.meanwhile).toMatch(/^[A-Z].*\.$/)
+      expect(item.waitsFor.length).toBeGreaterThan(0)
+      for (const input of item.waitsFor) expect(AWAITED_INPUTS).toHaveProperty(input)
+      expect(SEVERITIES).toHaveProperty(item.severity)
+      expect(SOURCES).toHaveProperty(item.sourceKey)
+    },
+  )
+
+  test('stand on the reference page, each with its wait', () => {
+    const page = makeReferencePage()
+    expect(AWAITED_ITEMS.length).toBeGreaterThan(3)
+    for (const { id, question, waitsFor } of AWAITED_ITEMS) {
+      const line = page.split('\n').find((each) => each.includes(`\`${id}\``))
+      expect(line).toContain(question)
+      for (const input of waitsFor) expect(line).toContain(AWAITED_INPUTS[input])
+    }
+  })
+})

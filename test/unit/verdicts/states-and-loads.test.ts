@@ -382,4 +382,17 @@ describe('remedies of a bend with other states', () => {
       expect(edited.bends.map((bend) => ({ ...bend, ...stated }))).toEqual(edited.bends)
     }
   })
+
+  test('a larger radius is found beside a pull, and meets with the pull', () => {
+    const design = makeBend({ insideRadiusMm: 2, pullN: 3 }, { requiredCycles: 2000 })
+    const larger = findRemedies(design, 'bend-0').remedies.find(
+      ({ changes }) => changes.length === 1 && changes[0]?.id === 'larger-radius:meets',
+    )
+    if (larger === undefined) throw new Error('no larger radius is offered')
+    const edited = structuredClone(design)
+    applyPatch(edited, [...larger.patch])
+    expect(edited.bends[0]?.pullN).toBe(3)
+    expect(listVerdicts(edited, 'bend-strain')).toEqual(['meets'])
+    expect(listVerdicts(edited, 'fatigue-life')).toEqual(['meets'])
+  })
 })

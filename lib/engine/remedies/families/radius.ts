@@ -57,8 +57,10 @@ export function findRadiusThatMeets(subject: Subject): MeetingRadius | null {
 }
 
 function search({ design, bend, assessment: { state }, assess }: Subject): MeetingRadius | null {
-  if (state.verdict === 'meets' || state.minRadiusMm === null || state.allowablePct === null) return null
-  const nominal = roundUpRadiusMm(Math.max(state.minRadiusMm, bend.insideRadiusMm))
+  // Beside a pull or a twist no minimum radius is worked out: the search begins at the bend's own.
+  const fromMm = state.minRadiusMm ?? (hasLoad(bend) ? bend.insideRadiusMm : null)
+  if (state.verdict === 'meets' || fromMm === null || state.allowablePct === null) return null
+  const nominal = roundUpRadiusMm(Math.max(fromMm, bend.insideRadiusMm))
   const assessed = new Map<number, BendAssessment | null>()
   const assessAt = (insideRadiusMm: number): BendAssessment | null => {
     const known = assessed.get(insideRadiusMm)
@@ -77,6 +79,8 @@ function search({ design, bend, assessment: { state }, assess }: Subject): Meeti
   }
   return null
 }
+
+const hasLoad = ({ pullN, twistDeg }: Bend): boolean => (pullN ?? 0) > 0 || (twistDeg ?? 0) > 0
 
 /** Radius at which the worst corner should just hold: strain falls with the radius of the axis while nothing yields. */
 function estimateRadius(

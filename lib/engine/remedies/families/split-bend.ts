@@ -16,9 +16,11 @@ export const splitBend: Family = (subject) => {
   const room = meeting === null ? null : measureRoom(meeting.after, zone.id)
   if (meeting === null || room === null || room.arcsMm <= room.lengthMm) return []
   const angleDeg = bend.angleDeg / 2
+  // Each half moves through half of the way too.
+  const flexesFromAngleDeg = bend.flexesFromAngleDeg === null ? null : bend.flexesFromAngleDeg / 2
   const { insideRadiusMm } = meeting
   return others.map((other): Candidate => {
-    const half = editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm, angleDeg }))
+    const half = editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm, angleDeg, flexesFromAngleDeg }))
     const axisLengthMm = Math.min(bend.axisLengthMm, other.widthMm ?? bend.axisLengthMm)
     const second = {
       ...bend,
@@ -27,6 +29,7 @@ export const splitBend: Family = (subject) => {
       zoneId: other.id,
       insideRadiusMm,
       angleDeg,
+      flexesFromAngleDeg,
       axisLengthMm,
       distanceToRigidMm: null,
     }

@@ -1,4 +1,4 @@
-import { paths } from './_components/shell/paths'
+import { paths } from '@/lib/addresses'
 import { LinkButton } from './_components/ui/button'
 import { PageHead } from './_components/ui/section'
 

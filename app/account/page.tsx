@@ -1,12 +1,12 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ROLE_WORDS } from '@/app/_components/review/words'
-import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState, Notice } from '@/app/_components/ui/notices'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
+import { paths } from '@/lib/addresses'
 import { getSettings } from '@/lib/config'
 import {
   arePasskeysPossible,

@@ -2,10 +2,10 @@ import type { Metadata } from 'next'
 import Link from 'next/link'
 import { listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { countOf } from '@/app/_components/review/words'
-import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { getCatalogueInForce } from '@/lib/data'
 import {
   AWAITED_INPUTS,

@@ -1,12 +1,12 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { ROLE_WORDS, STAGE_WORDS } from '@/app/_components/review/words'
-import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { LinkButton } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { listProjects } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Projects' }

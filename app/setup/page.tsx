@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
 import { redirect } from 'next/navigation'
-import { paths } from '@/app/_components/shell/paths'
 import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { isWorkspaceEmpty } from '@/lib/data'
 import { getActor } from '@/lib/server'
 import { SetupForm } from './_components/setup-form'

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next'
-import { paths } from '@/app/_components/shell/paths'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { VerifyForm } from './_components/verify-form'
 import { MAX_UPLOADED_PACKAGE_BYTES } from './check-package'
 

@@ -1,5 +1,5 @@
 import { NavLinks } from '@/app/_components/shell/nav-links'
-import { paths } from '@/app/_components/shell/paths'
+import { paths } from '@/lib/addresses'
 import type { CompanyRights } from '@/lib/data'
 
 /** What a fabricator keeps, each on its own page: those that the person asking may open. */

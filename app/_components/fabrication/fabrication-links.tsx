@@ -1,5 +1,5 @@
 import { NavLinks } from '@/app/_components/shell/nav-links'
-import { paths } from '@/app/_components/shell/paths'
+import { paths } from '@/lib/addresses'
 import './fabrication.css'
 
 /** The pages on what fabrication makes of a revision. */

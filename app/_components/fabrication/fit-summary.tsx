@@ -1,6 +1,6 @@
 import Link from 'next/link'
-import { paths } from '@/app/_components/shell/paths'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
+import { paths } from '@/lib/addresses'
 import type { FabricatorFitView } from '@/lib/data'
 import type { MatrixSharing } from '@/lib/review'
 import { MATRIX_SHARING_WORDS } from './sharing-words'

@@ -1,7 +1,7 @@
 import Link from 'next/link'
+import { paths, type RevisionTab } from '@/lib/addresses'
 import type { LeadCountView } from '@/lib/data'
 import { STAGE_WORDS } from '../review/words'
-import { paths, type RevisionTab } from '../shell/paths'
 import { type Columns, DataRow, DataTable } from '../ui/data-table'
 import { PageSection } from '../ui/section'
 import { Timestamp } from '../ui/timestamp'

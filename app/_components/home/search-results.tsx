@@ -1,6 +1,6 @@
 import Link from 'next/link'
+import { paths } from '@/lib/addresses'
 import type { SearchHit, SearchKind, SearchView } from '@/lib/data'
-import { paths } from '../shell/paths'
 import { EmptyState } from '../ui/notices'
 import { PageSection } from '../ui/section'
 

@@ -1,7 +1,7 @@
 'use client'
 
-import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
+import { paths } from '@/lib/addresses'
 import type { AttachmentView } from '@/lib/data'
 import { removeArtwork } from './actions'
 import { FileList } from './file-list'

@@ -1,5 +1,5 @@
 import Link from 'next/link'
-import { paths } from '@/app/_components/shell/paths'
+import { paths } from '@/lib/addresses'
 import type { RevisionView } from '@/lib/data'
 
 type Blocker = RevisionView['blockers'][number]

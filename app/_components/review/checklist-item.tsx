@@ -2,11 +2,11 @@
 
 import Link from 'next/link'
 import { Fragment } from 'react'
-import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { DecidingLimit, DecidingValue } from '@/app/_components/ui/limit-text'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
+import { paths } from '@/lib/addresses'
 import type { RevisionView, SecondFactorView } from '@/lib/data'
 import { BASIS_WORDS, type DecidedOutcome } from '@/lib/engine/results'
 import { listStatedInBrief, nameAnswerers, THREAD_KIND_WORDS } from '@/lib/review'

@@ -1,6 +1,6 @@
 import Link from 'next/link'
-import { paths } from '@/app/_components/shell/paths'
 import { PageSection } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import type { DrawingGap, DrawingGapSeverity } from '@/lib/review'
 
 const SEVERITY_WORDS: Readonly<Record<DrawingGapSeverity, string>> = {

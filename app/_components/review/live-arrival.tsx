@@ -4,7 +4,7 @@ import Link from 'next/link'
 import { usePathname, useRouter } from 'next/navigation'
 import { useEffect, useRef, useState } from 'react'
 import { z } from 'zod'
-import { paths } from '@/app/_components/shell/paths'
+import { paths } from '@/lib/addresses'
 
 interface LiveArrivalProps {
   projectId: string

@@ -1,10 +1,10 @@
 import Link from 'next/link'
-import { paths } from '@/app/_components/shell/paths'
 import { LifeCaution } from '@/app/_components/ui/cautions'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText, RangeText, ReadingText } from '@/app/_components/ui/quantity'
 import { PageSection } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import {
   type BendResult,
   type Evaluation,

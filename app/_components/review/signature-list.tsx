@@ -1,6 +1,6 @@
 import Link from 'next/link'
-import { paths } from '@/app/_components/shell/paths'
 import { Timestamp } from '@/app/_components/ui/timestamp'
+import { paths } from '@/lib/addresses'
 import type { SignatureView } from '@/lib/data'
 import { TakeBackSignature } from './take-back-signature'
 

@@ -1,6 +1,6 @@
 import Link from 'next/link'
-import { paths } from '@/app/_components/shell/paths'
 import { Notice } from '@/app/_components/ui/notices'
+import { paths } from '@/lib/addresses'
 import type { RevisionView } from '@/lib/data'
 import { countOf } from './words'
 

@@ -3,7 +3,7 @@
 import { useRouter } from 'next/navigation'
 import { signOut } from 'next-auth/react'
 import { PopupMenu } from '@/app/_components/ui/menu'
-import { paths } from './paths'
+import { paths } from '@/lib/addresses'
 
 export function AccountMenu({ name }: { name: string }) {
   const router = useRouter()

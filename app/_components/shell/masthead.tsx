@@ -1,9 +1,9 @@
 import Link from 'next/link'
+import { paths } from '@/lib/addresses'
 import type { Actor, OwnCompanyView } from '@/lib/data'
 import { ProductMark } from '../ui/product-mark'
 import { AccountMenu } from './account-menu'
 import { type NavLink, NavLinks } from './nav-links'
-import { paths } from './paths'
 import { LengthUnitSwitch } from './switches'
 
 interface MastheadProps {

@@ -1,9 +1,9 @@
 import 'server-only'
 
 import { notFound, redirect } from 'next/navigation'
+import { paths } from '@/lib/addresses'
 import { type Actor, isWorkspaceEmpty, NotAllowedError, NotFoundError } from '@/lib/data'
 import { getActor, inPageTurn } from '@/lib/server'
-import { paths } from './paths'
 
 /** Who is asking for this page; a visitor is led to the sign-in page, or to the set-up of an empty workspace. */
 export async function requireActor(here?: string): Promise<Actor> {

@@ -1,4 +1,4 @@
-import { paths } from '@/app/_components/shell/paths'
+import { paths } from '@/lib/addresses'
 import type { Action, ActionResult } from './action-result'
 
 /** What a file may be sent for: the purposes of the route for uploads. */

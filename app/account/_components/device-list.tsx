@@ -1,9 +1,9 @@
 'use client'
 
-import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Timestamp } from '@/app/_components/ui/timestamp'
+import { paths } from '@/lib/addresses'
 import type { SessionView } from '@/lib/data'
 import { endSession, signOutElsewhere, signOutEverywhere } from '../actions'
 

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next'
-import { paths } from '@/app/_components/shell/paths'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
 import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { previewReset } from '@/lib/data'
 import { ResetForm } from './_components/reset-form'
 

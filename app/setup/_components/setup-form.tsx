@@ -1,10 +1,10 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { paths } from '@/app/_components/shell/paths'
 import { FormText } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { paths } from '@/lib/addresses'
 import { firstAdminInput } from '@/lib/inputs'
 import { createFirstAdmin } from '../actions'
 

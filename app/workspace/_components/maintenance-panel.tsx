@@ -2,10 +2,10 @@
 
 import { useState } from 'react'
 import { countOf } from '@/app/_components/review/words'
-import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
+import { paths } from '@/lib/addresses'
 import { asFileSize } from '@/lib/engine/units'
 import { checkTrail, createBackup } from '../actions'
 

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next'
 import { FlexTestSets } from '@/app/_components/flex-tests/flex-test-sets'
-import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { getWorkspaceFlexTests } from '@/lib/data'
 import { FlexTestEditor } from './_components/flex-test-editor'
 

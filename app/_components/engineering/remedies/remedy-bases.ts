@@ -1,4 +1,4 @@
-import { paths } from '@/app/_components/shell/paths'
+import { paths } from '@/lib/addresses'
 import type { RemedyBasisView } from '@/lib/data'
 
 /** Bases of the fabricators; null where the server does not give them: remedies then come without, and say so. */

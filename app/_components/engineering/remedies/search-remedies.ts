@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { paths } from '@/app/_components/shell/paths'
+import { paths } from '@/lib/addresses'
 import type { Design, RemedyReport } from '@/lib/engine'
 
 export interface RemedySearch {

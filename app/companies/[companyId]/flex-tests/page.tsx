@@ -4,9 +4,9 @@ import { FabricationSheetEditor } from '@/app/_components/fabrication/grid/sheet
 import { SheetVersion } from '@/app/_components/fabrication/sheet-version'
 import { VersionList } from '@/app/_components/fabrication/version-list'
 import { FlexTestSets } from '@/app/_components/flex-tests/flex-test-sets'
-import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { now } from '@/lib/config'
 import { getCompany, getSheet, listSheetVersions } from '@/lib/data'
 

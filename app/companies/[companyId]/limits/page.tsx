@@ -2,9 +2,9 @@ import type { Metadata } from 'next'
 import { CompanyLinks } from '@/app/_components/fabrication/company-links'
 import { LimitList } from '@/app/_components/limits/limit-list'
 import { listLimitRows } from '@/app/_components/limits/limit-rows'
-import { paths } from '@/app/_components/shell/paths'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { getCompany, getLimitList } from '@/lib/data'
 
 export const metadata: Metadata = { title: 'Limits' }

@@ -1,9 +1,9 @@
 'use client'
 
 import { type ReactNode, useState } from 'react'
-import { paths } from '@/app/_components/shell/paths'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
+import { paths } from '@/lib/addresses'
 import { confirmAddress } from '../actions'
 
 interface ConfirmAddressProps {

@@ -1,7 +1,7 @@
 import Link from 'next/link'
 import { describeSharing } from '@/app/_components/fabrication/sharing-words'
-import { paths } from '@/app/_components/shell/paths'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
+import { paths } from '@/lib/addresses'
 import type { ProjectFabricatorView } from '@/lib/data'
 
 const STATE_WORDS: Record<ProjectFabricatorView['state'], string> = {

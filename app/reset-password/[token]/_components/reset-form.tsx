@@ -2,11 +2,11 @@
 
 import { useState } from 'react'
 import { z } from 'zod'
-import { paths } from '@/app/_components/shell/paths'
 import { LinkButton } from '@/app/_components/ui/button'
 import { FormText } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { paths } from '@/lib/addresses'
 import { setPasswordInput } from '@/lib/inputs'
 import { setPassword } from '../actions'
 

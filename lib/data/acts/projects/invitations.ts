@@ -44,14 +44,7 @@ export function createInvitation(
   actor: Actor,
   input: InvitationInput,
 ): Promise<ActResult<CreatedInvitation | AskedCompany>> {
-  const seed = makeTokenSeed(actor.userId, input.requestKey)
-  const token = deriveToken(seed)
-  const withLink = (invitation: InvitationView): CreatedInvitation => ({
-    isAsked: false,
-    invitation,
-    token,
-    link: makeLink(token),
-  })
+  const { seed, withLink } = makeInvitationLink(actor, input.requestKey)
   return write(
     actor,
     'create-invitation',
@@ -87,9 +80,9 @@ export function createInvitation(
   )
 }
 
-/** Admits somebody to a company, and where it is named to one of its projects: by one of its administrators or by an admin. */
-export function inviteToCompany(actor: Actor, input: CompanyInvitationInput): Promise<ActResult<CreatedInvitation>> {
-  const seed = makeTokenSeed(actor.userId, input.requestKey)
+/** The same request has the same link: sent twice, it answers as it did before. */
+function makeInvitationLink(actor: Actor, requestKey: string | undefined) {
+  const seed = makeTokenSeed(actor.userId, requestKey)
   const token = deriveToken(seed)
   const withLink = (invitation: InvitationView): CreatedInvitation => ({
     isAsked: false,
@@ -97,6 +90,12 @@ export function inviteToCompany(actor: Actor, input: CompanyInvitationInput): Pr
     token,
     link: makeLink(token),
   })
+  return { seed, withLink }
+}
+
+/** Admits somebody to a company, and where it is named to one of its projects: by one of its administrators or by an admin. */
+export function inviteToCompany(actor: Actor, input: CompanyInvitationInput): Promise<ActResult<CreatedInvitation>> {
+  const { seed, withLink } = makeInvitationLink(actor, input.requestKey)
   return write(
     actor,
     'invite-to-company',

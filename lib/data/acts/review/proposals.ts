@@ -29,7 +29,7 @@ import { type ReadProposal, readProposal } from '../../records/proposal-patch'
 import { getPersonName } from '../../records/revision-record'
 import { outcomeOf, refuseClash, refuseField, refuseInvalid } from '../../store/errors'
 import type { ActResult } from '../../views'
-import { addComment, findAudience, getOwnCompanyId, placeOfThread } from './threads'
+import { addComment, createThread, findAudience, getOwnCompanyId } from './threads'
 
 /** Parts of the design that a proposal may change; own materials come along with the layers that are made of them. */
 const PROPOSABLE_AREAS: readonly string[] = ['materials', 'construction', 'bends', 'features']
@@ -58,27 +58,23 @@ export async function proposeChange(
     const { value: threadId } = await changeContent(context, stored, null, async () => {
       await keepDesignState(tx, { hash, designJson }, at)
       const ownCompanyId = getOwnCompanyId(rights, projectId)
-      const thread = await tx.thread.create({
-        data: {
+      const thread = await createThread(
+        context,
+        scope,
+        {
           revisionId,
           audienceCompanyId,
           openedByCompanyId: ownCompanyId,
           anchorKind: 'proposal',
           anchorId: proposalId,
           anchorLabel: input.title,
+          anchorXMm: null,
+          anchorYMm: null,
           kind: input.kind,
           title: input.title,
-          state: 'open',
-          openedById: rights.userId,
-          openedAt: at,
         },
-      })
-      await addComment(context, scope, thread, { text: input.why, isAnswer: false })
-      await record({
-        action: 'thread-opened',
-        ...placeOfThread(scope, thread),
-        details: { title: thread.title, kind: thread.kind, anchor: thread.anchorLabel },
-      })
+        input.why,
+      )
       await tx.proposal.create({
         data: {
           id: proposalId,

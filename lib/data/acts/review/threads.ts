@@ -26,7 +26,7 @@ import type { ActResult } from '../../views'
  */
 export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActResult<{ threadId: string }>> {
   return write(actor, 'open-thread', input, async (context) => {
-    const { tx, rights, at, record } = context
+    const { tx, rights } = context
     const scope = await requireRevisionInView(tx, rights, input.revisionId)
     requireOnRevision(rights, scope, 'revision:comment')
     const { revision, fabricatorCompanyId } = scope
@@ -40,8 +40,10 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
     const audienceCompanyId = fabricatorCompanyId ?? findAudience(scope, input.companyId)
     const anchorLabel = findAnchorLabel(loaded, input.anchor)
     const { value: threadId } = await changeContent(context, loaded, null, async () => {
-      const thread = await tx.thread.create({
-        data: {
+      const thread = await createThread(
+        context,
+        scope,
+        {
           revisionId: revision.id,
           audienceCompanyId,
           openedByCompanyId: getOwnCompanyId(rights, revision.projectId),
@@ -52,17 +54,9 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
           anchorYMm: input.anchor.place?.yMm ?? null,
           kind: input.kind,
           title: input.title,
-          state: 'open',
-          openedById: rights.userId,
-          openedAt: at,
         },
-      })
-      await addComment(context, scope, thread, { text: input.text, isAnswer: false })
-      await record({
-        action: 'thread-opened',
-        ...placeOfThread(scope, thread),
-        details: { title: thread.title, kind: thread.kind, anchor: anchorLabel },
-      })
+        input.text,
+      )
       return thread.id
     })
     return { threadId }
@@ -253,6 +247,38 @@ function requireOnThread(rights: PersonRights, scope: RevisionScope, thread: Thr
 
 function requireThreadSeen(thread: Thread, seenVersion: number): void {
   if (thread.version !== seenVersion) refuseStale(seenVersion, thread.version, [], 'the thread')
+}
+
+type OpenedThread = Pick<
+  Thread,
+  | 'revisionId'
+  | 'audienceCompanyId'
+  | 'openedByCompanyId'
+  | 'anchorKind'
+  | 'anchorId'
+  | 'anchorLabel'
+  | 'anchorXMm'
+  | 'anchorYMm'
+  | 'kind'
+  | 'title'
+>
+
+/** An open thread with its first comment, and its record in the trail. */
+export async function createThread(
+  context: WriteContext,
+  scope: RevisionScope,
+  opened: OpenedThread,
+  text: string,
+): Promise<Thread> {
+  const { tx, rights, at, record } = context
+  const thread = await tx.thread.create({ data: { ...opened, state: 'open', openedById: rights.userId, openedAt: at } })
+  await addComment(context, scope, thread, { text, isAnswer: false })
+  await record({
+    action: 'thread-opened',
+    ...placeOfThread(scope, thread),
+    details: { title: thread.title, kind: thread.kind, anchor: thread.anchorLabel },
+  })
+  return thread
 }
 
 export async function addComment(

@@ -1,9 +1,9 @@
 'use client'
 
 import { useRouter } from 'next/navigation'
-import { paths } from '@/app/_components/shell/paths'
 import { Button } from '@/app/_components/ui/button'
 import { SelectField } from '@/app/_components/ui/select-field'
+import { paths } from '@/lib/addresses'
 import type { ComparableView } from '@/lib/data'
 
 interface CompareSidesProps {

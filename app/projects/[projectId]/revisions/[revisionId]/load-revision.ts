@@ -2,8 +2,8 @@ import 'server-only'
 
 import { notFound } from 'next/navigation'
 import { cache } from 'react'
-import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
+import { paths } from '@/lib/addresses'
 import { type Actor, getRevision, type RevisionView } from '@/lib/data'
 
 export interface LoadedRevision {

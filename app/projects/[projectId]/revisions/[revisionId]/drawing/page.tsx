@@ -1,7 +1,7 @@
 import { DrawingScreen } from '@/app/_components/engineering'
 import { DrawingGaps } from '@/app/_components/review/drawing-gaps'
-import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
+import { paths } from '@/lib/addresses'
 import { getSheetIdentity } from '@/lib/data'
 import { findDrawingGaps } from '@/lib/review'
 import { loadRevision, type RevisionParams } from '../load-revision'

@@ -1,10 +1,10 @@
 import Link from 'next/link'
 import { PROPOSAL_WORDS } from '@/app/_components/review/words'
-import { paths } from '@/app/_components/shell/paths'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
+import { paths } from '@/lib/addresses'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 const COLUMNS = {

@@ -4,9 +4,9 @@ import { FabricationLinks } from '@/app/_components/fabrication/fabrication-link
 import { NestingTable } from '@/app/_components/fabrication/nesting-table'
 import { PanelPicture } from '@/app/_components/fabrication/panel-pictures'
 import { DEMAND_WORDS } from '@/app/_components/fabrication/rate-words'
-import { paths } from '@/app/_components/shell/paths'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { PageSection } from '@/app/_components/ui/section'
+import { paths } from '@/lib/addresses'
 import { type FabricatorEstimateView, getPanels } from '@/lib/data'
 import { loadRevision, type RevisionParams } from '../../load-revision'
 

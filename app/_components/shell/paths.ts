@@ -1,1 +1,0 @@
-export { paths, type RevisionTab } from '@/lib/addresses'

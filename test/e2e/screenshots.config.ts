@@ -1,9 +1,12 @@
 import { defineConfig } from '@playwright/test'
 import config from './playwright.config'
 
-/** Photographs of every screen, for looking at: npm run screenshots. Not a test, and never in the repository. */
+/** Pictures by their own programs, none of them a test: `screenshots` of every screen, `pictures` of the README. */
 export default defineConfig({
   ...config,
-  projects: [{ name: 'screenshots', testMatch: 'screenshots.ts' }],
+  projects: [
+    { name: 'screenshots', testMatch: 'screenshots.ts' },
+    { name: 'pictures', testMatch: 'readme-pictures.ts' },
+  ],
   timeout: 1_800_000,
 })

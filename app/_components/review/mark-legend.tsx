@@ -6,7 +6,7 @@ const VERDICT_MEANINGS: Record<MarkedVerdict, string> = {
   meets: 'the value keeps to the limit, over its whole range',
   'thin-margin': 'the nominal value keeps to the limit; the worst case does not',
   fails: 'the value misses the limit',
-  follows: 'another item names the cause: mended or waived there, it goes with it',
+  follows: 'another item names the cause; fixing or waiving that item settles this one',
   'cannot-tell': 'the calculation does not reach this case',
   'not-computed': 'an input is missing',
   'needs-judgment': 'nothing to compute: a person decides',

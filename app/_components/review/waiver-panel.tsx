@@ -33,7 +33,7 @@ export function WaiverPanel({ revisionId, item, may, factor }: WaiverPanelProps)
       {item.waivers.map((waiver) => (
         <WaiverRecord key={waiver.id} waiver={waiver} factor={factor} />
       ))}
-      {follows !== '' && <p className="muted small">{follows}: a waiver of that covers this item.</p>}
+      {follows !== '' && <p className="muted small">{follows}. A waiver of that item covers this one.</p>}
       {item.followers.length > 0 && (
         <p className="muted small">
           A waiver of this item covers what follows from it, as it stands now:{' '}

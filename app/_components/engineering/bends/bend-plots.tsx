@@ -81,7 +81,7 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
         {life === null ? (
           <p className="empty">
             {result.states !== null && bend.use === 'dynamic'
-              ? 'Life over radius is drawn for a motion that begins flat, without a fold before, pull or twist.'
+              ? 'Life over radius is drawn only for a motion from flat, with no earlier fold, pull or twist.'
               : bend.use === 'dynamic'
                 ? 'The life curve needs the required cycles and a foil with fatigue data.'
                 : 'Life over radius is computed for dynamic use.'}

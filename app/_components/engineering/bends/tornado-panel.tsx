@@ -23,7 +23,7 @@ export function TornadoPanel({ bend }: { bend: Bend }) {
   if (listStatedStateKeys(bend).some((key) => key !== 'faceGapMm')) {
     return (
       <p className="empty">
-        Computed for a bend that is made from flat, without a fold before, pull or twist. This one states another.
+        Computed only for a bend made from flat, with no earlier fold, pull or twist. This bend states otherwise.
       </p>
     )
   }

@@ -50,7 +50,7 @@ export function ConnectorForms() {
       actions={!isReadOnly && <Button onPress={add}>Add connector end</Button>}
     >
       {connectors.length === 0 && (
-        <p className="empty">No connector ends entered. A finger zone needs one: its fit is not checked without.</p>
+        <p className="empty">No connector ends entered. Without one, the fit of a finger zone is not checked.</p>
       )}
       {connectors.map((connector, index) => (
         <ConnectorForm key={connector.id} connector={connector} index={index} />

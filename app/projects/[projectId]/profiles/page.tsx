@@ -29,9 +29,9 @@ export default async function ProjectProfilesPage({ params }: ProfilesPageProps)
         over={<Link href={paths.project(projectId)}>{projectName}</Link>}
         under={
           <p>
-            A profile lays items, severities, limits and required fields over the catalogue for one kind of part. Of
-            several the strictest holds. New revisions follow the choice; a review in progress keeps its own until it is
-            updated.
+            A profile lays items, severities, limits and required fields over the catalogue for one kind of part. Where
+            several apply, the strictest holds. New revisions follow the choice; a review in progress keeps its own
+            until it is updated.
           </p>
         }
       />

@@ -47,7 +47,7 @@ export function CatalogueFile() {
       </div>
       <FileField
         label="Catalogue file"
-        hint="Own items, changes of delivered ones, limits and profiles, as another workspace saved them. It takes the place of this catalogue."
+        hint="Own items, changes of delivered ones, limits and profiles, as another workspace saved them. It replaces this catalogue."
         accept=".json"
         error={error}
         files={files}

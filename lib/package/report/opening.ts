@@ -205,6 +205,15 @@ function listTerms(brief: PackageContent['snapshot']['design']['brief']): [strin
     : [...lines, [BRIEF_FIELDS.outgassing.label, formatFieldValue(outgassing, BRIEF_FIELDS.outgassing)]]
 }
 
+function describeDefaultSlope({ evaluation }: PackageContent['snapshot']): string {
+  const isTested = evaluation?.results.bends.some(({ ownTests }) =>
+    ownTests.some(({ usedSlope }) => usedSlope !== null),
+  )
+  return isTested === true
+    ? 'own flex tests where a bend names them, elsewhere the default of the engine'
+    : 'default of the engine'
+}
+
 /** The brief as stated; what is not stated says so. */
 export function makeBrief({ snapshot }: PackageContent): Content[] {
   const { brief } = snapshot.design
@@ -248,7 +257,7 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
         ],
         [
           'Weibull slope',
-          brief.lifeWeibullSlope === null ? 'default of the engine' : asEntered(brief.lifeWeibullSlope),
+          brief.lifeWeibullSlope === null ? describeDefaultSlope(snapshot) : asEntered(brief.lifeWeibullSlope),
         ],
       ],
       level1('2  Brief'),

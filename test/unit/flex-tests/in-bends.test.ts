@@ -10,6 +10,9 @@ import {
 } from '@/lib/engine'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import { findRemedies } from '@/lib/engine/remedies'
+import { makeBends } from '@/lib/package/report/bends'
+import { makeBrief } from '@/lib/package/report/opening'
+import { makeContent } from '../../integration/package/content-factory'
 import { listOutcomes, makeOneBend, type OneBend } from '../verdicts/one-bend'
 import { FABRICATOR, livesOf, makeRows, WORKSPACE } from './rows'
 
@@ -119,6 +122,10 @@ describe('own flex tests are not used where one thing differs', () => {
   it.each<[string, Design]>([
     ['folded once', makeDesign({ bends: [{ use: 'fold-once' }] })],
     ['flexed to install', makeDesign({ bends: [{ use: 'flex-to-install' }] })],
+    ['flexed between two radii', makeDesign({ bends: [{ flexesFromRadiusMm: 12 }] })],
+    ['folded before it flexes', makeDesign({ bends: [{ foldedToRadiusMm: 2 }] })],
+    ['pulled as it flexes', makeDesign({ bends: [{ pullN: 3 }] })],
+    ['twisted as it flexes', makeDesign({ bends: [{ twistDeg: 30, twistLengthMm: 30 }] })],
     ['plated copper on the foil', makeDesign({ copper: { plating: PLATED } })],
     ['a foil of the design’s own under the same id', { ...makeDesign(), materials: ownCopper() }],
   ])('%s', (_, design) => {
@@ -274,3 +281,20 @@ function ownCopper(): Design['materials'] {
   if (copper === null) throw new Error('no copper')
   return [copper]
 }
+
+it('the report names the tests beside the life, with their caution', () => {
+  const content = makeContent()
+  const { evaluation } = content.snapshot
+  if (evaluation === null) throw new Error('no evaluation')
+  const design = makeDesign()
+  const reportOf = (testedLives: readonly TestedLife[]) => {
+    const results = evaluate(design, { testedLives })
+    const snapshot = { ...content.snapshot, design, evaluation: { ...evaluation, results } }
+    return JSON.stringify([makeBrief({ ...content, snapshot }), makeBends({ ...content, snapshot }, null)])
+  }
+  const report = reportOf(LIVES)
+  expect(report).toContain('from own tests (set Hinge 18 of Quillmoor (workspace), n = 12, 9 failed)')
+  expect(report).toContain('99 % survival lies beyond the first of 12 specimens')
+  expect(report).toContain('own flex tests where a bend names them')
+  expect(reportOf([])).not.toContain('own tests')
+})

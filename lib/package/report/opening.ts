@@ -185,20 +185,29 @@ function describeTemplate({ version, switchedOff, profiles = [] }: PackageConten
   return `${version === 0 ? 'as delivered' : `version ${version} of the workspace`}${names}${off}`
 }
 
+const TERMS_IN_REPORT = [
+  'assembly',
+  'tolerances',
+  'array',
+  'acceptance',
+  'finishTerms',
+  'marking',
+  'agreements',
+  'exposure',
+] as const
+
 /** Records of terms, each in a line of what is stated in it; what a part meets in service only where something is. */
 function listTerms(brief: PackageContent['snapshot']['design']['brief']): [string, string][] {
-  const lines = (['acceptance', 'finishTerms', 'marking', 'agreements', 'exposure'] as const).flatMap(
-    (record): [string, string][] => {
-      const values: Readonly<Record<string, unknown>> = brief[record]
-      const stated = Object.entries(BRIEF_FIELDS[record].fields).flatMap(([field, node]: [string, FieldNode]) =>
-        values[field] === null || values[field] === undefined
-          ? []
-          : [`${getFieldInText(node)} ${formatFieldValue(values[field], node)}`],
-      )
-      if (stated.length === 0 && record === 'exposure') return []
-      return [[BRIEF_FIELDS[record].label, stated.length === 0 ? 'not stated' : stated.join('; ')]]
-    },
-  )
+  const lines = TERMS_IN_REPORT.flatMap((record): [string, string][] => {
+    const values: Readonly<Record<string, unknown>> = brief[record]
+    const stated = Object.entries(BRIEF_FIELDS[record].fields).flatMap(([field, node]: [string, FieldNode]) =>
+      values[field] === null || values[field] === undefined
+        ? []
+        : [`${getFieldInText(node)} ${formatFieldValue(values[field], node)}`],
+    )
+    if (stated.length === 0 && record === 'exposure') return []
+    return [[BRIEF_FIELDS[record].label, stated.length === 0 ? 'not stated' : stated.join('; ')]]
+  })
   const { outgassing } = brief
   return outgassing.length === 0
     ? lines

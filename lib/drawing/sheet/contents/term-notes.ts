@@ -14,6 +14,19 @@ interface Group {
 /** Terms that belong on the drawing, those of one note together. Who measures and what was looked at is no matter of the drawing. */
 const GROUPS: readonly Group[] = [
   {
+    id: 'tolerance-values',
+    title: 'Tolerances',
+    record: 'tolerances',
+    fields: Object.keys(BRIEF_TERMS.tolerances.shape),
+  },
+  { id: 'array', title: 'Array', record: 'array', fields: Object.keys(BRIEF_TERMS.array.shape) },
+  {
+    id: 'drying',
+    title: 'Drying before soldering',
+    record: 'assembly',
+    fields: ['drying', 'bakeDegC', 'bakeHours', 'toSolderHours'],
+  },
+  {
     id: 'test-terms',
     title: 'Electrical test',
     record: 'acceptance',

@@ -50,11 +50,11 @@ export const ASSEMBLY_FIELDS = {
 } as const satisfies FieldsOf<Brief['assembly']>
 
 export const TOLERANCE_FIELDS = {
-  outlineMm: { label: 'Outline, ±', inText: 'outline', unit: 'mm' },
-  holeMm: { label: 'Hole diameter, ±', inText: 'hole diameter', unit: 'mm' },
-  holeToEdgeMm: { label: 'Hole to edge, ±', inText: 'hole to edge', unit: 'mm' },
-  stiffenerMm: { label: 'Stiffener position, ±', inText: 'stiffener position', unit: 'mm' },
-  coverlayMm: { label: 'Coverlay position, ±', inText: 'coverlay position', unit: 'mm' },
+  outlineMm: { label: 'Outline, ±', inText: 'outline ±', unit: 'mm' },
+  holeMm: { label: 'Hole diameter, ±', inText: 'hole diameter ±', unit: 'mm' },
+  holeToEdgeMm: { label: 'Hole to edge, ±', inText: 'hole to edge ±', unit: 'mm' },
+  stiffenerMm: { label: 'Stiffener position, ±', inText: 'stiffener position ±', unit: 'mm' },
+  coverlayMm: { label: 'Coverlay position, ±', inText: 'coverlay position ±', unit: 'mm' },
 } as const satisfies FieldsOf<Brief['tolerances']>
 
 export const ARRAY_FIELDS = {

@@ -63,7 +63,7 @@ function isAsked(key: ToleranceKey, context: EvaluationContext): boolean {
 
 function checkTolerance(key: ToleranceKey, context: EvaluationContext): Outcome {
   const value = context.design.brief.tolerances[key]
-  const words = `tolerance of the ${getFieldInText(BRIEF_FIELDS.tolerances.fields[key])}`
+  const words = `tolerance of the ${getFieldInText(BRIEF_FIELDS.tolerances.fields[key]).replace(' ±', '')}`
   return value === null
     ? notComputed(['brief', 'tolerances', key], words, [BRIEF_PLACE], 'typed')
     : decide({

@@ -28,7 +28,16 @@ export const tolerancesGiven = defineItem({
   appliesTo: { needs: ['zones'], says: 'designs with a zone' },
   limits: Object.values(LIMIT_OF),
   sourceKeys: ['exactArithmetic'],
-  restsOn: ['brief.tolerances', ...SECTION_INPUTS, 'features.holes', 'features.none'],
+  restsOn: [
+    'brief.tolerances.outlineMm',
+    'brief.tolerances.holeMm',
+    'brief.tolerances.holeToEdgeMm',
+    'brief.tolerances.stiffenerMm',
+    'brief.tolerances.coverlayMm',
+    ...SECTION_INPUTS,
+    'features.holes',
+    'features.none',
+  ],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [

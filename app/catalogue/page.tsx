@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { listTextsOf } from '@/app/_components/review/catalogue-texts'
+import { listItemTexts, listTextsOf } from '@/app/_components/review/catalogue-texts'
 import { countOf } from '@/app/_components/review/words'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
@@ -10,6 +10,7 @@ import { getCatalogueInForce } from '@/lib/data'
 import {
   AWAITED_INPUTS,
   AWAITED_ITEMS,
+  CATALOGUE,
   type CatalogueTemplate,
   DELIVERED_TEMPLATE,
   getLimitDefinition,
@@ -36,16 +37,23 @@ export default async function CataloguePage({ searchParams }: CataloguePageProps
   const { items, switchedOff } = makeCatalogue(template)
   const changed = new Map(template.itemChanges.map((change) => [change.itemId, change.reason]))
   const own = new Set(template.ownItems.map(({ id }) => id))
-  const texts = listTextsOf(template)
-  const entries = items.flatMap((item): CatalogueEntry[] => {
+  const texts: ReturnType<typeof listTextsOf> = { ...listItemTexts(), ...listTextsOf(template) }
+  const waiting = CATALOGUE.filter(({ onlyWithProfile }) => onlyWithProfile === true)
+  const entries = [...items, ...waiting].flatMap((item): CatalogueEntry[] => {
     const text = texts[item.id]
     if (text === undefined) return []
     const note = own.has(item.id) ? 'An item of this workspace.' : changed.get(item.id)
+    const ofProfiles = item.onlyWithProfile === true ? 'Asked only where a profile of the project switches it on.' : ''
     return [
       {
         ...text,
         limits: item.limits.map((key) => describeLimit(key, template)),
-        workspaceNote: note === undefined || own.has(item.id) ? (note ?? '') : `Changed by the workspace: ${note}`,
+        workspaceNote: [
+          note === undefined || own.has(item.id) ? (note ?? '') : `Changed by the workspace: ${note}`,
+          ofProfiles,
+        ]
+          .filter((said) => said !== '')
+          .join(' '),
       },
     ]
   })
@@ -57,8 +65,9 @@ export default async function CataloguePage({ searchParams }: CataloguePageProps
         under={
           <>
             <p>
-              {items.length} items, with the source of every limit. Workspace and fabricators may set limits of their
-              own; a review then says whose it used.
+              {items.length} items{waiting.length > 0 && `, and ${waiting.length} that profiles switch on`}, with the
+              source of every limit. Workspace and fabricators may set limits of their own; a review then says whose it
+              used.
             </p>
             {version > 0 && (
               <p>

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
-import { DELIVERED_PROFILES, type OwnItem } from '@/lib/engine/catalogue'
+import { DELIVERED_PROFILES, makeCatalogue, type OwnItem } from '@/lib/engine/catalogue'
 import { hashJson } from '@/lib/review'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
@@ -93,7 +93,10 @@ describeOnBothDatabases(
         owner: { kind: 'profile', name: 'Flight hardware' },
       })
       expect(resultOf(after, 'profile-fields')?.verdict).toBe('not-computed')
-      expect(after.items.find(({ itemId }) => itemId === 'tear-stop')).toMatchObject({ severity: 'blocking' })
+      // What the browser makes of the content that it is given is what the review goes by.
+      const tearStop = makeCatalogue(after.template.content).items.find(({ id }) => id === 'tear-stop')
+      expect(tearStop).toMatchObject({ severity: 'blocking' })
+      expect(tearStop?.becauseOf?.join()).toContain('because of profile Flight hardware')
 
       await choose(team, [flight])
       const created = await data.createRevision(team.lead, {

@@ -7,7 +7,7 @@ const BRIEF_FIELDS = [
   ['purpose', 'what the part is for'],
   ['performanceClass', 'the performance class'],
   ['circuitType', 'the circuit type'],
-  ['installationUse', 'the use'],
+  ['installationUses', 'the uses'],
   ['operatingMinDegC', 'the lowest operating temperature'],
   ['operatingMaxDegC', 'the highest operating temperature'],
   ['quantityPerYear', 'the quantity per year'],
@@ -24,7 +24,9 @@ export interface BriefGap {
 export function findGapsInBrief(brief: Brief): BriefGap[] {
   return BRIEF_FIELDS.filter(([field]) => {
     const value = brief[field]
-    return value === null || (typeof value === 'string' && value.trim() === '')
+    return (
+      value === null || (typeof value === 'string' ? value.trim() === '' : Array.isArray(value) && value.length === 0)
+    )
   }).map(([field, label]) => ({ field, label }))
 }
 

@@ -37,7 +37,7 @@ const BRIEF_QUESTIONS: readonly BriefQuestion[] = [
   ['partNumber', 'major'],
   ['performanceClass', { item: 'performance-class' }],
   ['circuitType', { item: 'circuit-type' }],
-  ['installationUse', { item: 'bend-use' }],
+  ['installationUses', { item: 'bend-use' }],
   // Its item asks about bends alone; without a finish nothing can be plated.
   ['surfaceFinish', 'blocking'],
   ['toleranceScheme', { item: 'tolerance-scheme' }],

@@ -130,10 +130,10 @@ function describeLeaf(leaf: LeafForHandbook): HandbookConstruction {
   }
 }
 
-/** How the tables' columns are read: a bend that is made a few times and then left is static. */
+/** How the tables' columns are read; where a table has no column for some bends, a bend that is made a few times and then left is static. */
 const RATIO_USES: Record<NonNullable<Bend['use']>, RatioUse> = {
   'fold-once': 'static',
-  'flex-to-install': 'static',
+  'flex-to-install': 'occasional',
   dynamic: 'dynamic',
 }
 
@@ -159,12 +159,16 @@ export function computeRatio(
     sourceKey: table.source,
   }
   if (bend.use === null) return { ...common, required: null, minRadiusMm: null, advisedAgainst: false }
-  const radius = computeRatioRadius({
-    table,
-    use: RATIO_USES[bend.use],
-    conductorLayerCount: Math.max(1, conductorLayersPerLeaf),
-    totalThicknessUm: thicknessUm,
-  })
+  const compute = (use: RatioUse) =>
+    computeRatioRadius({
+      table,
+      use,
+      conductorLayerCount: Math.max(1, conductorLayersPerLeaf),
+      totalThicknessUm: thicknessUm,
+    })
+  const stated = compute(RATIO_USES[bend.use])
+  // A table without a column for some bends reads them as static.
+  const radius = stated.kind === 'not stated' && bend.use === 'flex-to-install' ? compute('static') : stated
   return radius.kind === 'stated'
     ? { ...common, required: radius.requiredRatio, minRadiusMm: radius.minInsideRadiusMm, advisedAgainst: false }
     : { ...common, required: null, minRadiusMm: null, advisedAgainst: radius.kind === 'advised against' }

@@ -1,5 +1,5 @@
 import type { EvaluationContext } from '../context'
-import { type Bend, listStiffeners } from '../design'
+import { type Bend, CLEAR_OF_BENDS_MM, listStiffeners } from '../design'
 import type { BendResult, Limit, Outcome, Place, QuantityRange, SaidOutcome, ZoneResult } from '../results'
 import type { SourceKey } from '../sources'
 import { decide, makeNoneAllowed, notComputed, notComputedFrom } from './decide'
@@ -111,6 +111,10 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
     if (options.when !== undefined && !options.when(feature)) return
     const place = placeOf(PLACE_KINDS[options.list], feature)
     const nearest = feature.nearestBend
+    if (nearest === null && 'clearOfBends' in feature && feature.clearOfBends === true) {
+      outcomes.push(decideClear(feature.name, place, options.limit, ['features', options.list, index, 'nearestBend']))
+      return
+    }
     if (nearest === null) {
       outcomes.push(
         notComputed(
@@ -147,6 +151,21 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
     )
   })
   return outcomes
+}
+
+/** Said to lie far off: that is an answer as far as it reaches. */
+function decideClear(name: string, place: Place, limit: Limit, path: readonly (string | number)[]): Outcome {
+  if (limit.value > CLEAR_OF_BENDS_MM)
+    return notComputed(path, `distance of ${name} from the nearest bend`, [place], 'typed')
+  return decide({
+    value: CLEAR_OF_BENDS_MM,
+    bound: 'more-than',
+    limit,
+    places: [place],
+    what: `${name} to the nearest bend`,
+    equation: 'stated: no bend within 5 mm',
+    isTyped: true,
+  })
 }
 
 /**

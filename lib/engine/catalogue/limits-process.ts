@@ -27,7 +27,7 @@ export const PROCESS_LIMITS = {
     value: 0.5,
     allowed: { min: 0.01, max: 1 },
     sourceKey: 'ownChoice',
-    note: 'No figure was found; half is our choice. Sheet materials are said to be 20 to 60 % of the price of flexible work (trade magazine 2024).',
+    note: 'Advice: no figure was found; half is our choice. Sheet materials are said to be 20 to 60 % of the price of flexible work (trade magazine 2024).',
   },
   costOverCheapestRatio: {
     label: 'Cost of this construction to the cheapest alternative that meets the need',

@@ -8,7 +8,15 @@ export const BEND_USES = ['fold-once', 'flex-to-install', 'dynamic'] as const
 export const BEND_MOTIONS = ['one-way', 'reversed'] as const
 
 /** What holds the radius, so that handling cannot bend the part tighter than was checked. */
-export const RADIUS_HOLDERS = ['former', 'stop', 'channel', 'bonded-in-place', 'between-faces', 'nothing'] as const
+export const RADIUS_HOLDERS = [
+  'former',
+  'stop',
+  'channel',
+  'bonded-in-place',
+  'between-faces',
+  'free-loop',
+  'nothing',
+] as const
 
 /** How a bend is brought to its radius. */
 export const FORMING_METHODS = ['tool', 'by-hand-over-former', 'by-hand'] as const
@@ -16,6 +24,12 @@ export const FORMED_BY = ['fabricator', 'assembler', 'team', 'user'] as const
 /** Motion besides the one that the bend is checked for. */
 export const FURTHER_MOTIONS = ['none', 'twist', 'second-direction', 'moves-after-fold'] as const
 export const RUBBING = ['nothing', 'guide-with-radius', 'edge-or-surface'] as const
+
+/** How strain is relieved where a bend leaves a rigid edge. */
+export const STRAIN_RELIEF_KINDS = ['bead', 'cover-under-edge', 'rounded-edge'] as const
+
+/** Lengths of leaves that are not bonded: all alike, alike with room for the inner ones to buckle, or longer from the inside out. */
+export const LEAF_LENGTHS = ['equal', 'equal-free-to-buckle', 'stepped'] as const
 
 export const bendSchema = z
   .strictObject({
@@ -56,6 +70,12 @@ export const bendSchema = z
     distanceToRigidMm: distanceMmSchema.nullable(),
     /** Strain relief (a bead, or coverlay carried under the rigid edge) at that transition. */
     strainReliefAtTransition: z.boolean().nullable(),
+    strainReliefKind: z.enum(STRAIN_RELIEF_KINDS).nullable(),
+    /** How far the bead, or the cover under the edge, reaches from the edge. */
+    strainReliefWidthMm: lengthMmSchema.nullable(),
+    leafLengths: z.enum(LEAF_LENGTHS).nullable(),
+    /** Stepped leaves: by how much the outermost is longer than the innermost. */
+    leafStepMm: distanceMmSchema.nullable(),
     /** Slack, developed length and fold order tried on a paper or film model. */
     triedOnModel: z.boolean().nullable(),
     /** How flexing in service is tested; what a drawing for continuous flexing states beside the cycles. */
@@ -125,6 +145,10 @@ export const UNKNOWN_BEND = {
   faceGapMm: null,
   distanceToRigidMm: null,
   strainReliefAtTransition: null,
+  strainReliefKind: null,
+  strainReliefWidthMm: null,
+  leafLengths: null,
+  leafStepMm: null,
   triedOnModel: null,
   flexTest: UNKNOWN_FLEX_TEST,
   forming: UNKNOWN_FORMING,

@@ -14,7 +14,7 @@ export function makeBlankDesign(name: string): Design {
       purpose: '',
       performanceClass: null,
       circuitType: null,
-      installationUse: null,
+      installationUses: [],
       operatingMinDegC: null,
       operatingMaxDegC: null,
       flatAtDegC: null,
@@ -61,6 +61,7 @@ export function makeBlankDesign(name: string): Design {
       rigidEdges: { ...UNKNOWN_RIGID_EDGES },
       shieldGround: { ...UNKNOWN_SHIELD_GROUND },
       copperToOutlineMm: null,
+      outlineCutBy: null,
       outline: null,
       routing: {
         cornersCurved: null,

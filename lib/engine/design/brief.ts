@@ -51,7 +51,8 @@ export const briefSchema = z
     purpose: textSchema,
     performanceClass: z.enum(['class-1', 'class-2', 'class-3']).nullable(),
     circuitType: z.enum(CIRCUIT_TYPES).nullable(),
-    installationUse: z.enum(INSTALLATION_USES).nullable(),
+    /** All that apply: hot and flame-rated come on top of how the part is flexed. Empty is not known yet. */
+    installationUses: z.array(z.enum(INSTALLATION_USES)).max(INSTALLATION_USES.length),
     operatingMinDegC: temperatureDegCSchema.nullable(),
     operatingMaxDegC: temperatureDegCSchema.nullable(),
     /** At which the part lies flat with nothing holding it: what its layers expand from there curls it. */

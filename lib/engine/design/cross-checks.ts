@@ -52,6 +52,9 @@ export function findIssuesAcross(design: Design): Issue[] {
     }
   })
 
+  if (new Set(design.brief.installationUses).size < design.brief.installationUses.length) {
+    add('duplicate-use', ['brief', 'installationUses'], 'names a use twice')
+  }
   const { ratioTableKey } = design.brief
   if (ratioTableKey !== null && findRatioTable(ratioTableKey) === null) {
     add(

@@ -16,6 +16,12 @@ const observed = z.boolean().nullable()
 /** The nearest bend may be known before the distance to it. */
 const distanceToBend = z.strictObject({ bendId: idSchema, distanceMm: distanceMmSchema.nullable() }).nullable()
 
+/** That no bend lies within `CLEAR_OF_BENDS_MM`: enough of an answer for what lies far off. */
+const clearOfBends = observed
+
+/** Further from a bend than any guide asks of a hole, an opening or a component. Our choice. */
+export const CLEAR_OF_BENDS_MM = 5
+
 /** A conductor, or a group of alike ones, with what it must carry. */
 export const conductorFeatureSchema = z.strictObject({
   ...named,
@@ -27,6 +33,10 @@ export const conductorFeatureSchema = z.strictObject({
   allowedRiseDegC: z.number().positive('must be greater than 0 °C').max(200).nullable(),
   allowedDropVolt: z.number().positive('must be greater than 0 V').max(1000).nullable(),
   /** Stated impedance need: remedies that would move it are marked. */
+  /** The drop counts there and back: the current returns on a conductor as long as this one. */
+  returnAsLong: observed,
+  /** A signal that carries no power is not asked for current and drop. */
+  carriesPower: observed,
   impedanceOhm: z.number().positive().max(1000).nullable(),
   /** What belongs to a stated impedance; asked only where one is stated. */
   impedance: z.strictObject({
@@ -71,6 +81,7 @@ export const holeFeatureSchema = z.strictObject({
   drillMm: lengthMmSchema.nullable(),
   landMm: lengthMmSchema.nullable(),
   nearestBend: distanceToBend,
+  clearOfBends,
   /** From the hole's edge to the nearest rigid-to-flex transition. */
   transitionDistanceMm: distanceMmSchema.nullable(),
   /** From the hole's edge to the nearest edge of a stiffener. */
@@ -93,6 +104,10 @@ export const padFeatureSchema = z.strictObject({
 export const outlineCornerFeatureSchema = z.strictObject({
   ...named,
   insideRadiusMm: distanceMmSchema.nullable(),
+  /** Does film of a flex zone end in this corner? */
+  bordersFlex: observed,
+  /** An arm that is pulled, in assembly or in service, starts here. */
+  isPulled: observed,
   tearStop: observed,
 })
 
@@ -116,6 +131,7 @@ export const coverlayOpeningFeatureSchema = z.strictObject({
   /** Of that, as much must stay open to be soldered or touched. */
   neededOpenMm: lengthMmSchema.nullable(),
   nearestBend: distanceToBend,
+  clearOfBends,
 })
 
 export const stiffenerFeatureSchema = z.strictObject({
@@ -138,11 +154,13 @@ export const slitFeatureSchema = z.strictObject({
   endReliefDiameterMm: distanceMmSchema.nullable(),
   /** 0 is a cut. */
   widthMm: distanceMmSchema.nullable(),
+  tearStop: observed,
 })
 
 export const componentFeatureSchema = z.strictObject({
   ...named,
   nearestBend: distanceToBend,
+  clearOfBends,
   transitionDistanceMm: distanceMmSchema.nullable(),
   /** On a flexible area: is there a stiffener under it? */
   overStiffener: observed,
@@ -210,6 +228,9 @@ export const MARKABLE_LISTS = [
 ] as const
 export type MarkableList = (typeof MARKABLE_LISTS)[number]
 
+/** How the outline is cut: finer with the first two. */
+export const OUTLINE_CUTS = ['laser', 'die', 'rout', 'steel-rule'] as const
+
 /** Dimensions typed in, or measured in artwork. Lists may be empty; a null is "not known yet", never a default. */
 export const featuresSchema = z.strictObject({
   /** Lists of which somebody said that the part has none of the kind. The mark of a list that is filled says nothing. */
@@ -228,6 +249,7 @@ export const featuresSchema = z.strictObject({
   rigidEdges: rigidEdgesSchema,
   shieldGround: shieldGroundSchema,
   copperToOutlineMm: distanceMmSchema.nullable(),
+  outlineCutBy: z.enum(OUTLINE_CUTS).nullable(),
   /** Outline of the part in the flat. Documents from before there was one read as "not known yet". */
   outline: outlineSchema.nullable().default(null),
   /** Whole-part observations on the routing. */

@@ -212,6 +212,8 @@ export function conductorGroup({
     currentAmp: null,
     allowedRiseDegC: null,
     allowedDropVolt: null,
+    returnAsLong: null,
+    carriesPower: null,
     impedanceOhm: null,
     impedance: UNKNOWN_IMPEDANCE,
     voltageVolt: null,

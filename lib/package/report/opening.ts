@@ -239,7 +239,9 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
           [
             getChoiceWord(BRIEF_FIELDS.performanceClass, brief.performanceClass),
             getChoiceWord(BRIEF_FIELDS.circuitType, brief.circuitType),
-            getChoiceWord(BRIEF_FIELDS.installationUse, brief.installationUse),
+            brief.installationUses.length === 0
+              ? 'not stated'
+              : brief.installationUses.map((use) => getChoiceWord(BRIEF_FIELDS.installationUses, use)).join(', '),
           ].join('; '),
         ],
         ['Operating temperature', temperature],

@@ -22,6 +22,8 @@ export const EXAMPLE_DESIGN_NAME = 'Example arm'
 export function makeExampleDesign(): Design {
   const design = makeBlankDesign(EXAMPLE_DESIGN_NAME)
   Object.assign(design.brief, structuredClone(EXAMPLE_BRIEF))
+  Object.assign(design.brief, EXAMPLE_BRIEF)
+  design.brief.acceptance.flameClass = 'not-asked'
   design.construction = { layers: makeLayers(), zones: makeZones() }
   // What bends share is copied for each: examples change one of them in place.
   design.bends = makeBends().map((bend) => structuredClone(bend))
@@ -35,7 +37,7 @@ const EXAMPLE_BRIEF: Partial<Design['brief']> = {
   purpose: 'Joins a moving arm to its controller.',
   performanceClass: 'class-2',
   circuitType: 'type-4',
-  installationUse: 'use-b',
+  installationUses: ['use-a', 'use-b'],
   operatingMinDegC: -20,
   operatingMaxDegC: 70,
   cycleMinDegC: -20,
@@ -292,6 +294,8 @@ function makeBends(): Design['bends'] {
     radiusHeldBy: 'former',
     distanceToRigidMm: 5,
     strainReliefAtTransition: true,
+    strainReliefKind: 'bead',
+    strainReliefWidthMm: 1.5,
     triedOnModel: true,
     flexTest: {
       cyclesPerMinute: 10,
@@ -310,7 +314,7 @@ function makeBends(): Design['bends'] {
     note: '',
   }
   return [
-    { ...common, id: 'hinge', name: 'Hinge', insideRadiusMm: 12, use: 'dynamic', requiredCycles: 100_000 },
+    { ...common, id: 'hinge', name: 'Hinge', insideRadiusMm: 12, use: 'dynamic', requiredCycles: 80_000 },
     { ...common, id: 'rocker', name: 'Rocker', insideRadiusMm: 12, use: 'dynamic', requiredCycles: 20_000 },
     { ...common, id: 'fold', name: 'Assembly fold', insideRadiusMm: 2, use: 'fold-once' },
   ]
@@ -339,6 +343,8 @@ function makeFeatures(): Design['features'] {
         impedance: UNKNOWN_IMPEDANCE,
         voltageVolt: 20,
         isCovered: true,
+        returnAsLong: false,
+        carriesPower: true,
         frequencyMhz: 1,
         crossings: [crossing],
       },
@@ -356,6 +362,7 @@ function makeFeatures(): Design['features'] {
         drillMm: 0.3,
         landMm: 0.8,
         nearestBend: { bendId: 'hinge', distanceMm: 8 },
+        clearOfBends: null,
         transitionDistanceMm: 2,
         stiffenerEdgeDistanceMm: null,
         stiffenerHoleMm: null,
@@ -372,7 +379,9 @@ function makeFeatures(): Design['features'] {
         teardrop: true,
       },
     ],
-    outlineCorners: [{ id: 'notch', name: 'Notch', insideRadiusMm: 1.5, tearStop: true }],
+    outlineCorners: [
+      { id: 'notch', name: 'Notch', insideRadiusMm: 1.5, bordersFlex: true, isPulled: false, tearStop: true },
+    ],
     widthSteps: [{ id: 'neck', name: 'Supply neck', layerId: 'l2', wideMm: 0.5, narrowMm: 0.3, taperLengthMm: 1 }],
     coverlayOpenings: [
       {
@@ -384,6 +393,7 @@ function makeFeatures(): Design['features'] {
         landMm: 1.4,
         neededOpenMm: 0.4,
         nearestBend: { bendId: 'hinge', distanceMm: 6 },
+        clearOfBends: null,
       },
     ],
     stiffeners: [
@@ -399,12 +409,13 @@ function makeFeatures(): Design['features'] {
         onDrawing: true,
       },
     ],
-    slits: [{ id: 'slit', name: 'Arm slit', endReliefDiameterMm: 1.6, widthMm: 0.5 }],
+    slits: [{ id: 'slit', name: 'Arm slit', endReliefDiameterMm: 1.6, widthMm: 0.5, tearStop: true }],
     components: [
       {
         id: 'sensor',
         name: 'Sensor',
         nearestBend: { bendId: 'hinge', distanceMm: 6 },
+        clearOfBends: null,
         transitionDistanceMm: 3,
         overStiffener: true,
       },
@@ -440,6 +451,7 @@ function makeFeatures(): Design['features'] {
     shieldGround: { pointCount: 4, openingsShown: true, maxResistanceOhm: 0.5 },
     outline: null,
     copperToOutlineMm: 0.6,
+    outlineCutBy: 'die',
     routing: {
       cornersCurved: true,
       evenlySpacedInBends: true,

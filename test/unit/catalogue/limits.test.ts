@@ -38,13 +38,13 @@ describe('the dictionary of limits', () => {
   it('names the standard or common practice as owner until somebody else sets the value', () => {
     expect(getDefaultLimit('cornerInsideRadiusMm')).toEqual({
       key: 'cornerInsideRadiusMm',
-      value: 0.762,
+      value: 1,
       unit: 'mm',
       sense: 'at-least',
-      sourceKey: 'commonPractice',
+      sourceKey: 'guideRigidFlex2012',
       owner: { kind: 'common-practice', name: 'common practice' },
     })
-    expect(getDefaultLimit('damageSumFraction').owner).toMatchObject({ kind: 'quoted' })
+    expect(getDefaultLimit('stiffenerOverlapMm').owner).toMatchObject({ kind: 'own-choice' })
     expect(getDefaultLimit('shieldStiffnessShareFraction').owner).toEqual({ kind: 'own-choice', name: 'our choice' })
   })
 
@@ -59,7 +59,21 @@ describe('the dictionary of limits', () => {
 })
 
 /** The part itself asks for more than the least that may be set: then that decides. */
-const FLOORS: readonly string[] = ['conductorWidthMm', 'conductorSpaceMm']
+const FLOORS: readonly string[] = [
+  'coverlayOpeningLaserMm',
+  'coverlayOpeningDrillMm',
+  'coverlayOpeningPunchMm',
+  'coverlayWebLaserMm',
+  'coverlayWebDrillMm',
+  'coverlayWebPunchMm',
+  'conductorWidthMm',
+  'conductorSpaceMm',
+  'coverlayOpeningMm',
+  'coverlayWebMm',
+  'thicknessTolerancePct',
+  'thicknessToleranceUm',
+  'statedThicknessDifferenceUm',
+]
 
 describe('overrides', () => {
   const lookup = (...overrides: LimitOverride[]) => makeLimitLookup(overrides)

@@ -127,6 +127,7 @@ export function makeStressDesign(): DrawnDesign {
         drillMm: 0.25,
         landMm: 0.6,
         nearestBend: { bendId: 'bend-14', distanceMm: 12.3456 },
+        clearOfBends: null,
         transitionDistanceMm: 3,
         stiffenerEdgeDistanceMm: null,
         stiffenerHoleMm: null,

@@ -108,11 +108,14 @@ describe('features that are entered without their sizes', () => {
           landMm: null,
           stiffenerEdgeDistanceMm: null,
           stiffenerHoleMm: null,
+          clearOfBends: null,
           ...empty,
         },
       ],
-      slits: [{ id: 's', name: 'Slit', endReliefDiameterMm: null, widthMm: null }],
-      outlineCorners: [{ id: 'c', name: 'Corner', insideRadiusMm: null, tearStop: null }],
+      slits: [{ id: 's', name: 'Slit', endReliefDiameterMm: null, widthMm: null, tearStop: null }],
+      outlineCorners: [
+        { id: 'c', name: 'Corner', insideRadiusMm: null, bordersFlex: null, isPulled: null, tearStop: null },
+      ],
       pads: [
         {
           id: 'p',
@@ -135,6 +138,7 @@ describe('features that are entered without their sizes', () => {
           landMm: null,
           neededOpenMm: null,
           nearestBend: null,
+          clearOfBends: null,
         },
       ],
       components: [
@@ -142,6 +146,7 @@ describe('features that are entered without their sizes', () => {
           id: 'u',
           name: 'U1',
           nearestBend: { bendId: confirmed.bends[0]?.id ?? '', distanceMm: null },
+          clearOfBends: null,
           transitionDistanceMm: null,
           overStiffener: null,
         },

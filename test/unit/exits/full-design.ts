@@ -9,9 +9,16 @@ function makeFullDesign(): Design {
   const { features } = design
   const nearestBend = { bendId: 'hinge', distanceMm: 5 }
   const layerId = design.construction.layers.find(({ kind }) => kind === 'conductor')?.id ?? ''
-  features.slits.push({ id: 'slit', name: 'Slit', endReliefDiameterMm: 1, widthMm: 1 })
+  features.slits.push({ id: 'slit', name: 'Slit', endReliefDiameterMm: 1, widthMm: 1, tearStop: true })
   features.widthSteps.push({ id: 'step', name: 'Step', layerId, wideMm: 1, narrowMm: 1, taperLengthMm: 1 })
-  features.components.push({ id: 'part', name: 'Part', nearestBend, transitionDistanceMm: 5, overStiffener: true })
+  features.components.push({
+    id: 'part',
+    name: 'Part',
+    nearestBend,
+    clearOfBends: true,
+    transitionDistanceMm: 5,
+    overStiffener: true,
+  })
   features.outline ??= {
     verticesMm: [
       [0, 0],

@@ -12,7 +12,7 @@ function makeCompleteDesign(): Design {
     partNumber: 'QI-1204',
     performanceClass: 'class-3',
     circuitType: 'type-4',
-    installationUse: 'use-b',
+    installationUses: ['use-b'],
     surfaceFinish: 'immersion-silver',
     toleranceScheme: 'Outline ±0.1 mm from datum A.',
     electricalTest: true,
@@ -81,7 +81,7 @@ const REMOVALS: readonly (readonly [path: Path, missing: unknown])[] = [
     [
       'performanceClass',
       'circuitType',
-      'installationUse',
+      'installationUses',
       'surfaceFinish',
       'electricalTest',
       'couponTest',

@@ -64,7 +64,7 @@ export function makeDesign(change: (design: Design) => void = () => {}): Design 
     purpose: 'Scanning head',
     performanceClass: 'class-2',
     circuitType: 'type-1',
-    installationUse: 'use-a',
+    installationUses: ['use-a'],
     operatingMinDegC: -10,
     operatingMaxDegC: 60,
     quantityPerYear: 200,

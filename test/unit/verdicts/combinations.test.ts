@@ -103,7 +103,7 @@ function hatch(design: Design, barOverPitch: number | null): void {
 /** Holds by every rule as it stands: a wide bend, few cycles. */
 const make = (names: readonly string[]): Design => {
   const design = makeOneBend({ requiredCycles: 20, bends: [{ insideRadiusMm: 30 }] })
-  design.brief.installationUse = 'use-b'
+  design.brief.installationUses = ['use-b']
   for (const name of names) POINTS[name]?.(design)
   return design
 }

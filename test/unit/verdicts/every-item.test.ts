@@ -180,7 +180,7 @@ describe('an input that an item declares, made worse', () => {
     'copper-encapsulation',
     'thermal-curl',
     'coverlay-opening',
-    'flex-length',
+    'leaf-length',
   ]
   test('moves the verdict of every other item', () => {
     const still = [...new Set(declared.map(({ item }) => item.id))].filter(
@@ -269,6 +269,8 @@ const WITHOUT_GAP: readonly string[] = [
   'conductor-corners',
   'conductor-spacing',
   'copper-to-outline',
+  'layer-stagger',
+  'coverlay-edge-in-bend',
   'finger-support',
   'stock-materials',
   'material-call-outs',

@@ -215,6 +215,7 @@ describe('worse inputs', () => {
         'stack-symmetry',
         'stated-thickness',
         'statements-agree',
+        'tear-stop',
         'unbonded-leaves',
       ].sort(),
     )

@@ -267,6 +267,7 @@ describe('the worst corner', () => {
     }
     const leaves = findStartingConstruction('six-layer-unbonded-leaves')?.makeDesign('Leaves')
     if (leaves === undefined) throw new Error('no construction')
+    for (const bend of leaves.bends) bend.leafLengths = 'equal'
     const twoBends = makeOneBend({ bends: [{}, { insideRadiusMm: 6 }] })
     const moved = new Set([readDemoDesign('skua-rev-b'), twoBends, leaves].map(withoutTolerances).flatMap(movedItems))
     for (const itemId of [

@@ -12,6 +12,7 @@ import {
 } from '@/lib/engine'
 import { asEntered, getUnitSymbol } from '@/lib/engine/units'
 import {
+  ChoiceSetCell,
   DateCell,
   FormCells,
   LongTextCell,
@@ -124,12 +125,11 @@ function BriefFields() {
             emptyLabel="not stated"
             onChange={(circuitType) => set({ circuitType })}
           />
-          <OptionalChoiceCell
-            {...plain('installationUse')}
-            value={brief.installationUse}
+          <ChoiceSetCell
+            {...plain('installationUses')}
+            values={brief.installationUses}
             choices={USE_CHOICES}
-            emptyLabel="not stated"
-            onChange={(installationUse) => set({ installationUse })}
+            onChange={(installationUses) => set({ installationUses })}
           />
           {number('operatingMinDegC')}
           {number('operatingMaxDegC')}

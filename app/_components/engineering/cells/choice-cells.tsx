@@ -118,6 +118,49 @@ export function ObservedCell({ value, onChange, ...cell }: ObservedCellProps) {
   )
 }
 
+interface ChoiceSetCellProps<T extends string> extends CellProps {
+  readonly values: readonly T[]
+  readonly choices: readonly Choice<T>[]
+  readonly onChange: (values: T[]) => void
+  /** What an empty set means here. */
+  readonly emptyLabel?: string
+}
+
+/** Any number of choices, in the order of the list; none ticked is not stated. */
+export function ChoiceSetCell<T extends string>({
+  values,
+  choices,
+  onChange,
+  emptyLabel = 'not stated',
+  ...cell
+}: ChoiceSetCellProps<T>) {
+  const chosen = choices.filter(({ value }) => values.includes(value))
+  return (
+    <CellFrame {...cell} text={chosen.length === 0 ? emptyLabel : chosen.map(({ label }) => label).join(', ')}>
+      {({ id, ...input }) => (
+        <fieldset {...input} id={id} aria-label={cell.label} className="choice-set">
+          {choices.map(({ value, label }) => (
+            <label key={value}>
+              <input
+                type="checkbox"
+                checked={values.includes(value)}
+                onChange={(event) =>
+                  onChange(
+                    choices.flatMap((each) =>
+                      (each.value === value ? event.target.checked : values.includes(each.value)) ? [each.value] : [],
+                    ),
+                  )
+                }
+              />{' '}
+              {label}
+            </label>
+          ))}
+        </fieldset>
+      )}
+    </CellFrame>
+  )
+}
+
 interface TickCellProps extends CellProps {
   readonly value: boolean
   readonly onChange: (value: boolean) => void

@@ -1,5 +1,5 @@
 export { FormCells, GridCells } from './cell-frame'
-export { type Choice, ChoiceCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
+export { type Choice, ChoiceCell, ChoiceSetCell, ObservedCell, OptionalChoiceCell, TickCell } from './choice-cells'
 export { FieldCell } from './field-cell'
 export {
   FoilThicknessCell,

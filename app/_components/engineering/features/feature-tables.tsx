@@ -44,6 +44,8 @@ export function ConductorFeatures() {
         currentAmp: null,
         allowedRiseDegC: null,
         allowedDropVolt: null,
+        returnAsLong: null,
+        carriesPower: null,
         impedanceOhm: null,
         impedance: UNKNOWN_IMPEDANCE,
         voltageVolt: null,
@@ -59,6 +61,8 @@ export function ConductorFeatures() {
         column.optionalNumber('currentAmp'),
         column.optionalNumber('allowedRiseDegC'),
         column.optionalNumber('allowedDropVolt'),
+        column.observed('returnAsLong'),
+        column.observed('carriesPower'),
         column.optionalNumber('impedanceOhm'),
         column.optionalNumber('voltageVolt'),
         column.observed('isCovered'),
@@ -94,6 +98,7 @@ export function HoleFeatures() {
         drillMm: null,
         landMm: null,
         nearestBend: null,
+        clearOfBends: null,
         transitionDistanceMm: null,
         stiffenerEdgeDistanceMm: null,
         stiffenerHoleMm: null,
@@ -108,6 +113,7 @@ export function HoleFeatures() {
         column.optionalChoice('toLayerId', layerChoices),
         column.optionalChoice('filling', listChoices(FEATURE_FIELDS.holes.entry.filling)),
         ...nearestBendColumns<HoleRow>(),
+        column.observed('clearOfBends'),
         column.optionalPlan('transitionDistanceMm'),
         column.optionalPlan('stiffenerEdgeDistanceMm'),
         column.optionalPlan('stiffenerHoleMm'),
@@ -157,8 +163,13 @@ export function CornerFeatures() {
       singular="corner"
       idPrefix="corner"
       emptyText="No inside corners entered."
-      makeRow={(named) => ({ ...named, insideRadiusMm: null, tearStop: null })}
-      columns={[column.optionalPlan('insideRadiusMm'), column.observed('tearStop')]}
+      makeRow={(named) => ({ ...named, insideRadiusMm: null, bordersFlex: null, isPulled: null, tearStop: null })}
+      columns={[
+        column.optionalPlan('insideRadiusMm'),
+        column.observed('bordersFlex'),
+        column.observed('isPulled'),
+        column.observed('tearStop'),
+      ]}
     />
   )
 }
@@ -204,6 +215,7 @@ export function CoverlayOpeningFeatures() {
         landMm: null,
         neededOpenMm: null,
         nearestBend: null,
+        clearOfBends: null,
       })}
       columns={[
         column.optionalChoice('method', listChoices(FEATURE_FIELDS.coverlayOpenings.entry.method)),
@@ -212,6 +224,7 @@ export function CoverlayOpeningFeatures() {
         column.optionalPlan('landMm'),
         column.optionalPlan('neededOpenMm'),
         ...nearestBendColumns<CoverlayOpeningRow>(),
+        column.observed('clearOfBends'),
       ]}
     />
   )
@@ -271,8 +284,12 @@ export function SlitFeatures() {
       singular="slit"
       idPrefix="slit"
       emptyText="No slits or cut-outs entered."
-      makeRow={(named) => ({ ...named, endReliefDiameterMm: null, widthMm: null })}
-      columns={[column.optionalPlan('endReliefDiameterMm'), column.optionalPlan('widthMm')]}
+      makeRow={(named) => ({ ...named, endReliefDiameterMm: null, widthMm: null, tearStop: null })}
+      columns={[
+        column.optionalPlan('endReliefDiameterMm'),
+        column.optionalPlan('widthMm'),
+        column.observed('tearStop'),
+      ]}
     />
   )
 }
@@ -304,9 +321,16 @@ export function ComponentFeatures() {
       singular="component"
       idPrefix="component"
       emptyText="No components entered."
-      makeRow={(named) => ({ ...named, nearestBend: null, transitionDistanceMm: null, overStiffener: null })}
+      makeRow={(named) => ({
+        ...named,
+        nearestBend: null,
+        clearOfBends: null,
+        transitionDistanceMm: null,
+        overStiffener: null,
+      })}
       columns={[
         ...nearestBendColumns<ComponentRow>(),
+        column.observed('clearOfBends'),
         column.optionalPlan('transitionDistanceMm'),
         column.observed('overStiffener'),
       ]}

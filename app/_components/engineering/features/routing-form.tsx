@@ -1,10 +1,11 @@
 'use client'
 
 import { PageSection } from '@/app/_components/ui/section'
-import { FEATURE_FIELDS, type Features, type FieldWords } from '@/lib/engine'
-import { FormCells, makePlaces, ObservedCell, OptionalPlanLengthCell } from '../cells'
+import { FEATURE_FIELDS, type Features, type FieldWords, listChoices } from '@/lib/engine'
+import { FormCells, makePlaces, ObservedCell, OptionalChoiceCell, OptionalPlanLengthCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
 
+const CUT_CHOICES = listChoices(FEATURE_FIELDS.outlineCutBy)
 const QUESTIONS = Object.entries(FEATURE_FIELDS.routing.fields) as [keyof Features['routing'], FieldWords][]
 
 /** Observations on the part as a whole. */
@@ -26,6 +27,15 @@ export function RoutingForm() {
                 ...design,
                 features: { ...design.features, copperToOutlineMm },
               }))
+            }
+          />
+          <OptionalChoiceCell
+            label={FEATURE_FIELDS.outlineCutBy.label}
+            at={at('outlineCutBy')}
+            value={features.outlineCutBy}
+            choices={CUT_CHOICES}
+            onChange={(outlineCutBy) =>
+              edit(at('outlineCutBy').key, (design) => ({ ...design, features: { ...design.features, outlineCutBy } }))
             }
           />
           {QUESTIONS.map(([key, { label }]) => (

@@ -44,7 +44,8 @@ const FURTHER_FIELDS = (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][]
   ([key]) => !WITH_COLUMN.has(key),
 )
 
-function formatFurther(value: Bend[keyof Bend]): string {
+function formatFurther(value: Bend[keyof Bend], words: FieldNode): string {
+  if (words.choices !== undefined && typeof value === 'string') return getChoiceWord(words, value)
   if (value === null || typeof value === 'boolean') return formatObserved(value)
   return typeof value === 'number' ? digitsAsEntered(value) : String(value)
 }
@@ -110,7 +111,7 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
         words.plan(bend.distanceToRigidMm),
         formatObserved(bend.strainReliefAtTransition),
         formatObserved(bend.triedOnModel),
-        ...FURTHER_FIELDS.map(([key]) => formatFurther(bend[key])),
+        ...FURTHER_FIELDS.map(([key, words]) => formatFurther(bend[key], words)),
       ],
     })),
   }

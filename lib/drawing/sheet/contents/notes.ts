@@ -28,9 +28,12 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
   const typed = (id: string, label: string, text: string) => note(id, text.trim() !== '', `${label}: ${text.trim()}`)
   const asked = (id: string, value: boolean | null, yes: string, no: string) =>
     note(id, value !== null, value === true ? yes : no)
-  const governed = (['performanceClass', 'circuitType', 'installationUse'] as const).flatMap((key) =>
-    brief[key] === null ? [] : [getChoiceWord(BRIEF_FIELDS[key], brief[key])],
-  )
+  const governed = [
+    ...(['performanceClass', 'circuitType'] as const).flatMap((key) =>
+      brief[key] === null ? [] : [getChoiceWord(BRIEF_FIELDS[key], brief[key])],
+    ),
+    ...brief.installationUses.map((use) => getChoiceWord(BRIEF_FIELDS.installationUses, use)),
+  ]
   const stated = results === null ? [] : results.zones.filter(({ layers }) => layers.length > 0)
   const notes: Note[] = [
     {

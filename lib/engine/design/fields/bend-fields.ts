@@ -76,6 +76,7 @@ export const BEND_FIELDS = {
       channel: 'a channel',
       'bonded-in-place': 'bonded in place',
       'between-faces': 'two parallel faces, nothing inside',
+      'free-loop': 'nothing, a free loop by design',
       nothing: 'nothing',
     },
   },
@@ -95,6 +96,29 @@ export const BEND_FIELDS = {
     label: 'Strain relief at that transition',
     head: 'Relief at that edge',
     inText: 'strain relief at transition',
+  },
+  strainReliefKind: {
+    label: 'Kind of strain relief',
+    choices: {
+      bead: 'a flexible bead',
+      'cover-under-edge': 'coverlay under the edge',
+      'rounded-edge': 'a rounded edge',
+    },
+  },
+  strainReliefWidthMm: { label: 'Width of the strain relief', unit: 'mm', hint: 'From the rigid edge.' },
+  leafLengths: {
+    label: 'Lengths of the leaves',
+    hint: 'Of leaves that are not bonded.',
+    choices: {
+      equal: 'equal',
+      'equal-free-to-buckle': 'equal, with room for the inner ones to buckle',
+      stepped: 'stepped',
+    },
+  },
+  leafStepMm: {
+    label: 'Step of the leaves',
+    hint: 'By how much the outermost leaf is longer than the innermost.',
+    unit: 'mm',
   },
   triedOnModel: { label: 'Tried on a paper or film model', head: 'Tried on a model', inText: 'tried on a model' },
   flexTest: {

@@ -30,9 +30,11 @@ export const BRIEF_FIELDS = {
       'type-5': 'Type 5, without plated holes',
     },
   },
-  installationUse: {
-    label: 'Use',
-    question: 'Which use of IPC-6013 applies: flexed to install, flexed in service, hot, or flame-rated?',
+  installationUses: {
+    label: 'Uses',
+    inText: 'installation uses',
+    hint: 'All that apply.',
+    question: 'Which uses of IPC-6013 apply: flexed to install, flexed in service, hot, or flame-rated?',
     choices: {
       'use-a': 'Use A, flexed to install',
       'use-b': 'Use B, flexed continuously',

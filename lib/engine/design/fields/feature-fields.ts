@@ -9,6 +9,12 @@ const TRANSITION_FIELD = {
   unit: 'mm',
 } as const
 
+const CLEAR_OF_BENDS_FIELD = {
+  label: 'No bend within 5 mm',
+  head: 'None in 5 mm',
+  inText: 'whether no bend lies within 5 mm',
+} as const
+
 export const FEATURE_FIELDS = {
   none: { label: 'Lists marked as empty', inText: 'lists marked as empty' },
   conductors: {
@@ -23,6 +29,8 @@ export const FEATURE_FIELDS = {
       currentAmp: { label: 'Current', unit: 'amp' },
       allowedRiseDegC: { label: 'Allowed rise', unit: 'degC' },
       allowedDropVolt: { label: 'Allowed drop', unit: 'volt' },
+      returnAsLong: { label: 'Return as long', inText: 'whether the return is as long' },
+      carriesPower: { label: 'Carries power', inText: 'whether it carries power' },
       impedanceOhm: { label: 'Impedance', unit: 'ohm' },
       impedance: {
         label: 'Controlled impedance',
@@ -80,6 +88,7 @@ export const FEATURE_FIELDS = {
       },
       wallPlatingUm: { label: 'Wall plating, thickness', inText: 'wall plating', unit: 'um' },
       nearestBend: NEAREST_BEND_FIELD,
+      clearOfBends: CLEAR_OF_BENDS_FIELD,
       transitionDistanceMm: TRANSITION_FIELD,
       stiffenerEdgeDistanceMm: {
         label: 'To the edge of a stiffener',
@@ -112,6 +121,8 @@ export const FEATURE_FIELDS = {
     entry: {
       ...NAMED_FIELDS,
       insideRadiusMm: { label: 'Radius', inText: 'inside radius', unit: 'mm' },
+      bordersFlex: { label: 'Beside flex', inText: 'whether it borders a flex zone' },
+      isPulled: { label: 'Pulled arm', inText: 'whether an arm is pulled there' },
       tearStop: { label: 'Tear stop' },
     },
   },
@@ -137,6 +148,7 @@ export const FEATURE_FIELDS = {
       landMm: { label: 'Copper under it', inText: 'copper under it', unit: 'mm' },
       neededOpenMm: { label: 'Must stay open', inText: 'what must stay open', unit: 'mm' },
       nearestBend: NEAREST_BEND_FIELD,
+      clearOfBends: CLEAR_OF_BENDS_FIELD,
     },
   },
   stiffeners: {
@@ -173,6 +185,7 @@ export const FEATURE_FIELDS = {
       ...NAMED_FIELDS,
       endReliefDiameterMm: { label: 'Relief at the end, diameter', inText: 'end relief diameter', unit: 'mm' },
       widthMm: { label: 'Width', unit: 'mm' },
+      tearStop: { label: 'Tear stop at the end', inText: 'tear stop' },
     },
   },
   components: {
@@ -181,6 +194,7 @@ export const FEATURE_FIELDS = {
     entry: {
       ...NAMED_FIELDS,
       nearestBend: NEAREST_BEND_FIELD,
+      clearOfBends: CLEAR_OF_BENDS_FIELD,
       transitionDistanceMm: TRANSITION_FIELD,
       overStiffener: { label: 'Over a stiffener' },
     },
@@ -221,6 +235,10 @@ export const FEATURE_FIELDS = {
     },
   },
   copperToOutlineMm: { label: 'Minimum distance of copper to the outline', inText: 'copper to outline', unit: 'mm' },
+  outlineCutBy: {
+    label: 'Outline cut by',
+    choices: { laser: 'laser', die: 'hard die', rout: 'routing', 'steel-rule': 'steel-rule die, aligned by hand' },
+  },
   outline: {
     label: 'Outline',
     fields: {

@@ -29,7 +29,9 @@ export type EntryOf<V> = [V] extends [SourcedNumber]
       ? E extends readonly unknown[]
         ? FieldWords
         : FieldWords & { readonly entry: FieldsOf<E> }
-      : FieldWords
+      : [E] extends [string]
+        ? FieldWords & { readonly choices?: ChoiceWords<E> }
+        : FieldWords
     : V extends object
       ? FieldWords & { readonly fields: FieldsOf<V> }
       : [V] extends [string]

@@ -20,7 +20,36 @@ export function liftFrom3(document: JsonObject): JsonObject {
     ...NEW_STATES_OF_BEND,
     ...bend,
   }))
-  return changeAt(lifted, 'features', liftFeatures)
+  lifted = changeAt(lifted, 'features', liftFeatures)
+  lifted = changeAt(lifted, 'brief', gatherUses)
+  lifted = changeEach(lifted, 'bends', (bend) => ({
+    strainReliefKind: null,
+    strainReliefWidthMm: null,
+    leafLengths: null,
+    leafStepMm: null,
+    ...bend,
+  }))
+  return changeAt(lifted, 'features', fillFeatures)
+}
+
+/** The one use that a document could state is a set of one. */
+function gatherUses({ installationUse = null, ...brief }: JsonObject): JsonObject {
+  return { installationUses: installationUse === null ? [] : [installationUse], ...brief }
+}
+
+function fillFeatures(features: JsonObject): JsonObject {
+  const lists: readonly (readonly [string, JsonObject])[] = [
+    ['conductors', { returnAsLong: null, carriesPower: null }],
+    ['outlineCorners', { bordersFlex: null, isPulled: null }],
+    ['slits', { tearStop: null }],
+    ['holes', { clearOfBends: null }],
+    ['coverlayOpenings', { clearOfBends: null }],
+    ['components', { clearOfBends: null }],
+  ]
+  return lists.reduce<JsonObject>(
+    (filled, [list, unknown]) => changeEach(filled, list, (entry) => ({ ...unknown, ...entry })),
+    { outlineCutBy: null, ...features },
+  )
 }
 
 /** Records of terms that the brief did not have. */

@@ -49,6 +49,7 @@ export const cutOuts: Family = ({ design, bend, zone, conductors, getLimit }) =>
               name: `Cut-out in ${bend.name}`.slice(0, 120),
               endReliefDiameterMm: getLimit('slitEndReliefDiameterMm').value,
               widthMm: cutMm,
+              tearStop: null,
             },
           ],
         },

@@ -6,7 +6,7 @@ import { SECTION_INPUTS } from '../../item-inputs'
 export const constructionCost = defineItem({
   id: 'construction-cost',
   section: 'fabrication',
-  severity: 'minor',
+  severity: 'advice',
   question: 'Has the cost of this construction been compared with its alternatives?',
   titles: { meets: 'No alternative is much cheaper', fails: 'An alternative that meets the need is much cheaper' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },

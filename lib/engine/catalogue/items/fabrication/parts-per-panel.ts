@@ -5,7 +5,7 @@ import { defineItem } from '../../define-item'
 export const partsPerPanel = defineItem({
   id: 'parts-per-panel',
   section: 'fabrication',
-  severity: 'minor',
+  severity: 'advice',
   question: "Does the outline make good use of the fabricator's panel?",
   titles: { meets: 'The panel is well used', fails: 'Much of the panel is thrown away' },
   appliesTo: { needs: ['zones'], says: 'designs with zones' },

@@ -10,7 +10,7 @@ export const performanceClass = defineItem({
   appliesTo: { needs: [], says: 'every design' },
   limits: [],
   sourceKeys: ['ipc6013'],
-  restsOn: ['brief.performanceClass', 'brief.circuitType', 'brief.installationUse', 'bends.*.use'],
+  restsOn: ['brief.performanceClass', 'brief.circuitType', 'brief.installationUses', 'bends.*.use'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],
@@ -21,8 +21,8 @@ export const performanceClass = defineItem({
       if (brief.performanceClass === null)
         missing.push({ path: ['brief', 'performanceClass'], label: 'performance class' })
       if (brief.circuitType === null) missing.push({ path: ['brief', 'circuitType'], label: 'circuit type' })
-      if (brief.installationUse === null)
-        missing.push({ path: ['brief', 'installationUse'], label: 'installation use' })
+      if (brief.installationUses.length === 0)
+        missing.push({ path: ['brief', 'installationUses'], label: 'installation uses' })
       return missing
     },
   },

@@ -1,3 +1,4 @@
+import type { Limit } from '../../../results'
 import { DESIGN_PLACE } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -9,25 +10,32 @@ export const copperToOutline = defineItem({
   question: 'Does copper keep its distance from the outline?',
   titles: { meets: 'Copper keeps clear of the outline', fails: 'Copper comes too near the outline' },
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
-  limits: ['copperToOutlineMm'],
+  limits: ['copperToOutlineMm', 'copperToFineOutlineMm'],
   sourceKeys: [],
-  restsOn: ['features.copperToOutlineMm'],
+  restsOn: ['features.copperToOutlineMm', 'features.outlineCutBy'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.copperToOutlineMm', worse: 'smaller' }],
   check: (context) => {
-    const { copperToOutlineMm } = context.design.features
-    return [
-      copperToOutlineMm === null
-        ? notComputed(['features', 'copperToOutlineMm'], 'distance of copper from the outline', [DESIGN_PLACE])
-        : decide({
-            value: copperToOutlineMm,
-            limit: context.getLimit('copperToOutlineMm'),
-            places: [DESIGN_PLACE],
-            what: 'copper to outline',
-            equation: 'smallest distance',
-            isTyped: true,
-          }),
-    ]
+    const { copperToOutlineMm, outlineCutBy } = context.design.features
+    if (copperToOutlineMm === null) {
+      return [notComputed(['features', 'copperToOutlineMm'], 'distance of copper from the outline', [DESIGN_PLACE])]
+    }
+    const decideBy = (limit: Limit) =>
+      decide({
+        value: copperToOutlineMm,
+        limit,
+        places: [DESIGN_PLACE],
+        what: 'copper to outline',
+        equation: 'smallest distance, by how the outline is cut',
+        isTyped: true,
+      })
+    const [fine, coarse] = [context.getLimit('copperToFineOutlineMm'), context.getLimit('copperToOutlineMm')]
+    if (outlineCutBy !== null) return [decideBy(outlineCutBy === 'laser' || outlineCutBy === 'die' ? fine : coarse)]
+    // Enough for any cut is enough, too little for any is too little.
+    const [kind, strict] = fine.value <= coarse.value ? [fine, coarse] : [coarse, fine]
+    if (copperToOutlineMm >= strict.value) return [decideBy(strict)]
+    if (copperToOutlineMm < kind.value) return [decideBy(kind)]
+    return [notComputed(['features', 'outlineCutBy'], 'how the outline is cut', [DESIGN_PLACE], 'typed')]
   },
 })

@@ -1,5 +1,6 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
+import { findMethodLimit } from '../../method-limits'
 
 export const coverlayOpening = defineItem({
   id: 'coverlay-opening',
@@ -8,7 +9,7 @@ export const coverlayOpening = defineItem({
   question: 'Is every coverlay opening large enough to be made?',
   titles: { meets: 'Coverlay openings are large enough', fails: 'A coverlay opening is too small' },
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
-  limits: ['coverlayOpeningMm'],
+  limits: ['coverlayOpeningMm', 'coverlayOpeningLaserMm', 'coverlayOpeningDrillMm', 'coverlayOpeningPunchMm'],
   sourceKeys: [],
   restsOn: ['features.coverlayOpenings'],
   decidedWhen: 'layout',
@@ -20,11 +21,9 @@ export const coverlayOpening = defineItem({
       field: 'openingMm',
       what: (name) => `size of ${name}`,
       read: (opening) => opening.openingMm,
-      limit: context.getLimit('coverlayOpeningMm'),
+      findUnknown: ({ method, name, openingMm }) =>
+        method === null && openingMm !== null ? { field: 'method', label: `how ${name} is made` } : null,
+      limit: ({ method }) => ({ limit: findMethodLimit(context, 'coverlayOpening', method) }),
       equation: 'smallest side as drawn',
-      cautions: (opening) =>
-        opening.method === null
-          ? ['How the opening is made is not stated: a laser goes smaller than a drill or punch.']
-          : [],
     }),
 })

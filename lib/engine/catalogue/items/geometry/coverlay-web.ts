@@ -1,5 +1,6 @@
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
+import { findMethodLimit } from '../../method-limits'
 
 export const coverlayWeb = defineItem({
   id: 'coverlay-web',
@@ -8,8 +9,8 @@ export const coverlayWeb = defineItem({
   question: 'Are the strips of coverlay between openings wide enough?',
   titles: { meets: 'Coverlay strips are wide enough', fails: 'A coverlay strip is too narrow' },
   appliesTo: { needs: ['openings'], says: 'designs that list coverlay openings' },
-  limits: ['coverlayWebMm'],
-  sourceKeys: [],
+  limits: ['coverlayWebMm', 'coverlayWebLaserMm', 'coverlayWebDrillMm', 'coverlayWebPunchMm'],
+  sourceKeys: ['guideCapabilityTable'],
   restsOn: ['features.coverlayOpenings'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
@@ -20,7 +21,9 @@ export const coverlayWeb = defineItem({
       field: 'webMm',
       what: (name) => `coverlay strip beside ${name}`,
       read: (opening) => opening.webMm,
-      limit: context.getLimit('coverlayWebMm'),
+      findUnknown: ({ method, name, webMm }) =>
+        method === null && webMm !== null ? { field: 'method', label: `how ${name} is made` } : null,
+      limit: ({ method }) => ({ limit: findMethodLimit(context, 'coverlayWeb', method) }),
       equation: 'narrowest strip as drawn',
     }),
 })

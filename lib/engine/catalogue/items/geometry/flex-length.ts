@@ -1,4 +1,5 @@
 import type { Outcome } from '../../../results'
+import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -8,16 +9,22 @@ export const flexLength = defineItem({
   section: 'geometry',
   severity: 'minor',
   question: 'Is each flex zone beside rigid or stiffened ones long enough to be made?',
-  titles: { meets: 'Flex zones are long enough to be made', fails: 'A flex zone is shorter than is made with ease' },
+  titles: {
+    meets: 'Flex zones are long enough to be made',
+    fails: 'A flex zone is too short to be made',
+    'thin-margin': 'A flex zone is shorter than is made with ease',
+  },
   appliesTo: { needs: ['transitions'], says: 'parts with a rigid or stiffened zone beside a flex zone' },
-  limits: ['flexLengthMm'],
+  limits: ['flexLengthLeastMm', 'flexLengthMm'],
   sourceKeys: [],
   restsOn: ['construction.zones'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'construction.zones[].lengthMm', worse: 'smaller' }],
-  check: (context) =>
-    context.design.construction.zones.flatMap((zone, index): Outcome[] => {
+  check: (context) => {
+    const [least, preferred] = [context.getLimit('flexLengthLeastMm'), context.getLimit('flexLengthMm')]
+    const isPreferred = (mm: number) => mm >= preferred.value && mm >= least.value
+    return context.design.construction.zones.flatMap((zone, index): Outcome[] => {
       if (zone.kind !== 'flex') return []
       const places = [placeOf('zone', zone)]
       return [
@@ -25,12 +32,16 @@ export const flexLength = defineItem({
           ? notComputed(['construction', 'zones', index, 'lengthMm'], `length of zone ${zone.name}`, places, 'typed')
           : decide({
               value: zone.lengthMm,
-              limit: context.getLimit('flexLengthMm'),
+              // Shorter than preferred is made, and not with ease: a thin margin.
+              limit: isPreferred(zone.lengthMm) ? preferred : least,
+              ...(isPreferred(zone.lengthMm) ? {} : { limitRange: { low: least.value, high: preferred.value } }),
               places,
               what: `length of ${zone.name}`,
               equation: 'length as entered',
               isTyped: true,
+              summary: `Length of ${zone.name}: ${inSentence(zone.lengthMm, 'mm')}; at least ${inSentence(least.value, 'mm')}, ${inSentence(preferred.value, 'mm')} preferred.`,
             }),
       ]
-    }),
+    })
+  },
 })

@@ -9,7 +9,7 @@ export const holeToTransition = defineItem({
   titles: { meets: 'Holes are clear of the transition', fails: 'A hole lies too near the transition' },
   appliesTo: { needs: ['transitions', 'holes'], says: 'parts with a rigid-to-flex transition and a hole' },
   limits: ['holeToTransitionMm'],
-  sourceKeys: ['ipc2223Recalled'],
+  sourceKeys: ['guideTransitionZone', 'ipc2223Recalled'],
   restsOn: ['features.holes', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],

@@ -1,5 +1,5 @@
 import { placeOf } from '../../checks'
-import { cannotTellFrom, decide, makeDesignLimit, notComputedFrom } from '../../decide'
+import { cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
@@ -31,6 +31,9 @@ export const conductorCurrent = defineItem({
       const capacityAmp = result?.capacityAmp ?? null
       if (result !== undefined && result.cannotTell !== null) {
         return cannotTellFrom(result, `the current of ${conductor.name}`, places)
+      }
+      if (conductor.carriesPower === false && currentAmp === null) {
+        return notApplicable(`${conductor.name} is stated to carry no power`, places)
       }
       if (currentAmp === null || capacityAmp === null) {
         const missing = result?.missing ?? []

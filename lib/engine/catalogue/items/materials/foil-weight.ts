@@ -39,6 +39,8 @@ export const foilWeight = defineItem({
         if (conductor.layerId !== layer.id) return
         isLoaded = true
         if (conductor.impedanceOhm !== null) hasImpedance = true
+        // A signal that carries no power asks for no foil.
+        if (conductor.carriesPower === false && conductor.currentAmp === null) return
         const result = context.conductors[index]
         if (result === undefined) return
         if (result.cannotTell !== null) unknown = result

@@ -126,6 +126,7 @@ function findHeating({ design, conductors }: EvaluationContext, layerId: string)
   design.features.conductors.forEach((conductor, index) => {
     const result = conductors[index]
     if (result === undefined || !beside.has(conductor.layerId)) return
+    if (conductor.carriesPower === false && conductor.currentAmp === null) return
     if (result.riseDegC === null) {
       if (result.cannotTell !== null) reason = result.cannotTell
       else if (conductor.currentAmp === null) {

@@ -1,7 +1,8 @@
-import type { ZoneResult } from '../../../results'
+import type { EvaluationContext } from '../../../context'
+import type { Limit, ZoneResult } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
-import { decide } from '../../decide'
+import { decide, makeDesignLimit } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
@@ -16,24 +17,26 @@ export const thicknessTolerance = defineItem({
     fails: 'A zone spreads more than its thickness tolerance',
   },
   appliesTo: { needs: ['zones'], says: 'designs with zones' },
-  limits: ['thicknessTolerancePct'],
+  limits: ['thicknessTolerancePct', 'thicknessToleranceUm'],
   sourceKeys: [],
   restsOn: [...SECTION_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: WIDER_TOLERANCES,
   check: (context) => {
-    const limit = context.getLimit('thicknessTolerancePct')
     // A zone in which no layer has any thickness (no copper, adhesive all flowed away) has no tolerance either.
     return context.zones
       .filter((zone) => zone.thicknessUm > 0)
       .map((zone) => {
-        const halfSpreadPct = (range: ZoneResult['worstCaseUm']) =>
-          ((range.high - range.low) / 2 / zone.thicknessUm) * 100
-        const statistical = halfSpreadPct(zone.rootSumSquareUm)
+        const limit = findLimit(context, zone)
+        const halfSpread = (range: ZoneResult['worstCaseUm']) => {
+          const um = (range.high - range.low) / 2
+          return limit.unit === 'um' ? um : (um / zone.thicknessUm) * 100
+        }
+        const statistical = halfSpread(zone.rootSumSquareUm)
         return decide({
           value: statistical,
-          range: { low: statistical, high: Math.max(statistical, halfSpreadPct(zone.worstCaseUm)) },
+          range: { low: statistical, high: Math.max(statistical, halfSpread(zone.worstCaseUm)) },
           limit,
           places: [placeOf('zone', { id: zone.zoneId, name: zone.name })],
           what: `half the thickness spread of ${zone.name}`,
@@ -43,6 +46,24 @@ export const thicknessTolerance = defineItem({
       })
   },
 })
+
+/** A tolerance that is typed for the zone goes before all; else the larger of a share and a length, since thin film is not held to a tenth. */
+function findLimit({ getLimit, zonesById }: EvaluationContext, { zoneId, thicknessUm }: ZoneResult): Limit {
+  const typedUm = zonesById.get(zoneId)?.statedToleranceUm ?? null
+  if (typedUm !== null) {
+    return makeDesignLimit({
+      key: 'statedThicknessToleranceUm',
+      value: typedUm,
+      unit: 'um',
+      sense: 'at-most',
+      sourceKey: 'exactArithmetic',
+      name: 'tolerance on the drawing',
+    })
+  }
+  const share = getLimit('thicknessTolerancePct')
+  const length = getLimit('thicknessToleranceUm')
+  return (share.value / 100) * thicknessUm >= length.value ? share : length
+}
 
 /** The layer that spreads most, and what plating adds. */
 function describeGrowth(zone: ZoneResult): string {

@@ -19,7 +19,7 @@ export const voltageDrop = defineItem({
   severity: 'major',
   question: 'Does the voltage drop of each conductor stay within what is allowed?',
   titles: { meets: 'Voltage drops stay within what is allowed', fails: 'A conductor drops too much voltage' },
-  appliesTo: { needs: ['conductors'], says: 'designs that list conductors with an allowed drop' },
+  appliesTo: { needs: ['conductors'], says: 'designs that list conductors with what they carry' },
   limits: [],
   sourceKeys: ['iacs'],
   restsOn: [...SECTION_INPUTS, 'features.conductors', ...TEMPERATURE_INPUTS],
@@ -33,28 +33,26 @@ export const voltageDrop = defineItem({
     { path: 'brief.operatingMaxDegC', worse: 'larger' },
     ...WIDER_TOLERANCES,
   ],
-  check: (context) => {
-    const isAnyStated = context.design.features.conductors.some(({ allowedDropVolt }) => allowedDropVolt !== null)
-    return context.design.features.conductors.map((conductor, index): Outcome => {
+  check: (context) =>
+    context.design.features.conductors.map((conductor, index): Outcome => {
       const result = context.conductors[index]
       const places = [placeOf('conductor', conductor)]
       const { allowedDropVolt } = conductor
+      if (conductor.carriesPower === false && conductor.currentAmp === null) {
+        return notApplicable(`${conductor.name} is stated to carry no power`, places)
+      }
       if (allowedDropVolt === null) {
-        // Where others state what they may lose, a conductor that carries current and says nothing is a gap, not an exception.
-        return isAnyStated && conductor.currentAmp !== 0
-          ? notComputed(
-              ['features', 'conductors', index, 'allowedDropVolt'],
-              `allowed drop of ${conductor.name}`,
-              places,
-            )
-          : notApplicable(`no drop is stated for ${conductor.name}`, places)
+        return notComputedFrom(
+          [{ path: ['features', 'conductors', index, 'allowedDropVolt'], label: `allowed drop of ${conductor.name}` }],
+          places,
+        )
       }
       const what = `drop over ${conductor.name}`
       if (result !== undefined && result.cannotTell !== null) return cannotTellFrom(result, `the ${what}`, places)
       if (result !== undefined && result.dropAtLeastVolt !== null) {
         const atLeast = decide({
           ...describeDrop(allowedDropVolt, result, what, places),
-          value: result.dropAtLeastVolt,
+          value: result.dropAtLeastVolt * (conductor.returnAsLong === true ? 2 : 1),
           bound: 'more-than',
         })
         if (atLeast.verdict === 'fails') return atLeast
@@ -73,14 +71,30 @@ export const voltageDrop = defineItem({
           places,
         )
       }
-      return decide({
-        ...describeDrop(allowedDropVolt, result, what, places),
-        value: result.dropVolt,
-        range: result.dropRangeVolt ?? undefined,
-        rangeOver: 'both',
-      })
-    })
-  },
+      const { dropVolt, dropRangeVolt } = result
+      const decideFor = (factor: 1 | 2) =>
+        decide({
+          ...describeDrop(allowedDropVolt, result, factor === 2 ? `${what}, there and back` : what, places),
+          value: factor * dropVolt,
+          range:
+            dropRangeVolt === null ? undefined : { low: factor * dropRangeVolt.low, high: factor * dropRangeVolt.high },
+          rangeOver: 'both',
+        })
+      if (conductor.returnAsLong !== null) return decideFor(conductor.returnAsLong ? 2 : 1)
+      // Nobody said how the current returns: what is too much one way is too much, what holds both ways holds.
+      const [one, both] = [decideFor(1), decideFor(2)]
+      if (one.verdict === 'fails') return one
+      if (both.verdict === 'meets') return both
+      return notComputedFrom(
+        [
+          {
+            path: ['features', 'conductors', index, 'returnAsLong'],
+            label: `whether the return of ${conductor.name} is as long`,
+          },
+        ],
+        places,
+      )
+    }),
 })
 
 const describeDrop = (
@@ -99,7 +113,7 @@ const describeDrop = (
   }),
   places,
   what,
-  equation: 'U = I rho L / (w t) (1 + alpha (T - 20 degC))',
+  equation: 'U = I rho L / (w t) (1 + alpha (T - 20 degC)), twice where the return is as long',
   sourceKey: 'iacs' as const,
   cautions,
 })

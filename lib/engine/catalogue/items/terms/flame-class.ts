@@ -13,7 +13,7 @@ export const flameClass = defineItem({
   restsOn: [
     'brief.acceptance.flameClass',
     'brief.acceptance.flameClassHeld',
-    'brief.installationUse',
+    'brief.installationUses',
     'construction.layers',
     'construction.zones',
     'materials',
@@ -22,7 +22,7 @@ export const flameClass = defineItem({
   answeredBy: ['lead', 'fabricator'],
   monotone: [{ path: 'brief.acceptance.flameClassHeld', worse: 'no' }],
   check: (context) => {
-    const { acceptance, installationUse } = context.design.brief
+    const { acceptance, installationUses } = context.design.brief
     const missing = findUnstated(context, 'acceptance', ['flameClass'])
     if (missing.length > 0) return askFor(missing)
     if (acceptance.flameClass !== 'not-asked') {
@@ -34,9 +34,11 @@ export const flameClass = defineItem({
         }),
       ]
     }
-    if (installationUse === null) return askFor([{ path: ['brief', 'installationUse'], label: 'installation use' }])
+    if (installationUses.length === 0) {
+      return askFor([{ path: ['brief', 'installationUses'], label: 'installation uses' }])
+    }
     return [
-      installationUse === 'use-d'
+      installationUses.includes('use-d')
         ? sayTerm('fails', 'Use D asks for a recognised flammability rating, and no class is asked for.', 'ipc6013')
         : sayTerm('meets', 'No flame class is asked for.', 'ipc6013'),
     ]

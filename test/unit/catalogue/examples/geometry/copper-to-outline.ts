@@ -10,6 +10,20 @@ export const copperToOutlineExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: '0.4 mm, routed',
+    change: (d) => {
+      Object.assign(d.features, { copperToOutlineMm: 0.4, outlineCutBy: 'rout' })
+    },
+    expect: 'fails',
+  },
+  {
+    name: '0.4 mm, and nobody said how it is cut',
+    change: (d) => {
+      Object.assign(d.features, { copperToOutlineMm: 0.4, outlineCutBy: null })
+    },
+    expect: 'not-computed',
+  },
+  {
     name: 'not measured',
     change: (d) => {
       d.features.copperToOutlineMm = null

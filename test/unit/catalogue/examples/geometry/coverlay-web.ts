@@ -11,6 +11,20 @@ export const coverlayWebExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: '0.28 mm, drilled',
+    change: (d) => {
+      Object.assign(getOnly(d.features.coverlayOpenings), { webMm: 0.28, method: 'drill' })
+    },
+    expect: 'meets',
+  },
+  {
+    name: '0.28 mm, punched',
+    change: (d) => {
+      Object.assign(getOnly(d.features.coverlayOpenings), { webMm: 0.28, method: 'punch' })
+    },
+    expect: 'fails',
+  },
+  {
     name: 'not measured',
     change: (d) => {
       getOnly(d.features.coverlayOpenings).webMm = null

@@ -8,7 +8,21 @@ export const flexLengthExamples: readonly ItemExample[] = [
     change: (d) => {
       getZone(d, 'arm').lengthMm = 4
     },
+    expect: 'thin-margin',
+  },
+  {
+    name: '2 mm between rigid edges',
+    change: (d) => {
+      getZone(d, 'arm').lengthMm = 2
+    },
     expect: 'fails',
+  },
+  {
+    name: '200 mm of flex',
+    change: (d) => {
+      getZone(d, 'arm').lengthMm = 200
+    },
+    expect: 'meets',
   },
   {
     name: 'length not known yet',

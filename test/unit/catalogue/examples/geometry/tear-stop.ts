@@ -6,15 +6,30 @@ export const tearStopExamples: readonly ItemExample[] = [
   {
     name: 'none',
     change: (d) => {
-      getOnly(d.features.outlineCorners).tearStop = false
+      Object.assign(getOnly(d.features.outlineCorners), { insideRadiusMm: 0.5, tearStop: false })
     },
     expect: 'fails',
   },
   {
     name: 'not looked at',
     change: (d) => {
-      getOnly(d.features.outlineCorners).tearStop = null
+      Object.assign(getOnly(d.features.outlineCorners), { insideRadiusMm: 0.5, tearStop: null })
     },
     expect: 'not-computed',
+  },
+  {
+    name: 'none where nothing tears: round corners, a relief hole, nothing pulled',
+    change: (d) => {
+      getOnly(d.features.outlineCorners).tearStop = false
+      getOnly(d.features.slits).tearStop = false
+    },
+    expect: 'not-applicable',
+  },
+  {
+    name: 'none where an arm is pulled',
+    change: (d) => {
+      Object.assign(getOnly(d.features.outlineCorners), { isPulled: true, tearStop: false })
+    },
+    expect: 'fails',
   },
 ]

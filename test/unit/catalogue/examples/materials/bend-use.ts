@@ -6,7 +6,7 @@ export const bendUseExamples: readonly ItemExample[] = [
   {
     name: 'a dynamic bend in a part flexed at installation only',
     change: (d) => {
-      d.brief.installationUse = 'use-a'
+      d.brief.installationUses = ['use-a']
     },
     expect: 'fails',
   },

@@ -5,14 +5,14 @@ export const flameClassExamples: readonly ItemExample[] = [
   {
     name: 'use D without a class',
     change: (d) => {
-      d.brief.installationUse = 'use-d'
+      d.brief.installationUses = ['use-d']
     },
     expect: 'fails',
   },
   {
     name: 'use open',
     change: (d) => {
-      d.brief.installationUse = null
+      d.brief.installationUses = []
     },
     expect: 'not-computed',
   },

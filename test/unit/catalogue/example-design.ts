@@ -239,7 +239,7 @@ function zone(fields: Pick<Zone, 'id' | 'name' | 'kind'> & Partial<Zone>, layerI
     connectorWindow: null,
     contactFinish: null,
     statedThicknessUm: null,
-    statedToleranceUm: 80,
+    statedToleranceUm: 60,
     ...UNKNOWN_THROUGH_THICKNESS,
     ...fields,
   }

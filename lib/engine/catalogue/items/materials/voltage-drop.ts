@@ -1,14 +1,6 @@
 import type { ConductorResult, Outcome, Place } from '../../../results'
 import { placeOf } from '../../checks'
-import {
-  cannotTell,
-  cannotTellFrom,
-  decide,
-  makeDesignLimit,
-  notApplicable,
-  notComputed,
-  notComputedFrom,
-} from '../../decide'
+import { cannotTell, cannotTellFrom, decide, makeDesignLimit, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS, TEMPERATURE_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'

@@ -9,7 +9,13 @@ export const transitionReliefExamples: readonly ItemExample[] = [
     },
     expect: 'needs-judgment',
   },
-  { name: 'bends far from any rigid edge', expect: 'not-applicable' },
+  {
+    name: 'bends far from any rigid edge',
+    change: (d) => {
+      for (const bend of d.bends) bend.distanceToRigidMm = 8
+    },
+    expect: 'not-applicable',
+  },
   {
     name: 'recorded as not done',
     change: (d) => {

@@ -16,5 +16,19 @@ export const statedThicknessExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  {
+    name: 'the arm stated as 150 um without a tolerance',
+    change: (d) => {
+      Object.assign(getZone(d, 'arm'), { statedThicknessUm: 150, statedToleranceUm: null })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'the arm in round figures',
+    change: (d) => {
+      Object.assign(getZone(d, 'arm'), { statedThicknessUm: 70, statedToleranceUm: null })
+    },
+    expect: 'meets',
+  },
   { name: 'nothing stated', expect: 'not-applicable' },
 ]

@@ -14,7 +14,6 @@ const FIRST_ANSWERS: Answers = {
     'concern',
     'The adhesive takes most of the spread; a thinner one is tried in the next revision.',
   ],
-  'tight-bend-cut-outs': ['not-applicable', 'The hinge is 18 mm wide and full of conductors: no room for a cut-out.'],
   'coupon-test': ['concern', 'Not asked for yet; goes into the drawing notes together with the fold test.'],
 }
 

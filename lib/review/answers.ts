@@ -356,6 +356,14 @@ function stateWithoutWaiver(
     setAside: '',
   }
   if (answer === null || answer.state === 'open') return byCalculation
+  // A concern is about the part, whatever the question was; anything else was said of another question.
+  if (answer.earlierQuestion !== undefined && answer.state !== 'concern') {
+    const word = ANSWER_WORDS[answer.state]
+    return {
+      ...byCalculation,
+      setAside: `to confirm: the answer "${word}" was given to "${answer.earlierQuestion}", which this item replaces`,
+    }
+  }
   if (!LEGAL_STATES[result.verdict].includes(answer.state)) {
     return {
       ...byCalculation,

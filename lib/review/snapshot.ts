@@ -56,6 +56,8 @@ export interface RecordedAnswer {
   readonly isFileGone?: boolean
   /** Inputs of the item that changed since, in the trade's words; empty or absent while it rests on what it rested on. */
   readonly changedInputs?: readonly string[]
+  /** Given to another question, which this item replaces: to be confirmed. Absent where it was given to this one. */
+  readonly earlierQuestion?: string
   /** Taken over with a copy from a fabricator with whom this revision is not shared. */
   readonly isFromElsewhere?: boolean
 }

@@ -20,12 +20,13 @@ export async function carryAnswersOver(context: WriteContext, fromId: string, to
   const ownBasis = makeAnswerBasis(source.record)
   await keepDesignState(tx, { hash: source.record.designHash, designJson: source.record.designJson }, at)
   for (const answer of answers) {
-    const { itemId, state, reason, companyId } = answer
+    const { state, reason, companyId } = answer
     const given = { state, reason, version: 1, companyId }
     const { id: answerId } = await tx.answer.create({
       data: {
         revisionId: toId,
-        itemId,
+        // As it was asked: in the copy too it is to be confirmed.
+        itemId: answer.askedItemId,
         ...given,
         answeredById: answer.answeredById,
         answeredAt: answer.answeredAt,

@@ -1,4 +1,5 @@
 import 'server-only'
+import { passLimitsOn } from '@/lib/engine/catalogue'
 import {
   type Actor,
   mayInWorkspace,
@@ -29,11 +30,12 @@ export function getLimitList(actor: Actor, companyId: string | null): Promise<Li
     return {
       company: owner.company,
       mayEdit: owner.mayEdit,
-      limits: rows.map((row) => ({
+      limits: passLimitsOn(rows).map((row) => ({
         key: row.key,
         value: row.value,
         note: row.note,
-        version: row.version,
+        // Nobody has set the successor of a limit that is gone.
+        version: rows.some(({ key }) => key === row.key) ? row.version : 0,
         setBy: { id: row.setById, name: names.get(row.setById) ?? 'somebody' },
         setAt: row.setAt.toISOString(),
       })),

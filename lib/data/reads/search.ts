@@ -9,6 +9,7 @@ import {
 } from '../records/authorization'
 import { isVisibleTo } from '../records/loaded-revision'
 import { foldName } from '../records/names'
+import { passAnswersOn } from '../records/successors'
 import { loadTemplates, type TemplateRecord } from '../records/template-record'
 import type { TransactionClient } from '../store/client'
 import { isInView } from './projects'
@@ -124,7 +125,7 @@ async function searchItems(
   { tx, scope, words, place }: RevisionSearch,
   { items }: TemplateRecord,
 ): Promise<SearchHit[]> {
-  const answers = await tx.answer.findMany({ where: { revisionId: scope.revision.id } })
+  const answers = passAnswersOn(await tx.answer.findMany({ where: { revisionId: scope.revision.id } }))
   return items.flatMap((item): SearchHit[] => {
     const answer = answers.find(({ itemId }) => itemId === item.id)
     const reason = answer !== undefined && isVisibleTo(scope.fabricatorCompanyId, answer.companyId) ? answer.reason : ''

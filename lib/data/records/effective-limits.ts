@@ -1,6 +1,6 @@
 import 'server-only'
 import type { LimitOverride } from '@/lib/engine'
-import { isLimitKey, LIMITS, layProfileLimits, type Profile } from '@/lib/engine/catalogue'
+import { isLimitKey, LIMITS, layProfileLimits, type Profile, passLimitsOn } from '@/lib/engine/catalogue'
 import { type CheckedLimit, hashJson, type MatrixSharing, type Sharing } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
 import { type CompanySheets, listSheetVersionsOf } from './sheet-records'
@@ -34,7 +34,8 @@ interface StoredLimit extends SetLimit {
 export type CompanyLimits = Awaited<ReturnType<typeof loadCompanyLimits>>
 
 export async function loadCompanyLimits(tx: TransactionClient, companyIds: readonly string[]) {
-  const limits = await tx.limit.findMany({ where: { companyId: { in: [...companyIds] } }, orderBy: { key: 'asc' } })
+  const rows = await tx.limit.findMany({ where: { companyId: { in: [...companyIds] } }, orderBy: { key: 'asc' } })
+  const limits = companyIds.flatMap((id) => passLimitsOn(rows.filter(({ companyId }) => companyId === id)))
   const companies = await tx.company.findMany({
     where: { id: { in: [...companyIds] } },
     orderBy: [{ nameKey: 'asc' }, { id: 'asc' }],

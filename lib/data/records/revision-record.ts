@@ -1,6 +1,7 @@
 import 'server-only'
 import type { Prisma } from '../generated/sqlite/client'
 import type { TransactionClient } from '../store/client'
+import { type PassedAnswer, passAnchorsOn, passAnswersOn, passOn } from './successors'
 
 /**
  * A revision with everything that belongs to it, as stored. The one place that says what is loaded; views and
@@ -36,6 +37,8 @@ type Row = Prisma.RevisionGetPayload<{ include: typeof REVISION_RECORD }>
 type EvaluationRow = Prisma.EvaluationGetPayload<object>
 
 export interface RevisionRecord extends Row {
+  /** Under the ids of today's items. */
+  readonly answers: PassedAnswer<Row['answers'][number]>[]
   /** The newest one alone. */
   readonly evaluations: readonly EvaluationRow[]
   /** Names of everybody whom the record mentions. */
@@ -71,6 +74,10 @@ export async function loadRevisionRecords(
   const companiesById = new Map(companies.map((company) => [company.id, company]))
   return rows.map((row) => ({
     ...row,
+    answers: passAnswersOn(row.answers),
+    waivers: passOn(row.waivers),
+    attachments: passOn(row.attachments),
+    threads: passAnchorsOn(row.threads),
     evaluations: evaluations.filter(({ revisionId }) => revisionId === row.id),
     // Of the people and companies that were loaded, those whom this record mentions: a view looks no further.
     people: pick(names, collectPeople(row)),

@@ -1,5 +1,6 @@
 import 'server-only'
 import { ENGINE_VERSION, type LimitOverride, readStoredResults, readStoredSentences } from '@/lib/engine'
+import { findEarlierQuestion } from '@/lib/engine/catalogue'
 import {
   type RecordedEvaluation,
   type ReviewSnapshot,
@@ -66,6 +67,9 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
         evidence: evidence(answer.itemId),
         ...readLookedAt(record, answer, isHidden),
         changedInputs: loaded.changedInputs.get(answer.itemId) ?? [],
+        ...(answer.askedItemId === answer.itemId
+          ? {}
+          : { earlierQuestion: findEarlierQuestion(answer.askedItemId) ?? answer.askedItemId }),
         isFromElsewhere:
           answer.carriedFromId !== null &&
           answer.companyId !== null &&

@@ -7,6 +7,7 @@ import {
   catalogueTemplateSchema,
   DELIVERED_TEMPLATE,
   makeCatalogue,
+  passTemplateOn,
   type WorkspaceCatalogue,
 } from '@/lib/engine/catalogue'
 import { hashJson, makeReviewItem, type ReviewItem, type ReviewTemplate } from '@/lib/review'
@@ -94,9 +95,11 @@ export function writeProfileIds(profileIds: readonly string[]): string {
   return JSON.stringify([...new Set(profileIds)].sort())
 }
 
+/** @param stored  as it was stored: its hash is that of the stored content, whatever passes to successors of its items */
 function makeTemplateRecord(version: number, stored: CatalogueTemplate, profileIds: readonly string[]): TemplateRecord {
   const hasProfiles = profileIds.length > 0
-  const content: CatalogueEdition = hasProfiles ? { ...stored, profileIds } : stored
+  const passed = passTemplateOn(stored)
+  const content: CatalogueEdition = hasProfiles ? { ...passed, profileIds } : passed
   const catalogue = makeCatalogue(content)
   const { profiles, switchedOff } = catalogue
   return {

@@ -35,4 +35,12 @@ export {
 } from './profiles'
 export { SEVERITIES } from './severity'
 export { computeStepConcentration, filletRadiusOfTaperMm } from './step-concentration'
+export {
+  findEarlierQuestion,
+  findPresentItemId,
+  LIMIT_SUCCESSORS,
+  passLimitsOn,
+  passTemplateOn,
+  SUCCESSORS,
+} from './successors'
 export * from './template'

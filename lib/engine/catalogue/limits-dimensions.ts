@@ -93,15 +93,6 @@ export const DIMENSION_LIMITS = {
     sourceKey: 'guideRigidFlex2012',
     note: 'The guide’s least; a guide of 2017 allows 2.0 mm.',
   },
-  stiffenerToBendMm: {
-    label: 'Stiffener edge to the nearest bend',
-    unit: 'mm',
-    sense: 'at-least',
-    value: 2.5,
-    allowed: { min: 0.1, max: 50 },
-    sourceKey: 'ownChoice',
-    note: 'Our choice: as for the rigid edge. A guide of 2023 gives 2 mm at connector ends.',
-  },
   stiffenerOverlapMm: {
     label: 'Stiffener past the end of the coverlay',
     unit: 'mm',
@@ -138,14 +129,14 @@ export const DIMENSION_LIMITS = {
     sourceKey: 'guideCircuitConstruction',
     note: '0.050 in for plated holes; a guide of 2026 gives 0.5 mm and attributes it to IPC-2223.',
   },
-  holeToTransitionMm: {
-    label: 'Hole edge to the rigid-to-flex transition',
+  transitionStripMm: {
+    label: 'Hole or component to the rigid-to-flex transition',
     unit: 'mm',
     sense: 'at-least',
     value: 1.5,
-    allowed: { min: 0.1, max: 50 },
-    sourceKey: 'ownChoice',
-    note: 'Our choice: half the transition area of 3 mm of IPC-6013, as a trade article of 2025 quotes it, and the figure of a guide of 2012. Others: 0.5 and 1.0 mm (2026), 0.76 mm, 0.8 mm (2017), 1.27 mm (2022, high reliability), 1.9 mm; 3.18 mm is remembered from IPC-2223, not read.',
+    allowed: { min: 0.1, max: 100 },
+    sourceKey: 'ipc6013Transition',
+    note: 'Half of the transition area of 3 mm, on either side of the rigid edge. Contested: 0.5 to 1.0, 0.76, 0.8, 1.27, 1.5 and 1.9 mm in guides; 3.18 mm remembered from IPC-2223, not read.',
   },
   componentToBendMm: {
     label: 'Component to the nearest bend',
@@ -155,15 +146,6 @@ export const DIMENSION_LIMITS = {
     allowed: { min: 0.1, max: 100 },
     sourceKey: 'ownChoice',
     note: 'Our choice: as for the coverlay opening that every component needs.',
-  },
-  componentToTransitionMm: {
-    label: 'Component to the rigid-to-flex transition',
-    unit: 'mm',
-    sense: 'at-least',
-    value: 1.5,
-    allowed: { min: 0.1, max: 100 },
-    sourceKey: 'ownChoice',
-    note: 'Our choice: as for holes.',
   },
   copperToOutlineMm: {
     label: 'Copper to the outline, routed or cut by a die aligned by hand',

@@ -37,6 +37,13 @@ export const NEEDS = {
       hasZone(c, (zone) => zone.kind === 'flex') &&
       hasZone(c, (zone) => zone.kind === 'rigid' || zone.kind === 'stiffened'),
   },
+  edges: {
+    absent: 'the part has no rigid or stiffened zone beside a flex zone, and no stiffener',
+    isMet: (c) =>
+      listStiffeners(c.design).length > 0 ||
+      (hasZone(c, (zone) => zone.kind === 'flex') &&
+        hasZone(c, (zone) => zone.kind === 'rigid' || zone.kind === 'stiffened')),
+  },
   conductors: {
     list: 'conductors',
     absent: 'no conductor is listed',

@@ -64,6 +64,14 @@ export const SOURCES = {
     quotedBy: 'a trade article',
     note: `minimum hole plating 984 microinch, same copper tables as the rigid specification; ${CURRENT_GOVERNS}`,
   },
+  ipc6013Transition: {
+    title: 'Qualification and Performance Specification for Flexible/Rigid-Flexible Printed Boards',
+    number: 'IPC-6013',
+    year: 2017,
+    kind: 'quoted',
+    quotedBy: 'a trade article of 2025',
+    note: `transition area of 3 mm, 1.5 mm on either side of the rigid edge; ${CURRENT_GOVERNS}`,
+  },
   ipc4562: {
     title: 'Metal Foil for Printed Board Applications',
     number: 'IPC-4562',

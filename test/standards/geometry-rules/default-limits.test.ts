@@ -20,22 +20,17 @@ const PUBLISHED: readonly { key: LimitKey; printed: number; spread: readonly [nu
     source: 'fabricator guide on circuit construction (no date): coverlay opening to bend 0.100 in',
   },
   {
-    key: 'holeToTransitionMm',
+    key: 'transitionStripMm',
     printed: 1.5,
     spread: [0.5, 3.18],
-    source: 'fabricator guides (2012, 2023, no date); 3.18 mm from IPC-2223, from memory',
+    source:
+      'IPC-6013, transition area of 3 mm, as quoted by a trade article of 2025; fabricator guides (2012, 2023, no date); 3.18 mm from IPC-2223, from memory',
   },
   {
     key: 'bendToRigidMm',
     printed: 2.5,
     spread: [2, 5],
     source: 'fabricator guides (2012, 2023): 5 mm, least 2.5 mm; 2 mm',
-  },
-  {
-    key: 'stiffenerToBendMm',
-    printed: 2.5,
-    spread: [2, 2.5],
-    source: 'fabricator guide (2023): bends 2 mm from a connector end',
   },
   {
     key: 'copperToOutlineMm',

@@ -405,7 +405,7 @@ function makeFeatures(): Design['features'] {
         coverlayOverlapMm: 1,
         bonded: 'before-soldering',
         heatRatingDegC: 288,
-        nearestBend: { bendId: 'hinge', distanceMm: 5 },
+        nearestBend: { bendId: 'hinge', distanceMm: 8 },
         onDrawing: true,
       },
     ],

@@ -1,4 +1,5 @@
 import 'server-only'
+import { findPresentItemId } from '@/lib/engine/catalogue'
 import type { AddArtworkInput, AttachFileInput, RemoveFileInput } from '@/lib/inputs'
 import { describeAct, isAllowed } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
@@ -175,7 +176,7 @@ export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<
   return write(actor, 'remove-attachment', input, async (context) => {
     const { tx, rights, at, record } = context
     const { row, scope } = await requireAttachment(tx, rights, input.fileId)
-    const { itemId } = row
+    const itemId = row.itemId === null ? null : findPresentItemId(row.itemId)
     if (row.comment !== null) {
       const subject = { ...makeThreadSubject(scope.subject, row.comment.thread), kind: 'comment' as const }
       if (!isAllowed(rights, 'comment:edit', { ...subject, authorId: row.comment.authorId })) {

@@ -51,7 +51,7 @@ const CONSUMER: Profile = {
     relaxed('conductorWidthMm', 0.075, 'ownChoice', 'Shops print 0.05 to 0.076 mm for thin foil.'),
     relaxed('conductorSpaceMm', 0.075, 'ownChoice', 'Shops print 0.05 to 0.076 mm for thin foil.'),
     relaxed('annularRingMm', 0.1, 'ownChoice', 'Shops print 0.075 to 0.12 mm.'),
-    relaxed('holeToTransitionMm', 0.8, 'guideTransition2017', 'The guide allows 0.8 mm.'),
+    relaxed('transitionStripMm', 0.8, 'guideTransition2017', 'The guide allows 0.8 mm.'),
     relaxed('coverlayCaptureMm', 0.1, 'ownChoice', 'Drawn as 0.10 to 0.125 mm.'),
   ],
   requiredFields: [
@@ -76,7 +76,6 @@ const MOVING: Profile = {
   ],
   limits: [
     limit('damageSumFraction', 0.5, 'ownChoice', 'Failures were seen from sums of 0.7 on; half leaves room.'),
-    limit('stiffenerToBendMm', 2.5, 'ownChoice', 'As for the edge of a rigid zone.'),
     limit('bendToRigidMm', 2.5, 'ownChoice', 'Printed from 1.0 to 5 mm.'),
   ],
   requiredFields: [
@@ -145,7 +144,7 @@ const SPACE: Profile = {
     rank('precedence', 'major', 'Contracts call up many documents.'),
     rank('flexible-adhesive-in-rigid', 'blocking', 'Acrylic in plated holes fails in temperature cycles.'),
     rank('hole-life', 'blocking', 'Plated holes see the cycles of each orbit.'),
-    rank('hole-to-transition', 'blocking', 'Holes in the transition crack first.'),
+    rank('transition-strip', 'blocking', 'Holes in the transition crack first.'),
     rank('coupon-test', 'major', 'Sections of coupons are the evidence.'),
     rank('hole-plating', 'blocking', 'Wall copper decides the life of a hole.'),
     rank('flex-length', 'major', 'Free length decides what installation does to the part.'),
@@ -154,12 +153,7 @@ const SPACE: Profile = {
     off('panel-form', 'Parts are delivered singly.'),
   ],
   limits: [
-    limit(
-      'holeToTransitionMm',
-      1.9,
-      'guideHighReliability',
-      '0.075 in; 3.18 mm is remembered from IPC-2223, not read.',
-    ),
+    limit('transitionStripMm', 1.9, 'guideHighReliability', '0.075 in; 3.18 mm is remembered from IPC-2223, not read.'),
     limit('copperToOutlineMm', 1.27, 'guideHighReliability', '0.050 in.'),
     limit('annularRingMm', 0.25, 'guideHighReliability', 'Land = hole + 0.50 mm.'),
     limit('bowAndTwistPct', 0.75, 'bowAndTwist', 'The figure for surface-mount parts, taken for all.'),

@@ -20,9 +20,10 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Arc length is the radius of the neutral axis times the angle, for the longest leaf; several bends of a zone add up. The axis is no longer than the part is wide there.',
   },
-  'bend-to-rigid': {
-    why: 'Right at the edge the radius is whatever the film can take. A few millimetres of straight film let the bend find the radius that was drawn.',
-    howToCheck: 'Straight length from the start of each bend to the nearest rigid or stiffened edge.',
+  'straight-film': {
+    why: 'Right at an edge the radius is whatever the film can take: it goes from rigid to flexible in no length at all. A few millimetres of straight film let the bend find the radius that was drawn.',
+    howToCheck:
+      'Straight length from the start of each bend to the nearest rigid or stiffened edge, and from the edge of each stiffener to its nearest bend: no stiffener can lie nearer than the nearest edge.',
   },
   'component-support': {
     why: 'Film flexes under the part and its joints crack, on the line before anything else. Components on a rigid zone count as supported.',
@@ -31,10 +32,6 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   'component-to-bend': {
     why: 'Solder joints are stiff; the film beside them bends twice as hard and the joint cracks.',
     howToCheck: 'From the edge of each component or its pads to the nearest edge of the bend, in the flat.',
-  },
-  'component-to-transition': {
-    why: 'The prepreg edge is neither flat nor clean, and the joint takes the load of every flexing.',
-    howToCheck: 'From the edge of each component to the edge of the rigid part.',
   },
   'conductor-corners': {
     why: 'Strain gathers at a corner, in handling as much as in bending; a curve costs nothing.',
@@ -112,10 +109,10 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'A plated barrel is a stiff post in a flexing film: copper cracks around it. Even a bare hole makes the bend kink there.',
     howToCheck: 'From the edge of each hole to the nearest edge of the bend, in the flat.',
   },
-  'hole-to-transition': {
-    why: 'Adhesive of the flexible part squeezes and grows there in heat and pulls barrels apart. Guides say from 0.76 to 1.5 mm; 3.18 mm is remembered from the design standard, not read.',
+  'transition-strip': {
+    why: 'Adhesive of the flexible part squeezes and grows there in heat and pulls barrels apart; the prepreg edge is neither flat nor clean, and the joint takes the load of every flexing. Nothing but straight conductors belongs into the strip. Guides say from 0.5 to 1.9 mm; 3.18 mm is remembered from the design standard, not read.',
     howToCheck:
-      'From the edge of each hole to the edge of the rigid part; holes must not pierce coverlay that runs under it.',
+      'From the edge of each hole and component to the edge of the rigid part, on either side of it; holes must not pierce coverlay that runs under it.',
   },
   'layer-stagger': {
     why: 'One above the other they form the flanges of a beam: stiffer, and more strained. Staggering also takes conductors away from the one below, which changes crosstalk and impedance: keep both in view.',
@@ -149,10 +146,6 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'Where both end in one line the conductors stand bare across a hinge. 30 to 50 mil of overlap is common practice, no published source.',
     howToCheck: 'How far the stiffener reaches past the end of the coverlay, on the other face.',
   },
-  'stiffener-to-bend': {
-    why: 'At the end of a stiffener the film goes from rigid to flexible in no length at all; a bend that starts there has its tightest curvature at that edge.',
-    howToCheck: 'From the edge of each stiffener to the start of the nearest bend.',
-  },
   'tear-stop': {
     why: 'A strip of copper, a relief hole or a patch at an inside corner stops the tear that a radius did not prevent.',
     howToCheck:
@@ -161,11 +154,6 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   teardrop: {
     why: 'Where a narrow conductor meets a wide pad it cracks first; a teardrop also keeps the ring closed when hole and pad miss each other a little.',
     howToCheck: 'Look at every junction of pad and conductor on flexible zones.',
-  },
-  'tight-bend-cut-outs': {
-    why: 'Film taken away beside the conductors lowers stiffness and holding force. It does not lower strain at the copper, so it helps a fold that fights back, not one that breaks.',
-    howToCheck:
-      'Take the bends that are tighter than the chosen ratio table asks, and see whether film between groups of conductors can go.',
   },
   'transition-relief': {
     why: 'A bead along the edge, or coverlay carried a little way under the rigid part, spreads the bending over some length.',

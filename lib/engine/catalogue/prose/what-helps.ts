@@ -112,7 +112,7 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Take a thinner cover or base film, so that copper lies nearer the neutral axis.',
     'Keep plating out of the bend, or use thinner foil.',
   ],
-  'bend-to-rigid': [
+  'straight-film': [
     'Move the start of the bend away from the edge{by}.',
     'Lengthen the flex zone.',
     'Shorten the stiffener or the rigid zone.',
@@ -140,7 +140,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Move the component away from the bend{by}.',
     'Add a stiffener that keeps the bend away from it.',
   ],
-  'component-to-transition': ['Move the component away from the transition{by}.', 'Lengthen the rigid zone.'],
   'conductor-corners': [
     'Draw arcs in place of corners, in the flex zones first.',
     'Let the layout tool round all corners of the net class.',
@@ -231,7 +230,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   ],
   'hole-plating': ['Ask for more copper on the wall{by}.', 'Thin the rigid zone, so that plating reaches the middle.'],
   'hole-to-bend': ['Move the hole away from the bend{by}.', 'Move the bend.', 'Put the hole into a rigid zone.'],
-  'hole-to-transition': ['Move the hole away from the transition{by}.', 'Lengthen the rigid zone.'],
   'layer-names': ['Name each layer by number, place and use.'],
   'layer-stagger': ['Shift the conductors of one layer into the gaps of the other.', 'Route the bend on one layer.'],
   'layer-table': ['Name every layer, and place it in a zone.', 'Add the layer table to the team’s own drawing.'],
@@ -287,7 +285,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Lengthen the stiffener over the end of the cover{by}.',
     'Extend the cover under the stiffener.',
   ],
-  'stiffener-to-bend': ['Shorten the stiffener{by}.', 'Move the bend.'],
   'stock-materials': ['Take a material that is on the shelf and keeps every verdict.', 'Order the material at once.'],
   'surface-finish': ['Take a finish without nickel near bends.', 'Move the openings away from bends{by}.'],
   'tear-stop': ['Add a copper bar inside the corner.', 'Enlarge the corner radius.'],
@@ -296,11 +293,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Ask the fabricator what they hold, and take that.',
     'Thin or drop the layer that brings most of the spread.',
   ],
-  'tight-bend-cut-outs': ['Cut out film where no conductor runs.', 'Enlarge the radius.'],
   'tolerance-scheme': [
     'Place datums on rigid parts, and state the condition in which is measured.',
     'Give flexible edges profile tolerances that the shop holds.',
   ],
+  'transition-strip': ['Move the hole or component away from the transition{by}.', 'Lengthen the rigid zone.'],
   'transition-relief': ['Run a flexible bead along the edge.', 'Let the cover run under the edge.'],
   'unbonded-leaves': ['Separate the layers where the part bends.', 'Route the bend on fewer layers.'],
   'voltage-space': ['Widen the space{by}.', 'Cover the conductors all along.'],

@@ -2,11 +2,9 @@ import type { ItemDefinition } from '../../define-item'
 import { annularRing } from './annular-ring'
 import { bead } from './bead'
 import { bendFit } from './bend-fit'
-import { bendToRigid } from './bend-to-rigid'
 import { combinedMotion } from './combined-motion'
 import { componentSupport } from './component-support'
 import { componentToBend } from './component-to-bend'
-import { componentToTransition } from './component-to-transition'
 import { conductorCorners } from './conductor-corners'
 import { conductorSpace } from './conductor-space'
 import { conductorSpacing } from './conductor-spacing'
@@ -31,7 +29,6 @@ import { holeAspect } from './hole-aspect'
 import { holePlating } from './hole-plating'
 import { holeToBend } from './hole-to-bend'
 import { holeToStiffenerEdge } from './hole-to-stiffener-edge'
-import { holeToTransition } from './hole-to-transition'
 import { holesInFlex } from './holes-in-flex'
 import { layerStagger } from './layer-stagger'
 import { leafLength } from './leaf-length'
@@ -43,11 +40,11 @@ import { radiusHolder } from './radius-holder'
 import { slitEndRelief } from './slit-end-relief'
 import { stiffenerHoles } from './stiffener-holes'
 import { stiffenerOverlap } from './stiffener-overlap'
-import { stiffenerToBend } from './stiffener-to-bend'
+import { straightFilm } from './straight-film'
 import { tearStop } from './tear-stop'
 import { teardrop } from './teardrop'
-import { tightBendCutOuts } from './tight-bend-cut-outs'
 import { transitionRelief } from './transition-relief'
+import { transitionStrip } from './transition-strip'
 import { hazardousVoltageSpace, voltageSpace } from './voltage-space'
 import { wear } from './wear'
 import { widthChangeInBend } from './width-change-in-bend'
@@ -58,7 +55,6 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   cornerRadius,
   tearStop,
   slitEndRelief,
-  tightBendCutOuts,
   bendFit,
   crossingAngle,
   widthChangeInBend,
@@ -84,14 +80,12 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   openingToBend,
   coverlayEdgeInBend,
   holeToBend,
-  holeToTransition,
+  transitionStrip,
   componentToBend,
-  componentToTransition,
   componentSupport,
   fingerSupport,
-  stiffenerToBend,
   stiffenerOverlap,
-  bendToRigid,
+  straightFilm,
   flexLength,
   transitionRelief,
   radiusHolder,

@@ -2,11 +2,9 @@ import type { ItemExample } from '../item-example'
 import { annularRingExamples } from './annular-ring'
 import { beadExamples } from './bead'
 import { bendFitExamples } from './bend-fit'
-import { bendToRigidExamples } from './bend-to-rigid'
 import { combinedMotionExamples } from './combined-motion'
 import { componentSupportExamples } from './component-support'
 import { componentToBendExamples } from './component-to-bend'
-import { componentToTransitionExamples } from './component-to-transition'
 import { conductorCornersExamples } from './conductor-corners'
 import { conductorSpaceExamples } from './conductor-space'
 import { conductorSpacingExamples } from './conductor-spacing'
@@ -31,7 +29,6 @@ import { holeAspectExamples } from './hole-aspect'
 import { holePlatingExamples } from './hole-plating'
 import { holeToBendExamples } from './hole-to-bend'
 import { holeToStiffenerEdgeExamples } from './hole-to-stiffener-edge'
-import { holeToTransitionExamples } from './hole-to-transition'
 import { holesInFlexExamples } from './holes-in-flex'
 import { layerStaggerExamples } from './layer-stagger'
 import { leafLengthExamples } from './leaf-length'
@@ -43,11 +40,11 @@ import { radiusHolderExamples } from './radius-holder'
 import { slitEndReliefExamples } from './slit-end-relief'
 import { stiffenerHolesExamples } from './stiffener-holes'
 import { stiffenerOverlapExamples } from './stiffener-overlap'
-import { stiffenerToBendExamples } from './stiffener-to-bend'
+import { straightFilmExamples } from './straight-film'
 import { tearStopExamples } from './tear-stop'
 import { teardropExamples } from './teardrop'
-import { tightBendCutOutsExamples } from './tight-bend-cut-outs'
 import { transitionReliefExamples } from './transition-relief'
+import { transitionStripExamples } from './transition-strip'
 import { hazardousVoltageSpaceExamples, voltageSpaceExamples } from './voltage-space'
 import { wearExamples } from './wear'
 import { widthChangeInBendExamples } from './width-change-in-bend'
@@ -57,10 +54,8 @@ import { widthStepExamples } from './width-step'
 export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
   'annular-ring': annularRingExamples,
   'bend-fit': bendFitExamples,
-  'bend-to-rigid': bendToRigidExamples,
   'component-support': componentSupportExamples,
   'component-to-bend': componentToBendExamples,
-  'component-to-transition': componentToTransitionExamples,
   'conductor-corners': conductorCornersExamples,
   'conductor-space': conductorSpaceExamples,
   'conductor-spacing': conductorSpacingExamples,
@@ -79,7 +74,6 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'hole-aspect': holeAspectExamples,
   'hole-plating': holePlatingExamples,
   'hole-to-bend': holeToBendExamples,
-  'hole-to-transition': holeToTransitionExamples,
   'layer-stagger': layerStaggerExamples,
   'leaf-length': leafLengthExamples,
   'opening-to-bend': openingToBendExamples,
@@ -88,11 +82,11 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'radius-holder': radiusHolderExamples,
   'slit-end-relief': slitEndReliefExamples,
   'stiffener-overlap': stiffenerOverlapExamples,
-  'stiffener-to-bend': stiffenerToBendExamples,
   'tear-stop': tearStopExamples,
   teardrop: teardropExamples,
-  'tight-bend-cut-outs': tightBendCutOutsExamples,
   'transition-relief': transitionReliefExamples,
+  'straight-film': straightFilmExamples,
+  'transition-strip': transitionStripExamples,
   'width-change-in-bend': widthChangeInBendExamples,
   'width-step': widthStepExamples,
   'voltage-space': voltageSpaceExamples,

@@ -1,0 +1,76 @@
+import type { EvaluationContext } from '../../../context'
+import { listStiffeners } from '../../../design'
+import type { Outcome } from '../../../results'
+import { type BendUnderCheck, checkDistanceToBend, listBends, placeOf } from '../../checks'
+import { decide, makeNoneAllowed, notComputed } from '../../decide'
+import { defineItem } from '../../define-item'
+import { NEEDS } from '../../needs'
+
+export const straightFilm = defineItem({
+  id: 'straight-film',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Does straight film lie between each bend and the edges of rigid zones and stiffeners?',
+  titles: {
+    meets: 'Straight film lies beside each bend',
+    fails: 'A bend starts too near an edge, or its distances contradict each other',
+  },
+  appliesTo: { needs: ['bends', 'edges'], says: 'parts that bend beside a rigid or stiffened zone, or a stiffener' },
+  limits: ['bendToRigidMm'],
+  sourceKeys: ['guideRigidFlex2023', 'ownChoice'],
+  restsOn: ['bends', 'features.stiffeners', 'construction.zones.*.kind'],
+  decidedWhen: 'layout',
+  answeredBy: ['member'],
+  // Not by the bend's own distance: a smaller one may be the one that agrees with the stiffener's.
+  monotone: [{ path: 'features.stiffeners[].nearestBend.distanceMm', worse: 'smaller' }],
+  check: (context) => {
+    const limit = context.getLimit('bendToRigidMm')
+    return [
+      ...(NEEDS.transitions.isMet(context) ? listBends(context) : []).map(({ bend, index, place }) =>
+        bend.distanceToRigidMm === null
+          ? notComputed(
+              ['bends', index, 'distanceToRigidMm'],
+              `distance of bend ${bend.name} from a rigid edge`,
+              [place],
+              'typed',
+            )
+          : decide({
+              value: bend.distanceToRigidMm,
+              limit,
+              places: [place],
+              what: `bend ${bend.name} to the nearest rigid or stiffened edge`,
+              equation: 'distance in the flat',
+              isTyped: true,
+            }),
+      ),
+      ...checkDistanceToBend(context, { list: 'stiffeners', limit }),
+      ...listBends(context).flatMap((checked) => findContradictions(context, checked)),
+    ]
+  },
+})
+
+/** Two readings of one drawing differ by as much. Our choice. */
+const READING_MM = 0.05
+
+/** The bend's own distance is that of the nearest edge: no stiffener can lie nearer. */
+function findContradictions(context: EvaluationContext, { bend, place }: BendUnderCheck): Outcome[] {
+  const nearestMm = bend.distanceToRigidMm
+  if (nearestMm === null) return []
+  return listStiffeners(context.design).flatMap((stiffener): Outcome[] => {
+    const distanceMm = stiffener.nearestBend?.bendId === bend.id ? stiffener.nearestBend.distanceMm : null
+    if (distanceMm === null || distanceMm >= nearestMm - READING_MM) return []
+    return [
+      {
+        ...decide({
+          value: 1,
+          limit: makeNoneAllowed('contradictingDistancesCount', 'ownChoice'),
+          places: [place, placeOf('stiffener', stiffener)],
+          what: `distances of bend ${bend.name} that contradict each other`,
+          equation: 'nearest edge against the distance of each stiffener',
+          isTyped: true,
+        }),
+        summary: `Bend ${bend.name} states ${nearestMm} mm to its nearest edge, and stiffener ${stiffener.name} states ${distanceMm} mm to that bend: one of the two is wrong.`,
+      },
+    ]
+  })
+}

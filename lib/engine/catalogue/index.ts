@@ -38,9 +38,7 @@ export { computeStepConcentration, filletRadiusOfTaperMm } from './step-concentr
 export {
   findEarlierQuestion,
   findPresentItemId,
-  LIMIT_SUCCESSORS,
   passLimitsOn,
   passTemplateOn,
-  SUCCESSORS,
 } from './successors'
 export * from './template'

@@ -1,0 +1,86 @@
+import { type Design, parseDesign, type ReviewFacts } from '@/lib/engine'
+import { evaluateItem, getItem, type ItemVerdict } from '@/lib/engine/catalogue'
+import { buildContext } from '@/lib/engine/evaluate'
+import { makeExampleDesign } from '../catalogue/example-design'
+
+/** What a review knows where everything outside of the design went well. */
+export const FACTS: ReviewFacts = {
+  evaluatedOn: '2026-11-23',
+  fabricatorsInvited: 1,
+  openEngineeringQueries: 0,
+  openMustChangeThreads: 0,
+  daysSinceFabricatorLooked: 4,
+  changesSinceFabricatorLooked: 0,
+  buildableDeclarationStands: true,
+  artworkFileCount: 9,
+  artworkDifferences: 0,
+  capability: { comfortable: 9, stretch: 0, outside: 0, notStated: 0 },
+  stock: { onShelf: 5, toOrder: 0, unknown: 0 },
+  orderSlackDays: 12,
+  partsPerPanel: 12,
+  panelUtilisationFraction: 0.7,
+  costOverCheapestRatio: 1,
+  sheetLacks: { layers: [], bends: [], coverlay: [], stiffeners: [] },
+}
+
+/**
+ * A starting construction filled in as far as a team fills it in: the example's brief, and one entry of each list of features, put where this
+ * construction has a place for it.
+ */
+export function completeStart(design: Design): Design {
+  const example = makeExampleDesign()
+  const { zones, layers } = design.construction
+  const flex = zones.find(({ kind }) => kind === 'flex')
+  const board = zones.find(({ kind }) => kind === 'rigid') ?? zones[0]
+  const finger = zones.find(({ kind }) => kind === 'finger')
+  const copperIn = (zone: typeof flex) =>
+    layers.find(({ id, kind }) => kind === 'conductor' && zone?.presence.some(({ layerId }) => layerId === id))?.id
+  const flexLayerId = copperIn(flex) ?? 'none'
+  const bendId = design.bends[0]?.id ?? 'none'
+  const put = <T>(value: T): T =>
+    JSON.parse(
+      JSON.stringify(value)
+        .replaceAll('"bendId":"hinge"', `"bendId":"${bendId}"`)
+        .replaceAll('"layerId":"l2"', `"layerId":"${flexLayerId}"`)
+        .replaceAll('"zoneId":"board"', `"zoneId":"${board?.id}"`)
+        .replaceAll('"zoneId":"fingers"', `"zoneId":"${finger?.id ?? board?.id}"`),
+    ) as T
+  const { features } = design
+  const filled = Object.fromEntries(
+    Object.entries(example.features).map(([key, value]) => {
+      const own = (features as Record<string, unknown>)[key]
+      return [key, Array.isArray(own) && own.length > 0 ? own : put(value)]
+    }),
+  ) as Design['features']
+  const conductors = layers.filter(({ kind }) => kind === 'conductor')
+  return {
+    ...design,
+    brief: { ...example.brief, ...{ circuitType: design.brief.circuitType ?? example.brief.circuitType } },
+    features: {
+      ...filled,
+      holes: filled.holes.map((hole) => ({
+        ...hole,
+        fromLayerId: conductors[0]?.id ?? null,
+        toLayerId: conductors.at(-1)?.id ?? null,
+      })),
+      stiffeners: features.stiffeners,
+    },
+    construction: {
+      ...design.construction,
+      zones: zones.map((zone) => ({
+        ...zone,
+        lengthMm: zone.lengthMm ?? 60,
+        widthMm: zone.widthMm ?? 12,
+        throughExpansionPpmPerC: 60,
+        throughModulusGpa: 8,
+        glassTransitionDegC: 140,
+      })),
+    },
+  }
+}
+
+export function judge(itemId: string, design: Design): ItemVerdict | 'refused' {
+  const parsed = parseDesign(design)
+  if (!parsed.ok) return 'refused'
+  return evaluateItem(getItem(itemId), buildContext(parsed.value, { facts: FACTS })).verdict
+}

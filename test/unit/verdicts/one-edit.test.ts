@@ -1,0 +1,122 @@
+import { describe, expect, test } from 'vitest'
+import { type Design, parseDesign, UNKNOWN_BEND } from '@/lib/engine'
+import { CATALOGUE } from '@/lib/engine/catalogue'
+import { listStartingConstructions } from '@/lib/engine/starting-constructions'
+import { makeExampleDesign } from '../catalogue/example-design'
+import { completeStart, judge } from './complete-start'
+
+/*
+ * No item may be out of reach: whatever does not meet on a starting construction that a team has filled in, meets after one of these edits,
+ * each of which somebody would make in one sitting.
+ */
+
+type Edit = (design: Design) => void
+
+const dielectrics = ({ construction }: Design) =>
+  construction.layers.flatMap((layer) => (layer.kind === 'unbonded-gap' || layer.kind === 'conductor' ? [] : [layer]))
+const coppers = ({ construction }: Design) =>
+  construction.layers.flatMap((layer) => (layer.kind === 'conductor' ? [layer] : []))
+
+const exampleBend = () => makeExampleDesign().bends[0]
+
+const EDITS: Readonly<Record<string, Edit>> = {
+  'states what each conductor carries': (d) => {
+    for (const conductor of d.features.conductors) {
+      Object.assign(conductor, {
+        widthMm: 0.5,
+        spaceMm: 0.3,
+        lengthMm: 60,
+        currentAmp: 0.1,
+        allowedRiseDegC: 20,
+        allowedDropVolt: 0.5,
+        voltageVolt: 12,
+        isCovered: true,
+        frequencyMhz: 1,
+      })
+      for (const crossing of conductor.crossings)
+        Object.assign(crossing, { angleToAxisDeg: 90, widthChangesInside: false, directionChangesInside: false })
+    }
+  },
+  'states how each bend is made, held and tested': (d) => {
+    const from = exampleBend()
+    for (const bend of d.bends) {
+      const { insideRadiusMm } = bend
+      for (const key of Object.keys(UNKNOWN_BEND) as (keyof typeof UNKNOWN_BEND)[]) {
+        if (key !== 'requiredCycles' && key !== 'motion' && key !== 'use') Object.assign(bend, { [key]: from?.[key] })
+      }
+      bend.use ??= 'fold-once'
+      if (bend.use === 'dynamic') bend.requiredCycles ??= 100_000
+      bend.flexTest = { ...bend.flexTest, mandrelDiameterMm: 2 * insideRadiusMm }
+    }
+  },
+  'folds the bend once': (d) => {
+    for (const bend of d.bends)
+      Object.assign(bend, { use: 'fold-once', requiredCycles: null, insideRadiusMm: 8, radiusToleranceMm: 0.2 })
+  },
+  'takes three times the radius, held closely': (d) => {
+    for (const bend of d.bends)
+      Object.assign(bend, { insideRadiusMm: bend.insideRadiusMm * 3, radiusToleranceMm: 0.05 })
+  },
+  'plates pads alone': (d) => {
+    for (const layer of coppers(d)) {
+      if (layer.plating.process !== 'none') layer.plating.process = 'button'
+      for (const { presence } of d.construction.zones)
+        for (const each of presence)
+          if (each.layerId === layer.id && each.platedCopper === 'whole') each.platedCopper = 'pads-only'
+    }
+  },
+  'chooses epoxy for acrylic': (d) => {
+    for (const layer of dielectrics(d)) if (layer.materialId === 'acrylic-adhesive') layer.materialId = 'epoxy-adhesive'
+  },
+  'says where the part lies flat, in mild service': (d) => {
+    Object.assign(d.brief, { flatAtDegC: 23, operatingMinDegC: 20, operatingMaxDegC: 26 })
+  },
+  'holds the sheets closer': (d) => {
+    for (const layer of d.construction.layers)
+      if (layer.kind !== 'unbonded-gap') Object.assign(layer, { tolerancePlusUm: 0.2, toleranceMinusUm: 0.2 })
+    for (const layer of coppers(d)) layer.plating.toleranceUm = Math.min(layer.plating.toleranceUm, 0.2)
+  },
+  'thickens the coverlay adhesive': (d) => {
+    for (const layer of dielectrics(d))
+      if (layer.kind === 'adhesive' || layer.kind === 'no-flow-prepreg') layer.thicknessUm *= 2
+  },
+  'states each stiffener': (d) => {
+    const [from] = makeExampleDesign().features.stiffeners
+    const bend = d.bends[0]
+    d.features.stiffeners = dielectrics(d)
+      .filter(({ kind }) => kind === 'stiffener')
+      .map(({ id, name }) => ({
+        ...structuredClone(from as NonNullable<typeof from>),
+        id: `${id}-place`,
+        name,
+        layerId: id,
+        nearestBend: bend === undefined ? null : { bendId: bend.id, distanceMm: 6 },
+      }))
+  },
+}
+
+const FINE = new Set(['meets', 'needs-judgment', 'not-applicable'])
+
+describe('a starting construction that is filled in', () => {
+  test.each(listStartingConstructions().map(({ id, makeDesign }) => [id, makeDesign] as const))(
+    '%s: one edit makes each item meet',
+    (_, makeDesign) => {
+      const start = completeStart(makeDesign('Trial'))
+      expect(parseDesign(start)).toMatchObject({ ok: true })
+      const outOfReach: string[] = []
+      for (const { id, check } of CATALOGUE) {
+        if (check === null) continue
+        const verdict = judge(id, start)
+        if (FINE.has(verdict)) continue
+        const helps = Object.values(EDITS).some((edit) => {
+          const edited = structuredClone(start)
+          edit(edited)
+          return FINE.has(judge(id, edited))
+        })
+        if (!helps) outOfReach.push(`${id}: ${verdict}`)
+      }
+      expect(outOfReach).toEqual([])
+    },
+    120_000,
+  )
+})

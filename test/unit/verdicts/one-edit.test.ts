@@ -80,6 +80,42 @@ const EDITS: Readonly<Record<string, Edit>> = {
     for (const layer of dielectrics(d))
       if (layer.kind === 'adhesive' || layer.kind === 'no-flow-prepreg') layer.thicknessUm *= 2
   },
+  'says that mixed layers carry no plane': (d) => {
+    for (const layer of coppers(d)) if (layer.role === 'mixed') layer.planePattern = 'none'
+  },
+  'marks the packing': (d) => {
+    Object.assign(d.brief.marking, { partNumber: 'on-packing', lotOrDate: 'on-packing', flameMark: 'none' })
+    d.brief.marking.area = null
+  },
+  'measures what each material gives off': (d) => {
+    const ids = new Set(
+      d.construction.layers.flatMap((layer) => (layer.kind === 'unbonded-gap' ? [] : [layer.materialId])),
+    )
+    d.brief.outgassing = [...ids].map((materialId) => ({ materialId, totalLossPct: 0.5, condensablePct: 0.02 }))
+  },
+  'says that the part has no holes': (d) => {
+    d.features.holes = []
+    d.features.none = [...new Set([...d.features.none, 'holes' as const])]
+  },
+  'takes a connector for what the end comes to': (d) => {
+    for (const zone of d.construction.zones) {
+      if (zone.kind !== 'finger') continue
+      zone.connectorWindow = { minUm: 1, maxUm: 2000 }
+      zone.contactFinish = { thicknessUm: 1, toleranceUm: 0.3 }
+      for (const presence of zone.presence)
+        if (coppers(d).some(({ id, plating }) => id === presence.layerId && plating.process !== 'none'))
+          presence.platedCopper = 'pads-only'
+    }
+  },
+  'levels the halves of the boards': (d) => {
+    const prepregs = dielectrics(d).filter(({ kind }) => kind === 'no-flow-prepreg')
+    const laminateUm = dielectrics(d)
+      .filter(({ kind }) => kind === 'rigid-laminate')
+      .reduce((sum, { thicknessUm }) => sum + thicknessUm, 0)
+    const [upper] = prepregs
+    if (upper !== undefined) upper.thicknessUm += laminateUm
+    for (const layer of coppers(d)) layer.thicknessUm = 17.1
+  },
   'states each stiffener': (d) => {
     const [from] = makeExampleDesign().features.stiffeners
     const bend = d.bends[0]

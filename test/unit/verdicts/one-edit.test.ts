@@ -57,12 +57,13 @@ const EDITS: Readonly<Record<string, Edit>> = {
     for (const bend of d.bends)
       Object.assign(bend, { insideRadiusMm: bend.insideRadiusMm * 3, radiusToleranceMm: 0.05 })
   },
-  'plates pads alone': (d) => {
+  'plates pads alone, outside of bends': (d) => {
     for (const layer of coppers(d)) {
-      if (layer.plating.process !== 'none') layer.plating.process = 'button'
-      for (const { presence } of d.construction.zones)
+      if (layer.plating.process === 'none') continue
+      layer.plating.process = 'button'
+      for (const { presence, kind } of d.construction.zones)
         for (const each of presence)
-          if (each.layerId === layer.id && each.platedCopper === 'whole') each.platedCopper = 'pads-only'
+          if (each.layerId === layer.id) each.platedCopper = kind === 'flex' ? 'none' : 'pads-only'
     }
   },
   'chooses epoxy for acrylic': (d) => {
@@ -82,6 +83,12 @@ const EDITS: Readonly<Record<string, Edit>> = {
   },
   'says that mixed layers carry no plane': (d) => {
     for (const layer of coppers(d)) if (layer.role === 'mixed') layer.planePattern = 'none'
+  },
+  'states the tolerance of each thickness': (d) => {
+    for (const zone of d.construction.zones) zone.statedToleranceUm = 60
+  },
+  'measures holes from the edge of the stiffener': (d) => {
+    for (const hole of d.features.holes) Object.assign(hole, { stiffenerEdgeDistanceMm: 3, stiffenerHoleMm: 1.5 })
   },
   'marks the packing': (d) => {
     Object.assign(d.brief.marking, { partNumber: 'on-packing', lotOrDate: 'on-packing', flameMark: 'none' })

@@ -85,7 +85,7 @@ const EDITS: Readonly<Record<string, Edit>> = {
     for (const layer of coppers(d)) if (layer.role === 'mixed') layer.planePattern = 'none'
   },
   'states the tolerance of each thickness': (d) => {
-    for (const zone of d.construction.zones) zone.statedToleranceUm = 60
+    for (const zone of d.construction.zones) zone.statedToleranceUm = 120
   },
   'measures holes from the edge of the stiffener': (d) => {
     for (const hole of d.features.holes) Object.assign(hole, { stiffenerEdgeDistanceMm: 3, stiffenerHoleMm: 1.5 })

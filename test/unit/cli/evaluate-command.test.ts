@@ -169,7 +169,8 @@ describe('evaluate command', () => {
     const file = 'seed/designs/skua-rev-b.json'
     const plain = run(file).stdout
     const space = run(file, '--profile', 'aerospace-space').stdout
-    expect(plain).not.toContain('profile')
+    expect(plain).not.toContain('profiles:')
+    expect(plain).not.toContain('because of profile')
     expect(space).toContain('profiles: Aerospace and space')
     expect(space.replaceAll(/\s+/g, ' ')).toContain('because of profile Aerospace and space')
     expect(space).toContain('profile-fields')

@@ -49,6 +49,13 @@ const EDITS: Readonly<Record<string, Edit>> = {
       bend.flexTest = { ...bend.flexTest, mandrelDiameterMm: 2 * insideRadiusMm }
     }
   },
+  'states the uses that the bends ask for': (d) => {
+    const hasMoving = d.bends.some(({ use }) => use === 'dynamic')
+    d.brief.installationUses = hasMoving ? ['use-a', 'use-b'] : ['use-a']
+  },
+  'leaves room for the inner leaves': (d) => {
+    for (const bend of d.bends) bend.leafLengths = 'equal-free-to-buckle'
+  },
   'folds the bend once': (d) => {
     for (const bend of d.bends)
       Object.assign(bend, { use: 'fold-once', requiredCycles: null, insideRadiusMm: 8, radiusToleranceMm: 0.2 })

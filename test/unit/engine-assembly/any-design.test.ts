@@ -207,6 +207,8 @@ const anyDesign = fc
             currentAmp: options.currentAmp,
             allowedRiseDegC: options.allowedRiseDegC,
             allowedDropVolt: options.allowedDropVolt,
+            returnAsLong: null,
+            carriesPower: null,
             impedanceOhm: null,
             impedance: UNKNOWN_IMPEDANCE,
             voltageVolt: null,

@@ -268,7 +268,6 @@ const WITHOUT_GAP: readonly string[] = [
   'solder-mask-in-bend',
   'conductor-corners',
   'conductor-spacing',
-  'copper-to-outline',
   'layer-stagger',
   'coverlay-edge-in-bend',
   'finger-support',

@@ -65,7 +65,7 @@ export const SOURCES = {
     note: `minimum hole plating 984 microinch, same copper tables as the rigid specification; ${CURRENT_GOVERNS}`,
   },
   ipc6013Transition: {
-    title: 'Qualification and Performance Specification for Flexible/Rigid-Flexible Printed Boards',
+    title: 'Qualification and Performance Specification for Flexible/Rigid-Flexible Printed Boards: transition area',
     number: 'IPC-6013',
     year: 2017,
     kind: 'quoted',

@@ -369,7 +369,7 @@ async function fillBrief(page: Page): Promise<void> {
   await page.getByLabel('Quantity per year').fill('2400')
   await page.getByLabel('Purpose').fill('Carries drive and detector lines past the tilting mirror of the Skua head.')
   await page.getByLabel('Performance class').selectOption('class-3')
-  await page.getByLabel('Use', { exact: true }).selectOption('use-b')
+  await page.getByLabel('Use B, flexed continuously').check()
   await page.getByLabel('Lowest operating temperature').fill('-20')
   await page.getByLabel('Highest operating temperature').fill('70')
   await page.getByLabel('Surface finish').selectOption('organic-solderability-preservative')

@@ -46,6 +46,7 @@ describe('a release package', () => {
       'drawing/sheet-1.svg',
       'drawing/sheet-2.svg',
       'drawing/sheet-3.svg',
+      'drawing/sheet-4.svg',
       'drawing/sheets.pdf',
       'manifest.json',
       'manifest.sig',

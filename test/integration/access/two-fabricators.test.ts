@@ -150,6 +150,8 @@ describeOnBothDatabases('two fabricators in one project', () => {
     const shared = await makeRevisionAt(team, 'early-review')
     const resultFor = async (actor: data.Actor) =>
       (await data.getRevision(actor, shared)).items.find(({ itemId }) => itemId === 'engineering-queries')?.result
+    // The first look is a fact of its own: until then nobody could have asked.
+    await resultFor(team.fabricator)
     const [before, teamBefore] = [await resultFor(team.fabricator), await resultFor(team.lead)]
     await expectDone(
       data.openThread(team.lead, {

@@ -373,7 +373,9 @@ async function fillBrief(page: Page): Promise<void> {
   await openTab(page, 'Brief')
   await page.getByLabel('Part number', { exact: true }).fill('QI-2041')
   await page.getByLabel('Quantity per year').fill('2400')
-  await page.getByLabel('Purpose', { exact: true }).fill('Carries drive and detector lines past the tilting mirror of the Skua head.')
+  await page
+    .getByLabel('Purpose', { exact: true })
+    .fill('Carries drive and detector lines past the tilting mirror of the Skua head.')
   await page.getByLabel('Performance class').selectOption('class-3')
   await page.getByLabel('Use B, flexed continuously').check()
   await page.getByLabel('Lowest operating temperature').fill('-20')

@@ -35,7 +35,12 @@ export interface EvaluateOptions {
  */
 export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluation {
   const { items = USUAL_ITEMS } = options
-  const context = buildContext(design, options)
+  const { testedLives = [] } = options
+  const assembly = assemble(design, { testedLives })
+  const context = buildContext(design, options, assembly)
+  // What a change leaves as it is stands already, and no picture is drawn of it.
+  const evaluateWith = (mended: Design) =>
+    buildContext(mended, options, assemble(mended, { testedLives, detail: 'figures', basis: assembly }))
   return {
     engineVersion: ENGINE_VERSION,
     designName: design.name,
@@ -43,7 +48,7 @@ export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluat
     bends: context.bends,
     conductors: context.conductors,
     damage: context.damage,
-    items: markFollowers(evaluateCatalogue(context, items), items, context, (mended) => buildContext(mended, options)),
+    items: markFollowers(evaluateCatalogue(context, items), items, context, evaluateWith),
     headlineQuantities: listHeadlines(context),
   }
 }

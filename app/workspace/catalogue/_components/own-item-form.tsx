@@ -1,7 +1,6 @@
 'use client'
 
 import { Controller } from 'react-hook-form'
-import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
@@ -11,6 +10,7 @@ import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
 import { addOwnItemInput, changeOwnItemInput, removeOwnItemInput } from '@/lib/inputs'
 import { addOwnItem, changeOwnItem, removeOwnItem } from '../actions'
 import type { ItemControl } from './controls'
+import { FormActs } from './form-acts'
 import { OwnCheckFields } from './own-check-fields'
 import { RoleChecks } from './role-checks'
 
@@ -58,7 +58,7 @@ export function AddOwnItemForm({ version, onClose }: FormProps) {
     <form className="form" onSubmit={submit} aria-label="A new item">
       <ItemFields control={form.control} />
       <FormError refusal={refusal} />
-      <Acts label="Add the item" isPending={isPending} onClose={onClose} />
+      <FormActs label="Add the item" isPending={isPending} onClose={onClose} />
     </form>
   )
 }
@@ -76,7 +76,7 @@ export function ChangeOwnItemForm({ item, version, onClose }: FormProps & { item
       <ItemFields control={form.control as unknown as ItemControl} />
       <FormText control={form.control} name="reason" label="Why it is changed" />
       <FormError refusal={refusal} />
-      <Acts label="Save the item" isPending={isPending} onClose={onClose} />
+      <FormActs label="Save the item" isPending={isPending} onClose={onClose} />
     </form>
   )
 }
@@ -93,7 +93,7 @@ export function RemoveOwnItemForm({ item, version, onClose }: FormProps & { item
       <p>Reviews that use an earlier version keep the item and its answers.</p>
       <FormText control={form.control} name="reason" label="Why it is removed" />
       <FormError refusal={refusal} />
-      <Acts label="Remove the item" isPending={isPending} onClose={onClose} />
+      <FormActs label="Remove the item" isPending={isPending} onClose={onClose} />
     </form>
   )
 }
@@ -134,18 +134,5 @@ function ItemFields({ control }: { control: ItemControl }) {
         )}
       />
     </>
-  )
-}
-
-function Acts({ label, isPending, onClose }: { label: string; isPending: boolean; onClose: () => void }) {
-  return (
-    <div className="row">
-      <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Saving…">
-        {label}
-      </Button>
-      <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-        Cancel
-      </Button>
-    </div>
   )
 }

@@ -1,6 +1,5 @@
 'use client'
 
-import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
@@ -8,6 +7,7 @@ import type { Profile } from '@/lib/engine/catalogue'
 import { addProfileInput, changeProfileInput, removeProfileInput } from '@/lib/inputs'
 import { addProfile, changeProfile, removeProfile } from '../actions'
 import type { ProfileControl } from './controls'
+import { FormActs } from './form-acts'
 import { ProfileRows } from './profile-rows'
 
 interface FormProps {
@@ -44,7 +44,7 @@ export function AddProfileForm({ version, questions, onClose, from }: FormProps 
       <ProfileFields control={form.control} questions={questions} />
       <FormText control={form.control} name="reason" label="Why it is added" />
       <FormError refusal={refusal} />
-      <Acts label="Add the profile" isPending={isPending} onClose={onClose} />
+      <FormActs label="Add the profile" isPending={isPending} onClose={onClose} />
     </form>
   )
 }
@@ -63,7 +63,7 @@ export function ChangeProfileForm({ version, questions, onClose, profile }: Form
       <ProfileFields control={form.control as unknown as ProfileControl} questions={questions} />
       <FormText control={form.control} name="reason" label="Why it is changed" />
       <FormError refusal={refusal} />
-      <Acts label="Save the profile" isPending={isPending} onClose={onClose} />
+      <FormActs label="Save the profile" isPending={isPending} onClose={onClose} />
     </form>
   )
 }
@@ -84,7 +84,7 @@ export function RemoveProfileForm({
       <p>Reviews that use an earlier version keep the profile. A profile that a project follows cannot be removed.</p>
       <FormText control={form.control} name="reason" label="Why it is removed" />
       <FormError refusal={refusal} />
-      <Acts label="Remove the profile" isPending={isPending} onClose={onClose} />
+      <FormActs label="Remove the profile" isPending={isPending} onClose={onClose} />
     </form>
   )
 }
@@ -96,18 +96,5 @@ function ProfileFields({ control, questions }: { control: ProfileControl; questi
       <FormTextArea control={control} name="profile.purpose" label="For which parts" rows={2} />
       <ProfileRows control={control} questions={questions} />
     </>
-  )
-}
-
-function Acts({ label, isPending, onClose }: { label: string; isPending: boolean; onClose: () => void }) {
-  return (
-    <div className="row">
-      <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Saving…">
-        {label}
-      </Button>
-      <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-        Cancel
-      </Button>
-    </div>
   )
 }

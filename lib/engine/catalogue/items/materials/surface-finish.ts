@@ -1,15 +1,7 @@
-import type { SURFACE_FINISHES } from '../../../design'
+import { hasNickel } from '../../../design'
 import { BRIEF_PLACE, checkDistanceToBend } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-
-type Finish = (typeof SURFACE_FINISHES)[number]
-
-const NICKEL_FINISHES: readonly Finish[] = [
-  'immersion-gold-over-electroless-nickel',
-  'immersion-gold-over-palladium-nickel',
-  'electroplated-nickel-gold',
-]
 
 export const surfaceFinish = defineItem({
   id: 'surface-finish',
@@ -27,11 +19,11 @@ export const surfaceFinish = defineItem({
   check: (context) => {
     const { surfaceFinish: finish } = context.design.brief
     if (finish === null) return [notComputed(['brief', 'surfaceFinish'], 'surface finish', [BRIEF_PLACE])]
-    const openings = NICKEL_FINISHES.includes(finish)
+    const openings = hasNickel(finish)
       ? checkDistanceToBend(context, { list: 'coverlayOpenings', limit: context.getLimit('nickelToBendMm') })
       : []
     if (openings.length > 0) return openings
-    if (NICKEL_FINISHES.includes(finish)) {
+    if (hasNickel(finish)) {
       return [
         cannotTell(
           'nickel beside the bends',

@@ -3,6 +3,7 @@ import { DESIGN_FORMAT, DESIGN_FORMAT_VERSION, type Design, designSchema } from 
 import { liftFrom1 } from './from-1'
 import { liftFrom2 } from './from-2'
 import { liftFrom3 } from './from-3'
+import { liftFrom4 } from './from-4'
 import { changeAt, isObject, type JsonObject } from './json'
 
 /** One step for each version that was ever stored: from it to the next. */
@@ -10,6 +11,7 @@ const STEPS: ReadonlyMap<number, (document: JsonObject) => JsonObject> = new Map
   [1, liftFrom1],
   [2, liftFrom2],
   [3, liftFrom3],
+  [4, liftFrom4],
 ])
 
 /**

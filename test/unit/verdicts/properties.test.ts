@@ -203,6 +203,7 @@ describe('worse inputs', () => {
         'conductor-layers-in-bend',
         'finger-support',
         'flexible-adhesive-in-rigid',
+        'feature-lists',
         'foil-type',
         'foil-weight',
         'layer-names',

@@ -5,6 +5,7 @@ import { PageSection } from '@/app/_components/ui/section'
 import { type ConductorFeature, type Design, FEATURE_FIELDS } from '@/lib/engine'
 import { makePlaces, ObservedCell, OptionalNumberCell, TickCell } from '../cells'
 import { useDraft, useEdit } from '../draft'
+import { NoneMark } from '../none-mark'
 
 type Crossing = ConductorFeature['crossings'][number]
 
@@ -44,6 +45,9 @@ export function CrossingsTable() {
           )),
         )}
       </DataTable>
+      {features.conductors.every(({ crossings }) => crossings.length === 0) && (
+        <NoneMark list="crossings" label="No conductor crosses a bend" />
+      )}
     </PageSection>
   )
 }

@@ -1,6 +1,11 @@
 import type { ItemProse } from '../define-item'
 
 export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
+  'feature-lists': {
+    why: 'An empty list looks like a part without holes, pads or slits. Unless somebody says that there are none, every question about them stays open, or is passed over.',
+    howToCheck:
+      'Fill each list from the layout, or mark it as having none of the kind. Plated layers, a connector end, soldering and copper in a bend each say that something belongs on a list.',
+  },
   'statements-agree': {
     why: 'Two places that say different things are the first cause of questions from fabricators: the shop has to stop and ask which one holds, or builds by the wrong one.',
     howToCheck:

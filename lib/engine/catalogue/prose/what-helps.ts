@@ -83,6 +83,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Take the next smaller drill, if the hole aspect allows it.',
     'Move to laser-drilled holes.',
   ],
+  'feature-lists': [
+    'Mark the list as having none of the kind, where that is so.',
+    'List what there is, beginning with what lies nearest to a bend.',
+    'Take back the mark where the construction needs such a feature.',
+  ],
   'statements-agree': [
     'Correct the place that is out of date.',
     'Take the figure out of the note or the name, and let the field carry it.',

@@ -13,6 +13,7 @@ import { coverlayDetail } from './coverlay-detail'
 import { electricalTest } from './electrical-test'
 import { engineeringQueries } from './engineering-queries'
 import { fabricatorCurrency } from './fabricator-currency'
+import { featureLists } from './feature-lists'
 import { flexTestTerms } from './flex-test-terms'
 import { foldTest } from './fold-test'
 import { layerNames } from './layer-names'
@@ -40,6 +41,7 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   materialCallOuts,
   layerNames,
   layerTable,
+  featureLists,
   statementsAgree,
   artworkAgreement,
   bendCallOut,

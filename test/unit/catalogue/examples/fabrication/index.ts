@@ -13,6 +13,7 @@ import { coverlayDetailExamples } from './coverlay-detail'
 import { electricalTestExamples } from './electrical-test'
 import { engineeringQueriesExamples } from './engineering-queries'
 import { fabricatorCurrencyExamples } from './fabricator-currency'
+import { featureListsExamples } from './feature-lists'
 import { flexTestTermsExamples } from './flex-test-terms'
 import { foldTestExamples } from './fold-test'
 import { layerNamesExamples } from './layer-names'
@@ -46,6 +47,7 @@ export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[
   'electrical-test': electricalTestExamples,
   'engineering-queries': engineeringQueriesExamples,
   'fabricator-currency': fabricatorCurrencyExamples,
+  'feature-lists': featureListsExamples,
   'flex-test-terms': flexTestTermsExamples,
   'fold-test': foldTestExamples,
   'layer-names': layerNamesExamples,

@@ -1,4 +1,4 @@
-import { getOnly } from '../changes'
+import { getLayer, getOnly, getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const crossingAngleExamples: readonly ItemExample[] = [
@@ -18,10 +18,22 @@ export const crossingAngleExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   {
-    name: 'nothing crosses',
+    name: 'nothing is said to cross, and the conductors’ layer runs through the bend',
     change: (d) => {
       getOnly(d.features.conductors).crossings = []
       d.features.none = ['crossings']
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'nothing crosses: no copper of a conductor layer reaches a bend',
+    change: (d) => {
+      getOnly(d.features.conductors).crossings = []
+      d.features.none = ['crossings']
+      for (const { zoneId } of d.bends) {
+        const zone = getZone(d, zoneId)
+        for (const each of zone.presence) if (getLayer(d, each.layerId).kind === 'conductor') each.coverageFraction = 0
+      }
     },
     expect: 'not-applicable',
   },

@@ -1,0 +1,68 @@
+import { MARKABLE_LISTS, type MarkableList } from '../../../design'
+import type { Outcome } from '../../../results'
+import { DESIGN_PLACE } from '../../checks'
+import { notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { findContradictedMarks, LISTS, readListState } from '../../listed'
+
+export const featureLists = defineItem({
+  id: 'feature-lists',
+  section: 'fabrication',
+  severity: 'major',
+  question: 'Is every list of bends and features filled, or marked as having none of the kind?',
+  titles: { meets: 'Every list is filled or marked', fails: 'A mark of "none" is contradicted' },
+  appliesTo: { needs: ['layers'], says: 'designs with layers' },
+  limits: [],
+  sourceKeys: ['ownChoice'],
+  restsOn: [
+    'bends',
+    'bends.*.zoneId',
+    'features',
+    'construction.layers',
+    'construction.zones',
+    'brief.solderedAssembly',
+  ],
+  decidedWhen: 'layout',
+  answeredBy: ['member'],
+  monotone: [],
+  check: (context) => {
+    const contradicted = findContradictedMarks(context)
+    const states = MARKABLE_LISTS.filter((list) => !contradicted.some((found) => found.list === list)).map((list) => ({
+      list,
+      state: readListState(list, context),
+    }))
+    const filled = states.filter(({ state }) => state === 'filled')
+    const none = states.filter(({ state }) => state === 'none')
+    return [
+      ...contradicted.map(({ list, because }) => say('fails', `${capitalize(LISTS[list].one)}: ${because}.`)),
+      ...states.flatMap(({ state }): Outcome[] =>
+        typeof state === 'string'
+          ? []
+          : [
+              {
+                ...notComputedFrom([state.missing], [DESIGN_PLACE]),
+                rests: 'typed',
+                summary: `Not computed: ${state.because}.`,
+              },
+            ],
+      ),
+      ...(filled.length === 0
+        ? []
+        : [
+            say(
+              'meets',
+              `Listed: ${filled.map(({ list }) => `${LISTS[list].one} (${LISTS[list].count(context.design)})`).join(', ')}. Whether each list is complete is not checked here.`,
+            ),
+          ]),
+      ...(none.length === 0 ? [] : [say('meets', `None, as marked or as follows from a mark: ${nameLists(none)}.`)]),
+    ]
+  },
+})
+
+function say(verdict: 'meets' | 'fails', summary: string): Outcome {
+  return { kind: 'said', verdict, rests: 'typed', sourceKey: 'ownChoice', places: [DESIGN_PLACE], summary }
+}
+
+const nameLists = (lists: readonly { list: MarkableList }[]) => lists.map(({ list }) => LISTS[list].one).join(', ')
+
+const capitalize = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`

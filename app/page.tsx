@@ -22,6 +22,7 @@ interface HomePageProps {
 /** What an entry is about, by the part of the revision that it leads to. */
 const ABOUT_WORDS: Readonly<Record<string, string>> = {
   threads: 'threads',
+  actions: 'actions',
   checklist: 'checklist',
   proposals: 'proposed changes',
   'sign-off': 'moves and signatures',

@@ -16,6 +16,7 @@ export const REVISION_TABS = [
   'checklist',
   'proposals',
   'threads',
+  'actions',
   'sign-off',
   'trail',
 ] as const

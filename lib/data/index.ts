@@ -78,6 +78,14 @@ export { declareBuildable } from './acts/review/declarations'
 export { addArtwork, attachFile, removeArtwork, removeAttachment } from './acts/review/files'
 export { decideProposal, proposeChange, withdrawProposal } from './acts/review/proposals'
 export { releaseRevision } from './acts/review/releases'
+export {
+  changeAction,
+  closeAction,
+  dropAction,
+  reopenAction,
+  reportAction,
+  takeOnAction,
+} from './acts/review/review-actions'
 export { createRevision, evaluateAgain, importDesign, saveDesign } from './acts/review/revisions'
 export { signRevision, withdrawSignature } from './acts/review/signatures'
 export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './acts/review/stage-moves'

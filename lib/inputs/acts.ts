@@ -9,6 +9,7 @@ import { mailChoicesInput, sendMailAgainInput } from './mail'
 import * as people from './people'
 import * as proposals from './proposals'
 import * as review from './review'
+import * as reviewActions from './review-actions'
 import * as revisions from './revisions'
 import * as templates from './templates'
 
@@ -171,12 +172,12 @@ export const ACTS = {
   answerItem: act({ input: review.answerItemInput, rule: 'item:answer', records: ['item-answered'] }),
   attachFile: act({
     input: review.attachFileInput,
-    rule: ['item:answer', 'comment:edit'],
+    rule: ['item:answer', 'comment:edit', 'review-action:report'],
     records: ['file-attached'],
   }),
   removeAttachment: act({
     input: review.removeFileInput,
-    rule: ['item:answer', 'comment:edit'],
+    rule: ['item:answer', 'comment:edit', 'review-action:report'],
     records: ['file-removed'],
   }),
   proposeWaiver: act({ input: review.proposeWaiverInput, rule: 'waiver:propose', records: ['waiver-proposed'] }),
@@ -217,6 +218,30 @@ export const ACTS = {
     input: review.declarationInput,
     rule: 'declaration:make',
     records: ['declared-buildable', 'declared-not-buildable'],
+  }),
+
+  // Actions
+  takeOnAction: act({
+    input: reviewActions.takeOnActionInput,
+    rule: 'review-action:take-on',
+    records: ['action-taken-on'],
+  }),
+  changeAction: act({
+    input: reviewActions.changeActionInput,
+    rule: 'review-action:change',
+    records: ['action-changed'],
+  }),
+  reportAction: act({
+    input: reviewActions.reportActionInput,
+    rule: 'review-action:report',
+    records: ['action-reported'],
+  }),
+  closeAction: act({ input: reviewActions.closeActionInput, rule: 'review-action:close', records: ['action-closed'] }),
+  dropAction: act({ input: reviewActions.dropActionInput, rule: 'review-action:drop', records: ['action-dropped'] }),
+  reopenAction: act({
+    input: reviewActions.reopenActionInput,
+    rule: 'review-action:reopen',
+    records: ['action-reopened'],
   }),
 
   // Sign-off

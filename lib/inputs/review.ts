@@ -145,12 +145,13 @@ const fileFields = {
   bytes: fileBytesSchema,
 }
 
-/** Beside an item's answer, or beside a comment. */
+/** Beside an item's answer, a comment or an action. */
 export const attachFileInput = z.strictObject({
   revisionId: recordIdSchema,
   target: z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('item'), itemId: itemIdSchema }),
     z.strictObject({ kind: z.literal('comment'), commentId: recordIdSchema }),
+    z.strictObject({ kind: z.literal('action'), actionId: recordIdSchema }),
   ]),
   ...fileFields,
   requestKey: requestKeySchema,

@@ -19,3 +19,4 @@ export {
   TOKEN_PLACE,
   type Wanted,
 } from './notices'
+export type { ReviewActionEvent } from './review-actions'

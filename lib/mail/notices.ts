@@ -1,5 +1,6 @@
 import { nameThreadKind, STAGE_LABELS, type Stage } from '@/lib/review'
 import { type MailText, renderLetter } from './letter'
+import { composeReviewActionMail, type ReviewActionNotice } from './review-actions'
 
 /**
  * Stands for the token in a stored invitation: the link as it works is made at the moment of sending, so that the
@@ -99,6 +100,7 @@ export type MailNotice =
       readonly mayDecide: boolean
       readonly wanted: Wanted | null
     }
+  | ReviewActionNotice<MailPlace>
   | {
       readonly kind: 'stage'
       readonly place: MailPlace
@@ -217,6 +219,8 @@ export function composeMail(notice: MailNotice): MailText {
       return composeThreadMail(notice)
     case 'proposal':
       return composeProposalMail(notice)
+    case 'action':
+      return composeReviewActionMail(notice, nameOf(notice.place), CHOICE)
     case 'shared':
       return renderLetter({
         subject: `${nameOf(notice.place)}: shared with ${notice.companyName}`,

@@ -45,6 +45,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
       template: snapshot.template,
     }),
     makeJsonFile('threads.json', { threads: snapshot.threads.map(toThreadInFile) }),
+    makeJsonFile('actions.json', { actions: snapshot.actions }),
     makeJsonFile('signatures.json', { signatures: snapshot.signatures, declarations: snapshot.declarations }),
     makeJsonFile('trail.json', makeTrailFile(content.trail, true, content.checkpoints)),
     ...makeArtworkFiles(content),

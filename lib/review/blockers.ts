@@ -2,6 +2,7 @@ import type { RevisionTab } from '@/lib/addresses'
 import type { DecidedWhen } from '@/lib/engine/catalogue'
 import { listItemStates } from './answers'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
+import { isPending } from './review-actions'
 import { getStoredDesign, hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
 import type { ReviewSettings, ReviewSnapshot } from './snapshot'
 import type { Stage } from './stages'
@@ -14,6 +15,7 @@ export const BLOCKER_CODES = [
   'calculation-stale',
   'item-unanswered',
   'thread-open',
+  'action-open',
   'not-shared',
   'declaration-missing',
   'declaration-outdated',
@@ -67,6 +69,7 @@ export function findContentBlockers(snapshot: ReviewSnapshot): Blocker[] {
     ...findFabricatorBlockers(snapshot),
     ...findUnanswered(snapshot, 'fabricator'),
     ...findUnwaived(snapshot),
+    ...findPendingActions(snapshot),
     ...findArtworkBlockers(snapshot),
   ]
 }
@@ -218,6 +221,20 @@ function findUnwaived(snapshot: ReviewSnapshot): Blocker[] {
         waiver !== null ? ' (a waiver is awaiting approval)' : setAside !== '' ? ` (${setAside})` : ''
       }`,
       target: { tab: 'checklist', id: item.id },
+    }))
+}
+
+/** What is due before the release is done, looked at and closed by then, or dropped with a reason. */
+function findPendingActions({ actions }: ReviewSnapshot): Blocker[] {
+  return actions
+    .filter((action) => action.due === 'before-release' && isPending(action))
+    .map(({ id, number, text, state, ownerName }) => ({
+      code: 'action-open',
+      sentence:
+        state === 'reported'
+          ? `Action ${number} is reported done and awaits another person: ${text}`
+          : `Action ${number}, due before release, is open (${ownerName}): ${text}`,
+      target: { tab: 'actions', id },
     }))
 }
 

@@ -116,6 +116,16 @@ export interface ProposalSubject extends Omit<RevisionSubject, 'kind'> {
   readonly audienceCompanyId: string | null
 }
 
+export interface ReviewActionSubject extends Omit<RevisionSubject, 'kind'> {
+  readonly kind: 'review-action'
+  readonly ownerId: string
+  readonly ownerCompanyId: string
+  /** Who reported it done; null while nobody has. */
+  readonly reportedById: string | null
+  /** The fabricator that sees it beside the team; null is the team alone. */
+  readonly audienceCompanyId: string | null
+}
+
 export interface CommentSubject extends Omit<ThreadSubject, 'kind'> {
   readonly kind: 'comment'
   readonly authorId: string
@@ -175,6 +185,13 @@ export interface ActionSubjects {
   'thread:answer': ThreadSubject
   'thread:close': ThreadSubject
   'comment:edit': CommentSubject
+  'review-action:take-on': RevisionSubject
+  'review-action:view': ReviewActionSubject
+  'review-action:change': ReviewActionSubject
+  'review-action:report': ReviewActionSubject
+  'review-action:close': ReviewActionSubject
+  'review-action:drop': ReviewActionSubject
+  'review-action:reopen': ReviewActionSubject
 }
 
 export type Action = keyof ActionSubjects
@@ -254,6 +271,19 @@ function isOwnCompanyIn(rights: Rights, projectId: string, companyId: string): b
       isOfCompany(rights, companyId),
   )
 }
+
+/** Actions live on with a revision that was released, and with one that a later release replaced. */
+const areActionsLive = ({ stage }: { readonly stage: Stage }) =>
+  isOpenStage(stage) || stage === 'released' || stage === 'superseded'
+
+const mayActOn = (rights: Rights, subject: Omit<ReviewActionSubject, 'kind'>) =>
+  areActionsLive(subject) &&
+  canSeeThread(rights, subject) &&
+  (isTeam(rights, subject) || isFabricatorOf(rights, subject))
+
+/** Neither who was to do it nor who says that it was done. */
+const isSecondPerson = (rights: Rights, { ownerId, reportedById }: Omit<ReviewActionSubject, 'kind'>) =>
+  rights.userId !== ownerId && rights.userId !== reportedById
 
 interface CompanyRule {
   /** The company's own people, by their role in it. */
@@ -497,6 +527,46 @@ const RULES: Rules = {
     mayNot: 'change this comment',
     rule: (rights, subject) =>
       canComment(rights, subject) && canSeeThread(rights, subject) && subject.authorId === rights.userId,
+  },
+
+  'review-action:take-on': {
+    subject: 'revision',
+    mayNot: 'take on an action on this revision',
+    rule: (rights, subject) => areActionsLive(subject) && isTeam(rights, subject),
+  },
+  'review-action:view': { subject: 'review-action', mayNot: null, rule: canSeeThread },
+  // Who is to do it does not set its day: a move past the release would lift what blocks it.
+  'review-action:change': {
+    subject: 'review-action',
+    mayNot: 'change owner or due date of this action',
+    rule: (rights, subject) =>
+      mayActOn(rights, subject) && isTeam(rights, subject) && rights.userId !== subject.ownerId,
+  },
+  'review-action:report': {
+    subject: 'review-action',
+    mayNot: 'report this action done',
+    rule: (rights, subject) =>
+      mayActOn(rights, subject) && (rights.userId === subject.ownerId || isTeam(rights, subject)),
+  },
+  'review-action:close': {
+    subject: 'review-action',
+    mayNot: 'close this action',
+    rule: (rights, subject) =>
+      mayActOn(rights, subject) &&
+      isSecondPerson(rights, subject) &&
+      // A fabricator does not accept the work of its own people.
+      (isTeam(rights, subject) || subject.ownerCompanyId !== subject.audienceCompanyId),
+  },
+  'review-action:drop': {
+    subject: 'review-action',
+    mayNot: 'drop this action',
+    rule: (rights, subject) =>
+      mayActOn(rights, subject) && isLead(rights, subject) && rights.userId !== subject.ownerId,
+  },
+  'review-action:reopen': {
+    subject: 'review-action',
+    mayNot: 'reopen this action',
+    rule: mayActOn,
   },
 }
 

@@ -9,6 +9,7 @@ import {
 } from '@/lib/engine'
 import { listItemStates } from './answers'
 import { hashJson } from './canonical'
+import { listSignedActions, type SignedAction } from './review-actions'
 import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
 
 export const SIGNED_CONTENT_FORMAT = 'bendworthy-signed-content'
@@ -45,6 +46,8 @@ export interface SignedContent {
   readonly artwork: readonly { readonly fileName: string; readonly sha256: string }[]
   readonly answers: readonly SignedAnswer[]
   readonly waivers: readonly SignedWaiver[]
+  /** What remains to be done, by whom and by when; left out where there is nothing, so that older content keeps its hash. */
+  readonly actions?: readonly SignedAction[]
   /** Left out where the review goes by the catalogue as delivered, which the engine's version stands for. */
   readonly template?: ReviewTemplate
   readonly engineVersion: string | null
@@ -56,6 +59,7 @@ const byText = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0)
 
 export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
   const itemStates = listItemStates(snapshot)
+  const actions = listSignedActions(snapshot.actions)
   return {
     format: SIGNED_CONTENT_FORMAT,
     formatVersion: 1,
@@ -87,6 +91,7 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
           ]
         : [],
     ),
+    ...(actions.length === 0 ? {} : { actions }),
     ...(snapshot.template.contentHash === '' ? {} : { template: snapshot.template }),
     engineVersion: snapshot.evaluation?.engineVersion ?? null,
     limitsHash: snapshot.evaluation?.limitsHash ?? '',

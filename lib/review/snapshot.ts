@@ -1,6 +1,7 @@
 import type { Design, Evaluation, ItemSection } from '@/lib/engine'
 import type { DecidedWhen, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { ProjectRole } from './policy'
+import type { ReviewAction } from './review-actions'
 import type { Stage } from './stages'
 
 /** What a decision needs to know of a catalogue item; the item's calculation lives in the engine. */
@@ -260,6 +261,7 @@ export interface ReviewSnapshot {
   readonly answers: readonly RecordedAnswer[]
   readonly waivers: readonly Waiver[]
   readonly threads: readonly ReviewThread[]
+  readonly actions: readonly ReviewAction[]
   /** Fabricators with whom the revision is shared. */
   readonly sharedWith: readonly { readonly companyId: string; readonly companyName: string }[]
   readonly declarations: readonly Declaration[]

@@ -19,6 +19,13 @@ export const proposeChange = action('proposeChange', { turn: 'calculations' })
 export const decideProposal = action('decideProposal', { turn: 'calculations' })
 export const withdrawProposal = action('withdrawProposal')
 
+export const takeOnAction = action('takeOnAction')
+export const changeAction = action('changeAction')
+export const reportAction = action('reportAction')
+export const closeAction = action('closeAction')
+export const dropAction = action('dropAction')
+export const reopenAction = action('reopenAction')
+
 export const declareBuildable = action('declareBuildable')
 export const advanceRevision = action('advanceRevision')
 export const sendBackRevision = action('sendBackRevision')

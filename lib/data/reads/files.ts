@@ -1,24 +1,32 @@
 import 'server-only'
-import { type Actor, maySeeThread, type PersonRights, requireRevisionInView } from '../records/authorization'
+import {
+  type Actor,
+  maySeeReviewAction,
+  maySeeThread,
+  type PersonRights,
+  requireRevisionInView,
+} from '../records/authorization'
 import type { TransactionClient } from '../store/client'
 import { NotFoundError } from '../store/errors'
 import { readKeptFile } from '../store/file-store'
 import type { FileDownload } from '../views'
 import { read } from './read'
 
-/** A file that the person may see: beside a comment by the thread's audience, beside an answer by who sent it. */
+/** A file that the person may see: beside a comment or an action by its audience, beside an answer by who sent it. */
 export async function requireAttachment(tx: TransactionClient, rights: PersonRights, attachmentId: string) {
   const row = await tx.attachment.findUnique({
     where: { id: attachmentId },
-    include: { comment: { include: { thread: true } } },
+    include: { comment: { include: { thread: true } }, action: true },
   })
   if (row === null || row.removedAt !== null) throw new NotFoundError('attachment')
   const scope = await requireRevisionInView(tx, rights, row.revisionId, 'attachment')
   const { fabricatorCompanyId } = scope
   const isVisible =
-    row.comment === null
-      ? fabricatorCompanyId === null || row.companyId === null || row.companyId === fabricatorCompanyId
-      : maySeeThread(rights, scope.subject, row.comment.thread)
+    row.action !== null
+      ? maySeeReviewAction(rights, scope.subject, row.action)
+      : row.comment === null
+        ? fabricatorCompanyId === null || row.companyId === null || row.companyId === fabricatorCompanyId
+        : maySeeThread(rights, scope.subject, row.comment.thread)
   if (!isVisible) throw new NotFoundError('attachment')
   return { row, scope }
 }

@@ -33,6 +33,7 @@ import { findTestedLives } from '../records/tested-lives'
 import type { PackageView, RevisionRights, RevisionView, SignatureView } from '../views'
 import { listItemViews } from './item-view'
 import { listProposalSummaries } from './proposal-view'
+import { listReviewActionViews } from './review-action-view'
 import { listThreadViews } from './thread-view'
 
 const NO_RESULTS: Evaluation = {
@@ -92,6 +93,7 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
     },
     items: listItemViews({ record, snapshot, rights, subject, fabricatorCompanyId, threads }),
     threads,
+    actions: listReviewActionViews(record, rights, subject),
     proposals: listProposalSummaries(record, rights, subject),
     artwork: record.artwork.map((file) => toAttachmentView(record, file)),
     declarations: snapshot.declarations.map((declaration) => ({
@@ -155,6 +157,7 @@ function listRights(
     declare: may('declaration:make'),
     propose: may('proposal:make'),
     decideProposal: may('proposal:decide'),
+    takeOnAction: may('review-action:take-on'),
     advance: moves.advance !== undefined && moves.advance !== 'released' && may('stage:move'),
     sendBack: moves['send-back'] !== undefined && may('stage:move'),
     withdraw: may('revision:withdraw'),

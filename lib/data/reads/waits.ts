@@ -25,6 +25,7 @@ import { getPersonName } from '../records/revision-record'
 import { makeSnapshot } from '../records/snapshot'
 import type { TransactionClient } from '../store/client'
 import type { WaitView } from '../views'
+import { listActionWaits } from './action-waits'
 import { isInView } from './projects'
 import { read } from './read'
 import { listThreadWaits } from './thread-waits'
@@ -64,6 +65,7 @@ export async function listWaitsOfPeople(
       }
     }
   }
+  for (const [userId, own] of await listActionWaits(tx, people)) waits.get(userId)?.push(...own)
   for (const list of waits.values()) list.sort((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : 0))
   return waits
 }

@@ -298,6 +298,28 @@ export function makeThreadSubject(revision: RevisionSubject, thread: ThreadScope
   }
 }
 
+/** What the policy asks about an action. */
+export interface ReviewActionScopeRow {
+  readonly ownerId: string
+  readonly ownerCompanyId: string
+  readonly reportedById: string | null
+  readonly audienceCompanyId: string | null
+}
+
+export function makeReviewActionSubject(revision: RevisionSubject, action: ReviewActionScopeRow) {
+  const { ownerId, ownerCompanyId, reportedById, audienceCompanyId } = action
+  return { ...revision, kind: 'review-action' as const, ownerId, ownerCompanyId, reportedById, audienceCompanyId }
+}
+
+/** A fabricator sees the actions in which its own company takes part, and no other. */
+export function maySeeReviewAction(
+  rights: PersonRights,
+  revision: RevisionSubject,
+  action: ReviewActionScopeRow,
+): boolean {
+  return isAllowed(rights, 'review-action:view', makeReviewActionSubject(revision, action))
+}
+
 /** What the policy asks about a proposal. */
 export interface ProposalScopeRow {
   readonly audienceCompanyId: string | null

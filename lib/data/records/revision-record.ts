@@ -28,6 +28,7 @@ const REVISION_RECORD = {
   artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   declarations: { include: { company: true }, orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
   proposals: { include: { audienceCompany: true }, orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
+  actions: { orderBy: { number: 'asc' } },
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
   stageMoves: { orderBy: [{ movedAt: 'asc' }, { id: 'asc' }] },
   packages: true,
@@ -138,6 +139,9 @@ function collectPeople(row: Row): Set<string> {
   for (const file of [...row.attachments, ...row.artwork]) ids.add(file.uploadedById)
   for (const declaration of row.declarations) ids.add(declaration.madeById)
   for (const proposal of row.proposals) ids.add(proposal.proposedById).add(proposal.decidedById)
+  for (const action of row.actions) {
+    ids.add(action.ownerId).add(action.takenOnById).add(action.reportedById).add(action.closedById)
+  }
   for (const signature of row.signatures) ids.add(signature.signerId).add(signature.voidedById)
   for (const move of row.stageMoves) ids.add(move.movedById)
   for (const file of row.packages) ids.add(file.releasedById)
@@ -152,6 +156,7 @@ function collectCompanies(row: Row): Set<string> {
     for (const comment of thread.comments) ids.add(comment.companyId)
   }
   for (const declaration of row.declarations) ids.add(declaration.companyId)
+  for (const action of row.actions) ids.add(action.ownerCompanyId).add(action.audienceCompanyId)
   for (const proposal of row.proposals) ids.add(proposal.audienceCompanyId).add(proposal.proposedByCompanyId)
   return withoutNull(ids)
 }

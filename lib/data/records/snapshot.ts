@@ -14,6 +14,7 @@ import { combineLimits } from './effective-limits'
 import { evaluateFor, hashLimitsOf } from './evaluation'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
 import { readLookedAt } from './looked-at'
+import { readReviewAction } from './review-action-record'
 import { getCompanyName, getPersonName, type RevisionRecord } from './revision-record'
 import { readWord } from './stored-words'
 
@@ -93,6 +94,9 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     threads: record.threads
       .filter(({ audienceCompanyId }) => fabricatorCompanyId === null || audienceCompanyId === fabricatorCompanyId)
       .map((thread) => makeReviewThread(record, thread)),
+    actions: record.actions
+      .filter(({ audienceCompanyId }) => fabricatorCompanyId === null || audienceCompanyId === fabricatorCompanyId)
+      .map((action) => readReviewAction(record, action)),
     sharedWith: shares.map(({ company }) => ({ companyId: company.id, companyName: company.name })),
     declarations: record.declarations
       .filter(({ companyId }) => isVisible(companyId))

@@ -7,6 +7,7 @@ import type { AttachmentView, ItemView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 import type { ProposalSummary } from './proposals'
 import type { DeclarationView, PackageView, SignatureView, StageMoveView } from './release'
+import type { ReviewActionView } from './review-actions'
 import type { ThreadView } from './threads'
 import type { RevisionTemplateView } from './workspace'
 
@@ -44,6 +45,7 @@ export interface RevisionView {
   readonly template: RevisionTemplateView
   readonly items: readonly ItemView[]
   readonly threads: readonly ThreadView[]
+  readonly actions: readonly ReviewActionView[]
   readonly proposals: readonly ProposalSummary[]
   readonly artwork: readonly AttachmentView[]
   readonly declarations: readonly DeclarationView[]
@@ -80,6 +82,7 @@ export interface RevisionRights {
   /** Propose a change of construction, bends or features. */
   readonly propose: boolean
   readonly decideProposal: boolean
+  readonly takeOnAction: boolean
   readonly advance: boolean
   readonly sendBack: boolean
   readonly withdraw: boolean

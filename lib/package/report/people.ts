@@ -74,7 +74,7 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
   const declared = hashDeclaredContent(snapshot)
   return [
     snapshot.declarations.length === 0
-      ? makeEmptyPart(level1('9  Fabricator declarations'), 'No fabricator declared on this revision.')
+      ? makeEmptyPart(level1('10  Fabricator declarations'), 'No fabricator declared on this revision.')
       : makeTable(
           [
             { label: 'Fabricator', width: 110 },
@@ -93,14 +93,14 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
             `${declaration.madeByName}, ${formatTime(declaration.madeAt)}`,
             declaration.contentHash === declared ? 'as released' : 'earlier content',
           ]),
-          level1('9  Fabricator declarations'),
+          level1('10  Fabricator declarations'),
         ),
     ...(snapshot.signatures.length === 0
-      ? [makeEmptyPart(level1('10  Signatures'), 'The revision has no signature.')]
+      ? [makeEmptyPart(level1('11  Signatures'), 'The revision has no signature.')]
       : snapshot.signatures.map(
           (signature, index): Content => ({
             ...keepTogether([
-              ...(index === 0 ? [{ text: '10  Signatures', style: 'section' }] : []),
+              ...(index === 0 ? [{ text: '11  Signatures', style: 'section' }] : []),
               { text: `${signature.name}, ${signature.capacity}`, bold: true },
               { text: `${formatTime(signature.signedAt)}${signature.voided === null ? '' : '   VOID'}`, style: 'soft' },
               { text: `“${signature.statement}”`, margin: [0, 2, 0, 2] },

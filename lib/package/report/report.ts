@@ -10,6 +10,7 @@ import { makeBrief, makeSummary, makeTitleBlock } from './opening'
 import { PDF_FONT } from './pdf-writer'
 import { makeArtwork, makeSignatures, makeThreads, makeWaivers } from './people'
 import { makePictures } from './pictures'
+import { makeActions } from './review-actions'
 import { makeSources } from './sources'
 import { HAIRLINE, INK, PAGE_MARGINS, SOFT, STYLES, TEXT_WIDTH_PT } from './style'
 
@@ -38,6 +39,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeChecklist(content),
       ...makeWaivers(content),
       ...makeThreads(content),
+      ...makeActions(content),
       ...makeSignatures(content),
       ...makeArtwork(content),
       ...makeSources(content),

@@ -1,4 +1,5 @@
 import { ACCESS_WORDS } from './access'
+import { ACTION_WORDS } from './actions'
 import { COMPANY_WORDS } from './companies'
 import { PROJECT_WORDS } from './projects'
 import { REVISION_WORDS } from './revisions'
@@ -18,6 +19,7 @@ export const TRAIL_WORDS = {
   ...ACCESS_WORDS,
   ...REVISION_WORDS,
   ...THREAD_WORDS,
+  ...ACTION_WORDS,
   ...WORKSPACE_WORDS,
 } as const
 

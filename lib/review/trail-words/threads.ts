@@ -32,7 +32,14 @@ export const THREAD_WORDS = {
     audience: 'thread-readers',
     sentence: (details) => `edited a comment in "${details.text('title')}"`,
   }),
-  'file-attached': word<{ fileName: string; sha256: string; itemId: string | null; commentId: string | null }>()({
+  'file-attached': word<{
+    fileName: string
+    sha256: string
+    itemId: string | null
+    commentId: string | null
+    /** Absent where it stands beside an item or a comment. */
+    actionId?: string
+  }>()({
     subject: 'attachment',
     sentence: (details) => `attached ${details.text('fileName')}`,
   }),

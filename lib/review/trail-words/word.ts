@@ -25,6 +25,7 @@ export type Audience =
   | 'asked-company'
   | 'thread-readers'
   | 'proposal-readers'
+  | 'action-readers'
   | 'sharing-company'
   | 'declaration-readers'
   | 'stage-readers'

@@ -6,6 +6,7 @@ import { MAIL_ROWS } from './rows/mail'
 import { PROJECT_ROWS } from './rows/projects'
 import { PROPOSAL_ROWS } from './rows/proposals'
 import { RELEASE_ROWS } from './rows/release'
+import { REVIEW_ACTION_ROWS } from './rows/review-actions'
 import { REVISION_ROWS } from './rows/revisions'
 import type { AccessRow } from './rows/row'
 import { THREAD_ROWS } from './rows/threads'
@@ -24,6 +25,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ...CHECKLIST_ROWS,
   ...PROPOSAL_ROWS,
   ...THREAD_ROWS,
+  ...REVIEW_ACTION_ROWS,
   ...RELEASE_ROWS,
 ]
 

@@ -12,6 +12,7 @@ import {
   openThread,
   proposeChange,
   type RevisionView,
+  takeOnAction,
   withdrawProposal,
 } from '@/lib/data'
 import { db } from '@/lib/data/store/client'
@@ -49,6 +50,10 @@ export interface AccessScene {
   readonly brackenfoldCommentId: string
   readonly brackenfoldAttachmentId: string
   readonly closedThreadId: string
+  /** The lead's to do, within the team. */
+  readonly teamActionId: string
+  /** Brackenfold's to do. */
+  readonly brackenfoldActionId: string
   /** Made and taken back by Brackenfold. */
   readonly withdrawnProposalId: string
   /** Awaiting signature. */
@@ -121,6 +126,7 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
     attachedBytes,
     attachFresh: async () => (await attachTo(freshBytes())).id,
     ...threads,
+    ...(await makeActions(team, reviewId)),
     withdrawnProposalId: await makeWithdrawnProposal(team, reviewId),
     signingId,
     signInput: makeSignInput(await getRevision(lead, signingId)),
@@ -177,6 +183,19 @@ async function makeThreads({ member, fabricator }: Team, revisionId: string) {
     closedThreadId,
     brackenfoldCommentId: comment.id,
     brackenfoldAttachmentId: attachment.id,
+  }
+}
+
+async function makeActions({ member, lead, fabricator, companies }: Team, revisionId: string) {
+  const takeOn = async (ownerId: string, companyId?: string) => {
+    const origin = { kind: 'revision' as const, id: '' }
+    const what = { text: 'Measure the first articles', ownerId, due: 'before-series' as const, dueOn: '' }
+    const audience = companyId === undefined ? {} : { companyId }
+    return (await expectDone(takeOnAction(member, { revisionId, origin, ...what, ...audience }))).actionId
+  }
+  return {
+    teamActionId: await takeOn(lead.userId),
+    brackenfoldActionId: await takeOn(fabricator.userId, companies.brackenfold),
   }
 }
 

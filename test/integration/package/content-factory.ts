@@ -151,6 +151,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
         ],
       },
     ],
+    actions: [],
     sharedWith: [{ companyId: 'company-brackenfold', companyName: 'Brackenfold Circuits' }],
     declarations: [
       {

@@ -68,6 +68,14 @@ const SUBJECTS: { [K in ActionSubjects[Action]['kind']]: Extract<ActionSubjects[
   waiver: { kind: 'waiver', ...revision, proposedBy: 'member', needsSecondPerson: true },
   thread: { kind: 'thread', ...thread },
   comment: { kind: 'comment', ...thread, authorId: 'member' },
+  'review-action': {
+    kind: 'review-action',
+    ...revision,
+    ownerId: 'lead',
+    ownerCompanyId: TEAM,
+    reportedById: 'lead',
+    audienceCompanyId: BRACKENFOLD,
+  },
   proposal: { kind: 'proposal', ...revision, proposedBy: 'fabricator', audienceCompanyId: BRACKENFOLD },
 }
 
@@ -128,6 +136,13 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'thread:answer': ['LEAD', 'MEMBER'],
   'thread:close': ['LEAD', ...OWN],
   'comment:edit': ['MEMBER'],
+  'review-action:take-on': ['LEAD', 'MEMBER'],
+  'review-action:view': ['LEAD', 'MEMBER', ...OWN, 'OBSERVER'],
+  'review-action:change': ['MEMBER'],
+  'review-action:report': ['LEAD', 'MEMBER'],
+  'review-action:close': ['MEMBER', ...OWN],
+  'review-action:drop': [],
+  'review-action:reopen': ['LEAD', 'MEMBER', ...OWN],
 }
 
 function ask(actor: Rights, action: Action, change: object = {}): boolean {

@@ -197,6 +197,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
     ],
     waivers: [],
     threads: [],
+    actions: [],
     sharedWith: [{ companyId: BRACKENFOLD, companyName: 'Brackenfold Circuits' }],
     declarations: [
       {

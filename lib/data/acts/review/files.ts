@@ -9,7 +9,9 @@ import { requireAttachment } from '../../reads/files'
 import { type ReadContext, read } from '../../reads/read'
 import {
   type Actor,
+  makeReviewActionSubject,
   makeThreadSubject,
+  maySeeReviewAction,
   maySeeThread,
   type PersonRights,
   type RevisionScope,
@@ -21,7 +23,7 @@ import {
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { toAttachmentView } from '../../records/part-views'
 import type { TransactionClient } from '../../store/client'
-import { NotAllowedError, NotFoundError, outcomeOf, refuseField } from '../../store/errors'
+import { NotAllowedError, NotFoundError, outcomeOf, refuseClash, refuseField } from '../../store/errors'
 import { cleanFileName, type FileHead, requireArtworkFile, requireUsableFile } from '../../store/file-kinds'
 import { type FileBytes, receiveFile } from '../../store/file-store'
 import type { ActResult, AttachmentView } from '../../views'
@@ -98,15 +100,16 @@ export function attachFile(actor: Actor, input: AttachFileInput): Promise<ActRes
       const scope = await requireRevisionInView(tx, rights, input.revisionId)
       if (target.kind === 'item') {
         requireAnswerable(rights, scope, await loadRevision(tx, scope.revision.id), target.itemId)
-      } else await requireOwnComment(tx, rights, scope, target.commentId)
+      } else if (target.kind === 'action') await requireOwnAction(tx, rights, scope, target.actionId)
+      else await requireOwnComment(tx, rights, scope, target.commentId)
       return scope
     },
     check: requireUsableFile,
     store: async (context, file) => {
       const scope = await requireRevisionInView(context.tx, context.rights, input.revisionId)
-      return target.kind === 'item'
-        ? attachToItem(context, scope, target.itemId, file)
-        : attachToComment(context, scope, target.commentId, file)
+      if (target.kind === 'item') return attachToItem(context, scope, target.itemId, file)
+      if (target.kind === 'action') return attachToAction(context, scope, target.actionId, file)
+      return attachToComment(context, scope, target.commentId, file)
     },
   })
 }
@@ -131,6 +134,27 @@ async function attachToComment(context: WriteContext, scope: RevisionScope, comm
   return storeAttachment(context, scope, file, { itemId: null, commentId, companyId: comment.thread.audienceCompanyId })
 }
 
+/** A file that shows that an action was done. After the release too: it stands beside what was signed and changes none of it. */
+async function attachToAction(context: WriteContext, scope: RevisionScope, actionId: string, file: KeptFile) {
+  const action = await requireOwnAction(context.tx, context.rights, scope, actionId)
+  return storeAttachment(context, scope, file, {
+    itemId: null,
+    commentId: null,
+    actionId,
+    companyId: action.audienceCompanyId,
+  })
+}
+
+/** An action that the person may report on, while nobody has closed it. */
+async function requireOwnAction(tx: TransactionClient, rights: PersonRights, scope: RevisionScope, actionId: string) {
+  const action = await tx.reviewAction.findUnique({ where: { id: actionId } })
+  if (action === null || action.revisionId !== scope.revision.id) throw new NotFoundError('action')
+  if (!maySeeReviewAction(rights, scope.subject, action)) throw new NotFoundError('action')
+  requireAtStage(rights, scope.subject, 'review-action:report', (subject) => makeReviewActionSubject(subject, action))
+  if (action.closedAt !== null) refuseClash('The action is settled. Reopen it to add evidence.')
+  return action
+}
+
 /** A comment that the person may change, so that a file may stand beside it. */
 async function requireOwnComment(tx: TransactionClient, rights: PersonRights, scope: RevisionScope, commentId: string) {
   const comment = await tx.comment.findUnique({ where: { id: commentId }, include: { thread: true } })
@@ -148,7 +172,7 @@ async function storeAttachment(
   { tx, rights, at, record }: WriteContext,
   { revision }: RevisionScope,
   file: KeptFile,
-  target: { itemId: string | null; commentId: string | null; companyId: string | null },
+  target: { itemId: string | null; commentId: string | null; actionId?: string; companyId: string | null },
 ): Promise<AttachmentView> {
   const row = await tx.attachment.create({
     data: { revisionId: revision.id, ...target, ...file, uploadedById: rights.userId, createdAt: at },
@@ -159,7 +183,13 @@ async function storeAttachment(
     projectId: revision.projectId,
     revisionId: revision.id,
     companyId: target.companyId,
-    details: { fileName: row.originalName, sha256: row.sha256, itemId: target.itemId, commentId: target.commentId },
+    details: {
+      fileName: row.originalName,
+      sha256: row.sha256,
+      itemId: target.itemId,
+      commentId: target.commentId,
+      ...(target.actionId === undefined ? {} : { actionId: target.actionId }),
+    },
   })
   return toAttachmentView({ people: new Map([[rights.userId, rights.name]]) }, row)
 }
@@ -183,6 +213,7 @@ export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<
         throw new NotAllowedError(describeAct('comment:edit'))
       }
     }
+    if (row.action !== null) await requireOwnAction(tx, rights, scope, row.action.id)
     const loaded = await loadRevision(tx, scope.revision.id)
     const question = itemId === null ? null : requireAnswerable(rights, scope, loaded, itemId).question
     const remove = async () => {

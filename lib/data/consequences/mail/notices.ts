@@ -17,6 +17,7 @@ import {
   type RecordedAct,
   withoutForeignNames,
 } from './readers'
+import { queueReviewActionNotices } from './review-actions'
 
 /** Who is told of which acts stands with the words of the trail; here is what each audience is sent. */
 const NOTICES: {
@@ -29,6 +30,7 @@ const NOTICES: {
   'declaration-readers': queueDeclarationNotices,
   'release-readers': queueReleaseNotices,
   'proposal-readers': queueProposalNotices,
+  'action-readers': queueReviewActionNotices,
   'asked-company': queueRequestNotices,
 }
 

@@ -12,6 +12,7 @@ import { NavLinks } from '@/app/_components/shell/nav-links'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
 import { getLiveStart, listThreadReaders, type RevisionView } from '@/lib/data'
+import { isPending } from '@/lib/review'
 import { loadRevision, type RevisionParams } from './load-revision'
 
 export async function generateMetadata({ params }: RevisionParams): Promise<Metadata> {
@@ -93,6 +94,7 @@ function listTabs(revision: RevisionView) {
     link('checklist', 'Checklist', revision.items.filter((item) => item.state === 'open').length),
     link('proposals', 'Proposals', revision.proposals.filter(({ state }) => state === 'proposed').length),
     link('threads', 'Threads', revision.threads.filter((thread) => thread.state !== 'closed').length),
+    link('actions', 'Actions', revision.actions.filter(isPending).length),
     link('sign-off', 'Sign-off'),
     ...(revision.may.viewTrail ? [link('trail', 'Trail')] : []),
   ]

@@ -10,6 +10,7 @@ import { setFlexTests } from './flex-tests'
 import { setPanelsAndRates } from './panels'
 import { gatherPeople, leaveInvitations, setLimits } from './people'
 import { playPipit } from './pipit'
+import { bringResultsBack } from './pipit-actions'
 import { setShelves } from './shelf'
 import { playSkuaFirst } from './skua-first'
 import { playSkuaSecond } from './skua-second'
@@ -42,8 +43,9 @@ async function seed(): Promise<void> {
     await setShelves(stage, workspace)
     await setFlexTests(stage, workspace)
     await setPanelsAndRates(stage, workspace)
-    await playPipit(stage, workspace)
+    const pipitRevisionId = await playPipit(stage, workspace)
     const firstRevisionId = await playSkuaFirst(stage, workspace)
+    await bringResultsBack(stage, workspace, pipitRevisionId)
     await playSkuaSecond(stage, workspace, firstRevisionId)
     await leaveInvitations(stage, workspace)
   } finally {

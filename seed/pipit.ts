@@ -13,6 +13,7 @@ import { readStoredDesign } from '@/lib/engine'
 import { type Cited, citeNote } from './cite'
 import { confirmWhatWasSeen, PIPIT_FIRST_LOOK, PIPIT_INSPECTION } from './inspection'
 import type { Workspace } from './people'
+import { takeOnActionsOfPipit } from './pipit-actions'
 import { PIPIT_ARTWORK, readArtwork, readDesignText } from './read-files'
 import { CAST } from './sign-ins'
 import { type Answers, type Stage, StoryError } from './stage'
@@ -71,7 +72,7 @@ async function describePanel(actor: Actor, revisionId: string): Promise<string> 
 }
 
 /** Pipit, revision A: the whole way to a released package. */
-export async function playPipit(stage: Stage, { people, pipitId, companies }: Workspace): Promise<void> {
+export async function playPipit(stage: Stage, { people, pipitId, companies }: Workspace): Promise<string> {
   const { clock, carryOut } = stage
   const { mechanical, designer, lead, quality, ostrel } = people
   clock.goTo(112, 9)
@@ -172,6 +173,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
     text: 'Ten first articles go round the housing five times each before they are measured. That is beyond use, on purpose.',
   })
   await stage.reply(lead, note, 'Agreed. Please keep two of them unbent for comparison.')
+  await takeOnActionsOfPipit(stage, { people, revisionId, threadId: note })
   const view = await getRevision(lead, revisionId)
   await carryOut('sign Pipit A', () =>
     signRevision(lead, {
@@ -187,6 +189,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   await carryOut('release Pipit A', () =>
     releaseRevision(lead, { revisionId, seenVersion: version, password: CAST.lead.password }),
   )
+  return revisionId
 }
 
 /** Items whose verdict depends on what happened so far, such as how long ago the fabricator looked. */

@@ -12,6 +12,8 @@ const PAUSES_MINUTES = [6, 17, 3, 11, 8, 23, 5, 14]
 export interface StoryClock {
   /** Goes on at a working day this many days before today, at this hour (UTC). */
   readonly goTo: (daysAgo: number, hour: number) => void
+  /** The day this many days before today, YYYY-MM-DD; negative for a day to come. */
+  readonly day: (daysAgo: number) => string
   /** A little later. */
   readonly pause: () => void
   /** Gives the clock back. */
@@ -35,6 +37,7 @@ export function startStoryClock(today: Date = new Date()): StoryClock {
       const back = { 6: 1, 0: 2 }[day.getUTCDay()] ?? 0
       setForward(Math.max(time, day.getTime() - back * DAY_MS + hour * 60 * MINUTE_MS))
     },
+    day: (daysAgo) => new Date(today.getTime() - daysAgo * DAY_MS).toISOString().slice(0, 10),
     pause() {
       setForward(time + (PAUSES_MINUTES[pauses % PAUSES_MINUTES.length] ?? 1) * MINUTE_MS)
       pauses += 1

@@ -11,6 +11,7 @@ import { listItemStates } from './answers'
 import { hashJson } from './canonical'
 import { listSignedActions, type SignedAction } from './review-actions'
 import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
+import { isOpenStage } from './stages'
 
 export const SIGNED_CONTENT_FORMAT = 'bendworthy-signed-content'
 
@@ -159,10 +160,13 @@ export function hashDeclaredContent(snapshot: Pick<ReviewSnapshot, 'design' | 's
   })
 }
 
-/** Signatures that stand: not voided, and on the present content. */
+/**
+ * Signatures that stand: not voided, and on the present content. What was signed before the release stays signed: actions
+ * that live on after it move none of it.
+ */
 export function listLiveSignatures(snapshot: ReviewSnapshot): Signature[] {
   const unvoided = snapshot.signatures.filter((signature) => signature.voided === null)
-  if (unvoided.length === 0) return []
+  if (unvoided.length === 0 || !isOpenStage(snapshot.stage)) return unvoided
   const contentHash = hashSignedContent(snapshot)
   return unvoided.filter((signature) => signature.contentHash === contentHash)
 }

@@ -3,6 +3,7 @@ import {
   computeTornado,
   type Design,
   evaluate,
+  evaluateDraft,
   MAX_BEND_LAYERS,
   parseDesign,
   parseDesignText,
@@ -100,11 +101,16 @@ printLine(`${''.padEnd(40)} ${'median'.padStart(10)} ${'undisturbed'.padStart(12
 
 for (const name of ['skua-rev-a', 'skua-rev-b', 'pipit-rev-a']) {
   const design = readDesign(name)
-  const timing = measure(() => evaluate(design))
+  const timing = measure(() => evaluateDraft(design))
   print(
-    `full evaluation, ${name}`,
+    `a draft of ${name}`,
     timing,
     `${(timing.medianMs / EVALUATION_TARGET_MS).toFixed(2)} of the target of ${EVALUATION_TARGET_MS} ms`,
+  )
+  print(
+    `${name}, as recorded`,
+    measure(() => evaluate(design)),
+    'with what follows from what',
   )
 }
 

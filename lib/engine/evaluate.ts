@@ -7,6 +7,8 @@ import type { TestedLife } from './flex-tests'
 import {
   type BendResult,
   CANNOT_TELL,
+  type DraftEvaluation,
+  type DraftItemResult,
   type Evaluation,
   type Headline,
   type Quantity,
@@ -28,27 +30,45 @@ export interface EvaluateOptions {
 }
 
 /**
- * The one entrance to the engine: a design, limits and facts in, results out.
+ * A design, limits and facts in, results out: what is recorded, signed and reported.
  *
  * @param design  as parseDesign gave it; content never throws, it is "not computed" with the missing input named
  * @returns plain data, the same on every machine but for the last digits of pow, exp and trigonometry
  */
 export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluation {
-  const { items = USUAL_ITEMS } = options
-  const { testedLives = [] } = options
+  const { items = USUAL_ITEMS, testedLives = [] } = options
   const assembly = assemble(design, { testedLives })
   const context = buildContext(design, options, assembly)
   // What a change leaves as it is stands already, and no picture is drawn of it.
   const evaluateWith = (mended: Design) =>
     buildContext(mended, options, assemble(mended, { testedLives, detail: 'figures', basis: assembly }))
+  return collect(context, markFollowers(evaluateCatalogue(context, items), items, context, evaluateWith))
+}
+
+/**
+ * The same for a design that nobody records. Only which failures follow from another is left out: to find that, designs with a cause gone are evaluated,
+ * which takes as long again.
+ */
+export function evaluateDraft(design: Design, options: EvaluateOptions = {}): DraftEvaluation {
+  const { items = USUAL_ITEMS, testedLives = [] } = options
+  const context = buildContext(design, options, assemble(design, { testedLives }))
+  const results = evaluateCatalogue(context, items).map(
+    (item): DraftItemResult =>
+      item.verdict === 'fails' || item.verdict === 'thin-margin' ? { ...item, followsFrom: 'not-sought' } : item,
+  )
+  return collect(context, results)
+}
+
+function collect<Result extends DraftItemResult>(context: EvaluationContext, items: readonly Result[]) {
+  const { design, zones, bends, conductors, damage } = context
   return {
     engineVersion: ENGINE_VERSION,
     designName: design.name,
-    zones: context.zones,
-    bends: context.bends,
-    conductors: context.conductors,
-    damage: context.damage,
-    items: markFollowers(evaluateCatalogue(context, items), items, context, evaluateWith),
+    zones,
+    bends,
+    conductors,
+    damage,
+    items,
     headlineQuantities: listHeadlines(context),
   }
 }

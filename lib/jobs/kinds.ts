@@ -46,14 +46,14 @@ export const JOB_KINDS = {
     limits: { seconds: 120, memoryMib: 1024 },
     isLong: true,
     load: async () => {
-      const [{ evaluate }, { makeCatalogue }, { findSubstitutes }] = await Promise.all([
+      const [{ evaluateDraft }, { makeCatalogue }, { findSubstitutes }] = await Promise.all([
         import('@/lib/engine'),
         import('@/lib/engine/catalogue'),
         import('@/lib/fabrication'),
       ])
       return ({ design, purchase, shelf, matrix, limits, facts, testedLives, template }) => {
         const { items } = makeCatalogue(template)
-        const evaluateDesign = (trial: Design) => evaluate(trial, { limits, facts, testedLives, items })
+        const evaluateDesign = (trial: Design) => evaluateDraft(trial, { limits, facts, testedLives, items })
         const evaluation = evaluateDesign(design)
         return findSubstitutes(design, purchase, shelf, {
           evaluation,

@@ -1,5 +1,7 @@
 import {
   type DecidedOutcome,
+  type DraftEvaluation,
+  type DraftItemResult,
   type Evaluation,
   getOutcomeVerdict,
   getWorstVerdict,
@@ -143,28 +145,44 @@ const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.s
 /**
  * Results of a design that nobody saved. They are made without the limits that are not shown, so the items that rest on
  * these say that they are checked when saved.
- *
- * @param recorded  results of this very design, where it is the saved one: those items are then taken from there
  */
 export function markCheckedWhenSaved(
   evaluation: Evaluation,
   items: readonly Item[],
   checked: readonly CheckedLimit[],
-  recorded: Evaluation | null = null,
 ): Evaluation {
   if (checked.length === 0) return evaluation
+  return { ...evaluation, items: keepFollowers(postponeChecked(evaluation.items, items, checked, null)) }
+}
+
+/**
+ * The same of a draft.
+ *
+ * @param recorded  results of this very design, where it is the saved one: items that rest on such limits are then taken from there
+ */
+export function markDraftCheckedWhenSaved(
+  draft: DraftEvaluation,
+  items: readonly Item[],
+  checked: readonly CheckedLimit[],
+  recorded: DraftEvaluation | null = null,
+): DraftEvaluation {
+  if (checked.length === 0) return draft
+  return { ...draft, items: postponeChecked(draft.items, items, checked, recorded) }
+}
+
+function postponeChecked<Result extends DraftItemResult>(
+  results: readonly Result[],
+  items: readonly Item[],
+  checked: readonly CheckedLimit[],
+  recorded: { readonly items: readonly Result[] } | null,
+): Result[] {
   const definitions = new Map(items.map((item) => [item.id, item]))
   const known = new Map(recorded?.items.map((item) => [item.itemId, item]))
-  return {
-    ...evaluation,
-    items: keepFollowers(
-      evaluation.items.map((item) => {
-        const definition = definitions.get(item.itemId)
-        if (definition === undefined || !restsOnAny(definition, checked)) return item
-        return known.get(item.itemId) ?? postpone(item, definition, checked)
-      }),
-    ),
-  }
+  return results.map((result) => {
+    const definition = definitions.get(result.itemId)
+    if (definition === undefined || !restsOnAny(definition, checked)) return result
+    return known.get(result.itemId) ?? postpone(result, definition, checked)
+  })
 }
 
 /** Does the item's check ask for a limit that is not shown? */
@@ -173,7 +191,11 @@ export function restsOnAny(definition: Pick<Item, 'limits'>, checked: readonly C
   return checked.some(({ key }) => keys.includes(key))
 }
 
-function postpone(item: ItemResult, definition: Item, checked: readonly CheckedLimit[]): ItemResult {
+function postpone<Result extends DraftItemResult>(
+  item: Result,
+  definition: Item,
+  checked: readonly CheckedLimit[],
+): Result {
   if (item.verdict === 'not-applicable') return item
   const summary = `Checked when saved: ${findOwner(definition, checked).name} checks this against a limit that is not shown.`
   const outcomes = item.outcomes.map(

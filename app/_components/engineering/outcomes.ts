@@ -1,5 +1,5 @@
 import {
-  type Evaluation,
+  type DraftEvaluation,
   getOutcomeVerdict,
   getWorstVerdict,
   type Outcome,
@@ -14,7 +14,7 @@ export interface PlacedOutcome {
 }
 
 /** What the catalogue says about one thing of the design, worst first. */
-export function listOutcomesAt(evaluation: Evaluation, kind: Place['kind'], id: string): PlacedOutcome[] {
+export function listOutcomesAt(evaluation: DraftEvaluation, kind: Place['kind'], id: string): PlacedOutcome[] {
   const found: PlacedOutcome[] = []
   for (const item of evaluation.items) {
     for (const outcome of item.outcomes) {
@@ -28,7 +28,7 @@ export function listOutcomesAt(evaluation: Evaluation, kind: Place['kind'], id: 
 }
 
 /** The verdict to show beside a bend or a zone; null where the catalogue says nothing about it. */
-export function findVerdictAt(evaluation: Evaluation, kind: Place['kind'], id: string): Verdict | null {
+export function findVerdictAt(evaluation: DraftEvaluation, kind: Place['kind'], id: string): Verdict | null {
   const verdicts = listOutcomesAt(evaluation, kind, id).map(({ outcome }) => getOutcomeVerdict(outcome))
   return verdicts.length === 0 ? null : getWorstVerdict(verdicts)
 }

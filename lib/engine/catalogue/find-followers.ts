@@ -23,8 +23,28 @@ interface Evaluated {
   readonly results: ReadonlyMap<string, ItemResult>
   /** The same with a design in which a cause is gone, under the same limits. */
   readonly evaluateWith: (design: Design) => EvaluationContext
-  /** Designs with the cause of a root gone at the places of its outcomes, made once. */
-  readonly mended: Map<string, readonly EvaluationContext[]>
+  /** Designs with the cause of a root gone at the places of its outcomes, by the root and those outcomes. */
+  readonly mended: Map<string, readonly Mended[]>
+}
+
+/** One way in which a cause is gone. It is assembled, and its items are evaluated, when first asked for: most outcomes have their answer before the last way. */
+interface Mended {
+  readonly outcomesOf: (item: ItemDefinition) => readonly Outcome[]
+}
+
+function makeMended(design: Design, evaluateWith: Evaluated['evaluateWith']): Mended {
+  let context: EvaluationContext | null = null
+  const known = new Map<string, readonly Outcome[]>()
+  return {
+    outcomesOf: (item) => {
+      const outcomes = known.get(item.id)
+      if (outcomes !== undefined) return outcomes
+      context ??= evaluateWith(design)
+      const found = evaluateItem(item, context).outcomes
+      known.set(item.id, found)
+      return found
+    },
+  }
 }
 
 /**
@@ -105,14 +125,15 @@ function goesWith(
 ): boolean {
   const item = evaluated.items.get(itemId)
   if (item === undefined || root.mend === undefined) return false
-  const key = `${root.itemId} ${badnessOf(outcome)}`
-  let contexts = evaluated.mended.get(key)
-  if (contexts === undefined) {
-    contexts = root.mend(evaluated.context, bad).map(evaluated.evaluateWith)
-    evaluated.mended.set(key, contexts)
+  // Of the root's outcomes, `bad` are those at least as bad: how many there are says which.
+  const key = `${root.itemId} ${bad.length}`
+  let ways = evaluated.mended.get(key)
+  if (ways === undefined) {
+    ways = root.mend(evaluated.context, bad).map((design) => makeMended(design, evaluated.evaluateWith))
+    evaluated.mended.set(key, ways)
   }
-  return contexts.some((context) => {
-    const after = evaluateItem(item, context).outcomes.filter((other) => isAbout(outcome, other))
+  return ways.some((way) => {
+    const after = way.outcomesOf(item).filter((other) => isAbout(outcome, other))
     return after.length > 0 && after.every((other) => badnessOf(other) < badnessOf(outcome))
   })
 }

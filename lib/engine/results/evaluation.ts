@@ -429,8 +429,11 @@ export interface ConductorResult {
  */
 export type ItemBasis = 'computed' | 'typed' | 'stated' | 'judgment'
 
-/** What the catalogue's item comes to for this design. */
-export interface ItemResult {
+/**
+ * What the catalogue's item comes to for a design that nobody records: a draft at each keystroke, a change that is tried. Which failures follow from another
+ * is not sought, so that they cannot be counted as failures of their own.
+ */
+export interface DraftItemResult {
   readonly itemId: string
   /**
    * The weakest of what its verdict rests on; all may be inapplicable.
@@ -440,6 +443,12 @@ export interface ItemResult {
   readonly outcomes: readonly Outcome[]
   /** The title of the item for this verdict, and the sentence that matters most. */
   readonly headline: string
+  /** `not-sought` where it fails or is thin, and may follow from another item. */
+  readonly followsFrom?: readonly string[] | 'not-sought'
+}
+
+/** What the catalogue's item comes to for this design. */
+export interface ItemResult extends DraftItemResult {
   /**
    * Items whose failure brings this one, at every place where it fails or is thin; absent where it stands by itself, and in results of engines
    * before 4. One of these fails by itself and follows from nothing.
@@ -473,13 +482,18 @@ export interface Headline {
   readonly because?: string
 }
 
-export interface Evaluation {
+/** Of a design that nobody records. */
+export interface DraftEvaluation {
   readonly engineVersion: string
   readonly designName: string
   readonly zones: readonly ZoneResult[]
   readonly bends: readonly BendResult[]
   readonly conductors: readonly ConductorResult[]
   readonly damage: readonly DamageResult[]
-  readonly items: readonly ItemResult[]
+  readonly items: readonly DraftItemResult[]
   readonly headlineQuantities: readonly Headline[]
+}
+
+export interface Evaluation extends DraftEvaluation {
+  readonly items: readonly ItemResult[]
 }

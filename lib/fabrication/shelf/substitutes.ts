@@ -1,4 +1,4 @@
-import { type Design, type Evaluation, findMaterial, type Layer, type Material, parseDesign } from '@/lib/engine'
+import { type Design, type DraftEvaluation, findMaterial, type Layer, type Material, parseDesign } from '@/lib/engine'
 import { assessCapability, measureDesign } from '../matrix/assess'
 import type { MatrixRow } from '../matrix/row'
 import type { HeldRow, PurchaseAssessment } from './assess'
@@ -23,9 +23,9 @@ export interface SubstituteSearch {
 
 export interface SubstituteOptions {
   /** The evaluation that verdicts are held against, made by `evaluateDesign`. */
-  readonly evaluation: Evaluation
+  readonly evaluation: DraftEvaluation
   /** Evaluates a trial in full, with the limits and facts of the review. */
-  readonly evaluateDesign: (design: Design) => Evaluation
+  readonly evaluateDesign: (design: Design) => DraftEvaluation
   /** The fabricator's matrix, so that a substitute does not leave it. */
   readonly matrix?: readonly MatrixRow[]
 }

@@ -1,4 +1,4 @@
-import { type Evaluation, getOutcomeVerdict, type Outcome, VERDICT_WORDS, type Verdict } from '@/lib/engine'
+import { type DraftEvaluation, getOutcomeVerdict, type Outcome, VERDICT_WORDS, type Verdict } from '@/lib/engine'
 import type { ComputedFigure } from '@/lib/engine/units'
 import { asComputed, digitsAsComputed } from '@/lib/engine/units'
 import type { ParameterAssessment } from '../matrix/assess'
@@ -20,7 +20,7 @@ interface PlacedVerdict {
 }
 
 /** The worst verdict of each item at each of its places: a second bend that begins to fail shows beside one that failed. */
-function listVerdicts(evaluation: Evaluation): Map<string, PlacedVerdict> {
+function listVerdicts(evaluation: DraftEvaluation): Map<string, PlacedVerdict> {
   const found = new Map<string, PlacedVerdict>()
   for (const item of evaluation.items) {
     for (const outcome of item.outcomes) {
@@ -39,7 +39,7 @@ function listVerdicts(evaluation: Evaluation): Map<string, PlacedVerdict> {
 const nameLimit = (outcome: Outcome) => (outcome.kind === 'decided' ? outcome.limit.key : '')
 
 /** Verdicts that got worse, in words: `fatigue life (Hinge): met, now fails`. */
-export function findWorseVerdicts(before: Evaluation, after: Evaluation): string[] {
+export function findWorseVerdicts(before: DraftEvaluation, after: DraftEvaluation): string[] {
   const old = listVerdicts(before)
   return [...listVerdicts(after)].flatMap(([key, { title, verdict }]) => {
     const was = old.get(key)?.verdict ?? 'not-applicable'
@@ -70,7 +70,7 @@ export function findWorseCapability(
 }
 
 /** What moved between two evaluations of constructions that differ in a sheet, in words with numbers. */
-export function describeMoves(before: Evaluation, after: Evaluation): string[] {
+export function describeMoves(before: DraftEvaluation, after: DraftEvaluation): string[] {
   const thicknesses = after.zones.flatMap((zone) => {
     const was = before.zones.find(({ zoneId }) => zoneId === zone.zoneId)
     return was === undefined || Math.abs(was.thicknessUm - zone.thicknessUm) < 0.05

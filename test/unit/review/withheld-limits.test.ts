@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { type Design, evaluate, type LimitOverride } from '@/lib/engine'
+import { type Design, evaluate, evaluateDraft, type LimitOverride } from '@/lib/engine'
 import { CATALOGUE } from '@/lib/engine/catalogue'
-import { findMarginBand, markCheckedWhenSaved, withholdLimits } from '@/lib/review'
+import { findMarginBand, markCheckedWhenSaved, markDraftCheckedWhenSaved, withholdLimits } from '@/lib/review'
 import { makeDesign } from './snapshot-factory'
 
 const KEY = 'conductorWidthMm'
@@ -64,8 +64,10 @@ describe('a draft that nobody saved', () => {
 
   it('takes them from the recorded results where it is the saved design', () => {
     const recorded = withholdLimits(shown, evaluate(design, { limits: limitOf(0.21) }), CATALOGUE, CHECKED)
-    const draft = markCheckedWhenSaved(shown, CATALOGUE, CHECKED, recorded)
+    const draft = markDraftCheckedWhenSaved(evaluateDraft(design), CATALOGUE, CHECKED, recorded)
     expect(draft.items.find(({ itemId }) => itemId === 'conductor-width')?.verdict).toBe('fails')
+    const unsaved = markDraftCheckedWhenSaved(evaluateDraft(design), CATALOGUE, CHECKED)
+    expect(unsaved.items.find(({ itemId }) => itemId === 'conductor-width')?.verdict).toBe('not-computed')
   })
 })
 

@@ -2,14 +2,14 @@
 
 import isSame from 'fast-deep-equal'
 import { useEffect, useMemo, useState } from 'react'
-import { type Design, type Evaluation, evaluate, type Issue, parseDesign } from '@/lib/engine'
+import { type Design, type DraftEvaluation, evaluateDraft, type Issue, parseDesign } from '@/lib/engine'
 import { makeCatalogue } from '@/lib/engine/catalogue'
-import { markCheckedWhenSaved } from '@/lib/review'
+import { markDraftCheckedWhenSaved } from '@/lib/review'
 import type { StoredRevision } from './stored-revision'
 
 export interface LiveEvaluation {
   /** Results of the last draft that could be evaluated. */
-  readonly evaluation: Evaluation
+  readonly evaluation: DraftEvaluation
   /** The design that those results belong to. */
   readonly evaluatedDesign: Design
   /** What is wrong with the present draft; empty when the results are its own. */
@@ -40,8 +40,8 @@ export function useLiveEvaluation(
         return
       }
       const isSaved = checkedLimits.length > 0 && isSame(draft, design)
-      const evaluated = evaluate(parsed.value, { limits, testedLives, items })
-      const evaluation = markCheckedWhenSaved(evaluated, items, checkedLimits, isSaved ? saved : null)
+      const evaluated = evaluateDraft(parsed.value, { limits, testedLives, items })
+      const evaluation = markDraftCheckedWhenSaved(evaluated, items, checkedLimits, isSaved ? saved : null)
       setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
     })
     return () => window.cancelAnimationFrame(frame)

@@ -1,4 +1,4 @@
-import type { Evaluation, ItemResult } from '@/lib/engine'
+import type { DraftEvaluation, ItemResult } from '@/lib/engine'
 
 /** An item of the checklist whose verdict differs between two evaluations. */
 export interface MovedVerdict {
@@ -16,8 +16,8 @@ export interface MovedVerdict {
  * @param items  that both were evaluated by
  */
 export function listMovedVerdicts(
-  before: Evaluation,
-  after: Evaluation,
+  before: DraftEvaluation,
+  after: DraftEvaluation,
   items: readonly { readonly id: string; readonly question: string }[],
 ): MovedVerdict[] {
   const questions = new Map(items.map(({ id, question }) => [id, question]))

@@ -9,8 +9,8 @@ import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { drawStrainPlot, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
 import {
   type Design,
-  type Evaluation,
-  evaluate,
+  type DraftEvaluation,
+  evaluateDraft,
   formatComputedDigits,
   LIFE_CAUTION_SHORT,
   type LimitOverride,
@@ -22,7 +22,7 @@ import {
 import { type CatalogueTemplate, makeCatalogue } from '@/lib/engine/catalogue'
 import { applyDesignPatch } from '@/lib/engine/remedies'
 import { asEntered, digitsAsComputed, digitsOfRadius } from '@/lib/engine/units'
-import { type CheckedLimit, markCheckedWhenSaved } from '@/lib/review'
+import { type CheckedLimit, markDraftCheckedWhenSaved } from '@/lib/review'
 import { useUnitLabels } from '../cells'
 import { PictureView, usePlotDocument } from '../pictures'
 import { listMovedVerdicts } from './moved-verdicts'
@@ -49,7 +49,7 @@ interface RemedyComparisonProps {
 interface Side {
   readonly title: string
   readonly design: Design
-  readonly evaluation: Evaluation
+  readonly evaluation: DraftEvaluation
 }
 
 const MOVED_COLUMNS = {
@@ -75,7 +75,7 @@ export function RemedyComparison({
   const sides = useMemo((): readonly [Side, Side] => {
     const patched = applyDesignPatch(design, remedy.patch)
     const run = (each: Design) =>
-      markCheckedWhenSaved(evaluate(each, { limits, testedLives, items }), items, checkedLimits)
+      markDraftCheckedWhenSaved(evaluateDraft(each, { limits, testedLives, items }), items, checkedLimits)
     return [
       { title: 'As it is', design, evaluation: run(design) },
       { title: 'With the remedy', design: patched, evaluation: run(patched) },

@@ -1,4 +1,3 @@
-import { readFileSync, statSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import {
   dateSchema,
@@ -11,24 +10,34 @@ import {
   parseDesignBytes,
 } from '@/lib/engine'
 import { DELIVERED_PROFILES, DELIVERED_TEMPLATE, layProfileLimits, makeCatalogue } from '@/lib/engine/catalogue'
+import { listTestedLives } from '@/lib/engine/flex-tests'
 import { formatReport, isAllMet } from './evaluation-report'
+import { type FlexTestFile, readFlexTestFile } from './flex-test-file'
+import { readInputFile, UnusableInput } from './input-file'
 
 export const EVALUATE_USAGE = `Evaluates a design document without server or database.
 
   npm run evaluate -- design.json [--json] [--on 2027-03-01] [--profile <id>]...
+                      [--flex-tests tests.csv]...
   npm run evaluate -- --schema
 
 --json    the results for another program
 --on      calendar day of the evaluation; today where it is left out
 --profile one of the delivered profiles, more than once for several; the strictest of them wins:
           ${DELIVERED_PROFILES.map(({ id }) => id).join(', ')}
+--flex-tests  own flex tests, more than once for several files: CSV or XLSX with the headings with which the application exports them;
+          slope and ductility that they give stand in place of defaults where they cover a bend
 --schema  the JSON Schema of the design document
 
 Exit status: 0 everything that is computed is met, 1 something is a concern or lacks an input, 2 the file cannot be read;
 each bad field is then named by its path.`
 
 /** Four bytes are the most that a character takes in UTF-8. */
-const MAX_BYTES = 4 * MAX_DESIGN_CHARACTERS
+const DESIGN_FILE = {
+  kind: 'a design file',
+  maxBytes: 4 * MAX_DESIGN_CHARACTERS,
+  atMost: `a design document has at most ${MAX_DESIGN_CHARACTERS} characters`,
+}
 
 export interface CommandResult {
   readonly status: 0 | 1 | 2
@@ -37,9 +46,6 @@ export interface CommandResult {
   /** For standard error. */
   readonly problem: string
 }
-
-/** What stops the command before anything is evaluated. */
-class UnusableInput extends Error {}
 
 /**
  * The whole command: arguments in, text and exit status out.
@@ -63,11 +69,13 @@ function run(argv: readonly string[], today: string): { status: 0 | 1; text: str
   const [file] = positionals
   if (file === undefined || positionals.length > 1) throw new UnusableInput(EVALUATE_USAGE)
   const evaluatedOn = readDay(values.on ?? today)
-  const parsed = parseDesignBytes(readBytes(file))
+  const parsed = parseDesignBytes(readInputFile(file, DESIGN_FILE))
   if (!parsed.ok) throw new UnusableInput(describeIssues(file, parsed.issues))
   const { items, profiles } = makeCatalogue({ ...DELIVERED_TEMPLATE, profileIds: readProfileIds(values.profile ?? []) })
   const limits = layProfileLimits([], profiles)
-  const evaluation = evaluate(parsed.value, { facts: { evaluatedOn }, items, limits })
+  const flexTests = readFlexTestFiles(values['flex-tests'] ?? [])
+  const testedLives = flexTests.flatMap(({ rows, owner }) => listTestedLives(rows, owner))
+  const evaluation = evaluate(parsed.value, { facts: { evaluatedOn }, items, limits, testedLives })
   return {
     status: isAllMet(evaluation) ? 0 : 1,
     text:
@@ -76,11 +84,12 @@ function run(argv: readonly string[], today: string): { status: 0 | 1; text: str
             {
               ...makeResultsDocument(evaluation, evaluation),
               ...(profiles.length === 0 ? {} : { profiles: profiles.map(({ id, name }) => ({ id, name })) }),
+              ...(flexTests.length === 0 ? {} : { flexTests }),
             },
             null,
             2,
           )
-        : formatReport(parsed.value, evaluation, { items, profiles }).trimEnd(),
+        : formatReport(parsed.value, evaluation, { items, profiles, flexTests }).trimEnd(),
   }
 }
 
@@ -89,6 +98,16 @@ function readProfileIds(ids: readonly string[]): readonly string[] {
   if (unknown === undefined) return ids
   const known = DELIVERED_PROFILES.map(({ id }) => id).join(', ')
   throw new UnusableInput(`--profile: "${unknown}" is not a delivered profile; there are ${known}`)
+}
+
+/** Sets are told apart by the name of their file, so that one name must not stand for two. */
+function readFlexTestFiles(files: readonly string[]): readonly FlexTestFile[] {
+  const read = files.map(readFlexTestFile)
+  const names = read.map(({ owner }) => owner.name)
+  const twice = names.find((name, at) => names.indexOf(name) !== at)
+  if (twice !== undefined)
+    throw new UnusableInput(`--flex-tests: two files are named "${twice}": give them different names`)
+  return read
 }
 
 function readArguments(argv: readonly string[]) {
@@ -100,30 +119,13 @@ function readArguments(argv: readonly string[]) {
         json: { type: 'boolean' },
         on: { type: 'string' },
         profile: { type: 'string', multiple: true },
+        'flex-tests': { type: 'string', multiple: true },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
     })
   } catch (error) {
     throw new UnusableInput(`${error instanceof Error ? error.message : String(error)}\n\n${EVALUATE_USAGE}`)
-  }
-}
-
-function readBytes(file: string): Uint8Array {
-  try {
-    const status = statSync(file)
-    if (status.isDirectory()) throw new UnusableInput(`${file}: is a folder; give a design file`)
-    if (status.size > MAX_BYTES) {
-      throw new UnusableInput(
-        `${file}: has ${status.size} bytes; a design document has at most ${MAX_DESIGN_CHARACTERS} characters`,
-      )
-    }
-    return readFileSync(file)
-  } catch (error) {
-    if (error instanceof UnusableInput) throw error
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
-      throw new UnusableInput(`${file}: no such file`)
-    throw new UnusableInput(`${file}: cannot be read (${error instanceof Error ? error.message : String(error)})`)
   }
 }
 

@@ -15,6 +15,7 @@ import {
   CAUTIONS,
   citeSource,
   describeLimitOwner,
+  describeOwnTests,
   findMaterial,
   formatComputedDigits,
   formatComputedReading,
@@ -45,6 +46,8 @@ import {
 } from '@/lib/engine/catalogue'
 import type { ComputedFigure } from '@/lib/engine/units'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered, inSentence } from '@/lib/engine/units'
+import type { FlexTestFile } from './flex-test-file'
+import { formatFlexTests } from './flex-test-report'
 import { type Column, formatTable, wrapText } from './text-table'
 
 const WIDTH = 118
@@ -72,7 +75,14 @@ export function isAllMet(evaluation: Evaluation): boolean {
 export function formatReport(
   design: Design,
   evaluation: Evaluation,
-  { items, profiles }: Pick<WorkspaceCatalogue, 'items' | 'profiles'> = { items: CATALOGUE, profiles: [] },
+  {
+    items,
+    profiles,
+    flexTests = [],
+  }: Pick<WorkspaceCatalogue, 'items' | 'profiles'> & { readonly flexTests?: readonly FlexTestFile[] } = {
+    items: CATALOGUE,
+    profiles: [],
+  },
 ): string {
   const { brief } = design
   const lines = [
@@ -86,6 +96,8 @@ export function formatReport(
     ...evaluation.zones.flatMap((zone) => formatLayers(design, zone)),
     ...(evaluation.bends.length === 0 ? [] : heading('Bends')),
     ...evaluation.bends.flatMap(formatBend),
+    ...(flexTests.length === 0 ? [] : heading('Flex tests')),
+    ...formatFlexTests(flexTests, evaluation, WIDTH),
     ...formatDamage(design, evaluation),
     ...formatConductors(evaluation),
     ...ITEM_SECTIONS.flatMap((section) => formatItems(section, evaluation.items, items)),
@@ -249,6 +261,8 @@ function formatBend(bend: BendResult): string[] {
       ],
     )
   }
+  const tests = describeOwnTests(bend)
+  if (tests !== null) facts.push(['life rests on', tests])
   facts.push(
     [
       'moment; holding force',

@@ -1,5 +1,11 @@
 export { drawCostOverQuantity, drawCostShares, type QuantityPoint } from './cost-plots'
 export { drawCrossSection } from './cross-section'
+export {
+  cautionOfFlexTestSet,
+  describeFlexTestSet,
+  listFlexTestConditions,
+  listFlexTestSpecimens,
+} from './flex-test-tables'
 export { formatDesignation, nameConductorLayers } from './layer-designations'
 export { listLayerTable } from './layer-table'
 export { drawLifePlot } from './life-plot'

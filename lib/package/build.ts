@@ -36,7 +36,7 @@ export async function buildPackage(
     // Documents name artwork and show none of it: its bytes stay here.
     ...(await makeDocuments({ kind: 'package', content: { ...content, artwork: [] } })),
     ...data,
-    makeReadme(content, fingerprint),
+    makeReadme(content, fingerprint, data),
     { path: VERIFYING_KEY_PATH, bytes: encoder.encode(keys.verifyingKeyPem) },
   ]
   const manifest = writeManifest(makeManifest(content, files, fingerprint))

@@ -1,3 +1,5 @@
+import type { LimitOwner } from '@/lib/engine'
+import type { FlexTestRow } from '@/lib/engine/flex-tests'
 import type { ReviewSnapshot, TrailRecord } from '@/lib/review'
 import type { TrailCheckpoint } from './checkpoints'
 import type { DrawingSource } from './drawing-source'
@@ -11,6 +13,8 @@ export interface PackageContent {
    */
   readonly snapshot: ReviewSnapshot
   readonly edition: PackageEdition
+  /** Specimens of the flex tests of the edition's own side that lives rest on: the workspace's to the team, a fabricator's to that fabricator. */
+  readonly flexTests: readonly PackedFlexTests[]
   /** The same in every edition. */
   readonly drawing: DrawingSource
   readonly release: {
@@ -26,6 +30,12 @@ export interface PackageContent {
   readonly trail: readonly TrailRecord[]
   /** Of the whole trail: later it must still hold the records that they vouch for. */
   readonly checkpoints: readonly TrailCheckpoint[]
+}
+
+/** Specimens of one owner whose sets lives of an edition rest on, as entered. */
+export interface PackedFlexTests {
+  readonly owner: LimitOwner
+  readonly rows: readonly FlexTestRow[]
 }
 
 export type PackageEdition =

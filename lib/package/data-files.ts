@@ -4,6 +4,7 @@ import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
 import { listItemStates, type ReviewThread } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
+import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from './flex-tests'
 import { makeTrailFile } from './trail-file'
 
 const encode = (text: string) => new TextEncoder().encode(text)
@@ -49,6 +50,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     makeJsonFile('signatures.json', { signatures: snapshot.signatures, declarations: snapshot.declarations }),
     makeJsonFile('trail.json', makeTrailFile(content.trail, true, content.checkpoints)),
     ...makeArtworkFiles(content),
+    ...makeFlexTestFiles(content),
   ]
   if (content.signedContent !== null) {
     files.push({ path: SIGNED_CONTENT_PATH, bytes: encode(content.signedContent) })
@@ -85,7 +87,11 @@ function makeArtworkFiles(content: PackageContent): PackageFile[] {
 }
 
 /** A page of plain text for the person who unpacks the archive. */
-export function makeReadme(content: PackageContent, keyFingerprint: string): PackageFile {
+export function makeReadme(
+  content: PackageContent,
+  keyFingerprint: string,
+  dataFiles: readonly PackageFile[],
+): PackageFile {
   const { snapshot, edition, release } = content
   const lines = [
     `Release package of ${snapshot.projectName}, revision ${snapshot.label}`,
@@ -100,6 +106,11 @@ export function makeReadme(content: PackageContent, keyFingerprint: string): Pac
     'threads.json           comments and engineering queries',
     'signatures.json        signatures and fabricator declarations',
     'artwork/               artwork as uploaded; index.json has the original names',
+    ...(dataFiles.some(({ path }) => path === FLEX_TESTS_INDEX_PATH)
+      ? [
+          'flex-tests/            own flex tests that lives rest on: specimens as entered; index.json has what they give',
+        ]
+      : []),
     'trail.json             who did what, hash-chained (an extract of the whole trail)',
     ...(content.signedContent === null ? [] : ['signed-content.json    the canonical form (RFC 8785) that was signed']),
     'manifest.json          SHA-256 of each file; signed in manifest.sig (Ed25519, RFC 8032)',

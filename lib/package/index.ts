@@ -13,6 +13,7 @@ export {
 export type {
   PackageContent,
   PackageFile,
+  PackedFlexTests,
   SigningKeys,
 } from './content'
 export type { DocumentOrder } from './document-order'

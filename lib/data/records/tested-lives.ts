@@ -1,6 +1,7 @@
 import 'server-only'
-import type { LimitOwner, TestedLife } from '@/lib/engine'
+import type { Evaluation, LimitOwner, TestedLife } from '@/lib/engine'
 import { type FlexTestRow, listTestedLives } from '@/lib/engine/flex-tests'
+import type { PackedFlexTests } from '@/lib/package'
 import { hashJson } from '@/lib/review'
 import type { LoadedRevision } from './loaded-revision'
 import { type CompanySheets, pickSheets } from './sheet-records'
@@ -20,6 +21,33 @@ const MOST_KEPT = 64
 export function findTestedLives(loaded: LoadedRevision, fabricatorCompanyId: string | null): readonly TestedLife[] {
   return combineTestedLives(loaded, pickSheets(loaded.fabrication, fabricatorCompanyId))
 }
+
+/**
+ * The specimens that an edition of a release package hands on: its readers' own, the workspace's to the team, a fabricator's to that
+ * fabricator, of the sets that lives of its results rest on. Of anybody else's, results hold the figures: observers read the team's edition,
+ * and are shown no fabricator's sheet.
+ */
+export function findPackedFlexTests(
+  { template, workspace, fabrication }: LoadedRevision,
+  fabricatorCompanyId: string | null,
+  results: Evaluation | null,
+): readonly PackedFlexTests[] {
+  const used = new Set(
+    (results?.bends ?? []).flatMap(({ ownTests }) => ownTests.map(({ owner, set }) => keyOfSet(owner, set))),
+  )
+  const own: readonly PackedFlexTests[] =
+    fabricatorCompanyId === null
+      ? [{ owner: { kind: 'workspace', name: workspace.name }, rows: template.content.flexTests ?? [] }]
+      : pickSheets(fabrication, fabricatorCompanyId).map(({ companyName, sheets }) => ({
+          owner: { kind: 'fabricator', name: companyName },
+          rows: sheets['flex-tests']?.content.rows ?? [],
+        }))
+  return own
+    .map(({ owner, rows }) => ({ owner, rows: rows.filter(({ set }) => used.has(keyOfSet(owner, set))) }))
+    .filter(({ rows }) => rows.length > 0)
+}
+
+const keyOfSet = ({ kind, name }: LimitOwner, set: string): string => JSON.stringify([kind, name, set.toLowerCase()])
 
 /** The workspace's with those of some fabricators, whose sheets were picked for the view. */
 export function combineTestedLives(

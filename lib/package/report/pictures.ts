@@ -4,12 +4,14 @@ import {
   drawLifePlot,
   drawPartSection,
   drawStrainPlot,
+  drawWeibullPlot,
   nameConductorLayers,
   type Picture,
   PRINT_PALETTE,
 } from '@/lib/drawing'
 import type { Bend, Design, Evaluation, ZoneResult } from '@/lib/engine'
 import { findMaterial } from '@/lib/engine'
+import type { FlexTestSet } from '@/lib/engine/flex-tests'
 
 /** Pictures of one revision in print colours, lengths in micrometres. */
 export interface Pictures {
@@ -17,6 +19,7 @@ export interface Pictures {
   readonly drawZone: (zone: ZoneResult, widthPx: number) => Picture
   readonly drawStrain: (bend: Bend, widthPx: number) => Picture | null
   readonly drawLife: (bend: Bend, widthPx: number) => Picture | null
+  readonly drawFlexTests: (set: FlexTestSet, widthPx: number) => Picture | null
 }
 
 export function makePictures(design: Design, results: Evaluation): Pictures {
@@ -50,5 +53,6 @@ export function makePictures(design: Design, results: Evaluation): Pictures {
       const result = findBend(bend)
       return result === null ? null : drawLifePlot(result, bend.insideRadiusMm, frame(widthPx))
     },
+    drawFlexTests: (set, widthPx) => drawWeibullPlot(set, frame(widthPx)),
   }
 }

@@ -5,6 +5,7 @@ import { makeBends } from './bends'
 import { makeChecklist } from './checklist'
 import { makeConstruction } from './construction'
 import { makeFeatures } from './features'
+import { makeFlexTests } from './flex-tests'
 import { breakLongWords } from './long-words'
 import { makeBrief, makeSummary, makeTitleBlock } from './opening'
 import { PDF_FONT } from './pdf-writer'
@@ -35,6 +36,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeBrief(content),
       ...makeConstruction(content, pictures),
       ...makeBends(content, pictures),
+      ...makeFlexTests(content, pictures),
       ...makeFeatures(content),
       ...makeChecklist(content),
       ...makeWaivers(content),

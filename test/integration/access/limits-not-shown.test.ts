@@ -236,6 +236,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       const report = makeReport({
         snapshot,
         edition: { kind: 'team' },
+        flexTests: [],
         drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', null),
         signedContent: signature.contentJson,
         trail: [],

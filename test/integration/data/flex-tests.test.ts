@@ -1,10 +1,17 @@
 import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
+import { loadRevision } from '@/lib/data/records/loaded-revision'
+import { makeSnapshot } from '@/lib/data/records/snapshot'
+import { findPackedFlexTests } from '@/lib/data/records/tested-lives'
 import { db } from '@/lib/data/store/client'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
+import { makeDataFiles } from '@/lib/package/data-files'
+import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from '@/lib/package/flex-tests'
+import { makeReport } from '@/lib/package/report/report'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, type Team, takePart } from '@/test/factories/people'
 import { makeRevision, share } from '@/test/factories/reviews'
+import { makeContent } from '@/test/integration/package/content-factory'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** The hinge of Skua revision B: 63.8 um thick, bought foil 12 um, 17 mm one way, two million cycles asked for. */
@@ -33,7 +40,7 @@ const makeRows = (set: string, cycles: readonly number[]): FlexTestRow[] =>
 const OF_BRACKENFOLD = makeRows('Lot 7', [2.1e6, 2.9e6, 3.4e6, 4.4e6, 5.1e6, 6.8e6, 9e6, 9e6])
 const OF_WORKSPACE = makeRows('House', [1.1e6, 1.6e6, 2.2e6, 2.8e6, 3.3e6, 4.1e6, 5e6])
 
-describeOnBothDatabases('flex tests from entry to verdict', () => {
+describeOnBothDatabases('flex tests from entry to verdict', (current) => {
   let team: Team
   let revisionId: string
 
@@ -57,6 +64,24 @@ describeOnBothDatabases('flex tests from entry to verdict', () => {
   const hashes = async () => {
     const rows = await db().evaluation.findMany({ where: { revisionId }, orderBy: { ordinal: 'desc' } })
     return { inputs: rows[0]?.inputsHash, limits: rows[0]?.limitsHash }
+  }
+
+  /** What a release would pack for one audience now. */
+  const editionOf = async (companyId: string | null) => {
+    const loaded = await current().database.client.$transaction((tx) => loadRevision(tx, revisionId))
+    const { snapshot: stored } = makeSnapshot(loaded, companyId)
+    const snapshot = { ...stored, artwork: [] }
+    const flexTests = findPackedFlexTests(loaded, companyId, snapshot.evaluation?.results ?? null)
+    const content = { ...makeContent(snapshot), artwork: [], flexTests }
+    const files = makeFlexTestFiles(content)
+    const text = ({ bytes }: { readonly bytes: Uint8Array }) => new TextDecoder().decode(bytes)
+    const index = files.find(({ path }) => path === FLEX_TESTS_INDEX_PATH)
+    return {
+      paths: files.map(({ path }) => path),
+      sets: index === undefined ? [] : (JSON.parse(text(index)).sets as { name: string }[]).map(({ name }) => name),
+      files: makeDataFiles(content).map(text).join('\n'),
+      report: JSON.stringify(makeReport(content)),
+    }
   }
 
   beforeAll(async () => {
@@ -123,6 +148,21 @@ describeOnBothDatabases('flex tests from entry to verdict', () => {
     )
   })
 
+  it('goes into the fabricator’s own edition of a package with its specimens, into no other with any', async () => {
+    const own = await editionOf(team.companies.brackenfold)
+    for (const { specimen } of OF_BRACKENFOLD) {
+      expect(own.report).toContain(specimen)
+      expect(own.files).toContain(specimen)
+    }
+    expect(own.report).toContain('survived')
+    const ofTeam = await editionOf(null)
+    expect(ofTeam.sets).toEqual(['Lot 7'])
+    expect(ofTeam.report + ofTeam.files).not.toContain('Lot 7-specimen')
+    const ofRival = await editionOf(team.companies.ostrel)
+    expect(ofRival.paths).toEqual([])
+    expect(ofRival.report + ofRival.files).not.toContain('Lot 7')
+  })
+
   it('counts for the fabricator itself, whatever it shows, and not for a team that is not shown the matrix', async () => {
     await takePart(team.projectId, team.companies.brackenfold, { matrix: 'checked', shelf: 'shown', rates: 'shown' })
     expect((await viewOf(team.fabricator)).sets).toEqual(['Lot 7'])
@@ -180,5 +220,26 @@ describeOnBothDatabases('flex tests from entry to verdict', () => {
       const preview = await expectDone(data.previewSheetFile(team.fabricator, upload))
       expect(preview).toMatchObject({ badRowCount: 0, goodRowCount: 8, unchangedCount: 8, added: [], changed: [] })
     }
+  })
+
+  it('goes into the team’s edition of a package whole where it is the workspace’s, and by figures to fabricators', async () => {
+    const ofTeam = await editionOf(null)
+    expect(ofTeam.sets).toEqual(['House'])
+    expect(ofTeam.paths).toEqual([expect.stringMatching(/^flex-tests\/001-.+\.csv$/), FLEX_TESTS_INDEX_PATH])
+    for (const { specimen, cycles } of OF_WORKSPACE) {
+      expect(ofTeam.report).toContain(specimen)
+      expect(ofTeam.files).toContain(specimen)
+      expect(ofTeam.files).toContain(String(cycles))
+    }
+    expect(ofTeam.report).toContain('extrapolated along the fitted line')
+    expect(ofTeam.report).toContain('Weibull plot, set House')
+    for (const companyId of [team.companies.brackenfold, team.companies.ostrel]) {
+      const edition = await editionOf(companyId)
+      expect(edition.sets).toContain('House')
+      expect(edition.report + edition.files).not.toContain('House-specimen')
+      expect(edition.files).toContain('this edition holds the figures alone')
+      expect(edition.report).toContain('this edition holds the figures alone')
+    }
+    expect((await editionOf(team.companies.ostrel)).files).not.toContain('Lot 7')
   })
 })

@@ -255,6 +255,7 @@ export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageC
     release: { at: RELEASED_AT, byName: 'Ines Calder' },
     drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', RELEASED_AT),
     artwork: ARTWORK.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
+    flexTests: [],
     signedContent: canonicalJson(buildSignedContent(snapshot)),
     trail: makeTrail().filter(({ action }) => action !== 'other'),
     checkpoints: [],

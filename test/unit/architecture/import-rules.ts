@@ -31,7 +31,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   review: ['addresses', 'engine', 'fabrication', 'geometry'],
   mail: ['review'],
   inputs: ['engine', 'fabrication', 'review', 'mail'],
-  package: ['review', 'drawing', 'engine', 'fabrication'],
+  package: ['review', 'drawing', 'engine', 'fabrication', 'spreadsheet'],
   jobs: ['package', 'engine', 'fabrication'],
   data: [
     'addresses',
@@ -55,6 +55,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'engine',
     'fabrication',
     'drawing',
+    'spreadsheet',
     'geometry',
     'inputs',
     'mail',

@@ -58,7 +58,7 @@ describe('every exit carries them', () => {
     for (const name of ['results.json', 'checklist.json']) {
       expect(JSON.parse(files.get(name) ?? '').cautions, name).toEqual(CAUTIONS)
     }
-    expectCautions(new TextDecoder().decode(makeReadme(content, 'fingerprint').bytes))
+    expectCautions(new TextDecoder().decode(makeReadme(content, 'fingerprint', []).bytes))
   })
 
   test('the report, on its first page and in a section of its own', () => {

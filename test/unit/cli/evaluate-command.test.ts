@@ -6,6 +6,10 @@ import { zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { runEvaluateCommand } from '@/lib/cli/evaluate-command'
 import { type Design, type Evaluation, MAX_DESIGN_CHARACTERS } from '@/lib/engine'
+import type { FlexTestRow } from '@/lib/engine/flex-tests'
+import { FLEX_TEST_TABLE, writeTable } from '@/lib/fabrication'
+import { writeCsv, writeXlsx } from '@/lib/spreadsheet'
+import { makeRows } from '@/test/unit/flex-tests/rows'
 
 const TIMEOUT_MS = 60_000
 let folder = ''
@@ -193,5 +197,96 @@ describe('evaluate command', () => {
     const absent = start(join(folder, 'absent.json'))
     expect(absent).toMatchObject({ status: 2, stdout: '' })
     expect(absent.stderr).toContain('no such file')
+  })
+})
+
+describe('own flex tests out of a file', () => {
+  /** The circuit of the hinge of Skua revision B: foil 12 µm, 63.8 µm thick, 17 mm one way. */
+  const ROWS: readonly FlexTestRow[] = makeRows({
+    foilUm: 12,
+    thicknessUm: 63.8,
+    insideRadiusMm: 17,
+    set: 'Lot 7',
+  }).map((row) => ({ ...row, cycles: row.cycles * 50 }))
+  const writeTests = (name: string, change: (cells: (string | number)[][]) => void = () => {}): string => {
+    const cells = writeTable(FLEX_TEST_TABLE, ROWS).map((row) => row.map((cell) => cell ?? ''))
+    change(cells)
+    const file = join(folder, name)
+    writeFileSync(file, writeCsv(cells))
+    return file
+  }
+  const columnOf = (title: string) => FLEX_TEST_TABLE.columns.findIndex((column) => column.title === title)
+  const lifeOf = (text: string) => /life at .*survival +([^(]+)/.exec(text)?.[1]
+
+  test('stand in place of the defaults, in text and results, and say what they give and where they hold', () => {
+    const file = writeTests('lot-7.csv')
+    const without = run('seed/designs/skua-rev-b.json').stdout
+    const { status, stdout } = run('seed/designs/skua-rev-b.json', '--flex-tests', file)
+    expect(status).toBe(1)
+    expect(lifeOf(stdout)).not.toBe(lifeOf(without))
+    expect(stdout).toContain('life rests on')
+    expect(stdout).toContain('from own tests (set Lot 7 of lot-7.csv (workspace), n = 12, 9 failed)')
+    expect(stdout).toContain('Bends whose life rests on it: ')
+    expect(stdout.replaceAll(/\s+/g, ' ')).toContain('are extrapolated along the fitted line')
+    const json = JSON.parse(run('seed/designs/skua-rev-b.json', '--json', '--flex-tests', file).stdout)
+    expect(json.bends[0].ownTests[0]).toMatchObject({ set: 'Lot 7', failures: 9 })
+    expect(json.flexTests[0].rows).toHaveLength(12)
+    expect(without).not.toContain('Flex tests\n')
+  })
+
+  test('of an XLSX file are the same', async () => {
+    const file = join(folder, 'lot-7.xlsx')
+    writeFileSync(file, await writeXlsx('Sheet', writeTable(FLEX_TEST_TABLE, ROWS)))
+    const csv = run('seed/designs/skua-rev-b.json', '--flex-tests', writeTests('lot-7.csv')).stdout
+    const { stdout } = run('seed/designs/skua-rev-b.json', '--flex-tests', file)
+    expect(stdout.replaceAll('lot-7.xlsx', 'lot-7.csv').replaceAll(/\s+/g, ' ')).toBe(csv.replaceAll(/\s+/g, ' '))
+  })
+
+  test('that cover no bend say so, and change nothing', () => {
+    const file = writeTests('other.csv', (cells) => {
+      for (const row of cells.slice(1)) row[columnOf('Foil thickness')] = 35
+    })
+    const { stdout } = run('seed/designs/skua-rev-b.json', '--flex-tests', file)
+    expect(stdout).toContain('No bend rests on this set')
+    expect(lifeOf(stdout)).toBe(lifeOf(run('seed/designs/skua-rev-b.json').stdout))
+  })
+
+  test.each([
+    ['Cycles', 'many', /row 3, Cycles: "many" /],
+    ['Cycles', 0, /row 3, Cycles: "0" must be at least 1 cycle/],
+    ['Foil', 'copper-of-mine', /row 3, Foil: "copper-of-mine" is not a copper foil of the material library/],
+    ['Result', 'cracked', /row 3, Result: "cracked" /],
+    ['Specimen', 'S1', /row 3, Specimen: "S1" is in the set already: row 1 is the same specimen/],
+    ['Thickness bent', 5, /row 3, Thickness bent: "5" is less than the foil thickness/],
+    ['Motion', '', /row 3, Motion: is empty/],
+  ])('with %s %s are refused by row, column and reason, and nothing is evaluated', (title, value, said) => {
+    const file = writeTests('bad.csv', (cells) => {
+      const row = cells[2]
+      if (row !== undefined) row[columnOf(title)] = value
+    })
+    const { status, stdout, stderr } = run('seed/designs/skua-rev-b.json', '--flex-tests', file)
+    expect(status).toBe(2)
+    expect(stdout).toBe('')
+    expect(stderr).toMatch(said)
+  })
+
+  test('without a heading, without a row, in no file, or twice under one name are refused', () => {
+    const run2 = (...files: string[]) =>
+      run('seed/designs/skua-rev-b.json', ...files.flatMap((file) => ['--flex-tests', file]))
+    expect(run2(join(folder, 'none.csv')).stderr).toMatch(/none\.csv: no such file/)
+    expect(run2(folder).stderr).toContain('is a folder; give a CSV or XLSX file of flex tests')
+    const headless = writeTests('headless.csv', (cells) => cells.splice(0, 1))
+    expect(run2(headless).stderr).toMatch(/has no heading "Set"/)
+    const empty = writeTests('empty.csv', (cells) => cells.splice(1))
+    expect(run2(empty).stderr).toContain('holds no specimen')
+    const file = writeTests('lot-7.csv')
+    expect(run2(file, file).stderr).toContain('two files are named "lot-7.csv"')
+  })
+
+  test('with a column that is none name it', () => {
+    const file = writeTests('more.csv', (cells) => {
+      for (const [at, row] of cells.entries()) row.push(at === 0 ? 'Operator' : 'MT')
+    })
+    expect(run('seed/designs/skua-rev-b.json', '--flex-tests', file).stdout).toContain('columns left out: "Operator"')
   })
 })

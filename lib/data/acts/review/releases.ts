@@ -11,6 +11,7 @@ import { type Actor, type PersonRights, requireRevisionInView } from '../../reco
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { loadCompanyIds } from '../../records/merged-companies'
 import { makeSnapshot } from '../../records/snapshot'
+import { findPackedFlexTests } from '../../records/tested-lives'
 import { listCheckpoints } from '../../records/trail-checkpoints'
 import type { TransactionClient } from '../../store/client'
 import { computing } from '../../store/computations'
@@ -90,15 +91,18 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     ...common,
     snapshot,
     edition: { kind: 'team' },
+    flexTests: findPackedFlexTests(loaded, null, snapshot.evaluation?.results ?? null),
     signedContent: findSignedContent(loaded),
     trail,
   }
   const editions = [await build('team', team)]
   for (const { companyId, companyName } of snapshot.sharedWith) {
+    const own = await computing(() => makeSnapshot(loaded, companyId).snapshot)
     const content: PackageContent = {
       ...common,
-      snapshot: await computing(() => makeSnapshot(loaded, companyId).snapshot),
+      snapshot: own,
       edition: { kind: 'fabricator', companyId, companyName },
+      flexTests: findPackedFlexTests(loaded, companyId, own.evaluation?.results ?? null),
       signedContent: null,
       trail: trail.filter(
         ({ subject }) => subject.companyId === null || ownIds.get(companyId)?.includes(subject.companyId) === true,

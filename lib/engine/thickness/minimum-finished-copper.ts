@@ -82,13 +82,27 @@ const FOIL_ROWS: readonly FoilRow[] = [
   },
 ]
 
-/** Minimum plating of through-hole plated layers, um. */
-const MIN_PLATING_UM: Record<ProductClass, number> = { 1: 20, 2: 20, 3: 25 }
+/** Minimum plating of through-hole plated layers and of the walls of their holes, um. */
+export const MIN_PLATING_UM: Record<ProductClass, number> = { 1: 20, 2: 20, 3: 25 }
 
 /** Standard foils with their nominal thickness, lightest first. */
 export const STANDARD_FOILS: readonly { weightOzPerFt2: number; nominalFoilUm: number }[] = FOIL_ROWS.map(
   ({ weightOzPerFt2, nominalFoilUm }) => ({ weightOzPerFt2, nominalFoilUm }),
 )
+
+/**
+ * How far a foil as written may be from the nominal of its weight: shop figures such as 18 and 9 um are 5 to 6 % above it. Rows lie 33 % apart
+ * at least. Our choice.
+ */
+const SAME_FOIL_FRACTION = 0.08
+
+/** Weight of the row that a foil as bought belongs to; null where no row is near. */
+export function findStandardFoilWeight(foilUm: number): number | null {
+  const row = FOIL_ROWS.find(
+    ({ nominalFoilUm }) => Math.abs(foilUm - nominalFoilUm) <= SAME_FOIL_FRACTION * nominalFoilUm,
+  )
+  return row?.weightOzPerFt2 ?? null
+}
 
 export interface MinimumFinishedCopper {
   nominalFoilUm: number

@@ -69,6 +69,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Put the strain range into the fatigue-ductility relation, which is printed for plated holes and assumed for bent foil, take the percentile from the scatter, and qualify by test: the figure is an order of magnitude.',
   },
+  'finished-copper': {
+    why: 'Cleaning and etching take copper, plating adds it. The performance specifications say how little may be left of each foil, by class where it is plated; below that a conductor carries less and a lot is refused.',
+    howToCheck:
+      'Take the foil at its least, add the plating at its least where the conductors are plated, take the processing loss off, and compare with the row of the specification in force for that foil and class. Conductors of a layer that is plated on its pads alone count as not plated. Walls of holes are asked for apart.',
+  },
   'finger-thickness': {
     why: 'Too thin and the contacts lift; too thick and the latch will not close or breaks. The window is about a tenth of the thickness, so tolerances decide.',
     howToCheck:

@@ -211,6 +211,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   ],
   'film-strain': ['Enlarge the radius.', 'Take thinner films at the faces.'],
   'finger-support': ['Put a stiffener under the contacts.', 'Lengthen the stiffener past the insertion length.'],
+  'finished-copper': [
+    'Ask the fabricator how much copper their processing takes, and enter that.',
+    'Ask for more plating{by}.',
+    'Take the next heavier foil.',
+  ],
   'finger-thickness': ['Change the stiffener film at the connector end{by}.', 'Take another connector.'],
   'flex-test-terms': ['State rate, travel, mandrel and points of application on the drawing.'],
   'flex-length': ['Lengthen the flex zone{by}.', 'Ask the fabricator for the shortest flex length that they make.'],

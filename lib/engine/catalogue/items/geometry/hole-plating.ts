@@ -1,11 +1,9 @@
 import type { EvaluationContext } from '../../../context'
 import { getOutcomeVerdict, type Outcome } from '../../../results'
+import { MIN_PLATING_UM } from '../../../thickness'
 import { checkDimension } from '../../checks'
 import { makeSourceLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-
-/** 984 microinch, the minimum of the performance specification as it is quoted. */
-const CLASS_3_PLATING_UM = 25
 
 export const holePlating = defineItem({
   id: 'hole-plating',
@@ -42,7 +40,7 @@ function checkClass3(context: EvaluationContext): Outcome[] {
   if (performanceClass !== null && performanceClass !== 'class-3') return []
   const limit = makeSourceLimit({
     key: 'class3HolePlatingUm',
-    value: CLASS_3_PLATING_UM,
+    value: MIN_PLATING_UM[3],
     unit: 'um',
     sense: 'at-least',
     sourceKey: 'ipc6013',

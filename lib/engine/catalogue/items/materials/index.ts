@@ -14,6 +14,7 @@ import { damageSum } from './damage-sum'
 import { fatigueLife } from './fatigue-life'
 import { filmStrain } from './film-strain'
 import { fingerThickness } from './finger-thickness'
+import { finishedCopper } from './finished-copper'
 import { flexibleAdhesiveInRigid } from './flexible-adhesive-in-rigid'
 import { floorLife } from './floor-life'
 import { foilType } from './foil-type'
@@ -52,6 +53,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   thicknessTolerance,
   statedThickness,
   fingerThickness,
+  finishedCopper,
   bendStrain,
   copperYield,
   filmStrain,

@@ -14,6 +14,7 @@ import { damageSumExamples } from './damage-sum'
 import { fatigueLifeExamples } from './fatigue-life'
 import { filmStrainExamples } from './film-strain'
 import { fingerThicknessExamples } from './finger-thickness'
+import { finishedCopperExamples } from './finished-copper'
 import { flexibleAdhesiveInRigidExamples } from './flexible-adhesive-in-rigid'
 import { floorLifeExamples } from './floor-life'
 import { foilTypeExamples } from './foil-type'
@@ -56,6 +57,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'damage-sum': damageSumExamples,
   'fatigue-life': fatigueLifeExamples,
   'finger-thickness': fingerThicknessExamples,
+  'finished-copper': finishedCopperExamples,
   'flexible-adhesive-in-rigid': flexibleAdhesiveInRigidExamples,
   'foil-type': foilTypeExamples,
   'foil-weight': foilWeightExamples,

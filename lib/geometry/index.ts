@@ -2,6 +2,7 @@
 export { addConvex, makeDisc } from './convex'
 export { type ConvexCover, coverByConvex } from './convex-cover'
 export { type Intervals, makeNoFit, type NoFit } from './no-fit'
+export * from './path'
 export { at, type Polygon, requireWholeMicrometres } from './point'
 export {
   getAreaUm2,
@@ -14,5 +15,7 @@ export {
   translate,
   turnBy,
 } from './polygon'
+export { type PointNm, sideOfLine } from './predicates'
+export * from './region'
 export { findCrossing } from './simple'
 export { triangulate } from './triangulate'

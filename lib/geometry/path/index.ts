@@ -1,0 +1,36 @@
+/** Paths of lines and exact arcs in whole nanometres. What is inside of them is decided exactly; lengths and areas are in doubles. */
+export { CONTACT_NM, crossEdges, type Meeting, shareOnArc, shareOnLine } from './cross'
+export { type Distance, distanceBetweenEdgeSets, looseBox } from './distance'
+export {
+  type ArcEdge,
+  directionAt,
+  isAtMostHalf,
+  isSamePoint,
+  type LineEdge,
+  type LineOrArc,
+  lengthOfEdge,
+  makeArc,
+  makeEdge,
+  makeLine,
+  pointAt,
+  reverseEdge,
+  roundPoint,
+} from './edge'
+export { type Location, locatePoint, nearestOnEdge } from './locate'
+export {
+  type Box,
+  boundsOf,
+  edgesOfLoop,
+  edgesOfPath,
+  extentAlong,
+  flattenEdges,
+  type Loop,
+  lengthOf,
+  loopOfEdges,
+  type Motion,
+  type Path,
+  type PathNode,
+  reversePath,
+  signedAreaOf,
+  transformPath,
+} from './path'

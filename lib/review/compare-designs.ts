@@ -12,9 +12,10 @@ import {
 } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
 import { asEntered, digitsAsEntered } from '@/lib/engine/units'
+import { comparePlans } from './compare-plans'
 import { formatFieldValue } from './trade-words'
 
-export type DesignArea = 'name' | 'brief' | 'materials' | 'construction' | 'bends' | 'features'
+export type DesignArea = 'name' | 'brief' | 'materials' | 'construction' | 'bends' | 'features' | 'plan'
 
 /** One differing input, in the trade's words. */
 export interface DesignChange {
@@ -48,6 +49,7 @@ export function compareDesigns(before: Design, after: Design): DesignChange[] {
   compareConstruction(changes, before, after)
   compareEntities(changes, 'bends', ['bends'], before.bends, after.bends, ({ name }) => `bend ${name}`)
   compareFeatures(changes, before, after)
+  changes.push(...comparePlans(before.plan, after.plan, after))
   compareAssumptions(changes, before, after)
   return changes
 }

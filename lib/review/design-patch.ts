@@ -75,8 +75,7 @@ export function makeDesignPatch(before: Design, after: Design): PatchOperation[]
  */
 function diffEntries(before: unknown, after: unknown, at: Pointer): PatchOperation[] | undefined {
   if (!Array.isArray(before) || !Array.isArray(after)) return undefined
-  // The vertices of an outline are one thing: a place within them says nothing about what is there.
-  if (before.some(Array.isArray) || after.some(Array.isArray)) {
+  if (before.some(isPartOfOneThing) || after.some(isPartOfOneThing)) {
     return isSame(before, after) ? [] : [{ op: 'replace', path: at.toString(), value: after }]
   }
   const old = indexByIdentity(before)
@@ -108,6 +107,11 @@ function diffEntries(before: unknown, after: unknown, at: Pointer): PatchOperati
     }
   })
   return operations
+}
+
+/** The vertices of an outline, the points of a path, the coordinates of a point: a place within them says nothing about what is there. */
+function isPartOfOneThing(entry: unknown): boolean {
+  return Array.isArray(entry) || typeof entry === 'number' || readKey(entry, 'viaMm') !== undefined
 }
 
 function prefixFrom(operation: PatchOperation, prefix: string): { from?: string } {
@@ -199,7 +203,9 @@ export function applyGuardedPatch(present: unknown, patch: readonly PatchOperati
 /** The list or part of the design within which places rest on each other. */
 function getArea(path: string): string {
   const [root = '', part = '', list = ''] = path.split('/')
-  return part === 'construction' || part === 'features' ? `${root}/${part}/${list}` : `${root}/${part}`
+  return part === 'construction' || part === 'features' || part === 'plan'
+    ? `${root}/${part}/${list}`
+    : `${root}/${part}`
 }
 
 /** The operation that a test guards. */

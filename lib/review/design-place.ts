@@ -34,6 +34,8 @@ export function describePlace(document: object, tokens: readonly string[]): Plac
       if (list === undefined) return withField('features', rest)
       return describeEntry(getFieldInText(FEATURE_FIELDS[list]), readKey(root.features, list), rest.slice(1), withField)
     }
+    case 'plan':
+      return describePlanPlace(root, rest, withField)
     case 'brief':
       return withField('brief:', rest)
     default:
@@ -68,6 +70,16 @@ function describeConstruction(
     return withField(at === undefined ? `${subject}: layers` : `${subject}: ${layer}`, inner)
   }
   return withField('construction', list === undefined ? [] : [list])
+}
+
+/** Entries of the plan's lists have names, or are told by their ids. */
+function describePlanPlace(root: Plain, [list, index, ...fields]: readonly string[], withField: NameField): PlaceWords {
+  if (list === undefined) return withField('plan', [])
+  const entry = readList(readKey(root.plan, list))[Number(index)]
+  const { label } = findFieldWords(['plan', list])
+  if (index === undefined || readKey(entry, 'id') === undefined) return withField('plan', [list])
+  const name = readKey(entry, 'name') ?? readKey(entry, 'letter') ?? readKey(entry, 'id')
+  return withField(`${label} ${String(name)}`, fields)
 }
 
 function describeEntry(

@@ -11,6 +11,7 @@ export interface ContentChange {
     | 'construction'
     | 'bends'
     | 'features'
+    | 'plan'
     | 'artwork'
     | 'answers'
     | 'waivers'

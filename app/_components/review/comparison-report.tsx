@@ -35,6 +35,7 @@ const AREA_WORDS: Record<InputChange['area'], string> = {
   construction: 'construction',
   bends: 'bends',
   features: 'features',
+  plan: 'plan',
   artwork: 'artwork',
 }
 

@@ -7,7 +7,7 @@
  */
 export type InputPattern = 'artwork' | InDesign | `${InDesign}.${string}`
 
-type InDesign = 'brief' | 'materials' | 'construction' | 'bends' | 'features'
+type InDesign = 'brief' | 'materials' | 'construction' | 'bends' | 'features' | 'plan'
 
 /** Everything that a section through the part is made of. */
 export const SECTION_INPUTS = ['construction.layers', 'construction.zones', 'materials'] as const
@@ -18,4 +18,4 @@ export const BEND_PLACE_INPUTS = ['bends.*.zoneId', 'bends.*.insideRadiusMm', 'b
 export const TEMPERATURE_INPUTS = ['brief.operatingMinDegC', 'brief.operatingMaxDegC'] as const
 
 /** Of an item whose meaning the program does not know, such as a workspace's own: better asked once too often. */
-export const ALL_INPUTS = ['brief', 'materials', 'construction', 'bends', 'features', 'artwork'] as const
+export const ALL_INPUTS = ['brief', 'materials', 'construction', 'bends', 'features', 'plan', 'artwork'] as const

@@ -74,6 +74,7 @@ export function makeBlankDesign(name: string): Design {
         coverlayDetailOnDrawing: null,
       },
     },
+    plan: null,
     assumed: [],
   }
 }

@@ -6,6 +6,7 @@ import type { Design } from './design'
 import { LAYER_KIND_FACTS } from './layer-kinds'
 import type { Material, MaterialKind } from './material'
 import { findOutlineIssue } from './outline'
+import { findPlanIssues } from './plan-references'
 
 /** What a layer of the kind may be made of. */
 function listMaterialKinds(kind: Layer['kind']): readonly MaterialKind[] {
@@ -77,6 +78,7 @@ export function findIssuesAcross(design: Design): Issue[] {
   })
   const outlineIssue = findOutlineIssue(design.features.outline)
   if (outlineIssue !== null) issues.push(outlineIssue)
+  issues.push(...findPlanIssues(design))
   return issues
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { planSchema } from '@/lib/plan'
 import { assumedMarkSchema } from './assumed-mark'
 import { bendSchema } from './bend'
 import { briefSchema } from './brief'
@@ -25,6 +26,8 @@ export const designSchema = z.strictObject({
   construction: constructionSchema,
   bends: z.array(bendSchema).max(400, 'at most 400 bends'),
   features: featuresSchema,
+  /** The part in plan; null where nobody has drawn it: dimensions are then those that were stated. */
+  plan: planSchema.nullable(),
   /** Values that stand in the design and that nobody has confirmed yet. Documents from before there were such read as none. */
   assumed: z.array(assumedMarkSchema).max(5000).default([]),
 })

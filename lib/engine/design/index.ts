@@ -1,3 +1,4 @@
+export type { Plan } from '@/lib/plan'
 export * from './assumed'
 export * from './bend'
 export * from './blank'

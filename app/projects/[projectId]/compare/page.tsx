@@ -29,6 +29,7 @@ const AREAS: readonly InputChange['area'][] = [
   'construction',
   'bends',
   'features',
+  'plan',
   'artwork',
 ]
 

@@ -32,7 +32,7 @@ import type { ActResult } from '../../views'
 import { addComment, createThread, findAudience, getOwnCompanyId } from './threads'
 
 /** Parts of the design that a proposal may change; own materials come along with the layers that are made of them. */
-const PROPOSABLE_AREAS: readonly string[] = ['materials', 'construction', 'bends', 'features']
+const PROPOSABLE_AREAS: readonly string[] = ['materials', 'construction', 'bends', 'features', 'plan']
 
 /**
  * Proposes a change as an edit: kept as a patch on the design that the person saw, with a thread of its own. A

@@ -5,6 +5,7 @@ import { LAYER_FIELDS, ZONE_FIELDS } from './construction-fields'
 import { FEATURE_FIELDS } from './feature-fields'
 import type { FieldNode } from './field'
 import { MATERIAL_FIELDS } from './material-fields'
+import { PLAN_FIELDS } from './plan-fields'
 
 /** The whole dictionary, in the shape of the design. */
 export const DESIGN_FIELDS = {
@@ -22,6 +23,7 @@ export const DESIGN_FIELDS = {
   },
   bends: { label: 'Bends', entry: BEND_FIELDS },
   features: { label: 'Features', fields: FEATURE_FIELDS },
+  plan: { label: 'Plan', fields: PLAN_FIELDS },
   assumed: { label: 'Assumed values' },
 } as const satisfies Record<keyof Design, FieldNode>
 

@@ -1,6 +1,5 @@
 /** The part in plan: what is drawn, what follows from it. Pure; nothing is judged here. */
 export { checkPlan } from './document/check-plan'
-export type { PlanNode } from './document/path-schema'
 export { EMPTY_PLAN, type Plan, planSchema } from './document/plan-schema'
 export {
   distanceMmSchema,
@@ -9,3 +8,6 @@ export {
   nameSchema,
   textSchema,
 } from './document/primitives'
+export { pathInMm, pathInNm } from './document/to-geometry'
+export { type ShapeSizes, STARTING_SHAPES, type StartingShape, startingShape } from './edit/starting-shape'
+export { areasOf } from './topology/areas'

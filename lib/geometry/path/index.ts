@@ -2,11 +2,9 @@
 export { CONTACT_NM, crossEdges, type Meeting, shareOnArc, shareOnLine } from './cross'
 export { type Distance, distanceBetweenEdgeSets, looseBox } from './distance'
 export {
-  type ArcEdge,
   directionAt,
   isAtMostHalf,
   isSamePoint,
-  type LineEdge,
   type LineOrArc,
   lengthOfEdge,
   makeArc,
@@ -26,10 +24,8 @@ export {
   flattenEdges,
   type Loop,
   lengthOf,
-  loopOfEdges,
   type Motion,
   type Path,
-  type PathNode,
   reversePath,
   signedAreaOf,
   transformPath,

@@ -33,11 +33,6 @@ export function edgesOfLoop(loop: Loop): LineOrArc[] {
   return loop.map((node, at) => makeEdge(node.at, node.via, (loop[at + 1] ?? loop[0] ?? node).at))
 }
 
-/** Edges one after the other, as nodes again: a loop where they close. */
-export function loopOfEdges(edges: readonly LineOrArc[]): Loop {
-  return edges.map((edge) => ({ at: edge.from, via: edge.kind === 'arc' ? edge.through : null }))
-}
-
 export function lengthOf(edges: readonly LineOrArc[]): number {
   return edges.reduce((sum, edge) => sum + lengthOfEdge(edge), 0)
 }

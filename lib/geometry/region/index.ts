@@ -2,14 +2,10 @@
 export { checkLoop, checkNodes, type LoopIssue } from './check-loop'
 export {
   distanceBetweenRegions,
-  distanceToRegion,
-  edgesOfRegion,
   findInnerPoint,
   locateInRegion,
   makeCheckedRegion,
   makeRegion,
   type Region,
-  type RegionIssue,
-  type RegionResult,
 } from './region'
-export { type Band, clipToBand, JOIN_REACH_NM, type Split, type SplitPiece, splitByLines } from './split'
+export { clipToBand, type Split, splitByLines } from './split'

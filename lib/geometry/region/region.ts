@@ -74,16 +74,6 @@ export function distanceBetweenRegions(first: Region, second: Region): Distance 
   )
 }
 
-/** Edges of an open path against a region. */
-export function distanceToRegion(region: Region, edges: readonly LineOrArc[]): Distance | null {
-  for (const { from, to } of edges) {
-    for (const end of [from, to]) {
-      if (locateInRegion(region, end) !== 'outside') return { distanceNm: 0, from: end, to: end }
-    }
-  }
-  return distanceBetweenEdgeSets(edges, edgesOfRegion(region))
-}
-
 /** A whole point well inside: of a few along the border's inner side, the one with most room. */
 export function findInnerPoint(region: Region): PointNm | null {
   const edges = edgesOfRegion(region)

@@ -9,5 +9,5 @@ export {
   textSchema,
 } from './document/primitives'
 export { pathInMm, pathInNm } from './document/to-geometry'
-export { type ShapeSizes, STARTING_SHAPES, type StartingShape, startingShape } from './edit/starting-shape'
+export { STARTING_SHAPES, startingShape } from './edit/starting-shape'
 export { areasOf } from './topology/areas'

@@ -61,7 +61,6 @@ export const PIPIT_INSPECTION: Inspection = {
   teardrop: ['Island', 'L1 and L2', 'Each land has a teardrop.'],
   'layer-stagger': ['Arm', 'L1 over L2', 'Tracks of L2 lie in the gaps of L1.'],
   'coverlay-edge-in-bend': ['Arm', 'Both coverlays', 'Edges end on the stiffened island, outside the bend.'],
-  'component-support': ['Island', 'Assembly', 'All parts stand over stiffener S1.'],
   'transition-relief': ['Island edge', 'Assembly', 'Rounded stiffener edge with the coverlay under it.'],
   'tooling-change': [
     'Capability sheet',
@@ -93,7 +92,6 @@ export const SKUA_INSPECTION: Inspection = {
   teardrop: ['Boards and link', 'L2 and L3', 'Each land has a teardrop.'],
   'layer-stagger': ['Assembly fold', 'L2 over L3', 'L3 lies in the gaps of L2.'],
   'coverlay-edge-in-bend': ['Hinge and fold', 'Both coverlays', 'Edges run 1 mm under the boards, none inside a bend.'],
-  'component-support': ['Boards', 'Assembly', 'All parts stand on the rigid boards.'],
   'transition-relief': ['Board edges', 'Assembly', 'Bead of flexible epoxy, 1 mm wide, at both edges.'],
   lessons: [
     'Findings on revision A',

@@ -19,12 +19,11 @@ import { CAST } from './sign-ins'
 import { type Answers, type Stage, StoryError } from './stage'
 
 const makeEarlyAnswers = (cited: Cited): Answers => ({
-  'bake-before-assembly': [
-    'meets',
-    `Sealed packs are used within a shift, else dried at the profile that the finish maker allows; on the drawing, ${citeNote(cited, 'bake')}.`,
-  ],
   'performance-class': ['meets', 'Class 2, type 2, use A; agreed with the product file of the patch.'],
-  'tolerance-scheme': ['meets', 'Two tooling holes of the island as datums; profiles hold in the restrained state.'],
+  'tolerances-given': [
+    'meets',
+    `Two tooling holes of the island as datums; profiles hold in the restrained state; ${citeNote(cited, 'tolerances')} of the drawing.`,
+  ],
   'contact-person': ['meets', 'Tomas Ebbersund; Dewi Marrable while he is away.'],
   'radius-holder': ['meets', 'The channel of the housing holds the bend at 6 mm; it cannot be assembled tighter.'],
 })

@@ -6,7 +6,7 @@ import type { Answers, Stage } from './stage'
 const FIRST_ANSWERS: Answers = {
   'contact-person': ['meets', 'Ines Vantongeren for the circuit, Tomas Ebbersund for the hinge.'],
   'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
-  'bend-strain': [
+  'fatigue-life': [
     'concern',
     'Two plated layers at 8 mm. No radius is known at which plated copper lasts as long: the copper has to change first, and the mirror mount with it if that is not enough.',
   ],
@@ -75,14 +75,14 @@ export async function playSkuaFirst(stage: Stage, { people, skuaId, companies }:
   await carryOut('attach a note on the bench model', () =>
     attachFile(designer, {
       revisionId,
-      target: { kind: 'item', itemId: 'bend-strain' },
+      target: { kind: 'item', itemId: 'fatigue-life' },
       fileName: 'bench-model-notes.txt',
       bytes: toBytes(BENCH_NOTES),
     }),
   )
   await stage.waive({
     revisionId,
-    itemId: 'surface-finish',
+    itemId: 'opening-to-bend',
     proposedBy: designer,
     reason: 'The nickel near the fold is on test points that are bent once; a crack there would not matter.',
     decision: {

@@ -6,12 +6,11 @@ import { readDesignText } from './read-files'
 import type { Answers, Stage } from './stage'
 
 const makeEarlyAnswers = (cited: Cited): Answers => ({
-  'bake-before-assembly': [
-    'meets',
-    `Within the hour before soldering, to the film maker’s profile; ${citeNote(cited, 'bake')} of the drawing.`,
-  ],
   'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
-  'tolerance-scheme': ['meets', 'Datums on board holes and finger edge; flexible profiles in the restrained state.'],
+  'tolerances-given': [
+    'meets',
+    `Datums on board holes and finger edge; flexible profiles in the restrained state; ${citeNote(cited, 'tolerances')} of the drawing.`,
+  ],
   'contact-person': ['meets', 'Ines Vantongeren for the circuit, Tomas Ebbersund for the hinge.'],
   'radius-holder': [
     'meets',

@@ -40,7 +40,7 @@ const BRIEF_QUESTIONS: readonly BriefQuestion[] = [
   ['installationUses', { item: 'bend-use' }],
   // Its item asks about bends alone; without a finish nothing can be plated.
   ['surfaceFinish', 'blocking'],
-  ['toleranceScheme', { item: 'tolerance-scheme' }],
+  ['toleranceScheme', { item: 'tolerances-given' }],
   ['electricalTest', { item: 'electrical-test' }],
   ['couponTest', { item: 'coupon-test' }],
   ['foldTest', { item: 'fold-test' }],
@@ -48,7 +48,7 @@ const BRIEF_QUESTIONS: readonly BriefQuestion[] = [
   ['operatingMinDegC', { item: 'operating-temperature' }],
   ['operatingMaxDegC', { item: 'operating-temperature' }],
   ['solderedAssembly', 'minor'],
-  ['bakeBeforeAssembly', { item: 'bake-before-assembly' }, isSoldered],
+  ['bakeBeforeAssembly', { item: 'floor-life' }, isSoldered],
   ['registrationCriticalFeatures', { item: 'registration-features' }],
   ['packingAndHandling', { item: 'packing' }],
   ['whoToAsk', { item: 'contact-person' }],

@@ -233,8 +233,8 @@ test('a double click on a button does it once', async ({ backstage, openAs }) =>
 
 test('an answer that would overrule a failed calculation cannot be given', async ({ openAs, demo }) => {
   const page = await openAs('designer')
-  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaA}/checklist#item-bend-strain`)
-  const item = page.locator('#item-bend-strain')
+  await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaA}/checklist#item-fatigue-life`)
+  const item = page.locator('#item-fatigue-life')
   await expect(item.getByRole('radio', { name: 'concern' })).toBeAttached()
   await expect(item.getByRole('radio', { name: 'meets', exact: true })).toHaveCount(0)
 })

@@ -80,7 +80,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'own-panels', path: `/companies/${scene.brackenfoldId}/panels`, as: 'brackenfold' },
     { name: 'own-rates', path: `/companies/${scene.brackenfoldId}/rates`, as: 'brackenfold' },
     { name: 'skua-b-item', path: `${skuaB}/checklist#item-bend-strain`, as: 'designer' },
-    { name: 'skua-a-item-failed', path: `${skuaA}/checklist#item-surface-finish`, as: 'designer' },
+    { name: 'skua-a-item-failed', path: `${skuaA}/checklist#item-opening-to-bend`, as: 'designer' },
     { name: 'new-revision', path: `${skua}/revisions/new`, as: 'designer' },
     { name: 'new-project', path: '/projects/new', as: 'designer' },
     { name: 'account', path: '/account', as: 'designer' },

@@ -31,7 +31,7 @@ export const FIRST_QUESTIONS: readonly { readonly question: string; readonly ite
   { question: 'Do currents and voltage drop hold?', itemIds: ['conductor-current', 'voltage-drop'] },
   {
     question: 'How is the part assembled and dried?',
-    itemIds: ['bake-before-assembly', 'panel-form', 'carrier', 'solder-heat', 'floor-life'],
+    itemIds: ['floor-life', 'panel-form', 'carrier', 'solder-heat'],
   },
   { question: 'Are the materials on the shelf?', itemIds: ['stock-materials', 'material-call-outs'] },
   {

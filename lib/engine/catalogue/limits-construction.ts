@@ -38,6 +38,15 @@ export const CONSTRUCTION_LIMITS = {
     sourceKey: 'ownChoice',
     note: 'Our choice: drawings round to 5 or 10 um. A tolerance typed for the zone takes its place.',
   },
+  flexibleMaskRadiusMm: {
+    label: 'Inside radius of a bend that stands still under flexible solder mask',
+    unit: 'mm',
+    sense: 'at-least',
+    value: 10,
+    allowed: { min: 1, max: 100 },
+    sourceKey: 'ratioTradeArticle2019',
+    note: '0.4 in, with none in moving bends; no other figure was found. Mask that is not made for flexible circuits is kept off every bend.',
+  },
   filmFoldStrainPct: {
     label: 'Strain of a film at the face of a fold',
     unit: 'pct',

@@ -246,15 +246,6 @@ export const DIMENSION_LIMITS = {
     sourceKey: 'guideCircuitConstruction',
     note: '0.100 in.',
   },
-  nickelToBendMm: {
-    label: 'Nickel-finished opening to the nearest bend',
-    unit: 'mm',
-    sense: 'at-least',
-    value: 2.54,
-    allowed: { min: 0.1, max: 100 },
-    sourceKey: 'guideCircuitConstruction',
-    note: 'As for coverlay openings: the finish ends where the opening does.',
-  },
   bendToRigidMm: {
     label: 'Bend to the edge of a rigid or stiffened zone',
     unit: 'mm',

@@ -31,8 +31,7 @@ export interface Follower {
 const AT_BEND: readonly Follower[] = [
   { itemId: 'copper-yield', at: 'bend' },
   { itemId: 'film-strain', at: 'bend' },
-  { itemId: 'handbook-radius', at: 'bend' },
-  { itemId: 'radius-ratio', at: 'bend' },
+  { itemId: 'radius-rules', at: 'bend' },
 ]
 
 const BY_SECTION: readonly Follower[] = [
@@ -65,11 +64,7 @@ export const ROOTS: readonly Root[] = [
   {
     itemId: 'fatigue-life',
     cause: 'the bend is too tight for its section',
-    followers: [
-      { itemId: 'bend-strain', at: 'bend' },
-      { itemId: 'damage-sum', at: 'layer', isFrom: isDamageOfBends },
-      ...AT_BEND,
-    ],
+    followers: [{ itemId: 'damage-sum', at: 'layer', isFrom: isDamageOfBends }, ...AT_BEND],
   },
   {
     itemId: 'bend-strain',
@@ -79,7 +74,10 @@ export const ROOTS: readonly Root[] = [
   {
     itemId: 'bend-cover',
     cause: 'no film covers the copper of the bend',
-    followers: [{ itemId: 'solder-mask-in-bend', at: 'bend', isFrom: isMaskInPlaceOfFilm }],
+    followers: [
+      { itemId: 'solder-mask-in-bend', at: 'bend', isFrom: isMaskInPlaceOfFilm },
+      { itemId: 'surface-finish', at: 'bend' },
+    ],
   },
   {
     itemId: 'corner-radius',

@@ -24,6 +24,27 @@ export const SUCCESSORS: Readonly<Record<string, Succession>> = {
   },
   'stiffener-to-bend': { itemId: 'straight-film', question: 'Do stiffeners end well before a bend?' },
   'bend-to-rigid': { itemId: 'straight-film', question: 'Is each bend kept clear of the rigid edge?' },
+  'handbook-radius': {
+    itemId: 'radius-rules',
+    question: 'Is each inside radius at least the minimum of the published design standard?',
+  },
+  'radius-ratio': {
+    itemId: 'radius-rules',
+    question: 'Is the ratio of inside radius to thickness at least that of the chosen table?',
+  },
+  'pad-anchors': {
+    itemId: 'land-hold',
+    question: 'Do pads without a plated hole have anchors under the coverlay?',
+  },
+  'coverlay-capture': {
+    itemId: 'land-hold',
+    question: 'Does the coverlay hold down the rim of pads that have no plated hole?',
+  },
+  'tolerance-scheme': {
+    itemId: 'tolerances-given',
+    question: 'Do datums and tolerances suit a part that is not rigid?',
+  },
+  'bake-before-assembly': { itemId: 'floor-life', question: 'Is drying or baking before soldering agreed?' },
   'tight-bend-cut-outs': {
     itemId: null,
     question: 'Have cut-outs or slits been considered where a bend is tight and has room for them?',
@@ -38,6 +59,7 @@ interface LimitSuccession {
 export const LIMIT_SUCCESSORS: Readonly<Record<string, LimitSuccession>> = {
   holeToTransitionMm: { key: 'transitionStripMm', label: 'Hole edge to the rigid-to-flex transition' },
   componentToTransitionMm: { key: 'transitionStripMm', label: 'Component to the rigid-to-flex transition' },
+  nickelToBendMm: { key: 'openingToBendMm', label: 'Nickel-finished opening to the nearest bend' },
   stiffenerToBendMm: { key: 'bendToRigidMm', label: 'Stiffener edge to the nearest bend' },
 }
 

@@ -350,6 +350,13 @@ function checkFeatureReferences(design: Design, add: Add): void {
       )
     }
   })
+  for (const list of ['pads', 'components'] as const) {
+    features[list].forEach(({ zoneId }, index) => {
+      if (zoneId !== null && !zoneIds.has(zoneId)) {
+        add('unknown-zone', ['features', list, index, 'zoneId'], `no zone "${zoneId}" in the construction`)
+      }
+    })
+  }
   for (const list of ['holes', 'coverlayOpenings', 'stiffeners', 'components'] as const) {
     features[list].forEach((feature, index) => {
       if (feature.nearestBend !== null)

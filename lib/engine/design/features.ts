@@ -93,6 +93,8 @@ export const holeFeatureSchema = z.strictObject({
 export const padFeatureSchema = z.strictObject({
   ...named,
   layerId: idSchema,
+  /** Zone that it lies in: on laminate or on film. */
+  zoneId: idSchema.nullable(),
   hasPlatedHole: observed,
   /** Spurs or tie-downs held by the coverlay. */
   anchorCount: z.int().min(0).max(100).nullable(),
@@ -157,12 +159,17 @@ export const slitFeatureSchema = z.strictObject({
   tearStop: observed,
 })
 
+export const COMPONENT_SIDES = ['top', 'bottom'] as const
+
 export const componentFeatureSchema = z.strictObject({
   ...named,
   nearestBend: distanceToBend,
   clearOfBends,
   transitionDistanceMm: distanceMmSchema.nullable(),
-  /** On a flexible area: is there a stiffener under it? */
+  /** Zone that it stands on, and the face: what lies under it follows from the layers there. */
+  zoneId: idSchema.nullable(),
+  side: z.enum(COMPONENT_SIDES).nullable(),
+  /** Where the zone has a stiffener: does it reach under this component? */
   overStiffener: observed,
 })
 

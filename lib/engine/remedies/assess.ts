@@ -109,11 +109,18 @@ function verdictOfOutcome(outcome: Outcome | undefined): Verdict {
   return outcome === undefined ? 'not-applicable' : getOutcomeVerdict(outcome)
 }
 
+function isWorse(outcome: Outcome, known: Outcome): boolean {
+  const [verdict, other] = [getOutcomeVerdict(outcome), getOutcomeVerdict(known)]
+  return verdict !== other && getWorstVerdict([verdict, other]) === verdict
+}
+
 function findBendOutcomes(itemId: string, context: EvaluationContext): Map<string, Outcome> {
   const outcomes = new Map<string, Outcome>()
   for (const outcome of checkItem(itemId, context)) {
     const bend = outcome.places.find(({ kind }) => kind === 'bend')
-    if (bend !== undefined) outcomes.set(bend.id, outcome)
+    const known = bend === undefined ? undefined : outcomes.get(bend.id)
+    // A fold made before is an outcome of its own: the worse of the two speaks for the bend.
+    if (bend !== undefined && (known === undefined || isWorse(outcome, known))) outcomes.set(bend.id, outcome)
   }
   return outcomes
 }

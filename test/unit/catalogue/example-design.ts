@@ -373,6 +373,7 @@ function makeFeatures(): Design['features'] {
         id: 'land',
         name: 'Sensor pad',
         layerId: 'l2',
+        zoneId: 'arm',
         hasPlatedHole: false,
         anchorCount: 2,
         coverlayCaptureMm: 0.15,
@@ -417,7 +418,9 @@ function makeFeatures(): Design['features'] {
         nearestBend: { bendId: 'hinge', distanceMm: 6 },
         clearOfBends: null,
         transitionDistanceMm: 3,
-        overStiffener: true,
+        zoneId: 'board',
+        side: 'top',
+        overStiffener: null,
       },
     ],
     connectors: [

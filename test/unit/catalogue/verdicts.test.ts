@@ -129,17 +129,15 @@ describe('starting constructions', () => {
 })
 
 describe('a foil without a published allowable', () => {
-  it('leaves strain and handbook radius of an install bend open, and names the foil', () => {
+  it('leaves strain and the handbook rule of an install bend open, and names the foil', () => {
     const design = makeExampleDesign()
     for (const layer of design.construction.layers)
       if (layer.id === 'l2' && layer.kind === 'conductor') layer.materialId = 'copper-ed'
     for (const bend of design.bends) if (bend.id === 'fold') bend.use = 'flex-to-install'
     const context = buildContext(design)
-    for (const id of ['bend-strain', 'handbook-radius']) {
-      expect(evaluateItem(getItem(id), context).outcomes.at(-1)).toMatchObject({
-        kind: 'not-computed',
-        missing: [{ path: ['construction', 'layers', 6, 'materialId'] }],
-      })
+    for (const id of ['bend-strain', 'radius-rules']) {
+      const open = evaluateItem(getItem(id), context).outcomes.filter(({ kind }) => kind === 'not-computed')
+      expect(open, id).toMatchObject([{ missing: [{ path: ['construction', 'layers', 6, 'materialId'] }] }])
     }
     expect(evaluateItem(getItem('foil-type'), context).verdict).toBe('fails')
   })

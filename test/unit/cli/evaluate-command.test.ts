@@ -70,7 +70,7 @@ describe('evaluate command', () => {
   test('a design with a concern ends with 1 and says which', () => {
     const { status, stdout } = run('seed/designs/skua-rev-a.json')
     expect(status).toBe(1)
-    expect(stdout).toMatch(/FAILS\s+bend-strain/)
+    expect(stdout).toMatch(/FAILS\s+fatigue-life/)
   })
 
   test('a design that lacks an input is not all met', () => {

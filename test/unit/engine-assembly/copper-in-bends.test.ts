@@ -80,15 +80,15 @@ describe('folds have a floor', () => {
     }
   })
 
-  test('a handbook formula that comes to less than 0 cannot tell', () => {
+  test('a handbook formula that comes to less than 0 says nothing of the bend, and the ratio decides', () => {
     const design = findStartingConstruction('single-sided')?.makeDesign('Trial')
     if (design === undefined) throw new Error('no construction')
     for (const bend of design.bends) bend.use = 'fold-once'
     for (const layer of design.construction.layers) if (layer.id === 'base') layer.thicknessUm = 50
     const bendId = design.bends[0]?.id ?? ''
-    const { bend, verdicts } = look(design, bendId, 'handbook-radius')
+    const { bend, verdicts } = look(design, bendId, 'radius-rules')
     expect(bend.handbook.clamped).toBe(true)
-    expect(verdicts).toEqual(['cannot-tell'])
+    expect(verdicts).toEqual(['not-applicable', 'meets'])
   })
 
   test('the smallest radius is not below five times the thickness, and says that it is a floor', () => {
@@ -106,7 +106,6 @@ describe('folds have a floor', () => {
         for (const bend of d.bends)
           if (bend.id === 'hinge') Object.assign(bend, { insideRadiusMm, radiusToleranceMm: 0 })
       })
-      expect(look(design, 'hinge', 'bend-strain').verdicts).toEqual(['fails'])
       expect(look(design, 'hinge', 'fatigue-life').verdicts).toEqual(['fails'])
     }
   })

@@ -42,7 +42,6 @@ describe('Skua revision A', () => {
       expect(foil?.allowablePct).toBeLessThan(0.1)
       expect(plating?.survivalLifeCycles).toBeLessThan(foil?.survivalLifeCycles ?? 0)
     }
-    expect(getVerdict(evaluation, 'bend-strain')).toBe('fails')
   })
 
   test('lasts thousands of cycles where two million are required', () => {
@@ -81,7 +80,6 @@ describe('Skua revision A with thinner, button-plated layers', () => {
     expect(zone?.layers.every(({ copper }) => copper === null || copper.platingUm === 0)).toBe(true)
     expect(hinge.peakStrainPct).toBeLessThan(0.35)
     expect(hinge.peakStrainPct).toBeGreaterThan((hinge.allowablePct ?? 0) * 3)
-    expect(getVerdict(evaluation, 'bend-strain')).toBe('fails')
     expect(getVerdict(evaluation, 'fatigue-life')).toBe('fails')
   })
 

@@ -121,6 +121,7 @@ describe('features that are entered without their sizes', () => {
           id: 'p',
           name: 'Pad',
           layerId: 'l1',
+          zoneId: null,
           hasPlatedHole: null,
           anchorCount: null,
           coverlayCaptureMm: null,
@@ -148,6 +149,8 @@ describe('features that are entered without their sizes', () => {
           nearestBend: { bendId: confirmed.bends[0]?.id ?? '', distanceMm: null },
           clearOfBends: null,
           transitionDistanceMm: null,
+          zoneId: null,
+          side: null,
           overStiffener: null,
         },
       ],
@@ -166,7 +169,7 @@ describe('features that are entered without their sizes', () => {
     expect(missingOf('annular-ring')).toMatchObject([{ path: ['features', 'holes', 0, 'plated'] }])
     expect(missingOf('slit-end-relief')).toMatchObject([{ path: ['features', 'slits', 0, 'endReliefDiameterMm'] }])
     expect(missingOf('corner-radius')).toMatchObject([{ path: ['features', 'outlineCorners', 0, 'insideRadiusMm'] }])
-    expect(missingOf('pad-anchors')).toMatchObject([{ path: ['features', 'pads', 0, 'hasPlatedHole'] }])
+    expect(missingOf('land-hold')).toMatchObject([{ path: ['features', 'pads', 0, 'hasPlatedHole'] }])
     expect(missingOf('width-step').map(({ path }) => path.at(-1))).toEqual(['wideMm', 'narrowMm', 'taperLengthMm'])
     expect(missingOf('coverlay-opening')).toMatchObject([{ path: ['features', 'coverlayOpenings', 0, 'openingMm'] }])
     expect(missingOf('component-to-bend')).toMatchObject([

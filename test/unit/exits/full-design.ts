@@ -17,6 +17,8 @@ function makeFullDesign(): Design {
     nearestBend,
     clearOfBends: true,
     transitionDistanceMm: 5,
+    zoneId: design.construction.zones[0]?.id ?? null,
+    side: 'top',
     overStiffener: true,
   })
   features.outline ??= {

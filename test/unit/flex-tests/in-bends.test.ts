@@ -208,10 +208,8 @@ describe('circuits that give no ductility and broke sooner than the relation say
 
   it('let nothing meet that they failed', () => {
     const design = makeDesign({ requiredCycles: 5000 })
-    for (const itemId of ['fatigue-life', 'bend-strain']) {
-      const [outcome] = listOutcomes(evaluate(design, { testedLives: short }), itemId)
-      expect(outcome?.kind === 'decided' ? outcome.verdict : '', itemId).toBe('fails')
-    }
+    const [outcome] = listOutcomes(evaluate(design, { testedLives: short }), 'fatigue-life')
+    expect(outcome?.kind === 'decided' ? outcome.verdict : '').toBe('fails')
   })
 
   it('strain and life agree: at the life that is reached the allowable is the strain', () => {

@@ -17,7 +17,7 @@ describe('what the brief says about an item', () => {
   })
 
   test('is empty where nothing is stated, and absent for items that rest on nothing of it', () => {
-    expect(listStatedInBrief('tolerance-scheme', brief)).toEqual([
+    expect(listStatedInBrief('tolerances-given', brief)).toEqual([
       { field: 'toleranceScheme', label: 'tolerance scheme', text: '' },
     ])
     expect(listStatedInBrief('slit-end-relief', brief)).toEqual([])

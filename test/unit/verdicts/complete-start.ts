@@ -42,6 +42,7 @@ export function completeStart(design: Design): Design {
       JSON.stringify(value)
         .replaceAll('"bendId":"hinge"', `"bendId":"${bendId}"`)
         .replaceAll('"layerId":"l2"', `"layerId":"${flexLayerId}"`)
+        .replaceAll('"zoneId":"arm"', `"zoneId":"${flex?.id}"`)
         .replaceAll('"zoneId":"board"', `"zoneId":"${board?.id}"`)
         .replaceAll('"zoneId":"fingers"', `"zoneId":"${finger?.id ?? board?.id}"`),
     ) as T

@@ -100,10 +100,9 @@ const ON_THE_SECTION = [
   'damage-sum',
   'fatigue-life',
   'film-strain',
-  'handbook-radius',
   'leaf-length',
   'neutral-axis',
-  'radius-ratio',
+  'radius-rules',
   'shield-stiffness',
 ] as const
 const ON_THE_LAYERS = [

@@ -261,7 +261,6 @@ const WITHOUT_GAP: readonly string[] = [
   'copper-encapsulation',
   'coverlay-adhesive',
   'stack-symmetry',
-  'solder-mask-in-bend',
   'conductor-corners',
   'conductor-spacing',
   'finger-support',

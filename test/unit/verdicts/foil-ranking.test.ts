@@ -25,7 +25,8 @@ describe('foils in long life', () => {
     expect(verdicts).toContain('cannot-tell')
     for (const [at, requiredCycles] of REQUIRED.entries()) {
       if (requiredCycles >= 1600) expect(['cannot-tell', 'fails']).toContain(verdicts[at])
-      expect(verdictOf(makeOneBend({ foilId, requiredCycles }), 'bend-strain')).toBe(verdicts[at])
+      // One inequality, asked once.
+      expect(verdictOf(makeOneBend({ foilId, requiredCycles }), 'bend-strain')).toBe('not-applicable')
     }
   })
 
@@ -72,14 +73,12 @@ describe('foils in long life', () => {
         fc.double({ min: 0.5, max: 0.999, noNaN: true }),
         (foilId, insideRadiusMm, logCycles, share) => {
           const base = { foilId, insideRadiusMm, requiredCycles: 10 ** logCycles }
-          for (const itemId of ['fatigue-life', 'bend-strain']) {
-            const before = rank[verdictOf(makeOneBend(base), itemId)] ?? 0
-            for (const worse of [
-              { ...base, insideRadiusMm: insideRadiusMm * share },
-              { ...base, requiredCycles: Math.min(1e12, base.requiredCycles / share) },
-            ]) {
-              expect(rank[verdictOf(makeOneBend(worse), itemId)]).toBeGreaterThanOrEqual(before)
-            }
+          const before = rank[verdictOf(makeOneBend(base), 'fatigue-life')] ?? 0
+          for (const worse of [
+            { ...base, insideRadiusMm: insideRadiusMm * share },
+            { ...base, requiredCycles: Math.min(1e12, base.requiredCycles / share) },
+          ]) {
+            expect(rank[verdictOf(makeOneBend(worse), 'fatigue-life')]).toBeGreaterThanOrEqual(before)
           }
         },
       ),

@@ -3,7 +3,7 @@ import { type DecidedOutcome, type Design, evaluate, type ItemResult, type Limit
 import { computeMargin } from '@/lib/engine/catalogue'
 import { findStartingConstruction } from '@/lib/engine/starting-constructions'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
-import { makeOneBend, verdictOf } from './one-bend'
+import { listVerdicts, makeOneBend, verdictOf } from './one-bend'
 
 /**
  * Every item that rests on a calculation from toleranced inputs. The others compare counts, dates, choices, or dimensions that are typed
@@ -18,11 +18,10 @@ const RANGED = [
   'damage-sum',
   'fatigue-life',
   'finger-thickness',
-  'handbook-radius',
   'leaf-length',
   'neutral-axis',
   'plating-in-bend',
-  'radius-ratio',
+  'radius-rules',
   'shield-stiffness',
   'thickness-tolerance',
   'voltage-drop',
@@ -151,28 +150,28 @@ describe('one rule for every computed figure', () => {
     expect(at(nominal * 1.01)).toBe('fails')
   })
 
-  test('radius-ratio: thickness counts as well as radius', () => {
+  test('radius-rules: in the ratio, thickness counts as well as radius', () => {
     const design = withTolerances(makeOneBend())
     const [bend] = design.bends
     const result = evaluate(design).bends[0]
     if (bend === undefined || result === undefined) throw new Error('no bend')
     bend.radiusToleranceMm = 0
     bend.insideRadiusMm = (1.05 * (result.ratio.required ?? 0) * result.sectionThicknessUm) / 1000
-    expect(verdictOf(design, 'radius-ratio')).toBe('thin-margin')
+    expect(listVerdicts(design, 'radius-rules')[1]).toBe('thin-margin')
     bend.insideRadiusMm *= 1.1
-    expect(verdictOf(design, 'radius-ratio')).toBe('meets')
+    expect(listVerdicts(design, 'radius-rules')[1]).toBe('meets')
   })
 
-  test('handbook-radius: the section that the formula is used with has tolerances too', () => {
+  test('radius-rules: the section that the formula is used with has tolerances too', () => {
     const design = withTolerances(makeOneBend())
     const [bend] = design.bends
     const handbook = evaluate(design).bends[0]?.handbook
     if (bend === undefined || handbook?.minRadiusMm == null) throw new Error('no radius')
     bend.radiusToleranceMm = 0
     bend.insideRadiusMm = handbook.minRadiusMm * 1.01
-    expect(verdictOf(design, 'handbook-radius')).toBe('thin-margin')
+    expect(listVerdicts(design, 'radius-rules')[0]).toBe('thin-margin')
     bend.insideRadiusMm = (handbook.minRadiusRangeMm?.high ?? 0) * 1.01
-    expect(verdictOf(design, 'handbook-radius')).toBe('meets')
+    expect(listVerdicts(design, 'radius-rules')[0]).toBe('meets')
   })
 
   test('current and drop: copper at its thinnest decides', () => {

@@ -212,7 +212,7 @@ describe('worse inputs', () => {
         'panel-form',
         'plane-in-bend',
         'radius-holder',
-        'solder-mask-in-bend',
+        'surface-finish',
         'stack-symmetry',
         'stated-thickness',
         'statements-agree',

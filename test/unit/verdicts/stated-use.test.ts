@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { evaluate } from '@/lib/engine'
 import { listOutcomes, listVerdicts, makeOneBend } from './one-bend'
 
-const RULES = ['bend-strain', 'handbook-radius', 'radius-ratio'] as const
+const RULES = ['bend-strain', 'radius-rules'] as const
 
 describe('cycles that a bend which stands still cannot mean', () => {
   const make = (requiredCycles: number | null, use: 'flex-to-install' | 'fold-once' = 'flex-to-install') =>
@@ -11,10 +11,12 @@ describe('cycles that a bend which stands still cannot mean', () => {
   test.each(RULES)(
     '%s meets by what is allowed a few times, and cannot tell where many cycles are asked for',
     (itemId) => {
-      expect(listVerdicts(make(null), itemId)).toEqual(['meets'])
-      expect(listVerdicts(make(100), itemId)).toEqual(['meets'])
-      expect(listVerdicts(make(5000), itemId)).toEqual(['cannot-tell'])
-      expect(listVerdicts(make(2, 'fold-once'), itemId)).toEqual(['cannot-tell'])
+      expect(new Set(listVerdicts(make(null), itemId))).toEqual(new Set(['meets']))
+      expect(new Set(listVerdicts(make(100), itemId))).toEqual(new Set(['meets']))
+      expect(new Set(listVerdicts(make(5000), itemId))).toEqual(new Set(['cannot-tell']))
+      // Of a fold the handbook formula says nothing for this section.
+      const folded = listVerdicts(make(2, 'fold-once'), itemId).filter((verdict) => verdict !== 'not-applicable')
+      expect(new Set(folded)).toEqual(new Set(['cannot-tell']))
     },
   )
 

@@ -221,11 +221,9 @@ describe('the worst corner', () => {
     const result = evaluate(design).bends[0]
     // No tolerance is stated: what moves are constants alone.
     expect(result?.peakStrainPct ?? 1).toBeLessThan(result?.allowablePct ?? 0)
-    for (const itemId of ['bend-strain', 'fatigue-life']) {
-      const [outcome] = listOutcomes(evaluate(design), itemId)
-      expect(outcome).toMatchObject({ kind: 'decided', verdict: 'thin-margin' })
-      expect(outcome?.summary).toContain('over tolerances and material constants')
-    }
+    const [outcome] = listOutcomes(evaluate(design), 'fatigue-life')
+    expect(outcome).toMatchObject({ kind: 'decided', verdict: 'thin-margin' })
+    expect(outcome?.summary).toContain('over tolerances and material constants')
     expect(result?.hangsOn?.sentence).toMatch(/hangs most on the .* of /)
     expect(result?.hangsOn?.worstShare ?? 0).toBeGreaterThan(result?.hangsOn?.nominalShare ?? 1)
   })
@@ -245,9 +243,7 @@ describe('the worst corner', () => {
       evaluate(design).bends[0]?.peakStrainPct ?? 0,
       9,
     )
-    for (const itemId of ['bend-strain', 'fatigue-life']) {
-      expect(listOutcomes(evaluate(measured), itemId)[0]).toMatchObject({ verdict: 'meets' })
-    }
+    expect(listOutcomes(evaluate(measured), 'fatigue-life')[0]).toMatchObject({ verdict: 'meets' })
   })
 
   test('every figure that rests on constants moves with them alone: offset from the axis, shields, leaves, drop, heat', () => {

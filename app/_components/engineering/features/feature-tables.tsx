@@ -72,13 +72,18 @@ export function ConductorFeatures() {
   )
 }
 
+function useZoneChoices() {
+  const { state } = useDraft()
+  return state.design.construction.zones.map(({ id, name }) => ({ value: id, label: name }))
+}
+
 export function HoleFeatures() {
   const column = columnsOf('holes')
   const { state } = useDraft()
   const layerChoices = state.design.construction.layers.flatMap(({ id, name, kind }) =>
     kind === 'conductor' ? [{ value: id, label: name }] : [],
   )
-  const zoneChoices = state.design.construction.zones.map(({ id, name }) => ({ value: id, label: name }))
+  const zoneChoices = useZoneChoices()
   return (
     <FeatureTable
       listKey="holes"
@@ -124,6 +129,7 @@ export function HoleFeatures() {
 
 export function PadFeatures() {
   const column = columnsOf('pads')
+  const zoneChoices = useZoneChoices()
   const { layerId, assumedFields } = useFirstConductorLayer()
   return (
     <FeatureTable
@@ -137,6 +143,7 @@ export function PadFeatures() {
       makeRow={(named) => ({
         ...named,
         layerId,
+        zoneId: null,
         hasPlatedHole: null,
         anchorCount: null,
         coverlayCaptureMm: null,
@@ -144,6 +151,7 @@ export function PadFeatures() {
       })}
       columns={[
         layerColumn<PadRow>(),
+        column.optionalChoice('zoneId', zoneChoices),
         column.observed('hasPlatedHole'),
         column.optionalNumber('anchorCount'),
         column.optionalPlan('coverlayCaptureMm'),
@@ -313,6 +321,7 @@ export function RegistrationFeatures() {
 
 export function ComponentFeatures() {
   const column = columnsOf('components')
+  const zoneChoices = useZoneChoices()
   return (
     <FeatureTable
       listKey="components"
@@ -326,12 +335,16 @@ export function ComponentFeatures() {
         nearestBend: null,
         clearOfBends: null,
         transitionDistanceMm: null,
+        zoneId: null,
+        side: null,
         overStiffener: null,
       })}
       columns={[
         ...nearestBendColumns<ComponentRow>(),
         column.observed('clearOfBends'),
         column.optionalPlan('transitionDistanceMm'),
+        column.optionalChoice('zoneId', zoneChoices),
+        column.optionalChoice('side', listChoices(FEATURE_FIELDS.components.entry.side)),
         column.observed('overStiffener'),
       ]}
     />

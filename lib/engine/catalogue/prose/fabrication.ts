@@ -121,15 +121,10 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'An odd film thickness can add months and a minimum order. A neighbouring thickness that is on the shelf often does as well.',
     howToCheck: 'Ask which materials are held; for the rest take the lead time off the need date.',
   },
-  'tolerance-scheme': {
-    why: 'A flexible outline moves with humidity and with the hand that holds it. Tight coordinates across the film reject good parts; datums on rigid or stiffened zones measure what matters.',
-    howToCheck:
-      'Look for datums on stiffened zones, tolerances within a zone rather than across the flex, and a stated condition of restraint.',
-  },
   'tolerances-given': {
-    why: 'What has no tolerance is held to the shop’s own, and what is tighter than any shop holds comes back as a query.',
+    why: 'What has no tolerance is held to the shop’s own, and what is tighter than any shop holds comes back as a query. A flexible outline moves with humidity and with the hand that holds it: datums on rigid or stiffened zones measure what matters.',
     howToCheck:
-      'A number for outline, holes, hole to edge, stiffener, coverlay and each zone’s thickness. A fabricator’s own limits go before ours.',
+      'A number for outline, holes, hole to edge, stiffener, coverlay and each zone’s thickness. A fabricator’s own limits go before ours. Look for datums on stiffened zones, tolerances within a zone rather than across the flex, and a stated condition of restraint.',
   },
   carrier: {
     why: 'Film does not lie flat by itself: paste smears, parts float and the joint is open.',

@@ -26,8 +26,9 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
       'Straight length from the start of each bend to the nearest rigid or stiffened edge, and from the edge of each stiffener to its nearest bend: no stiffener can lie nearer than the nearest edge.',
   },
   'component-support': {
-    why: 'Film flexes under the part and its joints crack, on the line before anything else. Components on a rigid zone count as supported.',
-    howToCheck: 'Look under each component; a person judges whether the load or the connector asks for more.',
+    why: 'Film flexes under the part and its joints crack, on the line before anything else. A rigid board carries them.',
+    howToCheck:
+      'State zone and face of each component: laminate in the zone, or a stiffener on the other face, carries it. A person judges whether the load or the connector asks for more.',
   },
   'component-to-bend': {
     why: 'Solder joints are stiff; the film beside them bends twice as hard and the joint cracks.',
@@ -57,10 +58,6 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   'corner-radius': {
     why: 'Film tears from a sharp inside corner, and once begun a tear runs. 30 mil is common practice; a design magazine of 2023 prints 0.75 mm.',
     howToCheck: 'Measure every inside corner of outline, notches and cut-outs.',
-  },
-  'coverlay-capture': {
-    why: 'A pad that lies free in its opening is held by adhesive alone. Registration of the coverlay eats part of the overlap, so it must be there on paper first.',
-    howToCheck: 'Overlap of coverlay over the rim of the pad, per side, as drawn.',
   },
   'coverlay-edge-in-bend': {
     why: 'Where a film ends, the stiffness steps; the curvature concentrates along that edge.',
@@ -114,6 +111,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'From the edge of each hole and component to the edge of the rigid part, on either side of it; holes must not pierce coverlay that runs under it.',
   },
+  'land-hold': {
+    why: 'Heat softens the adhesive, and a land that nothing holds lifts off the film. Its rim under the coverlay, or spurs that reach under it, do the work of the hole that is not there. The coverlay shifts, so that the overlap must be there on paper first.',
+    howToCheck:
+      'For each land on film without a plated hole: overlap of the coverlay over its rim per side as drawn, or the spurs that reach under the coverlay. A handbook asks for 270 degrees of the rim. Boards hold their lands.',
+  },
   'layer-stagger': {
     why: 'One above the other they form the flanges of a beam: stiffer, and more strained. Staggering also takes conductors away from the one below, which changes crosstalk and impedance: keep both in view.',
     howToCheck: 'Lay adjacent conductor layers over each other in each bend.',
@@ -125,10 +127,6 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   'opening-to-bend': {
     why: 'The edge of an opening is a step in stiffness, and the bare copper inside it has nothing to keep it near the neutral axis.',
     howToCheck: 'From the edge of each opening to the start of the nearest bend.',
-  },
-  'pad-anchors': {
-    why: 'Heat softens the adhesive and the pad lifts off the film. Spurs that the coverlay holds down do the work of the hole that is not there.',
-    howToCheck: 'Count the spurs or tie-downs of each pad that reach under the coverlay.',
   },
   'plane-in-bend': {
     why: 'A solid plane stiffens the bend and draws the neutral axis to itself, so that the conductors on the other side stretch more. Hatching also moves impedance: check the conductors that refer to it.',

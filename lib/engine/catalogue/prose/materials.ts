@@ -7,11 +7,6 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'State the cycles and their ends, the zone, drill and wall of each hole, and what was measured on the stack: expansion and modulus through the thickness, glass transition. Soldering passes count beside them.',
   },
-  'bake-before-assembly': {
-    why: `Polyimide takes up water within hours, ${POLYIMIDE_WATER_PCT.immersed.low} to ${POLYIMIDE_WATER_PCT.immersed.high} % by weight, and water turns to steam under solder: layers part. Guides contradict each other, from ${BAKE_TEMPERATURE_DEGC.low} to ${BAKE_TEMPERATURE_DEGC.high} °C and from minutes to hours of waiting; some finishes must not be baked at all.`,
-    howToCheck:
-      'Take the profile from the makers of film and finish and from the handling standard; agree it with the assembler, with the time allowed between oven and solder.',
-  },
   'bend-cover': {
     why: 'Bare copper in a bend cracks from its edge, corrodes, and touches what it rubs on. The cover also keeps the copper near the neutral axis.',
     howToCheck:
@@ -93,11 +88,6 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'For each layer take the lightest foil that carries its stated currents within their allowed rise and drop, and compare with the foil that is specified.',
   },
-  'handbook-radius': {
-    why: 'It is the figure that fabricators and inspectors know. It assumes where the neutral axis lies and has no floor, so the strain of the real section goes before it.',
-    howToCheck:
-      "Work the standard's formula for the number of conductor layers in the bend and the stated use; where it disagrees with the strain result, read the reason given with the bend.",
-  },
   'neutral-axis': {
     why: 'On the neutral axis nothing stretches. A film made a little thicker on one side often does more for life than a larger radius.',
     howToCheck:
@@ -113,10 +103,10 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Name the plating process for each layer; in the bend, finished copper should be foil less the processing loss.',
   },
-  'radius-ratio': {
-    why: 'The ratio is the rule of thumb on every design guide. Tables differ by a factor of two to five, so it says little without the name of its table, and nothing about where the copper lies.',
+  'radius-rules': {
+    why: 'These are the figures that fabricators and inspectors know. The handbook formula assumes where the neutral axis lies and has no floor; tables of ratios differ by a factor of two to five and know nothing of where the copper lies. The strain of the real section goes before both.',
     howToCheck:
-      'Divide inside radius by the finished thickness in the bend and compare with the chosen table for that use and number of conductor layers.',
+      'Work the formula for the conductor layers and the use of each bend; divide inside radius by finished thickness and compare with the chosen table, by its name. Where they disagree with the strain, read the reason given with the bend.',
   },
   'rolling-direction': {
     why: 'Rolled foil bears bending best along its grain. On a panel the parts may be turned to save material, and then the grain runs the wrong way.',
@@ -188,9 +178,9 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
       'Count every bending and straightening before and beside service. Above the limit the bend counts as dynamic at that count.',
   },
   'floor-life': {
-    why: 'Polyimide takes up water in hours and lets it go in the oven or in the solder. "Bake before use" is no instruction.',
+    why: `Polyimide takes up water within hours, ${POLYIMIDE_WATER_PCT.immersed.low} to ${POLYIMIDE_WATER_PCT.immersed.high} % by weight, and water turns to steam under solder: layers part. Guides contradict each other, from ${BAKE_TEMPERATURE_DEGC.low} to ${BAKE_TEMPERATURE_DEGC.high} °C and from minutes to hours of waiting; some finishes must not be baked at all. "Bake before use" is no instruction.`,
     howToCheck:
-      'Ask whoever solders for temperature, time and hours to soldering. Published profiles contradict each other: film maker and assembler decide (IPC-1601).',
+      'Take temperature, time and hours to soldering from the makers of film and finish and from the handling standard (IPC-1601), and agree them with whoever solders.',
   },
   'shield-ground': {
     why: 'A shield that floats couples noise instead of stopping it; one point of high resistance is as good as none.',

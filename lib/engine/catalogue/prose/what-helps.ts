@@ -31,7 +31,10 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'State the bend as dynamic, at the count that handling takes.',
     'Enlarge the radius.',
   ],
-  'floor-life': ['Ask the assembler for the three numbers.', 'Order dry packs with an indicator card.'],
+  'floor-life': [
+    'Ask the assembler for the three numbers, and put them on the drawing.',
+    'Order dry packs with an indicator card.',
+  ],
   'shield-ground': ['Add ground points at both ends of the shield.', 'Show the openings on the coverlay drawing.'],
   'contact-geometry': [
     'Correct the dimension to the middle of what the connector accepts.',
@@ -74,7 +77,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Open by laser, which shifts less.',
   ],
   bead: ['Call out material, width and height of the bead.', 'Say on the drawing that there is no bead.'],
-  'tolerances-given': ['Fill in the tolerance, from the fabricator’s matrix.', 'Widen the tolerance{by}.'],
+  'tolerances-given': [
+    'Fill in the tolerance, from the fabricator’s matrix.',
+    'Widen the tolerance{by}.',
+    'Place datums on rigid parts, and state the condition of measuring.',
+  ],
   carrier: ['Ask the assembler what holds the part.', 'Order arrays with a frame.'],
   'array-drawing': ['Fill in the array with the assembler.', 'Move tabs from flexible to rigid or stiffened edges.'],
   'prepreg-set-back': ['Ask the fabricator for set-back and squeeze-out.', 'Take a prepreg of less flow.'],
@@ -94,10 +101,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Rename the file by part number, revision and layer.',
   ],
   'artwork-agreement': ['Correct whichever of design and artwork is wrong.', 'Export the artwork again and upload it.'],
-  'bake-before-assembly': [
-    'Ask the assembler for bake and floor life, and put them on the drawing.',
-    'Order parts in dry packs, with an indicator card.',
-  ],
   'bend-call-out': [
     'Fill in what the bend table of the sheet does not state.',
     'Add radius, angle, side, cycles and temperature to the team’s own drawing.',
@@ -183,11 +186,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'corner-radius': ['Enlarge the inside radius{by}.', 'Add a tear stop of copper or a second cover there.'],
   'coupon-test': ['Ask for coupons on the drawing.', 'Agree with the fabricator on their standard coupon.'],
   'coverlay-adhesive': ['Take the next thicker cover adhesive{by}.', 'Thin the copper that it has to fill.'],
-  'coverlay-capture': [
-    'Narrow the opening, so that the cover reaches further over the land{by}.',
-    'Enlarge the land.',
-    'Cut the opening by laser.',
-  ],
   'coverlay-detail': [
     'Fill in what the layer table of the sheet does not state for the cover.',
     'Draw cover and adhesive in section on the team’s own drawing.',
@@ -230,7 +228,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Fold a sample of film of the same thickness.',
   ],
   'fold-test': ['Ask for the fold or flex test of the use on the drawing.'],
-  'handbook-radius': ['Enlarge the radius{by}.', 'Thin the section.'],
   'hazardous-voltage-space': ['Widen the space{by}.', 'Cover the conductors all along.'],
   'hole-life': ['Ask for more copper on the wall.', 'Thin the rigid zone.', 'Take a stack that expands less.'],
   'hole-aspect': [
@@ -241,6 +238,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'hole-plating': ['Ask for more copper on the wall{by}.', 'Thin the rigid zone, so that plating reaches the middle.'],
   'hole-to-bend': ['Move the hole away from the bend{by}.', 'Move the bend.', 'Put the hole into a rigid zone.'],
   'layer-names': ['Name each layer by number, place and use.'],
+  'land-hold': [
+    'Narrow the opening, so that the cover reaches further over the land{by}.',
+    'Add spurs to the land.',
+    'Enlarge the land.',
+  ],
   'layer-stagger': ['Shift the conductors of one layer into the gaps of the other.', 'Route the bend on one layer.'],
   'layer-table': ['Name every layer, and place it in a zone.', 'Add the layer table to the team’s own drawing.'],
   'leaf-length': ['State equal or stepped lengths.', 'Leave room for the loop of the outer leaf.'],
@@ -253,7 +255,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   ],
   'operating-temperature': ['Take an adhesive with a higher rating{by}.', 'Take a construction without adhesive.'],
   packing: ['State packing and handling on the drawing: flat, dry, held where nothing bends.'],
-  'pad-anchors': ['Add spurs to the land.', 'Let the cover reach over the rim of the land.'],
   'panel-form': ['Order in arrays with a carrier.', 'Agree on the form with the assembler.'],
   'parts-per-panel': [
     'Nest the parts, or turn them where the rolling direction allows it.',
@@ -263,7 +264,7 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'plane-in-bend': ['Hatch the plane in the bend.', 'End the plane before the bend.'],
   'plating-in-bend': ['Plate the lands alone.', 'Mask the bend during plating.'],
   'radius-holder': ['Add a former, clip or channel that holds the radius.', 'Let the enclosure hold it.'],
-  'radius-ratio': ['Enlarge the radius{by}.', 'Thin the section.'],
+  'radius-rules': ['Enlarge the radius{by}.', 'Thin the section.'],
   'registration-features': [
     'List the pairs of features that have to fit, with the need of each.',
     'Cut both by the same tool or pass.',
@@ -302,10 +303,6 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'thickness-tolerance': [
     'Ask the fabricator what they hold, and take that.',
     'Thin or drop the layer that brings most of the spread.',
-  ],
-  'tolerance-scheme': [
-    'Place datums on rigid parts, and state the condition in which is measured.',
-    'Give flexible edges profile tolerances that the shop holds.',
   ],
   'transition-strip': ['Move the hole or component away from the transition{by}.', 'Lengthen the rigid zone.'],
   'transition-relief': ['Run a flexible bead along the edge.', 'Let the cover run under the edge.'],

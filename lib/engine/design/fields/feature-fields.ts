@@ -109,6 +109,7 @@ export const FEATURE_FIELDS = {
     entry: {
       ...NAMED_FIELDS,
       layerId: LAYER_FIELD,
+      zoneId: { label: 'Zone' },
       hasPlatedHole: { label: 'Plated hole' },
       anchorCount: { label: 'Anchors' },
       coverlayCaptureMm: { label: 'Coverlay over rim', inText: 'coverlay over the rim', unit: 'mm' },
@@ -196,6 +197,8 @@ export const FEATURE_FIELDS = {
       nearestBend: NEAREST_BEND_FIELD,
       clearOfBends: CLEAR_OF_BENDS_FIELD,
       transitionDistanceMm: TRANSITION_FIELD,
+      zoneId: { label: 'Zone' },
+      side: { label: 'Side', choices: { top: 'top', bottom: 'bottom' } },
       overStiffener: { label: 'Over a stiffener' },
     },
   },

@@ -1,6 +1,9 @@
-import type { JsonObject } from './json'
+import { changeAt, changeEach, type JsonObject } from './json'
 
 /** What format 4 could not say becomes "not known yet"; what was typed stays. */
 export function liftFrom4(document: JsonObject): JsonObject {
-  return { ...document, plan: document.plan ?? null, formatVersion: 5 }
+  return changeAt({ ...document, plan: document.plan ?? null, formatVersion: 5 }, 'features', (features) => {
+    const withPads = changeEach(features, 'pads', (pad) => ({ zoneId: null, ...pad }))
+    return changeEach(withPads, 'components', (component) => ({ zoneId: null, side: null, ...component }))
+  })
 }

@@ -29,7 +29,6 @@ import { registrationFeatures } from './registration-features'
 import { statementsAgree } from './statements-agree'
 import { stiffenerDetail } from './stiffener-detail'
 import { stockMaterials } from './stock-materials'
-import { toleranceScheme } from './tolerance-scheme'
 import { tolerancesGiven } from './tolerances-given'
 
 /** Fabrication communication: what the fabricator must know, hold and have agreed to. */
@@ -49,7 +48,6 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   circuitType,
   coverlayDetail,
   stiffenerDetail,
-  toleranceScheme,
   electricalTest,
   couponTest,
   foldTest,

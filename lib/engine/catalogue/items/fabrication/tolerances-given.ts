@@ -4,6 +4,7 @@ import type { Outcome } from '../../../results'
 import { BRIEF_PLACE, placeOf } from '../../checks'
 import { decide, makeDesignLimit, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { isOpen } from '../../given'
 import { SECTION_INPUTS } from '../../item-inputs'
 import type { LimitKey } from '../../limits'
 import { readListState } from '../../listed'
@@ -23,12 +24,14 @@ export const tolerancesGiven = defineItem({
   id: 'tolerances-given',
   section: 'fabrication',
   severity: 'major',
-  question: 'Is there a number for every tolerance that the fabricator has to hold, and can it be held?',
+  question:
+    'Is there a number for every tolerance that the fabricator has to hold, can it be held, and do the datums suit film?',
   titles: { meets: 'Tolerances are given and can be held', fails: 'A tolerance is tighter than shops hold' },
   appliesTo: { needs: ['zones'], says: 'designs with a zone' },
   limits: Object.values(LIMIT_OF),
   sourceKeys: ['exactArithmetic'],
   restsOn: [
+    'brief.toleranceScheme',
     'brief.tolerances.outlineMm',
     'brief.tolerances.holeMm',
     'brief.tolerances.holeToEdgeMm',
@@ -52,8 +55,17 @@ export const tolerancesGiven = defineItem({
       .filter((key) => isAsked(key, context))
       .map((key) => checkTolerance(key, context)),
     ...checkThickness(context),
+    ...checkDatums(context),
   ],
+  judgment: { evidence: 'The drawing, with its datums and the condition in which it is measured.' },
 })
+
+/** Whether datums suit a part that is not rigid is for a person to say; that there are any is not. */
+function checkDatums({ design: { brief } }: EvaluationContext): Outcome[] {
+  return isOpen(brief.toleranceScheme)
+    ? [notComputed(['brief', 'toleranceScheme'], 'datums and the condition of measuring', [BRIEF_PLACE], 'typed')]
+    : []
+}
 
 function isAsked(key: ToleranceKey, context: EvaluationContext): boolean {
   const { layers } = context.design.construction

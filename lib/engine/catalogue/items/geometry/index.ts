@@ -13,7 +13,6 @@ import { contactGeometry } from './contact-geometry'
 import { contactStrain } from './contact-strain'
 import { copperToOutline } from './copper-to-outline'
 import { cornerRadius } from './corner-radius'
-import { coverlayCapture } from './coverlay-capture'
 import { coverlayEdgeInBend } from './coverlay-edge-in-bend'
 import { coverlayOpening } from './coverlay-opening'
 import { coverlayWeb } from './coverlay-web'
@@ -30,11 +29,11 @@ import { holePlating } from './hole-plating'
 import { holeToBend } from './hole-to-bend'
 import { holeToStiffenerEdge } from './hole-to-stiffener-edge'
 import { holesInFlex } from './holes-in-flex'
+import { landHold } from './land-hold'
 import { layerStagger } from './layer-stagger'
 import { leafLength } from './leaf-length'
 import { openLand } from './open-land'
 import { openingToBend } from './opening-to-bend'
-import { padAnchors } from './pad-anchors'
 import { planeInBend } from './plane-in-bend'
 import { radiusHolder } from './radius-holder'
 import { slitEndRelief } from './slit-end-relief'
@@ -70,11 +69,10 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   voltageSpace,
   hazardousVoltageSpace,
   copperToOutline,
-  padAnchors,
+  landHold,
   annularRing,
   holePlating,
   holeAspect,
-  coverlayCapture,
   coverlayOpening,
   coverlayWeb,
   openingToBend,

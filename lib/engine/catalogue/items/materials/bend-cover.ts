@@ -1,8 +1,8 @@
-import type { ZoneLayerResult, ZoneResult } from '../../../results'
+import { listBareFaces } from '../../bare-faces'
 import { listBends, notComputedLayers, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { hasCopper } from '../../needs'
+import { mayMaskStay } from '../../flexible-mask'
 
 export const bendCover = defineItem({
   id: 'bend-cover',
@@ -11,9 +11,9 @@ export const bendCover = defineItem({
   question: 'Is every conductor layer in a bend covered by film on both faces?',
   titles: { meets: 'Film covers the copper in every bend', fails: 'Copper lies bare in a bend' },
   appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
-  limits: [],
+  limits: ['flexibleMaskRadiusMm'],
   sourceKeys: ['ownChoice', 'commonPractice'],
-  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId'],
+  restsOn: ['construction.layers', 'construction.zones', 'materials', 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
   monotone: [],
@@ -22,7 +22,7 @@ export const bendCover = defineItem({
       const { bend, zone, place } = checked
       const unknown = notComputedLayers(checked)
       if (unknown !== null || zone === null) return unknown ?? []
-      const bare = listBareFaces(zone)
+      const bare = listBareFaces(zone, (layer) => mayMaskStay(context, bend, layer))
       return decide({
         value: bare.length,
         limit: makeNoneAllowed('bareCopperFacesCount', 'ownChoice'),
@@ -41,38 +41,3 @@ export const bendCover = defineItem({
       })
     }),
 })
-
-/** What keeps crack, chemistry and contact away from copper. Adhesive alone does not, and a solder mask cracks. */
-const COVERS: readonly string[] = [
-  'base-film',
-  'coverlay-film',
-  'bondply',
-  'no-flow-prepreg',
-  'rigid-laminate',
-  'stiffener',
-]
-
-interface BareFace {
-  readonly layer: ZoneLayerResult
-  readonly face: 'upper' | 'lower'
-}
-
-/** Faces of copper with no film between them and the outside, or the air between leaves. Copper of coverage 0 is absent. */
-function listBareFaces({ layers }: ZoneResult): BareFace[] {
-  return layers.flatMap((layer, index) => {
-    if (!hasCopper(layer)) return []
-    const faces: BareFace[] = []
-    if (!isCovered(layers.slice(0, index).reverse())) faces.push({ layer, face: 'upper' })
-    if (!isCovered(layers.slice(index + 1))) faces.push({ layer, face: 'lower' })
-    return faces
-  })
-}
-
-/** Outwards from the copper, is there a film before the outside or a gap? */
-function isCovered(outwards: readonly ZoneLayerResult[]): boolean {
-  for (const { kind } of outwards) {
-    if (kind === 'unbonded-gap') return false
-    if (COVERS.includes(kind)) return true
-  }
-  return false
-}

@@ -2,36 +2,31 @@ import type { EvaluationContext } from '../../../context'
 import type { Bend } from '../../../design'
 import type { BendResult, ConductorStrainResult, DecidedOutcome, Limit, Outcome, Place } from '../../../results'
 import { SOURCES, type SourceKey } from '../../../sources'
-import { type BendUnderCheck, listBends, notComputedSection, placeOf } from '../../checks'
-import { cannotTell, decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
+import { type BendUnderCheck, isDynamic, listBends, notComputedSection, placeOf } from '../../checks'
+import { decide, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
-import { BEYOND_REACH } from '../../life-reach'
 import { getSourceOwner } from '../../limits'
 import { AT_LEAST_RADIUS, nameCopper, withinModel } from '../../model-reach'
-import { LONGER_LIFE, MORE_STATES, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
+import { MORE_STATES, TIGHTER_BEND, WIDER_TOLERANCES } from '../../monotone'
 import { withinStatedUse } from '../../stated-cycles'
 
 export const bendStrain = defineItem({
   id: 'bend-strain',
   section: 'materials',
   severity: 'blocking',
-  question: 'Does the copper strain in each bend stay below what its foil and use allow?',
+  question: 'Does the copper strain in each bend that stands still in service stay below what its foil and use allow?',
   titles: { meets: 'Copper strain is within the allowable', fails: 'Copper strain exceeds the allowable' },
-  appliesTo: { needs: ['bends', 'conductor-layers'], says: 'designs with a bend and a conductor layer' },
+  appliesTo: {
+    needs: ['bends', 'conductor-layers'],
+    says: 'bends that stand still in service, and folds made before a bend moves',
+  },
   limits: [],
-  sourceKeys: [
-    'compositeBeam',
-    'plasticBending',
-    'reversedYield',
-    'finiteElementBending',
-    'fatigueDuctility',
-    'ipc2223',
-  ],
+  sourceKeys: ['compositeBeam', 'plasticBending', 'reversedYield', 'finiteElementBending', 'ipc2223'],
   restsOn: [...SECTION_INPUTS, 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
-  monotone: [...TIGHTER_BEND, ...LONGER_LIFE, ...WIDER_TOLERANCES, ...MORE_STATES],
+  monotone: [...TIGHTER_BEND, ...WIDER_TOLERANCES, ...MORE_STATES],
   check: (context) =>
     listBends(context).flatMap(({ bend, result, index, place }): Outcome[] => [
       withinStatedUse(
@@ -91,30 +86,21 @@ function judge(
   if (unknown !== null) return unknown
   if (result.conductors.length === 0) return notApplicable(`no conductor runs through bend ${bend.name}`, [place])
   if (bend.use === null) return notComputed(['bends', index, 'use'], `use of bend ${bend.name}`, [place])
+  // What a moving bend may strain is its life solved for strain: one inequality, asked once.
+  if (isDynamic(bend)) return notApplicable(`bend ${bend.name} moves, and its strain is judged by its life`, [place])
   const worst = findMostStrained(result.conductors)
-  if (worst !== null && worst.relationEndPct !== null) return judgeBeyond(context, bend, result, worst, place)
   if (worst === null || worst.allowablePct === null) {
     return result.missing.length > 0
       ? notComputedFrom(result.missing, [place])
       : notComputed(['bends', index, 'zoneId'], `allowable strain of the foil in bend ${bend.name}`, [place])
   }
-  const decided = compareAll(context, bend, result, worst, worst.allowablePct, place)
-  const governed = result.conductors.find(({ lifeReach }) => lifeReach === 'strength-governed')
-  // What fails even by the strength term fails; what holds by it alone does not hold.
-  return governed === undefined || decided.verdict === 'fails'
-    ? decided
-    : cannotTell(
-        `strain of ${governed.name} in bend ${bend.name}`,
-        BEYOND_REACH['strength-governed'],
-        [place, placeOf('layer', { id: governed.layerId, name: governed.name })],
-        { value: { value: governed.peakStrainPct, unit: 'pct' } },
-      )
+  return compareAll(context, bend, result, worst, worst.allowablePct, place)
 }
 
 /** At the least radius that can be told, the copper that strains most for what it may: a bound of what a tighter bend does. */
 function judgeAtLeast(context: EvaluationContext, bend: Bend, result: BendResult, place: Place): Outcome | null {
   const worst = findMostStrained(result.conductors)
-  const allowedPct = worst === null ? null : (worst.allowablePct ?? worst.relationEndPct)
+  const allowedPct = worst?.allowablePct ?? null
   if (worst === null || allowedPct === null) return null
   return decide({
     ...describeComparison(context, bend, result, worst, allowedPct, place),
@@ -210,28 +196,12 @@ const describeEquation = (states: BendResult['states']): string => {
   ].join(', ')
 }
 
-/** Past the relation's end no strain is known to be allowed; one that is too much for its end fails all the same. */
-function judgeBeyond(
-  context: EvaluationContext,
-  bend: Bend,
-  result: BendResult,
-  conductor: ConductorStrainResult,
-  place: Place,
-): Outcome {
-  const decided = compare(context, bend, result, conductor, conductor.relationEndPct ?? 0, place)
-  return decided.verdict === 'fails'
-    ? decided
-    : cannotTell(`strain of ${conductor.name} in bend ${bend.name}`, BEYOND_REACH.beyond, decided.places, {
-        value: decided.value,
-      })
-}
-
 /** A layer without an allowable counts as worst: nobody can say that it holds. */
 function findMostStrained(conductors: readonly ConductorStrainResult[]): ConductorStrainResult | null {
   let worst: ConductorStrainResult | null = null
   let worstShare = -1
   for (const conductor of conductors) {
-    const allowablePct = conductor.allowablePct ?? conductor.relationEndPct
+    const { allowablePct } = conductor
     const share = allowablePct === null ? Number.POSITIVE_INFINITY : conductor.peakStrainPct / allowablePct
     if (share > worstShare) {
       worst = conductor
@@ -241,7 +211,7 @@ function findMostStrained(conductors: readonly ConductorStrainResult[]): Conduct
   return worst
 }
 
-/** The allowable comes from the fatigue relation in dynamic use, else from the foil's record. */
+/** What the foil's record allows in one fold, or in flexing to install. */
 function makeStrainLimit(
   context: EvaluationContext,
   bend: Bend,
@@ -251,7 +221,7 @@ function makeStrainLimit(
   const { governingMaterial } = conductor
   const foil = governingMaterial === null ? null : context.findMaterial(governingMaterial.materialId)?.foil
   const record = bend.use === 'fold-once' ? foil?.allowableFoldOncePct : foil?.allowableInstallPct
-  const sourceKey = bend.use === 'dynamic' ? 'fatigueDuctility' : (record?.sourceKey ?? 'ipc2223')
+  const sourceKey = record?.sourceKey ?? 'ipc2223'
   return {
     key: 'allowableStrainPct',
     value: allowablePct,

@@ -10,12 +10,13 @@ export const floorLife = defineItem({
   id: 'floor-life',
   section: 'materials',
   severity: 'major',
-  question: 'Are bake temperature, bake time and the hours to soldering given as numbers, and by whom?',
+  question: 'Is drying before soldering agreed in numbers: bake temperature, time, hours to soldering, and by whom?',
   titles: { meets: 'Drying is given in numbers', fails: 'Drying is not given in numbers' },
   appliesTo: { needs: ['soldering'], says: 'parts that are soldered' },
   limits: [],
   sourceKeys: ['ipc1601', 'guideMoisture'],
   restsOn: [
+    'brief.bakeBeforeAssembly',
     'brief.assembly.drying',
     'brief.assembly.bakeDegC',
     'brief.assembly.bakeHours',
@@ -25,7 +26,7 @@ export const floorLife = defineItem({
     'brief.solderedAssembly',
     'construction.layers.*.materialId',
   ],
-  decidedWhen: 'layout',
+  decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],
   check: ({ design: { brief } }): Outcome[] => {

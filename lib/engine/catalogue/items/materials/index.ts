@@ -1,5 +1,4 @@
 import type { ItemDefinition } from '../../define-item'
-import { bakeBeforeAssembly } from './bake-before-assembly'
 import { bendCover } from './bend-cover'
 import { bendStrain } from './bend-strain'
 import { bendUse } from './bend-use'
@@ -19,14 +18,13 @@ import { flexibleAdhesiveInRigid } from './flexible-adhesive-in-rigid'
 import { floorLife } from './floor-life'
 import { foilType } from './foil-type'
 import { foilWeight } from './foil-weight'
-import { handbookRadius } from './handbook-radius'
 import { handlingCount } from './handling-count'
 import { holeLife } from './hole-life'
 import { impedanceGiven } from './impedance-given'
 import { neutralAxis } from './neutral-axis'
 import { operatingTemperature } from './operating-temperature'
 import { platingInBend } from './plating-in-bend'
-import { radiusRatio } from './radius-ratio'
+import { radiusRules } from './radius-rules'
 import { returnPath } from './return-path'
 import { rollingDirection } from './rolling-direction'
 import { shieldGround } from './shield-ground'
@@ -57,8 +55,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   bendStrain,
   copperYield,
   filmStrain,
-  handbookRadius,
-  radiusRatio,
+  radiusRules,
   fatigueLife,
   damageSum,
   neutralAxis,
@@ -73,7 +70,6 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   surfaceFinish,
   unbondedLeaves,
   operatingTemperature,
-  bakeBeforeAssembly,
   shieldStiffness,
   rollingDirection,
   holeLife,

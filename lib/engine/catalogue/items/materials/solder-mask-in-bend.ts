@@ -1,32 +1,54 @@
-import { listBends, notComputedLayers, placeOf } from '../../checks'
+import type { Outcome } from '../../../results'
+import { getRadiusRangeMm, isDynamic, listBends, notComputedLayers, notComputedUse, placeOf } from '../../checks'
 import { decide, makeNoneAllowed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { isFlexibleMask } from '../../flexible-mask'
+import { TIGHTER_BEND } from '../../monotone'
 
 export const solderMaskInBend = defineItem({
   id: 'solder-mask-in-bend',
   section: 'materials',
   severity: 'major',
-  question: 'Is solder mask kept off the bends?',
-  titles: { meets: 'No solder mask in any bend', fails: 'Solder mask covers a bend' },
+  question: 'Is solder mask kept off the bends, but for flexible mask in wide ones that stand still?',
+  titles: { meets: 'No solder mask cracks in a bend', fails: 'Solder mask covers a bend' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
-  limits: [],
+  limits: ['flexibleMaskRadiusMm'],
   sourceKeys: ['commonPractice'],
-  restsOn: ['construction.layers', 'construction.zones', 'bends.*.zoneId'],
+  restsOn: ['construction.layers', 'construction.zones', 'materials', 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
-  monotone: [],
+  monotone: [...TIGHTER_BEND],
   check: (context) =>
-    listBends(context).map((checked) => {
+    listBends(context).flatMap((checked): Outcome[] => {
       const { bend, zone, place } = checked
       const unknown = notComputedLayers(checked)
-      if (unknown !== null) return unknown
+      if (unknown !== null) return [unknown]
       const masks = (zone?.layers ?? []).filter((layer) => layer.kind === 'solder-mask')
-      return decide({
-        value: masks.length,
+      const placesOf = (layers: typeof masks) => [
+        place,
+        ...layers.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name })),
+      ]
+      const flexible = masks.filter(({ layerId }) => isFlexibleMask(context, layerId))
+      if (flexible.length > 0 && bend.use === null) return [notComputedUse(checked)]
+      const cracking = isDynamic(bend) ? masks : masks.filter((mask) => !flexible.includes(mask))
+      const none = decide({
+        value: cracking.length,
         limit: makeNoneAllowed('solderMaskLayersInBendCount', 'commonPractice'),
-        places: [place, ...masks.map((layer) => placeOf('layer', { id: layer.layerId, name: layer.name }))],
-        what: `solder mask layers in bend ${bend.name}`,
+        places: placesOf(cracking),
+        what: `solder mask layers that crack in bend ${bend.name}`,
         equation: 'count of layers',
       })
+      if (isDynamic(bend) || flexible.length === 0) return [none]
+      return [
+        none,
+        decide({
+          value: bend.insideRadiusMm,
+          range: getRadiusRangeMm(bend),
+          limit: context.getLimit('flexibleMaskRadiusMm'),
+          places: placesOf(flexible),
+          what: `inside radius of bend ${bend.name} under flexible mask`,
+          equation: 'inside radius over its tolerance',
+        }),
+      ]
     }),
 })

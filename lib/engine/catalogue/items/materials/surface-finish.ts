@@ -1,49 +1,90 @@
+import type { EvaluationContext } from '../../../context'
 import { hasNickel } from '../../../design'
-import { BRIEF_PLACE, checkDistanceToBend } from '../../checks'
-import { cannotTell, decide, makeNoneAllowed, notComputed } from '../../decide'
+import type { Outcome } from '../../../results'
+import { listBareFaces } from '../../bare-faces'
+import { BRIEF_PLACE, listBends, notComputedLayers, placeOf } from '../../checks'
+import { decide, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { readListState } from '../../listed'
 
 export const surfaceFinish = defineItem({
   id: 'surface-finish',
   section: 'materials',
   severity: 'major',
-  question: 'Does the surface finish suit bending, with brittle nickel kept out of it?',
-  titles: { meets: 'The finish suits the bends', fails: 'A nickel finish comes too near a bend' },
+  question: 'Is brittle nickel kept out of what bends?',
+  titles: { meets: 'No nickel lies in a bend', fails: 'Nickel lies in a bend' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
-  limits: ['nickelToBendMm'],
-  sourceKeys: ['ipc4552', 'ipc4556', 'ipc4553', 'ipc4554'],
-  restsOn: ['brief.surfaceFinish', 'brief.solderedAssembly', 'bends', 'features.coverlayOpenings'],
+  limits: [],
+  sourceKeys: ['commonPractice', 'ipc4552', 'ipc4556', 'ipc4553', 'ipc4554'],
+  restsOn: [
+    'brief.surfaceFinish',
+    'construction.layers',
+    'construction.zones',
+    'bends',
+    'features.coverlayOpenings',
+    'features.none',
+  ],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
-  monotone: [{ path: 'features.coverlayOpenings[].nearestBend.distanceMm', worse: 'smaller' }],
+  monotone: [],
   check: (context) => {
     const { surfaceFinish: finish } = context.design.brief
     if (finish === null) return [notComputed(['brief', 'surfaceFinish'], 'surface finish', [BRIEF_PLACE])]
-    const openings = hasNickel(finish)
-      ? checkDistanceToBend(context, { list: 'coverlayOpenings', limit: context.getLimit('nickelToBendMm') })
-      : []
-    if (openings.length > 0) return openings
-    if (hasNickel(finish)) {
+    if (!hasNickel(finish)) {
       return [
-        cannotTell(
-          'nickel beside the bends',
-          {
-            because: 'the finish holds nickel, and no coverlay opening is listed',
-            decidedBy: 'list the openings with their distances from the bends',
-          },
-          [BRIEF_PLACE],
-        ),
+        decide({
+          value: 0,
+          limit: makeNoneAllowed('nickelInBendCount', 'commonPractice'),
+          places: [BRIEF_PLACE],
+          what: 'places of nickel in bends',
+          equation: 'finish as stated',
+          remark: 'The finish holds no nickel.',
+        }),
       ]
     }
-    return [
-      decide({
-        value: 0,
-        limit: makeNoneAllowed('nickelOpeningsNearBendsCount', 'commonPractice'),
-        places: [BRIEF_PLACE],
-        what: 'nickel-finished openings near bends',
-        equation: 'finish and openings as listed',
-        remark: 'The finish holds no nickel.',
-      }),
-    ]
+    return [...checkCover(context), ...checkOpenings(context)]
   },
 })
+
+/** Where no film lies on copper, the finish goes on over the whole of it. */
+function checkCover(context: EvaluationContext): Outcome[] {
+  return listBends(context).map((checked) => {
+    const { bend, zone, place } = checked
+    const unknown = notComputedLayers(checked)
+    if (unknown !== null || zone === null) return unknown ?? notComputed(['bends'], `layers of ${bend.name}`, [place])
+    const bare = listBareFaces(zone, ({ kind }) => kind === 'solder-mask')
+    const layers = [...new Map(bare.map(({ layer }) => [layer.layerId, layer])).values()]
+    return decide({
+      value: layers.length,
+      limit: makeNoneAllowed('nickelInBendCount', 'commonPractice'),
+      places: [place, ...layers.map(({ layerId, name }) => placeOf('layer', { id: layerId, name }))],
+      what: `layers in bend ${bend.name} that take nickel over their whole face`,
+      equation: 'finish, and what covers the copper',
+    })
+  })
+}
+
+/** An opening at no distance lies in its bend. How near one may come is for its own item. */
+function checkOpenings(context: EvaluationContext): Outcome[] {
+  const state = readListState('coverlayOpenings', context)
+  if (state === 'none') return []
+  if (state !== 'filled') return [notComputedFrom([state.missing], [BRIEF_PLACE])]
+  return context.design.features.coverlayOpenings.map((opening, index) => {
+    const { nearestBend, clearOfBends } = opening
+    const distanceMm = nearestBend?.distanceMm ?? null
+    const places = [placeOf('coverlay-opening', opening)]
+    if (distanceMm === null && !(nearestBend === null && clearOfBends === true)) {
+      const path = ['features', 'coverlayOpenings', index, 'nearestBend']
+      return notComputed(path, `distance of ${opening.name} from the nearest bend`, places, 'typed')
+    }
+    const bend = context.design.bends.find(({ id }) => id === nearestBend?.bendId)
+    return decide({
+      value: distanceMm === 0 ? 1 : 0,
+      limit: makeNoneAllowed('nickelInBendCount', 'commonPractice'),
+      places: bend === undefined ? places : [...places, placeOf('bend', bend)],
+      what: `nickel of ${opening.name} within a bend`,
+      equation: 'opening and bend as listed',
+      isTyped: true,
+    })
+  })
+}

@@ -95,10 +95,14 @@ function checkContinuity({ design, conductors }: EvaluationContext): Outcome[] {
     const what = `resistance of ${feature.name}`
     if (result === undefined || result.resistanceOhm === null) {
       if (result !== undefined && result.cannotTell !== null) return cannotTellFrom(result, what, places)
-      const missing = (result?.missing ?? []).filter(({ path }) => path.at(-1) !== 'currentAmp')
+      const missing = result?.missing ?? []
       return missing.length > 0
         ? notComputedFrom(missing, places)
         : notComputed(['features', 'conductors', index, 'lengthMm'], what, places)
+    }
+    // Its own heat counts in the resistance: without the current the figure is too kind.
+    if (feature.currentAmp === null && feature.carriesPower !== false) {
+      return notComputed(['features', 'conductors', index, 'currentAmp'], `current of ${feature.name}`, places)
     }
     return decide({
       value: result.resistanceOhm,

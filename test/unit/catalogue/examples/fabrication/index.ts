@@ -29,7 +29,6 @@ import { registrationFeaturesExamples } from './registration-features'
 import { statementsAgreeExamples } from './statements-agree'
 import { stiffenerDetailExamples } from './stiffener-detail'
 import { stockMaterialsExamples } from './stock-materials'
-import { toleranceSchemeExamples } from './tolerance-scheme'
 import { tolerancesGivenExamples } from './tolerances-given'
 
 /** By the item's id. */
@@ -61,7 +60,6 @@ export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[
   'registration-features': registrationFeaturesExamples,
   'stiffener-detail': stiffenerDetailExamples,
   'stock-materials': stockMaterialsExamples,
-  'tolerance-scheme': toleranceSchemeExamples,
   'tolerances-given': tolerancesGivenExamples,
   carrier: carrierExamples,
   'array-drawing': arrayDrawingExamples,

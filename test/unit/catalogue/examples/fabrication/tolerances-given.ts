@@ -1,7 +1,14 @@
 import type { ItemExample } from '../item-example'
 
 export const tolerancesGivenExamples: readonly ItemExample[] = [
-  { name: 'all given', expect: 'meets' },
+  { name: 'all given: a person judges the datums', expect: 'needs-judgment' },
+  {
+    name: 'no word on datums',
+    change: (d) => {
+      d.brief.toleranceScheme = '-'
+    },
+    expect: 'not-computed',
+  },
   {
     name: 'tighter than any shop holds',
     change: (d) => {

@@ -13,7 +13,6 @@ import { contactGeometryExamples } from './contact-geometry'
 import { contactStrainExamples } from './contact-strain'
 import { copperToOutlineExamples } from './copper-to-outline'
 import { cornerRadiusExamples } from './corner-radius'
-import { coverlayCaptureExamples } from './coverlay-capture'
 import { coverlayEdgeInBendExamples } from './coverlay-edge-in-bend'
 import { coverlayOpeningExamples } from './coverlay-opening'
 import { coverlayWebExamples } from './coverlay-web'
@@ -30,11 +29,11 @@ import { holePlatingExamples } from './hole-plating'
 import { holeToBendExamples } from './hole-to-bend'
 import { holeToStiffenerEdgeExamples } from './hole-to-stiffener-edge'
 import { holesInFlexExamples } from './holes-in-flex'
+import { landHoldExamples } from './land-hold'
 import { layerStaggerExamples } from './layer-stagger'
 import { leafLengthExamples } from './leaf-length'
 import { openLandExamples } from './open-land'
 import { openingToBendExamples } from './opening-to-bend'
-import { padAnchorsExamples } from './pad-anchors'
 import { planeInBendExamples } from './plane-in-bend'
 import { radiusHolderExamples } from './radius-holder'
 import { slitEndReliefExamples } from './slit-end-relief'
@@ -62,7 +61,6 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'conductor-width': conductorWidthExamples,
   'copper-to-outline': copperToOutlineExamples,
   'corner-radius': cornerRadiusExamples,
-  'coverlay-capture': coverlayCaptureExamples,
   'coverlay-edge-in-bend': coverlayEdgeInBendExamples,
   'coverlay-opening': coverlayOpeningExamples,
   'coverlay-web': coverlayWebExamples,
@@ -77,7 +75,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'layer-stagger': layerStaggerExamples,
   'leaf-length': leafLengthExamples,
   'opening-to-bend': openingToBendExamples,
-  'pad-anchors': padAnchorsExamples,
+  'land-hold': landHoldExamples,
   'plane-in-bend': planeInBendExamples,
   'radius-holder': radiusHolderExamples,
   'slit-end-relief': slitEndReliefExamples,

@@ -17,4 +17,11 @@ export const teardropExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  {
+    name: 'none, on a rigid board',
+    change: (d) => {
+      Object.assign(getOnly(d.features.pads), { teardrop: false, zoneId: 'board' })
+    },
+    expect: 'not-applicable',
+  },
 ]

@@ -1,5 +1,4 @@
 import type { ItemExample } from '../item-example'
-import { bakeBeforeAssemblyExamples } from './bake-before-assembly'
 import { bendCoverExamples } from './bend-cover'
 import { bendStrainExamples } from './bend-strain'
 import { bendUseExamples } from './bend-use'
@@ -19,14 +18,13 @@ import { flexibleAdhesiveInRigidExamples } from './flexible-adhesive-in-rigid'
 import { floorLifeExamples } from './floor-life'
 import { foilTypeExamples } from './foil-type'
 import { foilWeightExamples } from './foil-weight'
-import { handbookRadiusExamples } from './handbook-radius'
 import { handlingCountExamples } from './handling-count'
 import { holeLifeExamples } from './hole-life'
 import { impedanceGivenExamples } from './impedance-given'
 import { neutralAxisExamples } from './neutral-axis'
 import { operatingTemperatureExamples } from './operating-temperature'
 import { platingInBendExamples } from './plating-in-bend'
-import { radiusRatioExamples } from './radius-ratio'
+import { radiusRulesExamples } from './radius-rules'
 import { returnPathExamples } from './return-path'
 import { rollingDirectionExamples } from './rolling-direction'
 import { shieldGroundExamples } from './shield-ground'
@@ -43,7 +41,6 @@ import { voltageDropExamples } from './voltage-drop'
 
 /** By the item's id. */
 export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
-  'bake-before-assembly': bakeBeforeAssemblyExamples,
   'bend-cover': bendCoverExamples,
   'bend-strain': bendStrainExamples,
   'bend-use': bendUseExamples,
@@ -61,11 +58,10 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'flexible-adhesive-in-rigid': flexibleAdhesiveInRigidExamples,
   'foil-type': foilTypeExamples,
   'foil-weight': foilWeightExamples,
-  'handbook-radius': handbookRadiusExamples,
   'neutral-axis': neutralAxisExamples,
   'operating-temperature': operatingTemperatureExamples,
   'plating-in-bend': platingInBendExamples,
-  'radius-ratio': radiusRatioExamples,
+  'radius-rules': radiusRulesExamples,
   'rolling-direction': rollingDirectionExamples,
   'shield-stiffness': shieldStiffnessExamples,
   'solder-mask-in-bend': solderMaskInBendExamples,

@@ -1,4 +1,4 @@
-import { getOnly } from '../changes'
+import { getOnly, getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const surfaceFinishExamples: readonly ItemExample[] = [
@@ -11,10 +11,10 @@ export const surfaceFinishExamples: readonly ItemExample[] = [
     expect: 'meets',
   },
   {
-    name: 'nickel 1 mm from the hinge',
+    name: 'nickel in an opening that lies in the hinge',
     change: (d) => {
       d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
-      getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 1 }
+      getOnly(d.features.coverlayOpenings).nearestBend = { bendId: 'hinge', distanceMm: 0 }
     },
     expect: 'fails',
   },
@@ -24,7 +24,16 @@ export const surfaceFinishExamples: readonly ItemExample[] = [
       d.brief.surfaceFinish = 'electroplated-nickel-gold'
       d.features.coverlayOpenings = []
     },
-    expect: 'cannot-tell',
+    expect: 'not-computed',
+  },
+  {
+    name: 'nickel over bare copper in the arm',
+    change: (d) => {
+      d.brief.surfaceFinish = 'immersion-gold-over-electroless-nickel'
+      const arm = getZone(d, 'arm')
+      arm.presence = arm.presence.filter(({ layerId }) => !layerId.startsWith('cover'))
+    },
+    expect: 'fails',
   },
   {
     name: 'finish open',

@@ -1,7 +1,7 @@
 import { getBend } from '../changes'
 import type { ItemExample } from '../item-example'
 
-export const radiusRatioExamples: readonly ItemExample[] = [
+export const radiusRulesExamples: readonly ItemExample[] = [
   { name: '12 mm on a thin single layer', expect: 'meets' },
   {
     name: '0.5 mm',

@@ -9,6 +9,7 @@ import {
   createProject,
   decideParticipation,
   getCompany,
+  grantCapacity,
   inviteToCompany,
   joinByInvitation,
   loadActor,
@@ -20,6 +21,7 @@ import {
   setCompanySharing,
   setLimit,
 } from '@/lib/data'
+import type { OwnRole } from '@/lib/review'
 import { CAST, CONTRACTOR, type DemoSignIn } from './sign-ins'
 import { type Stage, StoryError } from './stage'
 
@@ -38,8 +40,6 @@ async function getActorOf(userId: string): Promise<Actor> {
   if (actor === null) throw new StoryError('an account that was just made cannot act')
   return actor
 }
-
-type TeamRole = 'lead' | 'member' | 'observer'
 
 /** The workspace, its two projects, and everybody in them, each by an invitation of their own. */
 export async function gatherPeople(stage: Stage): Promise<Workspace> {
@@ -62,7 +62,7 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
   const admin = await getActorOf(founder.userId)
   const skuaId = founder.projectId
 
-  const invite = async (by: Actor, projectId: string, person: DemoSignIn, role: TeamRole | { fabricator: string }) => {
+  const invite = async (by: Actor, projectId: string, person: DemoSignIn, role: OwnRole | { fabricator: string }) => {
     const invitation = await carryOut(`invite ${person.name}`, () =>
       createInvitation(by, {
         projectId,
@@ -73,13 +73,13 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
     if (invitation.isAsked) throw new StoryError(`${invitation.company.name} was asked in place of ${person.name}`)
     return invitation.token
   }
-  const bring = async (by: Actor, person: DemoSignIn, role: TeamRole | { fabricator: string }): Promise<Actor> => {
+  const bring = async (by: Actor, person: DemoSignIn, role: OwnRole | { fabricator: string }): Promise<Actor> => {
     const token = await invite(by, skuaId, person, role)
     const { name, email, password } = person
     const { userId } = await carryOut(`${name} joins`, () => acceptInvitation({ token, name, email, password }))
     return getActorOf(userId)
   }
-  const bringAlong = async (by: Actor, projectId: string, person: DemoSignIn, actor: Actor, role: TeamRole) => {
+  const bringAlong = async (by: Actor, projectId: string, person: DemoSignIn, actor: Actor, role: OwnRole) => {
     const token = await invite(by, projectId, person, role)
     await carryOut(`${person.name} joins`, () => joinByInvitation(actor, { token }))
   }
@@ -88,10 +88,11 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
   const people: People = {
     admin,
     lead,
-    quality: await bring(lead, CAST.quality, 'lead'),
+    quality: await bring(lead, CAST.quality, 'quality'),
     designer: await bring(lead, CAST.designer, 'member'),
     mechanical: await bring(lead, CAST.mechanical, 'member'),
     observer: await bring(lead, CAST.observer, 'observer'),
+    auditor: await bring(lead, CAST.auditor, 'auditor'),
     brackenfold: await bring(lead, CAST.brackenfold, { fabricator: 'Brackenfold Circuits' }),
     ostrel: await bring(lead, CAST.ostrel, { fabricator: 'Ostrel Flexible' }),
   }
@@ -107,10 +108,12 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
       description: 'Chest patch: two-layer flexible circuit with three electrode arms, bent once round its housing.',
     }),
   )
-  await bringAlong(lead, pipitId, CAST.quality, people.quality, 'lead')
+  await bringAlong(lead, pipitId, CAST.quality, people.quality, 'quality')
   await bringAlong(lead, pipitId, CAST.designer, people.designer, 'member')
   await bringAlong(lead, pipitId, CAST.mechanical, people.mechanical, 'member')
   await bringAlong(lead, pipitId, CAST.observer, people.observer, 'observer')
+  await bringAlong(lead, pipitId, CAST.auditor, people.auditor, 'auditor')
+  await grantCapacities(stage, people, [skuaId, pipitId])
   const companyOf = async (actor: Actor) => {
     const { memberships } = await getActorOf(actor.userId)
     const companyId = memberships[0]?.companyId
@@ -122,6 +125,28 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
   await settleCompanies(stage, workspace)
   await playImpostor(stage, workspace, contractor)
   return workspace
+}
+
+/** Nobody says of themselves in what capacity they sign: the admin says it of the lead, and the lead of quality. */
+async function grantCapacities({ carryOut }: Stage, people: People, projectIds: readonly string[]): Promise<void> {
+  for (const projectId of projectIds) {
+    await carryOut('let the lead sign', () =>
+      grantCapacity(people.admin, {
+        projectId,
+        userId: people.lead.userId,
+        capacity: 'lead engineer',
+        statement: 'Answers for the design as a whole, and that the people it needed have looked at it.',
+      }),
+    )
+    await carryOut('let quality sign', () =>
+      grantCapacity(people.lead, {
+        projectId,
+        userId: people.quality.userId,
+        capacity: 'quality engineer',
+        statement: 'Answers for the review: that it was done by people who did not make the design.',
+      }),
+    )
+  }
 }
 
 const EVERYTHING = { matrix: 'shown', shelf: 'shown', rates: 'shown' } as const

@@ -173,6 +173,11 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   })
   await stage.reply(lead, note, 'Agreed. Please keep two of them unbent for comparison.')
   await takeOnActionsOfPipit(stage, { people, revisionId, threadId: note })
+  await stage.review(
+    quality,
+    revisionId,
+    'Drawing against the artwork, every item that is not computed, and the waiver with purchasing’s figures.',
+  )
   const view = await getRevision(lead, revisionId)
   await carryOut('sign Pipit A', () =>
     signRevision(lead, {

@@ -22,8 +22,13 @@ export const CAST = {
   designer: makeSignIn('Ines Vantongeren', 'quillmoor', 'circuit designer, member of Skua and Pipit'),
   mechanical: makeSignIn('Tomas Ebbersund', 'quillmoor', 'mechanical designer, member of Skua and Pipit'),
   lead: makeSignIn('Halka Brannoch', 'quillmoor', 'lead engineer of Skua and Pipit'),
-  quality: makeSignIn('Dewi Marrable', 'quillmoor', 'quality engineer, second lead of Skua and Pipit'),
+  quality: makeSignIn(
+    'Dewi Marrable',
+    'quillmoor',
+    'quality engineer of Skua and Pipit: reviews, approves waivers, signs',
+  ),
   observer: makeSignIn('Perrin Ashgrove', 'quillmoor', 'purchasing, observer of Skua and Pipit'),
+  auditor: makeSignIn('Torben Halewick', 'quillmoor', 'auditor of Skua and Pipit: reads everything, changes nothing'),
   admin: makeSignIn('Rosalind Kettleby', 'quillmoor', 'admin of the workspace, in no project'),
   brackenfold: makeSignIn(
     'Oskar Thornvale',

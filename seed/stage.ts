@@ -5,6 +5,7 @@ import {
   answerItem,
   decideWaiver,
   declareBuildable,
+  declareReviewed,
   getRevision,
   openThread,
   proposeWaiver,
@@ -35,6 +36,7 @@ export interface Stage {
   readonly reply: (actor: Actor, threadId: string, text: string, isAnswer?: boolean) => Promise<string>
   readonly waive: (waiver: WaiverStory) => Promise<void>
   readonly declare: (actor: Actor, revisionId: string, note: string) => Promise<void>
+  readonly review: (actor: Actor, revisionId: string, note: string) => Promise<void>
 }
 
 export interface WaiverStory {
@@ -100,10 +102,16 @@ export function setStage(clock: StoryClock): Stage {
         }),
       )
     },
+    async review(actor, revisionId, note) {
+      const { version: seenVersion } = await getRevision(actor, revisionId)
+      await carryOut('declare reviewed', () =>
+        declareReviewed(actor, { revisionId, seenVersion, note, password: DEMO_PASSWORD }),
+      )
+    },
     async declare(actor, revisionId, note) {
       const { version: seenVersion } = await getRevision(actor, revisionId)
       await carryOut('declare buildable', () =>
-        declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note }),
+        declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note, password: DEMO_PASSWORD }),
       )
     },
   }

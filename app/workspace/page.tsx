@@ -7,7 +7,7 @@ import { LinkButton } from '@/app/_components/ui/button'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
 import { getSettings } from '@/lib/config'
-import { getLimitList, getSettingsView, listAccounts } from '@/lib/data'
+import { getLimitList, getSettingsView, listAccounts, listCapacityProjects } from '@/lib/data'
 import { AccountTable } from './_components/account-table'
 import { AdminReads } from './_components/admin-reads'
 import { MaintenancePanel } from './_components/maintenance-panel'
@@ -17,8 +17,8 @@ export const metadata: Metadata = { title: 'Workspace' }
 
 export default async function WorkspacePage() {
   const actor = await requireActor(paths.workspace())
-  const [settings, accounts, sheet] = await readOrNotFound(() =>
-    Promise.all([getSettingsView(actor), listAccounts(actor), getLimitList(actor, null)]),
+  const [settings, accounts, sheet, projects] = await readOrNotFound(() =>
+    Promise.all([getSettingsView(actor), listAccounts(actor), getLimitList(actor, null), listCapacityProjects(actor)]),
   )
   return (
     <>
@@ -33,6 +33,17 @@ export default async function WorkspacePage() {
       </PageSection>
       <PageSection title="Rules of the review">
         <SettingsForm key={settings.version} settings={settings} />
+      </PageSection>
+      <PageSection title="Capacities">
+        <p>In what capacity people sign is granted by somebody else: a lead of the project, or you.</p>
+        <ul className="plain-list">
+          {projects.map(({ id, name, capacityCount }) => (
+            <li key={id}>
+              <Link href={paths.capacities(id)}>{name}</Link>{' '}
+              <span className="muted">{capacityCount === 0 ? 'none granted' : `${capacityCount} granted`}</span>
+            </li>
+          ))}
+        </ul>
       </PageSection>
       <PageSection title="Catalogue">
         <p>

@@ -73,6 +73,8 @@ export const paths = {
   workspaceFlexTests: () => '/workspace/flex-tests',
   catalogueFile: () => '/api/workspace/catalogue',
   projectProfiles: (projectId: string) => `/projects/${enc(projectId)}/profiles`,
+  signOffPolicy: (projectId: string) => `/projects/${enc(projectId)}/sign-off-policy`,
+  capacities: (projectId: string) => `/projects/${enc(projectId)}/capacities`,
   /** What the newest version of the workspace's catalogue would change in a review. */
   catalogueUpdate: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/catalogue`,

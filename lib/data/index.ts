@@ -67,12 +67,14 @@ export { bringToProject, decideParticipation, setCompanySharing } from './acts/c
 export { importSheetFile } from './acts/companies/sheet-files'
 export { type JobView, readJob, runKeptJob, stopJob } from './acts/jobs/kept-jobs'
 export { askForRemedies } from './acts/jobs/remedies'
+export { grantCapacity, withdrawCapacity } from './acts/projects/capacities'
 export { createInvitation, inviteToCompany, revokeInvitation } from './acts/projects/invitations'
 export { acceptInvitation, joinByInvitation } from './acts/projects/joining'
 export { removeMember, setMembershipRole } from './acts/projects/members'
 export { chooseProfiles } from './acts/projects/profiles'
 export { createProject } from './acts/projects/projects'
 export { shareRevision, unshareRevision } from './acts/projects/shares'
+export { followSignOffPolicy, setSignOffPolicy } from './acts/projects/sign-off-policy'
 export { answerItem } from './acts/review/answers'
 export { declareBuildable } from './acts/review/declarations'
 export { addArtwork, attachFile, removeArtwork, removeAttachment } from './acts/review/files'
@@ -86,6 +88,7 @@ export {
   reportAction,
   takeOnAction,
 } from './acts/review/review-actions'
+export { declareReviewed, withdrawReview } from './acts/review/review-statements'
 export { createRevision, evaluateAgain, importDesign, saveDesign } from './acts/review/revisions'
 export { signRevision, withdrawSignature } from './acts/review/signatures'
 export { advanceRevision, type MovedRevision, sendBackRevision, withdrawRevision } from './acts/review/stage-moves'
@@ -139,6 +142,7 @@ export {
   type RemedyBasisView,
 } from './reads/production'
 export { getCatalogueFile, getProjectProfiles, previewCatalogue } from './reads/profiles'
+export { getCapacities, getProjectSignOffPolicy, listCapacityProjects } from './reads/project-sign-off'
 export { getProject, listProjects } from './reads/projects'
 export { getProposal } from './reads/proposals'
 export { exportDesign, exportResults, getRevision } from './reads/revisions'

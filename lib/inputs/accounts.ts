@@ -125,26 +125,26 @@ export const adminRightInput = z.strictObject({
 })
 export type AdminRightInput = z.infer<typeof adminRightInput>
 
+export const requiredSignaturesSchema = z
+  .int('must be a whole number')
+  .min(1, 'must be at least 1')
+  .max(5, 'must be at most 5')
+
+export const areDifferent = (names: readonly string[]) =>
+  new Set(names.map((name) => name.toLowerCase())).size === names.length
+
 export const settingsInput = z.strictObject({
   seenVersion: seenVersionSchema,
   workspaceName: nameSchema,
-  /** A revision edited and signed by one person alone cannot be released. */
-  secondPairOfEyes: z.boolean(),
-  /** A waiver is approved by somebody else than who proposed it. */
-  waiverNeedsSecondPerson: z.boolean(),
   /** Release needs at least one artwork file. */
   artworkRequired: z.boolean(),
-  /** How many different people must sign. */
-  requiredSignatures: z.int('must be a whole number').min(1, 'must be at least 1').max(5, 'must be at most 5'),
-  /** Capacities in which somebody must sign, each by another person; empty: leads sign in a capacity of their own words. */
+  /** What a project's sign-off policy begins with: how many different people must sign. */
+  requiredSignatures: requiredSignaturesSchema,
+  /** The same: capacities in which somebody must sign, each by another person. */
   signingCapacities: z
-    .array(z.strictObject({ name: nameSchema, role: z.enum(['lead', 'member']) }))
+    .array(z.strictObject({ name: nameSchema }))
     .max(5, 'must be at most 5')
-    .refine(
-      (list) => new Set(list.map(({ name }) => name.toLowerCase())).size === list.length,
-      'names a capacity twice',
-    )
-    .refine((list) => list.length === 0 || list.some(({ role }) => role === 'lead'), 'must have one that is a lead’s'),
+    .refine((list) => areDifferent(list.map(({ name }) => name)), 'names a capacity twice'),
   invitationDays: z.int('must be a whole number').min(1, 'must be at least 1 day').max(60, 'must be at most 60 days'),
   requestKey: requestKeySchema,
 })

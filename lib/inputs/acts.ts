@@ -11,6 +11,7 @@ import * as proposals from './proposals'
 import * as review from './review'
 import * as reviewActions from './review-actions'
 import * as revisions from './revisions'
+import * as signOff from './sign-off'
 import * as templates from './templates'
 
 /** One thing that a signed-in person does: what they send, whose it is to do, and what the trail records of it. */
@@ -94,6 +95,17 @@ export const ACTS = {
   // Projects and fabricators
   createProject: act({ input: people.projectInput, rule: 'project:create', records: ['project-created'] }),
   chooseProfiles: act({ input: templates.chooseProfilesInput, rule: 'project:edit', records: ['profiles-chosen'] }),
+  setSignOffPolicy: act({
+    input: signOff.setSignOffPolicyInput,
+    rule: 'policy:edit',
+    records: ['sign-off-policy-changed', 'sign-off-policy-moved', 'signature-voided'],
+  }),
+  grantCapacity: act({ input: signOff.grantCapacityInput, rule: 'capacity:grant', records: ['capacity-granted'] }),
+  withdrawCapacity: act({
+    input: signOff.withdrawCapacityInput,
+    rule: 'capacity:grant',
+    records: ['capacity-withdrawn'],
+  }),
   createInvitation: act({
     input: people.invitationInput,
     rule: 'project:invite',
@@ -245,6 +257,17 @@ export const ACTS = {
   }),
 
   // Sign-off
+  followSignOffPolicy: act({
+    input: signOff.followSignOffPolicyInput,
+    rule: 'policy:follow',
+    records: ['sign-off-policy-followed'],
+  }),
+  declareReviewed: act({
+    input: signOff.declareReviewedInput,
+    rule: 'review:declare',
+    records: ['declared-reviewed'],
+  }),
+  withdrawReview: act({ input: signOff.withdrawReviewInput, rule: 'review:declare', records: ['review-withdrawn'] }),
   advanceRevision: act({ input: revisions.advanceInput, rule: 'stage:move', records: ['stage-moved'] }),
   sendBackRevision: act({
     input: revisions.sendBackInput,

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { COMPANY_ROLES } from '@/lib/review'
+import { COMPANY_ROLES, OWN_ROLES } from '@/lib/review'
 import {
   emailSchema,
   nameSchema,
@@ -20,7 +20,7 @@ export type ProjectInput = z.infer<typeof projectInput>
 export const invitationInput = z
   .strictObject({
     projectId: recordIdSchema,
-    role: z.enum(['member', 'lead', 'fabricator', 'observer']),
+    role: z.enum([...OWN_ROLES, 'fabricator']),
     /** Of a fabricator: a known one is asked, another name makes a company of this project alone. */
     companyName: nameSchema.optional(),
     /** When given, only a person with this address can accept. */
@@ -66,7 +66,7 @@ export type JoinByInvitationInput = z.infer<typeof joinByInvitationInput>
 export const membershipRoleInput = z.strictObject({
   projectId: recordIdSchema,
   userId: recordIdSchema,
-  role: z.enum(['member', 'lead', 'observer']),
+  role: z.enum(OWN_ROLES),
   requestKey: requestKeySchema,
 })
 export type MembershipRoleInput = z.infer<typeof membershipRoleInput>

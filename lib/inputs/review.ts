@@ -7,7 +7,7 @@ import {
   saidTextSchema,
   seenVersionSchema,
 } from './common'
-import { optionalConfirmationFields } from './confirmation'
+import { confirmationFields, optionalConfirmationFields } from './confirmation'
 
 const itemIdSchema = z.string().min(1, 'is missing').max(80)
 
@@ -124,6 +124,7 @@ export const declarationInput = z
     seenVersion: seenVersionSchema,
     isBuildable: z.boolean('choose whether it can be built'),
     note: optionalTextSchema,
+    ...confirmationFields,
     requestKey: requestKeySchema,
   })
   .refine((input) => input.isBuildable || input.note !== '', {

@@ -70,7 +70,7 @@ export type AdvanceInput = z.infer<typeof advanceInput>
 export const sendBackInput = z.strictObject({ ...moveBase, reason: saidTextSchema })
 export type SendBackInput = z.infer<typeof sendBackInput>
 
-export const withdrawInput = z.strictObject({ ...moveBase, reason: saidTextSchema })
+export const withdrawInput = z.strictObject({ ...moveBase, reason: saidTextSchema, ...confirmationFields })
 export type WithdrawInput = z.infer<typeof withdrawInput>
 
 export const signInputSchema = z.strictObject({
@@ -87,6 +87,7 @@ export type SignInput = z.infer<typeof signInputSchema>
 export const withdrawSignatureInput = z.strictObject({
   signatureId: recordIdSchema,
   reason: saidTextSchema,
+  ...confirmationFields,
   requestKey: requestKeySchema,
 })
 export type WithdrawSignatureInput = z.infer<typeof withdrawSignatureInput>

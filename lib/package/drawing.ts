@@ -1,5 +1,5 @@
 import { type DrawnSheet, drawSheets, FILE_UNITS, PRINT_PALETTE, type SheetIdentity, toSvg } from '@/lib/drawing'
-import { type ReviewSnapshot, STAGE_LABELS } from '@/lib/review'
+import { describeAuthor, listLoosenedUses, listReviews, type ReviewSnapshot, STAGE_LABELS } from '@/lib/review'
 import type { DrawingSource } from './drawing-source'
 import type { PdfIdentity } from './report/pdf-writer'
 
@@ -43,10 +43,12 @@ function makeSheetIdentity(snapshot: ReviewSnapshot, workspaceName: string, issu
     revisionLabel: snapshot.label,
     issuedOn: issuedAt?.slice(0, 10) ?? null,
     status: STAGE_LABELS[isReleasing ? 'released' : stage],
-    createdBy: snapshot.designEditors.map(({ name }) => name).join(', '),
+    createdBy: snapshot.authors.map(describeAuthor).join(', '),
+    reviewedBy: listReviews(snapshot).map(({ name }) => name),
     approvedBy: snapshot.signatures
       .filter(({ voided }) => voided === null)
       .map(({ name, capacity }) => `${name} (${capacity})`),
+    loosenedBy: listLoosenedUses(snapshot),
   }
 }
 

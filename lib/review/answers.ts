@@ -17,6 +17,7 @@ import {
   type ReviewSnapshot,
   type Waiver,
 } from './snapshot'
+import { explainDependentWaiver } from './waiver-independence'
 
 /** What a person may say about an item, given what the calculation says. `open` takes an answer back. */
 const LEGAL_STATES: Readonly<Record<ItemResult['verdict'], readonly AnswerState[]>> = {
@@ -204,11 +205,15 @@ export function checkWaiverProposal(
   return { ok: true, value: { reason: trimmed, basisHash: hashWaiverBasis(result, followers) } }
 }
 
-/** May this person decide on the waiver now? The role is policy's question; this is about the waiver itself. */
+/**
+ * May this person decide on the waiver now? The role is policy's question; this is about the waiver itself.
+ *
+ * @param decision  `whyNot`: what `explainNoApproval` says of the person who decides
+ */
 export function checkWaiverDecision(
   waiver: Waiver,
   result: ItemResult | null,
-  decision: { readonly approve: boolean; readonly userId: string; readonly needsSecondPerson: boolean },
+  decision: { readonly approve: boolean; readonly whyNot: string },
   followers: readonly ItemResult[] = [],
 ): Result<Waiver> {
   const refuse = (code: string, message: string): Result<Waiver> => ({
@@ -216,9 +221,7 @@ export function checkWaiverDecision(
     issues: [{ code, path: ['waiverId'], message }],
   })
   if (waiver.state !== 'proposed') return refuse('clash', `the waiver is already ${waiver.state}`)
-  if (decision.approve && decision.needsSecondPerson && waiver.proposedBy === decision.userId) {
-    return refuse('second-person', 'the proposer of a waiver cannot approve it: another lead must')
-  }
+  if (decision.approve && decision.whyNot !== '') return refuse('not-independent', decision.whyNot)
   if (decision.approve && (result === null || !coversBasis(waiver, result, followers))) {
     return refuse('stale', 'the numbers have changed since the waiver was proposed; propose it again')
   }
@@ -271,12 +274,27 @@ export function listItemStates(snapshot: ReviewSnapshot): ItemState[] {
     for (const rootId of result.followsFrom ?? []) followers.set(rootId, [...(followers.get(rootId) ?? []), result])
   }
   const own = snapshot.items.map((item) => {
-    const waivers = snapshot.waivers.filter((waiver) => waiver.itemId === item.id)
+    const all = snapshot.waivers.filter((waiver) => waiver.itemId === item.id)
+    const waivers = all.filter((waiver) => explainDependentWaiver(snapshot, item, waiver) === '')
     const result = results.get(item.id) ?? null
-    return getItemState(item, result, answers.get(item.id) ?? null, waivers, followers.get(item.id))
+    const itemState = getItemState(item, result, answers.get(item.id) ?? null, waivers, followers.get(item.id))
+    return itemState.state === 'waived' ? itemState : explainSetAside(snapshot, itemState, all)
   })
   const byId = new Map(own.map((itemState) => [itemState.item.id, itemState]))
   return own.map((itemState) => joinFamily(itemState, byId))
+}
+
+/** An approval that the policy does not count is no waiver, and the checklist says why. */
+function explainSetAside(
+  snapshot: Pick<ReviewSnapshot, 'signOffPolicy' | 'authors' | 'answers'>,
+  itemState: ItemState,
+  waivers: readonly Waiver[],
+): ItemState {
+  const covering = waivers.findLast(
+    (waiver) => itemState.result !== null && coversBasis(waiver, itemState.result, itemState.followers),
+  )
+  const why = covering === undefined ? '' : explainDependentWaiver(snapshot, itemState.item, covering)
+  return why === '' ? itemState : { ...itemState, setAside: why }
 }
 
 /**

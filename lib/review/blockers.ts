@@ -1,41 +1,12 @@
-import type { RevisionTab } from '@/lib/addresses'
 import type { DecidedWhen } from '@/lib/engine/catalogue'
 import { listItemStates } from './answers'
+import type { Blocker } from './blocker'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
+import { findApprovalBlockers, findAuthorSigning, findIndependenceBlockers } from './independence-blockers'
 import { isPending } from './review-actions'
-import { getStoredDesign, hashDeclaredContent, hashDesign, listLiveSignatures } from './signed-content'
-import type { ReviewSettings, ReviewSnapshot } from './snapshot'
+import { getStoredDesign, hashDeclaredContent, hashDesign } from './signed-content'
+import type { ReviewSnapshot } from './snapshot'
 import type { Stage } from './stages'
-
-export const BLOCKER_CODES = [
-  'construction-empty',
-  'brief-incomplete',
-  'construction-incomplete',
-  'not-evaluated',
-  'calculation-stale',
-  'item-unanswered',
-  'thread-open',
-  'action-open',
-  'not-shared',
-  'declaration-missing',
-  'declaration-outdated',
-  'declared-not-buildable',
-  'failure-unwaived',
-  'artwork-missing',
-  'artwork-differs',
-  'second-pair-of-eyes',
-  'signature-missing',
-] as const
-
-export type BlockerCode = (typeof BLOCKER_CODES)[number]
-
-/** One cause that keeps a revision from leaving its stage. */
-export interface Blocker {
-  readonly code: BlockerCode
-  readonly sentence: string
-  /** Where to act on it; `id` is the field, item, thread, bend ... or empty for the whole tab. */
-  readonly target: { readonly tab: RevisionTab; readonly id: string }
-}
 
 /**
  * What keeps the revision from leaving its present stage, as one list. Computed, never asked. A stage's list includes
@@ -76,29 +47,11 @@ export function findContentBlockers(snapshot: ReviewSnapshot): Blocker[] {
 
 /** What keeps this person from signing now. */
 export function findSigningBlockers(snapshot: ReviewSnapshot, userId: string): Blocker[] {
-  const blockers = findContentBlockers(snapshot)
-  if (
-    snapshot.settings.secondPairOfEyes &&
-    countRequiredSignatures(snapshot.settings) <= 1 &&
-    isOnlyPerson(snapshot, userId)
-  ) {
-    blockers.push({
-      code: 'second-pair-of-eyes',
-      sentence: 'Only you have edited this revision, so somebody else must sign it',
-      target: { tab: 'sign-off', id: 'signatures' },
-    })
-  }
-  return blockers
-}
-
-/** Nobody signs twice, so each capacity takes a person of its own. */
-export function countRequiredSignatures(settings: Pick<ReviewSettings, 'requiredSignatures' | 'signingCapacities'>) {
-  return Math.max(1, settings.requiredSignatures, settings.signingCapacities.length)
-}
-
-function isOnlyPerson(snapshot: ReviewSnapshot, userId: string): boolean {
-  const others = [...snapshot.editors, ...listLiveSignatures(snapshot)].filter((person) => person.userId !== userId)
-  return others.length === 0
+  return [
+    ...findContentBlockers(snapshot),
+    ...findIndependenceBlockers(snapshot),
+    ...findAuthorSigning(snapshot, userId),
+  ]
 }
 
 function findEmptiness(snapshot: ReviewSnapshot): Blocker[] {
@@ -258,43 +211,5 @@ function findArtworkBlockers(snapshot: ReviewSnapshot): Blocker[] {
 }
 
 function findSignatureBlockers(snapshot: ReviewSnapshot): Blocker[] {
-  const blockers: Blocker[] = []
-  const live = listLiveSignatures(snapshot)
-  const target = { tab: 'sign-off', id: 'signatures' } as const
-  const people = new Map([...snapshot.editors, ...live].map(({ userId, name }) => [userId, name]))
-  if (snapshot.settings.secondPairOfEyes && people.size < 2) {
-    const [name] = people.values()
-    blockers.push({
-      code: 'second-pair-of-eyes',
-      sentence:
-        name === undefined
-          ? 'No one is recorded as having worked on this revision'
-          : `Only ${name} has worked on this revision: a second person must sign or take part`,
-      target,
-    })
-  }
-  const signers = new Set(live.map(({ userId }) => userId)).size
-  const required = countRequiredSignatures(snapshot.settings)
-  const missing = snapshot.settings.signingCapacities.filter(
-    ({ name }) => !live.some(({ capacity }) => capacity === name),
-  )
-  for (const { name } of missing) {
-    blockers.push({
-      code: 'signature-missing',
-      sentence: `No valid signature as ${name} on the current content`,
-      target,
-    })
-  }
-  // Capacities that are missing say more than their number.
-  if (signers + missing.length < required) {
-    blockers.push({
-      code: 'signature-missing',
-      sentence:
-        required === 1
-          ? 'No valid signature on the current content'
-          : `${signers} of ${required} required signatures on the current content`,
-      target,
-    })
-  }
-  return blockers
+  return [...findIndependenceBlockers(snapshot), ...findApprovalBlockers(snapshot)]
 }

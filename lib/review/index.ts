@@ -1,7 +1,9 @@
 /** The rules of the review. Pure: stages, what blocks, who may do what, what a signature binds, the trail's chain. */
+export { ACT_MEANINGS, type MeantAct } from './act-meanings'
 export * from './admin-reads'
 export * from './answerers'
 export * from './answers'
+export * from './blocker'
 export * from './blockers'
 export * from './canonical'
 export { makeCatalogueFile, readCatalogueFile } from './catalogue-file'
@@ -12,10 +14,13 @@ export { findGapsInConstruction } from './completeness'
 export * from './design-patch'
 export { describePlace } from './design-place'
 export * from './drawing-completeness'
+export * from './independence'
+export { findAuthorReleasing } from './independence-blockers'
 export { type InputChanges, isInputOf, listChangedInputs } from './item-inputs'
 export * from './policy'
 export * from './review-actions'
 export { makeReviewItem } from './review-items'
+export * from './sign-off-policy'
 export * from './signature-changes'
 export * from './signed-content'
 export * from './signing-summary'
@@ -27,4 +32,9 @@ export { formatFieldValue } from './trade-words'
 export * from './trail'
 export * from './trail-words'
 export * from './transition'
+export {
+  explainNoApproval,
+  getSignOffPolicy,
+  isAuthor,
+} from './waiver-independence'
 export * from './withheld-limits'

@@ -1,8 +1,12 @@
 import { isOpenStage, type Stage } from './stages'
 
 /** What a person is in one project. Being admin of the workspace is no role in any project. */
-export const PROJECT_ROLES = ['lead', 'member', 'fabricator', 'observer'] as const
+export const PROJECT_ROLES = ['lead', 'member', 'quality', 'fabricator', 'observer', 'auditor'] as const
 export type ProjectRole = (typeof PROJECT_ROLES)[number]
+
+/** Roles of the project's own company, in the order in which they are offered. Whoever has one reads the whole project. */
+export const OWN_ROLES = ['member', 'lead', 'quality', 'observer', 'auditor'] as const satisfies readonly ProjectRole[]
+export type OwnRole = (typeof OWN_ROLES)[number]
 
 export interface Membership {
   readonly projectId: string
@@ -80,8 +84,8 @@ export interface RevisionSubject {
   readonly sharedWithCompanyIds: readonly string[]
   /** A signature stands on the present content. */
   readonly hasLiveSignature: boolean
-  /** The workspace has members sign in a capacity of theirs; absent where it does not matter. */
-  readonly membersMaySign?: boolean
+  /** The person who asks was granted a capacity in which to sign; absent where it does not matter. */
+  readonly hasCapacity?: boolean
 }
 
 export interface SignatureSubject extends Omit<RevisionSubject, 'kind'> {
@@ -96,9 +100,8 @@ export interface ItemSubject extends Omit<RevisionSubject, 'kind'> {
 
 export interface WaiverSubject extends Omit<RevisionSubject, 'kind'> {
   readonly kind: 'waiver'
-  readonly proposedBy: string
-  /** The workspace's setting. */
-  readonly needsSecondPerson: boolean
+  /** The policy of the project lets the person who asks approve it: `explainNoApproval` says nothing. */
+  readonly isIndependent: boolean
 }
 
 export interface ThreadSubject extends Omit<RevisionSubject, 'kind'> {
@@ -158,6 +161,8 @@ export interface ActionSubjects {
   'project:edit': ProjectSubject
   'project:invite': ProjectSubject
   'project:remove-person': ProjectSubject
+  'policy:edit': ProjectSubject
+  'capacity:grant': ProjectSubject
   'revision:create': ProjectSubject
   'revision:view': RevisionSubject
   'revision:view-trail': RevisionSubject
@@ -170,6 +175,8 @@ export interface ActionSubjects {
   'revision:release': RevisionSubject
   'revision:withdraw': RevisionSubject
   'stage:move': RevisionSubject
+  'policy:follow': RevisionSubject
+  'review:declare': RevisionSubject
   'declaration:make': RevisionSubject
   'proposal:make': RevisionSubject
   'proposal:decide': RevisionSubject
@@ -240,6 +247,12 @@ const inProject =
 const isTeam = (rights: Rights, subject: { projectId: string }) =>
   hasRole(rights, subject.projectId, ['lead', 'member'])
 const isLead = (rights: Rights, subject: { projectId: string }) => hasRole(rights, subject.projectId, ['lead'])
+/** Quality reviews and approves, and changes no content: whoever does not make it can judge it. */
+const isLeadOrQuality = (rights: Rights, subject: { projectId: string }) =>
+  hasRole(rights, subject.projectId, ['lead', 'quality'])
+const isTeamOrQuality = (rights: Rights, subject: { projectId: string }) =>
+  hasRole(rights, subject.projectId, ['lead', 'member', 'quality'])
+const readsProject = (rights: Rights, subject: { projectId: string }) => hasRole(rights, subject.projectId, OWN_ROLES)
 
 /** Content may change until release; once signed only a lead may change it, which voids the signature. */
 const canChangeContent = (rights: Rights, subject: Omit<RevisionSubject, 'kind'>) =>
@@ -247,14 +260,14 @@ const canChangeContent = (rights: Rights, subject: Omit<RevisionSubject, 'kind'>
 
 const canComment = (rights: Rights, subject: Omit<RevisionSubject, 'kind'>) =>
   (isOpenStage(subject.stage) || subject.stage === 'released') &&
-  (isTeam(rights, subject) || isFabricatorOf(rights, subject))
+  (isTeamOrQuality(rights, subject) || isFabricatorOf(rights, subject))
 
 /** A fabricator sees the threads in which its own company takes part, never another fabricator's or the team's own. */
 const canSeeThread = (
   rights: Rights,
   subject: Omit<RevisionSubject, 'kind'> & { readonly audienceCompanyId: string | null },
 ) =>
-  hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) ||
+  readsProject(rights, subject) ||
   (isFabricatorOf(rights, subject) &&
     subject.audienceCompanyId !== null &&
     isOwnCompanyIn(rights, subject.projectId, subject.audienceCompanyId))
@@ -377,12 +390,19 @@ const RULES: Rules = {
     subject: 'project',
     mayNot: null,
     rule: (rights, { projectId }) =>
-      hasRole(rights, projectId, ['lead', 'member', 'observer']) ||
+      readsProject(rights, { projectId }) ||
       rights.memberships.some((own) => own.projectId === projectId && isOwnCompanyIn(rights, projectId, own.companyId)),
   },
   'project:edit': { subject: 'project', mayNot: 'change this project', rule: inProject('lead') },
   'project:invite': { subject: 'project', mayNot: 'invite people to this project', rule: inProject('lead') },
   'project:remove-person': { subject: 'project', mayNot: 'change who is in this project', rule: inProject('lead') },
+  'policy:edit': { subject: 'project', mayNot: 'change the sign-off policy', rule: inProject('lead') },
+  // An admin as well: where a project has one lead, somebody else must say in what capacity the lead signs.
+  'capacity:grant': {
+    subject: 'project',
+    mayNot: 'grant capacities in this project',
+    rule: (rights, { projectId }) => rights.isAdmin || hasRole(rights, projectId, ['lead']),
+  },
   'revision:create': {
     subject: 'project',
     mayNot: 'create a revision in this project',
@@ -392,13 +412,12 @@ const RULES: Rules = {
   'revision:view': {
     subject: 'revision',
     mayNot: null,
-    rule: (rights, subject) =>
-      hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) || isFabricatorOf(rights, subject),
+    rule: (rights, subject) => readsProject(rights, subject) || isFabricatorOf(rights, subject),
   },
   'revision:view-trail': {
     subject: 'revision',
     mayNot: 'read the trail of this revision',
-    rule: (rights, subject) => hasRole(rights, subject.projectId, ['lead', 'member', 'observer']),
+    rule: readsProject,
   },
   'revision:edit': { subject: 'revision', mayNot: 'change this revision', rule: canChangeContent },
   'revision:share': {
@@ -416,15 +435,14 @@ const RULES: Rules = {
     subject: 'revision',
     mayNot: 'sign this revision',
     rule: (rights, subject) =>
-      subject.stage === 'awaiting-signature' &&
-      (isLead(rights, subject) || (subject.membersMaySign === true && isTeam(rights, subject))),
+      subject.stage === 'awaiting-signature' && subject.hasCapacity === true && isTeamOrQuality(rights, subject),
   },
   // A signature is its signer's: nobody else takes it back, they send the revision back instead.
   'signature:withdraw': {
     subject: 'signature',
     mayNot: 'take this signature back',
     rule: (rights, subject) =>
-      subject.stage === 'awaiting-signature' && subject.signerId === rights.userId && isTeam(rights, subject),
+      subject.stage === 'awaiting-signature' && subject.signerId === rights.userId && isTeamOrQuality(rights, subject),
   },
   'revision:release': {
     subject: 'revision',
@@ -440,6 +458,18 @@ const RULES: Rules = {
     subject: 'revision',
     mayNot: 'move this revision between stages',
     rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
+  },
+  'policy:follow': {
+    subject: 'revision',
+    mayNot: 'put this revision under another sign-off policy',
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
+  },
+  // Whether the person is an author of the content is asked beside this: it is the content's question, not the role's.
+  'review:declare': {
+    subject: 'revision',
+    mayNot: 'declare this revision reviewed',
+    rule: (rights, subject) =>
+      isOpenStage(subject.stage) && subject.stage !== 'preparing' && isTeamOrQuality(rights, subject),
   },
   // Also while signature is awaited: a late edit leaves the declaration on other content, and it must be made again.
   'declaration:make': {
@@ -467,8 +497,7 @@ const RULES: Rules = {
     subject: 'revision',
     mayNot: 'download the package of this revision',
     rule: (rights, subject) =>
-      (hasRole(rights, subject.projectId, ['lead', 'member', 'observer']) &&
-        ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
+      (readsProject(rights, subject) && ['released', 'superseded', 'withdrawn'].includes(subject.stage)) ||
       (isFabricatorOf(rights, subject) && ['released', 'superseded'].includes(subject.stage)),
   },
 
@@ -486,15 +515,12 @@ const RULES: Rules = {
   'waiver:approve': {
     subject: 'waiver',
     mayNot: 'approve this waiver',
-    rule: (rights, subject) =>
-      isOpenStage(subject.stage) &&
-      isLead(rights, subject) &&
-      (!subject.needsSecondPerson || subject.proposedBy !== rights.userId),
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLeadOrQuality(rights, subject) && subject.isIndependent,
   },
   'waiver:decline': {
     subject: 'waiver',
     mayNot: 'decline this waiver',
-    rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLeadOrQuality(rights, subject),
   },
 
   'thread:view': { subject: 'thread', mayNot: null, rule: canSeeThread },
@@ -510,7 +536,7 @@ const RULES: Rules = {
     rule: (rights, subject) =>
       canComment(rights, subject) &&
       canSeeThread(rights, subject) &&
-      (isTeam(rights, subject) || !isOpenedByFabricator(subject)),
+      (isTeamOrQuality(rights, subject) || !isOpenedByFabricator(subject)),
   },
   'thread:close': {
     subject: 'thread',

@@ -1,6 +1,7 @@
 import { hashJson } from './canonical'
 import { compareDesigns } from './compare-designs'
 import { listVerdictMoves } from './compare-results'
+import { comparePolicies } from './sign-off-policy'
 import { buildSignedContent, hashSignedContent, readSignedDesign, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
 
@@ -16,6 +17,8 @@ export interface ContentChange {
     | 'answers'
     | 'waivers'
     | 'template'
+    | 'policy'
+    | 'authors'
     | 'results'
   readonly sentence: string
 }
@@ -76,6 +79,21 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
     } else if (was?.version === is?.version) {
       add('template', 'content of the catalogue or of its profiles')
     }
+  }
+  if (before.signOffPolicy !== undefined && after.signOffPolicy !== undefined) {
+    for (const { sentence } of comparePolicies(before.signOffPolicy.rules, after.signOffPolicy.rules)) {
+      add('policy', `sign-off policy: ${sentence}`)
+    }
+    if (before.signOffPolicy.version !== after.signOffPolicy.version) {
+      add('policy', `sign-off policy version ${before.signOffPolicy.version} to ${after.signOffPolicy.version}`)
+    }
+  } else if (before.signOffPolicy !== after.signOffPolicy) {
+    add('policy', after.signOffPolicy === undefined ? 'no sign-off policy' : 'a sign-off policy')
+  }
+  if (hashJson(before.authors ?? null) !== hashJson(after.authors ?? null)) {
+    const known = new Set((before.authors ?? []).map(({ name }) => name))
+    const added = (after.authors ?? []).filter(({ name }) => !known.has(name)).map(({ name }) => name)
+    add('authors', added.length === 0 ? 'what each author changed' : `author added: ${added.join(', ')}`)
   }
   if (before.engineVersion !== after.engineVersion) {
     add('results', `engine ${before.engineVersion ?? 'none'} to ${after.engineVersion ?? 'none'}`)

@@ -10,6 +10,7 @@ import {
 import { listItemStates } from './answers'
 import { hashJson } from './canonical'
 import { listSignedActions, type SignedAction } from './review-actions'
+import type { PinnedSignOffPolicy } from './sign-off-policy'
 import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
 import { isOpenStage } from './stages'
 
@@ -51,6 +52,10 @@ export interface SignedContent {
   readonly actions?: readonly SignedAction[]
   /** Left out where the review goes by the catalogue as delivered, which the engine's version stands for. */
   readonly template?: ReviewTemplate
+  /** Left out where the review began before there were policies. */
+  readonly signOffPolicy?: PinnedSignOffPolicy
+  /** Who made design and artwork; left out with the policy. */
+  readonly authors?: readonly { readonly name: string; readonly parts: readonly string[] }[]
   readonly engineVersion: string | null
   readonly limitsHash: string
   readonly results: Evaluation | null
@@ -94,6 +99,12 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
     ),
     ...(actions.length === 0 ? {} : { actions }),
     ...(snapshot.template.contentHash === '' ? {} : { template: snapshot.template }),
+    ...(snapshot.signOffPolicy === null
+      ? {}
+      : {
+          signOffPolicy: snapshot.signOffPolicy,
+          authors: snapshot.authors.map(({ name, parts }) => ({ name, parts })),
+        }),
     engineVersion: snapshot.evaluation?.engineVersion ?? null,
     limitsHash: snapshot.evaluation?.limitsHash ?? '',
     results: snapshot.evaluation?.results ?? null,

@@ -2,6 +2,7 @@ import type { Design, Evaluation, ItemSection } from '@/lib/engine'
 import type { DecidedWhen, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { ProjectRole } from './policy'
 import type { ReviewAction } from './review-actions'
+import type { PinnedSignOffPolicy } from './sign-off-policy'
 import type { Stage } from './stages'
 
 /** What a decision needs to know of a catalogue item; the item's calculation lives in the engine. */
@@ -78,6 +79,8 @@ export interface Waiver {
   readonly decidedByName: string | null
   readonly decidedAt: string | null
   readonly decisionNote: string
+  /** What the person who decided was in the project then; null or absent before that was kept. */
+  readonly decidedAsRole?: string | null
   /** `hashWaiverBasis` of the item's result when the waiver was proposed: it covers these numbers and no others. */
   readonly basisHash: string
 }
@@ -151,12 +154,49 @@ export interface Declaration {
   readonly contentHash: string
 }
 
+/** Parts of the content that have authors. */
+export const AUTHORED_PARTS = ['design', 'artwork'] as const
+
+/** Somebody of the company who made or changed design or artwork of the revision, or of one that it was copied from. */
+export interface Author {
+  readonly userId: string
+  readonly name: string
+  readonly parts: readonly (typeof AUTHORED_PARTS)[number][]
+  /** How many changes of theirs are on record in this revision, and between which versions of it; null where all came with the copy. */
+  readonly changes: { readonly count: number; readonly firstVersion: number; readonly lastVersion: number } | null
+}
+
+/** A person's word that they reviewed the content. */
+export interface ReviewStatement {
+  readonly id: string
+  readonly userId: string
+  readonly name: string
+  /** What the person was in the project then. */
+  readonly role: string
+  readonly note: string
+  readonly madeAt: string
+  /** `hashDeclaredContent` of what was reviewed. */
+  readonly contentHash: string
+  readonly withdrawnAt: string | null
+}
+
+/** A capacity in which somebody may sign, with what it means and whose word it is. */
+export interface GrantedCapacity {
+  readonly userId: string
+  readonly capacity: string
+  readonly statement: string
+  readonly grantedByName: string
+  readonly grantedAt: string
+}
+
 export interface Signature {
   readonly id: string
   readonly userId: string
   readonly name: string
   /** Signing as: `lead engineer` ... */
   readonly capacity: string
+  /** Whose word the capacity is; absent in signatures from before capacities were granted. */
+  readonly grant?: Omit<GrantedCapacity, 'userId' | 'capacity'>
   /** The statement signed, word for word. */
   readonly statement: string
   readonly signedAt: string
@@ -206,34 +246,12 @@ export interface ReviewTemplate {
 
 export const DELIVERED_REVIEW_TEMPLATE: ReviewTemplate = { version: 0, contentHash: '', switchedOff: [] }
 
-/** A capacity in which somebody must sign. */
-export interface SigningCapacity {
-  /** As the signature names it: `lead engineer`, `quality engineer`. */
-  readonly name: string
-  /** Who may sign in it: a lead may in any, a member in those that are opened to members. */
-  readonly role: 'lead' | 'member'
-}
-
 export interface ReviewSettings {
-  /** How many different people must sign, at the least. */
-  readonly requiredSignatures: number
-  /** Each must be signed in, by a person of its own. Empty: a lead signs in a capacity of their own words. */
-  readonly signingCapacities: readonly SigningCapacity[]
-  /** A waiver is approved by somebody else than who proposed it. */
-  readonly waiverNeedsSecondPerson: boolean
-  /** A revision edited and signed by one person alone cannot be released. */
-  readonly secondPairOfEyes: boolean
   /** Release needs at least one artwork file. */
   readonly artworkRequired: boolean
 }
 
-export const DEFAULT_REVIEW_SETTINGS: ReviewSettings = {
-  requiredSignatures: 1,
-  signingCapacities: [],
-  waiverNeedsSecondPerson: true,
-  secondPairOfEyes: true,
-  artworkRequired: false,
-}
+export const DEFAULT_REVIEW_SETTINGS: ReviewSettings = { artworkRequired: false }
 
 /**
  * Everything that a decision about a revision depends on, at one moment. Built from stored records by the data layer
@@ -270,7 +288,12 @@ export interface ReviewSnapshot {
   readonly artworkDifferences: readonly ArtworkDifference[]
   /** Everybody who created or changed the content (design, artwork, answers). */
   readonly editors: readonly { readonly userId: string; readonly name: string }[]
-  /** People of the team who created the revision or changed its design: whom the drawing names, in their order. */
-  readonly designEditors: readonly { readonly userId: string; readonly name: string }[]
+  /** Who made the design and the artwork, of the company alone, in the order in which they came to it. */
+  readonly authors: readonly Author[]
+  readonly reviews: readonly ReviewStatement[]
+  /** Capacities in which people may sign now. */
+  readonly capacityGrants: readonly GrantedCapacity[]
+  /** What the review goes by; null where it began before there were policies. */
+  readonly signOffPolicy: PinnedSignOffPolicy | null
   readonly settings: ReviewSettings
 }

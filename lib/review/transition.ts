@@ -1,7 +1,9 @@
-import { type Blocker, findBlockers, findSigningBlockers } from './blockers'
+import type { Blocker } from './blocker'
+import { findBlockers, findSigningBlockers } from './blockers'
+import { findAuthorReleasing } from './independence-blockers'
 import { isAllowed, type RevisionSubject, type Rights } from './policy'
 import { listLiveSignatures } from './signed-content'
-import type { ReviewSnapshot } from './snapshot'
+import type { GrantedCapacity, ReviewSnapshot } from './snapshot'
 import { MOVES_WITH_REASON, type Move, STAGE_LABELS, type Stage, TRANSITIONS } from './stages'
 
 /** Why a move or a signature is refused. */
@@ -39,17 +41,14 @@ export function getRevisionSubject(snapshot: ReviewSnapshot): RevisionSubject {
     stage: snapshot.stage,
     sharedWithCompanyIds: snapshot.sharedWith.map(({ companyId }) => companyId),
     hasLiveSignature: listLiveSignatures(snapshot).length > 0,
-    membersMaySign: snapshot.settings.signingCapacities.some(({ role }) => role === 'member'),
   }
 }
 
-/** Capacities in which this person may sign, in the order of the settings; empty also where the workspace names none. */
-export function listSigningCapacities(snapshot: ReviewSnapshot, rights: Rights): string[] {
-  const subject = getRevisionSubject(snapshot)
-  const { signingCapacities } = snapshot.settings
-  return signingCapacities
-    .filter(({ role }) => isAllowed(rights, 'revision:sign', { ...subject, membersMaySign: role === 'member' }))
-    .map(({ name }) => name)
+/** Capacities that this person was granted, in their order by name. */
+export function listSigningCapacities({ capacityGrants }: ReviewSnapshot, { userId }: Rights): GrantedCapacity[] {
+  return capacityGrants
+    .filter((grant) => grant.userId === userId)
+    .sort((a, b) => (a.capacity < b.capacity ? -1 : a.capacity > b.capacity ? 1 : 0))
 }
 
 /** May this person move the revision so, now? Legality first, then rights, then reason, then what blocks. */
@@ -76,7 +75,7 @@ export function decideTransition(
     return refuse({ kind: 'reason-missing', sentence: `A reason is required to ${MOVE_WORDS[move]}` })
   }
   if (move === 'advance') {
-    const blockers = findBlockers(snapshot)
+    const blockers = [...findBlockers(snapshot), ...(isRelease ? findAuthorReleasing(snapshot, rights.userId) : [])]
     if (blockers.length > 0) return refuse({ kind: 'blocked', blockers })
   }
   const voids =
@@ -106,18 +105,20 @@ export function decideSigning(
       sentence: `A revision can be signed only while it awaits signature; this one is ${STAGE_LABELS[snapshot.stage]}`,
     })
   }
-  if (!isAllowed(rights, 'revision:sign', getRevisionSubject(snapshot))) {
-    return refuse({ kind: 'not-allowed', sentence: 'Only a lead of this project may sign' })
+  if (!isAllowed(rights, 'revision:sign', { ...getRevisionSubject(snapshot), hasCapacity: true })) {
+    return refuse({ kind: 'not-allowed', sentence: 'Only a lead, a member or quality of this project may sign' })
   }
-  const named = snapshot.settings.signingCapacities.map(({ name }) => name)
   const own = listSigningCapacities(snapshot, rights)
-  if (named.length > 0 && (capacity === null ? own.length === 0 : !own.includes(capacity))) {
+  if (own.length === 0) {
     return refuse({
       kind: 'illegal',
-      sentence:
-        capacity !== null && named.includes(capacity)
-          ? `Only a lead may sign as ${capacity}`
-          : `In this workspace, revisions are signed as ${named.join(', ')}`,
+      sentence: 'No capacity is granted to you in this project, so you cannot sign: a lead or an admin grants it',
+    })
+  }
+  if (capacity !== null && !own.some((grant) => grant.capacity === capacity)) {
+    return refuse({
+      kind: 'illegal',
+      sentence: `"${capacity}" is not granted to you: you may sign as ${own.map((grant) => grant.capacity).join(' or ')}`,
     })
   }
   if (listLiveSignatures(snapshot).some(({ userId }) => userId === rights.userId)) {
@@ -127,6 +128,9 @@ export function decideSigning(
   if (blockers.length > 0) return refuse({ kind: 'blocked', blockers })
   return { ok: true, value: { contentStage: snapshot.stage } }
 }
+
+/** How the reason of a signature begins that its signer took back. */
+export const WITHDRAWN_BY_SIGNER = 'withdrawn by the signer'
 
 /** May this person take this signature back? It takes a reason; the signature stays readable, voided. */
 export function decideSignatureWithdrawal(
@@ -151,7 +155,7 @@ export function decideSignatureWithdrawal(
   }
   const said = reason.trim()
   if (said === '') return refuse({ kind: 'reason-missing', sentence: 'A reason is required to withdraw a signature' })
-  return { ok: true, value: { reason: `withdrawn by the signer: ${said}` } }
+  return { ok: true, value: { reason: `${WITHDRAWN_BY_SIGNER}: ${said}` } }
 }
 
 function refuse(refusal: MoveRefusal): { readonly ok: false; readonly refusal: MoveRefusal } {

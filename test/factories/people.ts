@@ -54,6 +54,14 @@ async function join(userId: string, projectId: string, companyId: string, role: 
   return getActorOf(userId)
 }
 
+/** Lets somebody sign in a capacity. */
+export async function grant(userId: string, projectId: string, capacity: string, grantedById: string): Promise<void> {
+  const statement = 'answers for the content of the design'
+  await db().capacityGrant.create({
+    data: { projectId, userId, capacity, statement, grantedById, grantedAt: new Date() },
+  })
+}
+
 /** In the project for a fabricator that admitted the person; null is somebody whom nobody of the company admitted. */
 export async function joinFabricator(
   userId: string,
@@ -91,6 +99,8 @@ export interface Team {
   readonly secondLead: Actor
   readonly member: Actor
   readonly observer: Actor
+  readonly quality: Actor
+  readonly auditor: Actor
   /** Of Brackenfold Circuits, and its administrator. */
   readonly fabricator: Actor
   /** Of Ostrel Flexible, in the same project. */
@@ -117,6 +127,8 @@ export const PEOPLE: readonly PersonName[] = [
   'secondLead',
   'member',
   'observer',
+  'quality',
+  'auditor',
   'fabricator',
   'sheetWriter',
   'companyMember',
@@ -136,6 +148,7 @@ export async function makeTeam(): Promise<Team> {
     brackenfold: await makeCompany('fabricator', 'Brackenfold Circuits'),
     ostrel: await makeCompany('fabricator', 'Ostrel Flexible'),
   }
+  const admin = await makeUser('Wendel Oram', { isAdmin: true })
   const lead = await makeUser('Imke Dahl')
   const projectId = await makeProject('Skua', lead)
   const otherLead = await makeUser('Tove Ruane')
@@ -144,12 +157,18 @@ export async function makeTeam(): Promise<Team> {
   await takePart(projectId, companies.ostrel)
   const bring = async (name: string, companyId: string) =>
     joinFabricator(await makeUser(name), projectId, companyId, 'administrator')
+  const secondLead = await makeUser('Sunniva Pell')
+  const quality = await makeUser('Runa Sollis')
+  for (const userId of [lead, secondLead]) await grant(userId, projectId, 'lead engineer', admin)
+  await grant(quality, projectId, 'quality engineer', admin)
   return {
     projectId,
     companies,
-    admin: await getActorOf(await makeUser('Wendel Oram', { isAdmin: true })),
+    admin: await getActorOf(admin),
     lead: await join(lead, projectId, companies.team, 'lead'),
-    secondLead: await join(await makeUser('Sunniva Pell'), projectId, companies.team, 'lead'),
+    secondLead: await join(secondLead, projectId, companies.team, 'lead'),
+    quality: await join(quality, projectId, companies.team, 'quality'),
+    auditor: await join(await makeUser('Evert Moran'), projectId, companies.team, 'auditor'),
     member: await join(await makeUser('Jorun Vey'), projectId, companies.team, 'member'),
     observer: await join(await makeUser('Casper Lund'), projectId, companies.team, 'observer'),
     fabricator: await bring('Bram Tolley', companies.brackenfold),

@@ -6,16 +6,26 @@ import { RadioField } from '@/app/_components/ui/choice-fields'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { SecondFactorView } from '@/lib/data'
 import { declarationInput } from '@/lib/inputs'
 import { declareBuildable } from './actions'
+import { ConfirmFields, forgetConfirmation, UNCONFIRMED } from './confirm-fields'
+import { Meaning } from './meaning'
+
+interface DeclarationFormProps {
+  readonly revisionId: string
+  readonly version: number
+  readonly factor: SecondFactorView
+}
 
 /** The fabricator's word on the content as it stands. A later edit leaves the word readable, and makes it count no longer. */
-export function DeclarationForm({ revisionId, version }: { revisionId: string; version: number }) {
+export function DeclarationForm({ revisionId, version, factor }: DeclarationFormProps) {
   const { form, submit, isPending, refusal, isDone } = useActionForm({
     schema: declarationInput,
     action: declareBuildable,
     // Nothing is chosen beforehand: the word is the fabricator's.
-    defaultValues: { revisionId, seenVersion: version, isBuildable: undefined, note: '' },
+    defaultValues: { revisionId, seenVersion: version, isBuildable: undefined, note: '', ...UNCONFIRMED },
+    onDone: () => forgetConfirmation(form),
   })
   const { field, fieldState } = useController({ control: form.control, name: 'isBuildable' })
   return (
@@ -38,6 +48,8 @@ export function DeclarationForm({ revisionId, version }: { revisionId: string; v
         hint="Required if it cannot be built: state the reason."
         rows={3}
       />
+      <Meaning of="declare" />
+      <ConfirmFields form={form} factor={factor} />
       <Cautions />
       <FormFoot
         refusal={refusal}

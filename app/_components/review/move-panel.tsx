@@ -1,16 +1,17 @@
 'use client'
 
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { ActionButton } from '@/app/_components/ui/action-button'
-import type { Action } from '@/app/_components/ui/action-result'
 import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
-import type { RevisionView } from '@/lib/data'
-import { sendBackInput } from '@/lib/inputs'
+import type { RevisionView, SecondFactorView } from '@/lib/data'
+import { sendBackInput, withdrawInput } from '@/lib/inputs'
 import { advanceRevision, sendBackRevision, withdrawRevision } from './actions'
+import { ConfirmFields, UNCONFIRMED } from './confirm-fields'
+import { Meaning } from './meaning'
 import { STAGE_WORDS } from './words'
 
 type Stage = RevisionView['stage']
@@ -33,10 +34,11 @@ interface MovePanelProps {
   stage: Stage
   may: RevisionView['may']
   blockerCount: number
+  factor: SecondFactorView
 }
 
 /** Stage changes. Release is on the sign-off screen, after the signature. */
-export function MovePanel({ revisionId, version, stage, may, blockerCount }: MovePanelProps) {
+export function MovePanel({ revisionId, version, stage, may, blockerCount, factor }: MovePanelProps) {
   const next = NEXT[stage]
   const before = BEFORE[stage]
   if (!may.advance && !may.sendBack && !may.withdraw) return null
@@ -55,20 +57,16 @@ export function MovePanel({ revisionId, version, stage, may, blockerCount }: Mov
       {may.sendBack && before !== undefined && (
         <MoveWithReason
           label={`Send back to ${STAGE_WORDS[before]}`}
-          text="Answers, threads and signatures stay readable. A signature on this revision is voided."
-          action={sendBackRevision}
-          revisionId={revisionId}
-          version={version}
+          renderForm={(onClose) => (
+            <SendBackForm label={`Send back to ${STAGE_WORDS[before]}`} {...{ revisionId, version, onClose }} />
+          )}
         />
       )}
       {may.withdraw && (
         <MoveWithReason
           label="Withdraw the revision"
-          text="A withdrawn revision stays readable but cannot proceed. A package that was already released remains valid as a file: tell everyone who has it."
-          action={withdrawRevision}
-          revisionId={revisionId}
-          version={version}
           isGrave
+          renderForm={(onClose) => <WithdrawForm {...{ revisionId, version, factor, onClose }} />}
         />
       )}
     </div>
@@ -77,14 +75,11 @@ export function MovePanel({ revisionId, version, stage, may, blockerCount }: Mov
 
 interface MoveWithReasonProps {
   label: string
-  text: string
-  action: Action<unknown>
-  revisionId: string
-  version: number
   isGrave?: boolean
+  renderForm: (onClose: () => void) => ReactNode
 }
 
-function MoveWithReason({ label, text, action, revisionId, version, isGrave = false }: MoveWithReasonProps) {
+function MoveWithReason({ label, isGrave = false, renderForm }: MoveWithReasonProps) {
   const [isOpen, setIsOpen] = useState(false)
   return (
     <>
@@ -92,44 +87,62 @@ function MoveWithReason({ label, text, action, revisionId, version, isGrave = fa
         {label}
       </Button>
       <SideDialog title={label} isOpen={isOpen} onOpenChange={setIsOpen}>
-        <ReasonForm
-          label={label}
-          text={text}
-          action={action}
-          revisionId={revisionId}
-          version={version}
-          isGrave={isGrave}
-          onClose={() => setIsOpen(false)}
-        />
+        {renderForm(() => setIsOpen(false))}
       </SideDialog>
     </>
   )
 }
 
-function ReasonForm({
-  label,
-  text,
-  action,
-  revisionId,
-  version,
-  isGrave,
-  onClose,
-}: MoveWithReasonProps & { onClose: () => void }) {
-  // Sending back and withdrawing take the same input.
+interface FormProps {
+  readonly revisionId: string
+  readonly version: number
+  readonly onClose: () => void
+}
+
+function SendBackForm({ label, revisionId, version, onClose }: FormProps & { readonly label: string }) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: sendBackInput,
-    action,
+    action: sendBackRevision,
     defaultValues: { revisionId, seenVersion: version, reason: '' },
     onDone: onClose,
   })
   return (
     <form className="form" onSubmit={submit}>
-      <p>{text}</p>
+      <p>Answers, threads and signatures stay readable. A signature on this revision is voided.</p>
       <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
       <FormError refusal={refusal} />
       <div className="row">
-        <Button type="submit" weight={isGrave ? 'grave' : 'strong'} isPending={isPending} pendingLabel="Moving…">
+        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Moving…">
           {label}
+        </Button>
+        <Button onPress={onClose} isDisabled={isPending}>
+          Cancel
+        </Button>
+      </div>
+    </form>
+  )
+}
+
+function WithdrawForm({ revisionId, version, factor, onClose }: FormProps & { readonly factor: SecondFactorView }) {
+  const { form, submit, isPending, refusal } = useActionForm({
+    schema: withdrawInput,
+    action: withdrawRevision,
+    defaultValues: { revisionId, seenVersion: version, reason: '', ...UNCONFIRMED },
+    onDone: onClose,
+  })
+  return (
+    <form className="form" onSubmit={submit}>
+      <p>
+        A withdrawn revision stays readable but cannot proceed. A package that was already released remains valid as a
+        file: tell everyone who has it.
+      </p>
+      <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
+      <Meaning of="withdraw-revision" />
+      <ConfirmFields form={form} factor={factor} />
+      <FormError refusal={refusal} />
+      <div className="row">
+        <Button type="submit" weight="grave" isPending={isPending} pendingLabel="Withdrawing…">
+          Withdraw the revision
         </Button>
         <Button onPress={onClose} isDisabled={isPending}>
           Cancel

@@ -10,6 +10,7 @@ import type { SecondFactorView } from '@/lib/data'
 import { releaseInput } from '@/lib/inputs'
 import { releaseRevision } from './actions'
 import { ConfirmFields, forgetConfirmation, UNCONFIRMED } from './confirm-fields'
+import { Meaning } from './meaning'
 
 interface ReleaseButtonProps {
   revisionId: string
@@ -39,10 +40,7 @@ export function ReleaseButton({ revisionId, version, factor }: ReleaseButtonProp
         </Button>
       </div>
       <SideDialog title="Release this revision?" isOpen={isAsking} onOpenChange={setOpen} isBusy={isPending}>
-        <p>
-          The fabricator may build from its package. A released revision no longer changes; it can be superseded or
-          withdrawn.
-        </p>
+        <Meaning of="release" />
         <form className="form" onSubmit={submit}>
           <ConfirmFields form={form} factor={factor} />
           <FormError refusal={refusal} />

@@ -2,13 +2,15 @@
 
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
-import { FormSelect, FormText } from '@/app/_components/ui/form-fields'
+import { FormSelect } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { SecondFactorView } from '@/lib/data'
 import { signInputSchema } from '@/lib/inputs'
+import type { GrantedCapacity } from '@/lib/review'
 import { signRevision } from './actions'
 import { BlockerList } from './blocker-list'
 import { ConfirmFields, forgetConfirmation, UNCONFIRMED } from './confirm-fields'
+import { Meaning } from './meaning'
 
 interface SignFormProps {
   projectId: string
@@ -16,8 +18,8 @@ interface SignFormProps {
   version: number
   contentHash: string
   statement: string
-  /** Capacities to choose from; empty: one of the signer's own words. */
-  capacities: readonly string[]
+  /** Capacities that were granted to the signer. */
+  capacities: readonly GrantedCapacity[]
   factor: SecondFactorView
 }
 
@@ -39,29 +41,28 @@ export function SignForm({
       seenVersion: version,
       contentHash,
       // Of several capacities the signer chooses one.
-      capacity: capacities.length === 0 ? 'lead engineer' : capacities.length === 1 ? (capacities[0] ?? '') : '',
+      capacity: capacities.length === 1 ? (capacities[0]?.capacity ?? '') : '',
       statement,
       ...UNCONFIRMED,
     },
     // What was typed to confirm one signature must not stand ready for another.
     onDone: () => forgetConfirmation(form),
   })
+  const chosen = capacities.find(({ capacity }) => capacity === form.watch('capacity'))
   return (
     <form className="form" onSubmit={submit}>
       <blockquote className="statement">{statement}</blockquote>
       <p className="small muted">
         SHA-256 of the signed content: <span className="hash">{contentHash}</span>
       </p>
-      {capacities.length === 0 ? (
-        <FormText control={form.control} name="capacity" label="Signing as" />
-      ) : (
-        <FormSelect
-          control={form.control}
-          name="capacity"
-          label="Signing as"
-          options={capacities.map((name) => ({ value: name, label: name }))}
-        />
-      )}
+      <FormSelect
+        control={form.control}
+        name="capacity"
+        label="Signing as"
+        hint={chosen && `${chosen.statement} Granted by ${chosen.grantedByName}.`}
+        options={capacities.map(({ capacity }) => ({ value: capacity, label: capacity }))}
+      />
+      <Meaning of="sign" />
       <ConfirmFields form={form} factor={factor} />
       <FormError
         refusal={refusal}

@@ -1,17 +1,24 @@
 import Link from 'next/link'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
-import type { SignatureView } from '@/lib/data'
+import type { SecondFactorView, SignatureView } from '@/lib/data'
 import { TakeBackSignature } from './take-back-signature'
 
 interface SignatureListProps {
   signatures: readonly SignatureView[]
   projectId: string
   revisionId: string
+  factor: SecondFactorView
+}
+
+/** A change voids nothing by whoever made it: the application does, because of it. */
+function explainVoiding({ isWithdrawn, voidedBy }: SignatureView): string {
+  if (isWithdrawn) return ' by the signer'
+  return ` by the application${voidedBy === null ? '' : `, because of a change by ${voidedBy.name}`}`
 }
 
 /** Signatures, voided ones included: who, in what capacity, on which content, and which fields changed since. */
-export function SignatureList({ signatures, projectId, revisionId }: SignatureListProps) {
+export function SignatureList({ signatures, projectId, revisionId, factor }: SignatureListProps) {
   if (signatures.length === 0) return <p className="muted">No signatures yet.</p>
   return (
     <ul className="signatures">
@@ -19,6 +26,9 @@ export function SignatureList({ signatures, projectId, revisionId }: SignatureLi
         <li key={signature.id} data-voided={signature.voidedAt !== null || undefined}>
           <p>
             <strong>{signature.signer.name}</strong>, {signature.capacity}, <Timestamp at={signature.signedAt} />
+            {signature.grantedBy !== null && (
+              <span className="muted"> (capacity granted by {signature.grantedBy})</span>
+            )}
             {signature.voidedAt !== null && <span className="voided"> voided</span>}
           </p>
           <p className="small">{signature.statement}</p>
@@ -38,12 +48,12 @@ export function SignatureList({ signatures, projectId, revisionId }: SignatureLi
               </>
             )}
           </p>
-          {signature.mayWithdraw && <TakeBackSignature signatureId={signature.id} />}
+          {signature.mayWithdraw && <TakeBackSignature signatureId={signature.id} factor={factor} />}
           {signature.voidedAt !== null && (
             <div className="small">
               <p>
                 Voided <Timestamp at={signature.voidedAt} />
-                {signature.voidedBy !== null && ` through ${signature.voidedBy.name}`}
+                {explainVoiding(signature)}
                 {signature.voidReason !== null && `: ${signature.voidReason}`}
               </p>
               {signature.changes.length > 0 && (

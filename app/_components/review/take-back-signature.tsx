@@ -6,11 +6,14 @@ import { SideDialog } from '@/app/_components/ui/dialog'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
+import type { SecondFactorView } from '@/lib/data'
 import { withdrawSignatureInput } from '@/lib/inputs'
 import { withdrawSignature } from './actions'
+import { ConfirmFields, UNCONFIRMED } from './confirm-fields'
+import { Meaning } from './meaning'
 
 /** A signer withdraws their own signature, with a reason. It stays readable, voided. */
-export function TakeBackSignature({ signatureId }: { signatureId: string }) {
+export function TakeBackSignature({ signatureId, factor }: { signatureId: string; factor: SecondFactorView }) {
   const [isOpen, setIsOpen] = useState(false)
   return (
     <div className="no-print">
@@ -18,23 +21,31 @@ export function TakeBackSignature({ signatureId }: { signatureId: string }) {
         Withdraw my signature
       </Button>
       <SideDialog title="Withdraw your signature" isOpen={isOpen} onOpenChange={setIsOpen}>
-        <ReasonForm signatureId={signatureId} onClose={() => setIsOpen(false)} />
+        <ReasonForm signatureId={signatureId} factor={factor} onClose={() => setIsOpen(false)} />
       </SideDialog>
     </div>
   )
 }
 
-function ReasonForm({ signatureId, onClose }: { signatureId: string; onClose: () => void }) {
+interface ReasonFormProps {
+  readonly signatureId: string
+  readonly factor: SecondFactorView
+  readonly onClose: () => void
+}
+
+function ReasonForm({ signatureId, factor, onClose }: ReasonFormProps) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: withdrawSignatureInput,
     action: withdrawSignature,
-    defaultValues: { signatureId, reason: '' },
+    defaultValues: { signatureId, reason: '', ...UNCONFIRMED },
     onDone: onClose,
   })
   return (
     <form className="form" onSubmit={submit}>
       <p>The signature stays readable as voided, with your reason. It no longer counts for release.</p>
       <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
+      <Meaning of="withdraw-signature" />
+      <ConfirmFields form={form} factor={factor} />
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" weight="grave" isPending={isPending} pendingLabel="Withdrawing…">

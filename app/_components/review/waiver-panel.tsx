@@ -10,6 +10,7 @@ import { decideWaiverInput, proposeWaiverInput } from '@/lib/inputs'
 import { describeFollows } from '@/lib/review'
 import { decideWaiver, proposeWaiver } from './actions'
 import { ConfirmFields, UNCONFIRMED } from './confirm-fields'
+import { Meaning } from './meaning'
 import { WAIVER_WORDS } from './words'
 
 interface WaiverPanelProps {
@@ -31,7 +32,7 @@ export function WaiverPanel({ revisionId, item, may, factor }: WaiverPanelProps)
     <div className="stack">
       <h4 className="label">Waiver</h4>
       {item.waivers.map((waiver) => (
-        <WaiverRecord key={waiver.id} waiver={waiver} factor={factor} />
+        <WaiverRecord key={waiver.id} waiver={waiver} mayApprove={may.approveWaiver} factor={factor} />
       ))}
       {follows !== '' && <p className="muted small">{follows}. A waiver of that item covers this one.</p>}
       {item.followers.length > 0 && (
@@ -47,7 +48,14 @@ export function WaiverPanel({ revisionId, item, may, factor }: WaiverPanelProps)
   )
 }
 
-function WaiverRecord({ waiver, factor }: { waiver: WaiverView; factor: SecondFactorView }) {
+interface WaiverRecordProps {
+  waiver: WaiverView
+  /** Approving waivers is the person's to do, if perhaps not this one. */
+  mayApprove: boolean
+  factor: SecondFactorView
+}
+
+function WaiverRecord({ waiver, mayApprove, factor }: WaiverRecordProps) {
   return (
     <div className="stack">
       <p>
@@ -65,6 +73,9 @@ function WaiverRecord({ waiver, factor }: { waiver: WaiverView; factor: SecondFa
           Decided by {waiver.decidedBy.name}, <Timestamp at={waiver.decidedAt} />
           {waiver.decisionNote === '' ? '.' : `: ${waiver.decisionNote}`}
         </p>
+      )}
+      {waiver.whyNotApprove !== '' && mayApprove && (
+        <p className="muted small">You cannot approve it: {waiver.whyNotApprove}.</p>
       )}
       {waiver.state === 'proposed' && waiver.mayDecide && <DecideForm waiverId={waiver.id} factor={factor} />}
     </div>
@@ -84,7 +95,7 @@ function ProposeForm({ revisionId, itemId }: { revisionId: string; itemId: strin
         control={form.control}
         name="reason"
         label="Why release against this item"
-        hint="Why it is acceptable for this part, and what limits the risk. A lead engineer approves or declines it."
+        hint="Why it is acceptable for this part, and what limits the risk. A lead engineer or quality approves or declines it, as the sign-off policy says."
         rows={3}
       />
       <FormError refusal={refusal} />
@@ -116,7 +127,12 @@ function DecideForm({ waiverId, factor }: { waiverId: string; factor: SecondFact
         ]}
       />
       <FormTextArea control={form.control} name="reason" label="Comment" rows={2} hint="Required when declining." />
-      {form.watch('decision') === 'approve' && <ConfirmFields form={form} factor={factor} />}
+      {form.watch('decision') === 'approve' && (
+        <>
+          <Meaning of="approve-waiver" />
+          <ConfirmFields form={form} factor={factor} />
+        </>
+      )}
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>

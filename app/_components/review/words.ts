@@ -5,8 +5,10 @@ import type { CompanyRole } from '@/lib/review'
 export const ROLE_WORDS: Record<ProjectRole, string> = {
   member: 'member',
   lead: 'lead engineer',
+  quality: 'quality',
   fabricator: 'fabricator',
   observer: 'observer',
+  auditor: 'auditor',
 }
 
 export const COMPANY_ROLE_WORDS: Record<CompanyRole, string> = {

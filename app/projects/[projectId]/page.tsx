@@ -66,6 +66,17 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
       >
         <p>{profiles.followed.length === 0 ? 'None.' : profiles.followed.map(({ name }) => name).join(', ')}</p>
       </PageSection>
+      <PageSection title="Sign-off">
+        <p>
+          <Link href={paths.signOffPolicy(project.id)}>Sign-off policy</Link>: who must review, approve waivers, sign
+          and release.
+        </p>
+        {project.may.managePeople && (
+          <p>
+            <Link href={paths.capacities(project.id)}>Capacities</Link>: in what capacity people sign.
+          </p>
+        )}
+      </PageSection>
       <PageSection title="Fabricators">
         {project.fabricators.length === 0 ? (
           <EmptyState>No fabricator is invited yet. Ask early: layout is cheap to change before it freezes.</EmptyState>

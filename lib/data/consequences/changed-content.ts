@@ -10,7 +10,7 @@ import { hasLiveSignature, voidSignatures } from './voided-signatures'
 import type { WriteContext } from './write'
 
 /** Parts of a revision's content whose change is remembered with its author. */
-export type ContentPart = 'design' | 'answer' | 'artwork' | 'template'
+export type ContentPart = 'design' | 'answer' | 'artwork' | 'template' | 'policy'
 
 export interface ContentChangeNote {
   readonly part: ContentPart
@@ -31,39 +31,41 @@ export interface ChangedContent<T> {
  * trail. Runs inside the caller's transaction.
  *
  * @param before  the revision as the caller loaded it in this transaction
- * @param note  null for a change that is not an edit of the person's (a thread that opens or closes, a share)
+ * @param note  null for a change that is not an edit of the person's (a thread that opens or closes, a share); `statement`
+ * where it is none and the engine reads nothing of it either
  */
 export async function changeContent<T>(
   context: WriteContext,
   before: LoadedRevision,
-  note: ContentChangeNote | null,
+  note: ContentChangeNote | null | 'statement',
   change: () => Promise<T>,
 ): Promise<ChangedContent<T>> {
   const { tx, rights, at } = context
   const { id: revisionId, projectId } = before.record
   const value = await change()
   const version = await raiseVersion(tx, revisionId)
-  if (note !== null) {
+  const edit = note === 'statement' ? null : note
+  if (edit !== null) {
     await tx.edit.create({
       data: {
         revisionId,
         userId: rights.userId,
         companyId: getFabricatorCompanyId(rights, projectId),
-        part: note.part,
+        part: edit.part,
         version,
-        summaryJson: JSON.stringify(note.summary),
+        summaryJson: JSON.stringify(edit.summary),
         at,
       },
     })
   }
   // A comment on a released revision moves neither its results nor its signatures: they are what was released.
   if (!isOpenStage(readStage(before.record.stage))) return { value, version, voidedSignatures: 0 }
-  // Answers are no input of the engine's; everything else may be, if only as a fact of the review.
-  const isInputOfEngine = note?.part !== 'answer'
+  // Answers and the policy are no input of the engine's; everything else may be, if only as a fact of the review.
+  const isInputOfEngine = note !== 'statement' && edit?.part !== 'answer' && edit?.part !== 'policy'
   if (!isInputOfEngine && !hasLiveSignature(before)) return { value, version, voidedSignatures: 0 }
   const changed = await loadRevisionAgain(tx, before)
   const after = isInputOfEngine ? await recordEvaluation(tx, changed, at) : changed
-  if (note?.part === 'design') await noteVerdictFlips(context, before, after)
+  if (edit?.part === 'design') await noteVerdictFlips(context, before, after)
   return { value, version, voidedSignatures: await voidSignatures(context, before, after) }
 }
 

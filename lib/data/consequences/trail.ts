@@ -25,7 +25,8 @@ export async function appendToTrail(
   writing.pending.push({ at, actor, note, onWritten })
 }
 
-const APPLICATION = { userId: null, name: 'Bendworthy' }
+/** Who acts where nobody does. */
+export const APPLICATION = { userId: null, name: 'Bendworthy' }
 
 /** An act that nobody notes in words left rows behind all the same, such as a second look at the same design. */
 const STATE_ALONE: TrailNote = { action: 'state-recorded', subject: { kind: 'trail', id: 'state' } }

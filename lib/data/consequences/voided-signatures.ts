@@ -17,25 +17,33 @@ export async function voidSignatures(
   if (!hasLiveSignature(before)) return 0
   const toVoid = findSignaturesToVoid(makeSnapshot(before, null).snapshot, makeSnapshot(after, null).snapshot)
   for (const { signatureId, reason, changes } of toVoid) {
-    await voidSignature(context, after, { signatureId, reason, changes })
+    await voidSignature(context, after, { signatureId, reason, changes, by: 'application' })
   }
   return toVoid.length
 }
 
+interface Voiding {
+  readonly signatureId: string
+  readonly reason: string
+  readonly changes: readonly string[]
+  /** A signer takes back their own; all else voids itself: whoever changed something did not void, the application did. */
+  readonly by: 'signer' | 'application'
+}
+
 export async function voidSignature(
-  { tx, rights, at, record }: WriteContext,
+  { tx, rights, at, record, recordByItself }: WriteContext,
   { record: revision }: LoadedRevision,
-  { signatureId, reason, changes }: { signatureId: string; reason: string; changes: readonly string[] },
+  { signatureId, reason, changes, by }: Voiding,
 ): Promise<void> {
   await tx.signature.update({
     where: { id: signatureId },
     data: { voidedAt: at, voidedById: rights.userId, voidReason: reason, changesJson: JSON.stringify(changes) },
   })
-  await record({
+  await (by === 'signer' ? record : recordByItself)({
     action: 'signature-voided',
     subject: { kind: 'signature', id: signatureId },
     projectId: revision.projectId,
     revisionId: revision.id,
-    details: { reason, changes: [...changes] },
+    details: { reason, changes: [...changes], ...(by === 'signer' ? {} : { because: rights.name }) },
   })
 }

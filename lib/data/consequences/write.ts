@@ -9,7 +9,7 @@ import { outcomeOf, refuseClash } from '../store/errors'
 import { startWriting } from '../store/vouched/writing'
 import type { ActResult } from '../views'
 import { queueNotices } from './mail/notices'
-import { appendToTrail, finishWriting } from './trail'
+import { APPLICATION, appendToTrail, finishWriting } from './trail'
 
 /** What a write works with: one transaction, the person's rights in it, one moment, and the trail. */
 export interface WriteContext {
@@ -17,6 +17,8 @@ export interface WriteContext {
   readonly rights: PersonRights
   readonly at: Date
   readonly record: (note: TrailNote) => Promise<void>
+  /** What the application does by itself because of the act, and the person did not. */
+  readonly recordByItself: (note: TrailNote) => Promise<void>
 }
 
 /** How the answer of a write is kept for a retry that carries the same key, where it may not be stored as it is. */
@@ -80,11 +82,12 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
       const earlier = await findEarlierAnswer(tx, actor.userId, action, input)
       if (earlier !== null) return answer === undefined ? (earlier.value as T) : answer.revive(earlier.value)
       const at = now()
-      const record = async (noted: TrailNote) => {
+      const recordAs = (who: typeof APPLICATION | PersonRights) => async (noted: TrailNote) => {
         const note = withCompany(rights, noted)
-        await appendToTrail(tx, at, rights, note, (sequence) => queueNotices({ tx, at, by: rights, note, sequence }))
+        await appendToTrail(tx, at, who, note, (sequence) => queueNotices({ tx, at, by: rights, note, sequence }))
       }
-      const value = await work({ tx, rights, at, record })
+      const [record, recordByItself] = [recordAs(rights), recordAs(APPLICATION)]
+      const value = await work({ tx, rights, at, record, recordByItself })
       if (input.requestKey !== undefined) {
         await tx.idempotencyKey.deleteMany({
           where: { userId: actor.userId, createdAt: { lt: new Date(at.getTime() - KEY_DAYS * DAY_MS) } },

@@ -2,6 +2,7 @@ import 'server-only'
 import {
   coversBasis,
   explainNoAnswer,
+  explainNoApproval,
   type ItemState,
   isAllowed,
   listItemStates,
@@ -9,7 +10,7 @@ import {
   type ReviewSnapshot,
   type RevisionSubject,
 } from '@/lib/review'
-import type { PersonRights } from '../records/authorization'
+import { getMembership, type PersonRights } from '../records/authorization'
 import { listViewableFiles } from '../records/looked-at'
 import { toAttachmentView, toPersonView } from '../records/part-views'
 import type { RevisionRecord } from '../records/revision-record'
@@ -46,6 +47,9 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
   const isHidden = (companyId: string | null) =>
     fabricatorCompanyId !== null && companyId !== null && companyId !== fabricatorCompanyId
   const row = record.answers.find((answer) => answer.itemId === itemId)
+  const role = getMembership(rights, record.projectId)?.role ?? ''
+  const whyNotApprove = (proposedBy: string) =>
+    explainNoApproval(request.snapshot, item.item, { proposedBy, userId: rights.userId, role })
   const answerHidden = row !== undefined && isHidden(row.companyId)
   return {
     itemId,
@@ -97,9 +101,9 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
             isAllowed(rights, 'waiver:approve', {
               ...subject,
               kind: 'waiver',
-              proposedBy: waiver.proposedById,
-              needsSecondPerson: request.snapshot.settings.waiverNeedsSecondPerson,
+              isIndependent: whyNotApprove(waiver.proposedById) === '',
             }),
+          whyNotApprove: waiver.state === 'proposed' ? whyNotApprove(waiver.proposedById) : '',
         }),
       ),
     attachments: record.attachments

@@ -14,6 +14,7 @@ import {
   readSignedContent,
   summarizeSigning,
   TRANSITIONS,
+  WITHDRAWN_BY_SIGNER,
 } from '@/lib/review'
 import {
   getMembership,
@@ -27,6 +28,7 @@ import { listCheckedLimits } from '../records/effective-limits'
 import { areSameProfiles, isBehindCatalogue, type LoadedRevision } from '../records/loaded-revision'
 import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
 import type { RevisionRecord } from '../records/revision-record'
+import { readGrant } from '../records/signature-grant'
 import { getSigningStatement } from '../records/signing-statement'
 import { makeSnapshot } from '../records/snapshot'
 import { findTestedLives } from '../records/tested-lives'
@@ -34,6 +36,7 @@ import type { PackageView, RevisionRights, RevisionView, SignatureView } from '.
 import { listItemViews } from './item-view'
 import { listProposalSummaries } from './proposal-view'
 import { listReviewActionViews } from './review-action-view'
+import { makeSignOffView } from './sign-off-view'
 import { listThreadViews } from './thread-view'
 
 const NO_RESULTS: Evaluation = {
@@ -128,6 +131,7 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
     signingBlockers: may.sign ? findSigningBlockers(snapshot, rights.userId) : [],
     contentHash: isTeam ? hashSignedContent(snapshot) : '',
     signingCapacities: listSigningCapacities(snapshot, rights),
+    signOff: makeSignOffView(loaded, snapshot, rights, subject),
     statement: isTeam ? getSigningStatement(snapshot) : '',
     signingSummary: may.sign ? summarizeSigning(snapshot, findLastSignature(record)) : null,
     may,
@@ -135,24 +139,22 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
   }
 }
 
-function listRights(
-  rights: PersonRights,
-  subject: RevisionSubject,
-  { items, settings }: ReviewSnapshot,
-): RevisionRights {
+function listRights(rights: PersonRights, subject: RevisionSubject, snapshot: ReviewSnapshot): RevisionRights {
   const may = (action: Parameters<typeof mayOnRevision>[1]) => mayOnRevision(rights, action, subject)
   const moves = TRANSITIONS[subject.stage]
+  const hasCapacity = listSigningCapacities(snapshot, rights).length > 0
   return {
     edit: may('revision:edit'),
-    answer: items.some(({ answeredBy }) => isAllowed(rights, 'item:answer', { ...subject, kind: 'item', answeredBy })),
+    answer: snapshot.items.some(({ answeredBy }) =>
+      isAllowed(rights, 'item:answer', { ...subject, kind: 'item', answeredBy }),
+    ),
     comment: may('revision:comment'),
     raiseQuery: may('revision:raise-query'),
     proposeWaiver: may('waiver:propose'),
     approveWaiver: isAllowed(rights, 'waiver:decline', {
       ...subject,
       kind: 'waiver',
-      proposedBy: '',
-      needsSecondPerson: false,
+      isIndependent: true,
     }),
     declare: may('declaration:make'),
     propose: may('proposal:make'),
@@ -161,10 +163,8 @@ function listRights(
     advance: moves.advance !== undefined && moves.advance !== 'released' && may('stage:move'),
     sendBack: moves['send-back'] !== undefined && may('stage:move'),
     withdraw: may('revision:withdraw'),
-    sign: mayOnRevision(rights, 'revision:sign', {
-      ...subject,
-      membersMaySign: settings.signingCapacities.some(({ role }) => role === 'member'),
-    }),
+    sign: mayOnRevision(rights, 'revision:sign', { ...subject, hasCapacity }),
+    review: may('review:declare'),
     release: may('revision:release'),
     share: may('revision:share'),
     copy: mayInProject(rights, 'revision:create', subject.projectId),
@@ -213,11 +213,13 @@ function toSignatureView(
     id: row.id,
     signer: { id: row.signerId, name: row.signerName },
     capacity: row.capacity,
+    grantedBy: row.grantJson === null ? null : readGrant(row.grantJson).grantedByName,
     statement: row.statement,
     contentHash: row.contentHash,
     signedAt: row.signedAt.toISOString(),
     mayWithdraw,
     voidedAt: row.voidedAt?.toISOString() ?? null,
+    isWithdrawn: row.voidReason?.startsWith(WITHDRAWN_BY_SIGNER) === true,
     voidedBy: row.voidedById === null || !isVisible(row.voidedById) ? null : toPersonView(record, row.voidedById),
     voidReason: row.voidReason,
     changes: readStoredSentences('what voided a signature', row.changesJson),

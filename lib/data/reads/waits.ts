@@ -2,11 +2,14 @@ import 'server-only'
 import {
   countRequiredSignatures,
   decideSigning,
+  explainNoApproval,
+  findAuthorReleasing,
   findBlockers,
+  getSignOffPolicy,
   hashDeclaredContent,
   isAllowed,
+  listApprovals,
   listItemStates,
-  listLiveSignatures,
   listSigningCapacities,
   OPEN_STAGES,
   type ReviewSnapshot,
@@ -16,6 +19,7 @@ import {
 import {
   type Actor,
   findRevisionScope,
+  getMembership,
   mayOnRevision,
   type PersonRights,
   type RevisionScope,
@@ -202,18 +206,14 @@ function listProposalWaits({ loaded, rights, subject }: WaitContext): Wait[] {
 }
 
 function listWaiverWaits({ snapshot, rights, subject }: WaitContext): Wait[] {
-  const { waiverNeedsSecondPerson } = snapshot.settings
+  const role = getMembership(rights, snapshot.projectId)?.role ?? ''
   return snapshot.waivers
-    .filter(
-      ({ state, proposedBy }) =>
-        state === 'proposed' &&
-        isAllowed(rights, 'waiver:approve', {
-          ...subject,
-          kind: 'waiver',
-          proposedBy,
-          needsSecondPerson: waiverNeedsSecondPerson,
-        }),
-    )
+    .filter(({ state, itemId, proposedBy }) => {
+      const item = snapshot.items.find(({ id }) => id === itemId)
+      if (state !== 'proposed' || item === undefined) return false
+      const isIndependent = explainNoApproval(snapshot, item, { proposedBy, userId: rights.userId, role }) === ''
+      return isAllowed(rights, 'waiver:approve', { ...subject, kind: 'waiver', isIndependent })
+    })
     .map(({ itemId, proposedByName, proposedAt }) => ({
       since: proposedAt,
       reason: `${proposedByName} proposed a waiver`,
@@ -229,22 +229,25 @@ function listLeadWaits({ loaded, snapshot, rights, subject }: WaitContext): Wait
   const target = { tab: 'sign-off', id: null } as const
   const next = TRANSITIONS[snapshot.stage].advance
   if (next === undefined || findBlockers(snapshot).length > 0) return []
+  if (next === 'released' && findAuthorReleasing(snapshot, rights.userId).length > 0) return []
   return next === 'released'
     ? [{ since, reason: 'It is signed and nothing blocks the release', nextAct: 'Release it', target }]
     : [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
 }
 
 /**
- * A signature that is missing waits for everybody who could give it now: in a capacity that nobody has signed in yet,
- * by somebody who has not signed and, where a second pair of eyes is asked for, did not do it all alone.
+ * A signature that is missing waits for everybody who could give it now: in a capacity of theirs that nobody has signed in
+ * yet, by somebody who has not signed and whom the policy lets sign.
  */
 function listSigningWaits({ loaded, snapshot, rights }: WaitContext): Wait[] {
   if (!decideSigning(snapshot, rights).ok) return []
-  const live = listLiveSignatures(snapshot)
-  const given = new Set(live.map(({ capacity }) => capacity))
-  const own = listSigningCapacities(snapshot, rights).filter((name) => !given.has(name))
-  const isAnyCapacity = snapshot.settings.signingCapacities.every(({ name }) => given.has(name))
-  const isNeeded = new Set(live.map(({ userId }) => userId)).size < countRequiredSignatures(snapshot.settings)
+  const policy = getSignOffPolicy(snapshot)
+  const approvals = listApprovals(snapshot)
+  const given = new Set(approvals.map(({ capacity }) => capacity))
+  const granted = listSigningCapacities(snapshot, rights).map(({ capacity }) => capacity)
+  const own = policy.requiredCapacities.filter((name) => granted.includes(name) && !given.has(name))
+  const isAnyCapacity = policy.requiredCapacities.every((name) => given.has(name))
+  const isNeeded = new Set(approvals.map(({ userId }) => userId)).size < countRequiredSignatures(policy)
   if (!isNeeded || (own.length === 0 && !isAnyCapacity)) return []
   return [
     {

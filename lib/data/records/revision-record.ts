@@ -9,7 +9,10 @@ import { type PassedAnswer, passAnchorsOn, passAnswersOn, passOn } from './succe
  */
 const REVISION_RECORD = {
   project: {
-    include: { memberships: { include: { company: true }, orderBy: { createdAt: 'asc' } } },
+    include: {
+      memberships: { include: { company: true }, orderBy: { createdAt: 'asc' } },
+      capacityGrants: { where: { withdrawnAt: null }, orderBy: [{ grantedAt: 'asc' }, { id: 'asc' }] },
+    },
   },
   basedOn: { select: { id: true, label: true } },
   supersededBy: { select: { id: true, label: true } },
@@ -27,6 +30,7 @@ const REVISION_RECORD = {
   attachments: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   declarations: { include: { company: true }, orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
+  reviewStatements: { orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
   proposals: { include: { audienceCompany: true }, orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   actions: { orderBy: { number: 'asc' } },
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
@@ -129,6 +133,7 @@ export function getCompanyName(record: Pick<RevisionRecord, 'companies'>, compan
 function collectPeople(row: Row): Set<string> {
   const ids = new Set<string | null>([row.createdById])
   for (const membership of row.project.memberships) ids.add(membership.userId)
+  for (const grant of row.project.capacityGrants) ids.add(grant.grantedById)
   for (const edit of row.edits) ids.add(edit.userId)
   for (const answer of row.answers) for (const entry of answer.history) ids.add(entry.userId)
   for (const waiver of row.waivers) ids.add(waiver.proposedById).add(waiver.decidedById)

@@ -6,19 +6,24 @@ import type { TransactionClient } from '../store/client'
 export const WORKSPACE_ID = 'workspace'
 
 export interface WorkspaceSettings extends ReviewSettings {
+  /** What a project's sign-off policy begins with: how many different people must sign. */
+  readonly requiredSignatures: number
+  /** The same: capacities in which somebody must sign. */
+  readonly signingCapacities: readonly { readonly name: string }[]
   /** How long an invitation can be used. */
   readonly invitationDays: number
 }
 
-export const DEFAULT_SETTINGS: WorkspaceSettings = { ...DEFAULT_REVIEW_SETTINGS, invitationDays: 14 }
+export const DEFAULT_SETTINGS: WorkspaceSettings = {
+  ...DEFAULT_REVIEW_SETTINGS,
+  requiredSignatures: 1,
+  signingCapacities: [],
+  invitationDays: 14,
+}
 
 const storedSettingsSchema = z.object({
   requiredSignatures: z.number().default(DEFAULT_SETTINGS.requiredSignatures),
-  signingCapacities: z
-    .array(z.object({ name: z.string(), role: z.enum(['lead', 'member']) }))
-    .default([...DEFAULT_SETTINGS.signingCapacities]),
-  waiverNeedsSecondPerson: z.boolean().default(DEFAULT_SETTINGS.waiverNeedsSecondPerson),
-  secondPairOfEyes: z.boolean().default(DEFAULT_SETTINGS.secondPairOfEyes),
+  signingCapacities: z.array(z.object({ name: z.string() })).default([...DEFAULT_SETTINGS.signingCapacities]),
   artworkRequired: z.boolean().default(DEFAULT_SETTINGS.artworkRequired),
   invitationDays: z.number().default(DEFAULT_SETTINGS.invitationDays),
 })

@@ -10,12 +10,15 @@ import {
   type ThreadAnchor,
 } from '@/lib/review'
 import { readStage } from './authorization'
+import { listAuthors } from './authors'
 import { combineLimits } from './effective-limits'
 import { evaluateFor, hashLimitsOf } from './evaluation'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
 import { readLookedAt } from './looked-at'
 import { readReviewAction } from './review-action-record'
 import { getCompanyName, getPersonName, type RevisionRecord } from './revision-record'
+import { readPinnedPolicy } from './sign-off-policy-record'
+import { readGrant } from './signature-grant'
 import { readWord } from './stored-words'
 
 export interface Snapshot {
@@ -89,6 +92,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       decidedByName: waiver.decidedById === null ? null : name(waiver.decidedById),
       decidedAt: waiver.decidedAt?.toISOString() ?? null,
       decisionNote: waiver.decisionNote,
+      ...(waiver.decidedAsRole === null ? {} : { decidedAsRole: waiver.decidedAsRole }),
       basisHash: waiver.basisHash,
     })),
     threads: record.threads
@@ -116,6 +120,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       userId: signature.signerId,
       name: signature.signerName,
       capacity: signature.capacity,
+      ...(signature.grantJson === null ? {} : { grant: readGrant(signature.grantJson) }),
       statement: signature.statement,
       signedAt: signature.signedAt.toISOString(),
       contentHash: signature.contentHash,
@@ -137,13 +142,28 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     // Artwork is kept and hashed; what its files say is not read here.
     artworkDifferences: [],
     editors: namePeople(record, [record.createdById, ...edits.map(({ userId }) => userId)]),
-    designEditors: namePeople(record, [
-      record.createdById,
-      // Not from what the viewer may see: everybody is shown one drawing.
-      ...record.edits
-        .filter(({ part, companyId }) => part === 'design' && companyId === null)
-        .map(({ userId }) => userId),
-    ]),
+    authors: listAuthors(record),
+    reviews: record.reviewStatements.map((review) => ({
+      id: review.id,
+      userId: review.userId,
+      name: review.userName,
+      role: review.role,
+      note: review.note,
+      madeAt: review.madeAt.toISOString(),
+      contentHash: review.contentHash,
+      withdrawnAt: review.withdrawnAt?.toISOString() ?? null,
+    })),
+    // Whoever left the project signs nothing in it, whatever was granted to them.
+    capacityGrants: record.project.capacityGrants
+      .filter(({ userId }) => record.project.memberships.some((membership) => membership.userId === userId))
+      .map((grant) => ({
+        userId: grant.userId,
+        capacity: grant.capacity,
+        statement: grant.statement,
+        grantedByName: name(grant.grantedById),
+        grantedAt: grant.grantedAt.toISOString(),
+      })),
+    signOffPolicy: readPinnedPolicy(record.signOffPolicyJson),
     settings: workspace.settings,
   }
   return { snapshot, limits }

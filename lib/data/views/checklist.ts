@@ -37,6 +37,8 @@ export interface WaiverView {
   readonly decisionNote: string
   /** May the person asking approve or decline it? */
   readonly mayDecide: boolean
+  /** Why the policy does not let the person asking approve it; empty where it does, and once it is decided. */
+  readonly whyNotApprove: string
 }
 
 /** One item of the checklist for one revision. Wording, sources and section come from the catalogue by `itemId`. */

@@ -17,12 +17,17 @@ export interface SignatureView {
   readonly id: string
   readonly signer: PersonView
   readonly capacity: string
+  /** Whose word the capacity is; null in signatures from before capacities were granted. */
+  readonly grantedBy: string | null
   readonly statement: string
   readonly contentHash: string
   readonly signedAt: string
   /** May the person asking take it back? */
   readonly mayWithdraw: boolean
   readonly voidedAt: string | null
+  /** The signer withdrew it; else the application voided it. */
+  readonly isWithdrawn: boolean
+  /** Whose change brought it about. */
   readonly voidedBy: PersonView | null
   readonly voidReason: string | null
   /** Which signed fields changed, in the trade's words. */

@@ -2,12 +2,13 @@
 import type { LimitOverride, TestedLife } from '@/lib/engine'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation } from '@/lib/engine/results'
-import type { Blocker, CheckedLimit, ProjectRole, SigningSummary, Stage } from '@/lib/review'
+import type { Blocker, CheckedLimit, GrantedCapacity, ProjectRole, SigningSummary, Stage } from '@/lib/review'
 import type { AttachmentView, ItemView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 import type { ProposalSummary } from './proposals'
 import type { DeclarationView, PackageView, SignatureView, StageMoveView } from './release'
 import type { ReviewActionView } from './review-actions'
+import type { SignOffView } from './sign-off'
 import type { ThreadView } from './threads'
 import type { RevisionTemplateView } from './workspace'
 
@@ -59,8 +60,10 @@ export interface RevisionView {
   readonly signingBlockers: readonly Blocker[]
   /** Hash of the signed content as it stands: a signature names the hash that its signer saw. Empty for a fabricator. */
   readonly contentHash: string
-  /** Capacities of which the person asking chooses one to sign in; empty: in one of their own words. */
-  readonly signingCapacities: readonly string[]
+  /** Capacities that the person asking was granted, of which they choose one to sign in. */
+  readonly signingCapacities: readonly GrantedCapacity[]
+  /** Who made, reviewed and approved it, and by which policy. */
+  readonly signOff: SignOffView
   /** The statement to sign. */
   readonly statement: string
   /** What the statement covers, in brief; null for those who cannot sign now. */
@@ -87,6 +90,8 @@ export interface RevisionRights {
   readonly sendBack: boolean
   readonly withdraw: boolean
   readonly sign: boolean
+  /** Declare the content reviewed, where they are no author of it. */
+  readonly review: boolean
   readonly release: boolean
   readonly share: boolean
   readonly copy: boolean

@@ -1,7 +1,6 @@
 /** The catalogue in versions, limits, settings, trail. */
 import type { CatalogueEdition, CatalogueTemplate, Profile, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
-import type { SigningCapacity } from '@/lib/review'
 import type { CompanyView, PersonView } from './people'
 
 /** The workspace's version of the catalogue that the review began with, or was brought up to. */
@@ -99,11 +98,9 @@ export interface LimitListView {
 export interface SettingsView {
   readonly version: number
   readonly workspaceName: string
-  readonly secondPairOfEyes: boolean
-  readonly waiverNeedsSecondPerson: boolean
   readonly artworkRequired: boolean
   readonly requiredSignatures: number
-  readonly signingCapacities: readonly SigningCapacity[]
+  readonly signingCapacities: readonly { readonly name: string }[]
   readonly invitationDays: number
 }
 

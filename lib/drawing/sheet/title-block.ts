@@ -18,9 +18,14 @@ export interface SheetIdentity {
   readonly issuedOn: string | null
   /** `released`, `early review` ...; whether it may be built from follows from `issuedOn`. */
   readonly status: string
+  /** Who made design and artwork. */
   readonly createdBy: string
+  /** Who declared the present content reviewed and made none of it. */
+  readonly reviewedBy: readonly string[]
   /** Those whose signatures stand on this content. */
   readonly approvedBy: readonly string[]
+  /** Where a sign-off policy looser than usual was made use of, a sentence each. */
+  readonly loosenedBy: readonly string[]
 }
 
 export interface TitleBlockTexts {
@@ -70,12 +75,28 @@ function listRows({ identity, unitsNote, hasPlan, sheetNumber, sheetCount }: Tit
     [
       { label: 'Creator', text: stated(identity.createdBy), widthMm: 74 },
       {
+        label: 'Reviewed by',
+        text: identity.reviewedBy.length === 0 ? 'not reviewed' : identity.reviewedBy.join(', '),
+        widthMm: 34,
+      },
+      {
         label: 'Approved by',
         text: identity.approvedBy.length === 0 ? 'not approved' : identity.approvedBy.join(', '),
-        widthMm: 58,
+        widthMm: 42,
       },
-      { label: 'Date of issue', text: identity.issuedOn ?? 'not issued', widthMm: 48 },
+      { label: 'Date of issue', text: identity.issuedOn ?? 'not issued', widthMm: 30 },
     ],
+    ...(identity.loosenedBy.length === 0
+      ? []
+      : [
+          [
+            {
+              label: 'Sign-off policy looser than usual',
+              text: `${identity.loosenedBy.join('; ')}.`,
+              widthMm: TITLE_BLOCK_WIDTH_MM,
+            },
+          ],
+        ]),
     [
       { label: 'Units and tolerances', text: unitsNote, widthMm: 102 },
       { label: 'Scale', text: hasPlan ? 'as marked' : 'not to scale', widthMm: 30 },

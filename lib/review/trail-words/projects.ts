@@ -15,6 +15,19 @@ export const PROJECT_WORDS = {
     sentence: (details) =>
       `${details.text('profiles') === '' ? 'ended the use of profiles' : `chose ${details.text('profiles')}`}${because(details)}`,
   }),
+  'sign-off-policy-changed': word<{ version: number; tightened: string[]; loosened: string[]; reason: string }>()({
+    subject: 'project',
+    sentence: (details) => `made version ${details.text('version')} of the sign-off policy${because(details)}`,
+  }),
+  'capacity-granted': word<{ person: string; capacity: string; statement: string }>()({
+    subject: 'capacity',
+    sentence: (details) => `let ${details.text('person')} sign as ${details.text('capacity')}`,
+  }),
+  'capacity-withdrawn': word<{ person: string; capacity: string; reason: string }>()({
+    subject: 'capacity',
+    sentence: (details) =>
+      `withdrew the capacity ${details.text('capacity')} of ${details.text('person')}${because(details)}`,
+  }),
   'person-invited': word<{ role: string; company: string; expiresAt: string }>()({
     subject: 'invitation',
     sentence: (details) => `invited a ${details.text('role')} of ${details.text('company')}`,

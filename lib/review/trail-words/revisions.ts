@@ -12,8 +12,10 @@ function stage(details: StoredDetails<Move>, key: keyof Move): string {
 }
 
 type DesignChange = { designVersion: number; designHash: string; changeCount: number; changes: string[] }
-type WaiverDecision = { itemId: string; question: string; reason: string; confirmedBy?: string }
-type Declaration = { company: string; note: string; contentHash: string }
+type Confirmed = { meaning?: string; confirmedBy?: string }
+type WaiverDecision = Confirmed & { itemId: string; question: string; reason: string }
+type Declaration = Confirmed & { company: string; note: string; contentHash: string }
+type PolicyMove = { tightened: string[]; loosened: string[]; reason: string }
 type Artwork = { fileName: string; sha256: string }
 
 /** A revision on its way from the first design to release. */
@@ -53,6 +55,24 @@ export const REVISION_WORDS = {
     subject: 'revision',
     sentence: (details) =>
       `updated the review from version ${details.text('from')} of the catalogue to version ${details.text('to')}`,
+  }),
+  'sign-off-policy-moved': word<PolicyMove & { version: number }>()({
+    subject: 'revision',
+    sentence: (details) =>
+      `changed the sign-off policy of the project to version ${details.text('version')}: what was tightened holds here at once${because(details)}`,
+  }),
+  'sign-off-policy-followed': word<PolicyMove & { from: number | null; to: number }>()({
+    subject: 'revision',
+    sentence: (details) =>
+      `put the revision under version ${details.text('to')} of the sign-off policy${because(details)}`,
+  }),
+  'declared-reviewed': word<Confirmed & { note: string; contentHash: string }>()({
+    subject: 'review',
+    sentence: () => 'declared design and artwork reviewed',
+  }),
+  'review-withdrawn': word<Confirmed & { reason: string }>()({
+    subject: 'review',
+    sentence: (details) => `withdrew their review${because(details)}`,
   }),
   'revision-shared': word<{ company: string }>()({
     subject: 'company',
@@ -98,23 +118,29 @@ export const REVISION_WORDS = {
     audience: 'declaration-readers',
     sentence: (details) => `declared for ${details.text('company')}: not buildable`,
   }),
-  'stage-moved': word<{ from: string; to: string; reason: string }>()({
+  'stage-moved': word<Confirmed & { from: string; to: string; reason: string }>()({
     subject: 'revision',
     audience: 'stage-readers',
     concernsFabricators: true,
     sentence: (details) =>
       `moved the revision from ${stage(details, 'from')} to ${stage(details, 'to')}${because(details)}`,
   }),
-  'revision-signed': word<{ capacity: string; statement: string; contentHash: string; confirmedBy: string }>()({
+  'revision-signed': word<Confirmed & { capacity: string; statement: string; contentHash: string }>()({
     subject: 'signature',
     sentence: (details) => `signed the revision as ${details.text('capacity')}`,
   }),
-  'signature-voided': word<{ reason: string; changes: string[] }>()({
+  'signature-voided': word<{ reason: string; changes: string[]; because?: string }>()({
     subject: 'signature',
     audience: 'signer-and-leads',
-    sentence: (details) => `voided a signature (${details.text('reason')})`,
+    sentence: (details) =>
+      `voided a signature${details.text('because') === '' ? '' : `, because of a change by ${details.text('because')}`} (${details.text('reason')})`,
   }),
-  'revision-released': word<{ contentHash: string; packageSha256: string; confirmedBy: string }>()({
+  'act-refused': word<{ act: string; reason: string }>()({
+    subject: 'revision',
+    sentence: (details) =>
+      `was refused an act (${details.text('act').replaceAll('-', ' ')}): ${details.text('reason')}`,
+  }),
+  'revision-released': word<Confirmed & { contentHash: string; packageSha256: string }>()({
     subject: 'revision',
     audience: 'release-readers',
     concernsFabricators: true,

@@ -180,7 +180,7 @@ export const acts = {
     const actor = await getActor(input.by)
     const { version: seenVersion } = await data.getRevision(actor, input.revisionId)
     const { revisionId } = input
-    await expectDone(data.declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note: '' }))
+    await expectDone(data.declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note: '', password: DEMO_PASSWORD }))
   },
 
   /** What the server holds of a revision, for comparison with what the screen says. */

@@ -21,6 +21,8 @@ async function classify(call: () => Promise<unknown>): Promise<Cell> {
 }
 
 function findExpected(row: AccessRow, person: PersonName): Cell {
+  const otherwise = row.otherwise?.[person]
+  if (otherwise !== undefined) return otherwise
   if (row.may.includes(person)) return row.reached
   return SEEN_BY[row.seenBy].includes(person) ? 'not-allowed' : 'not-found'
 }

@@ -9,18 +9,21 @@ import {
   decideWaiver,
   getProject,
   getRevision,
+  grantCapacity,
   openThread,
   proposeChange,
   type RevisionView,
   takeOnAction,
+  withdrawCapacity,
   withdrawProposal,
+  withdrawReview,
 } from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { USUAL_ITEMS } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import { expectDone } from '@/test/factories/act-results'
-import { makeUser, makeWholeTeam, type Team, type WholeTeam } from '@/test/factories/people'
-import { makeReleasedRevision, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { makeUser, makeWholeTeam, PASSWORD, type Team, type WholeTeam } from '@/test/factories/people'
+import { declareReview, makeReleasedRevision, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
 
 /** Records at every stage, in which each cell of the access table finds what it needs. */
 export interface AccessScene {
@@ -60,6 +63,10 @@ export interface AccessScene {
   readonly signingId: string
   readonly signInput: ReturnType<typeof makeSignInput>
   readonly releasedId: string
+  /** Declared and withdrawn by quality, on the revision that awaits signature. */
+  readonly withdrawnReviewId: string
+  /** A capacity that the member had and that was withdrawn. */
+  readonly withdrawnGrantId: string
   /** A message that waits to be sent. */
   readonly mailId: string
 }
@@ -85,6 +92,7 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
   const { member, lead, secondLead } = team
   const releasedId = await makeReleasedRevision(team)
   const signingId = await makeRevisionAt(team, 'awaiting-signature')
+  const withdrawnReviewId = await makeWithdrawnReview(team, signingId)
   const reviewId = await makeRevisionAt(team, 'fabricator-review')
   const review = await getRevision(lead, reviewId)
   const items = findItems(review)
@@ -131,6 +139,8 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
     signingId,
     signInput: makeSignInput(await getRevision(lead, signingId)),
     releasedId,
+    withdrawnReviewId,
+    withdrawnGrantId: await makeWithdrawnGrant(team),
     mailId: (await db().mailMessage.findFirstOrThrow()).id,
   }
 }
@@ -208,6 +218,21 @@ async function makeWithdrawnProposal({ fabricator }: Team, revisionId: string): 
   )
   await expectDone(withdrawProposal(fabricator, { proposalId, reason: 'not needed' }))
   return proposalId
+}
+
+async function makeWithdrawnGrant({ lead, member, projectId }: Team): Promise<string> {
+  const words = { capacity: 'layout engineer', statement: 'answers for the layout' }
+  const { grantId } = await expectDone(grantCapacity(lead, { projectId, userId: member.userId, ...words }))
+  await expectDone(withdrawCapacity(lead, { grantId, reason: 'moved to another project' }))
+  return grantId
+}
+
+/** Withdrawn, and declared once more, so that the revision can still be signed. */
+async function makeWithdrawnReview({ quality }: Team, revisionId: string): Promise<string> {
+  const { id: reviewId } = await db().reviewStatement.findFirstOrThrow({ where: { revisionId } })
+  await expectDone(withdrawReview(quality, { reviewId, reason: 'a sheet was missing', password: PASSWORD }))
+  await declareReview(quality, revisionId)
+  return reviewId
 }
 
 async function makeUsedInvitation({ lead, projectId }: Team): Promise<string> {

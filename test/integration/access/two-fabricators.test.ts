@@ -2,7 +2,7 @@ import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { expectDone } from '@/test/factories/act-results'
-import { makeTeam, type Team } from '@/test/factories/people'
+import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { answer, makeRevisionAt, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -140,6 +140,7 @@ describeOnBothDatabases('two fabricators in one project', () => {
       seenVersion: before.version,
       isBuildable: true,
       note: '',
+      password: PASSWORD,
     })
     expect(late).toMatchObject({ ok: false, refusal: { kind: 'stale' } })
     expectNoTrace(late)

@@ -5,7 +5,7 @@ import * as data from '@/lib/data'
 import { db, openDatabase, replaceDatabase } from '@/lib/data/store/client'
 import { CATALOGUE } from '@/lib/engine/catalogue'
 import { expectDone } from '@/test/factories/act-results'
-import { joinFabricator, makeTeam, makeUser, type Team } from '@/test/factories/people'
+import { joinFabricator, makeTeam, makeUser, PASSWORD, type Team } from '@/test/factories/people'
 import { answer, makeRevision, makeRevisionAt, share } from '@/test/factories/reviews'
 import { createTestDatabase } from '@/test/setup/databases'
 
@@ -49,7 +49,7 @@ const ACTS: Readonly<Record<string, { most: number; act: (scene: Scene) => Promi
     most: 102,
     act: async ({ team, revisionId }) => {
       const { version } = await data.getRevision(team.fabricator, revisionId)
-      const declared = { revisionId, isBuildable: true, note: 'as drawn', seenVersion: version }
+      const declared = { revisionId, isBuildable: true, note: 'as drawn', seenVersion: version, password: PASSWORD }
       return counted(() => expectDone(data.declareBuildable(team.fabricator, declared)))
     },
   },

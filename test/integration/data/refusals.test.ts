@@ -141,7 +141,14 @@ describeOnBothDatabases('what cannot be kept', () => {
     const team = await makeTeam()
     const revisionId = await makeRevision(team)
     const { version, designVersion, design } = await data.getRevision(team.lead, revisionId)
-    await expectDone(data.withdrawRevision(team.lead, { revisionId, seenVersion: version, reason: 'superseded idea' }))
+    await expectDone(
+      data.withdrawRevision(team.lead, {
+        revisionId,
+        seenVersion: version,
+        reason: 'superseded idea',
+        password: PASSWORD,
+      }),
+    )
     const refusal = await expectRefused(
       data.saveDesign(team.member, { revisionId, seenVersion: designVersion, design: { ...design, name: 'Other' } }),
     )

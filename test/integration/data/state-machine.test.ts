@@ -100,7 +100,12 @@ const sendBack: Act['carryOut'] = async (real, actor) => {
 }
 const withdraw: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion } = await seen(real, actor)
-  return data.withdrawRevision(actor, { revisionId: real.revisionId, seenVersion, reason: 'no longer made' })
+  return data.withdrawRevision(actor, {
+    revisionId: real.revisionId,
+    seenVersion,
+    reason: 'no longer made',
+    password: PASSWORD,
+  })
 }
 const release: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion } = await seen(real, actor)
@@ -116,7 +121,7 @@ const takeBack: Act['carryOut'] = async (real, actor) => {
   const signature = (await seen(real, actor)).signatures.find(({ voidedAt }) => voidedAt === null)
   return signature === undefined
     ? undefined
-    : data.withdrawSignature(actor, { signatureId: signature.id, reason: 'radius misread' })
+    : data.withdrawSignature(actor, { signatureId: signature.id, reason: 'radius misread', password: PASSWORD })
 }
 const edit =
   (quantityPerYear: number): Act['carryOut'] =>
@@ -135,7 +140,13 @@ const declare =
   async (real, actor) => {
     const { version: seenVersion } = await seen(real, actor)
     const note = isBuildable ? '' : 'coverlay web too narrow'
-    return data.declareBuildable(actor, { revisionId: real.revisionId, seenVersion, isBuildable, note })
+    return data.declareBuildable(actor, {
+      revisionId: real.revisionId,
+      seenVersion,
+      isBuildable,
+      note,
+      password: PASSWORD,
+    })
   }
 const query: Act['carryOut'] = (real, actor) =>
   data.openThread(actor, {

@@ -5,7 +5,7 @@ import { db } from '@/lib/data/store/client'
 import { parseTrailFile } from '@/lib/package'
 import { TRAIL_WORDS } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
-import { makeTeam } from '@/test/factories/people'
+import { makeTeam, PASSWORD } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevision } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -70,6 +70,7 @@ describeOnBothDatabases('each record of a whole review', () => {
       revisionId,
       seenVersion: (await data.getRevision(team.lead, revisionId)).version,
       reason: 'the connector is no longer made',
+      password: PASSWORD,
     })
     await expectDone(withdrawal)
     const actions = new Set((await data.readWholeTrail()).records.map(({ action }) => action))

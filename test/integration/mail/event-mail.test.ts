@@ -97,7 +97,9 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     await receive()
     const say = async (isBuildable: boolean, note: string) => {
       const { version } = await getRevision(team.fabricator, revisionId)
-      await expectDone(declareBuildable(team.fabricator, { revisionId, seenVersion: version, isBuildable, note }))
+      await expectDone(
+        declareBuildable(team.fabricator, { revisionId, seenVersion: version, isBuildable, note, password: PASSWORD }),
+      )
     }
     await say(false, 'The web between the openings is too narrow.')
     const mails = [...(await receive())]

@@ -23,6 +23,7 @@ import {
   type ReviewSnapshot,
   sha256Hex,
   type TrailRecord,
+  USUAL_SIGN_OFF_POLICY,
   type Waiver,
 } from '@/lib/review'
 
@@ -173,7 +174,17 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
       { userId: 'member', name: 'Mara Tolland' },
       { userId: 'lead', name: 'Ines Calder' },
     ],
-    designEditors: [{ userId: 'member', name: 'Mara Tolland' }],
+    authors: [
+      {
+        userId: 'member',
+        name: 'Mara Tolland',
+        parts: ['design'],
+        changes: { count: 1, firstVersion: 2, lastVersion: 2 },
+      },
+    ],
+    reviews: [],
+    capacityGrants: [],
+    signOffPolicy: { version: 0, rules: USUAL_SIGN_OFF_POLICY },
     settings: DEFAULT_REVIEW_SETTINGS,
   }
   return {

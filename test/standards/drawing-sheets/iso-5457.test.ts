@@ -108,6 +108,8 @@ checkTopic('10 drawing and document content', [
           issuedOn: '2027-03-01',
           status: 'released',
           createdBy: fill('creator'),
+          reviewedBy: [],
+          loosenedBy: [],
           approvedBy: [fill('approval person')],
         },
         unitsNote: 'mm',

@@ -80,6 +80,8 @@ describe('every exit carries them', () => {
         issuedOn: null,
         status: 'early review',
         createdBy: '',
+        reviewedBy: [],
+        loosenedBy: [],
         approvedBy: [],
       },
       units: FILE_UNITS,

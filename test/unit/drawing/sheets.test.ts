@@ -26,6 +26,8 @@ const IDENTITY: SheetIdentity = {
   issuedOn: '2027-03-03',
   status: 'released',
   createdBy: 'Mara Tolland',
+  reviewedBy: [],
+  loosenedBy: [],
   approvedBy: ['Ines Calder (lead engineer)'],
 }
 
@@ -127,6 +129,8 @@ describe('the title block', () => {
       issuedOn: null,
       status: 'early review',
       createdBy: [long, long, long].join(', '),
+      reviewedBy: [],
+      loosenedBy: [],
       approvedBy: [],
     })
     expect(sheets.flatMap(findOutside)).toEqual([])

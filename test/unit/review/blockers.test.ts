@@ -2,11 +2,11 @@ import { describe, expect, test } from 'vitest'
 import {
   type BlockerCode,
   findBlockers,
-  findSigningBlockers,
   hashSignedContent,
   type ReviewSnapshot,
   type ReviewThread,
   type Signature,
+  USUAL_SIGN_OFF_POLICY,
 } from '@/lib/review'
 import { BRACKENFOLD, makeDesign, makeEvaluation, makeResult, makeSnapshot, OSTREL } from './snapshot-factory'
 
@@ -149,21 +149,10 @@ describe('what blocks', () => {
     expect(codes(makeSnapshot({ settings, artwork: [] }))).toContain('artwork-missing')
   })
 
-  test('awaiting signature: a second pair of eyes', () => {
-    const alone = makeSnapshot({ editors: [{ userId: 'lead', name: 'Ines Calder' }] })
-    expect(codes(alone)).toContain('second-pair-of-eyes')
-    expect(findSigningBlockers(alone, 'lead').map(({ code }) => code)).toEqual(['second-pair-of-eyes'])
-    expect(findSigningBlockers(alone, 'second-lead')).toEqual([])
-    // Signed by a second person, two pairs of eyes have looked.
-    expect(codes({ ...alone, signatures: [sign(alone, 'second-lead')] })).toEqual([])
-    expect(codes({ ...alone, signatures: [sign(alone, 'lead')] })).toEqual(['second-pair-of-eyes'])
-    const off = { ...alone, settings: { ...alone.settings, secondPairOfEyes: false } }
-    expect(codes({ ...off, signatures: [sign(off)] })).toEqual([])
-  })
-
   test('several signatures are by several people, and one on other content does not count', () => {
     const base = makeSnapshot()
-    const two = { ...base, settings: { ...base.settings, requiredSignatures: 2 } }
+    const rules = { ...USUAL_SIGN_OFF_POLICY, requiredSignatures: 2 }
+    const two = { ...base, signOffPolicy: { version: 1, rules } }
     const again = { ...sign(two), id: 'again' }
     expect(codes({ ...two, signatures: [sign(two), again] })).toEqual(['signature-missing'])
     expect(codes({ ...two, signatures: [sign(two), sign(two, 'second-lead')] })).toEqual([])

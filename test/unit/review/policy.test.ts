@@ -14,6 +14,7 @@ import {
 } from '@/lib/review'
 import {
   ADMIN,
+  AUDITOR,
   BRACKENFOLD,
   COMPANY_MEMBER,
   FABRICATOR,
@@ -25,6 +26,7 @@ import {
   OTHER_FABRICATOR,
   OUTSIDER,
   PROJECT,
+  QUALITY,
   SECOND_LEAD,
   SHEET_WRITER,
   TEAM,
@@ -39,6 +41,8 @@ const ACTORS = {
   IMPOSTOR,
   OTHER_FABRICATOR,
   OBSERVER,
+  QUALITY,
+  AUDITOR,
   ADMIN,
   OUTSIDER,
 } satisfies Record<string, Rights>
@@ -49,6 +53,7 @@ const revision = {
   stage: 'awaiting-signature',
   sharedWithCompanyIds: [BRACKENFOLD],
   hasLiveSignature: false,
+  hasCapacity: true,
 } as const
 const thread = { ...revision, openedBy: 'fabricator', openedByCompanyId: BRACKENFOLD, audienceCompanyId: BRACKENFOLD }
 
@@ -65,7 +70,7 @@ const SUBJECTS: { [K in ActionSubjects[Action]['kind']]: Extract<ActionSubjects[
   revision: { kind: 'revision', ...revision },
   signature: { kind: 'signature', ...revision, signerId: 'lead' },
   item: { kind: 'item', ...revision, answeredBy: ['member', 'lead'] },
-  waiver: { kind: 'waiver', ...revision, proposedBy: 'member', needsSecondPerson: true },
+  waiver: { kind: 'waiver', ...revision, isIndependent: true },
   thread: { kind: 'thread', ...thread },
   comment: { kind: 'comment', ...thread, authorId: 'member' },
   'review-action': {
@@ -81,6 +86,9 @@ const SUBJECTS: { [K in ActionSubjects[Action]['kind']]: Extract<ActionSubjects[
 
 /** Brackenfold's own people; the impostor is in the project under its name. */
 const OWN: readonly ActorName[] = ['FABRICATOR', 'SHEET_WRITER', 'COMPANY_MEMBER']
+
+/** Everybody of the project's own company. */
+const READERS: readonly ActorName[] = ['LEAD', 'MEMBER', 'QUALITY', 'OBSERVER', 'AUDITOR']
 
 /** Who may, for every action there is. Everybody else may not. */
 const MAY: Record<Action, readonly ActorName[]> = {
@@ -105,35 +113,39 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'company:share': ['FABRICATOR'],
   'limits:edit-fabricator': ['FABRICATOR', 'SHEET_WRITER'],
   'sheet:edit': ['FABRICATOR', 'SHEET_WRITER'],
-  'project:view': ['LEAD', 'MEMBER', ...OWN, 'OTHER_FABRICATOR', 'OBSERVER'],
+  'project:view': [...READERS, ...OWN, 'OTHER_FABRICATOR'],
   'project:edit': ['LEAD'],
   'project:invite': ['LEAD'],
   'project:remove-person': ['LEAD'],
+  'policy:edit': ['LEAD'],
+  'capacity:grant': ['LEAD', 'ADMIN'],
   'revision:create': ['LEAD', 'MEMBER'],
-  'revision:view': ['LEAD', 'MEMBER', ...OWN, 'OBSERVER'],
-  'revision:view-trail': ['LEAD', 'MEMBER', 'OBSERVER'],
+  'revision:view': [...READERS, ...OWN],
+  'revision:view-trail': READERS,
   'revision:edit': ['LEAD', 'MEMBER'],
   'revision:share': ['LEAD'],
-  'revision:comment': ['LEAD', 'MEMBER', ...OWN],
+  'revision:comment': ['LEAD', 'MEMBER', 'QUALITY', ...OWN],
   'revision:raise-query': [...OWN],
-  'revision:sign': ['LEAD'],
+  'revision:sign': ['LEAD', 'MEMBER', 'QUALITY'],
   'signature:withdraw': ['LEAD'],
   'revision:release': ['LEAD'],
   'revision:withdraw': ['LEAD'],
   'stage:move': ['LEAD'],
+  'policy:follow': ['LEAD'],
+  'review:declare': ['LEAD', 'MEMBER', 'QUALITY'],
   'declaration:make': [...OWN],
   'proposal:make': ['LEAD', 'MEMBER', ...OWN],
   'proposal:decide': ['LEAD', 'MEMBER'],
-  'proposal:view': ['LEAD', 'MEMBER', 'OBSERVER', ...OWN],
+  'proposal:view': [...READERS, ...OWN],
   'proposal:withdraw': ['FABRICATOR'],
   'package:download': [],
   'item:answer': ['LEAD', 'MEMBER'],
   'waiver:propose': ['LEAD', 'MEMBER'],
-  'waiver:approve': ['LEAD'],
-  'waiver:decline': ['LEAD'],
-  'thread:view': ['LEAD', 'MEMBER', ...OWN, 'OBSERVER'],
-  'thread:reply': ['LEAD', 'MEMBER', ...OWN],
-  'thread:answer': ['LEAD', 'MEMBER'],
+  'waiver:approve': ['LEAD', 'QUALITY'],
+  'waiver:decline': ['LEAD', 'QUALITY'],
+  'thread:view': [...READERS, ...OWN],
+  'thread:reply': ['LEAD', 'MEMBER', 'QUALITY', ...OWN],
+  'thread:answer': ['LEAD', 'MEMBER', 'QUALITY'],
   'thread:close': ['LEAD', ...OWN],
   'comment:edit': ['MEMBER'],
   'review-action:take-on': ['LEAD', 'MEMBER'],
@@ -234,9 +246,9 @@ describe('what the stage and the content change', () => {
   test('a package is read after release; a withdrawn one by the team only', () => {
     const may = (stage: (typeof STAGES)[number]) =>
       (Object.keys(ACTORS) as ActorName[]).filter((name) => ask(ACTORS[name], 'package:download', { stage }))
-    expect(may('released')).toEqual(['LEAD', 'MEMBER', ...OWN, 'OBSERVER'])
-    expect(may('superseded')).toEqual(['LEAD', 'MEMBER', ...OWN, 'OBSERVER'])
-    expect(may('withdrawn')).toEqual(['LEAD', 'MEMBER', 'OBSERVER'])
+    expect(may('released')).toEqual(['LEAD', 'MEMBER', ...OWN, 'OBSERVER', 'QUALITY', 'AUDITOR'])
+    expect(may('superseded')).toEqual(['LEAD', 'MEMBER', ...OWN, 'OBSERVER', 'QUALITY', 'AUDITOR'])
+    expect(may('withdrawn')).toEqual(['LEAD', 'MEMBER', 'OBSERVER', 'QUALITY', 'AUDITOR'])
     expect(may('fabricator-review')).toEqual([])
   })
 
@@ -299,10 +311,18 @@ describe("what a team sees of a fabricator is the fabricator's choice", () => {
   })
 })
 
-test('a waiver is approved by a second person, unless the workspace says otherwise', () => {
-  expect(ask(LEAD, 'waiver:approve', { proposedBy: 'lead' })).toBe(false)
-  expect(ask(SECOND_LEAD, 'waiver:approve', { proposedBy: 'lead' })).toBe(true)
-  expect(ask(LEAD, 'waiver:approve', { proposedBy: 'lead', needsSecondPerson: false })).toBe(true)
+test('a waiver is approved by somebody whom the policy of the project lets approve it', () => {
+  expect(ask(LEAD, 'waiver:approve', { isIndependent: false })).toBe(false)
+  expect(ask(SECOND_LEAD, 'waiver:approve')).toBe(true)
+  // To decline takes nobody independent.
+  expect(ask(QUALITY, 'waiver:decline', { isIndependent: false })).toBe(true)
+})
+
+test('an auditor reads and changes nothing; nobody signs without a capacity', () => {
+  for (const action of ACTIONS.filter((name) => MAY[name].includes('AUDITOR'))) {
+    expect(action).toMatch(/^[a-z]+:(view|view-trail)$/)
+  }
+  for (const actor of [LEAD, MEMBER, QUALITY]) expect(ask(actor, 'revision:sign', { hasCapacity: false })).toBe(false)
 })
 
 test('being admin adds no right in a project, whatever the role', () => {
@@ -314,8 +334,8 @@ test('being admin adds no right in a project, whatever the role', () => {
       companies: [{ companyId: BRACKENFOLD, role: 'member' }],
     }
     for (const action of ACTIONS) {
-      // Admitting a company's first people is an admin's, and no right in a project.
-      if (getSubjectKind(action) === 'workspace' || action === 'company:admit') continue
+      // Admitting a company's first people and saying who signs as what are an admin's, and no right in a project.
+      if (getSubjectKind(action) === 'workspace' || action === 'company:admit' || action === 'capacity:grant') continue
       expect(ask({ ...actor, isAdmin: true }, action), `${role} ${action}`).toBe(ask(actor, action))
     }
   }

@@ -8,17 +8,16 @@ import {
   listSigningCapacities,
   type ReviewSnapshot,
   type Signature,
+  USUAL_SIGN_OFF_POLICY,
 } from '@/lib/review'
-import { LEAD, MEMBER, makeSnapshot, OBSERVER, OUTSIDER, SECOND_LEAD } from './snapshot-factory'
+import { AUDITOR, LEAD, MEMBER, makeSnapshot, OBSERVER, OUTSIDER, QUALITY, SECOND_LEAD } from './snapshot-factory'
 
-const LEAD_AND_QUALITY = [
-  { name: 'lead engineer', role: 'lead' },
-  { name: 'quality engineer', role: 'member' },
-] as const
+const LEAD_AND_QUALITY = ['lead engineer', 'quality engineer'] as const
 
-function makeWith(capacities: ReviewSnapshot['settings']['signingCapacities']): ReviewSnapshot {
-  const base = makeSnapshot()
-  return { ...base, settings: { ...base.settings, signingCapacities: capacities } }
+/** A policy that asks for these capacities. */
+function makeWith(requiredCapacities: readonly string[], requiredSignatures = 1): ReviewSnapshot {
+  const rules = { ...USUAL_SIGN_OFF_POLICY, requiredCapacities, requiredSignatures }
+  return makeSnapshot({ signOffPolicy: { version: 1, rules } })
 }
 
 const sign = (snapshot: ReviewSnapshot, userId: string, capacity: string): Signature => ({
@@ -34,7 +33,7 @@ const sign = (snapshot: ReviewSnapshot, userId: string, capacity: string): Signa
 
 const sentences = (snapshot: ReviewSnapshot) => findBlockers(snapshot).map(({ sentence }) => sentence)
 
-describe('capacities that the workspace names', () => {
+describe('capacities that the policy asks for', () => {
   const snapshot = makeWith(LEAD_AND_QUALITY)
 
   test('each blocks until a person of its own has signed in it', () => {
@@ -44,50 +43,46 @@ describe('capacities that the workspace names', () => {
     ])
     const half = { ...snapshot, signatures: [sign(snapshot, 'lead', 'lead engineer')] }
     expect(sentences(half)).toEqual(['No valid signature as quality engineer on the current content'])
-    const both = { ...snapshot, signatures: [...half.signatures, sign(snapshot, 'member', 'quality engineer')] }
+    const both = { ...snapshot, signatures: [...half.signatures, sign(snapshot, 'quality', 'quality engineer')] }
     expect(sentences(both)).toEqual([])
   })
 
   test('two in the same capacity do not stand for the other, and a third person may be asked for besides', () => {
     const twice = [sign(snapshot, 'lead', 'lead engineer'), sign(snapshot, 'second-lead', 'lead engineer')]
     expect(sentences({ ...snapshot, signatures: twice })).toHaveLength(1)
-    const three = { ...snapshot, settings: { ...snapshot.settings, requiredSignatures: 3 } }
-    const two = [sign(three, 'lead', 'lead engineer'), sign(three, 'member', 'quality engineer')]
+    const three = makeWith(LEAD_AND_QUALITY, 3)
+    const two = [sign(three, 'lead', 'lead engineer'), sign(three, 'quality', 'quality engineer')]
     expect(sentences({ ...three, signatures: two })).toEqual(['2 of 3 required signatures on the current content'])
   })
 
-  test('a lead signs in any of them, a member in those of members, others in none', () => {
-    expect(listSigningCapacities(snapshot, LEAD)).toEqual(['lead engineer', 'quality engineer'])
-    expect(listSigningCapacities(snapshot, MEMBER)).toEqual(['quality engineer'])
-    for (const actor of [OBSERVER, OUTSIDER]) expect(listSigningCapacities(snapshot, actor)).toEqual([])
-    expect(decideSigning(snapshot, MEMBER, 'quality engineer').ok).toBe(true)
-    expect(decideSigning(snapshot, MEMBER).ok).toBe(true)
-    expect(decideSigning(snapshot, MEMBER, 'lead engineer')).toMatchObject({
-      refusal: { kind: 'illegal', sentence: 'Only a lead may sign as lead engineer' },
+  test('somebody signs in a capacity that was granted to them, and in no words of their own', () => {
+    expect(listSigningCapacities(snapshot, LEAD).map(({ capacity }) => capacity)).toEqual(['lead engineer'])
+    expect(decideSigning(snapshot, LEAD, 'lead engineer').ok).toBe(true)
+    expect(decideSigning(snapshot, QUALITY, 'quality engineer').ok).toBe(true)
+    expect(decideSigning(snapshot, LEAD, 'Chief Medical Officer')).toMatchObject({
+      refusal: { sentence: '"Chief Medical Officer" is not granted to you: you may sign as lead engineer' },
     })
-    expect(decideSigning(snapshot, LEAD, 'director')).toMatchObject({
-      refusal: { sentence: 'In this workspace, revisions are signed as lead engineer, quality engineer' },
+    expect(decideSigning({ ...snapshot, capacityGrants: [] }, LEAD)).toMatchObject({
+      refusal: { sentence: expect.stringContaining('No capacity is granted to you') },
     })
-    expect(decideSigning(snapshot, OBSERVER, 'quality engineer')).toMatchObject({ refusal: { kind: 'not-allowed' } })
-  })
-
-  test('without them a member signs in none, and a lead in words of their own', () => {
-    expect(decideSigning(makeWith([]), MEMBER, 'quality engineer')).toMatchObject({ refusal: { kind: 'not-allowed' } })
-    expect(decideSigning(makeWith([]), LEAD, 'head of design').ok).toBe(true)
+    // A grant gives an observer or an auditor no right.
+    const grants = [...snapshot.capacityGrants, ...['observer', 'auditor', 'outsider'].map(grantTo)]
+    for (const actor of [OBSERVER, AUDITOR, OUTSIDER]) {
+      const decision = decideSigning({ ...snapshot, capacityGrants: grants }, actor, 'lead engineer')
+      expect(decision).toMatchObject({ refusal: { kind: 'not-allowed' } })
+    }
   })
 
   test('nobody signs for two of them', () => {
     const signed = { ...snapshot, signatures: [sign(snapshot, 'lead', 'lead engineer')] }
-    expect(decideSigning(signed, LEAD, 'quality engineer')).toMatchObject({ refusal: { kind: 'illegal' } })
+    expect(decideSigning(signed, LEAD, 'lead engineer')).toMatchObject({ refusal: { kind: 'illegal' } })
   })
 
-  test('settings need a lead among them, each name once', () => {
+  test('settings name each capacity once', () => {
     const check = (signingCapacities: unknown) => {
       const read = settingsInput.safeParse({
         seenVersion: 1,
         workspaceName: 'Quillmoor Instruments',
-        secondPairOfEyes: true,
-        waiverNeedsSecondPerson: true,
         artworkRequired: false,
         requiredSignatures: 1,
         invitationDays: 14,
@@ -96,12 +91,19 @@ describe('capacities that the workspace names', () => {
       return read.success ? [] : read.error.issues.map(({ path, message }) => `${path.join('.')} ${message}`)
     }
     expect(check([])).toEqual([])
-    expect(check(LEAD_AND_QUALITY)).toEqual([])
-    expect(check([LEAD_AND_QUALITY[1]])[0]).toContain('signingCapacities must have one that is a lead')
-    expect(check([LEAD_AND_QUALITY[0], { name: 'Lead Engineer', role: 'member' }])).toEqual([
+    expect(check([{ name: 'lead engineer' }, { name: 'quality engineer' }])).toEqual([])
+    expect(check([{ name: 'lead engineer' }, { name: 'Lead Engineer' }])).toEqual([
       'signingCapacities names a capacity twice',
     ])
   })
+})
+
+const grantTo = (userId: string) => ({
+  userId,
+  capacity: 'lead engineer',
+  statement: 'answers for the content of the design',
+  grantedByName: 'Rosalind Kettleby',
+  grantedAt: '2027-02-01T09:00:00.000Z',
 })
 
 describe('taking a signature back', () => {

@@ -6,9 +6,11 @@ import {
   hashDeclaredContent,
   hashDesign,
   makeReviewItem,
+  type ProjectRole,
   type ReviewItem,
   type ReviewSnapshot,
   type Rights,
+  USUAL_SIGN_OFF_POLICY,
 } from '@/lib/review'
 
 export const PROJECT = 'project-skua'
@@ -16,7 +18,7 @@ export const TEAM = 'company-quillmoor'
 export const BRACKENFOLD = 'company-brackenfold'
 export const OSTREL = 'company-ostrel'
 
-const person = (userId: string, role: 'lead' | 'member' | 'fabricator' | 'observer', companyId: string): Rights => ({
+const person = (userId: string, role: ProjectRole, companyId: string): Rights => ({
   userId,
   isAdmin: false,
   memberships: [{ projectId: PROJECT, role, companyId }],
@@ -26,6 +28,8 @@ const person = (userId: string, role: 'lead' | 'member' | 'fabricator' | 'observ
 export const LEAD = person('lead', 'lead', TEAM)
 export const SECOND_LEAD = person('second-lead', 'lead', TEAM)
 export const MEMBER = person('member', 'member', TEAM)
+export const QUALITY = person('quality', 'quality', TEAM)
+export const AUDITOR = person('auditor', 'auditor', TEAM)
 export const OBSERVER = person('observer', 'observer', TEAM)
 export const FABRICATOR = person('fabricator', 'fabricator', BRACKENFOLD)
 export const OTHER_FABRICATOR = person('other-fabricator', 'fabricator', OSTREL)
@@ -219,7 +223,34 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
       { userId: 'member', name: 'Mara Tolland' },
       { userId: 'lead', name: 'Ines Calder' },
     ],
-    designEditors: [{ userId: 'member', name: 'Mara Tolland' }],
+    authors: [
+      {
+        userId: 'member',
+        name: 'Mara Tolland',
+        parts: ['design'],
+        changes: { count: 2, firstVersion: 2, lastVersion: 3 },
+      },
+    ],
+    reviews: [
+      {
+        id: 'review-1',
+        userId: 'quality',
+        name: 'Senna Ruddock',
+        role: 'quality',
+        note: '',
+        madeAt: '2027-03-02T10:00:00.000Z',
+        contentHash: hashDeclaredContent({ design, artwork }),
+        withdrawnAt: null,
+      },
+    ],
+    capacityGrants: ['lead', 'second-lead', 'quality', 'member'].map((userId) => ({
+      userId,
+      capacity: userId === 'quality' ? 'quality engineer' : 'lead engineer',
+      statement: 'answers for the content of the design',
+      grantedByName: 'Rosalind Kettleby',
+      grantedAt: '2027-02-01T09:00:00.000Z',
+    })),
+    signOffPolicy: { version: 0, rules: USUAL_SIGN_OFF_POLICY },
     settings: DEFAULT_REVIEW_SETTINGS,
     ...change,
   }

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import {
   decideSigning,
   decideTransition,
+  explainNoApproval,
   findBlockers,
   findSignaturesToVoid,
   getRevisionSubject,
@@ -11,14 +12,18 @@ import {
   hashSignedContent,
   hashWaiverBasis,
   isAllowed,
+  isAuthor,
   isStage,
   listLiveSignatures,
   type Move,
   type ReviewSnapshot,
   type Rights,
+  type SignOffPolicy,
+  USUAL_SIGN_OFF_POLICY,
 } from '@/lib/review'
 import {
   ADMIN,
+  AUDITOR,
   BRACKENFOLD,
   FABRICATOR,
   LEAD,
@@ -29,6 +34,7 @@ import {
   makeSnapshot,
   OBSERVER,
   OUTSIDER,
+  QUALITY,
   SECOND_LEAD,
 } from './snapshot-factory'
 
@@ -36,6 +42,8 @@ const ACTORS = {
   lead: LEAD,
   second: SECOND_LEAD,
   member: MEMBER,
+  quality: QUALITY,
+  auditor: AUDITOR,
   fabricator: FABRICATOR,
   observer: OBSERVER,
   admin: ADMIN,
@@ -51,7 +59,8 @@ type Step =
   | { kind: 'answer'; actor: ActorName; state: 'meets' | 'concern' | 'open' }
   | { kind: 'declare'; verdict: 'buildable' | 'not-buildable' }
   | { kind: 'query'; state: 'open' | 'answered' }
-  | { kind: 'waive' }
+  | { kind: 'review'; actor: ActorName }
+  | { kind: 'waive'; proposer: ActorName; approver: ActorName }
 
 /** A small radius fails its calculation, so edits move the revision in and out of being releasable. */
 const FAILS_BELOW_MM = 3
@@ -133,10 +142,11 @@ function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
       const actor = ACTORS[step.actor]
       if (!isAllowed(actor, 'revision:edit', subject)) return snapshot
       const design = makeDesign((d) => Object.assign(d.bends[0] ?? {}, { insideRadiusMm: step.radiusMm }))
-      const editors = snapshot.editors.some(({ userId }) => userId === actor.userId)
-        ? snapshot.editors
-        : [...snapshot.editors, { userId: actor.userId, name: actor.userId }]
-      return withVoids(snapshot, { ...snapshot, design, editors })
+      const isKnown = snapshot.authors.some(({ userId }) => userId === actor.userId)
+      const { userId } = actor
+      const made = { userId, name: userId, parts: ['design' as const], changes: null }
+      const authors = isKnown ? snapshot.authors : [...snapshot.authors, made]
+      return withVoids(snapshot, { ...snapshot, design, authors })
     }
     case 'evaluate':
       return subject.stage === 'released' ? snapshot : withVoids(snapshot, evaluateModel(snapshot))
@@ -177,6 +187,21 @@ function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
         ],
       }
     }
+    case 'review': {
+      const actor = ACTORS[step.actor]
+      if (!isAllowed(actor, 'review:declare', subject) || isAuthor(snapshot, actor.userId)) return snapshot
+      const review = {
+        id: `review-${snapshot.reviews.length}`,
+        userId: actor.userId,
+        name: actor.userId,
+        role: actor.memberships[0]?.role ?? '',
+        note: '',
+        madeAt: '2027-03-02T09:00:00.000Z',
+        contentHash: hashDeclaredContent(snapshot),
+        withdrawnAt: null,
+      }
+      return withVoids(snapshot, { ...snapshot, reviews: [...snapshot.reviews, review] })
+    }
     case 'query': {
       if (!isAllowed(FABRICATOR, 'revision:raise-query', subject)) return snapshot
       return {
@@ -201,18 +226,27 @@ function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
     }
     case 'waive': {
       const result = snapshot.evaluation?.results.items.find(({ itemId }) => itemId === 'bend-strain')
-      if (result === undefined || !isAllowed(SECOND_LEAD, 'waiver:propose', subject)) return snapshot
+      const item = snapshot.items.find(({ id }) => id === 'bend-strain')
+      if (result === undefined || item === undefined) return snapshot
+      if (!isAllowed(ACTORS[step.proposer], 'waiver:propose', subject)) return snapshot
+      const approver = ACTORS[step.approver]
+      const proposedBy = ACTORS[step.proposer].userId
+      const role = approver.memberships[0]?.role ?? ''
+      const whyNot = explainNoApproval(snapshot, item, { proposedBy, userId: approver.userId, role })
+      const waiver = { ...subject, kind: 'waiver', isIndependent: whyNot === '' } as const
+      if (!isAllowed(approver, 'waiver:approve', waiver)) return snapshot
       const waivers = [
         {
           id: `waiver-${snapshot.waivers.length}`,
           itemId: 'bend-strain',
           state: 'approved' as const,
           reason: 'Tested',
-          proposedBy: 'member',
-          proposedByName: 'Mara Tolland',
+          proposedBy,
+          proposedByName: proposedBy,
           proposedAt: '2027-03-02T09:00:00.000Z',
-          decidedBy: 'lead',
-          decidedByName: 'Ines Calder',
+          decidedBy: approver.userId,
+          decidedByName: approver.userId,
+          decidedAsRole: role,
           decidedAt: '2027-03-02T10:00:00.000Z',
           decisionNote: '',
           basisHash: hashWaiverBasis(result),
@@ -222,6 +256,8 @@ function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
     }
   }
 }
+
+const reviewer = fc.constantFrom<ActorName>('lead', 'second', 'member', 'quality', 'auditor')
 
 /** Weighted towards what leads to a release: plain draws would hardly ever get there. */
 const actor = fc.oneof(
@@ -270,8 +306,47 @@ const step: fc.Arbitrary<Step> = fc.oneof(
       state: fc.constantFrom('open' as const, 'answered' as const, 'answered' as const),
     }),
   },
-  { weight: 1, arbitrary: fc.constant<Step>({ kind: 'waive' }) },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('review' as const), actor: reviewer }) },
+  {
+    weight: 3,
+    arbitrary: fc.record({ kind: fc.constant('waive' as const), proposer: reviewer, approver: reviewer }),
+  },
 )
+
+/** The policy once more, by definition and with none of the code that decides: nothing released was approved against it. */
+function checkIndependence({
+  signOffPolicy,
+  authors,
+  reviews,
+  signatures,
+  waivers,
+  evaluation,
+  items,
+}: ReviewSnapshot) {
+  if (signOffPolicy === null) throw new Error('released under no policy')
+  const { rules } = signOffPolicy
+  const made = new Set(authors.map(({ userId }) => userId))
+  const signers = signatures.filter(({ voided }) => voided === null).map(({ userId }) => userId)
+  if (rules.authorSigns === 'no') expect(signers.filter((userId) => made.has(userId))).toEqual([])
+  if (rules.authorSigns === 'beside') expect(signers.some((userId) => !made.has(userId))).toBe(true)
+  const judged = reviews.filter(
+    ({ userId, role }) => !made.has(userId) && (rules.review !== 'quality' || role === 'quality'),
+  )
+  if (rules.review !== 'none') expect(judged.length).toBeGreaterThan(0)
+  const failed = (evaluation?.results.items ?? []).filter(({ verdict }) => verdict === 'fails')
+  for (const { itemId } of failed) {
+    const severity = items.find(({ id }) => id === itemId)?.severity
+    const rule = severity === 'blocking' ? rules.waiverBlocking : rules.waiverMajor
+    const independent = waivers.filter(
+      ({ proposedBy, decidedBy, decidedAsRole }) =>
+        rule === 'anyone' ||
+        (decidedBy !== proposedBy &&
+          (rule === 'second-person' ||
+            (!made.has(decidedBy ?? '') && (rule === 'no-author' || decidedAsRole === 'quality')))),
+    )
+    expect(independent.length).toBeGreaterThan(0)
+  }
+}
 
 function checkInvariants(before: ReviewSnapshot, after: ReviewSnapshot): void {
   expect(isStage(after.stage)).toBe(true)
@@ -283,6 +358,7 @@ function checkInvariants(before: ReviewSnapshot, after: ReviewSnapshot): void {
   if (after.stage === 'released') {
     expect(findBlockers(after, 'awaiting-signature')).toEqual([])
     expect(listLiveSignatures(after).length).toBeGreaterThan(0)
+    checkIndependence(after)
   }
   // What was released is never changed, only superseded or withdrawn.
   if (before.stage === 'released') {
@@ -292,6 +368,21 @@ function checkInvariants(before: ReviewSnapshot, after: ReviewSnapshot): void {
   if (before.stage === 'superseded' || before.stage === 'withdrawn') expect(after.stage).toBe(before.stage)
 }
 
+/** The usual policy half of the time, any other otherwise. */
+const policy: fc.Arbitrary<SignOffPolicy> = fc.oneof(
+  fc.constant(USUAL_SIGN_OFF_POLICY),
+  fc.record({
+    waiverBlocking: fc.constantFrom('quality', 'no-author', 'second-person', 'anyone'),
+    waiverMajor: fc.constantFrom('quality', 'no-author', 'second-person', 'anyone'),
+    waiverMinor: fc.constantFrom('quality', 'no-author', 'second-person', 'anyone'),
+    review: fc.constantFrom('quality', 'no-author', 'none'),
+    authorSigns: fc.constantFrom('no', 'beside', 'yes'),
+    authorReleases: fc.constantFrom('no', 'yes'),
+    requiredSignatures: fc.constantFrom(1, 1, 2),
+    requiredCapacities: fc.constant([]),
+  }),
+)
+
 describe('random sequences of legal and illegal acts', () => {
   test('never release with a blocker and never leave a live signature on other content', () => {
     let released = 0
@@ -300,8 +391,10 @@ describe('random sequences of legal and illegal acts', () => {
       fc.property(
         fc.constantFrom('preparing' as const, 'fabricator-review' as const, 'awaiting-signature' as const),
         fc.array(step, { minLength: 30, maxLength: 90, size: 'max' }),
-        (stage, steps) => {
-          let snapshot = evaluateModel(makeSnapshot({ stage, design: makeDesign() }))
+        policy,
+        (stage, steps, rules) => {
+          const signOffPolicy = { version: 1, rules }
+          let snapshot = evaluateModel(makeSnapshot({ stage, design: makeDesign(), signOffPolicy }))
           let wasReleased = false
           for (const next of steps) {
             const after = apply(snapshot, next)
@@ -313,7 +406,7 @@ describe('random sequences of legal and illegal acts', () => {
           if (wasReleased) released += 1
         },
       ),
-      { seed: 20270301, numRuns: 150 },
+      { seed: 20270301, numRuns: 250 },
     )
     // The draws must reach what they are about, or the test proves nothing.
     expect(released).toBeGreaterThan(10)
@@ -370,7 +463,8 @@ describe('moves one by one', () => {
   test('signing twice, too early or by others is refused', () => {
     const base = makeSnapshot()
     expect(decideSigning(base, LEAD).ok).toBe(true)
-    expect(decideSigning(base, MEMBER)).toMatchObject({ ok: false, refusal: { kind: 'not-allowed' } })
+    // The member made the design.
+    expect(decideSigning(base, MEMBER)).toMatchObject({ ok: false, refusal: { kind: 'blocked' } })
     expect(decideSigning(base, ADMIN)).toMatchObject({ ok: false, refusal: { kind: 'not-allowed' } })
     expect(decideSigning(makeSnapshot({ stage: 'early-review' }), LEAD)).toMatchObject({ refusal: { kind: 'illegal' } })
     const signed = {

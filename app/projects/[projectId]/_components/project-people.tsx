@@ -3,6 +3,7 @@
 import { PeopleTable } from '@/app/_components/people/people-table'
 import { ROLE_WORDS } from '@/app/_components/review/words'
 import type { ProjectMemberView } from '@/lib/data'
+import { OWN_ROLES } from '@/lib/review'
 import { removeMember, setMembershipRole } from '../../actions'
 
 interface ProjectPeopleProps {
@@ -12,7 +13,7 @@ interface ProjectPeopleProps {
   readonly ownUserId: string
 }
 
-const ROLES = (['lead', 'member', 'observer'] as const).map((value) => ({ value, label: ROLE_WORDS[value] }))
+const ROLES = OWN_ROLES.map((value) => ({ value, label: ROLE_WORDS[value] }))
 
 export function ProjectPeople({ projectId, people, mayManage, ownUserId }: ProjectPeopleProps) {
   return (

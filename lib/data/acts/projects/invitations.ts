@@ -3,7 +3,7 @@ import { paths } from '@/lib/addresses'
 import { getSettings } from '@/lib/config'
 import type { CompanyInvitationInput, InvitationInput, RevokeInvitationInput } from '@/lib/inputs'
 import { composeMail, TOKEN_PLACE } from '@/lib/mail'
-import { describeAct } from '@/lib/review'
+import { describeAct, type OwnRole } from '@/lib/review'
 import { type WriteContext, write } from '../../consequences/write'
 import { INVITATION_PARTS, type InvitationRow, toInvitationView } from '../../reads/invitations'
 import {
@@ -34,7 +34,7 @@ const DAY_MS = 86_400_000
  */
 export function createInvitation(
   actor: Actor,
-  input: InvitationInput & { readonly role: 'lead' | 'member' | 'observer' },
+  input: InvitationInput & { readonly role: OwnRole },
 ): Promise<ActResult<CreatedInvitation>>
 export function createInvitation(
   actor: Actor,

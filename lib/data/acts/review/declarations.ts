@@ -1,21 +1,22 @@
 import 'server-only'
 import type { DeclarationInput } from '@/lib/inputs'
-import { hashDeclaredContent } from '@/lib/review'
+import { ACT_MEANINGS, hashDeclaredContent } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
-import { write } from '../../consequences/write'
 import { type Actor, requireRevision } from '../../records/authorization'
 import { listChangesSince } from '../../records/changes-since'
 import { loadRevision } from '../../records/loaded-revision'
 import { makeSnapshot } from '../../records/snapshot'
 import { refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
+import { writeConfirmed } from '../access/confirmed-write'
 
 /**
  * A fabricator's word on the present design and artwork: buildable as it stands, or not. It stands until either changes;
  * a later one of the same company replaces it.
  */
 export function declareBuildable(actor: Actor, input: DeclarationInput): Promise<ActResult<{ declarationId: string }>> {
-  return write(actor, 'declare-buildable', input, async (context) => {
+  const door = { act: 'declare', action: 'declare-buildable' } as const
+  return writeConfirmed(actor, door, input, async (context, confirmedBy) => {
     const { tx, rights, at, record } = context
     const { revision, fabricatorCompanyId } = await requireRevision(tx, rights, input.revisionId, 'declaration:make')
     if (fabricatorCompanyId === null) throw new Error('the policy let somebody declare who is no fabricator')
@@ -48,7 +49,7 @@ export function declareBuildable(actor: Actor, input: DeclarationInput): Promise
         projectId: revision.projectId,
         revisionId: revision.id,
         companyId: fabricatorCompanyId,
-        details: { company, note: input.note, contentHash },
+        details: { company, note: input.note, contentHash, meaning: ACT_MEANINGS.declare, confirmedBy },
       })
       return declaration.id
     })

@@ -3,7 +3,7 @@ import { getSecrets, now } from '@/lib/config'
 import type { ReleaseInput } from '@/lib/inputs'
 import { runJob } from '@/lib/jobs'
 import { buildPackage, makeDrawingSource, type PackageContent } from '@/lib/package'
-import { decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/review'
+import { ACT_MEANINGS, decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/review'
 import { readTrailRow } from '../../consequences/trail'
 import { findEarlierAnswer, type WriteContext, write } from '../../consequences/write'
 import { read } from '../../reads/read'
@@ -19,6 +19,7 @@ import { outcomeOf, refuseClash } from '../../store/errors'
 import { keepFile, readKeptFile } from '../../store/file-store'
 import type { ActResult } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
+import { notingRefusals } from '../access/confirmed-write'
 import { requireRevisionSeen, storeMove, unwrap } from './stage-moves'
 
 export interface ReleasedRevision {
@@ -45,7 +46,11 @@ interface Prepared {
  * Building takes a second or so, longer than a transaction should hold everybody up. So the decision is taken twice: on
  * the content that is packed, and again in the transaction that releases exactly that content.
  */
-export async function releaseRevision(actor: Actor, input: ReleaseInput): Promise<ActResult<ReleasedRevision>> {
+export function releaseRevision(actor: Actor, input: ReleaseInput): Promise<ActResult<ReleasedRevision>> {
+  return notingRefusals(actor, 'release', input, () => release(actor, input))
+}
+
+async function release(actor: Actor, input: ReleaseInput): Promise<ActResult<ReleasedRevision>> {
   const confirmed = await outcomeOf(() => confirmPerson(actor, input))
   if (!confirmed.ok) return confirmed
   const prepared = await outcomeOf(() => prepare(actor, input))
@@ -172,7 +177,12 @@ async function store(
     subject: { kind: 'revision', id: revisionId },
     projectId,
     revisionId,
-    details: { contentHash: prepared.contentHash, packageSha256, confirmedBy: prepared.confirmedBy },
+    details: {
+      contentHash: prepared.contentHash,
+      packageSha256,
+      meaning: ACT_MEANINGS.release,
+      confirmedBy: prepared.confirmedBy,
+    },
   })
   await supersedeEarlier(context, { revisionId, projectId, label })
   return { packageSha256, version }

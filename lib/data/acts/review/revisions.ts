@@ -2,6 +2,7 @@ import 'server-only'
 import { makeBlankDesign } from '@/lib/engine'
 import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
+import { carryAuthorsOver } from '../../consequences/carry-authors'
 import { carryAnswersOver } from '../../consequences/carry-over'
 import { evaluateContentAgain } from '../../consequences/changed-content'
 import { replaceDesign, requireDesignSeen, type SavedDesign } from '../../consequences/design-save'
@@ -11,6 +12,8 @@ import { type CheckedDesign, checkDesign, checkDesignText } from '../../records/
 import { recordEvaluation } from '../../records/evaluation'
 import { loadRevision } from '../../records/loaded-revision'
 import { foldName } from '../../records/names'
+import { loadWorkspace } from '../../records/settings-record'
+import { readProjectPolicy, writePolicy } from '../../records/sign-off-policy-record'
 import { findLatestTemplateVersion } from '../../records/template-record'
 import { outcomeOf, refuseField } from '../../store/errors'
 import type { ActResult } from '../../views'
@@ -43,10 +46,12 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
         stageSince: at,
         templateVersion: await findLatestTemplateVersion(tx),
         profilesJson: project.profilesJson,
+        signOffPolicyJson: writePolicy(readProjectPolicy(project, (await loadWorkspace(tx)).settings)),
       },
     })
     if (basedOnId !== null) {
       await copyArtwork(context, basedOnId, revisionId)
+      await carryAuthorsOver(context, basedOnId, revisionId)
       await carryAnswersOver(context, basedOnId, revisionId)
     }
     await recordEvaluation(tx, await loadRevision(tx, revisionId), at)

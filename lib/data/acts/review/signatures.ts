@@ -1,32 +1,38 @@
 import 'server-only'
 import type { SignInput, WithdrawSignatureInput } from '@/lib/inputs'
-import { buildSignedContent, canonicalJson, decideSignatureWithdrawal, decideSigning, sha256Hex } from '@/lib/review'
+import {
+  ACT_MEANINGS,
+  buildSignedContent,
+  canonicalJson,
+  decideSignatureWithdrawal,
+  decideSigning,
+  type GrantedCapacity,
+  listSigningCapacities,
+  type ReviewSnapshot,
+  sha256Hex,
+} from '@/lib/review'
 import { voidSignature } from '../../consequences/voided-signatures'
-import { write } from '../../consequences/write'
-import { type Actor, requireRevisionInView } from '../../records/authorization'
+import { type Actor, type PersonRights, requireRevisionInView } from '../../records/authorization'
 import { listChangesSince } from '../../records/changes-since'
 import { loadRevision } from '../../records/loaded-revision'
+import { writeGrant } from '../../records/signature-grant'
 import { getSigningStatement } from '../../records/signing-statement'
 import { makeSnapshot } from '../../records/snapshot'
-import { NotFoundError, outcomeOf, refuseField, refuseStale } from '../../store/errors'
+import { NotFoundError, refuseField, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
-import { confirmPerson, requireConfirmed } from '../access/confirmation'
+import { writeConfirmed } from '../access/confirmed-write'
 import { requireRevisionSeen, unwrap } from './stage-moves'
 
 /**
  * Signs the present content, after asking for the person again. Refused unless version, content hash and statement are
  * the ones that the person saw: a signature never lands on content that it did not cover.
  */
-export async function signRevision(
+export function signRevision(
   actor: Actor,
   input: SignInput,
 ): Promise<ActResult<{ signatureId: string; version: number }>> {
-  // The hash takes its time, so it is done before the transaction, which then checks that it is still the same.
-  const confirmed = await outcomeOf(() => confirmPerson(actor, input))
-  if (!confirmed.ok) return confirmed
-  return write(actor, 'sign-revision', input, async (context) => {
+  return writeConfirmed(actor, { act: 'sign', action: 'sign-revision' }, input, async (context, confirmedBy) => {
     const { tx, rights, at, record } = context
-    const confirmedBy = await requireConfirmed(context, confirmed.value)
     const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
     const loaded = await loadRevision(tx, revision.id)
     const { snapshot } = makeSnapshot(loaded, null)
@@ -46,6 +52,7 @@ export async function signRevision(
         signerId: rights.userId,
         signerName: rights.name,
         capacity: input.capacity,
+        grantJson: writeGrant(requireGrant(snapshot, rights, input.capacity)),
         statement: input.statement,
         contentHash,
         contentJson,
@@ -57,15 +64,29 @@ export async function signRevision(
       subject: { kind: 'signature', id: signature.id },
       projectId: revision.projectId,
       revisionId: revision.id,
-      details: { capacity: input.capacity, statement: input.statement, contentHash, confirmedBy },
+      details: {
+        capacity: input.capacity,
+        statement: input.statement,
+        contentHash,
+        meaning: ACT_MEANINGS.sign,
+        confirmedBy,
+      },
     })
     return { signatureId: signature.id, version: revision.version }
   })
 }
 
+/** `decideSigning` let the capacity pass, so it is there. */
+function requireGrant(snapshot: ReviewSnapshot, rights: PersonRights, capacity: string): GrantedCapacity {
+  const grant = listSigningCapacities(snapshot, rights).find((own) => own.capacity === capacity)
+  if (grant === undefined) throw new Error(`somebody signs as ${capacity}, which was not granted`)
+  return grant
+}
+
 /** The signer withdraws their own signature, with a reason, while the revision awaits signature. It stays readable. */
 export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): Promise<ActResult<null>> {
-  return write(actor, 'withdraw-signature', input, async (context) => {
+  const door = { act: 'withdraw-signature', action: 'withdraw-signature' } as const
+  return writeConfirmed(actor, door, input, async (context) => {
     const { tx, rights } = context
     const row = await tx.signature.findUnique({ where: { id: input.signatureId }, select: { revisionId: true } })
     if (row === null) throw new NotFoundError('signature')
@@ -73,7 +94,7 @@ export function withdrawSignature(actor: Actor, input: WithdrawSignatureInput): 
     const loaded = await loadRevision(tx, row.revisionId)
     const { snapshot } = makeSnapshot(loaded, null)
     const { reason } = unwrap(decideSignatureWithdrawal(snapshot, rights, input.signatureId, input.reason))
-    await voidSignature(context, loaded, { signatureId: input.signatureId, reason, changes: [] })
+    await voidSignature(context, loaded, { signatureId: input.signatureId, reason, changes: [], by: 'signer' })
     return null
   })
 }

@@ -1,6 +1,6 @@
 import 'server-only'
 import type { AdvanceInput, SendBackInput, WithdrawInput } from '@/lib/inputs'
-import { type Decision, decideTransition, type MoveRefusal, type MoveRequest } from '@/lib/review'
+import { ACT_MEANINGS, type Decision, decideTransition, type MoveRefusal, type MoveRequest } from '@/lib/review'
 import { voidSignature } from '../../consequences/voided-signatures'
 import { type WriteContext, write } from '../../consequences/write'
 import { type Actor, requireRevisionInView } from '../../records/authorization'
@@ -9,6 +9,8 @@ import { type LoadedRevision, loadRevision } from '../../records/loaded-revision
 import { makeSnapshot } from '../../records/snapshot'
 import { NotAllowedError, refuseBlocked, refuseClash, refuseField, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
+import type { ConfirmedBy } from '../access/confirmation'
+import { writeConfirmed } from '../access/confirmed-write'
 
 export interface MovedRevision {
   readonly stage: string
@@ -31,8 +33,9 @@ export function sendBackRevision(actor: Actor, input: SendBackInput): Promise<Ac
 
 /** Off the path, with a reason, for good. The revision stays readable. */
 export function withdrawRevision(actor: Actor, input: WithdrawInput): Promise<ActResult<MovedRevision>> {
-  return write(actor, 'withdraw-revision', input, (context) =>
-    move(context, input, { move: 'withdraw', reason: input.reason }),
+  const door = { act: 'withdraw-revision', action: 'withdraw-revision' } as const
+  return writeConfirmed(actor, door, input, (context, confirmedBy) =>
+    move(context, input, { move: 'withdraw', reason: input.reason }, confirmedBy),
   )
 }
 
@@ -40,6 +43,7 @@ async function move(
   context: WriteContext,
   input: { readonly revisionId: string; readonly seenVersion: number },
   request: MoveRequest,
+  confirmedBy?: ConfirmedBy,
 ): Promise<MovedRevision> {
   const { tx, rights } = context
   const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
@@ -48,9 +52,9 @@ async function move(
   requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
   if (change.isRelease) refuseClash('A revision is released by building its package.')
   for (const { signatureId, reason } of change.voids) {
-    await voidSignature(context, loaded, { signatureId, reason, changes: [] })
+    await voidSignature(context, loaded, { signatureId, reason, changes: [], by: 'application' })
   }
-  const { version } = await storeMove(context, loaded, change)
+  const { version } = await storeMove(context, loaded, change, confirmedBy)
   return { stage: change.to, version }
 }
 
@@ -59,6 +63,7 @@ export async function storeMove(
   { tx, rights, at, record }: WriteContext,
   { record: revision }: LoadedRevision,
   { from, to, reason }: { readonly from: string; readonly to: string; readonly reason: string },
+  confirmedBy?: ConfirmedBy,
 ): Promise<{ version: number }> {
   const { version } = await tx.revision.update({
     where: { id: revision.id },
@@ -73,7 +78,12 @@ export async function storeMove(
     subject: { kind: 'revision', id: revision.id },
     projectId: revision.projectId,
     revisionId: revision.id,
-    details: { from, to, reason },
+    details: {
+      from,
+      to,
+      reason,
+      ...(confirmedBy === undefined ? {} : { meaning: ACT_MEANINGS['withdraw-revision'], confirmedBy }),
+    },
   })
   return { version }
 }

@@ -1,10 +1,18 @@
 import 'server-only'
 import type { DecideWaiverInput, ProposeWaiverInput } from '@/lib/inputs'
-import { checkWaiverDecision, checkWaiverProposal, type ItemState, isAllowed } from '@/lib/review'
+import {
+  ACT_MEANINGS,
+  checkWaiverDecision,
+  checkWaiverProposal,
+  explainNoApproval,
+  type ItemState,
+  isAllowed,
+} from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import {
   type Actor,
+  getMembership,
   type PersonRights,
   type RevisionScope,
   requireAtStage,
@@ -16,6 +24,7 @@ import { makeSnapshot } from '../../records/snapshot'
 import { NotFoundError, outcomeOf, refuseClash, refuseInvalid } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
+import { notingRefusals } from '../access/confirmed-write'
 import { getItemStateOf } from './answers'
 
 /** Proposes to release against an item, on its present numbers and no others. An earlier proposal is replaced. */
@@ -30,9 +39,7 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
     if (!checked.ok) refuseInvalid(checked.issues, 'A waiver cannot be proposed here.')
     const earlier = snapshot.waivers.find(({ itemId, state }) => itemId === item.id && state === 'proposed')
     if (earlier !== undefined && earlier.basisHash === checked.value.basisHash) {
-      refuseClash(
-        `A waiver of this item was already proposed by ${earlier.proposedByName} and awaits a lead’s decision.`,
-      )
+      refuseClash(`A waiver of this item was already proposed by ${earlier.proposedByName} and awaits a decision.`)
     }
     if (earlier !== undefined) {
       await tx.waiver.update({
@@ -74,10 +81,16 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
 }
 
 /**
- * A lead approves or declines. Approval takes a second person where the workspace asks for one, and asks for the person
- * again, as signing does.
+ * A lead or quality approves or declines, as far as the policy of the project lets them. Approval asks for the person again, as
+ * signing does.
  */
-export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<ActResult<{ version: number }>> {
+export function decideWaiver(actor: Actor, input: DecideWaiverInput): Promise<ActResult<{ version: number }>> {
+  return input.decision === 'approve'
+    ? notingRefusals(actor, 'approve-waiver', input, () => decide(actor, input))
+    : decide(actor, input)
+}
+
+async function decide(actor: Actor, input: DecideWaiverInput): Promise<ActResult<{ version: number }>> {
   const isApproval = input.decision === 'approve'
   const confirmed = await outcomeOf(async () =>
     isApproval ? confirmPerson(actor, { ...input, password: input.password ?? '' }) : null,
@@ -93,37 +106,28 @@ export async function decideWaiver(actor: Actor, input: DecideWaiverInput): Prom
     const waiver = snapshot.waivers.find(({ id }) => id === row.id)
     if (waiver === undefined) throw new NotFoundError('waiver')
     const { item, result, followers } = getItemStateOf(snapshot, waiver.itemId)
-    const needsSecondPerson = snapshot.settings.waiverNeedsSecondPerson
-    requireDecider(rights, scope, input.decision, waiver.proposedBy, needsSecondPerson)
-    const checked = checkWaiverDecision(
-      waiver,
-      result,
-      {
-        approve: input.decision === 'approve',
-        userId: rights.userId,
-        needsSecondPerson,
-      },
-      followers,
-    )
+    const role = getMembership(rights, scope.revision.projectId)?.role ?? ''
+    const whyNot = explainNoApproval(snapshot, item, { proposedBy: waiver.proposedBy, userId: rights.userId, role })
+    requireDecider(rights, scope, input.decision, whyNot)
+    const checked = checkWaiverDecision(waiver, result, { approve: input.decision === 'approve', whyNot }, followers)
     if (!checked.ok) refuseClash(checked.issues[0]?.message ?? 'The waiver cannot be decided now.', checked.issues)
     const confirmedBy = confirmed.value === null ? null : await requireConfirmed(context, confirmed.value)
     return storeDecision(context, loaded, { ...input, confirmedBy }, item)
   })
 }
 
+/** @param whyNot  why the policy does not let the person approve; empty where it does */
 function requireDecider(
   rights: PersonRights,
   scope: RevisionScope,
   decision: DecideWaiverInput['decision'],
-  proposedBy: string,
-  needsSecondPerson: boolean,
+  whyNot: string,
 ): void {
-  const makeSubject = (subject: RevisionScope['subject']) =>
-    ({ ...subject, kind: 'waiver', proposedBy, needsSecondPerson }) as const
-  const isOwn = decision === 'approve' && needsSecondPerson && proposedBy === rights.userId
-  // A lead who would approve their own proposal is told so, rather than that approving is not theirs.
-  if (isOwn && isAllowed(rights, 'waiver:decline', makeSubject(scope.subject))) {
-    refuseClash('The proposer of a waiver cannot approve it: another lead must.')
+  const isIndependent = whyNot === ''
+  const makeSubject = (subject: RevisionScope['subject']) => ({ ...subject, kind: 'waiver', isIndependent }) as const
+  // Whoever approves waivers, and not this one, is told why, rather than that approving is not theirs.
+  if (decision === 'approve' && !isIndependent && isAllowed(rights, 'waiver:decline', makeSubject(scope.subject))) {
+    refuseClash(`You cannot approve this waiver: ${whyNot}.`)
   }
   requireAtStage(rights, scope.subject, decision === 'approve' ? 'waiver:approve' : 'waiver:decline', makeSubject)
 }
@@ -136,11 +140,12 @@ async function storeDecision(
 ): Promise<{ version: number }> {
   const { tx, rights, at, record } = context
   const state = input.decision === 'approve' ? ('approved' as const) : ('declined' as const)
+  const role = getMembership(rights, loaded.record.projectId)?.role ?? null
   // To decide on a waiver is not to edit: the decision has its own record, and its author stays a second pair of eyes.
   const { version } = await changeContent(context, loaded, null, async () => {
     await tx.waiver.update({
       where: { id: input.waiverId },
-      data: { state, decidedById: rights.userId, decidedAt: at, decisionNote: input.reason },
+      data: { state, decidedById: rights.userId, decidedAt: at, decisionNote: input.reason, decidedAsRole: role },
     })
     await record({
       action: `waiver-${state}`,
@@ -151,7 +156,9 @@ async function storeDecision(
         itemId: item.id,
         question: item.question,
         reason: input.reason,
-        ...(input.confirmedBy === null ? {} : { confirmedBy: input.confirmedBy }),
+        ...(input.confirmedBy === null
+          ? {}
+          : { meaning: ACT_MEANINGS['approve-waiver'], confirmedBy: input.confirmedBy }),
       },
     })
   })

@@ -14,8 +14,6 @@ export function changeSettings(actor: Actor, input: SettingsInput): Promise<ActR
     const settings: WorkspaceSettings = {
       requiredSignatures: input.requiredSignatures,
       signingCapacities: input.signingCapacities,
-      waiverNeedsSecondPerson: input.waiverNeedsSecondPerson,
-      secondPairOfEyes: input.secondPairOfEyes,
       artworkRequired: input.artworkRequired,
       invitationDays: input.invitationDays,
     }

@@ -1,5 +1,6 @@
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
+import { PASSWORD } from '@/test/factories/people'
 import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, TEAM, UNSEEN } from './row'
 
 /** The workspace's edition of the catalogue. */
@@ -155,7 +156,7 @@ export const CATALOGUE_ROWS: readonly AccessRow[] = [
     name: 'withdrawSignature',
     run: async (a, s) => {
       const { id } = await db().signature.findFirstOrThrow({ where: { revisionId: s.releasedId } })
-      return data.withdrawSignature(a, { signatureId: id, reason: 'second thoughts' })
+      return data.withdrawSignature(a, { signatureId: id, reason: 'second thoughts', password: PASSWORD })
     },
     // Released by now: its signer is told so.
     reached: 'clash',

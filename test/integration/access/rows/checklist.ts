@@ -31,7 +31,7 @@ export const CHECKLIST_ROWS: readonly AccessRow[] = [
     name: 'decideWaiver',
     run: (a, s) => data.decideWaiver(a, { waiverId: s.declinedWaiverId, decision: 'decline', reason: 'no' }),
     reached: 'clash',
-    may: LEADS,
+    may: [...LEADS, 'quality'],
     seenBy: 'revision',
   },
   {

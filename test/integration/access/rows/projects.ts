@@ -1,6 +1,6 @@
 import * as data from '@/lib/data'
 import { addThrowawayMember } from '../scene'
-import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, TEAM } from './row'
+import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, TEAM, UNSEEN } from './row'
 
 /** Projects and people. */
 export const PROJECT_ROWS: readonly AccessRow[] = [
@@ -44,6 +44,67 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
     run: (a, s) => data.revokeInvitation(a, { invitationId: s.usedInvitationId }),
     reached: 'clash',
     may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'getProjectSignOffPolicy',
+    run: (a, s) => data.getProjectSignOffPolicy(a, s.team.projectId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'project',
+  },
+  {
+    name: 'setSignOffPolicy',
+    run: (a, s) =>
+      data.setSignOffPolicy(a, {
+        projectId: s.team.projectId,
+        seenVersion: UNSEEN,
+        waiverBlocking: 'no-author',
+        waiverMajor: 'no-author',
+        waiverMinor: 'second-person',
+        review: 'no-author',
+        authorSigns: 'no',
+        authorReleases: 'no',
+        requiredSignatures: 1,
+        requiredCapacities: [],
+        reason: 'because',
+      }),
+    reached: 'stale',
+    may: LEADS,
+    seenBy: 'project',
+  },
+  {
+    name: 'getCapacities',
+    run: (a, s) => data.getCapacities(a, s.team.projectId),
+    reached: 'ok',
+    may: [...LEADS, 'admin'],
+    seenBy: 'project',
+  },
+  {
+    name: 'listCapacityProjects',
+    run: (a) => data.listCapacityProjects(a),
+    reached: 'ok',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'grantCapacity',
+    run: (a, s) =>
+      data.grantCapacity(a, {
+        projectId: s.team.projectId,
+        userId: s.team.outsider.userId,
+        capacity: 'Chief Medical Officer',
+        statement: 'answers for the patients',
+      }),
+    reached: 'invalid',
+    may: [...LEADS, 'admin'],
+    seenBy: 'project',
+  },
+  {
+    name: 'withdrawCapacity',
+    run: (a, s) => data.withdrawCapacity(a, { grantId: s.withdrawnGrantId, reason: 'because' }),
+    reached: 'clash',
+    may: [...LEADS, 'admin'],
     seenBy: 'project',
   },
   {

@@ -1,15 +1,45 @@
 import * as data from '@/lib/data'
 import { PASSWORD } from '@/test/factories/people'
-import { type AccessRow, FABRICATORS, LEADS, PROJECT, UNSEEN } from './row'
+import { type AccessRow, FABRICATORS, LEADS, PROJECT, REVIEWERS, UNSEEN } from './row'
 
 /** Declaration, moves, signature, release. */
 export const RELEASE_ROWS: readonly AccessRow[] = [
   {
     name: 'declareBuildable',
     run: (a, s) =>
-      data.declareBuildable(a, { revisionId: s.reviewId, seenVersion: UNSEEN, isBuildable: true, note: '' }),
+      data.declareBuildable(a, {
+        revisionId: s.reviewId,
+        seenVersion: UNSEEN,
+        isBuildable: true,
+        note: '',
+        password: PASSWORD,
+      }),
     reached: 'stale',
     may: FABRICATORS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'declareReviewed',
+    run: (a, s) =>
+      data.declareReviewed(a, { revisionId: s.signingId, seenVersion: UNSEEN, note: '', password: PASSWORD }),
+    reached: 'stale',
+    may: REVIEWERS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'withdrawReview',
+    run: (a, s) =>
+      data.withdrawReview(a, { reviewId: s.withdrawnReviewId, reason: 'second thoughts', password: PASSWORD }),
+    reached: 'clash',
+    may: ['quality'],
+    seenBy: 'revision',
+  },
+  {
+    name: 'followSignOffPolicy',
+    run: (a, s) =>
+      data.followSignOffPolicy(a, { revisionId: s.reviewId, seenVersion: UNSEEN, toVersion: 0, reason: 'because' }),
+    reached: 'stale',
+    may: LEADS,
     seenBy: 'revision',
   },
   {
@@ -28,16 +58,19 @@ export const RELEASE_ROWS: readonly AccessRow[] = [
   },
   {
     name: 'withdrawRevision',
-    run: (a, s) => data.withdrawRevision(a, { revisionId: s.reviewId, seenVersion: UNSEEN, reason: 'because' }),
+    run: (a, s) =>
+      data.withdrawRevision(a, { revisionId: s.reviewId, seenVersion: UNSEEN, reason: 'because', password: PASSWORD }),
     reached: 'stale',
     may: LEADS,
     seenBy: 'revision',
   },
   {
+    // Of those who sign, the leads alone were granted this capacity.
     name: 'signRevision',
     run: (a, s) => data.signRevision(a, { ...s.signInput, seenVersion: UNSEEN }),
     reached: 'stale',
     may: LEADS,
+    otherwise: { member: 'clash', quality: 'clash' },
     seenBy: 'revision',
   },
   {

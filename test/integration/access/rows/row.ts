@@ -17,13 +17,17 @@ export interface AccessRow {
   /** What those who may do it get: each call is made so that it changes nothing that another cell rests on. */
   readonly reached: Reached
   readonly may: readonly PersonName[]
+  /** Those who could do it, and get another answer for want of something that the scene does not give them. */
+  readonly otherwise?: Partial<Record<PersonName, Reached>>
   /** Anyone who sees the thing and may not do it is told so; to everybody else it does not exist. */
   readonly seenBy: PlaceInView
 }
 
 export const LEADS: readonly PersonName[] = ['lead', 'secondLead']
 export const TEAM: readonly PersonName[] = [...LEADS, 'member']
-export const READERS: readonly PersonName[] = [...TEAM, 'observer']
+/** Those who review and comment. */
+export const REVIEWERS: readonly PersonName[] = [...TEAM, 'quality']
+export const READERS: readonly PersonName[] = [...REVIEWERS, 'observer', 'auditor']
 /** Those who keep Brackenfold's sheets, and all of its people. */
 export const KEEPERS: readonly PersonName[] = ['fabricator', 'sheetWriter']
 export const BRACKENFOLD: readonly PersonName[] = [...KEEPERS, 'companyMember']

@@ -1,5 +1,5 @@
 import * as data from '@/lib/data'
-import { type AccessRow, BRACKENFOLD, FABRICATORS, LEADS, PROJECT, TEAM, UNSEEN } from './row'
+import { type AccessRow, BRACKENFOLD, FABRICATORS, LEADS, PROJECT, REVIEWERS, UNSEEN } from './row'
 
 /** Threads. */
 export const THREAD_ROWS: readonly AccessRow[] = [
@@ -14,7 +14,7 @@ export const THREAD_ROWS: readonly AccessRow[] = [
         text: 'Text',
       }),
     reached: 'invalid',
-    may: [...TEAM, ...FABRICATORS],
+    may: [...REVIEWERS, ...FABRICATORS],
     seenBy: 'revision',
   },
   {
@@ -22,7 +22,7 @@ export const THREAD_ROWS: readonly AccessRow[] = [
     of: "a fabricator's, closed",
     run: (a, s) => data.replyToThread(a, { threadId: s.closedThreadId, text: 'Text', isAnswer: false }),
     reached: 'clash',
-    may: [...TEAM, ...BRACKENFOLD],
+    may: [...REVIEWERS, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
   {
@@ -30,7 +30,7 @@ export const THREAD_ROWS: readonly AccessRow[] = [
     of: "the team's own",
     run: (a, s) => data.replyToThread(a, { threadId: s.teamThreadId, text: 'Text', isAnswer: false }),
     reached: 'ok',
-    may: TEAM,
+    may: REVIEWERS,
     seenBy: 'draft',
   },
   {

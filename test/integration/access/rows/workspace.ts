@@ -162,8 +162,6 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
       data.changeSettings(a, {
         seenVersion: UNSEEN,
         workspaceName: 'Other',
-        secondPairOfEyes: false,
-        waiverNeedsSecondPerson: false,
         artworkRequired: false,
         requiredSignatures: 1,
         signingCapacities: [],

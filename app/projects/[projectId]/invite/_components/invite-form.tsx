@@ -15,13 +15,19 @@ const NEW_NAME =
 
 const ROLES = [
   { value: 'member', label: ROLE_WORDS.member, note: 'edits revisions and answers the checklist' },
-  { value: 'lead', label: ROLE_WORDS.lead, note: 'also approves waivers, moves, signs and releases' },
+  { value: 'lead', label: ROLE_WORDS.lead, note: 'also approves waivers, moves and releases' },
+  {
+    value: 'quality',
+    label: ROLE_WORDS.quality,
+    note: 'reviews, comments, approves waivers and signs; changes no content',
+  },
   {
     value: 'fabricator',
     label: ROLE_WORDS.fabricator,
     note: 'sees only revisions shared with their company; comments and declares',
   },
   { value: 'observer', label: ROLE_WORDS.observer, note: 'reads the project' },
+  { value: 'auditor', label: ROLE_WORDS.auditor, note: 'reads everything of the project, its trail and exports' },
 ] as const
 
 export function InviteForm({ projectId, fabricatorNames }: { projectId: string; fabricatorNames: readonly string[] }) {

@@ -11,7 +11,7 @@ import { countOf, ROLE_WORDS } from '@/app/_components/review/words'
 import { NavLinks } from '@/app/_components/shell/nav-links'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
-import { getLiveStart, listThreadReaders, type RevisionView } from '@/lib/data'
+import { getLiveStart, getSecondFactor, listThreadReaders, type RevisionView } from '@/lib/data'
 import { isPending } from '@/lib/review'
 import { loadRevision, type RevisionParams } from './load-revision'
 
@@ -65,6 +65,7 @@ export default async function RevisionLayout({ params, children }: RevisionParam
           stage={revision.stage}
           may={revision.may}
           blockerCount={blockers.length}
+          factor={await getSecondFactor(actor)}
         />
         <NavLinks label="Parts of the revision" links={listTabs(revision)} />
         <MarkLegend />

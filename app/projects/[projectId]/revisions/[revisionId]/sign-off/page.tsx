@@ -1,6 +1,8 @@
 import { BlockerList } from '@/app/_components/review/blocker-list'
 import { DeclarationForm } from '@/app/_components/review/declaration-form'
+import { IndependencePanel } from '@/app/_components/review/independence-panel'
 import { ReleaseButton } from '@/app/_components/review/release-button'
+import { ReviewPanel } from '@/app/_components/review/review-panel'
 import { SignForm } from '@/app/_components/review/sign-form'
 import { SignatureList } from '@/app/_components/review/signature-list'
 import { SigningSummaryView } from '@/app/_components/review/signing-summary'
@@ -35,9 +37,15 @@ export default async function SignOffPage({ params }: RevisionParams) {
       <PageSection title="Profiles">
         <ProfileLine revision={revision} />
       </PageSection>
-      <Declarations revision={revision} />
+      <PageSection title="Authors and policy">
+        <IndependencePanel revision={revision} />
+      </PageSection>
+      <PageSection title="Review">
+        <ReviewPanel revision={revision} factor={factor} />
+      </PageSection>
+      <Declarations revision={revision} factor={factor} />
       <PageSection title="Signatures">
-        <SignatureList signatures={revision.signatures} projectId={projectId} revisionId={revisionId} />
+        <SignatureList signatures={revision.signatures} projectId={projectId} revisionId={revisionId} factor={factor} />
         {hasSigned && <p className="muted above">You have signed this content.</p>}
         {maySign && revision.signingBlockers.length > 0 && (
           <div className="above-wide">
@@ -64,6 +72,11 @@ export default async function SignOffPage({ params }: RevisionParams) {
             />
           </div>
         )}
+        {!revision.may.sign && revision.stage === 'awaiting-signature' && (
+          <p className="muted above">
+            A lead, a member or quality signs, in a capacity that was granted to them. None is granted to you.
+          </p>
+        )}
         {!revision.may.sign && revision.stage !== 'awaiting-signature' && revision.package === null && (
           <p className="muted above">Signing is possible once the revision awaits signature.</p>
         )}
@@ -88,7 +101,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
   )
 }
 
-function Declarations({ revision }: { revision: RevisionView }) {
+function Declarations({ revision, factor }: { revision: RevisionView; factor: SecondFactorView }) {
   return (
     <PageSection title="Fabricator’s declaration">
       {revision.declarations.length === 0 ? (
@@ -115,7 +128,12 @@ function Declarations({ revision }: { revision: RevisionView }) {
       )}
       {revision.may.declare && (
         <div className="above-wide">
-          <DeclarationForm key={`${revision.version}`} revisionId={revision.id} version={revision.version} />
+          <DeclarationForm
+            key={`${revision.version}`}
+            revisionId={revision.id}
+            version={revision.version}
+            factor={factor}
+          />
         </div>
       )}
     </PageSection>

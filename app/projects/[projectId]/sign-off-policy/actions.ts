@@ -1,0 +1,5 @@
+'use server'
+
+import { action } from '@/lib/server'
+
+export const setSignOffPolicy = action('setSignOffPolicy', { turn: 'calculations' })

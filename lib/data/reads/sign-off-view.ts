@@ -1,0 +1,57 @@
+import 'server-only'
+import {
+  comparePolicies,
+  isAllowed,
+  isAuthor,
+  isOpenStage,
+  listLoosenedUses,
+  listPolicyRows,
+  listReviews,
+  type ReviewSnapshot,
+  type RevisionSubject,
+} from '@/lib/review'
+import { mayOnRevision, type PersonRights } from '../records/authorization'
+import type { LoadedRevision } from '../records/loaded-revision'
+import { readProjectPolicy } from '../records/sign-off-policy-record'
+import type { SignOffView } from '../views'
+
+/** Who made, reviewed and approves it, as the person asking sees it. */
+export function makeSignOffView(
+  loaded: LoadedRevision,
+  snapshot: ReviewSnapshot,
+  rights: PersonRights,
+  subject: RevisionSubject,
+): SignOffView {
+  const counting = new Set(listReviews(snapshot).map(({ id }) => id))
+  const mayReview = mayOnRevision(rights, 'review:declare', subject)
+  const { signOffPolicy } = snapshot
+  return {
+    authors: snapshot.authors,
+    reviews: snapshot.reviews.map(({ id, userId, name, role, note, madeAt, withdrawnAt }) => ({
+      id,
+      name,
+      role,
+      note,
+      madeAt,
+      counts: counting.has(id),
+      isWithdrawn: withdrawnAt !== null,
+      mayWithdraw: mayReview && userId === rights.userId && withdrawnAt === null,
+    })),
+    whyNoReview:
+      mayReview && isAuthor(snapshot, rights.userId)
+        ? 'You made or changed the design or the artwork: somebody who is no author must review it.'
+        : '',
+    policy:
+      signOffPolicy === null ? null : { version: signOffPolicy.version, rows: listPolicyRows(signOffPolicy.rules) },
+    loosenedUses: listLoosenedUses(snapshot),
+    toFollow: isOpenStage(subject.stage) ? findPolicyToFollow(loaded, snapshot) : null,
+    mayFollow: isAllowed(rights, 'policy:follow', subject),
+  }
+}
+
+function findPolicyToFollow(loaded: LoadedRevision, { signOffPolicy }: ReviewSnapshot): SignOffView['toFollow'] {
+  const project = readProjectPolicy(loaded.record.project, loaded.workspace.settings)
+  if (signOffPolicy === null) return { version: project.version, changes: [] }
+  const changes = comparePolicies(signOffPolicy.rules, project.rules)
+  return changes.length === 0 ? null : { version: project.version, changes }
+}

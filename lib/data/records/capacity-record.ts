@@ -1,0 +1,16 @@
+import 'server-only'
+import { describeAct } from '@/lib/review'
+import type { TransactionClient } from '../store/client'
+import { NotAllowedError, NotFoundError } from '../store/errors'
+import { mayInProject, type PersonRights } from './authorization'
+
+/** A project for whoever says in what capacity people sign in it: a lead, or an admin, to whom nothing else of it is shown. */
+export async function requireForCapacities(tx: TransactionClient, rights: PersonRights, projectId: string) {
+  const project = await tx.project.findUnique({ where: { id: projectId }, select: { id: true, name: true } })
+  const mayGrant = mayInProject(rights, 'capacity:grant', projectId)
+  if (project === null || (!mayGrant && !mayInProject(rights, 'project:view', projectId))) {
+    throw new NotFoundError('project')
+  }
+  if (!mayGrant) throw new NotAllowedError(describeAct('capacity:grant'))
+  return project
+}

@@ -1,0 +1,20 @@
+/**
+ * What an act that binds others means, in words: shown before it is done, and written into its record. One list, which the
+ * screens, the trail and the documents read.
+ */
+export const ACT_MEANINGS = {
+  sign: 'I approve this revision, as it stands, for release in the capacity that I choose.',
+  release:
+    'I release this revision: fabricators may build from its package. It no longer changes, and earlier releases of the project are superseded.',
+  'approve-waiver':
+    'I accept that this item is not met, on these numbers, and that the revision may be released all the same.',
+  'declare-reviewed':
+    'I have reviewed design and artwork as they stand. I made none of it, and I know of nothing that speaks against its approval.',
+  'withdraw-review': 'I no longer stand by my review. It does not count for release any more.',
+  declare: 'I speak for my company: what I say of this design and artwork holds until either changes.',
+  'withdraw-signature': 'I no longer approve this revision. My signature does not count for release any more.',
+  'withdraw-revision':
+    'I take this revision out of use for good. Nobody may build from it; whoever has its package must be told.',
+} as const
+
+export type MeantAct = keyof typeof ACT_MEANINGS

@@ -21,6 +21,8 @@ export interface PackageContent {
     /** ISO 8601 in UTC; also the date inside the PDF files. */
     readonly at: string
     readonly byName: string
+    /** Absent in what is built again from older records. */
+    readonly byUserId?: string
   }
   /** Bytes of every artwork file of the snapshot, found by their SHA-256. */
   readonly artwork: readonly { readonly sha256: string; readonly bytes: Uint8Array }[]

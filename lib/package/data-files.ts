@@ -1,7 +1,7 @@
 import { CAUTIONS, makeResultsDocument, tallyVerdicts } from '@/lib/engine'
 import { listAskedRoles } from '@/lib/engine/catalogue'
 import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
-import { listItemStates, type ReviewThread } from '@/lib/review'
+import { listItemStates, listLoosenedUses, type ReviewThread } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
 import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from './flex-tests'
@@ -47,7 +47,14 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     }),
     makeJsonFile('threads.json', { threads: snapshot.threads.map(toThreadInFile) }),
     makeJsonFile('actions.json', { actions: snapshot.actions }),
-    makeJsonFile('signatures.json', { signatures: snapshot.signatures, declarations: snapshot.declarations }),
+    makeJsonFile('signatures.json', {
+      signatures: snapshot.signatures,
+      declarations: snapshot.declarations,
+      authors: snapshot.authors,
+      reviews: snapshot.reviews,
+      signOffPolicy: snapshot.signOffPolicy,
+      loosened: listLoosenedUses(snapshot, content.release.byUserId ?? null),
+    }),
     makeJsonFile('trail.json', makeTrailFile(content.trail, true, content.checkpoints)),
     ...makeArtworkFiles(content),
     ...makeFlexTestFiles(content),
@@ -104,7 +111,7 @@ export function makeReadme(
     'results.json           results, each item calculated, typed, stated or judged, with the version of the engine',
     'checklist.json         items, answers and waivers',
     'threads.json           comments and engineering queries',
-    'signatures.json        signatures and fabricator declarations',
+    'signatures.json        authors, reviews, signatures, fabricator declarations and the sign-off policy',
     'artwork/               artwork as uploaded; index.json has the original names',
     ...(dataFiles.some(({ path }) => path === FLEX_TESTS_INDEX_PATH)
       ? [

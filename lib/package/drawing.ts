@@ -8,17 +8,22 @@ export type { SheetIdentity }
 /**
  * @param snapshot  the team's: a fabricator's results may have been recomputed
  * @param issuedAt  when it was released, ISO 8601; null before that
+ * @param releasedById  by whom
  */
 export function makeDrawingSource(
   snapshot: ReviewSnapshot,
   workspaceName: string,
   issuedAt: string | null,
+  releasedById: string | null = null,
 ): DrawingSource {
   const { design, evaluation } = snapshot
   return {
     design,
     results: evaluation === null ? null : { zones: evaluation.results.zones },
-    identity: makeSheetIdentity(snapshot, workspaceName, issuedAt),
+    identity: {
+      ...makeSheetIdentity(snapshot, workspaceName, issuedAt),
+      loosenedBy: listLoosenedUses(snapshot, releasedById),
+    },
   }
 }
 
@@ -32,7 +37,11 @@ export function makeDrawingPdfIdentity({ identity }: DrawingSource, at: string):
  * What the title block says of a revision.
  * @param issuedAt  when it was released, ISO 8601; null before that
  */
-function makeSheetIdentity(snapshot: ReviewSnapshot, workspaceName: string, issuedAt: string | null): SheetIdentity {
+function makeSheetIdentity(
+  snapshot: ReviewSnapshot,
+  workspaceName: string,
+  issuedAt: string | null,
+): Omit<SheetIdentity, 'loosenedBy'> {
   const { design, stage } = snapshot
   const isReleasing = issuedAt !== null && stage === 'awaiting-signature'
   return {
@@ -48,7 +57,6 @@ function makeSheetIdentity(snapshot: ReviewSnapshot, workspaceName: string, issu
     approvedBy: snapshot.signatures
       .filter(({ voided }) => voided === null)
       .map(({ name, capacity }) => `${name} (${capacity})`),
-    loosenedBy: listLoosenedUses(snapshot),
   }
 }
 

@@ -38,8 +38,11 @@ export function listApprovals(snapshot: ReviewSnapshot): Signature[] {
   return authorSigns === 'no' ? live.filter(({ userId }) => !isAuthor(snapshot, userId)) : live
 }
 
-/** Where a policy looser than usual was made use of, a sentence each: printed with whatever was released by it. */
-export function listLoosenedUses(snapshot: ReviewSnapshot): string[] {
+/**
+ * Where a policy looser than usual was made use of, a sentence each: printed with whatever was released by it.
+ * @param releasedById  who released it; null before that
+ */
+export function listLoosenedUses(snapshot: ReviewSnapshot, releasedById: string | null): string[] {
   if (snapshot.signOffPolicy === null) return []
   const uses: string[] = []
   for (const { userId, name } of listLiveSignatures(snapshot)) {
@@ -48,6 +51,7 @@ export function listLoosenedUses(snapshot: ReviewSnapshot): string[] {
   if (getSignOffPolicy(snapshot).review === 'none' && listReviews(snapshot).length === 0) {
     uses.push('no review by someone other than the authors was required')
   }
+  if (releasedById !== null && isAuthor(snapshot, releasedById)) uses.push('an author of the content released it')
   const usual = { ...snapshot, signOffPolicy: { version: 0, rules: USUAL_SIGN_OFF_POLICY } }
   for (const waiver of snapshot.waivers) {
     const item = snapshot.items.find(({ id }) => id === waiver.itemId)

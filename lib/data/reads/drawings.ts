@@ -66,7 +66,12 @@ async function load({ tx, rights }: ReadContext, revisionId: string): Promise<Dr
   const { snapshot } = makeSnapshot(loaded, null)
   const issuedAt = findPackageRow(loaded.record, null)?.releasedAt.toISOString() ?? null
   return {
-    source: makeDrawingSource(snapshot, loaded.workspace.name, issuedAt),
+    source: makeDrawingSource(
+      snapshot,
+      loaded.workspace.name,
+      issuedAt,
+      loaded.record.packages[0]?.releasedById ?? null,
+    ),
     at: issuedAt ?? snapshot.evaluation?.evaluatedAt ?? loaded.record.createdAt.toISOString(),
   }
 }

@@ -43,7 +43,7 @@ export function makeSignOffView(
         : '',
     policy:
       signOffPolicy === null ? null : { version: signOffPolicy.version, rows: listPolicyRows(signOffPolicy.rules) },
-    loosenedUses: listLoosenedUses(snapshot),
+    loosenedUses: listLoosenedUses(snapshot, loaded.record.packages[0]?.releasedById ?? null),
     toFollow: isOpenStage(subject.stage) ? findPolicyToFollow(loaded, snapshot) : null,
     mayFollow: isAllowed(rights, 'policy:follow', subject),
   }

@@ -19,6 +19,7 @@ import {
 import { asComputed, asEntered } from '@/lib/engine/units'
 import { describeFollows, formatFieldValue, type ItemState, listItemStates, STAGE_LABELS } from '@/lib/review'
 import type { PackageContent } from '../content'
+import { listSignOffFacts } from './sign-off'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { formatQuantity, formatStated, formatText, formatTime, formatWord, formatYesNo } from './words'
 
@@ -50,6 +51,7 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
       ['Workspace', content.workspaceName],
       ['Stage', snapshot.stage === 'awaiting-signature' ? STAGE_LABELS.released : STAGE_LABELS[snapshot.stage]],
       ['Released', `${formatTime(release.at)} by ${release.byName}`],
+      ...listSignOffFacts(content),
       ['Signed by', signers.length === 0 ? 'nobody' : signers.join('; ')],
       ['Edition', edition.kind === 'team' ? 'team, complete' : `for ${edition.companyName}`],
       [

@@ -103,6 +103,14 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
               ...(index === 0 ? [{ text: '11  Signatures', style: 'section' }] : []),
               { text: `${signature.name}, ${signature.capacity}`, bold: true },
               { text: `${formatTime(signature.signedAt)}${signature.voided === null ? '' : '   VOID'}`, style: 'soft' },
+              ...(signature.grant === undefined
+                ? []
+                : [
+                    {
+                      text: `Capacity granted by ${signature.grant.grantedByName}, ${formatTime(signature.grant.grantedAt)}: ${signature.grant.statement}`,
+                      style: 'small',
+                    },
+                  ]),
               { text: `“${signature.statement}”`, margin: [0, 2, 0, 2] },
               mono(`SHA-256 ${signature.contentHash}`),
               ...(signature.voided === null

@@ -12,6 +12,7 @@ import { PDF_FONT } from './pdf-writer'
 import { makeArtwork, makeSignatures, makeThreads, makeWaivers } from './people'
 import { makePictures } from './pictures'
 import { makeActions } from './review-actions'
+import { makeIndependence } from './sign-off'
 import { makeSources } from './sources'
 import { HAIRLINE, INK, PAGE_MARGINS, SOFT, STYLES, TEXT_WIDTH_PT } from './style'
 
@@ -43,6 +44,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeThreads(content),
       ...makeActions(content),
       ...makeSignatures(content),
+      ...makeIndependence(content),
       ...makeArtwork(content),
       ...makeSources(content),
     ]),

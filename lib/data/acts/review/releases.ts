@@ -87,10 +87,10 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
   )
   const common = {
     workspaceName: loaded.workspace.name,
-    release: { at: at.toISOString(), byName },
+    release: { at: at.toISOString(), byName, byUserId: actor.userId },
     artwork,
     checkpoints,
-    drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString()),
+    drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString(), actor.userId),
   }
   const team: PackageContent = {
     ...common,

@@ -151,7 +151,7 @@ export const VOUCHED_MODELS: readonly VouchedModel[] = [
     model: 'Membership',
     kind: 'membership',
     key: 'id',
-    columns: ['id', 'userId', 'projectId', 'companyId', 'role', 'askedAs', 'createdAt'],
+    columns: ['id', 'userId', 'projectId', 'companyId', 'role', 'createdAt'],
     name: (row) => `as ${String(row.role)}`,
   },
   {

@@ -3,9 +3,6 @@ ALTER TABLE "Project" ADD COLUMN     "signOffPolicyJson" TEXT NOT NULL DEFAULT '
 ADD COLUMN     "signOffPolicyVersion" INTEGER NOT NULL DEFAULT 0;
 
 -- AlterTable
-ALTER TABLE "Membership" ADD COLUMN     "askedAs" TEXT;
-
--- AlterTable
 ALTER TABLE "Revision" ADD COLUMN     "signOffPolicyJson" TEXT NOT NULL DEFAULT '';
 
 -- AlterTable

@@ -1,7 +1,4 @@
 -- AlterTable
-ALTER TABLE "Membership" ADD COLUMN "askedAs" TEXT;
-
--- AlterTable
 ALTER TABLE "Waiver" ADD COLUMN "decidedAsRole" TEXT;
 
 -- AlterTable

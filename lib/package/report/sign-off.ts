@@ -1,0 +1,91 @@
+import type { Content } from 'pdfmake/interfaces'
+import {
+  type Author,
+  describeAuthor,
+  listLoosenedUses,
+  listPolicyRows,
+  listReviews,
+  type ReviewSnapshot,
+} from '@/lib/review'
+import type { PackageContent } from '../content'
+import { level2, makeEmptyPart, makeFacts, makeTable } from './style'
+import { formatTime } from './words'
+
+type Fact = readonly [label: string, text: string]
+
+/** Who made, reviewed and approved it, for the head of the report. */
+export function listSignOffFacts({ snapshot, release }: PackageContent): Fact[] {
+  const uses = listLoosenedUses(snapshot, release.byUserId ?? null)
+  return [
+    ['Made by', snapshot.authors.length === 0 ? 'nobody on record' : snapshot.authors.map(describeAuthor).join('; ')],
+    ['Reviewed by', listReviews(snapshot).map(describeReviewer).join('; ') || 'nobody'],
+    ...(uses.length === 0
+      ? []
+      : [['Sign-off policy', `looser than usual, and made use of: ${uses.join('; ')}`] as const]),
+  ]
+}
+
+const describeReviewer = ({ name, role }: { name: string; role: string }) => `${name}, ${role}`
+
+/** Authors with what they changed, statements of review, and the policy that all of it went by. */
+export function makeIndependence({ snapshot, release }: PackageContent): Content[] {
+  const counting = new Set(listReviews(snapshot).map(({ id }) => id))
+  const uses = listLoosenedUses(snapshot, release.byUserId ?? null)
+  return [
+    snapshot.authors.length === 0
+      ? makeEmptyPart(level2('Authors of design and artwork'), 'Nobody is on record.')
+      : makeTable(
+          [
+            { label: 'Author', width: 150 },
+            { label: 'Of', width: 110 },
+            { label: 'Changes in this revision', width: '*' },
+          ],
+          snapshot.authors.map((author) => [author.name, author.parts.join(', '), describeChanges(author)]),
+          level2('Authors of design and artwork'),
+        ),
+    snapshot.reviews.length === 0
+      ? makeEmptyPart(level2('Review'), 'Nobody declared the content reviewed.')
+      : makeTable(
+          [
+            { label: 'Reviewer', width: 150 },
+            { label: 'What they looked at', width: '*' },
+            { label: 'Counts', width: 90 },
+          ],
+          snapshot.reviews.map((review) => [
+            `${review.name}, ${review.role}, ${formatTime(review.madeAt)}`,
+            review.note,
+            review.withdrawnAt !== null ? 'withdrawn' : counting.has(review.id) ? 'yes' : 'no: earlier content',
+          ]),
+          level2('Review'),
+        ),
+    makePolicy(snapshot),
+    ...(uses.length === 0
+      ? []
+      : [
+          makeTable(
+            [{ label: 'What it allowed', width: '*' }],
+            uses.map((use) => [use]),
+            level2('Looser than usual'),
+          ),
+        ]),
+  ]
+}
+
+function describeChanges({ changes }: Author): string {
+  if (changes === null) return 'none of their own: began it, or came with the copy'
+  const { count, firstVersion, lastVersion } = changes
+  return `${count}, from version ${firstVersion} to ${lastVersion}`
+}
+
+function makePolicy(snapshot: ReviewSnapshot): Content {
+  const { signOffPolicy } = snapshot
+  if (signOffPolicy === null) {
+    return makeEmptyPart(level2('Sign-off policy'), 'The review began before there were sign-off policies.')
+  }
+  return makeFacts(
+    listPolicyRows(signOffPolicy.rules).map(
+      ({ label, words, isLoosened }) => [label, isLoosened ? `${words} (looser than usual)` : words] as const,
+    ),
+    level2(`Sign-off policy, version ${signOffPolicy.version}`),
+  )
+}

@@ -328,7 +328,8 @@ const RULES: Rules = {
   'project:create': {
     subject: 'workspace',
     mayNot: 'create a project',
-    rule: (rights) => rights.isAdmin || rights.memberships.some(({ role }) => role === 'lead' || role === 'member'),
+    rule: (rights) =>
+      rights.isAdmin || rights.memberships.some(({ role }) => ['lead', 'member', 'quality'].includes(role)),
   },
   'account:edit-own': {
     subject: 'account',
@@ -558,7 +559,7 @@ const RULES: Rules = {
   'review-action:take-on': {
     subject: 'revision',
     mayNot: 'take on an action on this revision',
-    rule: (rights, subject) => areActionsLive(subject) && isTeam(rights, subject),
+    rule: (rights, subject) => areActionsLive(subject) && isTeamOrQuality(rights, subject),
   },
   'review-action:view': { subject: 'review-action', mayNot: null, rule: canSeeThread },
   // Who is to do it does not set its day: a move past the release would lift what blocks it.
@@ -566,13 +567,13 @@ const RULES: Rules = {
     subject: 'review-action',
     mayNot: 'change owner or due date of this action',
     rule: (rights, subject) =>
-      mayActOn(rights, subject) && isTeam(rights, subject) && rights.userId !== subject.ownerId,
+      mayActOn(rights, subject) && isTeamOrQuality(rights, subject) && rights.userId !== subject.ownerId,
   },
   'review-action:report': {
     subject: 'review-action',
     mayNot: 'report this action done',
     rule: (rights, subject) =>
-      mayActOn(rights, subject) && (rights.userId === subject.ownerId || isTeam(rights, subject)),
+      mayActOn(rights, subject) && (rights.userId === subject.ownerId || isTeamOrQuality(rights, subject)),
   },
   'review-action:close': {
     subject: 'review-action',
@@ -581,7 +582,7 @@ const RULES: Rules = {
       mayActOn(rights, subject) &&
       isSecondPerson(rights, subject) &&
       // A fabricator does not accept the work of its own people.
-      (isTeam(rights, subject) || subject.ownerCompanyId !== subject.audienceCompanyId),
+      (isTeamOrQuality(rights, subject) || subject.ownerCompanyId !== subject.audienceCompanyId),
   },
   'review-action:drop': {
     subject: 'review-action',

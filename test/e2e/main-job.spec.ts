@@ -24,7 +24,7 @@ test('a revision goes from a starting construction to a released package, in the
   const projectId = await backstage.act('makeProject', {
     name: projectName,
     lead: CAST.lead.email,
-    team: { [CAST.designer.email]: 'member', [CAST.observer.email]: 'observer' },
+    team: { [CAST.designer.email]: 'member', [CAST.quality.email]: 'quality', [CAST.observer.email]: 'observer' },
   })
   const [designer, lead] = [await openAs('designer'), await openAs('lead')]
   let revisionUrl = ''
@@ -254,6 +254,7 @@ test('a revision goes from a starting construction to a released package, in the
     await fabricator.goto(`${revisionUrl}/sign-off`)
     await choose(fabricator, 'With our process, this revision is', 'buildable as it stands')
     await fabricator.getByLabel('Conditions or reasons').fill('First articles in eight weeks.')
+    await fabricator.getByLabel('Your password').fill(NEW_ENGINEER.password)
     await fabricator.getByRole('button', { name: 'Declare' }).click()
     await expect(fabricator.getByRole('main')).toContainText('on the present content')
   })
@@ -270,19 +271,28 @@ test('a revision goes from a starting construction to a released package, in the
   await test.step('the lead signs with the password again, and releases', async () => {
     await lead.goto(`${revisionUrl}/sign-off`)
     await lead.getByRole('button', { name: 'Move to awaiting signature' }).click()
+    await expect(lead.getByText('must declare the present content reviewed').first()).toBeVisible()
+    const quality = await openAs('quality')
+    await quality.goto(`${revisionUrl}/sign-off`)
+    const reviewing = quality.getByRole('form', { name: 'Declare the content reviewed' })
+    await reviewing.getByLabel('Your password').fill(CAST.quality.password)
+    await reviewing.getByRole('button', { name: 'Declare reviewed' }).click()
+    await expect(quality.getByText('on the present content').first()).toBeVisible()
+    await lead.reload()
+    const signing = lead.getByRole('form', { name: 'Sign this content' })
     const summary = lead.getByRole('region', { name: 'What you sign' })
     await expect(summary).toContainText(/You sign \d+ items/)
     await expect(summary).toContainText('Waived by')
     await expect(summary).toContainText('accepted for the first build')
     await expect(summary).toContainText('This revision has not been signed before.')
-    await lead.getByLabel('Your password').fill('not the password')
-    await lead.getByRole('button', { name: 'Sign', exact: true }).click()
+    await signing.getByLabel('Your password').fill('not the password')
+    await signing.getByRole('button', { name: 'Sign', exact: true }).click()
     await expect(lead.getByText('is not your password')).toBeVisible()
-    await lead.getByLabel('Your password').fill(CAST.lead.password)
-    await lead.getByRole('button', { name: 'Sign', exact: true }).click()
+    await signing.getByLabel('Your password').fill(CAST.lead.password)
+    await signing.getByRole('button', { name: 'Sign', exact: true }).click()
     await expect(lead.locator('.signatures').filter({ hasText: 'lead engineer' })).toContainText(CAST.lead.name)
     await expect(lead.getByText('You have signed this content.')).toBeVisible()
-    await expect(lead.getByLabel('Your password')).toHaveCount(0)
+    await expect(signing).toHaveCount(0)
     await lead.getByRole('button', { name: 'Release', exact: true }).click()
     const asking = lead.getByRole('dialog')
     await asking.getByRole('button', { name: 'Release', exact: true }).click()
@@ -341,9 +351,11 @@ test('a revision goes from a starting construction to a released package, in the
     await backstage.act('waiveTheRest', { revisionId: copyId, by: CAST.designer.email, approver: CAST.lead.email })
     await backstage.act('shareAndAdvance', { revisionId: copyId, lead: CAST.lead.email })
 
+    await backstage.act('review', { revisionId: copyId, by: CAST.quality.email })
     await lead.goto(`${copyUrl}/sign-off`)
-    await lead.getByLabel('Your password').fill(CAST.lead.password)
-    await lead.getByRole('button', { name: 'Sign', exact: true }).click()
+    const again = lead.getByRole('form', { name: 'Sign this content' })
+    await again.getByLabel('Your password').fill(CAST.lead.password)
+    await again.getByRole('button', { name: 'Sign', exact: true }).click()
     await expect(lead.getByRole('button', { name: 'Release', exact: true })).toBeVisible()
 
     await lead.goto(`${copyUrl}/construction`)

@@ -50,7 +50,7 @@ export function SignForm({
   })
   const chosen = capacities.find(({ capacity }) => capacity === form.watch('capacity'))
   return (
-    <form className="form" onSubmit={submit}>
+    <form className="form" onSubmit={submit} aria-label="Sign this content">
       <blockquote className="statement">{statement}</blockquote>
       <p className="small muted">
         SHA-256 of the signed content: <span className="hash">{contentHash}</span>

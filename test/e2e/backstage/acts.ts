@@ -2,7 +2,8 @@ import { encode } from 'next-auth/jwt'
 import { getSecrets, replaceClock } from '@/lib/config'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
-import { DEMO_PASSWORD } from '@/seed/sign-ins'
+import type { OwnRole } from '@/lib/review'
+import { CAST, DEMO_PASSWORD } from '@/seed/sign-ins'
 import { expectDone, expectInvited } from '@/test/factories/act-results'
 import { getActorOf } from '@/test/factories/people'
 import { answer, readSeedDesign } from '@/test/factories/reviews'
@@ -32,13 +33,12 @@ async function agree(administrator: data.Actor, projectId: string, companyId: st
 }
 
 type SeedDesign = Parameters<typeof readSeedDesign>[0]
-type TeamRole = 'lead' | 'member' | 'observer'
 
 export interface ProjectOrder {
   readonly name: string
   readonly lead: string
   /** E-mail addresses of people who have an account. */
-  readonly team?: Readonly<Record<string, TeamRole>>
+  readonly team?: Readonly<Record<string, OwnRole>>
   readonly fabricators?: Readonly<Record<string, string>>
 }
 
@@ -85,6 +85,10 @@ export const acts = {
       if (!asked.isAsked) throw new Error(`${companyName} is not known`)
       await agree(await getActor(email), projectId, asked.company.id)
     }
+    // Nobody says of themselves in what capacity they sign.
+    const capacity = { capacity: 'lead engineer', statement: 'Answers for the design as a whole.' }
+    const admin = await getActor(CAST.admin.email)
+    await expectDone(data.grantCapacity(admin, { projectId, userId: leader.userId, ...capacity }))
     return projectId
   },
 
@@ -180,7 +184,17 @@ export const acts = {
     const actor = await getActor(input.by)
     const { version: seenVersion } = await data.getRevision(actor, input.revisionId)
     const { revisionId } = input
-    await expectDone(data.declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note: '', password: DEMO_PASSWORD }))
+    await expectDone(
+      data.declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note: '', password: DEMO_PASSWORD }),
+    )
+  },
+
+  /** Somebody who made none of it declares the content reviewed. */
+  async review(input: { revisionId: string; by: string }): Promise<void> {
+    const actor = await getActor(input.by)
+    const { version: seenVersion } = await data.getRevision(actor, input.revisionId)
+    const { revisionId } = input
+    await expectDone(data.declareReviewed(actor, { revisionId, seenVersion, note: '', password: DEMO_PASSWORD }))
   },
 
   /** What the server holds of a revision, for comparison with what the screen says. */

@@ -100,7 +100,7 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'backup:make': ['ADMIN'],
   'trail:check': ['ADMIN'],
   'mail:view': ['ADMIN'],
-  'project:create': ['ADMIN', 'LEAD', 'MEMBER', 'OUTSIDER'],
+  'project:create': ['ADMIN', 'LEAD', 'MEMBER', 'QUALITY', 'OUTSIDER'],
   'company:confirm': ['ADMIN'],
   'account:edit-own': ['MEMBER'],
   'company:view': ['LEAD', 'MEMBER', ...OWN],
@@ -148,13 +148,13 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'thread:answer': ['LEAD', 'MEMBER', 'QUALITY'],
   'thread:close': ['LEAD', ...OWN],
   'comment:edit': ['MEMBER'],
-  'review-action:take-on': ['LEAD', 'MEMBER'],
-  'review-action:view': ['LEAD', 'MEMBER', ...OWN, 'OBSERVER'],
-  'review-action:change': ['MEMBER'],
-  'review-action:report': ['LEAD', 'MEMBER'],
-  'review-action:close': ['MEMBER', ...OWN],
+  'review-action:take-on': ['LEAD', 'MEMBER', 'QUALITY'],
+  'review-action:view': [...READERS, ...OWN],
+  'review-action:change': ['MEMBER', 'QUALITY'],
+  'review-action:report': ['LEAD', 'MEMBER', 'QUALITY'],
+  'review-action:close': ['MEMBER', 'QUALITY', ...OWN],
   'review-action:drop': [],
-  'review-action:reopen': ['LEAD', 'MEMBER', ...OWN],
+  'review-action:reopen': ['LEAD', 'MEMBER', 'QUALITY', ...OWN],
 }
 
 function ask(actor: Rights, action: Action, change: object = {}): boolean {

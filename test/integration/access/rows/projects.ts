@@ -1,6 +1,6 @@
 import * as data from '@/lib/data'
 import { addThrowawayMember } from '../scene'
-import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, TEAM, UNSEEN } from './row'
+import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, REVIEWERS, UNSEEN } from './row'
 
 /** Projects and people. */
 export const PROJECT_ROWS: readonly AccessRow[] = [
@@ -10,7 +10,7 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
     name: 'createProject',
     run: (a, s) => data.createProject(a, { name: s.projectName, description: '' }),
     reached: 'invalid',
-    may: ['admin', ...TEAM, 'outsider'],
+    may: ['admin', ...REVIEWERS, 'outsider'],
     seenBy: 'workspace',
   },
   {

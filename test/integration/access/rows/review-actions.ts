@@ -1,5 +1,5 @@
 import * as data from '@/lib/data'
-import { type AccessRow, BRACKENFOLD, LEADS, TEAM, UNSEEN } from './row'
+import { type AccessRow, BRACKENFOLD, LEADS, REVIEWERS, UNSEEN } from './row'
 
 /** Actions. The team's own is the lead's to do; Brackenfold's is its administrator's. */
 export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
@@ -15,7 +15,7 @@ export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
         dueOn: '',
       }),
     reached: 'invalid',
-    may: TEAM,
+    may: REVIEWERS,
     seenBy: 'revision',
   },
   {
@@ -31,7 +31,7 @@ export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
         reason: 'Text',
       }),
     reached: 'stale',
-    may: ['secondLead', 'member'],
+    may: ['secondLead', 'member', 'quality'],
     seenBy: 'draft',
   },
   {
@@ -39,7 +39,7 @@ export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
     of: "the team's own",
     run: (a, s) => data.reportAction(a, { actionId: s.teamActionId, seenVersion: UNSEEN, evidence: 'Text' }),
     reached: 'stale',
-    may: TEAM,
+    may: REVIEWERS,
     seenBy: 'draft',
   },
   {
@@ -47,7 +47,7 @@ export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
     of: "a fabricator's",
     run: (a, s) => data.reportAction(a, { actionId: s.brackenfoldActionId, seenVersion: UNSEEN, evidence: 'Text' }),
     reached: 'stale',
-    may: [...TEAM, 'fabricator'],
+    may: [...REVIEWERS, 'fabricator'],
     seenBy: 'brackenfold-thread',
   },
   {
@@ -55,7 +55,7 @@ export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
     of: "the lead's own",
     run: (a, s) => data.closeAction(a, { actionId: s.teamActionId, seenVersion: UNSEEN, reason: '' }),
     reached: 'stale',
-    may: ['secondLead', 'member'],
+    may: ['secondLead', 'member', 'quality'],
     seenBy: 'draft',
   },
   {
@@ -63,7 +63,7 @@ export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
     of: "a fabricator's",
     run: (a, s) => data.closeAction(a, { actionId: s.brackenfoldActionId, seenVersion: UNSEEN, reason: '' }),
     reached: 'stale',
-    may: TEAM,
+    may: REVIEWERS,
     seenBy: 'brackenfold-thread',
   },
   {
@@ -79,7 +79,7 @@ export const REVIEW_ACTION_ROWS: readonly AccessRow[] = [
     of: "a fabricator's",
     run: (a, s) => data.reopenAction(a, { actionId: s.brackenfoldActionId, seenVersion: UNSEEN, reason: 'Text' }),
     reached: 'stale',
-    may: [...TEAM, ...BRACKENFOLD],
+    may: [...REVIEWERS, ...BRACKENFOLD],
     seenBy: 'brackenfold-thread',
   },
 ]

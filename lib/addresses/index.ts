@@ -72,6 +72,7 @@ export const paths = {
   workspaceCatalogue: () => '/workspace/catalogue',
   workspaceFlexTests: () => '/workspace/flex-tests',
   catalogueFile: () => '/api/workspace/catalogue',
+  trailFile: (revisionId: string, format: 'csv' | 'pdf') => `/api/revisions/${enc(revisionId)}/trail?format=${format}`,
   projectProfiles: (projectId: string) => `/projects/${enc(projectId)}/profiles`,
   signOffPolicy: (projectId: string) => `/projects/${enc(projectId)}/sign-off-policy`,
   capacities: (projectId: string) => `/projects/${enc(projectId)}/capacities`,

@@ -145,6 +145,7 @@ export { getCatalogueFile, getProjectProfiles, previewCatalogue } from './reads/
 export { getCapacities, getProjectSignOffPolicy, listCapacityProjects } from './reads/project-sign-off'
 export { getProject, listProjects } from './reads/projects'
 export { getProposal } from './reads/proposals'
+export { getTrailFile, listRevisionTrail } from './reads/revision-trail'
 export { exportDesign, exportResults, getRevision } from './reads/revisions'
 export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './reads/search'
 export { getSettingsView } from './reads/settings'
@@ -155,7 +156,6 @@ export { listThreadReaders, type ThreadReader } from './reads/thread-readers'
 export {
   checkWholeTrail,
   exportTrail,
-  listRevisionTrail,
   readWholeTrail,
   type WholeTrailCheck,
 } from './reads/trail-reads'

@@ -2,6 +2,9 @@ import { z } from 'zod'
 import { recordIdSchema } from './common'
 
 /** A file of a revision's drawing: all sheets as one PDF, or one sheet as SVG. */
+/** The trail of a revision as a file. */
+export const trailFileInput = z.strictObject({ revisionId: recordIdSchema, format: z.enum(['csv', 'pdf']) })
+
 export const drawingFileInput = z.strictObject({
   revisionId: recordIdSchema,
   format: z.enum(['pdf', 'svg']),

@@ -21,4 +21,5 @@ export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetId
 export { writeDrawingPdf } from './drawing-pdf'
 export type { DrawingSource } from './drawing-source'
 export { makeTrailFile, parseTrailFile, type TrailFile } from './trail-file'
+export { writeTrailPdf } from './trail-pdf'
 export { type PackageForm, type VerifiedPackage, verifyFiles, verifyPackage } from './verify'

@@ -30,6 +30,7 @@ export * from './stated-in-brief'
 export * from './template-changes'
 export { formatFieldValue } from './trade-words'
 export * from './trail'
+export * from './trail-reading'
 export * from './trail-words'
 export * from './transition'
 export {

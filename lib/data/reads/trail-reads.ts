@@ -4,37 +4,19 @@ import { type CheckpointedTrail, checkTrailWithCheckpoints, makeTrailFile } from
 import type { TrailRecord } from '@/lib/review'
 import { readTrailRow } from '../consequences/trail'
 import { write } from '../consequences/write'
-import { type Actor, requireInWorkspace, requireRevision } from '../records/authorization'
+import { type Actor, requireInWorkspace } from '../records/authorization'
 import { WORKSPACE_ID } from '../records/settings-record'
 import { listCheckpoints, readKeptCheckpoints } from '../records/trail-checkpoints'
 import { inTransaction, type TransactionClient } from '../store/client'
 import { checkState, type StateCheck } from '../store/vouched/state-check'
-import type { FileDownload, TrailEntryView } from '../views'
+import type { FileDownload } from '../views'
 import { read } from './read'
-import { describeRecord } from './trail-words'
 
 /** Below every sequence number that the column can hold (a signed 32-bit integer): one written by force is found too. */
 const BEFORE_ALL = -(2 ** 31)
 
 /** Read in pieces: a trail outgrows one answer of the database long before it outgrows memory. */
 const PIECE = 1000
-
-/** What happened to one revision, newest first. Not for fabricators: it names the others. */
-export function listRevisionTrail(actor: Actor, revisionId: string): Promise<readonly TrailEntryView[]> {
-  return read(actor, async ({ tx, rights }) => {
-    const { revision } = await requireRevision(tx, rights, revisionId, 'revision:view-trail')
-    const rows = await tx.trailRecord.findMany({ where: { revisionId: revision.id }, orderBy: { sequence: 'desc' } })
-    return rows.map((row) => ({
-      sequence: row.sequence,
-      at: row.at,
-      actorName: row.actorName,
-      action: row.action,
-      sentence: describeRecord(row, new Map()),
-      revisionId: row.revisionId,
-      hash: row.hash,
-    }))
-  })
-}
 
 /** The whole trail as a file that the checking command reads. For an admin; the file's last record says that it was made. */
 export async function exportTrail(actor: Actor): Promise<FileDownload> {

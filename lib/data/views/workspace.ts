@@ -1,6 +1,9 @@
 /** The catalogue in versions, limits, settings, trail. */
+
+import type { RevisionTarget } from '@/lib/addresses'
 import type { CatalogueEdition, CatalogueTemplate, Profile, SwitchedOffItem } from '@/lib/engine/catalogue'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
+import type { TrailDetail } from '@/lib/review'
 import type { CompanyView, PersonView } from './people'
 
 /** The workspace's version of the catalogue that the review began with, or was brought up to. */
@@ -110,8 +113,26 @@ export interface TrailEntryView {
   readonly actorName: string
   readonly action: string
   readonly sentence: string
+  /** Kind of the thing that it is about, in words. */
+  readonly thing: string
+  /** Where that thing is shown; null for what has no place on the revision. */
+  readonly target: RevisionTarget | null
+  /** All that the record carries besides, what was before and after among it. */
+  readonly details: readonly TrailDetail[]
   readonly revisionId: string | null
   readonly hash: string
+}
+
+export interface RevisionTrailView {
+  /** Newest first; those that the filter lets pass. */
+  readonly entries: readonly TrailEntryView[]
+  /** Of all records. */
+  readonly count: number
+  readonly choices: {
+    readonly people: readonly string[]
+    readonly acts: readonly string[]
+    readonly things: readonly string[]
+  }
 }
 
 /** Flex tests of the workspace's own, as the newest version of its catalogue has them. */

@@ -4,12 +4,16 @@ import { drawFileSheets, makeDrawingPdfIdentity } from '../drawing'
 import { DRAWING_PDF_PATH, makeDrawingFiles, writeSheetsPdf } from './drawing'
 import { writePdf } from './pdf-writer'
 import { makeReport } from './report'
+import { makeTrailDocument } from './trail'
 
 export type { PdfIdentity } from './pdf-writer'
 
 /** Makes what a thread was asked for. */
 export async function carryOut(order: DocumentOrder): Promise<PackageFile[]> {
   if (order.kind === 'package') return makeDocuments(order.content)
+  if (order.kind === 'trail') {
+    return [{ path: 'trail.pdf', bytes: await writePdf(makeTrailDocument(order.page), order.identity) }]
+  }
   return [{ path: DRAWING_PDF_PATH, bytes: await writeSheetsPdf(order.sheets, order.identity) }]
 }
 

@@ -84,7 +84,14 @@ export const REVISION_WORDS = {
     subject: 'revision',
     sentence: () => 'looked at the design',
   }),
-  'item-answered': word<{ question: string; state: string; reason: string; verdict: string | undefined }>()({
+  'item-answered': word<{
+    question: string
+    state: string
+    reason: string
+    verdict: string | undefined
+    /** The answer that it replaced. */
+    before?: { state: string; reason: string }
+  }>()({
     subject: 'item',
     sentence: (details) => `answered "${details.text('question')}": ${details.text('state')}`,
   }),

@@ -35,7 +35,7 @@ describeOnBothDatabases('a revision from brief to released package', () => {
     expect(Buffer.from(teamEdition.bytes).includes('Ostrel')).toBe(true)
 
     expect((await checkWholeTrail(team.admin)).firstBad).toBeNull()
-    const actions = (await listRevisionTrail(team.lead, revisionId)).map(({ action }) => action)
+    const actions = (await listRevisionTrail(team.lead, revisionId)).entries.map(({ action }) => action)
     expect(actions[0]).toBe('revision-released')
     expect(actions).toContain('revision-signed')
   }, 400_000)

@@ -143,7 +143,7 @@ describeOnBothDatabases('actions of a review', () => {
     expect(view.stage).toBe('released')
     expect(view.contentHash).toBe(signed?.contentHash)
     expect(await db().package.findMany({ where: { revisionId } })).toEqual(packages)
-    expect((await listRevisionTrail(team.lead, revisionId)).map(({ action }) => action)).toEqual(
+    expect((await listRevisionTrail(team.lead, revisionId)).entries.map(({ action }) => action)).toEqual(
       expect.arrayContaining(['action-taken-on', 'action-reported', 'action-closed', 'file-attached']),
     )
   })

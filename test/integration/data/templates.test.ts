@@ -136,7 +136,7 @@ describeOnBothDatabases(
       expect(after.items.find((item) => item.itemId === itemId)).toMatchObject({ state: 'open', mayAnswer: true })
       expect(after.limits).toMatchObject([{ key: 'crossingAngleDeg', value: 80 }])
       expect(await data.getTemplateUpdate(team.member, revisionId)).toBeNull()
-      const [entry] = await data.listRevisionTrail(team.lead, revisionId)
+      const [entry] = (await data.listRevisionTrail(team.lead, revisionId)).entries
       expect(entry?.sentence).toBe('updated the review from version 0 of the catalogue to version 3')
     })
 

@@ -75,7 +75,7 @@ describeOnBothDatabases('each record of a whole review', () => {
     await expectDone(withdrawal)
     const actions = new Set((await data.readWholeTrail()).records.map(({ action }) => action))
     expect([...actions].filter((action) => !(action in TRAIL_WORDS))).toEqual([])
-    const entries = await data.listRevisionTrail(team.observer, revisionId)
+    const { entries } = await data.listRevisionTrail(team.observer, revisionId)
     expect(entries[0]?.sentence).toBe('moved the revision from released to withdrawn: the connector is no longer made')
     expect((await data.getPackageFile(team.observer, revisionId)).bytes.length).toBeGreaterThan(1000)
     await expect(data.getPackageFile(team.fabricator, revisionId)).rejects.toThrow(data.NotFoundError)

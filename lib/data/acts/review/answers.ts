@@ -71,7 +71,16 @@ export function answerItem(
         projectId: revision.projectId,
         revisionId: revision.id,
         companyId: fabricatorCompanyId,
-        details: { question: item.question, state, reason, verdict: result?.verdict },
+        details: {
+          question: item.question,
+          state,
+          reason,
+          verdict: result?.verdict,
+          // What another fabricator had answered is not for whoever reads this record.
+          ...(stored !== undefined && [null, fabricatorCompanyId].includes(stored.companyId)
+            ? { before: { state: stored.state, reason: stored.reason } }
+            : {}),
+        },
       })
     })
     return { answerVersion, version }

@@ -151,6 +151,13 @@ export const REVISION_ROWS: readonly AccessRow[] = [
     seenBy: 'revision',
   },
   {
+    name: 'getTrailFile',
+    run: (a, s) => data.getTrailFile(a, s.reviewId, 'csv'),
+    reached: 'ok',
+    may: READERS,
+    seenBy: 'revision',
+  },
+  {
     name: 'listRevisionTrail',
     run: (a, s) => data.listRevisionTrail(a, s.reviewId),
     reached: 'ok',

@@ -1,9 +1,24 @@
 import type { Content } from 'pdfmake/interfaces'
 import { formatDesignation, listLayerTable, nameConductorLayers, toSvg } from '@/lib/drawing'
-import { findMaterial, getChoiceWord, MATERIAL_FIELDS, nameLayerKind, ZONE_FIELDS, type ZoneResult } from '@/lib/engine'
+import {
+  type Design,
+  type FieldNode,
+  findMaterial,
+  getChoiceWord,
+  getFieldInText,
+  LAYER_FIELDS,
+  MATERIAL_FIELDS,
+  type Material,
+  nameLayerKind,
+  type SourcedNumber,
+  ZONE_FIELDS,
+  type Zone,
+  type ZoneResult,
+} from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed, digitsAsEntered } from '@/lib/engine/units'
 import type { PackageContent } from '../content'
 import type { Pictures } from './pictures'
+import { describeRecord, listFieldTexts } from './records'
 import {
   keepTogether,
   level1,
@@ -24,7 +39,7 @@ export function makeConstruction(content: PackageContent, pictures: Pictures | n
   if (design.construction.layers.length === 0) {
     return [makeEmptyPart(level1('3  Construction'), 'The construction has no layers.')]
   }
-  const parts: Content[] = [makeLayers(content)]
+  const parts: Content[] = [makeLayers(content), ...makeLayerDetails(content)]
   if (pictures !== null && zones.length > 0) {
     parts.push({
       stack: [
@@ -71,6 +86,29 @@ function makeLayers({ snapshot }: PackageContent): Content {
   )
 }
 
+const IN_LAYER_TABLE = ['name', 'kind', 'materialId', 'thicknessUm', 'tolerancePlusUm', 'toleranceMinusUm']
+
+/** What the table of layers has no column for, of each layer that has more. */
+function makeLayerDetails({ snapshot: { design } }: PackageContent): Content[] {
+  const facts = design.construction.layers.flatMap((layer): [string, Content][] => {
+    const text = describeRecord(design, layer, LAYER_FIELDS, IN_LAYER_TABLE)
+    return text === '' ? [] : [[layer.name, text]]
+  })
+  return facts.length === 0 ? [] : [makeFacts(facts, level2('Layers, further details'))]
+}
+
+const IN_ZONE_FACTS = ['name', 'kind', 'presence', 'connectorWindow', 'statedThicknessUm']
+
+/** Copper, plating and hatch of the zone where they are not those of the layer. */
+function listCopper(design: Design, zone: Zone): string[] {
+  return zone.presence.flatMap(({ layerId, ...presence }) => {
+    const stated = Object.fromEntries(Object.entries(presence).filter(([, value]) => value !== null))
+    const name = design.construction.layers.find(({ id }) => id === layerId)?.name ?? layerId
+    const text = describeRecord(design, stated, ZONE_FIELDS.presence.entry)
+    return text === '' ? [] : [`${name}: ${text}`]
+  })
+}
+
 function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pictures | null): Content[] {
   const { design } = snapshot
   const planned = design.construction.zones.find(({ id }) => id === zone.zoneId)
@@ -97,6 +135,12 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
   }
   if (planned?.statedThicknessUm)
     facts.push([ZONE_FIELDS.statedThicknessUm.label, asEntered(planned.statedThicknessUm, 'um')])
+  if (planned !== undefined) {
+    for (const { words, text } of listFieldTexts(design, planned, ZONE_FIELDS, IN_ZONE_FACTS))
+      facts.push([words.label, text])
+    const copper = listCopper(design, planned)
+    if (copper.length > 0) facts.push(['Copper in this zone', { stack: copper }])
+  }
   const findings = zone.encapsulation.flatMap((outcome) => (outcome.kind === 'decided' ? [outcome.summary] : []))
   if (findings.length > 0) facts.push(['Encapsulation of the copper', { stack: findings }])
   if (zone.defaultsUsed.length > 0) facts.push(['Defaults used', { stack: [...zone.defaultsUsed] }])
@@ -133,48 +177,77 @@ function makeZone({ snapshot }: PackageContent, zone: ZoneResult, pictures: Pict
   return [keepTogether([...head, drawn], { pictureHeightPt: picture.heightPx / PICTURE_SCALE }), table]
 }
 
-/** Constants that the results rest on, each with its source. */
+/** Constants that the results rest on, with their spreads and sources. */
 function makeMaterials({ snapshot }: PackageContent): Content {
   const { design } = snapshot
   const ids = new Set(
-    design.construction.layers.flatMap((layer) => (layer.kind === 'unbonded-gap' ? [] : [layer.materialId])),
+    design.construction.layers.flatMap((layer) => [
+      ...(layer.kind === 'unbonded-gap' ? [] : [layer.materialId]),
+      ...(layer.kind === 'conductor' && layer.plating.materialId !== null ? [layer.plating.materialId] : []),
+    ]),
   )
   const rows = [...ids].flatMap((id) => {
     const material = findMaterial(design, id)
     if (material === null) return []
-    const foil =
-      material.foil === null
-        ? ''
-        : `${getChoiceWord(MATERIAL_FIELDS.foil.fields.type, material.foil.type)}, yield ${asEntered(material.foil.yieldStrengthMpa.value, 'mpa')}`
+    const constants = listConstants(material)
+    const sources = [...new Set(constants.map(({ sourceKey }) => formatSource(sourceKey)))]
+    const isOwn = design.materials.some((own) => own.id === id)
     return [
       [
         {
           stack: [
             material.name,
+            { text: getChoiceWord(MATERIAL_FIELDS.kind, material.kind), style: 'small' },
             ...(material.specification === '' ? [] : [{ text: material.specification, style: 'small' }]),
           ],
         },
-        asEntered(material.modulusGpa.value),
-        asEntered(material.poisson.value),
-        material.maxServiceDegC === null ? '–' : asEntered(material.maxServiceDegC.value),
+        constants.map(({ text }) => text).join('; '),
         {
-          stack: [
-            ...(foil === '' ? [] : [foil]),
-            { text: formatSource(material.modulusGpa.sourceKey), style: 'small' },
-          ],
+          stack: [...sources, ...(isOwn && material.note !== '' ? [material.note] : [])].map((text) => ({
+            text,
+            style: 'small',
+          })),
         },
       ] satisfies Content[],
     ]
   })
   return makeTable(
     [
-      { label: 'Material', width: '*' },
-      { label: 'Modulus, GPa', width: 48, isNumeric: true },
-      { label: "Poisson's ratio", width: 44, isNumeric: true },
-      { label: 'Service to, °C', width: 44, isNumeric: true },
-      { label: 'Foil; source of the modulus', width: 190 },
+      { label: 'Material', width: 110 },
+      { label: 'Constants, with their spread where one is stated', width: '*' },
+      { label: 'Sources', width: 170 },
     ],
     rows,
     level2('Materials'),
   )
 }
+
+/** Every constant of the record in the order of the dictionary: `Modulus 3 GPa (2.5 to 5.5)`. */
+function listConstants({ foil, ...material }: Material): { text: string; sourceKey: string }[] {
+  const ofFoil = foil === null ? [] : describe(foil, MATERIAL_FIELDS.foil.fields)
+  const type =
+    foil === null
+      ? []
+      : [
+          {
+            text: `foil ${getChoiceWord(MATERIAL_FIELDS.foil.fields.type, foil.type)}`,
+            sourceKey: foil.yieldStrengthMpa.sourceKey,
+          },
+        ]
+  return [...describe(material, MATERIAL_FIELDS), ...type, ...ofFoil]
+}
+
+function describe(record: object, fields: Readonly<Record<string, FieldNode>>) {
+  return Object.entries(record).flatMap(([key, value]: [string, unknown]) => {
+    const words = fields[key]
+    if (words === undefined || !isSourced(value)) return []
+    const { spread } = value
+    const range = spread === null ? '' : ` (${digitsAsEntered(spread.low)} to ${digitsAsEntered(spread.high)})`
+    return [
+      { text: `${getFieldInText(words)} ${asEntered(value.value, words.unit)}${range}`, sourceKey: value.sourceKey },
+    ]
+  })
+}
+
+const isSourced = (value: unknown): value is SourcedNumber =>
+  typeof value === 'object' && value !== null && 'sourceKey' in value

@@ -1,10 +1,10 @@
 import type { Content } from 'pdfmake/interfaces'
-import { FEATURE_FIELDS, type Features, type FieldNode, getFieldInText } from '@/lib/engine'
+import { FEATURE_FIELDS, type Features, type FieldNode } from '@/lib/engine'
 import { asComputed } from '@/lib/engine/units'
 import { FEATURE_LISTS, formatFieldValue } from '@/lib/review'
 import type { PackageContent } from '../content'
+import { describeRecord } from './records'
 import { level1, level2, makeEmptyPart, makeTable } from './style'
-import { formatStated } from './words'
 
 /** Dimensions as typed in or measured, one line per feature, and what the conductors carry. */
 export function makeFeatures({ snapshot }: PackageContent): Content[] {
@@ -14,30 +14,21 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
     features[key].map((feature): Content[] => [
       FEATURE_FIELDS[key].label,
       feature.name,
-      Object.entries(feature)
-        .filter(([field]) => field !== 'id' && field !== 'name')
-        .map(([field, value]) => {
-          const words: FieldNode = (FEATURE_FIELDS[key].entry as Readonly<Record<string, FieldNode>>)[field] ?? {
-            label: field,
-          }
-          return `${getFieldInText(words)} ${formatFieldValue(nameLayer(snapshot.design, field, value), words)}`
-        })
-
-        .join('; ')
-        .replaceAll('nearest bend bend ', 'nearest bend '),
+      describeRecord(snapshot.design, feature, FEATURE_FIELDS[key].entry, ['name']),
     ]),
   )
-  const { routing } = features
-  const observed = Object.entries(routing).map(
-    ([field, value]) =>
-      `${getFieldInText(FEATURE_FIELDS.routing.fields[field as keyof Features['routing']])} ${formatFieldValue(value, null)}`,
-  )
-  rows.push([
-    'Whole part',
-    getFieldInText(FEATURE_FIELDS.copperToOutlineMm),
-    formatStated(features.copperToOutlineMm, 'mm'),
-  ])
-  rows.push(['Whole part', 'routing', observed.join('; ')])
+  const wholePart: Readonly<Record<string, unknown>> = features
+  for (const [key, words] of Object.entries(FEATURE_FIELDS) as [string, FieldNode][]) {
+    if (words.entry !== undefined) continue
+    const value = wholePart[key] ?? null
+    rows.push([
+      'Whole part',
+      words.label,
+      words.fields === undefined || value === null
+        ? formatFieldValue(key === 'none' ? nameMarkedLists(features) : value, words)
+        : describeRecord(snapshot.design, value, words.fields),
+    ])
+  }
   parts.push(
     makeTable(
       [
@@ -82,10 +73,12 @@ export function makeFeatures({ snapshot }: PackageContent): Content[] {
   return parts
 }
 
-/** Ids of layers and bends mean nothing on paper: their names do. */
-function nameLayer(design: PackageContent['snapshot']['design'], field: string, value: unknown): unknown {
-  if (field === 'layerId') return design.construction.layers.find(({ id }) => id === value)?.name ?? value
-  return JSON.parse(JSON.stringify(value), (key, inner: unknown) =>
-    key === 'bendId' ? (design.bends.find(({ id }) => id === inner)?.name ?? inner) : inner,
-  )
+/** Lists that somebody marked as having none of their kind; what crosses bends is no list of its own. */
+function nameMarkedLists({ none }: Features): string[] {
+  const words: Readonly<Record<string, FieldNode>> = FEATURE_FIELDS
+  const others: Readonly<Record<string, string>> = {
+    bends: 'bends',
+    crossings: FEATURE_FIELDS.conductors.entry.crossings.label,
+  }
+  return none.map((list) => words[list]?.label ?? others[list] ?? list)
 }

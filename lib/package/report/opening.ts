@@ -225,6 +225,15 @@ function describeDefaultSlope({ evaluation }: PackageContent['snapshot']): strin
     : 'default of the engine'
 }
 
+/** Temperatures beside those in service, with what plated holes have to outlast. */
+const HEAT_FIELDS = [
+  'flatAtDegC',
+  'cycleMinDegC',
+  'cycleMaxDegC',
+  'temperatureCycles',
+  'holePlatingQuality',
+] as const satisfies readonly (keyof typeof BRIEF_FIELDS)[]
+
 /** The brief as stated; what is not stated says so. */
 export function makeBrief({ snapshot }: PackageContent): Content[] {
   const { brief } = snapshot.design
@@ -235,6 +244,8 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
   return [
     makeFacts(
       [
+        [BRIEF_FIELDS.partNumber.label, formatText(brief.partNumber)],
+        [BRIEF_FIELDS.revisionLabel.label, formatText(brief.revisionLabel)],
         [BRIEF_FIELDS.purpose.label, formatText(brief.purpose)],
         [
           'Class, type, use (IPC-6013)',
@@ -247,6 +258,9 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
           ].join('; '),
         ],
         ['Operating temperature', temperature],
+        ...HEAT_FIELDS.map(
+          (field) => [BRIEF_FIELDS[field].label, formatFieldValue(brief[field], BRIEF_FIELDS[field])] as const,
+        ),
         [BRIEF_FIELDS.quantityPerYear.label, formatStated(brief.quantityPerYear, 'parts-per-year')],
         [BRIEF_FIELDS.surfaceFinish.label, getChoiceWord(BRIEF_FIELDS.surfaceFinish, brief.surfaceFinish)],
         [BRIEF_FIELDS.solderedAssembly.label, formatYesNo(brief.solderedAssembly)],
@@ -271,6 +285,12 @@ export function makeBrief({ snapshot }: PackageContent): Content[] {
         [
           'Weibull slope',
           brief.lifeWeibullSlope === null ? describeDefaultSlope(snapshot) : asEntered(brief.lifeWeibullSlope),
+        ],
+        [
+          BRIEF_FIELDS.ratioTableKey.label,
+          brief.ratioTableKey === null
+            ? 'default of the engine'
+            : formatFieldValue(brief.ratioTableKey, BRIEF_FIELDS.ratioTableKey),
         ],
       ],
       level1('2  Brief'),

@@ -5,10 +5,11 @@ import {
   type Design,
   type FieldNode,
   getChoiceWord,
+  getFieldInText,
   listStatedStateKeys,
   NOT_STATED,
 } from '@/lib/engine'
-import { asEntered, digitsAsEntered, withUnitInHead } from '@/lib/engine/units'
+import { asEntered, digitsAsEntered } from '@/lib/engine/units'
 import type { SheetColumn, SheetTable } from './model'
 import { formatObserved, type SheetWords } from './words'
 
@@ -44,10 +45,17 @@ const FURTHER_FIELDS = (Object.entries(BEND_FIELDS) as [keyof Bend, FieldNode][]
   ([key]) => !WITH_COLUMN.has(key),
 )
 
-function formatFurther(value: Bend[keyof Bend], words: FieldNode): string {
+function formatFurther(value: unknown, words: FieldNode): string {
+  if (typeof value === 'object' && value !== null && words.fields !== undefined) {
+    const stated = Object.entries(words.fields).flatMap(([key, node]) => {
+      const inner = (value as Readonly<Record<string, unknown>>)[key] ?? null
+      return inner === null || inner === '' ? [] : [`${getFieldInText(node)} ${formatFurther(inner, node)}`]
+    })
+    return stated.length === 0 ? NOT_STATED : stated.join('; ')
+  }
   if (words.choices !== undefined && typeof value === 'string') return getChoiceWord(words, value)
   if (value === null || typeof value === 'boolean') return formatObserved(value)
-  return typeof value === 'number' ? digitsAsEntered(value) : String(value)
+  return typeof value === 'number' ? asEntered(value, words.unit) : String(value)
 }
 
 /** `B1`: bends in the design's order. */
@@ -87,7 +95,9 @@ export function makeBendTable(design: Design, words: SheetWords): SheetTable | n
       column(`${BEND_FIELDS.distanceToRigidMm.head}, ${mm}`, 19, 0, true),
       column(BEND_FIELDS.strainReliefAtTransition.head, 17),
       column(BEND_FIELDS.triedOnModel.head, 16),
-      ...FURTHER_FIELDS.map(([, words]) => column(withUnitInHead(words.label, words.unit), 20)),
+      ...FURTHER_FIELDS.map(([, words]) =>
+        column(words.label, words.fields === undefined ? 20 : 34, words.fields === undefined ? 0 : 1),
+      ),
     ],
     rows: design.bends.map((bend) => ({
       id: bend.id,

@@ -1,8 +1,9 @@
-import { type Design, FEATURE_FIELDS, getChoiceWord, NOT_STATED } from '@/lib/engine'
+import { CLEAR_OF_BENDS_MM, type Design, FEATURE_FIELDS, getChoiceWord, NOT_STATED } from '@/lib/engine'
 import { tidy } from '@/lib/engine/numerics'
-import { digitsAsEntered, withUnitInHead } from '@/lib/engine/units'
 import { formatDesignation, nameConductorLayers } from '../../layer-designations'
 import { nameBends } from './bends'
+import { makeNeedTable } from './conductor-needs'
+import { makeLandTable } from './lands'
 import type { SheetColumn, SheetTable } from './model'
 import { formatObserved, type SheetWords } from './words'
 
@@ -15,19 +16,24 @@ const column = (label: string, leastMm: number, growth = 0, isNumeric = false): 
 
 const HOLE_FIELDS = FEATURE_FIELDS.holes.entry
 const OPENING_FIELDS = FEATURE_FIELDS.coverlayOpenings.entry
-const CONDUCTOR_FIELDS = FEATURE_FIELDS.conductors.entry
 
 interface NearBend {
+  readonly clearOfBends?: boolean | null
   readonly nearestBend: { readonly bendId: string; readonly distanceMm: number | null } | null
 }
 
 function makeNearness(design: Design, words: SheetWords): (feature: NearBend) => string {
   const bends = nameBends(design)
-  return ({ nearestBend }) =>
+  return ({ nearestBend, clearOfBends }) =>
     nearestBend === null
-      ? NOT_STATED
+      ? clearOfBends === true
+        ? `more than ${words.plan(CLEAR_OF_BENDS_MM)}`
+        : NOT_STATED
       : `${words.plan(nearestBend.distanceMm)} (${bends.get(nearestBend.bendId) ?? nearestBend.bendId})`
 }
+
+/** Where most entries have no such thing, a blank says nothing that anybody has to ask. */
+const planOrDash = (valueMm: number | null, words: SheetWords) => (valueMm === null ? '–' : words.plan(valueMm))
 
 /** Tables of what was typed in or measured, each only where there is something. */
 export function makeFeatureTables(design: Design, words: SheetWords): SheetTable[] {
@@ -35,6 +41,7 @@ export function makeFeatureTables(design: Design, words: SheetWords): SheetTable
     makeHoleTable(design, words),
     makeOpeningTable(design, words),
     makeNeedTable(design, words),
+    makeLandTable(design, words),
     makeOutlineTable(design, words),
   ].filter((table) => table.rows.length > 0)
 }
@@ -62,28 +69,40 @@ function makeHoleTable(design: Design, words: SheetWords): SheetTable {
     columns: [
       column('Ref.', 11),
       column(HOLE_FIELDS.name.label, 28, 1),
+      column(HOLE_FIELDS.zoneId.label, 11),
       column('Layers', 16),
       column(HOLE_FIELDS.filling.label, 18),
       column(HOLE_FIELDS.plated.label, 14),
+      column(`Wall plating, ${words.thicknessUnit}`, 16, 0, true),
       column(`${HOLE_FIELDS.drillMm.label}, ${mm}`, 15, 0, true),
       column(`${HOLE_FIELDS.landMm.label}, ${mm}`, 16, 0, true),
       column(`Ring by design, ${mm}`, 20, 0, true),
       column(`${HOLE_FIELDS.nearestBend.head}, ${mm}`, 24, 0, true),
       column(`${HOLE_FIELDS.transitionDistanceMm.head}, ${mm}`, 22, 0, true),
+      column(`${HOLE_FIELDS.stiffenerHoleMm.label}, ${mm}`, 20, 0, true),
+      column(`${HOLE_FIELDS.stiffenerEdgeDistanceMm.label}, ${mm}`, 22, 0, true),
     ],
     rows: design.features.holes.map((hole, index) => ({
       id: hole.id,
       cells: [
         `H${index + 1}`,
         hole.name,
+        hole.zoneId === null ? NOT_STATED : words.zone(hole.zoneId),
         describeSpan(hole),
         getChoiceWord(HOLE_FIELDS.filling, hole.filling),
         formatObserved(hole.plated),
+        hole.plated === false
+          ? '–'
+          : hole.wallPlatingUm === null
+            ? NOT_STATED
+            : words.enteredThickness(hole.wallPlatingUm),
         words.plan(hole.drillMm),
         words.plan(hole.landMm),
         hole.landMm === null || hole.drillMm === null ? NOT_STATED : words.plan(tidy((hole.landMm - hole.drillMm) / 2)),
         describeNearness(hole),
         words.plan(hole.transitionDistanceMm),
+        planOrDash(hole.stiffenerHoleMm, words),
+        planOrDash(hole.stiffenerEdgeDistanceMm, words),
       ],
     })),
   }
@@ -103,6 +122,8 @@ function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
       column(OPENING_FIELDS.method.label, 16),
       column(`${OPENING_FIELDS.openingMm.label}, ${mm}`, 17, 0, true),
       column(`${OPENING_FIELDS.webMm.label}, ${mm}`, 19, 0, true),
+      column(`${OPENING_FIELDS.landMm.label}, ${mm}`, 19, 0, true),
+      column(`${OPENING_FIELDS.neededOpenMm.label}, ${mm}`, 19, 0, true),
       column(`${OPENING_FIELDS.nearestBend.head}, ${mm}`, 24, 0, true),
     ],
     rows: design.features.coverlayOpenings.map((opening, index) => ({
@@ -113,50 +134,11 @@ function makeOpeningTable(design: Design, words: SheetWords): SheetTable {
         getChoiceWord(FEATURE_FIELDS.coverlayOpenings.entry.method, opening.method),
         words.plan(opening.openingMm),
         words.plan(opening.webMm),
+        words.plan(opening.landMm),
+        words.plan(opening.neededOpenMm),
         describeNearness(opening),
       ],
     })),
-  }
-}
-
-/** Conductors with a stated current or impedance. */
-function makeNeedTable(design: Design, words: SheetWords): SheetTable {
-  const designations = nameConductorLayers(design.construction)
-  const mm = words.planUnit
-  const number = (value: number | null) => (value === null ? '–' : digitsAsEntered(value))
-  return {
-    kind: 'table',
-    id: 'conductor-needs',
-    title: 'Conductors with a stated impedance or current',
-    keyColumnCount: 1,
-    columns: [
-      column('Name', 28, 1),
-      column(CONDUCTOR_FIELDS.layerId.label, 19),
-      column(`${CONDUCTOR_FIELDS.widthMm.label}, ${mm}`, 15, 0, true),
-      column(`${CONDUCTOR_FIELDS.spaceMm.label}, ${mm}`, 16, 0, true),
-      column(withUnitInHead(CONDUCTOR_FIELDS.impedanceOhm.label, 'ohm'), 20, 0, true),
-      column(withUnitInHead(CONDUCTOR_FIELDS.currentAmp.label, 'amp'), 16, 0, true),
-      column(withUnitInHead(CONDUCTOR_FIELDS.allowedRiseDegC.label, 'degC'), 21, 0, true),
-      column(withUnitInHead(CONDUCTOR_FIELDS.allowedDropVolt.label, 'volt'), 18, 0, true),
-    ],
-    rows: design.features.conductors
-      .filter(({ currentAmp, impedanceOhm }) => currentAmp !== null || impedanceOhm !== null)
-      .map((conductor) => {
-        const designation = designations.get(conductor.layerId)
-        return {
-          id: conductor.id,
-          cells: [
-            conductor.name,
-            designation === undefined ? words.layer(conductor.layerId) : formatDesignation(designation),
-            words.plan(conductor.widthMm),
-            words.plan(conductor.spaceMm),
-            number(conductor.impedanceOhm),
-            number(conductor.currentAmp),
-            number(conductor.allowedRiseDegC),
-            number(conductor.allowedDropVolt),
-          ],
-        }
-      }),
   }
 }
 
@@ -189,7 +171,14 @@ function makeOutlineTable({ features }: Design, words: SheetWords): SheetTable {
       })),
       ...features.slits.map((slit) => ({
         id: `slit-${slit.id}`,
-        cells: [slit.name, 'slit', '–', '–', words.plan(slit.widthMm), words.plan(slit.endReliefDiameterMm)],
+        cells: [
+          slit.name,
+          'slit',
+          '–',
+          formatObserved(slit.tearStop),
+          words.plan(slit.widthMm),
+          words.plan(slit.endReliefDiameterMm),
+        ],
       })),
     ],
   }

@@ -1,5 +1,6 @@
 import type { Design } from '@/lib/engine'
 import { makeBendTable, makeFlexTestTable } from './bends'
+import { makeContactEndTables } from './contact-ends'
 import { makeCopperByZoneTable } from './copper-by-zone'
 import { makeFeatureTables } from './features'
 import { makeLayerTable } from './layers'
@@ -39,6 +40,7 @@ export function makeSheetContents(design: Design, results: SheetResults | null, 
     makeFlexTestTable(design, words),
     makeStiffenerTable(design, words),
     makeConnectorTable(design, results, words),
+    ...makeContactEndTables(design, words),
     ...makeSections(results, words),
     makePlan(design),
     makeCornerTable(design, words),

@@ -1,6 +1,7 @@
 import { BRIEF_FIELDS, type Design, getChoiceWord } from '@/lib/engine'
 import { asEntered } from '@/lib/engine/units'
 import { nameBends } from './bends'
+import { makeEdgeNotes } from './edge-notes'
 import type { SheetNotes, SheetResults } from './model'
 import { makeTermNotes } from './term-notes'
 import type { SheetWords } from './words'
@@ -93,6 +94,7 @@ export function makeNotes(design: Design, results: SheetResults | null, words: S
       design.features.copperToOutlineMm !== null,
       `Copper stays ${words.plan(design.features.copperToOutlineMm)} ${words.planUnit} or more from the outline.`,
     ),
+    ...makeEdgeNotes(design, words),
     ...makeBendNotes(design),
     ...typed('contact', 'In doubt ask', brief.whoToAsk),
     makeClosing(brief),

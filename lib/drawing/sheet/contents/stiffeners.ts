@@ -8,6 +8,7 @@ import {
   listStiffeners,
   NOT_STATED,
 } from '@/lib/engine'
+import { digitsAsEntered } from '@/lib/engine/units'
 import { nameBends } from './bends'
 import { getCallOut } from './layers'
 import type { SheetColumn, SheetTable } from './model'
@@ -57,6 +58,8 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
       column(`${LAYER_FIELDS.thicknessUm.label}, ${um}`, 26, 0, true),
       column('Held by', 38, 3),
       column(STIFFENER_FIELDS.purpose.label, 20),
+      column(STIFFENER_FIELDS.bonded.label, 20),
+      column(`${STIFFENER_FIELDS.heatRatingDegC.label}, °C`, 20, 0, true),
       column(`Overlap with the coverlay end, ${mm}`, 25, 0, true),
       column(`${STIFFENER_FIELDS.nearestBend.head}, ${mm}`, 24, 0, true),
     ],
@@ -68,6 +71,8 @@ export function makeStiffenerTable(design: Design, words: SheetWords): SheetTabl
           stiffener.name,
           ...layerCells(layerOf(stiffener.layerId)),
           getChoiceWord(FEATURE_FIELDS.stiffeners.entry.purpose, stiffener.purpose),
+          getChoiceWord(STIFFENER_FIELDS.bonded, stiffener.bonded),
+          stiffener.heatRatingDegC === null ? NOT_STATED : digitsAsEntered(stiffener.heatRatingDegC),
           words.plan(stiffener.coverlayOverlapMm),
           stiffener.nearestBend === null
             ? NOT_STATED

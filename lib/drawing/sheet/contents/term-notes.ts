@@ -24,8 +24,15 @@ const GROUPS: readonly Group[] = [
     id: 'drying',
     title: 'Drying before soldering',
     record: 'assembly',
-    fields: ['drying', 'bakeDegC', 'bakeHours', 'toSolderHours'],
+    fields: ['drying', 'bakeDegC', 'bakeHours', 'toSolderHours', 'dryingSetBy'],
   },
+  {
+    id: 'soldering-heat',
+    title: 'Soldering',
+    record: 'assembly',
+    fields: ['solderPeakDegC', 'coverlayRatingDegC', 'carrier'],
+  },
+  { id: 'packing-terms', title: 'Packing', record: 'assembly', fields: ['packedAs', 'isDryPacked', 'storageMonths'] },
   {
     id: 'test-terms',
     title: 'Electrical test',

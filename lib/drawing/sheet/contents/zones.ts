@@ -1,4 +1,4 @@
-import { type Design, getChoiceWord, getConnectorThickness, NOT_STATED, ZONE_FIELDS } from '@/lib/engine'
+import { type Design, getChoiceWord, getConnectorThickness, NOT_STATED, ZONE_FIELDS, type Zone } from '@/lib/engine'
 import type { CrossSectionBlock, SheetColumn, SheetResults, SheetTable } from './model'
 import type { SheetWords } from './words'
 
@@ -47,11 +47,17 @@ export function makeZoneTable({ construction }: Design, results: SheetResults | 
                 result.worstCaseUm.high - result.thicknessUm,
                 result.thicknessUm - result.worstCaseUm.low,
               ),
-          zone.statedThicknessUm === null ? '–' : words.enteredThickness(zone.statedThicknessUm),
+          describeStated(zone, words),
         ],
       }
     }),
   }
+}
+
+function describeStated({ statedThicknessUm, statedToleranceUm }: Zone, words: SheetWords): string {
+  if (statedThicknessUm === null) return '–'
+  const tolerance = statedToleranceUm === null ? '' : ` ±${words.enteredThickness(statedToleranceUm)}`
+  return `${words.enteredThickness(statedThicknessUm)}${tolerance}`
 }
 
 /** Zones that go into a connector; null where there are none. */
@@ -72,6 +78,7 @@ export function makeConnectorTable(
       column('Zone', 11),
       column('Name', 28, 1),
       column(`Connector accepts, ${um}`, 30, 0, true),
+      column(`${ZONE_FIELDS.contactFinish.label}, ${um}`, 22, 0, true),
       column(`Over contacts, ${um}`, 22, 0, true),
       column(`Over tolerances, ${um}`, 30, 0, true),
     ],
@@ -89,6 +96,9 @@ export function makeConnectorTable(
           window === null
             ? NOT_STATED
             : `${words.enteredThickness(window.minUm)} to ${words.enteredThickness(window.maxUm)}`,
+          zone.contactFinish === null
+            ? NOT_STATED
+            : `${words.enteredThickness(zone.contactFinish.thicknessUm)} ±${words.enteredThickness(zone.contactFinish.toleranceUm)}`,
           contact === null ? 'not computed' : words.thickness(contact.thicknessUm),
           contact === null
             ? ''

@@ -1,0 +1,64 @@
+import { renderToString } from 'react-dom/server'
+import { expect, it, vi } from 'vitest'
+import { BendsScreen } from '@/app/_components/engineering/bends/bends-screen'
+import { BriefScreen } from '@/app/_components/engineering/brief/brief-screen'
+import { ConstructionScreen } from '@/app/_components/engineering/construction/construction-screen'
+import { FeaturesScreen } from '@/app/_components/engineering/features/features-screen'
+import { evaluate, listFieldPatterns } from '@/lib/engine'
+import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
+import { findAbsence, listIdle } from './declared-absences'
+import { complete } from './field-values'
+import { full } from './full-design'
+
+/*
+ * Every field of the dictionary has an input on the screens, or says why it has none. Each input is known by the place that it writes to.
+ */
+
+vi.mock('next/navigation', () => ({ useRouter: () => ({ refresh: () => {} }), usePathname: () => '/' }))
+
+const seen = vi.hoisted(() => new Set<string>())
+vi.mock('@/app/_components/engineering/cells/cell-frame', async (original) => {
+  const module = await original<typeof import('@/app/_components/engineering/cells/cell-frame')>()
+  return {
+    ...module,
+    CellFrame: (props: Parameters<typeof module.CellFrame>[0]) => {
+      seen.add(props.at.path)
+      return module.CellFrame(props)
+    },
+  }
+})
+
+it('every field has an input, or says why it has none', () => {
+  const stored = {
+    revisionId: 'revision',
+    label: 'C',
+    design: complete,
+    designVersion: 1,
+    evaluation: evaluate(full),
+    limits: [],
+    testedLives: [],
+    checkedLimits: [],
+    template: DELIVERED_TEMPLATE,
+    mayEdit: true,
+    lockedBecause: '',
+    proposing: null,
+  }
+  const save = () => Promise.reject(new Error('nothing is saved here'))
+  renderToString(
+    <>
+      {complete.bends.map(({ id }) => (
+        <BendsScreen key={id} stored={stored} saveAction={save} initialBendId={id} />
+      ))}
+      <BriefScreen stored={stored} saveAction={save} />
+      <ConstructionScreen stored={stored} saveAction={save} />
+      <FeaturesScreen stored={stored} saveAction={save} />
+    </>,
+  )
+  const patterns = new Set([...seen].map((path) => path.replaceAll(/\[\d+\]/g, '.*')))
+  const absent = listFieldPatterns()
+    .map(({ pattern }) => pattern)
+    .filter((pattern) => !patterns.has(pattern))
+  expect(absent.filter((pattern) => findAbsence('form', pattern) === null)).toEqual([])
+  expect(listIdle('form', absent)).toEqual([])
+  expect(seen.size).toBeGreaterThan(300)
+})

@@ -49,6 +49,11 @@ export const materialSchema = z.strictObject({
   densityGPerCm3: sourcedNumber(z.number().positive().max(25)).nullable(),
   /** Highest continuous service temperature. */
   maxServiceDegC: sourcedNumber(temperatureDegCSchema as z.ZodNumber).nullable(),
+  /**
+   * Highest peak of a solder profile that it bears, by the maker's sheet. Records of the library state none: solder floats of 10 s are printed
+   * for laminates, and say nothing of a profile that lasts minutes.
+   */
+  maxSolderDegC: sourcedNumber(temperatureDegCSchema as z.ZodNumber).nullable(),
   relativePermittivity: sourcedNumber(z.number().min(1).max(100)).nullable(),
   /** Thermal expansion in plane. */
   expansionPpmPerC: sourcedNumber(z.number().min(-50).max(1000)).nullable(),

@@ -1,3 +1,4 @@
+import type { Construction, Layer } from './construction'
 import type { Design } from './design'
 import type { Features } from './features'
 
@@ -27,4 +28,22 @@ export function listStiffeners({
       onDrawing: null,
     })),
   ]
+}
+
+/** Layers that bond or join; what lies next to a stiffener on the side of the conductors holds it. */
+const HOLDING_KINDS: ReadonlySet<string> = new Set(['adhesive', 'bondply', 'no-flow-prepreg'])
+
+/** The layer that holds a stiffener, in the first zone that has both; null where none lies next to it. */
+export function findHoldingLayer({ layers, zones }: Construction, stiffenerLayerId: string): Layer | null {
+  const firstConductor = layers.findIndex(({ kind }) => kind === 'conductor')
+  for (const { presence } of zones) {
+    const present = new Set(presence.map(({ layerId }) => layerId))
+    if (!present.has(stiffenerLayerId)) continue
+    const here = layers.filter(({ id }) => present.has(id))
+    const at = here.findIndex(({ id }) => id === stiffenerLayerId)
+    const isAbove = layers.findIndex(({ id }) => id === stiffenerLayerId) < firstConductor
+    const neighbour = here[isAbove ? at + 1 : at - 1]
+    if (neighbour !== undefined && HOLDING_KINDS.has(neighbour.kind)) return neighbour
+  }
+  return null
 }

@@ -16,6 +16,7 @@ interface MaterialRecord {
   readonly poisson: Sourced
   readonly densityGPerCm3?: Sourced
   readonly maxServiceDegC?: Sourced
+  readonly maxSolderDegC?: Sourced
   readonly relativePermittivity?: Sourced
   readonly expansionPpmPerC?: Sourced
   readonly yieldStrainPct?: Sourced
@@ -54,6 +55,7 @@ export function makeMaterial(record: MaterialRecord): Material {
     poisson: sourced(record.poisson),
     densityGPerCm3: sourcedOrNull(record.densityGPerCm3),
     maxServiceDegC: sourcedOrNull(record.maxServiceDegC),
+    maxSolderDegC: sourcedOrNull(record.maxSolderDegC),
     relativePermittivity: sourcedOrNull(record.relativePermittivity),
     expansionPpmPerC: sourcedOrNull(record.expansionPpmPerC),
     yieldStrainPct: sourcedOrNull(record.yieldStrainPct),

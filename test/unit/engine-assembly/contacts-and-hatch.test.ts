@@ -164,6 +164,7 @@ describe('a no-flow prepreg', () => {
           poisson: constant(0.15),
           densityGPerCm3: null,
           maxServiceDegC: null,
+          maxSolderDegC: null,
           relativePermittivity: null,
           expansionPpmPerC: null,
           yieldStrainPct: null,

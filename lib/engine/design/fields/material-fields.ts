@@ -21,6 +21,7 @@ export const MATERIAL_FIELDS = {
   poisson: { label: "Poisson's ratio", inText: "Poisson's ratio" },
   densityGPerCm3: { label: 'Density', unit: 'g-per-cm3' },
   maxServiceDegC: { label: 'Highest service temperature', inText: 'max service', unit: 'degC' },
+  maxSolderDegC: { label: 'Highest solder peak', inText: 'max solder peak', unit: 'degC' },
   relativePermittivity: { label: 'Relative permittivity' },
   expansionPpmPerC: { label: 'Thermal expansion', unit: 'ppm-per-degC' },
   yieldStrainPct: { label: 'Yield strain', unit: 'pct' },

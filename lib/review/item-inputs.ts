@@ -1,12 +1,11 @@
-import type { Brief } from '@/lib/engine'
 import { findItem } from '@/lib/engine/catalogue'
 import type { DesignChange } from './compare-designs'
 
-/** Fields of the brief that an item rests on. */
-export function listBriefInputs(itemId: string): (keyof Brief)[] {
+/** Fields of the brief that an item rests on, as paths below the brief; a record of terms by itself stands for all its fields. */
+export function listBriefInputs(itemId: string): string[][] {
   return (findItem(itemId)?.restsOn ?? []).flatMap((pattern) => {
-    const [part, field, ...deeper] = pattern.split('.')
-    return part === 'brief' && field !== undefined && deeper.length === 0 ? [field as keyof Brief] : []
+    const [part, ...path] = pattern.split('.')
+    return part === 'brief' && path.length > 0 && !path.includes('*') ? [path] : []
   })
 }
 

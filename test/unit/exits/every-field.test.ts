@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { FILE_UNITS, makeSheetContents } from '@/lib/drawing'
-import { type Design, listFieldPatterns } from '@/lib/engine'
+import type { Design } from '@/lib/engine'
 import { composeMail } from '@/lib/mail'
 import type { PackageContent } from '@/lib/package'
 import { makeBends } from '@/lib/package/report/bends'
@@ -10,7 +10,7 @@ import { makeBrief, makeSummary } from '@/lib/package/report/opening'
 import { applyGuardedPatch, compareDesigns, makeDesignPatch } from '@/lib/review'
 import { makeSnapshot } from '../review/snapshot-factory'
 import { findAbsence, listIdle } from './declared-absences'
-import { complete, FIELD_CASES, withValue } from './field-values'
+import { complete, FIELD_CASES, TYPED_PATTERNS, withValue } from './field-values'
 import { results } from './full-design'
 
 /*
@@ -68,7 +68,7 @@ function isShown(write: (design: Design) => string, { places }: (typeof FIELD_CA
 
 it('has two values for every field of the dictionary', () => {
   expect(FIELD_CASES.filter(({ places }) => places.length === 0).map(({ pattern }) => pattern)).toEqual([])
-  expect(FIELD_CASES.length).toBe(listFieldPatterns().length)
+  expect(FIELD_CASES.length).toBe(TYPED_PATTERNS.length)
   expect(FIELD_CASES.length).toBeGreaterThan(300)
 })
 
@@ -90,7 +90,7 @@ describe.each(Object.keys(EXITS))('%s', (name) => {
 })
 
 it('the drawing answers every question that the dictionary has it asked', () => {
-  const asked = listFieldPatterns().filter(({ node }) => node.question !== undefined)
+  const asked = TYPED_PATTERNS.filter(({ node }) => node.question !== undefined)
   const left = asked.filter(({ pattern }) => findAbsence('drawing', pattern) !== null).map(({ pattern }) => pattern)
   expect(left).toEqual(['brief.partNumber'])
   expect(asked.length).toBeGreaterThan(10)

@@ -17,6 +17,7 @@ export function makeLandTable(design: Design, words: SheetWords): SheetTable {
     columns: [
       { label: FIELDS.name.label, leastMm: 28, growth: 1 },
       { label: FIELDS.layerId.label, leastMm: 19, growth: 0 },
+      { label: FIELDS.zoneId.label, leastMm: 11, growth: 0 },
       { label: FIELDS.hasPlatedHole.label, leastMm: 17, growth: 0 },
       { label: `${FIELDS.coverlayCaptureMm.label}, ${words.planUnit}`, leastMm: 22, growth: 0, isNumeric: true },
       { label: FIELDS.anchorCount.label, leastMm: 16, growth: 0, isNumeric: true },
@@ -29,6 +30,7 @@ export function makeLandTable(design: Design, words: SheetWords): SheetTable {
         cells: [
           pad.name,
           designation === undefined ? words.layer(pad.layerId) : formatDesignation(designation),
+          pad.zoneId === null ? 'not stated' : words.zone(pad.zoneId),
           formatObserved(pad.hasPlatedHole),
           words.plan(pad.coverlayCaptureMm),
           pad.anchorCount === null ? 'not stated' : digitsAsEntered(pad.anchorCount),

@@ -1,4 +1,4 @@
-import type { Design, Layer, Material, Zone } from './design'
+import type { Design, Drawing, Layer, Material, Zone } from './design'
 import type { BendResult, ConductorResult, DamageResult, Limit, LimitOwner, ZoneResult } from './results'
 
 /** A limit that a workspace or a fabricator sets in place of the dictionary's. Later entries of a list win. */
@@ -71,7 +71,9 @@ export interface ReviewFacts {
  * Everything that the catalogue's items look at, computed once per evaluation. Lists keep the order of the design.
  */
 export interface EvaluationContext {
+  /** With what its plan draws in place of what was stated. */
   readonly design: Design
+  readonly drawing: Drawing
   /** The design's own material first, then the library's. */
   readonly findMaterial: (materialId: string) => Material | null
   readonly layersById: ReadonlyMap<string, Layer>

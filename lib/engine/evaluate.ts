@@ -40,8 +40,15 @@ export function evaluate(design: Design, options: EvaluateOptions = {}): Evaluat
   const assembly = assemble(design, { testedLives })
   const context = buildContext(design, options, assembly)
   // What a change leaves as it is stands already, and no picture is drawn of it.
-  const evaluateWith = (mended: Design) =>
-    buildContext(mended, options, assemble(mended, { testedLives, detail: 'figures', basis: assembly }))
+  // What was stated stays as it was: in a mended design the drawn values stand, and none contradicts itself.
+  const evaluateWith = (mended: Design) => {
+    const mendedContext = buildContext(
+      mended,
+      options,
+      assemble(mended, { testedLives, detail: 'figures', basis: assembly }),
+    )
+    return { ...mendedContext, drawing: { ...mendedContext.drawing, values: context.drawing.values } }
+  }
   return collect(context, markFollowers(evaluateCatalogue(context, items), items, context, evaluateWith))
 }
 
@@ -75,14 +82,15 @@ function collect<Result extends DraftItemResult>(context: EvaluationContext, ite
 
 /** What the catalogue's items look at, computed once. */
 export function buildContext(
-  design: Design,
+  given: Design,
   { limits = [], facts = {}, testedLives = [] }: EvaluateOptions = {},
-  { index, zones, bends, conductors, damage }: Assembly = assemble(design, { testedLives }),
+  { index, drawing, zones, bends, conductors, damage }: Assembly = assemble(given, { testedLives }),
 ): EvaluationContext {
   const zoneResults = new Map(zones.map((zone) => [zone.zoneId, zone]))
   const bendResults = new Map(bends.map((bend) => [bend.bendId, bend]))
   return {
-    design,
+    design: index.design,
+    drawing,
     findMaterial: index.findMaterial,
     layersById: index.layersById,
     zonesById: index.zonesById,

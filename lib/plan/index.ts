@@ -1,4 +1,7 @@
 /** The part in plan: what is drawn, what follows from it. Pure; nothing is judged here. */
+
+export type { PlanFacts } from './derive/facts'
+export { measurePlan, type PlanMeasures } from './derive/measure-plan'
 export { checkPlan } from './document/check-plan'
 export { EMPTY_PLAN, type Plan, planSchema } from './document/plan-schema'
 export {

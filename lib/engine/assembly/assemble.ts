@@ -11,6 +11,7 @@ import { buildBendSection } from './bend-section'
 import { computeConductorResult, findThinnestCopper, makeUnknown } from './conductor-results'
 import { computeLayerDamage } from './damage'
 import { type DesignIndex, indexDesign } from './design-index'
+import { drawDimensions } from './drawn'
 import { livesFor } from './own-tests'
 import { reuseFrom } from './reuse'
 import { makeUnknownBend } from './unknown-bend'
@@ -26,7 +27,9 @@ export interface AssembleOptions {
 }
 
 /** Computes zones, bends, conductors and damage of a design that `parseDesign` let through. */
-export function assemble(design: Design, { detail = 'full', basis, testedLives = [] }: AssembleOptions = {}): Assembly {
+export function assemble(given: Design, { detail = 'full', basis, testedLives = [] }: AssembleOptions = {}): Assembly {
+  const drawing = drawDimensions(given)
+  const { design } = drawing
   const index = indexDesign(design)
   const reuse = reuseFrom(basis, index)
   const sections: ZoneSection[] = []
@@ -60,7 +63,16 @@ export function assemble(design: Design, { detail = 'full', basis, testedLives =
       )
     )
   })
-  return { index, sections, thinnest, zones, bends, conductors, damage: computeLayerDamage(design.bends, bends) }
+  return {
+    index,
+    drawing,
+    sections,
+    thinnest,
+    zones,
+    bends,
+    conductors,
+    damage: computeLayerDamage(design.bends, bends),
+  }
 }
 
 function assembleBend({

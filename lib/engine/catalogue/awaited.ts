@@ -4,7 +4,6 @@ import type { Severity } from './severity'
 
 /** What an item needs that the program cannot read yet, as it follows "waits for". */
 export const AWAITED_INPUTS = {
-  plan: 'positions in plan',
   artwork: 'reading of artwork',
   'field-solver': 'a field solver',
   'file-roles': 'roles of the uploaded files',
@@ -56,17 +55,6 @@ export const AWAITED_ITEMS: readonly AwaitedItem[] = [
     sourceKey: 'commonPractice',
     waitsFor: ['field-solver'],
     meanwhile: 'Have the fabricator or a field solver compute it for the build as stated, and measure a coupon.',
-  },
-  {
-    id: 'bend-on-plan',
-    section: 'fabrication',
-    severity: 'major',
-    question: 'Is each bend drawn with its line, tangents, direction, angle and order?',
-    decidedBy: 'calculation',
-    sourceKey: 'commonPractice',
-    waitsFor: ['plan'],
-    meanwhile:
-      'The bend table of the drawing has angle, radius and face; where a bend lies is on the team’s own drawing.',
   },
   {
     id: 'netlist',

@@ -3,6 +3,7 @@ import { type Bend, CLEAR_OF_BENDS_MM, listStiffeners } from '../design'
 import type { BendResult, Limit, Outcome, Place, QuantityRange, SaidOutcome, ZoneResult } from '../results'
 import type { SourceKey } from '../sources'
 import { decide, makeNoneAllowed, notComputed, notComputedFrom } from './decide'
+import { sourceOf } from './drawn'
 
 interface Named {
   readonly id: string
@@ -90,8 +91,7 @@ export function checkDimension<K extends FeatureList>(
             ...own,
             places,
             what: what(feature.name),
-            equation,
-            isTyped: true,
+            ...sourceOf(context, ['features', list, index, field], equation),
             ...(cautions === undefined ? {} : { cautions: cautions(feature) }),
             ...(sourceKey === undefined ? {} : { sourceKey }),
           }),
@@ -145,8 +145,11 @@ export function checkDistanceToBend<K extends 'holes' | 'coverlayOpenings' | 'st
         limit: options.limit,
         places: [place, { kind: 'bend', id: nearest.bendId, name: bendName }],
         what: `${feature.name} to bend ${bendName}`,
-        equation: 'distance in the flat part',
-        isTyped: true,
+        ...sourceOf(
+          context,
+          ['features', options.list, index, 'nearestBend', 'distanceMm'],
+          'distance in the flat part',
+        ),
       }),
     )
   })

@@ -7,6 +7,7 @@ import { readListState } from './listed'
 /** What a design must contain for an item to make sense, and what to say when it does not. */
 export const NEEDS = {
   zones: { absent: 'the design has no zones yet', isMet: (c) => c.zones.length > 0 },
+  plan: { absent: 'nobody has drawn the part in plan', isMet: (c) => c.design.plan !== null },
   bends: { list: 'bends', absent: 'the design has no bend', isMet: (c) => c.design.bends.length > 0 },
   'dynamic-bends': { list: 'bends', absent: 'every bend is stated to stand still in service', isMet: hasDynamicBend },
   'several-dynamic-bends': {

@@ -2,6 +2,7 @@
 export { checkLoop, checkNodes, type LoopIssue } from './check-loop'
 export {
   distanceBetweenRegions,
+  edgesOfRegion,
   findInnerPoint,
   locateInRegion,
   makeCheckedRegion,

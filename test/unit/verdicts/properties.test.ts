@@ -189,6 +189,8 @@ describe('worse inputs', () => {
     expect(silent.sort()).toEqual(
       [
         'bead',
+        'bend-on-plan',
+        'plan-agreement',
         'carrier',
         'combined-motion',
         'floor-life',

@@ -21,6 +21,11 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Bend line, inside radius, angle, direction, order, once or how many cycles, and the temperature at which it moves.',
   },
+  'bend-on-plan': {
+    why: 'A bend table says how a bend is made and not where. Without its line the shop cannot place coverlay edges, stiffeners and test clamps.',
+    howToCheck:
+      'One line for each place at which the bend is made, in the middle of its band, across the flexible area from edge to edge.',
+  },
   'buildable-construction': {
     why: 'Only the shop knows its presses, its film movement and the order of its laminations. Asked after release, the answer costs a revision.',
     howToCheck: 'The fabricator walks through the lamination steps and says where registration or material is tight.',

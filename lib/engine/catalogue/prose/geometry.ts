@@ -20,6 +20,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Arc length is the radius of the neutral axis times the angle, for the longest leaf; several bends of a zone add up. The axis is no longer than the part is wide there.',
   },
+  'plan-agreement': {
+    why: 'A shop builds from the drawing. Where a table says otherwise, it stops and asks, or builds the one that it believes.',
+    howToCheck:
+      'Every dimension that the plan draws is held against what was typed of it; areas, marks and dividing lines must fit together. What the plan draws decides.',
+  },
   'straight-film': {
     why: 'Right at an edge the radius is whatever the film can take: it goes from rigid to flexible in no length at all. A few millimetres of straight film let the bend find the radius that was drawn.',
     howToCheck:

@@ -105,6 +105,15 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Fill in what the bend table of the sheet does not state.',
     'Add radius, angle, side, cycles and temperature to the team’s own drawing.',
   ],
+  'bend-on-plan': [
+    'Draw the line of each bend across its area, from edge to edge.',
+    'Move the line into the zone that bends, or name that zone in the bend.',
+  ],
+  'plan-agreement': [
+    'Clear or correct the value that was typed: the plan gives it.',
+    'Move what is drawn in the wrong place.',
+    'Draw dividing lines from border to border, and mark each area with its zone.',
+  ],
   'bend-cover': [
     'Run the coverlay through the bend, on each bare face.',
     'Move the opening out of the bend.',

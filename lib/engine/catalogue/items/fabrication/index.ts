@@ -2,6 +2,7 @@ import type { ItemDefinition } from '../../define-item'
 import { arrayDrawing } from './array-drawing'
 import { artworkAgreement } from './artwork-agreement'
 import { bendCallOut } from './bend-call-out'
+import { bendOnPlan } from './bend-on-plan'
 import { buildableConstruction } from './buildable-construction'
 import { capabilityMatch } from './capability-match'
 import { carrier } from './carrier'
@@ -44,6 +45,7 @@ export const FABRICATION_ITEMS: readonly ItemDefinition[] = [
   statementsAgree,
   artworkAgreement,
   bendCallOut,
+  bendOnPlan,
   performanceClass,
   circuitType,
   coverlayDetail,

@@ -1,5 +1,7 @@
+import type { EvaluationContext } from '../../../context'
 import type { Zone } from '../../../design'
 import type { Outcome, Place } from '../../../results'
+import { inSentence } from '../../../units'
 import { type BendUnderCheck, getRadiusRangeMm, listBends, placeOf } from '../../checks'
 import { decide, makeDesignLimit, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -14,7 +16,7 @@ export const bendFit = defineItem({
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
   sourceKeys: ['exactArithmetic', 'commonPractice'],
-  restsOn: [...SECTION_INPUTS, 'bends'],
+  restsOn: [...SECTION_INPUTS, 'bends', 'plan'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [
@@ -31,11 +33,44 @@ export const bendFit = defineItem({
         ? []
         : [
             ...(CANNOT_BEND.includes(zone.kind) ? bends.map((bend) => failInRigidZone(zone, bend)) : []),
-            checkArcs(zone, zoneIndex, bends),
+            // Areas of a zone that differ have no one length: bands that are drawn are held against their own.
+            ...(zone.lengthMm === null && bends.every(({ bend }) => hasBand(context, bend.id))
+              ? []
+              : [checkArcs(zone, zoneIndex, bends)]),
             ...bends.map(checkAxis(zone, zoneIndex)),
+            ...bends.flatMap((bend) => checkBands(context, zone, bend)),
           ]
     }),
 })
+
+const hasBand = ({ drawing }: EvaluationContext, bendId: string): boolean =>
+  drawing.measures?.bands.some((band) => band.bendId === bendId && band.region !== null) ?? false
+
+/** What the plan shows of a bend: its band stays within the area that it crosses, and off the others. */
+function checkBands({ design, drawing }: EvaluationContext, zone: Zone, { bend, place }: BendUnderCheck): Outcome[] {
+  const bands = drawing.measures?.bands ?? []
+  return bands
+    .filter(({ bendId, region }) => bendId === bend.id && region !== null)
+    .map((band): Outcome => {
+      const others = bands.filter(({ lineId }) => band.meets.includes(lineId))
+      const nameOf = (bendId: string) => design.bends.find(({ id }) => id === bendId)?.name ?? bendId
+      const faults = [
+        ...(band.pastBorderMm > 0 ? [`runs ${inSentence(band.pastBorderMm, 'mm')} past the border of its area`] : []),
+        ...(band.pastOutlineMm > 0 ? [`runs ${inSentence(band.pastOutlineMm, 'mm')} past the end of the part`] : []),
+        ...others.map(({ bendId }) => `overlaps that of ${nameOf(bendId)}`),
+      ]
+      const outcome = decide({
+        value: faults.length,
+        limit: makeNoneAllowed('bandFaultsCount', 'exactArithmetic'),
+        places: [place, placeOf('zone', zone)],
+        what: `places where the band of bend ${bend.name} leaves its area or meets another`,
+        equation: 'drawn in plan: arc of the longest leaf, half on either side of the axis',
+      })
+      return faults.length === 0
+        ? outcome
+        : { ...outcome, summary: `The band of bend ${bend.name} ${faults.join(', ')}.` }
+    })
+}
 
 const CANNOT_BEND: readonly Zone['kind'][] = ['rigid', 'stiffened']
 

@@ -10,7 +10,7 @@ export const componentToBend = defineItem({
   appliesTo: { needs: ['bends', 'components'], says: 'designs with a bend and a component' },
   limits: ['componentToBendMm'],
   sourceKeys: [],
-  restsOn: ['features.components', 'bends'],
+  restsOn: ['plan', 'features.components', 'bends'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.components[].nearestBend.distanceMm', worse: 'smaller' }],

@@ -11,7 +11,7 @@ export const cornerRadius = defineItem({
   appliesTo: { needs: ['corners'], says: 'outlines with an inside corner' },
   limits: ['cornerInsideRadiusMm', 'cornerElsewhereRadiusMm'],
   sourceKeys: [],
-  restsOn: ['features.outlineCorners', 'construction.zones'],
+  restsOn: ['plan', 'features.outlineCorners', 'construction.zones'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.outlineCorners[].insideRadiusMm', worse: 'smaller' }],

@@ -1,6 +1,7 @@
 import { checkCrossings } from '../../crossings'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { sourceOf } from '../../drawn'
 
 export const crossingAngle = defineItem({
   id: 'crossing-angle',
@@ -11,7 +12,7 @@ export const crossingAngle = defineItem({
   appliesTo: { needs: ['bends', 'crossings'], says: 'conductors that cross a bend' },
   limits: ['crossingAngleDeg'],
   sourceKeys: [],
-  restsOn: ['features.conductors.*.crossings'],
+  restsOn: ['plan', 'features.conductors.*.crossings'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   monotone: [{ path: 'features.conductors[].crossings[].angleToAxisDeg', worse: 'smaller' }],
@@ -25,8 +26,7 @@ export const crossingAngle = defineItem({
             limit,
             places,
             what: `angle of ${conductor.name} to the axis of ${bendName}`,
-            equation: 'angle as drawn',
-            isTyped: true,
+            ...sourceOf(context, [...path.slice(0, -1), crossing.bendId, 'angleToAxisDeg'], 'angle as drawn'),
           }),
     )
   },

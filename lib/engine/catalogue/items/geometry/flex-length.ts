@@ -3,6 +3,7 @@ import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { sourceOf } from '../../drawn'
 
 export const flexLength = defineItem({
   id: 'flex-length',
@@ -17,7 +18,7 @@ export const flexLength = defineItem({
   appliesTo: { needs: ['transitions'], says: 'parts with a rigid or stiffened zone beside a flex zone' },
   limits: ['flexLengthLeastMm', 'flexLengthMm'],
   sourceKeys: [],
-  restsOn: ['construction.zones'],
+  restsOn: ['plan', 'construction.zones'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'construction.zones[].lengthMm', worse: 'smaller' }],
@@ -37,8 +38,7 @@ export const flexLength = defineItem({
               ...(isPreferred(zone.lengthMm) ? {} : { limitRange: { low: least.value, high: preferred.value } }),
               places,
               what: `length of ${zone.name}`,
-              equation: 'length as entered',
-              isTyped: true,
+              ...sourceOf(context, ['construction', 'zones', index, 'lengthMm'], 'length as entered'),
               summary: `Length of ${zone.name}: ${inSentence(zone.lengthMm, 'mm')}; at least ${inSentence(least.value, 'mm')}, ${inSentence(preferred.value, 'mm')} preferred.`,
             }),
       ]

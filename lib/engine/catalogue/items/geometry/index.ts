@@ -34,6 +34,7 @@ import { layerStagger } from './layer-stagger'
 import { leafLength } from './leaf-length'
 import { openLand } from './open-land'
 import { openingToBend } from './opening-to-bend'
+import { planAgreement } from './plan-agreement'
 import { planeInBend } from './plane-in-bend'
 import { radiusHolder } from './radius-holder'
 import { slitEndRelief } from './slit-end-relief'
@@ -63,6 +64,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   widthStep,
   teardrop,
   layerStagger,
+  planAgreement,
   planeInBend,
   conductorWidth,
   conductorSpace,

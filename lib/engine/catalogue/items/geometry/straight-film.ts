@@ -4,6 +4,7 @@ import type { Outcome } from '../../../results'
 import { type BendUnderCheck, checkDistanceToBend, listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { sourceOf } from '../../drawn'
 import { NEEDS } from '../../needs'
 
 export const straightFilm = defineItem({
@@ -18,7 +19,7 @@ export const straightFilm = defineItem({
   appliesTo: { needs: ['bends', 'edges'], says: 'parts that bend beside a rigid or stiffened zone, or a stiffener' },
   limits: ['bendToRigidMm'],
   sourceKeys: ['guideRigidFlex2023', 'ownChoice'],
-  restsOn: ['bends', 'features.stiffeners', 'construction.zones.*.kind'],
+  restsOn: ['plan', 'bends', 'features.stiffeners', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member'],
   // Not by the bend's own distance: a smaller one may be the one that agrees with the stiffener's.
@@ -39,8 +40,7 @@ export const straightFilm = defineItem({
               limit,
               places: [place],
               what: `bend ${bend.name} to the nearest rigid or stiffened edge`,
-              equation: 'distance in the flat',
-              isTyped: true,
+              ...sourceOf(context, ['bends', index, 'distanceToRigidMm'], 'distance in the flat'),
             }),
       ),
       ...checkDistanceToBend(context, { list: 'stiffeners', limit }),

@@ -16,7 +16,7 @@ export const transitionStrip = defineItem({
   appliesTo: { needs: ['transitions'], says: 'parts with a rigid-to-flex transition' },
   limits: ['transitionStripMm'],
   sourceKeys: ['guideTransitionZone', 'ipc2223Recalled'],
-  restsOn: ['features.holes', 'features.components', 'features.none', 'construction.zones.*.kind'],
+  restsOn: ['plan', 'features.holes', 'features.components', 'features.none', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [

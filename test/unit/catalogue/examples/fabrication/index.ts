@@ -2,6 +2,7 @@ import type { ItemExample } from '../item-example'
 import { arrayDrawingExamples } from './array-drawing'
 import { artworkAgreementExamples } from './artwork-agreement'
 import { bendCallOutExamples } from './bend-call-out'
+import { bendOnPlanExamples } from './bend-on-plan'
 import { buildableConstructionExamples } from './buildable-construction'
 import { capabilityMatchExamples } from './capability-match'
 import { carrierExamples } from './carrier'
@@ -36,6 +37,7 @@ export const FABRICATION_EXAMPLES: Readonly<Record<string, readonly ItemExample[
   'statements-agree': statementsAgreeExamples,
   'artwork-agreement': artworkAgreementExamples,
   'bend-call-out': bendCallOutExamples,
+  'bend-on-plan': bendOnPlanExamples,
   'buildable-construction': buildableConstructionExamples,
   'capability-match': capabilityMatchExamples,
   'circuit-type': circuitTypeExamples,

@@ -34,6 +34,7 @@ import { layerStaggerExamples } from './layer-stagger'
 import { leafLengthExamples } from './leaf-length'
 import { openLandExamples } from './open-land'
 import { openingToBendExamples } from './opening-to-bend'
+import { planAgreementExamples } from './plan-agreement'
 import { planeInBendExamples } from './plane-in-bend'
 import { radiusHolderExamples } from './radius-holder'
 import { slitEndReliefExamples } from './slit-end-relief'
@@ -76,6 +77,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'leaf-length': leafLengthExamples,
   'opening-to-bend': openingToBendExamples,
   'land-hold': landHoldExamples,
+  'plan-agreement': planAgreementExamples,
   'plane-in-bend': planeInBendExamples,
   'radius-holder': radiusHolderExamples,
   'slit-end-relief': slitEndReliefExamples,

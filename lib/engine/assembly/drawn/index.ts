@@ -1,0 +1,1 @@
+export { drawDimensions } from './draw-dimensions'

@@ -1,0 +1,98 @@
+import type { EvaluationContext } from '../../../context'
+import type { DrawnValue } from '../../../design'
+import type { Outcome, Place } from '../../../results'
+import { inSentence } from '../../../units'
+import { DESIGN_PLACE, placeOf } from '../../checks'
+import { decide, makeNoneAllowed, notApplicable } from '../../decide'
+import { defineItem } from '../../define-item'
+
+export const planAgreement = defineItem({
+  id: 'plan-agreement',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Is the plan finished as far as it is drawn, and does what was stated agree with it?',
+  titles: {
+    meets: 'What was stated agrees with the plan',
+    fails: 'The plan is unfinished, or something stated contradicts it',
+  },
+  appliesTo: { needs: ['plan'], says: 'parts that are drawn in plan' },
+  limits: [],
+  sourceKeys: ['ownChoice', 'exactArithmetic'],
+  restsOn: ['plan', 'construction.zones', 'bends', 'features'],
+  decidedWhen: 'layout',
+  answeredBy: ['member'],
+  monotone: [],
+  check: (context) => {
+    const found = [...findProblems(context), ...findContradictions(context), ...findOversizedZones(context)]
+    if (found.length > 0) return found
+    const stated = context.drawing.values.filter((value) => value.stated !== null)
+    if (stated.length === 0) return [notApplicable('nothing that the plan draws is stated besides')]
+    return [
+      decide({
+        value: 0,
+        limit: makeNoneAllowed('planContradictionsCount', 'ownChoice'),
+        places: [DESIGN_PLACE],
+        what: 'contradictions between the plan and what was stated',
+        equation: 'stated against drawn, within 0.05 mm and 0.5°',
+        remark: `Compared: ${stated.length}.`,
+      }),
+    ]
+  },
+})
+
+function fail(summary: string, places: readonly Place[]): Outcome {
+  return {
+    ...decide({
+      value: 1,
+      limit: makeNoneAllowed('planContradictionsCount', 'ownChoice'),
+      places,
+      what: 'contradictions with the plan',
+      equation: 'stated against drawn, within 0.05 mm and 0.5°',
+    }),
+    summary,
+  }
+}
+
+function findProblems({ drawing }: EvaluationContext): Outcome[] {
+  return (drawing.measures?.problems ?? []).map(({ message }) =>
+    fail(`${message.charAt(0).toUpperCase()}${message.slice(1)}.`, [DESIGN_PLACE]),
+  )
+}
+
+function findContradictions({ drawing }: EvaluationContext): Outcome[] {
+  return drawing.values.filter(({ disagrees }) => disagrees).map((value) => fail(describe(value), value.places))
+}
+
+function describe({ what, unit, stated, drawn }: DrawnValue): string {
+  const say = (value: DrawnValue['stated']): string =>
+    typeof value === 'number' && unit !== null
+      ? inSentence(value, unit)
+      : typeof value === 'boolean'
+        ? value
+          ? 'yes'
+          : 'no'
+        : String(value)
+  return `${what.charAt(0).toUpperCase()}${what.slice(1)}: stated ${say(stated)}, drawn ${say(drawn)}.`
+}
+
+/** A zone that has no area yet must at least fit into the outline: in its greatest extent, and in its area. */
+function findOversizedZones({ design, drawing }: EvaluationContext): Outcome[] {
+  const part = drawing.measures?.part ?? null
+  if (part === null) return []
+  const drawn = new Set(drawing.measures?.areas.map(({ zoneId }) => zoneId))
+  const longestMm = Math.hypot(part.lengthMm, part.widthMm)
+  return design.construction.zones.flatMap((zone) => {
+    const { lengthMm, widthMm } = zone
+    if (drawn.has(zone.id)) return []
+    const sides = [lengthMm, widthMm].filter((side) => side !== null)
+    const isTooLong = sides.some((side) => side > longestMm)
+    const isTooLarge = lengthMm !== null && widthMm !== null && lengthMm * widthMm > part.areaMm2 * (1 + 1e-9)
+    if (!isTooLong && !isTooLarge) return []
+    return [
+      fail(
+        `Zone ${zone.name} is stated as ${sides.map((side) => inSentence(side, 'mm')).join(' by ')}; the outline of the plan is ${inSentence(part.lengthMm, 'mm')} by ${inSentence(part.widthMm, 'mm')}.`,
+        [placeOf('zone', zone)],
+      ),
+    ]
+  })
+}

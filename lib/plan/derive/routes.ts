@@ -1,0 +1,204 @@
+import {
+  crossEdges,
+  distanceBetweenEdgeSets,
+  edgesOfPath,
+  edgesOfRegion,
+  type LineOrArc,
+  lengthOf,
+  locateInRegion,
+  pointAt,
+  type Region,
+  roundPoint,
+} from '@/lib/geometry'
+import type { Plan } from '../document/plan-schema'
+import { NM_PER_MM } from '../document/primitives'
+import { pathInNm } from '../document/to-geometry'
+import { areasOf } from '../topology/areas'
+import { acute, type BandMeasure } from './bands'
+import type { PlanFacts } from './facts'
+
+/** How the drawn routes of a conductor cross a band. */
+export interface CrossingMeasure {
+  readonly conductorId: string
+  readonly bendId: string
+  /** The least of all its stretches in the band; 90 is square to the axis. */
+  readonly angleToAxisDeg: number
+  readonly widthChangesInside: boolean | null
+  readonly directionChangesInside: boolean
+}
+
+/** Two routes on neighbouring layers that lie over each other in a band. */
+export interface StackedMeasure {
+  readonly bendId: string
+  readonly conductorIds: readonly [string, string]
+  /** Of the narrower one's width. */
+  readonly shareFraction: number
+  /** Along the part. */
+  readonly lengthMm: number
+}
+
+export interface RouteMeasures {
+  readonly crossings: readonly CrossingMeasure[]
+  readonly stacked: readonly StackedMeasure[]
+  /** Copper share of the axis in each band and layer, by the drawn routes. */
+  readonly coverage: readonly { readonly bendId: string; readonly layerId: string; readonly fraction: number }[]
+  /** Least distance from a route's edge to the outline, cut-outs and slits; null where no route with a width is drawn. */
+  readonly copperToOutlineMm: number | null
+  readonly lengths: readonly { readonly conductorId: string; readonly lengthMm: number }[]
+}
+
+interface Route {
+  readonly conductorId: string
+  readonly layerId: string | null
+  readonly widthMm: number | null
+  readonly edges: readonly LineOrArc[]
+}
+
+/** Turns of a route below this are drawn straight. Our choice. */
+const STRAIGHT_DEG = 0.5
+
+export function measureRoutes(plan: Plan, facts: PlanFacts, bands: readonly BandMeasure[]): RouteMeasures {
+  const routes = plan.routes.map(({ conductorId, layerId, widthMm, nodes }): Route => {
+    const own = facts.conductors.get(conductorId)
+    return {
+      conductorId,
+      layerId: layerId ?? own?.layerId ?? null,
+      widthMm: widthMm ?? own?.widthMm ?? null,
+      edges: edgesOfPath(pathInNm(nodes)),
+    }
+  })
+  const passes = bands.flatMap((band) =>
+    band.region === null ? [] : routes.flatMap((route) => passOf(route, band, band.region as Region)),
+  )
+  const { part } = areasOf(plan)
+  const wide = routes.filter(({ widthMm }) => widthMm !== null)
+  const gaps =
+    part === null
+      ? []
+      : wide.map(
+          ({ edges, widthMm }) =>
+            (distanceBetweenEdgeSets(edges, edgesOfRegion(part))?.distanceNm ?? 0) / NM_PER_MM - (widthMm ?? 0) / 2,
+        )
+  return {
+    crossings: mergeCrossings(passes),
+    stacked: findStacked(passes, facts.conductorLayerIds),
+    coverage: sumCoverage(passes),
+    copperToOutlineMm: gaps.length === 0 ? null : Math.max(0, Math.min(...gaps)),
+    lengths: [...new Set(routes.map(({ conductorId }) => conductorId))].map((conductorId) => ({
+      conductorId,
+      lengthMm:
+        routes
+          .filter((route) => route.conductorId === conductorId)
+          .reduce((sum, { edges }) => sum + lengthOf(edges), 0) / NM_PER_MM,
+    })),
+  }
+}
+
+/** A route's way through one band. */
+interface Pass {
+  readonly route: Route
+  readonly band: BandMeasure
+  readonly angleDeg: number
+  readonly turns: boolean
+  /** Where it lies along the axis, in mm: middle, and how much of the axis its width takes. */
+  readonly fromMm: number
+  readonly toMm: number
+}
+
+function passOf(route: Route, band: BandMeasure, region: Region): Pass[] {
+  const inside = route.edges.flatMap((edge) => partsInside(edge, region))
+  if (inside.length === 0) return []
+  const angles = inside.map(({ deg }) => acute(deg - band.axisDeg))
+  const [first] = inside
+  const turns = inside.some(({ isArc, deg }) => isArc || acute(deg - (first?.deg ?? 0)) > STRAIGHT_DEG)
+  const rad = (band.axisDeg * Math.PI) / 180
+  const along = inside.flatMap(({ ends }) => ends.map(([x, y]) => (x * Math.cos(rad) + y * Math.sin(rad)) / NM_PER_MM))
+  const angleDeg = Math.min(...angles)
+  const half = (route.widthMm ?? 0) / 2 / Math.max(Math.sin((angleDeg * Math.PI) / 180), 1e-6)
+  return [{ route, band, angleDeg, turns, fromMm: Math.min(...along) - half, toMm: Math.max(...along) + half }]
+}
+
+/** Stretches of an edge within a region. */
+interface Stretch {
+  readonly deg: number
+  readonly isArc: boolean
+  readonly ends: readonly (readonly [number, number])[]
+}
+
+function partsInside(edge: LineOrArc, region: Region): Stretch[] {
+  const shares = [
+    0,
+    1,
+    ...edgesOfRegion(region).flatMap((border) => crossEdges(edge, border).map(({ onFirst }) => onFirst)),
+  ].sort((a, b) => a - b)
+  const parts: Stretch[] = []
+  for (let at = 0; at + 1 < shares.length; at += 1) {
+    const [low, high] = [shares[at] ?? 0, shares[at + 1] ?? 0]
+    if (high - low < 1e-9 || locateInRegion(region, roundPoint(pointAt(edge, (low + high) / 2))) !== 'inside') continue
+    const [from, to] = [pointAt(edge, low), pointAt(edge, high)]
+    parts.push({
+      deg: (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI,
+      isArc: edge.kind === 'arc',
+      ends: [from, to],
+    })
+  }
+  return parts
+}
+
+function mergeCrossings(passes: readonly Pass[]): CrossingMeasure[] {
+  const byPair = new Map<string, Pass[]>()
+  for (const pass of passes) {
+    const key = `${pass.route.conductorId}|${pass.band.bendId}`
+    byPair.set(key, [...(byPair.get(key) ?? []), pass])
+  }
+  return [...byPair.values()].flatMap((own): CrossingMeasure[] => {
+    const [first] = own
+    if (first === undefined) return []
+    const widths = new Set(own.map(({ route }) => route.widthMm))
+    return [
+      {
+        conductorId: first.route.conductorId,
+        bendId: first.band.bendId,
+        angleToAxisDeg: Math.min(...own.map(({ angleDeg }) => angleDeg)),
+        widthChangesInside: widths.has(null) && widths.size > 1 ? null : widths.size > 1,
+        directionChangesInside: own.some(({ turns }) => turns),
+      },
+    ]
+  })
+}
+
+function findStacked(passes: readonly Pass[], layerIds: readonly string[]): StackedMeasure[] {
+  const levelOf = ({ route }: Pass) => (route.layerId === null ? -1 : layerIds.indexOf(route.layerId))
+  return passes.flatMap((one, at) =>
+    passes.slice(at + 1).flatMap((other): StackedMeasure[] => {
+      if (one.band.lineId !== other.band.lineId || Math.abs(levelOf(one) - levelOf(other)) !== 1) return []
+      if (levelOf(one) < 0 || levelOf(other) < 0) return []
+      const sharedMm = Math.min(one.toMm, other.toMm) - Math.max(one.fromMm, other.fromMm)
+      const narrowMm = Math.min(one.toMm - one.fromMm, other.toMm - other.fromMm)
+      if (sharedMm <= 1e-6 || narrowMm <= 0) return []
+      return [
+        {
+          bendId: one.band.bendId,
+          conductorIds: [one.route.conductorId, other.route.conductorId],
+          shareFraction: Math.min(1, sharedMm / narrowMm),
+          lengthMm: one.band.widthMm ?? 0,
+        },
+      ]
+    }),
+  )
+}
+
+function sumCoverage(passes: readonly Pass[]): RouteMeasures['coverage'] {
+  const sums = new Map<string, { bendId: string; layerId: string; fraction: number }>()
+  for (const { route, band, fromMm, toMm } of passes) {
+    if (route.layerId === null || route.widthMm === null || band.axisLengthMm === null) continue
+    const key = `${band.lineId}|${route.layerId}`
+    const before = sums.get(key)?.fraction ?? 0
+    sums.set(key, {
+      bendId: band.bendId,
+      layerId: route.layerId,
+      fraction: Math.min(1, before + (toMm - fromMm) / band.axisLengthMm),
+    })
+  }
+  return [...sums.values()]
+}

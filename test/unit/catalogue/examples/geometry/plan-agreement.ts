@@ -1,0 +1,54 @@
+import { drawPlan } from '../../drawn-plan'
+import { getZone } from '../changes'
+import type { ItemExample } from '../item-example'
+
+export const planAgreementExamples: readonly ItemExample[] = [
+  { name: 'not drawn', expect: 'not-applicable' },
+  {
+    name: 'drawn as stated',
+    change: (d) => {
+      drawPlan(d)
+    },
+    expect: 'meets',
+  },
+  {
+    name: 'an arm of 60 mm that is stated to have 70',
+    change: (d) => {
+      drawPlan(d)
+      getZone(d, 'arm').lengthMm = 70
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a dividing line that parts nothing',
+    change: (d) => {
+      const plan = drawPlan(d)
+      plan.dividingLines.push({
+        id: 'short',
+        name: 'Short',
+        nodes: [
+          { atMm: [60, 0], viaMm: null },
+          { atMm: [60, 5], viaMm: null },
+        ],
+      })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a zone of 400 x 90 mm in an outline of 96 x 16 mm',
+    change: (d) => {
+      const plan = drawPlan(d)
+      plan.outline = [
+        [0, 0],
+        [96, 0],
+        [96, 16],
+        [0, 16],
+      ].map(([x = 0, y = 0]) => ({ atMm: [x, y], viaMm: null }))
+      plan.dividingLines = []
+      plan.areas = []
+      plan.bendLines = []
+      Object.assign(getZone(d, 'arm'), { lengthMm: 400, widthMm: 90 })
+    },
+    expect: 'fails',
+  },
+]

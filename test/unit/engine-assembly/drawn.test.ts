@@ -1,0 +1,130 @@
+import { describe, expect, it } from 'vitest'
+import { type Design, evaluateDraft, parseDesign } from '@/lib/engine'
+import { drawPlan } from '../catalogue/drawn-plan'
+import { makeExampleDesign } from '../catalogue/example-design'
+
+function read(change: (design: Design) => void): Design {
+  const design = structuredClone(makeExampleDesign())
+  change(design)
+  const parsed = parseDesign(structuredClone(design))
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues))
+  return parsed.value
+}
+
+const itemOf = (design: Design, id: string) => {
+  const found = evaluateDraft(design).items.find(({ itemId }) => itemId === id)
+  if (found === undefined) throw new Error(id)
+  return found
+}
+
+describe('a drawn plan decides', () => {
+  it('a bend of 94 mm in a zone of 40 mm fails, whatever length was stated', () => {
+    const design = read((d) => {
+      drawPlan(d)
+      for (const line of d.plan?.dividingLines ?? [])
+        if (line.id === 'finger-edge')
+          line.nodes = [
+            { atMm: [80, 0], viaMm: null },
+            { atMm: [80, 12], viaMm: null },
+          ]
+      if (d.plan !== null) d.plan.bendLines = [{ id: 'hinge', bendId: 'hinge', fromMm: [60, 0], toMm: [60, 12] }]
+      d.bends = d.bends
+        .filter(({ id }) => id === 'hinge')
+        .map((bend) => ({ ...bend, insideRadiusMm: 30, angleDeg: 180 }))
+      const arm = d.construction.zones.find(({ id }) => id === 'arm')
+      if (arm !== undefined) arm.lengthMm = 200
+    })
+    expect(itemOf(design, 'bend-fit').verdict).toBe('fails')
+    expect(itemOf(design, 'plan-agreement').verdict).toBe('fails')
+    // Without the plan the stated 200 mm would do.
+    expect(itemOf({ ...design, plan: null }, 'bend-fit').verdict).toBe('meets')
+  })
+
+  it('bands that overlap fail, and so does one that runs into the board', () => {
+    const move = (x: number) =>
+      read((d) => {
+        drawPlan(d)
+        const [line] = d.plan?.bendLines ?? []
+        if (line !== undefined) Object.assign(line, { fromMm: [x, 0], toMm: [x, 12] })
+      })
+    expect(itemOf(move(55), 'bend-fit').verdict).toBe('meets')
+    expect(itemOf(move(60), 'bend-fit').verdict).toBe('fails')
+    expect(itemOf(move(45), 'bend-fit').verdict).toBe('fails')
+    expect(itemOf(move(45), 'straight-film').verdict).toBe('fails')
+  })
+
+  it('distances follow from places, by hand: the hinge lies 55 - 40 mm less half its arc from the board', () => {
+    const design = read(drawPlan)
+    const hinge = evaluateDraft(design).bends.find(({ bendId }) => bendId === 'hinge')
+    const arcMm = hinge?.developedLengthMm ?? Number.NaN
+    const straight = itemOf(design, 'straight-film').outcomes.find(({ places }) =>
+      places.some(({ id }) => id === 'hinge'),
+    )
+    expect(straight?.kind === 'decided' && straight.value.value).toBeCloseTo(15 - arcMm / 2, 5)
+    expect(straight?.kind === 'decided' && straight.equation).toBe('drawn in plan')
+    expect(straight?.kind === 'decided' && straight.isTyped).toBeUndefined()
+  })
+
+  it('a hole is measured from its edge, and a stated distance that differs is a finding', () => {
+    const design = read((d) => {
+      const plan = drawPlan(d)
+      plan.holes = [
+        { id: 'via', holeId: 'via', atMm: [36, 6], columns: 1, rows: 1, columnStepMm: null, rowStepMm: null },
+      ]
+    })
+    const drillMm = design.features.holes.find(({ id }) => id === 'via')?.drillMm ?? Number.NaN
+    const strip = itemOf(design, 'transition-strip').outcomes.find(({ places }) =>
+      places.some(({ id }) => id === 'via'),
+    )
+    expect(strip?.kind === 'decided' && strip.value.value).toBeCloseTo(4 - drillMm / 2, 6)
+    expect(itemOf(design, 'plan-agreement').verdict).toBe('fails')
+  })
+
+  it('inside corners are those of the outline: an L has one, sharp, beside flex', () => {
+    const design = read((d) => {
+      const plan = drawPlan(d)
+      plan.outline = [
+        [0, -20],
+        [40, -20],
+        [40, 0],
+        [140, 0],
+        [140, 12],
+        [0, 12],
+      ].map(([x = 0, y = 0]) => ({ atMm: [x, y], viaMm: null }))
+    })
+    const corner = itemOf(design, 'corner-radius').outcomes.find(({ places }) =>
+      places.some(({ id }) => id.startsWith('plan-corner')),
+    )
+    expect(corner?.kind === 'decided' && [corner.value.value, corner.verdict]).toEqual([0, 'fails'])
+  })
+
+  it('a route at 45 degrees crosses at 45, and two over each other are stacked', () => {
+    const design = read((d) => {
+      const plan = drawPlan(d)
+      plan.routes = [
+        {
+          id: 'supply',
+          conductorId: 'supply',
+          layerId: null,
+          widthMm: null,
+          nodes: [
+            { atMm: [47, 1], viaMm: null },
+            { atMm: [56, 10], viaMm: null },
+          ],
+        },
+      ]
+    })
+    const angle = itemOf(design, 'crossing-angle').outcomes.find(({ places }) =>
+      places.some(({ id }) => id === 'hinge'),
+    )
+    expect(angle?.kind === 'decided' && angle.value.value).toBeCloseTo(45, 6)
+  })
+
+  it('nothing of a design without a plan', () => {
+    const design = read(() => undefined)
+    const { items } = evaluateDraft(design)
+    expect(
+      items.filter(({ itemId }) => ['plan-agreement', 'bend-on-plan'].includes(itemId)).map(({ verdict }) => verdict),
+    ).toEqual(['not-applicable', 'not-applicable'])
+  })
+})

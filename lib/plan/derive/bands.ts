@@ -51,6 +51,8 @@ export function measureBands(plan: Plan, facts: PlanFacts, stiffeners: readonly 
     ...areas.filter(({ zoneId }) => zoneId !== null && facts.flatZoneIds.has(zoneId)).map(({ region }) => region),
     ...stiffeners,
   ]
+  // An area without a zone may be a rigid one: then nothing is said to be the nearest.
+  const areZonesKnown = areas.every(({ zoneId }) => zoneId !== null)
   const bands = plan.bendLines.map((line): BandMeasure => {
     const axis = { from: toNm(line.fromMm), to: toNm(line.toMm) }
     const lengthNm = Math.hypot(axis.to[0] - axis.from[0], axis.to[1] - axis.from[1])
@@ -67,7 +69,9 @@ export function measureBands(plan: Plan, facts: PlanFacts, stiffeners: readonly 
     const chord = area === undefined ? null : chordThrough(area.region, axis.from, along, middle)
     const isFlat = area?.zoneId !== null && facts.flatZoneIds.has(area?.zoneId ?? '')
     const distances =
-      found === null ? [] : flat.map((region) => distanceBetweenRegions(found.region, region).distanceNm)
+      found === null || !areZonesKnown
+        ? []
+        : flat.map((region) => distanceBetweenRegions(found.region, region).distanceNm)
     return {
       lineId: line.id,
       bendId: line.bendId,

@@ -7,6 +7,7 @@ import { type CornerMeasure, measureCorners } from './corners'
 import type { PlanFacts } from './facts'
 import { measurePlaced, type PlacedMeasures, regionOf } from './placed'
 import { measureRoutes, type RouteMeasures } from './routes'
+import { measureSlits, type SlitMeasure } from './slits'
 import { type AreaMeasure, measureAreas } from './zones'
 
 /** What follows from a plan, drawn to the nanometre: each figure with the thing on the plan that it is of. */
@@ -18,6 +19,7 @@ export interface PlanMeasures {
   readonly placed: PlacedMeasures
   readonly corners: readonly CornerMeasure[]
   readonly routes: RouteMeasures
+  readonly slits: readonly SlitMeasure[]
   readonly problems: readonly PlanProblem[]
 }
 
@@ -43,6 +45,7 @@ export function measurePlan(plan: Plan, facts: PlanFacts): PlanMeasures {
     placed: measurePlaced(plan, facts, bands),
     corners: measureCorners(plan),
     routes: measureRoutes(plan, facts, bands),
+    slits: measureSlits(plan),
     problems,
   }
 }

@@ -27,6 +27,8 @@ export interface PlacedMeasure {
   /** Zones that it lies in, wholly or partly. */
   readonly zoneIds: readonly string[]
   readonly isOnStiffener: boolean
+  /** Wholly within the outline and off the cut-outs. */
+  readonly isOnPart: boolean
 }
 
 export interface PlacedMeasures {
@@ -113,7 +115,7 @@ function measureShapes(
   shapes: readonly Shape[],
   { plan, facts, bands, stiffeners }: Surroundings,
 ): PlacedMeasure {
-  const { areas } = areasOf(plan)
+  const { areas, part } = areasOf(plan)
   const isFlat = (zoneId: string | null) => zoneId !== null && facts.flatZoneIds.has(zoneId)
   const least = (distances: readonly number[]) => (distances.length === 0 ? null : Math.min(...distances) / NM_PER_MM)
   // A band whose place or width is not known may be the nearest: then none is said to be.
@@ -144,7 +146,10 @@ function measureShapes(
   return {
     id,
     nearestBend: nearest,
-    transitionMm: transitions.length === 0 ? null : least(shapes.map(toEdges(transitions))),
+    transitionMm:
+      transitions.length === 0 || areas.some(({ zoneId }) => zoneId === null)
+        ? null
+        : least(shapes.map(toEdges(transitions))),
     stiffenerEdgeMm:
       stiffeners.length === 0
         ? null
@@ -156,6 +161,7 @@ function measureShapes(
         ),
       ),
     ],
+    isOnPart: part === null || shapes.every((shape) => isWithin(shape, part)),
     isOnStiffener: shapes.every((shape) => stiffeners.some((region) => isWithin(shape, region))),
   }
 }

@@ -4,7 +4,6 @@ import {
   edgesOfPath,
   edgesOfRegion,
   type LineOrArc,
-  lengthOf,
   locateInRegion,
   pointAt,
   type Region,
@@ -40,11 +39,10 @@ export interface StackedMeasure {
 export interface RouteMeasures {
   readonly crossings: readonly CrossingMeasure[]
   readonly stacked: readonly StackedMeasure[]
-  /** Copper share of the axis in each band and layer, by the drawn routes. */
-  readonly coverage: readonly { readonly bendId: string; readonly layerId: string; readonly fraction: number }[]
   /** Least distance from a route's edge to the outline, cut-outs and slits; null where no route with a width is drawn. */
   readonly copperToOutlineMm: number | null
-  readonly lengths: readonly { readonly conductorId: string; readonly lengthMm: number }[]
+  /** Conductors with a route that leaves the part. */
+  readonly leavingIds: readonly string[]
 }
 
 interface Route {
@@ -82,15 +80,17 @@ export function measureRoutes(plan: Plan, facts: PlanFacts, bands: readonly Band
   return {
     crossings: mergeCrossings(passes),
     stacked: findStacked(passes, facts.conductorLayerIds),
-    coverage: sumCoverage(passes),
     copperToOutlineMm: gaps.length === 0 ? null : Math.max(0, Math.min(...gaps)),
-    lengths: [...new Set(routes.map(({ conductorId }) => conductorId))].map((conductorId) => ({
-      conductorId,
-      lengthMm:
-        routes
-          .filter((route) => route.conductorId === conductorId)
-          .reduce((sum, { edges }) => sum + lengthOf(edges), 0) / NM_PER_MM,
-    })),
+    leavingIds: [
+      ...new Set(
+        routes.flatMap(({ conductorId, edges }) =>
+          part !== null &&
+          edges.some(({ from, to }) => [from, to].some((end) => locateInRegion(part, end) === 'outside'))
+            ? [conductorId]
+            : [],
+        ),
+      ),
+    ],
   }
 }
 
@@ -186,19 +186,4 @@ function findStacked(passes: readonly Pass[], layerIds: readonly string[]): Stac
       ]
     }),
   )
-}
-
-function sumCoverage(passes: readonly Pass[]): RouteMeasures['coverage'] {
-  const sums = new Map<string, { bendId: string; layerId: string; fraction: number }>()
-  for (const { route, band, fromMm, toMm } of passes) {
-    if (route.layerId === null || route.widthMm === null || band.axisLengthMm === null) continue
-    const key = `${band.lineId}|${route.layerId}`
-    const before = sums.get(key)?.fraction ?? 0
-    sums.set(key, {
-      bendId: band.bendId,
-      layerId: route.layerId,
-      fraction: Math.min(1, before + (toMm - fromMm) / band.axisLengthMm),
-    })
-  }
-  return [...sums.values()]
 }

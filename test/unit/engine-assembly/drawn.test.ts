@@ -120,6 +120,100 @@ describe('a drawn plan decides', () => {
     expect(angle?.kind === 'decided' && angle.value.value).toBeCloseTo(45, 6)
   })
 
+  it('an area that loses its zone, or a slit end without its relief, never makes an answer better', () => {
+    const whole = read((d) => {
+      drawPlan(d)
+      const [line] = d.plan?.bendLines ?? []
+      if (line !== undefined) Object.assign(line, { fromMm: [50, 0], toMm: [50, 12] })
+    })
+    expect(itemOf(whole, 'straight-film').verdict).toBe('fails')
+    const open = structuredClone(whole)
+    for (const area of open.plan?.areas ?? []) if (area.id === 'board') area.zoneId = null
+    expect(['fails', 'not-computed']).toContain(itemOf(open, 'straight-film').verdict)
+    expect(itemOf(open, 'plan-agreement').verdict).toBe('fails')
+    const slit = (endReliefDiameterMm: number | null) =>
+      read((d) => {
+        const plan = drawPlan(d)
+        d.features.slits = [{ id: 'cut', name: 'Cut', endReliefDiameterMm: null, widthMm: 0.2, tearStop: true }]
+        d.features.none = d.features.none.filter((list) => list !== 'slits')
+        plan.slits = [
+          {
+            id: 'cut',
+            name: 'Cut',
+            slitId: 'cut',
+            widthMm: 0.2,
+            startReliefDiameterMm: 5,
+            endReliefDiameterMm,
+            nodes: [
+              { atMm: [110, 6], viaMm: null },
+              { atMm: [130, 6], viaMm: null },
+            ],
+          },
+        ]
+      })
+    expect(itemOf(slit(5), 'slit-end-relief').verdict).toBe('meets')
+    expect(itemOf(slit(0), 'slit-end-relief').verdict).toBe('fails')
+    expect(itemOf(slit(null), 'slit-end-relief').verdict).toBe('not-computed')
+  })
+
+  it('what is drawn off the part is a finding', () => {
+    const design = read((d) => {
+      const plan = drawPlan(d)
+      plan.holes = [
+        { id: 'via', holeId: 'via', atMm: [20, 12], columns: 1, rows: 1, columnStepMm: null, rowStepMm: null },
+      ]
+    })
+    const said = itemOf(design, 'plan-agreement').outcomes.map(({ summary }) => summary)
+    expect(said.join()).toMatch(/drawn where the part is not/)
+  })
+
+  it('quarter turns and mirrors change no verdict and no figure beyond rounding', () => {
+    const straight = read((d) => {
+      const plan = drawPlan(d)
+      plan.holes = [
+        { id: 'via', holeId: 'via', atMm: [36, 5], columns: 2, rows: 1, columnStepMm: [0, 2], rowStepMm: null },
+      ]
+      plan.routes = [
+        {
+          id: 'supply',
+          conductorId: 'supply',
+          layerId: null,
+          widthMm: null,
+          nodes: [
+            { atMm: [10, 3], viaMm: null },
+            { atMm: [130, 6], viaMm: null },
+          ],
+        },
+      ]
+    })
+    const summary = (design: Design) =>
+      evaluateDraft(design).items.map(({ itemId, verdict, outcomes }) => [
+        itemId,
+        verdict,
+        outcomes.map((found) =>
+          found.kind === 'decided' && found.value.unit === 'mm' ? Math.round(found.value.value * 1e4) : 0,
+        ),
+      ])
+    const before = summary(straight)
+    for (const [a, b, c, d] of [
+      [0, 1, -1, 0],
+      [-1, 0, 0, -1],
+      [1, 0, 0, -1],
+      [0, 1, 1, 0],
+    ] as const) {
+      const turn = (value: unknown): unknown => {
+        if (Array.isArray(value) && value.length === 2 && value.every((each) => typeof each === 'number')) {
+          const [x, y] = value as [number, number]
+          return [x * a + y * c + 0, x * b + y * d + 0]
+        }
+        if (Array.isArray(value)) return value.map(turn)
+        if (typeof value !== 'object' || value === null) return value
+        return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, turn(each)]))
+      }
+      expect(summary({ ...straight, plan: turn(straight.plan) as Design['plan'] })).toEqual(before)
+    }
+  })
+
   it('nothing of a design without a plan', () => {
     const design = read(() => undefined)
     const { items } = evaluateDraft(design)

@@ -60,7 +60,7 @@ export function drawFeatures(design: Design, plan: Plan, measures: PlanMeasures,
       ),
       coverlayOpenings: drawList(features.coverlayOpenings, 'coverlayOpenings', measures, options, () => ({})),
       stiffeners: drawStiffeners(design, measures, options),
-      slits: drawSlits(features.slits, plan, pen),
+      slits: drawSlits(features.slits, measures, pen),
       conductors: features.conductors.map((conductor, index) =>
         drawCrossings(conductor, index, plan, measures, options),
       ),
@@ -169,13 +169,12 @@ function drawZoneOf(
   return hole.zoneId === zoneId ? {} : { zoneId }
 }
 
-function drawSlits(slits: Features['slits'], plan: Plan, pen: Pen): Features['slits'] {
+function drawSlits(slits: Features['slits'], measures: PlanMeasures, pen: Pen): Features['slits'] {
   return slits.map((slit, index) => {
-    const lines = plan.slits.filter(({ slitId }) => slitId === slit.id)
-    const reliefs = lines.flatMap(({ startReliefDiameterMm, endReliefDiameterMm }) =>
-      [startReliefDiameterMm, endReliefDiameterMm].filter((mm) => mm !== null),
-    )
-    if (reliefs.length === 0) return slit
+    const lines = measures.slits.filter(({ slitId, closedEnds }) => slitId === slit.id && closedEnds > 0)
+    const reliefs = lines.flatMap(({ reliefDiameterMm }) => reliefDiameterMm ?? [])
+    // An end whose relief is not drawn may be the worst: what was stated of it stays.
+    if (lines.length === 0 || reliefs.length < lines.length) return slit
     const drawn = Math.min(...reliefs)
     pen.note({
       path: ['features', 'slits', index, 'endReliefDiameterMm'],

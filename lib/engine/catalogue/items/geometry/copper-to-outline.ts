@@ -2,6 +2,7 @@ import type { Limit } from '../../../results'
 import { DESIGN_PLACE } from '../../checks'
 import { decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
+import { sourceOf } from '../../drawn'
 
 export const copperToOutline = defineItem({
   id: 'copper-to-outline',
@@ -12,13 +13,28 @@ export const copperToOutline = defineItem({
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: ['copperToOutlineMm', 'copperToFineOutlineMm'],
   sourceKeys: [],
-  restsOn: ['features.copperToOutlineMm', 'features.outlineCutBy'],
+  restsOn: ['plan', 'features.copperToOutlineMm', 'features.outlineCutBy'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [{ path: 'features.copperToOutlineMm', worse: 'smaller' }],
   check: (context) => {
     const { copperToOutlineMm, outlineCutBy } = context.design.features
     if (copperToOutlineMm === null) {
+      // Routes alone say how near copper comes at least: too near is certain, far enough is not.
+      const routeMm = context.drawing.measures?.routes.copperToOutlineMm ?? null
+      const limits = [context.getLimit('copperToFineOutlineMm'), context.getLimit('copperToOutlineMm')]
+      const least = limits.reduce((a, b) => (b.value < a.value ? b : a))
+      if (routeMm !== null && routeMm < least.value) {
+        return [
+          decide({
+            value: routeMm,
+            limit: least,
+            places: [DESIGN_PLACE],
+            what: 'conductor routes to outline',
+            equation: 'drawn in plan',
+          }),
+        ]
+      }
       return [notComputed(['features', 'copperToOutlineMm'], 'distance of copper from the outline', [DESIGN_PLACE])]
     }
     const decideBy = (limit: Limit) =>
@@ -27,8 +43,7 @@ export const copperToOutline = defineItem({
         limit,
         places: [DESIGN_PLACE],
         what: 'copper to outline',
-        equation: 'smallest distance, by how the outline is cut',
-        isTyped: true,
+        ...sourceOf(context, ['features', 'copperToOutlineMm'], 'smallest distance, by how the outline is cut'),
       })
     const [fine, coarse] = [context.getLimit('copperToFineOutlineMm'), context.getLimit('copperToOutlineMm')]
     if (outlineCutBy !== null) return [decideBy(outlineCutBy === 'laser' || outlineCutBy === 'die' ? fine : coarse)]

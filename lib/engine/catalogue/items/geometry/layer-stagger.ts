@@ -1,5 +1,8 @@
-import { checkObserved, listBends, notComputedSection, ROUTING_PLACE } from '../../checks'
-import { notApplicable } from '../../decide'
+import type { EvaluationContext } from '../../../context'
+import type { Outcome } from '../../../results'
+import { inSentence } from '../../../units'
+import { checkObserved, listBends, notComputedSection, placeOf, ROUTING_PLACE } from '../../checks'
+import { decide, makeSourceLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const layerStagger = defineItem({
@@ -12,6 +15,7 @@ export const layerStagger = defineItem({
   limits: [],
   sourceKeys: ['guideCircuitConstruction'],
   restsOn: [
+    'plan',
     'features.routing.staggeredOnAdjacentLayers',
     'construction.layers',
     'construction.zones',
@@ -26,6 +30,8 @@ export const layerStagger = defineItem({
       const unknown = listBends(context).flatMap((bend) => notComputedSection(bend) ?? [])
       return unknown.length > 0 ? unknown : [notApplicable('no bend has more than one conductor layer')]
     }
+    const over = context.drawing.measures?.routes.stacked ?? []
+    if (over.length > 0) return over.map((pair) => failStacked(context, pair))
     const names = stacked.map(({ bend }) => bend.name).join(', ')
     return [
       checkObserved({
@@ -41,3 +47,32 @@ export const layerStagger = defineItem({
     ]
   },
 })
+
+type Stacked = NonNullable<EvaluationContext['drawing']['measures']>['routes']['stacked'][number]
+
+/** Two routes that the plan draws over each other, with how much of the narrower one and how far. */
+function failStacked(
+  { design }: EvaluationContext,
+  { bendId, conductorIds, shareFraction, lengthMm }: Stacked,
+): Outcome {
+  const nameOf = (list: readonly { readonly id: string; readonly name: string }[], id: string) =>
+    list.find((entry) => entry.id === id)?.name ?? id
+  const bend = { id: bendId, name: nameOf(design.bends, bendId) }
+  const pair = conductorIds.map((id) => ({ id, name: nameOf(design.features.conductors, id) }))
+  return {
+    ...decide({
+      value: shareFraction * 100,
+      limit: makeSourceLimit({
+        key: 'stackedSharePct',
+        value: 0,
+        unit: 'pct',
+        sense: 'at-most',
+        sourceKey: 'guideCircuitConstruction',
+      }),
+      places: [placeOf('bend', bend), ...pair.map((conductor) => placeOf('conductor', conductor))],
+      what: 'share of the narrower conductor that lies over its neighbour',
+      equation: 'drawn in plan',
+    }),
+    summary: `In ${bend.name}, ${pair.map(({ name }) => name).join(' and ')} lie over each other: ${inSentence(shareFraction * 100, 'pct')} of the narrower one, over ${inSentence(lengthMm, 'mm')}.`,
+  }
+}

@@ -23,7 +23,12 @@ export const planAgreement = defineItem({
   answeredBy: ['member'],
   monotone: [],
   check: (context) => {
-    const found = [...findProblems(context), ...findContradictions(context), ...findOversizedZones(context)]
+    const found = [
+      ...findProblems(context),
+      ...findStrays(context),
+      ...findContradictions(context),
+      ...findOversizedZones(context),
+    ]
     if (found.length > 0) return found
     const stated = context.drawing.values.filter((value) => value.stated !== null)
     if (stated.length === 0) return [notApplicable('nothing that the plan draws is stated besides')]
@@ -52,6 +57,29 @@ function fail(summary: string, places: readonly Place[]): Outcome {
     summary,
   }
 }
+
+/** What is drawn, and lies off the part. */
+function findStrays({ design, drawing }: EvaluationContext): Outcome[] {
+  const { measures } = drawing
+  if (measures === null) return []
+  const strays = [
+    ...(['holes', 'components', 'stiffeners'] as const).flatMap((list) =>
+      measures.placed[list].filter(({ isOnPart }) => !isOnPart).map(({ id }) => ({ list, id })),
+    ),
+    ...measures.routes.leavingIds.map((id) => ({ list: 'conductors' as const, id })),
+  ]
+  return strays.map(({ list, id }) => {
+    const name = design.features[list].find((entry) => entry.id === id)?.name ?? id
+    return fail(`${name} is drawn where the part is not, wholly or partly.`, [placeOf(STRAY_KINDS[list], { id, name })])
+  })
+}
+
+const STRAY_KINDS = {
+  holes: 'hole',
+  components: 'component',
+  stiffeners: 'stiffener',
+  conductors: 'conductor',
+} as const
 
 function findProblems({ drawing }: EvaluationContext): Outcome[] {
   return (drawing.measures?.problems ?? []).map(({ message }) =>

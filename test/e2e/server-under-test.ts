@@ -1,6 +1,6 @@
-import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { cpSync, mkdirSync, rmSync } from 'node:fs'
 import path from 'node:path'
+import { makeShortLivedFolder } from '../setup/short-lived-folder'
 import { findDemoData } from './demo-data'
 import { startOwnServer } from './own-server'
 
@@ -15,7 +15,7 @@ export interface ServerUnderTest {
  * them in a run that passes.
  */
 export async function startServerUnderTest(logFile: string): Promise<ServerUnderTest> {
-  const dataFolder = mkdtempSync(path.join(tmpdir(), 'bendworthy-e2e-'))
+  const dataFolder = makeShortLivedFolder('bendworthy-e2e-')
   // Copies the rights of each file too: a test looks at them.
   cpSync(findDemoData(), dataFolder, { recursive: true })
   mkdirSync(path.dirname(logFile), { recursive: true })

@@ -1,11 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import path from 'node:path'
+import { rmSync } from 'node:fs'
 import { afterAll } from 'vitest'
 import { runJobsInPlace } from '@/lib/jobs'
+import { makeShortLivedFolder } from './short-lived-folder'
 
 // Each test file has a data folder of its own, and none of the settings of the person who runs the tests.
-const folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-test-'))
+const folder = makeShortLivedFolder('bendworthy-test-')
 for (const name of Object.keys(process.env)) {
   if (/^(BENDWORTHY_|DATABASE_URL$|HOST$|PORT$)/.test(name)) delete process.env[name]
 }

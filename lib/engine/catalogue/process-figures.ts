@@ -28,8 +28,8 @@ export const BAKE_HOURS = { low: 0.75, high: 10 } as const
 /** Longest time from oven or pack to soldering that a guide prints, in hours; sooner is never wrong. Source guideMoisture. */
 export const HOURS_TO_SOLDER = { low: 0, high: 8 } as const
 
-/** Nickel below which engineers of the trade report no cracks at bends; thin nickel risks weak solder joints. */
-export const NICKEL_FOR_BENDS_UM = { low: 1, high: 3, sourceKey: 'ipc4552' } as const
+/** Nickel with which engineers of the trade report no cracks at bends; thin nickel risks weak solder joints. Source ipc4552. */
+export const NICKEL_FOR_BENDS_UM = { low: 1, high: 3 } as const
 
 interface Coat {
   readonly metal: 'nickel' | 'palladium' | 'gold' | 'silver' | 'tin'

@@ -79,5 +79,5 @@ describeOnBothDatabases(
       expect(stored.map(({ email }) => email)).toEqual(expect.arrayContaining(acknowledged))
     }, 400_000)
   },
-  { fresh: 'test' },
+  { fresh: 'test', isDurable: true },
 )

@@ -6,6 +6,7 @@ import { BRIEF_PLACE, listBends, notComputedLayers, placeOf } from '../../checks
 import { decide, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { readListState } from '../../listed'
+import { NICKEL_FOR_BENDS_UM } from '../../process-figures'
 
 export const surfaceFinish = defineItem({
   id: 'surface-finish',
@@ -46,6 +47,9 @@ export const surfaceFinish = defineItem({
   },
 })
 
+/** For who weighs a waiver: it decides nothing. */
+const THIN_NICKEL_CAUTION = `Engineers of the trade, read at second hand, report no cracks at bends with ${NICKEL_FOR_BENDS_UM.low} to ${NICKEL_FOR_BENDS_UM.high} µm of nickel; so thin a coat risks weak solder joints.`
+
 /** Where no film lies on copper, the finish goes on over the whole of it. */
 function checkCover(context: EvaluationContext): Outcome[] {
   return listBends(context).map((checked) => {
@@ -60,6 +64,7 @@ function checkCover(context: EvaluationContext): Outcome[] {
       places: [place, ...layers.map(({ layerId, name }) => placeOf('layer', { id: layerId, name }))],
       what: `layers in bend ${bend.name} that take nickel over their whole face`,
       equation: 'finish, and what covers the copper',
+      cautions: layers.length > 0 ? [THIN_NICKEL_CAUTION] : [],
     })
   })
 }
@@ -84,6 +89,7 @@ function checkOpenings(context: EvaluationContext): Outcome[] {
       places: bend === undefined ? places : [...places, placeOf('bend', bend)],
       what: `nickel of ${opening.name} within a bend`,
       equation: 'opening and bend as listed',
+      cautions: distanceMm === 0 ? [THIN_NICKEL_CAUTION] : [],
       isTyped: true,
     })
   })

@@ -7,7 +7,7 @@ import type { DecidedOutcome, Outcome, Place } from '../results'
  */
 export function withAssumptions(outcomes: readonly Outcome[], design: Design): readonly Outcome[] {
   if (design.assumed.length === 0) return outcomes
-  const assumptions = listAssumptions(design)
+  const assumptions = findAssumptions(design)
   return outcomes.map((outcome) => {
     if (outcome.kind !== 'decided') return outcome
     const resting = assumptions.filter((assumption) =>
@@ -15,6 +15,15 @@ export function withAssumptions(outcomes: readonly Outcome[], design: Design): r
     )
     return resting.length === 0 ? outcome : withCaution(outcome, resting)
   })
+}
+
+const FOUND = new WeakMap<Design, readonly Assumption[]>()
+
+/** Once for a design: every item asks. */
+function findAssumptions(design: Design): readonly Assumption[] {
+  const known = FOUND.get(design) ?? listAssumptions(design)
+  FOUND.set(design, known)
+  return known
 }
 
 function doesTouch({ list, id }: Assumption, place: Place, { construction, bends }: Design): boolean {

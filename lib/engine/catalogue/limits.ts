@@ -79,15 +79,15 @@ export function findLimitProblem(key: string, value: number): string | null {
  * @returns a lookup that throws RangeError for a key that the dictionary lacks
  */
 export function makeLimitLookup(overrides: readonly LimitOverride[]): (key: string) => Limit {
-  const limits = new Map<string, Limit>()
-  for (const key of LIMIT_KEYS) limits.set(key, DEFAULT_LIMITS.get(key) ?? getDefaultLimit(key))
+  const overridden = new Map<string, Limit>()
+  const find = (key: string) => overridden.get(key) ?? DEFAULT_LIMITS.get(key)
   for (const { key, value, owner, sourceKey } of overrides) {
-    const limit = limits.get(key)
+    const limit = find(key)
     if (limit === undefined || findLimitProblem(key, value) !== null) continue
-    limits.set(key, { ...limit, value, owner, ...(sourceKey === undefined ? {} : { sourceKey }) })
+    overridden.set(key, { ...limit, value, owner, ...(sourceKey === undefined ? {} : { sourceKey }) })
   }
   return (key) => {
-    const limit = limits.get(key)
+    const limit = find(key)
     if (limit === undefined) throw new RangeError(`no limit "${key}" in the dictionary of limits`)
     return limit
   }

@@ -5,30 +5,54 @@
 const NUMBER = String.raw`(\d+(?:[.,]\d+)?)`
 const DEGREE = String.raw`(?:°|º|deg(?:rees?)?\b)`
 
-const RADIUS = [
-  new RegExp(String.raw`\b(?:inside\s+)?radius\s*(?:of|is|=|:)?\s*${NUMBER}\s*mm\b`, 'giu'),
-  new RegExp(String.raw`\b${NUMBER}\s*mm\s+(?:inside\s+)?radius\b`, 'giu'),
-  new RegExp(String.raw`\bR\s*=?\s*${NUMBER}\s*mm\b`, 'gu'),
-]
-const ANGLE = [new RegExp(String.raw`\b(?:by|through|to|bent|folded|at)\s+${NUMBER}\s*${DEGREE}(?!\s*C)`, 'giu')]
-const CYCLES = [/(?<![\d.,])(\d{1,3}(?:[ ,]\d{3})+|\d+(?:\.\d+)?)\s*(million\s+)?(?:flex(?:ing)?\s+)?cycles\b/giu]
-const CLASS = [/\bclass[\s-]+([123])\b(?![.,]\d|\s*(?:mm|um|µm|%))/giu]
-const TYPE = [/\btype[\s-]+([1-5])\b(?![.,]\d|\s*(?:mm|um|µm|%))/giu]
-const LAYERS = [/\b(one|two|three|four|five|six|seven|eight|\d{1,2})[\s-]+(?:conductor[\s-]+)?layers?\b/giu]
-const THICKNESS = [new RegExp(String.raw`(?<![\d.,])${NUMBER}\s*(?:µm|μm|um|micron)\b`, 'giu')]
-const REVISION = [/\brev(?:ision)?[\s._-]*([A-Z]|\d{1,2})(?![\w])/giu]
-const HOTTEST = [new RegExp(String.raw`(?:up\s+)?to\s+\+?${NUMBER}\s*${DEGREE}?\s*C\b`, 'giu')]
+/** A fact that texts may state. */
+interface Fact {
+  readonly patterns: readonly RegExp[]
+  /** What every match holds: most texts do without it, and are not searched. */
+  readonly mark: RegExp
+}
+
+const RADIUS: Fact = {
+  patterns: [
+    new RegExp(String.raw`\b(?:inside\s+)?radius\s*(?:of|is|=|:)?\s*${NUMBER}\s*mm\b`, 'giu'),
+    new RegExp(String.raw`\b${NUMBER}\s*mm\s+(?:inside\s+)?radius\b`, 'giu'),
+    new RegExp(String.raw`\bR\s*=?\s*${NUMBER}\s*mm\b`, 'gu'),
+  ],
+  mark: /mm/iu,
+}
+const ANGLE: Fact = {
+  patterns: [new RegExp(String.raw`\b(?:by|through|to|bent|folded|at)\s+${NUMBER}\s*${DEGREE}(?!\s*C)`, 'giu')],
+  mark: /\d\s*[°ºd]/iu,
+}
+const CYCLES: Fact = {
+  patterns: [/(?<![\d.,])(\d{1,3}(?:[ ,]\d{3})+|\d+(?:\.\d+)?)\s*(million\s+)?(?:flex(?:ing)?\s+)?cycles\b/giu],
+  mark: /cycles/iu,
+}
+const CLASS: Fact = { patterns: [/\bclass[\s-]+([123])\b(?![.,]\d|\s*(?:mm|um|µm|%))/giu], mark: /class/iu }
+const TYPE: Fact = { patterns: [/\btype[\s-]+([1-5])\b(?![.,]\d|\s*(?:mm|um|µm|%))/giu], mark: /type/iu }
+const LAYERS: Fact = {
+  patterns: [/\b(one|two|three|four|five|six|seven|eight|\d{1,2})[\s-]+(?:conductor[\s-]+)?layers?\b/giu],
+  mark: /layer/iu,
+}
+const THICKNESS: Fact = {
+  patterns: [new RegExp(String.raw`(?<![\d.,])${NUMBER}\s*(?:µm|μm|um|micron)\b`, 'giu')],
+  mark: /\d\s*[µμum]/iu,
+}
+const REVISION: Fact = { patterns: [/\brev(?:ision)?[\s._-]*([A-Z]|\d{1,2})(?![\w])/giu], mark: /rev/iu }
+const HOTTEST: Fact = {
+  patterns: [new RegExp(String.raw`(?:up\s+)?to\s+\+?${NUMBER}\s*${DEGREE}?\s*C\b`, 'giu')],
+  mark: /to\s+\+?\d/iu,
+}
 
 const SMALL_NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight']
 
-function readAll(text: string, patterns: readonly RegExp[]): RegExpMatchArray[] {
-  return patterns.flatMap((pattern) => [...text.matchAll(pattern)])
+function readAll(text: string, { patterns, mark }: Fact): RegExpMatchArray[] {
+  return mark.test(text) ? patterns.flatMap((pattern) => [...text.matchAll(pattern)]) : []
 }
 
 const toNumber = (digits: string | undefined): number => Number((digits ?? '').replace(',', '.'))
 
-const numbersIn = (patterns: readonly RegExp[]) => (text: string) =>
-  readAll(text, patterns).map((match) => toNumber(match[1]))
+const numbersIn = (fact: Fact) => (text: string) => readAll(text, fact).map((match) => toNumber(match[1]))
 
 /** Millimetres. */
 export const readRadii = numbersIn(RADIUS)

@@ -1,10 +1,8 @@
 'use client'
 
 import isSame from 'fast-deep-equal'
-import { useEffect, useMemo, useState } from 'react'
-import { type Design, type DraftEvaluation, evaluateDraft, type Issue, parseDesign } from '@/lib/engine'
-import { makeCatalogue } from '@/lib/engine/catalogue'
-import { markDraftCheckedWhenSaved } from '@/lib/review'
+import { useEffect, useState } from 'react'
+import { type Design, type DraftEvaluation, type Issue, parseDesign } from '@/lib/engine'
 import type { StoredRevision } from './stored-revision'
 
 export interface LiveEvaluation {
@@ -16,9 +14,11 @@ export interface LiveEvaluation {
   readonly issues: readonly Issue[]
 }
 
+const loadEvaluation = () => import('./evaluate-live')
+
 /**
  * Evaluates each draft with the engine that the server records with, at most once per frame. A draft with issues keeps
- * the last results on screen, marked as older.
+ * the last results on screen, marked as older. The engine is loaded after the page; until it is there, the recorded results stand.
  */
 export function useLiveEvaluation(
   draft: Design,
@@ -31,20 +31,29 @@ export function useLiveEvaluation(
     issues: [],
   }))
   const { design, evaluation: saved, limits, testedLives, checkedLimits, template } = recorded
-  const { items } = useMemo(() => makeCatalogue(template), [template])
   useEffect(() => {
-    const frame = window.requestAnimationFrame(() => {
+    let isOld = false
+    const frame = window.requestAnimationFrame(async () => {
       const parsed = parseDesign(draft)
       if (!parsed.ok) {
         setState((before) => ({ ...before, draft, issues: parsed.issues }))
         return
       }
+      const { evaluateLive } = await loadEvaluation()
+      // While it was loaded somebody may have typed on.
+      if (isOld) return
       const isSaved = checkedLimits.length > 0 && isSame(draft, design)
-      const evaluated = evaluateDraft(parsed.value, { limits, testedLives, items })
-      const evaluation = markDraftCheckedWhenSaved(evaluated, items, checkedLimits, isSaved ? saved : null)
+      const evaluation = evaluateLive(
+        parsed.value,
+        { limits, testedLives, checkedLimits, template },
+        isSaved ? saved : null,
+      )
       setState({ draft, evaluation, evaluatedDesign: parsed.value, issues: [] })
     })
-    return () => window.cancelAnimationFrame(frame)
-  }, [draft, design, saved, limits, testedLives, checkedLimits, items])
+    return () => {
+      isOld = true
+      window.cancelAnimationFrame(frame)
+    }
+  }, [draft, design, saved, limits, testedLives, checkedLimits, template])
   return state
 }

@@ -41,6 +41,8 @@ export async function runTests(args) {
   if (suite === undefined) {
     tallies.push(await checkStep('Style and lint rules', 'biome', ['check', '--error-on-warnings', '.']))
     tallies.push(await checkStep('Files and exports that nothing uses', 'knip', ['--no-progress', '--no-config-hints']))
+    const shipped = ['--config', 'knip.shipped.json', '--no-progress', '--no-config-hints']
+    tallies.push(await checkStep('Parts of the engine that only tests reach', 'knip', shipped))
     tallies.push(await checkStep('Types', 'tsc', ['--noEmit']))
   }
   const vitestSuites = VITEST_SUITES.filter(isWanted)

@@ -7,7 +7,7 @@ import { FormError } from '@/app/_components/ui/form-error'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
 import { uploadAction } from '@/app/_components/ui/upload-action'
-import { useAction } from '@/app/_components/ui/use-action'
+import { useFilePreview } from '@/app/_components/ui/use-file-preview'
 import { paths } from '@/lib/addresses'
 import type { SheetFilePreview } from '@/lib/data'
 import type { TableSheetKind } from '@/lib/fabrication'
@@ -65,24 +65,15 @@ interface Previewed {
 }
 
 function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangeProps, 'mayEdit' | 'hasUnsaved'>) {
-  const [files, setFiles] = useState<readonly File[]>([])
   const [mode, setMode] = useState('replace')
-  const [error, setError] = useState<string | undefined>(undefined)
-  const [previewed, setPreviewed] = useState<Previewed | null>(null)
-  const { send, isPending, refusal, clearRefusal } = useAction(previewSheetFile)
-  const look = () => {
-    const [file] = files
-    if (file === undefined) {
-      setError('choose a file first')
-      return
-    }
-    send({ companyId, kind, fileName: file.name, file, mode }, (preview) => setPreviewed({ preview, file, mode }))
-  }
-  const forget = () => {
-    setPreviewed(null)
-    setError(undefined)
-    clearRefusal()
-  }
+  const { field, shown, look, forget, isPending, refusal } = useFilePreview<SheetFilePreview, Previewed>(
+    previewSheetFile,
+  )
+  const lookAtRows = () =>
+    look(async (file) => ({
+      input: { companyId, kind, fileName: file.name, file, mode },
+      show: (preview) => ({ preview, file, mode }),
+    }))
   return (
     <>
       <div className="form-grid">
@@ -90,12 +81,7 @@ function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangePr
           label="CSV or XLSX file"
           hint="The first row holds this sheet’s headings, in any order; a length’s heading may name its unit (mm, µm, mil, in). Formulas are refused: use values."
           accept=".csv,.tsv,.txt,.xlsx"
-          error={error}
-          files={files}
-          onChange={(chosen) => {
-            setFiles(chosen)
-            forget()
-          }}
+          {...field}
         />
         <SelectField
           label="Rows of the file"
@@ -109,19 +95,19 @@ function ImportForm({ companyId, kind, seenVersion, today }: Omit<FileExchangePr
       </div>
       <FormError refusal={refusal} />
       <div className="row">
-        <Button isPending={isPending} pendingLabel="Reading…" onPress={look}>
+        <Button isPending={isPending} pendingLabel="Reading…" onPress={lookAtRows}>
           Show what the file would change
         </Button>
       </div>
-      {previewed !== null && (
+      {shown !== null && (
         <FilePreview
-          preview={previewed.preview}
+          preview={shown.preview}
           input={{
             companyId,
             kind,
-            fileName: previewed.preview.fileName,
-            file: previewed.file,
-            mode: previewed.mode,
+            fileName: shown.preview.fileName,
+            file: shown.file,
+            mode: shown.mode,
           }}
           seenVersion={seenVersion}
           today={today}

@@ -1,13 +1,12 @@
 'use client'
 
-import { useState } from 'react'
 import { countOf } from '@/app/_components/review/words'
 import { Button, LinkButton } from '@/app/_components/ui/button'
 import { FileField } from '@/app/_components/ui/file-field'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
-import { useAction } from '@/app/_components/ui/use-action'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
+import { useFilePreview } from '@/app/_components/ui/use-file-preview'
 import { paths } from '@/lib/addresses'
 import type { CatalogueImportView } from '@/lib/data'
 import { importCatalogueInput } from '@/lib/inputs'
@@ -20,24 +19,14 @@ interface Previewed {
 
 /** The catalogue out to another workspace, and in from one, by way of a preview that writes nothing. */
 export function CatalogueFile() {
-  const [files, setFiles] = useState<readonly File[]>([])
-  const [error, setError] = useState<string | undefined>(undefined)
-  const [previewed, setPreviewed] = useState<Previewed | null>(null)
-  const { send, isPending, refusal, clearRefusal } = useAction(previewCatalogue)
-  const forget = () => {
-    setPreviewed(null)
-    setError(undefined)
-    clearRefusal()
-  }
-  const look = async () => {
-    const [file] = files
-    if (file === undefined) {
-      setError('choose a file first')
-      return
-    }
-    const text = await file.text()
-    send({ text }, (preview) => setPreviewed({ text, preview }))
-  }
+  const { field, shown, look, forget, isPending, refusal } = useFilePreview<CatalogueImportView, Previewed>(
+    previewCatalogue,
+  )
+  const lookAtText = () =>
+    look(async (file) => {
+      const text = await file.text()
+      return { input: { text }, show: (preview) => ({ text, preview }) }
+    })
   return (
     <div className="stack no-print">
       <div className="row">
@@ -49,20 +38,15 @@ export function CatalogueFile() {
         label="Catalogue file"
         hint="Own items, changes of delivered ones, limits and profiles, as another workspace saved them. It replaces this catalogue."
         accept=".json"
-        error={error}
-        files={files}
-        onChange={(chosen) => {
-          setFiles(chosen)
-          forget()
-        }}
+        {...field}
       />
       <FormError refusal={refusal} />
       <div className="row">
-        <Button isPending={isPending} pendingLabel="Reading…" onPress={look}>
+        <Button isPending={isPending} pendingLabel="Reading…" onPress={lookAtText}>
           Show what the file would change
         </Button>
       </div>
-      {previewed !== null && <ImportForm {...previewed} onDone={forget} />}
+      {shown !== null && <ImportForm {...shown} onDone={forget} />}
     </div>
   )
 }

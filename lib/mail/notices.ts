@@ -146,14 +146,14 @@ export type AccountEvent =
   | 'second-factor-removed'
   | 'identity-linked'
 
-const HAPPENINGS: Readonly<Record<AccountEvent, { readonly subject: string; readonly sentence: string }>> = {
+const ACCOUNT_EVENTS: Readonly<Record<AccountEvent, { readonly subject: string; readonly sentence: string }>> = {
   'password-reset': {
     subject: 'Your password was reset',
-    sentence: 'A new password was set by a link, and every device was signed out.',
+    sentence: 'A new password was set through a link, and every device was signed out.',
   },
   'reset-link': {
     subject: 'A link to reset your password was made',
-    sentence: 'A link was created that sets a new password, once.',
+    sentence: 'A link was created that can be used once to set a new password.',
   },
   'address-change-asked': {
     subject: 'A new address was entered for your account',
@@ -281,14 +281,14 @@ export function composeMail(notice: MailNotice): MailText {
       return renderLetter({
         subject: 'Confirm your new address',
         paragraphs: [
-          `${notice.name} wants to use this address here.`,
+          `${notice.name} asked to use this address for their account.`,
           `The link works once, until ${formatTime(notice.expiresAt)}.`,
         ],
         act: { label: 'Confirm the address', href: notice.href },
         footer: 'If you did not ask for this, ignore this message: nothing will change.',
       })
     case 'account': {
-      const { subject, sentence } = HAPPENINGS[notice.happened]
+      const { subject, sentence } = ACCOUNT_EVENTS[notice.happened]
       return renderLetter({
         subject,
         paragraphs: [

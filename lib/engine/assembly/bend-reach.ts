@@ -3,7 +3,7 @@ import type { Bend } from '../design'
 import { roundToDigits } from '../numerics'
 import type { ModelLimit } from '../results'
 import { inSentence } from '../units'
-import type { ConductorEntry } from './bend-conductors'
+import type { ConductorEntry } from './conductor-entry'
 
 /** Strain of copper past which a thin foil may neck or crack at its grains: our choice. */
 const LARGE_COPPER_STRAIN_PCT = 5

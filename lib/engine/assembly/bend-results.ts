@@ -15,16 +15,9 @@ import type { Bend } from '../design'
 import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES, type Survival, survivalOverRelation } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
 import { type SurvivalDemand, survivalOf } from './bend-allowables'
-import {
-  type ConductorEntry,
-  computeConductors,
-  findGoverning,
-  findLeastLife,
-  findMinRadius,
-  type LeastLife,
-  loadingOf,
-} from './bend-conductors'
+import { computeConductors, loadingOf } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
+import { findGoverning, findLeastLife, findMinRadius, type LeastLife } from './bend-governing'
 import { findHangsOn } from './bend-hangs-on'
 import type { BendInputs } from './bend-inputs'
 import { findKnownAtLeast } from './bend-known-at-least'
@@ -34,6 +27,7 @@ import { listFoldCautions, listFoldReachLimits, listRadiusLimits } from './bend-
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
 import { findFromRadiusMm, isLoaded, isMoreThanOneState, readStates, type StatedStates } from './bend-states'
+import type { ConductorEntry } from './conductor-entry'
 import { computeFreeFold } from './free-fold'
 import type { LeafStates } from './leaf-states'
 import { listOwnTestCautions } from './own-test-cautions'

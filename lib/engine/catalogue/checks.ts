@@ -1,14 +1,18 @@
 import type { EvaluationContext } from '../context'
 import { type Bend, CLEAR_OF_BENDS_MM, listStiffeners } from '../design'
-import type { BendResult, Limit, Outcome, Place, QuantityRange, SaidOutcome, ZoneResult } from '../results'
+import {
+  type BendResult,
+  type Limit,
+  type Outcome,
+  type Place,
+  placeOf,
+  type QuantityRange,
+  type SaidOutcome,
+  type ZoneResult,
+} from '../results'
 import type { SourceKey } from '../sources'
 import { decide, makeNoneAllowed, notComputed, notComputedFrom } from './decide'
 import { sourceOf } from './drawn'
-
-interface Named {
-  readonly id: string
-  readonly name: string
-}
 
 type FeatureList =
   | 'holes'
@@ -31,10 +35,6 @@ const PLACE_KINDS: Record<FeatureList, Place['kind']> = {
   slits: 'slit',
   components: 'component',
   conductors: 'conductor',
-}
-
-export function placeOf(kind: Place['kind'], thing: Named): Place {
-  return { kind, id: thing.id, name: thing.name }
 }
 
 type FeatureOf<K extends FeatureList> = EvaluationContext['design']['features'][K][number]
@@ -280,6 +280,4 @@ export function getRadiusRangeMm(bend: Bend): QuantityRange {
   return { low: bend.insideRadiusMm - bend.radiusToleranceMm, high: bend.insideRadiusMm + bend.radiusToleranceMm }
 }
 
-export const ROUTING_PLACE: Place = { kind: 'routing', id: 'routing', name: 'Routing' }
-export const BRIEF_PLACE: Place = { kind: 'brief', id: 'brief', name: 'Brief' }
-export const DESIGN_PLACE: Place = { kind: 'design', id: 'design', name: 'Design' }
+export { BRIEF_PLACE, DESIGN_PLACE, placeOf, ROUTING_PLACE } from '../results'

@@ -1,6 +1,6 @@
 import type { Design } from '../design'
 import { findMaterial } from '../design'
-import type { Place } from '../results'
+import { BRIEF_PLACE, DESIGN_PLACE, type Place, placeOf } from '../results'
 import { asEntered } from '../units'
 import {
   readAngles,
@@ -23,9 +23,6 @@ export interface Papers {
   /** Names of the artwork files, as they were uploaded. */
   readonly artworkFileNames?: readonly string[]
 }
-
-const BRIEF: Place = { kind: 'brief', id: 'brief', name: 'Brief' }
-const DESIGN: Place = { kind: 'design', id: 'design', name: 'Design' }
 
 /** Facts that a field of the design states, and a name, a note or the name of a file as well. */
 export function compareWords(design: Design, papers: Papers): WrittenTwice[] {
@@ -66,7 +63,7 @@ function compareReading<T>({ fact, field, texts, write, places }: Reading<T>): W
 
 function compareBendNotes({ bends }: Design): WrittenTwice[] {
   return bends.flatMap((bend, at) => {
-    const places: Place[] = [{ kind: 'bend', id: bend.id, name: bend.name }]
+    const places: Place[] = [placeOf('bend', bend)]
     const texts = (read: (text: string) => number[]) => [
       { where: 'its note', values: read(bend.note), path: ['bends', at, 'note'] },
       { where: 'its name', values: read(bend.name), path: ['bends', at, 'name'] },
@@ -118,7 +115,7 @@ function compareLayerNames(design: Design): WrittenTwice[] {
   const { layers } = design.construction
   const conductors = layers.filter(({ kind }) => kind === 'conductor')
   return layers.flatMap((layer, at): WrittenTwice[] => {
-    const places: Place[] = [{ kind: 'layer', id: layer.id, name: layer.name }]
+    const places: Place[] = [placeOf('layer', layer)]
     const named = layer.kind === 'conductor' ? readLayerNumber(layer.name) : null
     const order = conductors.indexOf(layer) + 1
     const path = ['construction', 'layers', at, 'name']
@@ -180,7 +177,7 @@ function comparePurpose({ brief, construction, name }: Design): WrittenTwice[] {
         },
         texts: texts(read),
         write,
-        places: [BRIEF],
+        places: [BRIEF_PLACE],
       }),
     )
   }
@@ -201,7 +198,7 @@ function comparePurpose({ brief, construction, name }: Design): WrittenTwice[] {
         },
         texts: texts(readLayerCounts),
         write: String,
-        places: [BRIEF],
+        places: [BRIEF_PLACE],
       }),
     )
   }
@@ -221,7 +218,7 @@ function compareRevisions({ name }: Design, { revisionLabel, artworkFileNames = 
       ...artworkFileNames.map((file) => ({ where: `the name of ${file}`, values: readRevisions(file) })),
     ],
     write: (label) => `revision ${label}`,
-    places: [DESIGN],
+    places: [DESIGN_PLACE],
   })
 }
 
@@ -245,7 +242,7 @@ function compareFileNames({ brief, construction }: Design, { artworkFileNames = 
           values: [...file.matchAll(pattern)].map((match) => match[1] ?? ''),
         })),
         write: (value) => `${letters} ${value}`,
-        places: [BRIEF],
+        places: [BRIEF_PLACE],
       }),
     )
   }
@@ -259,7 +256,7 @@ function compareFileNames({ brief, construction }: Design, { artworkFileNames = 
       other: { where: `the name of ${file}`, says: numbers.map((number) => `L${number}`).join(' and ') },
       agrees: numbers.every((number) => number >= 1 && number <= layerCount),
       readFrom: 'words',
-      places: [DESIGN],
+      places: [DESIGN_PLACE],
     })
   }
   return found

@@ -1,10 +1,8 @@
 import type { Design } from '../design'
 import { BRIEF_FIELDS, getChoiceWord } from '../design/fields'
-import type { Place } from '../results'
+import { BRIEF_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
 import type { WrittenTwice } from './statement'
-
-const BRIEF: Place = { kind: 'brief', id: 'brief', name: 'Brief' }
 
 /** Facts that two fields of the design state, each pair of which both are filled. */
 export function compareFields(design: Design): WrittenTwice[] {
@@ -128,7 +126,7 @@ function compareFinishes({ brief, construction }: Design): WrittenTwice[] {
         },
         agrees: surfaceFinish !== 'none' || thicknessUm === 0,
         readFrom: 'fields',
-        places: [BRIEF, placeOf('zone', zone)],
+        places: [BRIEF_PLACE, placeOf('zone', zone)],
       },
     ]
   })
@@ -153,7 +151,7 @@ function compareSoldering({ brief, features }: Design): WrittenTwice[] {
       },
       agrees: brief.solderedAssembly,
       readFrom: 'fields',
-      places: [BRIEF, placeOf('component', component)],
+      places: [BRIEF_PLACE, placeOf('component', component)],
     },
   ]
 }
@@ -168,7 +166,7 @@ function compareDates({ brief }: Design): WrittenTwice[] {
       other: { where: 'the date of need', says: needDate, path: ['brief', 'needDate'] },
       agrees: layoutFreezeDate < needDate,
       readFrom: 'fields',
-      places: [BRIEF],
+      places: [BRIEF_PLACE],
     },
   ]
 }
@@ -221,8 +219,4 @@ function compareOutline({ features, construction }: Design): WrittenTwice[] {
       },
     ]
   })
-}
-
-function placeOf(kind: Place['kind'], { id, name }: { readonly id: string; readonly name: string }): Place {
-  return { kind, id, name }
 }

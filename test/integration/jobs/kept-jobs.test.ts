@@ -153,7 +153,11 @@ describeOnBothDatabases('kept jobs', (current, kind) => {
     )
     replaceJobRunner(async (name, order, options) => {
       if (name !== 'remedies') throw new RangeError(name)
-      await new Promise((resolve) => options?.finishing?.addEventListener('abort', resolve))
+      const finishing = options?.finishing
+      // It may have been stopped before this was called.
+      if (finishing?.aborted === false) {
+        await new Promise((resolve) => finishing.addEventListener('abort', resolve))
+      }
       // Heard after some steps: single changes are through, pairs have begun.
       let looks = 0
       const look = () => {

@@ -19,6 +19,8 @@ const WORDS: Readonly<Record<string, string>> = {
   designHash: 'SHA-256 of the design',
   designVersion: 'version of the design',
   itemId: 'item',
+  fileName: 'file',
+  lookedAt: 'looked at',
   packageSha256: 'SHA-256 of the package',
 }
 

@@ -276,6 +276,17 @@ function BriefTexts({ item, context }: { item: Item; context: ItemContext }) {
   )
 }
 
+/** What a statement rests on: sheet, layer, file and its hash. */
+function LookedAtLine({ lookedAt }: Pick<NonNullable<Item['answer']>, 'lookedAt'>) {
+  if (lookedAt == null) return null
+  return (
+    <p className="small muted">
+      Looked at: {lookedAt.sheet}, {lookedAt.layer}, {lookedAt.fileName} (SHA-256{' '}
+      <code>{lookedAt.sha256.slice(0, 12)}</code>…)
+    </p>
+  )
+}
+
 function AnswerHistory({ item }: { item: Item }) {
   if (item.answer === null) return null
   return (
@@ -287,12 +298,7 @@ function AnswerHistory({ item }: { item: Item }) {
           {item.carriedFrom !== null && `; carried over from revision ${item.carriedFrom}`}
         </span>
       </p>
-      {item.answer.lookedAt != null && (
-        <p className="small muted">
-          Looked at: {item.answer.lookedAt.sheet}, {item.answer.lookedAt.layer}, {item.answer.lookedAt.fileName}{' '}
-          (SHA-256 <code>{item.answer.lookedAt.sha256.slice(0, 12)}</code>…)
-        </p>
-      )}
+      <LookedAtLine lookedAt={item.answer.lookedAt} />
       {item.answer.reason !== '' && <p>{item.answer.reason}</p>}
       {item.setAside !== '' && (
         <p>
@@ -317,6 +323,7 @@ function AnswerHistory({ item }: { item: Item }) {
                   <span className="muted">
                     {entry.by.name}, <Timestamp at={entry.at} />
                   </span>
+                  <LookedAtLine lookedAt={entry.lookedAt} />
                 </li>
               ))}
           </ul>

@@ -2,6 +2,7 @@ import 'server-only'
 import { makeAnswerBasis } from '../records/answer-basis'
 import { keepDesignState } from '../records/design-states'
 import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
+import { fromViewedColumns, toViewedColumns } from '../records/looked-at'
 import type { WriteContext } from './write'
 
 /**
@@ -22,6 +23,7 @@ export async function carryAnswersOver(context: WriteContext, fromId: string, to
   for (const answer of answers) {
     const { state, reason, companyId } = answer
     const given = { state, reason, version: 1, companyId }
+    const viewed = toViewedColumns(fromViewedColumns(answer))
     const { id: answerId } = await tx.answer.create({
       data: {
         revisionId: toId,
@@ -32,15 +34,12 @@ export async function carryAnswersOver(context: WriteContext, fromId: string, to
         answeredAt: answer.answeredAt,
         basisDesignHash: answer.basisDesignHash ?? ownBasis.basisDesignHash,
         basisArtworkHash: answer.basisArtworkHash ?? ownBasis.basisArtworkHash,
-        viewedSheet: answer.viewedSheet,
-        viewedLayer: answer.viewedLayer,
-        viewedSha256: answer.viewedSha256,
-        viewedFileName: answer.viewedFileName,
+        ...viewed,
         carriedFromId: fromId,
       },
     })
     await tx.answerHistory.create({
-      data: { answerId, ...given, userId: answer.answeredById, at: answer.answeredAt },
+      data: { answerId, ...given, userId: answer.answeredById, at: answer.answeredAt, ...viewed },
     })
   }
   await copyEvidence(context, source, new Set(answers.map(({ itemId }) => itemId)), toId)

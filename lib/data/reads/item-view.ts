@@ -11,7 +11,7 @@ import {
   type RevisionSubject,
 } from '@/lib/review'
 import { getMembership, type PersonRights } from '../records/authorization'
-import { listViewableFiles } from '../records/looked-at'
+import { fromViewedColumns, listViewableFiles } from '../records/looked-at'
 import { toAttachmentView, toPersonView } from '../records/part-views'
 import type { RevisionRecord } from '../records/revision-record'
 import { readWord } from '../records/stored-words'
@@ -80,6 +80,7 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
               version: entry.version,
               by: toPersonView(record, entry.userId),
               at: entry.at.toISOString(),
+              lookedAt: fromViewedColumns(entry),
             }),
           ),
     waivers: record.waivers

@@ -19,7 +19,7 @@ export interface AnswerView {
   readonly version: number
   readonly by: PersonView
   readonly at: string
-  /** Of the present answer, where it states what the person saw. */
+  /** Where it states what the person saw. */
   readonly lookedAt?: LookedAt | null
 }
 

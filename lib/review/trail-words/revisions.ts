@@ -91,6 +91,8 @@ export const REVISION_WORDS = {
     verdict: string | undefined
     /** The answer that it replaced. */
     before?: { state: string; reason: string }
+    /** Where the person looked, of a statement of what they saw. */
+    lookedAt?: { sheet: string; layer: string; fileName: string; sha256: string }
   }>()({
     subject: 'item',
     sentence: (details) => `answered "${details.text('question')}": ${details.text('state')}`,

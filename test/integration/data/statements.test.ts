@@ -43,6 +43,25 @@ describeOnBothDatabases('a recorded yes', () => {
       answer: { lookedAt: { sheet: 'Sheet 1', layer: 'L1', fileName: 'l1.txt', sha256 } },
     })
 
+    const { entries: trail } = await data.listRevisionTrail(team.member, revisionId)
+    const told = trail.find(({ action }) => action === 'item-answered')
+    expect(told?.details).toContainEqual({ label: 'looked at, sheet', text: 'Sheet 1' })
+    expect(told?.details).toContainEqual({ label: 'looked at, file', text: 'l1.txt' })
+    expect(told?.details.map(({ text }) => text)).toContain(sha256)
+
+    // An answer that is no statement, after it: where the first one looked stays in the history.
+    const second = { ...input, seenVersion: 1, state: 'concern' as const, reason: 'a corner after all' }
+    await expectDone(data.answerItem(team.member, second))
+    expect(await find(team.member, revisionId)).toMatchObject({
+      answer: { state: 'concern', lookedAt: null },
+      history: [
+        { version: 1, lookedAt: { sheet: 'Sheet 1', layer: 'L1', fileName: 'l1.txt', sha256 } },
+        { version: 2, lookedAt: null },
+      ],
+    })
+    const again = { ...input, seenVersion: 2, lookedAt: { sheet: 'Sheet 1', layer: 'L1', sha256 } }
+    await expectDone(data.answerItem(team.member, again))
+
     await expectDone(data.removeAttachment(team.member, { fileId: file.id }))
     expect(await find(team.member, revisionId)).toMatchObject({
       state: 'open',

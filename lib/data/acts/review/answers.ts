@@ -7,7 +7,7 @@ import { makeAnswerBasis } from '../../records/answer-basis'
 import { type Actor, requireAnswerer, requireRevisionInView } from '../../records/authorization'
 import { keepDesignState } from '../../records/design-states'
 import { loadRevision } from '../../records/loaded-revision'
-import { listViewableFiles } from '../../records/looked-at'
+import { listViewableFiles, toViewedColumns } from '../../records/looked-at'
 import { makeSnapshot } from '../../records/snapshot'
 import { NotFoundError, refuseInvalid, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
@@ -51,10 +51,7 @@ export function answerItem(
         companyId: fabricatorCompanyId,
         answeredAt: at,
         ...makeAnswerBasis(loaded.record),
-        viewedSheet: lookedAt?.sheet ?? null,
-        viewedLayer: lookedAt?.layer ?? null,
-        viewedSha256: lookedAt?.sha256 ?? null,
-        viewedFileName: lookedAt?.fileName ?? null,
+        ...toViewedColumns(lookedAt),
         carriedFromId: null,
       }
       const { id: answerId } = await tx.answer.upsert({
@@ -63,7 +60,14 @@ export function answerItem(
         update: fields,
       })
       await tx.answerHistory.create({
-        data: { answerId, ...answer, userId: rights.userId, companyId: fabricatorCompanyId, at },
+        data: {
+          answerId,
+          ...answer,
+          userId: rights.userId,
+          companyId: fabricatorCompanyId,
+          at,
+          ...toViewedColumns(lookedAt),
+        },
       })
       await record({
         action: 'item-answered',
@@ -76,6 +80,7 @@ export function answerItem(
           state,
           reason,
           verdict: result?.verdict,
+          ...(lookedAt === null ? {} : { lookedAt: { ...lookedAt } }),
           // What another fabricator had answered is not for whoever reads this record.
           ...(stored !== undefined && [null, fabricatorCompanyId].includes(stored.companyId)
             ? { before: { state: stored.state, reason: stored.reason } }

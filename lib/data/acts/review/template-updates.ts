@@ -7,6 +7,7 @@ import { type WriteContext, write } from '../../consequences/write'
 import { listReopened } from '../../reads/template-updates'
 import { type Actor, requireRevision, requireRevisionInView } from '../../records/authorization'
 import { areSameProfiles, isBehindCatalogue, type LoadedRevision, loadRevision } from '../../records/loaded-revision'
+import { NOWHERE_LOOKED } from '../../records/looked-at'
 import { loadTemplate, readProfileIds, type TemplateRecord, writeProfileIds } from '../../records/template-record'
 import { refuseClash } from '../../store/errors'
 import type { ActResult } from '../../views'
@@ -78,7 +79,7 @@ async function reopenAnswers(
     }
     await tx.answer.update({
       where: { id: answerId },
-      data: { ...fields, answeredById: rights.userId, answeredAt: at },
+      data: { ...fields, ...NOWHERE_LOOKED, answeredById: rights.userId, answeredAt: at },
     })
     await tx.answerHistory.create({ data: { answerId, ...fields, userId: rights.userId, companyId, at } })
   }

@@ -7,6 +7,7 @@ export const BLOCKER_CODES = [
   'not-evaluated',
   'calculation-stale',
   'item-unanswered',
+  'profile-requirement',
   'thread-open',
   'action-open',
   'not-shared',

@@ -1,4 +1,4 @@
-import type { DecidedWhen } from '@/lib/engine/catalogue'
+import { type DecidedWhen, PROFILE_ITEM_IDS } from '@/lib/engine/catalogue'
 import { listItemStates } from './answers'
 import type { Blocker } from './blocker'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
@@ -22,6 +22,7 @@ export function findBlockers(snapshot: ReviewSnapshot, stage: Stage = snapshot.s
     case 'fabricator-review':
       return [
         ...findEarlyBlockers(snapshot),
+        ...findProfileDemands(snapshot, 'layout'),
         ...findUnanswered(snapshot, 'layout'),
         ...findFabricatorBlockers(snapshot),
       ]
@@ -36,6 +37,7 @@ export function findBlockers(snapshot: ReviewSnapshot, stage: Stage = snapshot.s
 export function findContentBlockers(snapshot: ReviewSnapshot): Blocker[] {
   return [
     ...findEarlyBlockers(snapshot),
+    ...findProfileDemands(snapshot, 'layout'),
     ...findUnanswered(snapshot, 'layout'),
     ...findFabricatorBlockers(snapshot),
     ...findUnanswered(snapshot, 'fabricator'),
@@ -78,7 +80,11 @@ function findEarlyBlockers(snapshot: ReviewSnapshot): Blocker[] {
   for (const gap of findGapsInConstruction(snapshot.design)) {
     blockers.push({ code: 'construction-incomplete', sentence: gap.sentence, target: gap.target })
   }
-  blockers.push(...findStaleness(snapshot), ...findUnanswered(snapshot, 'early'))
+  blockers.push(
+    ...findStaleness(snapshot),
+    ...findProfileDemands(snapshot, 'early'),
+    ...findUnanswered(snapshot, 'early'),
+  )
   return blockers
 }
 
@@ -105,11 +111,33 @@ function findStaleness(snapshot: ReviewSnapshot): Blocker[] {
   ]
 }
 
+/**
+ * What a profile requires and nobody has stated. No answer stands in for it: the field is filled in, or a waiver of the item says why it may
+ * stay open.
+ */
+function findProfileDemands(snapshot: ReviewSnapshot, when: DecidedWhen): Blocker[] {
+  if (snapshot.evaluation === null) return []
+  return listItemStates(snapshot)
+    .filter(({ item, state }) => PROFILE_ITEM_IDS.includes(item.id) && item.decidedWhen === when && state !== 'waived')
+    .flatMap(({ item, result }) =>
+      (result?.outcomes ?? [])
+        .filter(({ kind }) => kind === 'not-computed')
+        .map(({ summary }): Blocker => {
+          const said = summary.replace(/^Not computed: /, '').replace(/\.$/, '')
+          return {
+            code: 'profile-requirement',
+            sentence: `${said.charAt(0).toUpperCase()}${said.slice(1)}`,
+            target: { tab: 'checklist', id: item.id },
+          }
+        }),
+    )
+}
+
 function findUnanswered(snapshot: ReviewSnapshot, when: DecidedWhen): Blocker[] {
   // Without any results the one blocker that says so is enough.
   if (snapshot.evaluation === null) return []
   return listItemStates(snapshot)
-    .filter(({ item, state }) => item.decidedWhen === when && state === 'open')
+    .filter(({ item, state }) => item.decidedWhen === when && state === 'open' && !PROFILE_ITEM_IDS.includes(item.id))
     .map(({ item, result }) => {
       const missing = result?.outcomes.flatMap((o) => (o.kind === 'not-computed' ? o.missing : [])) ?? []
       const labels = [...new Set(missing.map(({ label }) => label))]

@@ -3,7 +3,7 @@ import { explainMissingReview, listApprovals } from './independence'
 import { countRequiredSignatures } from './sign-off-policy'
 import { listLiveSignatures } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
-import { getSignOffPolicy, isAuthor } from './waiver-independence'
+import { getSignOffPolicy, isAuthor, listProfilesBehindSignatures } from './waiver-independence'
 
 const SIGNATURES = { tab: 'sign-off', id: 'signatures' } as const
 
@@ -85,9 +85,15 @@ export function findApprovalBlockers(snapshot: ReviewSnapshot): Blocker[] {
       sentence:
         required === 1
           ? 'No valid signature on the current content'
-          : `${signers} of ${required} required signatures on the current content`,
+          : `${signers} of ${required} required signatures on the current content${nameProfiles(snapshot)}`,
       target: SIGNATURES,
     })
   }
   return blockers
+}
+
+/** ` (required by profile Medical)`, where the project's policy wants fewer. */
+function nameProfiles(snapshot: ReviewSnapshot): string {
+  const names = listProfilesBehindSignatures(snapshot)
+  return names.length === 0 ? '' : ` (required by profile ${names.join(', ')})`
 }

@@ -37,5 +37,6 @@ export {
   explainNoApproval,
   getSignOffPolicy,
   isAuthor,
+  listReviewPolicyRows,
 } from './waiver-independence'
 export * from './withheld-limits'

@@ -134,6 +134,8 @@ export function describeChoice(key: SignOffRule, value: string): string {
   return SIGN_OFF_RULES[key].choices.find((candidate) => candidate.value === value)?.words ?? value
 }
 
+export const PEOPLE_WHO_SIGN = 'People who must sign'
+
 /** The whole policy, rule by rule, with what is looser than usual marked. */
 export function listPolicyRows(
   policy: SignOffPolicy,
@@ -144,7 +146,7 @@ export function listPolicyRows(
       words: describeChoice(key, policy[key]),
       isLoosened: rank(key, policy[key]) > rank(key, USUAL_SIGN_OFF_POLICY[key]),
     })),
-    { label: 'People who must sign', words: String(countRequiredSignatures(policy)), isLoosened: false },
+    { label: PEOPLE_WHO_SIGN, words: String(countRequiredSignatures(policy)), isLoosened: false },
     {
       label: 'Capacities that must sign',
       words: policy.requiredCapacities.length === 0 ? 'any granted one' : policy.requiredCapacities.join(', '),

@@ -241,7 +241,12 @@ export interface ReviewTemplate {
   readonly contentHash: string
   readonly switchedOff: readonly SwitchedOffItem[]
   /** Profiles that the review follows, in the order of their ids; absent where it follows none. */
-  readonly profiles?: readonly { readonly id: string; readonly name: string }[]
+  readonly profiles?: readonly {
+    readonly id: string
+    readonly name: string
+    /** How many different people it wants to sign; absent where it asks for no number. */
+    readonly requiredSignatures?: number
+  }[]
 }
 
 export const DELIVERED_REVIEW_TEMPLATE: ReviewTemplate = { version: 0, contentHash: '', switchedOff: [] }

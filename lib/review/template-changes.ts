@@ -167,6 +167,8 @@ function describeProfileChange(before: Profile, after: Profile): string {
     ...(JSON.stringify(before.items) === JSON.stringify(after.items) ? [] : ['items']),
     ...(JSON.stringify(before.limits) === JSON.stringify(after.limits) ? [] : ['limits']),
     ...(JSON.stringify(before.requiredFields) === JSON.stringify(after.requiredFields) ? [] : ['required fields']),
+    ...((before.requiredSignatures ?? null) === (after.requiredSignatures ?? null) ? [] : ['people who must sign']),
+    ...((before.leastSurvivalPct ?? null) === (after.leastSurvivalPct ?? null) ? [] : ['share that must survive']),
     ...(before.purpose === after.purpose ? [] : ['purpose']),
   ]
   return `profile changed: ${after.name}${renamed}${parts.length === 0 ? '' : `, ${parts.join(' and ')}`}`

@@ -1,9 +1,42 @@
-import { getWaiverRule, type SignOffPolicy, USUAL_SIGN_OFF_POLICY } from './sign-off-policy'
+import {
+  countRequiredSignatures,
+  getWaiverRule,
+  listPolicyRows,
+  PEOPLE_WHO_SIGN,
+  type SignOffPolicy,
+  USUAL_SIGN_OFF_POLICY,
+} from './sign-off-policy'
 import type { ReviewItem, ReviewSnapshot, Waiver } from './snapshot'
 
-/** The policy that is asked: the pinned one; where none is pinned, the usual one, which is strict. */
-export function getSignOffPolicy({ signOffPolicy }: Pick<ReviewSnapshot, 'signOffPolicy'>): SignOffPolicy {
-  return signOffPolicy?.rules ?? USUAL_SIGN_OFF_POLICY
+/**
+ * The policy that is asked: the pinned one; where none is pinned, the usual one, which is strict. Profiles of the review may want more people to
+ * sign than it does, never fewer.
+ */
+export function getSignOffPolicy({ signOffPolicy, template }: PolicyHolder): SignOffPolicy {
+  const rules = signOffPolicy?.rules ?? USUAL_SIGN_OFF_POLICY
+  const wanted = (template?.profiles ?? []).map(({ requiredSignatures = 1 }) => requiredSignatures)
+  return { ...rules, requiredSignatures: Math.max(rules.requiredSignatures, ...wanted) }
+}
+
+type PolicyHolder = Pick<ReviewSnapshot, 'signOffPolicy'> & Partial<Pick<ReviewSnapshot, 'template'>>
+
+/** Names of the profiles that want as many signatures as are asked for, where the project's policy wants fewer. */
+export function listProfilesBehindSignatures({ signOffPolicy, template }: PolicyHolder): string[] {
+  const asked = countRequiredSignatures(getSignOffPolicy({ signOffPolicy, template }))
+  if (countRequiredSignatures(signOffPolicy?.rules ?? USUAL_SIGN_OFF_POLICY) >= asked) return []
+  return (template?.profiles ?? [])
+    .filter(({ requiredSignatures }) => requiredSignatures === asked)
+    .map(({ name }) => name)
+}
+
+/** The policy as every exit prints it, with the profiles that ask for more than the project does. */
+export function listReviewPolicyRows(holder: PolicyHolder): ReturnType<typeof listPolicyRows> {
+  const behind = listProfilesBehindSignatures(holder)
+  return listPolicyRows(getSignOffPolicy(holder)).map((row) =>
+    row.label === PEOPLE_WHO_SIGN && behind.length > 0
+      ? { ...row, words: `${row.words}, required by profile ${behind.join(', ')}` }
+      : row,
+  )
 }
 
 export function isAuthor({ authors }: Pick<ReviewSnapshot, 'authors'>, userId: string): boolean {

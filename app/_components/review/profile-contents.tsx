@@ -10,11 +10,21 @@ interface ProfileContentsProps {
 
 /** What a profile changes, in words: items, limits, required fields, each with its reason. */
 export function ProfileContents({ profile, questions }: ProfileContentsProps) {
-  const { items, limits, requiredFields } = profile
-  if (items.length + limits.length + requiredFields.length === 0)
+  const { items, limits, requiredFields, requiredSignatures, leastSurvivalPct } = profile
+  const demands = [
+    ...(requiredSignatures == null ? [] : [`at least ${requiredSignatures} people sign`]),
+    ...(leastSurvivalPct == null ? [] : [`at least ${leastSurvivalPct} % must survive, where a bend moves`]),
+  ]
+  if (items.length + limits.length + requiredFields.length + demands.length === 0)
     return <p className="muted">It changes nothing yet.</p>
   return (
     <dl className="terms small">
+      {demands.length > 0 && (
+        <>
+          <dt>demands</dt>
+          <dd>{demands.join('; ')}</dd>
+        </>
+      )}
       {items.length > 0 && (
         <>
           <dt>items</dt>

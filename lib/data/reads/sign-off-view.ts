@@ -5,7 +5,7 @@ import {
   isAuthor,
   isOpenStage,
   listLoosenedUses,
-  listPolicyRows,
+  listReviewPolicyRows,
   listReviews,
   type ReviewSnapshot,
   type RevisionSubject,
@@ -41,8 +41,7 @@ export function makeSignOffView(
       mayReview && isAuthor(snapshot, rights.userId)
         ? 'You made or changed the design or the artwork: somebody who is no author must review it.'
         : '',
-    policy:
-      signOffPolicy === null ? null : { version: signOffPolicy.version, rows: listPolicyRows(signOffPolicy.rules) },
+    policy: signOffPolicy === null ? null : { version: signOffPolicy.version, rows: listReviewPolicyRows(snapshot) },
     loosenedUses: listLoosenedUses(snapshot, loaded.record.packages[0]?.releasedById ?? null),
     toFollow: isOpenStage(subject.stage) ? findPolicyToFollow(loaded, snapshot) : null,
     mayFollow: isAllowed(rights, 'policy:follow', subject),

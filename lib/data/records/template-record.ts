@@ -120,5 +120,9 @@ function makeTemplateRecord(version: number, stored: CatalogueTemplate, profileI
 
 /** By name; one that neither the program nor this version of the catalogue has is called by its id. */
 function describeProfiles(profileIds: readonly string[], { profiles }: WorkspaceCatalogue) {
-  return profileIds.map((id) => ({ id, name: profiles.find((profile) => profile.id === id)?.name ?? id }))
+  return profileIds.map((id) => {
+    const profile = profiles.find((candidate) => candidate.id === id)
+    const requiredSignatures = profile?.requiredSignatures
+    return { id, name: profile?.name ?? id, ...(requiredSignatures == null ? {} : { requiredSignatures }) }
+  })
 }

@@ -31,6 +31,7 @@ export {
 export {
   DELIVERED_PROFILES,
   layProfileLimits,
+  PROFILE_ITEM_IDS,
   type Profile,
 } from './profiles'
 export { SEVERITIES } from './severity'

@@ -3,7 +3,7 @@ import {
   type Author,
   describeAuthor,
   listLoosenedUses,
-  listPolicyRows,
+  listReviewPolicyRows,
   listReviews,
   type ReviewSnapshot,
 } from '@/lib/review'
@@ -83,7 +83,7 @@ function makePolicy(snapshot: ReviewSnapshot): Content {
     return makeEmptyPart(level2('Sign-off policy'), 'The review began before there were sign-off policies.')
   }
   return makeFacts(
-    listPolicyRows(signOffPolicy.rules).map(
+    listReviewPolicyRows(snapshot).map(
       ({ label, words, isLoosened }) => [label, isLoosened ? `${words} (looser than usual)` : words] as const,
     ),
     level2(`Sign-off policy, version ${signOffPolicy.version}`),

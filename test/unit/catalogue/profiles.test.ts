@@ -96,6 +96,8 @@ const anyProfile = fc
     items: fc.uniqueArray(anyItem, { maxLength: 12, selector: ({ itemId }) => itemId }),
     limits: fc.uniqueArray(anyLimit, { maxLength: 8, selector: ({ key }) => key }),
     requiredFields: fc.uniqueArray(anyField, { maxLength: 4, selector: ({ field }) => field }),
+    requiredSignatures: fc.option(fc.integer({ min: 1, max: 5 }), { nil: null }),
+    leastSurvivalPct: fc.option(fc.constantFrom(50, 90, 99, 99.9), { nil: null }),
   })
   .map((profile): Profile => ({ ...profile, name: profile.id, purpose: 'Any.' }))
 
@@ -212,6 +214,44 @@ describe('several profiles', () => {
     const verdictIn = (edition: CatalogueEdition) => resultsOf(design, edition).results.get('radius-holder')?.verdict
     expect(verdictIn(DELIVERED_TEMPLATE)).toBe('not-applicable')
     expect(verdictIn(editionOf([profile]))).toBe('needs-judgment')
+  })
+})
+
+describe('the share that must survive', () => {
+  const wanting = (id: string, leastSurvivalPct: number): Profile => ({ ...EMPTY, id, name: id, leastSurvivalPct })
+  const check = (lifeSurvivalPct: number | null, ...profiles: Profile[]) => {
+    const design = structuredClone(DESIGNS[1]) as Design
+    design.brief.lifeSurvivalPct = lifeSurvivalPct
+    return resultsOf(design, editionOf(profiles)).results.get('profile-fields')
+  }
+
+  test('is held to the highest that any profile asks for, by its name', () => {
+    const profiles = [wanting('own-a', 90), wanting('own-b', 99)]
+    expect(check(99, ...profiles)?.verdict).toBe('meets')
+    expect(check(95, ...profiles)).toMatchObject({ verdict: 'fails', headline: expect.stringContaining('99') })
+    expect(check(null, ...profiles)).toMatchObject({
+      verdict: 'not-computed',
+      headline: expect.stringContaining('at least 99 % required by profile own-b'),
+    })
+  })
+
+  test('never gets easier by one more profile', () => {
+    fc.assert(
+      fc.property(anyProfiles, fc.constantFrom(null, 50, 95, 99.5), (profiles, stated) => {
+        const before = check(stated, ...profiles.slice(1))?.verdict ?? 'not-applicable'
+        const after = check(stated, ...profiles)?.verdict ?? 'not-applicable'
+        expect(RANK.indexOf(after)).toBeGreaterThanOrEqual(RANK.indexOf(before))
+      }),
+      { seed: 20_261_129, numRuns: 30 },
+    )
+  })
+
+  test('asks nothing of a part on which no bend moves', () => {
+    const design = structuredClone(DESIGNS[1]) as Design
+    for (const bend of design.bends) bend.use = 'fold-once'
+    design.brief.lifeSurvivalPct = null
+    const { results } = resultsOf(design, editionOf([wanting('own-a', 99)]))
+    expect(results.get('profile-fields')?.verdict).toBe('not-applicable')
   })
 })
 
@@ -377,7 +417,7 @@ describe('own items that compute', () => {
         expect(['meets', 'not-computed', 'not-applicable'], pattern).toContain(result?.verdict)
       }
     }
-  })
+  }, 300_000)
 })
 
 describe('delivered profiles', () => {

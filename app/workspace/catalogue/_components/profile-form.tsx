@@ -1,7 +1,7 @@
 'use client'
 
 import { FormError } from '@/app/_components/ui/form-error'
-import { FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormNumber, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { Profile } from '@/lib/engine/catalogue'
 import { addProfileInput, changeProfileInput, removeProfileInput } from '@/lib/inputs'
@@ -16,11 +16,15 @@ interface FormProps {
   readonly onClose: () => void
 }
 
+type Content = Omit<Profile, 'id' | 'name' | 'purpose'>
+
 /** The parts that can be typed; the server makes the id. */
-const contentOf = ({ items, limits, requiredFields }: Pick<Profile, 'items' | 'limits' | 'requiredFields'>) => ({
+const contentOf = ({ items, limits, requiredFields, requiredSignatures, leastSurvivalPct }: Content) => ({
   items: items.map((item) => ({ ...item })),
   limits: limits.map((limit) => ({ ...limit })),
   requiredFields: requiredFields.map((required) => ({ ...required })),
+  requiredSignatures: requiredSignatures ?? null,
+  leastSurvivalPct: leastSurvivalPct ?? null,
 })
 
 /** @param from  the profile that is copied; null begins with an empty one */
@@ -94,6 +98,21 @@ function ProfileFields({ control, questions }: { control: ProfileControl; questi
     <>
       <FormText control={control} name="profile.name" label="Name" />
       <FormTextArea control={control} name="profile.purpose" label="For which parts" rows={2} />
+      <FormNumber
+        control={control}
+        name="profile.requiredSignatures"
+        label="People who must sign, at least"
+        hint="Blank: as the project’s sign-off policy says."
+        isOptional
+      />
+      <FormNumber
+        control={control}
+        name="profile.leastSurvivalPct"
+        label="Share that must survive, at least"
+        unit="%"
+        hint="Of parts with bends that move. Blank: none is required."
+        isOptional
+      />
       <ProfileRows control={control} questions={questions} />
     </>
   )

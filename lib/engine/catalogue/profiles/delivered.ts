@@ -84,6 +84,8 @@ const MOVING: Profile = {
     required('brief.lifeSurvivalPct', 'State the share that must survive; 99 % is our choice for such parts.'),
     required('brief.operatingMinDegC', 'Films stiffen in the cold.'),
   ],
+  // Our choice, no published source.
+  leastSurvivalPct: 99,
 }
 
 const WEARABLE: Profile = {
@@ -130,6 +132,8 @@ const MEDICAL: Profile = {
     required('brief.electricalTest', 'Every part is tested.'),
     required('brief.whoToAsk', 'Somebody answers for deviations.'),
   ],
+  // Our choice: the rules of the device's own quality system go first.
+  requiredSignatures: 2,
 }
 
 const SPACE: Profile = {

@@ -1,5 +1,7 @@
 import type { EvaluationContext } from '../../context'
 import type { Outcome } from '../../results'
+import { BRIEF_PLACE } from '../checks'
+import { decide, makeDesignLimit, notApplicable, notComputed } from '../decide'
 import { defineItem, type ItemDefinition } from '../define-item'
 import { isStated, readFieldPlaces } from '../field-places'
 import { type FieldDemand, listFieldDemands } from './combine'
@@ -19,8 +21,9 @@ export function defineProfileFields(profiles: readonly Profile[], unknownIds: re
   const isLayout = ({ field }: FieldDemand) => field.startsWith('features.')
   const early = demands.filter((demand) => !isLayout(demand))
   const layout = demands.filter(isLayout)
+  const survival = findSurvivalDemand(profiles)
   return [
-    ...(early.length + unknownIds.length === 0
+    ...(early.length + unknownIds.length === 0 && survival === null
       ? []
       : [
           define(
@@ -29,11 +32,21 @@ export function defineProfileFields(profiles: readonly Profile[], unknownIds: re
             'Is every fact that the profiles of this project require stated?',
             early,
             unknownIds,
+            survival,
           ),
         ]),
     ...(layout.length === 0
       ? []
-      : [define(LAYOUT_ID, 'layout', 'Is every detail of the layout that the profiles require stated?', layout, [])]),
+      : [
+          define(
+            LAYOUT_ID,
+            'layout',
+            'Is every detail of the layout that the profiles require stated?',
+            layout,
+            [],
+            null,
+          ),
+        ]),
   ]
 }
 
@@ -43,6 +56,7 @@ function define(
   question: string,
   demands: readonly FieldDemand[],
   unknownIds: readonly string[],
+  survival: SurvivalDemand | null,
 ): ItemDefinition {
   return defineItem({
     id,
@@ -53,19 +67,82 @@ function define(
       why: 'A profile names the facts without which a part of its kind cannot be judged; a fact that nobody states is guessed later.',
       howToCheck: 'Fill in the fields that are named, or mark the list as having none.',
     },
-    titles: { meets: 'All required fields are stated', fails: 'A required field is missing' },
+    titles: { meets: 'All required fields are stated', fails: 'What a profile requires does not hold' },
     appliesTo: { needs: [], says: 'projects with a profile that requires fields' },
     limits: [],
     sourceKeys: ['workspaceRule'],
-    restsOn: [...new Set(demands.map(({ field }) => field as ItemDefinition['restsOn'][number]))],
+    restsOn: [
+      ...new Set([
+        ...demands.map(({ field }) => field as ItemDefinition['restsOn'][number]),
+        ...(survival === null ? [] : [SURVIVAL_FIELD]),
+      ]),
+    ],
     decidedWhen,
     answeredBy: ['member'],
     monotone: [],
     check: (context) => [
       ...unknownIds.map(describeUnknown),
       ...demands.flatMap((demand) => checkDemand(context, demand)),
+      ...(survival === null ? [] : checkSurvival(context, survival)),
     ],
   })
+}
+
+const SURVIVAL_FIELD = 'brief.lifeSurvivalPct' as const
+
+interface SurvivalDemand {
+  readonly leastPct: number
+  readonly profileNames: readonly string[]
+}
+
+/** The highest share that any of the profiles asks for. */
+function findSurvivalDemand(profiles: readonly Profile[]): SurvivalDemand | null {
+  const asking = profiles.flatMap(({ name, leastSurvivalPct }) =>
+    leastSurvivalPct == null ? [] : [{ name, leastSurvivalPct }],
+  )
+  if (asking.length === 0) return null
+  const leastPct = Math.max(...asking.map(({ leastSurvivalPct }) => leastSurvivalPct))
+  return {
+    leastPct,
+    profileNames: [
+      ...new Set(asking.filter((each) => each.leastSurvivalPct === leastPct).map(({ name }) => name)),
+    ].sort(),
+  }
+}
+
+/** Lives of bends that move rest on the share that must survive; a part without one has none to state. */
+function checkSurvival({ design }: EvaluationContext, { leastPct, profileNames }: SurvivalDemand): Outcome[] {
+  const whose = `required by profile ${profileNames.join(', ')}`
+  const stated = design.brief.lifeSurvivalPct
+  if (design.bends.length > 0 && design.bends.every(({ use }) => use !== null && use !== 'dynamic')) {
+    return [notApplicable(`no bend moves in service, so no share has to survive (${whose})`)]
+  }
+  if (stated === null) {
+    const label = 'the share that must survive'
+    return [
+      {
+        ...notComputed(['brief', 'lifeSurvivalPct'], label, [BRIEF_PLACE], 'typed'),
+        summary: `Not computed: ${label} is missing, at least ${leastPct} % ${whose}.`,
+      },
+    ]
+  }
+  return [
+    decide({
+      value: stated,
+      limit: makeDesignLimit({
+        key: 'leastSurvivalPct',
+        value: leastPct,
+        unit: 'pct',
+        sense: 'at-least',
+        sourceKey: 'workspaceRule',
+        name: `profile ${profileNames.join(', ')}`,
+      }),
+      places: [BRIEF_PLACE],
+      what: 'share that must survive',
+      equation: 'as stated',
+      isTyped: true,
+    }),
+  ]
 }
 
 function checkDemand(context: EvaluationContext, { field, where, profileNames }: FieldDemand): Outcome[] {

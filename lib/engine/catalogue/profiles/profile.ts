@@ -46,4 +46,8 @@ export interface Profile {
   readonly items: readonly ProfileItem[]
   readonly limits: readonly ProfileLimit[]
   readonly requiredFields: readonly RequiredField[]
+  /** So many different people must sign; absent where the policy of the project alone says. */
+  readonly requiredSignatures?: number | null | undefined
+  /** The share that must survive, in per cent, is at least this; absent where it asks for none. */
+  readonly leastSurvivalPct?: number | null | undefined
 }

@@ -145,6 +145,17 @@ const PROFILE_FIELDS = {
   items: z.array(profileItemSchema).max(MAX_PROFILE_ENTRIES),
   limits: z.array(profileLimitSchema).max(MAX_PROFILE_ENTRIES),
   requiredFields: z.array(requiredFieldSchema).max(MAX_PROFILE_ENTRIES),
+  // Absent in catalogues from before there were such demands.
+  requiredSignatures: z
+    .int('must be a whole number')
+    .min(1, 'must be at least 1')
+    .max(10, 'must be at most 10')
+    .nullish(),
+  leastSurvivalPct: z
+    .number('must be a number')
+    .gt(0, 'must be greater than 0 %')
+    .lt(100, 'must be less than 100 %')
+    .nullish(),
 }
 
 function checkProfile({ limits, requiredFields }: Pick<Profile, 'limits' | 'requiredFields'>, context: Refusing) {

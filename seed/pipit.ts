@@ -132,6 +132,12 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   )
   await stage.reply(mechanical, change, 'Taken over: S1 on the drawing has 1 mm corners, same material.', true)
   await stage.reply(ostrel, query, 'Thank you, that settles it.')
+  await stage.close(ostrel, {
+    revisionId,
+    threadId: query,
+    reason: 'Corners up to 0.15 mm are allowed, and the drawing says so.',
+    changed: 'registration',
+  })
 
   clock.goTo(92, 9)
   for (const fileName of PIPIT_ARTWORK) {
@@ -160,7 +166,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
       reason: 'Seen with purchasing; the sum holds from 10,000 parts a year.',
     },
   })
-  await stage.declare(ostrel, revisionId, `Buildable as drawn, with the corner radii of ${cornerNote}.`)
+  await stage.declare(ostrel, revisionId)
   await stage.advance(lead, revisionId)
 
   clock.goTo(86, 14)

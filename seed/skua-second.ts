@@ -1,9 +1,9 @@
-import { createRevision, getRevision, importDesign, proposeChange, shareRevision } from '@/lib/data'
+import { createRevision, decideCondition, getRevision, importDesign, proposeChange, shareRevision } from '@/lib/data'
 import { type Cited, citeNote } from './cite'
 import { confirmWhatWasSeen, SKUA_FIRST_LOOK, SKUA_INSPECTION } from './inspection'
 import type { Workspace } from './people'
 import { readDesignText } from './read-files'
-import type { Answers, Stage } from './stage'
+import { type Answers, type Stage, StoryError } from './stage'
 
 const makeEarlyAnswers = (cited: Cited): Answers => ({
   'performance-class': ['meets', 'Class 3, type 4, use B: the head runs unattended.'],
@@ -132,6 +132,12 @@ export async function playSkuaSecond(
   )
   const hingeNote = citeNote(await getRevision(designer, revisionId), 'bend-hinge')
   await stage.reply(designer, relief, `Flexible epoxy bead, 1 mm wide, both edges; now in ${hingeNote}.`, true)
+  await stage.close(lead, {
+    revisionId,
+    threadId: relief,
+    reason: 'One bead material for both edges is on the drawing.',
+    changed: 'bead',
+  })
   await stage.reply(
     mechanical,
     clad,
@@ -149,7 +155,26 @@ export async function playSkuaSecond(
 
   clock.goTo(9, 11)
   await stage.reply(brackenfold, clad, 'Understood, 12 µm only.')
-  await stage.declare(brackenfold, revisionId, 'Buildable. First articles eight weeks after release, clad included.')
+  await stage.declare(brackenfold, revisionId, [
+    'The 12 µm clad is ordered on the day of release: first articles take eight weeks from then.',
+  ])
+  const [declaration] = (await getRevision(lead, revisionId)).declarations
+  const [condition] = declaration?.conditions ?? []
+  if (condition === undefined) throw new StoryError('the condition on the clad is missing')
+  await carryOut('make the order of the clad an action', () =>
+    decideCondition(lead, {
+      conditionId: condition.id,
+      seenVersion: condition.version,
+      decision: 'action',
+      reason: '',
+      action: {
+        text: 'Order the 12 µm clad on the day of release and send Brackenfold the order’s date.',
+        ownerId: designer.userId,
+        due: 'before-first-article',
+        dueOn: '',
+      },
+    }),
+  )
 
   clock.goTo(7, 10)
   const seen = await getRevision(brackenfold, revisionId)

@@ -3,6 +3,7 @@ import {
   type ActResult,
   advanceRevision,
   answerItem,
+  closeThread,
   decideWaiver,
   declareBuildable,
   declareReviewed,
@@ -35,8 +36,18 @@ export interface Stage {
   readonly open: (actor: Actor, thread: Omit<OpenThreadInput, 'requestKey'>) => Promise<string>
   readonly reply: (actor: Actor, threadId: string, text: string, isAnswer?: boolean) => Promise<string>
   readonly waive: (waiver: WaiverStory) => Promise<void>
-  readonly declare: (actor: Actor, revisionId: string, note: string) => Promise<void>
+  /** Without conditions it is a plain yes. */
+  readonly declare: (actor: Actor, revisionId: string, conditions?: readonly string[]) => Promise<void>
   readonly review: (actor: Actor, revisionId: string, note: string) => Promise<void>
+  /** Closes a thread by what changed in the design since, where its sentence holds a word. */
+  readonly close: (actor: Actor, thread: ClosedThread) => Promise<void>
+}
+
+export interface ClosedThread {
+  readonly revisionId: string
+  readonly threadId: string
+  readonly reason: string
+  readonly changed: string
 }
 
 export interface WaiverStory {
@@ -108,10 +119,29 @@ export function setStage(clock: StoryClock): Stage {
         declareReviewed(actor, { revisionId, seenVersion, note, password: DEMO_PASSWORD }),
       )
     },
-    async declare(actor, revisionId, note) {
+    async declare(actor, revisionId, conditions = []) {
       const { version: seenVersion } = await getRevision(actor, revisionId)
       await carryOut('declare buildable', () =>
-        declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note, password: DEMO_PASSWORD }),
+        declareBuildable(actor, {
+          revisionId,
+          seenVersion,
+          verdict: conditions.length === 0 ? 'buildable' : 'with-conditions',
+          note: '',
+          conditions: conditions.map((text) => ({ text, field: '', value: '' })),
+          password: DEMO_PASSWORD,
+        }),
+      )
+    },
+    async close(actor, { revisionId, threadId, reason, changed }) {
+      const { threads } = await getRevision(actor, revisionId)
+      const thread = threads.find(({ id }) => id === threadId)
+      if (thread === undefined) throw new StoryError(`there is no thread ${threadId}`)
+      const places = (thread.doneOptions?.changes ?? [])
+        .filter(({ sentence }) => sentence.includes(changed))
+        .map(({ place }) => place)
+      if (places.length === 0) throw new StoryError(`nothing about "${changed}" changed since "${thread.title}"`)
+      await carryOut(`close "${thread.title}"`, () =>
+        closeThread(actor, { threadId, seenVersion: thread.version, reason, done: { kind: 'fields', places } }),
       )
     },
   }

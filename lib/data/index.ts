@@ -76,9 +76,11 @@ export { createProject } from './acts/projects/projects'
 export { shareRevision, unshareRevision } from './acts/projects/shares'
 export { followSignOffPolicy, setSignOffPolicy } from './acts/projects/sign-off-policy'
 export { answerItem } from './acts/review/answers'
+export { decideCondition } from './acts/review/conditions'
 export { declareBuildable } from './acts/review/declarations'
 export { addArtwork, attachFile, removeArtwork, removeAttachment } from './acts/review/files'
 export { decideProposal, proposeChange, withdrawProposal } from './acts/review/proposals'
+export { putBackOnRelease, takeOffRelease } from './acts/review/release-fabricators'
 export { releaseRevision } from './acts/review/releases'
 export {
   changeAction,

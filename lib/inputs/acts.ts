@@ -4,6 +4,7 @@ import * as accounts from './accounts'
 import { actionInput } from './common'
 import * as companies from './companies'
 import { passkeyConfirmationInput } from './confirmation'
+import * as declarations from './declarations'
 import { importSheetFileInput, saveSheetInput } from './fabrication'
 import { mailChoicesInput, sendMailAgainInput } from './mail'
 import * as people from './people'
@@ -227,9 +228,30 @@ export const ACTS = {
     records: ['proposal-withdrawn'],
   }),
   declareBuildable: act({
-    input: review.declarationInput,
+    input: declarations.declarationInput,
     rule: 'declaration:make',
-    records: ['declared-buildable', 'declared-not-buildable'],
+    records: ['declared-buildable', 'declared-with-conditions', 'declared-not-buildable', 'signature-voided'],
+  }),
+  decideCondition: act({
+    input: declarations.decideConditionInput,
+    rule: 'condition:decide',
+    records: [
+      'condition-taken-over',
+      'condition-declined',
+      'condition-made-action',
+      'action-taken-on',
+      'signature-voided',
+    ],
+  }),
+  takeOffRelease: act({
+    input: declarations.takeOffReleaseInput,
+    rule: 'release:choose-fabricators',
+    records: ['taken-off-release', 'signature-voided'],
+  }),
+  putBackOnRelease: act({
+    input: declarations.putBackOnReleaseInput,
+    rule: 'release:choose-fabricators',
+    records: ['put-back-on-release', 'signature-voided'],
   }),
 
   // Actions

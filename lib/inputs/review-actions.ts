@@ -2,15 +2,15 @@ import { z } from 'zod'
 import { ACTION_DUES } from '@/lib/review'
 import { optionalTextSchema, recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
 
-const dueFields = {
+export const dueFields = {
   ownerId: recordIdSchema,
   due: z.enum(ACTION_DUES, 'choose what it is due before'),
   /** Empty where no day is known. */
   dueOn: z.union([z.literal(''), z.iso.date('is not a date such as 2027-03-01')]),
 }
 
-const needsItsDate = (input: { due: string; dueOn: string }) => input.due !== 'date' || input.dueOn !== ''
-const ITS_DATE = { path: ['dueOn'], message: 'is empty: state the date' }
+export const needsItsDate = (input: { due: string; dueOn: string }) => input.due !== 'date' || input.dueOn !== ''
+export const ITS_DATE = { path: ['dueOn'], message: 'is empty: state the date' }
 
 export const takeOnActionInput = z
   .strictObject({

@@ -8,6 +8,7 @@ import {
   seenVersionSchema,
 } from './common'
 import { confirmationFields, optionalConfirmationFields } from './confirmation'
+import { doneInput } from './done'
 
 const itemIdSchema = z.string().min(1, 'is missing').max(80)
 
@@ -94,10 +95,12 @@ export const replyInput = z.strictObject({
 })
 export type ReplyInput = z.infer<typeof replyInput>
 
+/** A must-change or an engineering query needs a reason and `done`; a note, or a change that was only advised, needs neither. */
 export const closeThreadInput = z.strictObject({
   threadId: recordIdSchema,
   seenVersion: seenVersionSchema,
   reason: optionalTextSchema,
+  done: doneInput.optional(),
   requestKey: requestKeySchema,
 })
 export type CloseThreadInput = z.infer<typeof closeThreadInput>
@@ -117,21 +120,6 @@ export const editCommentInput = z.strictObject({
   requestKey: requestKeySchema,
 })
 export type EditCommentInput = z.infer<typeof editCommentInput>
-
-export const declarationInput = z
-  .strictObject({
-    revisionId: recordIdSchema,
-    seenVersion: seenVersionSchema,
-    isBuildable: z.boolean('choose whether it can be built'),
-    note: optionalTextSchema,
-    ...confirmationFields,
-    requestKey: requestKeySchema,
-  })
-  .refine((input) => input.isBuildable || input.note !== '', {
-    path: ['note'],
-    message: 'is empty: state what cannot be built',
-  })
-export type DeclarationInput = z.infer<typeof declarationInput>
 
 /** A file's content, at once or as it arrives. */
 const fileBytesSchema = z.custom<Uint8Array | AsyncIterable<Uint8Array>>(

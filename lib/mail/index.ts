@@ -13,6 +13,7 @@ export {
 export { findMentions, findTypedMention } from './mentions'
 export {
   type AccountEvent,
+  type ConditionEvent,
   composeMail,
   type MailNotice,
   type ProposalEvent,

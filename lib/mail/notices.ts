@@ -1,4 +1,4 @@
-import { nameThreadKind, STAGE_LABELS, type Stage } from '@/lib/review'
+import { DECLARATION_WORDS, type DeclarationVerdict, nameThreadKind, STAGE_LABELS, type Stage } from '@/lib/review'
 import { type MailText, renderLetter } from './letter'
 import { composeReviewActionMail, type ReviewActionNotice } from './review-actions'
 
@@ -75,9 +75,23 @@ export type MailNotice =
       readonly kind: 'declaration'
       readonly place: MailPlace
       readonly companyName: string
-      readonly isBuildable: boolean
+      readonly verdict: DeclarationVerdict
       readonly by: string
       readonly note: string
+      /** Each as a line; without those that the reader must not see. */
+      readonly conditions: readonly string[]
+      readonly wanted: Wanted | null
+    }
+  | {
+      readonly kind: 'condition'
+      readonly place: MailPlace
+      readonly event: ConditionEvent
+      readonly companyName: string
+      readonly by: string
+      /** The condition; null for a company's part in the release, and where the reader must not see it. */
+      readonly condition: string | null
+      /** Why, what was changed, or what is to be done. */
+      readonly text: string | null
       readonly wanted: Wanted | null
     }
   | {
@@ -135,6 +149,17 @@ export type MailNotice =
       readonly homeHref: string
       readonly waits: readonly { readonly text: string; readonly href: string }[]
     }
+
+/** What was decided about a fabricator's condition, or its part in a release. */
+export type ConditionEvent = 'taken-over' | 'declined' | 'action' | 'taken-off' | 'put-back'
+
+const CONDITION_EVENTS: Readonly<Record<ConditionEvent, { readonly subject: string; readonly did: string }>> = {
+  'taken-over': { subject: 'a condition was taken over', did: 'took over a condition of' },
+  declined: { subject: 'a condition was declined', did: 'declined a condition of' },
+  action: { subject: 'a condition became an action', did: 'turned a condition into an action, from' },
+  'taken-off': { subject: 'a fabricator is off this release', did: 'took off this release:' },
+  'put-back': { subject: 'a fabricator is back on this release', did: 'put back on this release:' },
+}
 
 /** What was done to an account, of which its owner is told. */
 export type AccountEvent =
@@ -233,13 +258,24 @@ export function composeMail(notice: MailNotice): MailText {
       })
     case 'declaration':
       return renderLetter({
-        subject: `${nameOf(notice.place)}: ${notice.companyName} declares that ${notice.isBuildable ? 'it can be built' : 'it cannot be built'}`,
+        subject: `${nameOf(notice.place)}: ${notice.companyName} declares it ${DECLARATION_WORDS[notice.verdict]}`,
         paragraphs: [
-          `${notice.by} declared for ${notice.companyName} that ${nameOf(notice.place)} is ${notice.isBuildable ? 'buildable' : 'not buildable'} as it stands.`,
+          `${notice.by} declared for ${notice.companyName} that ${nameOf(notice.place)} is ${DECLARATION_WORDS[notice.verdict]}${notice.verdict === 'with-conditions' ? '' : ' as it stands'}.`,
           ...describeWanted(notice.wanted),
         ],
-        quote: notice.note,
+        quote: notice.conditions.length > 0 ? notice.conditions.join('\n') : notice.note,
         act: { label: 'Open the declaration', href: notice.place.href },
+        footer: CHOICE,
+      })
+    case 'condition':
+      return renderLetter({
+        subject: `${nameOf(notice.place)}: ${CONDITION_EVENTS[notice.event].subject}`,
+        paragraphs: [
+          `${notice.by} ${CONDITION_EVENTS[notice.event].did} ${notice.companyName}${notice.condition === null ? '.' : `: ${notice.condition}.`}`,
+          ...describeWanted(notice.wanted),
+        ],
+        quote: notice.text,
+        act: { label: 'Open the revision', href: notice.place.href },
         footer: CHOICE,
       })
     case 'released':

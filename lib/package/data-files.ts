@@ -50,6 +50,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     makeJsonFile('signatures.json', {
       signatures: snapshot.signatures,
       declarations: snapshot.declarations,
+      takenOffThisRelease: snapshot.takenOff,
       authors: snapshot.authors,
       reviews: snapshot.reviews,
       signOffPolicy: snapshot.signOffPolicy,
@@ -111,7 +112,7 @@ export function makeReadme(
     'results.json           results, each item calculated, typed, stated or judged, with the version of the engine',
     'checklist.json         items, answers and waivers',
     'threads.json           comments and engineering queries',
-    'signatures.json        authors, reviews, signatures, fabricator declarations and the sign-off policy',
+    'signatures.json        authors, reviews, signatures, fabricator declarations with conditions, and the sign-off policy',
     'artwork/               artwork as uploaded; index.json has the original names',
     ...(dataFiles.some(({ path }) => path === FLEX_TESTS_INDEX_PATH)
       ? [

@@ -2,10 +2,11 @@ import { type DecidedWhen, PROFILE_ITEM_IDS } from '@/lib/engine/catalogue'
 import { listItemStates } from './answers'
 import type { Blocker } from './blocker'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
+import { findDeclarationBlockers } from './declaration-blockers'
 import { findApprovalBlockers, findAuthorSigning, findIndependenceBlockers } from './independence-blockers'
 import { isPending } from './review-actions'
-import { getStoredDesign, hashDeclaredContent, hashDesign } from './signed-content'
-import type { ReviewSnapshot } from './snapshot'
+import { getStoredDesign, hashDesign } from './signed-content'
+import type { ReviewSnapshot, ReviewThread } from './snapshot'
 import type { Stage } from './stages'
 
 /**
@@ -150,47 +151,24 @@ function findUnanswered(snapshot: ReviewSnapshot, when: DecidedWhen): Blocker[] 
     })
 }
 
-function findFabricatorBlockers(snapshot: ReviewSnapshot): Blocker[] {
-  const blockers: Blocker[] = snapshot.threads
-    .filter(({ kind, state }) => state === 'open' && (kind === 'engineering-query' || kind === 'must-change'))
-    .map((thread) => ({
-      code: 'thread-open',
-      sentence: `Open ${thread.kind === 'must-change' ? 'must-change' : 'engineering query'} of ${thread.openedByCompanyName}: ${thread.title}`,
-      target: { tab: 'threads', id: thread.id },
-    }))
-  blockers.push(...findDeclarationBlockers(snapshot))
-  return blockers
+/** An answer settles a query. A must-change is settled when it is closed, which takes what was done about it. */
+export function isThreadUnresolved({ kind, state }: Pick<ReviewThread, 'kind' | 'state'>): boolean {
+  return kind === 'must-change' ? state !== 'closed' : kind === 'engineering-query' && state === 'open'
 }
 
-function findDeclarationBlockers(snapshot: ReviewSnapshot): Blocker[] {
-  const target = { tab: 'sign-off', id: 'declaration' } as const
-  if (snapshot.sharedWith.length === 0) {
-    return [{ code: 'not-shared', sentence: 'The revision is not shared with any fabricator', target }]
-  }
-  const contentHash = hashDeclaredContent(snapshot)
-  // Only each company's latest word counts.
-  const latest = snapshot.sharedWith.flatMap(({ companyId }) => {
-    const own = snapshot.declarations.filter((declaration) => declaration.companyId === companyId)
-    return own.length === 0 ? [] : [own.reduce((a, b) => (b.madeAt >= a.madeAt ? b : a))]
-  })
-  if (latest.some((d) => d.verdict === 'buildable' && d.contentHash === contentHash)) return []
-  if (latest.length === 0) {
-    const names = snapshot.sharedWith.map(({ companyName }) => companyName).join(', ')
-    return [{ code: 'declaration-missing', sentence: `No declaration by ${names} yet`, target }]
-  }
-  return latest.map((declaration) =>
-    declaration.contentHash === contentHash
-      ? {
-          code: 'declared-not-buildable',
-          sentence: `${declaration.companyName} declared this content not buildable${declaration.note === '' ? '' : `: ${declaration.note}`}`,
-          target,
-        }
-      : {
-          code: 'declaration-outdated',
-          sentence: `${declaration.companyName} declared on earlier content; the design or artwork has changed since`,
-          target,
-        },
-  )
+/** Closing one of these says what was done about it. */
+export function needsDone({ kind }: Pick<ReviewThread, 'kind'>): boolean {
+  return kind === 'must-change' || kind === 'engineering-query'
+}
+
+function findFabricatorBlockers(snapshot: ReviewSnapshot): Blocker[] {
+  const blockers: Blocker[] = snapshot.threads.filter(isThreadUnresolved).map((thread) => ({
+    code: 'thread-open',
+    sentence: `${thread.state === 'open' ? 'Open' : 'Answered, not closed:'} ${thread.kind === 'must-change' ? 'must-change' : 'engineering query'} of ${thread.openedByCompanyName}: ${thread.title}`,
+    target: { tab: 'threads', id: thread.id },
+  }))
+  blockers.push(...findDeclarationBlockers(snapshot))
+  return blockers
 }
 
 function findUnwaived(snapshot: ReviewSnapshot): Blocker[] {

@@ -178,6 +178,8 @@ export interface ActionSubjects {
   'policy:follow': RevisionSubject
   'review:declare': RevisionSubject
   'declaration:make': RevisionSubject
+  'condition:decide': RevisionSubject
+  'release:choose-fabricators': RevisionSubject
   'proposal:make': RevisionSubject
   'proposal:decide': RevisionSubject
   'proposal:view': ProposalSubject
@@ -479,6 +481,16 @@ const RULES: Rules = {
     rule: (rights, subject) =>
       (subject.stage === 'fabricator-review' || subject.stage === 'awaiting-signature') &&
       isFabricatorOf(rights, subject),
+  },
+  'condition:decide': {
+    subject: 'revision',
+    mayNot: "decide on a fabricator's condition",
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
+  },
+  'release:choose-fabricators': {
+    subject: 'revision',
+    mayNot: 'choose the fabricators of this release',
+    rule: (rights, subject) => isOpenStage(subject.stage) && isLead(rights, subject),
   },
   'proposal:make': {
     subject: 'revision',

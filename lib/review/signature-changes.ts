@@ -1,9 +1,11 @@
 import { hashJson } from './canonical'
 import { compareDesigns } from './compare-designs'
 import { listVerdictMoves } from './compare-results'
+import { describeActionChanges, describeDeclaredChanges, describeThreadChanges } from './declared-changes'
 import { comparePolicies } from './sign-off-policy'
 import { buildSignedContent, hashSignedContent, readSignedDesign, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
+import type { VoidingChange } from './voiding-changes'
 
 export interface ContentChange {
   readonly area:
@@ -16,11 +18,16 @@ export interface ContentChange {
     | 'artwork'
     | 'answers'
     | 'waivers'
+    | 'declarations'
+    | 'threads'
+    | 'actions'
     | 'template'
     | 'policy'
     | 'authors'
     | 'results'
   readonly sentence: string
+  /** Whose matter it is, where it is not everybody's: a fabricator's id, or null for the team. */
+  readonly about?: string | null
 }
 
 /** Which fields differ between two signed contents, in the trade's words: what voided a signature. */
@@ -67,6 +74,10 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
   for (const { itemId } of oldWaivers.values()) {
     add('waivers', `waiver no longer valid: ${questions.get(itemId) ?? itemId}`)
   }
+
+  for (const sentence of describeActionChanges(before, after)) changes.push({ area: 'actions', sentence, about: null })
+  for (const change of describeDeclaredChanges(before, after)) changes.push({ area: 'declarations', ...change })
+  for (const change of describeThreadChanges(before, after)) changes.push({ area: 'threads', ...change })
 
   if (hashJson(before.template ?? null) !== hashJson(after.template ?? null)) {
     const [was, is] = [before.template, after.template].map((template) => ({
@@ -115,7 +126,7 @@ const say = (word: string) => word.replaceAll('-', ' ')
 export interface SignatureToVoid {
   readonly signatureId: string
   readonly reason: string
-  readonly changes: readonly string[]
+  readonly changes: readonly VoidingChange[]
 }
 
 /**
@@ -128,10 +139,12 @@ export function findSignaturesToVoid(before: ReviewSnapshot, after: ReviewSnapsh
   const contentHash = hashSignedContent(after)
   const left = standing.filter((signature) => signature.contentHash !== contentHash)
   if (left.length === 0) return []
-  const changes = describeChanges(buildSignedContent(before), buildSignedContent(after)).map(({ sentence }) => sentence)
+  const changes = describeChanges(buildSignedContent(before), buildSignedContent(after)).map(
+    ({ area: _area, ...change }): VoidingChange => change,
+  )
   return left.map(({ id }) => ({
     signatureId: id,
     reason: 'the content changed after signing',
-    changes: changes.length > 0 ? changes : ['the record of the revision'],
+    changes: changes.length > 0 ? changes : [{ sentence: 'the record of the revision' }],
   }))
 }

@@ -9,10 +9,12 @@ import {
 } from '@/lib/engine'
 import { listItemStates } from './answers'
 import { hashJson } from './canonical'
+import type { DeclarationCondition, Done } from './declared'
 import { listSignedActions, type SignedAction } from './review-actions'
 import type { PinnedSignOffPolicy } from './sign-off-policy'
-import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature } from './snapshot'
+import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature, SignedThread } from './snapshot'
 import { isOpenStage } from './stages'
+import { listStandings, type StandingKind } from './standings'
 
 export const SIGNED_CONTENT_FORMAT = 'bendworthy-signed-content'
 
@@ -34,10 +36,35 @@ export interface SignedWaiver {
   readonly approvedBy: string
 }
 
+/** A condition with what was decided on it; an action that it became is listed with the actions. */
+export interface SignedCondition {
+  readonly text: string
+  readonly field: string
+  readonly fieldLabel: string
+  readonly value: string
+  readonly state: DeclarationCondition['state']
+  readonly decisionNote: string
+  readonly done: Done | null
+}
+
+/** How one fabricator stood to the content at signing, in its latest words. */
+export interface SignedDeclaration {
+  readonly companyId: string
+  readonly companyName: string
+  readonly standing: StandingKind
+  readonly takenOffBecause: string
+  readonly verdict: string | null
+  readonly note: string
+  readonly madeByName: string
+  readonly madeAt: string
+  readonly conditions: readonly SignedCondition[]
+}
+
 /** Everything that a signature covers, and nothing else. */
 export interface SignedContent {
   readonly format: typeof SIGNED_CONTENT_FORMAT
-  readonly formatVersion: 1
+  /** 1 had neither declarations nor threads. */
+  readonly formatVersion: 1 | 2
   readonly projectId: string
   readonly revisionId: string
   readonly label: string
@@ -50,6 +77,10 @@ export interface SignedContent {
   readonly waivers: readonly SignedWaiver[]
   /** What remains to be done, by whom and by when; left out where there is nothing, so that older content keeps its hash. */
   readonly actions?: readonly SignedAction[]
+  /** Absent in format 1, as are the threads. */
+  readonly declarations?: readonly SignedDeclaration[]
+  /** Threads that are not closed. */
+  readonly threads?: readonly SignedThread[]
   /** Left out where the review goes by the catalogue as delivered, which the engine's version stands for. */
   readonly template?: ReviewTemplate
   /** Left out where the review began before there were policies. */
@@ -68,7 +99,7 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
   const actions = listSignedActions(snapshot.actions)
   return {
     format: SIGNED_CONTENT_FORMAT,
-    formatVersion: 1,
+    formatVersion: 2,
     projectId: snapshot.projectId,
     revisionId: snapshot.revisionId,
     label: snapshot.label,
@@ -98,6 +129,8 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
         : [],
     ),
     ...(actions.length === 0 ? {} : { actions }),
+    declarations: signDeclarations(snapshot),
+    threads: snapshot.signedThreads ?? signThreads(snapshot),
     ...(snapshot.template.contentHash === '' ? {} : { template: snapshot.template }),
     ...(snapshot.signOffPolicy === null
       ? {}
@@ -109,6 +142,45 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
     limitsHash: snapshot.evaluation?.limitsHash ?? '',
     results: snapshot.evaluation?.results ?? null,
   }
+}
+
+function signDeclarations(snapshot: ReviewSnapshot): SignedDeclaration[] {
+  return listStandings(snapshot, hashDeclaredContent(snapshot)).map(
+    ({ companyId, companyName, kind, last, takenOff }) => ({
+      companyId,
+      companyName,
+      standing: kind,
+      takenOffBecause: takenOff?.reason ?? '',
+      verdict: last?.verdict ?? null,
+      note: last?.note ?? '',
+      madeByName: last?.madeByName ?? '',
+      madeAt: last?.madeAt ?? '',
+      conditions: (last?.conditions ?? []).map(({ text, field, fieldLabel, value, state, decisionNote, done }) => ({
+        text,
+        field,
+        fieldLabel,
+        value,
+        state,
+        decisionNote,
+        done,
+      })),
+    }),
+  )
+}
+
+/** A thread that is closed is settled; what is still being said is what a signer goes by. */
+function signThreads({ threads }: ReviewSnapshot): SignedThread[] {
+  return threads
+    .filter(({ state }) => state !== 'closed')
+    .map(({ id, kind, title, state, openedByCompanyName, audienceCompanyId, comments }) => ({
+      id,
+      kind,
+      title,
+      state,
+      companyName: openedByCompanyName,
+      audienceCompanyId,
+      textHash: hashJson(comments.map((comment) => [comment.id, comment.text])),
+    }))
 }
 
 /** SHA-256 of the canonical form (RFC 8785) of everything signed. */
@@ -134,11 +206,27 @@ export function readSignedDesign(content: Pick<SignedContent, 'design'>): Design
 /** By what signed content is known; the design and the results in it have readers of their own. */
 const signedSchema = z.looseObject({
   format: z.literal(SIGNED_CONTENT_FORMAT),
-  formatVersion: z.literal(1),
+  formatVersion: z.literal([1, 2]),
   design: z.unknown(),
   artwork: z.array(z.looseObject({ fileName: z.string(), sha256: z.string() })),
   answers: z.array(z.looseObject({ itemId: z.string(), question: z.string(), state: z.string(), reason: z.string() })),
   waivers: z.array(z.looseObject({ itemId: z.string(), reason: z.string() })),
+  declarations: z
+    .array(z.looseObject({ companyName: z.string(), standing: z.string(), conditions: z.array(z.looseObject({})) }))
+    .optional(),
+  threads: z
+    .array(
+      z.looseObject({
+        id: z.string(),
+        kind: z.string(),
+        title: z.string(),
+        state: z.string(),
+        companyName: z.string(),
+        audienceCompanyId: z.string().nullable(),
+        textHash: z.string(),
+      }),
+    )
+    .optional(),
   engineVersion: z.string().nullable(),
   limitsHash: z.string(),
   results: z.unknown(),

@@ -1,5 +1,6 @@
 import type { Design, Evaluation, ItemSection } from '@/lib/engine'
 import type { DecidedWhen, SwitchedOffItem } from '@/lib/engine/catalogue'
+import type { Declaration, Done, TakenOff } from './declared'
 import type { ProjectRole } from './policy'
 import type { ReviewAction } from './review-actions'
 import type { PinnedSignOffPolicy } from './sign-off-policy'
@@ -127,6 +128,28 @@ export interface ReviewThread {
   readonly openedByCompanyId: string
   readonly openedByCompanyName: string
   readonly comments: readonly ReviewComment[]
+  /** How it was settled; null while it is not closed. */
+  readonly closed: {
+    readonly byName: string
+    readonly at: string
+    readonly reason: string
+    /** Null in threads that were closed before this was asked. */
+    readonly done: Done | null
+  } | null
+}
+
+/** What a signature covers of a thread that is not closed. */
+export interface SignedThread {
+  readonly id: string
+  readonly kind: string
+  readonly title: string
+  readonly state: string
+  /** Of whoever opened it. */
+  readonly companyName: string
+  /** The fabricator that takes part; null is the team alone. */
+  readonly audienceCompanyId: string | null
+  /** Hash of what was said in it. */
+  readonly textHash: string
 }
 
 export interface ReviewComment {
@@ -138,20 +161,6 @@ export interface ReviewComment {
   readonly text: string
   readonly editedAt: string | null
   readonly attachments: readonly { readonly fileName: string; readonly sha256: string }[]
-}
-
-/** A fabricator's declaration on one content. */
-export interface Declaration {
-  readonly id: string
-  readonly companyId: string
-  readonly companyName: string
-  readonly verdict: 'buildable' | 'not-buildable'
-  readonly note: string
-  readonly madeBy: string
-  readonly madeByName: string
-  readonly madeAt: string
-  /** `hashDeclaredContent` of what was declared on. */
-  readonly contentHash: string
 }
 
 /** Parts of the content that have authors. */
@@ -288,6 +297,10 @@ export interface ReviewSnapshot {
   /** Fabricators with whom the revision is shared. */
   readonly sharedWith: readonly { readonly companyId: string; readonly companyName: string }[]
   readonly declarations: readonly Declaration[]
+  /** Fabricators that were taken off this release. */
+  readonly takenOff: readonly TakenOff[]
+  /** Threads as they were signed, once the revision is released: what people say afterwards is no part of that. */
+  readonly signedThreads?: readonly SignedThread[]
   readonly signatures: readonly Signature[]
   readonly artwork: readonly ArtworkFile[]
   readonly artworkDifferences: readonly ArtworkDifference[]

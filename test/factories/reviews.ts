@@ -76,7 +76,14 @@ export async function declareByBoth(team: Team, revisionId: string): Promise<voi
   for (const actor of [team.fabricator, team.rivalFabricator]) {
     const { version } = await getRevision(actor, revisionId)
     await expectDone(
-      declareBuildable(actor, { revisionId, seenVersion: version, isBuildable: true, note: '', password: PASSWORD }),
+      declareBuildable(actor, {
+        revisionId,
+        seenVersion: version,
+        verdict: 'buildable',
+        note: '',
+        conditions: [],
+        password: PASSWORD,
+      }),
     )
   }
 }

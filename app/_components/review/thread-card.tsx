@@ -2,6 +2,7 @@
 
 import Link from 'next/link'
 import { useState } from 'react'
+import { useController } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormCheckbox, FormTextArea } from '@/app/_components/ui/form-fields'
@@ -11,9 +12,10 @@ import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { paths, type RevisionTab } from '@/lib/addresses'
 import type { CommentView, ThreadView } from '@/lib/data'
 import { closeThreadInput, editCommentInput, reopenThreadInput, replyInput } from '@/lib/inputs'
-import { THREAD_KIND_WORDS } from '@/lib/review'
+import { DONE_KINDS, THREAD_KIND_WORDS } from '@/lib/review'
 import { closeThread, editComment, reopenThread, replyToThread } from './actions'
 import { CommentField } from './comment-field'
+import { DoneField } from './done-field'
 import { FileList } from './file-list'
 import { UploadForm } from './upload-form'
 
@@ -70,6 +72,7 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
         <p className="muted">
           Closed by {thread.closedBy.name}, <Timestamp at={thread.closedAt} />
           {thread.closeReason === null || thread.closeReason === '' ? '.' : `: ${thread.closeReason}`}
+          {thread.done !== '' && <span> ({thread.done})</span>}
         </p>
       )}
       {thread.may.reply && act === 'none' && <ReplyForm thread={thread} />}
@@ -221,9 +224,26 @@ function CloseForm({ thread, onClose }: { thread: ThreadView; onClose: () => voi
     defaultValues: { threadId: thread.id, seenVersion: thread.version, reason: '' },
     onDone: onClose,
   })
+  const { field, fieldState } = useController({ control: form.control, name: 'done' })
+  const { doneOptions } = thread
   return (
     <form className="form" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="How it was settled" rows={2} isOptional />
+      <FormTextArea
+        control={form.control}
+        name="reason"
+        label="How it was settled"
+        rows={2}
+        isOptional={doneOptions === null}
+      />
+      {doneOptions !== null && (
+        <DoneField
+          options={doneOptions}
+          kinds={DONE_KINDS}
+          value={field.value}
+          onChange={field.onChange}
+          error={fieldState.error?.message}
+        />
+      )}
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>

@@ -1,5 +1,5 @@
 import 'server-only'
-import { findSignaturesToVoid } from '@/lib/review'
+import { findSignaturesToVoid, listPublicChanges, type VoidingChange, writeVoidingChanges } from '@/lib/review'
 import type { LoadedRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
 import type { WriteContext } from './write'
@@ -25,7 +25,7 @@ export async function voidSignatures(
 interface Voiding {
   readonly signatureId: string
   readonly reason: string
-  readonly changes: readonly string[]
+  readonly changes: readonly VoidingChange[]
   /** A signer takes back their own; all else voids itself: whoever changed something did not void, the application did. */
   readonly by: 'signer' | 'application'
 }
@@ -37,13 +37,13 @@ export async function voidSignature(
 ): Promise<void> {
   await tx.signature.update({
     where: { id: signatureId },
-    data: { voidedAt: at, voidedById: rights.userId, voidReason: reason, changesJson: JSON.stringify(changes) },
+    data: { voidedAt: at, voidedById: rights.userId, voidReason: reason, changesJson: writeVoidingChanges(changes) },
   })
   await (by === 'signer' ? record : recordByItself)({
     action: 'signature-voided',
     subject: { kind: 'signature', id: signatureId },
     projectId: revision.projectId,
     revisionId: revision.id,
-    details: { reason, changes: [...changes], ...(by === 'signer' ? {} : { because: rights.name }) },
+    details: { reason, changes: listPublicChanges(changes), ...(by === 'signer' ? {} : { because: rights.name }) },
   })
 }

@@ -16,6 +16,7 @@ import {
   type PersonRights,
   requireRevisionInView,
 } from '../records/authorization'
+import { loadDoneBases } from '../records/done-since'
 import { type LoadedRevision, loadRevision } from '../records/loaded-revision'
 import { getProposedDesign, readProposal } from '../records/proposal-patch'
 import type { TransactionClient } from '../store/client'
@@ -57,7 +58,7 @@ export function getProposal(actor: Actor, proposalId: string): Promise<ProposalV
         : makeComparedContent(loaded, fabricatorCompanyId)
     const after = makeVariantContent(loaded, fabricatorCompanyId, applied ?? getProposedDesign(base, patch))
     const comparison = compareContents(before, after)
-    const threads = listThreadViews(loaded.record, rights, subject)
+    const threads = listThreadViews(loaded, await loadDoneBases(tx, loaded.record), rights, scope)
     return {
       ...toProposalSummary(loaded.record, row),
       designVersion: loaded.record.designVersion,

@@ -1,10 +1,9 @@
 import 'server-only'
-import { ENGINE_VERSION, type Evaluation, readStoredSentences } from '@/lib/engine'
+import { type Design, ENGINE_VERSION, type Evaluation } from '@/lib/engine'
 import type { CatalogueEdition } from '@/lib/engine/catalogue'
 import {
   findBlockers,
   findSigningBlockers,
-  hashDeclaredContent,
   hashSignedContent,
   isAllowed,
   isOpenStage,
@@ -12,6 +11,7 @@ import {
   type ReviewSnapshot,
   type RevisionSubject,
   readSignedContent,
+  readVoidingChanges,
   summarizeSigning,
   TRANSITIONS,
   WITHDRAWN_BY_SIGNER,
@@ -33,6 +33,7 @@ import { getSigningStatement } from '../records/signing-statement'
 import { makeSnapshot } from '../records/snapshot'
 import { findTestedLives } from '../records/tested-lives'
 import type { PackageView, RevisionRights, RevisionView, SignatureView } from '../views'
+import { toDeclaredViews } from './declared-view'
 import { listItemViews } from './item-view'
 import { listProposalSummaries } from './proposal-view'
 import { listReviewActionViews } from './review-action-view'
@@ -51,15 +52,19 @@ const NO_RESULTS: Evaluation = {
 }
 
 /** What the screens of a revision show to this person. */
-export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, scope: RevisionScope): RevisionView {
+export function toRevisionView(
+  loaded: LoadedRevision,
+  bases: ReadonlyMap<string, Design>,
+  rights: PersonRights,
+  scope: RevisionScope,
+): RevisionView {
   const { record, design } = loaded
   const { fabricatorCompanyId, subject } = scope
   const { snapshot, limits } = makeSnapshot(loaded, fabricatorCompanyId)
-  const threads = listThreadViews(record, rights, subject)
+  const threads = listThreadViews(loaded, bases, rights, scope)
   const isTeam = fabricatorCompanyId === null
   const may = listRights(rights, subject, snapshot)
   const editorIds = new Set(snapshot.editors.map(({ userId }) => userId))
-  const declaredHash = hashDeclaredContent(snapshot)
   const evaluationRow = record.evaluations[0]
   return {
     id: record.id,
@@ -99,17 +104,10 @@ export function toRevisionView(loaded: LoadedRevision, rights: PersonRights, sco
     actions: listReviewActionViews(record, rights, subject),
     proposals: listProposalSummaries(record, rights, subject),
     artwork: record.artwork.map((file) => toAttachmentView(record, file)),
-    declarations: snapshot.declarations.map((declaration) => ({
-      id: declaration.id,
-      company: { id: declaration.companyId, kind: 'fabricator', name: declaration.companyName },
-      isBuildable: declaration.verdict === 'buildable',
-      note: declaration.note,
-      madeBy: { id: declaration.madeBy, name: declaration.madeByName },
-      madeAt: declaration.madeAt,
-      stands: declaration.contentHash === declaredHash,
-    })),
+    ...toDeclaredViews({ loaded, snapshot, bases, may, fabricatorCompanyId }),
     signatures: record.signatures.map((signature) =>
       toSignatureView(record, signature, {
+        fabricatorCompanyId,
         isVisible: (userId) => isTeam || editorIds.has(userId),
         mayWithdraw:
           signature.voidedAt === null &&
@@ -157,6 +155,8 @@ function listRights(rights: PersonRights, subject: RevisionSubject, snapshot: Re
       isIndependent: true,
     }),
     declare: may('declaration:make'),
+    decideConditions: may('condition:decide'),
+    chooseFabricators: may('release:choose-fabricators'),
     propose: may('proposal:make'),
     decideProposal: may('proposal:decide'),
     takeOnAction: may('review-action:take-on'),
@@ -203,11 +203,17 @@ function listStaleness(loaded: LoadedRevision, snapshot: ReviewSnapshot): string
   return reasons
 }
 
-/** @param options.isVisible  whether the person asking may learn who voided it */
+interface SignatureViewer {
+  readonly fabricatorCompanyId: string | null
+  /** Whether the person asking may learn who voided it. */
+  readonly isVisible: (userId: string) => boolean
+  readonly mayWithdraw: boolean
+}
+
 function toSignatureView(
   record: RevisionRecord,
   row: RevisionRecord['signatures'][number],
-  { isVisible, mayWithdraw }: { readonly isVisible: (userId: string) => boolean; readonly mayWithdraw: boolean },
+  { fabricatorCompanyId, isVisible, mayWithdraw }: SignatureViewer,
 ): SignatureView {
   return {
     id: row.id,
@@ -222,7 +228,7 @@ function toSignatureView(
     isWithdrawn: row.voidReason?.startsWith(WITHDRAWN_BY_SIGNER) === true,
     voidedBy: row.voidedById === null || !isVisible(row.voidedById) ? null : toPersonView(record, row.voidedById),
     voidReason: row.voidReason,
-    changes: readStoredSentences('what voided a signature', row.changesJson),
+    changes: readVoidingChanges(row.changesJson, fabricatorCompanyId),
   }
 }
 

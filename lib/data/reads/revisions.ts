@@ -2,6 +2,7 @@ import 'server-only'
 import { makeResultsDocument } from '@/lib/engine'
 import { recordView } from '../consequences/record-view'
 import { type Actor, requireRevisionInView } from '../records/authorization'
+import { loadDoneBases } from '../records/done-since'
 import { loadRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
 import type { FileDownload, RevisionView } from '../views'
@@ -16,7 +17,8 @@ export async function getRevision(actor: Actor, revisionId: string): Promise<Rev
   const { view, look } = await read(actor, async ({ tx, rights }) => {
     const scope = await requireRevisionInView(tx, rights, revisionId)
     const loaded = await loadRevision(tx, revisionId)
-    return { view: toRevisionView(loaded, rights, scope), look: recordView(loaded, rights, scope) }
+    const bases = await loadDoneBases(tx, loaded.record)
+    return { view: toRevisionView(loaded, bases, rights, scope), look: recordView(loaded, rights, scope) }
   })
   await look()
   return view

@@ -1,6 +1,9 @@
 import 'server-only'
-import { type Action, isAllowed, type RevisionSubject } from '@/lib/review'
-import { makeThreadSubject, maySeeThread, type PersonRights } from '../records/authorization'
+import type { Design } from '@/lib/engine'
+import { type Action, describeDone, isAllowed, needsDone, type RevisionSubject } from '@/lib/review'
+import { makeThreadSubject, maySeeThread, type PersonRights, type RevisionScope } from '../records/authorization'
+import { listDoneOptions } from '../records/done-since'
+import type { LoadedRevision } from '../records/loaded-revision'
 import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
 import { getCompanyName, type RevisionRecord } from '../records/revision-record'
 import { makeReviewThread } from '../records/snapshot'
@@ -9,10 +12,21 @@ import type { CommentView, ThreadView } from '../views'
 type ThreadRow = RevisionRecord['threads'][number]
 
 /** Threads of a revision that the person may see. */
-export function listThreadViews(record: RevisionRecord, rights: PersonRights, subject: RevisionSubject): ThreadView[] {
+export function listThreadViews(
+  loaded: LoadedRevision,
+  bases: ReadonlyMap<string, Design>,
+  rights: PersonRights,
+  { subject, fabricatorCompanyId }: RevisionScope,
+): ThreadView[] {
+  const { record } = loaded
   return record.threads
     .filter((thread) => maySeeThread(rights, subject, thread))
-    .map((thread) => toThreadView(record, thread, rights, subject))
+    .map((thread) => {
+      const view = toThreadView(record, thread, rights, subject)
+      if (!view.may.close || !needsDone(view)) return view
+      const base = { at: thread.openedAt, designHash: thread.baseDesignHash }
+      return { ...view, doneOptions: listDoneOptions(loaded, bases, base, fabricatorCompanyId) }
+    })
 }
 
 function toThreadView(
@@ -21,7 +35,7 @@ function toThreadView(
   rights: PersonRights,
   revision: RevisionSubject,
 ): ThreadView {
-  const { anchor, kind, state } = makeReviewThread(record, thread)
+  const { anchor, kind, state, closed } = makeReviewThread(record, thread)
   const subject = makeThreadSubject(revision, thread)
   const may = (action: Action & `thread:${string}`) => isAllowed(rights, action, subject)
   const person = (userId: string | null) => (userId === null ? null : toPersonView(record, userId))
@@ -43,6 +57,8 @@ function toThreadView(
     closedBy: person(thread.closedById),
     closedAt: thread.closedAt?.toISOString() ?? null,
     closeReason: thread.closeReason,
+    done: closed?.done == null ? '' : describeDone(closed.done),
+    doneOptions: null,
     comments: thread.comments.map((comment) => toCommentView(record, comment, rights, subject)),
     may: {
       reply: may('thread:reply'),

@@ -36,7 +36,9 @@ function findAnswerWait({ loaded, rights, subject, fabricatorCompanyId }: WaitCo
     }
   }
   const isOwn = thread.openedById === rights.userId || (fabricatorCompanyId !== null && !isFromOtherSide)
-  if (thread.state === 'answered' && isOwn && isAllowed(rights, 'thread:close', threadSubject)) {
+  // An answered must-change stands in the way until it is closed: then it waits for whoever may.
+  const isDue = isOwn || thread.kind === 'must-change'
+  if (thread.state === 'answered' && isDue && isAllowed(rights, 'thread:close', threadSubject)) {
     return {
       since: (thread.answeredAt ?? thread.openedAt).toISOString(),
       reason: `The ${kind} "${thread.title}" was answered`,

@@ -6,7 +6,6 @@ import {
   findAuthorReleasing,
   findBlockers,
   getSignOffPolicy,
-  hashDeclaredContent,
   isAllowed,
   listApprovals,
   listItemStates,
@@ -30,6 +29,7 @@ import { makeSnapshot } from '../records/snapshot'
 import type { TransactionClient } from '../store/client'
 import type { WaitView } from '../views'
 import { listActionWaits } from './action-waits'
+import { listConditionWaits, listDeclarationWaits, listNotBuildableWaits } from './declaration-waits'
 import { isInView } from './projects'
 import { read } from './read'
 import { listThreadWaits } from './thread-waits'
@@ -101,6 +101,7 @@ function listWaitsOf(
     ...listSharedWaits(context),
     ...listItemWaits(context),
     ...listDeclarationWaits(context),
+    ...listConditionWaits(context),
     ...listNotBuildableWaits(context),
     ...listWaiverWaits(context),
     ...listProposalWaits(context),
@@ -150,44 +151,6 @@ function listSharedWaits(context: WaitContext): Wait[] {
       reason: 'It was shared with your company, and nobody there has opened it yet',
       nextAct: 'Review it and ask about anything unclear',
       target: { tab: 'construction', id: null },
-    },
-  ]
-}
-
-/**
- * A fabricator's word that the present content cannot be built waits for the team, until the content changes or the
- * fabricator says otherwise.
- */
-function listNotBuildableWaits({ snapshot, rights, subject }: WaitContext): Wait[] {
-  if (!mayOnRevision(rights, 'revision:edit', subject)) return []
-  const contentHash = hashDeclaredContent(snapshot)
-  return snapshot.sharedWith.flatMap(({ companyId, companyName }) => {
-    const last = snapshot.declarations.filter((declaration) => declaration.companyId === companyId).at(-1)
-    if (last === undefined || last.verdict !== 'not-buildable' || last.contentHash !== contentHash) return []
-    return [
-      {
-        since: last.madeAt,
-        reason: `${companyName} declared that it cannot be built${last.note === '' ? '' : `: ${last.note}`}`,
-        nextAct: 'Change the design, or ask what would make it buildable',
-        target: { tab: 'sign-off' as const, id: null },
-      },
-    ]
-  })
-}
-
-function listDeclarationWaits({ loaded, snapshot, rights, subject, fabricatorCompanyId }: WaitContext): Wait[] {
-  if (fabricatorCompanyId === null || !mayOnRevision(rights, 'declaration:make', subject)) return []
-  const last = snapshot.declarations.filter(({ companyId }) => companyId === fabricatorCompanyId).at(-1)
-  if (last !== undefined && last.contentHash === hashDeclaredContent(snapshot)) return []
-  return [
-    {
-      since: loaded.record.stageSince.toISOString(),
-      reason:
-        last === undefined
-          ? 'Your company has not yet declared whether it can be built'
-          : 'The content has changed since your company’s declaration',
-      nextAct: 'Declare buildable or not',
-      target: { tab: 'sign-off', id: null },
     },
   ]
 }

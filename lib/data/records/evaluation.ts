@@ -8,9 +8,20 @@ import {
   type ReviewFacts,
   readStoredDesign,
 } from '@/lib/engine'
-import { compareDesigns, hashDeclaredContent, hashJson, markCheckedWhenSaved, withholdLimits } from '@/lib/review'
+import {
+  compareDesigns,
+  hashDeclaredContent,
+  hashJson,
+  isDeclaredBuildable,
+  isThreadUnresolved,
+  markCheckedWhenSaved,
+  THREAD_KINDS,
+  THREAD_STATES,
+  withholdLimits,
+} from '@/lib/review'
 import type { TransactionClient } from '../store/client'
 import { evaluateBounded } from './bounded-evaluation'
+import { listTakenOff, toDeclaration } from './declaration-record'
 import {
   combineLimits,
   combineLimitsWithChecked,
@@ -21,6 +32,7 @@ import {
 import { gatherFabricationFacts } from './fabrication-facts'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
 import { type CompanySheets, listSheetVersionsOf, pickSheets, pickShownSheets } from './sheet-records'
+import { readWord } from './stored-words'
 import { findTestedLives } from './tested-lives'
 
 const DAY_MS = 86_400_000
@@ -67,8 +79,12 @@ export function gatherFacts(
   const shares = record.shares.filter(({ companyId }) => isVisible(companyId))
   // A thread without an audience is the team's alone: a fabricator's results do not even count it.
   const open = record.threads.filter(
-    ({ state, audienceCompanyId }) =>
-      state === 'open' && (fabricatorCompanyId === null || audienceCompanyId === fabricatorCompanyId),
+    (thread) =>
+      isThreadUnresolved({
+        kind: readWord(thread.kind, THREAD_KINDS, 'kind of thread'),
+        state: readWord(thread.state, THREAD_STATES, 'state of a thread'),
+      }) &&
+      (fabricatorCompanyId === null || thread.audienceCompanyId === fabricatorCompanyId),
   )
   const lastLook = shares
     .filter(({ lookedAt }) => lookedAt !== null)
@@ -83,9 +99,13 @@ export function gatherFacts(
       sha256,
     })),
   })
-  const newestDeclarations = shares.map(({ companyId }) =>
-    record.declarations.filter((declaration) => declaration.companyId === companyId).at(-1),
-  )
+  const declared = {
+    sharedWith: shares.map(({ company }) => ({ companyId: company.id, companyName: company.name })),
+    declarations: record.declarations
+      .filter(({ companyId }) => isVisible(companyId))
+      .map((declaration) => toDeclaration(record, declaration)),
+    takenOff: listTakenOff(record).filter(({ companyId }) => isVisible(companyId)),
+  }
   return {
     evaluatedOn: evaluatedOn.toISOString().slice(0, 10),
     fabricatorsInvited: shares.length,
@@ -94,9 +114,7 @@ export function gatherFacts(
     daysSinceFabricatorLooked:
       lastLook?.lookedAt == null ? null : Math.floor((evaluatedOn.getTime() - lastLook.lookedAt.getTime()) / DAY_MS),
     changesSinceFabricatorLooked: countChangesSince(lastLook?.lookedJson ?? null, design),
-    buildableDeclarationStands: newestDeclarations.some(
-      (declaration) => declaration?.isBuildable === true && declaration.contentHash === contentHash,
-    ),
+    buildableDeclarationStands: isDeclaredBuildable(declared, contentHash),
     sheetLacks: findSheetLacks(design),
     artworkFileCount: record.artwork.length,
     artworkFileNames: record.artwork.map(({ originalName }) => originalName),

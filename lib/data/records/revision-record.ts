@@ -29,8 +29,12 @@ const REVISION_RECORD = {
   },
   attachments: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
-  declarations: { include: { company: true }, orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
+  declarations: {
+    include: { company: true, conditions: { orderBy: { ordinal: 'asc' } } },
+    orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
+  },
   reviewStatements: { orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
+  exclusions: { orderBy: [{ takenOffAt: 'asc' }, { id: 'asc' }] },
   proposals: { include: { audienceCompany: true }, orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   actions: { orderBy: { number: 'asc' } },
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
@@ -142,7 +146,11 @@ function collectPeople(row: Row): Set<string> {
     for (const comment of thread.comments) ids.add(comment.authorId)
   }
   for (const file of [...row.attachments, ...row.artwork]) ids.add(file.uploadedById)
-  for (const declaration of row.declarations) ids.add(declaration.madeById)
+  for (const declaration of row.declarations) {
+    ids.add(declaration.madeById)
+    for (const condition of declaration.conditions) ids.add(condition.decidedById)
+  }
+  for (const exclusion of row.exclusions) ids.add(exclusion.takenOffById).add(exclusion.putBackById)
   for (const proposal of row.proposals) ids.add(proposal.proposedById).add(proposal.decidedById)
   for (const action of row.actions) {
     ids.add(action.ownerId).add(action.takenOnById).add(action.reportedById).add(action.closedById)
@@ -162,6 +170,7 @@ function collectCompanies(row: Row): Set<string> {
   }
   for (const declaration of row.declarations) ids.add(declaration.companyId)
   for (const action of row.actions) ids.add(action.ownerCompanyId).add(action.audienceCompanyId)
+  for (const exclusion of row.exclusions) ids.add(exclusion.companyId)
   for (const proposal of row.proposals) ids.add(proposal.audienceCompanyId).add(proposal.proposedByCompanyId)
   return withoutNull(ids)
 }

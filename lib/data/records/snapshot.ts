@@ -1,16 +1,20 @@
 import 'server-only'
-import { ENGINE_VERSION, type LimitOverride, readStoredResults, readStoredSentences } from '@/lib/engine'
+import { ENGINE_VERSION, type LimitOverride, readStoredResults } from '@/lib/engine'
 import { findEarlierQuestion } from '@/lib/engine/catalogue'
 import {
+  isOpenStage,
   type RecordedEvaluation,
   type ReviewSnapshot,
   type ReviewThread,
+  readSignedContent,
+  readVoidingChanges,
   THREAD_KINDS,
   THREAD_STATES,
   type ThreadAnchor,
 } from '@/lib/review'
 import { readStage } from './authorization'
 import { listAuthors } from './authors'
+import { listTakenOff, readDone, toDeclaration } from './declaration-record'
 import { combineLimits } from './effective-limits'
 import { evaluateFor, hashLimitsOf } from './evaluation'
 import { isVisibleTo, type LoadedRevision } from './loaded-revision'
@@ -104,17 +108,9 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     sharedWith: shares.map(({ company }) => ({ companyId: company.id, companyName: company.name })),
     declarations: record.declarations
       .filter(({ companyId }) => isVisible(companyId))
-      .map((declaration) => ({
-        id: declaration.id,
-        companyId: declaration.companyId,
-        companyName: declaration.company.name,
-        verdict: declaration.isBuildable ? 'buildable' : 'not-buildable',
-        note: declaration.note,
-        madeBy: declaration.madeById,
-        madeByName: name(declaration.madeById),
-        madeAt: declaration.madeAt.toISOString(),
-        contentHash: declaration.contentHash,
-      })),
+      .map((declaration) => toDeclaration(record, declaration)),
+    takenOff: listTakenOff(record).filter(({ companyId }) => isVisible(companyId)),
+    ...findSignedThreads(loaded),
     signatures: record.signatures.map((signature) => ({
       id: signature.id,
       userId: signature.signerId,
@@ -130,7 +126,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
           : {
               at: signature.voidedAt.toISOString(),
               reason: signature.voidReason ?? '',
-              changes: readStoredSentences('what voided a signature', signature.changesJson),
+              changes: readVoidingChanges(signature.changesJson, fabricatorCompanyId),
             },
     })),
     artwork: record.artwork.map((file) => ({
@@ -199,6 +195,14 @@ function mayHoldHidden({ record, sheets }: LoadedRevision): boolean {
   return !isSettled && sheets.fabricators.some(({ sharing }) => sharing !== 'shown')
 }
 
+/** Once a revision has left its path, threads are what the signature that stands says they were. */
+function findSignedThreads({ record }: LoadedRevision): Pick<ReviewSnapshot, 'signedThreads'> {
+  if (isOpenStage(readStage(record.stage))) return {}
+  const signed = record.signatures.findLast(({ voidedAt }) => voidedAt === null)
+  const threads = signed === undefined ? undefined : readSignedContent(signed.contentJson).threads
+  return threads === undefined ? {} : { signedThreads: threads }
+}
+
 type ThreadRow = RevisionRecord['threads'][number]
 
 export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): ReviewThread {
@@ -226,6 +230,15 @@ export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): Rev
         .filter((file) => file.removedAt === null)
         .map((file) => ({ fileName: file.originalName, sha256: file.sha256 })),
     })),
+    closed:
+      thread.state !== 'closed' || thread.closedById === null || thread.closedAt === null
+        ? null
+        : {
+            byName: getPersonName(record, thread.closedById),
+            at: thread.closedAt.toISOString(),
+            reason: thread.closeReason ?? '',
+            done: readDone(thread.doneJson),
+          },
   }
 }
 

@@ -6,7 +6,7 @@ import type { Blocker, CheckedLimit, GrantedCapacity, ProjectRole, SigningSummar
 import type { AttachmentView, ItemView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 import type { ProposalSummary } from './proposals'
-import type { DeclarationView, PackageView, SignatureView, StageMoveView } from './release'
+import type { DeclarationView, PackageView, SignatureView, StageMoveView, StandingView } from './release'
 import type { ReviewActionView } from './review-actions'
 import type { SignOffView } from './sign-off'
 import type { ThreadView } from './threads'
@@ -50,6 +50,10 @@ export interface RevisionView {
   readonly proposals: readonly ProposalSummary[]
   readonly artwork: readonly AttachmentView[]
   readonly declarations: readonly DeclarationView[]
+  /** Each fabricator's standing to the present content; to a fabricator their own alone. */
+  readonly standings: readonly StandingView[]
+  /** Whom an action can be given to; empty for those who cannot give one. */
+  readonly team: readonly PersonView[]
   readonly signatures: readonly SignatureView[]
   readonly stageMoves: readonly StageMoveView[]
   /** Fabricators that see the revision; to a fabricator their own company alone. */
@@ -82,6 +86,10 @@ export interface RevisionRights {
   readonly proposeWaiver: boolean
   readonly approveWaiver: boolean
   readonly declare: boolean
+  /** Decide on fabricators' conditions. */
+  readonly decideConditions: boolean
+  /** Take fabricators off this release, and put them back. */
+  readonly chooseFabricators: boolean
   /** Propose a change of construction, bends or features. */
   readonly propose: boolean
   readonly decideProposal: boolean

@@ -3,6 +3,15 @@ import type { ThreadAnchor } from '@/lib/review'
 import type { AttachmentView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 
+/** What can be pointed to as done about a thread or a condition. */
+export interface DoneOptions {
+  /** Differences of the design since then, each with its place. */
+  readonly changes: readonly { readonly place: string; readonly sentence: string }[]
+  readonly proposals: readonly { readonly id: string; readonly title: string }[]
+  readonly files: readonly { readonly fileName: string; readonly sha256: string }[]
+  readonly actions: readonly { readonly id: string; readonly text: string }[]
+}
+
 export interface CommentView {
   readonly id: string
   readonly author: PersonView
@@ -36,6 +45,10 @@ export interface ThreadView {
   readonly closedBy: PersonView | null
   readonly closedAt: string | null
   readonly closeReason: string | null
+  /** What was done about it, in words; empty where nobody was asked. */
+  readonly done: string
+  /** What the person asking can point to when closing it; null where closing needs no more than a reason, or is not theirs. */
+  readonly doneOptions: DoneOptions | null
   readonly comments: readonly CommentView[]
   readonly may: { readonly reply: boolean; readonly answer: boolean; readonly close: boolean; readonly reopen: boolean }
 }

@@ -1,5 +1,5 @@
 import type { Content } from 'pdfmake/interfaces'
-import { hashDeclaredContent, type ReviewComment, type ReviewThread } from '@/lib/review'
+import { describeDone, nameThreadKind, type ReviewComment, type ReviewThread } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { keepTogether, level1, makeEmptyPart, makeTable, mono } from './style'
 import { formatTime, formatWord } from './words'
@@ -54,7 +54,23 @@ function makeThread(thread: ReviewThread, isFirst: boolean): Content[] {
     },
   ]
   const [first, ...others] = thread.comments.map(makeComment)
-  return [keepTogether(first === undefined ? head : [...head, first]), ...others]
+  return [keepTogether(first === undefined ? head : [...head, first]), ...others, ...makeClosing(thread)]
+}
+
+/** How a thread was settled: what a reader would otherwise have to believe. */
+function makeClosing({ kind, closed }: ReviewThread): Content[] {
+  if (closed === null) return []
+  const words = [
+    `Closed by ${closed.byName}, ${formatTime(closed.at)}`,
+    ...(closed.reason === '' ? [] : [closed.reason]),
+    closed.done === null
+      ? `what was done about the ${nameThreadKind(kind)} is not on record`
+      : describeDone(closed.done),
+  ]
+  // A note, or a change that was only advised, is closed without more.
+  const isAsked = kind === 'must-change' || kind === 'engineering-query'
+  const said = isAsked || closed.done !== null ? words : words.slice(0, -1)
+  return [{ text: `${said.join('. ')}.`, style: 'small', margin: [10, 0, 0, 3] }]
 }
 
 function makeComment(comment: ReviewComment): Content {
@@ -71,30 +87,7 @@ function makeComment(comment: ReviewComment): Content {
 }
 
 export function makeSignatures({ snapshot }: PackageContent): Content[] {
-  const declared = hashDeclaredContent(snapshot)
   return [
-    snapshot.declarations.length === 0
-      ? makeEmptyPart(level1('10  Fabricator declarations'), 'No fabricator declared on this revision.')
-      : makeTable(
-          [
-            { label: 'Fabricator', width: 110 },
-            { label: 'Declared', width: '*' },
-            { label: 'By', width: 130 },
-            { label: 'Content', width: 74 },
-          ],
-          snapshot.declarations.map((declaration) => [
-            declaration.companyName,
-            {
-              stack: [
-                formatWord(declaration.verdict),
-                ...(declaration.note === '' ? [] : [{ text: declaration.note, style: 'small' }]),
-              ],
-            },
-            `${declaration.madeByName}, ${formatTime(declaration.madeAt)}`,
-            declaration.contentHash === declared ? 'as released' : 'earlier content',
-          ]),
-          level1('10  Fabricator declarations'),
-        ),
     ...(snapshot.signatures.length === 0
       ? [makeEmptyPart(level1('11  Signatures'), 'The revision has no signature.')]
       : snapshot.signatures.map(

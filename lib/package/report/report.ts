@@ -4,6 +4,7 @@ import type { PackageContent } from '../content'
 import { makeBends } from './bends'
 import { makeChecklist } from './checklist'
 import { makeConstruction } from './construction'
+import { makeDeclarations } from './declarations'
 import { makeFeatures } from './features'
 import { makeFlexTests } from './flex-tests'
 import { breakLongWords } from './long-words'
@@ -43,6 +44,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeWaivers(content),
       ...makeThreads(content),
       ...makeActions(content),
+      ...makeDeclarations(content),
       ...makeSignatures(content),
       ...makeIndependence(content),
       ...makeArtwork(content),

@@ -14,7 +14,9 @@ function stage(details: StoredDetails<Move>, key: keyof Move): string {
 type DesignChange = { designVersion: number; designHash: string; changeCount: number; changes: string[] }
 type Confirmed = { meaning?: string; confirmedBy?: string }
 type WaiverDecision = Confirmed & { itemId: string; question: string; reason: string }
-type Declaration = Confirmed & { company: string; note: string; contentHash: string }
+type Declaration = Confirmed & { company: string; note: string; contentHash: string; conditions?: string[] }
+type Condition = { company: string; condition: string; reason: string; done?: string }
+type OffRelease = { company: string; reason: string }
 type PolicyMove = { tightened: string[]; loosened: string[]; reason: string }
 type Artwork = { fileName: string; sha256: string }
 
@@ -122,10 +124,43 @@ export const REVISION_WORDS = {
     audience: 'declaration-readers',
     sentence: (details) => `declared for ${details.text('company')}: buildable`,
   }),
+  'declared-with-conditions': word<Declaration>()({
+    subject: 'declaration',
+    audience: 'declaration-readers',
+    sentence: (details) => `declared for ${details.text('company')}: buildable with conditions`,
+  }),
   'declared-not-buildable': word<Declaration>()({
     subject: 'declaration',
     audience: 'declaration-readers',
     sentence: (details) => `declared for ${details.text('company')}: not buildable`,
+  }),
+  'condition-taken-over': word<Condition>()({
+    subject: 'condition',
+    audience: 'condition-readers',
+    sentence: (details) =>
+      `took over the condition of ${details.text('company')} "${details.text('condition')}": ${details.text('done')}`,
+  }),
+  'condition-declined': word<Condition>()({
+    subject: 'condition',
+    audience: 'condition-readers',
+    sentence: (details) =>
+      `declined the condition of ${details.text('company')} "${details.text('condition')}"${because(details)}`,
+  }),
+  'condition-made-action': word<Condition & { action: string; owner: string; due: string }>()({
+    subject: 'condition',
+    audience: 'condition-readers',
+    sentence: (details) =>
+      `turned the condition of ${details.text('company')} "${details.text('condition')}" into an action of ${details.text('owner')}, due ${details.text('due')}: ${details.text('action')}`,
+  }),
+  'taken-off-release': word<OffRelease>()({
+    subject: 'company',
+    audience: 'condition-readers',
+    sentence: (details) => `took ${details.text('company')} off this release${because(details)}`,
+  }),
+  'put-back-on-release': word<OffRelease>()({
+    subject: 'company',
+    audience: 'condition-readers',
+    sentence: (details) => `put ${details.text('company')} back on this release`,
   }),
   'stage-moved': word<Confirmed & { from: string; to: string; reason: string }>()({
     subject: 'revision',

@@ -18,9 +18,12 @@ export const THREAD_WORDS = {
     audience: 'thread-readers',
     sentence: (details) => `answered "${details.text('title')}"`,
   }),
-  'thread-closed': word<{ title: string; reason: string }>()({
+  'thread-closed': word<{ title: string; reason: string; done?: string }>()({
     subject: 'thread',
-    sentence: (details) => `closed "${details.text('title')}"${because(details)}`,
+    sentence: (details) => {
+      const done = details.text('done')
+      return `closed "${details.text('title')}"${because(details)}${done === '' ? '' : ` (${done})`}`
+    },
   }),
   'thread-reopened': word<{ title: string; reason: string }>()({
     subject: 'thread',

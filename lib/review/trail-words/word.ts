@@ -28,6 +28,7 @@ export type Audience =
   | 'action-readers'
   | 'sharing-company'
   | 'declaration-readers'
+  | 'condition-readers'
   | 'stage-readers'
   | 'release-readers'
   | 'signer-and-leads'

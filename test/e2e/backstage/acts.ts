@@ -185,7 +185,14 @@ export const acts = {
     const { version: seenVersion } = await data.getRevision(actor, input.revisionId)
     const { revisionId } = input
     await expectDone(
-      data.declareBuildable(actor, { revisionId, seenVersion, isBuildable: true, note: '', password: DEMO_PASSWORD }),
+      data.declareBuildable(actor, {
+        revisionId,
+        seenVersion,
+        verdict: 'buildable',
+        note: '',
+        conditions: [],
+        password: DEMO_PASSWORD,
+      }),
     )
   },
 

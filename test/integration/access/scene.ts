@@ -57,6 +57,8 @@ export interface AccessScene {
   readonly teamActionId: string
   /** Brackenfold's to do. */
   readonly brackenfoldActionId: string
+  /** Of Brackenfold, on the revision in fabricator review. */
+  readonly conditionId: string
   /** Made and taken back by Brackenfold. */
   readonly withdrawnProposalId: string
   /** Awaiting signature. */
@@ -135,6 +137,7 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
     attachFresh: async () => (await attachTo(freshBytes())).id,
     ...threads,
     ...(await makeActions(team, reviewId)),
+    ...(await makeCondition(team, reviewId)),
     withdrawnProposalId: await makeWithdrawnProposal(team, reviewId),
     signingId,
     signInput: makeSignInput(await getRevision(lead, signingId)),
@@ -143,6 +146,25 @@ export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> 
     withdrawnGrantId: await makeWithdrawnGrant(team),
     mailId: (await db().mailMessage.findFirstOrThrow()).id,
   }
+}
+
+/** A fabricator's condition. */
+async function makeCondition({ fabricator, companies }: Team, revisionId: string) {
+  const declaration = await db().declaration.create({
+    data: {
+      revisionId,
+      companyId: companies.brackenfold,
+      isBuildable: false,
+      verdict: 'with-conditions',
+      note: '',
+      contentHash: 'f'.repeat(64),
+      madeById: fabricator.userId,
+    },
+  })
+  const condition = await db().declarationCondition.create({
+    data: { declarationId: declaration.id, ordinal: 1, text: 'Only with our coverlay.' },
+  })
+  return { conditionId: condition.id }
 }
 
 function findItems(review: RevisionView) {

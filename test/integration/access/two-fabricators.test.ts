@@ -138,7 +138,8 @@ describeOnBothDatabases('two fabricators in one project', () => {
     const late = await data.declareBuildable(team.rivalFabricator, {
       revisionId: other,
       seenVersion: before.version,
-      isBuildable: true,
+      verdict: 'buildable',
+      conditions: [],
       note: '',
       password: PASSWORD,
     })

@@ -143,8 +143,9 @@ const declare =
     return data.declareBuildable(actor, {
       revisionId: real.revisionId,
       seenVersion,
-      isBuildable,
+      verdict: isBuildable ? 'buildable' : 'not-buildable',
       note,
+      conditions: [],
       password: PASSWORD,
     })
   }

@@ -98,7 +98,14 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     const say = async (isBuildable: boolean, note: string) => {
       const { version } = await getRevision(team.fabricator, revisionId)
       await expectDone(
-        declareBuildable(team.fabricator, { revisionId, seenVersion: version, isBuildable, note, password: PASSWORD }),
+        declareBuildable(team.fabricator, {
+          revisionId,
+          seenVersion: version,
+          verdict: isBuildable ? 'buildable' : 'not-buildable',
+          note,
+          conditions: [],
+          password: PASSWORD,
+        }),
       )
     }
     await say(false, 'The web between the openings is too narrow.')

@@ -115,6 +115,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
     template: DELIVERED_REVIEW_TEMPLATE,
     answers,
     waivers,
+    takenOff: [],
     threads: [
       {
         id: 'thread-1',
@@ -150,6 +151,7 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
             attachments: [{ fileName: 'finger end.pdf', sha256: 'c'.repeat(64) }],
           },
         ],
+        closed: null,
       },
     ],
     actions: [],
@@ -160,7 +162,8 @@ export function makeSnapshot(design: Design = readSeedDesign('skua-rev-b')): Rev
         companyId: 'company-brackenfold',
         companyName: 'Brackenfold Circuits',
         verdict: 'buildable',
-        note: 'Hinge with one button-plated layer: no objection.',
+        note: '',
+        conditions: [],
         madeBy: 'fabricator',
         madeByName: 'Joss Pell',
         madeAt: '2027-03-02T09:00:00.000Z',

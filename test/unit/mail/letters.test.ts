@@ -47,11 +47,21 @@ describe('a message', () => {
 
   it('about a declaration says whose it is, and which', () => {
     const said = { kind: 'declaration' as const, place, companyName: 'Brackenfold Circuits', by: 'Bram Tolley' }
-    const not = composeMail({ ...said, isBuildable: false, note: 'The web is too narrow.', wanted: null })
-    expect(not.subject).toBe('Skua B: Brackenfold Circuits declares that it cannot be built')
+    const not = composeMail({
+      ...said,
+      verdict: 'not-buildable',
+      conditions: [],
+      note: 'The web is too narrow.',
+      wanted: null,
+    })
+    expect(not.subject).toBe('Skua B: Brackenfold Circuits declares it not buildable')
     expect(not.text).toContain('> The web is too narrow.')
-    const can = composeMail({ ...said, isBuildable: true, note: '', wanted: null })
-    expect(can.subject).toBe('Skua B: Brackenfold Circuits declares that it can be built')
+    const can = composeMail({ ...said, verdict: 'buildable', conditions: [], note: '', wanted: null })
+    expect(can.subject).toBe('Skua B: Brackenfold Circuits declares it buildable')
+    const only = ['Only at 8 mm.', 'Only with our coverlay.']
+    const under = composeMail({ ...said, verdict: 'with-conditions', conditions: only, note: '', wanted: null })
+    expect(under.subject).toBe('Skua B: Brackenfold Circuits declares it buildable with conditions')
+    for (const condition of only) expect(under.text).toContain(condition)
   })
 
   it('about a proposal says what would change, in part where it is much, and asks only who decides', () => {

@@ -36,6 +36,7 @@ const thread = (change: Partial<ReviewThread>): ReviewThread => ({
   openedByCompanyId: BRACKENFOLD,
   openedByCompanyName: 'Brackenfold Circuits',
   comments: [],
+  closed: null,
   ...change,
 })
 
@@ -103,6 +104,8 @@ describe('what blocks', () => {
     expect(blocked({ kind: 'must-change' })).toBe(true)
     expect(blocked({ state: 'answered' })).toBe(false)
     expect(blocked({ kind: 'must-change', state: 'closed' })).toBe(false)
+    // An answer says something; only closing it says what was done.
+    expect(blocked({ kind: 'must-change', state: 'answered' })).toBe(true)
     expect(blocked({ kind: 'should-change' })).toBe(false)
     expect(blocked({ kind: 'note' })).toBe(false)
   })

@@ -134,6 +134,8 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'policy:follow': ['LEAD'],
   'review:declare': ['LEAD', 'MEMBER', 'QUALITY'],
   'declaration:make': [...OWN],
+  'condition:decide': ['LEAD'],
+  'release:choose-fabricators': ['LEAD'],
   'proposal:make': ['LEAD', 'MEMBER', ...OWN],
   'proposal:decide': ['LEAD', 'MEMBER'],
   'proposal:view': [...READERS, ...OWN],

@@ -201,6 +201,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
     ],
     waivers: [],
     threads: [],
+    takenOff: [],
     actions: [],
     sharedWith: [{ companyId: BRACKENFOLD, companyName: 'Brackenfold Circuits' }],
     declarations: [
@@ -210,6 +211,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
         companyName: 'Brackenfold Circuits',
         verdict: 'buildable',
         note: '',
+        conditions: [],
         madeBy: 'fabricator',
         madeByName: 'Joss Pell',
         madeAt: '2027-03-02T09:00:00.000Z',

@@ -87,6 +87,7 @@ async function moveInto(
   await tx.attachment.updateMany(rows)
   await tx.comment.updateMany(rows)
   await tx.declaration.updateMany(rows)
+  await tx.releaseExclusion.updateMany(rows)
   const audiences = { where: { audienceCompanyId: fromId }, data: { audienceCompanyId: known.id } }
   await tx.thread.updateMany(audiences)
   await tx.proposal.updateMany(audiences)

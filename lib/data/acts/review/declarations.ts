@@ -1,18 +1,19 @@
 import 'server-only'
 import type { DeclarationInput } from '@/lib/inputs'
-import { ACT_MEANINGS, hashDeclaredContent } from '@/lib/review'
+import { ACT_MEANINGS, describeCondition, hashDeclaredContent, listConditionFields } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
 import { type Actor, requireRevision } from '../../records/authorization'
 import { listChangesSince } from '../../records/changes-since'
-import { loadRevision } from '../../records/loaded-revision'
+import { keepDesignState } from '../../records/design-states'
+import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { makeSnapshot } from '../../records/snapshot'
-import { refuseStale } from '../../store/errors'
+import { refuseInvalid, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { writeConfirmed } from '../access/confirmed-write'
 
 /**
- * A fabricator's word on the present design and artwork: buildable as it stands, or not. It stands until either changes;
- * a later one of the same company replaces it.
+ * A fabricator's word on the present design and artwork: buildable as it stands, under conditions, or not. A later one of
+ * the same company replaces it; signatures on the revision as it was before are voided.
  */
 export function declareBuildable(actor: Actor, input: DeclarationInput): Promise<ActResult<{ declarationId: string }>> {
   const door = { act: 'declare', action: 'declare-buildable' } as const
@@ -29,30 +30,65 @@ export function declareBuildable(actor: Actor, input: DeclarationInput): Promise
         'the revision',
       )
     }
+    const conditions = nameConditions(loaded, input)
     const contentHash = hashDeclaredContent(makeSnapshot(loaded, fabricatorCompanyId).snapshot)
     const company = loaded.sheets.fabricators.find(({ companyId }) => companyId === fabricatorCompanyId)?.name ?? ''
+    const { designHash, designJson } = loaded.record
     const { value: declarationId } = await changeContent(context, loaded, null, async () => {
+      await keepDesignState(tx, { hash: designHash, designJson }, at)
       const declaration = await tx.declaration.create({
         data: {
           revisionId: revision.id,
           companyId: fabricatorCompanyId,
-          isBuildable: input.isBuildable,
+          isBuildable: input.verdict === 'buildable',
+          verdict: input.verdict,
           note: input.note,
           contentHash,
+          designHash,
           madeById: rights.userId,
           madeAt: at,
         },
       })
+      for (const [index, condition] of conditions.entries()) {
+        await tx.declarationCondition.create({
+          data: { declarationId: declaration.id, ordinal: index + 1, ...condition },
+        })
+      }
       await record({
-        action: input.isBuildable ? 'declared-buildable' : 'declared-not-buildable',
+        action: RECORDED_AS[input.verdict],
         subject: { kind: 'declaration', id: declaration.id },
         projectId: revision.projectId,
         revisionId: revision.id,
         companyId: fabricatorCompanyId,
-        details: { company, note: input.note, contentHash, meaning: ACT_MEANINGS.declare, confirmedBy },
+        details: {
+          company,
+          note: input.note,
+          contentHash,
+          ...(conditions.length === 0 ? {} : { conditions: conditions.map(describeCondition) }),
+          meaning: ACT_MEANINGS.declare,
+          confirmedBy,
+        },
       })
       return declaration.id
     })
     return { declarationId }
   })
+}
+
+const RECORDED_AS = {
+  buildable: 'declared-buildable',
+  'with-conditions': 'declared-with-conditions',
+  'not-buildable': 'declared-not-buildable',
+} as const
+
+/** Conditions with the names that their fields have now. */
+function nameConditions({ design }: LoadedRevision, { conditions }: DeclarationInput) {
+  const labels = new Map(listConditionFields(design).map(({ path, label }) => [path, label]))
+  const unknown = conditions.flatMap(({ field }, index) =>
+    field === '' || labels.has(field)
+      ? []
+      : [{ code: 'unknown', path: ['conditions', index, 'field'], message: 'is not a field of this design' }],
+  )
+  if (unknown.length > 0) refuseInvalid(unknown, 'A condition names a field that the design does not have.')
+  return conditions.map(({ text, field, value }) => ({ text, field, fieldLabel: labels.get(field) ?? '', value }))
 }

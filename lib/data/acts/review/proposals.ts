@@ -5,6 +5,7 @@ import type { DecideProposalInput, ProposeChangeInput, WithdrawProposalInput } f
 import {
   applyGuardedPatch,
   compareDesigns,
+  type Done,
   makeDesignPatch,
   type PatchOperation,
   type PatchProblem,
@@ -61,8 +62,8 @@ export async function proposeChange(
       const thread = await createThread(
         context,
         scope,
+        stored,
         {
-          revisionId,
           audienceCompanyId,
           openedByCompanyId: ownCompanyId,
           anchorKind: 'proposal',
@@ -212,7 +213,13 @@ async function storeDecision(
       where: { id: thread.id },
       data:
         decision === 'accept'
-          ? { state: 'closed', closedById: rights.userId, closedAt: at, closeReason: 'the proposal was accepted' }
+          ? {
+              state: 'closed',
+              closedById: rights.userId,
+              closedAt: at,
+              closeReason: 'the proposal was accepted',
+              doneJson: writeDone({ kind: 'proposal', id: row.id, title: row.title }),
+            }
           : { state: 'answered', answeredById: rights.userId, answeredAt: at },
     })
     await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
@@ -238,6 +245,7 @@ export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Pr
           closedById: rights.userId,
           closedAt: at,
           closeReason: input.reason === '' ? 'the proposal was withdrawn' : `withdrawn: ${input.reason}`,
+          doneJson: writeDone({ kind: 'no-change' }),
           version: { increment: 1 },
         },
       })
@@ -246,6 +254,8 @@ export function withdrawProposal(actor: Actor, input: WithdrawProposalInput): Pr
     return null
   })
 }
+
+const writeDone = (done: Done) => JSON.stringify(done)
 
 async function recordProposal(
   { tx, record }: WriteContext,

@@ -102,6 +102,8 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
   }
   const editions = [await build('team', team)]
   for (const { companyId, companyName } of snapshot.sharedWith) {
+    // It gets no package of a release that it was taken off.
+    if (snapshot.takenOff.some((off) => off.companyId === companyId)) continue
     const own = await computing(() => makeSnapshot(loaded, companyId).snapshot)
     const content: PackageContent = {
       ...common,

@@ -1,6 +1,18 @@
 import 'server-only'
 import type { CloseThreadInput, EditCommentInput, OpenThreadInput, ReopenThreadInput, ReplyInput } from '@/lib/inputs'
-import { type Action, type ActionSubjects, describeAct, isAllowed } from '@/lib/review'
+import {
+  type Action,
+  type ActionSubjects,
+  type Done,
+  describeAct,
+  describeDone,
+  isAllowed,
+  isOpenStage,
+  nameThreadKind,
+  needsDone,
+  THREAD_KINDS,
+} from '@/lib/review'
+
 import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import type { Thread } from '../../generated/sqlite/client'
@@ -15,7 +27,10 @@ import {
   requireOnRevision,
   requireRevisionInView,
 } from '../../records/authorization'
+import { keepDesignState } from '../../records/design-states'
+import { listDoneOptions, loadDoneBases, requireDone } from '../../records/done-since'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
+import { readWord } from '../../records/stored-words'
 import type { TransactionClient } from '../../store/client'
 import { NotAllowedError, NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
@@ -43,8 +58,8 @@ export function openThread(actor: Actor, input: OpenThreadInput): Promise<ActRes
       const thread = await createThread(
         context,
         scope,
+        loaded,
         {
-          revisionId: revision.id,
           audienceCompanyId,
           openedByCompanyId: getOwnCompanyId(rights, revision.projectId),
           anchorKind: input.anchor.kind,
@@ -104,10 +119,12 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<ActResul
     requireOnThread(rights, scope, thread, 'thread:reply')
     if (thread.state === 'closed') refuseClash('The thread is closed. Reopen it to continue.')
     if (!input.isAnswer) {
-      const commentId = await addComment(context, scope, thread, { text: input.text, isAnswer: false })
-      await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
-      await record({ action: 'thread-replied', ...placeOfThread(scope, thread), details: { title: thread.title } })
-      return { commentId }
+      return whileSigned(context, scope, async () => {
+        const commentId = await addComment(context, scope, thread, { text: input.text, isAnswer: false })
+        await tx.thread.update({ where: { id: thread.id }, data: { version: { increment: 1 } } })
+        await record({ action: 'thread-replied', ...placeOfThread(scope, thread), details: { title: thread.title } })
+        return { commentId }
+      })
     }
     requireOnThread(rights, scope, thread, 'thread:answer')
     const { value: commentId } = await changeContent(
@@ -128,6 +145,13 @@ export function replyToThread(actor: Actor, input: ReplyInput): Promise<ActResul
   })
 }
 
+/** What is said in an open thread is signed: a word more voids the signature. Where nobody signed it is a word and no more. */
+async function whileSigned<T>(context: WriteContext, scope: RevisionScope, act: () => Promise<T>): Promise<T> {
+  if (!scope.subject.hasLiveSignature || !isOpenStage(scope.revision.stage)) return act()
+  const { value } = await changeContent(context, await loadRevision(context.tx, scope.revision.id), null, act)
+  return value
+}
+
 export function closeThread(actor: Actor, input: CloseThreadInput): Promise<ActResult<null>> {
   return write(actor, 'close-thread', input, async (context) => {
     const { tx, rights, at, record } = context
@@ -135,10 +159,9 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<ActR
     requireOnThread(rights, scope, thread, 'thread:close')
     if (thread.state === 'closed') refuseClash('The thread is already closed.')
     requireThreadSeen(thread, input.seenVersion)
-    if (thread.kind === 'engineering-query' && thread.state === 'open' && input.reason === '') {
-      refuseField('reason', 'missing', 'is empty: state why the engineering query needs no answer')
-    }
-    await changeContent(context, await loadRevision(tx, scope.revision.id), null, async () => {
+    const loaded = await loadRevision(tx, scope.revision.id)
+    const done = await readDoneInput(context, loaded, scope, thread, input)
+    await changeContent(context, loaded, null, async () => {
       await tx.thread.update({
         where: { id: thread.id },
         data: {
@@ -146,17 +169,38 @@ export function closeThread(actor: Actor, input: CloseThreadInput): Promise<ActR
           closedById: rights.userId,
           closedAt: at,
           closeReason: input.reason,
+          doneJson: done === null ? null : JSON.stringify(done),
           version: { increment: 1 },
         },
       })
       await record({
         action: 'thread-closed',
         ...placeOfThread(scope, thread),
-        details: { title: thread.title, reason: input.reason },
+        details: { title: thread.title, reason: input.reason, ...(done === null ? {} : { done: describeDone(done) }) },
       })
     })
     return null
   })
+}
+
+/** What was done about it, which a must-change and an engineering query are not closed without. */
+async function readDoneInput(
+  { tx }: WriteContext,
+  loaded: LoadedRevision,
+  { fabricatorCompanyId }: RevisionScope,
+  thread: Thread,
+  { reason, done }: CloseThreadInput,
+): Promise<Done | null> {
+  const kind = readWord(thread.kind, THREAD_KINDS, 'kind of thread')
+  if (needsDone({ kind })) {
+    if (reason === '') refuseField('reason', 'missing', `is empty: state how the ${nameThreadKind(kind)} was settled`)
+    if (done === undefined) {
+      refuseField('done', 'missing', `is missing: point to what was done about the ${nameThreadKind(kind)}`)
+    }
+  }
+  if (done === undefined) return null
+  const base = { at: thread.openedAt, designHash: thread.baseDesignHash }
+  return requireDone(listDoneOptions(loaded, await loadDoneBases(tx, loaded.record), base, fabricatorCompanyId), done)
 }
 
 /** An answered or closed thread goes back to open, with a reason. */
@@ -177,6 +221,7 @@ export function reopenThread(actor: Actor, input: ReopenThreadInput): Promise<Ac
           closedById: null,
           closedAt: null,
           closeReason: null,
+          doneJson: null,
           version: { increment: 1 },
         },
       })
@@ -207,22 +252,24 @@ export function editComment(actor: Actor, input: EditCommentInput): Promise<ActR
       refuseStale(input.seenVersion, comment.version, [], 'the comment')
     }
     if (comment.text === input.text) return null
-    await tx.commentEdit.create({
-      data: {
-        commentId: comment.id,
-        version: comment.version,
-        text: comment.text,
-        at: comment.editedAt ?? comment.createdAt,
-      },
-    })
-    await tx.comment.update({
-      where: { id: comment.id },
-      data: { text: input.text, version: { increment: 1 }, editedAt: at },
-    })
-    await record({
-      action: 'comment-edited',
-      ...placeOfThread(scope, thread),
-      details: { title: thread.title, commentId: comment.id, before: comment.text, after: input.text },
+    await whileSigned(context, scope, async () => {
+      await tx.commentEdit.create({
+        data: {
+          commentId: comment.id,
+          version: comment.version,
+          text: comment.text,
+          at: comment.editedAt ?? comment.createdAt,
+        },
+      })
+      await tx.comment.update({
+        where: { id: comment.id },
+        data: { text: input.text, version: { increment: 1 }, editedAt: at },
+      })
+      await record({
+        action: 'comment-edited',
+        ...placeOfThread(scope, thread),
+        details: { title: thread.title, commentId: comment.id, before: comment.text, after: input.text },
+      })
     })
     return null
   })
@@ -267,11 +314,26 @@ type OpenedThread = Pick<
 export async function createThread(
   context: WriteContext,
   scope: RevisionScope,
-  opened: OpenedThread,
+  { record: revision }: LoadedRevision,
+  opened: Omit<OpenedThread, 'revisionId'>,
   text: string,
 ): Promise<Thread> {
   const { tx, rights, at, record } = context
-  const thread = await tx.thread.create({ data: { ...opened, state: 'open', openedById: rights.userId, openedAt: at } })
+  // What was done about it is told by the difference to the design as it was then.
+  const isSettledByDone = needsDone({ kind: readWord(opened.kind, THREAD_KINDS, 'kind of thread') })
+  if (isSettledByDone) {
+    await keepDesignState(tx, { hash: revision.designHash, designJson: revision.designJson }, at)
+  }
+  const thread = await tx.thread.create({
+    data: {
+      ...opened,
+      revisionId: revision.id,
+      state: 'open',
+      openedById: rights.userId,
+      openedAt: at,
+      baseDesignHash: isSettledByDone ? revision.designHash : null,
+    },
+  })
   await addComment(context, scope, thread, { text, isAnswer: false })
   await record({
     action: 'thread-opened',

@@ -1,5 +1,6 @@
 import 'server-only'
-import type { ActionsTold } from '@/lib/review'
+import { type ActionsTold, type DeclarationVerdict, describeCondition } from '@/lib/review'
+import { readVerdict } from '../../records/declaration-record'
 import {
   type AnyRecordedAct,
   type Letter,
@@ -41,16 +42,22 @@ export async function queueSharedNotices(act: RecordedAct<'revision-shared'>): P
   await queueLetters(act, letters)
 }
 
+const WANTED: Readonly<Record<DeclarationVerdict, string | null>> = {
+  buildable: null,
+  'with-conditions': 'decide on each condition: take it over, decline it, or make it an action',
+  'not-buildable': 'change the design, or ask what would make it buildable',
+}
+
 const isOfTeam = ({ role }: Reader) => role === 'lead' || role === 'member'
 
 /** To the team, and to the colleagues of the person who declared. No other fabricator learns of it. */
 export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'declaration-readers'>>): Promise<void> {
   const { tx, note, by } = act
-  const isBuildable = note.action === 'declared-buildable'
   const declaration = await tx.declaration.findUniqueOrThrow({
     where: { id: note.subject.id },
-    include: { company: true },
+    include: { company: true, conditions: { orderBy: { ordinal: 'asc' } } },
   })
+  const verdict = readVerdict(declaration)
   const { row, readers } = await loadPlaceAndReaders(act)
   const letters: Letter[] = []
   for (const reader of readers) {
@@ -61,11 +68,14 @@ export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'decl
       kind: 'declaration' as const,
       place: makePlace(row, foreignNames, 'sign-off'),
       companyName: declaration.company.name,
-      isBuildable,
+      verdict,
       by: by.name,
       note: withoutForeignNames(declaration.note, foreignNames) ?? '',
-      wanted:
-        isBuildable || isColleague ? null : makeWanted('change the design, or ask what would make it buildable', row),
+      conditions: declaration.conditions.map(
+        (condition) =>
+          withoutForeignNames(describeCondition(condition), foreignNames) ?? 'a condition that is on the page',
+      ),
+      wanted: isColleague || WANTED[verdict] === null ? null : makeWanted(WANTED[verdict], row),
     }
     letters.push({ reader, notice, subjectKey: `revision:${row.id}` })
   }
@@ -77,9 +87,12 @@ export async function queueReleaseNotices(act: RecordedAct<'revision-released'>)
   const { tx, by } = act
   const { row, readers } = await loadPlaceAndReaders(act)
   const packages = await tx.package.findMany({ where: { revisionId: row.id } })
+  const off = await tx.releaseExclusion.findMany({ where: { revisionId: row.id, putBackAt: null } })
   const letters: Letter[] = []
   for (const reader of readers) {
-    if (reader.off.has('released')) continue
+    // It is no release of theirs.
+    const isTakenOff = off.some(({ companyId }) => companyId === reader.fabricatorCompanyId)
+    if (isTakenOff || reader.off.has('released')) continue
     const { foreignNames } = reader
     const audience = reader.fabricatorCompanyId ?? 'team'
     const notice = {

@@ -1,8 +1,16 @@
 import 'server-only'
-import { readStoredSentences } from '@/lib/engine'
-import { type ActionsTold, type Audience, STAGE_LABELS, type Stage, TRAIL_WORDS, type TrailAction } from '@/lib/review'
+import {
+  type ActionsTold,
+  type Audience,
+  readVoidingChanges,
+  STAGE_LABELS,
+  type Stage,
+  TRAIL_WORDS,
+  type TrailAction,
+} from '@/lib/review'
 import { maySeeThread, readStage } from '../../records/authorization'
 import { queueRequestNotices } from './company-requests'
+import { queueConditionNotices } from './conditions'
 import { queueDeclarationNotices, queueReleaseNotices, queueSharedNotices } from './events'
 import { queueProposalNotices } from './proposals'
 import {
@@ -28,6 +36,7 @@ const NOTICES: {
   'signer-and-leads': queueVoidedNotices,
   'sharing-company': queueSharedNotices,
   'declaration-readers': queueDeclarationNotices,
+  'condition-readers': queueConditionNotices,
   'release-readers': queueReleaseNotices,
   'proposal-readers': queueProposalNotices,
   'action-readers': queueReviewActionNotices,
@@ -169,7 +178,8 @@ async function queueVoidedNotices(act: RecordedAct<'signature-voided'>): Promise
   const { tx, note, by } = act
   const signature = await tx.signature.findUniqueOrThrow({ where: { id: note.subject.id } })
   const { row, subject } = await loadSubject(tx, signature.revisionId)
-  const changes = readStoredSentences('what voided a signature', signature.changesJson)
+  // Nobody of a fabricator gets this message.
+  const changes = readVoidingChanges(signature.changesJson, null)
   const letters: Letter[] = []
   for (const reader of await loadReaders(act, subject)) {
     const isTold = reader.role === 'lead' || reader.userId === signature.signerId

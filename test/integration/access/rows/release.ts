@@ -10,12 +10,46 @@ export const RELEASE_ROWS: readonly AccessRow[] = [
       data.declareBuildable(a, {
         revisionId: s.reviewId,
         seenVersion: UNSEEN,
-        isBuildable: true,
+        verdict: 'buildable',
         note: '',
+        conditions: [],
         password: PASSWORD,
       }),
     reached: 'stale',
     may: FABRICATORS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'decideCondition',
+    run: (a, s) =>
+      data.decideCondition(a, {
+        conditionId: s.conditionId,
+        seenVersion: UNSEEN,
+        decision: 'decline',
+        reason: 'because',
+      }),
+    reached: 'stale',
+    may: LEADS,
+    seenBy: 'brackenfold-thread',
+  },
+  {
+    name: 'takeOffRelease',
+    run: (a, s) =>
+      data.takeOffRelease(a, {
+        revisionId: s.reviewId,
+        companyId: s.team.companies.ostrel,
+        seenVersion: UNSEEN,
+        reason: 'because',
+      }),
+    reached: 'stale',
+    may: LEADS,
+    seenBy: 'revision',
+  },
+  {
+    name: 'putBackOnRelease',
+    run: (a, s) => data.putBackOnRelease(a, { revisionId: s.reviewId, companyId: s.team.companies.ostrel }),
+    reached: 'invalid',
+    may: LEADS,
     seenBy: 'revision',
   },
   {

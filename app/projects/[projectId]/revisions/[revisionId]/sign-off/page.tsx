@@ -1,7 +1,9 @@
 import { BlockerList } from '@/app/_components/review/blocker-list'
 import { DeclarationForm } from '@/app/_components/review/declaration-form'
+import { DeclarationList } from '@/app/_components/review/declaration-list'
 import { IndependencePanel } from '@/app/_components/review/independence-panel'
 import { ReleaseButton } from '@/app/_components/review/release-button'
+import { ReleaseFabricators } from '@/app/_components/review/release-fabricators'
 import { ReviewPanel } from '@/app/_components/review/review-panel'
 import { SignForm } from '@/app/_components/review/sign-form'
 import { SignatureList } from '@/app/_components/review/signature-list'
@@ -16,6 +18,7 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
 import { getSecondFactor, type RevisionView, type SecondFactorView } from '@/lib/data'
 import { asFileSize } from '@/lib/engine/units'
+import { listConditionFields } from '@/lib/review'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 export default async function SignOffPage({ params }: RevisionParams) {
@@ -103,7 +106,7 @@ export default async function SignOffPage({ params }: RevisionParams) {
 
 function Declarations({ revision, factor }: { revision: RevisionView; factor: SecondFactorView }) {
   return (
-    <PageSection title="Fabricator’s declaration">
+    <PageSection title="Fabricator’s declaration" id="declaration">
       {revision.declarations.length === 0 ? (
         <EmptyState>
           {revision.sharedWith.length === 0
@@ -111,20 +114,18 @@ function Declarations({ revision, factor }: { revision: RevisionView; factor: Se
             : 'No fabricator has declared yet.'}
         </EmptyState>
       ) : (
-        <ul className="signatures">
-          {revision.declarations.map((declaration) => (
-            <li key={declaration.id}>
-              <p>
-                <strong>{declaration.isBuildable ? 'Buildable' : 'Not buildable'}</strong>, {declaration.company.name},{' '}
-                {declaration.madeBy.name}, <Timestamp at={declaration.madeAt} />{' '}
-                <span className={declaration.stands ? 'muted' : 'voided'}>
-                  {declaration.stands ? 'on the present content' : 'on earlier content: no longer valid'}
-                </span>
-              </p>
-              {declaration.note !== '' && <p className="said">{declaration.note}</p>}
-            </li>
-          ))}
-        </ul>
+        <DeclarationList declarations={revision.declarations} team={revision.team} />
+      )}
+      {revision.standings.length > 0 && (
+        <div className="above">
+          <h3>Standing to the present content</h3>
+          <ReleaseFabricators
+            revisionId={revision.id}
+            version={revision.version}
+            standings={revision.standings}
+            mayChoose={revision.may.chooseFabricators}
+          />
+        </div>
       )}
       {revision.may.declare && (
         <div className="above-wide">
@@ -133,6 +134,7 @@ function Declarations({ revision, factor }: { revision: RevisionView; factor: Se
             revisionId={revision.id}
             version={revision.version}
             factor={factor}
+            fields={listConditionFields(revision.design)}
           />
         </div>
       )}

@@ -1,0 +1,80 @@
+-- AlterTable
+ALTER TABLE "Thread" ADD COLUMN     "baseDesignHash" TEXT,
+ADD COLUMN     "doneJson" TEXT;
+
+-- AlterTable
+ALTER TABLE "Declaration" ADD COLUMN     "designHash" TEXT,
+ADD COLUMN     "verdict" TEXT;
+
+-- CreateTable
+CREATE TABLE "DeclarationCondition" (
+    "id" TEXT NOT NULL,
+    "declarationId" TEXT NOT NULL,
+    "ordinal" INTEGER NOT NULL,
+    "text" TEXT NOT NULL,
+    "field" TEXT NOT NULL DEFAULT '',
+    "fieldLabel" TEXT NOT NULL DEFAULT '',
+    "value" TEXT NOT NULL DEFAULT '',
+    "state" TEXT NOT NULL DEFAULT 'open',
+    "decidedById" TEXT,
+    "decidedAt" TIMESTAMP(3),
+    "decisionNote" TEXT NOT NULL DEFAULT '',
+    "doneJson" TEXT,
+    "actionId" TEXT,
+    "version" INTEGER NOT NULL DEFAULT 1,
+
+    CONSTRAINT "DeclarationCondition_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "ReleaseExclusion" (
+    "id" TEXT NOT NULL,
+    "revisionId" TEXT NOT NULL,
+    "companyId" TEXT NOT NULL,
+    "reason" TEXT NOT NULL,
+    "takenOffById" TEXT NOT NULL,
+    "takenOffAt" TIMESTAMP(3) NOT NULL,
+    "putBackById" TEXT,
+    "putBackAt" TIMESTAMP(3),
+
+    CONSTRAINT "ReleaseExclusion_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "IssuedRevision" (
+    "id" TEXT NOT NULL,
+    "issueKey" TEXT NOT NULL,
+    "partNumber" TEXT NOT NULL,
+    "label" TEXT NOT NULL,
+    "revisionId" TEXT NOT NULL,
+    "contentHash" TEXT NOT NULL,
+    "packageSha256" TEXT NOT NULL,
+    "issuedById" TEXT NOT NULL,
+    "issuedAt" TIMESTAMP(3) NOT NULL,
+
+    CONSTRAINT "IssuedRevision_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateIndex
+CREATE UNIQUE INDEX "DeclarationCondition_declarationId_ordinal_key" ON "DeclarationCondition"("declarationId", "ordinal");
+
+-- CreateIndex
+CREATE INDEX "ReleaseExclusion_revisionId_idx" ON "ReleaseExclusion"("revisionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "IssuedRevision_issueKey_key" ON "IssuedRevision"("issueKey");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "IssuedRevision_revisionId_key" ON "IssuedRevision"("revisionId");
+
+-- AddForeignKey
+ALTER TABLE "DeclarationCondition" ADD CONSTRAINT "DeclarationCondition_declarationId_fkey" FOREIGN KEY ("declarationId") REFERENCES "Declaration"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "ReleaseExclusion" ADD CONSTRAINT "ReleaseExclusion_revisionId_fkey" FOREIGN KEY ("revisionId") REFERENCES "Revision"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "ReleaseExclusion" ADD CONSTRAINT "ReleaseExclusion_companyId_fkey" FOREIGN KEY ("companyId") REFERENCES "Company"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "IssuedRevision" ADD CONSTRAINT "IssuedRevision_revisionId_fkey" FOREIGN KEY ("revisionId") REFERENCES "Revision"("id") ON DELETE RESTRICT ON UPDATE CASCADE;

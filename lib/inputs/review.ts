@@ -7,7 +7,7 @@ import {
   saidTextSchema,
   seenVersionSchema,
 } from './common'
-import { confirmationFields, optionalConfirmationFields } from './confirmation'
+import { optionalConfirmationFields } from './confirmation'
 import { doneInput } from './done'
 
 const itemIdSchema = z.string().min(1, 'is missing').max(80)

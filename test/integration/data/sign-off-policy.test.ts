@@ -186,7 +186,14 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   async function declareAgain(revisionId: string): Promise<void> {
     for (const actor of [team.fabricator, team.rivalFabricator]) {
       const { version: seenVersion } = await data.getRevision(actor, revisionId)
-      const word = { revisionId, seenVersion, verdict: 'buildable' as const, conditions: [], note: '', password: PASSWORD }
+      const word = {
+        revisionId,
+        seenVersion,
+        verdict: 'buildable' as const,
+        conditions: [],
+        note: '',
+        password: PASSWORD,
+      }
       await expectDone(data.declareBuildable(actor, word))
     }
     await declareReview(team.quality, revisionId)

@@ -18,6 +18,8 @@ export interface DrawnValue {
 export interface Drawing {
   /** The design with each drawn dimension in place of the stated one; the same object where nothing is drawn. */
   readonly design: Design
+  /** As it was written. */
+  readonly stated: Design
   readonly measures: PlanMeasures | null
   readonly values: readonly DrawnValue[]
 }

@@ -156,6 +156,21 @@ describe('a drawn plan decides', () => {
     expect(itemOf(slit(null), 'slit-end-relief').verdict).toBe('not-computed')
   })
 
+  it('a drawn distance is not held against stated ones as if somebody had stated it', () => {
+    const design = read((d) => {
+      drawPlan(d)
+      for (const bend of d.bends) bend.distanceToRigidMm = 0.1
+    })
+    const plain = itemOf({ ...design, plan: null }, 'statements-agree').verdict
+    expect(itemOf(design, 'statements-agree').verdict).toBe(plain)
+    expect(
+      itemOf(design, 'straight-film')
+        .outcomes.map(({ summary }) => summary)
+        .join(),
+    ).not.toMatch(/states/)
+    expect(itemOf(design, 'plan-agreement').verdict).toBe('fails')
+  })
+
   it('what is drawn off the part is a finding', () => {
     const design = read((d) => {
       const plan = drawPlan(d)

@@ -10,14 +10,14 @@ import { drawZonesAndBends } from './zones-and-bends'
 /** Puts what the plan draws in place of what was stated: the better source decides, before anything looks at it. */
 export function drawDimensions(design: Design): Drawing {
   const { plan } = design
-  if (plan === null) return { design, measures: null, values: [] }
+  if (plan === null) return { design, stated: design, measures: null, values: [] }
   const index = indexDesign(design)
   const measures = measureOnce(plan, index)
   const pen = makePen()
   let drawn = drawZonesAndBends(design, measures, pen)
   drawn = drawFeatures(drawn, plan, measures, pen)
   drawn = drawCorners(drawn, plan, measures, pen)
-  return { design: drawn, measures, values: pen.values }
+  return { design: drawn, stated: design, measures, values: pen.values }
 }
 
 const known = new WeakMap<Plan, Map<string, PlanMeasures>>()

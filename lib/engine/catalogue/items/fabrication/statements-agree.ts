@@ -35,8 +35,9 @@ export const statementsAgree = defineItem({
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [],
-  check: ({ design, facts }) => {
-    const pairs = listWrittenTwice(design, facts)
+  check: ({ drawing, facts }) => {
+    // What was stated against what was stated; against the plan it is held by `plan-agreement`.
+    const pairs = listWrittenTwice(drawing.stated, facts)
     const clear = pairs.filter(({ agrees, readFrom }) => !agrees && readFrom === 'fields')
     const inWords = pairs.filter(({ agrees, readFrom }) => !agrees && readFrom === 'words')
     return [...clear.map(contradict), ...inWords.map(doubt), ...(clear.length === 0 ? count(pairs) : [])]

@@ -4,7 +4,7 @@ import type { Outcome } from '../../../results'
 import { type BendUnderCheck, checkDistanceToBend, listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
-import { sourceOf } from '../../drawn'
+import { isDrawn, sourceOf } from '../../drawn'
 import { NEEDS } from '../../needs'
 
 export const straightFilm = defineItem({
@@ -53,7 +53,9 @@ export const straightFilm = defineItem({
 const READING_MM = 0.05
 
 /** The bend's own distance is that of the nearest edge: no stiffener can lie nearer. */
-function findContradictions(context: EvaluationContext, { bend, place }: BendUnderCheck): Outcome[] {
+function findContradictions(context: EvaluationContext, { bend, index, place }: BendUnderCheck): Outcome[] {
+  // Drawn and stated are held against each other by `plan-agreement`.
+  if (isDrawn(context, ['bends', index, 'distanceToRigidMm'])) return []
   const nearestMm = bend.distanceToRigidMm
   if (nearestMm === null) return []
   return listStiffeners(context.design).flatMap((stiffener): Outcome[] => {

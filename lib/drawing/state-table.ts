@@ -1,4 +1,4 @@
-import type { BendResult } from '@/lib/engine'
+import { type BendResult, CANNOT_TELL } from '@/lib/engine'
 import { asComputed, asEntered, digitsAsComputed } from '@/lib/engine/units'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
 import type { PictureTable } from './picture'
@@ -62,7 +62,11 @@ export function listStateRows(bend: BendResult, designations = NO_DESIGNATIONS):
 }
 
 /** Figures of the whole bend that follow from its states, its loads and the faces that hold it. */
-export function listStateFigures({ states, freeFold }: Pick<BendResult, 'states' | 'freeFold'>): [string, string][] {
+export function listStateFigures({
+  states,
+  freeFold,
+  leafPull,
+}: Pick<BendResult, 'states' | 'freeFold' | 'leafPull'>): [string, string][] {
   const figures: [string, string][] = []
   if (states !== null) {
     const { fromRadiusMm, equivalentRadiusMm, twistTorqueNmm } = states
@@ -80,6 +84,23 @@ export function listStateFigures({ states, freeFold }: Pick<BendResult, 'states'
       [`Inside radius at the tip, faces ${gap} apart`, asComputed(freeFold.tipInsideRadiusMm, 'minRadiusMm')],
       ['Force on each of the faces', asComputed(freeFold.forceN, 'forceN')],
     )
+  }
+  if (leafPull !== null) {
+    const { leafIndex, shortMm, heldLengthMm, strainPct, highPct, forceN, beyondPct } = leafPull
+    const most = highPct === null ? `more than ${asEntered(beyondPct, 'pct')}` : asComputed(highPct, 'strainPct')
+    figures.push(
+      [
+        `Lacking length of the ${leafIndex === 0 ? 'innermost' : 'outermost'} leaf, held over ${asEntered(heldLengthMm, 'mm')}`,
+        asComputed(shortMm, 'developedLengthMm'),
+      ],
+      [
+        'Stretch of that leaf in the bend',
+        strainPct === null
+          ? `${CANNOT_TELL}: more than ${asEntered(beyondPct, 'pct')}`
+          : `${asComputed(strainPct, 'strainPct')}, up to ${most} where nothing else gives`,
+      ],
+    )
+    if (forceN !== null) figures.push(['Pull in that leaf', asComputed(forceN, 'forceN')])
   }
   return figures
 }

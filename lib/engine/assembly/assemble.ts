@@ -103,7 +103,16 @@ function assembleBend({
       const bendSection = buildBendSection(section, bend.insideFace, index)
       return 'missing' in bendSection
         ? unknown(bendSection.missing)
-        : computeBendResult({ bend, position, section: bendSection, demand, ratioTable, testedLives, detail })
+        : computeBendResult({
+            bend,
+            position,
+            section: bendSection,
+            heldOver: { zone: section.zone, bends: index.design.bends.filter(({ zoneId }) => zoneId === bend.zoneId) },
+            demand,
+            ratioTable,
+            testedLives,
+            detail,
+          })
     },
     (reason) =>
       unknown([{ path: ['bends', position], label: `bend ${bend.name} within reach of the relations (${reason})` }]),

@@ -3,12 +3,14 @@ import type { Bend } from '../design'
 import type { TestedLife } from '../flex-tests'
 import type { SurvivalDemand } from './bend-allowables'
 import type { BendSection } from './bend-section'
+import type { HeldOver } from './leaf-pull'
 
 export interface BendInputs {
   readonly bend: Bend
   /** Index in the design's list of bends. */
   readonly position: number
   readonly section: BendSection
+  readonly heldOver: HeldOver
   readonly demand: SurvivalDemand
   readonly ratioTable: RatioTable
   /** Own flex tests that may stand in place of defaults, without those of materials that the design has of its own. */

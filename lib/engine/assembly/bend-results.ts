@@ -29,6 +29,7 @@ import type { BendSection } from './bend-section'
 import { findFromRadiusMm, isLoaded, isMoreThanOneState, readStates, type StatedStates } from './bend-states'
 import type { ConductorEntry } from './conductor-entry'
 import { computeFreeFold } from './free-fold'
+import { computeLeafPull } from './leaf-pull'
 import type { LeafStates } from './leaf-states'
 import { listOwnTestCautions } from './own-test-cautions'
 import { applyOwnTests } from './own-tests'
@@ -82,6 +83,7 @@ export function computeBendResult(given: BendInputs): BendResult {
   const holding =
     isLoaded(states) || states.foldedToRadiusMm !== null ? NOT_HELD : computeHolding(bend, fold.leaves, isFull)
   const lengths = fold.leaves.map((leaf) => leaf.developedLengthMm)
+  const leafLengthRangeMm = findLeafLengthRange(fold.leaves, section, bend)
   const survivalLife = findLeastLife(conductors)
   const modelLimits = [
     ...listRadiusLimits(bend, fold.leaves),
@@ -148,9 +150,10 @@ export function computeBendResult(given: BendInputs): BendResult {
     springback: holding.springback,
     states: isOneState ? null : describeStates(bend, states, fold.leaves, leafStates),
     freeFold: between.freeFold,
+    leafPull: computeLeafPull(bend, fold.leaves, section.leaves, leafLengthRangeMm, loadingOf(bend), inputs.heldOver),
     developedLengthMm: lengths[0] ?? 0,
     leafLengthDifferenceMm: Math.max(...lengths) - Math.min(...lengths),
-    leafLengthRangeMm: findLeafLengthRange(fold.leaves, section, bend),
+    leafLengthRangeMm,
     shieldShare: computeShieldShare(fold.leaves, section),
     missing,
     cautions: [

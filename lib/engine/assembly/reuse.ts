@@ -1,4 +1,4 @@
-import type { Bend, ConductorFeature, Zone } from '../design'
+import type { Bend, ConductorFeature, Design, Zone } from '../design'
 import type { BendResult, ConductorResult, ZoneResult } from '../results'
 import type { Assembly } from './assembly'
 import type { ThinnestCopper } from './conductor-results'
@@ -20,6 +20,12 @@ export interface Reuse {
 }
 
 const NOTHING: Reuse = { findZone: () => null, findBend: () => null, findConductor: () => null }
+
+const hasSameBends = (before: Design, after: Design, zoneId: string): boolean => {
+  const own = ({ bends }: Design) => bends.filter((bend) => bend.zoneId === zoneId)
+  const earlier = own(before)
+  return own(after).length === earlier.length && own(after).every((bend, at) => bend === earlier[at])
+}
 
 export function reuseFrom(basis: Assembly | undefined, index: DesignIndex): Reuse {
   if (basis === undefined || basis.index.design.materials !== index.design.materials) return NOTHING
@@ -49,7 +55,9 @@ export function reuseFrom(basis: Assembly | undefined, index: DesignIndex): Reus
         result !== undefined &&
         section !== undefined &&
         before.design.bends[position] === bend &&
-        basis.sections.includes(section)
+        basis.sections.includes(section) &&
+        // A leaf that is too short passes the other bends of its zone too.
+        (result.leaves.length < 2 || hasSameBends(before.design, index.design, bend.zoneId))
       return isSame ? result : null
     },
     findConductor: (feature, position, thinnest) => {

@@ -21,7 +21,7 @@ export function listStateCautions(
   }
   if (pullN > 0) {
     cautions.push(
-      `The pull is taken as shared evenly over the width, along the part, and to come and go with each cycle; a short leaf whose ends are held apart pulls by itself, which is not computed.${leaves.length > 1 ? ' Any one of the unbonded leaves is taken to carry all of it.' : ''}`,
+      `The pull is taken as shared evenly over the width, along the part, and to come and go with each cycle.${leaves.length > 1 ? ' Any one of the unbonded leaves is taken to carry all of it.' : ''}`,
     )
   }
   if (twistRatePerMm > 0) {

@@ -66,6 +66,7 @@ export function makeUnknownBend(
     springback: null,
     states: null,
     freeFold: null,
+    leafPull: null,
     developedLengthMm: 0,
     leafLengthDifferenceMm: 0,
     leafLengthRangeMm: { low: 0, high: 0 },

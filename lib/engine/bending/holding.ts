@@ -18,7 +18,7 @@ export function holdingForceN(momentNmm: number, leverMm: number): number {
 }
 
 /** Integral of sqrt(sin theta) from 0 to pi/2, = sqrt(pi) Gamma(3/4) / (2 Gamma(5/4)). */
-const ELASTICA_FACTOR = 1.198140234735592
+export const ELASTICA_FACTOR = 1.198140234735592
 
 export interface ParallelFaceFold {
   /** Force with which the fold pushes the faces apart. */

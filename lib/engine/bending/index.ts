@@ -16,7 +16,8 @@ export {
   hatchModulusGpa,
   hatchWidthFraction,
 } from './hatch'
-export { computeParallelFaceFold, holdingForceN } from './holding'
+export { computeHeldLeaf, stretchingNPerMm } from './held-leaf'
+export { computeParallelFaceFold, ELASTICA_FACTOR, holdingForceN } from './holding'
 export {
   type BendLayer,
   effectiveModulusGpa,

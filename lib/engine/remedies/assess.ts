@@ -79,6 +79,9 @@ export function assessBend(
       survivalLife: readBendLife(result),
       unprovenFoilLayers: result.conductors.filter(({ ductilityLifeCycles }) => ductilityLifeCycles !== null).length,
       momentNmm: result.momentNmm,
+      pullN: bend.pullN ?? 0,
+      twistDeg: bend.twistDeg ?? 0,
+      twistLengthMm: bend.twistLengthMm ?? 0,
       bendZoneThicknessUm: zone?.thicknessUm ?? 0,
       zones: assembly.zones.map(({ zoneId, name, thicknessUm }) => ({ zoneId, name, thicknessUm })),
       planSizeMm: design.construction.zones.reduce(

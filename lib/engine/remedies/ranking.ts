@@ -15,7 +15,7 @@ const TIE_FRACTION = 1e-9
 
 /**
  * Every count by which remedies are compared, smaller is better: verdict, strain for its allowance (nominal and worst), radius
- * needed, life, foil that is not rolled-annealed, moment, radius taken, thickness of the bend's zone, how far other zones move, size in plan, cost, number of changes,
+ * needed, life, foil that is not rolled-annealed, moment, loads taken away, radius taken, thickness of the bend's zone, how far other zones move, size in plan, cost, number of changes,
  * whether a need forbids it, bends that get worse.
  */
 export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked, before: RemedyState): number[] {
@@ -28,6 +28,9 @@ export function listCounts({ after, changeCount, forbiddenBy, worsens }: Ranked,
     -(after.survivalLifeCycles ?? 0),
     after.unprovenFoilLayers,
     after.momentNmm ?? 0,
+    -after.pullN,
+    -after.twistDeg,
+    after.twistLengthMm,
     after.insideRadiusMm,
     after.bendZoneThicknessUm,
     sumOtherZoneChangesUm(after, before),

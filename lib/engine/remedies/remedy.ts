@@ -20,6 +20,9 @@ export const REMEDY_FAMILIES = [
   'adhesive-kind',
   'sheet-tolerance',
   'radius-tolerance',
+  'less-pull',
+  'less-twist',
+  'longer-twist',
   'cut-outs',
   'larger-radius',
   'longer-zone',
@@ -42,6 +45,8 @@ export interface ForbiddenNeed {
     | 'zone-length'
     | 'damage-sum'
     | 'other-bend'
+    | 'pull'
+    | 'twist'
   /** The feature, zone, layer or material that has the need. */
   readonly name: string
   /** A sentence with the numbers. */
@@ -90,6 +95,10 @@ export interface RemedyState {
    */
   readonly unprovenFoilLayers: number
   readonly momentNmm: number | null
+  /** Loads that are left: taking one away asks something of the assembly. 0 where none is stated. */
+  readonly pullN: number
+  readonly twistDeg: number
+  readonly twistLengthMm: number
   readonly bendZoneThicknessUm: number
   readonly zones: readonly { readonly zoneId: string; readonly name: string; readonly thicknessUm: number }[]
   /** Lengths and widths of all zones together, as far as they are stated: what a longer or wider zone makes larger. */

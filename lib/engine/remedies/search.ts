@@ -25,6 +25,8 @@ const LASTING_NEEDS: ReadonlySet<ForbiddenNeed['kind']> = new Set([
   'material',
   'operating-temperature',
   'other-bend',
+  'pull',
+  'twist',
 ])
 
 /** Between two designs that are tried: the caller, who draws the next step, decides whether the search goes on. */

@@ -305,6 +305,25 @@ export interface FreeFold {
   readonly forceN: number
 }
 
+/** A leaf that is held at both ends and too short for its way, as far as the lengths of the leaves are stated. */
+export interface LeafPull {
+  readonly leafIndex: number
+  /** Between the places where it is held: the length of its zone. */
+  readonly heldLengthMm: number
+  /** What it lacks against the leaf at the other face. */
+  readonly shortMm: number
+  readonly shortRangeMm: QuantityRange
+  /** Stretch in the bend where its neighbours shorten as much as they are stiff; null where it is more than can be told. */
+  readonly strainPct: number | null
+  /** The same in its straight part. */
+  readonly straightPct: number | null
+  /** Where nothing but the leaf gives, over tolerances and constants; null where it is more than can be told. */
+  readonly highPct: number | null
+  readonly forceN: number | null
+  /** The most that can be told. */
+  readonly beyondPct: number
+}
+
 export interface BendResult {
   readonly bendId: string
   readonly name: string
@@ -389,6 +408,8 @@ export interface BendResult {
   readonly states: BendStates | null
   /** Where two faces hold the bend, and the gap between them is known and can hold it. */
   readonly freeFold: FreeFold | null
+  /** Null where there is one leaf, or lengths of leaves or zone are not stated, or the leaves have room to buckle. */
+  readonly leafPull: LeafPull | null
   readonly developedLengthMm: number
   /** Greatest difference in developed length between leaves. */
   readonly leafLengthDifferenceMm: number

@@ -44,6 +44,7 @@ const NEW_IN_BEND = {
   ownTests: [],
   states: null,
   freeFold: null,
+  leafPull: null,
 } satisfies Partial<BendResult>
 
 const NEW_IN_HANDBOOK = { minRadiusRangeMm: null } satisfies Partial<BendResult['handbook']>

@@ -209,6 +209,7 @@ describe('worse inputs', () => {
         'foil-type',
         'foil-weight',
         'layer-names',
+        'leaf-pull',
         'manufacturing-review',
         'material-call-outs',
         'panel-form',

@@ -88,6 +88,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'For each layer take the lightest foil that carries its stated currents within their allowed rise and drop, and compare with the foil that is specified.',
   },
+  'leaf-pull': {
+    why: 'Leaves that are not bonded pass a bend on arcs of different length. Held at both ends, the one that is too short is pulled; its copper, past yield in the bend already, gives way there first.',
+    howToCheck:
+      'Take what the leaf lacks (pitch of the leaves times the angle, less the step of their lengths), share it out over bend and straight part by their stiffness, and add the stretch to the strain of bending.',
+  },
   'neutral-axis': {
     why: 'On the neutral axis nothing stretches. A film made a little thicker on one side often does more for life than a larger radius.',
     howToCheck:

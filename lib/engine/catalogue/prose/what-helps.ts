@@ -254,6 +254,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   ],
   'layer-stagger': ['Shift the conductors of one layer into the gaps of the other.', 'Route the bend on one layer.'],
   'layer-table': ['Name every layer, and place it in a zone.', 'Add the layer table to the team’s own drawing.'],
+  'leaf-pull': [
+    'Step the lengths of the leaves by the difference that the bend needs.',
+    'Give the inner leaves room to buckle.',
+    'Leave more unbonded length between the ends.',
+  ],
   'leaf-length': ['State equal or stepped lengths.', 'Leave room for the loop of the outer leaf.'],
   'manufacturing-review': ['Move the review before the layout freeze{by}.', 'Move the layout freeze.'],
   'material-call-outs': ['State specification, sheet number and thickness for each material.'],

@@ -9,6 +9,7 @@ import { coverlayAdhesive, coverlayFilm, coverlayLeftOff } from './cover'
 import { lighterFoil, padsOnlyPlating, rolledAnnealedFoil } from './foil'
 import { largerRadius } from './larger-radius'
 import { unbondedLeaves } from './leaves'
+import { lessPull, lessTwist, longerTwist } from './loads'
 import { longerZone } from './longer-zone'
 import { splitBend } from './split-bend'
 import { radiusTolerance, sheetTolerance } from './tolerances'
@@ -32,6 +33,9 @@ const FAMILIES: Readonly<Record<RemedyFamily, Family>> = {
   'adhesive-kind': adhesiveKind,
   'sheet-tolerance': sheetTolerance,
   'radius-tolerance': radiusTolerance,
+  'less-pull': lessPull,
+  'less-twist': lessTwist,
+  'longer-twist': longerTwist,
   'cut-outs': cutOuts,
   'larger-radius': largerRadius,
   'longer-zone': longerZone,

@@ -1,5 +1,7 @@
+import { ELASTICA_FACTOR } from '../../bending'
 import type { Bend } from '../../design'
 import { roundTo } from '../../numerics'
+import type { LeafResult } from '../../results'
 import type { BendAssessment } from '../assess'
 import { editBend } from '../edits'
 import type { Subject } from '../subject'
@@ -40,6 +42,31 @@ export function roundDownRadiusMm(radiusMm: number): number {
   return roundTo(Math.floor(radiusMm / stepMm + ROUNDING_STEPS) * stepMm, 1)
 }
 
+/** The faces' gap is put on a drawing in these steps, mm. */
+const GAP_STEP_MM = 0.1
+/** Twice the elastica's factor: gap of the neutral axes over radius of the tip. */
+const GAP_OVER_TIP = 2 * ELASTICA_FACTOR
+/** The tip is known within 2 %; a little more, so that the radius with its tolerance is surely no larger than the tip's. */
+const TIP_ROOM = 1.021
+
+/** A bend at another radius. Two faces that hold it are set apart so far that the tip of the fold has that radius. */
+export function withRadius(bend: Bend, insideRadiusMm: number, leaf: LeafResult | undefined): Bend {
+  const { radiusHeldBy, faceGapMm, radiusToleranceMm } = bend
+  if (radiusHeldBy !== 'between-faces' || faceGapMm === null || leaf === undefined) return { ...bend, insideRadiusMm }
+  const axisMm = leaf.neutralAxisDepthUm / 1000
+  const outsideMm = leaf.thicknessUm / 1000 - axisMm
+  const neededMm = GAP_OVER_TIP * ((insideRadiusMm - radiusToleranceMm) * TIP_ROOM + axisMm) + 2 * outsideMm
+  const gapMm = roundTo(Math.ceil(neededMm / GAP_STEP_MM - ROUNDING_STEPS) * GAP_STEP_MM, 1)
+  return { ...bend, insideRadiusMm, faceGapMm: Math.max(gapMm, faceGapMm) }
+}
+
+/** `, faces 3 mm to 8.3 mm apart`; empty where the gap stays. */
+export function describeGap(before: Bend, after: Bend | undefined): string {
+  return after === undefined || after.faceGapMm === before.faceGapMm
+    ? ''
+    : `, faces ${before.faceGapMm} mm to ${after.faceGapMm} mm apart`
+}
+
 /** Families share what one of them found: a subject is looked at once. */
 const FOUND = new WeakMap<Subject, MeetingRadius | null>()
 
@@ -56,16 +83,17 @@ export function findRadiusThatMeets(subject: Subject): MeetingRadius | null {
   return found
 }
 
-function search({ design, bend, assessment: { state }, assess }: Subject): MeetingRadius | null {
+function search({ design, bend, assessment: { state, result }, assess }: Subject): MeetingRadius | null {
   // Beside a pull or a twist no minimum radius is worked out: the search begins at the bend's own.
   const fromMm = state.minRadiusMm ?? (hasLoad(bend) ? bend.insideRadiusMm : null)
   if (state.verdict === 'meets' || fromMm === null || state.allowablePct === null) return null
+  const leaf = result.leaves[0]
   const nominal = roundUpRadiusMm(Math.max(fromMm, bend.insideRadiusMm))
   const assessed = new Map<number, BendAssessment | null>()
   const assessAt = (insideRadiusMm: number): BendAssessment | null => {
     const known = assessed.get(insideRadiusMm)
     if (known !== undefined) return known
-    const found = assess(editBend(design, bend.id, (each) => ({ ...each, insideRadiusMm })))
+    const found = assess(editBend(design, bend.id, (each) => withRadius(each, insideRadiusMm, leaf)))
     assessed.set(insideRadiusMm, found)
     return found
   }

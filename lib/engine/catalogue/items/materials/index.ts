@@ -21,6 +21,7 @@ import { foilWeight } from './foil-weight'
 import { handlingCount } from './handling-count'
 import { holeLife } from './hole-life'
 import { impedanceGiven } from './impedance-given'
+import { leafPull } from './leaf-pull'
 import { neutralAxis } from './neutral-axis'
 import { operatingTemperature } from './operating-temperature'
 import { platingInBend } from './plating-in-bend'
@@ -55,6 +56,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   bendStrain,
   copperYield,
   filmStrain,
+  leafPull,
   radiusRules,
   fatigueLife,
   damageSum,

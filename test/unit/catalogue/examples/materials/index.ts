@@ -21,6 +21,7 @@ import { foilWeightExamples } from './foil-weight'
 import { handlingCountExamples } from './handling-count'
 import { holeLifeExamples } from './hole-life'
 import { impedanceGivenExamples } from './impedance-given'
+import { leafPullExamples } from './leaf-pull'
 import { neutralAxisExamples } from './neutral-axis'
 import { operatingTemperatureExamples } from './operating-temperature'
 import { platingInBendExamples } from './plating-in-bend'
@@ -58,6 +59,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'flexible-adhesive-in-rigid': flexibleAdhesiveInRigidExamples,
   'foil-type': foilTypeExamples,
   'foil-weight': foilWeightExamples,
+  'leaf-pull': leafPullExamples,
   'neutral-axis': neutralAxisExamples,
   'operating-temperature': operatingTemperatureExamples,
   'plating-in-bend': platingInBendExamples,

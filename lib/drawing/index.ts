@@ -23,6 +23,7 @@ export {
   type RemedyEffect,
 } from './remedy-plot'
 export * from './sheet'
+export { drawStatePlot } from './state-plot'
 export { listStateFigures, listStateRows } from './state-table'
 export { drawStrainPlot, listStrainRows } from './strain-plot'
 export { drawThicknessHistogram } from './thickness-histogram'

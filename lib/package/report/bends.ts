@@ -267,11 +267,15 @@ function makeStates(result: BendResult): Content[] {
   ]
 }
 
-/** Both plots side by side; one alone takes the left half. */
+/** Two plots side by side; one alone takes the left half. Life is drawn for one state alone, so that there are never three. */
 function makePlots(bend: Bend, pictures: Pictures): Content[] {
   const width = (TEXT_WIDTH_PT - PLOT_GAP_PT) / 2
   const drawn = Math.round(width * PICTURE_SCALE)
-  const plots = [pictures.drawStrain(bend, drawn), pictures.drawLife(bend, drawn)].filter((picture) => picture !== null)
+  const plots = [
+    pictures.drawStrain(bend, drawn),
+    pictures.drawStates(bend, drawn),
+    pictures.drawLife(bend, drawn),
+  ].filter((picture) => picture !== null)
   if (plots.length === 0) return []
   return [
     {

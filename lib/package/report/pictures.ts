@@ -3,6 +3,7 @@ import {
   drawCrossSection,
   drawLifePlot,
   drawPartSection,
+  drawStatePlot,
   drawStrainPlot,
   drawWeibullPlot,
   nameConductorLayers,
@@ -19,6 +20,7 @@ export interface Pictures {
   readonly drawZone: (zone: ZoneResult, widthPx: number) => Picture
   readonly drawStrain: (bend: Bend, widthPx: number) => Picture | null
   readonly drawLife: (bend: Bend, widthPx: number) => Picture | null
+  readonly drawStates: (bend: Bend, widthPx: number) => Picture | null
   readonly drawFlexTests: (set: FlexTestSet, widthPx: number) => Picture | null
 }
 
@@ -52,6 +54,11 @@ export function makePictures(design: Design, results: Evaluation): Pictures {
     drawLife: (bend, widthPx) => {
       const result = findBend(bend)
       return result === null ? null : drawLifePlot(result, bend.insideRadiusMm, frame(widthPx))
+    },
+    drawStates: (bend, widthPx) => {
+      const result = findBend(bend)
+      const isReversed = bend.motion === 'reversed'
+      return result === null ? null : drawStatePlot(result, { ...common, ...frame(widthPx), isReversed })
     },
     drawFlexTests: (set, widthPx) => drawWeibullPlot(set, frame(widthPx)),
   }

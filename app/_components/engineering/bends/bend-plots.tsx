@@ -2,7 +2,14 @@
 
 import { useMemo } from 'react'
 import { useLengthUnit } from '@/app/_components/ui/unit-context'
-import { drawCrossSection, drawLifePlot, drawStrainPlot, nameConductorLayers, SCREEN_PALETTE } from '@/lib/drawing'
+import {
+  drawCrossSection,
+  drawLifePlot,
+  drawStatePlot,
+  drawStrainPlot,
+  nameConductorLayers,
+  SCREEN_PALETTE,
+} from '@/lib/drawing'
 import { type Bend, type BendResult, findMaterial, type ZoneResult } from '@/lib/engine'
 import { useDraft } from '../draft'
 import { PictureView, usePlotDocument, useWidth } from '../pictures'
@@ -39,6 +46,21 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
           }),
     [plotDocument, result, zone, bend.insideFace, plotWidthPx, unit, designations],
   )
+  const states = useMemo(
+    () =>
+      plotDocument === null
+        ? null
+        : drawStatePlot(result, {
+            document: plotDocument,
+            palette: SCREEN_PALETTE,
+            widthPx: plotWidthPx,
+            heightPx: PLOT_HEIGHT_PX,
+            unit,
+            designations,
+            isReversed: bend.motion === 'reversed',
+          }),
+    [plotDocument, result, bend.motion, plotWidthPx, unit, designations],
+  )
   const life = useMemo(
     () =>
       plotDocument === null
@@ -71,12 +93,19 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
           <p className="empty">
             {result.states === null
               ? 'The strain plot needs a computed bend.'
-              : 'The strain plot shows bending alone. The parts of the strain stand in the table below.'}
+              : states === null
+                ? 'No strain is drawn where the stated motion, fold or faces contradict each other.'
+                : 'The plot through the thickness shows bending alone, so that it is left out beside a load.'}
           </p>
         ) : (
           <PictureView picture={strain} />
         )}
       </div>
+      {states !== null && (
+        <div>
+          <PictureView picture={states} />
+        </div>
+      )}
       <div>
         {life === null ? (
           <p className="empty">

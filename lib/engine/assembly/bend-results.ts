@@ -26,7 +26,14 @@ import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './be
 import { listFoldCautions, listFoldReachLimits, listRadiusLimits } from './bend-reach'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
-import { findFromRadiusMm, isLoaded, isMoreThanOneState, readStates, type StatedStates } from './bend-states'
+import {
+  findFromRadiusMm,
+  isLoaded,
+  isMoreThanOneState,
+  listTwistReachLimits,
+  readStates,
+  type StatedStates,
+} from './bend-states'
 import type { ConductorEntry } from './conductor-entry'
 import { computeFreeFold } from './free-fold'
 import { computeLeafPull } from './leaf-pull'
@@ -90,6 +97,7 @@ export function computeBendResult(given: BendInputs): BendResult {
     ...listFoldReachLimits(bend, fold.leaves),
     ...section.modelLimits,
     ...states.limits,
+    ...listTwistReachLimits(bend, inputs.heldOver.zone),
     ...limits,
     ...between.limits,
   ]

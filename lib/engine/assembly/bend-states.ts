@@ -1,5 +1,5 @@
 import { type FlatterEnd, flatterRadiusMm } from '../bending'
-import { BEND_FIELDS, type Bend, getChoiceWord } from '../design'
+import { BEND_FIELDS, type Bend, getChoiceWord, type Zone } from '../design'
 import type { ModelLimit } from '../results'
 import { inSentence } from '../units'
 
@@ -133,6 +133,19 @@ function listIncomplete({ twistDeg, twistLengthMm, radiusHeldBy, faceGapMm, angl
     )
   }
   return found
+}
+
+/** A part twists within its zone: a longer length says too little strain, so that what fails with it fails. */
+export function listTwistReachLimits({ twistDeg, twistLengthMm }: Bend, { name, lengthMm }: Zone): ModelLimit[] {
+  if (twistDeg === null || twistDeg === 0 || twistLengthMm === null || lengthMm === null) return []
+  if (twistLengthMm <= lengthMm) return []
+  return [
+    {
+      kind: 'loads',
+      because: `it is stated to twist over ${inSentence(twistLengthMm, 'mm')}, and ${name} is ${inSentence(lengthMm, 'mm')} long`,
+      decidedBy: `check "${BEND_FIELDS.twistLengthMm.label}", or the length of the zone`,
+    },
+  ]
 }
 
 /** Of the flatter end, for a table; null where it is flat. */

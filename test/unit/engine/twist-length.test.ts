@@ -6,8 +6,8 @@ const { design } = loadDesign('skua-rev-b.json')
 
 function judge(twistDeg: number, twistLengthMm: number) {
   const bends = design.bends.map((bend) => (bend.id === 'hinge' ? { ...bend, twistDeg, twistLengthMm } : bend))
-  const strain = evaluate({ ...design, bends }).items.find(({ itemId }) => itemId === 'bend-strain')
-  const outcome = strain?.outcomes.find(({ places }) => places.some(({ id }) => id === 'hinge'))
+  const life = evaluate({ ...design, bends }).items.find(({ itemId }) => itemId === 'fatigue-life')
+  const outcome = life?.outcomes.find(({ places }) => places.some(({ id }) => id === 'hinge'))
   return outcome?.kind === 'decided' ? outcome.verdict : outcome?.kind
 }
 

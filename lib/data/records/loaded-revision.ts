@@ -7,6 +7,7 @@ import { loadRevisionRecord, loadRevisionRecords, type RevisionRecord } from './
 import { loadWorkspace, type WorkspaceRecord } from './settings-record'
 import { loadSharingsOf } from './sharing-record'
 import { type CompanySheets, loadNewestSheets, makeCompanySheets } from './sheet-records'
+import { passAnswersOn, passOn } from './successors'
 import { findLatestTemplateVersion, loadTemplates, readProfileIds, type TemplateRecord } from './template-record'
 
 /** Everything of a revision in one transaction: the stored record, its version of the catalogue, limits and settings. */
@@ -46,9 +47,9 @@ export async function loadRevisions(
 async function loadAll(tx: TransactionClient, records: readonly RevisionRecord[]): Promise<LoadedRevision[]> {
   const rules = await loadRules(tx, records)
   const designs = await readDesigns(tx, records)
-  return records.flatMap((record, at) => {
+  return records.flatMap((_, at) => {
     const [ruled, read] = [rules[at], designs[at]]
-    return ruled === undefined || read === undefined ? [] : [{ record, ...ruled, ...read }]
+    return ruled === undefined || read === undefined ? [] : [{ ...ruled, ...read }]
   })
 }
 
@@ -65,7 +66,7 @@ export async function loadRevisionAgain(tx: TransactionClient, before: LoadedRev
     listShareIds(record).join() === listShareIds(before.record).join()
   const [rules] = isUnderSameRules ? [] : await loadRules(tx, [record])
   const [design] = await readDesigns(tx, [record])
-  return { ...before, record, ...rules, ...design }
+  return { ...before, ...rules, ...(design ?? { record }) }
 }
 
 const listShareIds = ({ shares }: RevisionRecord) => shares.map(({ companyId }) => companyId)
@@ -103,7 +104,14 @@ async function readDesigns(tx: TransactionClient, records: readonly RevisionReco
   return records.map((record) => {
     const storedDesign = parseStoredJson('a stored design', record.designJson)
     const design = readStoredDesignDocument(storedDesign)
-    return { storedDesign, design, changedInputs: findChangedInputs(record, design, bases) }
+    // Which items are asked may hang on the design.
+    const passed = {
+      ...record,
+      answers: passAnswersOn(record.answers, design),
+      waivers: passOn(record.waivers, design),
+      attachments: passOn(record.attachments, design),
+    }
+    return { record: passed, storedDesign, design, changedInputs: findChangedInputs(passed, design, bases) }
   })
 }
 

@@ -1,4 +1,5 @@
 import 'server-only'
+import type { Design } from '@/lib/engine'
 import { findPresentItemId } from '@/lib/engine/catalogue'
 
 interface AnswerRow {
@@ -15,11 +16,19 @@ export type PassedAnswer<T extends AnswerRow> = T & { readonly askedItemId: stri
  * Stored answers under the ids of today: one for each item. An answer that was given to the item itself goes first; of those that pass to a successor a
  * concern, then the newest. A passed answer has version 0: nobody has answered the successor yet.
  */
-export function passAnswersOn<T extends AnswerRow>(rows: readonly T[]): PassedAnswer<T>[] {
+export function passAnswersOn<T extends AnswerRow & { readonly askedItemId?: string }>(
+  rows: readonly T[],
+  design?: Pick<Design, 'bends'>,
+): PassedAnswer<T>[] {
   const chosen = new Map<string, PassedAnswer<T>>()
   for (const row of rows) {
-    const itemId = findPresentItemId(row.itemId)
-    const passed = { ...row, itemId, askedItemId: row.itemId, version: itemId === row.itemId ? row.version : 0 }
+    const itemId = findPresentItemId(row.itemId, design)
+    const passed = {
+      ...row,
+      itemId,
+      askedItemId: row.askedItemId ?? row.itemId,
+      version: itemId === row.itemId ? row.version : 0,
+    }
     const other = chosen.get(itemId)
     if (
       other === undefined ||
@@ -38,8 +47,11 @@ function rank({ itemId, askedItemId, state }: { itemId: string; askedItemId: str
 }
 
 /** The same for what hangs on an item without answering it: waivers, files. */
-export function passOn<T extends { readonly itemId: string | null }>(rows: readonly T[]): T[] {
-  return rows.map((row) => (row.itemId === null ? row : { ...row, itemId: findPresentItemId(row.itemId) }))
+export function passOn<T extends { readonly itemId: string | null }>(
+  rows: readonly T[],
+  design?: Pick<Design, 'bends'>,
+): T[] {
+  return rows.map((row) => (row.itemId === null ? row : { ...row, itemId: findPresentItemId(row.itemId, design) }))
 }
 
 /** Threads keep the label that they were opened under. */

@@ -65,6 +65,15 @@ export const CONSTRUCTION_LIMITS = {
     sourceKey: 'ownChoice',
     note: 'Our choice. Fabricators list builds that are not symmetric as special; how far they warp depends on resin, copper and panel.',
   },
+  copperImbalanceFraction: {
+    label: 'Difference between the copper of mirrored layers of a rigid zone',
+    unit: 'fraction',
+    sense: 'at-most',
+    value: 0.6,
+    allowed: { min: 0.05, max: 1 },
+    sourceKey: 'ownChoice',
+    note: 'Our choice: conductors on one face and fewer on the other are ordinary, a plane against a few conductors is not. Copper is filled in or thieved where it fails.',
+  },
   thermalBowMountedPct: {
     label: 'Bow by temperature of a rigid or stiffened zone that carries parts',
     unit: 'pct',

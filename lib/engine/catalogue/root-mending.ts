@@ -39,6 +39,14 @@ export function keepFewConductorLayers(context: EvaluationContext, failed: reado
   )
 }
 
+/** As much copper on the walls of the holes that the outcomes name as their limit asks for. */
+export function plateWalls({ design }: EvaluationContext, failed: readonly Outcome[]): readonly Design[] {
+  const least = Math.max(0, ...failed.map((outcome) => (outcome.kind === 'decided' ? outcome.limit.value : 0)))
+  const ids = new Set(failed.flatMap(({ places }) => places.flatMap(({ kind, id }) => (kind === 'hole' ? [id] : []))))
+  const holes = design.features.holes.map((hole) => (ids.has(hole.id) ? { ...hole, wallPlatingUm: least } : hole))
+  return [{ ...design, features: { ...design.features, holes } }]
+}
+
 function listZonesOf({ bends }: Design, failed: readonly Outcome[]): ReadonlySet<string> {
   const bendIds = new Set(
     failed.flatMap(({ places }) => places.flatMap(({ kind, id }) => (kind === 'bend' ? [id] : []))),

@@ -1,7 +1,7 @@
 import type { EvaluationContext } from '../context'
 import type { Design } from '../design'
 import type { Outcome, Place } from '../results'
-import { keepFewConductorLayers, leavePlatingOut } from './root-mending'
+import { keepFewConductorLayers, leavePlatingOut, plateWalls } from './root-mending'
 
 /**
  * Causes that several items share. Where items fail at one place by one cause, the root item is the failure and the others follow from it.
@@ -80,6 +80,51 @@ export const ROOTS: readonly Root[] = [
     ],
   },
   {
+    itemId: 'opening-to-bend',
+    cause: 'an opening lies in or too near a bend',
+    followers: [
+      { itemId: 'surface-finish', at: 'coverlay-opening' },
+      { itemId: 'component-to-bend', at: 'component', isFrom: isBehindOpening },
+      { itemId: 'coverlay-edge-in-bend', at: 'routing', isFrom: isEdgeOfOpening },
+    ],
+  },
+  {
+    itemId: 'holes-in-flex',
+    cause: 'a plated hole lies in film that moves',
+    followers: [{ itemId: 'hole-to-bend', at: 'hole' }],
+  },
+  {
+    itemId: 'hole-plating',
+    cause: 'the wall of the hole is too thin',
+    followers: [{ itemId: 'hole-life', at: 'hole' }],
+    mend: plateWalls,
+  },
+  {
+    itemId: 'finger-support',
+    cause: 'the connector end has no stiffener',
+    followers: [{ itemId: 'finger-thickness', at: 'zone', isFrom: isThinWithoutStiffener }],
+  },
+  {
+    itemId: 'stack-symmetry',
+    cause: 'the zone is not alike above and below',
+    followers: [{ itemId: 'thermal-curl', at: 'zone' }],
+  },
+  {
+    itemId: 'tolerances-given',
+    cause: 'the tolerance on the drawing is less than the layers vary',
+    followers: [{ itemId: 'thickness-tolerance', at: 'zone' }],
+  },
+  {
+    itemId: 'coverlay-opening',
+    cause: 'the opening is too small',
+    followers: [{ itemId: 'open-land', at: 'coverlay-opening' }],
+  },
+  {
+    itemId: 'bend-use',
+    cause: 'the stated uses are not what the part does',
+    followers: [{ itemId: 'flame-class', at: 'brief', isFrom: isFlameUse }],
+  },
+  {
     itemId: 'corner-radius',
     cause: 'the corner is too sharp',
     followers: [{ itemId: 'tear-stop', at: 'corner' }],
@@ -129,6 +174,40 @@ function isMaskInPlaceOfFilm(context: EvaluationContext, outcome: Outcome, faile
       [layers[index - 1], layers[index + 1]].some((beside) => beside !== undefined && bareIds.has(beside.layerId)),
     )
   )
+}
+
+/** A component sits in its opening: one that is no nearer to the bend than a failing opening moves away with it. */
+function isBehindOpening(_: EvaluationContext, outcome: Outcome, failed: readonly Outcome[]): boolean {
+  if (outcome.kind !== 'decided') return false
+  const [bendId] = listIds([outcome], 'bend')
+  return failed.some(
+    (other) =>
+      other.kind === 'decided' &&
+      bendId !== undefined &&
+      listIds([other], 'bend').includes(bendId) &&
+      other.value.value <= outcome.value.value,
+  )
+}
+
+/** The edge of an opening that lies in a bend is an edge of coverlay in that bend. */
+function isEdgeOfOpening(_: EvaluationContext, __: Outcome, failed: readonly Outcome[]): boolean {
+  return failed.some((other) => other.kind === 'decided' && other.value.value === 0)
+}
+
+/** Without a stiffener an end is too thin; one that is too thick fails by itself. */
+function isThinWithoutStiffener(_: EvaluationContext, outcome: Outcome, failed: readonly Outcome[]): boolean {
+  const bare = failed.filter((other) => other.kind === 'decided' && other.limit.key === 'fingerStiffenersCount')
+  const zoneIds = new Set(listIds(bare, 'zone'))
+  return (
+    outcome.kind === 'decided' &&
+    outcome.decidingEnd?.end === 'lower' &&
+    listIds([outcome], 'zone').every((id) => zoneIds.has(id))
+  )
+}
+
+/** Use D is stated and no flame class is asked for: both items say so. */
+function isFlameUse({ design: { brief } }: EvaluationContext): boolean {
+  return brief.acceptance.flameClass === 'not-asked' && brief.installationUses.includes('use-d')
 }
 
 function listIds(outcomes: readonly Outcome[], kind: Place['kind']): string[] {

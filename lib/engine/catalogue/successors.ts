@@ -1,3 +1,4 @@
+import type { Design } from '../design'
 import { LIMITS, type LimitKey } from './limits'
 import type { CatalogueTemplate, ItemChange } from './template'
 
@@ -51,6 +52,22 @@ export const SUCCESSORS: Readonly<Record<string, Succession>> = {
   },
 }
 
+interface PartialSuccession extends Succession {
+  /** Designs in which it is no longer asked. */
+  readonly isGoneFrom: (design: Pick<Design, 'bends'>) => boolean
+}
+
+/** Items that are still asked, and of some designs no longer, as they were asked. */
+const PARTIAL_SUCCESSORS: Readonly<Record<string, PartialSuccession>> = {
+  // The strain of a bend that moves is judged by its life.
+  'bend-strain': {
+    itemId: 'fatigue-life',
+    question: 'Does the copper strain in each bend stay below what its foil and use allow?',
+    isGoneFrom: ({ bends }) =>
+      bends.length > 0 && bends.every(({ use, foldedToRadiusMm }) => use === 'dynamic' && foldedToRadiusMm === null),
+  },
+}
+
 interface LimitSuccession {
   readonly key: LimitKey
   readonly label: string
@@ -64,13 +81,19 @@ export const LIMIT_SUCCESSORS: Readonly<Record<string, LimitSuccession>> = {
 }
 
 /** The item that asks in place of one that is gone; the id itself where the item is still asked, or nothing asks in its place. */
-export function findPresentItemId(itemId: string): string {
+export function findPresentItemId(itemId: string, design?: Pick<Design, 'bends'>): string {
+  const partial = readPartial(itemId)
+  if (partial !== null && design !== undefined && partial.isGoneFrom(design)) return partial.itemId ?? itemId
   return readSuccession(itemId)?.itemId ?? itemId
 }
 
-/** How an item that is gone was asked; null where it is still asked. */
+/** How an item was asked before another took its place; null where none did. */
 export function findEarlierQuestion(itemId: string): string | null {
-  return readSuccession(itemId)?.question ?? null
+  return (readSuccession(itemId) ?? readPartial(itemId))?.question ?? null
+}
+
+function readPartial(itemId: string): PartialSuccession | null {
+  return Object.hasOwn(PARTIAL_SUCCESSORS, itemId) ? (PARTIAL_SUCCESSORS[itemId] ?? null) : null
 }
 
 function readSuccession(itemId: string): Succession | null {

@@ -9,6 +9,7 @@ export function compareFields(design: Design): WrittenTwice[] {
   return [
     ...compareEdges(design),
     ...compareCrossings(design),
+    ...compareWidths(design),
     ...compareMandrels(design),
     ...compareFinishes(design),
     ...compareSoldering(design),
@@ -70,6 +71,35 @@ function compareCrossings({ features, bends, construction }: Design): WrittenTwi
             path: ['construction', 'zones', construction.zones.indexOf(zone), 'presence'],
           },
           agrees: isThere,
+          readFrom: 'fields',
+          places: [placeOf('conductor', conductor), placeOf('bend', bend)],
+        },
+      ]
+    }),
+  )
+}
+
+/** A conductor, or a group of alike ones, is no wider than the zone that it crosses. */
+function compareWidths({ features, bends, construction }: Design): WrittenTwice[] {
+  return features.conductors.flatMap((conductor, at) =>
+    conductor.crossings.flatMap(({ bendId }): WrittenTwice[] => {
+      const bend = bends.find(({ id }) => id === bendId)
+      const zone = construction.zones.find(({ id }) => id === bend?.zoneId)
+      if (bend === undefined || zone === undefined || zone.widthMm === null || conductor.widthMm === null) return []
+      return [
+        {
+          fact: `Width of ${conductor.name} across ${bend.name}`,
+          one: {
+            where: 'its own field',
+            says: asEntered(conductor.widthMm, 'mm'),
+            path: ['features', 'conductors', at, 'widthMm'],
+          },
+          other: {
+            where: `zone ${zone.name}`,
+            says: `${asEntered(zone.widthMm, 'mm')} in all`,
+            path: ['construction', 'zones', construction.zones.indexOf(zone), 'widthMm'],
+          },
+          agrees: conductor.widthMm <= zone.widthMm,
           readFrom: 'fields',
           places: [placeOf('conductor', conductor), placeOf('bend', bend)],
         },

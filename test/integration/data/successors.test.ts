@@ -77,4 +77,23 @@ describeOnBothDatabases('what was stored under the id of an item that is gone', 
     await expectDone(data.proposeWaiver(team.member, proposal))
     expect(await expectRefused(data.proposeWaiver(team.member, proposal))).toMatchObject({ kind: 'clash' })
   })
+
+  it('the strain of bends that all move passes to their life, and comes back where one stands still', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'early-review')
+    const given = { revisionId, itemId: 'bend-strain', seenVersion: 0 }
+    await expectDone(data.answerItem(team.member, { ...given, state: 'concern', reason: 'the foil is plated' }))
+    const setUse = async (use: 'dynamic' | 'fold-once') => {
+      const { design, designVersion } = await data.getRevision(team.member, revisionId)
+      const bends = design.bends.map((bend) => ({ ...bend, use, requiredCycles: use === 'dynamic' ? 10 : null }))
+      await expectDone(
+        data.saveDesign(team.member, { revisionId, seenVersion: designVersion, design: { ...design, bends } }),
+      )
+    }
+    await setUse('dynamic')
+    expect(await find(team.member, revisionId, 'fatigue-life')).toMatchObject({ state: 'concern', answerVersion: 0 })
+    expect((await find(team.member, revisionId, 'bend-strain')).result?.verdict).toBe('not-applicable')
+    await setUse('fold-once')
+    expect(await find(team.member, revisionId, 'bend-strain')).toMatchObject({ state: 'concern', answerVersion: 1 })
+  })
 })

@@ -12,6 +12,7 @@ import {
 import { LIMIT_SUCCESSORS, SUCCESSORS } from '@/lib/engine/catalogue/successors'
 import { getItemState } from '@/lib/review'
 import { ITEMS, makeResult } from '../review/snapshot-factory'
+import { makeExampleDesign } from './example-design'
 
 describe('items and limits that are gone', () => {
   test('are not in the catalogue, and what replaces them is', () => {
@@ -26,6 +27,20 @@ describe('items and limits that are gone', () => {
       expect(isLimitKey(next.key), next.key).toBe(true)
     }
     expect(findPresentItemId('constructor')).toBe('constructor')
+  })
+
+  test('the strain of bends that all move is asked by their life; one that stands, or was folded before, keeps its own', () => {
+    const [bend] = makeExampleDesign().bends
+    if (bend === undefined) throw new Error('no bend')
+    const find = (...bends: Partial<typeof bend>[]) =>
+      findPresentItemId('bend-strain', { bends: bends.map((each) => ({ ...bend, ...each })) })
+    expect(find({ use: 'dynamic', foldedToRadiusMm: null })).toBe('fatigue-life')
+    expect(find({ use: 'dynamic', foldedToRadiusMm: 3 })).toBe('bend-strain')
+    expect(find({ use: 'dynamic', foldedToRadiusMm: null }, { use: 'fold-once' })).toBe('bend-strain')
+    expect(find({ use: null })).toBe('bend-strain')
+    expect(find()).toBe('bend-strain')
+    expect(findPresentItemId('bend-strain')).toBe('bend-strain')
+    expect(findEarlierQuestion('bend-strain')).toMatch(/copper strain/)
   })
 
   test('the strictest limit passes on, a laxer one than delivered waits, and one that was set for the successor goes first', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Design, evaluate, parseDesign } from '@/lib/engine'
+import { type Design, evaluate, makePresence, parseDesign } from '@/lib/engine'
 import { getItem } from '@/lib/engine/catalogue'
 import { readDemoDesign } from '../engine-assembly/demo-design-files'
 
@@ -207,6 +207,113 @@ const GROSS: readonly (readonly [name: string, expected: string, change: Change]
         layer.plating = { process: 'panel', thicknessUm: 25, toleranceUm: 5, materialId: 'copper-plated' }
         presence.platedCopper = 'whole'
       }
+    },
+  ],
+  [
+    'a cover film straight on copper',
+    'sheet-bonds',
+    (d) => {
+      const link = getZone(d, 'link')
+      link.presence = link.presence.filter(({ layerId }) => layerId !== 'adhesive-top')
+    },
+  ],
+  [
+    'laminate on the flexible core without prepreg',
+    'sheet-bonds',
+    (d) => {
+      const board = getZone(d, 'sensor')
+      board.presence = board.presence.filter(({ layerId }) => layerId !== 'prepreg-top')
+    },
+  ],
+  [
+    'a stiffener that nothing holds',
+    'sheet-bonds',
+    (d) => {
+      const end = getZone(d, 'finger')
+      end.presence = end.presence.filter(({ layerId }) => layerId !== 'finger-adhesive')
+      d.construction.layers = d.construction.layers.filter(({ id }) => id !== 'finger-adhesive')
+    },
+  ],
+  [
+    'a stiffener over the contacts',
+    'finger-support',
+    ({ construction: { layers } }) => {
+      const moved = layers.splice(
+        layers.findIndex(({ id }) => id === 'finger-adhesive'),
+        2,
+      )
+      layers.splice(
+        layers.findIndex(({ id }) => id === 'l2'),
+        0,
+        ...moved.reverse(),
+      )
+    },
+  ],
+  [
+    'solder mask on the contacts',
+    'finger-support',
+    (d) => getZone(d, 'finger').presence.push(makePresence('mask-top')),
+  ],
+  [
+    'a plane against a few conductors',
+    'stack-symmetry',
+    (d) => {
+      for (const [id, coverageFraction] of [
+        ['l1', 1],
+        ['l4', 0.05],
+      ] as const)
+        Object.assign(getLayer(d, id), { coverageFraction })
+    },
+  ],
+  [
+    'conductors wider than their zone',
+    'statements-agree',
+    (d) => {
+      for (const conductor of d.features.conductors) conductor.widthMm = 200
+    },
+  ],
+  [
+    'cover missing on one face of the fold',
+    'bend-cover',
+    (d) => {
+      const link = getZone(d, 'link')
+      link.presence = link.presence.filter(({ layerId }) => !['cover-bottom', 'adhesive-bottom'].includes(layerId))
+    },
+  ],
+  [
+    'nickel in the hinge',
+    'surface-finish',
+    (d) => {
+      for (const opening of d.features.coverlayOpenings) opening.nearestBend = { bendId: 'hinge', distanceMm: 0 }
+    },
+  ],
+  [
+    'a ring of 0.05 mm in class 3',
+    'annular-ring',
+    (d) => {
+      for (const hole of d.features.holes) hole.landMm = (hole.drillMm ?? 0) + 0.1
+    },
+  ],
+  [
+    'a component on bare film',
+    'component-support',
+    (d) => {
+      for (const component of d.features.components) component.zoneId = 'link'
+    },
+  ],
+  [
+    'plated holes in the hinge',
+    'holes-in-flex',
+    (d) => {
+      for (const hole of d.features.holes) hole.zoneId = 'hinge'
+    },
+  ],
+  [
+    'holes through plated layers marked as absent',
+    'feature-lists',
+    (d) => {
+      d.features.holes = []
+      d.features.none.push('holes')
     },
   ],
 ]

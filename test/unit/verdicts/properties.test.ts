@@ -216,6 +216,7 @@ describe('worse inputs', () => {
         'plane-in-bend',
         'radius-holder',
         'surface-finish',
+        'sheet-bonds',
         'stack-symmetry',
         'stated-thickness',
         'statements-agree',

@@ -187,6 +187,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Take temperature, time and hours to soldering from the makers of film and finish and from the handling standard (IPC-1601), and agree them with whoever solders.',
   },
+  'sheet-bonds': {
+    why: 'Film does not stick to copper, nor a stiffener to film: what a drawing leaves out is built as the shop guesses, or parts in soldering.',
+    howToCheck:
+      'Go through the layers of each zone: between two sheets lies adhesive, bondply or prepreg, or air where they are meant to be loose. Foil is bonded to the one sheet that it was bought on.',
+  },
   'shield-ground': {
     why: 'A shield that floats couples noise instead of stopping it; one point of high resistance is as good as none.',
     howToCheck:

@@ -35,6 +35,7 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Ask the assembler for the three numbers, and put them on the drawing.',
     'Order dry packs with an indicator card.',
   ],
+  'sheet-bonds': ['Add the adhesive that the zone lacks.', 'State a gap where the sheets are meant to be loose.'],
   'shield-ground': ['Add ground points at both ends of the shield.', 'Show the openings on the coverlay drawing.'],
   'contact-geometry': [
     'Correct the dimension to the middle of what the connector accepts.',

@@ -28,6 +28,7 @@ import { platingInBend } from './plating-in-bend'
 import { radiusRules } from './radius-rules'
 import { returnPath } from './return-path'
 import { rollingDirection } from './rolling-direction'
+import { sheetBonds } from './sheet-bonds'
 import { shieldGround } from './shield-ground'
 import { shieldStiffness } from './shield-stiffness'
 import { solderHeat } from './solder-heat'
@@ -63,6 +64,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   neutralAxis,
   conductorLayersInBend,
   cladAdhesive,
+  sheetBonds,
   copperEncapsulation,
   coverlayAdhesive,
   flexibleAdhesiveInRigid,

@@ -1,3 +1,4 @@
+import type { EvaluationContext } from '../../../context'
 import type { Outcome, ZoneLayerResult, ZoneResult } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
@@ -13,7 +14,7 @@ export const stackSymmetry = defineItem({
   question: 'Is each rigid zone built alike above and below its middle?',
   titles: { meets: 'Rigid zones are symmetric', fails: 'A rigid zone is not symmetric and may warp' },
   appliesTo: { needs: ['rigid-zones'], says: 'parts with a rigid zone' },
-  limits: ['stackAsymmetryFraction'],
+  limits: ['stackAsymmetryFraction', 'copperImbalanceFraction'],
   sourceKeys: ['exactArithmetic'],
   restsOn: [...SECTION_INPUTS],
   decidedWhen: 'early',
@@ -22,9 +23,9 @@ export const stackSymmetry = defineItem({
   check: (context) =>
     context.zones
       .filter(({ kind }) => kind === 'rigid')
-      .map((zone): Outcome => {
+      .flatMap((zone): Outcome[] => {
         const worst = findWorstAsymmetry(zone)
-        return decide({
+        const built = decide({
           value: worst.fraction,
           limit: context.getLimit('stackAsymmetryFraction'),
           places: [
@@ -35,8 +36,37 @@ export const stackSymmetry = defineItem({
           equation: 'copper layers, and laminate and prepreg between them, first against last',
           remark: worst.remark,
         })
+        return [built, ...checkCopperArea(context, zone)]
       }),
 })
+
+/** Copper pulls by its volume: a plane against a few conductors warps a board whose foils are alike. */
+function checkCopperArea(context: EvaluationContext, zone: ZoneResult): Outcome[] {
+  const copper = zone.layers.filter(hasCopper)
+  const pairs = copper.slice(0, Math.floor(copper.length / 2)).flatMap((upper, at) => {
+    const lower = copper[copper.length - 1 - at]
+    const volumes = [upper, lower].map((layer) =>
+      layer === undefined || layer.coverageFraction === null ? null : layer.nominalUm * layer.coverageFraction,
+    )
+    const [above, below] = volumes
+    if (lower === undefined || above == null || below == null) return []
+    return [{ upper, lower, fraction: Math.abs(above - below) / Math.max(above, below) }]
+  })
+  const [worst] = pairs.toSorted((a, b) => b.fraction - a.fraction)
+  if (worst === undefined) return []
+  return [
+    decide({
+      value: worst.fraction,
+      limit: context.getLimit('copperImbalanceFraction'),
+      places: [
+        placeOf('zone', { id: zone.zoneId, name: zone.name }),
+        ...[worst.upper, worst.lower].map(({ layerId, name }) => placeOf('layer', { id: layerId, name })),
+      ],
+      what: `difference between the copper of mirrored layers of ${zone.name}`,
+      equation: 'thickness times share of the area that is copper, first against last',
+    }),
+  ]
+}
 
 interface Asymmetry {
   readonly fraction: number

@@ -1,3 +1,4 @@
+import { makePresence } from '@/lib/engine'
 import { getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
@@ -11,5 +12,21 @@ export const fingerSupportExamples: readonly ItemExample[] = [
       getZone(d, 'board').presence.push(...fingers.presence.splice(2))
     },
     expect: 'fails',
+  },
+  {
+    name: 'coverlay over the contacts',
+    change: (d) => {
+      getZone(d, 'fingers').presence.push(makePresence('cover-top'), makePresence('cover-top-adhesive'))
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a zone of which nobody said what lies in it',
+    change: (d) => {
+      getZone(d, 'fingers').presence = []
+      d.construction.layers = d.construction.layers.filter(({ id }) => !id.startsWith('stiffener'))
+      d.features.stiffeners = []
+    },
+    expect: 'not-computed',
   },
 ]

@@ -28,6 +28,7 @@ import { platingInBendExamples } from './plating-in-bend'
 import { radiusRulesExamples } from './radius-rules'
 import { returnPathExamples } from './return-path'
 import { rollingDirectionExamples } from './rolling-direction'
+import { sheetBondsExamples } from './sheet-bonds'
 import { shieldGroundExamples } from './shield-ground'
 import { shieldStiffnessExamples } from './shield-stiffness'
 import { solderHeatExamples } from './solder-heat'
@@ -81,5 +82,6 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'solder-heat': solderHeatExamples,
   'handling-count': handlingCountExamples,
   'floor-life': floorLifeExamples,
+  'sheet-bonds': sheetBondsExamples,
   'shield-ground': shieldGroundExamples,
 }

@@ -4,6 +4,14 @@ import type { ItemExample } from '../item-example'
 export const stackSymmetryExamples: readonly ItemExample[] = [
   { name: 'mirrored laminate, prepreg and copper', expect: 'meets' },
   {
+    name: 'a plane against a few conductors',
+    change: (d) => {
+      getConductorLayer(d, 'l1').coverageFraction = 1
+      getConductorLayer(d, 'l3').coverageFraction = 0.05
+    },
+    expect: 'fails',
+  },
+  {
     name: 'half the laminate on one side',
     change: (d) => {
       getFilm(d, 'core-bottom').thicknessUm = 100

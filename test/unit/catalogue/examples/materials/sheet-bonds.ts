@@ -1,0 +1,23 @@
+import { getZone } from '../changes'
+import type { ItemExample } from '../item-example'
+
+const without =
+  (zoneId: string, ...layerIds: string[]): ItemExample['change'] =>
+  (design) => {
+    const zone = getZone(design, zoneId)
+    zone.presence = zone.presence.filter(({ layerId }) => !layerIds.includes(layerId))
+  }
+
+export const sheetBondsExamples: readonly ItemExample[] = [
+  { name: 'adhesive under the cover and the stiffener', expect: 'meets' },
+  { name: 'cover film straight on copper', change: without('arm', 'cover-top-adhesive'), expect: 'fails' },
+  { name: 'a stiffener that nothing holds', change: without('fingers', 'stiffener-adhesive'), expect: 'fails' },
+  { name: 'laminate on the base film', change: without('board', 'prepreg-bottom'), expect: 'fails' },
+  {
+    name: 'a zone of which nobody said what lies in it',
+    change: (design) => {
+      getZone(design, 'arm').presence = []
+    },
+    expect: 'not-computed',
+  },
+]

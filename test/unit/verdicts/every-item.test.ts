@@ -263,7 +263,6 @@ const WITHOUT_GAP: readonly string[] = [
   'stack-symmetry',
   'conductor-corners',
   'conductor-spacing',
-  'finger-support',
   'stock-materials',
   'material-call-outs',
   'layer-names',

@@ -1,11 +1,16 @@
 import { getZone } from '../changes'
 import type { ItemExample } from '../item-example'
 
+/** A layer that is left in no zone goes altogether. */
 const without =
   (zoneId: string, ...layerIds: string[]): ItemExample['change'] =>
   (design) => {
+    const { construction } = design
     const zone = getZone(design, zoneId)
     zone.presence = zone.presence.filter(({ layerId }) => !layerIds.includes(layerId))
+    const isSomewhere = (id: string) =>
+      construction.zones.some(({ presence }) => presence.some((at) => at.layerId === id))
+    construction.layers = construction.layers.filter(({ id }) => isSomewhere(id))
   }
 
 export const sheetBondsExamples: readonly ItemExample[] = [

@@ -20,13 +20,4 @@ export const fingerSupportExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
-  {
-    name: 'a zone of which nobody said what lies in it',
-    change: (d) => {
-      getZone(d, 'fingers').presence = []
-      d.construction.layers = d.construction.layers.filter(({ id }) => !id.startsWith('stiffener'))
-      d.features.stiffeners = []
-    },
-    expect: 'not-computed',
-  },
 ]

@@ -18,11 +18,4 @@ export const sheetBondsExamples: readonly ItemExample[] = [
   { name: 'cover film straight on copper', change: without('arm', 'cover-top-adhesive'), expect: 'fails' },
   { name: 'a stiffener that nothing holds', change: without('fingers', 'stiffener-adhesive'), expect: 'fails' },
   { name: 'laminate on the base film', change: without('board', 'prepreg-bottom'), expect: 'fails' },
-  {
-    name: 'a zone of which nobody said what lies in it',
-    change: (design) => {
-      getZone(design, 'arm').presence = []
-    },
-    expect: 'not-computed',
-  },
 ]

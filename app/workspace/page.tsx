@@ -31,6 +31,11 @@ export default async function WorkspacePage() {
       <PageSection title="People">
         <AccountTable accounts={accounts} ownUserId={actor.userId} providerName={getSettings().oidc?.name ?? null} />
       </PageSection>
+      <PageSection title="Sign-ins">
+        <p>
+          <Link href={paths.refusedSignIns()}>Refused sign-ins</Link>: when, to which account, from what device.
+        </p>
+      </PageSection>
       <PageSection title="Rules of the review">
         <SettingsForm key={settings.version} settings={settings} />
       </PageSection>

@@ -68,6 +68,7 @@ export const paths = {
   /** @param edition  the workspace's own where it has one, unless the delivered one is asked for */
   catalogue: (edition?: 'delivered') => `/catalogue${edition === undefined ? '' : `?edition=${edition}`}`,
   workspace: () => '/workspace',
+  refusedSignIns: () => '/workspace/refused-sign-ins',
   workspaceCompanies: () => '/workspace/companies',
   workspaceCatalogue: () => '/workspace/catalogue',
   workspaceFlexTests: () => '/workspace/flex-tests',

@@ -147,6 +147,7 @@ export { getCatalogueFile, getProjectProfiles, previewCatalogue } from './reads/
 export { getCapacities, getProjectSignOffPolicy, listCapacityProjects } from './reads/project-sign-off'
 export { getProject, listProjects } from './reads/projects'
 export { getProposal } from './reads/proposals'
+export { listRefusedSignIns } from './reads/refused-sign-ins'
 export { getTrailFile, listRevisionTrail } from './reads/revision-trail'
 export { exportDesign, exportResults, getRevision } from './reads/revisions'
 export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './reads/search'

@@ -20,6 +20,16 @@ export const ADMIN_READS: readonly AdminRead[] = [
     recordedAs: null,
   },
   { what: 'Settings, limits and catalogue of the workspace', action: 'workspace:view', recordedAs: null },
+  {
+    what: 'Sign-ins that were refused: account, time, device',
+    action: 'account:manage',
+    recordedAs: null,
+  },
+  {
+    what: 'Names of projects, and in what capacity people sign in them',
+    action: 'capacity:grant',
+    recordedAs: null,
+  },
   { what: 'Names of companies', action: 'workspace:view', recordedAs: null },
   { what: 'Messages: recipient, time, subject and delivery', action: 'mail:view', recordedAs: null },
   {

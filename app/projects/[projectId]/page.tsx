@@ -71,7 +71,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
           <Link href={paths.signOffPolicy(project.id)}>Sign-off policy</Link>: who must review, approve waivers, sign
           and release.
         </p>
-        {project.may.managePeople && (
+        {project.may.seeTrail && (
           <p>
             <Link href={paths.capacities(project.id)}>Capacities</Link>: in what capacity people sign.
           </p>

@@ -51,30 +51,49 @@ export async function finishWriting(writing: Writing, at: Date): Promise<void> {
   }
 }
 
+const CLOCK = { kind: 'trail', id: 'clock' } as const
+
+/** Acts take their moment before they wait for their turn to write: less than this is no clock set back. */
+const WAIT_MS = 60_000
+
+const isSetBack = (last: { readonly at: string }, at: Date) => Date.parse(last.at) - at.getTime() > WAIT_MS
+
+/** Each record of a clock that is behind says so; the first is preceded by one that tells of it. */
+const isNoted = (last: { readonly detailsJson: string }) => readDetails(last.detailsJson).clock !== undefined
+
 /**
  * The writing transaction holds the writers' lock, so nothing comes between reading the last record and writing the next.
  * @returns the record's place in the trail
  */
 async function writeRecord(
   tx: TransactionClient,
-  { at, actor, note }: PendingRecord,
+  { at, actor, note: noted }: PendingRecord,
   rows: readonly TouchedRow[],
 ): Promise<number> {
   const last = await tx.trailRecord.findFirst({ orderBy: { sequence: 'desc' } })
-  const written = at.toISOString()
+  const clock = at.toISOString()
+  if (last !== null && isSetBack(last, at) && !isNoted(last)) {
+    const note = { action: 'clock-set-back', subject: CLOCK, details: { clock, last: last.at } } as const
+    await writeRecord(tx, { at, actor: APPLICATION, note, onWritten: async () => {} }, [])
+    return writeRecord(tx, { at, actor, note: noted, onWritten: async () => {} }, rows)
+  }
   const record = chainRecord(last, {
-    // A clock set back must not make the trail contradict its own order.
-    at: last !== null && last.at > written ? last.at : written,
+    // A clock set back must not make the trail contradict its own order; the record says what the clock said.
+    at: last !== null && last.at > clock ? last.at : clock,
     actor: { userId: actor.userId, name: actor.name },
-    action: note.action,
+    action: noted.action,
     subject: {
-      kind: note.subject.kind,
-      id: note.subject.id,
-      projectId: note.projectId ?? null,
-      revisionId: note.revisionId ?? null,
-      companyId: note.companyId ?? null,
+      kind: noted.subject.kind,
+      id: noted.subject.id,
+      projectId: noted.projectId ?? null,
+      revisionId: noted.revisionId ?? null,
+      companyId: noted.companyId ?? null,
     },
-    details: { ...note.details, ...(rows.length === 0 ? {} : { rows: groupRows(rows) }) },
+    details: {
+      ...noted.details,
+      ...(last !== null && isSetBack(last, at) ? { clock } : {}),
+      ...(rows.length === 0 ? {} : { rows: groupRows(rows) }),
+    },
   })
   await tx.trailRecord.create({
     data: {

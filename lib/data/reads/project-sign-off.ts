@@ -1,6 +1,12 @@
 import 'server-only'
 import { listPolicyRows } from '@/lib/review'
-import { type Actor, mayInProject, requireInWorkspace, requireProject } from '../records/authorization'
+import {
+  type Actor,
+  getFabricatorCompanyId,
+  mayInProject,
+  requireInWorkspace,
+  requireProject,
+} from '../records/authorization'
 import { requireForCapacities } from '../records/capacity-record'
 import { loadWorkspace } from '../records/settings-record'
 import { readProjectPolicy } from '../records/sign-off-policy-record'
@@ -36,10 +42,15 @@ export function listCapacityProjects(actor: Actor): Promise<readonly CapacityPro
   })
 }
 
-/** In what capacity people may sign in a project, withdrawn ones included. For a lead, or an admin of the workspace. */
+/** In what capacity people may sign in a project, withdrawn ones included. For the project's own company, and an admin. */
 export function getCapacities(actor: Actor, projectId: string): Promise<CapacitiesView> {
   return read(actor, async ({ tx, rights }) => {
-    const project = await requireForCapacities(tx, rights, projectId)
+    const mayGrant = mayInProject(rights, 'capacity:grant', projectId)
+    const isOwn = getFabricatorCompanyId(rights, projectId) === null
+    const project =
+      mayGrant || !isOwn
+        ? await requireForCapacities(tx, rights, projectId)
+        : await requireProject(tx, rights, projectId)
     const grants = await tx.capacityGrant.findMany({
       where: { projectId: project.id },
       orderBy: [{ grantedAt: 'asc' }, { id: 'asc' }],
@@ -66,7 +77,8 @@ export function getCapacities(actor: Actor, projectId: string): Promise<Capaciti
         withdrawnAt: grant.withdrawnAt?.toISOString() ?? null,
         withdrawReason: grant.withdrawReason,
       })),
-      people: members.map(({ user }) => ({ userId: user.id, name: user.name })),
+      mayGrant,
+      people: (mayGrant ? members : []).map(({ user }) => ({ userId: user.id, name: user.name })),
     }
   })
 }

@@ -136,3 +136,16 @@ export interface AskedCompany {
   readonly isAsked: true
   readonly company: CompanyView
 }
+
+/** An attempt to sign in that was refused. */
+export interface RefusedSignInView {
+  readonly id: string
+  readonly at: string
+  /** Whose account was meant; null where the address has none. */
+  readonly name: string | null
+  /** The field that was wrong, or `clash`. */
+  readonly reason: string
+  readonly device: string
+  /** Tells one source from another, and no more. */
+  readonly source: string
+}

@@ -67,6 +67,7 @@ export interface CapacitiesView {
   readonly projectId: string
   readonly projectName: string
   readonly capacities: readonly CapacityView[]
+  readonly mayGrant: boolean
   /** People whom a capacity can be granted to by the person asking. */
   readonly people: readonly { readonly userId: string; readonly name: string }[]
 }

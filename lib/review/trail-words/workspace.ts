@@ -24,6 +24,11 @@ export const WORKSPACE_WORDS = {
     sentence: (details) => `sent a message to ${details.text('to')} again`,
   }),
   'trail-exported': word()({ subject: 'workspace', sentence: () => 'exported the whole trail' }),
+  'clock-set-back': word<{ clock: string; last: string }>()({
+    subject: 'trail',
+    sentence: (details) =>
+      `found the clock set back: it says ${details.text('clock')}, and the last record is of ${details.text('last')}`,
+  }),
   'state-recorded': word()({ subject: 'trail', sentence: () => 'recorded a change that nobody had to note' }),
   'state-adopted': word()({
     subject: 'trail',

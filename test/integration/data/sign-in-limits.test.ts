@@ -20,6 +20,23 @@ const right = (person: data.Actor) => ({ email: person.email, password: PASSWORD
 const wrong = (person: data.Actor) => ({ email: person.email, password: 'a wrong guess' })
 
 describeOnBothDatabases('wrong passwords', () => {
+  it('keeps a line of each that was refused, of an unknown address as well, and none that the limit turned away', async () => {
+    const { admin, member } = await makeTeam()
+    const before = (await data.listRefusedSignIns(admin)).length
+    const unknown = { email: `nobody.${Date.now()}@example.org`, password: 'a wrong guess' }
+    await data.authenticate(wrong(member), visitFrom('a quiet place'))
+    await data.authenticate(unknown, visitFrom('a quiet place'))
+    await expectDone(data.authenticate(right(member), visitFrom('a quiet place')))
+    const lines = await data.listRefusedSignIns(admin)
+    expect(lines.length - before).toBe(2)
+    expect(lines.slice(0, 2).map(({ name, reason }) => [name, reason])).toEqual([
+      [null, 'password'],
+      [member.name, 'password'],
+    ])
+    for (let count = 0; count < 12; count++) await data.authenticate(wrong(member), visitFrom('a loud place'))
+    expect((await data.listRefusedSignIns(admin)).length - before).toBe(2 + 8)
+  })
+
   it('by a stranger end after eight from one source, also when they come together, until time passes', async () => {
     const { member } = await makeTeam()
     setClock('2027-03-01T08:00:00Z')

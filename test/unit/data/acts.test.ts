@@ -44,6 +44,7 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   'mail-opened': 'a reading',
   'trail-exported': 'a reading',
   'state-recorded': 'the application itself',
+  'clock-set-back': 'the application itself',
   'act-refused': 'any act that asks for the person again',
   'state-adopted': 'the application itself',
 }

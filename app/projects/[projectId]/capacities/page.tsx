@@ -13,11 +13,11 @@ interface CapacitiesPageProps {
 
 export const metadata: Metadata = { title: 'Capacities' }
 
-/** In what capacity people may sign in a project; for a lead, or an admin of the workspace. */
+/** In what capacity people may sign in a project; read by the project's own company, granted by a lead or an admin. */
 export default async function CapacitiesPage({ params }: CapacitiesPageProps) {
   const { projectId } = await params
   const actor = await requireActor(paths.capacities(projectId))
-  const { projectName, capacities, people } = await readOrNotFound(() => getCapacities(actor, projectId))
+  const { projectName, capacities, people, mayGrant } = await readOrNotFound(() => getCapacities(actor, projectId))
   return (
     <>
       <PageHead
@@ -34,12 +34,14 @@ export default async function CapacitiesPage({ params }: CapacitiesPageProps) {
         {capacities.length === 0 ? (
           <EmptyState>No capacity is granted yet, so nobody can sign.</EmptyState>
         ) : (
-          <CapacityTable capacities={capacities} />
+          <CapacityTable capacities={capacities} mayWithdraw={mayGrant} />
         )}
       </PageSection>
-      <PageSection title="Grant a capacity">
-        <GrantForm key={capacities.length} projectId={projectId} people={people} ownUserId={actor.userId} />
-      </PageSection>
+      {mayGrant && (
+        <PageSection title="Grant a capacity">
+          <GrantForm key={capacities.length} projectId={projectId} people={people} ownUserId={actor.userId} />
+        </PageSection>
+      )}
     </>
   )
 }

@@ -21,6 +21,7 @@ import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from '../../store/errors'
 import type { ActResult, PasskeyChallenge, PasskeySetUp } from '../../views'
 import { confirmPassword, requireAttempt, requireHere } from './password-confirmation'
+import { notingRefusedSignIn } from './refused-sign-ins'
 import { noteFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
 
@@ -144,7 +145,11 @@ export function signInByPasskey(
   { challenge, response }: { readonly challenge: string; readonly response: AuthenticationResponseJSON },
   visit: Visit,
 ): Promise<ActResult<SignedIn>> {
-  return outcomeOf(async () => {
+  const findMeant = async () => {
+    const passkey = await db().passkey.findUnique({ where: { id: String(response.id) }, select: { userId: true } })
+    return { userId: passkey?.userId ?? null, subject: 'passkey' }
+  }
+  const run = async () => {
     await requireAttempt({ subject: 'passkey', visit, apart: `passkey ${visit.sourceKey}` }, null)
     const passkey = await db().passkey.findUnique({ where: { id: String(response.id) }, include: { user: true } })
     if (passkey === null || passkey.user.disabledAt !== null) refuseField('passkey', 'unknown', 'is not known here')
@@ -161,7 +166,8 @@ export function signInByPasskey(
       await tx.signInAttempt.deleteMany({ where: { deviceKey: `passkey ${visit.sourceKey}` } })
       return beginSession(tx, { user, method: 'passkey', visit, at })
     })
-  })
+  }
+  return outcomeOf(() => notingRefusedSignIn(visit, findMeant, run))
 }
 
 /** @returns the counter that the authenticator is at now */

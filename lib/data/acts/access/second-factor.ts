@@ -18,6 +18,7 @@ import { NotFoundError, outcomeOf, refuseClash, refuseField } from '../../store/
 import { seal, unseal } from '../../store/sealed'
 import type { ActResult, CodeSetUp, RecoveryCodes } from '../../views'
 import { confirmPassword, requireAttempt, requireHere } from './password-confirmation'
+import { notingRefusedSignIn } from './refused-sign-ins'
 import { beginSession, type SignedIn } from './sessions'
 
 /** One-time codes (RFC 6238): six digits, 30 s, SHA-1, which is what authenticator programs know. */
@@ -160,17 +161,19 @@ export function finishSecondStep(input: SecondStepInput, visit: Visit): Promise<
       apart: isKnownDevice(visit, userId) ? `code ${visit.known?.deviceId}` : null,
     }
     await requireAttempt(attempt, known)
-    return inWriteTransaction(async (tx) => {
-      const at = now()
-      const user = await tx.user.findUniqueOrThrow({ where: { id: userId } })
-      if (user.disabledAt !== null) refuseClash('The account is disabled.')
-      requireHere(user, visit)
-      const method = await takeCode(tx, user, input.code, at)
-      if (method === null) refuseField('code', 'wrong', WRONG_CODE)
-      await useToken(tx, ['second-step'], input.token, at)
-      await forgetAttempts(tx, attempt)
-      return beginSession(tx, { user, method, visit, at })
-    })
+    const takeSecondStep = () =>
+      inWriteTransaction(async (tx) => {
+        const at = now()
+        const user = await tx.user.findUniqueOrThrow({ where: { id: userId } })
+        if (user.disabledAt !== null) refuseClash('The account is disabled.')
+        requireHere(user, visit)
+        const method = await takeCode(tx, user, input.code, at)
+        if (method === null) refuseField('code', 'wrong', WRONG_CODE)
+        await useToken(tx, ['second-step'], input.token, at)
+        await forgetAttempts(tx, attempt)
+        return beginSession(tx, { user, method, visit, at })
+      })
+    return notingRefusedSignIn(visit, async () => ({ userId, subject: known.email }), takeSecondStep)
   })
 }
 

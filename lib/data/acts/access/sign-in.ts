@@ -9,6 +9,7 @@ import { db } from '../../store/client'
 import { outcomeOf, refuseField } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { requireAttempt, requireHere, requireSamePassword } from './password-confirmation'
+import { notingRefusedSignIn } from './refused-sign-ins'
 import { beginSecondStep, hasSecondFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
 
@@ -27,7 +28,14 @@ export function authenticate(input: SignInInput, visit: Visit): Promise<ActResul
   return outcomeOf(async () => {
     const isKnown = await isOnKnownDevice(input.email, visit)
     const turn: HashTurn = isKnown ? 'known' : { sourceKey: visit.sourceKey }
-    return atTheDoor(turn, () => comparePassword(input, visit, turn))
+    return notingRefusedSignIn(
+      visit,
+      async () => {
+        const user = await db().user.findUnique({ where: { email: input.email }, select: { id: true } })
+        return { userId: user?.id ?? null, subject: input.email }
+      },
+      () => atTheDoor(turn, () => comparePassword(input, visit, turn)),
+    )
   })
 }
 

@@ -77,7 +77,7 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
     name: 'getCapacities',
     run: (a, s) => data.getCapacities(a, s.team.projectId),
     reached: 'ok',
-    may: [...LEADS, 'admin'],
+    may: [...READERS, 'admin'],
     seenBy: 'project',
   },
   {

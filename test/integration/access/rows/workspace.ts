@@ -140,6 +140,13 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
     seenBy: 'workspace',
   },
   { name: 'listPeople', run: (a) => data.listPeople(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+  {
+    name: 'listRefusedSignIns',
+    run: (a) => data.listRefusedSignIns(a),
+    reached: 'ok',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
   { name: 'listAccounts', run: (a) => data.listAccounts(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
   {
     name: 'setAccountState',

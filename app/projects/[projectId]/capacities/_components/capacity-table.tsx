@@ -20,8 +20,13 @@ const COLUMNS = {
   act: { head: '' },
 } satisfies Columns
 
+interface CapacityTableProps {
+  readonly capacities: readonly CapacityView[]
+  readonly mayWithdraw: boolean
+}
+
 /** Every capacity that was granted, withdrawn ones included: signatures refer to them. */
-export function CapacityTable({ capacities }: { capacities: readonly CapacityView[] }) {
+export function CapacityTable({ capacities, mayWithdraw }: CapacityTableProps) {
   return (
     <DataTable label="Capacities" columns={COLUMNS}>
       {capacities.map((grant) => (
@@ -39,7 +44,7 @@ export function CapacityTable({ capacities }: { capacities: readonly CapacityVie
             ),
             act:
               grant.withdrawnAt === null ? (
-                <WithdrawCapacity grantId={grant.id} of={`${grant.capacity} of ${grant.name}`} />
+                mayWithdraw && <WithdrawCapacity grantId={grant.id} of={`${grant.capacity} of ${grant.name}`} />
               ) : (
                 <span className="muted">withdrawn: {grant.withdrawReason}</span>
               ),

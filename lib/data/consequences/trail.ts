@@ -51,7 +51,7 @@ export async function finishWriting(writing: Writing, at: Date): Promise<void> {
   }
 }
 
-const CLOCK = { kind: 'trail', id: 'clock' } as const
+const CLOCK_SET_BACK = { action: 'clock-set-back', subject: { kind: 'trail', id: 'clock' } } as const
 
 /** Acts take their moment before they wait for their turn to write: less than this is no clock set back. */
 const WAIT_MS = 60_000
@@ -67,30 +67,39 @@ const isNoted = (last: { readonly detailsJson: string }) => readDetails(last.det
  */
 async function writeRecord(
   tx: TransactionClient,
-  { at, actor, note: noted }: PendingRecord,
+  pending: Pick<PendingRecord, 'at' | 'actor' | 'note'>,
   rows: readonly TouchedRow[],
 ): Promise<number> {
   const last = await tx.trailRecord.findFirst({ orderBy: { sequence: 'desc' } })
+  if (last === null || !isSetBack(last, pending.at)) return (await chain(tx, last, pending, rows)).sequence
+  const details = { clock: pending.at.toISOString(), last: last.at }
+  const noted = isNoted(last)
+    ? last
+    : await chain(tx, last, { at: pending.at, actor: APPLICATION, note: { ...CLOCK_SET_BACK, details } }, [])
+  return (await chain(tx, noted, pending, rows)).sequence
+}
+
+async function chain(
+  tx: TransactionClient,
+  last: { readonly sequence: number; readonly hash: string; readonly at: string } | null,
+  { at, actor, note }: Pick<PendingRecord, 'at' | 'actor' | 'note'>,
+  rows: readonly TouchedRow[],
+): Promise<TrailRecord> {
   const clock = at.toISOString()
-  if (last !== null && isSetBack(last, at) && !isNoted(last)) {
-    const note = { action: 'clock-set-back', subject: CLOCK, details: { clock, last: last.at } } as const
-    await writeRecord(tx, { at, actor: APPLICATION, note, onWritten: async () => {} }, [])
-    return writeRecord(tx, { at, actor, note: noted, onWritten: async () => {} }, rows)
-  }
   const record = chainRecord(last, {
     // A clock set back must not make the trail contradict its own order; the record says what the clock said.
     at: last !== null && last.at > clock ? last.at : clock,
     actor: { userId: actor.userId, name: actor.name },
-    action: noted.action,
+    action: note.action,
     subject: {
-      kind: noted.subject.kind,
-      id: noted.subject.id,
-      projectId: noted.projectId ?? null,
-      revisionId: noted.revisionId ?? null,
-      companyId: noted.companyId ?? null,
+      kind: note.subject.kind,
+      id: note.subject.id,
+      projectId: note.projectId ?? null,
+      revisionId: note.revisionId ?? null,
+      companyId: note.companyId ?? null,
     },
     details: {
-      ...noted.details,
+      ...note.details,
       ...(last !== null && isSetBack(last, at) ? { clock } : {}),
       ...(rows.length === 0 ? {} : { rows: groupRows(rows) }),
     },
@@ -113,7 +122,7 @@ async function writeRecord(
     },
   })
   await makeCheckpointIfDue(tx, record)
-  return record.sequence
+  return record
 }
 
 export function readTrailRow(row: TrailRow): TrailRecord {

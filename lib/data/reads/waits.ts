@@ -2,13 +2,16 @@ import 'server-only'
 import {
   countRequiredSignatures,
   decideSigning,
+  explainMissingReview,
   explainNoApproval,
   findAuthorReleasing,
   findBlockers,
   getSignOffPolicy,
   isAllowed,
+  isAuthor,
   listApprovals,
   listItemStates,
+  listReviews,
   listSigningCapacities,
   OPEN_STAGES,
   type ReviewSnapshot,
@@ -105,6 +108,7 @@ function listWaitsOf(
     ...listNotBuildableWaits(context),
     ...listWaiverWaits(context),
     ...listProposalWaits(context),
+    ...listReviewWaits(context),
     ...listSigningWaits(context),
     ...listLeadWaits(context),
   ]
@@ -196,6 +200,24 @@ function listLeadWaits({ loaded, snapshot, rights, subject }: WaitContext): Wait
   return next === 'released'
     ? [{ since, reason: 'It is signed and nothing blocks the release', nextAct: 'Release it', target }]
     : [{ since, reason: 'Nothing blocks the next stage', nextAct: `Move it to ${STAGE_LABELS[next]}`, target }]
+}
+
+/** A review that is missing before anybody signs waits for everybody who made none of the content. */
+function listReviewWaits({ loaded, snapshot, rights, subject }: WaitContext): Wait[] {
+  if (snapshot.stage !== 'awaiting-signature' || !mayOnRevision(rights, 'review:declare', subject)) return []
+  if (isAuthor(snapshot, rights.userId) || explainMissingReview(snapshot) === '') return []
+  // Of quality it is asked where quality alone counts; and nobody is asked twice.
+  const isQuality = getMembership(rights, snapshot.projectId)?.role === 'quality'
+  const hasOwn = listReviews(snapshot).some(({ userId }) => userId === rights.userId)
+  if (hasOwn || (getSignOffPolicy(snapshot).review === 'quality' && !isQuality)) return []
+  return [
+    {
+      since: loaded.record.stageSince.toISOString(),
+      reason: 'Nobody who counts has reviewed the present content',
+      nextAct: 'Review it and declare it reviewed',
+      target: { tab: 'sign-off', id: null },
+    },
+  ]
 }
 
 /**

@@ -1,6 +1,7 @@
 import { beforeAll, expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
+import { readArchive } from '@/lib/package'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { answer, makeRevisionAt, share, sign } from '@/test/factories/reviews'
@@ -175,5 +176,34 @@ describeOnBothDatabases('two fabricators in one project', () => {
     await expect(data.getRevision(team.rivalFabricator, hidden)).rejects.toThrow(data.NotFoundError)
     await share(team, hidden)
     expect((await data.getRevision(team.rivalFabricator, hidden)).id).toBe(hidden)
+  })
+
+  it('get an edition of the package whose files, the trail among them, name no other fabricator', async () => {
+    const shared = await makeRevisionAt(team, 'awaiting-signature')
+    // What one of them tried in vain, and the team as well, is told to nobody but those whom it concerns.
+    for (const actor of [team.fabricator, team.lead]) {
+      const { version: seenVersion } = await data.getRevision(actor, shared)
+      const word = { revisionId: shared, seenVersion, isBuildable: true, note: '', password: 'a wrong guess' }
+      const attempt =
+        actor === team.fabricator
+          ? data.declareBuildable(actor, word)
+          : data.releaseRevision(actor, { revisionId: shared, seenVersion: 1, password: PASSWORD })
+      expect((await attempt).ok).toBe(false)
+    }
+    await sign(team.lead, shared)
+    const { version: seenVersion } = await data.getRevision(team.lead, shared)
+    const order = { revisionId: shared, seenVersion, password: PASSWORD }
+    await expectDone(data.releaseRevision(team.lead, order))
+    const { bytes } = await data.getPackageFile(team.rivalFabricator, shared)
+    const archive = readArchive(bytes)
+    if (!archive.ok) throw new Error('the package cannot be read')
+    const texts = archive.value
+      .filter(({ path }) => /\.(json|txt|svg)$/.test(path))
+      .map((file) => [file.path, new TextDecoder().decode(file.bytes)] as const)
+    expect(texts.map(([path]) => path)).toContain('trail.json')
+    for (const [, text] of texts) expectNoTrace(text)
+    const trail = texts.find(([path]) => path === 'trail.json')?.[1] ?? ''
+    expect(trail).toContain('act-refused')
+    expect(trail).toContain(team.rivalFabricator.name)
   })
 })

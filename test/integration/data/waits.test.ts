@@ -147,36 +147,40 @@ describeOnBothDatabases('a missing signature', () => {
     expect((await data.listWaits(team.lead)).find((wait) => wait.revisionId === revisionId)?.nextAct).toBe('Release it')
   }, 400_000)
 
-  it('waits for nobody who did it all alone, where a second pair of eyes is asked for', async () => {
+  it('waits for nobody who made the content, whoever else answered or commented', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
-    await db().edit.updateMany({ where: { revisionId }, data: { userId: team.lead.userId } })
     await db().revision.update({ where: { id: revisionId }, data: { createdById: team.lead.userId } })
     expect(await signing(team.lead, revisionId)).toEqual([])
     expect(await signing(team.secondLead, revisionId)).toHaveLength(1)
   }, 400_000)
 
-  it('waits in a capacity, for a member too where members sign in it, until that capacity has signed', async () => {
+  it('waits in a capacity for those who were granted it, until that capacity has signed', async () => {
     const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
-    const restore = await setSettings({
-      signingCapacities: [
-        { name: 'lead engineer', role: 'lead' },
-        { name: 'quality engineer', role: 'member' },
-      ],
-    })
+    const signingCapacities = [{ name: 'lead engineer' }, { name: 'quality engineer' }]
+    const restore = await setSettings({ signingCapacities })
     try {
-      expect(await signing(team.member, revisionId)).toMatchObject([
+      const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+      expect(await signing(team.quality, revisionId)).toMatchObject([
         { reason: 'The signature as quality engineer is missing' },
       ])
       await sign(team.lead, revisionId)
-      expect(await signing(team.lead, revisionId)).toEqual([])
-      expect(await signing(team.secondLead, revisionId)).toMatchObject([
-        { reason: 'The signature as quality engineer is missing' },
-      ])
-      expect(await signing(team.member, revisionId)).toHaveLength(1)
+      for (const actor of [team.lead, team.secondLead]) expect(await signing(actor, revisionId)).toEqual([])
+      expect(await signing(team.quality, revisionId)).toHaveLength(1)
     } finally {
       await restore()
     }
+  }, 400_000)
+
+  it('comes after the review, which waits for everybody who made none of it', async () => {
+    const team = await makeTeam()
+    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { id: reviewId } = await db().reviewStatement.findFirstOrThrow({ where: { revisionId } })
+    await expectDone(data.withdrawReview(team.quality, { reviewId, reason: 'a slip', password: PASSWORD }))
+    const reviewing = async (actor: data.Actor) =>
+      (await data.listWaits(actor)).filter((wait) => wait.revisionId === revisionId && /review/i.test(wait.nextAct))
+    for (const actor of [team.quality, team.lead, team.secondLead]) expect(await reviewing(actor)).toHaveLength(1)
+    for (const actor of [team.member, team.observer, team.auditor]) expect(await reviewing(actor)).toEqual([])
+    expect(await signing(team.lead, revisionId)).toEqual([])
   }, 400_000)
 })

@@ -48,7 +48,7 @@ const WANTED: Readonly<Record<DeclarationVerdict, string | null>> = {
   'not-buildable': 'change the design, or ask what would make it buildable',
 }
 
-const isOfTeam = ({ role }: Reader) => role === 'lead' || role === 'member'
+const isOfTeam = ({ role }: Reader) => role === 'lead' || role === 'member' || role === 'quality'
 
 /** To the team, and to the colleagues of the person who declared. No other fabricator learns of it. */
 export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'declaration-readers'>>): Promise<void> {

@@ -113,7 +113,7 @@ interface ThreadPart {
 function isAsked(reader: Reader, { kind, audienceCompanyId, openedByCompanyId }: ThreadPart): boolean {
   if (kind === 'note' || audienceCompanyId === null) return false
   return openedByCompanyId === audienceCompanyId
-    ? reader.role === 'lead' || reader.role === 'member'
+    ? reader.role === 'lead' || reader.role === 'member' || reader.role === 'quality'
     : reader.fabricatorCompanyId === audienceCompanyId
 }
 
@@ -167,6 +167,7 @@ function findStageAct(stage: Stage, { role, fabricatorCompanyId }: Reader): stri
       if (fabricatorCompanyId !== null) return 'ask what is unclear, and declare whether it can be built'
       return isOfTeam ? 'answer what the fabricators ask' : null
     case 'awaiting-signature':
+      if (role === 'quality') return 'review it, and declare it reviewed'
       return role === 'lead' ? 'review and sign it' : null
     default:
       return null

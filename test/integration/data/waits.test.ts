@@ -3,7 +3,7 @@ import * as data from '@/lib/data'
 import { WORKSPACE_ID } from '@/lib/data/records/settings-record'
 import { db } from '@/lib/data/store/client'
 import { expectDone } from '@/test/factories/act-results'
-import { makeTeam, type Team } from '@/test/factories/people'
+import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { makeRevision, makeRevisionAt, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 

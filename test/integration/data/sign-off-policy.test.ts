@@ -4,7 +4,7 @@ import { db } from '@/lib/data/store/client'
 import type { SetSignOffPolicyInput } from '@/lib/inputs'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import { declareReview, makeRevision, makeRevisionAt, makeSignInput, sign } from '@/test/factories/reviews'
+import { answerEverything, declareReview, makeRevision, makeRevisionAt, makeSignInput, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const USUAL: Omit<SetSignOffPolicyInput, 'projectId' | 'seenVersion' | 'reason'> = {
@@ -156,6 +156,8 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
     await editBrief(team.lead, revisionId, 777)
     await declareAgain(revisionId)
+    // Some answers rested on the number.
+    await answerEverything(team, revisionId)
     await setPolicy({ authorSigns: 'yes' })
     expect(await blockers(team.lead, revisionId)).toEqual(['author-signs'])
     expect((await sentencesOf(team.auditor, revisionId))[0]).toContain('changed the sign-off policy of the project')

@@ -294,7 +294,7 @@ const areActionsLive = ({ stage }: { readonly stage: Stage }) =>
 const mayActOn = (rights: Rights, subject: Omit<ReviewActionSubject, 'kind'>) =>
   areActionsLive(subject) &&
   canSeeThread(rights, subject) &&
-  (isTeam(rights, subject) || isFabricatorOf(rights, subject))
+  (isTeamOrQuality(rights, subject) || isFabricatorOf(rights, subject))
 
 /** Neither who was to do it nor who says that it was done. */
 const isSecondPerson = (rights: Rights, { ownerId, reportedById }: Omit<ReviewActionSubject, 'kind'>) =>

@@ -1,7 +1,7 @@
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { PASSWORD } from '@/test/factories/people'
-import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, TEAM, UNSEEN } from './row'
+import { type AccessRow, EVERYBODY, LEADS, PROJECT, READERS, REVIEWERS, TEAM, UNSEEN } from './row'
 
 /** The workspace's edition of the catalogue. */
 export const CATALOGUE_ROWS: readonly AccessRow[] = [
@@ -16,14 +16,14 @@ export const CATALOGUE_ROWS: readonly AccessRow[] = [
     name: 'getTemplate',
     run: (a) => data.getTemplate(a),
     reached: 'ok',
-    may: ['admin', ...TEAM, 'outsider'],
+    may: ['admin', ...REVIEWERS, 'outsider'],
     seenBy: 'workspace',
   },
   {
     name: 'getWorkspaceFlexTests',
     run: (a) => data.getWorkspaceFlexTests(a),
     reached: 'ok',
-    may: ['admin', ...TEAM, 'outsider'],
+    may: ['admin', ...REVIEWERS, 'outsider'],
     seenBy: 'workspace',
   },
   {

@@ -1,7 +1,7 @@
 import * as data from '@/lib/data'
 import { NOTHING_SHARED } from '@/lib/review'
 import type { AccessScene } from '../scene'
-import { type AccessRow, BRACKENFOLD, EVERYBODY, KEEPERS, PROJECT, TEAM, UNSEEN } from './row'
+import { type AccessRow, BRACKENFOLD, EVERYBODY, KEEPERS, PROJECT, REVIEWERS, TEAM, UNSEEN } from './row'
 
 /** Limits. */
 export const COMPANY_ROWS: readonly AccessRow[] = [
@@ -10,7 +10,7 @@ export const COMPANY_ROWS: readonly AccessRow[] = [
     of: 'the workspace',
     run: (a) => data.getLimitList(a, null),
     reached: 'ok',
-    may: ['admin', ...TEAM, 'outsider'],
+    may: ['admin', ...REVIEWERS, 'outsider'],
     seenBy: 'workspace',
   },
   {

@@ -197,7 +197,15 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   )
   const { version } = await getRevision(lead, revisionId)
   await carryOut('release Pipit A', () =>
-    releaseRevision(lead, { revisionId, seenVersion: version, password: CAST.lead.password }),
+    releaseRevision(lead, {
+      revisionId,
+      seenVersion: version,
+      password: CAST.lead.password,
+      purpose: 'first-articles',
+      changeNumber: 'QI-0207',
+      reason: 'First issue of the part.',
+      effectivity: 'first lot',
+    }),
   )
   return revisionId
 }

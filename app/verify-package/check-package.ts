@@ -1,10 +1,10 @@
 import 'server-only'
 
 import { z } from 'zod'
-import { getSecrets } from '@/lib/config'
-import type { ActResult } from '@/lib/data'
+import { getSecrets, now } from '@/lib/config'
+import { type Actor, type ActResult, getPackageStatus } from '@/lib/data'
 import { requestKeySchema } from '@/lib/inputs'
-import { type VerifiedPackage, verifyPackage } from '@/lib/package'
+import { describeEntry, judgeStatus, type PackageStatus, type VerifiedPackage, verifyPackage } from '@/lib/package'
 
 export const packageInput = z.strictObject({
   fileName: z.string().max(200, 'is longer than 200 characters'),
@@ -28,16 +28,23 @@ export interface PackageFindings {
   readonly keyFingerprint: string
   readonly trailRecordCount: number
   readonly signatureCount: number
+  readonly status: PackageStatus
   readonly files: readonly { readonly path: string; readonly sizeBytes: number; readonly sha256: string }[]
 }
 
 /** Checks an uploaded package against this installation's own key. Nothing of it is kept. */
 export async function checkPackage(
-  _actor: unknown,
+  actor: Actor,
   input: z.infer<typeof packageInput>,
 ): Promise<ActResult<PackageFindings>> {
   const result = verifyPackage(input.bytes, { trustedKeyPem: getSecrets().verifyingKeyPem })
-  if (result.ok) return { ok: true as const, value: describePackage(result.value) }
+  if (result.ok) {
+    const { manifest } = result.value
+    const entry = await getPackageStatus(actor, manifest.revision.id)
+    const status =
+      entry === null ? judgeStatus(manifest.revision.id, null, now(), manifest.releasedAt) : describeEntry(entry, now())
+    return { ok: true as const, value: { ...describePackage(result.value), status } }
+  }
   return {
     ok: false as const,
     refusal: {
@@ -54,7 +61,7 @@ function describePackage({
   keyFingerprint,
   trailRecordCount,
   signatureCount,
-}: VerifiedPackage): PackageFindings {
+}: VerifiedPackage): Omit<PackageFindings, 'status'> {
   return {
     isRepacked: form === 'repacked',
     project: manifest.project.name,

@@ -96,6 +96,8 @@ export const paths = {
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/panels`,
   costs: (projectId: string, revisionId: string) =>
     `/projects/${enc(projectId)}/revisions/${enc(revisionId)}/fabrication/cost`,
+  issues: (projectId: string) => `/projects/${enc(projectId)}/issues`,
+  statusList: () => '/api/status',
   verifyPackage: () => '/verify-package',
   stopJob: (jobId: string) => `/api/jobs/${enc(jobId)}/stop`,
   remedyBases: (revisionId: string) => `/api/revisions/${enc(revisionId)}/remedy-bases`,

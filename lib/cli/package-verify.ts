@@ -3,10 +3,12 @@ import path from 'node:path'
 import { parseArgs } from 'node:util'
 import { formatIssuePath } from '@/lib/engine'
 import {
+  judgeStatus,
   MAX_PACKAGE_BYTES,
   MAX_PACKAGE_FILES,
   type PackageFile,
   type PackageForm,
+  readStatusList,
   toPackageFiles,
   verifyFiles,
   verifyPackage,
@@ -17,12 +19,16 @@ const USAGE = `Checks a release package without server or database.
   npm run package:verify -- package.zip [--strict] [--key verifying-key.pem]
   npm run package:verify -- folder      [--key verifying-key.pem]
 
+Both also take --status status.json: the signed status list of the sender, by which it shows whether the revision was
+superseded or withdrawn since. Without one, or with one that is too old, that is unknown.
+
 The files decide: a package that was unpacked or repacked (ZIP, TAR, TAR.GZ) is as good. --strict accepts only the original ZIP archive, byte for byte.
 
 --key compares the signature with a key that you have by another way. Without it the key inside the package is used:
 compare its fingerprint with the one stated by the sender.
 
-Exit status: 0 the package is intact, 1 it is not, 2 it could not be checked.`
+Exit status: 0 the package is intact, 1 it is not, 2 it could not be checked, 3 it is intact and no longer in force
+(superseded, withdrawn, expired).`
 
 /** Ends with a message of one line; the file could not be checked at all. */
 function stop(message: string): never {
@@ -76,6 +82,7 @@ function readArguments() {
       allowPositionals: true,
       options: {
         key: { type: 'string' },
+        status: { type: 'string' },
         strict: { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h' },
       },
@@ -94,9 +101,12 @@ if (values.help === true) {
 if (file === undefined || positionals.length > 1) stop(USAGE)
 
 const MAX_KEY_BYTES = 10_000
+const MAX_STATUS_BYTES = 10_000_000
 const trustedKeyPem =
   values.key === undefined ? undefined : new TextDecoder().decode(readInput(values.key, MAX_KEY_BYTES))
 const options = trustedKeyPem === undefined ? {} : { trustedKeyPem }
+const statusText =
+  values.status === undefined ? null : new TextDecoder().decode(readInput(values.status, MAX_STATUS_BYTES))
 const isStrict = values.strict
 const isUnpacked = isFolder(file)
 if (isUnpacked && isStrict) stop(`${file}: is a folder; --strict judges the archive itself`)
@@ -117,7 +127,8 @@ const FORMS: Readonly<Record<PackageForm, string>> = {
   repacked: 'contents intact, repacked',
   unpacked: 'contents intact, unpacked',
 }
-const { form, manifest, keyFingerprint, isKeyTrusted, trailRecordCount, signatureCount } = result.value
+const found = result.value
+const { form, manifest, keyFingerprint, isKeyTrusted, trailRecordCount, signatureCount } = found
 console.log(`${file}: ${FORMS[form]}`)
 if (form === 'repacked')
   console.log('  the archive around them was written by another program; --strict would refuse it')
@@ -130,3 +141,15 @@ console.log(
     ? `  signed with the trusted key ${keyFingerprint}`
     : `  signed with the key ${keyFingerprint}: compare it with the sender’s, or use --key`,
 )
+
+/** A list is judged by the trusted key where there is one, else by the key that signed the package. */
+function readList() {
+  if (statusText === null) return null
+  const list = readStatusList(statusText, trustedKeyPem ?? found.keyPem)
+  if (!list.ok) stop(`${values.status}: ${list.issues[0]?.message ?? 'cannot be used'}`)
+  return list.value
+}
+
+const status = judgeStatus(manifest.revision.id, readList(), new Date(), manifest.releasedAt)
+console.log(`  ${status.sentence}`)
+process.exit(status.word === 'in force' || status.word === 'unknown' ? 0 : 3)

@@ -310,7 +310,7 @@ export const ACTS = {
   releaseRevision: act({
     input: revisions.releaseInput,
     rule: 'revision:release',
-    records: ['revision-released', 'stage-moved'],
+    records: ['revision-released', 'stage-moved', 'package-issued'],
   }),
 } as const
 

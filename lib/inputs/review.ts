@@ -36,6 +36,18 @@ export const proposeWaiverInput = z.strictObject({
   revisionId: recordIdSchema,
   itemId: itemIdSchema,
   reason: saidTextSchema,
+  /** What may happen to the parts because of it. */
+  consequence: optionalTextSchema.optional(),
+  /** The last day on which it counts; empty without an end. */
+  validUntil: z.union([z.literal(''), z.iso.date('is not a date such as 2027-03-01')]).optional(),
+  quantityLimit: z
+    .number()
+    .int('must be a whole number')
+    .min(1, 'must be at least 1')
+    .max(1_000_000_000)
+    .nullable()
+    .optional(),
+  needsCustomerConsent: z.boolean().optional(),
   requestKey: requestKeySchema,
 })
 export type ProposeWaiverInput = z.infer<typeof proposeWaiverInput>
@@ -45,6 +57,8 @@ export const decideWaiverInput = z
     waiverId: recordIdSchema,
     decision: z.enum(['approve', 'decline'], 'choose approve or decline'),
     reason: optionalTextSchema,
+    /** Who of the customer agreed, and where that is on record: needed where the waiver asks for it. */
+    customerConsent: optionalTextSchema.optional(),
     ...optionalConfirmationFields,
     requestKey: requestKeySchema,
   })

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { designSchema } from '@/lib/engine/design'
+import { RELEASE_PURPOSES } from '@/lib/review'
 import {
   nameSchema,
   optionalTextSchema,
@@ -92,7 +93,28 @@ export const withdrawSignatureInput = z.strictObject({
 })
 export type WithdrawSignatureInput = z.infer<typeof withdrawSignatureInput>
 
-export const releaseInput = z.strictObject({ ...moveBase, ...confirmationFields })
+export const releaseInput = z.strictObject({
+  ...moveBase,
+  ...confirmationFields,
+  /** With a limit of quantity or date. */
+  isConditional: z.boolean().optional(),
+  purpose: z.enum(RELEASE_PURPOSES, 'choose what it may be used for').nullable().optional(),
+  quantityLimit: z
+    .number()
+    .int('must be a whole number')
+    .min(1, 'must be at least 1')
+    .max(1_000_000_000)
+    .nullable()
+    .optional(),
+  /** The last day; empty without an end. */
+  validUntil: z.union([z.literal(''), z.iso.date('is not a date such as 2027-03-01')]).optional(),
+  conditions: optionalTextSchema.optional(),
+  changeNumber: z.string().trim().max(60, 'is longer than 60 characters').optional(),
+  /** Why there is this revision: needed where it replaces an earlier issue. */
+  reason: optionalTextSchema.optional(),
+  /** From which lot, serial number or date it takes effect. */
+  effectivity: optionalTextSchema.optional(),
+})
 export type ReleaseInput = z.infer<typeof releaseInput>
 
 /** Remedies for a bend of a draft, which need not be saved; by one fabricator's panels, rates and shelf, or by none. */

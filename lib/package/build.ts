@@ -10,7 +10,7 @@ import {
   type SigningKeys,
   VERIFYING_KEY_PATH,
 } from './content'
-import { makeDataFiles, makeReadme } from './data-files'
+import { makeDataFiles, makeReadme, makeTrailDataFile } from './data-files'
 import { type DocumentMaker, makeDocumentsHere } from './documents'
 import { makeManifest, writeManifest } from './manifest'
 import { getKeyFingerprint, signBytes, signBytesRaw } from './signing'
@@ -29,16 +29,37 @@ export async function buildPackage(
   keys: SigningKeys,
   makeDocuments: DocumentMaker = makeDocumentsHere,
 ): Promise<Uint8Array> {
+  return assemblePackage(await makePackageParts(content, keys, makeDocuments), content, keys)
+}
+
+/** Everything of a package but the trail and what covers all files: what takes its time, and does not wait for the release. */
+export interface PackageParts {
+  readonly files: readonly PackageFile[]
+}
+
+export async function makePackageParts(
+  content: PackageContent,
+  keys: SigningKeys,
+  makeDocuments: DocumentMaker = makeDocumentsHere,
+): Promise<PackageParts> {
+  const fingerprint = getKeyFingerprint(createPublicKey(keys.verifyingKeyPem))
+  const data = makeDataFiles(content)
+  return {
+    files: [
+      // Documents name artwork and show none of it: its bytes stay here.
+      ...(await makeDocuments({ kind: 'package', content: { ...content, artwork: [] } })),
+      ...data,
+      makeReadme(content, fingerprint, data),
+      { path: VERIFYING_KEY_PATH, bytes: new TextEncoder().encode(keys.verifyingKeyPem) },
+    ],
+  }
+}
+
+/** Puts the trail to the parts, once it holds the release itself, and signs the whole. */
+export function assemblePackage(parts: PackageParts, content: PackageContent, keys: SigningKeys): Uint8Array {
   const fingerprint = getKeyFingerprint(createPublicKey(keys.verifyingKeyPem))
   const encoder = new TextEncoder()
-  const data = makeDataFiles(content)
-  const files: PackageFile[] = [
-    // Documents name artwork and show none of it: its bytes stay here.
-    ...(await makeDocuments({ kind: 'package', content: { ...content, artwork: [] } })),
-    ...data,
-    makeReadme(content, fingerprint, data),
-    { path: VERIFYING_KEY_PATH, bytes: encoder.encode(keys.verifyingKeyPem) },
-  ]
+  const files = [...parts.files, makeTrailDataFile(content)]
   const manifest = writeManifest(makeManifest(content, files, fingerprint))
   const signed: PackageFile[] = [
     ...files,

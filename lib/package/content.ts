@@ -1,6 +1,6 @@
 import type { LimitOwner } from '@/lib/engine'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
-import type { ReviewSnapshot, TrailRecord } from '@/lib/review'
+import type { ReleaseTerms, ReviewSnapshot, TrailRecord } from '@/lib/review'
 import type { TrailCheckpoint } from './checkpoints'
 import type { DrawingSource } from './drawing-source'
 
@@ -23,11 +23,26 @@ export interface PackageContent {
     readonly byName: string
     /** Absent in what is built again from older records. */
     readonly byUserId?: string
+    /** For what, within which limits, in place of what and why. */
+    readonly terms: ReleaseTerms
+    /** Label of the revision that it replaces; null where it is the first issue. */
+    readonly replaces: string | null
   }
+  /** What changed, a sentence each. */
+  readonly changes: {
+    /** Since the revision that it replaces; null where there is none. */
+    readonly sinceIssue: readonly string[] | null
+    /** Since each fabricator of this edition last opened it; null where it never did. */
+    readonly sinceLooked: readonly { readonly company: string; readonly changes: readonly string[] | null }[]
+  }
+  /** Main events up to the release, in their order. */
+  readonly chronology: readonly { readonly at: string; readonly who: string; readonly what: string }[]
   /** Bytes of every artwork file of the snapshot, found by their SHA-256. */
   readonly artwork: readonly { readonly sha256: string; readonly bytes: Uint8Array }[]
   /** The canonical form that was signed. Null in a fabricator's edition, where parts of it are withheld. */
   readonly signedContent: string | null
+  /** The files that prove which design and artwork were signed, in every edition. */
+  readonly signedParts: readonly PackageFile[]
   /** The revision's records in order of sequence; an extract of the whole trail, so with gaps. */
   readonly trail: readonly TrailRecord[]
   /** Of the whole trail: later it must still hold the records that they vouch for. */

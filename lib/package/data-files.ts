@@ -1,10 +1,11 @@
 import { CAUTIONS, makeResultsDocument, tallyVerdicts } from '@/lib/engine'
 import { listAskedRoles } from '@/lib/engine/catalogue'
 import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
-import { listItemStates, listLoosenedUses, type ReviewThread } from '@/lib/review'
+import { getStoredDesign, listItemStates, listLoosenedUses, type ReviewThread } from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
 import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from './flex-tests'
+import { makeReleaseFile } from './release-file'
 import { makeTrailFile } from './trail-file'
 
 const encode = (text: string) => new TextEncoder().encode(text)
@@ -17,7 +18,9 @@ function makeJsonFile(path: string, value: unknown): PackageFile {
 export function makeDataFiles(content: PackageContent): PackageFile[] {
   const { snapshot } = content
   const files: PackageFile[] = [
-    makeJsonFile('design.json', snapshot.design),
+    // As it was stored and signed, in the format of its day.
+    makeJsonFile('design.json', getStoredDesign(snapshot)),
+    makeJsonFile('release.json', makeReleaseFile(content)),
     makeJsonFile('results.json', makeResultsDocument(snapshot.evaluation, snapshot.evaluation?.results ?? null)),
     makeJsonFile('checklist.json', {
       cautions: CAUTIONS,
@@ -56,14 +59,19 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
       signOffPolicy: snapshot.signOffPolicy,
       loosened: listLoosenedUses(snapshot, content.release.byUserId ?? null),
     }),
-    makeJsonFile('trail.json', makeTrailFile(content.trail, true, content.checkpoints)),
     ...makeArtworkFiles(content),
     ...makeFlexTestFiles(content),
+    ...content.signedParts,
   ]
   if (content.signedContent !== null) {
     files.push({ path: SIGNED_CONTENT_PATH, bytes: encode(content.signedContent) })
   }
   return files
+}
+
+/** The trail up to the release itself. */
+export function makeTrailDataFile({ trail, checkpoints }: PackageContent): PackageFile {
+  return makeJsonFile('trail.json', makeTrailFile(trail, true, checkpoints))
 }
 
 /** The file keeps the names that readers of packages know: there `companyId` and `companyName` are the opener's. */
@@ -111,6 +119,8 @@ export function makeReadme(
     'design.json            the design document',
     'results.json           results, each item calculated, typed, stated or judged, with the version of the engine',
     'checklist.json         items, answers and waivers',
+    'release.json           the decision, for document systems: number, revision, status, approvers, dates, what it replaces',
+    'actions.json           what is still to be done, by whom and by when',
     'threads.json           comments and engineering queries',
     'signatures.json        authors, reviews, signatures, fabricator declarations with conditions, and the sign-off policy',
     'artwork/               artwork as uploaded; index.json has the original names',
@@ -119,7 +129,8 @@ export function makeReadme(
           'flex-tests/            own flex tests that lives rest on: specimens as entered; index.json has what they give',
         ]
       : []),
-    'trail.json             who did what, hash-chained (an extract of the whole trail)',
+    'trail.json             who did what up to the release itself, hash-chained (an extract of the whole trail)',
+    'signed-parts/          proves which design and artwork were signed: see RECIPES below',
     ...(content.signedContent === null ? [] : ['signed-content.json    the canonical form (RFC 8785) that was signed']),
     'manifest.json          SHA-256 of each file; signed in manifest.sig (Ed25519, RFC 8032)',
     'SHA256SUMS             the same sums for general tools; signed in SHA256SUMS.sig (Ed25519, 64 bytes)',
@@ -127,6 +138,8 @@ export function makeReadme(
     `                       ${keyFingerprint}`,
     '',
     ...VERIFYING,
+    '',
+    ...RECIPES,
     '',
     ...CAUTIONS.flatMap((caution) => wrap(caution, 90)),
     '',
@@ -145,6 +158,29 @@ const VERIFYING: readonly string[] = [
   'a file that was added: compare the list with the folder. The fingerprint of the key in the folder is printed by',
   '',
   '  openssl pkey -pubin -in verifying-key.pem -outform DER | sha256sum',
+]
+
+/** How each hash in the package is made; a test runs the lines as they stand here. */
+const RECIPES: readonly string[] = [
+  'RECIPES. All hashes are SHA-256, in hexadecimal.',
+  '',
+  '  What was signed ("contentHash" of each signature): of signed-content.json, byte for byte, where the edition holds it.',
+  '  Its parts: each part of it is hashed in its canonical form (RFC 8785); signed-parts/SHA256SUMS lists them, and the',
+  '  hash of that list is "partsRoot" in the trail’s record of the signature. The edition holds the parts that are built:',
+  '',
+  '    cd signed-parts && sha256sum --check --ignore-missing SHA256SUMS && sha256sum SHA256SUMS',
+  '',
+  '  signed-parts/design.json is design.json in that form. Artwork: of each file, byte for byte; signed-parts/artwork.json.',
+  '  Trail: of the record’s canonical form without its own hash, with the hash of the record before as "previousHash".',
+  '  Key: of its DER form, as above.',
+  '',
+  'SIGNATURES. One key signs, that of the installation; no person holds one. A person’s signature is an entry that the',
+  'installation made after that person had signed in and confirmed who they are; it is as good as the installation and its',
+  'accounts are kept. Compare the fingerprint of the key with the one that the sender publishes.',
+  '',
+  'STATUS. Whether this revision is still in force does not stand here. Ask the sender for a status list, then:',
+  '',
+  '  npm run package:verify -- package.zip --status status.json',
 ]
 
 function wrap(text: string, width: number): string[] {

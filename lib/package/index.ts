@@ -1,7 +1,7 @@
 /** Release packages: built and signed here, verified here with neither server nor database. */
 export { toPackageFiles } from './any-archive'
 export { MAX_PACKAGE_BYTES, MAX_PACKAGE_FILES, readArchive, writeArchive } from './archive'
-export { buildPackage } from './build'
+export { assemblePackage, buildPackage, makePackageParts, type PackageParts } from './build'
 export {
   type CheckpointedTrail,
   checkpointSchema,
@@ -20,6 +20,17 @@ export type { DocumentOrder } from './document-order'
 export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export type { DrawingSource } from './drawing-source'
+export { makeMarkedCopy } from './marked-copy'
+export { listSignedParts, makeSignedPartFiles } from './signed-parts'
+export {
+  describeEntry,
+  judgeStatus,
+  makeStatusList,
+  type PackageStatus,
+  readStatusList,
+  type StatusEntry,
+  type StatusList,
+} from './status-list'
 export { makeTrailFile, parseTrailFile, type TrailFile } from './trail-file'
 export { writeTrailPdf } from './trail-pdf'
 export { type PackageForm, type VerifiedPackage, verifyFiles, verifyPackage } from './verify'

@@ -19,6 +19,7 @@ import { hashBytes } from './file-hash'
 import { type Manifest, manifestSchema } from './manifest'
 import { getKeyFingerprint, isRawSignatureOf, isSignatureOf, readVerifyingKey } from './signing'
 import { parseTrailFile } from './trail-file'
+import { checkSignedParts } from './verify-parts'
 
 export interface VerifyOptions {
   /** Public key (SPKI PEM) that the signature must be made with; without it the package's own is taken on trust. */
@@ -32,6 +33,8 @@ export interface VerifiedPackage {
   readonly form: PackageForm
   readonly manifest: Manifest
   readonly keyFingerprint: string
+  /** The key inside the package, SPKI PEM. */
+  readonly keyPem: string
   /** The key was compared with one that the caller trusts. */
   readonly isKeyTrusted: boolean
   readonly trailRecordCount: number
@@ -108,6 +111,7 @@ export function verifyFiles(
       form,
       manifest,
       keyFingerprint: fingerprint,
+      keyPem: readText(files.get(VERIFYING_KEY_PATH) ?? { path: '', bytes: new Uint8Array() }) ?? '',
       isKeyTrusted: options.trustedKeyPem !== undefined,
       trailRecordCount,
       signatureCount,
@@ -274,6 +278,12 @@ function checkSignedContent(files: ReadonlyMap<string, PackageFile>, manifest: M
     add(issues, 'malformed', 'signatures.json', 'signatures.json does not hold a list of signatures')
     return 0
   }
+  for (const { file, message } of checkSignedParts(
+    files,
+    live.map(({ contentHash }) => contentHash),
+  )) {
+    if (!isBlamed(issues, [file])) add(issues, 'other-content', file, message)
+  }
   if (manifest.contentHash === null) return live.length
   const content = files.get(SIGNED_CONTENT_PATH)
   if (content === undefined) {
@@ -285,7 +295,7 @@ function checkSignedContent(files: ReadonlyMap<string, PackageFile>, manifest: M
   if (hashBytes(content.bytes) !== manifest.contentHash) {
     add(issues, 'changed', SIGNED_CONTENT_PATH, `${SIGNED_CONTENT_PATH} is not the content that the manifest names`)
   }
-  if (!isSameDesign(files.get('design.json'), content)) {
+  if (!isBlamed(issues, ['design.json']) && !isSameDesign(files.get('design.json'), content)) {
     add(issues, 'other-content', 'design.json', 'design.json is not the design that was signed')
   }
   for (const { name, contentHash } of live) {

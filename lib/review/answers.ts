@@ -337,7 +337,8 @@ export function getItemState(
   const isRaisedByPerson = own.state === 'concern' && own.decidedBy === 'person' && result.verdict !== 'thin-margin'
   const failed = result.verdict === 'fails' || (isRaisedByPerson && item.concernNeedsWaiver)
   const canBeWaived = own.state === 'concern' || own.state === 'open'
-  const approved = waivers.filter((waiver) => waiver.state === 'approved')
+  const approved = waivers.filter((waiver) => waiver.state === 'approved' && waiver.isLapsed !== true)
+  const ended = waivers.findLast((waiver) => waiver.state === 'approved' && waiver.isLapsed === true)
   const familyHash = approved.length > 0 ? hashWaiverBasis(result, followers) : ''
   // One that covers what follows too goes before one of the item alone.
   const standing =
@@ -353,7 +354,11 @@ export function getItemState(
     ...own,
     basis: own.decidedBy === 'person' ? (needsLookedAt(result, own.state) ? 'stated' : 'judgment') : base.basis,
     waiver: proposed,
-    setAside: lapsed ? 'the approved waiver covers other numbers than the present ones' : own.setAside,
+    setAside: lapsed
+      ? 'the approved waiver covers other numbers than the present ones'
+      : canBeWaived && ended !== undefined
+        ? `the approved waiver lapsed: it was valid until ${ended.validUntil ?? 'a day that is not stated'}`
+        : own.setAside,
     needsWaiver: failed,
   }
 }

@@ -12,7 +12,7 @@ import { hashJson } from './canonical'
 import type { DeclarationCondition, Done } from './declared'
 import { listSignedActions, type SignedAction } from './review-actions'
 import type { PinnedSignOffPolicy } from './sign-off-policy'
-import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature, SignedThread } from './snapshot'
+import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature, SignedThread, Waiver } from './snapshot'
 import { isOpenStage } from './stages'
 import { listStandings, type StandingKind } from './standings'
 
@@ -34,6 +34,11 @@ export interface SignedWaiver {
   readonly reason: string
   readonly proposedBy: string
   readonly approvedBy: string
+  /** Left out where there is none, so that older content keeps its hash. */
+  readonly consequence?: string
+  readonly validUntil?: string
+  readonly quantityLimit?: number
+  readonly customerConsent?: string
 }
 
 /** A condition with what was decided on it; an action that it became is listed with the actions. */
@@ -124,6 +129,7 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
               reason: waiver.reason,
               proposedBy: waiver.proposedByName,
               approvedBy: waiver.decidedByName ?? '',
+              ...listWaiverLimits(waiver),
             },
           ]
         : [],
@@ -181,6 +187,15 @@ function signThreads({ threads }: ReviewSnapshot): SignedThread[] {
       audienceCompanyId,
       textHash: hashJson(comments.map((comment) => [comment.id, comment.text])),
     }))
+}
+
+function listWaiverLimits({ consequence = '', validUntil, quantityLimit, customerConsent = '' }: Waiver) {
+  return {
+    ...(consequence === '' ? {} : { consequence }),
+    ...(validUntil == null ? {} : { validUntil }),
+    ...(quantityLimit == null ? {} : { quantityLimit }),
+    ...(customerConsent === '' ? {} : { customerConsent }),
+  }
 }
 
 /** SHA-256 of the canonical form (RFC 8785) of everything signed. */

@@ -82,6 +82,17 @@ export interface Waiver {
   readonly decisionNote: string
   /** What the person who decided was in the project then; null or absent before that was kept. */
   readonly decidedAsRole?: string | null
+  /** What may happen to the parts because of it; absent in older ones. */
+  readonly consequence?: string
+  /** YYYY-MM-DD: the last day on which it counts; null or absent without an end. */
+  readonly validUntil?: string | null
+  /** For so many parts; null or absent without a limit. */
+  readonly quantityLimit?: number | null
+  readonly needsCustomerConsent?: boolean
+  /** Who of the customer agreed, and where that is on record; empty while nobody has. */
+  readonly customerConsent?: string
+  /** Its last day is over while the revision is under review: it counts no longer. */
+  readonly isLapsed?: boolean
   /** `hashWaiverBasis` of the item's result when the waiver was proposed: it covers these numbers and no others. */
   readonly basisHash: string
 }

@@ -98,6 +98,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'projects', path: '/projects', as: 'lead' },
     { name: 'project', path: skua, as: 'lead' },
     { name: 'invite', path: `${skua}/invite`, as: 'lead' },
+    { name: 'issues', path: `/projects/${scene.pipitId}/issues`, as: 'lead' },
     { name: 'project-profiles', path: `${skua}/profiles`, as: 'lead' },
     { name: 'sign-off-policy', path: `${skua}/sign-off-policy`, as: 'lead' },
     { name: 'capacities', path: `${skua}/capacities`, as: 'lead' },

@@ -11,20 +11,35 @@ import { releaseInput } from '@/lib/inputs'
 import { releaseRevision } from './actions'
 import { ConfirmFields, forgetConfirmation, UNCONFIRMED } from './confirm-fields'
 import { Meaning } from './meaning'
+import { ReleaseTermsFields } from './release-terms-fields'
 
 interface ReleaseButtonProps {
   revisionId: string
   version: number
   factor: SecondFactorView
+  /** Label of the revision in force that this one replaces; null where it is the first. */
+  replaces: string | null
 }
 
 /** Asks first, and for the person again, saying what will happen. */
-export function ReleaseButton({ revisionId, version, factor }: ReleaseButtonProps) {
+export function ReleaseButton({ revisionId, version, factor, replaces }: ReleaseButtonProps) {
   const [isAsking, setIsAsking] = useState(false)
   const { form, submit, isPending, refusal } = useActionForm({
     schema: releaseInput,
     action: releaseRevision,
-    defaultValues: { revisionId, seenVersion: version, ...UNCONFIRMED },
+    defaultValues: {
+      revisionId,
+      seenVersion: version,
+      isConditional: false,
+      purpose: null,
+      quantityLimit: null,
+      validUntil: '',
+      conditions: '',
+      changeNumber: '',
+      reason: '',
+      effectivity: '',
+      ...UNCONFIRMED,
+    },
     onDone: () => setIsAsking(false),
   })
   const setOpen = (isOpen: boolean) => {
@@ -42,6 +57,7 @@ export function ReleaseButton({ revisionId, version, factor }: ReleaseButtonProp
       <SideDialog title="Release this revision?" isOpen={isAsking} onOpenChange={setOpen} isBusy={isPending}>
         <Meaning of="release" />
         <form className="form" onSubmit={submit}>
+          <ReleaseTermsFields form={form} replaces={replaces} />
           <ConfirmFields form={form} factor={factor} />
           <FormError refusal={refusal} />
           <div className="row">

@@ -2,7 +2,7 @@
 
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
-import { FormRadio, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormCheckbox, FormNumber, FormRadio, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { RevisionView, SecondFactorView, WaiverView } from '@/lib/data'
@@ -24,7 +24,7 @@ interface WaiverPanelProps {
 export function WaiverPanel({ revisionId, item, may, factor }: WaiverPanelProps) {
   const isAsked = ['fails', 'cannot-tell', 'thin-margin'].includes(item.result.verdict) || item.state === 'concern'
   const isPending = item.waivers.some(
-    (waiver) => waiver.covers && (waiver.state === 'proposed' || waiver.state === 'approved'),
+    (waiver) => waiver.covers && !waiver.isLapsed && (waiver.state === 'proposed' || waiver.state === 'approved'),
   )
   const follows = describeFollows(item.follows)
   if (item.waivers.length === 0 && !(isAsked && may.proposeWaiver)) return null
@@ -62,12 +62,15 @@ function WaiverRecord({ waiver, mayApprove, factor }: WaiverRecordProps) {
         <strong>
           {WAIVER_WORDS[waiver.state]}
           {!waiver.covers && ', no longer valid: the numbers have changed since'}
+          {waiver.isLapsed && `, lapsed: it was valid until ${waiver.validUntil}`}
         </strong>{' '}
         <span className="muted">
           {waiver.proposedBy.name}, <Timestamp at={waiver.proposedAt} />
         </span>
       </p>
       <p>{waiver.reason}</p>
+      {waiver.consequence !== '' && <p>Consequence: {waiver.consequence}</p>}
+      {describeLimits(waiver) !== '' && <p className="muted">{describeLimits(waiver)}</p>}
       {waiver.decidedBy !== null && waiver.decidedAt !== null && (
         <p className="muted">
           Decided by {waiver.decidedBy.name}, <Timestamp at={waiver.decidedAt} />
@@ -77,16 +80,35 @@ function WaiverRecord({ waiver, mayApprove, factor }: WaiverRecordProps) {
       {waiver.whyNotApprove !== '' && mayApprove && (
         <p className="muted small">You cannot approve it: {waiver.whyNotApprove}.</p>
       )}
-      {waiver.state === 'proposed' && waiver.mayDecide && <DecideForm waiverId={waiver.id} factor={factor} />}
+      {waiver.state === 'proposed' && waiver.mayDecide && <DecideForm waiver={waiver} factor={factor} />}
     </div>
   )
+}
+
+function describeLimits(waiver: WaiverView): string {
+  const parts = [
+    ...(waiver.quantityLimit === null ? [] : [`for at most ${waiver.quantityLimit} parts`]),
+    ...(waiver.validUntil === null ? [] : [`until ${waiver.validUntil}`]),
+    ...(waiver.needsCustomerConsent
+      ? [waiver.customerConsent === '' ? 'the customer must agree' : `customer’s consent: ${waiver.customerConsent}`]
+      : []),
+  ]
+  return parts.join('; ')
 }
 
 function ProposeForm({ revisionId, itemId }: { revisionId: string; itemId: string }) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: proposeWaiverInput,
     action: proposeWaiver,
-    defaultValues: { revisionId, itemId, reason: '' },
+    defaultValues: {
+      revisionId,
+      itemId,
+      reason: '',
+      consequence: '',
+      validUntil: '',
+      quantityLimit: null,
+      needsCustomerConsent: false,
+    },
     isResetOnDone: true,
   })
   return (
@@ -98,6 +120,19 @@ function ProposeForm({ revisionId, itemId }: { revisionId: string; itemId: strin
         hint="Why it is acceptable for this part, and what limits the risk. A lead engineer or quality approves or declines it, as the sign-off policy says."
         rows={3}
       />
+      <FormTextArea
+        control={form.control}
+        name="consequence"
+        label="Consequence"
+        hint="What may happen to the parts because of it."
+        rows={2}
+        isOptional
+      />
+      <FormText control={form.control} name="validUntil" label="Valid until" type="date" isOptional />
+      <FormNumber control={form.control} name="quantityLimit" label="At most" unit="parts" isOptional />
+      <FormCheckbox control={form.control} name="needsCustomerConsent">
+        The customer must agree
+      </FormCheckbox>
       <FormError refusal={refusal} />
       <div className="row">
         <Button type="submit" isPending={isPending}>
@@ -108,12 +143,12 @@ function ProposeForm({ revisionId, itemId }: { revisionId: string; itemId: strin
   )
 }
 
-function DecideForm({ waiverId, factor }: { waiverId: string; factor: SecondFactorView }) {
+function DecideForm({ waiver, factor }: { waiver: WaiverView; factor: SecondFactorView }) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: decideWaiverInput,
     action: decideWaiver,
     // Nothing is chosen beforehand: to approve is a decision.
-    defaultValues: { waiverId, reason: '', ...UNCONFIRMED },
+    defaultValues: { waiverId: waiver.id, reason: '', customerConsent: '', ...UNCONFIRMED },
   })
   return (
     <form className="form" onSubmit={submit}>
@@ -127,6 +162,15 @@ function DecideForm({ waiverId, factor }: { waiverId: string; factor: SecondFact
         ]}
       />
       <FormTextArea control={form.control} name="reason" label="Comment" rows={2} hint="Required when declining." />
+      {form.watch('decision') === 'approve' && waiver.needsCustomerConsent && (
+        <FormTextArea
+          control={form.control}
+          name="customerConsent"
+          label="Customer’s consent"
+          rows={2}
+          hint="Who agreed, when, and where that is on record."
+        />
+      )}
       {form.watch('decision') === 'approve' && (
         <>
           <Meaning of="approve-waiver" />

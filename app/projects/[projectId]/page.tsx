@@ -42,6 +42,7 @@ export default async function ProjectPage({ params }: ProjectPageProps) {
         under={project.description === '' ? undefined : <p>{project.description}</p>}
         actions={
           <>
+            <LinkButton href={paths.issues(project.id)}>Issue register</LinkButton>
             {project.may.invite && <LinkButton href={paths.invite(project.id)}>Invite somebody</LinkButton>}
             {project.may.createRevision && (
               <LinkButton href={paths.newRevision(project.id)} weight="strong">

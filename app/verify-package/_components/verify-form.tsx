@@ -45,6 +45,9 @@ function Findings({ findings }: { findings: PackageFindings }) {
             : 'The package is whole, unchanged, and signed by this installation.'}
         </p>
       </Notice>
+      <Notice tone={findings.status.word === 'in force' ? 'done' : 'refused'} role="status">
+        <p>Today {findings.status.sentence}.</p>
+      </Notice>
       <dl className="terms">
         <dt>revision</dt>
         <dd>

@@ -33,21 +33,25 @@ const STATE_ALONE: TrailNote = { action: 'state-recorded', subject: { kind: 'tra
 
 /** Writes what an act noted, one record after the other. Each touched row is vouched for by one of them. */
 export async function finishWriting(writing: Writing, at: Date): Promise<void> {
-  const left = await hashTouchedRows(writing)
-  if (writing.pending.length === 0 && left.length > 0) {
-    writing.pending.push({ at, actor: APPLICATION, note: STATE_ALONE, onWritten: async () => {} })
-  }
-  const { pending } = writing
-  const last = pending.at(-1)
-  const rowsOf = new Map<PendingRecord, TouchedRow[]>()
-  for (const row of left) {
-    const own = pending.findLast(({ note }) => note.subject.id === row.key) ?? last
-    if (own !== undefined) rowsOf.set(own, [...(rowsOf.get(own) ?? []), row])
-  }
-  // What follows a record may note a further one.
-  for (const record of pending) {
-    const sequence = await writeRecord(writing.tx, record, rowsOf.get(record) ?? [])
-    await record.onWritten(sequence)
+  // What follows a record may touch rows and note further ones: as often as there is something left.
+  for (;;) {
+    const left = await hashTouchedRows(writing)
+    writing.touched.clear()
+    if (writing.pending.length === 0 && left.length > 0) {
+      writing.pending.push({ at, actor: APPLICATION, note: STATE_ALONE, onWritten: async () => {} })
+    }
+    const pending = writing.pending.splice(0)
+    const last = pending.at(-1)
+    if (last === undefined) return
+    const rowsOf = new Map<PendingRecord, TouchedRow[]>()
+    for (const row of left) {
+      const own = pending.findLast(({ note }) => note.subject.id === row.key) ?? last
+      rowsOf.set(own, [...(rowsOf.get(own) ?? []), row])
+    }
+    for (const record of pending) {
+      const sequence = await writeRecord(writing.tx, record, rowsOf.get(record) ?? [])
+      await record.onWritten(sequence)
+    }
   }
 }
 

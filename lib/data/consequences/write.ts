@@ -16,7 +16,8 @@ export interface WriteContext {
   readonly tx: TransactionClient
   readonly rights: PersonRights
   readonly at: Date
-  readonly record: (note: TrailNote) => Promise<void>
+  /** @param then  runs once the record has its place in the trail, in the same transaction; it may record further */
+  readonly record: (note: TrailNote, then?: () => Promise<void>) => Promise<void>
   /** What the application does by itself because of the act, and the person did not. */
   readonly recordByItself: (note: TrailNote) => Promise<void>
 }
@@ -82,10 +83,15 @@ export function write<I extends { readonly requestKey?: string | undefined }, T>
       const earlier = await findEarlierAnswer(tx, actor.userId, action, input)
       if (earlier !== null) return answer === undefined ? (earlier.value as T) : answer.revive(earlier.value)
       const at = now()
-      const recordAs = (who: typeof APPLICATION | PersonRights) => async (noted: TrailNote) => {
-        const note = withCompany(rights, noted)
-        await appendToTrail(tx, at, who, note, (sequence) => queueNotices({ tx, at, by: rights, note, sequence }))
-      }
+      const recordAs =
+        (who: typeof APPLICATION | PersonRights) =>
+        async (noted: TrailNote, then: () => Promise<void> = async () => {}) => {
+          const note = withCompany(rights, noted)
+          await appendToTrail(tx, at, who, note, async (sequence) => {
+            await queueNotices({ tx, at, by: rights, note, sequence })
+            await then()
+          })
+        }
       const [record, recordByItself] = [recordAs(rights), recordAs(APPLICATION)]
       const value = await work({ tx, rights, at, record, recordByItself })
       if (input.requestKey !== undefined) {

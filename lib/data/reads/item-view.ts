@@ -97,6 +97,12 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
           decidedBy: waiver.decidedById === null ? null : toPersonView(record, waiver.decidedById),
           decidedAt: waiver.decidedAt?.toISOString() ?? null,
           decisionNote: waiver.decisionNote,
+          consequence: waiver.consequence ?? '',
+          validUntil: waiver.validUntil,
+          isLapsed: request.snapshot.waivers.some(({ id, isLapsed }) => id === waiver.id && isLapsed === true),
+          quantityLimit: waiver.quantityLimit,
+          needsCustomerConsent: waiver.needsCustomerConsent ?? false,
+          customerConsent: waiver.customerConsent ?? '',
           mayDecide:
             waiver.state === 'proposed' &&
             isAllowed(rights, 'waiver:approve', {

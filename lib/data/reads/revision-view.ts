@@ -8,6 +8,7 @@ import {
   isAllowed,
   isOpenStage,
   listSigningCapacities,
+  RELEASE_PURPOSES,
   type ReviewSnapshot,
   type RevisionSubject,
   readSignedContent,
@@ -31,6 +32,7 @@ import type { RevisionRecord } from '../records/revision-record'
 import { readGrant } from '../records/signature-grant'
 import { getSigningStatement } from '../records/signing-statement'
 import { makeSnapshot } from '../records/snapshot'
+import { readWord } from '../records/stored-words'
 import { findTestedLives } from '../records/tested-lives'
 import type { PackageView, RevisionRights, RevisionView, SignatureView } from '../views'
 import { toDeclaredViews } from './declared-view'
@@ -125,6 +127,8 @@ export function toRevisionView(
       .filter(({ companyId }) => isTeam || companyId === fabricatorCompanyId)
       .map(({ company }) => toCompanyView(company)),
     package: may.downloadPackage ? findPackageView(record, fabricatorCompanyId) : null,
+    release: readRelease(record),
+    wouldReplace: may.release ? (record.project.revisions[0]?.label ?? null) : null,
     blockers: findBlockers(snapshot),
     signingBlockers: may.sign ? findSigningBlockers(snapshot, rights.userId) : [],
     contentHash: isTeam ? hashSignedContent(snapshot) : '',
@@ -250,10 +254,33 @@ function findPackageView(record: RevisionRecord, fabricatorCompanyId: string | n
   return {
     sha256: row.sha256,
     sizeBytes: row.sizeBytes,
-    fileName: makeFileName([record.project.name, record.label], 'package.zip'),
+    fileName: makePackageName(record, row.releasedAt),
     releasedBy: toPersonView(record, row.releasedById),
     releasedAt: row.releasedAt.toISOString(),
   }
+}
+
+function readRelease({ release }: RevisionRecord): RevisionView['release'] {
+  if (release === null) return null
+  const { isConditional, quantityLimit, validUntil, conditions, changeNumber, reason, effectivity } = release
+  return {
+    isConditional,
+    purpose: release.purpose === null ? null : readWord(release.purpose, RELEASE_PURPOSES, 'purpose of a release'),
+    quantityLimit,
+    validUntil,
+    conditions,
+    changeNumber,
+    reason,
+    effectivity,
+    replaces: release.replaces?.label ?? null,
+  }
+}
+
+/** Part number, revision and day of the release: what people file a package by. */
+export function makePackageName({ release, project, label }: RevisionRecord, releasedAt: Date): string {
+  const partNumber = release?.partNumber ?? ''
+  const day = releasedAt.toISOString().slice(0, 10)
+  return makeFileName([partNumber === '' ? project.name : partNumber, label, day], 'package.zip')
 }
 
 /** A file name that every system takes, from names that people typed. */

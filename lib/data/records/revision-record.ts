@@ -12,6 +12,13 @@ const REVISION_RECORD = {
     include: {
       memberships: { include: { company: true }, orderBy: { createdAt: 'asc' } },
       capacityGrants: { where: { withdrawnAt: null }, orderBy: [{ grantedAt: 'asc' }, { id: 'asc' }] },
+      // What is in force: a release replaces it.
+      revisions: {
+        where: { stage: 'released' },
+        select: { id: true, label: true },
+        orderBy: { stageSince: 'desc' },
+        take: 1,
+      },
     },
   },
   basedOn: { select: { id: true, label: true } },
@@ -40,6 +47,7 @@ const REVISION_RECORD = {
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
   stageMoves: { orderBy: [{ movedAt: 'asc' }, { id: 'asc' }] },
   packages: true,
+  release: { include: { replaces: { select: { id: true, label: true } } } },
 } as const satisfies Prisma.RevisionInclude
 
 type Row = Prisma.RevisionGetPayload<{ include: typeof REVISION_RECORD }>

@@ -1,5 +1,6 @@
 import 'server-only'
-import { ENGINE_VERSION, type LimitOverride, readStoredResults } from '@/lib/engine'
+import { now } from '@/lib/config'
+import { ENGINE_VERSION, type LimitOverride, readStoredResults, readStoredSentences } from '@/lib/engine'
 import { findEarlierQuestion } from '@/lib/engine/catalogue'
 import {
   isOpenStage,
@@ -44,6 +45,8 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
   const name = (userId: string) => getPersonName(record, userId)
   const shares = record.shares.filter((share) => isVisible(share.companyId))
   const edits = record.edits.filter((edit) => isVisible(edit.companyId))
+  const stage = readStage(record.stage)
+  const today = now().toISOString().slice(0, 10)
   const evidence = (itemId: string) =>
     record.attachments
       .filter((file) => file.itemId === itemId && isVisible(file.companyId))
@@ -55,7 +58,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     projectName: record.project.name,
     label: record.label,
     version: record.version,
-    stage: readStage(record.stage),
+    stage,
     design,
     storedDesign: loaded.storedDesign,
     evaluation: readEvaluation(loaded, fabricatorCompanyId),
@@ -97,6 +100,13 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       decidedAt: waiver.decidedAt?.toISOString() ?? null,
       decisionNote: waiver.decisionNote,
       ...(waiver.decidedAsRole === null ? {} : { decidedAsRole: waiver.decidedAsRole }),
+      consequence: waiver.consequence ?? '',
+      validUntil: waiver.validUntil,
+      quantityLimit: waiver.quantityLimit,
+      needsCustomerConsent: waiver.needsCustomerConsent ?? false,
+      customerConsent: waiver.customerConsent ?? '',
+      // What was released stands as it was released; the release itself has its last day.
+      isLapsed: isOpenStage(stage) && waiver.validUntil !== null && waiver.validUntil < today,
       basisHash: waiver.basisHash,
     })),
     threads: record.threads

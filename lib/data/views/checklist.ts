@@ -35,6 +35,13 @@ export interface WaiverView {
   readonly decidedBy: PersonView | null
   readonly decidedAt: string | null
   readonly decisionNote: string
+  readonly consequence: string
+  /** YYYY-MM-DD; null without an end. */
+  readonly validUntil: string | null
+  readonly isLapsed: boolean
+  readonly quantityLimit: number | null
+  readonly needsCustomerConsent: boolean
+  readonly customerConsent: string
   /** May the person asking approve or decline it? */
   readonly mayDecide: boolean
   /** Why the policy does not let the person asking approve it; empty where it does, and once it is decided. */

@@ -2,7 +2,15 @@
 import type { LimitOverride, TestedLife } from '@/lib/engine'
 import type { Design } from '@/lib/engine/design'
 import type { Evaluation } from '@/lib/engine/results'
-import type { Blocker, CheckedLimit, GrantedCapacity, ProjectRole, SigningSummary, Stage } from '@/lib/review'
+import type {
+  Blocker,
+  CheckedLimit,
+  GrantedCapacity,
+  ProjectRole,
+  ReleaseTerms,
+  SigningSummary,
+  Stage,
+} from '@/lib/review'
 import type { AttachmentView, ItemView } from './checklist'
 import type { CompanyView, PersonView } from './people'
 import type { ProposalSummary } from './proposals'
@@ -59,6 +67,10 @@ export interface RevisionView {
   /** Fabricators that see the revision; to a fabricator their own company alone. */
   readonly sharedWith: readonly CompanyView[]
   readonly package: PackageView | null
+  /** The decision to release; null before it, and for one from before terms were recorded. */
+  readonly release: (ReleaseTerms & { readonly replaces: string | null }) | null
+  /** Label of the revision in force that a release would replace; null where there is none. */
+  readonly wouldReplace: string | null
   readonly blockers: readonly Blocker[]
   /** What keeps the person asking from signing; empty for those who cannot sign anyway. */
   readonly signingBlockers: readonly Blocker[]

@@ -18,12 +18,35 @@ import { formatLimit, formatQuantity, formatSource, formatTime, formatWord } fro
 /** Numbers that do not simply meet, shown per item; the rest stand in results.json. */
 const SHOWN_CONCERNS = 6
 
+/** What a person decided, or has to: everything but rows that the calculation met and nobody looked at. */
 export function makeChecklist({ snapshot }: PackageContent): Content[] {
-  const itemStates = listItemStates(snapshot)
   const { switchedOff } = snapshot.template
-  const sections = ITEM_SECTIONS.flatMap((key): Content[] => {
-    const title = `6  Checklist: ${ITEM_SECTION_WORDS[key].toLowerCase()}`
+  const sections = makeSections(
+    listItemStates(snapshot).filter((itemState) => !isCalculatedAlone(itemState)),
+    '6  Checklist',
+  )
+  if (switchedOff.length === 0) return sections
+  return [
+    ...sections,
+    { text: 'Items that are not asked, and why', style: 'subsection' },
+    ...switchedOff.map(({ question, reason }): Content => ({ text: `${question} ${reason}`, style: 'small' })),
+  ]
+}
+
+/** Rows that nobody decided: the calculation says that they are met, or that they do not apply. */
+export function makeChecklistAnnex({ snapshot }: PackageContent): Content[] {
+  return makeSections(listItemStates(snapshot).filter(isCalculatedAlone), 'Annex  Calculated, decided by nobody')
+}
+
+function isCalculatedAlone({ state, answer, waiver }: ItemState): boolean {
+  return (state === 'meets' || state === 'not-applicable') && answer === null && waiver === null
+}
+
+function makeSections(itemStates: readonly ItemState[], head: string): Content[] {
+  return ITEM_SECTIONS.flatMap((key): Content[] => {
+    const title = `${head}: ${ITEM_SECTION_WORDS[key].toLowerCase()}`
     const all = itemStates.filter(({ item }) => item.section === key)
+    if (all.length === 0) return []
     const applicable = all.filter(({ state }) => state !== 'not-applicable')
     const rest = all.filter(({ state }) => state === 'not-applicable')
     const table =
@@ -55,12 +78,6 @@ export function makeChecklist({ snapshot }: PackageContent): Content[] {
           },
         ]
   })
-  if (switchedOff.length === 0) return sections
-  return [
-    ...sections,
-    { text: 'Items that are not asked, and why', style: 'subsection' },
-    ...switchedOff.map(({ question, reason }): Content => ({ text: `${question} ${reason}`, style: 'small' })),
-  ]
 }
 
 const ORDER = { fails: 0, 'thin-margin': 1, meets: 2 } as const
@@ -124,13 +141,13 @@ function makeRows(itemState: ItemState): Content[][] {
   return rows
 }
 
-/** Found, limit and margin. Where a thing is simply forbidden, "none allowed" says more than three noughts. */
+/** Found, limit and margin. Where a thing is simply forbidden, three noughts say less than one. */
 function makeNumbers(outcome: DecidedOutcome | undefined): Content[] {
   if (outcome === undefined) return ['', '', '']
   const { value, limit, margin, decidingEnd } = outcome
   const owner: Content = { text: describeLimitOwner(limit.owner), style: 'small' }
   if (limit.unit === 'count' && limit.value === 0 && limit.sense !== 'at-least') {
-    return [value.value === 0 ? 'none' : formatQuantity(value), { stack: ['none allowed', owner] }, '']
+    return [value.value === 0 ? 'none found' : formatQuantity(value), { stack: ['must be none', owner] }, '']
   }
   if (decidingEnd !== undefined) {
     const inUnit = (amount: number) => formatQuantity({ value: amount, unit: limit.unit })

@@ -17,7 +17,7 @@ import {
   TALLY_WORDS,
 } from '@/lib/engine'
 import { asComputed, asEntered } from '@/lib/engine/units'
-import { describeFollows, formatFieldValue, type ItemState, listItemStates, STAGE_LABELS } from '@/lib/review'
+import { describeFollows, formatFieldValue, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { listSignOffFacts } from './sign-off'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
@@ -28,11 +28,8 @@ const MARK_PT = 22
 
 /** Title block: what this is a report on, from which state, released by whom. */
 export function makeTitleBlock(content: PackageContent, contentHash: string): Content[] {
-  const { snapshot, edition, release } = content
+  const { snapshot, edition } = content
   const { brief } = snapshot.design
-  const signers = snapshot.signatures
-    .filter(({ voided }) => voided === null)
-    .map(({ name, capacity }) => `${name}, ${capacity}`)
   return [
     {
       columns: [
@@ -47,12 +44,8 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
       margin: [0, 0, 0, 8],
     },
     makeFacts([
-      ['Part number, revision', `${formatText(brief.partNumber)}, ${snapshot.label}`],
-      ['Workspace', content.workspaceName],
-      ['Stage', snapshot.stage === 'awaiting-signature' ? STAGE_LABELS.released : STAGE_LABELS[snapshot.stage]],
-      ['Released', `${formatTime(release.at)} by ${release.byName}`],
+      ['Part number, revision', `${formatText(brief.partNumber)}, ${snapshot.label}; ${content.workspaceName}`],
       ...listSignOffFacts(content),
-      ['Signed by', signers.length === 0 ? 'nobody' : signers.join('; ')],
       ['Edition', edition.kind === 'team' ? 'team, complete' : `for ${edition.companyName}`],
       [
         'Results',

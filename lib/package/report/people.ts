@@ -124,7 +124,7 @@ export function makeSignatures({ snapshot }: PackageContent): Content[] {
 export function makeArtwork({ snapshot }: PackageContent): Content[] {
   return [
     snapshot.artwork.length === 0
-      ? makeEmptyPart(level1('11  Artwork'), 'No artwork was uploaded.')
+      ? makeEmptyPart(level1('12  Artwork'), 'No artwork was uploaded.')
       : makeTable(
           [
             { label: 'File', width: 150 },
@@ -132,7 +132,7 @@ export function makeArtwork({ snapshot }: PackageContent): Content[] {
             { label: 'SHA-256', width: '*' },
           ],
           snapshot.artwork.map((file) => [file.fileName, String(file.sizeBytes), mono(file.sha256)]),
-          level1('11  Artwork'),
+          level1('12  Artwork'),
         ),
     ...snapshot.artworkDifferences.map(({ sentence }): Content => ({ text: sentence, margin: [0, 1, 0, 1] })),
   ]

@@ -2,11 +2,13 @@ import type { TDocumentDefinitions } from 'pdfmake/interfaces'
 import { sha256Hex } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { makeBends } from './bends'
-import { makeChecklist } from './checklist'
+import { makeChecklist, makeChecklistAnnex } from './checklist'
 import { makeConstruction } from './construction'
+import { makeDecision } from './decision'
 import { makeDeclarations } from './declarations'
 import { makeFeatures } from './features'
 import { makeFlexTests } from './flex-tests'
+import { makeChronology, makeParticipants } from './history'
 import { breakLongWords } from './long-words'
 import { makeBrief, makeSummary, makeTitleBlock } from './opening'
 import { PDF_FONT } from './pdf-writer'
@@ -34,6 +36,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
     styles: STYLES,
     content: breakLongWords([
       ...makeTitleBlock(content, contentHash),
+      ...makeDecision(content),
       ...makeSummary(content),
       ...makeBrief(content),
       ...makeConstruction(content, pictures),
@@ -48,7 +51,10 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeSignatures(content),
       ...makeIndependence(content),
       ...makeArtwork(content),
+      ...makeChronology(content),
+      ...makeParticipants(content),
       ...makeSources(content),
+      ...makeChecklistAnnex(content),
     ]),
     header: (page) =>
       page === 1

@@ -21,7 +21,7 @@ export function makeSources({ snapshot }: PackageContent): Content[] {
     .map(([cited, source]) => [cited, source === null ? '' : SOURCE_KINDS[source.kind], source?.note ?? ''])
   return [
     rows.length === 0
-      ? makeEmptyPart(level1('12  Sources'), 'No computed number is recorded.')
+      ? makeEmptyPart(level1('15  Sources'), 'No computed number is recorded.')
       : makeTable(
           [
             { label: 'Source', width: '*' },
@@ -29,8 +29,8 @@ export function makeSources({ snapshot }: PackageContent): Content[] {
             { label: 'Note', width: 180 },
           ],
           rows,
-          level1('12  Sources'),
+          level1('15  Sources'),
         ),
-    { stack: [{ text: '13  Cautions', style: 'section' }, { ul: [...CAUTIONS] }], unbreakable: true },
+    { stack: [{ text: '16  Cautions', style: 'section' }, { ul: [...CAUTIONS] }], unbreakable: true },
   ]
 }

@@ -38,9 +38,9 @@ export function formatLimit(limit: Limit): string {
   }
 }
 
-/** `2027-03-01 09:05 UTC`: one form for every reader, whatever the machine's time zone. */
+/** `2027-03-01 09:05:12 UTC`: one form for every reader, whatever the machine's time zone. */
 export function formatTime(iso: string): string {
-  return `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`
+  return `${iso.slice(0, 10)} ${iso.slice(11, 19)} UTC`
 }
 
 /** Results may carry a key that a later dictionary renamed; then the key itself is shown. */

@@ -13,11 +13,32 @@ function stage(details: StoredDetails<Move>, key: keyof Move): string {
 
 type DesignChange = { designVersion: number; designHash: string; changeCount: number; changes: string[] }
 type Confirmed = { meaning?: string; confirmedBy?: string }
-type WaiverDecision = Confirmed & { itemId: string; question: string; reason: string }
+type WaiverDecision = Confirmed & {
+  itemId: string
+  question: string
+  reason: string
+  /** Where the waiver asks for it. */
+  customerConsent?: string
+}
 type Declaration = Confirmed & { company: string; note: string; contentHash: string; conditions?: string[] }
 type Condition = { company: string; condition: string; reason: string; done?: string }
 type OffRelease = { company: string; reason: string }
 type PolicyMove = { tightened: string[]; loosened: string[]; reason: string }
+type Released = Confirmed & {
+  contentHash: string
+  /** In records from before the package held its own release. */
+  packageSha256?: string
+  /** When its documents were made; it stands in each of them. */
+  releasedAt?: string
+  isConditional?: boolean
+  /** In words: for what, how many, until when. */
+  terms?: string
+  conditions?: string
+  changeNumber?: string
+  reason: string
+  effectivity?: string
+  replaces?: string | null
+}
 type Artwork = { fileName: string; sha256: string }
 
 /** A revision on its way from the first design to release. */
@@ -99,7 +120,15 @@ export const REVISION_WORDS = {
     subject: 'item',
     sentence: (details) => `answered "${details.text('question')}": ${details.text('state')}`,
   }),
-  'waiver-proposed': word<{ itemId: string; question: string; reason: string; headline: string | undefined }>()({
+  'waiver-proposed': word<{
+    itemId: string
+    question: string
+    reason: string
+    headline: string | undefined
+    validUntil?: string
+    quantityLimit?: number
+    needsCustomerConsent?: boolean
+  }>()({
     subject: 'waiver',
     sentence: (details) => `proposed a waiver of "${details.text('question')}"${because(details)}`,
   }),
@@ -169,7 +198,9 @@ export const REVISION_WORDS = {
     sentence: (details) =>
       `moved the revision from ${stage(details, 'from')} to ${stage(details, 'to')}${because(details)}`,
   }),
-  'revision-signed': word<Confirmed & { capacity: string; statement: string; contentHash: string }>()({
+  'revision-signed': word<
+    Confirmed & { capacity: string; statement: string; contentHash: string; partsRoot?: string }
+  >()({
     subject: 'signature',
     sentence: (details) => `signed the revision as ${details.text('capacity')}`,
   }),
@@ -184,10 +215,23 @@ export const REVISION_WORDS = {
     sentence: (details) =>
       `was refused an act (${details.text('act').replaceAll('-', ' ')}): ${details.text('reason')}`,
   }),
-  'revision-released': word<Confirmed & { contentHash: string; packageSha256: string }>()({
+  'revision-released': word<Released>()({
     subject: 'revision',
-    audience: 'release-readers',
     concernsFabricators: true,
-    sentence: () => 'released the revision',
+    sentence: (details) => {
+      const how = details.isTrue('isConditional') ? 'released the revision conditionally' : 'released the revision'
+      const terms = details.text('terms')
+      return `${how}${terms === '' ? '' : `, ${terms}`}${because(details)}`
+    },
+  }),
+  'package-issued': word<{ edition: string; sha256: string; sizeBytes: number }>()({
+    subject: 'package',
+    audience: 'release-readers',
+    sentence: (details) => `issued the package for ${details.text('edition')}`,
+  }),
+  'package-fetched': word<{ edition: string; sha256: string; stage: string }>()({
+    subject: 'receipt',
+    sentence: (details) =>
+      `fetched the package for ${details.text('edition')}${details.text('stage') === 'released' ? '' : `, marked ${details.text('stage')}`}`,
   }),
 } as const

@@ -11,6 +11,7 @@ import { makeReport } from '@/lib/package/report/report'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team, takePart } from '@/test/factories/people'
 import { advance, answerEverything, declareByBoth, makeRevision, share, sign } from '@/test/factories/reviews'
+import { RELEASE_TERMS } from '@/test/integration/package/content-factory'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** The limit that Brackenfold keeps to itself, in millimetres, and its matrix. No other number looks like these. */
@@ -241,7 +242,10 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
         signedContent: signature.contentJson,
         trail: [],
         workspaceName: 'Quillmoor Instruments',
-        release: { at: '2026-11-02T08:00:00.000Z', byName: 'Imke Dahl' },
+        release: { at: '2026-11-02T08:00:00.000Z', byName: 'Imke Dahl', terms: RELEASE_TERMS, replaces: null },
+        signedParts: [],
+        changes: { sinceIssue: null, sinceLooked: [] },
+        chronology: [],
         artwork: [],
         checkpoints: [],
       })

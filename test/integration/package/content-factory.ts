@@ -5,6 +5,7 @@ import { USUAL_ITEMS } from '@/lib/engine/catalogue'
 import {
   makeCheckpoint,
   makeDrawingSource,
+  makeSignedPartFiles,
   type PackageContent,
   type SigningKeys,
   type TrailCheckpoint,
@@ -20,6 +21,7 @@ import {
   hashWaiverBasis,
   makeReviewItem,
   type RecordedAnswer,
+  type ReleaseTerms,
   type ReviewSnapshot,
   sha256Hex,
   type TrailRecord,
@@ -261,17 +263,32 @@ export function makeCheckpoints(records: readonly TrailRecord[], { signingKeyPem
 
 const RELEASED_AT = '2027-03-03T09:30:00.000Z'
 
+export const RELEASE_TERMS: ReleaseTerms = {
+  isConditional: false,
+  purpose: 'series',
+  quantityLimit: null,
+  validUntil: null,
+  conditions: '',
+  changeNumber: '',
+  reason: '',
+  effectivity: '',
+}
+
 export function makeContent(snapshot: ReviewSnapshot = makeSnapshot()): PackageContent {
+  const signedContent = canonicalJson(buildSignedContent(snapshot))
   return {
     workspaceName: 'Quillmoor Instruments',
     snapshot,
     edition: { kind: 'team' },
-    release: { at: RELEASED_AT, byName: 'Ines Calder' },
+    release: { at: RELEASED_AT, byName: 'Ines Calder', terms: RELEASE_TERMS, replaces: null },
     drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', RELEASED_AT),
     artwork: ARTWORK.map(({ bytes }) => ({ sha256: sha256Hex(bytes), bytes })),
     flexTests: [],
-    signedContent: canonicalJson(buildSignedContent(snapshot)),
+    changes: { sinceIssue: null, sinceLooked: [] },
+    chronology: [],
+    signedContent,
     trail: makeTrail().filter(({ action }) => action !== 'other'),
     checkpoints: [],
+    signedParts: makeSignedPartFiles(signedContent),
   }
 }

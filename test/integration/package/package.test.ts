@@ -88,7 +88,7 @@ describe('a release package', () => {
   test('documents made in a thread are the same, its errors are handed on, and the next order is carried out', async () => {
     const pool = new WorkerPool(JOB_KINDS, (memoryMib) => startSourceThread(JOB_PROGRAM, memoryMib))
     const content = { ...makeContent(), artwork: [] }
-    const undated = { ...content, release: { at: 'no date', byName: 'Ines Calder' } }
+    const undated = { ...content, release: { ...content.release, at: 'no date' } }
     const hashes = (made: readonly PackageFile[]) => made.map((file) => [file.path, sha256Hex(file.bytes)])
     try {
       const [made, refused] = await Promise.allSettled([

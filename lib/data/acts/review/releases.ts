@@ -1,9 +1,28 @@
 import 'server-only'
 import { getSecrets, now } from '@/lib/config'
+import { type Design, readStoredDesign } from '@/lib/engine'
 import type { ReleaseInput } from '@/lib/inputs'
 import { runJob } from '@/lib/jobs'
-import { buildPackage, makeDrawingSource, type PackageContent } from '@/lib/package'
-import { ACT_MEANINGS, decideTransition, hashSignedContent, type ReviewSnapshot } from '@/lib/review'
+import {
+  assemblePackage,
+  makeDrawingSource,
+  makePackageParts,
+  makeSignedPartFiles,
+  type PackageContent,
+  type PackageParts,
+} from '@/lib/package'
+import {
+  ACT_MEANINGS,
+  compareDesigns,
+  decideTransition,
+  describeAction,
+  describeTerms,
+  findTermIssues,
+  hashSignedContent,
+  listItemStates,
+  type ReleaseTerms,
+  type TrailAction,
+} from '@/lib/review'
 import { readTrailRow } from '../../consequences/trail'
 import { findEarlierAnswer, type WriteContext, write } from '../../consequences/write'
 import { read } from '../../reads/read'
@@ -15,7 +34,7 @@ import { findPackedFlexTests } from '../../records/tested-lives'
 import { listCheckpoints } from '../../records/trail-checkpoints'
 import type { TransactionClient } from '../../store/client'
 import { computing } from '../../store/computations'
-import { outcomeOf, refuseClash } from '../../store/errors'
+import { outcomeOf, refuseClash, refuseInvalid } from '../../store/errors'
 import { keepFile, readKeptFile } from '../../store/file-store'
 import type { ActResult } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
@@ -27,24 +46,36 @@ export interface ReleasedRevision {
   readonly version: number
 }
 
-interface Edition {
+/** An edition before it holds the trail: all that takes its time. */
+interface PreparedEdition {
   readonly audience: string
-  readonly sha256: string
-  readonly sizeBytes: number
+  readonly name: string
+  readonly content: PackageContent
+  readonly parts: PackageParts
+  /** Companies whose records the edition's trail holds; null for all. */
+  readonly ownCompanyIds: readonly string[] | null
 }
 
 interface Prepared {
   readonly contentHash: string
   readonly at: Date
-  readonly editions: readonly Edition[]
+  readonly terms: ReleaseTerms
+  readonly replaces: Replaced | null
+  readonly editions: readonly PreparedEdition[]
+}
+
+interface Replaced {
+  readonly id: string
+  readonly label: string
 }
 
 /**
  * Releases a signed revision: builds the package, for the team and for each fabricator an edition of its own, moves the
  * revision, and supersedes earlier releases of the project.
  *
- * Building takes a second or so, longer than a transaction should hold everybody up. So the decision is taken twice: on
- * the content that is packed, and again in the transaction that releases exactly that content.
+ * Documents take a second or so, longer than a transaction should hold everybody up. So the decision is taken twice: on
+ * the content that is packed, and again in the transaction that releases exactly that content. There the trail is written
+ * first and put into each package, which so holds its own release.
  */
 export function releaseRevision(actor: Actor, input: ReleaseInput): Promise<ActResult<ReleasedRevision>> {
   return notingRefusals(actor, 'release', input, () => release(actor, input))
@@ -55,139 +86,287 @@ async function release(actor: Actor, input: ReleaseInput): Promise<ActResult<Rel
   if (!confirmed.ok) return confirmed
   const prepared = await outcomeOf(() => prepare(actor, input))
   if (!prepared.ok) return prepared
-  return write(actor, 'release-revision', input, async (context) => {
+  const released: { sha256: string } = { sha256: '' }
+  const result = await write<ReleaseInput, ReleasedRevision>(actor, 'release-revision', input, async (context) => {
     // Only an earlier request with the same key skips the preparation, and `write` has answered that one already.
     if (prepared.value === null) throw new Error('a release was asked for that was not prepared')
     const confirmedBy = await requireConfirmed(context, confirmed.value)
-    return store(context, input, { ...prepared.value, confirmedBy })
+    return store(context, input, { ...prepared.value, confirmedBy }, released)
+  })
+  // The package's hash is known once the trail is written, after the act's own work.
+  if (!result.ok || result.value.packageSha256 !== '') return result
+  const packageSha256 = released.sha256 === '' ? await findPackageHash(actor, input.revisionId) : released.sha256
+  return { ok: true, value: { ...result.value, packageSha256 } }
+}
+
+function findPackageHash(actor: Actor, revisionId: string): Promise<string> {
+  return read(actor, async ({ tx }) => {
+    const found = await tx.package.findUnique({ where: { revisionId_audience: { revisionId, audience: 'team' } } })
+    return found?.sha256 ?? ''
   })
 }
 
 async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | null> {
+  const at = now()
   const found = await read(actor, async ({ tx, rights }) => {
     if ((await findEarlierAnswer(tx, actor.userId, 'release-revision', input)) !== null) return null
-    const { loaded, snapshot } = await decide(tx, rights, input)
-    const rows = await tx.trailRecord.findMany({
-      where: { revisionId: loaded.record.id },
-      orderBy: { sequence: 'asc' },
-    })
-    // The newest vouches for all before it; the whole list would tell how busy the workspace is.
-    const checkpoints = (await listCheckpoints(tx)).slice(-1)
+    const decided = await decide(tx, rights, input, at)
     const ownIds = await loadCompanyIds(
       tx,
-      snapshot.sharedWith.map(({ companyId }) => companyId),
+      decided.snapshot.sharedWith.map(({ companyId }) => companyId),
     )
-    return { loaded, snapshot, byName: rights.name, trail: rows.map(readTrailRow), checkpoints, ownIds }
+    const rows = await tx.trailRecord.findMany({
+      where: { revisionId: decided.loaded.record.id, action: { in: [...CHRONICLED] } },
+      orderBy: { sequence: 'asc' },
+    })
+    const earlier =
+      decided.replaces === null
+        ? null
+        : await tx.revision.findUniqueOrThrow({ where: { id: decided.replaces.id }, select: { designJson: true } })
+    return { ...decided, byName: rights.name, ownIds, rows, earlier: earlier?.designJson ?? null }
   })
   if (found === null) return null
-  const { loaded, snapshot, byName, trail, checkpoints, ownIds } = found
-  const at = now()
+  const { loaded, snapshot, byName, ownIds, terms, replaces } = found
   const artwork = await Promise.all(
     snapshot.artwork.map(async ({ sha256 }) => ({ sha256, bytes: await readKeptFile(sha256) })),
   )
+  const signedContent = findSignedContent(loaded)
   const common = {
     workspaceName: loaded.workspace.name,
-    release: { at: at.toISOString(), byName, byUserId: actor.userId },
+    release: { at: at.toISOString(), byName, byUserId: actor.userId, terms, replaces: replaces?.label ?? null },
     artwork,
-    checkpoints,
+    signedParts: signedContent === null ? [] : makeSignedPartFiles(signedContent),
     drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString(), actor.userId),
+    // Written in the transaction, when the trail holds the release.
+    trail: [],
+    checkpoints: [],
   }
+  const make = async (edition: Omit<PreparedEdition, 'parts'>): Promise<PreparedEdition> => ({
+    ...edition,
+    parts: await makePackageParts(edition.content, getKeys(), (order) => runJob('documents', order)),
+  })
   const team: PackageContent = {
     ...common,
+    ...makeHistory(found, null),
     snapshot,
     edition: { kind: 'team' },
     flexTests: findPackedFlexTests(loaded, null, snapshot.evaluation?.results ?? null),
-    signedContent: findSignedContent(loaded),
-    trail,
+    signedContent,
   }
-  const editions = [await build('team', team)]
+  const editions = [await make({ audience: 'team', name: 'the team', content: team, ownCompanyIds: null })]
   for (const { companyId, companyName } of snapshot.sharedWith) {
     // It gets no package of a release that it was taken off.
     if (snapshot.takenOff.some((off) => off.companyId === companyId)) continue
     const own = await computing(() => makeSnapshot(loaded, companyId).snapshot)
     const content: PackageContent = {
       ...common,
+      ...makeHistory(found, companyId),
       snapshot: own,
       edition: { kind: 'fabricator', companyId, companyName },
       flexTests: findPackedFlexTests(loaded, companyId, own.evaluation?.results ?? null),
       signedContent: null,
-      trail: trail.filter(
-        ({ subject }) => subject.companyId === null || ownIds.get(companyId)?.includes(subject.companyId) === true,
-      ),
     }
-    editions.push(await build(companyId, content))
+    const ownCompanyIds = ownIds.get(companyId) ?? []
+    editions.push(await make({ audience: companyId, name: companyName, content, ownCompanyIds }))
   }
-  return { contentHash: hashSignedContent(snapshot), at, editions }
+  return { contentHash: hashSignedContent(snapshot), at, terms, replaces, editions }
 }
 
-/** The revision, when it can be released now by this person who saw it as it is. */
-async function decide(
-  tx: TransactionClient,
-  rights: PersonRights,
-  input: ReleaseInput,
-): Promise<{ loaded: LoadedRevision; snapshot: ReviewSnapshot }> {
+/** Acts that the report's chronology names. */
+const CHRONICLED = [
+  'revision-created',
+  'revision-shared',
+  'stage-moved',
+  'declared-buildable',
+  'declared-not-buildable',
+  'waiver-approved',
+  'waiver-declined',
+  'proposal-accepted',
+  'action-taken-on',
+  'action-closed',
+  'action-dropped',
+  'revision-signed',
+  'signature-voided',
+] as const satisfies readonly TrailAction[]
+
+interface Found {
+  readonly loaded: LoadedRevision
+  readonly rows: readonly {
+    readonly at: string
+    readonly actorName: string
+    readonly action: string
+    readonly detailsJson: string
+    readonly companyId: string | null
+  }[]
+  readonly ownIds: ReadonlyMap<string, readonly string[]>
+  readonly earlier: string | null
+}
+
+/** What changed and what happened, as far as the readers of an edition may know. */
+function makeHistory({ loaded, rows, ownIds, earlier }: Found, companyId: string | null) {
+  const { record, design } = loaded
+  const own = companyId === null ? null : (ownIds.get(companyId) ?? [])
+  return {
+    changes: {
+      sinceIssue: earlier === null ? null : listChanges(earlier, design),
+      sinceLooked: record.shares
+        .filter((share) => companyId === null || share.companyId === companyId)
+        .map(({ company, lookedJson }) => ({
+          company: company.name,
+          changes: lookedJson === null ? null : listChanges(lookedJson, design),
+        })),
+    },
+    chronology: rows
+      .filter((row) => own === null || row.companyId === null || own.includes(row.companyId))
+      .map(({ at, actorName, action, detailsJson }) => ({
+        at,
+        who: actorName,
+        what: describeAction(action, detailsJson),
+      })),
+  }
+}
+
+const listChanges = (beforeJson: string, after: Design) =>
+  compareDesigns(readStoredDesign(beforeJson), after).map(({ sentence }) => sentence)
+
+/** The revision, when it can be released now by this person who saw it as it is, on these terms. */
+async function decide(tx: TransactionClient, rights: PersonRights, input: ReleaseInput, at: Date) {
   const { revision, fabricatorCompanyId } = await requireRevisionInView(tx, rights, input.revisionId)
   const loaded = await loadRevision(tx, revision.id)
   const { snapshot } = makeSnapshot(loaded, null)
   const change = unwrap(decideTransition(snapshot, rights, { move: 'advance' }))
   if (!change.isRelease) refuseClash('A revision is released from the stage "awaiting signature".')
   requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
-  return { loaded, snapshot }
+  const terms = readTerms(input)
+  const replaces = await tx.revision.findFirst({
+    where: { projectId: revision.projectId, stage: 'released', id: { not: revision.id } },
+    select: { id: true, label: true },
+    orderBy: { stageSince: 'desc' },
+  })
+  const waivers = listItemStates(snapshot).flatMap(({ state, waiver }) =>
+    state === 'waived' && waiver !== null ? [waiver] : [],
+  )
+  const issues = findTermIssues(terms, waivers, {
+    day: at.toISOString().slice(0, 10),
+    replaces: replaces?.label ?? null,
+  })
+  if (issues.length > 0) {
+    refuseInvalid(
+      issues.map(({ field, message }) => ({ code: 'terms', path: [field], message })),
+      'The revision cannot be released on these terms.',
+    )
+  }
+  return { loaded, snapshot, terms, replaces }
+}
+
+function readTerms(input: ReleaseInput): ReleaseTerms {
+  return {
+    isConditional: input.isConditional ?? false,
+    purpose: input.purpose ?? null,
+    quantityLimit: input.quantityLimit ?? null,
+    validUntil: (input.validUntil ?? '') === '' ? null : (input.validUntil ?? null),
+    conditions: input.conditions ?? '',
+    changeNumber: input.changeNumber ?? '',
+    reason: input.reason ?? '',
+    effectivity: input.effectivity ?? '',
+  }
 }
 
 function findSignedContent({ record }: LoadedRevision): string | null {
   return record.signatures.find(({ voidedAt }) => voidedAt === null)?.contentJson ?? null
 }
 
-async function build(audience: string, content: PackageContent): Promise<Edition> {
+function getKeys() {
   const { signingKeyPem, verifyingKeyPem } = getSecrets()
-  const keys = { signingKeyPem, verifyingKeyPem }
-  return {
-    audience,
-    ...(await keepFile(await buildPackage(content, keys, (order) => runJob('documents', order)))),
-  }
+  return { signingKeyPem, verifyingKeyPem }
 }
 
 async function store(
   context: WriteContext,
   input: ReleaseInput,
   prepared: Prepared & { readonly confirmedBy: ConfirmedBy },
+  released: { sha256: string },
 ): Promise<ReleasedRevision> {
   const { tx, rights, record } = context
-  const { loaded, snapshot } = await decide(tx, rights, input)
+  const { terms, replaces, at } = prepared
+  const { loaded, snapshot, replaces: stillReplaces } = await decide(tx, rights, input, at)
   const { id: revisionId, projectId, label } = loaded.record
   if (hashSignedContent(snapshot) !== prepared.contentHash) {
     throw new Error('the content changed under the same version')
   }
-  for (const { audience, sha256, sizeBytes } of prepared.editions) {
-    await tx.package.create({
-      data: {
-        revisionId,
-        audience,
-        sha256,
-        sizeBytes,
-        contentHash: prepared.contentHash,
-        releasedById: rights.userId,
-        releasedAt: prepared.at,
-      },
-    })
-  }
-  const packageSha256 = prepared.editions.find(({ audience }) => audience === 'team')?.sha256 ?? ''
+  if (stillReplaces?.id !== replaces?.id)
+    refuseClash('Another revision was released meanwhile. Look at it, and release again.')
   const { version } = await storeMove(context, loaded, { from: snapshot.stage, to: 'released', reason: '' })
-  await record({
-    action: 'revision-released',
-    subject: { kind: 'revision', id: revisionId },
-    projectId,
-    revisionId,
-    details: {
+  await tx.release.create({
+    data: {
+      revisionId,
+      partNumber: snapshot.design.brief.partNumber,
+      label,
+      ...terms,
+      replacesId: replaces?.id ?? null,
       contentHash: prepared.contentHash,
-      packageSha256,
-      meaning: ACT_MEANINGS.release,
-      confirmedBy: prepared.confirmedBy,
+      releasedById: rights.userId,
+      releasedAt: at,
     },
   })
+  await record(
+    {
+      action: 'revision-released',
+      subject: { kind: 'revision', id: revisionId },
+      projectId,
+      revisionId,
+      details: {
+        contentHash: prepared.contentHash,
+        meaning: ACT_MEANINGS.release,
+        confirmedBy: prepared.confirmedBy,
+        releasedAt: at.toISOString(),
+        isConditional: terms.isConditional,
+        terms: describeTerms(terms),
+        conditions: terms.conditions,
+        changeNumber: terms.changeNumber,
+        reason: terms.reason,
+        effectivity: terms.effectivity,
+        replaces: replaces?.label ?? null,
+      },
+    },
+    async () => {
+      released.sha256 = await issuePackages(context, prepared, { revisionId, projectId })
+    },
+  )
   await supersedeEarlier(context, { revisionId, projectId, label })
-  return { packageSha256, version }
+  return { packageSha256: '', version }
+}
+
+/** Puts the trail, which ends with the release, into each edition. @returns the hash of the team's */
+async function issuePackages(
+  { tx, rights, record }: WriteContext,
+  { at, contentHash, editions }: Prepared,
+  { revisionId, projectId }: { readonly revisionId: string; readonly projectId: string },
+): Promise<string> {
+  const rows = await tx.trailRecord.findMany({ where: { revisionId }, orderBy: { sequence: 'asc' } })
+  const trail = rows.map(readTrailRow)
+  // The newest vouches for all before it; the whole list would tell how busy the workspace is.
+  const checkpoints = (await listCheckpoints(tx)).slice(-1)
+  let teamSha256 = ''
+  for (const { audience, name, content, parts, ownCompanyIds } of editions) {
+    const isOwn = (companyId: string | null) =>
+      ownCompanyIds === null || companyId === null || ownCompanyIds.includes(companyId)
+    const own = { ...content, trail: trail.filter(({ subject }) => isOwn(subject.companyId)), checkpoints }
+    const file = await keepFile(assemblePackage(parts, own, getKeys()))
+    const { id } = await tx.package.create({
+      data: { revisionId, audience, ...file, contentHash, releasedById: rights.userId, releasedAt: at },
+    })
+    if (audience === 'team') teamSha256 = file.sha256
+    await record({
+      action: 'package-issued',
+      subject: { kind: 'package', id },
+      projectId,
+      revisionId,
+      companyId: audience === 'team' ? null : audience,
+      details: { edition: name, ...file },
+    })
+  }
+  return teamSha256
 }
 
 async function supersedeEarlier(

@@ -1,5 +1,6 @@
 import 'server-only'
 import type { SignInput, WithdrawSignatureInput } from '@/lib/inputs'
+import { listSignedParts } from '@/lib/package'
 import {
   ACT_MEANINGS,
   buildSignedContent,
@@ -69,6 +70,7 @@ export function signRevision(
         statement: input.statement,
         contentHash,
         meaning: ACT_MEANINGS.sign,
+        partsRoot: sha256Hex(listSignedParts(contentJson)),
         confirmedBy,
       },
     })

@@ -21,7 +21,7 @@ import {
 } from '../../records/authorization'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { makeSnapshot } from '../../records/snapshot'
-import { NotFoundError, outcomeOf, refuseClash, refuseInvalid } from '../../store/errors'
+import { NotFoundError, outcomeOf, refuseClash, refuseField, refuseInvalid } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
 import { notingRefusals } from '../access/confirmed-write'
@@ -37,6 +37,10 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
     const { item, result, answer, followers } = itemState
     const checked = checkWaiverProposal(result, answer, input.reason, itemState)
     if (!checked.ok) refuseInvalid(checked.issues, 'A waiver cannot be proposed here.')
+    const validUntil = (input.validUntil ?? '') === '' ? null : (input.validUntil ?? null)
+    if (validUntil !== null && validUntil < at.toISOString().slice(0, 10)) {
+      refuseField('validUntil', 'past', 'is over already')
+    }
     const earlier = snapshot.waivers.find(({ itemId, state }) => itemId === item.id && state === 'proposed')
     if (earlier !== undefined && earlier.basisHash === checked.value.basisHash) {
       refuseClash(`A waiver of this item was already proposed by ${earlier.proposedByName} and awaits a decision.`)
@@ -61,6 +65,10 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
         basisHash: checked.value.basisHash,
         proposedById: rights.userId,
         proposedAt: at,
+        consequence: input.consequence ?? '',
+        validUntil,
+        quantityLimit: input.quantityLimit ?? null,
+        needsCustomerConsent: input.needsCustomerConsent ?? false,
       },
     })
     await record({
@@ -73,6 +81,9 @@ export function proposeWaiver(actor: Actor, input: ProposeWaiverInput): Promise<
         question: item.question,
         reason: waiver.reason,
         headline: result?.headline,
+        ...(validUntil === null ? {} : { validUntil }),
+        ...(input.quantityLimit == null ? {} : { quantityLimit: input.quantityLimit }),
+        ...(input.needsCustomerConsent === true ? { needsCustomerConsent: true } : {}),
         ...(followers.length === 0 ? {} : { followers: followers.map(({ itemId }) => itemId) }),
       },
     })
@@ -106,6 +117,13 @@ async function decide(actor: Actor, input: DecideWaiverInput): Promise<ActResult
     const waiver = snapshot.waivers.find(({ id }) => id === row.id)
     if (waiver === undefined) throw new NotFoundError('waiver')
     const { item, result, followers } = getItemStateOf(snapshot, waiver.itemId)
+    const consent = input.customerConsent ?? ''
+    if (isApproval && row.needsCustomerConsent === true && consent === '') {
+      refuseField('customerConsent', 'missing', 'is empty: the waiver needs the customer’s consent')
+    }
+    if (isApproval && row.validUntil !== null && row.validUntil < context.at.toISOString().slice(0, 10)) {
+      refuseClash(`The waiver was to end on ${row.validUntil}, which is over. Propose it again.`)
+    }
     const role = getMembership(rights, scope.revision.projectId)?.role ?? ''
     const whyNot = explainNoApproval(snapshot, item, { proposedBy: waiver.proposedBy, userId: rights.userId, role })
     requireDecider(rights, scope, input.decision, whyNot)
@@ -145,7 +163,14 @@ async function storeDecision(
   const { version } = await changeContent(context, loaded, null, async () => {
     await tx.waiver.update({
       where: { id: input.waiverId },
-      data: { state, decidedById: rights.userId, decidedAt: at, decisionNote: input.reason, decidedAsRole: role },
+      data: {
+        state,
+        decidedById: rights.userId,
+        decidedAt: at,
+        decisionNote: input.reason,
+        decidedAsRole: role,
+        customerConsent: input.customerConsent ?? '',
+      },
     })
     await record({
       action: `waiver-${state}`,
@@ -156,6 +181,7 @@ async function storeDecision(
         itemId: item.id,
         question: item.question,
         reason: input.reason,
+        ...((input.customerConsent ?? '') === '' ? {} : { customerConsent: input.customerConsent ?? '' }),
         ...(input.confirmedBy === null
           ? {}
           : { meaning: ACT_MEANINGS['approve-waiver'], confirmedBy: input.confirmedBy }),

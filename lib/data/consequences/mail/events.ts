@@ -82,24 +82,29 @@ export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'decl
   await queueLetters(act, letters)
 }
 
-/** To everybody who may see the revision, each with the hash of its own edition. */
-export async function queueReleaseNotices(act: RecordedAct<'revision-released'>): Promise<void> {
-  const { tx, by } = act
+/** To everybody whose edition was issued, with its hash. */
+export async function queueReleaseNotices(act: RecordedAct<'package-issued'>): Promise<void> {
+  const { tx, by, note } = act
   const { row, readers } = await loadPlaceAndReaders(act)
-  const packages = await tx.package.findMany({ where: { revisionId: row.id } })
   const off = await tx.releaseExclusion.findMany({ where: { revisionId: row.id, putBackAt: null } })
+  const { audience, sha256 } = await tx.package.findUniqueOrThrow({ where: { id: note.subject.id } })
+  const editions = await tx.package.findMany({ where: { revisionId: row.id }, select: { audience: true } })
+  const isOwn = (reader: Reader) => {
+    const own = reader.fabricatorCompanyId ?? 'team'
+    // Who has no edition of their own is told with the team's, without its hash.
+    return own === audience || (audience === 'team' && !editions.some((edition) => edition.audience === own))
+  }
   const letters: Letter[] = []
-  for (const reader of readers) {
+  for (const reader of readers.filter(isOwn)) {
     // It is no release of theirs.
     const isTakenOff = off.some(({ companyId }) => companyId === reader.fabricatorCompanyId)
     if (isTakenOff || reader.off.has('released')) continue
     const { foreignNames } = reader
-    const audience = reader.fabricatorCompanyId ?? 'team'
     const notice = {
       kind: 'released' as const,
       place: makePlace(row, foreignNames, 'sign-off'),
       by: by.name,
-      packageSha256: packages.find((edition) => edition.audience === audience)?.sha256 ?? null,
+      packageSha256: (reader.fabricatorCompanyId ?? 'team') === audience ? sha256 : null,
     }
     letters.push({ reader, notice, subjectKey: `revision:${row.id}` })
   }

@@ -1,6 +1,6 @@
 import * as data from '@/lib/data'
 import { PASSWORD } from '@/test/factories/people'
-import { type AccessRow, FABRICATORS, LEADS, PROJECT, REVIEWERS, UNSEEN } from './row'
+import { type AccessRow, EVERYBODY, FABRICATORS, LEADS, PROJECT, REVIEWERS, UNSEEN } from './row'
 
 /** Declaration, moves, signature, release. */
 export const RELEASE_ROWS: readonly AccessRow[] = [
@@ -113,6 +113,27 @@ export const RELEASE_ROWS: readonly AccessRow[] = [
     reached: 'blocked',
     may: LEADS,
     seenBy: 'revision',
+  },
+  {
+    name: 'listIssues',
+    run: (a, s) => data.listIssues(a, s.team.projectId),
+    reached: 'ok',
+    may: PROJECT,
+    seenBy: 'project',
+  },
+  {
+    name: 'getStatusListFile',
+    run: (a) => data.getStatusListFile(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
+    name: 'getPackageStatus',
+    run: (a, s) => data.getPackageStatus(a, s.releasedId),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
   },
   {
     name: 'getPackageFile',

@@ -42,9 +42,12 @@ export default async function RevisionLayout({ params, children }: RevisionParam
             since <Timestamp at={revision.stageSince} dateOnly />
           </span>
         </div>
+        {revision.stage === 'withdrawn' && revision.release !== null && (
+          <p className="voided">Withdrawn after its release: do not build from it.</p>
+        )}
         {revision.supersededBy !== null && (
-          <p>
-            Superseded by{' '}
+          <p className="voided">
+            Obsolete: superseded by{' '}
             <Link href={paths.revision(projectId, revision.supersededBy.id)}>
               revision {revision.supersededBy.label}
             </Link>

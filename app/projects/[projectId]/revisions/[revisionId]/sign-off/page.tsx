@@ -12,13 +12,13 @@ import { ProfileLine } from '@/app/_components/review/template-notice'
 import { STAGE_WORDS } from '@/app/_components/review/words'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Cautions } from '@/app/_components/ui/cautions'
-import { EmptyState } from '@/app/_components/ui/notices'
+import { EmptyState, Notice } from '@/app/_components/ui/notices'
 import { PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
 import { getSecondFactor, type RevisionView, type SecondFactorView } from '@/lib/data'
 import { asFileSize } from '@/lib/engine/units'
-import { listConditionFields } from '@/lib/review'
+import { describeTerms, listConditionFields } from '@/lib/review'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 export default async function SignOffPage({ params }: RevisionParams) {
@@ -153,7 +153,12 @@ function Release({ revision, factor }: { revision: RevisionView; factor: SecondF
             their hashes. It supersedes an earlier release of this project.
           </p>
           {revision.may.release && revision.blockers.length === 0 ? (
-            <ReleaseButton revisionId={revision.id} version={revision.version} factor={factor} />
+            <ReleaseButton
+              revisionId={revision.id}
+              version={revision.version}
+              factor={factor}
+              replaces={revision.wouldReplace}
+            />
           ) : (
             <p className="muted">
               {revision.blockers.length > 0
@@ -169,6 +174,20 @@ function Release({ revision, factor }: { revision: RevisionView; factor: SecondF
             <dd>
               {released.releasedBy.name}, <Timestamp at={released.releasedAt} /> UTC
             </dd>
+            {revision.release !== null && (
+              <>
+                <dt>{revision.release.isConditional ? 'conditionally' : 'in full'}</dt>
+                <dd>
+                  {describeTerms(revision.release)}
+                  {revision.release.conditions !== '' && `; ${revision.release.conditions}`}
+                </dd>
+                <dt>replaces</dt>
+                <dd>
+                  {revision.release.replaces === null ? 'nothing' : `revision ${revision.release.replaces}`}
+                  {revision.release.reason !== '' && `: ${revision.release.reason}`}
+                </dd>
+              </>
+            )}
             <dt>package</dt>
             <dd>
               {released.fileName}, {asFileSize(released.sizeBytes)}
@@ -176,6 +195,14 @@ function Release({ revision, factor }: { revision: RevisionView; factor: SecondF
             <dt>sha-256</dt>
             <dd className="hash">{released.sha256}</dd>
           </dl>
+          {revision.stage !== 'released' && (
+            <Notice tone="refused">
+              <p>
+                Obsolete: the revision is {STAGE_WORDS[revision.stage]}. Do not build from it. The download holds its
+                documents marked on every page, and the package as it was signed.
+              </p>
+            </Notice>
+          )}
           {revision.may.downloadPackage && <Cautions />}
           {revision.may.downloadPackage && (
             <div className="row">

@@ -1,3 +1,4 @@
+import { z } from 'zod'
 import { canonicalJson, sha256Hex } from '@/lib/review'
 import type { PackageFile } from './content'
 
@@ -27,7 +28,7 @@ export function listSignedParts(signedContent: string): string {
 /** The list, and the parts of it that every edition may hold, in the canonical form that their hashes are of. */
 export function makeSignedPartFiles(signedContent: string): PackageFile[] {
   const encode = (text: string) => new TextEncoder().encode(text)
-  const content = JSON.parse(signedContent) as Readonly<Record<string, unknown>>
+  const content = z.record(z.string(), z.json()).parse(JSON.parse(signedContent))
   return [
     { path: PARTS_PATH, bytes: encode(listSignedParts(signedContent)) },
     ...SHOWN.map((part) => ({ path: `signed-parts/${nameOf(part)}`, bytes: encode(canonicalJson(content[part])) })),

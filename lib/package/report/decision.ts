@@ -1,5 +1,6 @@
 import type { Content } from 'pdfmake/interfaces'
 import type { DecidedOutcome, Outcome } from '@/lib/engine'
+import { asComputed } from '@/lib/engine/units'
 import {
   describeDue,
   describeTerms,
@@ -138,7 +139,7 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
       item.question,
       formatQuantity(outcome.value),
       formatLimit(outcome.limit),
-      `${(share * 100).toFixed(1)} %`,
+      asComputed(share * 100, 'sharePct'),
     ]),
     level2('Smallest margins'),
   )

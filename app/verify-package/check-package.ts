@@ -2,9 +2,16 @@ import 'server-only'
 
 import { z } from 'zod'
 import { getSecrets, now } from '@/lib/config'
-import { type Actor, type ActResult, getPackageStatus } from '@/lib/data'
+import type { ActResult } from '@/lib/data'
 import { requestKeySchema } from '@/lib/inputs'
-import { describeEntry, judgeStatus, type PackageStatus, type VerifiedPackage, verifyPackage } from '@/lib/package'
+import {
+  describeEntry,
+  judgeStatus,
+  type PackageStatus,
+  type StatusEntry,
+  type VerifiedPackage,
+  verifyPackage,
+} from '@/lib/package'
 
 export const packageInput = z.strictObject({
   fileName: z.string().max(200, 'is longer than 200 characters'),
@@ -34,13 +41,13 @@ export interface PackageFindings {
 
 /** Checks an uploaded package against this installation's own key. Nothing of it is kept. */
 export async function checkPackage(
-  actor: Actor,
   input: z.infer<typeof packageInput>,
+  findStatus: (revisionId: string) => Promise<StatusEntry | null>,
 ): Promise<ActResult<PackageFindings>> {
   const result = verifyPackage(input.bytes, { trustedKeyPem: getSecrets().verifyingKeyPem })
   if (result.ok) {
     const { manifest } = result.value
-    const entry = await getPackageStatus(actor, manifest.revision.id)
+    const entry = await findStatus(manifest.revision.id)
     const status =
       entry === null ? judgeStatus(manifest.revision.id, null, now(), manifest.releasedAt) : describeEntry(entry, now())
     return { ok: true as const, value: { ...describePackage(result.value), status } }

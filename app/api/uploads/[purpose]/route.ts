@@ -1,5 +1,5 @@
 import { checkPackage, MAX_UPLOADED_PACKAGE_BYTES, packageInput } from '@/app/verify-package/check-package'
-import { addArtwork, attachFile, importSheetFile, previewSheetFile } from '@/lib/data'
+import { addArtwork, attachFile, getPackageStatus, importSheetFile, previewSheetFile } from '@/lib/data'
 import { ACTS, previewSheetFileInput } from '@/lib/inputs'
 import { streamed, uploadRoute, whole } from '@/lib/server'
 
@@ -12,5 +12,10 @@ export const POST = uploadRoute({
   attachment: streamed(ACTS.attachFile.input, attachFile),
   'sheet-preview': whole(previewSheetFileInput, MOST_SHEET_BYTES, previewSheetFile, { turn: 'calculations' }),
   'sheet-import': whole(ACTS.importSheetFile.input, MOST_SHEET_BYTES, importSheetFile, { turn: 'calculations' }),
-  'package-check': whole(packageInput, MAX_UPLOADED_PACKAGE_BYTES, checkPackage, { turn: 'documents' }),
+  'package-check': whole(
+    packageInput,
+    MAX_UPLOADED_PACKAGE_BYTES,
+    (actor, input) => checkPackage(input, (revisionId) => getPackageStatus(actor, revisionId)),
+    { turn: 'documents' },
+  ),
 })

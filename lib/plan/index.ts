@@ -8,9 +8,10 @@ export {
   distanceMmSchema,
   idSchema,
   lengthMmSchema,
+  NM_PER_MM,
   nameSchema,
   textSchema,
 } from './document/primitives'
-export { pathInMm, pathInNm } from './document/to-geometry'
+export { pathInMm, pathInNm, toNm } from './document/to-geometry'
 export { STARTING_SHAPES, startingShape } from './edit/starting-shape'
 export { areasOf } from './topology/areas'

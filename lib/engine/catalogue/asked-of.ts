@@ -16,6 +16,7 @@ export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'contact-geometry': ['mechanical'],
   'contact-strain': ['mechanical'],
   'enclosure-fit': ['mechanical'],
+  'folded-clearance': ['mechanical'],
   'floor-life': ['assembler'],
   forming: ['mechanical'],
   'free-length': ['mechanical'],

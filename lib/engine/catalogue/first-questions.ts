@@ -10,7 +10,10 @@ export const FIRST_QUESTIONS: readonly { readonly question: string; readonly ite
     question: 'Which class, type, use and temperatures?',
     itemIds: ['performance-class', 'circuit-type', 'operating-temperature'],
   },
-  { question: 'Does each bend fit its place?', itemIds: ['bend-fit', 'fold-model', 'enclosure-fit'] },
+  {
+    question: 'Does each bend fit its place?',
+    itemIds: ['bend-fit', 'folded-clearance', 'fold-model', 'enclosure-fit'],
+  },
   { question: 'Does each bend hold by strain or life?', itemIds: ['bend-strain', 'fatigue-life', 'damage-sum'] },
   {
     question: 'Which layers and planes run through each bend?',

@@ -147,6 +147,15 @@ export const DIMENSION_LIMITS = {
     sourceKey: 'ownChoice',
     note: 'Our choice: as for the coverlay opening that every component needs.',
   },
+  foldedClearanceMm: {
+    label: 'Clearance of areas, bends and components from each other when folded',
+    unit: 'mm',
+    sense: 'at-least',
+    value: 0.5,
+    allowed: { min: 0, max: 20 },
+    sourceKey: 'ownChoice',
+    note: 'Our choice: what profile, radius and angle tolerances of a small part take up. Leaves of one bend may come as near as its own radius brings them.',
+  },
   copperToOutlineMm: {
     label: 'Copper to the outline, routed or cut by a die aligned by hand',
     unit: 'mm',

@@ -9,6 +9,10 @@ export const NEEDS = {
   zones: { absent: 'the design has no zones yet', isMet: (c) => c.zones.length > 0 },
   plan: { absent: 'nobody has drawn the part in plan', isMet: (c) => c.design.plan !== null },
   bends: { list: 'bends', absent: 'the design has no bend', isMet: (c) => c.design.bends.length > 0 },
+  'bend-lines': {
+    absent: 'no axis of a bend is drawn in plan',
+    isMet: (c) => (c.design.plan?.bendLines.length ?? 0) > 0,
+  },
   'dynamic-bends': { list: 'bends', absent: 'every bend is stated to stand still in service', isMet: hasDynamicBend },
   'several-dynamic-bends': {
     list: 'bends',

@@ -6,6 +6,7 @@ export const PURE_FOLDERS = [
   'engine',
   'geometry',
   'plan',
+  'fold',
   'fabrication',
   'spreadsheet',
   'drawing',
@@ -25,9 +26,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   addresses: [],
   geometry: [],
   plan: ['geometry'],
+  fold: ['geometry', 'plan'],
   config: [],
   spreadsheet: [],
-  engine: ['geometry', 'plan'],
+  engine: ['fold', 'geometry', 'plan'],
   fabrication: ['engine', 'geometry'],
   drawing: ['engine', 'fabrication', 'geometry', 'plan'],
   review: ['addresses', 'engine', 'fabrication', 'geometry'],
@@ -69,6 +71,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 // The plots are drawn into a document that the caller hands over.
 const PURE_PACKAGES = [
   /^zod$/,
+  /^earcut$/,
   /^@observablehq\/plot$/,
   /^@noble\/hashes(\/|$)/,
   /^canonicalize$/,

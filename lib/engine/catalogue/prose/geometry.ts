@@ -93,6 +93,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Cut the outline from film of about the right stiffness, fold it in order into the enclosure, keep the model.',
   },
+  'folded-clearance': {
+    why: 'A part that is drawn flat meets itself in space: a stiffener under a leaf, a component in the way of an arm. Nobody sees it in plan.',
+    howToCheck:
+      'Fold the plan with true thickness, radius and angle, bend by bend; take the least distance at the end and along the way. Cut it from paper at true scale where in doubt.',
+  },
   'flex-length': {
     why: 'Between two rigid parts the film has to be freed, covered and handled. Below a few millimetres resin from both edges meets in the middle, and no bend finds room.',
     howToCheck: 'Take the length between the facing edges; compare with what the fabricator makes.',

@@ -226,6 +226,11 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   ],
   'finger-thickness': ['Change the stiffener film at the connector end{by}.', 'Take another connector.'],
   'flex-test-terms': ['State rate, travel, mandrel and points of application on the drawing.'],
+  'folded-clearance': [
+    'Move the component, or change which face it is on.',
+    'Fold in another order, or give the bend more radius{by}.',
+    'Move the axis of the bend, or change its angle.',
+  ],
   'flex-length': ['Lengthen the flex zone{by}.', 'Ask the fabricator for the shortest flex length that they make.'],
   'flexible-adhesive-in-rigid': [
     'End the coverlay and its adhesive just under the rigid edge, outside of the holes.',

@@ -22,6 +22,7 @@ import { enclosureFit } from './enclosure-fit'
 import { fingerSupport } from './finger-support'
 import { flexLength } from './flex-length'
 import { foldModel } from './fold-model'
+import { foldedClearance } from './folded-clearance'
 import { forming } from './forming'
 import { freeLength } from './free-length'
 import { holeAspect } from './hole-aspect'
@@ -87,6 +88,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   stiffenerOverlap,
   straightFilm,
   flexLength,
+  foldedClearance,
   transitionRelief,
   radiusHolder,
   foldModel,

@@ -22,6 +22,7 @@ import { enclosureFitExamples } from './enclosure-fit'
 import { fingerSupportExamples } from './finger-support'
 import { flexLengthExamples } from './flex-length'
 import { foldModelExamples } from './fold-model'
+import { foldedClearanceExamples } from './folded-clearance'
 import { formingExamples } from './forming'
 import { freeLengthExamples } from './free-length'
 import { holeAspectExamples } from './hole-aspect'
@@ -70,6 +71,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'finger-support': fingerSupportExamples,
   'fold-model': foldModelExamples,
   'flex-length': flexLengthExamples,
+  'folded-clearance': foldedClearanceExamples,
   'hole-aspect': holeAspectExamples,
   'hole-plating': holePlatingExamples,
   'hole-to-bend': holeToBendExamples,

@@ -1,0 +1,155 @@
+import type { Clash } from '@/lib/fold'
+import { areasOf } from '@/lib/plan'
+import type { EvaluationContext } from '../../../context'
+import { checkFold, type FoldableDesign, findOrder, prepareFolding } from '../../../folding'
+import type { Limit, Outcome, Place } from '../../../results'
+import { inSentence } from '../../../units'
+import { DESIGN_PLACE, placeOf } from '../../checks'
+import { cannotTell, decide, makeNoneAllowed, makeSourceLimit, notComputedFrom } from '../../decide'
+import { defineItem } from '../../define-item'
+import { BEND_PLACE_INPUTS, SECTION_INPUTS } from '../../item-inputs'
+
+const EQUATION = 'least distance of the folded solids'
+
+export const foldedClearance = defineItem({
+  id: 'folded-clearance',
+  section: 'geometry',
+  severity: 'major',
+  question: 'Do areas, bends and components keep clear of each other once folded, and on the way there?',
+  titles: {
+    meets: 'Nothing comes too near to anything when folded',
+    fails: 'Parts of the folded circuit come too near to each other',
+  },
+  appliesTo: { needs: ['bends', 'bend-lines'], says: 'designs whose plan has the axis of a bend' },
+  limits: ['foldedClearanceMm'],
+  sourceKeys: [],
+  restsOn: ['plan', ...SECTION_INPUTS, ...BEND_PLACE_INPUTS, 'bends.*.insideFace'],
+  decidedWhen: 'layout',
+  answeredBy: ['member', 'lead'],
+  monotone: [],
+  check: (context) => {
+    const { design, zones, bends } = context
+    const folding = prepareFolding(design, zones, bends)
+    if (folding.kind === 'missing') return [notComputedFrom(folding.missing, [DESIGN_PLACE])]
+    const limit = context.getLimit('foldedClearanceMm')
+    if (folding.kind === 'impossible') {
+      return folding.reasons.map(({ bendId, reason }) => {
+        const bend = design.bends.find(({ id }) => id === bendId)
+        return decide({
+          value: 1,
+          limit: makeNoneAllowed('foldContradictions', 'commonPractice'),
+          places: [bend === undefined ? DESIGN_PLACE : placeOf('bend', bend)],
+          what: 'contradictions in what is to be folded',
+          equation: 'plan cut along its dividing lines and bends',
+          summary: `The part cannot be folded as drawn: ${bend === undefined ? '' : `bend ${bend.name}: `}${reason}.`,
+        })
+      })
+    }
+    const state = checkFold(folding.value, limit.value)
+    const folded = state.clashes.map((clash) => judge(context, folding.value, limit, clash, 'Folded'))
+    // Where the end state clashes already, the way there cannot be free.
+    return folded.length > 0
+      ? folded
+      : [...judgeLeast(context, folding.value, limit, state.least), ...judgeWay(context, folding.value, limit)]
+  },
+})
+
+function judge(context: EvaluationContext, folding: FoldableDesign, limit: Limit, clash: Clash, when: string): Outcome {
+  const places = clash.bodyIds.map((id) => placeOfBody(context, folding, id))
+  const [first, second] = places.map(({ name }) => name)
+  const what = `gap between ${first} and ${second}`
+  if (clash.kind === 'cannot-tell') {
+    return cannotTell(
+      what,
+      {
+        because: `it lies between ${inSentence(clash.lowerMm, 'mm')} and ${inSentence(clash.upperMm, 'mm')}, which is all that is known`,
+        decidedBy: 'try it on a model of film',
+      },
+      places,
+      { limit },
+    )
+  }
+  const gapMm = (clash.lowerMm + clash.upperMm) / 2
+  return decide({
+    value: clash.kind === 'touches' ? 0 : gapMm,
+    range: { low: clash.lowerMm, high: clash.upperMm },
+    limit: clash.allowedMm === limit.value ? limit : makeOwnGap(clash.allowedMm),
+    places,
+    what,
+    equation: EQUATION,
+    summary:
+      clash.kind === 'touches'
+        ? `${when}, ${first} and ${second} meet.`
+        : `${when}, ${first} and ${second} come within ${inSentence(gapMm, 'mm')} of each other; at least ${inSentence(clash.allowedMm, 'mm')}.`,
+  })
+}
+
+/** Pieces that lie near each other along the part keep what lies between them there: no clearance that anybody sets. */
+const makeOwnGap = (value: number): Limit =>
+  makeSourceLimit({ key: 'gapAlongPart', value, unit: 'mm', sense: 'at-least', sourceKey: 'commonPractice' })
+
+function judgeLeast(
+  context: EvaluationContext,
+  folding: FoldableDesign,
+  limit: Limit,
+  least: ReturnType<typeof checkFold>['least'],
+): Outcome[] {
+  if (least === null) return []
+  const places = least.bodyIds.map((id) => placeOfBody(context, folding, id))
+  return [
+    decide({
+      value: (least.lowerMm + least.upperMm) / 2,
+      range: { low: least.lowerMm, high: least.upperMm },
+      limit,
+      places,
+      what: `least gap of the folded part, between ${places.map(({ name }) => name).join(' and ')}`,
+      equation: EQUATION,
+    }),
+  ]
+}
+
+function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Limit): Outcome[] {
+  const found = findOrder(folding, limit.value)
+  const places = [DESIGN_PLACE]
+  const nameStep = (bands: readonly string[]) =>
+    context.design.bends.find(({ id }) => id === folding.flat.bendOfBand.get(bands[0] ?? ''))?.name ?? ''
+  if (found.kind === 'found') {
+    return [
+      decide({
+        value: 0,
+        limit: makeNoneAllowed('clashesOnTheWay', 'commonPractice'),
+        places,
+        what: 'clashes on the way',
+        equation: 'every bend from flat to its angle, one after the other',
+        summary: `Nothing meets anything while it is folded in this order: ${found.order.map(nameStep).join(', ')}.`,
+      }),
+    ]
+  }
+  const clashes = found.clashes.map(({ clash, step }) =>
+    judge(context, folding, limit, clash, `While bend ${nameStep(folding.order[step] ?? [])} is made`),
+  )
+  if (found.kind === 'none') return clashes
+  return [
+    cannotTell(
+      'the way of the fold',
+      {
+        because: 'it clashes in the order in which the bends stand, and there are too many bends to try every order',
+        decidedBy: 'try it on a model of film',
+      },
+      places,
+    ),
+  ]
+}
+
+function placeOfBody({ design }: EvaluationContext, { flat }: FoldableDesign, bodyId: string): Place {
+  const { plan } = design
+  const bend = design.bends.find(({ id }) => id === flat.bendOfBand.get(bodyId))
+  if (bend !== undefined) return placeOf('bend', bend)
+  const drawn = plan?.components.find(({ id }) => id === bodyId)
+  const component = design.features.components.find(({ id }) => id === drawn?.componentId)
+  if (component !== undefined) return placeOf('component', component)
+  const piece = flat.pieces.find(({ id }) => id === bodyId)
+  const area = plan === null || piece === undefined ? undefined : areasOf(plan).areas[piece.area]
+  const zone = design.construction.zones.find(({ id }) => id === area?.zoneId)
+  return zone === undefined ? DESIGN_PLACE : placeOf('zone', { id: zone.id, name: area?.name ?? zone.name })
+}

@@ -1,0 +1,139 @@
+import {
+  type CarriedBody,
+  checkFolded,
+  type FlatPartOfPlan,
+  type FoldedCheck,
+  type FoldOrder,
+  type FoundOrder,
+  findFoldOrder,
+  findPieceUnder,
+  flatPartOfPlan,
+  foldPart,
+} from '@/lib/fold'
+import { areasOf, type Plan } from '@/lib/plan'
+import type { Design } from '../design'
+import type { BendResult, MissingInput, ZoneResult } from '../results'
+import { findHeights, type Heights } from './heights'
+
+/** A part that can be folded: its pieces, what stands on them, and the plate that stays. */
+export interface FoldableDesign {
+  readonly flat: FlatPartOfPlan
+  readonly carried: readonly CarriedBody[]
+  readonly fixedPlateId: string
+  /** Bands that bend together, in the order of the design's bends. */
+  readonly order: FoldOrder
+}
+
+export type Foldable =
+  | { readonly kind: 'foldable'; readonly value: FoldableDesign }
+  | { readonly kind: 'missing'; readonly missing: readonly MissingInput[] }
+  /** A contradiction of the plan: a sentence for each, with the bend where there is one. */
+  | {
+      readonly kind: 'impossible'
+      readonly reasons: readonly { readonly bendId: string | null; readonly reason: string }[]
+    }
+
+/** Cuts a design's plan into what folds. */
+export function prepareFolding(design: Design, zones: readonly ZoneResult[], bends: readonly BendResult[]): Foldable {
+  const { plan } = design
+  if (plan === null) return { kind: 'missing', missing: [{ path: ['plan'], label: 'plan of the part' }] }
+  const missing = listMissing(design, plan, bends)
+  if (missing.length > 0) return { kind: 'missing', missing }
+  const drawn = new Set(areasOf(plan).areas.flatMap(({ zoneId }) => (zoneId === null ? [] : [zoneId])))
+  const heights = findHeights(design, zones, bends, drawn)
+  if (heights === null) {
+    return {
+      kind: 'missing',
+      missing: [{ path: ['construction', 'zones'], label: 'a layer that runs through all drawn zones' }],
+    }
+  }
+  const flat = flatPartOfPlan(plan, heights.zones, heights.bends)
+  if (!flat.ok) {
+    const reasons = flat.issues.map(({ bendLineId, message }) => ({
+      bendId: plan.bendLines.find(({ id }) => id === bendLineId)?.bendId ?? null,
+      reason: message,
+    }))
+    return { kind: 'impossible', reasons }
+  }
+  const components = placeComponents(plan, flat.value, heights)
+  const carried = [...components.values()].filter((body) => body !== null)
+  if (carried.length < components.size) {
+    const reasons = plan.components
+      .filter(({ id }) => components.get(id) === null)
+      .map(({ componentId }) => ({
+        bendId: null,
+        reason: `component ${nameComponent(design, componentId)} lies in a bend, or off the part`,
+      }))
+    return { kind: 'impossible', reasons }
+  }
+  const fixed = findLargestPlate(flat.value)
+  const order = design.bends.flatMap(({ id }) => {
+    const bands = flat.value.part.bands
+      .filter((band) => flat.value.bendOfBand.get(band.id) === id)
+      .map((band) => band.id)
+    return bands.length === 0 ? [] : [bands]
+  })
+  return { kind: 'foldable', value: { flat: flat.value, carried, fixedPlateId: fixed, order } }
+}
+
+/** The part in its folded state: clashes, least gap and envelope. */
+export function checkFold({ flat, carried, fixedPlateId }: FoldableDesign, clearanceMm: number): FoldedCheck {
+  return checkFolded(flat.part, carried, foldPart(flat.part, fixedPlateId), clearanceMm)
+}
+
+let lastSearch: { readonly key: string; readonly found: FoundOrder } | null = null
+
+/** An order of bends in which nothing clashes on the way. The last answer is kept: most edits of a design leave the fold as it is. */
+export function findOrder({ flat, carried, fixedPlateId, order }: FoldableDesign, clearanceMm: number): FoundOrder {
+  const key = JSON.stringify([flat.part, carried, fixedPlateId, order, clearanceMm])
+  if (lastSearch?.key !== key) {
+    lastSearch = { key, found: findFoldOrder(flat.part, carried, fixedPlateId, order, clearanceMm) }
+  }
+  return lastSearch.found
+}
+
+function listMissing(design: Design, plan: Plan, bends: readonly BendResult[]): readonly MissingInput[] {
+  const areas = areasOf(plan).problems.map(({ path, message }) => ({ path: ['plan', ...path], label: message }))
+  const undrawn = design.bends.flatMap(({ id, name }) =>
+    plan.bendLines.some(({ bendId }) => bendId === id)
+      ? []
+      : [{ path: ['plan', 'bendLines'], label: `axis of bend ${name} in plan` }],
+  )
+  const unknown = design.bends.flatMap(({ id, name }, index) => {
+    const leaves = bends.find(({ bendId }) => bendId === id)?.leaves ?? []
+    return leaves.length === 0 ? [{ path: ['bends', index], label: `section of bend ${name}` }] : []
+  })
+  const heights = plan.components.flatMap(({ componentId, face, heightMm }, index) => {
+    const name = nameComponent(design, componentId)
+    return [
+      ...(face === null ? [{ path: ['plan', 'components', index, 'face'], label: `face of component ${name}` }] : []),
+      ...(heightMm === null
+        ? [{ path: ['plan', 'components', index, 'heightMm'], label: `height of component ${name}` }]
+        : []),
+    ]
+  })
+  return [...areas, ...undrawn, ...unknown, ...heights]
+}
+
+const nameComponent = (design: Design, componentId: string) =>
+  design.features.components.find(({ id }) => id === componentId)?.name ?? componentId
+
+/** Null for a component whose body lies in a bend, or off the part. */
+function placeComponents(plan: Plan, flat: FlatPartOfPlan, heights: Heights): ReadonlyMap<string, CarriedBody | null> {
+  return new Map(
+    plan.components.map(({ id, face, heightMm, nodes }): [string, CarriedBody | null] => {
+      const under = findPieceUnder(flat, nodes)
+      const zone = heights.zones.get(areasOf(plan).areas[under?.piece.area ?? -1]?.zoneId ?? '')
+      if (under === null || zone === undefined || heightMm === null) return [id, null]
+      const [bottomMm, topMm] =
+        face === 'bottom' ? [zone.bottomMm - heightMm, zone.bottomMm] : [zone.topMm, zone.topMm + heightMm]
+      return [id, { id, plateId: under.piece.plateId, loops: under.loops, bottomMm, topMm }]
+    }),
+  )
+}
+
+function findLargestPlate({ pieces }: FlatPartOfPlan): string {
+  const sizes = new Map<string, number>()
+  for (const { plateId, region } of pieces) sizes.set(plateId, (sizes.get(plateId) ?? 0) + region.areaNm2)
+  return [...sizes].sort(([a, one], [b, other]) => other - one || a.localeCompare(b))[0]?.[0] ?? ''
+}

@@ -1,0 +1,65 @@
+import {
+  clipToBand,
+  type LineOrArc,
+  locateInRegion,
+  nearestOnEdge,
+  type Path,
+  type PointNm,
+  type Region,
+} from '@/lib/geometry'
+
+/** A bend's axis in nanometres, and the band round it. */
+export interface BandLine {
+  readonly from: PointNm
+  readonly to: PointNm
+  readonly halfWidthNm: number
+}
+
+/** A border within this of a dividing line is that line: 1 um, as dividing lines join. */
+const SAME_LINE_NM = 1000
+
+/** How far across the axis a point lies, to its left. */
+export function acrossNm({ from, to }: BandLine, [x, y]: readonly [number, number]): number {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
+  return ((y - from[1]) * dx - (x - from[0]) * dy) / Math.hypot(dx, dy)
+}
+
+export const middleOf = ({ from, to }: Pick<BandLine, 'from' | 'to'>): PointNm => [
+  Math.round((from[0] + to[0]) / 2),
+  Math.round((from[1] + to[1]) / 2),
+]
+
+/** What of an area the band of a bend covers: the piece that holds the middle of its axis; null where none does. */
+export function findBandPiece(area: Region, line: BandLine): Region | null {
+  const middle = middleOf(line)
+  return clipToBand(area, line).find((piece) => locateInRegion(piece, middle) !== 'outside') ?? null
+}
+
+/** The stretches of a band's two borders that cut the area; those that run along a line which cuts it already are left out. */
+export function listBandBorders(piece: Region, line: BandLine, others: readonly LineOrArc[]): Path[] {
+  return [...piece.outer, ...piece.holes.flat()].flatMap((edge): Path[] => {
+    if (edge.kind === 'arc' || !isBorder(line, edge)) return []
+    if (others.some((other) => [edge.from, middleOf(edge), edge.to].every((at) => isNear(other, at)))) return []
+    return [
+      [
+        { at: edge.from, via: null },
+        { at: edge.to, via: null },
+      ],
+    ]
+  })
+}
+
+const isBorder = (line: BandLine, { from, to }: LineOrArc) =>
+  [from, to].every((at) => Math.abs(Math.abs(acrossNm(line, at)) - line.halfWidthNm) <= SAME_LINE_NM) &&
+  Math.sign(acrossNm(line, from)) === Math.sign(acrossNm(line, to))
+
+function isNear(edge: LineOrArc, at: PointNm): boolean {
+  return nearestOnEdge(edge, at).distanceNm <= SAME_LINE_NM
+}
+
+/** Which border of the band the stretch between two pieces is: -1 before the axis, 1 behind it, 0 neither. */
+export function sideOf(line: BandLine, edges: readonly LineOrArc[]): -1 | 0 | 1 {
+  const sides = edges.map((edge) => (isBorder(line, edge) ? Math.sign(acrossNm(line, edge.from)) : 0))
+  if (sides.every((side) => side === -1)) return -1
+  return sides.length > 0 && sides.every((side) => side === 1) ? 1 : 0
+}

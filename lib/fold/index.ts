@@ -1,0 +1,14 @@
+/** The part folded: where its pieces come to lie, and what comes too near to what. Millimetres and degrees; nothing is judged here. */
+export type { CarriedBody } from './bodies/flat-bodies'
+export { checkFolded, type FoldedCheck } from './clash/check-folded'
+export type { Clash } from './clash/find-clashes'
+export type { FoldOrder } from './clash/sweep-fold'
+export {
+  type BendMeasures,
+  type FlatPartOfPlan,
+  findPieceUnder,
+  flatPartOfPlan,
+  type ZoneHeights,
+} from './from-plan/flat-part-of-plan'
+export { foldPart } from './kinematics/fold-part'
+export { type FoundOrder, findFoldOrder } from './order/find-fold-order'

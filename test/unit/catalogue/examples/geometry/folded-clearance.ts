@@ -1,0 +1,66 @@
+import type { Design } from '@/lib/engine'
+import { EMPTY_PLAN, type Plan } from '@/lib/plan'
+import type { ItemExample } from '../item-example'
+
+type Point = [number, number]
+
+const line = (x: number): Plan['dividingLines'][number]['nodes'] => [
+  { atMm: [x, 0] as Point, viaMm: null },
+  { atMm: [x, 12] as Point, viaMm: null },
+]
+
+/** A strip 12 mm wide: board to 20 mm, arm to 80 mm, then the fingers; the axes of its three bends on the arm. */
+function drawStrip(design: Design, fingersMm: number, axesMm: readonly (readonly [bendId: string, x: number])[]): void {
+  const endMm = 80 + fingersMm
+  design.plan = {
+    ...EMPTY_PLAN,
+    outline: [
+      [0, 0],
+      [endMm, 0],
+      [endMm, 12],
+      [0, 12],
+    ].map(([x = 0, y = 0]) => ({ atMm: [x, y] as Point, viaMm: null })),
+    dividingLines: [20, 80].map((x, index) => ({ id: `edge-${index}`, name: `Edge ${index + 1}`, nodes: line(x) })),
+    areas: [
+      { id: 'a-board', name: 'Board', zoneId: 'board', markMm: [10, 6] },
+      { id: 'a-arm', name: 'Arm', zoneId: 'arm', markMm: [50, 6] },
+      { id: 'a-fingers', name: 'Fingers', zoneId: 'fingers', markMm: [endMm - 1, 6] },
+    ],
+    bendLines: axesMm.map(([bendId, x]) => ({ id: `axis-${bendId}`, bendId, fromMm: [x, 0], toMm: [x, 12] })),
+  }
+}
+
+const AXES = [
+  ['hinge', 32],
+  ['rocker', 54],
+  ['fold', 70],
+] as const
+
+export const foldedClearanceExamples: readonly ItemExample[] = [
+  { name: 'nothing drawn', expect: 'not-applicable' },
+  {
+    name: 'three quarter turns round, the finger end 6 mm below the board',
+    change: (d) => drawStrip(d, 10, AXES),
+    expect: 'meets',
+  },
+  {
+    name: 'a finger end so long that it comes up through the board',
+    change: (d) => drawStrip(d, 26, AXES),
+    expect: 'fails',
+  },
+  {
+    name: 'two bends whose bands overlap',
+    change: (d) =>
+      drawStrip(d, 10, [
+        ['hinge', 32],
+        ['rocker', 40],
+        ['fold', 70],
+      ]),
+    expect: 'fails',
+  },
+  {
+    name: 'a bend whose axis is not drawn',
+    change: (d) => drawStrip(d, 10, AXES.slice(1)),
+    expect: 'not-computed',
+  },
+]

@@ -1,6 +1,6 @@
 import 'server-only'
 import { now } from '@/lib/config'
-import { ENGINE_VERSION, type LimitOverride, readStoredResults, readStoredSentences } from '@/lib/engine'
+import { ENGINE_VERSION, type LimitOverride, readStoredResults } from '@/lib/engine'
 import { findEarlierQuestion } from '@/lib/engine/catalogue'
 import {
   isOpenStage,

@@ -183,7 +183,14 @@ describeOnBothDatabases('two fabricators in one project', () => {
     // What one of them tried in vain, and the team as well, is told to nobody but those whom it concerns.
     for (const actor of [team.fabricator, team.lead]) {
       const { version: seenVersion } = await data.getRevision(actor, shared)
-      const word = { revisionId: shared, seenVersion, isBuildable: true, note: '', password: 'a wrong guess' }
+      const word = {
+        revisionId: shared,
+        seenVersion,
+        verdict: 'buildable' as const,
+        note: '',
+        conditions: [],
+        password: 'a wrong guess',
+      }
       const attempt =
         actor === team.fabricator
           ? data.declareBuildable(actor, word)

@@ -4,7 +4,14 @@ import { db } from '@/lib/data/store/client'
 import type { SetSignOffPolicyInput } from '@/lib/inputs'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import { answerEverything, declareReview, makeRevision, makeRevisionAt, makeSignInput, sign } from '@/test/factories/reviews'
+import {
+  answerEverything,
+  declareReview,
+  makeRevision,
+  makeRevisionAt,
+  makeSignInput,
+  sign,
+} from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const USUAL: Omit<SetSignOffPolicyInput, 'projectId' | 'seenVersion' | 'reason'> = {

@@ -2,6 +2,9 @@ import type { Content } from 'pdfmake/interfaces'
 import type { DecidedOutcome, Outcome } from '@/lib/engine'
 import { asComputed } from '@/lib/engine/units'
 import {
+  DECLARATION_WORDS,
+  describeCondition,
+  describeDecision,
   describeDue,
   describeTerms,
   hashDeclaredContent,
@@ -57,12 +60,18 @@ export function makeDecision(content: PackageContent): Content[] {
   ]
 }
 
+/** Those of the release itself, then each that a fabricator's present declaration makes, with what became of it. */
 function listConditions({ snapshot, release }: PackageContent): string {
   const declared = hashDeclaredContent(snapshot)
-  const notes = snapshot.declarations
-    .filter(({ note, contentHash }) => note !== '' && contentHash === declared)
-    .map(({ companyName, note }) => `${companyName}: ${note}`)
-  const all = [...(release.terms.conditions === '' ? [] : [release.terms.conditions]), ...notes]
+  const made = snapshot.declarations
+    .filter(({ contentHash }) => contentHash === declared)
+    .flatMap(({ companyName, conditions }) =>
+      conditions.map(
+        (condition) =>
+          `${companyName}: ${describeCondition(condition)}. ${describeDecision(condition) || 'Not decided.'}`,
+      ),
+    )
+  const all = [...(release.terms.conditions === '' ? [] : [release.terms.conditions]), ...made]
   return all.length === 0 ? 'none' : all.join(' ')
 }
 
@@ -91,7 +100,7 @@ function makeRoles({ snapshot, release }: PackageContent): Content {
       if (last === undefined) return ['was asked and has not declared', companyName, '']
       const on = last.contentHash === declared ? '' : ', on earlier content'
       return [
-        `declared ${formatWord(last.verdict)}${on}`,
+        `declared ${DECLARATION_WORDS[last.verdict]}${on}`,
         `${last.madeByName}, ${companyName}`,
         formatTime(last.madeAt),
       ]
@@ -118,7 +127,8 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
         ? []
         : result.outcomes
             .filter(isDecided)
-            // Of what is counted, such as layers, there is no room to speak of.
+            // What was typed stands where somebody put it, and of what is counted there is no room to speak of.
+            .filter(({ isTyped, isStated }) => isTyped !== true && isStated !== true)
             .filter(({ limit }) => limit.value !== 0 && limit.unit !== 'count')
             .map((outcome) => ({ item, outcome, share: outcome.margin / Math.abs(outcome.limit.value) })),
     )
@@ -127,7 +137,8 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
   const smallest = margins
     .filter(({ item }) => !seen.has(item.id) && seen.add(item.id) !== undefined)
     .slice(0, SMALLEST)
-  if (smallest.length === 0) return makeEmptyPart(level2('Smallest margins'), 'Nothing was computed against a limit.')
+  if (smallest.length === 0)
+    return makeEmptyPart(level2('Smallest computed margins'), 'Nothing was computed against a limit.')
   return makeTable(
     [
       { label: 'Item', width: '*' },
@@ -141,7 +152,7 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
       formatLimit(outcome.limit),
       asComputed(share * 100, 'sharePct'),
     ]),
-    level2('Smallest margins'),
+    level2('Smallest computed margins'),
   )
 }
 

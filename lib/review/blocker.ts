@@ -3,6 +3,8 @@ import type { RevisionTab } from '@/lib/addresses'
 export const BLOCKER_CODES = [
   'construction-empty',
   'brief-incomplete',
+  'revision-differs',
+  'number-issued',
   'construction-incomplete',
   'not-evaluated',
   'calculation-stale',

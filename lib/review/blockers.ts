@@ -78,6 +78,14 @@ function findEarlyBlockers(snapshot: ReviewSnapshot): Blocker[] {
       target: { tab: 'brief', id: gap.field },
     })
   }
+  const written = snapshot.design.brief.revisionLabel
+  if (written !== '' && written !== snapshot.label) {
+    blockers.push({
+      code: 'revision-differs',
+      sentence: `The design says revision ${written}, and this is revision ${snapshot.label}: re-evaluate to put it right`,
+      target: { tab: 'overview', id: '' },
+    })
+  }
   for (const gap of findGapsInConstruction(snapshot.design)) {
     blockers.push({ code: 'construction-incomplete', sentence: gap.sentence, target: gap.target })
   }

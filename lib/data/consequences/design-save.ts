@@ -1,7 +1,7 @@
 import 'server-only'
 import { compareDesigns } from '@/lib/review'
 import { listDesignChangesSince } from '../records/changes-since'
-import type { CheckedDesign } from '../records/design-input'
+import { type CheckedDesign, stampDesign } from '../records/design-input'
 import type { LoadedRevision } from '../records/loaded-revision'
 import { refuseStale } from '../store/errors'
 import { changeContent } from './changed-content'
@@ -32,12 +32,13 @@ export function requireDesignSeen(stored: LoadedRevision, seenVersion: number): 
 export async function replaceDesign(
   context: WriteContext,
   stored: LoadedRevision,
-  checked: CheckedDesign,
+  given: CheckedDesign,
   action: 'design-saved' | 'design-imported',
   also?: (designVersion: number) => Promise<void>,
 ): Promise<SavedDesign> {
   const { tx, record } = context
   const revision = stored.record
+  const checked = stampDesign(given, revision.label)
   if (revision.designHash === checked.designHash) {
     return { version: revision.version, designVersion: revision.designVersion, voidedSignatures: 0 }
   }

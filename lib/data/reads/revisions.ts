@@ -3,6 +3,7 @@ import { makeResultsDocument } from '@/lib/engine'
 import { recordView } from '../consequences/record-view'
 import { type Actor, requireRevisionInView } from '../records/authorization'
 import { loadDoneBases } from '../records/done-since'
+import { findIssueBlockers } from '../records/issued-revision'
 import { loadRevision } from '../records/loaded-revision'
 import { makeSnapshot } from '../records/snapshot'
 import type { FileDownload, RevisionView } from '../views'
@@ -18,7 +19,15 @@ export async function getRevision(actor: Actor, revisionId: string): Promise<Rev
     const scope = await requireRevisionInView(tx, rights, revisionId)
     const loaded = await loadRevision(tx, revisionId)
     const bases = await loadDoneBases(tx, loaded.record)
-    return { view: toRevisionView(loaded, bases, rights, scope), look: recordView(loaded, rights, scope) }
+    const view = toRevisionView(loaded, bases, rights, scope)
+    const isAsked = view.stage === 'awaiting-signature' && scope.fabricatorCompanyId === null
+    const issued = isAsked ? await findIssueBlockers(tx, loaded, rights) : []
+    const blocked = {
+      ...view,
+      blockers: [...issued, ...view.blockers],
+      signingBlockers: view.may.sign ? [...issued, ...view.signingBlockers] : view.signingBlockers,
+    }
+    return { view: blocked, look: recordView(loaded, rights, scope) }
   })
   await look()
   return view

@@ -1,7 +1,7 @@
 import 'server-only'
 import { type Design, parseDesign, parseDesignText } from '@/lib/engine'
 import type { Issue, Result } from '@/lib/engine/results'
-import { canonicalJson, sha256Hex } from '@/lib/review'
+import { canonicalJson, sha256Hex, stampRevision } from '@/lib/review'
 import { refuseInvalid } from '../store/errors'
 
 export interface CheckedDesign {
@@ -19,6 +19,12 @@ export function checkDesign(input: unknown): CheckedDesign {
 /** The text of a design document. */
 export function checkDesignText(text: string): CheckedDesign {
   return store(parseDesignText(text), 'The file cannot be read as a design document.')
+}
+
+/** The same design under the label of its revision. */
+export function stampDesign(checked: CheckedDesign, label: string, copiedLabel: string | null = null): CheckedDesign {
+  const stamped = stampRevision(checked.design, label, copiedLabel)
+  return stamped === checked.design ? checked : checkDesign(stamped)
 }
 
 function store(parsed: Result<Design>, message: string): CheckedDesign {

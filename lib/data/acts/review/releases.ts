@@ -27,6 +27,7 @@ import { readTrailRow } from '../../consequences/trail'
 import { findEarlierAnswer, type WriteContext, write } from '../../consequences/write'
 import { read } from '../../reads/read'
 import { type Actor, type PersonRights, requireRevisionInView } from '../../records/authorization'
+import { findIssueBlockers, makeIssueKey } from '../../records/issued-revision'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { loadCompanyIds } from '../../records/merged-companies'
 import { makeSnapshot } from '../../records/snapshot'
@@ -34,7 +35,7 @@ import { findPackedFlexTests } from '../../records/tested-lives'
 import { listCheckpoints } from '../../records/trail-checkpoints'
 import type { TransactionClient } from '../../store/client'
 import { computing } from '../../store/computations'
-import { outcomeOf, refuseClash, refuseInvalid } from '../../store/errors'
+import { outcomeOf, refuseBlocked, refuseClash, refuseInvalid } from '../../store/errors'
 import { keepFile, readKeptFile } from '../../store/file-store'
 import type { ActResult } from '../../views'
 import { type ConfirmedBy, confirmPerson, requireConfirmed } from '../access/confirmation'
@@ -237,6 +238,8 @@ async function decide(tx: TransactionClient, rights: PersonRights, input: Releas
   const change = unwrap(decideTransition(snapshot, rights, { move: 'advance' }))
   if (!change.isRelease) refuseClash('A revision is released from the stage "awaiting signature".')
   requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
+  const issued = await findIssueBlockers(tx, loaded, rights)
+  if (issued.length > 0) refuseBlocked(issued, 'This part number and revision was issued before.')
   const terms = readTerms(input)
   const replaces = await tx.revision.findFirst({
     where: { projectId: revision.projectId, stage: 'released', id: { not: revision.id } },
@@ -333,6 +336,18 @@ async function store(
       released.sha256 = await issuePackages(context, prepared, { revisionId, projectId })
     },
   )
+  await tx.issuedRevision.create({
+    data: {
+      issueKey: makeIssueKey(loaded.design, label),
+      partNumber: loaded.design.brief.partNumber,
+      label,
+      revisionId,
+      contentHash: prepared.contentHash,
+      packageSha256: released.sha256,
+      issuedById: rights.userId,
+      issuedAt: at,
+    },
+  })
   await supersedeEarlier(context, { revisionId, projectId, label })
   return { packageSha256: '', version }
 }

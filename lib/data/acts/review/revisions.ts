@@ -8,7 +8,7 @@ import { evaluateContentAgain } from '../../consequences/changed-content'
 import { replaceDesign, requireDesignSeen, type SavedDesign } from '../../consequences/design-save'
 import { type WriteContext, write } from '../../consequences/write'
 import { type Actor, requireProject, requireRevision, requireRevisionInView } from '../../records/authorization'
-import { type CheckedDesign, checkDesign, checkDesignText } from '../../records/design-input'
+import { type CheckedDesign, checkDesign, checkDesignText, stampDesign } from '../../records/design-input'
 import { recordEvaluation } from '../../records/evaluation'
 import { loadRevision } from '../../records/loaded-revision'
 import { foldName } from '../../records/names'
@@ -31,7 +31,8 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
     if ((await tx.revision.findUnique({ where: sameLabel, select: { id: true } })) !== null) {
       refuseField('label', 'taken', `"${input.label}" is the label of another revision of this project`)
     }
-    const { checked, basedOnId } = await makeFirstDesign(context, input, project.name)
+    const { checked: first, basedOnId, copiedLabel = null } = await makeFirstDesign(context, input, project.name)
+    const checked = stampDesign(first, input.label, copiedLabel)
     const { id: revisionId } = await tx.revision.create({
       data: {
         projectId: project.id,
@@ -70,7 +71,7 @@ async function makeFirstDesign(
   { tx, rights }: WriteContext,
   { origin, projectId }: NewRevisionInput,
   projectName: string,
-): Promise<{ checked: CheckedDesign; basedOnId: string | null }> {
+): Promise<{ checked: CheckedDesign; basedOnId: string | null; copiedLabel?: string }> {
   switch (origin.kind) {
     case 'blank':
       return { checked: checkDesign(makeBlankDesign(projectName)), basedOnId: null }
@@ -90,7 +91,7 @@ async function makeFirstDesign(
         refuseField('origin', 'other-project', 'is a revision of another project; export its design and import it here')
       }
       const source = await tx.revision.findUniqueOrThrow({ where: { id: revision.id } })
-      return { checked: checkDesignText(source.designJson), basedOnId: revision.id }
+      return { checked: checkDesignText(source.designJson), basedOnId: revision.id, copiedLabel: source.label }
     }
   }
 }
@@ -156,6 +157,11 @@ async function storeDesign(
 export async function evaluateAgain(actor: Actor, input: EvaluateAgainInput): Promise<ActResult<{ version: number }>> {
   return write(actor, 'evaluate-again', input, async (context) => {
     const { revision } = await requireRevision(context.tx, context.rights, input.revisionId, 'revision:edit')
+    const stored = await loadRevision(context.tx, revision.id)
+    // A design from before its letter followed the label is put right here.
+    if (stored.design.brief.revisionLabel !== stored.record.label && stored.design.brief.revisionLabel !== '') {
+      await replaceDesign(context, stored, checkDesign(stored.design), 'design-saved')
+    }
     return evaluateContentAgain(context, revision.id)
   })
 }

@@ -15,11 +15,12 @@ import {
 import { voidSignature } from '../../consequences/voided-signatures'
 import { type Actor, type PersonRights, requireRevisionInView } from '../../records/authorization'
 import { listChangesSince } from '../../records/changes-since'
+import { findIssueBlockers } from '../../records/issued-revision'
 import { loadRevision } from '../../records/loaded-revision'
 import { writeGrant } from '../../records/signature-grant'
 import { getSigningStatement } from '../../records/signing-statement'
 import { makeSnapshot } from '../../records/snapshot'
-import { NotFoundError, refuseField, refuseStale } from '../../store/errors'
+import { NotFoundError, refuseBlocked, refuseField, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { writeConfirmed } from '../access/confirmed-write'
 import { requireRevisionSeen, unwrap } from './stage-moves'
@@ -39,6 +40,8 @@ export function signRevision(
     const { snapshot } = makeSnapshot(loaded, null)
     unwrap(decideSigning(snapshot, rights, input.capacity))
     requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
+    const issued = await findIssueBlockers(tx, loaded, rights)
+    if (issued.length > 0) refuseBlocked(issued, 'This part number and revision was issued before.')
     const contentJson = canonicalJson(buildSignedContent(snapshot))
     const contentHash = sha256Hex(contentJson)
     if (contentHash !== input.contentHash) {

@@ -1,0 +1,83 @@
+import 'server-only'
+import { type Design, readStoredDesign } from '@/lib/engine'
+import type { Blocker } from '@/lib/review'
+import type { TransactionClient } from '../store/client'
+import type { PersonRights } from './authorization'
+import type { LoadedRevision } from './loaded-revision'
+import { foldName } from './names'
+
+/** Part number and revision as they are compared over the whole workspace. */
+export function makeIssueKey({ brief }: Design, label: string): string {
+  return JSON.stringify([foldName(brief.partNumber), foldName(label)])
+}
+
+interface EarlierIssue {
+  readonly partNumber: string
+  readonly label: string
+  readonly issuedAt: Date
+  readonly contentHash: string
+  readonly project: { readonly id: string; readonly name: string }
+}
+
+/** The first issue of this part number and revision, in whatever project; null while there is none. */
+async function findEarlierIssue(
+  tx: TransactionClient,
+  { record, design }: LoadedRevision,
+): Promise<EarlierIssue | null> {
+  const issueKey = makeIssueKey(design, record.label)
+  const row = await tx.issuedRevision.findUnique({
+    where: { issueKey },
+    include: { revision: { select: { project: { select: { id: true, name: true } } } } },
+  })
+  if (row !== null) return row.revisionId === record.id ? null : { ...row, project: row.revision.project }
+  return findReleaseFromBefore(tx, record.id, record.labelKey, issueKey)
+}
+
+/** Releases from before issues were kept: their packages are there, and their designs say the number. */
+async function findReleaseFromBefore(
+  tx: TransactionClient,
+  revisionId: string,
+  labelKey: string,
+  issueKey: string,
+): Promise<EarlierIssue | null> {
+  const packages = await tx.package.findMany({
+    where: { audience: 'team', revisionId: { not: revisionId }, revision: { labelKey, issue: null } },
+    select: {
+      releasedAt: true,
+      contentHash: true,
+      revision: { select: { label: true, designJson: true, project: { select: { id: true, name: true } } } },
+    },
+    orderBy: { releasedAt: 'asc' },
+  })
+  for (const { releasedAt, contentHash, revision } of packages) {
+    const design = readStoredDesign(revision.designJson)
+    if (makeIssueKey(design, revision.label) !== issueKey) continue
+    const { label, project } = revision
+    return { partNumber: design.brief.partNumber, label, issuedAt: releasedAt, contentHash, project }
+  }
+  return null
+}
+
+/**
+ * What keeps a revision from being released under a number and letter that stand for other content already. The project is
+ * named to its own people alone.
+ */
+export async function findIssueBlockers(
+  tx: TransactionClient,
+  loaded: LoadedRevision,
+  rights: PersonRights,
+): Promise<Blocker[]> {
+  if (loaded.design.brief.partNumber.trim() === '') return []
+  const first = await findEarlierIssue(tx, loaded)
+  if (first === null) return []
+  const { partNumber, label, issuedAt, contentHash, project } = first
+  const isKnown = rights.memberships.some(({ projectId }) => projectId === project.id)
+  const where = isKnown ? `in ${project.name}` : 'in another project of this workspace'
+  return [
+    {
+      code: 'number-issued',
+      sentence: `${partNumber} revision ${label} was issued ${issuedAt.toISOString().slice(0, 10)} ${where}, with the content ${contentHash.slice(0, 16)}: take another revision label or part number`,
+      target: { tab: 'brief', id: 'partNumber' },
+    },
+  ]
+}

@@ -18,6 +18,7 @@ function listFunctions(): string[] {
 /** Functions with an actor that are no act of a form: each with the reason. */
 const NO_FORM: Readonly<Record<string, string>> = {
   getMail: 'a reading, which the trail records',
+  getPackageFile: 'a reading, which the trail records',
   signOutEverywhere: 'the application says which devices',
   finishIdentityLink: 'comes back from the provider with a token',
   confirmPassword: 'a part of other acts',
@@ -43,6 +44,7 @@ const OTHER_WORDS: Readonly<Record<string, string>> = {
   'revision-looked-at': 'a fabricator opens the page',
   'mail-opened': 'a reading',
   'trail-exported': 'a reading',
+  'package-fetched': 'a reading',
   'state-recorded': 'the application itself',
   'clock-set-back': 'the application itself',
   'act-refused': 'any act that asks for the person again',

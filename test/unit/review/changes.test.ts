@@ -176,7 +176,7 @@ describe('what voids a signature', () => {
     }
     const [voided] = findSignaturesToVoid(before, after)
     expect(voided?.signatureId).toBe('s1')
-    expect(voided?.changes).toEqual([expect.stringMatching(/^L1 foil [\d.]+ µm to 9 µm$/)])
+    expect(voided?.changes).toEqual([{ sentence: expect.stringMatching(/^L1 foil [\d.]+ µm to 9 µm$/) }])
   })
 
   test('artwork, answers, limits and engine count as content', () => {

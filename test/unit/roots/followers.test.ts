@@ -131,7 +131,7 @@ describe('the table of roots', () => {
  * material has no specification. Nor does what a fabricator has not seen make a matrix or a query fail.
  */
 const STANDS_ALONE = `
-  plan-agreement bend-on-plan
+  plan-agreement bend-on-plan folded-clearance leaf-pull
   foil-type foil-weight conductor-current voltage-drop stated-thickness finished-copper clad-adhesive sheet-bonds
   copper-encapsulation flexible-adhesive-in-rigid operating-temperature shield-stiffness rolling-direction contact-finish impedance-given return-path
   solder-heat handling-count floor-life shield-ground outgassing skin-contact fluids slit-end-relief

@@ -194,6 +194,7 @@ describe('worse inputs', () => {
         'carrier',
         'combined-motion',
         'floor-life',
+        'folded-clearance',
         'holes-in-flex',
         'impedance-given',
         'return-path',

@@ -8,6 +8,11 @@ it('the reference page in docs is the one that the items give', () => {
   expect(page, 'run npm run catalogue:docs').toBe(makeReferencePage())
 })
 
+it('the README counts the items that there are', () => {
+  const readme = readFileSync(new URL('../../../README.md', import.meta.url), 'utf8')
+  expect(readme).toContain(`**Checklist**: ${CATALOGUE.length} items`)
+})
+
 it('the reference page has every item and every limit, and no address', () => {
   const page = makeReferencePage()
   for (const { id, question } of CATALOGUE) {

@@ -135,10 +135,10 @@ describeOnBothDatabases('a proposed change', () => {
     ).toHaveLength(1)
   })
 
-  it('voids a signature by being accepted, not by being made', async () => {
+  it('voids a signature by being made, for the thread it opens, and the next one by being accepted', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevisionAt(team, 'awaiting-signature')
-    await sign(team.lead, revisionId)
+    const first = await sign(team.lead, revisionId)
     const view = await data.getRevision(team.fabricator, revisionId)
     const { proposalId } = await expectDone(
       data.proposeChange(team.fabricator, {
@@ -150,11 +150,19 @@ describeOnBothDatabases('a proposed change', () => {
         kind: 'note',
       }),
     )
-    expect((await data.getRevision(team.lead, revisionId)).signatures[0]?.voidedAt).toBeNull()
+    const signatureOf = async (id: string) =>
+      (await data.getRevision(team.lead, revisionId)).signatures.find((signature) => signature.id === id)
+    const made = await signatureOf(first)
+    expect(made?.voidedAt).not.toBeNull()
+    expect(made?.changes.join('\n')).toContain('"Wider bend"')
+    expect(made?.changes.join('\n'), 'the design is as it was').not.toContain('25 mm')
+
+    // Who signs again signs with the proposal open. The review was of design and artwork, and stands.
+    const second = await sign(team.lead, revisionId)
+    expect((await signatureOf(second))?.voidedAt).toBeNull()
     const accepted = await expectDone(accept(team.lead, proposalId))
     expect(accepted.voidedSignatures).toBe(1)
-    const [signature] = (await data.getRevision(team.lead, revisionId)).signatures
-    expect(signature?.changes.join('\n')).toContain('to 25 mm')
+    expect((await signatureOf(second))?.changes.join('\n')).toContain('to 25 mm')
   }, 400_000)
 
   it('is declined with a reason that answers its thread', async () => {
@@ -372,7 +380,12 @@ describeOnBothDatabases('a comparison', () => {
         to: { kind: 'revision', id },
       })
     await expect(ask(team.fabricator, hidden)).rejects.toThrow(data.NotFoundError)
-    expect((await ask(team.member, hidden)).comparison.changes).toEqual([])
+    // The same design twice: what tells them apart is the label, which stands in the brief too.
+    const { from, to, comparison } = await ask(team.member, hidden)
+    expect(comparison.changes).toEqual([
+      expect.objectContaining({ area: 'brief', sentence: expect.stringMatching(/^brief: revision label R\d+ to R\d+$/) }),
+    ])
+    expect([from.label, to.label].join()).toContain(String(comparison.changes[0]?.after))
     const [other] = team.outsider.memberships
     await expect(ask(team.outsider, revisionId, other?.projectId)).rejects.toThrow(data.NotFoundError)
     const refs = (await data.listComparable(team.fabricator, team.projectId)).map(({ ref }) => ref)

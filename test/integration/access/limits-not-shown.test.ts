@@ -10,7 +10,7 @@ import { makeDrawingSource, readArchive } from '@/lib/package'
 import { makeReport } from '@/lib/package/report/report'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team, takePart } from '@/test/factories/people'
-import { advance, answerEverything, declareByBoth, makeRevision, share, sign } from '@/test/factories/reviews'
+import { advance, answerEverything, declareByBoth, declareReview, makeRevision, share, sign } from '@/test/factories/reviews'
 import { RELEASE_TERMS } from '@/test/integration/package/content-factory'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -126,7 +126,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
   })
 
   it('is in no view, file or stream that goes to the team, an observer, an admin or a rival', async () => {
-    for (const who of ['lead', 'member', 'observer', 'rivalFabricator'] as const) {
+    for (const who of ['lead', 'member', 'quality', 'observer', 'auditor', 'rivalFabricator'] as const) {
       const actor = team[who]
       const view = await data.getRevision(actor, revisionId)
       expectNothingOf(`${who}: revision`, view)
@@ -148,7 +148,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       )
       expectNothingOf(`${who}: live`, await data.listLiveEvents(actor, revisionId, 0))
     }
-    for (const who of ['lead', 'member', 'observer'] as const) {
+    for (const who of ['lead', 'member', 'quality', 'observer', 'auditor'] as const) {
       const actor = team[who]
       expectNothingOf(`${who}: trail`, await data.listRevisionTrail(actor, revisionId))
       expectNothingOf(`${who}: proposal`, await data.getProposal(actor, proposalId))
@@ -200,7 +200,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       const file = { companyId: brackenfold, kind: 'matrix' as const, format: 'csv' as const }
       await expect(data.exportSheetFile(actor, file)).rejects.toThrow(data.NotAllowedError)
     }
-    for (const actor of [team.observer, team.outsider, team.rivalFabricator]) {
+    for (const actor of [team.quality, team.observer, team.auditor, team.outsider, team.rivalFabricator]) {
       await expect(data.getLimitList(actor, brackenfold)).rejects.toThrow(data.NotFoundError)
       await expect(data.getCompany(actor, brackenfold)).rejects.toThrow(data.NotFoundError)
     }
@@ -229,6 +229,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       await declareByBoth(team, revisionId)
       await answerEverything(team, revisionId)
       await advance(team, revisionId)
+      await declareReview(team.quality, revisionId)
       await sign(team.lead, revisionId)
       const signature = await db().signature.findFirstOrThrow({ where: { revisionId } })
       expectNothingOf('signed content', signature.contentJson)

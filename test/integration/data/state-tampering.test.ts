@@ -7,7 +7,7 @@ import { inWriteTransaction } from '@/lib/data/consequences/write'
 import { db, getDatabase, type TransactionClient } from '@/lib/data/store/client'
 import { VOUCHED_MODELS, type VouchedModel } from '@/lib/data/store/vouched/models'
 import { expectDone } from '@/test/factories/act-results'
-import { makeTeam, type Team } from '@/test/factories/people'
+import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
 import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
 import { runTrailCheck } from './commands'
@@ -33,6 +33,7 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
   await expectDone(
     data.editComment(fabricator, { commentId: comment.id, seenVersion: comment.version, text: 'Which of the two?' }),
   )
+  await decideCondition(team, revisionId)
   const setById = lead.userId
   await inWriteTransaction(async (tx) => {
     await tx.invitation.create({
@@ -146,6 +147,29 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
   })
 }
 
+/** A condition that became an action, and a fabricator that was taken off the release: rows that their own acts write. */
+async function decideCondition({ lead, member, fabricator, companies }: Team, revisionId: string): Promise<void> {
+  const conditions = [{ text: 'Tell us when the clad is ordered.', field: '', value: '' }]
+  const { version } = await data.getRevision(fabricator, revisionId)
+  const declared = { revisionId, seenVersion: version, verdict: 'with-conditions' as const, note: '', conditions }
+  await expectDone(data.declareBuildable(fabricator, { ...declared, password: PASSWORD }))
+  const view = await data.getRevision(lead, revisionId)
+  const [condition] = view.declarations.flatMap((declaration) => declaration.conditions)
+  if (condition === undefined) throw new Error('the declaration has no condition')
+  await expectDone(
+    data.decideCondition(lead, {
+      conditionId: condition.id,
+      seenVersion: condition.version,
+      decision: 'action',
+      reason: '',
+      action: { text: 'Send the date of the order.', ownerId: member.userId, due: 'before-series', dueOn: '' },
+    }),
+  )
+  const { version: seenVersion } = await data.getRevision(lead, revisionId)
+  const reason = 'It makes no prototypes this year.'
+  await expectDone(data.takeOffRelease(lead, { revisionId, companyId: companies.ostrel, seenVersion, reason }))
+}
+
 /** What somebody does who has the database to themselves: the checks of references first. */
 async function liftReferences(kind: DatabaseKind): Promise<void> {
   if (kind === 'sqlite') {
@@ -171,14 +195,15 @@ function literal(value: unknown, kind: DatabaseKind): string {
   return typeof value === 'number' ? String(value) : `'${String(value).replaceAll("'", "''")}'`
 }
 
-/** Another value of the column's own type; `null` gets one where the column takes text, a number or a day. */
+/** Another value of the column's own type; `null` gets one where the column takes text, a count, a length or a day. */
 function otherValue(column: string, value: unknown): unknown {
   if (value instanceof Date) return new Date(value.getTime() + 1000)
   if (typeof value === 'boolean') return !value
   if (typeof value === 'number') return value + 100_000
   if (typeof value === 'string') return `${value}x`
   if (/At$/.test(column)) return new Date('2026-11-20T08:00:00.000Z')
-  return /Mm$|^madeVersion$/.test(column) ? 7 : 'x'
+  if (column === 'needsCustomerConsent') return true
+  return /Mm$|^madeVersion$|^quantityLimit$/.test(column) ? 7 : 'x'
 }
 
 /** As the command does it: an account that was tampered with may no longer ask. */
@@ -280,6 +305,7 @@ describeOnBothDatabases(
       // Accounts and companies of the tests are made outside the application: taken as found, as an older database is.
       await inWriteTransaction(takeAllAsFound)
       const released = await makeReleasedRevision(team)
+      await data.getPackageFile(team.lead, released)
       const revisionId = await makeRevisionAt(team, 'fabricator-review')
       await fillTheRest(team, revisionId)
       const before = await check()

@@ -8,6 +8,7 @@ import {
   advance,
   answerEverything,
   declareByBoth,
+  declareReview,
   makeRevision,
   makeRevisionAt,
   makeSignInput,
@@ -70,11 +71,13 @@ describeOnBothDatabases('two people at the same moment', () => {
         expect(voidedAt).not.toBeNull()
         expect(changes.join()).toContain('quantity')
       }
-      // The edit opens the answers that rest on it again: left so, no later round could sign.
+      // The edit opens the answers that rest on it again, and outdates declarations and review: left so, no later round could sign.
+      expect(after.blockers.map(({ code }) => code)).toContain('review-missing')
       await declareByBoth(team, revisionId)
       await answerEverything(team, revisionId)
-      const blockers = (await data.getRevision(team.secondLead, revisionId)).blockers
-      expect(blockers.filter(({ code }) => code === 'item-unanswered' || code === 'declaration-outdated')).toEqual([])
+      await declareReview(team.quality, revisionId)
+      const { blockers } = await data.getRevision(team.secondLead, revisionId)
+      expect(blockers.map(({ code }) => code)).toEqual(['signature-missing'])
     }
     expect(seen.signedFirst, 'signed before the edit').toBeGreaterThan(0)
     expect(seen.editedFirst, 'edited before the signature').toBeGreaterThan(0)

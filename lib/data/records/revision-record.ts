@@ -5,12 +5,12 @@ import { type PassedAnswer, passAnchorsOn, passAnswersOn, passOn } from './succe
 
 /**
  * A revision with everything that belongs to it, as stored. The one place that says what is loaded; views and
- * snapshots are made from it and never load more.
+ * snapshots are made from it and never load more. Companies are not included at each place: one statement reads them all.
  */
 const REVISION_RECORD = {
   project: {
     include: {
-      memberships: { include: { company: true }, orderBy: { createdAt: 'asc' } },
+      memberships: { orderBy: { createdAt: 'asc' } },
       capacityGrants: { where: { withdrawnAt: null }, orderBy: [{ grantedAt: 'asc' }, { id: 'asc' }] },
       // What is in force: a release replaces it.
       revisions: {
@@ -24,12 +24,11 @@ const REVISION_RECORD = {
   basedOn: { select: { id: true, label: true } },
   supersededBy: { select: { id: true, label: true } },
   edits: { orderBy: [{ version: 'asc' }, { id: 'asc' }] },
-  shares: { include: { company: true }, orderBy: { createdAt: 'asc' } },
+  shares: { orderBy: { createdAt: 'asc' } },
   answers: { include: { history: { orderBy: { version: 'asc' } } }, orderBy: { itemId: 'asc' } },
   waivers: { orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   threads: {
     include: {
-      audienceCompany: true,
       comments: { include: { edits: { orderBy: { version: 'asc' } }, attachments: true }, orderBy: { ordinal: 'asc' } },
     },
     orderBy: [{ openedAt: 'asc' }, { id: 'asc' }],
@@ -37,12 +36,12 @@ const REVISION_RECORD = {
   attachments: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   artwork: { where: { removedAt: null }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] },
   declarations: {
-    include: { company: true, conditions: { orderBy: { ordinal: 'asc' } } },
+    include: { conditions: { orderBy: { ordinal: 'asc' } } },
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
   },
   reviewStatements: { orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
   exclusions: { orderBy: [{ takenOffAt: 'asc' }, { id: 'asc' }] },
-  proposals: { include: { audienceCompany: true }, orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
+  proposals: { orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   actions: { orderBy: { number: 'asc' } },
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
   stageMoves: { orderBy: [{ movedAt: 'asc' }, { id: 'asc' }] },
@@ -51,9 +50,23 @@ const REVISION_RECORD = {
 } as const satisfies Prisma.RevisionInclude
 
 type Row = Prisma.RevisionGetPayload<{ include: typeof REVISION_RECORD }>
+type CompanyRow = Prisma.CompanyGetPayload<object>
 type EvaluationRow = Prisma.EvaluationGetPayload<object>
 
-export interface RevisionRecord extends Row {
+type WithCompany<T> = T & { readonly company: CompanyRow }
+type WithAudience<T> = T & { readonly audienceCompany: CompanyRow | null }
+
+type NamedRow = Omit<Row, 'project' | 'shares' | 'threads' | 'declarations' | 'proposals'> & {
+  readonly project: Omit<Row['project'], 'memberships'> & {
+    readonly memberships: WithCompany<Row['project']['memberships'][number]>[]
+  }
+  readonly shares: WithCompany<Row['shares'][number]>[]
+  readonly threads: WithAudience<Row['threads'][number]>[]
+  readonly declarations: WithCompany<Row['declarations'][number]>[]
+  readonly proposals: WithAudience<Row['proposals'][number]>[]
+}
+
+export interface RevisionRecord extends NamedRow {
   /** Under the ids of today's items. */
   readonly answers: PassedAnswer<Row['answers'][number]>[]
   /** The newest one alone. */
@@ -89,7 +102,7 @@ export async function loadRevisionRecords(
   })
   const names = new Map(people.map(({ id, name }) => [id, name]))
   const companiesById = new Map(companies.map((company) => [company.id, company]))
-  return rows.map((row) => ({
+  return rows.map((row) => withCompanies(row, companiesById)).map((row) => ({
     ...row,
     answers: passAnswersOn(row.answers),
     waivers: passOn(row.waivers),
@@ -100,6 +113,28 @@ export async function loadRevisionRecords(
     people: pick(names, collectPeople(row)),
     companies: pick(companiesById, collectCompanies(row)),
   }))
+}
+
+/** Every id that is looked up here was collected by {@link collectCompanies}, and each points at a company that exists. */
+function withCompanies(row: Row, companies: ReadonlyMap<string, CompanyRow>): NamedRow {
+  const get = (id: string): CompanyRow => {
+    const company = companies.get(id)
+    if (company === undefined) throw new Error(`there is no company ${id}`)
+    return company
+  }
+  const withCompany = <T extends { companyId: string }>(one: T) => ({ ...one, company: get(one.companyId) })
+  const withAudience = <T extends { audienceCompanyId: string | null }>(one: T) => ({
+    ...one,
+    audienceCompany: one.audienceCompanyId === null ? null : get(one.audienceCompanyId),
+  })
+  return {
+    ...row,
+    project: { ...row.project, memberships: row.project.memberships.map(withCompany) },
+    shares: row.shares.map(withCompany),
+    threads: row.threads.map(withAudience),
+    declarations: row.declarations.map(withCompany),
+    proposals: row.proposals.map(withAudience),
+  }
 }
 
 function pick<T>(all: ReadonlyMap<string, T>, ids: ReadonlySet<string>): Map<string, T> {

@@ -5,7 +5,7 @@ import { type PassedAnswer, passAnchorsOn, passAnswersOn, passOn } from './succe
 
 /**
  * A revision with everything that belongs to it, as stored. The one place that says what is loaded; views and
- * snapshots are made from it and never load more. Companies are not included at each place: one statement reads them all.
+ * snapshots are made from it and never load more. Companies and related revisions are not included at each place: one statement reads them all.
  */
 const REVISION_RECORD = {
   project: {
@@ -21,8 +21,6 @@ const REVISION_RECORD = {
       },
     },
   },
-  basedOn: { select: { id: true, label: true } },
-  supersededBy: { select: { id: true, label: true } },
   edits: { orderBy: [{ version: 'asc' }, { id: 'asc' }] },
   shares: { orderBy: { createdAt: 'asc' } },
   answers: { include: { history: { orderBy: { version: 'asc' } } }, orderBy: { itemId: 'asc' } },
@@ -46,7 +44,7 @@ const REVISION_RECORD = {
   signatures: { orderBy: [{ signedAt: 'asc' }, { id: 'asc' }] },
   stageMoves: { orderBy: [{ movedAt: 'asc' }, { id: 'asc' }] },
   packages: true,
-  release: { include: { replaces: { select: { id: true, label: true } } } },
+  release: true,
 } as const satisfies Prisma.RevisionInclude
 
 type Row = Prisma.RevisionGetPayload<{ include: typeof REVISION_RECORD }>
@@ -56,7 +54,12 @@ type EvaluationRow = Prisma.EvaluationGetPayload<object>
 type WithCompany<T> = T & { readonly company: CompanyRow }
 type WithAudience<T> = T & { readonly audienceCompany: CompanyRow | null }
 
-type NamedRow = Omit<Row, 'project' | 'shares' | 'threads' | 'declarations' | 'proposals'> & {
+interface Labelled {
+  readonly id: string
+  readonly label: string
+}
+
+type NamedRow = Omit<Row, 'project' | 'shares' | 'threads' | 'declarations' | 'proposals' | 'release'> & {
   readonly project: Omit<Row['project'], 'memberships'> & {
     readonly memberships: WithCompany<Row['project']['memberships'][number]>[]
   }
@@ -64,6 +67,9 @@ type NamedRow = Omit<Row, 'project' | 'shares' | 'threads' | 'declarations' | 'p
   readonly threads: WithAudience<Row['threads'][number]>[]
   readonly declarations: WithCompany<Row['declarations'][number]>[]
   readonly proposals: WithAudience<Row['proposals'][number]>[]
+  readonly basedOn: Labelled | null
+  readonly supersededBy: Labelled | null
+  readonly release: (NonNullable<Row['release']> & { readonly replaces: Labelled | null }) | null
 }
 
 export interface RevisionRecord extends NamedRow {
@@ -100,9 +106,11 @@ export async function loadRevisionRecords(
   const companies = await tx.company.findMany({
     where: { id: { in: [...new Set(rows.flatMap((row) => [...collectCompanies(row)]))] } },
   })
+  const related = await loadRelated(tx, rows)
   const names = new Map(people.map(({ id, name }) => [id, name]))
   const companiesById = new Map(companies.map((company) => [company.id, company]))
-  return rows.map((row) => withCompanies(row, companiesById)).map((row) => ({
+  const named = rows.map((row) => ({ ...row, ...withCompanies(row, companiesById), ...withRelated(row, related) }))
+  return named.map((row) => ({
     ...row,
     answers: passAnswersOn(row.answers),
     waivers: passOn(row.waivers),
@@ -115,8 +123,27 @@ export async function loadRevisionRecords(
   }))
 }
 
+/** The other revisions that these name, if there are any: one statement for all of them. */
+async function loadRelated(tx: TransactionClient, rows: readonly Row[]): Promise<ReadonlyMap<string, Labelled>> {
+  const ids = new Set(rows.flatMap((row) => [row.basedOnId, row.supersededById, row.release?.replacesId ?? null]))
+  const given = [...withoutNull(ids)]
+  if (given.length === 0) return new Map()
+  const found = await tx.revision.findMany({ where: { id: { in: given } }, select: { id: true, label: true } })
+  return new Map(found.map((revision) => [revision.id, revision]))
+}
+
+function withRelated(row: Row, related: ReadonlyMap<string, Labelled>) {
+  const get = (id: string | null) => (id === null ? null : (related.get(id) ?? null))
+  const { release } = row
+  return {
+    basedOn: get(row.basedOnId),
+    supersededBy: get(row.supersededById),
+    release: release === null ? null : { ...release, replaces: get(release.replacesId) },
+  }
+}
+
 /** Every id that is looked up here was collected by {@link collectCompanies}, and each points at a company that exists. */
-function withCompanies(row: Row, companies: ReadonlyMap<string, CompanyRow>): NamedRow {
+function withCompanies(row: Row, companies: ReadonlyMap<string, CompanyRow>) {
   const get = (id: string): CompanyRow => {
     const company = companies.get(id)
     if (company === undefined) throw new Error(`there is no company ${id}`)
@@ -128,7 +155,6 @@ function withCompanies(row: Row, companies: ReadonlyMap<string, CompanyRow>): Na
     audienceCompany: one.audienceCompanyId === null ? null : get(one.audienceCompanyId),
   })
   return {
-    ...row,
     project: { ...row.project, memberships: row.project.memberships.map(withCompany) },
     shares: row.shares.map(withCompany),
     threads: row.threads.map(withAudience),

@@ -110,11 +110,15 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     }
     await say(false, 'The web between the openings is too narrow.')
     const mails = [...(await receive())]
-    expect(addressesOf(mails)).toEqual(addresses(team.lead, team.secondLead, team.member))
+    expect(addressesOf(mails)).toEqual(addresses(team.lead, team.secondLead, team.member, team.quality))
     const mail = mailTo(mails, team.member)
     expect(headerOf(mail, 'Reply-To')).toBe(`${team.fabricator.name} <${team.fabricator.email}>`)
     expect(textOf(mail)).toContain('The web between the openings is too narrow.')
     expect(textOf(mail)).toContain('Please change the design')
+    // Quality learns of it, and is not asked for what it may not do.
+    const toQuality = textOf(mailTo(mails, team.quality))
+    expect(toQuality).toContain('The web between the openings is too narrow.')
+    expect(toQuality).not.toContain('Please')
 
     const waiting = async (who: Actor) =>
       (await listWaits(who)).filter((wait) => wait.revisionId === revisionId && /cannot be built/.test(wait.reason))
@@ -126,7 +130,23 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     for (const who of [team.observer, team.fabricator, team.rivalFabricator]) expect(await waiting(who)).toEqual([])
     await say(true, '')
     expect(await waiting(team.lead)).toEqual([])
-    expect(addressesOf(await receive())).toEqual(addresses(team.lead, team.secondLead, team.member))
+    expect(addressesOf(await receive())).toEqual(addresses(team.lead, team.secondLead, team.member, team.quality))
+  }, 400_000)
+
+  it('conditions: a lead is asked to decide on them, others of the team are told', async () => {
+    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    await receive()
+    const { version } = await getRevision(team.fabricator, revisionId)
+    const conditions = [{ text: 'Only with our coverlay.', field: '', value: '' }]
+    const declared = { revisionId, seenVersion: version, verdict: 'with-conditions' as const, note: '', conditions }
+    await expectDone(declareBuildable(team.fabricator, { ...declared, password: PASSWORD }))
+    const mails = [...(await receive())]
+    for (const who of [team.lead, team.secondLead, team.member, team.quality]) {
+      const text = textOf(mailTo(mails, who))
+      expect(text).toContain('Only with our coverlay.')
+      const isLead = who === team.lead || who === team.secondLead
+      expect(text.includes('Please decide on each condition')).toBe(isLead)
+    }
   }, 400_000)
 
   it('a release: everybody who may see it, each with the link and the hash of its own edition', async () => {
@@ -136,7 +156,8 @@ describeOnBothDatabases('messages about the main events of a review', () => {
     await db().mailMessage.deleteMany()
     await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
     const mails = [...(await receive())]
-    const readers = [team.secondLead, team.member, team.observer, team.fabricator, team.rivalFabricator]
+    const ownReaders = [team.secondLead, team.member, team.quality, team.observer, team.auditor]
+    const readers = [...ownReaders, team.fabricator, team.rivalFabricator]
     expect(addressesOf(mails)).toEqual(addresses(...readers))
     const hashes = new Set<string>()
     for (const reader of readers) {

@@ -42,10 +42,13 @@ export async function queueSharedNotices(act: RecordedAct<'revision-shared'>): P
   await queueLetters(act, letters)
 }
 
-const WANTED: Readonly<Record<DeclarationVerdict, string | null>> = {
-  buildable: null,
-  'with-conditions': 'decide on each condition: take it over, decline it, or make it an action',
-  'not-buildable': 'change the design, or ask what would make it buildable',
+/** What a verdict asks of the team, role by role: nobody is asked for what they may not do. */
+const DECIDE = 'decide on each condition: take it over, decline it, or make it an action'
+const CHANGE = 'change the design, or ask what would make it buildable'
+const WANTED: Readonly<Record<DeclarationVerdict, Readonly<Partial<Record<string, string>>>>> = {
+  buildable: {},
+  'with-conditions': { lead: DECIDE },
+  'not-buildable': { lead: CHANGE, member: CHANGE },
 }
 
 const isOfTeam = ({ role }: Reader) => role === 'lead' || role === 'member' || role === 'quality'
@@ -64,6 +67,7 @@ export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'decl
     const isColleague = reader.fabricatorCompanyId === declaration.companyId
     if (!(isOfTeam(reader) || isColleague) || reader.off.has('declaration')) continue
     const { foreignNames } = reader
+    const wanted = isColleague ? undefined : WANTED[verdict][reader.role]
     const notice = {
       kind: 'declaration' as const,
       place: makePlace(row, foreignNames, 'sign-off'),
@@ -75,7 +79,7 @@ export async function queueDeclarationNotices(act: RecordedAct<ActionsTold<'decl
         (condition) =>
           withoutForeignNames(describeCondition(condition), foreignNames) ?? 'a condition that is on the page',
       ),
-      wanted: isColleague || WANTED[verdict] === null ? null : makeWanted(WANTED[verdict], row),
+      wanted: wanted === undefined ? null : makeWanted(wanted, row),
     }
     letters.push({ reader, notice, subjectKey: `revision:${row.id}` })
   }

@@ -10,7 +10,15 @@ import { makeDrawingSource, readArchive } from '@/lib/package'
 import { makeReport } from '@/lib/package/report/report'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team, takePart } from '@/test/factories/people'
-import { advance, answerEverything, declareByBoth, declareReview, makeRevision, share, sign } from '@/test/factories/reviews'
+import {
+  advance,
+  answerEverything,
+  declareByBoth,
+  declareReview,
+  makeRevision,
+  share,
+  sign,
+} from '@/test/factories/reviews'
 import { RELEASE_TERMS } from '@/test/integration/package/content-factory'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 

@@ -383,7 +383,10 @@ describeOnBothDatabases('a comparison', () => {
     // The same design twice: what tells them apart is the label, which stands in the brief too.
     const { from, to, comparison } = await ask(team.member, hidden)
     expect(comparison.changes).toEqual([
-      expect.objectContaining({ area: 'brief', sentence: expect.stringMatching(/^brief: revision label R\d+ to R\d+$/) }),
+      expect.objectContaining({
+        area: 'brief',
+        sentence: expect.stringMatching(/^brief: revision label R\d+ to R\d+$/),
+      }),
     ])
     expect([from.label, to.label].join()).toContain(String(comparison.changes[0]?.after))
     const [other] = team.outsider.memberships

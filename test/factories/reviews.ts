@@ -151,10 +151,12 @@ export async function sign(actor: Actor, revisionId: string): Promise<string> {
   return (await expectDone(signRevision(actor, makeSignInput(view)))).signatureId
 }
 
-export async function makeReleasedRevision(team: Team): Promise<string> {
+/** @param reason  why it replaces the earlier release: asked for where the project has one */
+export async function makeReleasedRevision(team: Team, reason?: string): Promise<string> {
   const revisionId = await makeRevisionAt(team, 'awaiting-signature')
   await sign(team.lead, revisionId)
   const { version } = await getRevision(team.lead, revisionId)
-  await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
+  const why = reason === undefined ? {} : { reason }
+  await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD, ...why }))
   return revisionId
 }

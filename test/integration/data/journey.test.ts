@@ -36,14 +36,20 @@ describeOnBothDatabases('a revision from brief to released package', () => {
 
     expect((await checkWholeTrail(team.admin)).firstBad).toBeNull()
     const actions = (await listRevisionTrail(team.lead, revisionId)).entries.map(({ action }) => action)
-    expect(actions[0]).toBe('revision-released')
+    // The newest first: two fetched their edition; each edition was issued, the team's and one for each fabricator.
+    const issued = ['package-issued', 'package-issued', 'package-issued']
+    expect(actions.slice(0, 6)).toEqual(['package-fetched', 'package-fetched', ...issued, 'revision-released'])
     expect(actions).toContain('revision-signed')
   }, 400_000)
 
   it('is superseded by the release of a later one', async () => {
     const team = await makeTeam()
     const first = await makeReleasedRevision(team)
-    const second = await makeReleasedRevision(team)
+    const second = await makeReleasedRevision(team, 'The tail was too short.')
+    expect((await getRevision(team.lead, second)).release).toMatchObject({
+      reason: 'The tail was too short.',
+      replaces: (await getRevision(team.lead, first)).label,
+    })
     expect(await getRevision(team.lead, first)).toMatchObject({
       stage: 'superseded',
       supersededBy: { id: second },
@@ -66,7 +72,7 @@ describeOnBothDatabases('a revision from brief to released package', () => {
     expect(view.blockers.map(({ code }) => code)).toContain('signature-missing')
   }, 400_000)
 
-  it('can be copied: the copy starts over with the same design', async () => {
+  it('can be copied: the copy starts over with the same design under its own label', async () => {
     const team = await makeTeam()
     const source = await makeRevision(team)
     const origin = { kind: 'copy' as const, revisionId: source }
@@ -74,7 +80,8 @@ describeOnBothDatabases('a revision from brief to released package', () => {
       createRevision(team.member, { projectId: team.projectId, label: 'next', origin }),
     )
     const [a, b] = [await getRevision(team.member, source), await getRevision(team.member, revisionId)]
-    expect(b.designHash).toBe(a.designHash)
+    expect(b.design).toEqual({ ...a.design, brief: { ...a.design.brief, revisionLabel: 'next' } })
+    expect(a.design.brief.revisionLabel).toBe(a.label)
     expect(b).toMatchObject({ stage: 'preparing', basedOn: { id: source } })
   })
 })

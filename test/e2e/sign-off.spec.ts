@@ -72,6 +72,6 @@ test('a capacity that was not granted signs nothing, however the request is writ
   expect(strange?.status()).toBe(404)
   const admin = await openAs('admin')
   await admin.goto(`/projects/${projectId}/capacities`)
-  await expect(admin.getByRole('cell', { name: 'lead engineer' })).toBeVisible()
+  await expect(admin.getByRole('cell', { name: 'lead engineer', exact: true })).toBeVisible()
   expect((await admin.goto(`/projects/${projectId}`))?.status()).toBe(404)
 })

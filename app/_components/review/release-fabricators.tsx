@@ -74,7 +74,7 @@ function TakeOff({ revisionId, companyId, name, version }: TakeOffProps) {
   })
   if (!isOpen) {
     return (
-      <Button weight="quiet" onPress={() => setIsOpen(true)} aria-label={`Take ${name} off this release`}>
+      <Button weight="quiet" onPress={() => setIsOpen(true)} aria-label={`Take off this release: ${name}`}>
         Take off this release
       </Button>
     )

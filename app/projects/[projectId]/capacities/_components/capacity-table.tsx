@@ -17,7 +17,7 @@ const COLUMNS = {
   capacity: { head: 'Signs as' },
   statement: { head: 'Answers for' },
   granted: { head: 'Granted' },
-  act: { head: '' },
+  act: { head: 'Acts', isHeadHidden: true },
 } satisfies Columns
 
 interface CapacityTableProps {

@@ -287,7 +287,9 @@ test('a revision goes from a starting construction to a released package, in the
   await test.step('the lead signs with the password again, and releases', async () => {
     await lead.goto(`${revisionUrl}/sign-off`)
     await lead.getByRole('button', { name: 'Move to awaiting signature' }).click()
-    await expect(lead.getByText('must declare the present content reviewed').first()).toBeVisible()
+    await expect(
+      lead.getByText('must declare the present content reviewed').filter({ visible: true }).first(),
+    ).toBeVisible()
     const quality = await openAs('quality')
     await quality.goto(`${revisionUrl}/sign-off`)
     const reviewing = quality.getByRole('form', { name: 'Declare the content reviewed' })

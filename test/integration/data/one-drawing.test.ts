@@ -31,7 +31,7 @@ describeOnBothDatabases('the drawing of a revision', () => {
     const identities = await Promise.all(VIEWERS.map((who) => data.getSheetIdentity(team[who], revisionId)))
     const { createdBy } = await data.getRevision(team.lead, revisionId)
     for (const identity of identities) expect(identity).toEqual(identities[0])
-    expect(identities[0]?.createdBy).toBe(createdBy.name)
+    expect(identities[0]?.createdBy).toBe(`${createdBy.name} (design), Sunniva Pell (artwork)`)
     for (const wanted of [
       { format: 'svg', sheet: '1' },
       { format: 'pdf', sheet: null },
@@ -49,7 +49,7 @@ describeOnBothDatabases('the drawing of a revision', () => {
     const changed = { ...design, name: `${design.name}, second draft` }
     await expectDone(data.saveDesign(team.secondLead, { revisionId, seenVersion: designVersion, design: changed }))
     const { createdBy: named } = await data.getSheetIdentity(team.observer, revisionId)
-    expect(named).toBe(`${createdBy.name}, Sunniva Pell`)
+    expect(named).toBe(`${createdBy.name} (design), Sunniva Pell (design)`)
   }, 400_000)
 
   it('is the same in every edition of the package as on the page', async () => {

@@ -5,7 +5,7 @@ import { DESIGN_FORMAT_VERSION, type Design, readStoredDesign } from '@/lib/engi
 import { canonicalJson, sha256Hex } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam } from '@/test/factories/people'
-import { answerEverything, declareByBoth, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { answerEverything, declareByBoth, declareReview, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** The same document as format 1 wrote it: without the fields that format 2 brought. */
@@ -45,6 +45,10 @@ describeOnBothDatabases('a design of an older format in the database', () => {
     await expectDone(data.evaluateAgain(team.lead, { revisionId }))
     // What format 1 could not say was part of what some answers rest on.
     await answerEverything(team, revisionId)
+    // What was reviewed was the other text too.
+    const unreviewed = await data.getRevision(team.lead, revisionId)
+    expect(unreviewed.blockers.map(({ code }) => code)).toEqual(['review-missing', 'signature-missing'])
+    await declareReview(team.quality, revisionId)
     const before = await data.getRevision(team.lead, revisionId)
     expect(before.design.formatVersion).toBe(DESIGN_FORMAT_VERSION)
     expect(before.evaluationRecord.staleBecause).toEqual([])

@@ -366,7 +366,11 @@ test('a revision goes from a starting construction to a released package, in the
     await backstage.act('shareAndAdvance', { revisionId: copyId, lead: CAST.lead.email })
     await backstage.act('answerTheRest', { revisionId: copyId, people: everybody })
     await backstage.act('shareAndAdvance', { revisionId: copyId, lead: CAST.lead.email })
-    await backstage.act('declare', { revisionId: copyId, by: NEW_ENGINEER.email })
+    await backstage.act('declare', {
+      revisionId: copyId,
+      by: NEW_ENGINEER.email,
+      password: NEW_ENGINEER.password,
+    })
     await backstage.act('answerTheRest', { revisionId: copyId, people: everybody })
     await backstage.act('waiveTheRest', { revisionId: copyId, by: CAST.designer.email, approver: CAST.lead.email })
     await backstage.act('shareAndAdvance', { revisionId: copyId, lead: CAST.lead.email })

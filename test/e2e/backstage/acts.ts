@@ -180,7 +180,7 @@ export const acts = {
     return items.length
   },
 
-  async declare(input: { revisionId: string; by: string }): Promise<void> {
+  async declare(input: { revisionId: string; by: string; password?: string }): Promise<void> {
     const actor = await getActor(input.by)
     const { version: seenVersion } = await data.getRevision(actor, input.revisionId)
     const { revisionId } = input
@@ -191,7 +191,7 @@ export const acts = {
         verdict: 'buildable',
         note: '',
         conditions: [],
-        password: DEMO_PASSWORD,
+        password: input.password ?? DEMO_PASSWORD,
       }),
     )
   },

@@ -27,6 +27,8 @@ export interface FoldableDesign {
 export type Foldable =
   | { readonly kind: 'foldable'; readonly value: FoldableDesign }
   | { readonly kind: 'missing'; readonly missing: readonly MissingInput[] }
+  /** Bends whose leaves are not bonded: each leaf takes a way of its own, which is not computed. */
+  | { readonly kind: 'loose-leaves'; readonly bendIds: readonly string[] }
   /** A contradiction of the plan: a sentence for each, with the bend where there is one. */
   | {
       readonly kind: 'impossible'
@@ -39,6 +41,8 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
   if (plan === null) return { kind: 'missing', missing: [{ path: ['plan'], label: 'plan of the part' }] }
   const missing = listMissing(design, plan, bends)
   if (missing.length > 0) return { kind: 'missing', missing }
+  const loose = bends.flatMap(({ bendId, leaves }) => (leaves.length > 1 ? [bendId] : []))
+  if (loose.length > 0) return { kind: 'loose-leaves', bendIds: loose }
   const drawn = new Set(areasOf(plan).areas.flatMap(({ zoneId }) => (zoneId === null ? [] : [zoneId])))
   const heights = findHeights(design, zones, bends, drawn)
   if (heights === null) {

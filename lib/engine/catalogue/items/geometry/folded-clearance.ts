@@ -31,6 +31,19 @@ export const foldedClearance = defineItem({
     const { design, zones, bends } = context
     const folding = prepareFolding(design, zones, bends)
     if (folding.kind === 'missing') return [notComputedFrom(folding.missing, [DESIGN_PLACE])]
+    if (folding.kind === 'loose-leaves') {
+      const loose = design.bends.filter(({ id }) => folding.bendIds.includes(id))
+      return [
+        cannotTell(
+          'the folded part',
+          {
+            because: `the leaves of ${loose.map(({ name }) => name).join(', ')} are not bonded, and each takes a way of its own`,
+            decidedBy: 'try it on a model of film',
+          },
+          loose.map((bend) => placeOf('bend', bend)),
+        ),
+      ]
+    }
     const limit = context.getLimit('foldedClearanceMm')
     if (folding.kind === 'impossible') {
       return folding.reasons.map(({ bendId, reason }) => {
@@ -47,10 +60,14 @@ export const foldedClearance = defineItem({
     }
     const state = checkFold(folding.value, limit.value)
     const folded = state.clashes.map((clash) => judge(context, folding.value, limit, clash, 'Folded'))
-    // Where the end state clashes already, the way there cannot be free.
-    return folded.length > 0
+    // Where the end state certainly clashes, the way there cannot be free.
+    return state.clashes.some(({ kind }) => kind !== 'cannot-tell')
       ? folded
-      : [...judgeLeast(context, folding.value, limit, state.least), ...judgeWay(context, folding.value, limit)]
+      : [
+          ...folded,
+          ...judgeLeast(context, folding.value, limit, state.least),
+          ...judgeWay(context, folding.value, limit),
+        ]
   },
 })
 

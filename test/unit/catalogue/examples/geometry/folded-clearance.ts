@@ -1,5 +1,6 @@
 import type { Design } from '@/lib/engine'
 import { EMPTY_PLAN, type Plan } from '@/lib/plan'
+import { addUnbondedLeaf } from '../changes'
 import type { ItemExample } from '../item-example'
 
 type Point = [number, number]
@@ -57,6 +58,14 @@ export const foldedClearanceExamples: readonly ItemExample[] = [
         ['fold', 70],
       ]),
     expect: 'fails',
+  },
+  {
+    name: 'leaves that are not bonded, which is no fault of the plan',
+    change: (d) => {
+      drawStrip(d, 10, AXES)
+      addUnbondedLeaf(d, 50)
+    },
+    expect: 'cannot-tell',
   },
   {
     name: 'a bend whose axis is not drawn',

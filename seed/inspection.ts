@@ -123,6 +123,11 @@ export const SKUA_INSPECTION: Inspection = {
 /** Seen on models before there was a layout. */
 export const PIPIT_FIRST_LOOK: Inspection = {
   'combined-motion': ['Housing', 'Arm', 'The arm bends in one plane into its channel.'],
+  'skin-contact': [
+    'Evaluation of the skin side',
+    'Bottom coverlay and electrode lands',
+    'Film, adhesive and finish of the bottom face, each evaluated for wear of up to 30 days; no nickel in the finish.',
+  ],
 }
 
 export const SKUA_FIRST_LOOK: Inspection = {

@@ -1,6 +1,7 @@
 import {
   type Actor,
   addArtwork,
+  chooseProfiles,
   createRevision,
   getPanels,
   getRevision,
@@ -33,6 +34,14 @@ const TEAM_ANSWERS: Answers = {
   'construction-cost': ['concern', 'A single-sided circuit with crossovers was quoted 8 % cheaper; not taken.'],
   'registration-features': ['meets', 'Coverlay openings to electrode lands, 0.2 mm all round; nothing finer.'],
   'test-access': ['meets', 'All probe points lie on the stiffened island; none on the arm.'],
+  'moisture-sweat': [
+    'meets',
+    'Coating over the island and its cut edges; section of a coated sample shows it closed round each edge.',
+  ],
+  'esd-entry': [
+    'meets',
+    'Clamps beside the amplifier take each electrode line to the driven return before it goes on.',
+  ],
   packing: ['meets', 'Trays with lids, dry pack with indicator card.'],
 }
 
@@ -74,6 +83,15 @@ async function describePanel(actor: Actor, revisionId: string): Promise<string> 
 export async function playPipit(stage: Stage, { people, pipitId, companies }: Workspace): Promise<string> {
   const { clock, carryOut } = stage
   const { mechanical, designer, lead, quality, ostrel } = people
+  clock.goTo(112, 8)
+  await carryOut('ask of Pipit what is asked of wearables', () =>
+    chooseProfiles(lead, {
+      projectId: pipitId,
+      seenVersion: 0,
+      profileIds: ['wearable-on-skin'],
+      reason: 'The patch is worn on the chest for days. It measures for training and makes no medical claim.',
+    }),
+  )
   clock.goTo(112, 9)
   const { revisionId } = await carryOut('create Pipit A', () =>
     createRevision(mechanical, {

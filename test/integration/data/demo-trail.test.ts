@@ -5,7 +5,10 @@ import path from 'node:path'
 import { promisify } from 'node:util'
 import { expect, it } from 'vitest'
 import { openDatabase } from '@/lib/data/store/client'
+import { evaluate } from '@/lib/engine'
+import { DELIVERED_PROFILES, DELIVERED_TEMPLATE, layProfileLimits, makeCatalogue } from '@/lib/engine/catalogue'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
+import { readDemoDesign } from '@/test/unit/engine-assembly/demo-design-files'
 
 /** A program of the project on this database, in a data folder of its own. */
 async function run(file: string, { url }: TestDatabase, folder: string): Promise<{ status: number; output: string }> {
@@ -19,6 +22,27 @@ async function run(file: string, { url }: TestDatabase, folder: string): Promise
     return { status: failed.code, output: failed.stdout + failed.stderr }
   }
 }
+
+/** What the patch comes to as a wearable: nothing open or failed, and what waits for a person. */
+function listWhatAwaitsAnswers(): string[] {
+  const edition = { ...DELIVERED_TEMPLATE, profiles: structuredClone([...DELIVERED_PROFILES]), profileIds: [WEARABLE] }
+  const { items, profiles } = makeCatalogue(edition as Parameters<typeof makeCatalogue>[0])
+  const results = evaluate(readDemoDesign('pipit-rev-a'), { items, limits: layProfileLimits([], profiles) }).items
+  const settled = ['meets', 'not-applicable', 'needs-judgment']
+  expect(results.filter(({ verdict }) => !settled.includes(verdict)).map(({ itemId }) => itemId)).toEqual([])
+  return results.filter(({ verdict }) => verdict === 'needs-judgment').map(({ itemId }) => itemId)
+}
+
+const WEARABLE = 'wearable-on-skin'
+/** The application knows these from its own records once there is a review: looks, threads, panels. */
+const KNOWN_BY_THE_REVIEW = [
+  'engineering-queries',
+  'fabricator-currency',
+  'layer-table',
+  'bend-call-out',
+  'coverlay-detail',
+  'stiffener-detail',
+]
 
 describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
   it('fits when it has been played, and the command names the record that was changed afterwards', async () => {
@@ -34,6 +58,14 @@ describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
       const tampered = Math.floor(count / 2)
       const { client, close } = openDatabase(current().url)
       try {
+        const { profilesJson, answers } = await client.revision.findFirstOrThrow({
+          where: { label: 'A', project: { name: 'Pipit' } },
+          include: { answers: true },
+        })
+        expect(JSON.parse(profilesJson)).toEqual([WEARABLE])
+        const answered = answers.map(({ itemId }) => itemId)
+        const open = listWhatAwaitsAnswers().filter((id) => !answered.includes(id))
+        expect(open.filter((id) => !KNOWN_BY_THE_REVIEW.includes(id)).sort()).toEqual([])
         const change = `UPDATE "TrailRecord" SET "actorName" = 'Nobody' WHERE "sequence" = ${tampered}`
         await expect(client.$executeRawUnsafe(change), 'the database itself refuses it').rejects.toThrow()
         await client.$executeRawUnsafe(

@@ -6,7 +6,13 @@ import { promisify } from 'node:util'
 import { expect, it } from 'vitest'
 import { openDatabase } from '@/lib/data/store/client'
 import { evaluate } from '@/lib/engine'
-import { DELIVERED_PROFILES, DELIVERED_TEMPLATE, layProfileLimits, makeCatalogue } from '@/lib/engine/catalogue'
+import {
+  type CatalogueEdition,
+  DELIVERED_PROFILES,
+  DELIVERED_TEMPLATE,
+  layProfileLimits,
+  makeCatalogue,
+} from '@/lib/engine/catalogue'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
 import { readDemoDesign } from '@/test/unit/engine-assembly/demo-design-files'
 
@@ -25,8 +31,13 @@ async function run(file: string, { url }: TestDatabase, folder: string): Promise
 
 /** What the patch comes to as a wearable: nothing open or failed, and what waits for a person. */
 function listWhatAwaitsAnswers(): string[] {
-  const edition = { ...DELIVERED_TEMPLATE, profiles: structuredClone([...DELIVERED_PROFILES]), profileIds: [WEARABLE] }
-  const { items, profiles } = makeCatalogue(edition as Parameters<typeof makeCatalogue>[0])
+  const { items, profiles } = makeCatalogue({
+    ...DELIVERED_TEMPLATE,
+    profiles: DELIVERED_PROFILES.map((profile) => structuredClone(profile)) as NonNullable<
+      CatalogueEdition['profiles']
+    >,
+    profileIds: [WEARABLE],
+  })
   const results = evaluate(readDemoDesign('pipit-rev-a'), { items, limits: layProfileLimits([], profiles) }).items
   const settled = ['meets', 'not-applicable', 'needs-judgment']
   expect(results.filter(({ verdict }) => !settled.includes(verdict)).map(({ itemId }) => itemId)).toEqual([])

@@ -1,5 +1,5 @@
-// npm run bench: the measurements, bundled as a browser or a server gets the code. The loader that runs TypeScript
-// directly wraps every function that is made, which doubles the time of what makes many.
+// npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything. Either is bundled as a
+// browser or a server gets the code. The loader that runs TypeScript directly wraps every function that is made, which doubles the time of what makes many.
 import { mkdirSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
 import { build } from 'esbuild'
@@ -7,9 +7,10 @@ import { build } from 'esbuild'
 const root = new URL('..', import.meta.url)
 const folder = new URL('node_modules/.cache/bendworthy/', root)
 mkdirSync(folder, { recursive: true })
+const entry = process.argv[2] === 'fuzz' ? 'bench/fuzz.ts' : 'bench/index.ts'
 const outfile = new URL('bench.mjs', folder)
 await build({
-  entryPoints: [new URL('bench/index.ts', root).pathname],
+  entryPoints: [new URL(entry, root).pathname],
   outfile: outfile.pathname,
   bundle: true,
   platform: 'node',

@@ -4,6 +4,7 @@ import { isFolder, type SourceFile } from './source-imports'
 export const PURE_FOLDERS = [
   'addresses',
   'engine',
+  'drawing-files',
   'geometry',
   'plan',
   'fold',
@@ -25,7 +26,8 @@ export const SERVER_FOLDERS = ['config', 'data', 'server'] as const
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   addresses: [],
   geometry: [],
-  plan: ['geometry'],
+  'drawing-files': [],
+  plan: ['drawing-files', 'geometry'],
   fold: ['geometry', 'plan'],
   config: [],
   spreadsheet: [],

@@ -1,0 +1,9 @@
+/** Drawing files: DXF and SVG, read into lines and arcs in mm, and DXF written. Pure; nothing in a file throws, and what it can take is bounded. */
+export { type Chain, chainStrokes } from './chain'
+export { circleThrough, type Piece, type Point } from './curves'
+export type { Drawing, FileIssue, Stroke } from './drawing'
+export { drawDxf } from './dxf/draw-dxf'
+export { type DxfFile, readDxf } from './dxf/read-dxf'
+export { DRAWING_UNITS, type DrawingUnit } from './dxf/units'
+export { type WrittenDrawing, writeDxf } from './dxf/write-dxf'
+export { drawSvg, readSvg, type SvgFile } from './svg/read-svg'

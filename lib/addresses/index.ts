@@ -10,6 +10,7 @@ export const REVISION_TABS = [
   'construction',
   'bends',
   'features',
+  'plan',
   'drawing',
   'fabrication',
   'artwork',

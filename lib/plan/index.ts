@@ -10,6 +10,7 @@ export {
   lengthMmSchema,
   NM_PER_MM,
   nameSchema,
+  type PointMm,
   textSchema,
 } from './document/primitives'
 export { pathInMm, pathInNm, toNm } from './document/to-geometry'

@@ -1,3 +1,4 @@
+export { makeBlankFeature } from './blank-features'
 export * from './design-edits'
 export { DraftProvider, useDraft, useEdit } from './draft-context'
 export { listMaterialsFor, makeLayerOfKind } from './layer-kinds'

@@ -1,7 +1,7 @@
 'use client'
 
 import { FEATURE_FIELDS, listChoices, listStiffeners, UNKNOWN_IMPEDANCE } from '@/lib/engine'
-import { useDraft } from '../draft'
+import { makeBlankFeature, useDraft } from '../draft'
 import { columnsOf, layerColumn, nearestBendColumns } from './columns'
 import { type FeatureOf, FeatureTable } from './feature-table'
 
@@ -92,22 +92,7 @@ export function HoleFeatures() {
       singular="hole"
       idPrefix="hole"
       emptyText="No holes entered."
-      makeRow={(named) => ({
-        ...named,
-        zoneId: null,
-        plated: null,
-        fromLayerId: null,
-        toLayerId: null,
-        filling: null,
-        wallPlatingUm: null,
-        drillMm: null,
-        landMm: null,
-        nearestBend: null,
-        clearOfBends: null,
-        transitionDistanceMm: null,
-        stiffenerEdgeDistanceMm: null,
-        stiffenerHoleMm: null,
-      })}
+      makeRow={(named) => makeBlankFeature('holes', named)}
       columns={[
         column.optionalChoice('zoneId', zoneChoices),
         column.observed('plated'),
@@ -215,16 +200,7 @@ export function CoverlayOpeningFeatures() {
       singular="opening"
       idPrefix="opening"
       emptyText="No coverlay openings entered."
-      makeRow={(named) => ({
-        ...named,
-        method: null,
-        openingMm: null,
-        webMm: null,
-        landMm: null,
-        neededOpenMm: null,
-        nearestBend: null,
-        clearOfBends: null,
-      })}
+      makeRow={(named) => makeBlankFeature('coverlayOpenings', named)}
       columns={[
         column.optionalChoice('method', listChoices(FEATURE_FIELDS.coverlayOpenings.entry.method)),
         column.optionalPlan('openingMm'),
@@ -250,16 +226,7 @@ export function StiffenerFeatures() {
       idPrefix="stiffener"
       emptyText="The construction has no stiffener layer. Add the layer there first, then its details here."
       listRows={listStiffeners}
-      makeRow={(named) => ({
-        ...named,
-        layerId: '',
-        purpose: null,
-        coverlayOverlapMm: null,
-        bonded: null,
-        heatRatingDegC: null,
-        nearestBend: null,
-        onDrawing: null,
-      })}
+      makeRow={(named) => makeBlankFeature('stiffeners', named)}
       columns={[
         {
           key: 'layerId',
@@ -330,15 +297,7 @@ export function ComponentFeatures() {
       singular="component"
       idPrefix="component"
       emptyText="No components entered."
-      makeRow={(named) => ({
-        ...named,
-        nearestBend: null,
-        clearOfBends: null,
-        transitionDistanceMm: null,
-        zoneId: null,
-        side: null,
-        overStiffener: null,
-      })}
+      makeRow={(named) => makeBlankFeature('components', named)}
       columns={[
         ...nearestBendColumns<ComponentRow>(),
         column.observed('clearOfBends'),

@@ -92,6 +92,7 @@ function listTabs(revision: RevisionView) {
     link('construction', 'Construction'),
     link('bends', 'Bends'),
     link('features', 'Features'),
+    link('plan', 'Plan'),
     link('drawing', 'Drawing'),
     link('fabrication', 'Fabrication'),
     link('artwork', 'Artwork', revision.artwork.length),

@@ -1,0 +1,53 @@
+import { type Design, type DraftEvaluation, getShownVerdict } from '@/lib/engine'
+import type { PointMm } from '@/lib/plan'
+import type { DrawnRef, PlanListKey } from '@/lib/plan/edit'
+import { findDrawn } from './places'
+import type { MeasuredPlan } from './use-measured-plan'
+
+export interface Finding {
+  readonly key: string
+  readonly verdict: ReturnType<typeof getShownVerdict>
+  readonly summary: string
+  /** Where to look; null where it has no place in the plan. */
+  readonly atMm: PointMm | null
+  readonly ref: DrawnRef | null
+}
+
+const ORDER = ['fails', 'cannot-tell', 'thin-margin'] as const
+
+/** What the checklist finds of what is drawn, and of the plan as a whole, worst first, each at its place; what is met is not listed. */
+export function listFindings(design: Design, evaluation: DraftEvaluation, measured: MeasuredPlan): Finding[] {
+  const found: Finding[] = measured.problems.map(({ path, atMm, message }, index) => ({
+    key: `problem ${index}`,
+    verdict: 'fails',
+    summary: `${message.charAt(0).toUpperCase()}${message.slice(1)}.`,
+    atMm,
+    ref: refOf(design, path),
+  }))
+  const said = new Set(found.map(({ summary }) => summary))
+  for (const { itemId, outcomes } of evaluation.items) {
+    outcomes.forEach((outcome, index) => {
+      const verdict = getShownVerdict(outcome)
+      if (!ORDER.some((each) => each === verdict) || said.has(outcome.summary)) return
+      const drawn = outcome.places.map((place) => findDrawn(design, place)).find((each) => each !== null) ?? null
+      if (drawn === null && itemId !== 'plan-agreement') return
+      found.push({
+        key: `${itemId} ${index}`,
+        verdict,
+        summary: outcome.summary,
+        atMm: drawn?.atMm ?? null,
+        ref: drawn?.ref ?? null,
+      })
+    })
+  }
+  const rank = (finding: Finding) => (ORDER as readonly string[]).indexOf(finding.verdict)
+  return found.sort((a, b) => rank(a) - rank(b))
+}
+
+function refOf(design: Design, path: readonly (string | number)[]): DrawnRef | null {
+  const [list, index] = path
+  if (typeof list !== 'string' || typeof index !== 'number' || design.plan === null) return null
+  const entries: unknown = design.plan[list as PlanListKey]
+  const entry = Array.isArray(entries) ? (entries[index] as { readonly id: string } | undefined) : undefined
+  return entry === undefined ? null : { list: list as PlanListKey, id: entry.id }
+}

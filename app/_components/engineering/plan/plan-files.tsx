@@ -1,0 +1,68 @@
+'use client'
+
+import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
+import { Button } from '@/app/_components/ui/button'
+import { SideDialog } from '@/app/_components/ui/dialog'
+import { useDraft } from '../draft'
+import { planOf } from './additions'
+
+const ImportForm = lazy(() => import('./import-form'))
+
+/** Drawing files in and out. What is taken over changes the draft only; saving is a separate act, and undo works. */
+export function PlanFiles() {
+  const { state, isReadOnly } = useDraft()
+  const fileInput = useRef<HTMLInputElement>(null)
+  const [file, setFile] = useState<{ readonly name: string; readonly bytes: Uint8Array } | null>(null)
+  const plan = planOf(state.design)
+  const readFile = async (event: ChangeEvent<HTMLInputElement>) => {
+    const chosen = event.target.files?.[0]
+    event.target.value = ''
+    if (chosen !== undefined) setFile({ name: chosen.name, bytes: new Uint8Array(await chosen.arrayBuffer()) })
+  }
+  const save = async (kind: 'dxf' | 'svg') => {
+    const { planAsDxf, planAsSvg } = await import('@/lib/plan/exchange')
+    const diameters = new Map(state.design.features.holes.map(({ id, drillMm }) => [id, drillMm]))
+    const text = kind === 'dxf' ? planAsDxf(plan, diameters) : planAsSvg(plan, diameters)
+    const address = URL.createObjectURL(new Blob([text], { type: kind === 'dxf' ? 'image/vnd.dxf' : 'image/svg+xml' }))
+    const link = document.createElement('a')
+    link.href = address
+    link.download = `plan.${kind}`
+    link.click()
+    URL.revokeObjectURL(address)
+  }
+  return (
+    <>
+      {!isReadOnly && (
+        <>
+          <Button onPress={() => fileInput.current?.click()}>Import DXF or SVG</Button>
+          <input
+            ref={fileInput}
+            type="file"
+            accept=".dxf,.svg,image/svg+xml"
+            className="sr-only"
+            aria-label="Drawing file to import"
+            tabIndex={-1}
+            onChange={(event) => void readFile(event)}
+          />
+        </>
+      )}
+      <Button onPress={() => void save('dxf')} isDisabled={plan.outline === null}>
+        Export DXF
+      </Button>
+      <Button onPress={() => void save('svg')} isDisabled={plan.outline === null}>
+        Export SVG
+      </Button>
+      <SideDialog
+        title={`Import ${file?.name ?? ''}`}
+        isOpen={file !== null}
+        onOpenChange={(isOpen) => !isOpen && setFile(null)}
+      >
+        {file !== null && (
+          <Suspense fallback={<p className="muted">Loading the reader</p>}>
+            <ImportForm name={file.name} bytes={file.bytes} onDone={() => setFile(null)} />
+          </Suspense>
+        )}
+      </SideDialog>
+    </>
+  )
+}

@@ -1,0 +1,68 @@
+'use client'
+
+import { PageSection } from '@/app/_components/ui/section'
+import { DraftProvider, SaveBar, type SaveDesignAction, type StoredRevision } from '../draft'
+import '../engineering.css'
+import './plan.css'
+import { ChosenForm } from './chosen-form'
+import { PlanCanvas } from './plan-canvas'
+import { PlanFiles } from './plan-files'
+import { PlanFindings } from './plan-findings'
+import { PlanList } from './plan-list'
+import { PlanSizes } from './plan-sizes'
+import { PlanStarts } from './plan-starts'
+import { SketchPanel } from './sketch-panel'
+import { ToolBar } from './tool-bar'
+import { useMeasuredPlan } from './use-measured-plan'
+import { usePlanEditor } from './use-plan-editor'
+
+/** The part in plan, drawn by pointer, by number or by keyboard. The list beside the drawing holds all that is on it. */
+export function PlanScreen({ stored, saveAction }: { stored: StoredRevision; saveAction: SaveDesignAction }) {
+  return (
+    <DraftProvider stored={stored}>
+      <SaveBar action={saveAction} />
+      <Editor />
+    </DraftProvider>
+  )
+}
+
+function Editor() {
+  const editor = usePlanEditor()
+  const measured = useMeasuredPlan()
+  const isEmpty = editor.plan.outline === null
+  return (
+    <>
+      {isEmpty && !editor.isReadOnly && (
+        <PageSection title="Begin a plan" id="begin">
+          <PlanStarts />
+        </PageSection>
+      )}
+      <div className="plan-bench">
+        <PageSection title="Plan" actions={<PlanFiles />}>
+          {!editor.isReadOnly && <ToolBar editor={editor} />}
+          <PlanCanvas editor={editor} measured={measured} />
+          {editor.tool !== null && <SketchPanel editor={editor} />}
+          <p role="status" className="small plan-status">
+            {editor.said}
+          </p>
+        </PageSection>
+        <div className="plan-side">
+          <PageSection title="Sizes of areas and bends">
+            <PlanSizes measured={measured} />
+          </PageSection>
+          {editor.chosen !== null && (
+            <PageSection title="Chosen">
+              <ChosenForm editor={editor} chosen={editor.chosen} />
+            </PageSection>
+          )}
+          <PageSection title="What is drawn">
+            <PlanList editor={editor} />
+          </PageSection>
+        </div>
+      </div>
+      <PageSection title="Findings">
+        <PlanFindings editor={editor} measured={measured} />
+      </PageSection>
+    </>
+  )
+}

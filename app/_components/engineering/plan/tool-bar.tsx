@@ -1,0 +1,87 @@
+'use client'
+
+import { Button } from '@/app/_components/ui/button'
+import { CheckboxField } from '@/app/_components/ui/choice-fields'
+import { PLAN_LISTS } from '@/lib/plan/edit'
+import { LIST_WORDS, TOOLS } from './tools'
+import type { PlanEditor } from './use-plan-editor'
+
+const GRIDS_MM = [
+  { value: '', label: 'no grid' },
+  { value: '0.1', label: '0.1 mm' },
+  { value: '0.5', label: '0.5 mm' },
+  { value: '1', label: '1 mm' },
+  { value: '2.54', label: '2.54 mm' },
+  { value: '5', label: '5 mm' },
+] as const
+
+/** What to draw, on what grid, and what is shown. */
+export function ToolBar({ editor }: { editor: PlanEditor }) {
+  const { plan, tool, start, gridMm, setGrid, hidden, setHidden } = editor
+  const lists = PLAN_LISTS.filter((list) => plan[list].length > 0)
+  const toggle = (list: (typeof lists)[number], isShown: boolean) => {
+    const next = new Set(hidden)
+    if (isShown) next.delete(list)
+    else next.add(list)
+    setHidden(next)
+  }
+  return (
+    <div className="plan-tools no-print">
+      <fieldset className="plan-choices">
+        <legend className="sr-only">Draw</legend>
+        <button
+          type="button"
+          className="choice"
+          aria-pressed={tool === null}
+          onClick={() => {
+            start(null)
+          }}
+        >
+          Choose and move
+        </button>
+        {TOOLS.map((each) => (
+          <button
+            key={each.key}
+            type="button"
+            className="choice"
+            aria-pressed={tool?.key === each.key}
+            onClick={() => start(each)}
+          >
+            {each.label}
+          </button>
+        ))}
+      </fieldset>
+      <label className="plan-grid small">
+        Grid and step of the arrow keys{' '}
+        <select
+          className="input"
+          value={gridMm === null ? '' : String(gridMm)}
+          onChange={(event) => setGrid(event.target.value === '' ? null : Number(event.target.value))}
+        >
+          {GRIDS_MM.map(({ value, label }) => (
+            <option key={value} value={value}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </label>
+      {lists.length > 0 && (
+        <details className="small">
+          <summary>Shown</summary>
+          <div className="row">
+            {lists.map((list) => (
+              <CheckboxField key={list} isSelected={!hidden.has(list)} onChange={(isShown) => toggle(list, isShown)}>
+                {LIST_WORDS[list]}
+              </CheckboxField>
+            ))}
+          </div>
+        </details>
+      )}
+      {hidden.size > 0 && (
+        <Button weight="quiet" onPress={() => setHidden(new Set())}>
+          Show all
+        </Button>
+      )}
+    </div>
+  )
+}

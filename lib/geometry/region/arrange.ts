@@ -215,11 +215,22 @@ function followCycles(pieces: readonly Piece[]): Arrangement {
 function compareLeaving(one: LineOrArc | undefined, other: LineOrArc | undefined): number {
   if (one === undefined || other === undefined) return 0
   const [a, b] = [directionAt(one, 0), directionAt(other, 0)]
-  const [radA, radB] = [Math.atan2(a[1], a[0]), Math.atan2(b[1], b[0])]
+  const [radA, radB] = [fromSeam(a), fromSeam(b)]
   const reach = Math.min(lengthOfEdge(one), lengthOfEdge(other))
   // Directions nearer than a rounding of the ends are compared a little further on.
   if (Math.abs(radA - radB) * reach > 4 * CONTACT_NM) return radA - radB
   return bendOf(one) - bendOf(other) || radA - radB
+}
+
+/**
+ * Where the round of directions begins. Two edges that leave in one direction must not be told apart by a whole turn, and tangents along x
+ * are common, so that it does not begin at half a turn, as atan2 has it.
+ */
+const SEAM_RAD = -3
+
+function fromSeam([x, y]: readonly [number, number]): number {
+  const rad = Math.atan2(y, x)
+  return rad < SEAM_RAD ? rad + 2 * Math.PI : rad
 }
 
 /** Positive to the left, in 1/nm. */

@@ -36,7 +36,7 @@ describe('the artwork of the released demonstration', () => {
     const [corner] = design.features.outlineCorners
     const radius = corner?.insideRadiusMm ?? 0
     expect(design.features.outlineCorners).toHaveLength(1)
-    expect(profile.arcRadiiMm).toEqual([radius, radius])
+    expect(profile.arcRadiiMm).toEqual([radius, radius, radius, radius])
     // Each corner is an end of the profile, or lies where the two lines that an arc joins would meet.
     const isAtArc = ([x, y]: readonly [number, number]) =>
       profile.points.filter(([px, py]) => Math.abs(Math.hypot(px - x, py - y) - radius) < 1e-9).length === 2
@@ -48,17 +48,18 @@ describe('the artwork of the released demonstration', () => {
       twiceArea += x * nextY - nextX * y
     })
     // A rounded inside corner adds what lies between the square corner and its quarter circle.
-    const added = 2 * (1 - Math.PI / 4) * radius ** 2
+    const added = 4 * (1 - Math.PI / 4) * radius ** 2
     expect(profile.areaMm2).toBeCloseTo(Math.abs(twiceArea / 2) + added, 6)
   })
 
-  it('has the zones of the design side by side along it', () => {
+  it('has the island and the three arms of the design side by side along it', () => {
     const [island, arm] = design.construction.zones
     const { xMin, xMax, yMin, yMax } = profile.extents
     expect((island?.lengthMm ?? 0) + (arm?.lengthMm ?? 0)).toBe(xMax - xMin)
     expect(island?.widthMm).toBe(yMax - yMin)
-    const atTheEnd = profile.points.filter(([x]) => x === xMax).map(([, y]) => y)
-    expect(Math.max(...atTheEnd) - Math.min(...atTheEnd)).toBe(arm?.widthMm)
+    const atTheEnd = [...new Set(profile.points.filter(([x]) => x === xMax).map(([, y]) => y))].sort((a, b) => a - b)
+    const widths = [0, 2, 4].map((at) => (atTheEnd[at + 1] ?? 0) - (atTheEnd[at] ?? 0))
+    expect(widths).toEqual([arm?.widthMm, arm?.widthMm, arm?.widthMm])
   })
 
   it('has plated and unplated holes in files apart, as the design lists them, inside the outline', () => {

@@ -5,7 +5,7 @@ import { FONT_MM, makeLine, makeSheetText } from './marks'
 import { type LaidBlock, makeTitle, type Strip } from './strips'
 
 /** Scales of ISO 5455 (from memory), largest first, as paper over part. */
-const SCALES: readonly (readonly [name: string, factor: number])[] = [
+export const SCALES: readonly (readonly [name: string, factor: number])[] = [
   ['10:1', 10],
   ['5:1', 5],
   ['2:1', 2],

@@ -12,6 +12,7 @@ import {
   type SpannedBlock,
 } from './arrange'
 import { makeSheetContents, makeSheetWords, type SheetBlock, type SheetResults, type SheetUnits } from './contents'
+import { layDrawnPlan } from './drawn-plan'
 import { drawFrame } from './frame'
 import { laySection, type SectionOptions } from './pictures'
 import { layPlan } from './plan-view'
@@ -60,7 +61,7 @@ export function drawSheets(design: Design, results: SheetResults | null, options
   const blocks = makeSheetContents(design, results, options.units)
   const format = SHEET_FORMATS[options.size ?? chooseSize(blocks)]
   const unitsNote = makeUnitsNote(blocks, options.units, design)
-  const hasPlan = blocks.some(({ kind }) => kind === 'plan')
+  const hasPlan = blocks.some(({ kind }) => kind === 'plan' || kind === 'drawn-plan')
   const common = { identity: options.identity, unitsNote, hasPlan }
   const texts = { ...common, sheetNumber: MOST_SHEETS, sheetCount: MOST_SHEETS }
   const space = getDrawingSpace(format)
@@ -114,6 +115,13 @@ function layBlock(block: SheetBlock, grid: SheetGrid, design: Design, options: S
       const words = makeSheetWords(design.construction, options.units)
       const formatPlan = (valueMm: number) => `${words.plan(valueMm)} ${words.planUnit}`
       return [{ span, laid: layPlan(block, getSpanWidth(grid, span), getRoom(grid, span), formatPlan, palette) }]
+    }
+    case 'drawn-plan': {
+      const span = chooseSpan(grid, block.leastMm)
+      const words = makeSheetWords(design.construction, options.units)
+      return [
+        { span, laid: layDrawnPlan(block, design, getSpanWidth(grid, span), getRoom(grid, span), words, palette) },
+      ]
     }
     case 'section': {
       const span = chooseSpan(grid, block.leastMm)

@@ -14,6 +14,7 @@ import { areasOf, type Plan } from '@/lib/plan'
 import type { Design } from '../design'
 import type { BendResult, MissingInput, ZoneResult } from '../results'
 import { findHeights, type Heights } from './heights'
+import { rememberAnswers } from './remember'
 
 /** A part that can be folded: its pieces, what stands on them, and the plate that stays. */
 export interface FoldableDesign {
@@ -80,21 +81,38 @@ export function prepareFolding(design: Design, zones: readonly ZoneResult[], ben
   return { kind: 'foldable', value: { flat: flat.value, carried, fixedPlateId: fixed, order } }
 }
 
+/** Answers that are kept: a few designs side by side. */
+const MOST_KEPT = 12
+
+type Question = Omit<FoldableDesign, 'flat'> & { readonly part: FlatPartOfPlan['part']; readonly clearanceMm: number }
+
+const questionOf = ({ flat, carried, fixedPlateId, order }: FoldableDesign, clearanceMm: number): Question => ({
+  part: flat.part,
+  carried,
+  fixedPlateId,
+  order,
+  clearanceMm,
+})
+
+const checkOnce = rememberAnswers(
+  MOST_KEPT,
+  ({ part, carried, fixedPlateId, clearanceMm }: Question): FoldedCheck =>
+    checkFolded(part, carried, foldPart(part, fixedPlateId), clearanceMm),
+)
+
+const findOnce = rememberAnswers(
+  MOST_KEPT,
+  ({ part, carried, fixedPlateId, order, clearanceMm }: Question): FoundOrder =>
+    findFoldOrder(part, carried, fixedPlateId, order, clearanceMm),
+)
+
 /** The part in its folded state: clashes, least gap and envelope. */
-export function checkFold({ flat, carried, fixedPlateId }: FoldableDesign, clearanceMm: number): FoldedCheck {
-  return checkFolded(flat.part, carried, foldPart(flat.part, fixedPlateId), clearanceMm)
-}
+export const checkFold = (folding: FoldableDesign, clearanceMm: number): FoldedCheck =>
+  checkOnce(questionOf(folding, clearanceMm))
 
-let lastSearch: { readonly key: string; readonly found: FoundOrder } | null = null
-
-/** An order of bends in which nothing clashes on the way. The last answer is kept: most edits of a design leave the fold as it is. */
-export function findOrder({ flat, carried, fixedPlateId, order }: FoldableDesign, clearanceMm: number): FoundOrder {
-  const key = JSON.stringify([flat.part, carried, fixedPlateId, order, clearanceMm])
-  if (lastSearch?.key !== key) {
-    lastSearch = { key, found: findFoldOrder(flat.part, carried, fixedPlateId, order, clearanceMm) }
-  }
-  return lastSearch.found
-}
+/** An order of bends in which nothing clashes on the way. */
+export const findOrder = (folding: FoldableDesign, clearanceMm: number): FoundOrder =>
+  findOnce(questionOf(folding, clearanceMm))
 
 function listMissing(design: Design, plan: Plan, bends: readonly BendResult[]): readonly MissingInput[] {
   const areas = areasOf(plan).problems.map(({ path, message }) => ({ path: ['plan', ...path], label: message }))

@@ -13,3 +13,8 @@ export const DEMO_DESIGNS = ['skua-rev-a', 'skua-rev-a-alternative', 'skua-rev-b
 export function readDemoDesign(name: (typeof DEMO_DESIGNS)[number]): Design {
   return readDesignFile(`seed/designs/${name}.json`)
 }
+
+/** A demo design without its plan: each dimension is what was stated, so that a test can move it by itself. */
+export function readStatedDesign(name: (typeof DEMO_DESIGNS)[number]): Design {
+  return { ...readDemoDesign(name), plan: null }
+}

@@ -33,7 +33,7 @@ const AREAS_MM2: Readonly<Record<(typeof NAMES)[number], Readonly<Record<string,
   'skua-rev-a-alternative': SKUA(0.3, 0.5, 0.625, 0.5),
   'skua-rev-b': SKUA(1.5, 1, 1.25, 0.75),
   'pipit-rev-a': {
-    island: 24 * 48,
+    island: 24 * 45,
     'arm-1': 85 * 12 + fillet(2),
     'arm-2': 85 * 12 + 2 * fillet(2),
     'arm-3': 85 * 12 + fillet(2),

@@ -7,6 +7,7 @@ import { makeLayerTable } from './layers'
 import type { SheetBlock, SheetResults } from './model'
 import { makeNotes } from './notes'
 import { makeCornerTable, makePlan } from './plan'
+import { makePlacedTables } from './plan-placed'
 import { makeStiffenerTable } from './stiffeners'
 import { makeSheetWords, type SheetUnits } from './words'
 import { makeConnectorTable, makeSections, makeZoneTable } from './zones'
@@ -15,6 +16,7 @@ export type {
   CrossSectionBlock,
   SheetBlock,
   SheetColumn,
+  SheetDrawnPlan,
   SheetNotes,
   SheetPlan,
   SheetResults,
@@ -44,6 +46,7 @@ export function makeSheetContents(design: Design, results: SheetResults | null, 
     ...makeSections(results, words),
     makePlan(design),
     makeCornerTable(design, words),
+    ...makePlacedTables(design, words),
     ...makeFeatureTables(design, words),
   ]
   return blocks.filter((block) => block !== null)

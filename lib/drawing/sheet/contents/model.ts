@@ -1,7 +1,8 @@
 import type { Evaluation, ZoneResult } from '@/lib/engine'
+import type { Plan } from '@/lib/plan'
 
 /** What stands on a drawing sheet, apart from where. Every text is complete: the layout wraps and never cuts. */
-export type SheetBlock = SheetTable | SheetNotes | CrossSectionBlock | SheetPlan
+export type SheetBlock = SheetTable | SheetNotes | CrossSectionBlock | SheetPlan | SheetDrawnPlan
 
 export interface SheetColumn {
   readonly label: string
@@ -55,6 +56,15 @@ export interface SheetPlan {
   /** Corners in order; x along the part, y upwards. */
   readonly verticesMm: readonly (readonly [xMm: number, yMm: number])[]
   readonly rollingDirection: 'along-x' | 'along-y' | null
+  readonly leastMm: number
+}
+
+/** The part in plan as it was drawn, to a standard scale. */
+export interface SheetDrawnPlan {
+  readonly kind: 'drawn-plan'
+  readonly id: string
+  readonly title: string
+  readonly plan: Plan
   readonly leastMm: number
 }
 

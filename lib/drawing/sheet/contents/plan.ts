@@ -1,9 +1,13 @@
 import { type Design, NOT_STATED } from '@/lib/engine'
-import type { SheetPlan, SheetTable } from './model'
+import type { SheetDrawnPlan, SheetPlan, SheetTable } from './model'
+import { makePointTable } from './plan-points'
 import type { SheetWords } from './words'
 
 /** The outline in the flat; null where the design has none, as those stored before there were outlines. */
-export function makePlan({ features }: Design): SheetPlan | null {
+export function makePlan({ features, plan }: Design): SheetPlan | SheetDrawnPlan | null {
+  if (plan !== null && plan.outline !== null) {
+    return { kind: 'drawn-plan', id: 'plan', title: 'Part in the flat, seen on the top face', plan, leastMm: 260 }
+  }
   const outline = features.outline
   if (outline === null) return null
   return {
@@ -17,7 +21,8 @@ export function makePlan({ features }: Design): SheetPlan | null {
 }
 
 /** Corners of the outline by their coordinates, which dimension it without crowding the view. */
-export function makeCornerTable({ features }: Design, words: SheetWords): SheetTable | null {
+export function makeCornerTable({ features, plan }: Design, words: SheetWords): SheetTable | null {
+  if (plan !== null && plan.outline !== null) return makePointTable(plan, words)
   const outline = features.outline
   if (outline === null) return null
   const { verticesMm, rollingDirection } = outline

@@ -1,0 +1,198 @@
+import type { Design } from '@/lib/engine'
+import { edgesOfLoop, flattenEdges, type LineOrArc } from '@/lib/geometry'
+import { areasOf, NM_PER_MM, type Plan, pathInNm } from '@/lib/plan'
+import type { Palette } from '../palette'
+import { type DrawingNode, makeNode, roundPx } from '../picture'
+import { hatchOf, type PlanFrame, type Point, pathOfEdges, pathOfNodes } from './frame'
+import { drawHoleSymbol } from './hole-symbol'
+import type { WantedLabel } from './label-room'
+import { makePlanReferences } from './references'
+
+/** What is drawn of a plan, and the short names that it wants beside things, most needed first. */
+export interface PlanFigure {
+  readonly nodes: readonly DrawingNode[]
+  readonly labels: readonly WantedLabel[]
+}
+
+export interface FigureOptions {
+  readonly palette: Palette
+  /** Picture measures in a millimetre of paper: 1 on a sheet, more in pixels. */
+  readonly perMm: number
+  /** Conductor routes too: coarse, so that no drawing goes out with them. */
+  readonly withRoutes: boolean
+}
+
+/** Our choices, in millimetres of paper. */
+const EDGE_MM = 0.5
+const FINE_MM = 0.18
+const BEND_MM = 0.35
+const HATCH_STEP_MM = 2
+/** Lines away from the reader are ridges, lines towards the reader valleys: the dashes of paper models. */
+const RIDGE_DASHES_MM = [6, 1.2, 0.8, 1.2]
+const VALLEY_DASHES_MM = [2.4, 1.4]
+/** More points than these of the outline are told by the table alone. */
+const MOST_NUMBERED = 60
+
+const ZONE_FILLS = {
+  rigid: 'laminate',
+  stiffened: 'stiffener',
+  finger: 'copper',
+  flex: 'film',
+} as const satisfies Record<string, keyof Palette>
+
+/** One picture of a plan for every exit: sheet, report and screen take it at their own scale. */
+export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, options: FigureOptions): PlanFigure {
+  const { palette, perMm } = options
+  const names = makePlanReferences(design)
+  const nodes: DrawingNode[] = []
+  const labels: WantedLabel[] = []
+  const name = (text: string | undefined, at: Point) => {
+    if (text !== undefined) labels.push({ text, at })
+  }
+  const stroke = (d: string, widthMm: number, more: Readonly<Record<string, string | number>> = {}) =>
+    nodes.push(makeNode('path', { d, fill: 'none', stroke: palette.ink, 'stroke-width': widthMm * perMm, ...more }))
+  const dashes = (lengthsMm: readonly number[]) => lengthsMm.map((mm) => roundPx(mm * perMm)).join(' ')
+  drawAreas(design, plan, frame, options, nodes)
+  for (const { nodes: line } of plan.dividingLines) {
+    stroke(pathOfNodes(line, frame, false), FINE_MM * 1.4, { 'stroke-dasharray': dashes([1, 1]) })
+  }
+  for (const { stiffenerId, nodes: loop } of plan.stiffeners) {
+    const corners = flatten(edgesOfLoop(pathInNm(loop)), frame)
+    stroke(hatchOf(corners, HATCH_STEP_MM * perMm), FINE_MM * 0.7, { stroke: palette.inkSoft })
+    stroke(pathOfNodes(loop, frame, true), FINE_MM * 1.4, { 'stroke-dasharray': dashes([3, 1]) })
+    name(names.stiffeners.get(stiffenerId), middleOf(corners))
+  }
+  for (const { openingId, nodes: loop } of plan.coverlayOpenings) {
+    stroke(pathOfNodes(loop, frame, true), FINE_MM, { 'stroke-dasharray': dashes([0.7, 0.7]) })
+    name(names.openings.get(openingId), middleOf(flatten(edgesOfLoop(pathInNm(loop)), frame)))
+  }
+  for (const { atMm, sizeMm, isRound } of plan.pads) {
+    if (sizeMm === null) continue
+    const [x, y] = frame.toPicture(atMm)
+    const [width, height] = [sizeMm[0] * frame.factor, sizeMm[1] * frame.factor]
+    const look = { fill: 'none', stroke: palette.copper, 'stroke-width': FINE_MM * perMm }
+    nodes.push(
+      isRound === true
+        ? makeNode('circle', { cx: x, cy: y, r: width / 2, ...look })
+        : makeNode('rect', { x: x - width / 2, y: y - height / 2, width, height, ...look }),
+    )
+  }
+  if (options.withRoutes) {
+    for (const { nodes: route } of plan.routes) {
+      stroke(pathOfNodes(route, frame, false), FINE_MM, { stroke: palette.copper })
+    }
+  }
+  for (const { componentId, nodes: loop } of plan.components) {
+    stroke(pathOfNodes(loop, frame, true), FINE_MM)
+    name(names.components.get(componentId), middleOf(flatten(edgesOfLoop(pathInNm(loop)), frame)))
+  }
+  for (const { nodes: slit, widthMm } of plan.slits) {
+    stroke(pathOfNodes(slit, frame, false), Math.max(EDGE_MM, ((widthMm ?? 0) * frame.factor) / perMm))
+  }
+  for (const { connectorId, fromMm, toMm } of plan.connectorEnds) {
+    const [from, to] = [frame.toPicture(fromMm), frame.toPicture(toMm)]
+    stroke(`M${from.map(roundPx)}L${to.map(roundPx)}`, 2 * EDGE_MM, { stroke: palette.copper })
+    name(names.connectors.get(connectorId), between(from, to))
+  }
+  for (const cutOut of plan.cutOuts) stroke(pathOfNodes(cutOut.nodes, frame, true), EDGE_MM)
+  if (plan.outline !== null) {
+    stroke(pathOfNodes(plan.outline, frame, true), EDGE_MM, { 'stroke-linejoin': 'round' })
+    const isNumbered = plan.outline.length <= MOST_NUMBERED
+    plan.outline.forEach(({ atMm }, index) => {
+      const at = frame.toPicture(atMm)
+      nodes.push(makeNode('circle', { cx: at[0], cy: at[1], r: 0.4 * perMm, fill: palette.ink }))
+      if (isNumbered) name(String(index + 1), at)
+    })
+  }
+  const bendLabels: WantedLabel[] = []
+  for (const { bendId, fromMm, toMm } of plan.bendLines) {
+    const [from, to] = [frame.toPicture(fromMm), frame.toPicture(toMm)]
+    const bend = design.bends.find(({ id }) => id === bendId)
+    // Past the edges, as an axis is drawn.
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1
+    const past = (2.5 * perMm) / length
+    const ends = [
+      [from[0] - past * (to[0] - from[0]), from[1] - past * (to[1] - from[1])],
+      [to[0] + past * (to[0] - from[0]), to[1] + past * (to[1] - from[1])],
+    ]
+    stroke(`M${ends[0]?.map(roundPx)}L${ends[1]?.map(roundPx)}`, BEND_MM, {
+      stroke: palette.strain,
+      'stroke-dasharray': dashes(bend?.insideFace === 'top' ? VALLEY_DASHES_MM : RIDGE_DASHES_MM),
+    })
+    const words = names.bends.get(bendId)
+    if (words !== undefined) bendLabels.push({ text: words, at: between(from, to) })
+  }
+  const holeLabels = plan.holes.flatMap((hole): WantedLabel[] => {
+    const at = design.features.holes.findIndex(({ id }) => id === hole.holeId)
+    const drillMm = design.features.holes[at]?.drillMm ?? null
+    for (const place of placesOfHole(hole)) {
+      nodes.push(...drawHoleSymbol(at, frame.toPicture(place), ((drillMm ?? 0) * frame.factor) / 2, { palette, perMm }))
+    }
+    const text = names.holes.get(hole.holeId)
+    return text === undefined ? [] : [{ text, at: frame.toPicture(hole.atMm) }]
+  })
+  const datumLabels = plan.datums.map(({ letter, fromMm, toMm }): WantedLabel => {
+    const [from, to] = [frame.toPicture(fromMm), frame.toPicture(toMm ?? fromMm)]
+    const at = between(from, to)
+    nodes.push(
+      makeNode('path', {
+        d: `M${roundPx(at[0])},${roundPx(at[1])}l${roundPx(1.2 * perMm)},${roundPx(2.1 * perMm)}h${roundPx(-2.4 * perMm)}Z`,
+        fill: palette.ink,
+      }),
+    )
+    return { text: `[${letter}]`, at }
+  })
+  const flags = [
+    ...plan.markings.map(({ atMm }, index): WantedLabel => ({ text: `M${index + 1}`, at: frame.toPicture(atMm) })),
+    ...plan.notes.flatMap(({ atMm }, index): WantedLabel[] =>
+      atMm === null ? [] : [{ text: `N${index + 1}`, at: frame.toPicture(atMm) }],
+    ),
+  ]
+  const zoneLabels = areasOf(plan).areas.flatMap(({ zoneId, innerMm }): WantedLabel[] => {
+    const text = zoneId === null ? undefined : names.zones.get(zoneId)
+    return text === undefined ? [] : [{ text, at: frame.toPicture(innerMm) }]
+  })
+  return { nodes, labels: [...zoneLabels, ...bendLabels, ...datumLabels, ...holeLabels, ...flags, ...labels] }
+}
+
+function drawAreas(
+  design: Design,
+  plan: Plan,
+  frame: PlanFrame,
+  { palette }: FigureOptions,
+  nodes: DrawingNode[],
+): void {
+  for (const { region, zoneId } of areasOf(plan).areas) {
+    const kind = design.construction.zones.find(({ id }) => id === zoneId)?.kind
+    nodes.push(
+      makeNode('path', {
+        d: [region.outer, ...region.holes].map((loop) => pathOfEdges(loop, frame, true)).join(''),
+        fill: kind === undefined ? palette.allowed : palette[ZONE_FILLS[kind]],
+        'fill-opacity': 0.3,
+        'fill-rule': 'evenodd',
+        stroke: 'none',
+      }),
+    )
+  }
+}
+
+const FLATTEN_NM = 5000
+
+const flatten = (edges: readonly LineOrArc[], frame: PlanFrame): Point[] =>
+  flattenEdges(edges, FLATTEN_NM).map(([x, y]) => frame.toPicture([x / NM_PER_MM, y / NM_PER_MM]))
+
+const between = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
+
+function middleOf(points: readonly Point[]): Point {
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)]
+  return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2]
+}
+
+/** Every hole of a pattern, in mm. */
+export function placesOfHole({ atMm, columns, rows, columnStepMm, rowStepMm }: Plan['holes'][number]): Point[] {
+  const [column, row] = [columnStepMm ?? [0, 0], rowStepMm ?? [0, 0]]
+  return Array.from({ length: columns * rows }, (_, index): Point => {
+    const [i, j] = [index % columns, Math.floor(index / columns)]
+    return [atMm[0] + i * column[0] + j * row[0], atMm[1] + i * column[1] + j * row[1]]
+  })
+}

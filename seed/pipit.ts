@@ -30,7 +30,7 @@ const makeEarlyAnswers = (cited: Cited): Answers => ({
 })
 
 const TEAM_ANSWERS: Answers = {
-  'rolling-direction': ['meets', 'The arm lies along the rolling direction; arrow beside the outline on the drawing.'],
+  'rolling-direction': ['meets', 'The arms lie along the rolling direction; line beside the outline on the drawing.'],
   'construction-cost': ['concern', 'A single-sided circuit with crossovers was quoted 8 % cheaper; not taken.'],
   'registration-features': ['meets', 'Coverlay openings to electrode lands, 0.2 mm all round; nothing finer.'],
   'test-access': ['meets', 'All probe points lie on the stiffened island; none on the arm.'],

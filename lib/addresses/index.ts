@@ -106,6 +106,8 @@ export const paths = {
   design: (revisionId: string) => `/api/revisions/${enc(revisionId)}/design`,
   results: (revisionId: string) => `/api/revisions/${enc(revisionId)}/results`,
   drawingPdf: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=pdf`,
+  paperModel: (revisionId: string, paper: 'a4' | 'letter') =>
+    `/api/revisions/${enc(revisionId)}/drawing?format=paper-${paper}`,
   /** Ends where the sheet's number follows, counted from 1: how many there are is known where they are drawn. */
   drawingSvg: (revisionId: string) => `/api/revisions/${enc(revisionId)}/drawing?format=svg&sheet=`,
   package: (revisionId: string) => `/api/revisions/${enc(revisionId)}/package`,

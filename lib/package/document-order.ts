@@ -1,4 +1,4 @@
-import type { DrawnSheet } from '@/lib/drawing'
+import type { Picture } from '@/lib/drawing'
 import type { PackageContent } from './content'
 import type { PdfIdentity } from './report/pdf-writer'
 
@@ -21,4 +21,8 @@ export interface TrailPage {
 export type DocumentOrder =
   | { readonly kind: 'package'; readonly content: PackageContent }
   | { readonly kind: 'trail'; readonly page: TrailPage; readonly identity: PdfIdentity }
-  | { readonly kind: 'sheets'; readonly sheets: readonly DrawnSheet[]; readonly identity: PdfIdentity }
+  | {
+      readonly kind: 'sheets' /** Pictures in mm, a page each. */
+      readonly sheets: readonly Picture[]
+      readonly identity: PdfIdentity
+    }

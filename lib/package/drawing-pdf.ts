@@ -1,10 +1,10 @@
-import type { DrawnSheet } from '@/lib/drawing'
+import type { Picture } from '@/lib/drawing'
 import { type DocumentMaker, makeDocumentsHere } from './documents'
 import type { PdfIdentity } from './report'
 
-/** All sheets in one PDF, outside a package too. The same sheets and identity give the same bytes. */
+/** Pictures in millimetres in one PDF, each a page of its true size: drawing sheets, or a paper model; outside a package too. The same sheets and identity give the same bytes. */
 export async function writeDrawingPdf(
-  sheets: readonly DrawnSheet[],
+  sheets: readonly Picture[],
   identity: PdfIdentity,
   makeDocuments: DocumentMaker = makeDocumentsHere,
 ): Promise<Uint8Array> {

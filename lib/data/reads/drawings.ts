@@ -1,4 +1,5 @@
 import 'server-only'
+import { drawPaperModel, PRINT_PALETTE } from '@/lib/drawing'
 import { drawingFileInput } from '@/lib/inputs'
 import { runJob } from '@/lib/jobs'
 import {
@@ -22,6 +23,8 @@ interface Drawn {
   readonly source: DrawingSource
   /** What dates the PDF: release, or the calculation that it rests on. */
   readonly at: string
+  /** Flat length of the arc of each bend. */
+  readonly bandWidthsMm: ReadonlyMap<string, number>
 }
 
 /** What the title block of a revision says: the same to everybody who may see the revision. */
@@ -41,7 +44,9 @@ export async function getDrawingFile(
   const parsed = drawingFileInput.safeParse({ revisionId, format: wanted.format, sheet: wanted.sheet ?? 1 })
   if (!parsed.success) throw new NotFoundError('drawing sheet')
   const input = parsed.data
-  const { source, at } = await read(actor, (context) => load(context, input.revisionId))
+  const drawn = await read(actor, (context) => load(context, input.revisionId))
+  const { source, at } = drawn
+  if (input.format === 'paper-a4' || input.format === 'paper-letter') return writePaperModel(drawn, input.format)
   const sheets = drawFileSheets(source)
   const name = [source.identity.projectName, source.identity.revisionLabel]
   if (input.format === 'pdf') {
@@ -59,6 +64,29 @@ export async function getDrawingFile(
   }
 }
 
+/** The part at its true size, to be cut from paper and folded; not found where no outline is drawn. */
+async function writePaperModel(
+  { source, at, bandWidthsMm }: Drawn,
+  format: 'paper-a4' | 'paper-letter',
+): Promise<FileDownload> {
+  const { projectName, revisionLabel } = source.identity
+  const pages = drawPaperModel(source.design, {
+    paper: format === 'paper-a4' ? 'a4' : 'letter',
+    palette: PRINT_PALETTE,
+    name: `${projectName}, revision ${revisionLabel}`,
+    bandWidthsMm,
+  })
+  if (pages.length === 0) throw new NotFoundError('paper model')
+  const drawing = makeDrawingPdfIdentity(source, at)
+  const identity = { ...drawing, title: `Paper model, ${drawing.subject}` }
+  const bytes = await writeDrawingPdf(pages, identity, (order) => runJob('documents', order))
+  return {
+    fileName: makeFileName([projectName, revisionLabel], `${format}-model.pdf`),
+    mediaType: 'application/pdf',
+    bytes: new Uint8Array(bytes),
+  }
+}
+
 async function load({ tx, rights }: ReadContext, revisionId: string): Promise<Drawn> {
   await requireRevisionInView(tx, rights, revisionId)
   const loaded = await loadRevision(tx, revisionId)
@@ -73,5 +101,8 @@ async function load({ tx, rights }: ReadContext, revisionId: string): Promise<Dr
       loaded.record.packages[0]?.releasedById ?? null,
     ),
     at: issuedAt ?? snapshot.evaluation?.evaluatedAt ?? loaded.record.createdAt.toISOString(),
+    bandWidthsMm: new Map(
+      snapshot.evaluation?.results.bends.map(({ bendId, developedLengthMm }) => [bendId, developedLengthMm]),
+    ),
   }
 }

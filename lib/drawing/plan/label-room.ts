@@ -12,6 +12,8 @@ export interface WantedLabel {
   readonly text: string
   /** What it names. */
   readonly at: Point
+  /** It may stand on its place, as the name of an area does. */
+  readonly isOnPlace?: boolean
 }
 
 export interface SetLabel extends WantedLabel {
@@ -55,6 +57,10 @@ export function setLabels(
 
 function findPlace(label: WantedLabel, room: Room, boxes: readonly Room[], fontSize: number): SetLabel | null {
   const width = measureText(label.text, fontSize)
+  const own = boxAround(label.at, width, fontSize)
+  if (label.isOnPlace === true && isWithin(own, room) && !boxes.some((other) => meets(own, other))) {
+    return { ...label, x: label.at[0] - width / 2, y: label.at[1] + 0.26 * fontSize, box: own, isLed: false }
+  }
   for (const em of REACHES_EM) {
     for (let turn = 0; turn < DIRECTIONS; turn += 1) {
       const rad = (2 * Math.PI * turn) / DIRECTIONS

@@ -150,7 +150,7 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
   ]
   const zoneLabels = areasOf(plan).areas.flatMap(({ zoneId, innerMm }): WantedLabel[] => {
     const text = zoneId === null ? undefined : names.zones.get(zoneId)
-    return text === undefined ? [] : [{ text, at: frame.toPicture(innerMm) }]
+    return text === undefined ? [] : [{ text, at: frame.toPicture(innerMm), isOnPlace: true }]
   })
   return { nodes, labels: [...zoneLabels, ...bendLabels, ...datumLabels, ...holeLabels, ...flags, ...labels] }
 }
@@ -190,7 +190,8 @@ function middleOf(points: readonly Point[]): Point {
 
 /** Every hole of a pattern, in mm. */
 export function placesOfHole({ atMm, columns, rows, columnStepMm, rowStepMm }: Plan['holes'][number]): Point[] {
-  const [column, row] = [columnStepMm ?? [0, 0], rowStepMm ?? [0, 0]]
+  const column: Point = columnStepMm ?? [0, 0]
+  const row: Point = rowStepMm ?? [0, 0]
   return Array.from({ length: columns * rows }, (_, index): Point => {
     const [i, j] = [index % columns, Math.floor(index / columns)]
     return [atMm[0] + i * column[0] + j * row[0], atMm[1] + i * column[1] + j * row[1]]

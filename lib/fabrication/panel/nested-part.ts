@@ -1,5 +1,6 @@
 import { type Design, toWholeOutline } from '@/lib/engine'
 import type { Polygon } from '@/lib/geometry'
+import { readDrawnPart } from './drawn-part'
 import { toWholeUm } from './format'
 import type { NestedPart } from './nest-part'
 
@@ -24,6 +25,14 @@ export type PartReading =
  * width that follow one another.
  */
 export function readNestedPart(design: Design): PartReading {
+  const drawn = readDrawnPart(design)
+  if (drawn !== null) {
+    const note =
+      drawn.rollingDirection === null
+        ? 'The foil’s rolling direction is not stated: the part is laid along and across the foil alike.'
+        : ''
+    return { ok: true, part: drawn, basis: 'outline', note }
+  }
   // Designs that were stored before there was an outline do not have the field.
   const outline = design.features.outline
   if (outline !== null) {

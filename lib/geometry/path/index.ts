@@ -14,6 +14,7 @@ export {
   reverseEdge,
   roundPoint,
 } from './edge'
+export { flattenOutwards } from './flatten-outwards'
 export { type Location, locatePoint, nearestOnEdge } from './locate'
 export {
   type Box,

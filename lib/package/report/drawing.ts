@@ -1,4 +1,4 @@
-import { type DrawnSheet, toSvg } from '@/lib/drawing'
+import { type DrawnSheet, type Picture, toSvg } from '@/lib/drawing'
 import type { PackageFile } from '../content'
 import { writeSheetSvg } from '../drawing'
 import { PDF_FONT, type PdfIdentity, writePdf } from './pdf-writer'
@@ -8,7 +8,7 @@ export const DRAWING_PDF_PATH = 'drawing/sheets.pdf'
 const POINTS_PER_MM = 72 / 25.4
 
 /** All sheets in one PDF, each a page of its true size. */
-export async function writeSheetsPdf(sheets: readonly DrawnSheet[], identity: PdfIdentity): Promise<Uint8Array> {
+export async function writeSheetsPdf(sheets: readonly Picture[], identity: PdfIdentity): Promise<Uint8Array> {
   const [first] = sheets
   if (first === undefined) throw new RangeError('a drawing has at least one sheet')
   const width = first.widthPx * POINTS_PER_MM

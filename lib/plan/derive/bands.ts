@@ -66,7 +66,7 @@ export function measureBands(plan: Plan, facts: PlanFacts, stiffeners: readonly 
       part === null || area === undefined || widthMm === null
         ? null
         : findBand(part, area, axis, middle, (widthMm * NM_PER_MM) / 2)
-    const chord = area === undefined ? null : chordThrough(area.region, axis.from, along, middle)
+    const chord = area === undefined ? null : chordOnce(area.region, axis.from, along, middle)
     const isFlat = area?.zoneId !== null && facts.flatZoneIds.has(area?.zoneId ?? '')
     const distances =
       found === null || !areZonesKnown
@@ -142,6 +142,22 @@ function findBand(
   // Area that the band has in the part and not in its own area, as a length along the part.
   const pastBorderNm = leftOut > inPart.areaNm2 * 1e-9 ? leftOut / Math.max(1, inPart.areaNm2 / (2 * halfWidthNm)) : 0
   return { region: inArea, pastBorderNm, pastOutlineNm: Math.max(0, halfWidthNm - reach(inPart)) }
+}
+
+type Chord = ReturnType<typeof chordThrough>
+
+const knownChords = new WeakMap<Region, Map<string, Chord>>()
+
+/** A chord does not hang on the bend's radius: remedies try many on one plan. */
+function chordOnce(region: Region, start: PointNm, along: readonly [number, number], middle: PointNm): Chord {
+  const known = knownChords.get(region) ?? new Map<string, Chord>()
+  knownChords.set(region, known)
+  const key = `${start}|${middle}`
+  const found = known.get(key)
+  if (found !== undefined) return found
+  const chord = chordThrough(region, start, along, middle)
+  known.set(key, chord)
+  return chord
 }
 
 /** How long the area is along a line through a point, and how far the drawn start lies from its edge. */

@@ -32,7 +32,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   config: [],
   spreadsheet: [],
   engine: ['fold', 'geometry', 'plan'],
-  fabrication: ['engine', 'geometry'],
+  fabrication: ['engine', 'geometry', 'plan'],
   drawing: ['engine', 'fabrication', 'geometry', 'plan'],
   review: ['addresses', 'engine', 'fabrication', 'geometry'],
   mail: ['review'],

@@ -10,11 +10,12 @@ export function readDesignFile(pathFromRoot: string): Design {
 
 export const DEMO_DESIGNS = ['skua-rev-a', 'skua-rev-a-alternative', 'skua-rev-b', 'pipit-rev-a'] as const
 
-export function readDemoDesign(name: (typeof DEMO_DESIGNS)[number]): Design {
+/** A demo design with its plan: what is drawn stands before what was stated. */
+export function readDrawnDesign(name: (typeof DEMO_DESIGNS)[number]): Design {
   return readDesignFile(`seed/designs/${name}.json`)
 }
 
-/** A demo design without its plan: each dimension is what was stated, so that a test can move it by itself. */
-export function readStatedDesign(name: (typeof DEMO_DESIGNS)[number]): Design {
-  return { ...readDemoDesign(name), plan: null }
+/** A demo design without its plan: each dimension is what was stated, so that a test can move one by itself. */
+export function readDemoDesign(name: (typeof DEMO_DESIGNS)[number]): Design {
+  return { ...readDrawnDesign(name), plan: null }
 }

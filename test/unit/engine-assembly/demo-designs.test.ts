@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type BendResult, type Evaluation, evaluate } from '@/lib/engine'
-import { readDemoDesign } from './demo-design-files'
+import { readDrawnDesign } from './demo-design-files'
 
 const FACTS = { evaluatedOn: '2026-11-23', fabricatorsInvited: 2 }
 
@@ -17,7 +17,7 @@ function getVerdict(evaluation: Evaluation, itemId: string) {
 }
 
 describe('Skua revision A', () => {
-  const evaluation = evaluate(readDemoDesign('skua-rev-a'), { facts: FACTS })
+  const evaluation = evaluate(readDrawnDesign('skua-rev-a'), { facts: FACTS })
   const hinge = getBend(evaluation, 'hinge')
 
   test('its hinge carries two panel-plated layers of half-ounce foil', () => {
@@ -71,7 +71,7 @@ describe('Skua revision A', () => {
 })
 
 describe('Skua revision A with thinner, button-plated layers', () => {
-  const evaluation = evaluate(readDemoDesign('skua-rev-a-alternative'), { facts: FACTS })
+  const evaluation = evaluate(readDrawnDesign('skua-rev-a-alternative'), { facts: FACTS })
   const hinge = getBend(evaluation, 'hinge')
 
   test('keeps plating out of the hinge, and still fails it', () => {
@@ -92,7 +92,7 @@ describe('Skua revision A with thinner, button-plated layers', () => {
 })
 
 describe('Skua revision B', () => {
-  const evaluation = evaluate(readDemoDesign('skua-rev-b'), { facts: FACTS })
+  const evaluation = evaluate(readDrawnDesign('skua-rev-b'), { facts: FACTS })
   const hinge = getBend(evaluation, 'hinge')
 
   test('one 12 um rolled-annealed layer near the neutral axis passes the hinge at the worst corner of tolerances and constants', () => {
@@ -124,7 +124,7 @@ describe('Skua revision B', () => {
 })
 
 describe('Pipit revision A', () => {
-  const evaluation = evaluate(readDemoDesign('pipit-rev-a'), { facts: FACTS })
+  const evaluation = evaluate(readDrawnDesign('pipit-rev-a'), { facts: FACTS })
 
   test('has no concern, and lacks no input of the design', () => {
     expect(evaluation.items.filter(({ verdict }) => verdict === 'fails' || verdict === 'thin-margin')).toEqual([])

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { evaluate } from '@/lib/engine'
-import { DEMO_DESIGNS, readDemoDesign } from './demo-design-files'
+import { DEMO_DESIGNS, readDrawnDesign } from './demo-design-files'
 import { makeDigest } from './golden-digest'
 
 /** Last digits of pow, exp and trigonometry differ between machines; nine digits are far inside any tolerance here. */
@@ -14,7 +14,7 @@ function serialise(value: unknown): string {
 
 describe('full results of the demo designs', () => {
   test.each(DEMO_DESIGNS)('%s gives the recorded numbers and verdicts', async (name) => {
-    const evaluation = evaluate(readDemoDesign(name), {
+    const evaluation = evaluate(readDrawnDesign(name), {
       facts: {
         evaluatedOn: '2026-11-23',
         fabricatorsInvited: 2,
@@ -35,7 +35,7 @@ describe('full results of the demo designs', () => {
 
   test('are the same when computed again, and leave the design as it was', () => {
     for (const name of DEMO_DESIGNS) {
-      const design = readDemoDesign(name)
+      const design = readDrawnDesign(name)
       const before = JSON.stringify(design)
       const first = evaluate(design)
       expect(evaluate(design)).toEqual(first)

@@ -3,9 +3,10 @@ import { type Design, parseDesignText, type Remedy, type RemedyOptions, type Rem
 import { findRemedies } from '@/lib/engine/remedies'
 
 export function readDemo(name: string): Design {
+  // Without its plan: what is changed by hand is what is judged.
   const parsed = parseDesignText(readFileSync(`seed/designs/${name}.json`, 'utf8'))
   if (!parsed.ok) throw new Error(`${name}: ${JSON.stringify(parsed.issues)}`)
-  return parsed.value
+  return { ...parsed.value, plan: null }
 }
 
 /** A copy of a design, edited in place. */

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { type Design, evaluate, type ItemResult, keepFollowers, tallyVerdicts } from '@/lib/engine'
 import { CATALOGUE, findItem } from '@/lib/engine/catalogue'
 import { ROOTS } from '@/lib/engine/catalogue/roots'
-import { DEMO_DESIGNS, readStatedDesign } from '../engine-assembly/demo-design-files'
+import { DEMO_DESIGNS, readDemoDesign } from '../engine-assembly/demo-design-files'
 
 /*
  * One cause is one failure. Each change below is one cause in the moving hinge of a demo design; which items it brings to fail is common practice, no
@@ -11,7 +11,7 @@ import { DEMO_DESIGNS, readStatedDesign } from '../engine-assembly/demo-design-f
  */
 
 function change(edit: (design: Design) => void, name: (typeof DEMO_DESIGNS)[number] = 'skua-rev-b'): Design {
-  const design = structuredClone(readStatedDesign(name))
+  const design = structuredClone(readDemoDesign(name))
   edit(design)
   return design
 }
@@ -25,7 +25,7 @@ function findHinge(design: Design) {
 
 /** Failures that the change brings: those of their own, and those that follow. */
 function findBrought(design: Design): { own: string[]; following: Record<string, readonly string[]> } {
-  const before = new Map(evaluate(readStatedDesign('skua-rev-b')).items.map((item) => [item.itemId, item.verdict]))
+  const before = new Map(evaluate(readDemoDesign('skua-rev-b')).items.map((item) => [item.itemId, item.verdict]))
   const brought = evaluate(design).items.filter(
     ({ itemId, verdict }) => verdict === 'fails' && before.get(itemId) !== 'fails',
   )
@@ -199,7 +199,7 @@ const isConcern = ({ verdict }: ItemResult) => verdict === 'fails' || verdict ==
 const count = (items: readonly ItemResult[], verdict: string) => items.filter((item) => item.verdict === verdict).length
 
 describe('in any design', () => {
-  const bases = DEMO_DESIGNS.map(readStatedDesign)
+  const bases = DEMO_DESIGNS.map(readDemoDesign)
   const edits = fc.record({
     base: fc.integer({ min: 0, max: bases.length - 1 }),
     radiusMm: fc.double({ min: 0.2, max: 30, noNaN: true }),

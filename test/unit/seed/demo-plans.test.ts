@@ -1,17 +1,18 @@
 import { describe, expect, it } from 'vitest'
-import { evaluate, parseDesignText } from '@/lib/engine'
+import { evaluate } from '@/lib/engine'
 import { transformPath } from '@/lib/geometry'
 import { areasOf, checkPlan, type Plan, pathInMm, pathInNm, toNm } from '@/lib/plan'
-import { readArtwork, readDesignText } from '@/seed/read-files'
+import { readArtwork } from '@/seed/read-files'
+import { readDrawnDesign } from '../engine-assembly/demo-design-files'
 import { EXACT_MOTIONS } from '../geometry/paths/shapes'
 import { readDrillFile } from './read-artwork'
 
 const NAMES = ['skua-rev-a', 'skua-rev-a-alternative', 'skua-rev-b', 'pipit-rev-a'] as const
 
 function readDesign(name: (typeof NAMES)[number]) {
-  const parsed = parseDesignText(readDesignText(name))
-  if (!parsed.ok || parsed.value.plan === null) throw new Error(`${name} has no plan`)
-  return { design: parsed.value, plan: parsed.value.plan }
+  const design = readDrawnDesign(name)
+  if (design.plan === null) throw new Error(`${name} has no plan`)
+  return { design, plan: design.plan }
 }
 
 /** What an inside corner of a radius adds to a square one. */

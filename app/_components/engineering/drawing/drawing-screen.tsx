@@ -17,10 +17,11 @@ interface DrawingScreenProps {
   readonly pdfPath: string
   /** The sheet's number follows. */
   readonly svgPathOf: string
+  readonly paperPaths: { readonly a4: string; readonly letter: string }
 }
 
 /** The drawing sheets as they follow from the design, with the files to download. */
-export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf }: DrawingScreenProps) {
+export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf, paperPaths }: DrawingScreenProps) {
   const { unit } = useLengthUnit()
   const sheets = useMemo(
     () =>
@@ -48,6 +49,16 @@ export function DrawingScreen({ design, evaluation, identity, pdfPath, svgPathOf
           <LinkButton href={`${svgPathOf}${sheet.number}`} weight="quiet" download>
             Sheet {sheet.number} (SVG)
           </LinkButton>
+          {design.plan !== null && design.plan.outline !== null && (
+            <>
+              <LinkButton href={paperPaths.a4} weight="quiet" download>
+                Paper model, A4 (PDF)
+              </LinkButton>
+              <LinkButton href={paperPaths.letter} weight="quiet" download>
+                Paper model, letter (PDF)
+              </LinkButton>
+            </>
+          )}
         </>
       }
     >

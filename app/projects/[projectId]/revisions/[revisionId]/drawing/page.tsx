@@ -18,6 +18,7 @@ export default async function DrawingPage({ params }: RevisionParams) {
         identity={identity}
         pdfPath={paths.drawingPdf(revisionId)}
         svgPathOf={paths.drawingSvg(revisionId)}
+        paperPaths={{ a4: paths.paperModel(revisionId, 'a4'), letter: paths.paperModel(revisionId, 'letter') }}
       />
       <DrawingGaps projectId={projectId} revisionId={revisionId} gaps={findDrawingGaps(revision.design)} />
     </>

@@ -1,0 +1,178 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { type DrawnSheet, drawSheets, FILE_UNITS, makeSheetContents, PRINT_PALETTE, SHEET_SIZES } from '@/lib/drawing'
+import type { Design } from '@/lib/engine'
+import { EMPTY_PLAN, type Plan } from '@/lib/plan'
+import { loadDesign } from './demo-design'
+import { findOutside, findOverlaps, listTextBoxes } from './sheet-boxes'
+
+const { design: whole, evaluation } = loadDesign('skua-rev-b.json')
+
+const draw = (design: Design, size: (typeof SHEET_SIZES)[number] | null = null): DrawnSheet[] =>
+  drawSheets(design, evaluation, {
+    identity: {
+      ownerName: 'Quillmoor Instruments',
+      projectName: 'Skua',
+      title: 'Scanning head',
+      partNumber: 'QI-2041',
+      revisionLabel: 'B',
+      issuedOn: null,
+      status: 'early review',
+      createdBy: 'Mara Tolland',
+      reviewedBy: [],
+      loosenedBy: [],
+      approvedBy: [],
+    },
+    units: FILE_UNITS,
+    palette: PRINT_PALETTE,
+    size,
+  })
+
+const rowsOf = (design: Design, id: string) => {
+  const block = makeSheetContents(design, evaluation, FILE_UNITS).find((each) => each.id === id)
+  return block?.kind === 'table' ? block.rows : []
+}
+
+describe.each(['skua-rev-a', 'skua-rev-a-alternative', 'skua-rev-b', 'pipit-rev-a'])(
+  'the plan of %s on its sheet',
+  (name) => {
+    const drawn = loadDesign(`${name}.json`)
+    const plan = drawn.design.plan as Plan
+
+    test('has a row, with its place, for each thing that is drawn', () => {
+      const rows = (id: string) => rowsOf(drawn.design, id)
+      expect(rows('bend-lines').map(({ id }) => id)).toEqual(plan.bendLines.map(({ id }) => id))
+      expect(rows('hole-places').map(({ id }) => id)).toEqual(plan.holes.map(({ id }) => id))
+      expect(rows('plan-dimensions').map(({ id }) => id)).toEqual(plan.dimensions.map(({ id }) => id))
+      expect(rows('plan-shapes')).toHaveLength(
+        plan.stiffeners.length +
+          plan.coverlayOpenings.length +
+          plan.components.length +
+          plan.connectorEnds.length +
+          plan.pads.length,
+      )
+      const points = rows('plan-points').filter(({ id }) => id.startsWith('outline-'))
+      expect(points.map(({ cells }) => [Number(cells[2]), Number(cells[3])])).toEqual(
+        plan.outline?.map(({ atMm }) => [...atMm]),
+      )
+    })
+
+    test('names every zone, bend, hole, stiffener and datum in the view', () => {
+      const sheets = draw(drawn.design)
+      const view = sheets.flatMap(({ parts }) => parts.filter(({ blockId }) => blockId === 'plan'))
+      const texts = new Set(view.flatMap(listTextBoxes).map(({ text }) => text))
+      const expected = [
+        ...drawn.design.construction.zones.map((_, index) => `Z${index + 1}`),
+        ...drawn.design.bends.map((_, index) => `B${index + 1}`),
+        ...drawn.design.features.holes.map((_, index) => `H${index + 1}`),
+        ...plan.stiffeners.map((_, index) => `S${index + 1}`),
+        ...plan.datums.map(({ letter }) => `[${letter}]`),
+      ]
+      for (const text of expected) expect(texts, text).toContain(text)
+    })
+  },
+)
+
+const mm = (low: number, high: number) =>
+  fc.integer({ min: Math.round(low * 1000), max: Math.round(high * 1000) }).map((um) => um / 1000)
+const point = (reach: number): fc.Arbitrary<[number, number]> => fc.tuple(mm(-reach, reach), mm(-reach, reach))
+const numbered = <T extends object>(arb: fc.Arbitrary<T>, maxLength: number) =>
+  fc.array(arb, { maxLength }).map((list) => list.map((each, at) => ({ ...each, id: `e-${at + 1}` })))
+
+/** Any plan: a rectangle of any size with some of its sides bulging, and things anywhere, off the part as well. */
+const anyPlan: fc.Arbitrary<Plan> = fc
+  .tuple(mm(1, 600), mm(1, 400))
+  .chain(([width, height]) => {
+    const place = point(Math.max(width, height))
+    const box = fc.tuple(place, mm(0.1, 30), mm(0.1, 30)).map(([[x, y], w, h]) =>
+      [
+        [x, y],
+        [x + w, y],
+        [x + w, y + h],
+        [x, y + h],
+      ].map(([px = 0, py = 0]) => ({
+        atMm: [Math.round(px * 1e6) / 1e6, Math.round(py * 1e6) / 1e6] as [number, number],
+        viaMm: null,
+      })),
+    )
+    return fc.record({
+      outline: fc.constant([
+        { atMm: [0, 0] as [number, number], viaMm: null },
+        {
+          atMm: [width, 0] as [number, number],
+          viaMm: [Math.round((width + height / 4) * 1e6) / 1e6, Math.round((height / 2) * 1e6) / 1e6] as [
+            number,
+            number,
+          ],
+        },
+        { atMm: [width, height] as [number, number], viaMm: null },
+        { atMm: [0, height] as [number, number], viaMm: null },
+      ]),
+      bendLines: numbered(fc.record({ bendId: fc.constantFrom('hinge', 'fold'), fromMm: place, toMm: place }), 8),
+      holes: numbered(
+        fc.record({
+          holeId: fc.constantFrom('via-l2-l3', 'board-vias', 'mounting'),
+          atMm: place,
+          columns: fc.integer({ min: 1, max: 6 }),
+          rows: fc.integer({ min: 1, max: 6 }),
+          columnStepMm: fc.constant<[number, number]>([1.5, 0]),
+          rowStepMm: fc.constant<[number, number]>([0, 1.5]),
+        }),
+        20,
+      ),
+      stiffeners: numbered(fc.record({ stiffenerId: fc.constant('finger-stiffener-part'), nodes: box }), 4),
+      components: numbered(
+        fc.record({
+          componentId: fc.constant('detector'),
+          face: fc.constant('top' as const),
+          nodes: box,
+          heightMm: fc.constant(1),
+        }),
+        8,
+      ),
+      dimensions: numbered(
+        fc.record({
+          direction: fc.constantFrom('along-x' as const, 'along-y' as const, 'straight' as const),
+          fromMm: place,
+          toMm: place,
+          plusMm: fc.constantFrom(null, 0.1),
+          minusMm: fc.constantFrom(null, 0.25),
+          isReference: fc.boolean(),
+        }),
+        25,
+      ),
+      notes: numbered(fc.record({ text: fc.string({ maxLength: 200 }), atMm: place }), 8),
+      markings: numbered(
+        fc.record({
+          text: fc.constant('QI-2041 B'),
+          face: fc.constant('top' as const),
+          atMm: place,
+          heightMm: fc.constant(1),
+        }),
+        6,
+      ),
+      rollingDirectionDeg: fc.constantFrom(null, 0, 37, 90),
+    })
+  })
+  .map((drawn) => ({ ...EMPTY_PLAN, ...drawn }))
+
+describe('any plan', () => {
+  test('is drawn without a text over another or past the frame, and what the view leaves out stands in a table', () => {
+    fc.assert(
+      fc.property(anyPlan, fc.constantFrom(...SHEET_SIZES), (plan, size) => {
+        const design: Design = { ...whole, plan }
+        const sheets = draw(design, size)
+        expect(sheets.flatMap(findOutside)).toEqual([])
+        expect(sheets.flatMap(findOverlaps)).toEqual([])
+        for (const [table, list] of [
+          ['bend-lines', plan.bendLines],
+          ['hole-places', plan.holes],
+          ['plan-dimensions', plan.dimensions],
+        ] as const) {
+          expect(rowsOf(design, table)).toHaveLength(list.length)
+        }
+      }),
+      { numRuns: 40, seed: 20_261_129 },
+    )
+  }, 120_000)
+})

@@ -84,6 +84,13 @@ const anyPlan: fc.Arbitrary<Plan> = fc
   .tuple(mm(1, 600), mm(1, 400))
   .chain(([width, height]) => {
     const place = point(Math.max(width, height))
+    const bulge = (mm: number) => Math.round(mm * 1e6) / 1e6
+    const outline: NonNullable<Plan['outline']> = [
+      { atMm: [0, 0], viaMm: null },
+      { atMm: [width, 0], viaMm: [bulge(width + height / 4), bulge(height / 2)] },
+      { atMm: [width, height], viaMm: null },
+      { atMm: [0, height], viaMm: null },
+    ]
     const box = fc.tuple(place, mm(0.1, 30), mm(0.1, 30)).map(([[x, y], w, h]) =>
       [
         [x, y],
@@ -96,18 +103,7 @@ const anyPlan: fc.Arbitrary<Plan> = fc
       })),
     )
     return fc.record({
-      outline: fc.constant([
-        { atMm: [0, 0] as [number, number], viaMm: null },
-        {
-          atMm: [width, 0] as [number, number],
-          viaMm: [Math.round((width + height / 4) * 1e6) / 1e6, Math.round((height / 2) * 1e6) / 1e6] as [
-            number,
-            number,
-          ],
-        },
-        { atMm: [width, height] as [number, number], viaMm: null },
-        { atMm: [0, height] as [number, number], viaMm: null },
-      ]),
+      outline: fc.constant(outline),
       bendLines: numbered(fc.record({ bendId: fc.constantFrom('hinge', 'fold'), fromMm: place, toMm: place }), 8),
       holes: numbered(
         fc.record({

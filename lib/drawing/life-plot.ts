@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot'
 import {
   type BendResult,
   CANNOT_TELL,
+  describeCounted,
   formatComputedReading,
   type LengthUnit,
   LIFE_CAUTION_SHORT,
@@ -179,6 +180,8 @@ function describeLife(bend: BendResult, insideRadiusMm: number, unit: LengthUnit
   }
   if (bend.requiredCycles !== null) parts.push(`${asEntered(bend.requiredCycles, 'cycles')} are needed`)
   if (bend.minRadiusByLifeMm !== null) parts.push(`which takes ${formatRadius(bend.minRadiusByLifeMm, unit)}`)
+  const counted = describeCounted(bend)
+  if (counted !== null) parts.push(counted.charAt(0).toLowerCase() + counted.slice(1))
   parts.push(`an ${LIFE_CAUTION_SHORT}, not a guarantee: qualify by test`)
   return `${parts.join('; ')}.`
 }
@@ -197,8 +200,9 @@ function describeLifeAtRadius(bend: BendResult): string {
 
 /** The table behind the life plot. */
 export function listLifeRows(bend: BendResult, unit: LengthUnit = 'mm'): PictureTable {
+  const counted = describeCounted(bend)
   return {
-    caption: `Estimated life over inside radius, bend ${bend.name}; ${LIFE_CAUTION_SHORT}`,
+    caption: `Estimated life over inside radius, bend ${bend.name}; ${LIFE_CAUTION_SHORT}${counted === null ? '' : `. ${counted}`}`,
     columns: [
       { key: 'radius', label: withUnitInHead('Inside radius', unit), numeric: true },
       { key: 'survival', label: `${asEntered(bend.survivalPct, 'pct')} survive, cycles`, numeric: true },

@@ -13,7 +13,7 @@ const NO_DESIGNATIONS: ReadonlyMap<string, LayerDesignation> = new Map()
 export function listStateRows(bend: BendResult, designations = NO_DESIGNATIONS): PictureTable | null {
   const { states } = bend
   if (states === null || bend.conductors.every((conductor) => conductor.states === null)) return null
-  const hasPull = states.pullN > 0
+  const hasPull = states.pullN > 0 || bend.conductors.some((conductor) => (conductor.states?.pullPct ?? 0) > 0)
   const hasTwist = states.twistDeg > 0
   const hasFold = states.foldedToRadiusMm !== null
   const hasCycle = bend.conductors.some(({ cycleRangePct }) => cycleRangePct !== null)

@@ -217,7 +217,7 @@ export function listStrainRows(
   const bare = (valueUm: number) => digitsOfLength(valueUm, options.unit)
   const isFlexed = bend.conductors.some(({ cycleRangePct }) => cycleRangePct !== null)
   const isPlated = bend.conductors.some(({ parts }) => parts.length > 1)
-  const isLoaded = (bend.states?.pullN ?? 0) > 0 || (bend.states?.twistDeg ?? 0) > 0
+  const isLoaded = bend.conductors.some(({ states }) => (states?.pullPct ?? 0) > 0) || (bend.states?.twistDeg ?? 0) > 0
   return {
     caption: `Copper strain in bend ${bend.name} when first bent${isLoaded ? ', faces by bending alone' : ''}, inside of the bend first`,
     columns: [

@@ -136,10 +136,10 @@ function formatInputWithUnit(value: number, quantity: SwingQuantity, chosen: Len
   return withUnit(digits, unit)
 }
 
-function describeTornado({ swings, strainPct, layerName }: Tornado, unit: LengthUnit): string {
+function describeTornado({ swings, strainPct, layerName, counted }: Tornado, unit: LengthUnit): string {
   const [first] = swings
   if (first === undefined) return 'No input of this bend has a range.'
-  return `${nameSwing(first)} moves it most: from ${formatInputWithUnit(first.low, first.quantity, unit)} to ${formatInputWithUnit(first.high, first.quantity, unit)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.`
+  return `${nameSwing(first)} moves it most: from ${formatInputWithUnit(first.low, first.quantity, unit)} to ${formatInputWithUnit(first.high, first.quantity, unit)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.${counted === null ? '' : ` ${counted}.`}`
 }
 
 /** A life past an end of the relation is longer, or shorter, than its figure. */
@@ -150,7 +150,7 @@ const formatLife = (value: number, bound: Bound | null): string =>
 export function listTornadoRows(tornado: Tornado, unit: LengthUnit = 'um'): PictureTable {
   const hasLife = tornado.survivalLifeCycles !== null
   return {
-    caption: `Each input alone over its range, bend ${tornado.bendName}${hasLife ? `; life is an ${LIFE_CAUTION_SHORT}` : ''}`,
+    caption: `Each input alone over its range, bend ${tornado.bendName}${hasLife ? `; life is an ${LIFE_CAUTION_SHORT}` : ''}${tornado.counted === null ? '' : `. ${tornado.counted}`}`,
     columns: [
       { key: 'input', label: 'Input', numeric: false },
       { key: 'range', label: 'From, to', numeric: true },

@@ -10,6 +10,7 @@ import type { StatedStates } from './bend-states'
 import type { ConductorEntry, PartEntry, PartStrains } from './conductor-entry'
 import { describePart } from './conductor-parts'
 import { readElasticStack } from './elastic-stack'
+import type { HeldPull } from './leaf-pull'
 import { addLoads, computeLeafStates, type LeafStates } from './leaf-states'
 import { mergeParts } from './merge-parts'
 
@@ -25,7 +26,19 @@ export function loadingOf({ use, motion }: Bend): Loading {
  * @param missing  receives the inputs that absent allowables lack
  */
 export function computeConductors(
-  { bend, section, demand, states }: { bend: Bend; section: BendSection; demand: SurvivalDemand; states: StatedStates },
+  {
+    bend,
+    section,
+    demand,
+    states,
+    heldPulls = [],
+  }: {
+    bend: Bend
+    section: BendSection
+    demand: SurvivalDemand
+    states: StatedStates
+    heldPulls?: readonly (HeldPull | null)[]
+  },
   leaves: readonly Leaf[],
   missing: MissingInput[],
 ): {
@@ -46,7 +59,7 @@ export function computeConductors(
     const { leafIndex, layers } = leafSection
     const leaf = leaves[leafIndex]
     if (leaf === undefined) continue
-    const inLeaf = computeLeafStates(bend, leaf, leafSection, loading, states)
+    const inLeaf = computeLeafStates(bend, leaf, leafSection, loading, states, heldPulls[leafIndex] ?? null)
     leafStates.push(inLeaf)
     limits.push(...inLeaf.limits)
     const elastic = bend.use === 'dynamic' ? readElasticStack(leaf, leafSection) : null

@@ -2,7 +2,6 @@ import {
   accuracyOfMomentPct,
   accuracyOfStrainPct,
   computeFormedState,
-  computeLeaves,
   computeSpringback,
   holdingForceN,
   LEAST_RADIUS_RATIO,
@@ -15,6 +14,7 @@ import type { Bend } from '../design'
 import { EXTRAPOLATION_CYCLES, RANKING_LIMIT_CYCLES, type Survival, survivalOverRelation } from '../life'
 import type { BendResult, LeafResult, MissingInput, StrainProfilePoint } from '../results'
 import { type SurvivalDemand, survivalOf } from './bend-allowables'
+import { computeLoadedLifeCurve } from './bend-at-nominal'
 import { computeConductors, loadingOf } from './bend-conductors'
 import { explainDisagreement } from './bend-disagreement'
 import { findGoverning, findLeastLife, findMinRadius, type LeastLife } from './bend-governing'
@@ -22,21 +22,16 @@ import { findHangsOn } from './bend-hangs-on'
 import type { BendInputs } from './bend-inputs'
 import { findKnownAtLeast } from './bend-known-at-least'
 import { computeLifeCurve } from './bend-life'
-import { computeShieldShare, findHandbookRange, findLeafLengthRange } from './bend-ranges'
+import { computeShieldShare, findHandbookRange } from './bend-ranges'
 import { listFoldCautions, listFoldReachLimits, listRadiusLimits } from './bend-reach'
 import { computeHandbook, computeRatio, type LeafForRules } from './bend-rules'
 import type { BendSection } from './bend-section'
-import {
-  findFromRadiusMm,
-  isLoaded,
-  isMoreThanOneState,
-  listTwistReachLimits,
-  readStates,
-  type StatedStates,
-} from './bend-states'
+import { isLoaded, isMoreThanOneState, listTwistReachLimits } from './bend-states'
+import { bendLeaves } from './bent-leaves'
 import type { ConductorEntry } from './conductor-entry'
+import { describeStates } from './described-states'
 import { computeFreeFold } from './free-fold'
-import { computeLeafPull } from './leaf-pull'
+import { isAnyLeafPulled } from './leaf-pull'
 import type { LeafStates } from './leaf-states'
 import { listOwnTestCautions } from './own-test-cautions'
 import { applyOwnTests } from './own-tests'
@@ -46,15 +41,10 @@ import { listStateCautions } from './state-cautions'
 export function computeBendResult(given: BendInputs): BendResult {
   const { bend, position, demand, ratioTable } = given
   const missing = listMissing(bend, position)
-  const fold = computeLeaves({
-    leaves: given.section.leaves.map((leaf) => leaf.layers),
-    gapsUm: given.section.gapsUm,
-    insideRadiusMm: bend.insideRadiusMm,
-    angleDeg: bend.angleDeg,
-    loading: loadingOf(bend),
-  })
-  const states = readStates(bend)
-  const isOneState = !isMoreThanOneState(states)
+  const { fold, states, leafLengthRangeMm, held } = bendLeaves(bend, given.section, given.heldOver)
+  const isPulledAtEnds = held.byLeaf.some((pull) => pull !== null)
+  const isOneState = !isMoreThanOneState(states) && !isPulledAtEnds && held.limits.length === 0
+  const isUnderLoad = isLoaded(states) || isAnyLeafPulled(held)
   // Tests are of bends from flat that nothing else loads: they cover no other.
   const { section, uses: ownTests } = applyOwnTests(
     bend,
@@ -69,7 +59,7 @@ export function computeBendResult(given: BendInputs): BendResult {
     conductors: section.conductors.filter((conductor) => conductor.leafIndex === leafIndex),
   }))
   const { conductors, flexed, faceFilms, leafStates, limits } = computeConductors(
-    { ...inputs, states },
+    { ...inputs, states, heldPulls: held.byLeaf },
     fold.leaves,
     missing,
   )
@@ -77,7 +67,7 @@ export function computeBendResult(given: BendInputs): BendResult {
   const governing = findGoverning(conductors)
   // A radius that holds beside a pull or a twist, or in a motion that contradicts itself, is not sought.
   const minRadius =
-    isLoaded(states) || states.limits.length > 0
+    isUnderLoad || states.limits.length > 0 || held.limits.length > 0
       ? null
       : findMinRadius(fold.leaves, conductors, loadingOf(bend), states.from)
   const minRadiusByStrainMm = minRadius?.radiusMm ?? null
@@ -87,10 +77,8 @@ export function computeBendResult(given: BendInputs): BendResult {
   const perLeaf = forRules.reduce((most, { conductors: inLeaf }) => Math.max(most, inLeaf.length), 0)
   const ratio = computeRatio(bend, section, perLeaf, ratioTable)
   const isFull = inputs.detail === 'full'
-  const holding =
-    isLoaded(states) || states.foldedToRadiusMm !== null ? NOT_HELD : computeHolding(bend, fold.leaves, isFull)
+  const holding = isUnderLoad || states.foldedToRadiusMm !== null ? NOT_HELD : computeHolding(bend, fold.leaves, isFull)
   const lengths = fold.leaves.map((leaf) => leaf.developedLengthMm)
-  const leafLengthRangeMm = findLeafLengthRange(fold.leaves, section, bend)
   const survivalLife = findLeastLife(conductors)
   const modelLimits = [
     ...listRadiusLimits(bend, fold.leaves),
@@ -99,6 +87,7 @@ export function computeBendResult(given: BendInputs): BendResult {
     ...states.limits,
     ...listTwistReachLimits(bend, inputs.heldOver.zone),
     ...limits,
+    ...held.limits,
     ...between.limits,
   ]
   return {
@@ -112,7 +101,7 @@ export function computeBendResult(given: BendInputs): BendResult {
     ),
     conductors: conductors.map(({ result }) => result),
     // Of bending alone: beside a load it would stand against an allowable that it is not for.
-    strainProfile: isFull && !isLoaded(states) && states.limits.length === 0 ? listProfile(fold.leaves, section) : [],
+    strainProfile: isFull && !isUnderLoad && states.limits.length === 0 ? listProfile(fold.leaves, section) : [],
     peakStrainPct: governing?.peakStrainPct ?? null,
     peakRangePct: governing?.peakRangePct ?? null,
     allowablePct: governing?.allowablePct ?? null,
@@ -128,7 +117,7 @@ export function computeBendResult(given: BendInputs): BendResult {
     minRadiusByLifeMm,
     handbook,
     ratio,
-    // Moved one at a time, constants are held against one radius from flat alone; so is the life curve.
+    // Moved one at a time, constants are held against one radius from flat alone.
     hangsOn: isFull && isOneState && governing !== null ? findHangsOn(inputs, governing.layerId) : null,
     disagreement:
       isFull && isOneState
@@ -143,9 +132,13 @@ export function computeBendResult(given: BendInputs): BendResult {
           })
         : [],
     lifeCurve:
-      isFull && isOneState && isDynamic && conductors.length > 0
-        ? computeLifeCurve(flexed, bend, findCurveSurvival(inputs), minRadiusByLifeMm)
-        : [],
+      !isFull || !isDynamic || conductors.length === 0
+        ? []
+        : isOneState
+          ? computeLifeCurve(flexed, bend, findCurveSurvival(inputs), minRadiusByLifeMm)
+          : modelLimits.some(({ kind }) => kind !== 'tight-radius')
+            ? []
+            : computeLoadedLifeCurve(inputs, minRadiusByLifeMm),
     requiredCycles: bend.requiredCycles,
     medianLifeCycles: survivalLife?.median ?? null,
     survivalLifeCycles: survivalLife?.survival ?? null,
@@ -156,9 +149,9 @@ export function computeBendResult(given: BendInputs): BendResult {
     momentNmm: holding.momentNmm,
     holdingForceN: holding.forceN,
     springback: holding.springback,
-    states: isOneState ? null : describeStates(bend, states, fold.leaves, leafStates),
+    states: isMoreThanOneState(states) || isPulledAtEnds ? describeStates(bend, states, fold.leaves, leafStates) : null,
     freeFold: between.freeFold,
-    leafPull: computeLeafPull(bend, fold.leaves, section.leaves, leafLengthRangeMm, loadingOf(bend), inputs.heldOver),
+    leafPull: held.leafPull,
     developedLengthMm: lengths[0] ?? 0,
     leafLengthDifferenceMm: Math.max(...lengths) - Math.min(...lengths),
     leafLengthRangeMm,
@@ -197,26 +190,6 @@ const NOT_HELD: Pick<BendResult, 'momentNmm' | 'springback'> & { readonly forceN
   momentNmm: null,
   forceN: null,
   springback: null,
-}
-
-function describeStates(
-  { insideRadiusMm, foldedToRadiusMm, pullN, twistDeg, twistLengthMm }: Bend,
-  states: StatedStates,
-  leaves: readonly Leaf[],
-  leafStates: readonly LeafStates[],
-): BendResult['states'] {
-  const [innermost] = leaves
-  const torques = leafStates.flatMap(({ loads }) => loads?.twist?.torqueNmm ?? [])
-  return {
-    fromRadiusMm:
-      innermost === undefined ? null : findFromRadiusMm(states, insideRadiusMm, innermost.section.neutralAxisUm),
-    equivalentRadiusMm: leafStates[0]?.equivalentRadiusMm ?? null,
-    foldedToRadiusMm,
-    pullN: pullN ?? 0,
-    twistDeg: twistDeg ?? 0,
-    twistLengthMm,
-    twistTorqueNmm: torques.length === 0 ? null : torques.reduce((sum, torque) => sum + torque, 0),
-  }
 }
 
 function describeLeaf(

@@ -115,7 +115,19 @@ function listIncomplete({ twistDeg, twistLengthMm, radiusHeldBy, faceGapMm, angl
       decidedBy: `state "${BEND_FIELDS.twistDeg.label}", 0 where there is none`,
     })
   }
-  if (radiusHeldBy !== 'between-faces') return found
+  if (radiusHeldBy !== 'between-faces') {
+    if (faceGapMm !== null) {
+      found.push(
+        contradiction(
+          radiusHeldBy === null
+            ? `a gap of ${inSentence(faceGapMm, 'mm')} between faces is stated, and nobody has stated that faces hold the radius`
+            : `a gap of ${inSentence(faceGapMm, 'mm')} between faces is stated, and the radius is stated to be held by ${getChoiceWord(BEND_FIELDS.radiusHeldBy, radiusHeldBy)}`,
+          `state in "${BEND_FIELDS.radiusHeldBy.label}" that two faces hold it, or leave "${BEND_FIELDS.faceGapMm.label}" blank`,
+        ),
+      )
+    }
+    return found
+  }
   if (faceGapMm === null) {
     found.push(
       contradiction(

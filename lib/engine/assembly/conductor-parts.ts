@@ -76,7 +76,7 @@ export function describePart({
         )
       : null
   const firstBendStrainPct = Math.max(totalFirst.nominalPct, fold?.strainPct ?? 0)
-  const isOneState = !isMoreThanOneState(states)
+  const isOneState = !isMoreThanOneState(states) && loads === null
   const addedPct = total.nominalPct - bending.nominalPct
   return {
     bendLayerId: part.bendLayerId,

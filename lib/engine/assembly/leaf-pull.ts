@@ -7,8 +7,9 @@ import {
   stretchingNPerMm,
   type TolerancedLayer,
 } from '../bending'
-import type { Bend, Zone } from '../design'
-import type { LeafPull, QuantityRange } from '../results'
+import { BEND_FIELDS, type Bend, ZONE_FIELDS, type Zone } from '../design'
+import type { LeafPull, ModelLimit, QuantityRange } from '../results'
+import { inSentence } from '../units'
 import type { LeafSection } from './bend-section'
 
 /** What else a leaf passes between the places where it is held: its zone, and the zone's bends, this one among them. */
@@ -17,80 +18,227 @@ export interface HeldOver {
   readonly bends: readonly Bend[]
 }
 
+/** Strain that something adds to bending. */
+export interface Added {
+  readonly nominalPct: number
+  readonly range: QuantityRange
+}
+
+export const NOTHING_ADDED: Added = { nominalPct: 0, range: { low: 0, high: 0 } }
+
+/** What being too short adds to a leaf's bending: when first bent, and to the strain that decides. */
+export interface HeldPull {
+  readonly first: Added
+  readonly deciding: Added
+}
+
+export interface HeldPulls {
+  readonly leafPull: LeafPull | null
+  /** In the order of the leaves; null for one that is not pulled, whatever the tolerances. */
+  readonly byLeaf: readonly (HeldPull | null)[]
+  /** Why nobody can tell how far a leaf is pulled. */
+  readonly limits: readonly ModelLimit[]
+}
+
+const NO_PULLS: HeldPulls = { leafPull: null, byLeaf: [], limits: [] }
+
+/** Whether a leaf of the bend is pulled as its dimensions are, tolerances left aside. */
+export const isAnyLeafPulled = ({ byLeaf }: HeldPulls): boolean =>
+  byLeaf.some((pull) => pull !== null && (pull.first.nominalPct > 0 || pull.deciding.nominalPct > 0))
+
 /**
- * Stretch of the leaf that is too short for its way, where the lengths of the leaves are stated, their zone has a length and none has room to buckle.
+ * Stretch of leaves that are too short for their way, where the lengths of the leaves are stated, their zone has a length and none has room to buckle.
  *
  * Model    leaves lie round one centre in each bend and are held at both ends of the zone. What the outermost lacks against the innermost is the
  *          pitch of their axes times the angle, bends to the other side taken off, less the stated steps. The least that the short leaf stretches by
- *          is what is left when its neighbours shorten as much as they are stiff (bars side by side, of unequal length); the most is all of it.
- * @returns null where there is one leaf, or something of the above is not stated
+ *          is what is left when its neighbours shorten as much as they are stiff (bars side by side, of unequal length); the most is all of it. A leaf
+ *          between the two may lack as much as either at the worst, since its own length is not stated.
  * Source   SOURCES.exactArithmetic, SOURCES.compositeBeam
  */
-export function computeLeafPull(
+export function computeHeldPulls(
   bend: Bend,
   leaves: readonly Leaf[],
   sections: readonly LeafSection[],
   lengthRangeMm: QuantityRange,
   loading: Loading,
-  { zone, bends }: HeldOver,
-): LeafPull | null {
+  heldOver: HeldOver,
+): HeldPulls {
   const [first, last] = [leaves[0], leaves.at(-1)]
-  const misfit = findMisfit(bend, leaves, lengthRangeMm, bends)
-  if (first === undefined || last === undefined || misfit === null || zone.lengthMm === null) return null
-  const isOuterShort = misfit.shortMm >= 0
-  const leaf = isOuterShort ? last : first
-  const leafIndex = isOuterShort ? leaves.length - 1 : 0
-  const layers = sections.find((section) => section.leafIndex === leafIndex)?.layers
-  if (layers === undefined) return null
-  const allMm = Math.abs(misfit.shortMm)
-  const held = {
+  if (leaves.length < 2 || first === undefined || last === undefined) return NO_PULLS
+  const open = explainOpen(bend, heldOver)
+  if (open !== null) return { ...NO_PULLS, limits: open }
+  const { zone, bends } = heldOver
+  const misfit = findMisfit(bend, first, last, lengthRangeMm, bends)
+  if (zone.lengthMm === null) return NO_PULLS
+  const zoneLengthMm = zone.lengthMm
+  const holdAs = (leaf: Leaf, as: Loading) => ({
     insideRadiusMm: leaf.insideRadiusMm,
     // To and fro the leaf is short on one side and long on the other: all of it is taken to come and go.
-    loading: loading === 'reversed' ? ('one-way' as const) : loading,
+    loading: as === 'reversed' ? ('one-way' as const) : as,
     arcMm: leaf.developedLengthMm,
-    lengthMm: Math.max(zone.lengthMm, leaf.developedLengthMm),
+    lengthMm: Math.max(zoneLengthMm, leaf.developedLengthMm),
+  })
+  const isOuterShort = misfit.shortMm >= 0
+  const shortIndex = isOuterShort ? leaves.length - 1 : 0
+  const allMm = Math.abs(misfit.shortMm)
+  const sharedMm = allMm * findSharedFraction(leaves, isOuterShort)
+  let isBeyond = false
+  const add = (
+    leaf: Leaf,
+    layers: readonly TolerancedLayer[],
+    as: Loading,
+    mostMm: number,
+    isShort: boolean,
+  ): Added => {
+    const held = holdAs(leaf, as)
+    const nominal = isShort ? computeHeldLeaf(layers, { ...held, shortMm: sharedMm }) : null
+    const highPct = findHighPct(layers, held, mostMm, bend.radiusToleranceMm)
+    if ((isShort && nominal === null) || highPct === null) isBeyond = true
+    const nominalPct = isShort ? (nominal?.strainPct ?? MOST_PULL_STRAIN_PCT) : 0
+    return { nominalPct, range: { low: 0, high: Math.max(nominalPct, highPct ?? MOST_PULL_STRAIN_PCT) } }
   }
-  const shared = computeHeldLeaf(layers, { ...held, shortMm: allMm * findSharedFraction(leaves, isOuterShort) })
+  const byLeaf = leaves.map((leaf, leafIndex): HeldPull | null => {
+    const layers = sections.find((section) => section.leafIndex === leafIndex)?.layers
+    const mostMm = findMostShortMm(misfit, leafIndex, leaves.length)
+    if (layers === undefined || mostMm === 0) return null
+    // A leaf without copper breaks no conductor, and its films have their own allowance: it is pulled all the same.
+    const isShort = leafIndex === shortIndex
+    return { first: add(leaf, layers, 'once', mostMm, isShort), deciding: add(leaf, layers, loading, mostMm, isShort) }
+  })
+  return {
+    leafPull: describePull(bend, leaves, sections, {
+      leafIndex: shortIndex,
+      allMm,
+      sharedMm,
+      rangeMm: misfit.rangeMm,
+      mostMm: findMostShortMm(misfit, shortIndex, leaves.length),
+      hold: (leaf) => holdAs(leaf, loading),
+    }),
+    byLeaf,
+    limits: isBeyond
+      ? [
+          {
+            kind: 'leaves',
+            because: `a leaf that is too short may stretch by more than ${inSentence(MOST_PULL_STRAIN_PCT, 'pct')}, where no strain is known to be right`,
+            decidedBy: 'step the leaves, give the inner ones room to buckle, or test it',
+          },
+        ]
+      : [],
+  }
+}
+
+/** What is not stated, of this bend or of another one that the leaves pass on their way; null where all of it is, empty where no leaf is pulled. */
+function explainOpen({ name, use }: Bend, { zone, bends }: HeldOver): readonly ModelLimit[] | null {
+  const openLimit = (because: string, decidedBy: string): readonly ModelLimit[] => [
+    { kind: 'leaves', because, decidedBy },
+  ]
+  for (const each of bends) {
+    if (each.leafLengths === null) {
+      return openLimit(
+        `its leaves are not bonded and nobody has stated how long they are in bend ${each.name}, so that a short one may be pulled`,
+        `state "${BEND_FIELDS.leafLengths.label}" of bend ${each.name}`,
+      )
+    }
+    if (each.leafLengths === 'stepped' && each.leafStepMm === null) {
+      return openLimit(
+        `its leaves are stepped and nobody has stated by how much in bend ${each.name}, so that a short one may be pulled`,
+        `state "${BEND_FIELDS.leafStepMm.label}" of bend ${each.name}`,
+      )
+    }
+  }
+  if (bends.some(({ leafLengths }) => leafLengths === 'equal-free-to-buckle')) {
+    return use === 'dynamic'
+      ? openLimit(
+          `the leaves of bend ${name} buckle, and a leaf that buckles in motion pulls and lets go in a way that is not computed`,
+          'step the leaves, or test them',
+        )
+      : []
+  }
+  return zone.lengthMm === null
+    ? openLimit(
+        `the length over which its leaves are held in ${zone.name} is not stated, so that nobody knows how far a short one stretches`,
+        `state "${ZONE_FIELDS.lengthMm.label}" of ${zone.name}`,
+      )
+    : null
+}
+
+interface Misfit {
+  /** Positive where the outermost leaf is short. */
+  readonly shortMm: number
+  /** Of its magnitude. */
+  readonly rangeMm: QuantityRange
+  /** The most by which the outermost, or the innermost, leaf may be short. */
+  readonly outerMostMm: number
+  readonly innerMostMm: number
+}
+
+function findMostShortMm({ outerMostMm, innerMostMm }: Misfit, leafIndex: number, leafCount: number): number {
+  if (leafIndex === 0) return innerMostMm
+  return leafIndex === leafCount - 1 ? outerMostMm : Math.max(outerMostMm, innerMostMm)
+}
+
+/** The short leaf as the results show it, at the loading that decides. */
+function describePull(
+  bend: Bend,
+  leaves: readonly Leaf[],
+  sections: readonly LeafSection[],
+  {
+    leafIndex,
+    allMm,
+    sharedMm,
+    rangeMm,
+    mostMm,
+    hold,
+  }: {
+    leafIndex: number
+    allMm: number
+    sharedMm: number
+    rangeMm: QuantityRange
+    mostMm: number
+    hold: (leaf: Leaf) => Omit<Parameters<typeof computeHeldLeaf>[1], 'shortMm'>
+  },
+): LeafPull | null {
+  const leaf = leaves[leafIndex]
+  const layers = sections.find((section) => section.leafIndex === leafIndex)?.layers
+  if (leaf === undefined || layers === undefined) return null
+  const held = hold(leaf)
+  const shared = computeHeldLeaf(layers, { ...held, shortMm: sharedMm })
   return {
     leafIndex,
     heldLengthMm: held.lengthMm,
     shortMm: allMm,
-    shortRangeMm: misfit.rangeMm,
+    shortRangeMm: rangeMm,
     strainPct: shared?.strainPct ?? null,
     straightPct: shared?.straightPct ?? null,
-    highPct: findHighPct(layers, held, misfit.rangeMm.high, bend.radiusToleranceMm),
+    highPct: findHighPct(layers, held, mostMm, bend.radiusToleranceMm),
     forceN: shared === null ? null : shared.forceNPerMm * bend.axisLengthMm,
     beyondPct: MOST_PULL_STRAIN_PCT,
   }
 }
 
-/** Positive where the outermost leaf is short. */
-function findMisfit(
-  bend: Bend,
-  leaves: readonly Leaf[],
-  lengthRangeMm: QuantityRange,
-  bends: readonly Bend[],
-): { readonly shortMm: number; readonly rangeMm: QuantityRange } | null {
-  const [first, last] = [leaves[0], leaves.at(-1)]
-  if (leaves.length < 2 || first === undefined || last === undefined) return null
+/** By lengths that are all stated. */
+function findMisfit(bend: Bend, first: Leaf, last: Leaf, lengthRangeMm: QuantityRange, bends: readonly Bend[]): Misfit {
   let turnDeg = 0
   let stepMm = 0
   for (const { leafLengths, leafStepMm, angleDeg, insideFace } of bends) {
-    if (leafLengths === null || leafLengths === 'equal-free-to-buckle') return null
     const side = insideFace === bend.insideFace ? 1 : -1
     turnDeg += side * angleDeg
-    if (leafLengths === 'equal') continue
-    if (leafStepMm === null) return null
-    stepMm += side * leafStepMm
+    if (leafLengths === 'stepped') stepMm += side * (leafStepMm ?? 0)
   }
   const share = turnDeg / bend.angleDeg
   const neededMm = share * (last.developedLengthMm - first.developedLengthMm)
-  const ends = [share * lengthRangeMm.low - stepMm, share * lengthRangeMm.high - stepMm]
-  const [low = 0, high = 0] = ends.map(Math.abs).toSorted((a, b) => a - b)
-  const doesCross = Math.min(...ends) < 0 && Math.max(...ends) > 0
-  return { shortMm: neededMm - stepMm, rangeMm: { low: doesCross ? 0 : low, high } }
+  const ends = [neededMm - stepMm, share * lengthRangeMm.low - stepMm, share * lengthRangeMm.high - stepMm]
+  const [least, most] = [Math.min(...ends), Math.max(...ends)]
+  return {
+    shortMm: neededMm - stepMm,
+    rangeMm: {
+      low: least < 0 && most > 0 ? 0 : Math.min(Math.abs(least), Math.abs(most)),
+      high: Math.max(Math.abs(least), Math.abs(most)),
+    },
+    outerMostMm: Math.max(0, most),
+    innerMostMm: Math.max(0, -least),
+  }
 }
-
 /** Bars side by side with the same ends: sum(E A (u_i - u)) = 0, u_i in proportion to where the leaf lies. */
 function findSharedFraction(leaves: readonly Leaf[], isOuterShort: boolean): number {
   const [first, last] = [leaves[0], leaves.at(-1)]

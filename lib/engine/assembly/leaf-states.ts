@@ -26,6 +26,7 @@ import type { ModelLimit, QuantityRange } from '../results'
 import { inSentence } from '../units'
 import type { LeafSection } from './bend-section'
 import { isLoaded, type StatedStates } from './bend-states'
+import { type Added, type HeldPull, NOTHING_ADDED } from './leaf-pull'
 
 /** A kilometre: as flat as makes no difference. */
 const FLAT_RADIUS_MM = 1e6
@@ -65,17 +66,13 @@ export interface LeafLoads {
   readonly layers: readonly TolerancedLayer[]
 }
 
-interface Added {
-  readonly nominalPct: number
-  readonly range: QuantityRange
-}
-
 export function computeLeafStates(
   bend: Bend,
   leaf: Leaf,
   { layers }: LeafSection,
   loading: Loading,
   states: StatedStates,
+  held: HeldPull | null = null,
 ): LeafStates {
   const tolerance = bend.radiusToleranceMm
   // The radius tolerance is the bend's; what lies inside a leaf moves its radius by far less.
@@ -87,7 +84,7 @@ export function computeLeafStates(
       loading,
     ),
   }
-  const { loads, limits } = computeLoads(bend, leaf, layers, loading, states)
+  const { loads, limits } = computeLoads(bend, leaf, layers, loading, states, held)
   const radii = states.from === null ? null : findEquivalentRadii(leaf, states.from, tolerance)
   return {
     first,
@@ -161,8 +158,13 @@ function computeLoads(
   layers: readonly TolerancedLayer[],
   loading: Loading,
   states: StatedStates,
+  held: HeldPull | null,
 ): { loads: LeafLoads | null; limits: readonly ModelLimit[] } {
-  if (!isLoaded(states)) return { loads: null, limits: [] }
+  if (!isLoaded(states)) {
+    return held === null
+      ? { loads: null, limits: [] }
+      : { loads: { pullFirst: held.first, pull: held.deciding, twist: null, layers }, limits: [] }
+  }
   const limits: ModelLimit[] = []
   const pullNPerMm = states.pullN / bend.axisLengthMm
   const pullFirst = computePull(bend, leaf, layers, 'once', pullNPerMm)
@@ -174,10 +176,31 @@ function computeLoads(
       decidedBy: 'take the pull off the bend, or test it',
     })
   }
+  if (held !== null && states.pullN > 0) {
+    limits.push({
+      kind: 'loads',
+      because:
+        'its leaves are pulled by a load and by being of unequal length at once, and how copper past yield bears both is not computed',
+      decidedBy: 'take the pull off the bend, give the leaves room, or test it',
+    })
+  }
   const { twist, limit } = computeTwist(bend, leaf, layers, states.twistRatePerMm)
   if (limit !== null) limits.push(limit)
-  return { loads: { pullFirst, pull, twist, layers }, limits }
+  return {
+    loads: {
+      pullFirst: addUp(pullFirst, held?.first ?? NOTHING_ADDED),
+      pull: addUp(pull, held?.deciding ?? NOTHING_ADDED),
+      twist,
+      layers,
+    },
+    limits,
+  }
 }
+
+const addUp = (one: Added, other: Added): Added => ({
+  nominalPct: one.nominalPct + other.nominalPct,
+  range: { low: one.range.low + other.range.low, high: one.range.high + other.range.high },
+})
 
 /** Beyond the model the twist is taken at the model's end: it strains at least that much. */
 function computeTwist(

@@ -52,7 +52,7 @@ export function chooseSubject(
   return shareOf(plating) > shareOf(own) ? plating : own
 }
 
-function makeSubject(
+export function makeSubject(
   bend: Bend,
   section: BendSection,
   conductor: ConductorInBend,

@@ -1,15 +1,18 @@
-import { computeLeaves, type LayerConstant, readConstant } from '../bending'
+import { type LayerConstant, readConstant } from '../bending'
 import type { Design } from '../design'
 import type { TestedLife } from '../flex-tests'
 import type { FatigueFoil } from '../life'
 import { readEnds } from '../materials'
-import { type Bound, type Quantity, readRelationLife } from '../results'
+import { type Bound, describeCounted, type Quantity, readRelationLife } from '../results'
 import { readSurvivalDemand, type SurvivalDemand, survivalOf } from './bend-allowables'
-import { loadingOf } from './bend-conductors'
+import { computeAtNominal, type NominalInputs, withoutRanges } from './bend-at-nominal'
 import { computeConductorLife } from './bend-life'
 import { buildBendSection } from './bend-section'
-import { isMoreThanOneState, readStates } from './bend-states'
+import { isMoreThanOneState } from './bend-states'
+import { bendLeaves } from './bent-leaves'
+import { describeStates } from './described-states'
 import { indexDesign } from './design-index'
+import { chooseLoadedSubject, moveSection } from './loaded-subject'
 import { applyOwnTests, livesFor } from './own-tests'
 import { type Change, chooseSubject, type SwingSubject } from './swing-subject'
 import { buildZoneSection } from './zone-section'
@@ -44,6 +47,8 @@ export interface Tornado {
   readonly strainPct: number
   readonly survivalPct: number
   readonly survivalLifeCycles: number | null
+  /** What is counted beside one radius from flat, as a clause; null where there is nothing else. */
+  readonly counted: string | null
   /** The input that moves the strain or the life most first. */
   readonly swings: readonly Swing[]
 }
@@ -52,10 +57,10 @@ export interface Tornado {
  * How far each thickness, each constant and the radius, moved alone over its range, move strain and life of the copper that decides.
  *
  * Model    the bend recomputed at both ends of each input, all others at nominal: it shows what matters, and not how they add up, which
- *          the range of the bend does
  * @param governingLayerId  as the evaluation of the bend reports it
- * @returns null where the design has no such bend or it cannot be computed, and where it states a second state or a load: each input is moved
- *          from one radius, from flat, alone
+ *          the range of the bend does. A bend with a second state or a load is worked out in full at each end, as for its verdict.
+ * @returns null where the design has no such bend or it cannot be computed, and where its states contradict each other or a load, at the bend
+ *          itself or at an end of an input, cannot be told
  */
 export function computeTornado(
   design: Design,
@@ -66,25 +71,27 @@ export function computeTornado(
   const bend = design.bends.find(({ id }) => id === bendId)
   const index = indexDesign(design)
   const zone = bend === undefined ? undefined : index.zonesById.get(bend.zoneId)
-  if (bend === undefined || zone === undefined || isMoreThanOneState(readStates(bend))) return null
+  if (bend === undefined || zone === undefined) return null
   const built = buildBendSection(buildZoneSection(zone, index), bend.insideFace, index)
   if ('missing' in built) return null
   const demand = readSurvivalDemand(design.brief)
-  const fold = computeLeaves({
-    leaves: built.leaves.map((leaf) => leaf.layers),
-    gapsUm: built.gapsUm,
-    insideRadiusMm: bend.insideRadiusMm,
-    angleDeg: bend.angleDeg,
-    loading: loadingOf(bend),
-  })
-  const lives = { demand, testedLives: livesFor(testedLives, design.materials) }
+  const heldOver = { zone, bends: design.bends.filter(({ zoneId }) => zoneId === bend.zoneId) }
+  const { fold, states, held } = bendLeaves(bend, built, heldOver)
+  if (states.limits.length > 0 || held.limits.length > 0) return null
+  const isFromFlat = !isMoreThanOneState(states) && held.byLeaf.every((pull) => pull === null)
+  const lives = { demand, testedLives: isFromFlat ? livesFor(testedLives, design.materials) : [] }
   const { section } = applyOwnTests(bend, built, lives, fold.leaves)
   const conductor = section.conductors.find(({ copper }) => copper.layer.id === governingLayerId)
   if (conductor === undefined) return null
-  const subject = chooseSubject(bend, section, conductor, demand)
-  const at = makeFindAt(subject, demand)
+  const inputs: NominalInputs = { bend, section, heldOver, demand }
+  const subject = isFromFlat
+    ? chooseSubject(bend, section, conductor, demand)
+    : chooseLoadedSubject(inputs, governingLayerId)
+  if (subject === null) return null
+  const at = isFromFlat ? makeFindAt(subject, demand) : makeFindAtInFull(inputs, subject)
   const swings = listSwings(subject, at)
   const nominal = at(null, subject.radiusMm, subject.foil)
+  if (swings === null || nominal === null) return null
   const reach = ({ strainAtLowPct, strainAtHighPct, lifeAtLowCycles, lifeAtHighCycles }: Swing): number => {
     const strain = Math.abs(Math.log(Math.max(strainAtHighPct, 1e-12) / Math.max(strainAtLowPct, 1e-12)))
     const life =
@@ -98,6 +105,12 @@ export function computeTornado(
     strainPct: nominal.strainPct,
     survivalPct: demand.survivalPct,
     survivalLifeCycles: nominal.life?.value ?? null,
+    counted: isFromFlat
+      ? null
+      : describeCounted({
+          states: describeStates(bend, states, fold.leaves, []),
+          leafPull: held.leafPull,
+        }),
     swings: swings.toSorted((a, b) => reach(b) - reach(a)),
   }
 }
@@ -108,7 +121,8 @@ interface At {
   readonly life: Quantity | null
 }
 
-type FindAt = (change: Change | null, radiusMm: number, foil: FatigueFoil) => At
+/** Null where nobody can tell. */
+type FindAt = (change: Change | null, radiusMm: number, foil: FatigueFoil) => At | null
 
 function makeFindAt({ bend, conductor, strainPctAt }: SwingSubject, demand: SurvivalDemand): FindAt {
   const survival = survivalOf(demand, conductor)
@@ -130,16 +144,38 @@ function makeFindAt({ bend, conductor, strainPctAt }: SwingSubject, demand: Surv
   }
 }
 
-function listSwings(subject: SwingSubject, findAt: FindAt): Swing[] {
+/** The bend worked out in full with one input moved: its flatter end, fold before and loads as stated. */
+function makeFindAtInFull(given: NominalInputs, subject: SwingSubject): FindAt {
+  const inputs = withoutRanges(given)
+  const { bendLayerId, leafIndex } = subject.conductor
+  return (change, radiusMm, foil) => {
+    const section = moveSection(inputs.section, change, subject, foil)
+    const bend = { ...inputs.bend, insideRadiusMm: inputs.bend.insideRadiusMm + radiusMm - subject.radiusMm }
+    const part = computeAtNominal({ ...inputs, bend, section })
+      ?.flatMap(({ parts }) => parts)
+      .find((each) => each.bendLayerId === bendLayerId && each.result.leafIndex === leafIndex)
+    return part === undefined
+      ? null
+      : { strainPct: part.result.peakStrainPct, life: bend.use === 'dynamic' ? readRelationLife(part.result) : null }
+  }
+}
+
+/** Null where a swing has an end at which nobody can tell. */
+function listSwings(subject: SwingSubject, findAt: FindAt): Swing[] | null {
   const { layers, names, radiusMm, bend, foil, conductor } = subject
   const swings: Swing[] = []
+  let isTold = true
   const add = (
     what: Pick<Swing, 'kind' | 'layerId' | 'layerName' | 'quantity' | 'low' | 'nominal' | 'high'>,
-    at: (value: number) => At,
+    at: (value: number) => At | null,
   ): void => {
     if (!(what.low < what.high)) return
     const low = at(what.low)
     const high = at(what.high)
+    if (low === null || high === null) {
+      isTold = false
+      return
+    }
     swings.push({
       ...what,
       strainAtLowPct: low.strainPct,
@@ -206,5 +242,5 @@ function listSwings(subject: SwingSubject, findAt: FindAt): Swing[] {
       )
     }
   }
-  return swings
+  return isTold ? swings : null
 }

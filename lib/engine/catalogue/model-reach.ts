@@ -1,5 +1,5 @@
 import { LEAST_RADIUS_RATIO } from '../bending'
-import type { BendResult, ConductorStrainResult, KnownAtLeast, Outcome } from '../results'
+import type { BendResult, ConductorStrainResult, KnownAtLeast, ModelLimit, Outcome } from '../results'
 import { cannotTell } from './decide'
 
 /** A layer, with its plating or foil where it has both and one of them decides: `L2 (plated copper)`. */
@@ -9,6 +9,15 @@ export function nameCopper({ name, parts, governingMaterial }: ConductorStrainRe
 
 /** Said with a figure of a bend at the least radius that can be told, which stands for a tighter one. */
 export const AT_LEAST_RADIUS = `Worked out at ${LEAST_RADIUS_RATIO} times the thickness; the bend is tighter, so that it is worse.`
+
+/** What these leave out adds to strain, so that a failure without it stands. */
+const LOADS_IT_MORE: ReadonlySet<ModelLimit['kind']> = new Set(['loads', 'leaves'])
+
+/** A result without what short leaves leave open: how a section lies, and how long its leaves are, does not hang on their pull. */
+export const withoutLeafLimits = (result: BendResult): BendResult =>
+  result.modelLimits.some(({ kind }) => kind === 'leaves')
+    ? { ...result, modelLimits: result.modelLimits.filter(({ kind }) => kind !== 'leaves') }
+    : result
 
 /** A figure that stands for more than itself, without a range of its own. */
 export const AS_BOUND = { bound: 'more-than' } as const
@@ -30,12 +39,12 @@ export function withinModel(
   const isCertain = known?.kind === 'decided' && known.verdict === 'fails'
   const isTight = result.modelLimits.some(({ kind }) => kind === 'tight-radius')
   const limit = result.modelLimits.find(({ kind }) =>
-    kind === 'tight-radius' ? !isCertain : kind !== 'loads' || outcome.verdict !== 'fails',
+    kind === 'tight-radius' ? !isCertain : !LOADS_IT_MORE.has(kind) || outcome.verdict !== 'fails',
   )
   if (limit === undefined) {
     if (isTight) return known ?? outcome
     const [{ because } = { because: '' }] = result.modelLimits
-    return { ...outcome, summary: `${outcome.summary} It is worse than this figure: ${because}.` }
+    return { ...outcome, summary: `${outcome.summary} It is no better than this figure: ${because}.` }
   }
   return cannotTell(`bend ${result.name}`, limit, outcome.places, { value: outcome.value, limit: outcome.limit })
 }
@@ -47,9 +56,10 @@ export function withinModel(
 export function withinRadiusRule(result: BendResult, outcome: Outcome): Outcome {
   if (outcome.kind !== 'decided' || outcome.verdict === 'fails') return outcome
   const { states } = result
-  const limit = result.modelLimits.find(({ kind }) => kind === 'states' || kind === 'loads')
+  const limit = result.modelLimits.find(({ kind }) => kind === 'states' || LOADS_IT_MORE.has(kind))
   const what = [
     ...((states?.pullN ?? 0) > 0 ? ['a pull'] : []),
+    ...(result.leafPull !== null && result.leafPull.strainPct !== 0 ? ['the pull of a short leaf'] : []),
     ...((states?.twistDeg ?? 0) > 0 ? ['a twist'] : []),
     ...((states?.foldedToRadiusMm ?? null) !== null ? ['a fold before'] : []),
   ]

@@ -2,6 +2,7 @@ import type { Design } from '../design'
 import { ENGINE_VERSION } from '../version'
 import { describeArrival } from './arrival'
 import { assessBend, type BendAssessment } from './assess'
+import { describeLeafSteps } from './leaf-steps'
 import type { RemedyOptions } from './options'
 import { makePatch } from './patch'
 import { compareRemedies, dropDominated } from './ranking'
@@ -66,7 +67,7 @@ export function* searchRemedies(
     bendName: basis.result.name,
     before,
     arrival: describeArrival(before, kept, helping),
-    remedies: describeTrials(kept, design, options),
+    remedies: describeTrials(kept, basis, options),
     tried,
     search,
     leftOut: tried.alone + tried.inPairs + tried.inLargerSets - kept.length,
@@ -99,14 +100,14 @@ function withCost(state: RemedyState, design: Design, { costOf }: RemedyOptions)
 }
 
 /** What panels and the shelf say is asked once for the design, and for each remedy that is kept. */
-function describeTrials(kept: readonly Trial[], design: Design, options: RemedyOptions): Remedy[] {
+function describeTrials(kept: readonly Trial[], { design, result }: BendAssessment, options: RemedyOptions): Remedy[] {
   const { partsPerPanelOf, materialsOf } = options
   const before = partsPerPanelOf?.(design) ?? null
   const present = new Set(materialsOf?.(design).map(({ name }) => name))
   return kept.map((trial) => {
     const after = before === null ? null : (partsPerPanelOf?.(trial.edited) ?? null)
     return {
-      ...describeTrial(trial, design),
+      ...describeTrial(trial, design, result.zoneId),
       partsPerPanel: before === null || after === null ? null : { before, after },
       offShelf: (materialsOf?.(trial.edited) ?? []).filter(
         ({ name, state }) => state !== 'on-shelf' && !present.has(name),
@@ -118,6 +119,7 @@ function describeTrials(kept: readonly Trial[], design: Design, options: RemedyO
 function describeTrial(
   { id, changes, edited, after, forbiddenBy, worsens }: Trial,
   design: Design,
+  zoneId: string,
 ): Omit<Remedy, 'partsPerPanel' | 'offShelf'> {
   return {
     id,
@@ -126,7 +128,7 @@ function describeTrial(
         id: changeId,
         family,
         title,
-        detail,
+        detail: family === 'unbonded-leaves' ? `${detail}, ${describeLeafSteps(edited, zoneId)}` : detail,
         cautions,
       }),
     ),

@@ -1,5 +1,6 @@
 import type { Design } from '../design'
 import { type AssessOptions, assessBend, type BendAssessment } from './assess'
+import { fitLeafSteps } from './leaf-steps'
 import { findForbiddenNeeds, isWorseVerdict } from './needs'
 import type { RemedyOptions } from './options'
 import type { Ranked } from './ranking'
@@ -34,13 +35,13 @@ export function makeTrial(
 ): Tried | null {
   const edited = changes.at(-1)?.edited
   if (edited === undefined) return null
-  const assessment = assessBend(edited, basis.result.bendId, toAssessOptions(options), previous)
+  const assessment = assessFitted(basis, previous, changes, edited, options)
   if (assessment === null || assessment.state.allowablePct === null) return null
   const trial: Trial = {
     id: changes.map(({ id }) => id).join('+'),
     changes,
     changeCount: changes.length,
-    edited,
+    edited: assessment.design,
     after: assessment.state,
     forbiddenBy: [
       ...changes.flatMap(({ forbiddenBy }) => forbiddenBy),
@@ -53,6 +54,20 @@ export function makeTrial(
     }),
   }
   return { trial, assessment }
+}
+
+/** Leaves that the set parts are given the lengths that the bends then need. */
+function assessFitted(
+  { result: { bendId, zoneId } }: BendAssessment,
+  previous: BendAssessment,
+  changes: readonly Candidate[],
+  edited: Design,
+  options: RemedyOptions,
+): BendAssessment | null {
+  const assessment = assessBend(edited, bendId, toAssessOptions(options), previous)
+  if (assessment === null || !changes.some(({ family }) => family === 'unbonded-leaves')) return assessment
+  const fitted = fitLeafSteps(assessment, zoneId)
+  return fitted === edited ? assessment : assessBend(fitted, bendId, toAssessOptions(options), assessment)
 }
 
 /** A bend that a change adds has to meet too. */

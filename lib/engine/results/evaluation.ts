@@ -191,7 +191,8 @@ export interface FaceFilmResult {
 
 /** Where no model reaches a bend, so that its figures are guides and no verdict may rest on them. */
 export interface ModelLimit {
-  readonly kind: 'tight-radius' | 'hatch' | 'states' | 'loads'
+  /** `leaves` says that a leaf may be pulled by being too short: as with `loads`, what fails without it fails. */
+  readonly kind: 'tight-radius' | 'hatch' | 'states' | 'loads' | 'leaves'
   /** Clauses, as those of a "cannot tell". */
   readonly because: string
   readonly decidedBy: string

@@ -1,4 +1,5 @@
 export { getConnectorThickness } from './contact-thickness'
+export { describeCounted } from './counted'
 export * from './evaluation'
 export { keepFollowers } from './followers'
 export * from './item-section'

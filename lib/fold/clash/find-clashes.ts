@@ -68,6 +68,8 @@ export function findClashes(bodies: readonly PlacedBody[], clearanceMm: number, 
 export interface PairFound {
   readonly clash: Clash | null
   readonly least: Gapped | null
+  /** By how much the pair may certainly come nearer before anything of it could clash; infinite where nothing of it can. */
+  readonly spareMm: number
 }
 
 /**
@@ -82,6 +84,7 @@ export function comparePair(
 ): PairFound {
   let clash: Clash | null = null
   let least: Gapped | null = null
+  let spareMm = Number.POSITIVE_INFINITY
   const bodyIds = [first.body.id, second.body.id] as const
   const heightsMm = first.body.heightMm + second.body.heightMm
   const ownGapMm = joined.ownGapMm(first.body, second.body)
@@ -90,17 +93,25 @@ export function comparePair(
     for (const b of second.prisms) {
       const boxMm = boxGapMm(a.box, b.box)
       const isBeyond = boxMm >= Math.min(knownMm, least?.upperMm ?? knownMm)
-      if (boxMm >= clearanceMm && isBeyond) continue
+      if (boxMm >= clearanceMm && isBeyond) {
+        spareMm = Math.min(spareMm, boxMm - clearanceMm)
+        continue
+      }
       const gap = gapOf(a, b)
-      if (gap.lowerMm >= clearanceMm && isBeyond) continue
+      if (gap.lowerMm >= clearanceMm && isBeyond) {
+        spareMm = Math.min(spareMm, gap.lowerMm - clearanceMm)
+        continue
+      }
       const allowedMm = allowGapMm(mostMm, measureGap(a.flat, b.flat).lowerMm, heightsMm)
       if (allowedMm === clearanceMm && (least === null || gap.upperMm < least.upperMm)) least = { bodyIds, ...gap }
+      // What needs no gap, since it lies that near along the part, cannot clash.
+      if (allowedMm > 0) spareMm = Math.min(spareMm, Math.max(0, gap.lowerMm - allowedMm))
       if (gap.lowerMm >= allowedMm) continue
       const found: Clash = { bodyIds, ...gap, kind: kindOf(gap, allowedMm, a.sagMm + b.sagMm), allowedMm }
       if (clash === null || RANK[found.kind] > RANK[clash.kind] || isWorse(found, clash)) clash = found
     }
   }
-  return { clash, least }
+  return { clash, least, spareMm }
 }
 
 const RANK: Readonly<Record<Clash['kind'], number>> = { 'cannot-tell': 0, near: 1, touches: 2 }

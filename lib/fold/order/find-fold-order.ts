@@ -4,17 +4,21 @@ import type { FlatPart } from '../kinematics/flat-part'
 
 export type FoundOrder =
   | { readonly kind: 'found'; readonly order: FoldOrder }
-  /** No order works; the clashes of the one as entered. */
+  /** No order works: each certainly clashes somewhere; the clashes of the one as entered. */
   | { readonly kind: 'none'; readonly clashes: readonly ClashOnTheWay[] }
+  /** No order is known to work, and this one does not certainly clash; what is open on its way. */
+  | { readonly kind: 'cannot-tell'; readonly order: FoldOrder; readonly clashes: readonly ClashOnTheWay[] }
   /** More bends than can be tried in every order; the clashes of the order as entered. */
   | { readonly kind: 'not-searched'; readonly clashes: readonly ClashOnTheWay[] }
 
 /** 10 bends are at most 10 x 512 steps to try. */
 const MOST_BENDS = 10
 
+const isCertain = ({ clash }: ClashOnTheWay): boolean => clash.kind !== 'cannot-tell'
+
 /**
  * An order of bends in which nothing clashes on the way; the one as entered where it works. A state of the fold is the set of bends made, so each
- * is tried once, however it was reached.
+ * step from a state is tried once, however it was reached.
  *
  * @param bends  bands that bend together, in the order as entered
  */
@@ -25,26 +29,44 @@ export function findFoldOrder(
   bends: FoldOrder,
   clearanceMm: number,
 ): FoundOrder {
-  const asEntered = sweepFold(part, carried, fixedPlateId, bends, clearanceMm)
+  const sweep = (order: FoldOrder, firstStep = 0) =>
+    sweepFold(part, carried, fixedPlateId, order, clearanceMm, firstStep)
+  const asEntered = sweep(bends)
   if (asEntered.length === 0) return { kind: 'found', order: bends }
   if (bends.length > MOST_BENDS) return { kind: 'not-searched', clashes: asEntered }
-  const deadEnds = new Set<number>()
-  const canStep = (made: readonly number[], next: number): boolean => {
-    const order = [...made, next].map((index) => bends[index] ?? [])
-    return sweepFold(part, carried, fixedPlateId, order, clearanceMm, made.length).length === 0
+  const orderOf = (steps: readonly number[]): FoldOrder => steps.map((index) => bends[index] ?? [])
+  const tried = new Map<string, 'clear' | 'open' | 'clash'>()
+  const tryStep = (made: readonly number[], mask: number, next: number): 'clear' | 'open' | 'clash' => {
+    const key = `${mask} ${next}`
+    const known = tried.get(key)
+    if (known !== undefined) return known
+    const met = sweep(orderOf([...made, next]), made.length)
+    const outcome = met.some(isCertain) ? 'clash' : met.length > 0 ? 'open' : 'clear'
+    tried.set(key, outcome)
+    return outcome
   }
-  const search = (made: readonly number[], mask: number): readonly number[] | null => {
-    if (made.length === bends.length) return made
-    if (deadEnds.has(mask)) return null
-    for (let next = 0; next < bends.length; next += 1) {
-      if (mask & (1 << next) || !canStep(made, next)) continue
-      const found = search([...made, next], mask | (1 << next))
-      if (found !== null) return found
+  const search = (mayBeOpen: boolean): readonly number[] | null => {
+    const deadEnds = new Set<number>()
+    const goOn = (made: readonly number[], mask: number): readonly number[] | null => {
+      if (made.length === bends.length) return made
+      if (deadEnds.has(mask)) return null
+      for (let next = 0; next < bends.length; next += 1) {
+        if (mask & (1 << next)) continue
+        const outcome = tryStep(made, mask, next)
+        if (outcome === 'clash' || (outcome === 'open' && !mayBeOpen)) continue
+        const found = goOn([...made, next], mask | (1 << next))
+        if (found !== null) return found
+      }
+      deadEnds.add(mask)
+      return null
     }
-    deadEnds.add(mask)
-    return null
+    return goOn([], 0)
   }
-  const found = search([], 0)
-  if (found === null) return { kind: 'none', clashes: asEntered }
-  return { kind: 'found', order: found.map((index) => bends[index] ?? []) }
+  const clear = search(false)
+  if (clear !== null) return { kind: 'found', order: orderOf(clear) }
+  if (!asEntered.some(isCertain)) return { kind: 'cannot-tell', order: bends, clashes: asEntered }
+  const open = search(true)
+  if (open === null) return { kind: 'none', clashes: asEntered }
+  const order = orderOf(open)
+  return { kind: 'cannot-tell', order, clashes: sweep(order) }
 }

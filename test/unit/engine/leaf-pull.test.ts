@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type Bend, type Design, evaluate } from '@/lib/engine'
+import { type Bend, type BendResult, type Design, evaluate, readBendLife } from '@/lib/engine'
 import { makeExampleDesign } from '@/test/unit/catalogue/example-design'
 import { addUnbondedLeaf, getZone } from '@/test/unit/catalogue/examples/changes'
+import { listVerdicts } from '@/test/unit/verdicts/one-bend'
 
 interface Given {
   readonly gapUm: number
@@ -104,3 +105,125 @@ describe('the pull of a leaf that is too short', () => {
     expect(evaluate(edited).bends[0]?.leafPull?.shortMm).not.toBeCloseTo(before ?? 0, 3)
   })
 })
+
+describe('strain and life of leaves that are not bonded', () => {
+  const resultOf = (given: Given): BendResult => {
+    const [result] = evaluate(makeLeaves(given)).bends
+    if (result === undefined) throw new Error('no result')
+    return result
+  }
+  const wide: Partial<Bend> = { insideRadiusMm: 40, radiusToleranceMm: 0 }
+  const moving: Partial<Bend> = { ...wide, use: 'dynamic', requiredCycles: 10 }
+  const ITEMS = [
+    ['bend-strain', wide],
+    ['fatigue-life', moving],
+  ] as const
+
+  it.each(ITEMS)('%s: nobody can tell while a length is open, and the field is named', (item, bend) => {
+    for (const [open, lengthMm, field] of [
+      [{ leafLengths: null }, 200, 'Lengths of the leaves'],
+      [{ leafLengths: 'stepped', leafStepMm: null }, 200, 'Step of the leaves'],
+      [{ leafLengths: 'equal' }, null, 'Length'],
+    ] as const) {
+      const design = makeLeaves({ gapUm: 20, lengthMm: lengthMm ?? 1, bends: [{ ...bend, ...open }] })
+      if (lengthMm === null) for (const zone of design.construction.zones) zone.lengthMm = null
+      expect(listVerdicts(design, item), field).toEqual(['cannot-tell'])
+      const [result] = evaluate(design).bends
+      expect(result?.modelLimits.map(({ decidedBy }) => decidedBy)).toEqual([expect.stringContaining(`"${field}"`)])
+      if (bend.use === 'dynamic' && result !== undefined) expect(readBendLife(result)).toBe('cannot tell')
+    }
+  })
+
+  it.each(ITEMS)(
+    '%s: meets where the leaves are stepped as they need, and never where the short leaf bears too much',
+    (item, bend) => {
+      const { leafLengthDifferenceMm } = resultOf({
+        gapUm: 20,
+        lengthMm: 200,
+        bends: [{ ...bend, leafLengths: 'equal' }],
+      })
+      const stepped = { ...bend, leafLengths: 'stepped', leafStepMm: leafLengthDifferenceMm } as const
+      expect(listVerdicts(makeLeaves({ gapUm: 20, lengthMm: 200, bends: [stepped] }), item)).toEqual(['meets'])
+      const hard = {
+        ...bend,
+        ...(item === 'fatigue-life' ? { requiredCycles: 1e7 } : {}),
+        leafLengths: 'equal',
+      } as const
+      expect(listVerdicts(makeLeaves({ gapUm: 2000, lengthMm: 60, bends: [hard] }), item)).not.toContain('meets')
+    },
+  )
+
+  it('the pull is added to the copper of the short leaf, and to its films, and to no other at nominal', () => {
+    const { conductors, leafPull, leaves } = resultOf({ gapUm: 100, lengthMm: 400, bends: [wide] })
+    const [inner, outer] = [0, 1].map((leaf) => conductors.find(({ leafIndex }) => leafIndex === leaf)?.states)
+    expect(leafPull?.strainPct).toBeGreaterThan(0)
+    expect(outer?.pullPct).toBeCloseTo(leafPull?.strainPct ?? Number.NaN, 10)
+    expect(inner?.pullPct ?? 0).toBe(0)
+    const stepped = {
+      ...wide,
+      leafLengths: 'stepped',
+      leafStepMm: resultOf({ gapUm: 100, lengthMm: 400, bends: [wide] }).leafLengthDifferenceMm,
+    } as const
+    const free = resultOf({ gapUm: 100, lengthMm: 400, bends: [stepped] })
+    for (const [at, film] of (leaves[1]?.faceFilms ?? []).entries()) {
+      expect(film.strainPct).toBeGreaterThan(free.leaves[1]?.faceFilms[at]?.strainPct ?? Number.NaN)
+    }
+  })
+
+  it('a longer way between the ends never shortens life, and a step nearer to what is needed neither', () => {
+    const lifeAt = (given: Given) => resultOf(given).survivalLifeCycles ?? Number.NaN
+    const byLength = [30, 60, 200, 800].map((lengthMm) => lifeAt({ gapUm: 100, lengthMm, bends: [moving] }))
+    expect(byLength).toEqual(byLength.toSorted((a, b) => a - b))
+    const { leafLengthDifferenceMm: neededMm } = resultOf({ gapUm: 100, lengthMm: 60, bends: [moving] })
+    const bySteps = [0, 0.5, 0.9, 1].map((share) =>
+      lifeAt({
+        gapUm: 100,
+        lengthMm: 60,
+        bends: [{ ...moving, leafLengths: 'stepped', leafStepMm: share * neededMm }],
+      }),
+    )
+    expect(bySteps).toEqual(bySteps.toSorted((a, b) => a - b))
+  })
+
+  it('a leaf between two others may be as short as either: its worst strain grows, its nominal one does not', () => {
+    const design = makeLeaves({ gapUm: 100, lengthMm: 400, bends: [moving] })
+    const two = evaluate(design).bends[0]
+    addThirdLeaf(design)
+    const [three] = evaluate(design).bends
+    expect(three?.leaves).toHaveLength(3)
+    const middle = three?.conductors.find(({ leafIndex }) => leafIndex === 1)
+    const alike = two?.conductors.find(({ leafIndex }) => leafIndex === 0)
+    expect(middle?.states?.pullPct).toBe(0)
+    const spread = (each: typeof middle) => (each?.peakRangePct.high ?? 0) - (each?.peakStrainPct ?? 0)
+    expect(spread(middle)).toBeGreaterThan(spread(alike) + 0.01)
+  })
+
+  it('with a load along the part as well nobody can tell, and what fails without it fails', () => {
+    expect(
+      listVerdicts(makeLeaves({ gapUm: 100, lengthMm: 400, bends: [{ ...moving, pullN: 1 }] }), 'fatigue-life'),
+    ).toEqual(['cannot-tell'])
+    const hard = { ...moving, insideRadiusMm: 1.5, requiredCycles: 1e8, pullN: 1 }
+    expect(listVerdicts(makeLeaves({ gapUm: 100, lengthMm: 400, bends: [hard] }), 'fatigue-life')).toEqual(['fails'])
+  })
+})
+
+/** Below the second leaf, another one like it. */
+function addThirdLeaf(design: Design): void {
+  const { layers, zones } = design.construction
+  const at = layers.findIndex(({ id }) => id === 'base-leaf-2')
+  const ids = ['gap', 'cover-leaf-2', 'adhesive-leaf-2', 'l2-leaf-2', 'base-leaf-2']
+  const copies = ids.flatMap((id) => {
+    const layer = layers.find((each) => each.id === id)
+    return layer === undefined ? [] : [{ ...structuredClone(layer), id: `${id}-3`, name: `${layer.name}, third` }]
+  })
+  layers.splice(at + 1, 0, ...copies)
+  for (const zone of zones) {
+    const presentAt = zone.presence.findIndex(({ layerId }) => layerId === 'base-leaf-2')
+    if (presentAt < 0) continue
+    const present = ids.flatMap((id) => {
+      const own = zone.presence.find(({ layerId }) => layerId === id)
+      return own === undefined ? [] : [{ ...structuredClone(own), layerId: `${id}-3` }]
+    })
+    zone.presence.splice(presentAt + 1, 0, ...present)
+  }
+}

@@ -56,3 +56,49 @@ describe('clashes along the way', () => {
     expect(found.kind === 'none' ? found.clashes.map(({ clash }) => clash.bodyIds.join(' ')) : []).toEqual(['p1 wall'])
   })
 })
+
+describe('what a coarse look at a bend cannot tell', () => {
+  // Inside face of the bend at 12 mm: strips of 15 degrees stand up to 0.1 mm off the arc.
+  const part = makeStripPart([{ angleDeg: 180, insideMm: 12, plateMm: 40 }], { lastMm: 60 })
+  /** On the plate that stays, under the second half of the bend's own arc when it is made: its top is that far from the arc's highest inner point. */
+  const bump = (gapMm: number) => carry('bump', 'p0', rectangle(39.9, 1, 0.1, 6), 0.05, 0.05 + 24 - gapMm)
+
+  it('a gap within the sag of a strip is told from a clash', () => {
+    for (const [gapMm, kinds] of [
+      [0.05, ['near']],
+      [0.5, []],
+    ] as const) {
+      const ends = checkFolded(part, [bump(gapMm)], foldPart(part, 'p0'), 0.2)
+      expect(
+        ends.clashes.map(({ kind }) => kind),
+        `${gapMm} mm folded`,
+      ).toEqual(kinds)
+      const met = sweepFold(part, [bump(gapMm)], 'p0', [['b0']], 0.2)
+      expect(
+        met.map(({ clash }) => clash.kind),
+        `${gapMm} mm on the way`,
+      ).toEqual(kinds)
+    }
+  })
+})
+
+describe('orders of bends', () => {
+  const block = (thick: number) => carry('block', 'p0', rectangle(14, 1, 2, 6), 0.05, 0.05 + thick)
+
+  it('works, certainly fails, or cannot be told: three answers', () => {
+    // Leaves of the bend lie 2 mm apart; a block as high as the limit lies between the bounds of what is looked at.
+    const part = makeStripPart([{ angleDeg: 180, insideMm: 1, plateMm: 20 }])
+    const orderOf = (highMm: number, clearanceMm = 0.2) =>
+      findFoldOrder(part, [block(highMm)], 'p0', [['b0']], clearanceMm)
+    expect(orderOf(1).kind).toBe('found')
+    expect(orderOf(3)).toMatchObject({
+      kind: 'none',
+      clashes: [{ clash: { kind: expect.not.stringMatching('cannot-tell') } }],
+    })
+  })
+
+  it('a step that nobody can tell is neither a clash nor a way: another order that is clear is preferred to it', () => {
+    const open = findFoldOrder(makeStripPart([{ angleDeg: 90, insideMm: 1, plateMm: 20 }]), [], 'p0', [['b0']], 0.2)
+    expect(open).toEqual({ kind: 'found', order: [['b0']] })
+  })
+})

@@ -222,6 +222,37 @@ describe('clad, planes and leaves', () => {
       'adhesive',
     ])
   })
+
+  it('states how long the leaves are, so that the design that it leads to is complete; where that is open, nobody can tell', () => {
+    const bonded = change(makeBondedFlex(), (d) => {
+      // Plated copper in the bend would leave every verdict open.
+      for (const present of getEntry(d.construction.zones, 'link').presence) present.platedCopper = 'none'
+    })
+    const { remedies } = findRemedies(bonded, 'fold', { mostChanges: 2 })
+    const parted = remedies.filter(({ changes }) => changes.some(({ family }) => family === 'unbonded-leaves'))
+    expect(parted.length).toBeGreaterThan(1)
+    for (const { patch, changes, after } of parted) {
+      const edited = applyDesignPatch(bonded, patch)
+      const at = edited.bends.findIndex(({ id }) => id === 'fold')
+      const result = evaluate(edited).bends[at]
+      expect(edited.bends[at]).toMatchObject({ leafLengths: 'stepped' })
+      expect(Math.abs((edited.bends[at]?.leafStepMm ?? 0) - (result?.leafLengthDifferenceMm ?? 9))).toBeLessThanOrEqual(
+        0.0005,
+      )
+      expect(result?.peakStrainPct).toBe(after.peakStrainPct)
+      expect(changes.map(({ detail }) => detail).join()).toMatch(
+        /outermost leaf longer than the innermost by [\d.]+ mm/,
+      )
+      const zone = edited.construction.zones.find(({ id }) => id === edited.bends[at]?.zoneId)
+      if (zone?.lengthMm == null) expect(after.verdict).not.toBe('meets')
+    }
+    const open = change(bonded, (d) => {
+      for (const zone of d.construction.zones) zone.lengthMm = null
+    })
+    for (const { changes, after } of findRemedies(open, 'fold', { mostChanges: 1 }).remedies) {
+      if (changes.some(({ family }) => family === 'unbonded-leaves')) expect(after.verdict).not.toBe('meets')
+    }
+  })
 })
 
 /** Skua's hinge with a second two-layer clad bonded below the first. */

@@ -1,14 +1,6 @@
 import { applyPatch } from 'rfc6902'
 import { describe, expect, test } from 'vitest'
-import {
-  type Bend,
-  type BendResult,
-  computeTornado,
-  type Design,
-  evaluate,
-  makePresence,
-  readBendLife,
-} from '@/lib/engine'
+import { type Bend, type BendResult, type Design, evaluate, makePresence, readBendLife } from '@/lib/engine'
 import { readStates } from '@/lib/engine/assembly/bend-states'
 import { computeLeafStates } from '@/lib/engine/assembly/leaf-states'
 import { computeLeaves, computePullStrainPct, type TolerancedLayer } from '@/lib/engine/bending'
@@ -217,12 +209,10 @@ describe('pull and twist', () => {
       minRadiusByLifeMm: null,
       hangsOn: null,
       disagreement: [],
-      lifeCurve: [],
       strainProfile: [],
       momentNmm: null,
       springback: null,
     })
-    expect(computeTornado(design, 'bend-0', 'foil')).toBeNull()
     expect(listVerdicts(makeBend({ pullN: 2, insideRadiusMm: 60 }), 'radius-rules')).toEqual([
       'cannot-tell',
       'cannot-tell',
@@ -360,11 +350,30 @@ describe('a fold between two faces', () => {
     expect(listVerdicts(design, 'bend-strain')).toEqual(['cannot-tell'])
   })
 
-  test('a gap counts for nothing where something else holds the radius', () => {
-    expect(bendOf(makeBend({ radiusHeldBy: 'former', faceGapMm: 1 }))).toMatchObject({
-      freeFold: null,
-      modelLimits: [],
-    })
+  test.each<[string, Partial<Bend>, RegExp]>([
+    [
+      'something else holds the radius',
+      { radiusHeldBy: 'former' },
+      /1 mm between faces is stated, and the radius is stated to be held by/,
+    ],
+    [
+      'nobody stated what holds the radius',
+      { radiusHeldBy: null },
+      /1 mm between faces is stated, and nobody has stated that faces/,
+    ],
+  ])('a gap where %s: nobody can tell, and the field is named', (_, bend, because) => {
+    const design = makeBend({ ...held, ...bend, faceGapMm: 1, insideRadiusMm: 8 })
+    const { freeFold, modelLimits } = bendOf(design)
+    expect(freeFold).toBeNull()
+    expect(modelLimits).toEqual([
+      {
+        kind: 'states',
+        because: expect.stringMatching(because),
+        decidedBy: expect.stringContaining('Gap between the faces'),
+      },
+    ])
+    expect(listVerdicts(design, 'bend-strain')).toEqual(['cannot-tell'])
+    expect(listVerdicts(makeBend({ ...held, ...bend, insideRadiusMm: 8 }), 'bend-strain')).toEqual(['meets'])
   })
 })
 

@@ -109,8 +109,8 @@ export function BendPlots({ bend, result, zone }: BendPlotsProps) {
       <div>
         {life === null ? (
           <p className="empty">
-            {result.states !== null && bend.use === 'dynamic'
-              ? 'Life over radius is drawn only for a motion from flat, with no earlier fold, pull or twist.'
+            {result.modelLimits.length > 0 && bend.use === 'dynamic'
+              ? 'No life is drawn over the radius: nobody can tell what this bend bears. The figures say why.'
               : bend.use === 'dynamic'
                 ? 'The life curve needs the required cycles and a foil with fatigue data.'
                 : 'Life over radius is computed for dynamic use.'}

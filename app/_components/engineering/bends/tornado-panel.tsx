@@ -2,7 +2,7 @@
 
 import { lazy, Suspense, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { type Bend, listStatedStateKeys } from '@/lib/engine'
+import type { Bend } from '@/lib/engine'
 import { useDraft } from '../draft'
 
 /** Fetched when somebody asks for it: most visits to a bend do not. */
@@ -20,13 +20,6 @@ export function TornadoPanel({ bend }: { bend: Bend }) {
     )
   }
   const hasIssues = live.issues.length > 0
-  if (listStatedStateKeys(bend).some((key) => key !== 'faceGapMm')) {
-    return (
-      <p className="empty">
-        Computed only for a bend made from flat, with no earlier fold, pull or twist. This bend states otherwise.
-      </p>
-    )
-  }
   return (
     <div className="row">
       <Button onPress={() => setIsOpen(true)} isDisabled={hasIssues}>

@@ -46,7 +46,9 @@ export function TornadoView({ bend }: { bend: Bend }) {
         <ChoiceGroup label="Effect on" options={MEASURES} value={measure} onChange={setMeasure} />
       )}
       {tornado === null ? (
-        <p className="empty">No copper governs this bend, or an input is missing.</p>
+        <p className="empty">
+          Nothing to move: no copper governs this bend, an input is missing, or its states and loads cannot be told.
+        </p>
       ) : picture === null ? (
         <p className="empty">No input of this bend has a range.</p>
       ) : (

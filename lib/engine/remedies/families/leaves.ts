@@ -1,4 +1,4 @@
-import { type DielectricLayer, type Layer, makePresence } from '../../design'
+import { type Bend, type Design, type DielectricLayer, type Layer, makePresence } from '../../design'
 import { editConstruction, freshId } from '../edits'
 import { type Candidate, type Family, type Subject, writeUm } from '../subject'
 
@@ -60,9 +60,14 @@ function part(subject: Subject, bond: DielectricLayer, coverAbove: boolean, cove
     detail: `${zone.name}: ${bond.name} (${writeUm(bond.thicknessUm)}) left out, air between the leaves${
       covers === 0 ? '' : `, ${covers === 1 ? 'one coverlay' : 'two coverlays'} added on the copper that it covered`
     }`,
-    cautions: ['Leaves of equal length buckle or stretch in a fold: give the outer one the extra developed length.'],
+    cautions: [
+      'Leaves of equal length buckle or stretch in a fold: the outermost has to be made longer by the step that is stated.',
+      ...(zone.lengthMm === null
+        ? [`The length of ${zone.name} is open: until it is stated nobody can tell how far a leaf is pulled.`]
+        : []),
+    ],
     forbiddenBy: [],
-    edited: editConstruction(design, {
+    edited: editConstruction(stepLeaves(subject), {
       layers: design.construction.layers.flatMap((layer) =>
         layer.id !== bond.id ? [layer] : isElsewhere ? [layer, ...inserted] : inserted,
       ),
@@ -79,6 +84,19 @@ function part(subject: Subject, bond: DielectricLayer, coverAbove: boolean, cove
     }),
     touches: ['copper-in-bend', `leaves-${bond.id}`],
   }
+}
+
+/**
+ * Bends of the zone with their leaves stepped; by how much is fitted once the whole set of changes is known. Lengths that were stated of leaves
+ * that are there already stay, but for their step.
+ */
+function stepLeaves({ design, zone, assessment }: Subject): Design {
+  const bends = design.bends.map((bend, at): Bend => {
+    const hasLeaves = (assessment.assembly.bends[at]?.leaves.length ?? 0) > 1
+    const isStated = hasLeaves && bend.leafLengths !== null && bend.leafLengths !== 'stepped'
+    return bend.zoneId !== zone.id || isStated ? bend : { ...bend, leafLengths: 'stepped', leafStepMm: null }
+  })
+  return { ...design, bends }
 }
 
 /** A coverlay like the one that the construction already has, or an ordinary one. */

@@ -145,12 +145,26 @@ function judgeWay(context: EvaluationContext, folding: FoldableDesign, limit: Li
   const clashes = found.clashes.map(({ clash, step }) =>
     judge(context, folding, limit, clash, `While bend ${nameStep(folding.order[step] ?? [])} is made`),
   )
-  if (found.kind === 'none') return clashes
+  if (found.kind === 'none') return clashes.filter(({ kind }) => kind === 'decided')
+  if (found.kind === 'cannot-tell') {
+    return [
+      cannotTell(
+        'the way of the fold',
+        {
+          because: `no order is known in which nothing meets, and in the order ${found.order.map(nameStep).join(', ')} nothing certainly does`,
+          decidedBy: 'try it on a model of film',
+        },
+        places,
+      ),
+    ]
+  }
   return [
     cannotTell(
       'the way of the fold',
       {
-        because: 'it clashes in the order in which the bends stand, and there are too many bends to try every order',
+        because: found.clashes.some(({ clash }) => clash.kind !== 'cannot-tell')
+          ? 'it clashes in the order in which the bends stand, and there are too many bends to try every order'
+          : 'in the order in which the bends stand nobody can tell whether something meets, and there are too many bends to try every order',
         decidedBy: 'try it on a model of film',
       },
       places,

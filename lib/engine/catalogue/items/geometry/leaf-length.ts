@@ -5,7 +5,7 @@ import { listBends, notComputedSection } from '../../checks'
 import { cannotTell, computeMargin, decide, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
-import { withinModel } from '../../model-reach'
+import { withinModel, withoutLeafLimits } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const leafLength = defineItem({
@@ -40,8 +40,10 @@ export const leafLength = defineItem({
         sourceKey: 'exactArithmetic',
         remark: `${result.leaves.length} leaves; developed lengths ${result.leaves.map((leaf) => inSentence(leaf.developedLengthMm)).join(', ')} mm from the inside out.`,
       })
-      if (bend.leafLengths === 'stepped') return withinModel(result, decided, () => null)
-      return holdsWhereverAxesLie(bend, result, limit) ? decided : withinModel(result, decided, () => null)
+      if (bend.leafLengths === 'stepped') return withinModel(withoutLeafLimits(result), decided, () => null)
+      return holdsWhereverAxesLie(bend, result, limit)
+        ? decided
+        : withinModel(withoutLeafLimits(result), decided, () => null)
     })
   },
 })

@@ -107,12 +107,10 @@ function judge(
   }
   const isBeyond = pull.strainPct === null
   const outcome = decide({
-    value: peakStrainPct + (pull.strainPct ?? pull.beyondPct),
+    value: peakStrainPct,
     ...(isBeyond ? { bound: 'more-than' as const } : {}),
-    range: {
-      low: peakRangePct.low,
-      high: peakRangePct.high + Math.max(pull.highPct ?? pull.beyondPct, pull.strainPct ?? 0),
-    },
+    // The pull is in the strain of the copper already.
+    range: peakRangePct,
     rangeOver: 'both',
     limit: makeDesignLimit({
       key: 'allowableStrainPct',
@@ -130,19 +128,7 @@ function judge(
     sourceKey: 'plasticBending',
     remark: describe(pull, conductor),
   })
-  const isHighKnown = pull.highPct !== null
-  const within = withinModel(result, outcome, () => null)
-  if (within.kind !== 'decided' || within.verdict === 'fails' || (!isBeyond && isHighKnown)) return [within]
-  return [
-    cannotTell(
-      what,
-      {
-        because: `the short leaf may stretch by more than ${inSentence(pull.beyondPct, 'pct')}, where no strain is known to be right`,
-        decidedBy: 'step the leaves, give the inner ones room to buckle, or test it',
-      },
-      places,
-    ),
-  ]
+  return [withinModel(result, outcome, () => null)]
 }
 
 function describe(

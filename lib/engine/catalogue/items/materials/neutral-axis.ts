@@ -4,7 +4,7 @@ import { checkDynamicBends, placeOf } from '../../checks'
 import { computeMargin, decide } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
-import { withinModel } from '../../model-reach'
+import { withinModel, withoutLeafLimits } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const neutralAxis = defineItem({
@@ -53,7 +53,7 @@ export const neutralAxis = defineItem({
         })
         // The elastic axis needs no radius: copper that is far from it is so in every bend.
         const isFarAnyway = computeMargin(Math.abs(elasticUm) / leaf.thicknessUm, limit) < 0
-        outcomes.push(withinModel(result, decided, () => (isFarAnyway ? decided : null)))
+        outcomes.push(withinModel(withoutLeafLimits(result), decided, () => (isFarAnyway ? decided : null)))
       }
       return outcomes
     })

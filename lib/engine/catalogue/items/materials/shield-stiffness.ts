@@ -2,7 +2,7 @@ import { listBends, notComputedSection, placeOf } from '../../checks'
 import { decide, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
-import { withinModel } from '../../model-reach'
+import { withinModel, withoutLeafLimits } from '../../model-reach'
 import { WIDER_TOLERANCES } from '../../monotone'
 
 export const shieldStiffness = defineItem({
@@ -40,7 +40,7 @@ export const shieldStiffness = defineItem({
         cautions: ['The neutral axis is that of the shielded section; without the shield it would move.'],
       })
       // The share changes with the radius, and either way.
-      return withinModel(result, decided, () => null)
+      return withinModel(withoutLeafLimits(result), decided, () => null)
     })
   },
 })

@@ -21,6 +21,7 @@ import {
 } from '@/lib/fabrication'
 import type { Polygon } from '@/lib/geometry'
 import { measureBundleBytes, measureScreenBytes } from './bundle-size'
+import { prepareFolding } from './folded-part'
 import { ROOT } from './root'
 import { prepareSheets } from './sheets'
 import { makeStackedDesign } from './stacked-design'
@@ -36,6 +37,8 @@ const LONGEST_EVALUATION_MS = 5000
 /** Of what a screen of the editor waits for. */
 const BUNDLE_TARGET_KB = 60
 const NESTING_TARGET_MS = 2000
+const FOLD_TARGET_MS = 50
+const CLASHES_TARGET_MS = 500
 
 interface Timing {
   readonly medianMs: number
@@ -223,6 +226,22 @@ print(
   measure(() => estimateByBasis(skuaA, basis)),
   '',
 )
+const folding = prepareFolding()
+printLine('')
+for (const [what, run, targetMs] of [
+  ['areas in plan', folding.areas, null],
+  ['cut into plates and bands', folding.cut, null],
+  ['folded', folding.fold, FOLD_TARGET_MS],
+  ['clashes, folded', folding.check, CLASHES_TARGET_MS],
+] as const) {
+  const timing = measure(run)
+  print(
+    `${folding.what}: ${what}`,
+    timing,
+    targetMs === null ? '' : `${(timing.medianMs / targetMs).toFixed(2)} of the target of ${targetMs} ms`,
+  )
+}
+
 const priced = {
   costOf: (design: Design) => estimateByBasis(design, basis)?.indexPerGoodPart ?? null,
   partsPerPanelOf: (design: Design) => estimateByBasis(design, basis)?.partsPerPanel ?? null,

@@ -7,7 +7,8 @@ import { build } from 'esbuild'
 const root = new URL('..', import.meta.url)
 const folder = new URL('node_modules/.cache/bendworthy/', root)
 mkdirSync(folder, { recursive: true })
-const entry = process.argv[2] === 'fuzz' ? 'bench/fuzz.ts' : 'bench/index.ts'
+const ENTRIES = { fuzz: 'bench/fuzz.ts', fold: 'bench/fold-brute-force.ts' }
+const entry = ENTRIES[process.argv[2]] ?? 'bench/index.ts'
 const outfile = new URL('bench.mjs', folder)
 await build({
   entryPoints: [new URL(entry, root).pathname],

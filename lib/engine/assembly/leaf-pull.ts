@@ -7,7 +7,7 @@ import {
   stretchingNPerMm,
   type TolerancedLayer,
 } from '../bending'
-import { BEND_FIELDS, type Bend, ZONE_FIELDS, type Zone } from '../design'
+import { BEND_FIELDS, type Bend, getChoiceWord, ZONE_FIELDS, type Zone } from '../design'
 import type { LeafPull, ModelLimit, QuantityRange } from '../results'
 import { inSentence } from '../units'
 import type { LeafSection } from './bend-section'
@@ -137,6 +137,12 @@ function explainOpen({ name, use }: Bend, { zone, bends }: HeldOver): readonly M
       return openLimit(
         `its leaves are not bonded and nobody has stated how long they are in bend ${each.name}, so that a short one may be pulled`,
         `state "${BEND_FIELDS.leafLengths.label}" of bend ${each.name}`,
+      )
+    }
+    if (each.leafLengths !== 'stepped' && (each.leafStepMm ?? 0) > 0) {
+      return openLimit(
+        `its leaves are stated as ${getChoiceWord(BEND_FIELDS.leafLengths, each.leafLengths)} in bend ${each.name}, and a step of ${inSentence(each.leafStepMm ?? 0, 'mm')} is stated too`,
+        `state "${BEND_FIELDS.leafLengths.label}" as stepped, or leave "${BEND_FIELDS.leafStepMm.label}" blank`,
       )
     }
     if (each.leafLengths === 'stepped' && each.leafStepMm === null) {

@@ -42,6 +42,17 @@ function placerOf(folded: FoldedPart, { id, carrier }: FlatBody): (point: Vector
   return (point) => placeInBand(band, point)
 }
 
+const flatBoxes = new WeakMap<readonly Vector[], Box>()
+
+/** Box round the flat corners of a prism, which are the same at every state of the fold. */
+export function flatBoxOf({ flat }: PlacedPrism): Box {
+  const known = flatBoxes.get(flat)
+  if (known !== undefined) return known
+  const made = boxOf(flat)
+  flatBoxes.set(flat, made)
+  return made
+}
+
 function boxOf(points: readonly Vector[]): Box {
   const bound = (pick: (...values: number[]) => number): Vector => [
     points.reduce((found, [x]) => pick(found, x), points[0]?.[0] ?? 0),

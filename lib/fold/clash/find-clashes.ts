@@ -1,5 +1,5 @@
 import type { FlatBody } from '../bodies/flat-bodies'
-import { boxGapMm, type PlacedBody, type PlacedPrism } from '../bodies/place-bodies'
+import { boxGapMm, flatBoxOf, type PlacedBody, type PlacedPrism } from '../bodies/place-bodies'
 import type { Vector } from '../kinematics/vector'
 import { measureGap } from './convex-gap'
 
@@ -102,7 +102,10 @@ export function comparePair(
         spareMm = Math.min(spareMm, gap.lowerMm - clearanceMm)
         continue
       }
-      const allowedMm = allowGapMm(mostMm, measureGap(a.flat, b.flat).lowerMm, heightsMm)
+      // Boxes are never farther apart than what they hold: far enough by them is far enough.
+      const byBoxesMm = allowGapMm(mostMm, boxGapMm(flatBoxOf(a), flatBoxOf(b)), heightsMm)
+      const allowedMm =
+        byBoxesMm === mostMm ? mostMm : allowGapMm(mostMm, measureGap(a.flat, b.flat).lowerMm, heightsMm)
       if (allowedMm === clearanceMm && (least === null || gap.upperMm < least.upperMm)) least = { bodyIds, ...gap }
       // What needs no gap, since it lies that near along the part, cannot clash.
       if (allowedMm > 0) spareMm = Math.min(spareMm, Math.max(0, gap.lowerMm - allowedMm))

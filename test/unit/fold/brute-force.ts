@@ -26,7 +26,7 @@ export function compareWithBruteForce(random: Random): string[] {
   const flat = sampleBodies(part, carried, foldPart(part, 'p0', new Map(part.bands.map(({ id }) => [id, 0]))), STEP_MM)
   const ids = listFlatBodies(part, carried).map(({ id }) => id)
   const pairs = ids.flatMap((a, at) => ids.slice(at + 1).map((b) => [a, b] as const))
-  const far = pairs.filter(([a, b]) => leastMm(flat.get(a), flat.get(b), FAR_MM) >= FAR_MM)
+  const far = pairs.filter(([a, b]) => apartMm(flat.get(a) ?? [], flat.get(b) ?? []) >= FAR_MM)
 
   const folded = foldPart(part, 'p0')
   const end = sampleBodies(part, carried, folded, STEP_MM)
@@ -96,22 +96,33 @@ export function compareWithBruteForce(random: Random): string[] {
 
 /** Least distance of two clouds of points; from `enoughMm` on it does not matter. */
 function leastMm(first: readonly Vector[] = [], second: readonly Vector[] = [], enoughMm: number): number {
-  const boxes = [first, second].map((points) => [0, 1, 2].map((axis) => spanOf(points, axis as 0 | 1 | 2)))
+  if (apartMm(first, second) >= enoughMm) return enoughMm
   let least = enoughMm
-  const apart = [0, 1, 2].some((axis) => {
-    const [a, b] = [boxes[0]?.[axis], boxes[1]?.[axis]]
-    return a === undefined || b === undefined || a.low - b.high >= enoughMm || b.low - a.high >= enoughMm
-  })
-  if (apart) return enoughMm
   for (const [x, y, z] of first) {
     for (const [u, v, w] of second) {
-      const dx = x - u
-      if (dx >= least || -dx >= least) continue
-      const mm = Math.hypot(dx, y - v, z - w)
-      if (mm < least) least = mm
+      const [dx, dy, dz] = [x - u, y - v, z - w]
+      const square = dx * dx + dy * dy + dz * dz
+      if (square < least * least) least = Math.sqrt(square)
     }
   }
   return least
+}
+
+const boxes = new WeakMap<readonly Vector[], readonly { readonly low: number; readonly high: number }[]>()
+
+/** Of the boxes along the axes. */
+function apartMm(first: readonly Vector[], second: readonly Vector[]): number {
+  const [a, b] = [first, second].map((points) => {
+    const known = boxes.get(points) ?? ([0, 1, 2] as const).map((axis) => spanOf(points, axis))
+    boxes.set(points, known)
+    return known
+  })
+  return Math.max(
+    ...[0, 1, 2].map((axis) => {
+      const [one, other] = [a?.[axis], b?.[axis]]
+      return one === undefined || other === undefined ? 0 : Math.max(one.low - other.high, other.low - one.high)
+    }),
+  )
 }
 
 function spanOf(points: readonly Vector[], axis: 0 | 1 | 2): { low: number; high: number } {

@@ -60,20 +60,27 @@ describe('clashes along the way', () => {
 describe('what a coarse look at a bend cannot tell', () => {
   // Inside face of the bend at 12 mm: strips of 15 degrees stand up to 0.1 mm off the arc.
   const part = makeStripPart([{ angleDeg: 180, insideMm: 12, plateMm: 40 }], { lastMm: 60 })
-  /** On the plate that stays, under the second half of the bend's own arc when it is made: its top is that far from the arc's highest inner point. */
-  const bump = (gapMm: number) => carry('bump', 'p0', rectangle(39.9, 1, 0.1, 6), 0.05, 0.05 + 24 - gapMm)
+  const HALF_MM = 0.01
+  /** A thin bar that hangs over into the bend, by that much off the middle of a strip of the folded arc, whose centre is at (40, 12.05). */
+  const barAt = (gapMm: number) => {
+    const turnRad = (82.5 * Math.PI) / 180
+    const outMm = 12 - gapMm - Math.SQRT2 * HALF_MM
+    const [x, z] = [40 + outMm * Math.sin(turnRad), 12.05 - outMm * Math.cos(turnRad)]
+    return carry('bar', 'p0', rectangle(x - HALF_MM, 1, 2 * HALF_MM, 6), z - HALF_MM, z + HALF_MM)
+  }
 
   it('a gap within the sag of a strip is told from a clash', () => {
     for (const [gapMm, kinds] of [
-      [0.05, ['near']],
+      [0.15, ['near']],
+      [0.22, []],
       [0.5, []],
     ] as const) {
-      const ends = checkFolded(part, [bump(gapMm)], foldPart(part, 'p0'), 0.2)
+      const ends = checkFolded(part, [barAt(gapMm)], foldPart(part, 'p0'), 0.2)
       expect(
         ends.clashes.map(({ kind }) => kind),
         `${gapMm} mm folded`,
       ).toEqual(kinds)
-      const met = sweepFold(part, [bump(gapMm)], 'p0', [['b0']], 0.2)
+      const met = sweepFold(part, [barAt(gapMm)], 'p0', [['b0']], 0.2)
       expect(
         met.map(({ clash }) => clash.kind),
         `${gapMm} mm on the way`,

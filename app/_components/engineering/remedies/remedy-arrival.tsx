@@ -4,8 +4,11 @@ import { formatStrainShare, nameRemedy } from './words'
 /** Which sets were tried: all up to a size, and some beyond it. */
 function describeReach({ completeUpTo, deepest, isStopped }: RemedyReport['search']): string {
   if (completeUpTo === 0) return deepest === 0 ? 'No set was tried.' : 'Not all single changes were tried.'
+  // A change that a need forbids, whatever goes with it, is tried alone and continued by no other.
   const all =
-    completeUpTo === 1 ? 'All single changes were tried' : `All sets of up to ${completeUpTo} changes were tried`
+    completeUpTo === 1
+      ? 'All single changes were tried'
+      : `All single changes were tried, and all sets of up to ${completeUpTo} of those that no stated need rules out for good`
   if (deepest <= completeUpTo) return `${all}.`
   return `${all}, and ${isStopped ? 'some' : 'the most promising ones'} of up to ${deepest}.`
 }
@@ -39,7 +42,11 @@ export function RemedyArrivalNote({ report }: { report: RemedyReport }) {
     <div className="stack">
       <p>
         <strong>
-          {search.isStopped ? 'Stopped before any allowed set of changes met.' : 'No allowed set of changes meets.'}
+          {search.isStopped
+            ? 'Stopped before any allowed set of changes met.'
+            : search.deepest > search.completeUpTo
+              ? 'No allowed set of changes that was tried meets.'
+              : 'No allowed set of changes meets.'}
         </strong>{' '}
         {remedy === undefined
           ? 'None comes nearer than the design as it is.'

@@ -32,7 +32,7 @@ const FABRICATOR_ANSWERS: Answers = {
   'capability-match': ['meets', 'Pads-only plating and 0.12 mm conductors are ordinary work on this foil.'],
   'buildable-construction': ['meets', 'Four layers, flex inside: our usual lay-up with no-flow prepreg.'],
   'stock-materials': ['concern', '12 µm rolled-annealed adhesiveless clad is not on the shelf: six weeks from order.'],
-  'rolling-direction': ['meets', 'Hinge along the rolling direction; this costs two parts per panel.'],
+  'rolling-direction-moving': ['meets', 'Hinge along the rolling direction; this costs two parts per panel.'],
 }
 
 const TEAM_ANSWERS: Answers = {

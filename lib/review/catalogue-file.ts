@@ -75,8 +75,13 @@ export function readCatalogueFile(text: string): ReadCatalogue {
   if (hashJson(content) !== sha256) {
     return refuse(['sha256'], 'damaged', 'does not fit the content: the file was changed after it was written')
   }
-  const [problem] = findTemplateProblems(read.data)
-  if (problem !== undefined) return refuse(['content'], 'not-possible', problem)
+  const problems = findTemplateProblems(read.data)
+  if (problems.length > 0) {
+    return {
+      ok: false,
+      issues: problems.map((message) => ({ path: ['content'], code: 'not-possible', message })),
+    }
+  }
   const { profiles = [], ...others } = read.data
   return { ok: true, content: profiles.length === 0 ? others : { ...others, profiles } }
 }

@@ -14,6 +14,10 @@ export const NEEDS = {
     isMet: (c) => (c.design.plan?.bendLines.length ?? 0) > 0,
   },
   'dynamic-bends': { list: 'bends', absent: 'every bend is stated to stand still in service', isMet: hasDynamicBend },
+  'still-bends': {
+    absent: 'a bend moves, and its rolling direction is asked by itself',
+    isMet: (c) => !hasDynamicBend(c),
+  },
   'several-dynamic-bends': {
     list: 'bends',
     absent: 'fewer than two dynamic bends act on the part',

@@ -66,6 +66,16 @@ const PARTIAL_SUCCESSORS: Readonly<Record<string, PartialSuccession>> = {
     isGoneFrom: ({ bends }) =>
       bends.length > 0 && bends.every(({ use, foldedToRadiusMm }) => use === 'dynamic' && foldedToRadiusMm === null),
   },
+  'plane-in-bend': {
+    itemId: 'plane-in-fold',
+    question: 'Are planes hatched or split where they bend?',
+    isGoneFrom: ({ bends }) => bends.length > 0 && bends.every(({ use }) => use === 'fold-once'),
+  },
+  'rolling-direction': {
+    itemId: 'rolling-direction-moving',
+    question: 'Does the rolling direction of the foil run along the conductors through the bends?',
+    isGoneFrom: ({ bends }) => bends.some(({ use }) => use === 'dynamic'),
+  },
 }
 
 interface LimitSuccession {

@@ -35,7 +35,10 @@ export function makeChecklist({ snapshot }: PackageContent): Content[] {
 
 /** Rows that nobody decided: the calculation says that they are met, or that they do not apply. */
 export function makeChecklistAnnex({ snapshot }: PackageContent): Content[] {
-  return makeSections(listItemStates(snapshot).filter(isCalculatedAlone), 'Annex  Calculated, decided by nobody')
+  return makeSections(
+    listItemStates(snapshot).filter(isCalculatedAlone),
+    'Annex  Calculated or compared, decided by nobody',
+  )
 }
 
 function isCalculatedAlone({ state, answer, waiver }: ItemState): boolean {
@@ -125,7 +128,7 @@ function makeRows(itemState: ItemState): Content[][] {
       {
         stack: [
           result === null ? 'no result' : TALLY_WORDS[follows.length > 0 ? 'follows' : result.verdict].word,
-          ...(itemState.basis === 'computed' ? [] : [{ text: BASIS_WORDS[itemState.basis], style: 'small' }]),
+          { text: BASIS_WORDS[itemState.basis], style: 'small' },
           { text: formatWord(state), bold: state === 'concern' || state === 'waived' || state === 'open' },
         ],
       },

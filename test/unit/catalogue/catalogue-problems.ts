@@ -12,6 +12,12 @@ const VERDICTS: readonly ItemVerdict[] = [
   'needs-judgment',
 ]
 
+/** Items that always have a verdict where they apply, and why. */
+const NEVER_OPEN: Readonly<Record<string, string>> = {
+  'layer-names': 'reads the names alone, which every layer has',
+  'plan-agreement': 'compares what is both drawn and stated; what is not drawn is asked by the items that need it',
+}
+
 /** Everything that makes an item unfit for the catalogue, as `id: reason`. */
 export function findCatalogueProblems(
   items: readonly ItemDefinition[],
@@ -65,5 +71,14 @@ function findCheckProblems(item: ItemDefinition, examples: readonly ItemExample[
   const good: readonly ItemVerdict[] = ['meets', 'needs-judgment']
   if (!examples.some(({ expect }) => good.includes(expect))) problems.push('no example of meeting')
   if (!examples.some(({ expect }) => expect === 'fails')) problems.push('no example of failing')
+  // Where a person answers what cannot be computed, an unknown shows as their turn.
+  const open: readonly ItemVerdict[] =
+    item.judgment?.replacesMissing === true
+      ? ['not-computed', 'cannot-tell', 'needs-judgment']
+      : ['not-computed', 'cannot-tell']
+  const canBeOpen = !Object.hasOwn(NEVER_OPEN, item.id)
+  const isOpen = examples.some(({ expect }) => open.includes(expect))
+  if (canBeOpen && !isOpen) problems.push('no example of which nobody can tell')
+  if (!canBeOpen && isOpen) problems.push('said to be always decided, and an example is not')
   return problems
 }

@@ -92,6 +92,15 @@ describe('what the test of form refuses', () => {
       'hole-to-bend: the same title for meeting and failing',
     ))
   it('no example of failing', () => expect(problemsWithout('fails')).toContain('hole-to-bend: no example of failing'))
+  it('no example of which nobody can tell', () =>
+    expect(problemsWithout('not-computed')).toContain('hole-to-bend: no example of which nobody can tell'))
+  it('an item that is said to be always decided, and is not', () =>
+    expect(
+      findCatalogueProblems([getItem('layer-names')], () => [
+        ...listExamples('layer-names'),
+        { name: 'open', expect: 'not-computed' },
+      ]),
+    ).toEqual(['layer-names: said to be always decided, and an example is not']))
   it('no example of meeting', () => expect(problemsWithout('meets')).toContain('hole-to-bend: no example of meeting'))
 })
 

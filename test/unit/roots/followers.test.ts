@@ -133,10 +133,10 @@ describe('the table of roots', () => {
 const STANDS_ALONE = `
   plan-agreement bend-on-plan folded-clearance leaf-pull
   foil-type foil-weight conductor-current voltage-drop stated-thickness finished-copper clad-adhesive sheet-bonds
-  copper-encapsulation flexible-adhesive-in-rigid operating-temperature shield-stiffness rolling-direction contact-finish impedance-given return-path
+  copper-encapsulation flexible-adhesive-in-rigid operating-temperature shield-stiffness rolling-direction rolling-direction-moving contact-finish impedance-given return-path
   solder-heat handling-count floor-life shield-ground outgassing skin-contact fluids slit-end-relief
   bend-fit crossing-angle width-change-in-bend direction-change-in-bend conductor-corners conductor-spacing width-step teardrop
-  layer-stagger plane-in-bend voltage-space hazardous-voltage-space copper-to-outline land-hold annular-ring hole-aspect
+  layer-stagger plane-in-bend plane-in-fold voltage-space hazardous-voltage-space copper-to-outline land-hold annular-ring hole-aspect
   coverlay-web transition-strip component-support stiffener-overlap straight-film flex-length transition-relief radius-holder
   fold-model leaf-length contact-geometry contact-strain forming free-length combined-motion enclosure-fit
   wear hole-to-stiffener-edge stiffener-holes bead moisture-sweat antenna capability-match buildable-construction

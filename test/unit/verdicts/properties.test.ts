@@ -215,6 +215,7 @@ describe('worse inputs', () => {
         'material-call-outs',
         'panel-form',
         'plane-in-bend',
+        'plane-in-fold',
         'radius-holder',
         'surface-finish',
         'sheet-bonds',

@@ -138,6 +138,10 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'The edge of an opening is a step in stiffness, and the bare copper inside it has nothing to keep it near the neutral axis.',
     howToCheck: 'From the edge of each opening to the start of the nearest bend.',
   },
+  'plane-in-fold': {
+    why: 'A solid plane makes the film stiff, so that the fold springs back and the radius is hard to form. Once it is folded nothing more happens to it.',
+    howToCheck: 'Look at the plane in the fold: hatch, split, or end it where no impedance needs it.',
+  },
   'plane-in-bend': {
     why: 'A solid plane stiffens the bend and draws the neutral axis to itself, so that the conductors on the other side stretch more. Hatching also moves impedance: check the conductors that refer to it.',
     howToCheck: 'See how each plane layer is drawn in the zone of each bend.',

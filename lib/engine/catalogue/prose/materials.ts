@@ -113,6 +113,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Work the formula for the conductor layers and the use of each bend; divide inside radius by finished thickness and compare with the chosen table, by its name. Where they disagree with the strain, read the reason given with the bend.',
   },
+  'rolling-direction-moving': {
+    why: 'Rolled foil bears bending best along its grain. A hinge that lies across it has a shorter life than the figures say.',
+    howToCheck:
+      'Mark the direction on the drawing, square to the axis of each bend that moves, and see on the panel drawing how the part lies. Fewer parts per panel are the price.',
+  },
   'rolling-direction': {
     why: 'Rolled foil bears bending best along its grain. On a panel the parts may be turned to save material, and then the grain runs the wrong way.',
     howToCheck: 'Put an arrow on the drawing, and ask how the fabricator turns the parts on the panel.',

@@ -281,6 +281,7 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Change the outline, so that arms interleave.',
   ],
   'performance-class': ['State the class of IPC-6013 with the product owner.'],
+  'plane-in-fold': ['Hatch the plane in the fold, where no impedance needs it solid.'],
   'plane-in-bend': ['Hatch the plane in the bend.', 'End the plane before the bend.'],
   'plating-in-bend': ['Plate the lands alone.', 'Mask the bend during plating.'],
   'radius-holder': ['Add a former, clip or channel that holds the radius.', 'Let the enclosure hold it.'],
@@ -288,6 +289,10 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'registration-features': [
     'List the pairs of features that have to fit, with the need of each.',
     'Cut both by the same tool or pass.',
+  ],
+  'rolling-direction-moving': [
+    'Lay the part on the panel along the rolling direction.',
+    'Mark the direction on the outline.',
   ],
   'rolling-direction': ['Lay the part on the panel along the rolling direction.', 'Mark the direction on the outline.'],
   'shield-stiffness': ['End the shield before the bend.', 'Take a thinner shield film.'],

@@ -5,6 +5,7 @@ import {
   type DielectricLayer,
   findLibraryMaterial,
   type Layer,
+  makeBlankDesign,
   makePresence,
   type Zone,
 } from '@/lib/engine'
@@ -46,6 +47,20 @@ export function getBend(design: Design, id: string): Bend {
   const bend = design.bends.find((candidate) => candidate.id === id)
   if (bend === undefined) throw new RangeError(`the example design has no bend "${id}"`)
   return bend
+}
+
+/** As a design begins: no layer, no zone, no bend, and no list marked. */
+export function withoutConstruction(design: Design): void {
+  const { brief } = design
+  Object.assign(design, makeBlankDesign(design.name), { brief })
+}
+
+/** No bend is listed, and nobody said that there is none. */
+export function withoutBends(design: Design): void {
+  design.bends = []
+  const { conductors, holes, coverlayOpenings, components, stiffeners } = design.features
+  for (const conductor of conductors) conductor.crossings = []
+  for (const each of [...holes, ...coverlayOpenings, ...components, ...stiffeners]) each.nearestBend = null
 }
 
 /** Turns every bend into one that is folded once. */

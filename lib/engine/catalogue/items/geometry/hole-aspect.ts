@@ -1,7 +1,7 @@
 import type { EvaluationContext } from '../../../context'
 import type { Outcome } from '../../../results'
 import { placeOf } from '../../checks'
-import { decide, notApplicable, notComputed } from '../../decide'
+import { cannotTell, decide, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { findPlatedStack } from '../../plated-stack'
@@ -40,7 +40,16 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
   const zone = hole.zoneId === null ? null : context.findZoneResult(hole.zoneId)
   if (zone === null) return lacks('zoneId', `zone of ${hole.name}`)
   const depthUm = findPlatedStack(zone)
-  if (depthUm === null) return notApplicable(`${zone.name} has fewer than two layers of copper to join`, places)
+  if (depthUm === null) {
+    return cannotTell(
+      `the depth of ${hole.name}`,
+      {
+        because: `${zone.name} has fewer than two layers of copper for a plated hole to join`,
+        decidedBy: 'check the zone of the hole',
+      },
+      places,
+    )
+  }
   const drillUm = hole.drillMm * 1000
   return decide({
     value: depthUm.nominal / drillUm,

@@ -36,7 +36,7 @@ import { leafLength } from './leaf-length'
 import { openLand } from './open-land'
 import { openingToBend } from './opening-to-bend'
 import { planAgreement } from './plan-agreement'
-import { planeInBend } from './plane-in-bend'
+import { planeInBend, planeInFold } from './plane-in-bend'
 import { radiusHolder } from './radius-holder'
 import { slitEndRelief } from './slit-end-relief'
 import { stiffenerHoles } from './stiffener-holes'
@@ -67,6 +67,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   layerStagger,
   planAgreement,
   planeInBend,
+  planeInFold,
   conductorWidth,
   conductorSpace,
   voltageSpace,

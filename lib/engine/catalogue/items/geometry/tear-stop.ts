@@ -48,14 +48,18 @@ function checkCorners(context: EvaluationContext): Outcome[] {
         places,
         sourceKey: 'commonPractice',
       })
-    // A stop that is there settles it, whatever else is known.
-    if (corner.isPulled === true || corner.tearStop === true) return asked()
-    if (corner.insideRadiusMm === null) return lacks('insideRadiusMm', `inside radius of ${corner.name}`)
+    if (corner.isPulled === true) return asked()
     const limit = findCornerLimit(context, corner)
+    const isRound = corner.insideRadiusMm !== null && limit !== null && corner.insideRadiusMm >= limit.value
+    if (isRound && corner.isPulled === false) {
+      return notApplicable(`${corner.name} is round enough and nothing pulls there`, places)
+    }
+    // A stop that is there settles it, whatever else is not known.
+    if (corner.tearStop === true) return asked()
+    if (corner.insideRadiusMm === null) return lacks('insideRadiusMm', `inside radius of ${corner.name}`)
     if (limit === null) return lacks('bordersFlex', `whether ${corner.name} borders a flex zone`)
     if (corner.insideRadiusMm < limit.value) return asked()
-    if (corner.isPulled === null) return lacks('isPulled', `whether an arm is pulled at ${corner.name}`)
-    return notApplicable(`${corner.name} is round enough and nothing pulls there`, places)
+    return lacks('isPulled', `whether an arm is pulled at ${corner.name}`)
   })
 }
 
@@ -64,7 +68,7 @@ function checkSlits({ design, getLimit }: EvaluationContext): Outcome[] {
   const limit = getLimit('slitEndReliefDiameterMm')
   return design.features.slits.map((slit, index) => {
     const places = [placeOf('slit', slit)]
-    if (slit.tearStop !== true && slit.endReliefDiameterMm !== null && slit.endReliefDiameterMm >= limit.value) {
+    if (slit.endReliefDiameterMm !== null && slit.endReliefDiameterMm >= limit.value) {
       return notApplicable(`${slit.name} ends in a relief hole`, places)
     }
     return checkObserved({

@@ -17,8 +17,10 @@ import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, decide, makeDesignLimit, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { listSharedGaps } from '../../hole-life-gaps'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { findPlatedStack } from '../../plated-stack'
+import { HOLE_PLATING_UM } from '../../process-figures'
 
 export const holeLife = defineItem({
   id: 'hole-life',
@@ -28,7 +30,14 @@ export const holeLife = defineItem({
   titles: { meets: 'Plated holes outlast their temperature cycles', fails: 'A plated hole cracks too early' },
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
   limits: [],
-  sourceKeys: ['platedHoleFatigue', 'fatigueDuctility', 'holePlatingQuality', 'barrelScatter', 'throughExpansion'],
+  sourceKeys: [
+    'platedHoleFatigue',
+    'fatigueDuctility',
+    'holePlatingQuality',
+    'barrelScatter',
+    'throughExpansion',
+    'holePlating',
+  ],
   restsOn: [
     ...SECTION_INPUTS,
     'features.holes',
@@ -45,41 +54,29 @@ export const holeLife = defineItem({
     { path: 'brief.lifeSurvivalPct', worse: 'larger' },
     { path: 'features.holes[].wallPlatingUm', worse: 'smaller' },
   ],
-  check: (context) =>
-    context.design.features.holes.flatMap((hole, index) =>
-      hole.plated === false ? [] : [checkHole(context, hole, index)],
+  check: (context) => [
+    ...listSharedGaps(context),
+    ...context.design.features.holes.flatMap((hole, index) =>
+      hole.plated === false ? [] : (checkHole(context, hole, index) ?? []),
     ),
+  ],
 })
 
 type Hole = EvaluationContext['design']['features']['holes'][number]
-
-function checkHole(context: EvaluationContext, hole: Hole, index: number): Outcome {
+/** Null where nothing but what is shared with other holes is missing. */
+function checkHole(context: EvaluationContext, hole: Hole, index: number): Outcome | null {
   const { brief } = context.design
   const places: Place[] = [placeOf('hole', hole)]
   const at = (field: keyof Hole, label: string): MissingInput => ({ path: ['features', 'holes', index, field], label })
   if (hole.plated === null) return notComputedFrom([at('plated', `whether ${hole.name} is plated`)], places)
   const { cycleMinDegC, cycleMaxDegC, temperatureCycles } = brief
-  const zonePosition = context.design.construction.zones.findIndex(({ id }) => id === hole.zoneId)
-  const zone = context.design.construction.zones[zonePosition] ?? null
+  const zone = context.design.construction.zones.find(({ id }) => id === hole.zoneId) ?? null
   const missing: MissingInput[] = []
-  if (temperatureCycles === null) missing.push({ path: ['brief', 'temperatureCycles'], label: 'temperature cycles' })
-  if (cycleMinDegC === null) missing.push({ path: ['brief', 'cycleMinDegC'], label: 'cold end of the cycles' })
-  if (cycleMaxDegC === null) missing.push({ path: ['brief', 'cycleMaxDegC'], label: 'hot end of the cycles' })
   if (hole.drillMm === null) missing.push(at('drillMm', `drill of ${hole.name}`))
   if (hole.wallPlatingUm === null) missing.push(at('wallPlatingUm', `wall plating of ${hole.name}`))
   if (zone === null) missing.push(at('zoneId', `zone of ${hole.name}`))
-  else {
-    const inZone = (field: keyof typeof zone, label: string) => {
-      if (zone[field] === null) {
-        missing.push({ path: ['construction', 'zones', zonePosition, field], label: `${label} of ${zone.name}` })
-      }
-    }
-    inZone('throughExpansionPpmPerC', 'expansion through the thickness')
-    inZone('throughModulusGpa', 'modulus through the thickness')
-    inZone('glassTransitionDegC', 'glass transition')
-  }
+  if (missing.length > 0) return notComputedFrom(missing, places)
   if (
-    missing.length > 0 ||
     zone === null ||
     cycleMinDegC === null ||
     cycleMaxDegC === null ||
@@ -90,7 +87,7 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
     zone.throughModulusGpa === null ||
     zone.glassTransitionDegC === null
   ) {
-    return notComputedFrom(missing, places)
+    return null
   }
   const what = `cycles of ${hole.name}`
   if (cycleMaxDegC >= zone.glassTransitionDegC) {
@@ -189,14 +186,32 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
     })
   }
   const { holePlatingQuality } = brief
-  if (holePlatingQuality !== null) return decideFor(holePlatingQuality)
+  if (holePlatingQuality !== null) return withinReach(decideFor(holePlatingQuality), hole, what)
   // The rating moves strain threefold: without it only what holds for every rating, or for none, is a verdict.
   const [best, worst] = [HOLE_PLATING_QUALITIES[0], HOLE_PLATING_QUALITIES[HOLE_PLATING_QUALITIES.length - 1] ?? 'poor']
   const atWorst = decideFor(worst, `So even with ${worst} plating; nobody has stated its quality.`)
-  if (getOutcomeVerdict(atWorst) === 'meets') return atWorst
+  if (getOutcomeVerdict(atWorst) === 'meets') return withinReach(atWorst, hole, what)
   const atBest = decideFor(best, `So even with ${best} plating; nobody has stated its quality.`)
   if (getOutcomeVerdict(atBest) === 'fails') return atBest
   return notComputed(['brief', 'holePlatingQuality'], 'quality of the plating of hole walls', places)
+}
+
+/**
+ * The relation takes a wall that is whole. Plating that is thinner than what is said to be enough has places with hardly any copper, of which it
+ * knows nothing: too short a life stays too short, a long one is nobody's word. Source SOURCES.holePlating; that the relation ends there is our choice.
+ */
+function withinReach(outcome: Outcome, { wallPlatingUm }: Hole, what: string): Outcome {
+  if (wallPlatingUm === null || wallPlatingUm >= HOLE_PLATING_UM.enough || getOutcomeVerdict(outcome) === 'fails') {
+    return outcome
+  }
+  return cannotTell(
+    what,
+    {
+      because: `the relation takes a whole wall, and ${inSentence(wallPlatingUm, 'um')} of plating, less than the ${inSentence(HOLE_PLATING_UM.enough, 'um')} that are said to be enough, has thin places`,
+      decidedBy: 'plate thicker, or test cycle coupons',
+    },
+    outcome.places,
+  )
 }
 
 /** The library's record whose constants are those of the relation. */

@@ -27,7 +27,7 @@ import { operatingTemperature } from './operating-temperature'
 import { platingInBend } from './plating-in-bend'
 import { radiusRules } from './radius-rules'
 import { returnPath } from './return-path'
-import { rollingDirection } from './rolling-direction'
+import { rollingDirection, rollingDirectionMoving } from './rolling-direction'
 import { sheetBonds } from './sheet-bonds'
 import { shieldGround } from './shield-ground'
 import { shieldStiffness } from './shield-stiffness'
@@ -76,6 +76,7 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   operatingTemperature,
   shieldStiffness,
   rollingDirection,
+  rollingDirectionMoving,
   holeLife,
   contactFinish,
   impedanceGiven,

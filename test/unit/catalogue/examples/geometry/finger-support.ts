@@ -1,5 +1,5 @@
 import { makePresence } from '@/lib/engine'
-import { getZone } from '../changes'
+import { getZone, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const fingerSupportExamples: readonly ItemExample[] = [
@@ -20,4 +20,5 @@ export const fingerSupportExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

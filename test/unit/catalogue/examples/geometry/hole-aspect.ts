@@ -1,4 +1,4 @@
-import { getOnly } from '../changes'
+import { getOnly, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const holeAspectExamples: readonly ItemExample[] = [
@@ -17,4 +17,5 @@ export const holeAspectExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

@@ -36,7 +36,7 @@ import { leafLengthExamples } from './leaf-length'
 import { openLandExamples } from './open-land'
 import { openingToBendExamples } from './opening-to-bend'
 import { planAgreementExamples } from './plan-agreement'
-import { planeInBendExamples } from './plane-in-bend'
+import { planeInBendExamples, planeInFoldExamples } from './plane-in-bend'
 import { radiusHolderExamples } from './radius-holder'
 import { slitEndReliefExamples } from './slit-end-relief'
 import { stiffenerHolesExamples } from './stiffener-holes'
@@ -81,6 +81,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'land-hold': landHoldExamples,
   'plan-agreement': planAgreementExamples,
   'plane-in-bend': planeInBendExamples,
+  'plane-in-fold': planeInFoldExamples,
   'radius-holder': radiusHolderExamples,
   'slit-end-relief': slitEndReliefExamples,
   'stiffener-overlap': stiffenerOverlapExamples,

@@ -1,4 +1,4 @@
-import { addFlexLayers } from '../changes'
+import { addFlexLayers, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const layerStaggerExamples: readonly ItemExample[] = [
@@ -12,4 +12,5 @@ export const layerStaggerExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   { name: 'one layer', expect: 'not-applicable' },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

@@ -18,4 +18,11 @@ export const slitEndReliefExamples: readonly ItemExample[] = [
     },
     expect: 'not-applicable',
   },
+  {
+    name: 'none listed, and not marked as none',
+    change: (d) => {
+      d.features.slits = []
+    },
+    expect: 'not-computed',
+  },
 ]

@@ -2,7 +2,14 @@ import { getOnly } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const tearStopExamples: readonly ItemExample[] = [
-  { name: 'tear stop drawn', expect: 'needs-judgment' },
+  {
+    name: 'tear stop drawn at a sharp corner',
+    change: (d) => {
+      Object.assign(getOnly(d.features.outlineCorners), { insideRadiusMm: 0.5, tearStop: true })
+    },
+    expect: 'needs-judgment',
+  },
+  { name: 'tear stop drawn where nothing tears', expect: 'not-applicable' },
   {
     name: 'none',
     change: (d) => {

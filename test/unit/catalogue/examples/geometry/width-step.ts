@@ -18,4 +18,11 @@ export const widthStepExamples: readonly ItemExample[] = [
     },
     expect: 'not-applicable',
   },
+  {
+    name: 'none listed, and not marked as none',
+    change: (d) => {
+      d.features.widthSteps = []
+    },
+    expect: 'not-computed',
+  },
 ]

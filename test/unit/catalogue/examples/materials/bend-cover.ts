@@ -1,4 +1,4 @@
-import { getConductorLayer, getZone } from '../changes'
+import { getConductorLayer, getZone, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const bendCoverExamples: readonly ItemExample[] = [
@@ -28,4 +28,5 @@ export const bendCoverExamples: readonly ItemExample[] = [
     },
     expect: 'meets',
   },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

@@ -1,4 +1,4 @@
-import { addLayersBelow, getFilm } from '../changes'
+import { addLayersBelow, getFilm, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const cladAdhesiveExamples: readonly ItemExample[] = [
@@ -14,4 +14,5 @@ export const cladAdhesiveExamples: readonly ItemExample[] = [
       ),
     expect: 'fails',
   },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

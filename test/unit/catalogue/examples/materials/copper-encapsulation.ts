@@ -1,4 +1,4 @@
-import { getFilm } from '../changes'
+import { getFilm, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const copperEncapsulationExamples: readonly ItemExample[] = [
@@ -10,4 +10,5 @@ export const copperEncapsulationExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

@@ -1,4 +1,4 @@
-import { getBend } from '../changes'
+import { getBend, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const copperYieldExamples: readonly ItemExample[] = [
@@ -16,4 +16,5 @@ export const copperYieldExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

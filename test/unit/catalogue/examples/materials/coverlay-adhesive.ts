@@ -1,4 +1,4 @@
-import { getConductorLayer, getFilm } from '../changes'
+import { getConductorLayer, getFilm, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const coverlayAdhesiveExamples: readonly ItemExample[] = [
@@ -16,4 +16,5 @@ export const coverlayAdhesiveExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

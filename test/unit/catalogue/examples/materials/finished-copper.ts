@@ -1,4 +1,4 @@
-import { getConductorLayer } from '../changes'
+import { getConductorLayer, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 /** Foil of half an ounce: 15.4 um at its least; processing may take 4 um where it is not plated, 2 um where it is. */
@@ -62,6 +62,7 @@ export const finishedCopperExamples: readonly ItemExample[] = [
     },
     expect: 'cannot-tell',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]
 
 function plate(d: Parameters<NonNullable<ItemExample['change']>>[0]): void {

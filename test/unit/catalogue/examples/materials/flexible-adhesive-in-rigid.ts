@@ -1,5 +1,5 @@
 import { type Design, NO_PLATING } from '@/lib/engine'
-import { getConductorLayer, getFilm } from '../changes'
+import { getConductorLayer, getFilm, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 const acrylicWithoutPlating = (d: Design): void => {
@@ -31,4 +31,5 @@ export const flexibleAdhesiveInRigidExamples: readonly ItemExample[] = [
     change: acrylicWithoutPlating,
     expect: 'not-computed',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

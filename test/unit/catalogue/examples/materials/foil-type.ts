@@ -1,4 +1,4 @@
-import { getConductorLayer, makeBendsFolds } from '../changes'
+import { getConductorLayer, makeBendsFolds, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const foilTypeExamples: readonly ItemExample[] = [
@@ -15,4 +15,5 @@ export const foilTypeExamples: readonly ItemExample[] = [
     change: makeBendsFolds,
     expect: 'not-applicable',
   },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

@@ -1,4 +1,4 @@
-import { getConductorLayer, getOnly } from '../changes'
+import { getConductorLayer, getOnly, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const foilWeightExamples: readonly ItemExample[] = [
@@ -33,4 +33,5 @@ export const foilWeightExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

@@ -46,6 +46,30 @@ export const holeLifeExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   {
+    name: 'two cycles on a wall of 5 um: the relation knows nothing of such walls',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 5
+      d.brief.temperatureCycles = 2
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'nobody rated the plating, and the wall is 5 um',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 5
+      Object.assign(d.brief, { holePlatingQuality: null, temperatureCycles: 2 })
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'many cycles on a wall of 5 um: too short even for a whole wall',
+    change: (d) => {
+      getOnly(d.features.holes).wallPlatingUm = 5
+      d.brief.temperatureCycles = 10_000_000
+    },
+    expect: 'fails',
+  },
+  {
     name: 'the cycles are not stated',
     change: (d) => {
       d.brief.temperatureCycles = null

@@ -27,7 +27,7 @@ import { operatingTemperatureExamples } from './operating-temperature'
 import { platingInBendExamples } from './plating-in-bend'
 import { radiusRulesExamples } from './radius-rules'
 import { returnPathExamples } from './return-path'
-import { rollingDirectionExamples } from './rolling-direction'
+import { rollingDirectionExamples, rollingDirectionMovingExamples } from './rolling-direction'
 import { sheetBondsExamples } from './sheet-bonds'
 import { shieldGroundExamples } from './shield-ground'
 import { shieldStiffnessExamples } from './shield-stiffness'
@@ -66,6 +66,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'plating-in-bend': platingInBendExamples,
   'radius-rules': radiusRulesExamples,
   'rolling-direction': rollingDirectionExamples,
+  'rolling-direction-moving': rollingDirectionMovingExamples,
   'shield-stiffness': shieldStiffnessExamples,
   'solder-mask-in-bend': solderMaskInBendExamples,
   'stack-symmetry': stackSymmetryExamples,

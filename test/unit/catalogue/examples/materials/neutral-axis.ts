@@ -1,4 +1,4 @@
-import { getFilm } from '../changes'
+import { getFilm, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const neutralAxisExamples: readonly ItemExample[] = [
@@ -10,4 +10,5 @@ export const neutralAxisExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

@@ -1,4 +1,4 @@
-import { getConductorLayer } from '../changes'
+import { getConductorLayer, withoutBends } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const platingInBendExamples: readonly ItemExample[] = [
@@ -15,4 +15,5 @@ export const platingInBendExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'no bend listed, and the list not marked', change: withoutBends, expect: 'not-computed' },
 ]

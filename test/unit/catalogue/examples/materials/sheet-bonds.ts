@@ -1,4 +1,4 @@
-import { getZone } from '../changes'
+import { getZone, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 /** A layer that is left in no zone goes altogether. */
@@ -18,4 +18,5 @@ export const sheetBondsExamples: readonly ItemExample[] = [
   { name: 'cover film straight on copper', change: without('arm', 'cover-top-adhesive'), expect: 'fails' },
   { name: 'a stiffener that nothing holds', change: without('fingers', 'stiffener-adhesive'), expect: 'fails' },
   { name: 'laminate on the base film', change: without('board', 'prepreg-bottom'), expect: 'fails' },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

@@ -1,4 +1,4 @@
-import { getConductorLayer, getFilm, getZone } from '../changes'
+import { getConductorLayer, getFilm, getZone, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const stackSymmetryExamples: readonly ItemExample[] = [
@@ -45,4 +45,5 @@ export const stackSymmetryExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

@@ -1,4 +1,4 @@
-import { getZone } from '../changes'
+import { getZone, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const statedThicknessExamples: readonly ItemExample[] = [
@@ -31,4 +31,5 @@ export const statedThicknessExamples: readonly ItemExample[] = [
     expect: 'meets',
   },
   { name: 'nothing stated', expect: 'not-applicable' },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

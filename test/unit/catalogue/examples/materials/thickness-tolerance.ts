@@ -1,5 +1,5 @@
 import type { Design } from '@/lib/engine'
-import { getFilm } from '../changes'
+import { getFilm, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 const withoutTolerances = (d: Design) => {
@@ -24,4 +24,5 @@ export const thicknessToleranceExamples: readonly ItemExample[] = [
     },
     expect: 'fails',
   },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

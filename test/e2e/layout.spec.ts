@@ -79,3 +79,23 @@ test('the labels of outline and remedies are whole and apart', async ({ openAs, 
     await expect(page.getByRole('img', { name: /remed/i }).first()).toBeVisible({ timeout: 120_000 })
   })
 })
+
+test('no part of a line of the checklist passes its right edge on a phone', async ({ openAs, demo }) => {
+  const page = await openAs('designer')
+  for (const width of [320, 390]) {
+    await page.setViewportSize({ width, height: 900 })
+    for (const revisionId of [demo.skuaA, demo.skuaB]) {
+      await page.goto(`/projects/${demo.skuaId}/revisions/${revisionId}/checklist`)
+      await expect(page.locator('.item-line').first()).toBeVisible()
+      const past = await page.locator('.item-line').evaluateAll((lines) =>
+        lines.flatMap((line) => {
+          const edge = line.getBoundingClientRect().right
+          return [...line.querySelectorAll('*')]
+            .filter((part) => part.getBoundingClientRect().right > edge + 0.5)
+            .map((part) => part.textContent ?? '')
+        }),
+      )
+      expect(past, `${width} px`).toEqual([])
+    }
+  }
+})

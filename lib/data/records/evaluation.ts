@@ -9,7 +9,7 @@ import {
   readStoredDesign,
 } from '@/lib/engine'
 import {
-  compareDesigns,
+  countBuiltChanges,
   hashDeclaredContent,
   hashJson,
   isDeclaredBuildable,
@@ -125,7 +125,7 @@ export function gatherFacts(
 }
 
 function countChangesSince(lookedJson: string | null, design: Design): number | null {
-  return lookedJson === null ? null : compareDesigns(readStoredDesign(lookedJson), design).length
+  return lookedJson === null ? null : countBuiltChanges(readStoredDesign(lookedJson), design)
 }
 
 /**

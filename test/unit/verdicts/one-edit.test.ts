@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Design, parseDesign, UNKNOWN_BEND } from '@/lib/engine'
+import { type Design, findLibraryMaterial, parseDesign, UNKNOWN_BEND } from '@/lib/engine'
 import { CATALOGUE } from '@/lib/engine/catalogue'
 import { listStartingConstructions } from '@/lib/engine/starting-constructions'
 import { makeExampleDesign } from '../catalogue/example-design'
@@ -95,6 +95,16 @@ const EDITS: Readonly<Record<string, Edit>> = {
   },
   'says that mixed layers carry no plane': (d) => {
     for (const layer of coppers(d)) if (layer.role === 'mixed') layer.planePattern = 'none'
+  },
+  'calls out each material by its standard, or allows an equivalent': (d) => {
+    for (const layer of d.construction.layers) {
+      const found = layer.kind === 'unbonded-gap' ? null : findLibraryMaterial(layer.materialId)
+      if (found === null || layer.kind === 'unbonded-gap') continue
+      const id = `own-${found.id}`
+      if (!d.materials.some((material) => material.id === id))
+        d.materials.push({ ...found, id, specification: `${found.specification}, or equivalent` })
+      layer.materialId = id
+    }
   },
   'states the tolerance of each thickness': (d) => {
     for (const zone of d.construction.zones) zone.statedToleranceUm = 120

@@ -67,7 +67,8 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   'fabricator-currency': {
     why: "A declaration on last month's construction says nothing about this one.",
-    howToCheck: 'Count the fields that changed since the fabricator last looked, and ask them to look again.',
+    howToCheck:
+      'Count the fields that changed since the fabricator last looked, dates and words to people apart, and ask them to look again.',
   },
   'flex-test-terms': {
     why: 'A flex life means something only with its test: how often, how fast, how far, over which mandrel, and where the part is held. The published specification for continuous flexing (use B) puts all of these on the drawing.',
@@ -76,7 +77,8 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   'fold-test': {
     why: 'Computed life is an order of magnitude. A test of the real section on the real radius is what it is qualified by.',
-    howToCheck: 'Radius, stroke, number of cycles, sample size and what counts as failure; agree who runs it.',
+    howToCheck:
+      'Use A, flexed to install: the folding test. Use B, flexed in service: the flexing test. Radius, stroke, number of cycles, sample size and what counts as failure; agree who runs it.',
   },
   'layer-names': {
     why: 'In a rigid-flex part the order of files is not the order of the build. A name that says flex or rigid, top or bottom, saves the question and sometimes the build.',
@@ -89,7 +91,8 @@ export const FABRICATION_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   'manufacturing-review': {
     why: 'After the freeze, advice on layers, routing and outline can be admired but not taken.',
-    howToCheck: 'Compare the date of the review with the date of the freeze.',
+    howToCheck:
+      'Compare the date of the review with the date of the freeze. Once the day has passed, a fabricator has to have looked.',
   },
   'material-call-outs': {
     why: 'A trade name leaves the shop no choice and a bare word like "polyimide" leaves too much; a sheet of a standard with a thickness says what matters.',

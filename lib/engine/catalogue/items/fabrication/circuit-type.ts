@@ -16,7 +16,7 @@ export const circuitType = defineItem({
   },
   appliesTo: { needs: ['conductor-layers'], says: 'designs with a conductor layer' },
   limits: [],
-  sourceKeys: ['ipc6013'],
+  sourceKeys: ['ipc6013', 'flexUses'],
   restsOn: ['brief.circuitType', 'construction.layers', 'construction.zones', 'features.holes'],
   decidedWhen: 'early',
   answeredBy: ['member'],
@@ -32,6 +32,12 @@ export const circuitType = defineItem({
         places: [BRIEF_PLACE],
         what: 'contradictions between type and construction',
         equation: 'types 1 to 5 by layers, plated holes and rigid zones',
+        cautions:
+          stated === 'type-2' && fitting.includes('type-5')
+            ? [
+                'No hole is plated: MIL-PRF-50884F, 1.2.1, calls two layers without plated holes type 2 too; IPC-6013 has type 5 for them. Say by which of the two.',
+              ]
+            : [],
         remark: `Stated ${stated.replace('-', ' ')}; the construction is ${fitting.map((type) => type.replace('-', ' ')).join(' or ')}.`,
       }),
     ]

@@ -1,21 +1,20 @@
-import { BRIEF_PLACE, checkDynamicBends, checkObserved } from '../../checks'
+import { BRIEF_PLACE, checkObserved } from '../../checks'
 import { defineItem } from '../../define-item'
 
 export const foldTest = defineItem({
   id: 'fold-test',
   section: 'fabrication',
   severity: 'major',
-  question: 'Is a fold or flex test asked for where the part bends in service?',
+  question: 'Is a fold or flex test asked for, by how the part bends?',
   titles: { meets: 'A fold or flex test is asked for', fails: 'No fold or flex test is asked for' },
-  appliesTo: { needs: ['dynamic-bends'], says: 'designs with a dynamic bend' },
+  appliesTo: { needs: ['bends'], says: 'designs with a bend' },
   limits: [],
-  sourceKeys: ['fatigueDuctility'],
+  sourceKeys: ['flexUses'],
   restsOn: ['brief.foldTest', 'bends'],
   decidedWhen: 'early',
   answeredBy: ['member'],
   monotone: [{ path: 'brief.foldTest', worse: 'no' }],
   check: (context) => [
-    ...checkDynamicBends(context, () => []),
     checkObserved({
       observed: context.design.brief.foldTest,
       wanted: true,
@@ -24,7 +23,7 @@ export const foldTest = defineItem({
       whenRight: 'A fold or flex test is asked for.',
       whenWrong: 'No fold or flex test is asked for.',
       places: [BRIEF_PLACE],
-      sourceKey: 'fatigueDuctility',
+      sourceKey: 'flexUses',
       rests: 'typed',
     }),
   ],

@@ -8,10 +8,13 @@ import { listConductorLayers } from '../../needs'
 /** `5`, `L5`, `Layer 5`: says where in a file, not what. */
 const BARE_NUMBER = /^(l|layer)?[ ._-]*\d+$/i
 
+/** The word, or its letter before a number: `F1`, `FL2`. */
+const SAYS_FLEX = /flex|(^|[^a-z])fl?[ ._-]?\d/i
+
 export const layerNames = defineItem({
   id: 'layer-names',
   section: 'fabrication',
-  severity: 'minor',
+  severity: 'advice',
   question: 'Do layer names say what each layer is, with the flex layers named as such?',
   titles: { meets: 'Layer names say what each layer is', fails: 'Layer names leave the fabricator guessing' },
   appliesTo: { needs: ['layers'], says: 'designs with layers' },
@@ -51,7 +54,7 @@ function findNameProblems({ design, findZoneResult }: EvaluationContext): { laye
     const key = layer.name.toLowerCase()
     if (seen.has(key)) problems.push({ layer, sentence: `"${layer.name}" is used twice` })
     else if (BARE_NUMBER.test(layer.name)) problems.push({ layer, sentence: `"${layer.name}" is a bare number` })
-    else if (hasRigid && layer.kind === 'conductor' && inFlex.has(layer.id) && !key.includes('flex')) {
+    else if (hasRigid && layer.kind === 'conductor' && inFlex.has(layer.id) && !SAYS_FLEX.test(key)) {
       problems.push({ layer, sentence: `"${layer.name}" runs through the flex and does not say so` })
     }
     seen.add(key)

@@ -1,7 +1,8 @@
-import type { MissingInput } from '../../../results'
+import type { EvaluationContext } from '../../../context'
+import type { MissingInput, Outcome } from '../../../results'
 import { countDays } from '../../calendar'
 import { BRIEF_PLACE } from '../../checks'
-import { decide, notComputedFrom } from '../../decide'
+import { decide, makeNoneAllowed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 
 export const manufacturingReview = defineItem({
@@ -12,7 +13,7 @@ export const manufacturingReview = defineItem({
   titles: { meets: 'The review comes before the freeze', fails: 'The layout freezes before the review' },
   appliesTo: { needs: [], says: 'every design' },
   limits: ['reviewBeforeFreezeDays'],
-  sourceKeys: [],
+  sourceKeys: ['commonPractice'],
   restsOn: ['brief.manufacturingReviewDate', 'brief.layoutFreezeDate'],
   decidedWhen: 'early',
   answeredBy: ['member', 'lead'],
@@ -29,16 +30,35 @@ export const manufacturingReview = defineItem({
       }
       return [notComputedFrom(missing, [BRIEF_PLACE])]
     }
-    return [
-      decide({
-        value: countDays(manufacturingReviewDate, layoutFreezeDate),
-        limit: context.getLimit('reviewBeforeFreezeDays'),
-        places: [BRIEF_PLACE],
-        what: 'from review to freeze',
-        equation: 'layout freeze - manufacturing review',
-        isTyped: true,
-        remark: `Review ${manufacturingReviewDate}, freeze ${layoutFreezeDate}.`,
-      }),
-    ]
+    const planned = decide({
+      value: countDays(manufacturingReviewDate, layoutFreezeDate),
+      limit: context.getLimit('reviewBeforeFreezeDays'),
+      places: [BRIEF_PLACE],
+      what: 'from review to freeze',
+      equation: 'layout freeze - manufacturing review',
+      isTyped: true,
+      remark: `Review ${manufacturingReviewDate}, freeze ${layoutFreezeDate}.`,
+    })
+    return [planned, ...checkHeld(context, manufacturingReviewDate)]
   },
 })
+
+/** A day that has passed without a fabricator's look is a review that was not held. */
+function checkHeld({ facts }: EvaluationContext, manufacturingReviewDate: string): Outcome[] {
+  const { evaluatedOn, daysSinceFabricatorLooked } = facts
+  if (evaluatedOn === undefined || daysSinceFabricatorLooked === undefined) return []
+  const overdueDays = countDays(manufacturingReviewDate, evaluatedOn)
+  if (overdueDays <= 0 || daysSinceFabricatorLooked !== null) return []
+  return [
+    {
+      ...decide({
+        value: 1,
+        limit: makeNoneAllowed('reviewsOverdueCount', 'commonPractice'),
+        places: [BRIEF_PLACE],
+        what: 'reviews that were not held',
+        equation: 'day of the review against the first look by a fabricator',
+      }),
+      summary: `The review was planned for ${manufacturingReviewDate}, and no fabricator has looked since.`,
+    },
+  ]
+}

@@ -28,15 +28,25 @@ export const materialCallOuts = defineItem({
         material === null
           ? notComputed(['construction', 'layers', index, 'materialId'], `material of ${layer.name}`, places)
           : decide({
-              value: material.specification === '' ? 1 : 0,
+              value: namesStandard(material.specification) ? 0 : 1,
               limit: makeNoneAllowed('missingSpecificationsCount', layer.kind === 'conductor' ? 'ipc4562' : 'ipc4203'),
               places,
               what: `missing specifications of ${material.name}`,
               equation: 'material record',
-              remark: material.specification === '' ? undefined : `${material.specification}.`,
+              remark:
+                material.specification === ''
+                  ? undefined
+                  : namesStandard(material.specification)
+                    ? `${material.specification}.`
+                    : `"${material.specification}" names no standard and allows no equivalent.`,
             }),
       )
     })
     return outcomes
   },
 })
+
+/** A standard by letters and number, `IPC-4203`, `ISO 9001`; or the word that another sheet will do as well. Common practice, no published source. */
+function namesStandard(specification: string): boolean {
+  return /\b[A-Z]{2,}[A-Z -]*[- ]?\d[\d.]+/.test(specification) || /\bequivalent\b/i.test(specification)
+}

@@ -1,3 +1,4 @@
+import { makeBendsFolds } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const foldTestExamples: readonly ItemExample[] = [
@@ -15,5 +16,13 @@ export const foldTestExamples: readonly ItemExample[] = [
       d.brief.foldTest = null
     },
     expect: 'not-computed',
+  },
+  {
+    name: 'asked of folds too, and not asked for',
+    change: (d) => {
+      makeBendsFolds(d)
+      d.brief.foldTest = false
+    },
+    expect: 'fails',
   },
 ]

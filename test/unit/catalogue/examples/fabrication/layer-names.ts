@@ -11,6 +11,13 @@ export const layerNamesExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'flex by its letter and number',
+    change: (d) => {
+      getLayer(d, 'l2').name = 'FL2'
+    },
+    expect: 'meets',
+  },
+  {
     name: 'two layers of one name',
     change: (d) => {
       getLayer(d, 'l3').name = 'L1 rigid'

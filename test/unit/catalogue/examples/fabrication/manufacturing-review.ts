@@ -16,4 +16,20 @@ export const manufacturingReviewExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+  {
+    name: 'the day has passed, and no fabricator looked',
+    change: (d) => {
+      Object.assign(d.brief, { manufacturingReviewDate: '2026-10-01', layoutFreezeDate: '2026-12-20' })
+    },
+    facts: { evaluatedOn: '2026-11-01', daysSinceFabricatorLooked: null },
+    expect: 'fails',
+  },
+  {
+    name: 'the day has passed, and a fabricator looked',
+    change: (d) => {
+      Object.assign(d.brief, { manufacturingReviewDate: '2026-10-01', layoutFreezeDate: '2026-12-20' })
+    },
+    facts: { evaluatedOn: '2026-11-01', daysSinceFabricatorLooked: 20 },
+    expect: 'meets',
+  },
 ]

@@ -17,8 +17,12 @@ export const panelForm = defineItem({
   monotone: [],
   check: ({ design: { brief } }) => {
     if (brief.panelForm === null) return [notComputed(['brief', 'panelForm'], 'panel form', [BRIEF_PLACE])]
-    if (brief.panelForm === 'single-parts' && brief.solderedAssembly === null) {
+    if (brief.panelForm !== 'assembly-arrays' && brief.solderedAssembly === null) {
       return [notComputed(['brief', 'solderedAssembly'], 'whether the part is soldered', [BRIEF_PLACE])]
+    }
+    // What the fabricator decides suits the fabricator: nobody has asked who solders.
+    if (brief.panelForm === 'fabricator-decides' && brief.solderedAssembly === true) {
+      return [notComputed(['brief', 'panelForm'], 'the form that the assembler can take', [BRIEF_PLACE])]
     }
     const isLoose = brief.panelForm === 'single-parts' && brief.solderedAssembly === true
     return [

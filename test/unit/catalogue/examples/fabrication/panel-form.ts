@@ -10,6 +10,20 @@ export const panelFormExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'the fabricator decides, and the part is soldered',
+    change: (d) => {
+      d.brief.panelForm = 'fabricator-decides'
+    },
+    expect: 'not-computed',
+  },
+  {
+    name: 'the fabricator decides, and nothing is soldered',
+    change: (d) => {
+      Object.assign(d.brief, { panelForm: 'fabricator-decides', solderedAssembly: false })
+    },
+    expect: 'meets',
+  },
+  {
     name: 'not agreed',
     change: (d) => {
       d.brief.panelForm = null

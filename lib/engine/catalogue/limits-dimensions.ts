@@ -48,6 +48,15 @@ export const DIMENSION_LIMITS = {
     sourceKey: HOLE_PLATING_UM.sourceKey,
     note: `The nominal figure on flexible circuits. About ${HOLE_PLATING_UM.enough} um is said to be enough, more than ${HOLE_PLATING_UM.highReliabilityAbove} um is asked for high reliability; class 3 is held to 25 um beside it.`,
   },
+  platedDrillMm: {
+    label: 'Drill of a plated hole',
+    unit: 'mm',
+    sense: 'at-least',
+    value: 0.1,
+    allowed: { min: 0.02, max: 1 },
+    sourceKey: 'ownChoice',
+    note: 'Our choice: drills go down to about 0.1 mm (common practice). A fabricator that makes holes by laser goes below and says how far.',
+  },
   holeAspectRatio: {
     label: 'Depth of a plated hole over its drill',
     unit: 'ratio',

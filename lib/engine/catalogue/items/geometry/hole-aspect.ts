@@ -13,10 +13,10 @@ export const holeAspect = defineItem({
   question: 'Is each plated hole wide enough for its depth, so that it plates through?',
   titles: {
     meets: 'Plated holes are wide enough for their depth',
-    fails: 'A plated hole is too deep for its diameter',
+    fails: 'A plated hole is too narrow, or too deep for its diameter',
   },
   appliesTo: { needs: ['plated-holes'], says: 'designs with plated holes' },
-  limits: ['holeAspectRatio'],
+  limits: ['holeAspectRatio', 'platedDrillMm'],
   sourceKeys: ['exactArithmetic'],
   restsOn: [...SECTION_INPUTS, 'features.holes'],
   decidedWhen: 'layout',
@@ -24,7 +24,7 @@ export const holeAspect = defineItem({
   monotone: [{ path: 'features.holes[].drillMm', worse: 'smaller' }],
   check: (context) =>
     context.design.features.holes.flatMap((hole, index) =>
-      hole.plated === false ? [] : [checkHole(context, hole, index)],
+      hole.plated === false ? [] : [checkHole(context, hole, index), ...checkDrill(context, hole)],
     ),
 })
 
@@ -60,4 +60,19 @@ function checkHole(context: EvaluationContext, hole: Hole, index: number): Outco
     equation: 'outermost copper to outermost copper / drill',
     remark: 'Taken as drilled through all copper of the zone; a hole that joins fewer layers is shallower.',
   })
+}
+
+/** Thin film has a shallow hole whatever the drill: a drill that nobody has is too small all the same. */
+function checkDrill(context: EvaluationContext, hole: Hole): Outcome[] {
+  if (hole.plated !== true || hole.drillMm === null) return []
+  return [
+    decide({
+      value: hole.drillMm,
+      limit: context.getLimit('platedDrillMm'),
+      places: [placeOf('hole', hole)],
+      what: `drill of ${hole.name}`,
+      equation: 'drill as stated',
+      isTyped: true,
+    }),
+  ]
 }

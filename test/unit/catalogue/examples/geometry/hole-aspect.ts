@@ -1,4 +1,4 @@
-import { getOnly, withoutConstruction } from '../changes'
+import { addFlexLayers, getOnly, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 export const holeAspectExamples: readonly ItemExample[] = [
@@ -18,4 +18,12 @@ export const holeAspectExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
+  {
+    name: 'a drill of 0.03 mm through thin film',
+    change: (d) => {
+      addFlexLayers(d, 2)
+      Object.assign(getOnly(d.features.holes), { zoneId: 'arm', drillMm: 0.03 })
+    },
+    expect: 'fails',
+  },
 ]

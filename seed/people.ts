@@ -106,7 +106,7 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
     createProject(lead, {
       name: 'Pipit',
       description:
-        'Chest patch: two-layer flexible circuit with three electrodes along one arm, bent once round its housing.',
+        'Chest patch: two-layer flexible circuit with three electrode arms, bent once round its housing.',
     }),
   )
   await bringAlong(lead, pipitId, CAST.quality, people.quality, 'quality')

@@ -105,8 +105,7 @@ export async function gatherPeople(stage: Stage): Promise<Workspace> {
   const { projectId: pipitId } = await carryOut('create Pipit', () =>
     createProject(lead, {
       name: 'Pipit',
-      description:
-        'Chest patch: two-layer flexible circuit with three electrode arms, bent once round its housing.',
+      description: 'Chest patch: two-layer flexible circuit with three electrode arms, bent once round its housing.',
     }),
   )
   await bringAlong(lead, pipitId, CAST.quality, people.quality, 'quality')

@@ -8,6 +8,7 @@ export const PURE_FOLDERS = [
   'geometry',
   'plan',
   'fold',
+  'artwork',
   'fabrication',
   'spreadsheet',
   'drawing',
@@ -29,6 +30,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'drawing-files': [],
   plan: ['drawing-files', 'geometry'],
   fold: ['geometry', 'plan'],
+  artwork: [],
   config: [],
   spreadsheet: [],
   engine: ['fold', 'geometry', 'plan'],
@@ -54,6 +56,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   ],
   server: ['config', 'data', 'review', 'engine', 'inputs'],
   cli: [
+    'artwork',
     'config',
     'data',
     'review',
@@ -73,6 +76,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 // The plots are drawn into a document that the caller hands over.
 const PURE_PACKAGES = [
   /^zod$/,
+  /^clipper2-ts$/,
   /^earcut$/,
   /^@observablehq\/plot$/,
   /^@noble\/hashes(\/|$)/,

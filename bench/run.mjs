@@ -1,4 +1,4 @@
-// npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything. Either is bundled as a
+// npm run bench: the measurements; npm run bench -- fuzz: drawing files made of anything; -- artwork: files of circuit data. Each is bundled as a
 // browser or a server gets the code. The loader that runs TypeScript directly wraps every function that is made, which doubles the time of what makes many.
 import { mkdirSync } from 'node:fs'
 import { pathToFileURL } from 'node:url'
@@ -7,7 +7,7 @@ import { build } from 'esbuild'
 const root = new URL('..', import.meta.url)
 const folder = new URL('node_modules/.cache/bendworthy/', root)
 mkdirSync(folder, { recursive: true })
-const ENTRIES = { fuzz: 'bench/fuzz.ts', fold: 'bench/fold-brute-force.ts' }
+const ENTRIES = { fuzz: 'bench/fuzz.ts', fold: 'bench/fold-brute-force.ts', artwork: 'bench/artwork.ts' }
 const entry = ENTRIES[process.argv[2]] ?? 'bench/index.ts'
 const outfile = new URL('bench.mjs', folder)
 await build({
@@ -17,7 +17,7 @@ await build({
   platform: 'node',
   format: 'esm',
   target: 'node20',
-  external: ['esbuild'],
+  external: ['esbuild', 'gerber-parser', 'gerber-plotter'],
   alias: { '@': root.pathname.replace(/\/$/, '') },
   define: { BENCH_ROOT: JSON.stringify(root.href) },
   logLevel: 'error',

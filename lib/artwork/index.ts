@@ -1,7 +1,11 @@
 /** Artwork: readers for the open formats of circuit data, and the geometry of what they hold. Bytes in, objects and issues out; nothing is judged here. */
-export type { Issue, Question } from './audit'
-export type { GerberReading } from './gerber/gerber-reading'
+export { readDrill } from './drill/read-drill'
 export { readGerber } from './gerber/read-gerber'
+export { readIpc2581 } from './ipc2581/read-ipc2581'
+export { readJob } from './job/read-job'
+export { MOST_FILE_BYTES } from './limits'
+export { readNetlist } from './netlist/read-netlist'
 export { attributeOf, type LayerObjects } from './objects/objects'
+export { type ArtworkSet, readSet, type SetFile } from './set/read-set'
 export { shapeOfLayer } from './shape/copper'
 export { extentOfLayer } from './shape/extents'

@@ -26,5 +26,3 @@ export function readFormat(text: string): CoordinateFormat | null {
     yDigits: [digits(5), digits(6)],
   }
 }
-
-export const nameOfFormat = ({ xDigits: [whole, decimal] }: CoordinateFormat): string => `${whole}.${decimal}`

@@ -426,8 +426,9 @@ class GerberReader {
         this.#attributes.take(text, line, column, this.#auditor)
         return
       case 'IP':
-        this.#note('IP, the polarity of the whole image, is no longer in the format')
         this.#isNegative = text.startsWith('IPNEG')
+        if (this.#isNegative) this.#error('IPNEG makes the whole image a negative: areas here are of what is drawn')
+        else this.#note('IP, the polarity of the whole image, is no longer in the format')
         return
       case 'AS':
       case 'MI':

@@ -1,6 +1,6 @@
-import { booleanOp, ClipType, FillRule, type Paths64, rectClip } from 'clipper2-ts'
+import { booleanOp, ClipType, FillRule, type Paths64 } from 'clipper2-ts'
 import type { ExtentNm } from '../apertures/aperture'
-import type { FlatPath } from './path'
+import { type FlatPath, translate } from './path'
 
 /**
  * Unions and differences by clipper2-ts, which is imported here alone. It takes whole numbers and checks nothing: they are made whole here, and callers bring paths
@@ -16,18 +16,34 @@ export function takeAway(from: readonly FlatPath[], what: readonly FlatPath[]): 
   return fromPaths(booleanOp(ClipType.Difference, toPaths(from), toPaths(what), FillRule.NonZero))
 }
 
-/** The parts of a path inside a rectangle. */
-export function clipToRectangle(path: FlatPath, [left, top, right, bottom]: ExtentNm): FlatPath[] {
-  return fromPaths(rectClip({ left, top, right, bottom }, toPaths([path])))
+/**
+ * What paths cover inside a rectangle; they belong together, as holes wind the other way. The library's own clipping to rectangles lost corners of them (2.0.1), its
+ * general intersection does not.
+ */
+export function clipToRectangle(paths: readonly FlatPath[], [minX, minY, maxX, maxY]: ExtentNm): FlatPath[] {
+  const [dx, dy] = [Math.round((minX + maxX) / 2), Math.round((minY + maxY) / 2)]
+  const rectangle = [minX, minY, maxX, minY, maxX, maxY, minX, maxY]
+  const near = (path: FlatPath) => translate(path, -dx, -dy)
+  const clipped = booleanOp(
+    ClipType.Intersection,
+    toPaths(paths.map(near)),
+    toPaths([near(rectangle)]),
+    FillRule.NonZero,
+  )
+  return fromPaths(clipped).map((path) => translate(path, dx, dy))
 }
 
+/** Whole, finite and with an inside: the library takes anything, and fails on what is none. */
 function toPaths(paths: readonly FlatPath[]): Paths64 {
-  return paths.map((path) => {
+  const made: Paths64 = []
+  for (const path of paths) {
+    if (path.length < 6 || !path.every(Number.isFinite)) continue
     const points: { x: number; y: number }[] = []
     for (let at = 0; at + 1 < path.length; at += 2)
       points.push({ x: Math.round(path[at] ?? 0), y: Math.round(path[at + 1] ?? 0) })
-    return points
-  })
+    made.push(points)
+  }
+  return made
 }
 
 function fromPaths(paths: Paths64): FlatPath[] {

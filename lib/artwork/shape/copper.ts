@@ -1,9 +1,10 @@
 import type { ExtentNm } from '../apertures/aperture'
-import { type LayerObjects, REGION } from '../objects/objects'
+import { FLASH, type LayerObjects, LINE, REGION } from '../objects/objects'
 import { clipToRectangle, takeAway, unite } from './boolean'
+import { clipConvex } from './clip'
 import { extentOf } from './extents'
 import { estimatePoints, Outlines } from './outlines'
-import { areaNm2, type FlatPath, orient, translate } from './path'
+import { areaNm2, type FlatPath, translate } from './path'
 
 /** No point of a flattened arc is farther from the arc. */
 const FLATTENING_TOLERANCE_NM = 1000
@@ -122,7 +123,7 @@ class ShapeMaker {
       if (place === 'outside') continue
       const paths = cut.get(index)
       if (paths !== undefined) {
-        const parts = place === 'inside' ? paths : paths.flatMap((path) => clipToRectangle(path, tile))
+        const parts = place === 'inside' ? paths : clipToRectangle(paths, tile)
         if (parts.length === 0) continue
         takenCut.set(index, parts)
       }
@@ -138,11 +139,20 @@ class ShapeMaker {
     return lowX >= minX && highX <= maxX && lowY >= minY && highY <= maxY ? 'inside' : 'across'
   }
 
+  /** Lines, and flashes of a plain circle. */
+  #isConvex(index: number): boolean {
+    const { kinds, apertures, apertureAt } = this.objects
+    const kind = kinds[index]
+    if (kind === LINE) return true
+    const [piece, ...others] = apertures[apertureAt[index] ?? 0]?.pieces ?? []
+    return kind === FLASH && others.length === 0 && piece?.kind === 'circle'
+  }
+
   #fill(extent: ExtentNm, { indices, cut }: Content): void {
     const [minX, minY, maxX, maxY] = extent
     const [middleX, middleY] = [Math.round((minX + maxX) / 2), Math.round((minY + maxY) / 2)]
     const rim: ExtentNm = [minX - middleX, minY - middleY, maxX - middleX, maxY - middleY]
-    const { isClear, kinds } = this.objects
+    const { isClear } = this.objects
     let paths: FlatPath[] = []
     for (let at = 0; at < indices.length; ) {
       const polarity = isClear[indices[at] ?? 0]
@@ -150,14 +160,11 @@ class ShapeMaker {
       for (; at < indices.length && isClear[indices[at] ?? 0] === polarity; at += 1) {
         const index = indices[at] ?? 0
         const isWithin = this.#placeIn(index, extent) === 'inside'
-        for (const path of cut.get(index) ?? this.#outlines.of(index)) {
-          const near = translate(path, -middleX, -middleY)
-          const parts = isWithin ? [near] : clipToRectangle(near, rim)
-          // A contour may cross itself, and its parts then wind either way: put right by itself before it meets others.
-          if (kinds[index] === REGION)
-            for (const part of parts) run.push(...(part.length > 8 ? unite([orient(part)]) : [orient(part)]))
-          else run.push(...parts)
-        }
+        const isConvex = this.#isConvex(index)
+        const near = (cut.get(index) ?? this.#outlines.of(index)).map((path) => translate(path, -middleX, -middleY))
+        if (isWithin) run.push(...near)
+        else if (isConvex) run.push(...near.map((path) => clipConvex(path, rim)))
+        else run.push(...clipToRectangle(near, rim))
       }
       paths = polarity === 1 ? takeAway(paths, run) : unite([...paths, ...run])
     }

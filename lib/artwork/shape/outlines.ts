@@ -167,7 +167,7 @@ export class Outlines {
         }
         path.push(x, y)
       }
-      if (path.length >= 6) paths.push(orient(path))
+      paths.push(...onlyPositive(path))
     }
     return paths
   }
@@ -182,6 +182,13 @@ export class Outlines {
     const radius = Math.hypot(fromX - cx, fromY - cy)
     addArc(path, cx, cy, radius, Math.atan2(fromY - cy, fromX - cx), isClockwise ? -turn : turn, this.toleranceNm)
   }
+}
+
+/** What a contour covers. One that crosses itself has parts of either winding, which would take away from each other where contours meet. */
+function onlyPositive(path: FlatPath): FlatPath[] {
+  if (path.length <= 8) return path.length < 6 ? [] : [orient(path)]
+  const [x = 0, y = 0] = path
+  return unite([translate(path, -x, -y)]).map((part) => translate(part, x, y))
 }
 
 /** Puts an aperture's pieces together in their order. */

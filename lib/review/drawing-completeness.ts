@@ -1,23 +1,7 @@
-import type { RevisionTab } from '@/lib/addresses'
 import { type Bend, BRIEF_FIELDS, type Brief, type Design, findMaterial, type Layer, type Zone } from '@/lib/engine'
 import { getItem } from '@/lib/engine/catalogue'
-
-/**
- * What an unanswered question costs: `blocking`, the part cannot be begun; `major`, the fabricator would guess or send
- * a query; `minor`, the order goes on while it is asked. Common practice, no published source.
- */
-export type DrawingGapSeverity = 'blocking' | 'major' | 'minor'
-
-/** Something that a fabricator who reads the drawing sheet would still ask. */
-export interface DrawingGap {
-  readonly severity: DrawingGapSeverity
-  /** As they would ask it. */
-  readonly question: string
-  /** Of the missing input in the design: `['bends', 0, 'use']`. */
-  readonly path: readonly (string | number)[]
-  /** Where it is typed in. */
-  readonly target: { readonly tab: RevisionTab; readonly id: string }
-}
+import type { DrawingGap, DrawingGapSeverity } from './drawing-gap'
+import { findPlanGaps } from './plan-gaps'
 
 type BriefQuestion = readonly [
   field: AskedField,
@@ -65,6 +49,7 @@ export function findDrawingGaps(design: Design): DrawingGap[] {
     ...design.bends.flatMap(findBendGaps),
     ...findStiffenerGaps(design),
     ...findFeatureGaps(design),
+    ...findPlanGaps(design),
   ]
   return SEVERITY_ORDER.flatMap((severity) => gaps.filter((gap) => gap.severity === severity))
 }

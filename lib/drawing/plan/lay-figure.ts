@@ -33,6 +33,7 @@ export interface FigureLayout {
   readonly scales: readonly number[] | null
   readonly textOf: (dimension: Plan['dimensions'][number]) => string
   readonly withRoutes: boolean
+  readonly withPoints: boolean
 }
 
 /** Room round the part for labels and for the ends of axes, in type sizes. */
@@ -68,7 +69,8 @@ export function layPlanFigure(design: Design, whole: Plan, [x, y]: Point, layout
   }
   const factor = layout.scales?.find(fits) ?? fillingFactor(size, layout, margin, fits)
   const { frame, lanes, height } = lay(factor)
-  const options = { palette: layout.palette, perMm: layout.perMm, withRoutes: layout.withRoutes }
+  const { palette, perMm, withRoutes, withPoints } = layout
+  const options = { palette, perMm, withRoutes, withPoints }
   const figure = drawPlanFigure(design, plan, frame, options)
   const foot: Point = [x + margin + size[0] * factor, y + margin + size[1] * factor]
   const drawn = drawLanes(lanes, foot, margin, layout)

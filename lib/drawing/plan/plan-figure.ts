@@ -20,6 +20,8 @@ export interface FigureOptions {
   readonly perMm: number
   /** Conductor routes too: coarse, so that no drawing goes out with them. */
   readonly withRoutes: boolean
+  /** Numbers at the points of the outline: of no use where no table of them stands beside. */
+  readonly withPoints: boolean
 }
 
 /** Our choices, in millimetres of paper. */
@@ -97,11 +99,12 @@ export function drawPlanFigure(design: Design, plan: Plan, frame: PlanFrame, opt
   for (const cutOut of plan.cutOuts) stroke(pathOfNodes(cutOut.nodes, frame, true), EDGE_MM)
   if (plan.outline !== null) {
     stroke(pathOfNodes(plan.outline, frame, true), EDGE_MM, { 'stroke-linejoin': 'round' })
-    const isNumbered = plan.outline.length <= MOST_NUMBERED
+    const isNumbered = options.withPoints && plan.outline.length <= MOST_NUMBERED
     plan.outline.forEach(({ atMm }, index) => {
       const at = frame.toPicture(atMm)
+      if (!isNumbered) return
       nodes.push(makeNode('circle', { cx: at[0], cy: at[1], r: 0.4 * perMm, fill: palette.ink }))
-      if (isNumbered) name(String(index + 1), at)
+      name(String(index + 1), at)
     })
   }
   const bendLabels: WantedLabel[] = []

@@ -31,6 +31,7 @@ export function layDrawnPlan(
       scales: SCALES.map(([, factor]) => factor),
       textOf: (dimension) => writeDimension(dimension, words),
       withRoutes: false,
+      withPoints: true,
     })
   // Room for the sentence below: it names what found no place, which is known only then.
   const foot = getLinesHeightMm(3, FONT_MM.body)

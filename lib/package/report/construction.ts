@@ -49,6 +49,17 @@ export function makeConstruction(content: PackageContent, pictures: Pictures | n
       unbreakable: true,
     })
   }
+  const plan = pictures?.drawPlan(TEXT_WIDTH_PT * PICTURE_SCALE) ?? null
+  if (plan !== null) {
+    parts.push({
+      stack: [
+        { text: 'Part in plan', style: 'subsection' },
+        { svg: toSvg(plan), width: TEXT_WIDTH_PT },
+        { text: plan.description, style: 'small' },
+      ],
+      unbreakable: true,
+    })
+  }
   for (const zone of zones) parts.push(...makeZone(content, zone, pictures))
   parts.push(makeMaterials(content))
   return parts

@@ -3,6 +3,7 @@ import {
   drawCrossSection,
   drawLifePlot,
   drawPartSection,
+  drawPlanPicture,
   drawStatePlot,
   drawStrainPlot,
   drawWeibullPlot,
@@ -17,6 +18,8 @@ import type { FlexTestSet } from '@/lib/engine/flex-tests'
 /** Pictures of one revision in print colours, lengths in micrometres. */
 export interface Pictures {
   readonly drawPart: (widthPx: number) => Picture
+  /** Null where no plan is drawn. */
+  readonly drawPlan: (widthPx: number) => Picture | null
   readonly drawZone: (zone: ZoneResult, widthPx: number) => Picture
   readonly drawStrain: (bend: Bend, widthPx: number) => Picture | null
   readonly drawLife: (bend: Bend, widthPx: number) => Picture | null
@@ -38,6 +41,7 @@ export function makePictures(design: Design, results: Evaluation): Pictures {
   })
   return {
     drawPart: (widthPx) => drawPartSection(design.construction, results.zones, { ...common, widthPx }),
+    drawPlan: (widthPx) => drawPlanPicture(design, { palette: PRINT_PALETTE, widthPx }),
     drawZone: (zone, widthPx) => {
       // One neutral axis at most: of the first bend in the zone.
       const bend = design.bends.find(({ zoneId }) => zoneId === zone.zoneId)

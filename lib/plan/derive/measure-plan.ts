@@ -4,6 +4,8 @@ import { NM_PER_MM } from '../document/primitives'
 import { areasOf, type PlanProblem } from '../topology/areas'
 import { type BandMeasure, measureBands } from './bands'
 import { type CornerMeasure, measureCorners } from './corners'
+import { measureOverlaps } from './coverlay-ends'
+import { type EndMeasure, measureAnchors, measureEnds } from './ends'
 import type { PlanFacts } from './facts'
 import { measurePlaced, type PlacedMeasures, regionOf } from './placed'
 import { measureRoutes, type RouteMeasures } from './routes'
@@ -20,6 +22,11 @@ export interface PlanMeasures {
   readonly corners: readonly CornerMeasure[]
   readonly routes: RouteMeasures
   readonly slits: readonly SlitMeasure[]
+  readonly ends: readonly EndMeasure[]
+  /** Fewest spurs of the lands of a kind, by its id. */
+  readonly anchors: ReadonlyMap<string, number>
+  /** How far stiffeners reach past the end of a coverlay, by their ids. */
+  readonly overlapsMm: ReadonlyMap<string, number>
   readonly problems: readonly PlanProblem[]
 }
 
@@ -46,6 +53,9 @@ export function measurePlan(plan: Plan, facts: PlanFacts): PlanMeasures {
     corners: measureCorners(plan),
     routes: measureRoutes(plan, facts, bands),
     slits: measureSlits(plan),
+    ends: measureEnds(plan),
+    anchors: measureAnchors(plan),
+    overlapsMm: measureOverlaps(plan),
     problems,
   }
 }

@@ -195,3 +195,33 @@ describe('what a fabricator would still ask', () => {
     ])
   })
 })
+
+describe('what cannot be placed from the drawing', () => {
+  const questionsOf = (design: Design) =>
+    findDrawingGaps(design)
+      .filter(({ path }) => path[0] === 'plan')
+      .map(({ question }) => question)
+
+  test('is nothing of a part that is drawn whole, and one question where nothing is drawn', () => {
+    const drawn = makeCompleteDesign()
+    expect(questionsOf(drawn)).toEqual([])
+    expect(questionsOf({ ...drawn, plan: null })).toEqual([
+      'Where on the part do bends, holes and stiffeners lie? Nothing is drawn in plan.',
+    ])
+  })
+
+  test('is named: an axis, a hole, datums, the foil’s direction', () => {
+    const design = makeCompleteDesign()
+    if (design.plan === null) throw new Error('no plan')
+    design.plan.bendLines = design.plan.bendLines.filter(({ bendId }) => bendId !== 'fold')
+    design.plan.holes = design.plan.holes.filter(({ holeId }) => holeId !== 'mounting')
+    design.plan.datums = []
+    design.plan.rollingDirectionDeg = null
+    expect(questionsOf(design)).toEqual([
+      'Where on the part lies what the plan does not draw: the axes of Fold at assembly?',
+      'Where on the part lies what the plan does not draw: the holes Mounting holes (datums)?',
+      'From which datums is the part measured?',
+      'In which direction is the foil rolled?',
+    ])
+  })
+})

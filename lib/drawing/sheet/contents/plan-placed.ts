@@ -44,7 +44,7 @@ function makeBendLineTable(design: Design, plan: Plan, names: PlanReferences, wo
       column('Bend', 11),
       column(`From x, y, ${mm}`, 30),
       column(`To x, y, ${mm}`, 30),
-      column('Line', 16),
+      column('Line', 21),
       column('Inside face', 15),
       column(`Inside radius, ${mm}`, 24, 0, true),
       column('Angle', 13, 0, true),

@@ -3,6 +3,7 @@ import type { Design, Drawing } from '../../design'
 import { type DesignIndex, indexDesign } from '../design-index'
 import { drawCorners } from './corners'
 import { drawFeatures } from './features'
+import { drawFurther } from './further'
 import { makePen } from './pen'
 import { listPlanFacts } from './plan-facts'
 import { drawZonesAndBends } from './zones-and-bends'
@@ -17,6 +18,7 @@ export function drawDimensions(design: Design): Drawing {
   let drawn = drawZonesAndBends(design, measures, pen)
   drawn = drawFeatures(drawn, plan, measures, pen)
   drawn = drawCorners(drawn, plan, measures, pen)
+  drawn = drawFurther(drawn, plan, measures, pen)
   return { design: drawn, stated: design, measures, values: pen.values }
 }
 

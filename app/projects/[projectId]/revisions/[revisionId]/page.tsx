@@ -1,4 +1,5 @@
 import Link from 'next/link'
+import { PlanOverview } from '@/app/_components/engineering'
 import { evaluateAgain, shareRevision, unshareRevision } from '@/app/_components/review/actions'
 import { AnswerMark } from '@/app/_components/review/answer-mark'
 import { listTextsOf } from '@/app/_components/review/catalogue-texts'
@@ -61,6 +62,7 @@ export default async function ResultsPage({ params }: RevisionParams) {
         <Cautions />
       </PageSection>
       <ResultsOverview evaluation={revision.evaluation} projectId={projectId} revisionId={revisionId} />
+      <PlanOverview design={revision.design} />
       <PageSection title="About this revision">
         <dl className="terms">
           <dt>started by</dt>

@@ -24,6 +24,7 @@ export const arrayDrawing = defineItem({
   limits: [],
   sourceKeys: ['commonPractice'],
   restsOn: [
+    'plan',
     'brief.array.partCount',
     'brief.array.frameWidthMm',
     'brief.array.tabsOffFlex',

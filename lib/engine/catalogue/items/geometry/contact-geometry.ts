@@ -1,9 +1,11 @@
+import type { EvaluationContext } from '../../../context'
 import { CONNECTOR_DIMENSIONS, type ConnectorFeature, FEATURE_FIELDS, getFieldInText } from '../../../design'
 import type { MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { findEndsWithoutRecord } from '../../connector-ends'
 import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { sourceOf } from '../../drawn'
 
 export const contactGeometry = defineItem({
   id: 'contact-geometry',
@@ -14,7 +16,7 @@ export const contactGeometry = defineItem({
   appliesTo: { needs: ['contact-ends'], says: 'designs with a contact end' },
   limits: [],
   sourceKeys: ['exactArithmetic'],
-  restsOn: ['features.connectors', 'construction.zones.*.kind'],
+  restsOn: ['plan', 'features.connectors', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: CONNECTOR_DIMENSIONS.map((dimension) => ({
@@ -24,12 +26,13 @@ export const contactGeometry = defineItem({
   check: (context) => [
     ...findEndsWithoutRecord(context),
     ...context.design.features.connectors.flatMap((connector, index) =>
-      CONNECTOR_DIMENSIONS.map((dimension) => checkDimensionOf(connector, index, dimension)),
+      CONNECTOR_DIMENSIONS.map((dimension) => checkDimensionOf(context, connector, index, dimension)),
     ),
   ],
 })
 
 function checkDimensionOf(
+  context: EvaluationContext,
   connector: ConnectorFeature,
   index: number,
   dimension: (typeof CONNECTOR_DIMENSIONS)[number],
@@ -67,7 +70,10 @@ function checkDimensionOf(
     }),
     places,
     what: `${words} of ${connector.name}`,
-    equation: 'dimension as typed, plus and minus its tolerance',
-    isTyped: true,
+    ...sourceOf(
+      context,
+      ['features', 'connectors', index, dimension, 'partMm'],
+      'dimension as typed, plus and minus its tolerance',
+    ),
   })
 }

@@ -3,6 +3,7 @@ import type { MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { decide, notApplicable, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
+import { sourceOf } from '../../drawn'
 import { findGround } from '../../land-ground'
 
 export const landHold = defineItem({
@@ -14,7 +15,7 @@ export const landHold = defineItem({
   appliesTo: { needs: ['unsupported-pads'], says: 'lands without a plated hole' },
   limits: ['coverlayCaptureMm', 'padAnchorCount'],
   sourceKeys: [],
-  restsOn: ['features.pads', 'construction.zones', 'construction.layers'],
+  restsOn: ['plan', 'features.pads', 'construction.zones', 'construction.layers'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [
@@ -58,8 +59,7 @@ function checkLand(
           limit: context.getLimit('padAnchorCount'),
           places,
           what: `spurs of ${pad.name} under the coverlay`,
-          equation: 'count of spurs',
-          isTyped: true,
+          ...sourceOf(context, ['features', 'pads', index, 'anchorCount'], 'count of spurs'),
         })
   // Either holds it, whatever it lies on.
   const held = [rim, spurs].filter((each) => each !== null && each.verdict === 'meets')

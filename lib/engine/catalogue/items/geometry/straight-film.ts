@@ -1,7 +1,7 @@
 import type { EvaluationContext } from '../../../context'
 import { listStiffeners } from '../../../design'
-import type { Outcome } from '../../../results'
-import { type BendUnderCheck, checkDistanceToBend, listBends, placeOf } from '../../checks'
+import type { Outcome, QuantityRange } from '../../../results'
+import { type BendUnderCheck, checkDistanceToBend, getRadiusRangeMm, listBends, placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
 import { isDrawn, sourceOf } from '../../drawn'
@@ -40,6 +40,7 @@ export const straightFilm = defineItem({
               limit,
               places: [place],
               what: `bend ${bend.name} to the nearest rigid or stiffened edge`,
+              ...rangeOverRadius(context, bend, index),
               ...sourceOf(context, ['bends', index, 'distanceToRigidMm'], 'distance in the flat'),
             }),
       ),
@@ -48,6 +49,19 @@ export const straightFilm = defineItem({
     ]
   },
 })
+
+/** A drawn axis stays where it is: at the largest radius the arc takes half of what it grows by from either side. */
+function rangeOverRadius(
+  context: EvaluationContext,
+  bend: BendUnderCheck['bend'],
+  index: number,
+): { readonly range?: QuantityRange } {
+  const path = ['bends', index, 'distanceToRigidMm']
+  if (bend.distanceToRigidMm === null || !isDrawn(context, path)) return {}
+  const radius = getRadiusRangeMm(bend)
+  const half = (radiusMm: number) => ((radiusMm - bend.insideRadiusMm) * bend.angleDeg * Math.PI) / 360
+  return { range: { low: bend.distanceToRigidMm - half(radius.high), high: bend.distanceToRigidMm - half(radius.low) } }
+}
 
 /** Two readings of one drawing differ by as much. Our choice. */
 const READING_MM = 0.05

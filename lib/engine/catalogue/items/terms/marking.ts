@@ -21,7 +21,7 @@ export const marking = defineItem({
   appliesTo: { needs: ['layers'], says: 'every design' },
   limits: ['letterHeightMm', 'letterLineMm', 'markingToPadMm'],
   sourceKeys: ['militaryFlexMarking'],
-  restsOn: ['brief.marking', 'brief.acceptance.flameClass', 'construction.zones.*.kind'],
+  restsOn: ['plan', 'brief.marking', 'brief.acceptance.flameClass', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [

@@ -6,6 +6,7 @@ import { generateClients } from './generate-clients.mjs'
 import { installPackages } from './install-packages.mjs'
 import { cacheFolder, inRoot } from './places.mjs'
 import { runInTheOpen, StepError, say } from './run-program.mjs'
+import { formatFailures, readPlaywrightFailures, readVitestFailures } from './test-failures.mjs'
 import { addTallies, FAILED_STEP, formatTally, readPlaywrightTally, readVitestTally } from './test-tally.mjs'
 
 const VITEST_SUITES = ['unit', 'standards', 'integration']
@@ -20,8 +21,10 @@ const PROGRAMS = /** @type {const} */ ({
   playwright: ['@playwright', 'test', 'cli.js'],
 })
 
+/** What one step came to. @typedef {{ tally: import('./test-tally.mjs').Tally, failures: import('./test-failures.mjs').Failure[] }} StepResult */
+
 /**
- * Bring what the tests need, run them, and end with one line that adds them up. The exit status is 1 when anything failed.
+ * Bring what the tests need, run them, and end with what failed and one line that adds them up. The exit status is 1 when anything failed.
  * @param {string[]} args  a suite and arguments for its runner; none for everything. `--install-system-packages` lets a missing browser be
  * installed as a package of the system.
  * @throws {StepError} when something that the tests need cannot be had
@@ -37,21 +40,24 @@ export async function runTests(args) {
   await generateClients()
   mkdirSync(cacheFolder, { recursive: true })
 
-  const tallies = []
+  /** @type {StepResult[]} */
+  const results = []
   if (suite === undefined) {
-    tallies.push(await checkStep('Style and lint rules', 'biome', ['check', '--error-on-warnings', '.']))
-    tallies.push(await checkStep('Files and exports that nothing uses', 'knip', ['--no-progress', '--no-config-hints']))
+    results.push(await checkStep('Style and lint rules', 'biome', ['check', '--error-on-warnings', '.']))
+    results.push(await checkStep('Files and exports that nothing uses', 'knip', ['--no-progress', '--no-config-hints']))
     const shipped = ['--config', 'knip.shipped.json', '--no-progress', '--no-config-hints']
-    tallies.push(await checkStep('Parts of the engine that only tests reach', 'knip', shipped))
-    tallies.push(await checkStep('Types', 'tsc', ['--noEmit']))
+    results.push(await checkStep('Parts of the engine that only tests reach', 'knip', shipped))
+    results.push(await checkStep('Types', 'tsc', ['--noEmit']))
   }
   const vitestSuites = VITEST_SUITES.filter(isWanted)
-  if (vitestSuites.length > 0) tallies.push(await runVitest(vitestSuites, rest))
+  if (vitestSuites.length > 0) results.push(await runVitest(vitestSuites, rest))
   if (isWanted(BROWSER_SUITE))
-    tallies.push(await runPlaywright(suite === undefined ? [] : rest, mayInstallSystemPackages))
+    results.push(await runPlaywright(suite === undefined ? [] : rest, mayInstallSystemPackages))
 
-  const total = addTallies(tallies)
+  const total = addTallies(results.map(({ tally }) => tally))
   if (total.failed > 0) process.exitCode = 1
+  const failed = formatFailures(results.flatMap(({ failures }) => failures))
+  if (failed !== '') say(`\n${failed}`)
   say(`\n${formatTally(total)}`)
 }
 
@@ -68,15 +74,18 @@ const run = (name, args, env) =>
  * @param {string} title
  * @param {keyof typeof PROGRAMS} name
  * @param {string[]} args
+ * @returns {Promise<StepResult>}
  */
 async function checkStep(title, name, args) {
   say(`\n${title}`)
-  return (await run(name, args)) === 0 ? addTallies([]) : FAILED_STEP
+  if ((await run(name, args)) === 0) return { tally: addTallies([]), failures: [] }
+  return { tally: FAILED_STEP, failures: [{ name: title, why: `${name} found something: see its output above` }] }
 }
 
 /**
  * @param {string[]} suites
  * @param {string[]} rest
+ * @returns {Promise<StepResult>}
  */
 async function runVitest(suites, rest) {
   say(`\nTests: ${suites.join(', ')}`)
@@ -93,7 +102,7 @@ async function runVitest(suites, rest) {
       `--outputFile.json=${report}`,
       ...rest,
     ])
-    return readVitestTally(report, status)
+    return { tally: readVitestTally(report, status), failures: readVitestFailures(report, status) }
   } finally {
     rmSync(report, { force: true })
   }
@@ -102,6 +111,7 @@ async function runVitest(suites, rest) {
 /**
  * @param {string[]} rest
  * @param {boolean} mayInstallSystemPackages
+ * @returns {Promise<StepResult>}
  */
 async function runPlaywright(rest, mayInstallSystemPackages) {
   say('\nBrowser tests')
@@ -113,7 +123,7 @@ async function runPlaywright(rest, mayInstallSystemPackages) {
       CHROMIUM_PATH: browser,
       BENDWORTHY_E2E_REPORT: report,
     })
-    return readPlaywrightTally(report, status)
+    return { tally: readPlaywrightTally(report, status), failures: readPlaywrightFailures(report, status) }
   } finally {
     rmSync(report, { force: true })
   }

@@ -54,6 +54,16 @@ export const setPasswordInput = z.strictObject({
 })
 export type SetPasswordInput = z.infer<typeof setPasswordInput>
 
+/** The new password twice: a typing slip in a hidden field would lock its owner out. */
+const again = { repeated: z.string() }
+const isRepeated = (values: { readonly newPassword: string; readonly repeated: string }) =>
+  values.newPassword === values.repeated
+const notTheSame = { path: ['repeated'], message: 'is not the same' }
+
+/** As the forms ask for it; what is sent has it once. */
+export const changePasswordForm = changePasswordInput.extend(again).refine(isRepeated, notTheSame)
+export const setPasswordForm = setPasswordInput.extend(again).refine(isRepeated, notTheSame)
+
 export const changeAddressInput = z.strictObject({
   email: emailSchema,
   password: passwordSchema,

@@ -16,6 +16,9 @@ export const requestKeySchema = z
   .regex(/^[A-Za-z0-9_-]{8,80}$/, 'must have 8 to 80 letters, digits, hyphens or underscores')
   .optional()
 
+/** What acts on a revision begin with; `seenVersion` is the view's `version` unless the act says otherwise. */
+export const onRevision = { revisionId: recordIdSchema, seenVersion: seenVersionSchema, requestKey: requestKeySchema }
+
 /** For an act that takes nothing but the press of a button. */
 export const actionInput = z.strictObject({ requestKey: requestKeySchema })
 

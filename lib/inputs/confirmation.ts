@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { codeSchema, passkeyAnswerInput, tokenSchema } from './accounts'
-import { requestKeySchema } from './common'
+import { requestKeySchema, saidTextSchema } from './common'
 
 /** An answer to a challenge that was made for the signed-in person. */
 const passkeyConfirmationSchema = z.strictObject({ token: tokenSchema, response: passkeyAnswerInput })
@@ -13,6 +13,9 @@ const secondFactorFields = {
 
 /** What signing, approving a waiver and releasing ask for: the person again, with the second factor where there is one. */
 export const confirmationFields = { password: z.string().min(1, 'is empty').max(128), ...secondFactorFields }
+
+/** What withdrawing such an act asks for. */
+export const confirmedReasonFields = { reason: saidTextSchema, ...confirmationFields, requestKey: requestKeySchema }
 
 /** The same where only some of the answers need it. */
 export const optionalConfirmationFields = { password: z.string().max(128).optional(), ...secondFactorFields }

@@ -1,6 +1,13 @@
 import { z } from 'zod'
 import { DECLARATION_VERDICTS } from '@/lib/review'
-import { optionalTextSchema, recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
+import {
+  onRevision,
+  optionalTextSchema,
+  recordIdSchema,
+  requestKeySchema,
+  saidTextSchema,
+  seenVersionSchema,
+} from './common'
 import { confirmationFields } from './confirmation'
 import { doneInput } from './done'
 import { dueFields, ITS_DATE, needsItsDate } from './review-actions'
@@ -15,14 +22,12 @@ const conditionSchema = z.strictObject({
 
 export const declarationInput = z
   .strictObject({
-    revisionId: recordIdSchema,
-    seenVersion: seenVersionSchema,
+    ...onRevision,
     verdict: z.enum(DECLARATION_VERDICTS, 'choose whether it can be built'),
     /** Why it cannot be built. A condition is a line of its own, and a remark belongs in a thread. */
     note: optionalTextSchema.default(''),
     conditions: z.array(conditionSchema).max(30, 'has more than 30 lines').default([]),
     ...confirmationFields,
-    requestKey: requestKeySchema,
   })
   .refine(({ verdict, note }) => verdict !== 'not-buildable' || note !== '', {
     path: ['note'],
@@ -79,11 +84,9 @@ export type DecideConditionInput = z.infer<typeof decideConditionInput>
 
 /** `seenVersion` is the revision's. The company reads the reason. */
 export const takeOffReleaseInput = z.strictObject({
-  revisionId: recordIdSchema,
+  ...onRevision,
   companyId: recordIdSchema,
-  seenVersion: seenVersionSchema,
   reason: saidTextSchema,
-  requestKey: requestKeySchema,
 })
 export type TakeOffReleaseInput = z.infer<typeof takeOffReleaseInput>
 

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { designSchema } from '@/lib/engine/design'
 import {
   nameSchema,
+  onRevision,
   optionalTextSchema,
   recordIdSchema,
   requestKeySchema,
@@ -11,8 +12,7 @@ import {
 
 /** `seenVersion` is the design's version that the edit was made on; `design` is the whole design as proposed. */
 export const proposeChangeInput = z.strictObject({
-  revisionId: recordIdSchema,
-  seenVersion: seenVersionSchema,
+  ...onRevision,
   design: designSchema,
   /** Subject. */
   title: nameSchema,
@@ -21,7 +21,6 @@ export const proposeChangeInput = z.strictObject({
   kind: z.enum(['note', 'should-change', 'must-change']),
   /** Which fabricator takes part; absent keeps the proposal within the team. A fabricator's own is always used. */
   companyId: recordIdSchema.optional(),
-  requestKey: requestKeySchema,
 })
 export type ProposeChangeInput = z.infer<typeof proposeChangeInput>
 

@@ -1,15 +1,8 @@
 import { z } from 'zod'
 import { designSchema } from '@/lib/engine/design'
 import { RELEASE_PURPOSES } from '@/lib/review'
-import {
-  nameSchema,
-  optionalTextSchema,
-  recordIdSchema,
-  requestKeySchema,
-  saidTextSchema,
-  seenVersionSchema,
-} from './common'
-import { confirmationFields } from './confirmation'
+import { nameSchema, onRevision, optionalTextSchema, recordIdSchema, requestKeySchema, saidTextSchema } from './common'
+import { confirmationFields, confirmedReasonFields } from './confirmation'
 
 const labelSchema = z
   .string()
@@ -36,21 +29,11 @@ export const newRevisionInput = z.strictObject({
 export type NewRevisionInput = z.infer<typeof newRevisionInput>
 
 /** `seenVersion` is the view's `designVersion`. References inside the design are checked when it is saved. */
-export const saveDesignInput = z.strictObject({
-  revisionId: recordIdSchema,
-  seenVersion: seenVersionSchema,
-  design: designSchema,
-  requestKey: requestKeySchema,
-})
+export const saveDesignInput = z.strictObject({ ...onRevision, design: designSchema })
 export type SaveDesignInput = z.infer<typeof saveDesignInput>
 
 /** Replaces the design by an imported document. */
-export const importDesignInput = z.strictObject({
-  revisionId: recordIdSchema,
-  seenVersion: seenVersionSchema,
-  designText: z.string().min(1, 'is empty'),
-  requestKey: requestKeySchema,
-})
+export const importDesignInput = z.strictObject({ ...onRevision, designText: z.string().min(1, 'is empty') })
 export type ImportDesignInput = z.infer<typeof importDesignInput>
 
 export const shareRevisionInput = z.strictObject({
@@ -63,19 +46,17 @@ export type ShareRevisionInput = z.infer<typeof shareRevisionInput>
 export const evaluateAgainInput = z.strictObject({ revisionId: recordIdSchema, requestKey: requestKeySchema })
 export type EvaluateAgainInput = z.infer<typeof evaluateAgainInput>
 
-/** `seenVersion` of moves, signatures and releases is the view's `version`. */
-const moveBase = { revisionId: recordIdSchema, seenVersion: seenVersionSchema, requestKey: requestKeySchema }
-export const advanceInput = z.strictObject({ ...moveBase, note: optionalTextSchema.optional() })
+export const advanceInput = z.strictObject({ ...onRevision, note: optionalTextSchema.optional() })
 export type AdvanceInput = z.infer<typeof advanceInput>
 
-export const sendBackInput = z.strictObject({ ...moveBase, reason: saidTextSchema })
+export const sendBackInput = z.strictObject({ ...onRevision, reason: saidTextSchema })
 export type SendBackInput = z.infer<typeof sendBackInput>
 
-export const withdrawInput = z.strictObject({ ...moveBase, reason: saidTextSchema, ...confirmationFields })
+export const withdrawInput = z.strictObject({ ...onRevision, reason: saidTextSchema, ...confirmationFields })
 export type WithdrawInput = z.infer<typeof withdrawInput>
 
 export const signInputSchema = z.strictObject({
-  ...moveBase,
+  ...onRevision,
   /** Hash of the content that was shown beside the statement. */
   contentHash: z.string().regex(/^[0-9a-f]{64}$/, 'is not a SHA-256'),
   capacity: nameSchema,
@@ -87,14 +68,12 @@ export type SignInput = z.infer<typeof signInputSchema>
 /** The signer withdraws their own signature. */
 export const withdrawSignatureInput = z.strictObject({
   signatureId: recordIdSchema,
-  reason: saidTextSchema,
-  ...confirmationFields,
-  requestKey: requestKeySchema,
+  ...confirmedReasonFields,
 })
 export type WithdrawSignatureInput = z.infer<typeof withdrawSignatureInput>
 
 export const releaseInput = z.strictObject({
-  ...moveBase,
+  ...onRevision,
   ...confirmationFields,
   /** With a limit of quantity or date. */
   isConditional: z.boolean().optional(),

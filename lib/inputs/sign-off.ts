@@ -3,13 +3,14 @@ import { SIGN_OFF_RULES, type SignOffRule } from '@/lib/review'
 import { areDifferent, requiredSignaturesSchema } from './accounts'
 import {
   nameSchema,
+  onRevision,
   optionalTextSchema,
   recordIdSchema,
   requestKeySchema,
   saidTextSchema,
   seenVersionSchema,
 } from './common'
-import { confirmationFields } from './confirmation'
+import { confirmationFields, confirmedReasonFields } from './confirmation'
 
 const choiceOf = <K extends SignOffRule>(key: K) => {
   type Value = (typeof SIGN_OFF_RULES)[K]['choices'][number]['value']
@@ -42,11 +43,9 @@ export type SetSignOffPolicyInput = z.infer<typeof setSignOffPolicyInput>
 
 /** Puts a revision under the project's present policy. `seenVersion` is the revision's, `toVersion` the policy's. */
 export const followSignOffPolicyInput = z.strictObject({
-  revisionId: recordIdSchema,
-  seenVersion: seenVersionSchema,
+  ...onRevision,
   toVersion: seenVersionSchema,
   reason: saidTextSchema,
-  requestKey: requestKeySchema,
 })
 export type FollowSignOffPolicyInput = z.infer<typeof followSignOffPolicyInput>
 
@@ -68,19 +67,8 @@ export const withdrawCapacityInput = z.strictObject({
 })
 export type WithdrawCapacityInput = z.infer<typeof withdrawCapacityInput>
 
-export const declareReviewedInput = z.strictObject({
-  revisionId: recordIdSchema,
-  seenVersion: seenVersionSchema,
-  note: optionalTextSchema,
-  ...confirmationFields,
-  requestKey: requestKeySchema,
-})
+export const declareReviewedInput = z.strictObject({ ...onRevision, note: optionalTextSchema, ...confirmationFields })
 export type DeclareReviewedInput = z.infer<typeof declareReviewedInput>
 
-export const withdrawReviewInput = z.strictObject({
-  reviewId: recordIdSchema,
-  reason: saidTextSchema,
-  ...confirmationFields,
-  requestKey: requestKeySchema,
-})
+export const withdrawReviewInput = z.strictObject({ reviewId: recordIdSchema, ...confirmedReasonFields })
 export type WithdrawReviewInput = z.infer<typeof withdrawReviewInput>

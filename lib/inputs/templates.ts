@@ -8,7 +8,7 @@ import {
   profileSchema,
 } from '@/lib/engine/catalogue'
 import { flexTestRowSchema, MAX_FLEX_TEST_ROWS } from '@/lib/engine/flex-tests'
-import { recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
+import { onRevision, recordIdSchema, requestKeySchema, saidTextSchema, seenVersionSchema } from './common'
 
 /** Of one project; more is a mistake of a program. */
 const MAX_FOLLOWED = 20
@@ -46,13 +46,11 @@ export type SaveWorkspaceFlexTestsInput = z.infer<typeof saveWorkspaceFlexTestsI
 
 /** Brings one review up to a version of the catalogue; `seenVersion` is the revision's. */
 export const updateTemplateInput = z.strictObject({
-  revisionId: recordIdSchema,
-  seenVersion: seenVersionSchema,
+  ...onRevision,
   /** The newest version, as it was shown. */
   toVersion: z.int().nonnegative(),
   /** Profiles that the project follows, as they were shown. */
   toProfileIds: z.array(profileIdSchema).max(MAX_FOLLOWED),
-  requestKey: requestKeySchema,
 })
 export type UpdateTemplateInput = z.infer<typeof updateTemplateInput>
 

@@ -3,8 +3,8 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormNumber, FormText } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { QuantityText } from '@/app/_components/ui/quantity'
 import { TextField } from '@/app/_components/ui/text-field'
 import { Timestamp } from '@/app/_components/ui/timestamp'
@@ -145,23 +145,23 @@ function LimitForm({ row, own, companyId, onClose }: LimitFormProps) {
         hint={`Between ${row.allowed.min} and ${row.allowed.max} ${row.unit}.`}
       />
       <FormText control={form.control} name="note" label="Reason for this limit" isOptional />
-      <FormError refusal={refusal ?? removal.refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending}>
-          Save the limit
-        </Button>
-        {own !== undefined && (
-          <Button
-            isPending={removal.isPending}
-            onPress={() => removal.send({ ...owner, key: row.key, seenVersion, value: null, note: '' }, onClose)}
-          >
-            Restore the default
-          </Button>
-        )}
-        <Button weight="quiet" onPress={onClose}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal ?? removal.refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Save the limit"
+        also={
+          own !== undefined && (
+            <Button
+              isPending={removal.isPending}
+              onPress={() => removal.send({ ...owner, key: row.key, seenVersion, value: null, note: '' }, onClose)}
+            >
+              Restore the default
+            </Button>
+          )
+        }
+        onCancel={onClose}
+      />
     </form>
   )
 }

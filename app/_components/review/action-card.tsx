@@ -3,8 +3,9 @@
 import Link from 'next/link'
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
+import { ReasonForm } from '@/app/_components/ui/reason-form'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { paths, type RevisionTab } from '@/lib/addresses'
@@ -39,6 +40,7 @@ export function ActionCard({
 }) {
   const [act, setAct] = useState<Act>('none')
   const onClose = () => setAct('none')
+  const settling = { values: { actionId: action.id, seenVersion: action.version }, onClose }
   const { origin } = action
   // Of what an item or a thread says, the page has the place; a waiver stands with its item.
   const id = origin.kind === 'item' || origin.kind === 'thread' ? origin.id : null
@@ -97,9 +99,34 @@ export function ActionCard({
           </Button>
         </>
       )}
-      {act === 'close' && <CloseForm action={action} onClose={onClose} />}
-      {act === 'drop' && <DropForm action={action} onClose={onClose} />}
-      {act === 'reopen' && <ReopenForm action={action} onClose={onClose} />}
+      {act === 'close' && (
+        <ReasonForm
+          schema={closeActionInput}
+          action={closeAction}
+          asks="What you checked"
+          isOptional
+          label="Close the action"
+          {...settling}
+        />
+      )}
+      {act === 'drop' && (
+        <ReasonForm
+          schema={dropActionInput}
+          action={dropAction}
+          asks="Why it is no longer needed"
+          label="Drop the action"
+          {...settling}
+        />
+      )}
+      {act === 'reopen' && (
+        <ReasonForm
+          schema={reopenActionInput}
+          action={reopenAction}
+          asks="Reason for reopening"
+          label="Reopen"
+          {...settling}
+        />
+      )}
       {act === 'change' && <ChangeForm action={action} onClose={onClose} />}
     </article>
   )
@@ -130,12 +157,7 @@ function Choices({ action: { may }, onChoose }: { action: ReviewActionView; onCh
   )
 }
 
-interface FormProps {
-  action: ReviewActionView
-  onClose: () => void
-}
-
-function ReportForm({ action, onClose }: FormProps) {
+function ReportForm({ action, onClose }: { action: ReviewActionView; onClose: () => void }) {
   const { form, submit, isPending, refusal } = useActionForm({
     schema: reportActionInput,
     action: reportAction,
@@ -145,74 +167,7 @@ function ReportForm({ action, onClose }: FormProps) {
   return (
     <form className="form no-print" onSubmit={submit}>
       <FormTextArea control={form.control} name="evidence" label="What shows that it was done" rows={3} />
-      <Foot refusal={refusal} isPending={isPending} label="Report it done" onClose={onClose} />
+      <FormFoot refusal={refusal} isPending={isPending} label="Report it done" onCancel={onClose} />
     </form>
-  )
-}
-
-function CloseForm({ action, onClose }: FormProps) {
-  const { form, submit, isPending, refusal } = useActionForm({
-    schema: closeActionInput,
-    action: closeAction,
-    defaultValues: { actionId: action.id, seenVersion: action.version, reason: '' },
-    onDone: onClose,
-  })
-  return (
-    <form className="form no-print" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="What you checked" rows={2} isOptional />
-      <Foot refusal={refusal} isPending={isPending} label="Close the action" onClose={onClose} />
-    </form>
-  )
-}
-
-function DropForm({ action, onClose }: FormProps) {
-  const { form, submit, isPending, refusal } = useActionForm({
-    schema: dropActionInput,
-    action: dropAction,
-    defaultValues: { actionId: action.id, seenVersion: action.version, reason: '' },
-    onDone: onClose,
-  })
-  return (
-    <form className="form no-print" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="Why it is no longer to be done" rows={2} />
-      <Foot refusal={refusal} isPending={isPending} label="Drop the action" onClose={onClose} />
-    </form>
-  )
-}
-
-function ReopenForm({ action, onClose }: FormProps) {
-  const { form, submit, isPending, refusal } = useActionForm({
-    schema: reopenActionInput,
-    action: reopenAction,
-    defaultValues: { actionId: action.id, seenVersion: action.version, reason: '' },
-    onDone: onClose,
-  })
-  return (
-    <form className="form no-print" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="Reason for reopening" rows={2} />
-      <Foot refusal={refusal} isPending={isPending} label="Reopen" onClose={onClose} />
-    </form>
-  )
-}
-
-interface FootProps extends Pick<Parameters<typeof FormError>[0], 'refusal'> {
-  isPending: boolean
-  label: string
-  onClose: () => void
-}
-
-function Foot({ refusal, isPending, label, onClose }: FootProps) {
-  return (
-    <>
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending}>
-          {label}
-        </Button>
-        <Button weight="quiet" onPress={onClose}>
-          Cancel
-        </Button>
-      </div>
-    </>
   )
 }

@@ -1,7 +1,5 @@
 'use client'
 
-import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
 import { SelectField } from '@/app/_components/ui/select-field'
@@ -109,15 +107,7 @@ export function ChangeForm({ action, onClose }: { action: ReviewActionView; onCl
       <FormSelect control={form.control} name="due" label="Due" options={DUES} />
       <FormText control={form.control} name="dueOn" label="Date" type="date" isOptional hint={DUE_ON_HINT} />
       <FormTextArea control={form.control} name="reason" label="Reason" rows={2} />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending}>
-          Change the action
-        </Button>
-        <Button weight="quiet" onPress={onClose}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label="Change the action" onCancel={onClose} />
     </form>
   )
 }

@@ -3,8 +3,8 @@
 import { useState } from 'react'
 import { useController, useWatch } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { ConditionView, DoneOptions, PersonView } from '@/lib/data'
 import { type DecideConditionInput, decideConditionInput } from '@/lib/inputs'
@@ -121,15 +121,7 @@ function DecideForm({
           ? { hint: 'The fabricator reads it, and declares without the condition or not at all.' }
           : {})}
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending}>
-          {LABELS[decision]}
-        </Button>
-        <Button weight="quiet" onPress={onClose}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label={LABELS[decision]} onCancel={onClose} />
     </form>
   )
 }

@@ -6,6 +6,7 @@ import type { FieldPath, FieldValues, PathValue, UseFormReturn } from 'react-hoo
 import { Button } from '@/app/_components/ui/button'
 import { FormError } from '@/app/_components/ui/form-error'
 import { FormText } from '@/app/_components/ui/form-fields'
+import { OwnPassword } from '@/app/_components/ui/password-fields'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { SecondFactorView } from '@/lib/data'
 import type { Confirmation } from '@/lib/inputs'
@@ -26,13 +27,7 @@ export function ConfirmFields<TIn extends Confirming, TOut>({ form, factor }: Co
   const hasPasskeys = factor.passkeys.length > 0
   return (
     <>
-      <FormText
-        control={form.control}
-        name={nameOf<TIn>('password')}
-        label="Your password"
-        type="password"
-        autoComplete="current-password"
-      />
+      <OwnPassword control={form.control} name={nameOf<TIn>('password')} />
       {(factor.hasCodes || hasPasskeys) && (
         <FormText
           control={form.control}

@@ -4,8 +4,8 @@ import { type ReactNode, useState } from 'react'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { RevisionView, SecondFactorView } from '@/lib/data'
 import { sendBackInput, withdrawInput } from '@/lib/inputs'
@@ -110,15 +110,14 @@ function SendBackForm({ label, revisionId, version, onClose }: FormProps & { rea
     <form className="form" onSubmit={submit}>
       <p>Answers, threads and signatures stay readable. A signature on this revision is voided.</p>
       <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Moving…">
-          {label}
-        </Button>
-        <Button onPress={onClose} isDisabled={isPending}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label={label}
+        pendingLabel="Moving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }
@@ -139,15 +138,14 @@ function WithdrawForm({ revisionId, version, factor, onClose }: FormProps & { re
       <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
       <Meaning of="withdraw-revision" />
       <ConfirmFields form={form} factor={factor} />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="grave" isPending={isPending} pendingLabel="Withdrawing…">
-          Withdraw the revision
-        </Button>
-        <Button onPress={onClose} isDisabled={isPending}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="grave"
+        label="Withdraw the revision"
+        pendingLabel="Withdrawing…"
+        onCancel={onClose}
+      />
     </form>
   )
 }

@@ -2,8 +2,9 @@
 
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
+import { ReasonForm } from '@/app/_components/ui/reason-form'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { ProposalView } from '@/lib/data'
 import { decideProposalInput, withdrawProposalInput } from '@/lib/inputs'
@@ -15,7 +16,19 @@ type Act = 'none' | 'accept' | 'decline' | 'withdraw'
 export function ProposalActs({ proposal }: { proposal: ProposalView }) {
   const [act, setAct] = useState<Act>('none')
   const close = () => setAct('none')
-  if (act === 'withdraw') return <WithdrawForm proposal={proposal} onClose={close} />
+  if (act === 'withdraw')
+    return (
+      <ReasonForm
+        schema={withdrawProposalInput}
+        action={withdrawProposal}
+        values={{ proposalId: proposal.id }}
+        asks="Reason for withdrawing"
+        isOptional
+        label="Withdraw the proposal"
+        pendingLabel="Withdrawing…"
+        onClose={close}
+      />
+    )
   if (act !== 'none') return <DecideForm key={act} proposal={proposal} decision={act} onClose={close} />
   return (
     <div className="row no-print">
@@ -59,43 +72,14 @@ function DecideForm({ proposal, decision, onClose }: FormProps & { decision: 'ac
         label={isAccept ? 'Reason for accepting' : 'Reason for declining'}
         rows={3}
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button
-          type="submit"
-          weight="strong"
-          isPending={isPending}
-          pendingLabel={isAccept ? 'Accepting…' : 'Declining…'}
-        >
-          {isAccept ? 'Accept the change' : 'Decline the change'}
-        </Button>
-        <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-          Cancel
-        </Button>
-      </div>
-    </form>
-  )
-}
-
-function WithdrawForm({ proposal, onClose }: FormProps) {
-  const { form, submit, isPending, refusal } = useActionForm({
-    schema: withdrawProposalInput,
-    action: withdrawProposal,
-    defaultValues: { proposalId: proposal.id, reason: '' },
-    onDone: onClose,
-  })
-  return (
-    <form className="form no-print" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="Reason for withdrawing" rows={2} isOptional />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending} pendingLabel="Withdrawing…">
-          Withdraw the proposal
-        </Button>
-        <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label={isAccept ? 'Accept the change' : 'Decline the change'}
+        pendingLabel={isAccept ? 'Accepting…' : 'Declining…'}
+        onCancel={onClose}
+      />
     </form>
   )
 }

@@ -3,8 +3,8 @@
 import { useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { SecondFactorView } from '@/lib/data'
 import { withdrawSignatureInput } from '@/lib/inputs'
@@ -46,15 +46,14 @@ function ReasonForm({ signatureId, factor, onClose }: ReasonFormProps) {
       <FormTextArea control={form.control} name="reason" label="Reason" rows={3} autoFocus />
       <Meaning of="withdraw-signature" />
       <ConfirmFields form={form} factor={factor} />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" weight="grave" isPending={isPending} pendingLabel="Withdrawing…">
-          Withdraw signature
-        </Button>
-        <Button onPress={onClose} isDisabled={isPending}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="grave"
+        label="Withdraw signature"
+        pendingLabel="Withdrawing…"
+        onCancel={onClose}
+      />
     </form>
   )
 }

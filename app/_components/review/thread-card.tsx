@@ -4,9 +4,9 @@ import Link from 'next/link'
 import { useState } from 'react'
 import { useController } from 'react-hook-form'
 import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormCheckbox, FormTextArea } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
+import { ReasonForm } from '@/app/_components/ui/reason-form'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { paths, type RevisionTab } from '@/lib/addresses'
@@ -77,7 +77,16 @@ export function ThreadCard({ projectId, thread, maxFileBytes }: ThreadCardProps)
       )}
       {thread.may.reply && act === 'none' && <ReplyForm thread={thread} />}
       {act === 'close' && <CloseForm thread={thread} onClose={() => setAct('none')} />}
-      {act === 'reopen' && <ReopenForm thread={thread} onClose={() => setAct('none')} />}
+      {act === 'reopen' && (
+        <ReasonForm
+          schema={reopenThreadInput}
+          action={reopenThread}
+          values={{ threadId: thread.id, seenVersion: thread.version }}
+          asks="Reason for reopening"
+          label="Reopen"
+          onClose={() => setAct('none')}
+        />
+      )}
       {act === 'none' && (
         <div className="row no-print">
           {thread.may.close && <Button onPress={() => setAct('close')}>Close the thread</Button>}
@@ -204,15 +213,7 @@ function EditForm({
         hint="The earlier text stays readable."
         companyId={companyId}
       />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending}>
-          Save the text
-        </Button>
-        <Button weight="quiet" onPress={onClose}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label="Save the text" onCancel={onClose} />
     </form>
   )
 }
@@ -244,38 +245,7 @@ function CloseForm({ thread, onClose }: { thread: ThreadView; onClose: () => voi
           error={fieldState.error?.message}
         />
       )}
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending}>
-          Close the thread
-        </Button>
-        <Button weight="quiet" onPress={onClose}>
-          Cancel
-        </Button>
-      </div>
-    </form>
-  )
-}
-
-function ReopenForm({ thread, onClose }: { thread: ThreadView; onClose: () => void }) {
-  const { form, submit, isPending, refusal } = useActionForm({
-    schema: reopenThreadInput,
-    action: reopenThread,
-    defaultValues: { threadId: thread.id, seenVersion: thread.version, reason: '' },
-    onDone: onClose,
-  })
-  return (
-    <form className="form" onSubmit={submit}>
-      <FormTextArea control={form.control} name="reason" label="Reason for reopening" rows={2} />
-      <FormError refusal={refusal} />
-      <div className="row">
-        <Button type="submit" isPending={isPending}>
-          Reopen
-        </Button>
-        <Button weight="quiet" onPress={onClose}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot refusal={refusal} isPending={isPending} label="Close the thread" onCancel={onClose} />
     </form>
   )
 }

@@ -1,22 +1,16 @@
 'use client'
 
-import { z } from 'zod'
-import { FormText } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
+import { NewPassword, OwnPassword } from '@/app/_components/ui/password-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
-import { changePasswordInput } from '@/lib/inputs'
+import { changePasswordForm } from '@/lib/inputs'
 import { changePassword } from '../actions'
-
-/** The new password twice: a typing slip in a hidden field would lock its owner out. */
-const passwordForm = changePasswordInput
-  .extend({ repeated: z.string() })
-  .refine((values) => values.newPassword === values.repeated, { path: ['repeated'], message: 'is not the same' })
 
 export function PasswordForm() {
   const { form, submit, isPending, refusal, isDone } = useActionForm({
-    schema: passwordForm,
+    schema: changePasswordForm,
     action: async (input) => {
-      const { currentPassword, newPassword } = passwordForm.loose().parse(input)
+      const { currentPassword, newPassword } = changePasswordForm.loose().parse(input)
       return changePassword({ currentPassword, newPassword })
     },
     defaultValues: { currentPassword: '', newPassword: '', repeated: '' },
@@ -24,28 +18,8 @@ export function PasswordForm() {
   })
   return (
     <form className="form" onSubmit={submit}>
-      <FormText
-        control={form.control}
-        name="currentPassword"
-        label="Current password"
-        type="password"
-        autoComplete="current-password"
-      />
-      <FormText
-        control={form.control}
-        name="newPassword"
-        label="New password"
-        type="password"
-        autoComplete="new-password"
-        hint="At least 12 characters, not a common password, not your name. Your other devices are signed out."
-      />
-      <FormText
-        control={form.control}
-        name="repeated"
-        label="New password again"
-        type="password"
-        autoComplete="new-password"
-      />
+      <OwnPassword control={form.control} name="currentPassword" label="Current password" />
+      <NewPassword control={form.control} what="Your other devices are signed out." />
       <FormFoot
         refusal={refusal}
         isPending={isPending}

@@ -2,6 +2,7 @@
 
 import { FormText } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
+import { OwnPassword } from '@/app/_components/ui/password-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { changeAddressInput } from '@/lib/inputs'
 import { askForAddressChange } from '../actions'
@@ -16,13 +17,7 @@ export function AddressForm() {
   return (
     <form className="form" onSubmit={submit} aria-label="Change your address">
       <FormText control={form.control} name="email" label="New e-mail address" type="email" autoComplete="email" />
-      <FormText
-        control={form.control}
-        name="password"
-        label="Your password"
-        type="password"
-        autoComplete="current-password"
-      />
+      <OwnPassword control={form.control} name="password" />
       <FormFoot
         refusal={refusal}
         isPending={isPending}

@@ -2,8 +2,8 @@
 
 import type { ReactNode } from 'react'
 import type { Action } from '@/app/_components/ui/action-result'
-import { FormText } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
+import { OwnPassword } from '@/app/_components/ui/password-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { ownPasswordInput } from '@/lib/inputs'
 
@@ -27,14 +27,7 @@ export function WithPassword<T>({ action, also = {}, label, hint, onDone }: With
   })
   return (
     <form className="form" onSubmit={submit} aria-label={label}>
-      <FormText
-        control={form.control}
-        name="password"
-        label="Your password"
-        type="password"
-        autoComplete="current-password"
-        hint={hint}
-      />
+      <OwnPassword control={form.control} name="password" hint={hint} />
       <FormFoot refusal={refusal} isPending={isPending} label={label} pendingLabel="Checking…" />
     </form>
   )

@@ -99,6 +99,19 @@ export async function findOpenToken(
   return row.usedAt === null && row.expiresAt > at ? row : null
 }
 
+/** The second half of what a signed-in person began; refused where it is somebody else's, used or over. */
+export async function requireOwnToken(
+  tx: Pick<TransactionClient, 'oneTimeToken'>,
+  kind: TokenKind,
+  token: string,
+  userId: string,
+  at: Date,
+): Promise<OneTimeToken> {
+  const row = await findOpenToken(tx, [kind], token, at)
+  if (row === null || row.userId !== userId) refuseClash('This took too long. Start again.')
+  return row
+}
+
 /** Uses it up, within the transaction of what it is used for: of two that come together one succeeds. */
 export async function useToken(
   tx: TransactionClient,

@@ -4,10 +4,9 @@ import { useRouter } from 'next/navigation'
 import { useEffect, useMemo, useState } from 'react'
 import { proposeChange } from '@/app/_components/review/actions'
 import type { ShownRefusal } from '@/app/_components/ui/action-result'
-import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { SelectField } from '@/app/_components/ui/select-field'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { paths } from '@/lib/addresses'
@@ -100,15 +99,14 @@ export function ProposeDialog({ proposing, onClose, onStale }: ProposeDialogProp
             onChange={(value) => form.setValue('companyId', value === 'team' ? undefined : value)}
           />
         )}
-        <FormError refusal={refusal} />
-        <div className="row">
-          <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Proposing…">
-            Propose
-          </Button>
-          <Button onPress={onClose} isDisabled={isPending}>
-            Cancel
-          </Button>
-        </div>
+        <FormFoot
+          refusal={refusal}
+          isPending={isPending}
+          weight="strong"
+          label="Propose"
+          pendingLabel="Proposing…"
+          onCancel={onClose}
+        />
       </form>
     </SideDialog>
   )

@@ -1,26 +1,20 @@
 'use client'
 
 import { useState } from 'react'
-import { z } from 'zod'
 import { LinkButton } from '@/app/_components/ui/button'
-import { FormText } from '@/app/_components/ui/form-fields'
 import { FormFoot } from '@/app/_components/ui/form-foot'
+import { NewPassword } from '@/app/_components/ui/password-fields'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { paths } from '@/lib/addresses'
-import { setPasswordInput } from '@/lib/inputs'
+import { setPasswordForm } from '@/lib/inputs'
 import { setPassword } from '../actions'
-
-/** The new password twice: a typing slip in a hidden field would lock its owner out. */
-const schema = setPasswordInput
-  .extend({ repeated: z.string() })
-  .refine((values) => values.newPassword === values.repeated, { path: ['repeated'], message: 'is not the same' })
 
 export function ResetForm({ token }: { token: string }) {
   const [isSet, setIsSet] = useState(false)
   const { form, submit, isPending, refusal } = useActionForm({
-    schema,
+    schema: setPasswordForm,
     action: async (input) => {
-      const { newPassword } = schema.loose().parse(input)
+      const { newPassword } = setPasswordForm.loose().parse(input)
       const result = await setPassword({ token, newPassword })
       // The page itself says after this that the link was used; what was done is said here.
       if (result.ok) setIsSet(true)
@@ -39,21 +33,7 @@ export function ResetForm({ token }: { token: string }) {
   }
   return (
     <form className="form" onSubmit={submit}>
-      <FormText
-        control={form.control}
-        name="newPassword"
-        label="New password"
-        type="password"
-        autoComplete="new-password"
-        hint="At least 12 characters, not a common password, not your name. Every device is signed out."
-      />
-      <FormText
-        control={form.control}
-        name="repeated"
-        label="New password again"
-        type="password"
-        autoComplete="new-password"
-      />
+      <NewPassword control={form.control} what="Every device is signed out." />
       <FormFoot
         refusal={refusal}
         isPending={isPending}

@@ -3,8 +3,8 @@
 import { Controller } from 'react-hook-form'
 import type { ItemText } from '@/app/_components/review/item-text'
 import { Button } from '@/app/_components/ui/button'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormCheckbox, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useAction } from '@/app/_components/ui/use-action'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { ItemChange } from '@/lib/engine/catalogue'
@@ -63,20 +63,21 @@ export function DeliveredItemForm({ item, change, version, onClose }: DeliveredI
         Switched off: reviews leave it out, and their reports say so
       </FormCheckbox>
       <FormText control={control} name="change.reason" label="Why" hint="Shown with the item and in the report." />
-      <FormError refusal={refusal ?? taking.refusal} />
-      <div className="row">
-        <Button type="submit" weight="strong" isPending={isPending} pendingLabel="Saving…">
-          Save
-        </Button>
-        {change !== null && (
-          <Button isPending={taking.isPending} onPress={takeBack}>
-            Restore the delivered text
-          </Button>
-        )}
-        <Button weight="quiet" onPress={onClose} isDisabled={isPending}>
-          Cancel
-        </Button>
-      </div>
+      <FormFoot
+        refusal={refusal ?? taking.refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Save"
+        pendingLabel="Saving…"
+        also={
+          change !== null && (
+            <Button isPending={taking.isPending} onPress={takeBack}>
+              Restore the delivered text
+            </Button>
+          )
+        }
+        onCancel={onClose}
+      />
     </form>
   )
 }

@@ -2,15 +2,14 @@
 
 import { Controller } from 'react-hook-form'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormSelect, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { type OwnItem, SEVERITIES } from '@/lib/engine/catalogue'
 import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
 import { addOwnItemInput, changeOwnItemInput, removeOwnItemInput } from '@/lib/inputs'
 import { addOwnItem, changeOwnItem, removeOwnItem } from '../actions'
 import type { ItemControl } from './controls'
-import { FormActs } from './form-acts'
 import { OwnCheckFields } from './own-check-fields'
 import { RoleChecks } from './role-checks'
 
@@ -57,8 +56,14 @@ export function AddOwnItemForm({ version, onClose }: FormProps) {
   return (
     <form className="form" onSubmit={submit} aria-label="A new item">
       <ItemFields control={form.control} />
-      <FormError refusal={refusal} />
-      <FormActs label="Add the item" isPending={isPending} onClose={onClose} />
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Add the item"
+        pendingLabel="Saving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }
@@ -75,8 +80,14 @@ export function ChangeOwnItemForm({ item, version, onClose }: FormProps & { item
       {/* The fields of a new item and of one that is there are the same; only the latter knows its id. */}
       <ItemFields control={form.control as unknown as ItemControl} />
       <FormText control={form.control} name="reason" label="Why it is changed" />
-      <FormError refusal={refusal} />
-      <FormActs label="Save the item" isPending={isPending} onClose={onClose} />
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Save the item"
+        pendingLabel="Saving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }
@@ -92,8 +103,14 @@ export function RemoveOwnItemForm({ item, version, onClose }: FormProps & { item
     <form className="form" onSubmit={submit} aria-label={`Remove: ${item.question}`}>
       <p>Reviews that use an earlier version keep the item and its answers.</p>
       <FormText control={form.control} name="reason" label="Why it is removed" />
-      <FormError refusal={refusal} />
-      <FormActs label="Remove the item" isPending={isPending} onClose={onClose} />
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Remove the item"
+        pendingLabel="Saving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }

@@ -1,13 +1,12 @@
 'use client'
 
-import { FormError } from '@/app/_components/ui/form-error'
 import { FormNumber, FormText, FormTextArea } from '@/app/_components/ui/form-fields'
+import { FormFoot } from '@/app/_components/ui/form-foot'
 import { useActionForm } from '@/app/_components/ui/use-action-form'
 import type { Profile } from '@/lib/engine/catalogue'
 import { addProfileInput, changeProfileInput, removeProfileInput } from '@/lib/inputs'
 import { addProfile, changeProfile, removeProfile } from '../actions'
 import type { ProfileControl } from './controls'
-import { FormActs } from './form-acts'
 import { ProfileRows } from './profile-rows'
 
 interface FormProps {
@@ -47,8 +46,14 @@ export function AddProfileForm({ version, questions, onClose, from }: FormProps 
     <form className="form" onSubmit={submit} aria-label={from === null ? 'A new profile' : `Copy of ${from.name}`}>
       <ProfileFields control={form.control} questions={questions} />
       <FormText control={form.control} name="reason" label="Why it is added" />
-      <FormError refusal={refusal} />
-      <FormActs label="Add the profile" isPending={isPending} onClose={onClose} />
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Add the profile"
+        pendingLabel="Saving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }
@@ -66,8 +71,14 @@ export function ChangeProfileForm({ version, questions, onClose, profile }: Form
       {/* The fields of a new profile and of one that is there are the same; only the latter knows its id. */}
       <ProfileFields control={form.control as unknown as ProfileControl} questions={questions} />
       <FormText control={form.control} name="reason" label="Why it is changed" />
-      <FormError refusal={refusal} />
-      <FormActs label="Save the profile" isPending={isPending} onClose={onClose} />
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Save the profile"
+        pendingLabel="Saving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }
@@ -87,8 +98,14 @@ export function RemoveProfileForm({
     <form className="form" onSubmit={submit} aria-label={`Remove: ${profile.name}`}>
       <p>Reviews that use an earlier version keep the profile. A profile that a project follows cannot be removed.</p>
       <FormText control={form.control} name="reason" label="Why it is removed" />
-      <FormError refusal={refusal} />
-      <FormActs label="Remove the profile" isPending={isPending} onClose={onClose} />
+      <FormFoot
+        refusal={refusal}
+        isPending={isPending}
+        weight="strong"
+        label="Remove the profile"
+        pendingLabel="Saving…"
+        onCancel={onClose}
+      />
     </form>
   )
 }

@@ -3,12 +3,13 @@ import { now } from '@/lib/config'
 import type { AccountStateInput, AdminRightInput, ChangePasswordInput } from '@/lib/inputs'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction, write } from '../../consequences/write'
-import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
+import { type Actor, loadRights } from '../../records/authorization'
 import { requireGoodPassword } from '../../records/password-rules'
 import { hashPassword } from '../../records/passwords'
 import { db } from '../../store/client'
-import { NotFoundError, outcomeOf, refuseField } from '../../store/errors'
+import { outcomeOf, refuseField } from '../../store/errors'
 import type { ActResult } from '../../views'
+import { requireAccount } from './account-of-somebody'
 import { confirmPassword, requireSamePassword } from './password-confirmation'
 import { endSessions } from './sessions'
 
@@ -39,9 +40,7 @@ export function changePassword(actor: Actor, input: ChangePasswordInput): Promis
 /** Disabling ends the person's sessions at once. An admin cannot disable their own account. */
 export function setAccountState(actor: Actor, input: AccountStateInput): Promise<ActResult<null>> {
   return write(actor, 'set-account-state', input, async ({ tx, rights, at, record }) => {
-    requireInWorkspace(rights, 'account:manage')
-    const user = await tx.user.findUnique({ where: { id: input.userId } })
-    if (user === null) throw new NotFoundError('account')
+    const user = await requireAccount(tx, rights, input)
     if (user.id === rights.userId) refuseField('userId', 'own-account', 'is your own account')
     if ((user.disabledAt !== null) === input.isDisabled) return null
     await tx.user.update({ where: { id: user.id }, data: { disabledAt: input.isDisabled ? at : null } })
@@ -58,9 +57,7 @@ export function setAccountState(actor: Actor, input: AccountStateInput): Promise
 /** An admin cannot take the right from their own account, so there is always one left. */
 export function setAdminRight(actor: Actor, input: AdminRightInput): Promise<ActResult<null>> {
   return write(actor, 'set-admin-right', input, async ({ tx, rights, record }) => {
-    requireInWorkspace(rights, 'account:manage')
-    const user = await tx.user.findUnique({ where: { id: input.userId } })
-    if (user === null) throw new NotFoundError('account')
+    const user = await requireAccount(tx, rights, input)
     if (user.id === rights.userId) refuseField('userId', 'own-account', 'is your own account')
     if (user.isAdmin === input.isAdmin) return null
     await tx.user.update({ where: { id: user.id }, data: { isAdmin: input.isAdmin } })

@@ -7,27 +7,22 @@ import { composeMail, TOKEN_PLACE } from '@/lib/mail'
 import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
-import { type Actor, loadRights } from '../../records/authorization'
+import type { Actor } from '../../records/authorization'
 import { deriveToken, makeTokenSeed } from '../../records/invitation-token'
 import { endTokens, findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
 import { queueMail } from '../../records/outbox'
 import { db } from '../../store/client'
 import { outcomeOf, refuseClash, refuseField } from '../../store/errors'
 import type { ActResult, AddressOffer } from '../../views'
-import { confirmPassword, requireSamePassword } from './password-confirmation'
+import { writeWithPassword } from './password-confirmation'
 
 /**
  * A link to the new address, and word to the old one. Nothing changes until the link is opened by somebody who presses its
  * button. The answer does not tell whether the new address has an account: such a one gets no link.
  */
 export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Promise<ActResult<null>> {
-  return outcomeOf(async () => {
-    const hash = await confirmPassword(actor, input.password, 'password')
-    return inWriteTransaction(async (tx) => {
-      const rights = await loadRights(tx, actor.userId)
-      await requireSamePassword(tx, actor.userId, hash)
-      const at = now()
-      const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
+  return outcomeOf(() =>
+    writeWithPassword(actor, input, async ({ tx, rights, user, at }) => {
       if (user.email === input.email) refuseField('email', 'unchanged', 'is the address that you have')
       await appendToTrail(tx, at, rights, {
         action: 'address-change-asked',
@@ -56,8 +51,8 @@ export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Pr
         }),
       })
       return null
-    })
-  })
+    }),
+  )
 }
 
 /** What the link would do, for anyone who holds it; null where it is used or over. */

@@ -6,13 +6,14 @@ import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
 import type { User } from '../../generated/sqlite/client'
-import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
-import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
+import type { Actor } from '../../records/authorization'
+import { makeOneTimeToken, readTokenData, requireOwnToken, useToken } from '../../records/one-time-tokens'
 import type { Visit } from '../../records/visit'
 import type { TransactionClient } from '../../store/client'
-import { NotFoundError, outcomeOf, refuseClash } from '../../store/errors'
+import { outcomeOf, refuseClash } from '../../store/errors'
 import type { ActResult } from '../../views'
-import { confirmPassword, requireHere } from './password-confirmation'
+import { writeOnAccount } from './account-of-somebody'
+import { requireHere, writeWithPassword } from './password-confirmation'
 import { beginSecondStep, hasSecondFactor } from './second-factor'
 import { beginSession, type SignedIn } from './sessions'
 import type { SecondStep } from './sign-in'
@@ -103,14 +104,9 @@ async function join(
 /** By an admin: the next sign-in at the provider with this account's address, vouched for, joins the two. */
 export function allowIdentity(actor: Actor, input: AccountInput): Promise<ActResult<null>> {
   return outcomeOf(() =>
-    inWriteTransaction(async (tx) => {
-      const rights = await loadRights(tx, actor.userId)
-      requireInWorkspace(rights, 'account:manage')
-      const user = await tx.user.findUnique({ where: { id: input.userId } })
-      if (user === null) throw new NotFoundError('account')
+    writeOnAccount(actor, input, async ({ tx, rights, user, at }) => {
       const { oidc } = getSettings()
       if (oidc === null) refuseClash('No sign-in provider is set for this installation.')
-      const at = now()
       await makeOneTimeToken(tx, {
         kind: 'identity-allowed',
         userId: user.id,
@@ -132,8 +128,9 @@ export function allowIdentity(actor: Actor, input: AccountInput): Promise<ActRes
 export function beginIdentityLink(actor: Actor, input: OwnPasswordInput): Promise<ActResult<{ token: string }>> {
   return outcomeOf(async () => {
     if (getSettings().oidc === null) refuseClash('No sign-in provider is set for this installation.')
-    await confirmPassword(actor, input.password, 'password')
-    return inWriteTransaction((tx) => makeOneTimeToken(tx, { kind: 'identity-link', userId: actor.userId, at: now() }))
+    return writeWithPassword(actor, input, ({ tx, user, at }) =>
+      makeOneTimeToken(tx, { kind: 'identity-link', userId: user.id, at }),
+    )
   })
 }
 
@@ -145,8 +142,7 @@ export function finishIdentityLink(
   return outcomeOf(() =>
     inWriteTransaction(async (tx) => {
       const at = now()
-      const row = await findOpenToken(tx, ['identity-link'], token, at)
-      if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Start again.')
+      await requireOwnToken(tx, 'identity-link', token, actor.userId, at)
       await useToken(tx, ['identity-link'], token, at)
       const user = await tx.user.findUniqueOrThrow({ where: { id: actor.userId } })
       if (user.disabledAt !== null) refuseClash('The account is disabled.')
@@ -157,18 +153,12 @@ export function finishIdentityLink(
 }
 
 export function removeIdentity(actor: Actor, input: OwnPasswordInput): Promise<ActResult<null>> {
-  return outcomeOf(async () => {
-    await confirmPassword(actor, input.password, 'password')
-    return inWriteTransaction(async (tx) => {
-      const rights = await loadRights(tx, actor.userId)
-      const at = now()
-      const { count } = await tx.identity.deleteMany({ where: { userId: rights.userId } })
+  return outcomeOf(() =>
+    writeWithPassword(actor, input, async ({ tx, rights, user, at }) => {
+      const { count } = await tx.identity.deleteMany({ where: { userId: user.id } })
       if (count === 0) return null
-      await appendToTrail(tx, at, rights, {
-        action: 'identity-removed',
-        subject: { kind: 'account', id: rights.userId },
-      })
+      await appendToTrail(tx, at, rights, { action: 'identity-removed', subject: { kind: 'account', id: user.id } })
       return null
-    })
-  })
+    }),
+  )
 }

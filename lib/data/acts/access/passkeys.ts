@@ -15,7 +15,7 @@ import { inWriteTransaction } from '../../consequences/write'
 import type { Passkey } from '../../generated/sqlite/client'
 import { type Actor, loadRights } from '../../records/authorization'
 import { hashToken } from '../../records/invitation-token'
-import { findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
+import { makeOneTimeToken, readTokenData, requireOwnToken, useToken } from '../../records/one-time-tokens'
 import type { Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
 import { NotFoundError, outcomeOf, refuseClash, refuseField } from '../../store/errors'
@@ -74,8 +74,7 @@ export function beginPasskeySetUp(actor: Actor, input: OwnPasswordInput): Promis
 
 export function finishPasskeySetUp(actor: Actor, input: PasskeySetUpInput): Promise<ActResult<null>> {
   return outcomeOf(async () => {
-    const row = await findOpenToken(db(), ['passkey-set-up'], input.token, now())
-    if (row === null || row.userId !== actor.userId) refuseClash('This took too long. Start again.')
+    const row = await requireOwnToken(db(), 'passkey-set-up', input.token, actor.userId, now())
     const { challenge } = readTokenData(challengeSchema, row)
     const found = await verifyRegistrationResponse({
       response: input.response as unknown as RegistrationResponseJSON,

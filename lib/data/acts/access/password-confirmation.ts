@@ -1,8 +1,10 @@
 import 'server-only'
 import { now } from '@/lib/config'
+import type { OwnPasswordInput } from '@/lib/inputs'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
-import type { Actor } from '../../records/authorization'
+import type { User } from '../../generated/sqlite/client'
+import { type Actor, loadRights, type PersonRights } from '../../records/authorization'
 import { isPasswordRight } from '../../records/passwords'
 import { type Attempt, forgetAttempts, takeAttempt } from '../../records/sign-in-throttle'
 import type { Visit } from '../../records/visit'
@@ -67,6 +69,29 @@ export async function confirmPassword(actor: Actor, password: string, field: str
   }
   await inWriteTransaction((tx) => forgetAttempts(tx, attempt))
   return user.passwordHash
+}
+
+/** What an act on the person's own account works with. */
+interface OwnAccount {
+  readonly tx: TransactionClient
+  readonly rights: PersonRights
+  readonly user: User
+  readonly at: Date
+}
+
+/** One act by which a person changes how they sign in: with their password, in one transaction. */
+export async function writeWithPassword<T>(
+  actor: Actor,
+  { password }: OwnPasswordInput,
+  work: (account: OwnAccount) => Promise<T>,
+): Promise<T> {
+  const hash = await confirmPassword(actor, password, 'password')
+  return inWriteTransaction(async (tx) => {
+    const rights = await loadRights(tx, actor.userId)
+    await requireSamePassword(tx, rights.userId, hash)
+    const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
+    return work({ tx, rights, user, at: now() })
+  })
 }
 
 /** A confirmation is counted by its session alone, wherever its requests come from. */

@@ -6,7 +6,7 @@ import { composeMail, TOKEN_PLACE } from '@/lib/mail'
 import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
-import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
+import type { Actor } from '../../records/authorization'
 import { deriveToken, makeTokenSeed } from '../../records/invitation-token'
 import { endTokens, findOpenToken, makeOneTimeToken, useToken } from '../../records/one-time-tokens'
 import { queueMail } from '../../records/outbox'
@@ -14,8 +14,9 @@ import { requireGoodPassword } from '../../records/password-rules'
 import { hashPassword } from '../../records/passwords'
 import type { Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
-import { NotFoundError, outcomeOf, refuseClash } from '../../store/errors'
+import { outcomeOf, refuseClash } from '../../store/errors'
 import type { ActResult, ResetLink, ResetOffer } from '../../views'
+import { writeOnAccount } from './account-of-somebody'
 import { requireAttempt } from './password-confirmation'
 import { takeAwaySecondFactor } from './second-factor'
 import { endSessions } from './sessions'
@@ -92,13 +93,8 @@ async function mailReset(tx: TransactionClient, email: string): Promise<void> {
 /** By an admin, for somebody who cannot read their mail. The link is in the answer and nowhere else. */
 export function makeResetLink(actor: Actor, input: AccountInput): Promise<ActResult<ResetLink>> {
   return outcomeOf(() =>
-    inWriteTransaction(async (tx) => {
-      const rights = await loadRights(tx, actor.userId)
-      requireInWorkspace(rights, 'account:manage')
-      const user = await tx.user.findUnique({ where: { id: input.userId } })
-      if (user === null) throw new NotFoundError('account')
+    writeOnAccount(actor, input, async ({ tx, rights, user, at }) => {
       if (user.disabledAt !== null) refuseClash('The account is disabled. Enable it first.')
-      const at = now()
       await queueAccountNotice(tx, at, user, { happened: 'reset-link', by: rights.name })
       return giveLink(tx, at, user, rights)
     }),

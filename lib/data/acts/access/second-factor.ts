@@ -9,15 +9,23 @@ import { queueAccountNotice } from '../../consequences/mail/account-notices'
 import { appendToTrail } from '../../consequences/trail'
 import { inWriteTransaction } from '../../consequences/write'
 import type { User } from '../../generated/sqlite/client'
-import { type Actor, loadRights, requireInWorkspace } from '../../records/authorization'
-import { endTokens, findOpenToken, makeOneTimeToken, readTokenData, useToken } from '../../records/one-time-tokens'
+import { type Actor, loadRights } from '../../records/authorization'
+import {
+  endTokens,
+  findOpenToken,
+  makeOneTimeToken,
+  readTokenData,
+  requireOwnToken,
+  useToken,
+} from '../../records/one-time-tokens'
 import { forgetAttempts } from '../../records/sign-in-throttle'
 import { isKnownDevice, type Visit } from '../../records/visit'
 import { db, type TransactionClient } from '../../store/client'
-import { NotFoundError, outcomeOf, refuseClash, refuseField } from '../../store/errors'
+import { outcomeOf, refuseClash, refuseField } from '../../store/errors'
 import { seal, unseal } from '../../store/sealed'
 import type { ActResult, CodeSetUp, RecoveryCodes } from '../../views'
-import { confirmPassword, requireAttempt, requireHere } from './password-confirmation'
+import { writeOnAccount } from './account-of-somebody'
+import { confirmPassword, requireAttempt, requireHere, writeWithPassword } from './password-confirmation'
 import { notingRefusedSignIn } from './refused-sign-ins'
 import { beginSession, type SignedIn } from './sessions'
 
@@ -70,8 +78,7 @@ export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<Ac
     return inWriteTransaction(async (tx) => {
       const rights = await loadRights(tx, actor.userId)
       const at = now()
-      const row = await findOpenToken(tx, ['code-set-up'], input.token, at)
-      if (row === null || row.userId !== rights.userId) refuseClash('This took too long. Start again.')
+      const row = await requireOwnToken(tx, 'code-set-up', input.token, rights.userId, at)
       const { sealed } = readTokenData(sealedSchema, row)
       const secret = unseal(sealed, SEAL, rights.userId)
       const step = secret === null ? null : findStep(secret, input.code, at)
@@ -88,37 +95,26 @@ export function finishCodeSetUp(actor: Actor, input: CodeSetUpInput): Promise<Ac
 }
 
 export function removeCodes(actor: Actor, input: OwnPasswordInput): Promise<ActResult<null>> {
-  return outcomeOf(async () => {
-    await confirmPassword(actor, input.password, 'password')
-    return inWriteTransaction(async (tx) => {
-      const rights = await loadRights(tx, actor.userId)
-      const at = now()
-      const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
+  return outcomeOf(() =>
+    writeWithPassword(actor, input, async ({ tx, rights, user, at }) => {
       if (user.totpSealed === null) return null
       await tx.user.update({ where: { id: user.id }, data: { totpSealed: null, totpStep: null } })
       await tx.recoveryCode.deleteMany({ where: { userId: user.id } })
       await noteFactor(tx, at, rights, user, 'second-factor-removed', 'the one-time codes')
       return null
-    })
-  })
+    }),
+  )
 }
 
 /** New ones; the old ones stop working. */
 export function renewRecoveryCodes(actor: Actor, input: OwnPasswordInput): Promise<ActResult<RecoveryCodes>> {
-  return outcomeOf(async () => {
-    await confirmPassword(actor, input.password, 'password')
-    return inWriteTransaction(async (tx) => {
-      const rights = await loadRights(tx, actor.userId)
-      const at = now()
-      const user = await tx.user.findUniqueOrThrow({ where: { id: rights.userId } })
+  return outcomeOf(() =>
+    writeWithPassword(actor, input, async ({ tx, rights, user, at }) => {
       if (!(await hasSecondFactor(tx, user))) refuseClash('Recovery codes replace a second factor, and you have none.')
-      await appendToTrail(tx, at, rights, {
-        action: 'recovery-codes-made',
-        subject: { kind: 'account', id: user.id },
-      })
+      await appendToTrail(tx, at, rights, { action: 'recovery-codes-made', subject: { kind: 'account', id: user.id } })
       return { recoveryCodes: await makeRecoveryCodes(tx, user.id, at) }
-    })
-  })
+    }),
+  )
 }
 
 const RECOVERY_CODES = 10
@@ -210,12 +206,8 @@ export async function takeCode(
 /** By an admin, for somebody who lost theirs. The owner is told. */
 export function removeSecondFactor(actor: Actor, input: AccountInput): Promise<ActResult<null>> {
   return outcomeOf(() =>
-    inWriteTransaction(async (tx) => {
-      const rights = await loadRights(tx, actor.userId)
-      requireInWorkspace(rights, 'account:manage')
-      const user = await tx.user.findUnique({ where: { id: input.userId } })
-      if (user === null) throw new NotFoundError('account')
-      await takeAwaySecondFactor(tx, now(), user, rights)
+    writeOnAccount(actor, input, async ({ tx, rights, user, at }) => {
+      await takeAwaySecondFactor(tx, at, user, rights)
       return null
     }),
   )

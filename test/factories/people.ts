@@ -27,6 +27,13 @@ function next(): number {
   return count
 }
 
+/** How many names were given out, for another process that goes on in a copy of the database. */
+export const countNames = (): number => count
+
+export function goOnAfterNames(given: number): void {
+  count = Math.max(count, given)
+}
+
 export async function makeUser(name: string, options: { isAdmin?: boolean } = {}): Promise<string> {
   const email = `${name.toLowerCase().replaceAll(/[^a-z]+/g, '.')}.${next()}@example.org`
   const user = await db().user.create({
@@ -177,8 +184,9 @@ export async function makeTeam(): Promise<Team> {
   }
 }
 
-export async function makeWholeTeam(): Promise<WholeTeam> {
-  const team = await makeTeam()
+export const makeWholeTeam = async (): Promise<WholeTeam> => addCompanyPeople(await makeTeam())
+
+export async function addCompanyPeople(team: Team): Promise<WholeTeam> {
   const bring = async (name: string, role: CompanyRole | null) =>
     joinFabricator(await makeUser(name), team.projectId, team.companies.brackenfold, role)
   return {

@@ -26,6 +26,11 @@ export function readSeedDesign(name: 'skua-rev-a' | 'skua-rev-b' | 'pipit-rev-a'
 
 let count = 0
 
+/** Labels go on from here, in a database in which another process made revisions. */
+export function goOnAfterRevisions(made: number): void {
+  count = Math.max(count, made)
+}
+
 /** A revision in `preparing`, made by the member. */
 export async function makeRevision(
   team: Team,
@@ -37,26 +42,47 @@ export async function makeRevision(
   return (await expectDone(createRevision(team.member, input))).revisionId
 }
 
-type Stage = 'early-review' | 'fabricator-review' | 'awaiting-signature'
+/** Where a test may want a review to stand, in order. */
+export const STAGES = ['early-review', 'fabricator-review', 'awaiting-signature', 'released'] as const
+export type Stage = (typeof STAGES)[number]
+
+/** From the stage before, by the people whose turn it is; shared with both fabricators. */
+const BRING_TO: Readonly<Record<Stage, (team: Team, revisionId: string) => Promise<void>>> = {
+  'early-review': async (team, revisionId) => {
+    await share(team, revisionId)
+    await advance(team, revisionId)
+  },
+  'fabricator-review': async (team, revisionId) => {
+    await answerEverything(team, revisionId)
+    await advance(team, revisionId)
+  },
+  'awaiting-signature': async (team, revisionId) => {
+    await declareByBoth(team, revisionId)
+    await answerEverything(team, revisionId)
+    await advance(team, revisionId)
+    await declareReview(team.quality, revisionId)
+  },
+  released: async (team, revisionId) => {
+    await sign(team.lead, revisionId)
+    await release(team, revisionId)
+  },
+}
 
 export async function advance(team: Team, revisionId: string): Promise<void> {
   const { version } = await getRevision(team.lead, revisionId)
   await expectDone(advanceRevision(team.lead, { revisionId, seenVersion: version }))
 }
 
-/** Shared with both fabricators and brought to a stage by the people whose turn it is. */
-export async function makeRevisionAt(team: Team, stage: Stage): Promise<string> {
+/** From the stage before. */
+export const bringTo = (stage: Stage, team: Team, revisionId: string) => BRING_TO[stage](team, revisionId)
+
+/**
+ * Act by act, some seconds of work. Where the acts on the way do not matter, `current().startFrom(stage)` has the same review out of a
+ * copied database.
+ */
+export async function makeRevisionAt(team: Team, stage: Exclude<Stage, 'released'>): Promise<string> {
   const revisionId = await makeRevision(team)
-  await share(team, revisionId)
-  await advance(team, revisionId)
-  if (stage === 'early-review') return revisionId
-  await answerEverything(team, revisionId)
-  await advance(team, revisionId)
-  if (stage === 'fabricator-review') return revisionId
-  await declareByBoth(team, revisionId)
-  await answerEverything(team, revisionId)
-  await advance(team, revisionId)
-  await declareReview(team.quality, revisionId)
+  for (const next of STAGES.slice(0, STAGES.indexOf(stage) + 1)) await bringTo(next, team, revisionId)
   return revisionId
 }
 
@@ -152,11 +178,16 @@ export async function sign(actor: Actor, revisionId: string): Promise<string> {
 }
 
 /** @param reason  why it replaces the earlier release: asked for where the project has one */
-export async function makeReleasedRevision(team: Team, reason?: string): Promise<string> {
-  const revisionId = await makeRevisionAt(team, 'awaiting-signature')
-  await sign(team.lead, revisionId)
+export async function release(team: Team, revisionId: string, reason?: string): Promise<void> {
   const { version } = await getRevision(team.lead, revisionId)
   const why = reason === undefined ? {} : { reason }
   await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD, ...why }))
+}
+
+/** As `makeRevisionAt`, and released. */
+export async function makeReleasedRevision(team: Team, reason?: string): Promise<string> {
+  const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+  await sign(team.lead, revisionId)
+  await release(team, revisionId, reason)
   return revisionId
 }

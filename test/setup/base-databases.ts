@@ -3,8 +3,10 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, s
 import path from 'node:path'
 import pg from 'pg'
 import type { TestProject } from 'vitest/node'
+import { ensureSecrets } from '@/lib/config/secrets'
 import { applyMigrations, type MigrationPlaces, migrationPlaces } from '@/lib/data/store/migration'
 import { cacheFolder, rootFolder } from '../../scripts/steps/places.mjs'
+import { makeShortLivedFolder } from './short-lived-folder'
 
 /**
  * What the tests copy their databases from: one migrated SQLite file and one migrated PostgreSQL template. Both carry a
@@ -13,6 +15,15 @@ import { cacheFolder, rootFolder } from '../../scripts/steps/places.mjs'
 export interface BaseDatabases {
   readonly sqliteFile: string
   readonly postgres: PostgresBase
+  readonly run: TestRun
+}
+
+/** What the test files of one run share, and nothing after it. */
+export interface TestRun {
+  /** Databases whose names begin with it go at the end of the run; those of a run that was killed, at the start of the next. */
+  readonly databasePrefix: string
+  /** Holds the installation's secrets and the reviews that `prepared-reviews.ts` keeps. */
+  readonly folder: string
 }
 
 export type PostgresBase =
@@ -30,7 +41,7 @@ const ADMIN_URL = process.env.BENDWORTHY_TEST_POSTGRES_URL ?? 'postgresql://post
 const IS_POSTGRES_REQUIRED = process.env.CI === 'true' || process.env.BENDWORTHY_REQUIRE_POSTGRES === '1'
 const A_DAY_MS = 86_400_000
 
-export default async function setUp(project: TestProject): Promise<void> {
+export default async function setUp(project: TestProject): Promise<() => Promise<void>> {
   const places = migrationPlaces(rootFolder)
   const print = fingerprint(places)
   const [sqliteFile, postgres] = await Promise.all([prepareSqlite(places, print), preparePostgres(places, print)])
@@ -38,7 +49,13 @@ export default async function setUp(project: TestProject): Promise<void> {
     const consequence = postgres.isRequired ? 'which is required here: they fail' : 'they are skipped'
     process.stdout.write(`Tests on PostgreSQL need a server at ${ADMIN_URL} (${postgres.reason}); ${consequence}.\n`)
   }
-  project.provide('baseDatabases', { sqliteFile, postgres })
+  const run = { databasePrefix: `bendworthy_test_${process.pid}_`, folder: makeShortLivedFolder('bendworthy-run-') }
+  ensureSecrets(run.folder)
+  project.provide('baseDatabases', { sqliteFile, postgres, run })
+  return async () => {
+    rmSync(run.folder, { recursive: true, force: true })
+    if (postgres.isUp) await dropDatabases(ADMIN_URL, run.databasePrefix)
+  }
 }
 
 function fingerprint({ migrationsFolder }: MigrationPlaces): string {
@@ -104,6 +121,20 @@ async function dropLeftovers(admin: pg.Client): Promise<void> {
   for (const { datname } of rows) {
     const processId = Number(/^bendworthy_test_(\d+)_/.exec(datname)?.[1])
     if (!isRunning(processId)) await admin.query(`DROP DATABASE IF EXISTS "${datname}" WITH (FORCE)`)
+  }
+}
+
+async function dropDatabases(adminUrl: string, prefix: string): Promise<void> {
+  const admin = new pg.Client({ connectionString: adminUrl })
+  await admin.connect()
+  try {
+    const { rows } = await admin.query<{ datname: string }>(
+      'SELECT datname FROM pg_database WHERE starts_with(datname, $1)',
+      [prefix],
+    )
+    for (const { datname } of rows) await admin.query(`DROP DATABASE IF EXISTS "${datname}" WITH (FORCE)`)
+  } finally {
+    await admin.end()
   }
 }
 

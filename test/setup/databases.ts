@@ -1,23 +1,20 @@
-import { randomUUID } from 'node:crypto'
-import { copyFileSync, rmSync } from 'node:fs'
-import path from 'node:path'
-import pg from 'pg'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, inject, it } from 'vitest'
 import type { DatabaseKind } from '@/lib/config'
 import { type Database, openDatabase, replaceDatabase } from '@/lib/data/store/client'
-import { withDatabase } from './base-databases'
-import { makeShortLivedFolder } from './short-lived-folder'
+import type { Stage } from '../factories/reviews'
+import { type CreatedDatabase, createTestDatabase } from './created-databases'
+import { findPreparedReview, type PreparedReview } from './prepared-reviews'
 
 /** A migrated, empty database of a test's own. */
 export interface TestDatabase {
   readonly kind: DatabaseKind
   readonly url: string
   readonly database: Database
-}
-
-interface CreatedDatabase {
-  readonly url: string
-  readonly remove: () => Promise<void>
+  /**
+   * From here on the functions of lib/data work on a copy of a database with one team and one review at this stage, and `current()` gives
+   * that; the database until now is gone. What a test asks of the acts that lead there, it does itself (`makeRevisionAt`).
+   */
+  readonly startFrom: (stage: Stage) => Promise<PreparedReview>
 }
 
 /**
@@ -53,15 +50,24 @@ function defineOn(
 ): void {
   let created: CreatedDatabase | undefined
   let current: TestDatabase | undefined
-  const open = async (): Promise<void> => {
-    created = await createTestDatabase(kind, isDurable)
-    current = { kind, url: created.url, database: openDatabase(created.url) }
+  const use = (next: CreatedDatabase): void => {
+    created = next
+    current = { kind, url: next.url, database: openDatabase(next.url), startFrom }
     replaceDatabase(current.database)
   }
+  const open = async (): Promise<void> => use(await createTestDatabase(kind, { isDurable }))
   const close = async (): Promise<void> => {
     replaceDatabase(null)
     await current?.database.close()
     await created?.remove()
+    current = undefined
+    created = undefined
+  }
+  const startFrom = async (stage: Stage): Promise<PreparedReview> => {
+    await close()
+    const origin = await findPreparedReview(kind, stage)
+    use(await createTestDatabase(kind, { isDurable, origin: origin.database }))
+    return origin.open()
   }
   if (fresh === 'block') {
     beforeAll(open)
@@ -74,45 +80,4 @@ function defineOn(
     if (current === undefined) throw new Error('the database is there in tests and hooks only')
     return current
   }, kind)
-}
-
-/** A migrated, empty database; the caller removes it. */
-export function createTestDatabase(kind: DatabaseKind, isDurable = false): Promise<CreatedDatabase> {
-  return kind === 'sqlite' ? createSqlite() : createPostgres(isDurable)
-}
-
-async function createSqlite(): Promise<CreatedDatabase> {
-  const folder = makeShortLivedFolder('bendworthy-db-')
-  const file = path.join(folder, 'test.db')
-  copyFileSync(inject('baseDatabases').sqliteFile, file)
-  return { url: `file:${file}`, remove: async () => rmSync(folder, { recursive: true, force: true }) }
-}
-
-async function createPostgres(isDurable: boolean): Promise<CreatedDatabase> {
-  const { postgres } = inject('baseDatabases')
-  if (!postgres.isUp) throw new Error(`PostgreSQL does not answer: ${postgres.reason}`)
-  const { adminUrl, template } = postgres
-  const name = `bendworthy_test_${process.pid}_${randomUUID().slice(0, 8)}`
-  await administer(adminUrl, `CREATE DATABASE "${name}" TEMPLATE "${template}"`)
-  return {
-    url: isDurable ? withDatabase(adminUrl, name) : withoutWaiting(withDatabase(adminUrl, name)),
-    remove: () => administer(adminUrl, `DROP DATABASE IF EXISTS "${name}" WITH (FORCE)`),
-  }
-}
-
-/** A commit that the server loses when the machine fails is no loss here. */
-function withoutWaiting(url: string): string {
-  const address = new URL(url)
-  address.searchParams.set('options', '-c synchronous_commit=off')
-  return address.href
-}
-
-async function administer(adminUrl: string, sql: string): Promise<void> {
-  const admin = new pg.Client({ connectionString: adminUrl })
-  await admin.connect()
-  try {
-    await admin.query(sql)
-  } finally {
-    await admin.end()
-  }
 }

@@ -27,11 +27,11 @@ function findExpected(row: AccessRow, person: PersonName): Cell {
   return SEEN_BY[row.seenBy].includes(person) ? 'not-allowed' : 'not-found'
 }
 
-describeOnBothDatabases('who may do what', (_current, kind) => {
+describeOnBothDatabases('who may do what', (current) => {
   let scene: AccessScene
 
   beforeAll(async () => {
-    scene = await makeAccessScene(kind)
+    scene = await makeAccessScene(current())
   }, 240_000)
 
   it.each(ACCESS_TABLE.map((row) => [row.of === undefined ? row.name : `${row.name}, ${row.of}`, row] as const))(

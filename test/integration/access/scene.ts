@@ -22,8 +22,9 @@ import { db } from '@/lib/data/store/client'
 import { USUAL_ITEMS } from '@/lib/engine/catalogue'
 import type { Design } from '@/lib/engine/design'
 import { expectDone } from '@/test/factories/act-results'
-import { makeUser, makeWholeTeam, PASSWORD, type Team, type WholeTeam } from '@/test/factories/people'
-import { declareReview, makeReleasedRevision, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { addCompanyPeople, makeUser, PASSWORD, type Team, type WholeTeam } from '@/test/factories/people'
+import { declareReview, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import type { TestDatabase } from '@/test/setup/databases'
 
 /** Records at every stage, in which each cell of the access table finds what it needs. */
 export interface AccessScene {
@@ -89,10 +90,11 @@ export async function addThrowawayMember(team: Team): Promise<string> {
   return userId
 }
 
-export async function makeAccessScene(kind: DatabaseKind): Promise<AccessScene> {
-  const team = await makeWholeTeam()
+export async function makeAccessScene({ kind, startFrom }: TestDatabase): Promise<AccessScene> {
+  const start = await startFrom('released')
+  const team = await addCompanyPeople(start.team)
   const { member, lead, secondLead } = team
-  const releasedId = await makeReleasedRevision(team)
+  const releasedId = start.revisionId
   const signingId = await makeRevisionAt(team, 'awaiting-signature')
   const withdrawnReviewId = await makeWithdrawnReview(team, signingId)
   const reviewId = await makeRevisionAt(team, 'fabricator-review')

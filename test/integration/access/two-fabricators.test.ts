@@ -3,11 +3,11 @@ import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { readArchive } from '@/lib/package'
 import { expectDone } from '@/test/factories/act-results'
-import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
+import { PASSWORD, type Team } from '@/test/factories/people'
 import { answer, makeRevisionAt, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-describeOnBothDatabases('two fabricators in one project', () => {
+describeOnBothDatabases('two fabricators in one project', (current) => {
   let team: Team
   let revisionId: string
   let attachmentId: string
@@ -28,8 +28,7 @@ describeOnBothDatabases('two fabricators in one project', () => {
   }
 
   beforeAll(async () => {
-    team = await makeTeam()
-    revisionId = await makeRevisionAt(team, 'early-review')
+    ;({ team, revisionId } = await current().startFrom('early-review'))
     await expectDone(
       data.setLimit(team.fabricator, {
         companyId: team.companies.brackenfold,

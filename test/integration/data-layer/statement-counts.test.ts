@@ -7,7 +7,7 @@ import { CATALOGUE } from '@/lib/engine/catalogue'
 import { expectDone } from '@/test/factories/act-results'
 import { joinFabricator, makeTeam, makeUser, PASSWORD, type Team } from '@/test/factories/people'
 import { answer, makeRevision, makeRevisionAt, share } from '@/test/factories/reviews'
-import { createTestDatabase } from '@/test/setup/databases'
+import { createTestDatabase } from '@/test/setup/created-databases'
 
 /**
  * Statements that a page or an act takes, on one fixed scene: a number to compare with, so that nobody asks the database

@@ -7,7 +7,7 @@ import type { Confirmation } from '@/lib/inputs'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeAuthenticator } from '@/test/factories/authenticator'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import { makeRevision, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { makeRevision, makeSignInput } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 // Read with the first use of the settings: browsers tie a passkey to a host name.
@@ -38,13 +38,12 @@ async function turnOnCodes(person: data.Actor) {
 const WITHOUT = { kind: 'invalid', issues: [{ path: ['code'], code: 'missing' }] }
 const WRONG = { kind: 'invalid', issues: [{ path: ['code'], code: 'wrong' }] }
 
-describeOnBothDatabases('what binds others asks for the person again', () => {
+describeOnBothDatabases('what binds others asks for the person again', (current) => {
   let team: Team
   let revisionId: string
 
   beforeAll(async () => {
-    team = await makeTeam()
-    revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    ;({ team, revisionId } = await current().startFrom('awaiting-signature'))
   }, 400_000)
 
   const sign = async (actor: data.Actor, given: Partial<Confirmation> = {}) =>

@@ -24,7 +24,7 @@ import {
   verifyPackage,
 } from '@/lib/package'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { makeWholeTeam, PASSWORD, type WholeTeam } from '@/test/factories/people'
+import { addCompanyPeople, PASSWORD, type WholeTeam } from '@/test/factories/people'
 import { makeRevisionAt, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
@@ -40,7 +40,7 @@ function unpack(bytes: Uint8Array): readonly PackageFile[] {
   return read.value
 }
 
-describeOnBothDatabases('issues of a part', () => {
+describeOnBothDatabases('issues of a part', (current) => {
   let team: WholeTeam
   let first: string
 
@@ -50,8 +50,9 @@ describeOnBothDatabases('issues of a part', () => {
   }
 
   beforeAll(async () => {
-    team = await makeWholeTeam()
-    first = await makeRevisionAt(team, 'awaiting-signature')
+    const start = await current().startFrom('awaiting-signature')
+    team = await addCompanyPeople(start.team)
+    first = start.revisionId
     await sign(team.lead, first)
   }, 240_000)
 

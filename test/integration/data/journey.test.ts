@@ -13,10 +13,10 @@ import {
 import { verifyPackage } from '@/lib/package'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam } from '@/test/factories/people'
-import { makeReleasedRevision, makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
+import { makeReleasedRevision, makeRevision, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-describeOnBothDatabases('a revision from brief to released package', () => {
+describeOnBothDatabases('a revision from brief to released package', (current) => {
   it('is released with a package that verifies, in an edition for each reader', async () => {
     const team = await makeTeam()
     const revisionId = await makeReleasedRevision(team)
@@ -43,8 +43,7 @@ describeOnBothDatabases('a revision from brief to released package', () => {
   }, 400_000)
 
   it('is superseded by the release of a later one', async () => {
-    const team = await makeTeam()
-    const first = await makeReleasedRevision(team)
+    const { team, revisionId: first } = await current().startFrom('released')
     const second = await makeReleasedRevision(team, 'The tail was too short.')
     expect((await getRevision(team.lead, second)).release).toMatchObject({
       reason: 'The tail was too short.',
@@ -59,8 +58,7 @@ describeOnBothDatabases('a revision from brief to released package', () => {
   }, 400_000)
 
   it('loses its signature by a later edit, which says what changed', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     expect((await listWaits(team.lead)).map(({ nextAct }) => nextAct)).toContain('Review and sign it')
     await sign(team.lead, revisionId)
     const { design, designVersion } = await getRevision(team.lead, revisionId)

@@ -4,14 +4,12 @@ import { db } from '@/lib/data/store/client'
 import { DESIGN_FORMAT_VERSION, ENGINE_VERSION } from '@/lib/engine'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { KEPT_FORMATS, readKeptRevision } from '@/test/factories/kept-documents'
-import { makeTeam } from '@/test/factories/people'
-import { makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { makeSignInput } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-describeOnBothDatabases('results of an older engine', () => {
+describeOnBothDatabases('results of an older engine', (current) => {
   it('are shown as such, block the signature, and stand again once re-evaluated', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const [last] = await db().evaluation.findMany({ where: { revisionId }, orderBy: { ordinal: 'desc' }, take: 1 })
     await db().evaluation.update({
       where: { id: last?.id ?? '' },
@@ -43,8 +41,7 @@ describeOnBothDatabases('results of an older engine', () => {
   it.each(KEPT_FORMATS)(
     'a kept revision of format %i opens on each page, with the figures that were recorded',
     async (format) => {
-      const team = await makeTeam()
-      const revisionId = await makeRevisionAt(team, 'early-review')
+      const { team, revisionId } = await current().startFrom('early-review')
       const kept = readKeptRevision(format, 'skua-rev-a')
       const { designJson, designHash, resultsJson, engineVersion } = kept
       await db().revision.update({ where: { id: revisionId }, data: { designJson, designHash } })
@@ -64,8 +61,7 @@ describeOnBothDatabases('results of an older engine', () => {
   )
 
   it('damage in a stored design is named by its place, and is no empty page', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     await db().revision.update({
       where: { id: revisionId },
       data: { designJson: '{"format":"bendworthy-design","formatVersion":4}' },

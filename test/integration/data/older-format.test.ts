@@ -4,8 +4,7 @@ import { db } from '@/lib/data/store/client'
 import { DESIGN_FORMAT_VERSION, type Design, readStoredDesign } from '@/lib/engine'
 import { canonicalJson, sha256Hex } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
-import { makeTeam } from '@/test/factories/people'
-import { answerEverything, declareByBoth, declareReview, makeRevisionAt, makeSignInput } from '@/test/factories/reviews'
+import { answerEverything, declareByBoth, declareReview, makeSignInput } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** The same document as format 1 wrote it: without the fields that format 2 brought. */
@@ -29,10 +28,9 @@ function writeAsFormat1(design: Design): string {
   return canonicalJson({ ...(strip(design) as object), formatVersion: 1 })
 }
 
-describeOnBothDatabases('a design of an older format in the database', () => {
+describeOnBothDatabases('a design of an older format in the database', (current) => {
   it('is read, evaluated and signed as it was stored, and an edit names nothing but itself', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const row = await db().revision.findUniqueOrThrow({ where: { id: revisionId } })
     const designJson = writeAsFormat1(readStoredDesign(row.designJson))
     expect(JSON.parse(designJson).formatVersion).toBe(1)

@@ -3,16 +3,13 @@ import * as data from '@/lib/data'
 import { readArchive } from '@/lib/package'
 import { sha256Hex } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
-import { makeTeam } from '@/test/factories/people'
-import { makeReleasedRevision, makeRevisionAt } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const VIEWERS = ['lead', 'secondLead', 'member', 'observer', 'fabricator', 'rivalFabricator'] as const
 
-describeOnBothDatabases('the drawing of a revision', () => {
+describeOnBothDatabases('the drawing of a revision', (current) => {
   it('is one, byte for byte, for everybody, and names who made the design and nobody who answered', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const { team, revisionId } = await current().startFrom('fabricator-review')
     // A member answered and uploads; fabricators answered, and one sends a file: none of them drew anything.
     await expectDone(
       data.addArtwork(team.secondLead, {
@@ -43,8 +40,7 @@ describeOnBothDatabases('the drawing of a revision', () => {
   }, 400_000)
 
   it('names a person of the team who changed the design', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const { design, designVersion, createdBy } = await data.getRevision(team.secondLead, revisionId)
     const changed = { ...design, name: `${design.name}, second draft` }
     await expectDone(data.saveDesign(team.secondLead, { revisionId, seenVersion: designVersion, design: changed }))
@@ -53,8 +49,7 @@ describeOnBothDatabases('the drawing of a revision', () => {
   }, 400_000)
 
   it('is the same in every edition of the package as on the page', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeReleasedRevision(team)
+    const { team, revisionId } = await current().startFrom('released')
     const drawn = new Set<string>()
     for (const who of ['lead', 'fabricator', 'rivalFabricator'] as const) {
       const read = readArchive((await data.getPackageFile(team[who], revisionId)).bytes)

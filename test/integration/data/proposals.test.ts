@@ -4,7 +4,7 @@ import { db } from '@/lib/data/store/client'
 import type { Design } from '@/lib/engine'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, type Team } from '@/test/factories/people'
-import { answerEverything, makeRevision, makeRevisionAt, share, sign } from '@/test/factories/reviews'
+import { answerEverything, makeRevision, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** The design with another inside radius at its first bend. */
@@ -40,7 +40,7 @@ async function makeShared(team: Team): Promise<string> {
   return revisionId
 }
 
-describeOnBothDatabases('a proposed change', () => {
+describeOnBothDatabases('a proposed change', (current) => {
   it('is kept as a patch with a thread of its own, and changes nothing yet', async () => {
     const team = await makeTeam()
     const revisionId = await makeShared(team)
@@ -136,8 +136,7 @@ describeOnBothDatabases('a proposed change', () => {
   })
 
   it('voids a signature by being made, for the thread it opens, and the next one by being accepted', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const first = await sign(team.lead, revisionId)
     const view = await data.getRevision(team.fabricator, revisionId)
     const { proposalId } = await expectDone(
@@ -348,10 +347,9 @@ describeOnBothDatabases('answers on a copied revision', () => {
   }, 400_000)
 })
 
-describeOnBothDatabases('a comparison', () => {
+describeOnBothDatabases('a comparison', (current) => {
   it('of a revision with what was signed shows what changed since', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const signatureId = await sign(team.lead, revisionId)
     const { design, designVersion } = await data.getRevision(team.lead, revisionId)
     const tight = withRadius(design, 1)

@@ -10,7 +10,6 @@ import {
   declareByBoth,
   declareReview,
   makeRevision,
-  makeRevisionAt,
   makeSignInput,
   share,
 } from '@/test/factories/reviews'
@@ -21,10 +20,9 @@ const kindsOf = (outcomes: readonly data.ActResult<unknown>[]) =>
   outcomes.map((outcome) => (outcome.ok ? 'done' : outcome.refusal.kind)).sort()
 
 /** Calls that truly overlap: all are started before the first can finish. */
-describeOnBothDatabases('two people at the same moment', () => {
+describeOnBothDatabases('two people at the same moment', (current) => {
   it('both sign: each signature stands on the content that both saw', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const [a, b] = [await data.getRevision(team.lead, revisionId), await data.getRevision(team.secondLead, revisionId)]
     const outcomes = await Promise.all([
       data.signRevision(team.lead, makeSignInput(a)),
@@ -37,8 +35,7 @@ describeOnBothDatabases('two people at the same moment', () => {
   }, 400_000)
 
   it('one person signs twice: one signature', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const input = makeSignInput(await data.getRevision(team.lead, revisionId))
     const outcomes = await Promise.all([data.signRevision(team.lead, input), data.signRevision(team.lead, input)])
     expect(kindsOf(outcomes)).toEqual(['clash', 'done'])
@@ -46,8 +43,7 @@ describeOnBothDatabases('two people at the same moment', () => {
   }, 400_000)
 
   it('one edits while the other signs: no signature is left on content that it did not cover', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const seen = { signedFirst: 0, editedFirst: 0 }
     let delayMs = 8
     // The edit starts later each time that it came first, and sooner each time that it came last, so that the two meet.
@@ -163,7 +159,7 @@ describeOnBothDatabases('two people at the same moment', () => {
   }, 400_000)
 })
 
-describeOnBothDatabases('a request that arrives twice', () => {
+describeOnBothDatabases('a request that arrives twice', (current) => {
   it('is carried out once and answered the same, one after the other or at the same moment', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevision(team)
@@ -213,8 +209,7 @@ describeOnBothDatabases('a request that arrives twice', () => {
   })
 
   it('keeps no password, not even hashed', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const input = { ...makeSignInput(await data.getRevision(team.lead, revisionId)), requestKey: 'request-key-5' }
     const first = await expectDone(data.signRevision(team.lead, input))
     expect(await expectDone(data.signRevision(team.lead, input))).toEqual(first)

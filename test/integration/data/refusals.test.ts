@@ -3,10 +3,10 @@ import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
-import { makeRevision, makeRevisionAt } from '@/test/factories/reviews'
+import { makeRevision } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-describeOnBothDatabases('what cannot be kept', () => {
+describeOnBothDatabases('what cannot be kept', (current) => {
   it('leaves the design, its version and the trail as they were', async () => {
     const team = await makeTeam()
     const revisionId = await makeRevision(team)
@@ -50,8 +50,7 @@ describeOnBothDatabases('what cannot be kept', () => {
   })
 
   it('says who may answer, to everybody who may not', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const seen = await data.getRevision(team.lead, revisionId)
     const [ofFabricator, ofTeam] = [
       seen.items.find(({ itemId }) => itemId === 'buildable-construction'),
@@ -131,8 +130,7 @@ describeOnBothDatabases('what cannot be kept', () => {
   })
 
   it('is a move that something blocks: the list says what, with a place for each', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const { version, blockers } = await data.getRevision(team.lead, revisionId)
     expect(blockers.length).toBeGreaterThan(0)
     const refusal = await expectRefused(data.advanceRevision(team.lead, { revisionId, seenVersion: version }))
@@ -158,8 +156,7 @@ describeOnBothDatabases('what cannot be kept', () => {
   })
 
   it('is a thread that history would lose: an edit keeps the text before it', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const { threadId } = await expectDone(
       data.openThread(team.fabricator, {
         revisionId,

@@ -1,21 +1,24 @@
-import { beforeAll, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { takeOffReleaseInput } from '@/lib/inputs'
 import type { DeclarationVerdict } from '@/lib/review'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import { advance, declareReview, makeRevisionAt, sign } from '@/test/factories/reviews'
+import { PASSWORD, type Team } from '@/test/factories/people'
+import { advance, declareReview, type Stage, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const RADIUS = 'bends.install-bend.insideRadiusMm'
 
-describeOnBothDatabases('what fabricators say and the release', () => {
+describeOnBothDatabases('what fabricators say and the release', (current) => {
   let team: Team
 
-  beforeAll(async () => {
-    team = await makeTeam()
-  }, 400_000)
+  /** A copy of its own for each test. */
+  const startFrom = async (stage: Stage): Promise<string> => {
+    const start = await current().startFrom(stage)
+    team = start.team
+    return start.revisionId
+  }
 
   const see = (actor: data.Actor, revisionId: string) => data.getRevision(actor, revisionId)
   const codesOf = async (revisionId: string) => (await see(team.lead, revisionId)).blockers.map(({ code }) => code)
@@ -60,7 +63,7 @@ describeOnBothDatabases('what fabricators say and the release', () => {
   }
 
   it('a condition said after the signature voids it, by name, and blocks until it is decided', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     await sign(team.lead, revisionId)
     await declare(team.fabricator, revisionId, 'with-conditions', [
       { text: 'Only with a radius of 8 mm: ours cracked at 6 mm.', field: RADIUS, value: '8' },
@@ -80,7 +83,7 @@ describeOnBothDatabases('what fabricators say and the release', () => {
   }, 400_000)
 
   it('taken over takes a real change, to what the condition asks for, and the fabricator declares again', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await declare(team.rivalFabricator, revisionId, 'buildable')
     await declare(team.fabricator, revisionId, 'with-conditions', [
       { text: 'Only with a radius of 8 mm.', field: RADIUS, value: '8' },
@@ -113,7 +116,7 @@ describeOnBothDatabases('what fabricators say and the release', () => {
   }, 400_000)
 
   it('a declined condition is no yes; an action is one, and blocks where it is due before the release', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await declare(team.fabricator, revisionId, 'with-conditions', [{ text: 'Only with our coverlay.' }])
     const first = await conditionOf(revisionId)
     const decide = (decision: 'decline' | 'action', condition: data.ConditionView, due?: 'before-release') =>
@@ -157,7 +160,7 @@ describeOnBothDatabases('what fabricators say and the release', () => {
   }, 400_000)
 
   it("one fabricator's yes never cancels another's no; only taking it off the release by name and reason does", async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     await declare(team.rivalFabricator, revisionId, 'not-buildable')
     expect(await codesOf(revisionId)).toContain('declared-not-buildable')
     // Hiding the revision from the company that refused does not take its word away.
@@ -182,7 +185,7 @@ describeOnBothDatabases('what fabricators say and the release', () => {
   }, 400_000)
 
   it('a must-change is closed with a reason and what was done; an answer alone, or nothing done, keeps it in the way', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await declare(team.fabricator, revisionId, 'buildable')
     const { threadId } = await expectDone(
       data.openThread(team.fabricator, {
@@ -216,7 +219,7 @@ describeOnBothDatabases('what fabricators say and the release', () => {
   }, 400_000)
 
   it('a word in an open thread after the signature voids it', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await declare(team.fabricator, revisionId, 'buildable')
     await declare(team.rivalFabricator, revisionId, 'buildable')
     const { threadId } = await expectDone(
@@ -240,7 +243,7 @@ describeOnBothDatabases('what fabricators say and the release', () => {
   }, 400_000)
 
   it('a yes with a note from before conditions were lines of their own is read, and must be said again', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await declare(team.fabricator, revisionId, 'buildable')
     await db().declaration.updateMany({
       where: { revisionId },

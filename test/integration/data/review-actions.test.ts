@@ -1,4 +1,4 @@
-import { beforeAll, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import {
   attachFile,
   changeAction,
@@ -16,16 +16,19 @@ import {
 import { db } from '@/lib/data/store/client'
 import type { TakeOnActionInput } from '@/lib/inputs'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { makeWholeTeam, PASSWORD, type WholeTeam } from '@/test/factories/people'
-import { makeRevisionAt, makeSignInput, sign } from '@/test/factories/reviews'
+import { PASSWORD, type Team } from '@/test/factories/people'
+import { makeSignInput, type Stage, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
-describeOnBothDatabases('actions of a review', () => {
-  let team: WholeTeam
+describeOnBothDatabases('actions of a review', (current) => {
+  let team: Team
 
-  beforeAll(async () => {
-    team = await makeWholeTeam()
-  }, 120_000)
+  /** A copy of its own for each test. */
+  const startFrom = async (stage: Stage): Promise<string> => {
+    const start = await current().startFrom(stage)
+    team = start.team
+    return start.revisionId
+  }
 
   const takeOn = async (revisionId: string, change: Partial<TakeOnActionInput> = {}) =>
     expectDone(
@@ -47,7 +50,7 @@ describeOnBothDatabases('actions of a review', () => {
   }
 
   it('blocks signature and release until another person than its owner has closed it', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     await sign(team.lead, revisionId)
     const { actionId } = await takeOn(revisionId)
     const open = await getRevision(team.lead, revisionId)
@@ -67,7 +70,7 @@ describeOnBothDatabases('actions of a review', () => {
   })
 
   it('is not closed by whoever reported it, whoever owns it by then', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     const { actionId } = await takeOn(revisionId, { ownerId: team.lead.userId })
     await expectDone(reportAction(team.lead, { actionId, seenVersion: 1, evidence: 'Done.' }))
     const handOver = { ownerId: team.member.userId, due: 'before-release' as const, dueOn: '', reason: 'Moved desks.' }
@@ -82,7 +85,7 @@ describeOnBothDatabases('actions of a review', () => {
   })
 
   it('has an owner who sees it, and a date where the date decides', async () => {
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const revisionId = await startFrom('early-review')
     const ask = (change: Partial<TakeOnActionInput>) =>
       takeOnAction(team.lead, {
         revisionId,
@@ -102,7 +105,7 @@ describeOnBothDatabases('actions of a review', () => {
   })
 
   it('lives on after the release, and its results change nothing that was signed', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     await takeOn(revisionId, { due: 'before-first-article', dueOn: '2020-01-31', text: 'Measure the first articles' })
     await sign(team.lead, revisionId)
     const { version } = await getRevision(team.lead, revisionId)
@@ -149,7 +152,7 @@ describeOnBothDatabases('actions of a review', () => {
   })
 
   it('asks the leads again when it is reopened, and settles once', async () => {
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const revisionId = await startFrom('early-review')
     const { actionId } = await takeOn(revisionId)
     await expectDone(reportAction(team.member, { actionId, seenVersion: 1, evidence: 'Done.' }))
     await expectDone(reopenAction(team.lead, { actionId, seenVersion: 2, reason: 'Nine of ten shown.' }))

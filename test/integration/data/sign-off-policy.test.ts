@@ -1,17 +1,10 @@
-import { beforeAll, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import type { SetSignOffPolicyInput } from '@/lib/inputs'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import {
-  answerEverything,
-  declareReview,
-  makeRevision,
-  makeRevisionAt,
-  makeSignInput,
-  sign,
-} from '@/test/factories/reviews'
+import { PASSWORD, type Team } from '@/test/factories/people'
+import { answerEverything, declareReview, makeSignInput, type Stage, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const USUAL: Omit<SetSignOffPolicyInput, 'projectId' | 'seenVersion' | 'reason'> = {
@@ -37,12 +30,15 @@ const blockers = async (actor: data.Actor, revisionId: string) =>
 const sentencesOf = async (actor: data.Actor, revisionId: string) =>
   (await data.listRevisionTrail(actor, revisionId)).entries.map(({ actorName, sentence }) => `${actorName} ${sentence}`)
 
-describeOnBothDatabases('who made it neither reviews nor approves it', () => {
+describeOnBothDatabases('who made it neither reviews nor approves it', (current) => {
   let team: Team
 
-  beforeAll(async () => {
-    team = await makeTeam()
-  }, 400_000)
+  /** A copy of its own for each test. */
+  const startFrom = async (stage: Stage): Promise<string> => {
+    const start = await current().startFrom(stage)
+    team = start.team
+    return start.revisionId
+  }
 
   const setPolicy = async (change: Partial<SetSignOffPolicyInput>) => {
     const { projectId } = team
@@ -52,7 +48,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   }
 
   it('a typo that the lead puts right makes the lead an author; an answer and a fabricator’s word make nobody one', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     const { signOff } = await data.getRevision(team.lead, revisionId)
     // Fabricators and the member answered, declared and commented; the member alone began the design.
     expect(signOff.authors.map(({ userId, parts }) => [userId, parts])).toEqual([[team.member.userId, ['design']]])
@@ -75,7 +71,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   })
 
   it('a copy keeps its authors: who presses the button becomes none, and who made it stays one', async () => {
-    const sourceId = await makeRevision(team)
+    const sourceId = await startFrom('early-review')
     const origin = { kind: 'copy', revisionId: sourceId } as const
     const order = { projectId: team.projectId, label: 'copied', origin }
     const { revisionId } = await expectDone(data.createRevision(team.secondLead, order))
@@ -85,7 +81,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   })
 
   it('a proposal of the team’s that is taken over makes its proposer an author; a fabricator’s does not', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     const propose = async (actor: data.Actor, note: string) => {
       const { design, designVersion: seenVersion } = await data.getRevision(actor, revisionId)
       const bends = design.bends.map((bend) => ({ ...bend, note }))
@@ -104,6 +100,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   })
 
   it('capacities: granted by somebody else, chosen among one’s own, withdrawn for what comes after', async () => {
+    const revisionId = await startFrom('awaiting-signature')
     const { projectId, lead, member } = team
     const order = { projectId, capacity: 'Chief Medical Officer', statement: 'answers for the patients' }
     expect(await expectRefused(data.grantCapacity(lead, { ...order, userId: lead.userId }))).toMatchObject({
@@ -114,7 +111,6 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
         issues: [{ path: ['userId'], code: 'role' }],
       })
     }
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
     const input = makeSignInput(await data.getRevision(lead, revisionId))
     const asOfficer = await expectRefused(data.signRevision(lead, { ...input, capacity: 'Chief Medical Officer' }))
     expect(asOfficer.message).toMatch(/is not granted to you/)
@@ -130,7 +126,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   })
 
   it('what is refused is in the trail, without names, and no more often than confirmations may fail', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     const input = makeSignInput(await data.getRevision(team.lead, revisionId))
     await expectRefused(data.signRevision(team.lead, { ...input, password: 'a wrong guess' }))
     await expectRefused(data.signRevision(team.lead, { ...input, seenVersion: 1 }))
@@ -160,7 +156,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   })
 
   it('what is loosened reaches an open revision only when a lead puts it there; what is tightened at once, and the application voids', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     await editBrief(team.lead, revisionId, 777)
     await declareAgain(revisionId)
     // Some answers rested on the number.
@@ -209,7 +205,7 @@ describeOnBothDatabases('who made it neither reviews nor approves it', () => {
   }
 
   it('a revision from before policies is under none, and waits until a lead puts it under one', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     // As a migration leaves it: outside of every act.
     await db().$executeRawUnsafe(`UPDATE "Revision" SET "signOffPolicyJson" = '' WHERE "id" = '${revisionId}'`)
     expect(await blockers(team.lead, revisionId)).toEqual(['policy-missing'])

@@ -1,13 +1,11 @@
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { makeTeam } from '@/test/factories/people'
-import { makeRevisionAt } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 const ITEM = 'conductor-corners'
 
-describeOnBothDatabases('a recorded yes', () => {
+describeOnBothDatabases('a recorded yes', (current) => {
   const find = async (actor: data.Actor, revisionId: string) => {
     const item = (await data.getRevision(actor, revisionId)).items.find(({ itemId }) => itemId === ITEM)
     if (item === undefined) throw new Error('the item is in the catalogue')
@@ -15,8 +13,7 @@ describeOnBothDatabases('a recorded yes', () => {
   }
 
   it('meets by nobody’s word until somebody says where they looked, and no longer than the file is there', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const before = await find(team.member, revisionId)
     expect(before).toMatchObject({ state: 'open', result: { basis: 'stated', verdict: 'needs-judgment' } })
 
@@ -70,8 +67,7 @@ describeOnBothDatabases('a recorded yes', () => {
   })
 
   it('asks nothing of who says that it is not so', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const input = { revisionId, itemId: ITEM, seenVersion: 0, state: 'concern' as const, reason: 'a corner on L1' }
     await expectDone(data.answerItem(team.member, input))
     expect(await find(team.member, revisionId)).toMatchObject({ state: 'concern' })

@@ -2,12 +2,10 @@ import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
 import { db } from '@/lib/data/store/client'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { makeTeam } from '@/test/factories/people'
-import { makeRevisionAt } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** Rows as an earlier version stored them, under ids that are gone. */
-describeOnBothDatabases('what was stored under the id of an item that is gone', () => {
+describeOnBothDatabases('what was stored under the id of an item that is gone', (current) => {
   const find = async (actor: data.Actor, revisionId: string, id: string) => {
     const item = (await data.getRevision(actor, revisionId)).items.find(({ itemId }) => itemId === id)
     if (item === undefined) throw new Error(`${id} is in the catalogue`)
@@ -15,8 +13,7 @@ describeOnBothDatabases('what was stored under the id of an item that is gone', 
   }
 
   it('passes to its successor to be confirmed, never as met, and a new answer goes before it', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const given = { revisionId, itemId: 'transition-strip', seenVersion: 0 }
     await expectDone(data.answerItem(team.member, { ...given, state: 'concern', reason: 'the via is close' }))
     await db().answer.updateMany({
@@ -42,8 +39,7 @@ describeOnBothDatabases('what was stored under the id of an item that is gone', 
   })
 
   it('a concern stays a concern, and a copy of the revision still asks for confirmation', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const given = { revisionId, itemId: 'straight-film', seenVersion: 0 }
     await expectDone(data.answerItem(team.member, { ...given, state: 'concern', reason: 'the edge is sharp' }))
     const move = (state: string) =>
@@ -62,8 +58,7 @@ describeOnBothDatabases('what was stored under the id of an item that is gone', 
   })
 
   it('a waiver does not cover the successor, and can be replaced', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const given = { revisionId, itemId: 'straight-film', seenVersion: 0 }
     await expectDone(data.answerItem(team.member, { ...given, state: 'concern', reason: 'the edge is sharp' }))
     const proposal = { revisionId, itemId: 'straight-film', reason: 'tried on ten parts' }
@@ -79,8 +74,7 @@ describeOnBothDatabases('what was stored under the id of an item that is gone', 
   })
 
   it('the strain of bends that all move passes to their life, and comes back where one stands still', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const given = { revisionId, itemId: 'bend-strain', seenVersion: 0 }
     await expectDone(data.answerItem(team.member, { ...given, state: 'concern', reason: 'the foil is plated' }))
     const setUse = async (use: 'dynamic' | 'fold-once') => {

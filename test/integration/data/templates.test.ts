@@ -50,7 +50,7 @@ async function update(team: Team, revisionId: string): Promise<void> {
 
 describeOnBothDatabases(
   "a workspace's edition of the catalogue",
-  () => {
+  (current) => {
     it('is as delivered until somebody changes it; each change is a version with its author and reason', async () => {
       const team = await makeTeam()
       expect(await data.getTemplate(team.member)).toMatchObject({ version: 0, mayEdit: false, versions: [] })
@@ -221,8 +221,7 @@ describeOnBothDatabases(
     })
 
     it('limits of a fabricator hold at once, whatever the version', async () => {
-      const team = await makeTeam()
-      const revisionId = await makeRevisionAt(team, 'early-review')
+      const { team, revisionId } = await current().startFrom('early-review')
       const { brackenfold } = team.companies
       const limit = { companyId: brackenfold, key: 'crossingAngleDeg', value: 88, seenVersion: 0, note: '' }
       await expectDone(data.setLimit(team.fabricator, limit))

@@ -126,8 +126,7 @@ describeOnBothDatabases(
     })
 
     it('of a request that was rolled back are not kept', async () => {
-      const team = await makeTeam()
-      const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+      const { team, revisionId } = await current().startFrom('awaiting-signature')
       const before = (await data.readWholeTrail()).others.length
       const view = await data.getRevision(team.lead, revisionId)
       const refused = await data.signRevision(team.lead, {

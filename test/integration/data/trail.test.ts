@@ -7,7 +7,7 @@ import { parseTrailFile } from '@/lib/package'
 import { TRAIL_WORDS } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD } from '@/test/factories/people'
-import { makeReleasedRevision, makeRevision, makeRevisionAt, share } from '@/test/factories/reviews'
+import { makeRevision, share } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 /** Prisma wraps what the database says and, on SQLite, calls it a foreign key; the sentence is further in. */
@@ -63,10 +63,9 @@ describeOnBothDatabases('the trail', (_current, kind) => {
   })
 })
 
-describeOnBothDatabases('each record of a whole review', () => {
+describeOnBothDatabases('each record of a whole review', (current) => {
   it('reads as a sentence of its own', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeReleasedRevision(team)
+    const { team, revisionId } = await current().startFrom('released')
     const withdrawal = data.withdrawRevision(team.lead, {
       revisionId,
       seenVersion: (await data.getRevision(team.lead, revisionId)).version,
@@ -107,10 +106,9 @@ describeOnBothDatabases('a clock that was set back', () => {
   })
 })
 
-describeOnBothDatabases('the trail of a revision as people read it', () => {
+describeOnBothDatabases('the trail of a revision as people read it', (current) => {
   it('shows what was before and after, is filtered, leads to the thing, and leaves as CSV and PDF', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'early-review')
+    const { team, revisionId } = await current().startFrom('early-review')
     const item = (await data.getRevision(team.member, revisionId)).items.find(
       ({ mayAnswer, legalStates }) => mayAnswer && legalStates.includes('concern'),
     )

@@ -4,7 +4,7 @@ import { WORKSPACE_ID } from '@/lib/data/records/settings-record'
 import { db } from '@/lib/data/store/client'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import { makeRevision, makeRevisionAt, share, sign } from '@/test/factories/reviews'
+import { makeRevision, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 describeOnBothDatabases('a mention', () => {
@@ -121,7 +121,7 @@ describeOnBothDatabases('a mention', () => {
   })
 })
 
-describeOnBothDatabases('a missing signature', () => {
+describeOnBothDatabases('a missing signature', (current) => {
   const signing = async (actor: data.Actor, revisionId: string) =>
     (await data.listWaits(actor)).filter((wait) => wait.revisionId === revisionId && /signature/i.test(wait.reason))
   const setSettings = async (change: object) => {
@@ -132,8 +132,7 @@ describeOnBothDatabases('a missing signature', () => {
   }
 
   it('waits for each who could give it, and for nobody once it stands', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     for (const actor of [team.lead, team.secondLead]) {
       expect(await signing(actor, revisionId)).toMatchObject([
         { nextAct: 'Review and sign it', target: { tab: 'sign-off' } },
@@ -148,19 +147,17 @@ describeOnBothDatabases('a missing signature', () => {
   }, 400_000)
 
   it('waits for nobody who made the content, whoever else answered or commented', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     await db().revision.update({ where: { id: revisionId }, data: { createdById: team.lead.userId } })
     expect(await signing(team.lead, revisionId)).toEqual([])
     expect(await signing(team.secondLead, revisionId)).toHaveLength(1)
   }, 400_000)
 
   it('waits in a capacity for those who were granted it, until that capacity has signed', async () => {
-    const team = await makeTeam()
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const signingCapacities = [{ name: 'lead engineer' }, { name: 'quality engineer' }]
     const restore = await setSettings({ signingCapacities })
     try {
-      const revisionId = await makeRevisionAt(team, 'awaiting-signature')
       expect(await signing(team.quality, revisionId)).toMatchObject([
         { reason: 'The signature as quality engineer is missing' },
       ])
@@ -173,8 +170,7 @@ describeOnBothDatabases('a missing signature', () => {
   }, 400_000)
 
   it('comes after the review, which waits for everybody who made none of it', async () => {
-    const team = await makeTeam()
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const { team, revisionId } = await current().startFrom('awaiting-signature')
     const { id: reviewId } = await db().reviewStatement.findFirstOrThrow({ where: { revisionId } })
     await expectDone(data.withdrawReview(team.quality, { reviewId, reason: 'a slip', password: PASSWORD }))
     const reviewing = async (actor: data.Actor) =>

@@ -18,7 +18,7 @@ import { deliverBySmtp, deliverToFolder } from '@/lib/server/mail/deliver'
 import { sendDueMail } from '@/lib/server/mail/send-due'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import { makeRevision, makeRevisionAt, sign } from '@/test/factories/reviews'
+import { makeRevision, type Stage, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 import { type ReceivedMail, type SmtpProcess, startSmtpServer } from '@/test/setup/smtp-server'
 
@@ -34,9 +34,16 @@ function headerOf({ raw }: ReceivedMail, name: string): string | null {
 /** The plain text, as quoted-printable lines are put together again. */
 const textOf = ({ raw }: ReceivedMail) => raw.replaceAll('=\r\n', '').replaceAll('=3D', '=').replaceAll('\r\n', '\n')
 
-describeOnBothDatabases('messages about the main events of a review', () => {
+describeOnBothDatabases('messages about the main events of a review', (current) => {
   let smtp: SmtpProcess
   let team: Team
+
+  /** A copy of its own for each test. */
+  const startFrom = async (stage: Stage): Promise<string> => {
+    const start = await current().startFrom(stage)
+    team = start.team
+    return start.revisionId
+  }
 
   const sendAll = async () => {
     const deliveries = { folder: deliverToFolder(), smtp: deliverBySmtp(smtp.url) }
@@ -55,7 +62,6 @@ describeOnBothDatabases('messages about the main events of a review', () => {
 
   beforeAll(async () => {
     smtp = await startSmtpServer()
-    team = await makeTeam()
   }, 400_000)
   afterAll(() => smtp?.stop())
   beforeEach(async () => {
@@ -63,6 +69,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
   })
 
   it('a revision that is shared: everybody of that company in the project, and nobody of another', async () => {
+    team = await makeTeam()
     const revisionId = await makeRevision(team)
     await receive()
     await expectDone(shareRevision(team.lead, { revisionId, companyId: team.companies.brackenfold }))
@@ -93,7 +100,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
   }, 400_000)
 
   it('"not buildable": the team is told and has something to do, until the fabricator says otherwise', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await receive()
     const say = async (isBuildable: boolean, note: string) => {
       const { version } = await getRevision(team.fabricator, revisionId)
@@ -134,7 +141,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
   }, 400_000)
 
   it('conditions: a lead is asked to decide on them, others of the team are told', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await receive()
     const { version } = await getRevision(team.fabricator, revisionId)
     const conditions = [{ text: 'Only with our coverlay.', field: '', value: '' }]
@@ -150,7 +157,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
   }, 400_000)
 
   it('a release: everybody who may see it, each with the link and the hash of its own edition', async () => {
-    const revisionId = await makeRevisionAt(team, 'awaiting-signature')
+    const revisionId = await startFrom('awaiting-signature')
     await sign(team.lead, revisionId)
     const { version } = await getRevision(team.lead, revisionId)
     await db().mailMessage.deleteMany()
@@ -173,7 +180,7 @@ describeOnBothDatabases('messages about the main events of a review', () => {
   }, 400_000)
 
   it('threads: later messages about one thing name the earlier ones to the same person, and no other', async () => {
-    const revisionId = await makeRevisionAt(team, 'fabricator-review')
+    const revisionId = await startFrom('fabricator-review')
     await receive()
     const open = (title: string) =>
       expectDone(

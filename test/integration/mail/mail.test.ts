@@ -25,14 +25,13 @@ import { OPTIONAL_MAIL_KINDS, type OptionalMailKind } from '@/lib/mail'
 import { deliverBySmtp, deliverToFolder } from '@/lib/server/mail/deliver'
 import { sendDueMail } from '@/lib/server/mail/send-due'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
-import { makeTeam, type Team } from '@/test/factories/people'
-import { makeRevisionAt } from '@/test/factories/reviews'
+import type { Team } from '@/test/factories/people'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 import { type ReceivedMail, type SmtpProcess, startSmtpServer } from '@/test/setup/smtp-server'
 
 const MINUTE_MS = 60_000
 
-describeOnBothDatabases('mail', () => {
+describeOnBothDatabases('mail', (current) => {
   let smtp: SmtpProcess
   let team: Team
   let revisionId: string
@@ -67,8 +66,7 @@ describeOnBothDatabases('mail', () => {
   beforeAll(async () => {
     restoreClock = replaceClock(() => new Date(time))
     smtp = await startSmtpServer()
-    team = await makeTeam()
-    revisionId = await makeRevisionAt(team, 'fabricator-review')
+    ;({ team, revisionId } = await current().startFrom('fabricator-review'))
     await db().mailMessage.deleteMany()
   }, 240_000)
 

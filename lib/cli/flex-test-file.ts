@@ -8,7 +8,7 @@ import { readInputFile, UnusableInput } from './input-file'
 /** Own flex tests that a file gave. */
 export interface FlexTestFile {
   readonly rows: readonly FlexTestRow[]
-  /** Named by the file: whose tests they are is not in it, and whoever runs the command brings them as a workspace does. */
+  /** Named by the file: the file does not say whose tests they are, so the command treats them as a workspace's. */
   readonly owner: LimitOwner
   /** Headings that are no column of flex tests, whose cells are left out. */
   readonly unknownColumns: readonly string[]

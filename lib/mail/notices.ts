@@ -153,12 +153,21 @@ export type MailNotice =
 /** What was decided about a fabricator's condition, or its part in a release. */
 export type ConditionEvent = 'taken-over' | 'declined' | 'action' | 'taken-off' | 'put-back'
 
-const CONDITION_EVENTS: Readonly<Record<ConditionEvent, { readonly subject: string; readonly did: string }>> = {
-  'taken-over': { subject: 'a condition was taken over', did: 'took over a condition of' },
-  declined: { subject: 'a condition was declined', did: 'declined a condition of' },
-  action: { subject: 'a condition became an action', did: 'turned a condition into an action, from' },
-  'taken-off': { subject: 'a fabricator is off this release', did: 'took off this release:' },
-  'put-back': { subject: 'a fabricator is back on this release', did: 'put back on this release:' },
+interface ConditionWords {
+  readonly subject: string
+  /** What somebody did to a company, after their name. */
+  readonly did: (company: string) => string
+}
+
+const CONDITION_EVENTS: Readonly<Record<ConditionEvent, ConditionWords>> = {
+  'taken-over': { subject: 'condition taken over', did: (company) => `took over a condition of ${company}` },
+  declined: { subject: 'condition declined', did: (company) => `declined a condition of ${company}` },
+  action: {
+    subject: 'condition turned into an action',
+    did: (company) => `turned a condition of ${company} into an action`,
+  },
+  'taken-off': { subject: 'fabricator taken off this release', did: (company) => `took ${company} off this release` },
+  'put-back': { subject: 'fabricator back on this release', did: (company) => `put ${company} back on this release` },
 }
 
 /** What was done to an account, of which its owner is told. */
@@ -197,7 +206,7 @@ const ACCOUNT_EVENTS: Readonly<Record<AccountEvent, { readonly subject: string; 
     sentence: 'A passkey or the one-time codes were removed from your account.',
   },
   'identity-linked': {
-    subject: 'Your account can be opened by single sign-on',
+    subject: 'Single sign-on was linked to your account',
     sentence: 'Your account was linked to an identity at the sign-in provider of this workspace.',
   },
 }
@@ -250,7 +259,7 @@ export function composeMail(notice: MailNotice): MailText {
       return renderLetter({
         subject: `${nameOf(notice.place)}: shared with ${notice.companyName}`,
         paragraphs: [
-          `${notice.by} shares ${nameOf(notice.place)} with ${notice.companyName}: its construction, bends, artwork and drawing, and your company’s part of the review.`,
+          `${notice.by} shared ${nameOf(notice.place)} with ${notice.companyName}: its construction, bends, artwork and drawing, and your company’s part of the review.`,
           ...describeWanted(notice.wanted),
         ],
         act: { label: 'Open the revision', href: notice.place.href },
@@ -271,7 +280,7 @@ export function composeMail(notice: MailNotice): MailText {
       return renderLetter({
         subject: `${nameOf(notice.place)}: ${CONDITION_EVENTS[notice.event].subject}`,
         paragraphs: [
-          `${notice.by} ${CONDITION_EVENTS[notice.event].did} ${notice.companyName}${notice.condition === null ? '.' : `: ${notice.condition}.`}`,
+          `${notice.by} ${CONDITION_EVENTS[notice.event].did(notice.companyName)}${notice.condition === null ? '.' : `: ${notice.condition}.`}`,
           ...describeWanted(notice.wanted),
         ],
         quote: notice.text,
@@ -296,7 +305,7 @@ export function composeMail(notice: MailNotice): MailText {
         subject: `${nameOf(notice.place)}: the signature of ${notice.signer} is void`,
         paragraphs: [
           `The signature of ${notice.signer} on ${nameOf(notice.place)} is no longer valid: ${notice.reason}.`,
-          `It was voided by a change made by ${notice.by}. The revision needs a signature on its current content.`,
+          `${notice.by} made a change that voided it. The revision needs a new signature on its current content.`,
           ...describeWanted(notice.wanted),
         ],
         quote: notice.changes.length === 0 ? null : notice.changes.join('\n'),

@@ -14,7 +14,7 @@ export const ACT_MEANINGS = {
   declare: 'I speak for my company: what I say of this design and artwork holds until either changes.',
   'withdraw-signature': 'I no longer approve this revision. My signature does not count for release any more.',
   'withdraw-revision':
-    'I take this revision out of use for good. Nobody may build from it; whoever has its package must be told.',
+    'I take this revision out of use for good. Nobody may build from it; everybody who has its package must be told.',
 } as const
 
 export type MeantAct = keyof typeof ACT_MEANINGS

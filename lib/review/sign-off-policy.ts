@@ -27,7 +27,7 @@ const WAIVER_CHOICES = [
     words: 'a lead or quality who is no author of design or artwork, did not propose it and did not answer the item',
   },
   { value: 'second-person', words: 'a lead or quality who did not propose it and did not answer the item' },
-  { value: 'anyone', words: 'any lead or quality, also whoever proposed it' },
+  { value: 'anyone', words: 'any lead or quality, including the proposer' },
 ] as const
 
 export const SIGN_OFF_RULES = {

@@ -155,7 +155,7 @@ export interface SignedThread {
   readonly kind: string
   readonly title: string
   readonly state: string
-  /** Of whoever opened it. */
+  /** Of the person who opened it. */
   readonly companyName: string
   /** The fabricator that takes part; null is the team alone. */
   readonly audienceCompanyId: string | null

@@ -60,7 +60,7 @@ export function explainNoApproval(
   if (proposedBy === userId) return 'the proposer of a waiver cannot approve it'
   const answer = snapshot.answers.find(({ itemId }) => itemId === item.id)
   if (answer?.answeredBy === userId && answer.state !== 'open') {
-    return 'whoever answered the item cannot approve its waiver'
+    return 'the person who answered the item cannot approve its waiver'
   }
   if (rule === 'second-person') return ''
   if (isAuthor(snapshot, userId)) return 'an author of design or artwork cannot approve a waiver of this severity'

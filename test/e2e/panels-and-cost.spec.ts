@@ -28,7 +28,7 @@ test('panels and cost: a fabricator states both, the team sees several, a fabric
   await margin.blur()
   await fabricator.getByRole('button', { name: 'Save as a new version' }).click()
   await expect(fabricator.getByText(/^Version 2, issued on/)).toBeVisible()
-  // Anew: what the fields said aloud while they were filled is gone then.
+  // Again: what the fields said aloud while they were filled is gone then.
   await fabricator.reload()
   await expect(format).toBeVisible()
   await expectNoViolations(fabricator)

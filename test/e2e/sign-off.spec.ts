@@ -67,7 +67,7 @@ test('a capacity that was not granted signs nothing, however the request is writ
   await form.getByLabel('What the person answers for in it').fill('Answers for the patients.')
   await form.getByRole('button', { name: 'Grant', exact: true }).click()
   await expect(page.getByText('another lead or an admin must grant it')).toBeVisible()
-  // Whoever is not of the project, and no admin, learns nothing of it.
+  // Somebody outside the project who is no admin learns nothing of it.
   const strange = await (await openAs('brackenfold')).goto(`/projects/${projectId}/capacities`)
   expect(strange?.status()).toBe(404)
   const admin = await openAs('admin')

@@ -1,13 +1,14 @@
-import { readOrNotFound } from '@/app/_components/shell/require-actor'
+import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead } from '@/app/_components/ui/section'
-import { type Actor, type FabricationSheetView, getCompany, listSheetVersions } from '@/lib/data'
+import { type FabricationSheetView, getCompany, listSheetVersions } from '@/lib/data'
 import type { KeptSheetKind } from '@/lib/fabrication'
 import { CompanyLinks } from './company-links'
 import { SheetVersion } from './sheet-version'
 import { VersionList } from './version-list'
 
 interface SheetPageHeadProps {
-  readonly actor: Actor
+  /** Of the page. */
+  readonly address: string
   readonly kind: KeptSheetKind
   readonly sheet: FabricationSheetView<unknown>
   readonly title: string
@@ -17,7 +18,8 @@ interface SheetPageHeadProps {
 }
 
 /** The head of each page of a fabricator's sheets: what it is, the other sheets, and the versions of this one. */
-export async function SheetPageHead({ actor, kind, sheet, title, toEditors, toReaders }: SheetPageHeadProps) {
+export async function SheetPageHead({ address, kind, sheet, title, toEditors, toReaders }: SheetPageHeadProps) {
+  const actor = await requireActor(address)
   const { company, mayEdit, current } = sheet
   const { may } = await readOrNotFound(() => getCompany(actor, company.id))
   const versions = await listSheetVersions(actor, company.id, kind)

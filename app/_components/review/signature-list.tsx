@@ -11,7 +11,7 @@ interface SignatureListProps {
   factor: SecondFactorView
 }
 
-/** A change voids nothing by whoever made it: the application does, because of it. */
+/** The application voids a signature because of a change; the person who made the change did not void it. */
 function explainVoiding({ isWithdrawn, voidedBy }: SignatureView): string {
   if (isWithdrawn) return ' by the signer'
   return ` by the application${voidedBy === null ? '' : `, because of a change by ${voidedBy.name}`}`

@@ -26,7 +26,7 @@ interface Voiding {
   readonly signatureId: string
   readonly reason: string
   readonly changes: readonly VoidingChange[]
-  /** A signer takes back their own; all else voids itself: whoever changed something did not void, the application did. */
+  /** A signer withdraws their own. In every other case the application voids it, because of a change by somebody. */
   readonly by: 'signer' | 'application'
 }
 

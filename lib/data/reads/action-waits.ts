@@ -8,8 +8,8 @@ import type { WaitView } from '../views'
 import type { Wait } from './wait'
 
 /**
- * Actions that wait, of revisions under review and of released ones alike: for their owner while they are open, for whoever
- * may close them once they are reported done, and overdue ones for the leads as well.
+ * Actions that wait, of revisions under review and of released ones alike: for their owner while they are open, for those
+ * who may close them once they are reported done, and overdue ones for the leads as well.
  */
 export async function listActionWaits(
   tx: TransactionClient,

@@ -29,7 +29,7 @@ export function listNotBuildableWaits(context: WaitContext): Wait[] {
   )
 }
 
-/** Conditions that nobody has decided on wait for whoever may. */
+/** Conditions that nobody has decided on wait for those who may. */
 export function listConditionWaits(context: WaitContext): Wait[] {
   if (!mayOnRevision(context.rights, 'condition:decide', context.subject)) return []
   return listStandingsOf(context).flatMap(({ kind, last, companyName }) => {

@@ -56,7 +56,7 @@ async function sign(tx: TransactionClient, entries: readonly StatusEntry[]): Pro
   return makeStatusList({ workspace, issuedAt: now(), entries }, getSecrets())
 }
 
-/** A signed list of the one revision, for whoever fetches its package. */
+/** A signed list of the one revision, for those who fetch its package. */
 export async function makeStatusListOf(tx: TransactionClient, revisionId: string): Promise<StatusList> {
   return sign(tx, await loadStatusEntries(tx, null, { id: revisionId }))
 }

@@ -177,7 +177,7 @@ function listRights(rights: PersonRights, subject: RevisionSubject, snapshot: Re
   }
 }
 
-/** Profiles that the review does not follow, and the limits of any, are not the business of whoever sees the revision. */
+/** Readers of a revision get neither profiles that it does not follow nor the limits of any. */
 function shareContent({ template }: LoadedRevision): CatalogueEdition {
   const { content, catalogue } = template
   const { profiles: _all, flexTests: _specimens, ...others } = content

@@ -36,7 +36,7 @@ function findAnswerWait({ loaded, rights, subject, fabricatorCompanyId }: WaitCo
     }
   }
   const isOwn = thread.openedById === rights.userId || (fabricatorCompanyId !== null && !isFromOtherSide)
-  // An answered must-change stands in the way until it is closed: then it waits for whoever may.
+  // An answered must-change blocks until it is closed, so it waits for those who may close it.
   const isDue = isOwn || thread.kind === 'must-change'
   if (thread.state === 'answered' && isDue && isAllowed(rights, 'thread:close', threadSubject)) {
     return {

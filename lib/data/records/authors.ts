@@ -8,9 +8,9 @@ type Part = Author['parts'][number]
 const isAuthored = (part: string): part is Part => (AUTHORED_PARTS as readonly string[]).includes(part)
 
 /**
- * Who made the content, from who changed what: whoever began the revision other than by a copy, every change of design or
- * artwork by the company's own people, and whoever of them proposed what was accepted. A copy brings the authors of what was
- * copied along as changes of its first version (`carryAuthorsOver`), since whoever presses the button made nothing.
+ * Who made the content, from who changed what: the person who began the revision other than by a copy, every change of design or
+ * artwork by the company's own people, and those of them who proposed what was accepted. A copy brings the authors of what was
+ * copied along as changes of its first version (`carryAuthorsOver`), since pressing the button makes nothing.
  *
  * Not from what the viewer may see: everybody is shown one drawing, and a fabricator's people are no authors.
  */

@@ -4,7 +4,7 @@ import type { TransactionClient } from '../store/client'
 import { NotAllowedError, NotFoundError } from '../store/errors'
 import { mayInProject, type PersonRights } from './authorization'
 
-/** A project for whoever says in what capacity people sign in it: a lead, or an admin, to whom nothing else of it is shown. */
+/** A project for those who grant capacities in it: a lead, or an admin, who sees nothing else of it. */
 export async function requireForCapacities(tx: TransactionClient, rights: PersonRights, projectId: string) {
   const project = await tx.project.findUnique({ where: { id: projectId }, select: { id: true, name: true } })
   const mayGrant = mayInProject(rights, 'capacity:grant', projectId)

@@ -44,7 +44,7 @@ export function fromViewedColumns(columns: ViewedColumns): LookedAt | null {
     : { sheet: viewedSheet, layer: viewedLayer, fileName: viewedFileName, sha256: viewedSha256 }
 }
 
-/** Where somebody looked, and whether the file is still there: read anew each time, so that the answer lapses with the file. */
+/** Where somebody looked, and whether the file is still there: read again each time, so that the answer lapses with the file. */
 export function readLookedAt(
   record: Pick<RevisionRecord, 'artwork' | 'attachments'>,
   answer: RevisionRecord['answers'][number],

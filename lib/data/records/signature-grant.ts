@@ -5,7 +5,7 @@ import type { GrantedCapacity } from '@/lib/review'
 
 const grantSchema = z.object({ statement: z.string(), grantedByName: z.string(), grantedAt: z.string() })
 
-/** Kept with the signature word for word, so that a grant that is withdrawn or worded anew later changes nothing signed. */
+/** Kept with the signature word for word, so that a grant that is withdrawn or reworded later changes nothing signed. */
 export function writeGrant({ statement, grantedByName, grantedAt }: GrantedCapacity): string {
   return JSON.stringify({ statement, grantedByName, grantedAt })
 }

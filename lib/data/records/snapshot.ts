@@ -159,7 +159,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       contentHash: review.contentHash,
       withdrawnAt: review.withdrawnAt?.toISOString() ?? null,
     })),
-    // Whoever left the project signs nothing in it, whatever was granted to them.
+    // People who left the project sign nothing in it, whatever was granted to them.
     capacityGrants: record.project.capacityGrants
       .filter(({ userId }) => record.project.memberships.some((membership) => membership.userId === userId))
       .map((grant) => ({

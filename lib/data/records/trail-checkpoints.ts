@@ -12,7 +12,7 @@ const RECORDS_BETWEEN = 100
 /** What a team relies on most is vouched for at once. */
 const ALWAYS_AFTER = new Set(['revision-signed', 'revision-released'])
 
-/** Transactions that made a checkpoint: once such a one is committed, the checkpoint is kept beside the database too. */
+/** Transactions that made a checkpoint: once committed, the checkpoint is kept beside the database too. */
 const withCheckpoint = new WeakSet<TransactionClient>()
 
 /** Makes a checkpoint of a record just written: after a signature and a release, every so many records, and daily. */

@@ -119,7 +119,7 @@ function makeRoles({ snapshot, release }: PackageContent): Content {
 
 const isDecided = (outcome: Outcome): outcome is DecidedOutcome => outcome.kind === 'decided'
 
-/** Room left in relation to the limit. A limit of nought has no such relation and is left out. */
+/** Room left in relation to the limit. A limit of zero has no such relation and is left out. */
 function makeMargins(itemStates: readonly ItemState[]): Content {
   const margins = itemStates
     .flatMap(({ item, result, follows }) =>

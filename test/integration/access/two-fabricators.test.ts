@@ -179,7 +179,7 @@ describeOnBothDatabases('two fabricators in one project', (current) => {
 
   it('get an edition of the package whose files, the trail among them, name no other fabricator', async () => {
     const shared = await makeRevisionAt(team, 'awaiting-signature')
-    // What one of them tried in vain, and the team as well, is told to nobody but those whom it concerns.
+    // What one of them, or the team, tried without success is shown only to those whom it concerns.
     for (const actor of [team.fabricator, team.lead]) {
       const { version: seenVersion } = await data.getRevision(actor, shared)
       const word = {

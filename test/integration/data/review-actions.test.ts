@@ -69,7 +69,7 @@ describeOnBothDatabases('actions of a review', (current) => {
     expect((await getRevision(team.lead, revisionId)).blockers.map(({ code }) => code)).toEqual(['signature-missing'])
   })
 
-  it('is not closed by whoever reported it, whoever owns it by then', async () => {
+  it('is not closed by the person who reported it, even after it changed hands', async () => {
     const revisionId = await startFrom('fabricator-review')
     const { actionId } = await takeOn(revisionId, { ownerId: team.lead.userId })
     await expectDone(reportAction(team.lead, { actionId, seenVersion: 1, evidence: 'Done.' }))

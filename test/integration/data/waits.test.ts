@@ -146,7 +146,7 @@ describeOnBothDatabases('a missing signature', (current) => {
     expect((await data.listWaits(team.lead)).find((wait) => wait.revisionId === revisionId)?.nextAct).toBe('Release it')
   }, 400_000)
 
-  it('waits for nobody who made the content, whoever else answered or commented', async () => {
+  it('waits for nobody who made the content, no matter who else answered or commented', async () => {
     const { team, revisionId } = await current().startFrom('awaiting-signature')
     await db().revision.update({ where: { id: revisionId }, data: { createdById: team.lead.userId } })
     expect(await signing(team.lead, revisionId)).toEqual([])

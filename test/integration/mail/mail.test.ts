@@ -58,7 +58,7 @@ describeOnBothDatabases('mail', (current) => {
         text,
       }),
     )
-  /** Whoever of the team may answer a query is written to: leads, members and quality, no observer or auditor. */
+  /** Everybody of the team who may answer a query is written to: leads, members and quality, no observer or auditor. */
   const writtenTo = () => [team.lead, team.secondLead, team.member, team.quality]
   const addressesOf = (mails: readonly ReceivedMail[]) => mails.flatMap(({ to }) => to).toSorted()
   const addresses = (...people: { email: string }[]) => people.map(({ email }) => email).toSorted()

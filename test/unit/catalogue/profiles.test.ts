@@ -411,7 +411,7 @@ describe('own items that compute', () => {
     for (const { pattern } of listFieldPatterns()) {
       const check = { field: pattern, where: null, sense: 'at-least' as const, value: -1e9, upperValue: null }
       const item = makeCatalogue(editionOf([], [own(check)])).items.find(({ id }) => id === 'own-radius-1')
-      if (item === undefined) throw new Error('the own item is in the catalogue')
+      if (item === undefined) throw new Error('the workspace’s item is in the catalogue')
       for (const context of contexts) {
         expect(['meets', 'not-computed', 'not-applicable'], pattern).toContain(evaluateItem(item, context).verdict)
       }

@@ -33,7 +33,7 @@ describe('what helps', () => {
   })
 })
 
-test('whoever is asked, and the fifteen questions, name items that exist', () => {
+test('the people asked, and the fifteen questions, name items that exist', () => {
   expect(Object.keys(ASKED_OF).filter((id) => !IDS.includes(id))).toEqual([])
   expect(FIRST_QUESTIONS).toHaveLength(15)
   const asked = FIRST_QUESTIONS.flatMap(({ itemIds }) => itemIds)

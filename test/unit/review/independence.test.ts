@@ -148,7 +148,7 @@ describe('who approves a waiver', () => {
     ['of the proposer', {}, { proposedBy: 'lead' }, 'the proposer of a waiver cannot approve it'],
     ['of an author of the design', { authors: [author('lead')] }, {}, 'an author of design or artwork'],
     [
-      'of whoever answered the item',
+      'of the person who answered the item',
       {
         answers: [
           ...makeSnapshot().answers,
@@ -164,7 +164,7 @@ describe('who approves a waiver', () => {
         ],
       },
       {},
-      'whoever answered the item',
+      'the person who answered the item',
     ],
     [
       'of a lead, where quality alone approves',

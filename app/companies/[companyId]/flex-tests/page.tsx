@@ -12,7 +12,8 @@ export const metadata: Metadata = { title: 'Flex tests' }
 
 export default async function CompanyFlexTestsPage({ params }: { params: Promise<{ companyId: string }> }) {
   const { companyId } = await params
-  const actor = await requireActor(paths.companyFlexTests(companyId))
+  const address = paths.companyFlexTests(companyId)
+  const actor = await requireActor(address)
   const sheet = await readOrNotFound(() => getSheet(actor, companyId, 'flex-tests'))
   const { company, mayEdit, current } = sheet
   const version = current?.version ?? 0
@@ -20,7 +21,7 @@ export default async function CompanyFlexTestsPage({ params }: { params: Promise
   return (
     <>
       <SheetPageHead
-        actor={actor}
+        address={address}
         kind="flex-tests"
         sheet={sheet}
         title="Flex tests"

@@ -10,14 +10,15 @@ export const metadata: Metadata = { title: 'Capability matrix' }
 
 export default async function CompanyMatrixPage({ params }: { params: Promise<{ companyId: string }> }) {
   const { companyId } = await params
-  const actor = await requireActor(paths.companyMatrix(companyId))
+  const address = paths.companyMatrix(companyId)
+  const actor = await requireActor(address)
   const sheet = await readOrNotFound(() => getSheet(actor, companyId, 'matrix'))
   const { mayEdit, current } = sheet
   const version = current?.version ?? 0
   return (
     <>
       <SheetPageHead
-        actor={actor}
+        address={address}
         kind="matrix"
         sheet={sheet}
         title="Capability matrix"

@@ -11,13 +11,14 @@ export const metadata: Metadata = { title: 'Panel formats' }
 
 export default async function CompanyPanelsPage({ params }: { params: Promise<{ companyId: string }> }) {
   const { companyId } = await params
-  const actor = await requireActor(paths.companyPanels(companyId))
+  const address = paths.companyPanels(companyId)
+  const actor = await requireActor(address)
   const sheet = await readOrNotFound(() => getSheet(actor, companyId, 'panel-formats'))
   const { mayEdit, current } = sheet
   return (
     <>
       <SheetPageHead
-        actor={actor}
+        address={address}
         kind="panel-formats"
         sheet={sheet}
         title="Panel formats"

@@ -10,13 +10,14 @@ export const metadata: Metadata = { title: 'Process rates' }
 
 export default async function CompanyRatesPage({ params }: { params: Promise<{ companyId: string }> }) {
   const { companyId } = await params
-  const actor = await requireActor(paths.companyRates(companyId))
+  const address = paths.companyRates(companyId)
+  const actor = await requireActor(address)
   const sheet = await readOrNotFound(() => getSheet(actor, companyId, 'process-rates'))
   const { mayEdit, current } = sheet
   return (
     <>
       <SheetPageHead
-        actor={actor}
+        address={address}
         kind="process-rates"
         sheet={sheet}
         title="Process rates"

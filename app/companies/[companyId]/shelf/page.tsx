@@ -10,14 +10,15 @@ export const metadata: Metadata = { title: 'Shelf' }
 
 export default async function CompanyShelfPage({ params }: { params: Promise<{ companyId: string }> }) {
   const { companyId } = await params
-  const actor = await requireActor(paths.companyShelf(companyId))
+  const address = paths.companyShelf(companyId)
+  const actor = await requireActor(address)
   const sheet = await readOrNotFound(() => getSheet(actor, companyId, 'shelf'))
   const { mayEdit, current } = sheet
   const version = current?.version ?? 0
   return (
     <>
       <SheetPageHead
-        actor={actor}
+        address={address}
         kind="shelf"
         sheet={sheet}
         title="Shelf"

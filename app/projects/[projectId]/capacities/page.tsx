@@ -25,8 +25,8 @@ export default async function CapacitiesPage({ params }: CapacitiesPageProps) {
         over={projectName}
         under={
           <p>
-            Whoever signs a revision does so in a capacity that somebody else granted to them, with a statement of what
-            they answer for in it. Both stand with the signature.
+            People sign a revision in a capacity that somebody else granted to them, with a statement of what they
+            answer for in it. Both stand with the signature.
           </p>
         }
       />

@@ -18,7 +18,7 @@ import { writeWithPassword } from './password-confirmation'
 
 /**
  * A link to the new address, and word to the old one. Nothing changes until the link is opened by somebody who presses its
- * button. The answer does not tell whether the new address has an account: such a one gets no link.
+ * button. The answer does not tell whether the new address has an account; if it has, no link is sent.
  */
 export function askForAddressChange(actor: Actor, input: ChangeAddressInput): Promise<ActResult<null>> {
   return outcomeOf(() =>

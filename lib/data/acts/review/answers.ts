@@ -81,7 +81,7 @@ export function answerItem(
           reason,
           verdict: result?.verdict,
           ...(lookedAt === null ? {} : { lookedAt: { ...lookedAt } }),
-          // What another fabricator had answered is not for whoever reads this record.
+          // Readers of this record must not learn what another fabricator had answered.
           ...(stored !== undefined && [null, fabricatorCompanyId].includes(stored.companyId)
             ? { before: { state: stored.state, reason: stored.reason } }
             : {}),

@@ -148,7 +148,7 @@ type RuleOnAction = { [A in Action]: ActionSubjects[A] extends { kind: 'review-a
 /** Who does it, where a rule asks for another person than the one who tries. */
 const WHO: { readonly [A in RuleOnAction]?: string } = {
   'review-action:change': 'Somebody of the team other than its owner does.',
-  'review-action:close': 'Another person than its owner, and than whoever reported it, does.',
+  'review-action:close': 'It is closed by another person than its owner and the one who reported it.',
   'review-action:drop': 'A lead other than its owner does.',
 }
 

@@ -58,7 +58,7 @@ export function declareReviewed(actor: Actor, input: DeclareReviewedInput): Prom
   })
 }
 
-/** Whoever declared takes it back, with a reason, until release. It stays readable. */
+/** Its author can withdraw it, with a reason, until release. It stays readable. */
 export function withdrawReview(actor: Actor, input: WithdrawReviewInput): Promise<ActResult<null>> {
   const door = { act: 'withdraw-review', action: 'withdraw-review' } as const
   return writeConfirmed(actor, door, input, async (context, confirmedBy) => {

@@ -143,7 +143,7 @@ function requireDecider(
 ): void {
   const isIndependent = whyNot === ''
   const makeSubject = (subject: RevisionScope['subject']) => ({ ...subject, kind: 'waiver', isIndependent }) as const
-  // Whoever approves waivers, and not this one, is told why, rather than that approving is not theirs.
+  // Somebody who may approve waivers, but not this one, is told why.
   if (decision === 'approve' && !isIndependent && isAllowed(rights, 'waiver:decline', makeSubject(scope.subject))) {
     refuseClash(`You cannot approve this waiver: ${whyNot}.`)
   }

@@ -23,7 +23,7 @@ const EVENTS: { readonly [W in ActionsTold<'action-readers'>]: ReviewActionEvent
   'action-dropped': 'dropped',
 }
 
-/** To the owner, to whoever took it on, and to the leads once it is reported done and waits for one of them. */
+/** To the owner, to the person who took it on, and to the leads once it is reported done and waits for one of them. */
 export async function queueReviewActionNotices(act: RecordedAct<ActionsTold<'action-readers'>>): Promise<void> {
   const { tx, note, by } = act
   const event = EVENTS[note.action]

@@ -9,7 +9,7 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
   'hazardous-voltage-space': {
     why: 'From here on a failure can hurt somebody or start a fire. The standard that the product must meet rules, not this figure.',
     howToCheck:
-      'As for lower voltages; have whoever answers for safety name the standard, the category and the spacing that it asks for.',
+      'As for lower voltages; have the person responsible for safety name the standard, the category and the spacing required.',
   },
   'annular-ring': {
     why: 'Film moves in lamination more than rigid board does, so hole and pad miss each other by more.',

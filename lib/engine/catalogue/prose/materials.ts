@@ -190,7 +190,7 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
   'floor-life': {
     why: `Polyimide takes up water within hours, ${POLYIMIDE_WATER_PCT.immersed.low} to ${POLYIMIDE_WATER_PCT.immersed.high} % by weight, and water turns to steam under solder: layers part. Guides contradict each other, from ${BAKE_TEMPERATURE_DEGC.low} to ${BAKE_TEMPERATURE_DEGC.high} °C and from minutes to hours of waiting; some finishes must not be baked at all. "Bake before use" is no instruction.`,
     howToCheck:
-      'Take temperature, time and hours to soldering from the makers of film and finish and from the handling standard (IPC-1601), and agree them with whoever solders.',
+      'Take temperature, time and hours to soldering from the makers of film and finish and from the handling standard (IPC-1601), and agree them with the assembler.',
   },
   'sheet-bonds': {
     why: 'Film does not stick to copper, nor a stiffener to film: what a drawing leaves out is built as the shop guesses, or parts in soldering.',

@@ -21,7 +21,7 @@ export const TERMS_HELP: Readonly<Record<string, readonly string[]>> = {
   'first-article': ['Agree who measures, and how many pieces.', 'Have an independent laboratory cut the sections.'],
   'change-control': ['Ask for approval of changes of material.', 'Put the list on the order.'],
   substitutes: ['Agree on the same specification sheet instead of any equivalent.', 'Ask first for what bends.'],
-  substances: ['Ask whoever answers for compliance.', 'State what is kept out, and what is declared.'],
+  substances: ['Ask the person responsible for compliance.', 'State what is kept out, and what is declared.'],
   precedence: ['Agree the order of documents, and put it on the order.'],
   'tooling-change': [
     'Widen edge distances and corners to the tolerances of the series tool.',

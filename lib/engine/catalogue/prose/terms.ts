@@ -49,7 +49,7 @@ export const TERM_PROSE: Readonly<Record<string, ItemProse>> = {
   substances: {
     why: 'Whether a part may be sold follows from it, and halogen-free films and adhesives are other materials.',
     howToCheck:
-      'Ask whoever answers for compliance: substances kept out, substances declared, halogens. The law in force decides.',
+      'Ask the person responsible for compliance: substances kept out, substances declared, halogens. The law in force decides.',
   },
   precedence: {
     why: 'Order, drawing, artwork and standard are written by different people. Where they differ, the shop asks or guesses.',
@@ -89,8 +89,7 @@ export const TERM_PROSE: Readonly<Record<string, ItemProse>> = {
   },
   antenna: {
     why: 'Metal near an antenna detunes it, and a fold may bring a plane or stiffener close that the flat drawing shows far away.',
-    howToCheck:
-      'Draw the folded state, measure from antenna to the nearest metal, and ask whoever designs the antenna.',
+    howToCheck: 'Draw the folded state, measure from antenna to the nearest metal, and ask the antenna designer.',
   },
   'esd-entry': {
     why: 'A discharge takes the first conductor that it reaches; cut edges and contacts are where it enters.',

@@ -45,7 +45,7 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'contact-strain': [
     'Move the first bend away from the end{by}.',
     'Hatch the plane, or end it, before the first bend.',
-    'Turn the connector so that whoever inserts the end sees it.',
+    'Turn the connector so that the person inserting the end sees it.',
   ],
   forming: [
     'Make a former with the radius that was checked.',

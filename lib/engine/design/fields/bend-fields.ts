@@ -145,7 +145,7 @@ export const BEND_FIELDS = {
           fabricator: 'the fabricator',
           assembler: 'the assembler',
           team: 'our own people',
-          user: 'whoever installs it',
+          user: 'the installer',
         },
       },
       springbackAllowed: { label: 'Springback allowed for', inText: 'springback allowed for' },

@@ -52,5 +52,5 @@ export const antenna = defineItem({
       }),
     ]
   },
-  judgment: { evidence: 'The word of whoever designs the antenna, with the folded state that they looked at.' },
+  judgment: { evidence: 'A statement by the antenna designer, with the folded state that they looked at.' },
 })

@@ -48,7 +48,7 @@ function checkEnd(context: EvaluationContext, connector: ConnectorFeature, index
     wanted: false,
     path: path('isBlindInsertion'),
     label: `whether ${name} is inserted blind`,
-    whenRight: `Whoever inserts ${name} sees it.`,
+    whenRight: `The person who inserts ${name} sees it.`,
     whenWrong: `${name} is inserted blind.`,
     places,
     sourceKey: 'commonPractice',

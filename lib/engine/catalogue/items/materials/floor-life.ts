@@ -36,7 +36,7 @@ export const floorLife = defineItem({
     const given = checkGiven({
       terms: listDryingTerms(brief),
       places: [BRIEF_PLACE],
-      whenGiven: 'Drying is given in numbers; whether they suit the film is for whoever set them.',
+      whenGiven: 'Drying is given in numbers; the people who set them answer for whether they suit the film.',
       sourceKey: 'ipc1601',
     })
     if (given.kind === 'not-computed') return [given]

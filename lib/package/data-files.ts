@@ -6,6 +6,7 @@ import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './co
 import { hashBytes } from './file-hash'
 import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from './flex-tests'
 import { makeReleaseFile } from './release-file'
+import { makeSchemaFiles } from './schemas'
 import { makeTrailFile } from './trail-file'
 
 const encode = (text: string) => new TextEncoder().encode(text)
@@ -62,6 +63,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     ...makeArtworkFiles(content),
     ...makeFlexTestFiles(content),
     ...content.signedParts,
+    ...makeSchemaFiles(getStoredDesign(snapshot)),
   ]
   if (content.signedContent !== null) {
     files.push({ path: SIGNED_CONTENT_PATH, bytes: encode(content.signedContent) })
@@ -132,6 +134,7 @@ export function makeReadme(
     'trail.json             who did what up to the release itself, hash-chained (an extract of the whole trail)',
     'signed-parts/          proves which design and artwork were signed: see RECIPES below',
     ...(content.signedContent === null ? [] : ['signed-content.json    the canonical form (RFC 8785) that was signed']),
+    'schemas/               the form of each JSON file (JSON Schema 2020-12), for any validator',
     'manifest.json          SHA-256 of each file; signed in manifest.sig (Ed25519, RFC 8032)',
     'SHA256SUMS             the same sums for general tools; signed in SHA256SUMS.sig (Ed25519, 64 bytes)',
     'verifying-key.pem      public key of both signatures; compare its fingerprint by another channel:',

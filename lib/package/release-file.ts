@@ -1,7 +1,14 @@
+import type { z } from 'zod'
 import type { PackageContent } from './content'
+import type { releaseFileSchema } from './schemas/release'
 
 /** What a document system files a package by. */
-export function makeReleaseFile({ snapshot, edition, release, workspaceName }: PackageContent) {
+export function makeReleaseFile({
+  snapshot,
+  edition,
+  release,
+  workspaceName,
+}: PackageContent): z.infer<typeof releaseFileSchema> {
   const { terms, replaces } = release
   const signatures = snapshot.signatures.filter(({ voided }) => voided === null)
   return {

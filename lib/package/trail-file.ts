@@ -22,7 +22,7 @@ const recordSchema = z.strictObject({
   hash: z.string(),
 })
 
-const trailFileSchema = z.strictObject({
+export const trailFileSchema = z.strictObject({
   format: z.literal(TRAIL_FORMAT),
   formatVersion: z.literal(1),
   /** Part of a longer trail: sequence numbers have gaps. */

@@ -9,6 +9,7 @@ export {
   notComputed,
 } from './decide'
 export {
+  DECIDED_WHEN,
   DECIDED_WHEN_WORDS,
   type DecidedWhen,
   type ItemDefinition,

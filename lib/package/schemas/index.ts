@@ -1,0 +1,43 @@
+import { z } from 'zod'
+import { DESIGN_FORMAT_VERSION, designSchema } from '@/lib/engine/design'
+import type { PackageFile } from '../content'
+import { manifestSchema } from '../manifest'
+import { trailFileSchema } from '../trail-file'
+import { artworkIndexSchema, releaseFileSchema } from './release'
+import { resultsFileSchema } from './results'
+import { actionsFileSchema, checklistFileSchema, threadsFileSchema } from './review'
+import { signaturesFileSchema } from './signatures'
+
+/** The form of each JSON file of a package, by its path. */
+const FILE_SCHEMAS: Readonly<Record<string, z.ZodType>> = {
+  'actions.json': actionsFileSchema,
+  'artwork/index.json': artworkIndexSchema,
+  'checklist.json': checklistFileSchema,
+  'design.json': designSchema,
+  'manifest.json': manifestSchema,
+  'release.json': releaseFileSchema,
+  'results.json': resultsFileSchema,
+  'signatures.json': signaturesFileSchema,
+  'threads.json': threadsFileSchema,
+  'trail.json': trailFileSchema,
+}
+
+const presentDesignSchema = z.looseObject({ formatVersion: z.literal(DESIGN_FORMAT_VERSION) })
+
+/** `schemas/artwork-index.schema.json` */
+export const getSchemaPath = (path: string): string =>
+  `schemas/${path.replace('.json', '').replaceAll('/', '-')}.schema.json`
+
+/**
+ * The schemas (JSON Schema 2020-12), so that the files can be read and checked when this program is long gone. A design is kept in the format
+ * in which it was signed: an older one has no schema here, since this describes the present format alone.
+ */
+export function makeSchemaFiles(storedDesign: unknown): PackageFile[] {
+  const isPresentFormat = presentDesignSchema.safeParse(storedDesign).success
+  return Object.entries(FILE_SCHEMAS)
+    .filter(([path]) => path !== 'design.json' || isPresentFormat)
+    .map(([path, schema]) => {
+      const written = { title: path, ...z.toJSONSchema(schema, { target: 'draft-2020-12' }) }
+      return { path: getSchemaPath(path), bytes: new TextEncoder().encode(`${JSON.stringify(written, null, 1)}\n`) }
+    })
+}

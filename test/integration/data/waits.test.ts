@@ -154,10 +154,12 @@ describeOnBothDatabases('a missing signature', (current) => {
   }, 400_000)
 
   it('waits in a capacity for those who were granted it, until that capacity has signed', async () => {
-    const { team, revisionId } = await current().startFrom('awaiting-signature')
+    const team = await makeTeam()
     const signingCapacities = [{ name: 'lead engineer' }, { name: 'quality engineer' }]
     const restore = await setSettings({ signingCapacities })
     try {
+      // A revision keeps the capacities that were required when it began.
+      const revisionId = await makeRevisionAt(team, 'awaiting-signature')
       expect(await signing(team.quality, revisionId)).toMatchObject([
         { reason: 'The signature as quality engineer is missing' },
       ])

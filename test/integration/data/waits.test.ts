@@ -4,7 +4,7 @@ import { WORKSPACE_ID } from '@/lib/data/records/settings-record'
 import { db } from '@/lib/data/store/client'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team } from '@/test/factories/people'
-import { makeRevision, share, sign } from '@/test/factories/reviews'
+import { makeRevision, makeRevisionAt, share, sign } from '@/test/factories/reviews'
 import { describeOnBothDatabases } from '@/test/setup/databases'
 
 describeOnBothDatabases('a mention', () => {

@@ -10,7 +10,7 @@ export const UNVOUCHED_MODELS: Readonly<Record<string, string>> = {
   ResetRequest: 'the memory of a request for some days',
   IdempotencyKey: 'the memory of a request for some days',
   SignInAttempt: 'the memory of a failed sign-in for some minutes',
-  RefusedSignIn: 'attempts of people whom nobody knows; kept for a year',
+  RefusedSignIn: 'attempts of people whom nobody knows; kept for 400 days',
   MailMessage: 'what was sent is with the receiver; the state of sending changes by itself',
   DigestDay: 'the memory that a digest was dealt with',
   Job: 'work on the way, and results that nobody decided by; the person who asked may ask again',

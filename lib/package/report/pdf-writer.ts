@@ -61,7 +61,11 @@ export interface PdfIdentity {
   readonly at: string
 }
 
-/** Lays out and writes a PDF. Streams stay uncompressed: the archive's checks then cover every byte in one form. */
+/**
+ * Lays out and writes a PDF for archives: PDF/A-2, level B (ISO 19005-2, 2011), with language and title. Not tagged: the library writes a tree
+ * of structure only for what it is told piece by piece, and an empty one would claim what is not there, so level A and PDF/UA are not reached.
+ * Streams stay uncompressed: the archive's checks then cover every byte in one form.
+ */
 export async function writePdf(definition: TDocumentDefinitions, identity: PdfIdentity): Promise<Uint8Array> {
   const { has } = prepare()
   const date = new Date(identity.at)
@@ -70,6 +74,7 @@ export async function writePdf(definition: TDocumentDefinitions, identity: PdfId
     content: makeRuns(definition.content, has, STAND_IN_FONT) as Content,
     compress: false,
     version: '1.7',
+    subset: 'PDF/A-2b',
     language: 'en-GB',
     displayTitle: true,
     info: {

@@ -45,4 +45,26 @@ describe('PDFs as they are written', async () => {
     expect(pages.length).toBeGreaterThan(1)
     for (const page of pages) for (const caution of CAUTIONS) expect(page).toContain(lettersOf(caution))
   })
+
+  // ISO 19005-2 (2011), from memory: 6.2.3 output intent, 6.2.11.4 fonts embedded, 6.6.2 and 6.6.4 metadata, 6.1.3 identifier and no encryption,
+  // 6.5.1 no scripts or files carried along, 6.3.2 links that print. Not every rule of the standard: no validator is at hand.
+  test.each(['report.pdf', 'drawing/sheets.pdf'])('%s is written as PDF/A-2b', (path) => {
+    const text = new TextDecoder('latin1').decode(files.find((each) => each.path === path)?.bytes)
+    expect(text).toContain('<pdfaid:part>2</pdfaid:part>')
+    expect(text).toContain('<pdfaid:conformance>B</pdfaid:conformance>')
+    expect(text).toMatch(/\/Type \/OutputIntent\s+\/S \/GTS_PDFA1[\s\S]*?\/DestOutputProfile \d+ 0 R/)
+    expect(text).toMatch(/\/Metadata \d+ 0 R/)
+    expect(text).toMatch(/\/ID \[<[0-9a-f]+> <[0-9a-f]+>\]/i)
+    expect(text).toMatch(/\/Lang \(en-GB\)/)
+    const descriptors = [...text.matchAll(/\/Type \/FontDescriptor[\s\S]*?endobj/g)].map(([body]) => body)
+    expect(descriptors.length).toBeGreaterThan(0)
+    for (const body of descriptors) expect(body).toMatch(/\/FontFile[23] \d+ 0 R/)
+    expect(text).not.toMatch(/\/(Encrypt|JavaScript|JS|EmbeddedFiles|Launch|Movie|Sound)\b/)
+    // The standard fonts that a reader brings are never named.
+    expect(text).not.toMatch(/\/BaseFont \/(Helvetica|Times|Courier|Symbol|ZapfDingbats)/)
+    // It does not claim a structure that it has not.
+    expect(text).not.toContain('/MarkInfo')
+    const created = /<xmp:CreateDate>([^<]+)</.exec(text)?.[1] ?? ''
+    expect(new Date(created).toISOString()).toBe(new Date(makeContent().release.at).toISOString())
+  })
 })

@@ -29,7 +29,16 @@ export function markPdf(bytes: Uint8Array, lines: readonly string[]): Uint8Array
     changed.push({ id: page.id, body: withAnnotation(page.body, annotation) })
   }
   if (changed.length === 0) throw new TypeError('the PDF has no pages to mark')
+  changed.push(...withoutArchivalClaim(text, trailer))
   return append(bytes, trailer, next, [...changed, ...added])
+}
+
+/** The mark's typeface is not embedded, so a marked copy is no PDF/A: it must not go on saying that it is one. */
+function withoutArchivalClaim(text: string, { root }: Trailer): { readonly id: number; readonly body: string }[] {
+  const id = Number.parseInt(root, 10)
+  const catalog = findObjects(text).findLast((object) => object.id === id)
+  if (catalog === undefined) throw new TypeError('the PDF has no catalogue of the kind that this program writes')
+  return [{ id, body: catalog.body.replace(/\n\/(Metadata \d+ 0 R|OutputIntents \[[^\]]*\])/g, '') }]
 }
 
 interface Trailer {
@@ -58,14 +67,12 @@ function readTrailer(text: string): Trailer {
   }
 }
 
-function findPages(text: string): { readonly id: number; readonly body: string }[] {
-  const pages: { id: number; body: string }[] = []
-  for (const match of text.matchAll(/(?:^|\n)(\d+) 0 obj\n(<<(?:(?!endobj|\nstream)[\s\S])*?\n>>)\nendobj/g)) {
-    const body = match[2] ?? ''
-    if (/\/Type \/Page\n/.test(body)) pages.push({ id: Number(match[1]), body })
-  }
-  return pages
+function findObjects(text: string): { readonly id: number; readonly body: string }[] {
+  const objects = text.matchAll(/(?:^|\n)(\d+) 0 obj\n(<<(?:(?!endobj|\nstream)[\s\S])*?\n>>)\nendobj/g)
+  return [...objects].map(([, id, body = '']) => ({ id: Number(id), body }))
 }
+
+const findPages = (text: string) => findObjects(text).filter(({ body }) => /\/Type \/Page\n/.test(body))
 
 function readBox(body: string): { readonly width: number; readonly height: number } {
   const box = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(body)

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { CAUTIONS, LIFE_CAUTION_SHORT } from '@/lib/engine'
+import { markPdf } from '@/lib/package/mark-pdf'
 import { makeDocuments } from '@/lib/package/report'
 import { makeContent } from '../../integration/package/content-factory'
 import { readPdfPages } from './pdf-text'
@@ -66,5 +67,18 @@ describe('PDFs as they are written', async () => {
     expect(text).not.toContain('/MarkInfo')
     const created = /<xmp:CreateDate>([^<]+)</.exec(text)?.[1] ?? ''
     expect(new Date(created).toISOString()).toBe(new Date(makeContent().release.at).toISOString())
+  })
+
+  test('a copy that is marked as obsolete no longer says that it is PDF/A: its mark is set in a face that is not embedded', () => {
+    const report = files.find(({ path }) => path === 'report.pdf')
+    if (report === undefined) throw new Error('no report')
+    const catalogues = (bytes: Uint8Array) =>
+      new TextDecoder('latin1').decode(bytes).match(/<<\n\/Type \/Catalog\n(?:(?!endobj)[\s\S])*/g) ?? []
+    const [whole] = catalogues(report.bytes)
+    expect(whole).toContain('/Metadata')
+    const marked = catalogues(markPdf(report.bytes, ['OBSOLETE']))
+    expect(marked).toHaveLength(2)
+    expect(marked.at(-1)).toMatch(/\/Pages \d+ 0 R[\s\S]*\/Lang \(en-GB\)|\/Lang \(en-GB\)[\s\S]*\/Pages \d+ 0 R/)
+    expect(marked.at(-1)).not.toMatch(/Metadata|OutputIntents/)
   })
 })

@@ -20,7 +20,10 @@ import {
   readNestedPart,
 } from '@/lib/fabrication'
 import type { Polygon } from '@/lib/geometry'
+import { applyEdit } from '@/lib/plan/edit'
+import { hitsAt, snapAt } from '@/lib/plan/pick'
 import { measureBundleBytes, measureScreenBytes } from './bundle-size'
+import { makeCrowdedPlan } from './crowded-plan'
 import { prepareFolding } from './folded-part'
 import { ROOT } from './root'
 import { prepareSheets } from './sheets'
@@ -122,6 +125,22 @@ for (const name of ['skua-rev-a', 'skua-rev-b', 'pipit-rev-a']) {
     'tornado of skua-rev-b, hinge',
     measure(() => computeTornado(design, 'hinge', 'l2')),
     'on demand',
+  )
+}
+
+{
+  const plan = makeCrowdedPlan(2000)
+  const options = { toleranceMm: 0.5, gridMm: 1 }
+  print(
+    'pointer on a plan of 2,000 shapes',
+    measure(() => [hitsAt(plan, [101.3, 44.7], options), snapAt(plan, [101.3, 44.7], options)]),
+    'met and snapped, each time it moves',
+  )
+  const moved = { act: 'move', of: { list: 'coverlayOpenings', id: 'c-700' }, byMm: [0.1, 0] } as const
+  print(
+    'a step of a drag on it',
+    measure(() => applyEdit(plan, moved)),
+    '',
   )
 }
 

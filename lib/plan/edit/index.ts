@@ -2,5 +2,5 @@
 export { applyEdit } from './apply-edit'
 export { fieldsOf, handlesOf, isClosedList, nodesOf, PLAN_LISTS } from './drawn'
 export { isArc, wholePoint } from './nodes'
-export type { DrawnRef, EditResult, PlanEdit, PlanEntry, PlanListKey, PointRef } from './plan-edit'
+export type { DrawnRef, PlanEdit, PlanEntry, PlanListKey, PointRef } from './plan-edit'
 export { type ShapeSizes, STARTING_SHAPES, type StartingShape, startingShape } from './starting-shape'

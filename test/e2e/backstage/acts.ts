@@ -122,9 +122,18 @@ export const acts = {
     await expectDone(data.setLimit(await getActor(by), { ...limit, note: '', seenVersion: stored?.version ?? 0 }))
   },
 
-  async makeRevision(input: { projectId: string; by: string; label: string; design: SeedDesign }): Promise<string> {
-    const { projectId, by, label, design } = input
-    const origin = { kind: 'import' as const, designText: readSeedDesign(design) }
+  /** From a demo design, as it is or as before anybody drew it in plan. */
+  async makeRevision(input: {
+    projectId: string
+    by: string
+    label: string
+    design: SeedDesign
+    withoutPlan?: boolean
+  }): Promise<string> {
+    const { projectId, by, label, design, withoutPlan = false } = input
+    const text = readSeedDesign(design)
+    const designText = withoutPlan ? JSON.stringify({ ...JSON.parse(text), plan: null }) : text
+    const origin = { kind: 'import' as const, designText }
     return (await expectDone(data.createRevision(await getActor(by), { projectId, label, origin }))).revisionId
   },
 

@@ -4,6 +4,7 @@ import { BendsScreen } from '@/app/_components/engineering/bends/bends-screen'
 import { BriefScreen } from '@/app/_components/engineering/brief/brief-screen'
 import { ConstructionScreen } from '@/app/_components/engineering/construction/construction-screen'
 import { FeaturesScreen } from '@/app/_components/engineering/features/features-screen'
+import { PlanScreen } from '@/app/_components/engineering/plan/plan-screen'
 import { evaluate } from '@/lib/engine'
 import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
 import { findStartingConstruction } from '@/lib/engine/starting-constructions'
@@ -33,6 +34,7 @@ const SCREENS = {
   brief: () => <BriefScreen stored={stored} saveAction={save} />,
   construction: () => <ConstructionScreen stored={stored} saveAction={save} />,
   features: () => <FeaturesScreen stored={stored} saveAction={save} />,
+  plan: () => <PlanScreen stored={stored} saveAction={save} />,
 }
 const save = () => Promise.reject(new Error('nothing is saved here'))
 const render = (name: keyof typeof SCREENS) => renderToString(SCREENS[name]()).replaceAll('<!-- -->', '')

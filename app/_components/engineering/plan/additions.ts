@@ -2,7 +2,7 @@ import type { Design, Plan } from '@/lib/engine'
 import { locateInRegion } from '@/lib/geometry'
 import { areasOf, checkPlan, EMPTY_PLAN, type PointMm, toNm } from '@/lib/plan'
 import { applyEdit, type PlanEdit, type PlanEntry, type PlanListKey } from '@/lib/plan/edit'
-import { addBend, addZone, makeFreshId, makeFreshName, updateBend } from '../draft'
+import { addBend, addZone, makeFreshId, makeFreshName, updateBend } from '../draft/design-edits'
 import type { Tool } from './tools'
 
 type PlanNode = NonNullable<Plan['outline']>[number]

@@ -51,3 +51,23 @@ function refOf(design: Design, path: readonly (string | number)[]): DrawnRef | n
   const entry = Array.isArray(entries) ? (entries[index] as { readonly id: string } | undefined) : undefined
   return entry === undefined ? null : { list: list as PlanListKey, id: entry.id }
 }
+
+export interface Pin {
+  readonly atMm: PointMm
+  /** Numbers of the findings at this place, from 1, as the list counts them. */
+  readonly numbers: readonly number[]
+  readonly verdict: Finding['verdict']
+}
+
+/** One pin to a place, however many findings it has; the worst gives it its colour. */
+export function pinFindings(findings: readonly Finding[]): Pin[] {
+  const pins = new Map<string, { atMm: PointMm; numbers: number[]; verdict: Finding['verdict'] }>()
+  findings.forEach(({ atMm, verdict }, index) => {
+    if (atMm === null) return
+    const key = atMm.join(' ')
+    const pin = pins.get(key)
+    if (pin === undefined) pins.set(key, { atMm, numbers: [index + 1], verdict })
+    else pin.numbers.push(index + 1)
+  })
+  return [...pins.values()]
+}

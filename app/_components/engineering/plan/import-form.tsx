@@ -6,6 +6,7 @@ import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { Notice } from '@/app/_components/ui/notices'
 import { SelectField } from '@/app/_components/ui/select-field'
+import { listStiffeners } from '@/lib/engine'
 import { digitsOfResultLength } from '@/lib/engine/units'
 import { type ImportedPlan, PLAN_ROLES, type PlanRole, planFromDrawing, suggestRoles } from '@/lib/plan/exchange'
 import { pathData } from '@/lib/plan/picture'
@@ -32,6 +33,8 @@ export default function ImportForm({ name, bytes, onDone }: ImportFormProps) {
   const [unitKey, setUnitKey] = useState<string | null>(read.ok ? read.unitKey : null)
   const [chosen, setChosen] = useState<ReadonlyMap<string, string>>(new Map())
   const [toOrigin, setToOrigin] = useState(false)
+  const stiffeners = listStiffeners(state.design)
+  const [stiffenerId, setStiffenerId] = useState(stiffeners.length === 1 ? (stiffeners[0]?.id ?? null) : null)
   const unit = read.ok ? read.units.find(({ key }) => key === unitKey) : undefined
   const drawing = useMemo(
     () => (read.ok && unit !== undefined ? read.draw(unit.mmPerUnit, TOLERANCE_MM) : null),
@@ -58,7 +61,7 @@ export default function ImportForm({ name, bytes, onDone }: ImportFormProps) {
   const issues = [...(drawing?.issues ?? []), ...(imported?.issues ?? [])]
   const takeIt = () => {
     if (imported === null) return
-    dispatch({ type: 'replace', design: takeOver(state.design, imported) })
+    dispatch({ type: 'replace', design: takeOver(state.design, imported, stiffenerId) })
     onDone()
   }
   return (
@@ -95,6 +98,23 @@ export default function ImportForm({ name, bytes, onDone }: ImportFormProps) {
           <CheckboxField isSelected={toOrigin} onChange={setToOrigin}>
             Put the lower left corner of the outline at the origin
           </CheckboxField>
+          {imported.stiffeners.length > 0 && stiffeners.length > 0 && (
+            <SelectField
+              label="Stiffener that the shapes are of"
+              value={stiffenerId}
+              onChange={setStiffenerId}
+              placeholder="Left out until you choose…"
+              options={stiffeners.map(({ id, name: label }) => ({ value: id, label }))}
+            />
+          )}
+          {imported.stiffeners.length > 0 && stiffeners.length === 0 && (
+            <Notice tone="caution">
+              <p>
+                The construction has no stiffener layer: the shapes of stiffeners are left out. Add the layer first to
+                take them over.
+              </p>
+            </Notice>
+          )}
           <Preview imported={imported} />
           <p className="small">
             Splines and ellipses come as arcs within {TOLERANCE_MM} mm of themselves; ends within {MATCH_MM} mm of each

@@ -10,7 +10,7 @@ import type { PlanEdit } from '@/lib/plan/edit'
 import { type Hit, hitsAt, type Snap, snapAt } from '@/lib/plan/pick'
 import { useDraft } from '../draft'
 import { useWidth } from '../pictures'
-import { listFindings } from './findings'
+import { listFindings, type Pin, pinFindings } from './findings'
 import { isSameRef } from './plan-list'
 import { PlanShapes, shapeOf } from './plan-shapes'
 import type { MeasuredPlan } from './use-measured-plan'
@@ -56,6 +56,8 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
       if (press.current?.kind === 'move') editor.endDrag(false)
       press.current = null
       setSnap(null)
+      // A dialog over the page closes by this key too: it is left to it.
+      if (editor.tool !== null && document.querySelector('[role=dialog]') === null) editor.start(null)
     }
     document.addEventListener('keydown', onKeyDown)
     return () => document.removeEventListener('keydown', onKeyDown)
@@ -163,11 +165,10 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
       const hits = hitsAt(plan, startMm, { toleranceMm, hidden })
       const at = chosen === null ? -1 : hits.findIndex((each) => isSameRef(each.ref, chosen.ref))
       const same = hits[at]
-      // A second click on the same place takes what lies under it, or the point that was met.
-      const next =
-        same !== undefined && same.part === 'point' && chosen?.point === null ? same : (hits[at + 1] ?? hits[0])
-      if (next !== undefined)
-        editor.choose({ ref: next.ref, point: next.ref === same?.ref || at >= 0 ? next.point : null })
+      // A second click on the same place takes the point that was met, then what lies under it.
+      const takesPoint = same?.part === 'point' && chosen?.point === null
+      const next = takesPoint ? same : (hits[at + 1] ?? hits[0])
+      if (next !== undefined) editor.choose({ ref: next.ref, point: takesPoint ? next.point : null })
     }
   }
 
@@ -177,8 +178,8 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
     fingers.current.clear()
   }
   const zoom = (factor: number) => setView(zoomBy(view, factor, view.middleMm))
-  const findings = useMemo(
-    () => listFindings(live.evaluatedDesign, live.evaluation, measured),
+  const pins = useMemo(
+    () => pinFindings(listFindings(live.evaluatedDesign, live.evaluation, measured)),
     [live.evaluatedDesign, live.evaluation, measured],
   )
   const over = chosen === null ? null : shapeOf(plan, chosen.ref)
@@ -236,16 +237,9 @@ export function PlanCanvas({ editor, measured }: { editor: PlanEditor; measured:
             <line x1={from[0]} y1={-from[1]} x2={to[0]} y2={-to[1]} className="plan-measure" />
           )}
           <g className="plan-pins" fontSize={11 * view.mmPerPx}>
-            {findings.map(({ key, atMm, verdict }, index) =>
-              atMm === null ? null : (
-                <g key={key} data-verdict={verdict}>
-                  <circle cx={atMm[0]} cy={-atMm[1] - 14 * view.mmPerPx} r={9 * view.mmPerPx} />
-                  <text x={atMm[0]} y={-atMm[1] - 10 * view.mmPerPx} textAnchor="middle">
-                    {index + 1}
-                  </text>
-                </g>
-              ),
-            )}
+            {pins.map((pin) => (
+              <PinMark key={pin.atMm.join(' ')} pin={pin} mmPerPx={view.mmPerPx} />
+            ))}
           </g>
         </svg>
       </div>
@@ -301,6 +295,23 @@ function SnapMark({ snap, size }: { snap: Snap; size: number }) {
       ))}
       <circle cx={x} cy={-y} r={size} />
       <title>{snap.to ?? 'free'}</title>
+    </g>
+  )
+}
+
+/** Numbers that fit on a pin; the list has all. */
+const MAX_ON_PIN = 3
+
+function PinMark({ pin: { atMm, numbers, verdict }, mmPerPx }: { pin: Pin; mmPerPx: number }) {
+  const [x, y] = atMm
+  const text = numbers.length > MAX_ON_PIN ? `${numbers.slice(0, MAX_ON_PIN).join(', ')}, …` : numbers.join(', ')
+  const width = (10 + 7 * text.length) * mmPerPx
+  return (
+    <g data-verdict={verdict}>
+      <rect x={x - width / 2} y={-y - 24 * mmPerPx} width={width} height={18 * mmPerPx} rx={9 * mmPerPx} />
+      <text x={x} y={-y - 11 * mmPerPx} textAnchor="middle">
+        {text}
+      </text>
     </g>
   )
 }

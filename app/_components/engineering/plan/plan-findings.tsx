@@ -22,12 +22,14 @@ export function PlanFindings({ editor, measured }: { editor: PlanEditor; measure
     )
   }
   return (
-    <ol className="outcomes plan-findings">
-      {findings.map(({ key, verdict, summary, ref }) => (
+    <ol className="outcomes">
+      {findings.map(({ key, verdict, summary, ref }, index) => (
         <li key={key}>
           <VerdictMark verdict={verdict} />
           <div>
-            <p>{summary}</p>
+            <p>
+              <span className="num">{index + 1}.</span> {summary}
+            </p>
             {ref !== null && (
               <button type="button" className="choice small" onClick={() => editor.choose({ ref, point: null })}>
                 Choose it on the drawing

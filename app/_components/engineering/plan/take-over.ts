@@ -1,6 +1,7 @@
 import type { Design, Features } from '@/lib/engine'
 import type { ImportedPlan } from '@/lib/plan/exchange'
-import { makeBlankFeature, makeFreshId } from '../draft'
+import { makeBlankFeature } from '../draft/blank-features'
+import { makeFreshId } from '../draft/design-edits'
 import { addDrawn, type Owner, planOf, withEdit } from './additions'
 import { TOOLS, type Tool } from './tools'
 
@@ -10,14 +11,14 @@ type PlanNode = ImportedPlan['cutOuts'][number][number]
 const WITH_ROW = {
   coverlayOpenings: { stem: 'Opening', prefix: 'opening' },
   components: { stem: 'Component', prefix: 'component' },
-  stiffeners: { stem: 'Stiffener', prefix: 'stiffener' },
 } as const
 
 /**
  * The design with what a drawing brings: an outline takes the place of the present one, all else is added. Bends and rows of the features
- * come with their shapes, with nothing known of them but what is drawn, and holes of one diameter are one row. One step, and one undo.
+ * come with their shapes, with nothing known of them but what is drawn, and holes of one diameter are one row. Stiffeners are layers of the construction, so
+ * somebody says which; without one their shapes are left out. One step, and one undo.
  */
-export function takeOver(design: Design, imported: ImportedPlan): Design {
+export function takeOver(design: Design, imported: ImportedPlan, stiffenerId: string | null): Design {
   let now = design
   if (imported.outline !== null) {
     now = withEdit(now, { act: 'set', field: 'outline', value: [...imported.outline] })
@@ -36,7 +37,10 @@ export function takeOver(design: Design, imported: ImportedPlan): Design {
     ]
     draw('bendLines', nodes, { kind: 'new' })
   }
-  for (const key of ['stiffeners', 'coverlayOpenings', 'components'] as const) {
+  if (stiffenerId !== null) {
+    for (const nodes of imported.stiffeners) draw('stiffeners', nodes, { kind: 'id', id: stiffenerId })
+  }
+  for (const key of ['coverlayOpenings', 'components'] as const) {
     for (const nodes of imported[key]) {
       const { stem, prefix } = WITH_ROW[key]
       const id = makeFreshId(prefix, now.features[key])
@@ -58,7 +62,7 @@ export function takeOver(design: Design, imported: ImportedPlan): Design {
   return now.plan === null ? { ...now, plan: planOf(now) } : now
 }
 
-function withRow<K extends 'holes' | 'stiffeners' | 'coverlayOpenings' | 'components'>(
+function withRow<K extends 'holes' | 'coverlayOpenings' | 'components'>(
   design: Design,
   key: K,
   row: Features[K][number],

@@ -76,6 +76,14 @@ export function usePlanEditor() {
         say(`Not done: ${tool.singular} takes at least ${leastPoints(tool)} points.`)
         return
       }
+      const belongs = tool.key === 'outline' ? undefined : BELONGS[tool.key]
+      if (belongs !== undefined && !belongs.isOptional && owner.kind === 'none') {
+        say(
+          `Not done: choose the ${belongs.label.toLowerCase()} that it is, or add one on the ${belongs.addedOn} page.`,
+        )
+        setSketch([])
+        return
+      }
       const nodes = points.map((atMm) => ({ atMm, viaMm: null }))
       gestures.current += 1
       edit(`plan.${gestures.current}`, (design) => addDrawn(design, tool, nodes, owner))

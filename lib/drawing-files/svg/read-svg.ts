@@ -76,9 +76,20 @@ function walk(text: string): ReadSvg {
     const parent = stack.at(-1) ?? { name: '', by: scaleBy(1, 1), layer: '', isHidden: false }
     const by = readTransform(own.transform ?? null)
     if (by === null) issues.add(null, `"transform" of a ${name} after shape ${shapes.length} cannot be read: left out`)
+    const isInner = name === 'svg' && root !== null
     if (root === null && name === 'svg') root = own
+    if (isInner) issues.add(null, 'an svg within the svg has a scale of its own: left out')
+    const isStyled = /transform\s*:/.test(own.style ?? '')
+    if (isStyled) issues.add(null, `a ${name} is transformed by its style, which is not followed: left out`)
     const isHidden =
-      parent.isHidden || by === null || HIDING.has(name) || own.display === 'none' || own.visibility === 'hidden'
+      parent.isHidden ||
+      by === null ||
+      HIDING.has(name) ||
+      own.display === 'none' ||
+      own.visibility === 'hidden' ||
+      isInner ||
+      isStyled ||
+      /display\s*:\s*none/.test(own.style ?? '')
     const named = own['inkscape:label'] ?? own.id
     const layer = name === 'g' && named !== undefined && named !== '' ? named : parent.layer
     if (stack.length >= MAX_DEPTH) problem ??= `groups lie more than ${MAX_DEPTH} deep`
@@ -121,21 +132,31 @@ const UNIT_MM: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4, pt:
 
 /** Pixels have a size by agreement only (CSS: 96 to an inch): who drew in them is asked. */
 function readSize(root: Readonly<Record<string, string>>): Pick<SvgFile, 'mmPerUnit' | 'says'> {
-  const match = /^\s*([\d.]+(?:e[+-]?\d+)?)\s*(mm|cm|in|pt|pc)\s*$/.exec(root.width ?? '')
   const box = (root.viewBox ?? '')
     .split(/[\s,]+/)
     .filter((part) => part !== '')
     .map(Number)
-  const width = Number(match?.[1])
-  const mm = UNIT_MM[match?.[2] ?? '']
-  const units = box[2]
-  if (mm === undefined || units === undefined || !(units > 0) || !(width > 0)) {
+  const [width, height] = [scaleOf(root.width, box[2]), scaleOf(root.height, box[3])]
+  if (width === null) {
     return {
       mmPerUnit: null,
       says: 'The file does not say how large its unit is (width in mm or inches, and viewBox).',
     }
   }
-  return { mmPerUnit: (width * mm) / units, says: `The file is ${root.width} wide.` }
+  if (height !== null && Math.abs(height / width - 1) > SAME_SCALE) {
+    return { mmPerUnit: null, says: 'The file contradicts itself: its width and its height make its unit differ.' }
+  }
+  return { mmPerUnit: width, says: `The file is ${root.width} wide.` }
+}
+
+/** Sides that are written with few digits differ by as much. */
+const SAME_SCALE = 1e-3
+
+function scaleOf(text: string | undefined, units: number | undefined): number | null {
+  const match = /^\s*([\d.]+(?:e[+-]?\d+)?)\s*(mm|cm|in|pt|pc)\s*$/.exec(text ?? '')
+  const side = Number(match?.[1])
+  const mm = UNIT_MM[match?.[2] ?? '']
+  return mm === undefined || units === undefined || !(units > 0) || !(side > 0) ? null : (side * mm) / units
 }
 
 /** A read file as lines and arcs in mm, turned so that y points up. */

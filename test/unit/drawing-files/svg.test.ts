@@ -79,6 +79,20 @@ describe('an SVG', () => {
     ])
   })
 
+  it('asks for the unit where its sides contradict each other, and leaves out what has a scale of its own', () => {
+    const size = (root: string) => {
+      const read = readSvg(svg('<line x2="1"/>', root))
+      return read.ok ? read.file.mmPerUnit : null
+    }
+    expect(size('width="100mm" height="50mm" viewBox="0 0 100 50"')).toBe(1)
+    expect(size('width="100mm" height="90mm" viewBox="0 0 100 50"')).toBe(null)
+    const drawing = draw(
+      '<svg viewBox="0 0 1 1"><path d="M0 0h1"/></svg><path style="display:none" d="M0 0h2"/><path d="M0 0h3"/>',
+    )
+    expect(ends(drawing)).toEqual([[[0, 0, 3, 0]]])
+    expect(drawing.issues[0]?.message).toContain('within the svg')
+  })
+
   it('is refused where it is none, with the reason', () => {
     const reason = (text: string) => {
       const read = readSvg(new TextEncoder().encode(text))

@@ -1,5 +1,6 @@
 'use client'
 
+import { useEffect, useRef } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { CheckboxField } from '@/app/_components/ui/choice-fields'
 import { PLAN_LISTS } from '@/lib/plan/edit'
@@ -17,6 +18,14 @@ const GRIDS_MM = [
 
 /** What to draw, on what grid, and what is shown. */
 export function ToolBar({ editor }: { editor: PlanEditor }) {
+  const chooseRef = useRef<HTMLButtonElement>(null)
+  const hadTool = useRef(false)
+  const isDrawing = editor.tool !== null
+  useEffect(() => {
+    // The panel that had the focus is gone with what was drawn: the keyboard goes on from here.
+    if (hadTool.current && !isDrawing && document.activeElement === document.body) chooseRef.current?.focus()
+    hadTool.current = isDrawing
+  }, [isDrawing])
   const { plan, tool, start, gridMm, setGrid, hidden, setHidden } = editor
   const lists = PLAN_LISTS.filter((list) => plan[list].length > 0)
   const toggle = (list: (typeof lists)[number], isShown: boolean) => {
@@ -30,6 +39,7 @@ export function ToolBar({ editor }: { editor: PlanEditor }) {
       <fieldset className="plan-choices">
         <legend className="sr-only">Draw</legend>
         <button
+          ref={chooseRef}
           type="button"
           className="choice"
           aria-pressed={tool === null}

@@ -68,7 +68,8 @@ class DrillReader {
     bytes: Uint8Array,
     private readonly answers: DrillAnswers,
   ) {
-    this.#text = new TextDecoder().decode(bytes)
+    // Old machines end lines with a return alone.
+    this.#text = new TextDecoder().decode(bytes).replace(/\r\n?/g, '\n')
     this.#scan = scanDrill(this.#text)
     this.#scale = decideScale(this.#scan, answers)
     const { unit, zeros, digits } = this.#scale

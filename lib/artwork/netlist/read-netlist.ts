@@ -64,7 +64,7 @@ class NetlistReader {
   constructor(private readonly bytes: Uint8Array) {}
 
   read(): NetlistReading {
-    for (const line of linesOfRaw(new TextDecoder().decode(this.bytes))) {
+    for (const line of linesOfRaw(new TextDecoder().decode(this.bytes).replace(/\r\n?/g, '\n'))) {
       this.#line += 1
       if (this.#line > MOST_RECORDS) {
         this.#error(`more than ${MOST_RECORDS} records: the rest is not read`)
@@ -204,7 +204,7 @@ function* linesOfRaw(text: string): Generator<string> {
   for (let at = 0; at < text.length; ) {
     let end = text.indexOf('\n', at)
     if (end < 0) end = text.length
-    yield text.slice(at, end).replace(/\r$/, '')
+    yield text.slice(at, end)
     at = end + 1
   }
 }

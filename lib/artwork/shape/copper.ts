@@ -13,6 +13,9 @@ const MOST_POINTS_IN_TILE = 4000
 /** Tiles are not halved below this, whatever lies on top of each other there. */
 const LEAST_TILE_NM = 50_000
 
+/** Halves that hold nearly all points twice help nothing: what lies on one spot is united as it is. */
+const USELESS_SPLIT = 1.8
+
 /** What a layer covers, cut into rectangles that touch. */
 export interface LayerShape {
   readonly tiles: readonly Tile[]
@@ -40,6 +43,19 @@ export function shapeOfLayer(
 interface Content {
   readonly indices: Int32Array
   readonly cut: ReadonlyMap<number, readonly FlatPath[]>
+}
+
+function halve([minX, minY, maxX, maxY]: ExtentNm, cutsX: boolean): readonly [ExtentNm, ExtentNm] {
+  const limit = Math.round(cutsX ? (minX + maxX) / 2 : (minY + maxY) / 2)
+  return cutsX
+    ? [
+        [minX, minY, limit, maxY],
+        [limit, minY, maxX, maxY],
+      ]
+    : [
+        [minX, minY, maxX, limit],
+        [minX, limit, maxX, maxY],
+      ]
 }
 
 class ShapeMaker {
@@ -86,32 +102,27 @@ class ShapeMaker {
 
   #split(extent: ExtentNm, content: Content): void {
     const [minX, minY, maxX, maxY] = extent
-    const { indices, cut } = content
+    const points = this.#pointsIn(content)
+    const isWide = maxX - minX >= maxY - minY
+    if (points > this.mostPointsInTile && Math.max(maxX - minX, maxY - minY) >= 2 * LEAST_TILE_NM) {
+      // Across the longer side, or the other where that parts nothing: a bus of lines runs through both halves of its length.
+      for (const cutsX of [isWide, !isWide]) {
+        const halves = halve(extent, cutsX).map((half) => ({ half, part: this.#take(content, half) }))
+        if (halves.reduce((sum, { part }) => sum + this.#pointsIn(part), 0) > USELESS_SPLIT * points) continue
+        for (const { half, part } of halves) if (part.indices.length > 0) this.#split(half, part)
+        return
+      }
+    }
+    this.#fill(extent, content)
+  }
+
+  #pointsIn({ indices, cut }: Content): number {
     let points = 0
     for (const index of indices) {
       const paths = cut.get(index)
       points += paths === undefined ? (this.#points[index] ?? 0) : paths.reduce((sum, path) => sum + path.length / 2, 0)
     }
-    const [width, height] = [maxX - minX, maxY - minY]
-    if (points <= this.mostPointsInTile || Math.max(width, height) < 2 * LEAST_TILE_NM) {
-      this.#fill(extent, content)
-      return
-    }
-    const isWide = width >= height
-    const limit = Math.round(isWide ? (minX + maxX) / 2 : (minY + maxY) / 2)
-    const halves: readonly ExtentNm[] = isWide
-      ? [
-          [minX, minY, limit, maxY],
-          [limit, minY, maxX, maxY],
-        ]
-      : [
-          [minX, minY, maxX, limit],
-          [minX, limit, maxX, maxY],
-        ]
-    for (const half of halves) {
-      const part = this.#take(content, half)
-      if (part.indices.length > 0) this.#split(half, part)
-    }
+    return points
   }
 
   #take({ indices, cut }: Content, tile: ExtentNm): Content {
@@ -154,20 +165,32 @@ class ShapeMaker {
     const rim: ExtentNm = [minX - middleX, minY - middleY, maxX - middleX, maxY - middleY]
     const { isClear } = this.objects
     let paths: FlatPath[] = []
-    for (let at = 0; at < indices.length; ) {
-      const polarity = isClear[indices[at] ?? 0]
-      const run: FlatPath[] = []
-      for (; at < indices.length && isClear[indices[at] ?? 0] === polarity; at += 1) {
-        const index = indices[at] ?? 0
-        const isWithin = this.#placeIn(index, extent) === 'inside'
-        const isConvex = this.#isConvex(index)
-        const near = (cut.get(index) ?? this.#outlines.of(index)).map((path) => translate(path, -middleX, -middleY))
-        if (isWithin) run.push(...near)
-        else if (isConvex) run.push(...near.map((path) => clipConvex(path, rim)))
-        else run.push(...clipToRectangle(near, rim))
-      }
-      paths = polarity === 1 ? takeAway(paths, run) : unite([...paths, ...run])
+    let run: FlatPath[] = []
+    let runPoints = 0
+    const flush = (isTaken: boolean) => {
+      if (run.length > 0) paths = isTaken ? takeAway(paths, run) : unite([...paths, ...run])
+      run = []
+      runPoints = 0
     }
+    let wasClear = false
+    for (const index of indices) {
+      const nowClear = isClear[index] === 1
+      // What lies on one spot many times over is united bit by bit: all at once it would take the square of its number.
+      if (nowClear !== wasClear || runPoints > 2 * this.mostPointsInTile) flush(wasClear)
+      wasClear = nowClear
+      const near = (cut.get(index) ?? this.#outlines.of(index)).map((path) => translate(path, -middleX, -middleY))
+      const parts =
+        this.#placeIn(index, extent) === 'inside'
+          ? near
+          : this.#isConvex(index)
+            ? near.map((path) => clipConvex(path, rim))
+            : clipToRectangle(near, rim)
+      for (const part of parts) {
+        run.push(part)
+        runPoints += part.length / 2
+      }
+    }
+    flush(wasClear)
     if (paths.length === 0) return
     for (const path of paths) this.#areaNm2 += areaNm2(path)
     this.#tiles.push({ extentNm: extent, paths: paths.map((path) => translate(path, middleX, middleY)) })

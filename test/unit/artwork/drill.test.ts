@@ -116,3 +116,16 @@ test('a thousand million repeats on the spot are refused', () => {
   const text = 'M48\nMETRIC,TZ,000.000\nT1C0.5\n%\nT1\nX1000Y1000\nR999999999X0\nM30\n'
   expect(errorsOf(readDrill(toBytes(text)))[0]?.reason).toContain('999999999 repeats would make more than')
 })
+
+test('lines that end with a return alone, and units that contradict each other', () => {
+  const returns = readDrill(toBytes('M48\rMETRIC\rT1C0.5\r%\rT1\rX1.0Y1.0\rX2.0\rM30\r'))
+  expect(errorsOf(returns)).toEqual([])
+  expect(placesMm(returns)).toEqual([
+    [1, 1],
+    [2, 1],
+  ])
+  const contradicting = readDrill(toBytes('M48\nMETRIC\nT1C0.5\n%\nM72\nT1\nX1.0Y1.0\nM30\n'))
+  expect(errorsOf(contradicting).map(({ line, reason }) => `${line} ${reason}`)).toEqual([
+    '5 M72 after mm was stated: mm is kept',
+  ])
+})

@@ -181,3 +181,20 @@ test('how a layer is cut into tiles, and where it lies, changes nothing of its a
     expect(Math.abs(cut.areaMm2 / whole.areaMm2 - 1), file).toBeLessThan(1e-6)
   }
 })
+
+test('many objects on one spot cover what one does, and what takes itself away leaves nothing', () => {
+  const area = (body: string) =>
+    shapeOfLayer(readGerber(toBytes(`%FSLAX46Y46*%\n%MOMM*%\n%ADD10C,1*%\nD10*\n${body}\nM02*`)).objects).areaMm2
+  const disc = area('X0Y0D03*')
+  expect(disc).toBeCloseTo(Math.PI / 4, 3)
+  expect(area('X0Y0D03*\n'.repeat(4000))).toBeCloseTo(disc, 6)
+  expect(area('X0Y0D03*\n%LPC*%\nX0Y0D03*')).toBe(0)
+  expect(area('G75*\nG03*\nX100000Y0D02*\nX100000Y0I-100000J0D01*')).toBeCloseTo(Math.PI * 0.6 ** 2, 2)
+})
+
+test('a layer that is moved far away, turned or mirrored covers the same', () => {
+  const text = new TextDecoder().decode(readFixture('gerber/region-arcs.gbr'))
+  const area = (layer: string) => shapeOfLayer(readGerber(toBytes(layer)).objects).areaMm2
+  for (const change of ['%OFA1900B-1900*%', '%MIA1B0*%', '%MIA1B1*%', '%IR90*%', '%IR270*%', '%ASAYBX*%'])
+    expect(area(text.replace('%MOMM*%', `%MOMM*%\n${change}`)), change).toBeCloseTo(area(text), 6)
+})

@@ -7,8 +7,12 @@ import { build } from 'esbuild'
 const root = new URL('..', import.meta.url)
 const folder = new URL('node_modules/.cache/bendworthy/', root)
 mkdirSync(folder, { recursive: true })
-const ENTRIES = { fuzz: 'bench/fuzz.ts', fold: 'bench/fold-brute-force.ts', artwork: 'bench/artwork.ts' }
-const entry = ENTRIES[process.argv[2]] ?? 'bench/index.ts'
+const ENTRIES = new Map([
+  ['fuzz', 'bench/fuzz.ts'],
+  ['fold', 'bench/fold-brute-force.ts'],
+  ['artwork', 'bench/artwork.ts'],
+])
+const entry = ENTRIES.get(process.argv[2] ?? '') ?? 'bench/index.ts'
 const outfile = new URL('bench.mjs', folder)
 await build({
   entryPoints: [new URL(entry, root).pathname],

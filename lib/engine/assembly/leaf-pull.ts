@@ -103,7 +103,8 @@ export function computeHeldPulls(
     if (layers === undefined || mostMm === 0) return null
     // A leaf without copper breaks no conductor, and its films have their own allowance: it is pulled all the same.
     const isShort = leafIndex === shortIndex
-    return { first: add(leaf, layers, 'once', mostMm, isShort), deciding: add(leaf, layers, loading, mostMm, isShort) }
+    const deciding = add(leaf, layers, loading, mostMm, isShort)
+    return { first: loading === 'once' ? deciding : add(leaf, layers, 'once', mostMm, isShort), deciding }
   })
   return {
     leafPull: describePull(bend, leaves, sections, {
@@ -272,7 +273,10 @@ function findHighPct(
   radiusToleranceMm: number,
 ): number | null {
   let highPct = 0
-  const ends = (['low', 'high'] as const).map((end) => layers.map((layer) => atEnds(layer, layer.spreads ?? [], end)))
+  const hasSpreads = layers.some(({ spreads = [] }) => spreads.length > 0)
+  const ends = (hasSpreads ? (['low', 'high'] as const) : []).map((end) =>
+    layers.map((layer) => atEnds(layer, layer.spreads ?? [], end)),
+  )
   for (const corner of [layers, ...ends]) {
     const found = computeHeldLeaf(corner, {
       ...held,

@@ -136,10 +136,18 @@ function formatInputWithUnit(value: number, quantity: SwingQuantity, chosen: Len
   return withUnit(digits, unit)
 }
 
-function describeTornado({ swings, strainPct, layerName, counted }: Tornado, unit: LengthUnit): string {
+function describeTornado(
+  { swings, strainPct, survivalLifeCycles, layerName, counted }: Tornado,
+  unit: LengthUnit,
+): string {
   const [first] = swings
   if (first === undefined) return 'No input of this bend has a range.'
-  return `${nameSwing(first)} moves it most: from ${formatInputWithUnit(first.low, first.quantity, unit)} to ${formatInputWithUnit(first.high, first.quantity, unit)} the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.${counted === null ? '' : ` ${counted}.`}`
+  const { lifeAtLowCycles, lifeAtHighCycles, lifeAtLowBound, lifeAtHighBound } = first
+  const moved =
+    lifeAtLowCycles === null || lifeAtHighCycles === null || survivalLifeCycles === null
+      ? `the strain of ${layerName} goes from ${figure(first.strainAtLowPct)} to ${figure(first.strainAtHighPct)} %, ${figure(strainPct)} % at nominal`
+      : `the life goes from ${formatLife(lifeAtLowCycles, lifeAtLowBound)} to ${formatLife(lifeAtHighCycles, lifeAtHighBound)} cycles, ${formatLife(survivalLifeCycles, null)} at nominal`
+  return `${nameSwing(first)} moves it most: from ${formatInputWithUnit(first.low, first.quantity, unit)} to ${formatInputWithUnit(first.high, first.quantity, unit)} ${moved}. Full bars lie towards the high end of an input, open ones towards its low end; each moves alone.${counted === null ? '' : ` ${counted}.`}`
 }
 
 /** A life past an end of the relation is longer, or shorter, than its figure. */

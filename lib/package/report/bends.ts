@@ -5,6 +5,7 @@ import {
   BEND_STATE_KEYS,
   type Bend,
   type BendResult,
+  describeCounted,
   describeOwnTests,
   type FieldNode,
   formatComputedReading,
@@ -106,6 +107,13 @@ function makeBend(
   if (result.conductors.length > 0) parts.push(makeStrains(result))
   parts.push(...makeStates(result))
   if (pictures !== null) parts.push(...makePlots(bend, pictures))
+  const counted = describeCounted(result)
+  if (pictures !== null && counted !== null && result.lifeCurve.length > 0) {
+    parts.push({
+      text: `Life over inside radius: ${counted.charAt(0).toLowerCase()}${counted.slice(1)}.`,
+      margin: [0, 1, 0, 2],
+    })
+  }
   for (const { label } of result.missing) parts.push({ text: `Not computed: ${label} missing.`, margin: [0, 1, 0, 1] })
   for (const sentence of result.disagreement) parts.push({ text: sentence, margin: [0, 1, 0, 2] })
   for (const { because, decidedBy } of result.modelLimits) {
@@ -267,7 +275,7 @@ function makeStates(result: BendResult): Content[] {
   ]
 }
 
-/** Two plots side by side; one alone takes the left half. Life is drawn for one state alone, so that there are never three. */
+/** Two plots side by side, a third below them; one alone takes the left half. */
 function makePlots(bend: Bend, pictures: Pictures): Content[] {
   const width = (TEXT_WIDTH_PT - PLOT_GAP_PT) / 2
   const drawn = Math.round(width * PICTURE_SCALE)
@@ -276,10 +284,10 @@ function makePlots(bend: Bend, pictures: Pictures): Content[] {
     pictures.drawStates(bend, drawn),
     pictures.drawLife(bend, drawn),
   ].filter((picture) => picture !== null)
-  if (plots.length === 0) return []
-  return [
-    {
-      columns: plots.map((picture) => ({
+  const rows = [plots.slice(0, 2), plots.slice(2)].filter((row) => row.length > 0)
+  return rows.map(
+    (row): Content => ({
+      columns: row.map((picture) => ({
         stack: [
           { text: picture.title, style: 'label' },
           { svg: toSvg(picture), width },
@@ -289,6 +297,6 @@ function makePlots(bend: Bend, pictures: Pictures): Content[] {
       columnGap: PLOT_GAP_PT,
       unbreakable: true,
       margin: [0, 4, 0, 4],
-    },
-  ]
+    }),
+  )
 }

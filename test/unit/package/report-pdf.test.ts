@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { CAUTIONS, LIFE_CAUTION_SHORT } from '@/lib/engine'
 import { markPdf } from '@/lib/package/mark-pdf'
 import { makeDocuments } from '@/lib/package/report'
-import { makeContent } from '../../integration/package/content-factory'
+import { makeContent, makeSnapshot, readSeedDesign } from '../../integration/package/content-factory'
 import { readPdfPages } from './pdf-text'
 
 /** Lines break where the layout wants: letters alone are compared. */
@@ -80,5 +80,23 @@ describe('PDFs as they are written', async () => {
     expect(marked).toHaveLength(2)
     expect(marked.at(-1)).toMatch(/\/Pages \d+ 0 R[\s\S]*\/Lang \(en-GB\)|\/Lang \(en-GB\)[\s\S]*\/Pages \d+ 0 R/)
     expect(marked.at(-1)).not.toMatch(/Metadata|OutputIntents/)
+  })
+})
+
+describe('the report of a bend with two states', async () => {
+  const design = readSeedDesign('skua-rev-b')
+  const hinge = design.bends.find(({ id }) => id === 'hinge')
+  if (hinge === undefined) throw new Error('no hinge')
+  hinge.flexesFromRadiusMm = 3 * hinge.insideRadiusMm
+  const files = await makeDocuments(makeContent(makeSnapshot(design)))
+  const text = readPdfPages(files.find(({ path }) => path === 'report.pdf')?.bytes ?? new Uint8Array())
+    .map(lettersOf)
+    .join('')
+
+  test('draws its life over the radius, and says what that counts', () => {
+    expect(text).toContain(lettersOf(`Life over inside radius, bend ${hinge.name}`))
+    expect(text).toContain(
+      lettersOf('Life over inside radius: worked out as the verdict is, with the flatter end of the motion.'),
+    )
   })
 })

@@ -56,6 +56,11 @@ export function completeStart(design: Design): Design {
   const conductors = layers.filter(({ kind }) => kind === 'conductor')
   return {
     ...design,
+    // How long leaves are decides more than their own items: strain, life and the rules for the radius wait for it.
+    bends: design.bends.map((bend) => ({
+      ...bend,
+      leafLengths: bend.leafLengths ?? (bend.use === 'dynamic' ? null : 'equal-free-to-buckle'),
+    })),
     brief: { ...example.brief, ...{ circuitType: design.brief.circuitType ?? example.brief.circuitType } },
     features: {
       ...filled,

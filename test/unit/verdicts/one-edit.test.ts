@@ -45,7 +45,6 @@ const EDITS: Readonly<Record<string, Edit>> = {
         if (key !== 'requiredCycles' && key !== 'motion' && key !== 'use') Object.assign(bend, { [key]: from?.[key] })
       }
       bend.use ??= 'fold-once'
-      if (bend.use === 'fold-once') bend.leafLengths ??= 'equal-free-to-buckle'
       if (bend.use === 'dynamic') bend.requiredCycles ??= 100_000
       bend.flexTest = { ...bend.flexTest, mandrelDiameterMm: 2 * insideRadiusMm }
     }
@@ -62,12 +61,8 @@ const EDITS: Readonly<Record<string, Edit>> = {
       Object.assign(bend, { use: 'fold-once', requiredCycles: null, insideRadiusMm: 8, radiusToleranceMm: 0.2 })
   },
   'takes three times the radius, held closely': (d) => {
-    for (const bend of d.bends) {
+    for (const bend of d.bends)
       Object.assign(bend, { insideRadiusMm: bend.insideRadiusMm * 3, radiusToleranceMm: 0.05 })
-      // A rule for the radius says nothing while a short leaf may be pulled.
-      bend.use ??= 'fold-once'
-      if (bend.use !== 'dynamic') bend.leafLengths ??= 'equal-free-to-buckle'
-    }
   },
   'plates pads alone, outside of bends': (d) => {
     for (const layer of coppers(d)) {

@@ -4,6 +4,8 @@ import { listRealFiles } from './real-sets'
 
 /** What is asked of the area; the fact files state theirs to 0.02 to 0.2 %. */
 const AREA_TOLERANCE_FRACTION = 0.005
+/** The largest layers take some seconds of a processor that does nothing else. */
+const LONGEST_TEST_MS = 240_000
 const files = listRealFiles().filter(({ facts }) => typeof facts.areaMm2 === 'number')
 const COUNTS = {
   flashes: 'flashes',
@@ -34,5 +36,6 @@ describe.skipIf(files.length === 0)('layers of real circuits agree with an indep
       const expected = facts.areaMm2 ?? Number.NaN
       expect(Math.abs(areaMm2 - expected)).toBeLessThanOrEqual(AREA_TOLERANCE_FRACTION * expected + 1e-6)
     },
+    LONGEST_TEST_MS,
   )
 })

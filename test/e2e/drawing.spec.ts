@@ -35,9 +35,12 @@ test('the drawing follows the design, in the reader’s unit, and is downloaded 
   })
 
   await test.step('files', async () => {
-    const pdf = await readDownload(page, /PDF/)
+    const pdf = await readDownload(page, /All sheets/)
     expect(pdf.download.suggestedFilename()).toBe('skua-b-drawing.pdf')
     expect(pdf.text.slice(0, 5)).toBe('%PDF-')
+    const paper = await readDownload(page, /Paper model, A4/)
+    expect(paper.download.suggestedFilename()).toBe('skua-b-paper-a4-model.pdf')
+    expect(paper.text.slice(0, 5)).toBe('%PDF-')
     const svg = await readDownload(page, /Sheet 2 \(SVG\)/)
     expect(svg.download.suggestedFilename()).toBe('skua-b-sheet-2.svg')
     expect(svg.text).toContain('width="420mm" height="297mm"')
@@ -57,7 +60,7 @@ test('a fabricator sees the drawing of a revision that is shared with them', asy
   await page.goto(`/projects/${demo.skuaId}/revisions/${demo.skuaB}`)
   await page.getByRole('link', { name: 'Drawing' }).click()
   await expect(page.getByRole('img', { name: /^Drawing sheet 1 of/ })).toContainText('Layers from the top face')
-  const pdf = await readDownload(page, /PDF/)
+  const pdf = await readDownload(page, /All sheets/)
   expect(pdf.text.slice(0, 5)).toBe('%PDF-')
   // A proposal of the other fabricator's was accepted: the person who made it is among the creators for the team only.
   const svg = await readDownload(page, /SVG/)

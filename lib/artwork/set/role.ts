@@ -126,8 +126,8 @@ export function roleOfExtension(name: string): Found | null {
   }
   const inner = /^g(?:p)?(\d{1,2})l?$/.exec(last)
   if (inner !== null) {
-    // `.G2L` counts all copper layers, `.G1` the inner ones alone.
-    const number = last.endsWith('l') ? Number(inner[1]) : Number(inner[1]) + 1
+    // `.G2L` counts all copper layers. `.G1` counts the inner ones and `.GP1` the planes among them: where they lie is not said.
+    const number = last.endsWith('l') ? Number(inner[1]) : null
     return { ...NOTHING, role: 'copper', side: 'inner', layerNumber: number }
   }
   if (/^gp[tb]$/.test(last)) return { ...NOTHING, role: 'pads alone', side: last === 'gpt' ? 'top' : 'bottom' }

@@ -38,6 +38,10 @@ describe('roles', () => {
     ['a.GD1', 'drill drawing', null],
   ])('%s is %s', (name, role, side) => expect(roleOf(name)).toMatchObject({ role, side }))
 
+  it('give no layer’s number where the extension does not count all layers', () => {
+    expect(['a.G3L', 'a.G1', 'a.GP1'].map((name) => roleOf(name)?.layerNumber)).toEqual([3, null, null])
+  })
+
   it('are asked where nothing says', () => {
     expect(roleOf('data.gbr')).toMatchObject({ role: null, from: null, reason: expect.stringContaining('please say') })
   })

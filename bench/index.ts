@@ -20,7 +20,7 @@ import {
   readNestedPart,
 } from '@/lib/fabrication'
 import type { Polygon } from '@/lib/geometry'
-import { applyEdit } from '@/lib/plan/edit'
+import { applyEdit, type PlanEdit } from '@/lib/plan/edit'
 import { hitsAt, snapAt } from '@/lib/plan/pick'
 import { measureBundleBytes, measureScreenBytes } from './bundle-size'
 import { makeCrowdedPlan } from './crowded-plan'
@@ -136,7 +136,7 @@ for (const name of ['skua-rev-a', 'skua-rev-b', 'pipit-rev-a']) {
     measure(() => [hitsAt(plan, [101.3, 44.7], options), snapAt(plan, [101.3, 44.7], options)]),
     'met and snapped, each time it moves',
   )
-  const moved = { act: 'move', of: { list: 'coverlayOpenings', id: 'c-700' }, byMm: [0.1, 0] } as const
+  const moved: PlanEdit = { act: 'move', of: { list: 'coverlayOpenings', id: 'c-700' }, byMm: [0.1, 0] }
   print(
     'a step of a drag on it',
     measure(() => applyEdit(plan, moved)),

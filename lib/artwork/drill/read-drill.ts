@@ -412,7 +412,16 @@ class DrillReader {
     if (!(farthest <= LARGEST_COORDINATE_NM)) return this.#error(`${count} repeats reach beyond 2 m: left out`)
     if (this.#made + count > this.#mostObjects)
       return this.#error(`${count} repeats would make more than ${this.#mostObjects} holes in this file: left out`)
-    for (let at = 0; at < count; at += 1) this.#hit([this.#x + stepX, this.#y + stepY])
+    const tool = this.#tool
+    if (tool === null) return this.#error('holes are repeated without a tool: left out')
+    this.#made += count
+    tool.hits += count
+    const set = this.#setOf(tool)
+    for (let at = 0; at < count; at += 1) {
+      this.#x += stepX
+      this.#y += stepY
+      this.#builder.add(FLASH, false, tool.use, set, this.#line, this.#x, this.#y)
+    }
   }
 
   /** M25 … M01: what was drilled is drawn, and may be repeated by M02 with an offset. */

@@ -251,22 +251,9 @@ const CURED_BY_ABSENCE: readonly string[] = ['statements-agree']
 
 /** Items that no single missing input of these designs leaves without a verdict: they count, or rest on facts of the review. */
 const WITHOUT_GAP: readonly string[] = [
-  'plating-in-bend',
-  'bend-cover',
-  'thickness-tolerance',
-  'copper-yield',
-  'neutral-axis',
-  'conductor-layers-in-bend',
-  'clad-adhesive',
-  'sheet-bonds',
-  'copper-encapsulation',
-  'coverlay-adhesive',
-  'stack-symmetry',
   'conductor-corners',
   'conductor-spacing',
-  'finger-support',
   'stock-materials',
-  'material-call-outs',
   'layer-names',
   'stiffener-detail',
   'electrical-test',

@@ -54,10 +54,9 @@ function checkCorners(context: EvaluationContext): Outcome[] {
     if (isRound && corner.isPulled === false) {
       return notApplicable(`${corner.name} is round enough and nothing pulls there`, places)
     }
-    // A stop that is there settles it, whatever else is not known.
-    if (corner.tearStop === true) return asked()
     if (corner.insideRadiusMm === null) return lacks('insideRadiusMm', `inside radius of ${corner.name}`)
     if (limit === null) return lacks('bordersFlex', `whether ${corner.name} borders a flex zone`)
+    // Too sharp, whether or not something pulls there.
     if (corner.insideRadiusMm < limit.value) return asked()
     return lacks('isPulled', `whether an arm is pulled at ${corner.name}`)
   })
@@ -68,7 +67,10 @@ function checkSlits({ design, getLimit }: EvaluationContext): Outcome[] {
   const limit = getLimit('slitEndReliefDiameterMm')
   return design.features.slits.map((slit, index) => {
     const places = [placeOf('slit', slit)]
-    if (slit.endReliefDiameterMm !== null && slit.endReliefDiameterMm >= limit.value) {
+    if (slit.endReliefDiameterMm === null) {
+      return notComputed(['features', 'slits', index, 'endReliefDiameterMm'], `end relief of ${slit.name}`, places)
+    }
+    if (slit.endReliefDiameterMm >= limit.value) {
       return notApplicable(`${slit.name} ends in a relief hole`, places)
     }
     return checkObserved({

@@ -8,15 +8,15 @@ export interface Cited {
 }
 
 /**
- * A note of the drawing by its number, as people cite it. Notes are written from the design: the number is looked up, so
- * that nobody in the scenario cites a note that is not there, or another one.
+ * A note of the drawing by its name, as people cite it: numbers move with every note that the design brings or drops. Notes are written from the
+ * design: the name is looked up, so that nobody in the scenario cites a note that is not there.
  *
  * @param id  of the note: the field of the brief that it is written from
  */
 export function citeNote({ design, evaluation }: Cited, id: string): string {
   const contents = makeSheetContents(design, evaluation, FILE_UNITS)
   const notes = contents.flatMap((block) => (block.kind === 'notes' ? block.notes : []))
-  const at = notes.findIndex((note) => note.id === id)
-  if (at === -1) throw new Error(`the drawing of ${design.name} has no note "${id}"`)
-  return `note ${at + 1}`
+  const name = notes.find((note) => note.id === id)?.text.split(':')[0]
+  if (name === undefined) throw new Error(`the drawing of ${design.name} has no note "${id}"`)
+  return `the note "${name}"`
 }

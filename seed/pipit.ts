@@ -1,5 +1,6 @@
 import {
   type Actor,
+  acknowledgeDifference,
   addArtwork,
   chooseProfiles,
   createRevision,
@@ -15,6 +16,7 @@ import { type Cited, citeNote } from './cite'
 import { confirmWhatWasSeen, PIPIT_FIRST_LOOK, PIPIT_INSPECTION } from './inspection'
 import type { Workspace } from './people'
 import { takeOnActionsOfPipit } from './pipit-actions'
+import { PIPIT_DAYS, withPlannedDates } from './planned-dates'
 import { PIPIT_ARTWORK, readArtwork, readDesignText } from './read-files'
 import { CAST } from './sign-ins'
 import { type Answers, type Stage, StoryError } from './stage'
@@ -68,6 +70,21 @@ function makeFirstDraft(designText: string): string {
   })
 }
 
+/** A quotation is no row of the table of steps: quality says why the two may differ. */
+async function letQuotationStand({ carryOut }: Stage, quality: Actor, revisionId: string): Promise<void> {
+  const { signOff } = await getRevision(quality, revisionId)
+  for (const { key, fact } of signOff.differences.filter(({ fact }) => fact.startsWith('Cost'))) {
+    await carryOut(`let stand: ${fact}`, async () =>
+      acknowledgeDifference(quality, {
+        revisionId,
+        seenVersion: (await getRevision(quality, revisionId)).version,
+        key,
+        reason: 'The 8 % is a quotation for a single-sided circuit, which is none of the constructions compared here.',
+      }),
+    )
+  }
+}
+
 /** What the panels page says of the fabricator's own panels, in a sentence. */
 async function describePanel(actor: Actor, revisionId: string): Promise<string> {
   const [own] = (await getPanels(actor, revisionId)).fabricators
@@ -97,7 +114,10 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
     createRevision(mechanical, {
       projectId: pipitId,
       label: 'A',
-      origin: { kind: 'import', designText: makeFirstDraft(readDesignText('pipit-rev-a')) },
+      origin: {
+        kind: 'import',
+        designText: makeFirstDraft(withPlannedDates(readDesignText('pipit-rev-a'), clock, PIPIT_DAYS)),
+      },
     }),
   )
   await stage.open(mechanical, {
@@ -139,13 +159,17 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
   clock.goTo(97, 9)
   const { designVersion } = await getRevision(mechanical, revisionId)
   await carryOut('put the answers into the design of Pipit A', () =>
-    importDesign(mechanical, { revisionId, seenVersion: designVersion, designText: readDesignText('pipit-rev-a') }),
+    importDesign(mechanical, {
+      revisionId,
+      seenVersion: designVersion,
+      designText: withPlannedDates(readDesignText('pipit-rev-a'), clock, PIPIT_DAYS),
+    }),
   )
   const cornerNote = citeNote(await getRevision(mechanical, revisionId), 'registration')
   await stage.reply(
     mechanical,
     query,
-    `Yes, up to 0.15 mm. ${cornerNote.replace('note', 'Note')} of the drawing now says so.`,
+    `Yes, up to 0.15 mm. ${cornerNote.replace('the', 'The')} of the drawing now says so.`,
     true,
   )
   await stage.reply(mechanical, change, 'Taken over: S1 on the drawing has 1 mm corners, same material.', true)
@@ -202,6 +226,7 @@ export async function playPipit(stage: Stage, { people, pipitId, companies }: Wo
     revisionId,
     'Drawing against the artwork, every item that is not computed, and the waiver with purchasing’s figures.',
   )
+  await letQuotationStand(stage, quality, revisionId)
   const view = await getRevision(lead, revisionId)
   await carryOut('sign Pipit A', () =>
     signRevision(lead, {

@@ -1,6 +1,7 @@
 import { saveSheet } from '@/lib/data'
 import type { ShelfContent, ShelfRow } from '@/lib/fabrication'
 import type { Workspace } from './people'
+import { SKUA_B_DAYS } from './planned-dates'
 import type { Stage } from './stage'
 
 const NOTHING: Omit<ShelfRow, 'material' | 'thicknessUm'> = {
@@ -31,16 +32,12 @@ const coverlay = (adhesiveUm: number, more: Partial<ShelfRow> = {}, filmUm = 25)
 const laminate = (thicknessUm: number, foilUm: number): ShelfRow =>
   sheet('fr4-laminate', thicknessUm, { foil: 'copper-ed', foilUm, foilSides: 2 })
 
-/** Days that a material takes, so that of a need date the latest order date is a week and a half from now. */
-function makeLeadTimeDays(today: Date, needDate: string, buildTimeDays: number): number {
-  const left = Math.floor((Date.parse(`${needDate}T00:00:00Z`) - today.getTime()) / 86_400_000)
-  return Math.min(200, Math.max(21, left - buildTimeDays - 10))
-}
-
-const SKUA_NEED_DATE = '2027-05-10'
 const BUILD_TIME_DAYS = 28
 
-function makeBrackenfoldShelf(today: Date): ShelfContent {
+/** Days that a material takes, so that of Skua's need date the latest order date is a week and a half from now. */
+const makeLeadTimeDays = () => -SKUA_B_DAYS.need - BUILD_TIME_DAYS - 10
+
+function makeBrackenfoldShelf(): ShelfContent {
   return {
     buildTimeDays: BUILD_TIME_DAYS,
     rows: [
@@ -52,7 +49,7 @@ function makeBrackenfoldShelf(today: Date): ShelfContent {
       coverlay(50),
       coverlay(20, {
         onShelf: false,
-        leadTimeDays: makeLeadTimeDays(today, SKUA_NEED_DATE, BUILD_TIME_DAYS),
+        leadTimeDays: makeLeadTimeDays(),
         minimumOrderM2: 50,
         note: 'Coated to order.',
       }),
@@ -101,7 +98,7 @@ const OSTREL_SHELF: ShelfContent = {
 /** What both fabricators hold. Of Skua B something must be ordered at Brackenfold now, and something on the shelf would do. */
 export async function setShelves({ carryOut }: Stage, { people, companies }: Workspace): Promise<void> {
   const sheets = [
-    ['brackenfold', '2026-07-06', makeBrackenfoldShelf(new Date())],
+    ['brackenfold', '2026-07-06', makeBrackenfoldShelf()],
     ['ostrel', '2026-06-15', OSTREL_SHELF],
   ] as const
   for (const [fabricator, issuedOn, content] of sheets) {

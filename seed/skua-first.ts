@@ -1,5 +1,6 @@
 import { attachFile, createRevision, getRevision, saveDesign, shareRevision } from '@/lib/data'
 import type { Workspace } from './people'
+import { SKUA_A_DAYS, withPlannedDates } from './planned-dates'
 import { readDesignText, toBytes } from './read-files'
 import type { Answers, Stage } from './stage'
 
@@ -26,7 +27,7 @@ export async function playSkuaFirst(stage: Stage, { people, skuaId, companies }:
     createRevision(designer, {
       projectId: skuaId,
       label: 'A',
-      origin: { kind: 'import', designText: readDesignText('skua-rev-a') },
+      origin: { kind: 'import', designText: withPlannedDates(readDesignText('skua-rev-a'), clock, SKUA_A_DAYS) },
     }),
   )
   const hinge = await stage.open(designer, {

@@ -2,6 +2,7 @@ import { createRevision, decideCondition, getRevision, importDesign, proposeChan
 import { type Cited, citeNote } from './cite'
 import { confirmWhatWasSeen, SKUA_FIRST_LOOK, SKUA_INSPECTION } from './inspection'
 import type { Workspace } from './people'
+import { SKUA_B_DAYS, withPlannedDates } from './planned-dates'
 import { readDesignText } from './read-files'
 import { type Answers, type Stage, StoryError } from './stage'
 
@@ -63,7 +64,7 @@ export async function playSkuaSecond(
     importDesign(designer, {
       revisionId,
       seenVersion: designVersion,
-      designText: withoutBead(readDesignText('skua-rev-b')),
+      designText: withoutBead(withPlannedDates(readDesignText('skua-rev-b'), clock, SKUA_B_DAYS)),
     }),
   )
   await stage.open(designer, {
@@ -127,7 +128,7 @@ export async function playSkuaSecond(
     importDesign(designer, {
       revisionId,
       seenVersion: before.designVersion,
-      designText: readDesignText('skua-rev-b'),
+      designText: withPlannedDates(readDesignText('skua-rev-b'), clock, SKUA_B_DAYS),
     }),
   )
   const hingeNote = citeNote(await getRevision(designer, revisionId), 'bend-hinge')

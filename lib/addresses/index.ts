@@ -18,6 +18,8 @@ export const REVISION_TABS = [
   'proposals',
   'threads',
   'actions',
+  'meetings',
+  'needs',
   'sign-off',
   'trail',
 ] as const

@@ -78,7 +78,10 @@ export { followSignOffPolicy, setSignOffPolicy } from './acts/projects/sign-off-
 export { answerItem } from './acts/review/answers'
 export { decideCondition } from './acts/review/conditions'
 export { declareBuildable } from './acts/review/declarations'
+export { acknowledgeDifference, takeUpDifference } from './acts/review/differences'
 export { addArtwork, attachFile, removeArtwork, removeAttachment } from './acts/review/files'
+export { recordMeeting } from './acts/review/meetings'
+export { acceptNeed, dropNeed, reportNeed, stateNeed } from './acts/review/needs'
 export { getPackageFile } from './acts/review/package-receipts'
 export { decideProposal, proposeChange, withdrawProposal } from './acts/review/proposals'
 export { putBackOnRelease, takeOffRelease } from './acts/review/release-fabricators'
@@ -133,6 +136,7 @@ export { type LeadCountView, listLeadCounts } from './reads/lead-counts'
 export { getLimitList } from './reads/limits'
 export { getLiveStart, type LiveEvent, type LiveEvents, listLiveEvents } from './reads/live-events'
 export { getMailChoices, listMail, type MailboxView, type MailEntryView, type MailView } from './reads/mail'
+export { getMeetings, getNeeds } from './reads/meetings'
 export { getOwnIdentity, getSecondFactor, listOwnSessions } from './reads/own-access'
 export {
   type ComparedConstructionView,

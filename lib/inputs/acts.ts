@@ -7,6 +7,7 @@ import { passkeyConfirmationInput } from './confirmation'
 import * as declarations from './declarations'
 import { importSheetFileInput, saveSheetInput } from './fabrication'
 import { mailChoicesInput, sendMailAgainInput } from './mail'
+import * as meetings from './meetings'
 import * as people from './people'
 import * as proposals from './proposals'
 import * as review from './review'
@@ -170,7 +171,7 @@ export const ACTS = {
   createRevision: act({
     input: revisions.newRevisionInput,
     rule: 'revision:create',
-    records: ['revision-created', 'answers-carried-over'],
+    records: ['revision-created', 'answers-carried-over', 'needs-carried-over'],
   }),
   saveDesign: act({ input: revisions.saveDesignInput, rule: 'revision:edit', records: ['design-saved'] }),
   importDesign: act({ input: revisions.importDesignInput, rule: 'revision:edit', records: ['design-imported'] }),
@@ -278,11 +279,32 @@ export const ACTS = {
     records: ['action-reopened'],
   }),
 
+  // Meetings and needs
+  recordMeeting: act({
+    input: meetings.recordMeetingInput,
+    rule: 'meeting:record',
+    records: ['meeting-recorded', 'action-taken-on', 'signature-voided'],
+  }),
+  stateNeed: act({ input: meetings.stateNeedInput, rule: 'need:state', records: ['need-stated'] }),
+  reportNeed: act({ input: meetings.reportNeedInput, rule: 'need:report', records: ['need-reported'] }),
+  acceptNeed: act({ input: meetings.acceptNeedInput, rule: 'need:accept', records: ['need-accepted'] }),
+  dropNeed: act({ input: meetings.dropNeedInput, rule: 'need:state', records: ['need-dropped'] }),
+
   // Sign-off
   followSignOffPolicy: act({
     input: signOff.followSignOffPolicyInput,
     rule: 'policy:follow',
     records: ['sign-off-policy-followed'],
+  }),
+  acknowledgeDifference: act({
+    input: signOff.acknowledgeDifferenceInput,
+    rule: 'difference:let-stand',
+    records: ['difference-let-stand', 'signature-voided'],
+  }),
+  takeUpDifference: act({
+    input: signOff.takeUpDifferenceInput,
+    rule: 'difference:let-stand',
+    records: ['difference-taken-up', 'signature-voided'],
   }),
   declareReviewed: act({
     input: signOff.declareReviewedInput,

@@ -155,6 +155,7 @@ export const attachFileInput = z.strictObject({
     z.strictObject({ kind: z.literal('item'), itemId: itemIdSchema }),
     z.strictObject({ kind: z.literal('comment'), commentId: recordIdSchema }),
     z.strictObject({ kind: z.literal('action'), actionId: recordIdSchema }),
+    z.strictObject({ kind: z.literal('need'), needId: recordIdSchema }),
   ]),
   ...fileFields,
   requestKey: requestKeySchema,

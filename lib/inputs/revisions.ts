@@ -77,7 +77,10 @@ export const releaseInput = z.strictObject({
   ...confirmationFields,
   /** With a limit of quantity or date. */
   isConditional: z.boolean().optional(),
-  purpose: z.enum(RELEASE_PURPOSES, 'choose what it may be used for').nullable().optional(),
+  purpose: z
+    .enum(RELEASE_PURPOSES, 'choose what it may be used for')
+    .nullable()
+    .refine((purpose) => purpose !== null, 'choose what it may be used for'),
   quantityLimit: z
     .number()
     .int('must be a whole number')

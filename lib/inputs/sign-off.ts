@@ -24,6 +24,7 @@ const policyFields = {
   review: choiceOf('review'),
   authorSigns: choiceOf('authorSigns'),
   authorReleases: choiceOf('authorReleases'),
+  differences: choiceOf('differences'),
   requiredSignatures: requiredSignaturesSchema,
   requiredCapacities: z
     .array(z.strictObject({ name: nameSchema }))
@@ -66,6 +67,23 @@ export const withdrawCapacityInput = z.strictObject({
   requestKey: requestKeySchema,
 })
 export type WithdrawCapacityInput = z.infer<typeof withdrawCapacityInput>
+
+/** `key` names the difference by its words and numbers: one that reads otherwise by now is another. */
+export const acknowledgeDifferenceInput = z.strictObject({
+  revisionId: recordIdSchema,
+  seenVersion: seenVersionSchema,
+  key: z.string().length(64, 'is not a difference of this revision'),
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type AcknowledgeDifferenceInput = z.infer<typeof acknowledgeDifferenceInput>
+
+export const takeUpDifferenceInput = z.strictObject({
+  acknowledgementId: recordIdSchema,
+  reason: saidTextSchema,
+  requestKey: requestKeySchema,
+})
+export type TakeUpDifferenceInput = z.infer<typeof takeUpDifferenceInput>
 
 export const declareReviewedInput = z.strictObject({ ...onRevision, note: optionalTextSchema, ...confirmationFields })
 export type DeclareReviewedInput = z.infer<typeof declareReviewedInput>

@@ -1,6 +1,6 @@
 import type { LimitOwner } from '@/lib/engine'
 import type { FlexTestRow } from '@/lib/engine/flex-tests'
-import type { ReleaseTerms, ReviewSnapshot, TrailRecord } from '@/lib/review'
+import type { Meeting, Need, ReleaseTerms, ReviewSnapshot, TrailRecord } from '@/lib/review'
 import type { TrailCheckpoint } from './checkpoints'
 import type { DrawingSource } from './drawing-source'
 
@@ -37,6 +37,8 @@ export interface PackageContent {
   }
   /** Main events up to the release, in their order. */
   readonly chronology: readonly { readonly at: string; readonly who: string; readonly what: string }[]
+  /** The team's own: minutes, and needs with what was shown of them. Null in a fabricator's edition. */
+  readonly minutes: { readonly meetings: readonly Meeting[]; readonly needs: readonly Need[] } | null
   /** Bytes of every artwork file of the snapshot, found by their SHA-256. */
   readonly artwork: readonly { readonly sha256: string; readonly bytes: Uint8Array }[]
   /** The canonical form that was signed. Null in a fabricator's edition, where parts of it are withheld. */

@@ -1,7 +1,15 @@
 import { CAUTIONS, makeResultsDocument, tallyVerdicts } from '@/lib/engine'
 import { listAskedRoles } from '@/lib/engine/catalogue'
 import { fillWhatHelps, readWhatHelps } from '@/lib/engine/catalogue/prose'
-import { getStoredDesign, listItemStates, listLoosenedUses, type ReviewThread } from '@/lib/review'
+import {
+  getNeedState,
+  getStoredDesign,
+  listDifferences,
+  listItemStates,
+  listLoosenedUses,
+  NEED_STATE_WORDS,
+  type ReviewThread,
+} from '@/lib/review'
 import { type PackageContent, type PackageFile, SIGNED_CONTENT_PATH } from './content'
 import { hashBytes } from './file-hash'
 import { FLEX_TESTS_INDEX_PATH, makeFlexTestFiles } from './flex-tests'
@@ -52,14 +60,26 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     makeJsonFile('threads.json', { threads: snapshot.threads.map(toThreadInFile) }),
     makeJsonFile('actions.json', { actions: snapshot.actions }),
     makeJsonFile('signatures.json', {
-      signatures: snapshot.signatures,
+      signatures: snapshot.signatures.map(({ substanceHash: _, ...signature }) => signature),
       declarations: snapshot.declarations,
       takenOffThisRelease: snapshot.takenOff,
       authors: snapshot.authors,
       reviews: snapshot.reviews,
       signOffPolicy: snapshot.signOffPolicy,
+      differences: listDifferences(snapshot).map(({ saidById: _, ...difference }) => difference),
       loosened: listLoosenedUses(snapshot, content.release.byUserId ?? null),
     }),
+    ...(content.minutes === null
+      ? []
+      : [
+          makeJsonFile('meetings.json', { meetings: content.minutes.meetings }),
+          makeJsonFile('needs.json', {
+            needs: content.minutes.needs.map(({ version: _, ...need }) => ({
+              ...need,
+              state: NEED_STATE_WORDS[getNeedState(need, content.release.at.slice(0, 10))],
+            })),
+          }),
+        ]),
     ...makeArtworkFiles(content),
     ...makeFlexTestFiles(content),
     ...content.signedParts,
@@ -123,6 +143,12 @@ export function makeReadme(
     'checklist.json         items, answers and waivers',
     'release.json           the decision, for document systems: number, revision, status, approvers, dates, what it replaces',
     'actions.json           what is still to be done, by whom and by when',
+    ...(content.minutes === null
+      ? []
+      : [
+          'meetings.json          minutes of meetings',
+          'needs.json             what the part must do, and what was shown of it',
+        ]),
     'threads.json           comments and engineering queries',
     'signatures.json        authors, reviews, signatures, fabricator declarations with conditions, and the sign-off policy',
     'artwork/               artwork as uploaded; index.json has the original names',

@@ -19,6 +19,7 @@ export const BLOCKER_CODES = [
   'condition-open',
   'condition-declined',
   'action-open',
+  'words-differ',
   'failure-unwaived',
   'artwork-missing',
   'artwork-differs',

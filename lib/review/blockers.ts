@@ -3,6 +3,7 @@ import { listItemStates } from './answers'
 import type { Blocker } from './blocker'
 import { findGapsInBrief, findGapsInConstruction } from './completeness'
 import { findDeclarationBlockers } from './declaration-blockers'
+import { findDifferenceBlockers } from './differences'
 import { findApprovalBlockers, findAuthorSigning, findIndependenceBlockers } from './independence-blockers'
 import { isPending } from './review-actions'
 import { getStoredDesign, hashDesign } from './signed-content'
@@ -44,6 +45,7 @@ export function findContentBlockers(snapshot: ReviewSnapshot): Blocker[] {
     ...findUnanswered(snapshot, 'fabricator'),
     ...findUnwaived(snapshot),
     ...findPendingActions(snapshot),
+    ...findDifferenceBlockers(snapshot),
     ...findArtworkBlockers(snapshot),
   ]
 }

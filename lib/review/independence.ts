@@ -1,3 +1,4 @@
+import { listDifferences } from './differences'
 import { USUAL_SIGN_OFF_POLICY } from './sign-off-policy'
 import { hashDeclaredContent, listLiveSignatures } from './signed-content'
 import type { Author, ReviewSnapshot, ReviewStatement, Signature } from './snapshot'
@@ -50,6 +51,13 @@ export function listLoosenedUses(snapshot: ReviewSnapshot, releasedById: string 
   }
   if (getSignOffPolicy(snapshot).review === 'none' && listReviews(snapshot).length === 0) {
     uses.push('no review by someone other than the authors was required')
+  }
+  if (getSignOffPolicy(snapshot).differences === 'listed') {
+    const left = listDifferences(snapshot).filter((one) => one.acknowledged === null && !one.isDecidedInChecklist)
+    if (left.length > 0)
+      uses.push(
+        `words differ from numbers in ${left.length === 1 ? 'one place' : `${left.length} places`}, and nobody had to let it stand`,
+      )
   }
   if (releasedById !== null && isAuthor(snapshot, releasedById)) uses.push('an author of the content released it')
   const usual = { ...snapshot, signOffPolicy: { version: 0, rules: USUAL_SIGN_OFF_POLICY } }

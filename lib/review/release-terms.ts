@@ -33,10 +33,10 @@ interface WaiverLimits {
   readonly validUntil?: string | null
 }
 
-/** `for series production`; `for prototypes, at most 50 parts, until 2027-03-31` */
+/** `for series production`; `for prototypes, at most 50 parts, until 2027-03-31`. Releases from before state no purpose: of these nothing is said. */
 export function describeTerms({ purpose, quantityLimit, validUntil }: ReleaseTerms): string {
   return [
-    purpose === null ? 'purpose not stated' : `for ${RELEASE_PURPOSE_WORDS[purpose]}`,
+    ...(purpose === null ? [] : [`for ${RELEASE_PURPOSE_WORDS[purpose]}`]),
     ...(quantityLimit === null ? [] : [`at most ${quantityLimit} parts`]),
     ...(validUntil === null ? [] : [`until ${validUntil}`]),
   ].join(', ')

@@ -64,6 +64,18 @@ export const SIGN_OFF_RULES = {
     ],
     usual: 'no',
   },
+  differences: {
+    label: 'Where words differ from numbers, before signing',
+    choices: [
+      { value: 'none', words: 'each is put right: none may stay' },
+      {
+        value: 'acknowledged',
+        words: 'each is put right, or a lead or quality who did not say it lets it stand with a reason',
+      },
+      { value: 'listed', words: 'they are listed: none keeps anybody from signing' },
+    ],
+    usual: 'acknowledged',
+  },
 } as const satisfies Record<string, PolicyRule>
 
 export type SignOffRule = keyof typeof SIGN_OFF_RULES
@@ -100,6 +112,7 @@ const policySchema = z.object({
   review: choice('review'),
   authorSigns: choice('authorSigns'),
   authorReleases: choice('authorReleases'),
+  differences: choice('differences'),
   requiredSignatures: z.int().min(1).default(1),
   requiredCapacities: z.array(z.string()).default([]),
 })

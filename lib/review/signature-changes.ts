@@ -3,7 +3,7 @@ import { compareDesigns } from './compare-designs'
 import { listVerdictMoves } from './compare-results'
 import { describeActionChanges, describeDeclaredChanges, describeThreadChanges } from './declared-changes'
 import { comparePolicies } from './sign-off-policy'
-import { buildSignedContent, hashSignedContent, readSignedDesign, type SignedContent } from './signed-content'
+import { buildSignedContent, hashPresentSubstance, readSignedDesign, type SignedContent } from './signed-content'
 import type { ReviewSnapshot } from './snapshot'
 import type { VoidingChange } from './voiding-changes'
 
@@ -24,6 +24,7 @@ export interface ContentChange {
     | 'template'
     | 'policy'
     | 'authors'
+    | 'differences'
     | 'results'
   readonly sentence: string
   /** Whose matter it is, where it is not everybody's: a fabricator's id, or null for the team. */
@@ -106,6 +107,10 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
     const added = (after.authors ?? []).filter(({ name }) => !known.has(name)).map(({ name }) => name)
     add('authors', added.length === 0 ? 'what each author changed' : `author added: ${added.join(', ')}`)
   }
+  for (const { fact } of listOnlyIn(after.differences, before.differences))
+    add('differences', `difference let stand: ${fact}`)
+  for (const { fact } of listOnlyIn(before.differences, after.differences))
+    add('differences', `difference taken up: ${fact}`)
   if (before.engineVersion !== after.engineVersion) {
     add('results', `engine ${before.engineVersion ?? 'none'} to ${after.engineVersion ?? 'none'}`)
   }
@@ -119,6 +124,11 @@ export function describeChanges(before: SignedContent, after: SignedContent): Co
     if (moves.length === 0) add('results', 'numbers in the results changed; no verdict changed')
   }
   return changes
+}
+
+function listOnlyIn<T>(some: readonly T[] = [], others: readonly T[] = []): T[] {
+  const known = new Set(others.map((one) => hashJson(one)))
+  return some.filter((one) => !known.has(hashJson(one)))
 }
 
 const say = (word: string) => word.replaceAll('-', ' ')
@@ -136,8 +146,8 @@ export interface SignatureToVoid {
 export function findSignaturesToVoid(before: ReviewSnapshot, after: ReviewSnapshot): SignatureToVoid[] {
   const standing = after.signatures.filter(({ voided }) => voided === null)
   if (standing.length === 0) return []
-  const contentHash = hashSignedContent(after)
-  const left = standing.filter((signature) => signature.contentHash !== contentHash)
+  const substance = hashPresentSubstance(after)
+  const left = standing.filter(({ substanceHash }) => substanceHash !== substance)
   if (left.length === 0) return []
   const changes = describeChanges(buildSignedContent(before), buildSignedContent(after)).map(
     ({ area: _area, ...change }): VoidingChange => change,

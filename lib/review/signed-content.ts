@@ -11,7 +11,7 @@ import { listItemStates } from './answers'
 import { hashJson } from './canonical'
 import type { DeclarationCondition, Done } from './declared'
 import { listSignedActions, type SignedAction } from './review-actions'
-import type { PinnedSignOffPolicy } from './sign-off-policy'
+import { type PinnedSignOffPolicy, pinnedSignOffPolicySchema } from './sign-off-policy'
 import type { AnswerState, LookedAt, ReviewSnapshot, ReviewTemplate, Signature, SignedThread, Waiver } from './snapshot'
 import { isOpenStage } from './stages'
 import { listStandings, type StandingKind } from './standings'
@@ -65,6 +65,15 @@ export interface SignedDeclaration {
   readonly conditions: readonly SignedCondition[]
 }
 
+/** A difference that somebody let stand. */
+export interface SignedDifference {
+  readonly fact: string
+  readonly said: string
+  readonly against: string
+  readonly reason: string
+  readonly acknowledgedBy: string
+}
+
 /** Everything that a signature covers, and nothing else. */
 export interface SignedContent {
   readonly format: typeof SIGNED_CONTENT_FORMAT
@@ -86,6 +95,8 @@ export interface SignedContent {
   readonly declarations?: readonly SignedDeclaration[]
   /** Threads that are not closed. */
   readonly threads?: readonly SignedThread[]
+  /** Where words and numbers differ and somebody let it stand; left out where nobody did. */
+  readonly differences?: readonly SignedDifference[]
   /** Left out where the review goes by the catalogue as delivered, which the engine's version stands for. */
   readonly template?: ReviewTemplate
   /** Left out where the review began before there were policies. */
@@ -137,6 +148,17 @@ export function buildSignedContent(snapshot: ReviewSnapshot): SignedContent {
     ...(actions.length === 0 ? {} : { actions }),
     declarations: signDeclarations(snapshot),
     threads: snapshot.signedThreads ?? signThreads(snapshot),
+    ...(snapshot.acknowledgements.length === 0
+      ? {}
+      : {
+          differences: snapshot.acknowledgements.map(({ fact, said, against, reason, byName }) => ({
+            fact,
+            said,
+            against,
+            reason,
+            acknowledgedBy: byName,
+          })),
+        }),
     ...(snapshot.template.contentHash === '' ? {} : { template: snapshot.template }),
     ...(snapshot.signOffPolicy === null
       ? {}
@@ -201,6 +223,38 @@ function listWaiverLimits({ consequence = '', validUntil, quantityLimit, custome
 /** SHA-256 of the canonical form (RFC 8785) of everything signed. */
 export function hashSignedContent(snapshot: ReviewSnapshot): string {
   return hashJson(buildSignedContent(snapshot))
+}
+
+/**
+ * What signed content binds: the content without the words in which the application asks. A question that is worded anew by a later version of the
+ * application asks the same, and a rule of policy that it brings is what was usual before: neither is a change of what somebody signed.
+ */
+export function hashSubstance(content: SignedContent): string {
+  const { answers, declarations, signOffPolicy, ...others } = content
+  return hashJson({
+    ...others,
+    answers: answers.map(({ question: _, ...answer }) => answer),
+    ...(declarations === undefined
+      ? {}
+      : {
+          declarations: declarations.map(({ conditions, ...declaration }) => ({
+            ...declaration,
+            conditions: conditions.map(({ fieldLabel: _, ...condition }) => condition),
+          })),
+        }),
+    ...(signOffPolicy === undefined ? {} : { signOffPolicy: pinnedSignOffPolicySchema.parse(signOffPolicy) }),
+  })
+}
+
+const substances = new WeakMap<ReviewSnapshot, string>()
+
+/** The same of the present content. Snapshots never change, so each is read once. */
+export function hashPresentSubstance(snapshot: ReviewSnapshot): string {
+  const known = substances.get(snapshot)
+  if (known !== undefined) return known
+  const found = hashSubstance(buildSignedContent(snapshot))
+  substances.set(snapshot, found)
+  return found
 }
 
 /** SHA-256 of the canonical form of a design document. */
@@ -275,12 +329,12 @@ export function hashDeclaredContent(snapshot: Pick<ReviewSnapshot, 'design' | 's
 }
 
 /**
- * Signatures that stand: not voided, and on the present content. What was signed before the release stays signed: actions
+ * Signatures that stand: not voided, and the content that is stored with each says what the present content says. What was signed before the release stays signed: actions
  * that live on after it move none of it.
  */
 export function listLiveSignatures(snapshot: ReviewSnapshot): Signature[] {
   const unvoided = snapshot.signatures.filter((signature) => signature.voided === null)
   if (unvoided.length === 0 || !isOpenStage(snapshot.stage)) return unvoided
-  const contentHash = hashSignedContent(snapshot)
-  return unvoided.filter((signature) => signature.contentHash === contentHash)
+  const substance = hashPresentSubstance(snapshot)
+  return unvoided.filter(({ substanceHash }) => substanceHash === substance)
 }

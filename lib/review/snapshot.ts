@@ -55,6 +55,8 @@ export interface RecordedAnswer {
   readonly evidence: readonly { readonly fileName: string; readonly sha256: string }[]
   /** What a statement rests on; null or absent for any other answer. */
   readonly lookedAt?: LookedAt | null
+  /** Label of the revision that it was taken over from with a copy; absent where it was given here. */
+  readonly carriedFrom?: string
   /** The file that was looked at is no longer one of the revision. */
   readonly isFileGone?: boolean
   /** Inputs of the item that changed since, in the trade's words; empty or absent while it rests on what it rested on. */
@@ -186,6 +188,20 @@ export interface Author {
   readonly changes: { readonly count: number; readonly firstVersion: number; readonly lastVersion: number } | null
 }
 
+/** Somebody's word that words and numbers differ, and that it may stay so. */
+export interface Acknowledgement {
+  readonly id: string
+  /** Of the difference, as `listDifferences` has it. */
+  readonly key: string
+  readonly fact: string
+  readonly said: string
+  readonly against: string
+  readonly reason: string
+  readonly byId: string
+  readonly byName: string
+  readonly at: string
+}
+
 /** A person's word that they reviewed the content. */
 export interface ReviewStatement {
   readonly id: string
@@ -222,6 +238,8 @@ export interface Signature {
   readonly signedAt: string
   /** `hashSignedContent` of what was signed. */
   readonly contentHash: string
+  /** `hashSubstance` of the content that is stored with it. */
+  readonly substanceHash: string
   readonly voided: {
     readonly at: string
     readonly reason: string
@@ -291,6 +309,8 @@ export interface ReviewSnapshot {
   /** Counts every change of the revision; a write names the version that the person saw. */
   readonly version: number
   readonly stage: Stage
+  /** YYYY-MM-DD: today, and once it is closed the day on which it was. */
+  readonly today: string
   readonly design: Design
   /** The document in the format that it was stored in, which signatures and declarations cover; absent where that is `design` itself. */
   readonly storedDesign?: unknown
@@ -320,6 +340,8 @@ export interface ReviewSnapshot {
   /** Who made the design and the artwork, of the company alone, in the order in which they came to it. */
   readonly authors: readonly Author[]
   readonly reviews: readonly ReviewStatement[]
+  /** Differences that somebody let stand, and has not taken up again. */
+  readonly acknowledgements: readonly Acknowledgement[]
   /** Capacities in which people may sign now. */
   readonly capacityGrants: readonly GrantedCapacity[]
   /** What the review goes by; null where it began before there were policies. */

@@ -181,7 +181,9 @@ export async function sign(actor: Actor, revisionId: string): Promise<string> {
 export async function release(team: Team, revisionId: string, reason?: string): Promise<void> {
   const { version } = await getRevision(team.lead, revisionId)
   const why = reason === undefined ? {} : { reason }
-  await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD, ...why }))
+  await expectDone(
+    releaseRevision(team.lead, { revisionId, seenVersion: version, purpose: 'prototypes', password: PASSWORD, ...why }),
+  )
 }
 
 /** As `makeRevisionAt`, and released. */

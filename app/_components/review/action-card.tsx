@@ -23,7 +23,7 @@ const ORIGIN_TABS: Readonly<Record<ReviewActionView['origin']['kind'], RevisionT
   condition: 'sign-off',
   waiver: 'checklist',
   item: 'checklist',
-  meeting: 'overview',
+  meeting: 'meetings',
 }
 
 type Act = 'none' | 'report' | 'attach' | 'close' | 'drop' | 'reopen' | 'change'

@@ -17,7 +17,7 @@ interface ReleaseTermsFieldsProps {
 export function ReleaseTermsFields({ form: { control, watch }, replaces }: ReleaseTermsFieldsProps) {
   return (
     <>
-      <FormSelect control={control} name="purpose" label="Released for" options={PURPOSES} isOptional />
+      <FormSelect control={control} name="purpose" label="Released for" options={PURPOSES} />
       <FormCheckbox control={control} name="isConditional">
         Conditional: within a limit of quantity or date
       </FormCheckbox>

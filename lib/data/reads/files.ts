@@ -16,17 +16,19 @@ import { read } from './read'
 export async function requireAttachment(tx: TransactionClient, rights: PersonRights, attachmentId: string) {
   const row = await tx.attachment.findUnique({
     where: { id: attachmentId },
-    include: { comment: { include: { thread: true } }, action: true },
+    include: { comment: { include: { thread: true } }, action: true, need: true },
   })
   if (row === null || row.removedAt !== null) throw new NotFoundError('attachment')
   const scope = await requireRevisionInView(tx, rights, row.revisionId, 'attachment')
   const { fabricatorCompanyId } = scope
   const isVisible =
-    row.action !== null
-      ? maySeeReviewAction(rights, scope.subject, row.action)
-      : row.comment === null
-        ? fabricatorCompanyId === null || row.companyId === null || row.companyId === fabricatorCompanyId
-        : maySeeThread(rights, scope.subject, row.comment.thread)
+    row.needId !== null
+      ? fabricatorCompanyId === null
+      : row.action !== null
+        ? maySeeReviewAction(rights, scope.subject, row.action)
+        : row.comment === null
+          ? fabricatorCompanyId === null || row.companyId === null || row.companyId === fabricatorCompanyId
+          : maySeeThread(rights, scope.subject, row.comment.thread)
   if (!isVisible) throw new NotFoundError('attachment')
   return { row, scope }
 }

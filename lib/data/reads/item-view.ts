@@ -67,7 +67,7 @@ function toItemView(request: ItemsRequest, item: ItemState): ItemView | null {
             lookedAt: item.answer.lookedAt ?? null,
           },
     answerVersion: row?.version ?? 0,
-    carriedFrom: row?.carriedFromId == null ? null : (record.basedOn?.label ?? ''),
+    carriedFrom: item.answer?.carriedFrom ?? null,
     changedInputs: item.answer?.changedInputs ?? [],
     history: answerHidden
       ? []

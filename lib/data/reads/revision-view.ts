@@ -4,7 +4,6 @@ import type { CatalogueEdition } from '@/lib/engine/catalogue'
 import {
   findBlockers,
   findSigningBlockers,
-  hashSignedContent,
   isAllowed,
   isOpenStage,
   listSigningCapacities,
@@ -26,12 +25,14 @@ import {
   readStage,
 } from '../records/authorization'
 import { listCheckedLimits } from '../records/effective-limits'
+import { listReplaced } from '../records/issued-revision'
 import { areSameProfiles, isBehindCatalogue, type LoadedRevision } from '../records/loaded-revision'
 import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
 import type { RevisionRecord } from '../records/revision-record'
 import { readGrant } from '../records/signature-grant'
 import { getSigningStatement } from '../records/signing-statement'
 import { makeSnapshot } from '../records/snapshot'
+import { getStandingContent } from '../records/standing-content'
 import { readWord } from '../records/stored-words'
 import { findTestedLives } from '../records/tested-lives'
 import type { PackageView, RevisionRights, RevisionView, SignatureView } from '../views'
@@ -128,10 +129,10 @@ export function toRevisionView(
       .map(({ company }) => toCompanyView(company)),
     package: may.downloadPackage ? findPackageView(record, fabricatorCompanyId) : null,
     release: readRelease(record),
-    wouldReplace: may.release ? (record.project.revisions[0]?.label ?? null) : null,
+    wouldReplace: may.release ? (listReplaced(loaded)[0]?.label ?? null) : null,
     blockers: findBlockers(snapshot),
     signingBlockers: may.sign ? findSigningBlockers(snapshot, rights.userId) : [],
-    contentHash: isTeam ? hashSignedContent(snapshot) : '',
+    contentHash: isTeam ? getStandingContent(loaded, snapshot).contentHash : '',
     signingCapacities: listSigningCapacities(snapshot, rights),
     signOff: makeSignOffView(loaded, snapshot, rights, subject),
     statement: isTeam ? getSigningStatement(snapshot) : '',
@@ -174,6 +175,7 @@ function listRights(rights: PersonRights, subject: RevisionSubject, snapshot: Re
     copy: mayInProject(rights, 'revision:create', subject.projectId),
     downloadPackage: may('package:download'),
     viewTrail: may('revision:view-trail'),
+    viewMinutes: may('minutes:view'),
   }
 }
 

@@ -4,6 +4,7 @@ import {
   isAllowed,
   isAuthor,
   isOpenStage,
+  listDifferences,
   listLoosenedUses,
   listReviewPolicyRows,
   listReviews,
@@ -25,6 +26,7 @@ export function makeSignOffView(
   const counting = new Set(listReviews(snapshot).map(({ id }) => id))
   const mayReview = mayOnRevision(rights, 'review:declare', subject)
   const { signOffPolicy } = snapshot
+  const mayLetStand = isAllowed(rights, 'difference:let-stand', subject)
   return {
     authors: snapshot.authors,
     reviews: snapshot.reviews.map(({ id, userId, name, role, note, madeAt, withdrawnAt }) => ({
@@ -45,6 +47,12 @@ export function makeSignOffView(
     loosenedUses: listLoosenedUses(snapshot, loaded.record.packages[0]?.releasedById ?? null),
     toFollow: isOpenStage(subject.stage) ? findPolicyToFollow(loaded, snapshot) : null,
     mayFollow: isAllowed(rights, 'policy:follow', subject),
+    differences: listDifferences(snapshot).map((one) => ({
+      ...one,
+      mayLetStand: mayLetStand && one.acknowledged === null && one.saidById !== rights.userId,
+      mayTakeUp: mayLetStand && one.acknowledged !== null,
+      acknowledgementId: snapshot.acknowledgements.find(({ key }) => key === one.key)?.id ?? null,
+    })),
   }
 }
 

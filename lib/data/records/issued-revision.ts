@@ -11,6 +11,15 @@ export function makeIssueKey({ brief }: Design, label: string): string {
   return JSON.stringify([foldName(brief.partNumber), foldName(label)])
 }
 
+/** What a release of this revision replaces: what is in force in the project under the same part number, newest first. */
+export function listReplaced({
+  record,
+  design,
+}: LoadedRevision): readonly { readonly id: string; readonly label: string }[] {
+  const number = foldName(design.brief.partNumber)
+  return record.project.revisions.filter(({ id, partNumber }) => id !== record.id && foldName(partNumber) === number)
+}
+
 interface EarlierIssue {
   readonly partNumber: string
   readonly label: string

@@ -1,4 +1,5 @@
 import 'server-only'
+import { readStoredDesign } from '@/lib/engine'
 import type { Prisma } from '../generated/sqlite/client'
 import type { TransactionClient } from '../store/client'
 import { type PassedAnswer, passAnchorsOn, passAnswersOn, passOn } from './successors'
@@ -12,12 +13,11 @@ const REVISION_RECORD = {
     include: {
       memberships: { orderBy: { createdAt: 'asc' } },
       capacityGrants: { where: { withdrawnAt: null }, orderBy: [{ grantedAt: 'asc' }, { id: 'asc' }] },
-      // What is in force: a release replaces it.
+      // What is in force: a release of the same part number replaces it.
       revisions: {
         where: { stage: 'released' },
-        select: { id: true, label: true },
+        select: { id: true, label: true, issue: { select: { partNumber: true } } },
         orderBy: { stageSince: 'desc' },
-        take: 1,
       },
     },
   },
@@ -38,6 +38,7 @@ const REVISION_RECORD = {
     orderBy: [{ madeAt: 'asc' }, { id: 'asc' }],
   },
   reviewStatements: { orderBy: [{ madeAt: 'asc' }, { id: 'asc' }] },
+  acknowledgements: { where: { withdrawnAt: null }, orderBy: [{ acknowledgedAt: 'asc' }, { id: 'asc' }] },
   exclusions: { orderBy: [{ takenOffAt: 'asc' }, { id: 'asc' }] },
   proposals: { orderBy: [{ proposedAt: 'asc' }, { id: 'asc' }] },
   actions: { orderBy: { number: 'asc' } },
@@ -59,9 +60,15 @@ interface Labelled {
   readonly label: string
 }
 
+/** A released revision of the project, with the number that it was issued under. */
+interface InForce extends Labelled {
+  readonly partNumber: string
+}
+
 type NamedRow = Omit<Row, 'project' | 'shares' | 'threads' | 'declarations' | 'proposals' | 'release'> & {
-  readonly project: Omit<Row['project'], 'memberships'> & {
+  readonly project: Omit<Row['project'], 'memberships' | 'revisions'> & {
     readonly memberships: WithCompany<Row['project']['memberships'][number]>[]
+    readonly revisions: readonly InForce[]
   }
   readonly shares: WithCompany<Row['shares'][number]>[]
   readonly threads: WithAudience<Row['threads'][number]>[]
@@ -107,9 +114,14 @@ export async function loadRevisionRecords(
     where: { id: { in: [...new Set(rows.flatMap((row) => [...collectCompanies(row)]))] } },
   })
   const related = await loadRelated(tx, rows)
+  const numbers = await loadNumbersFromBefore(tx, rows)
   const names = new Map(people.map(({ id, name }) => [id, name]))
   const companiesById = new Map(companies.map((company) => [company.id, company]))
-  const named = rows.map((row) => ({ ...row, ...withCompanies(row, companiesById), ...withRelated(row, related) }))
+  const named = rows.map((row) => ({
+    ...row,
+    ...withCompanies(row, companiesById, numbers),
+    ...withRelated(row, related),
+  }))
   return named.map((row) => ({
     ...row,
     answers: passAnswersOn(row.answers),
@@ -121,6 +133,17 @@ export async function loadRevisionRecords(
     people: pick(names, collectPeople(row)),
     companies: pick(companiesById, collectCompanies(row)),
   }))
+}
+
+/** Part numbers of releases from before issues were kept: their designs say them. */
+async function loadNumbersFromBefore(
+  tx: TransactionClient,
+  rows: readonly Row[],
+): Promise<ReadonlyMap<string, string>> {
+  const ids = rows.flatMap(({ project }) => project.revisions.filter(({ issue }) => issue === null).map(({ id }) => id))
+  if (ids.length === 0) return new Map()
+  const found = await tx.revision.findMany({ where: { id: { in: ids } }, select: { id: true, designJson: true } })
+  return new Map(found.map(({ id, designJson }) => [id, readStoredDesign(designJson).brief.partNumber]))
 }
 
 /** The other revisions that these name, if there are any: one statement for all of them. */
@@ -143,7 +166,7 @@ function withRelated(row: Row, related: ReadonlyMap<string, Labelled>) {
 }
 
 /** Every id that is looked up here was collected by {@link collectCompanies}, and each points at a company that exists. */
-function withCompanies(row: Row, companies: ReadonlyMap<string, CompanyRow>) {
+function withCompanies(row: Row, companies: ReadonlyMap<string, CompanyRow>, numbers: ReadonlyMap<string, string>) {
   const get = (id: string): CompanyRow => {
     const company = companies.get(id)
     if (company === undefined) throw new Error(`there is no company ${id}`)
@@ -155,7 +178,15 @@ function withCompanies(row: Row, companies: ReadonlyMap<string, CompanyRow>) {
     audienceCompany: one.audienceCompanyId === null ? null : get(one.audienceCompanyId),
   })
   return {
-    project: { ...row.project, memberships: row.project.memberships.map(withCompany) },
+    project: {
+      ...row.project,
+      memberships: row.project.memberships.map(withCompany),
+      revisions: row.project.revisions.map(({ id, label, issue }) => ({
+        id,
+        label,
+        partNumber: issue?.partNumber ?? numbers.get(id) ?? '',
+      })),
+    },
     shares: row.shares.map(withCompany),
     threads: row.threads.map(withAudience),
     declarations: row.declarations.map(withCompany),
@@ -203,7 +234,10 @@ export function getCompanyName(record: Pick<RevisionRecord, 'companies'>, compan
   return record.companies.get(companyId)?.name ?? 'a company'
 }
 
-function collectPeople(row: Row): Set<string> {
+/** What is collected from: the project's releases name nobody. */
+type Mentioning = Omit<Row, 'project'> & { readonly project: Pick<Row['project'], 'memberships' | 'capacityGrants'> }
+
+function collectPeople(row: Mentioning): Set<string> {
   const ids = new Set<string | null>([row.createdById])
   for (const membership of row.project.memberships) ids.add(membership.userId)
   for (const grant of row.project.capacityGrants) ids.add(grant.grantedById)
@@ -219,6 +253,7 @@ function collectPeople(row: Row): Set<string> {
     ids.add(declaration.madeById)
     for (const condition of declaration.conditions) ids.add(condition.decidedById)
   }
+  for (const { acknowledgedById } of row.acknowledgements) ids.add(acknowledgedById)
   for (const exclusion of row.exclusions) ids.add(exclusion.takenOffById).add(exclusion.putBackById)
   for (const proposal of row.proposals) ids.add(proposal.proposedById).add(proposal.decidedById)
   for (const action of row.actions) {
@@ -230,7 +265,7 @@ function collectPeople(row: Row): Set<string> {
   return withoutNull(ids)
 }
 
-function collectCompanies(row: Row): Set<string> {
+function collectCompanies(row: Mentioning): Set<string> {
   const ids = new Set<string | null>(row.project.memberships.map((membership) => membership.companyId))
   for (const share of row.shares) ids.add(share.companyId)
   for (const thread of row.threads) {

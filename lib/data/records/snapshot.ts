@@ -4,6 +4,7 @@ import { ENGINE_VERSION, type LimitOverride, readStoredResults } from '@/lib/eng
 import { findEarlierQuestion } from '@/lib/engine/catalogue'
 import {
   isOpenStage,
+  listDifferences,
   type RecordedEvaluation,
   type ReviewSnapshot,
   type ReviewThread,
@@ -13,6 +14,7 @@ import {
   THREAD_STATES,
   type ThreadAnchor,
 } from '@/lib/review'
+import { readAcknowledgement } from './acknowledgement-record'
 import { readStage } from './authorization'
 import { listAuthors } from './authors'
 import { listTakenOff, readDone, toDeclaration } from './declaration-record'
@@ -24,6 +26,7 @@ import { readReviewAction } from './review-action-record'
 import { getCompanyName, getPersonName, type RevisionRecord } from './revision-record'
 import { readPinnedPolicy } from './sign-off-policy-record'
 import { readGrant } from './signature-grant'
+import { readSubstanceHash } from './standing-content'
 import { readWord } from './stored-words'
 
 export interface Snapshot {
@@ -46,7 +49,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
   const shares = record.shares.filter((share) => isVisible(share.companyId))
   const edits = record.edits.filter((edit) => isVisible(edit.companyId))
   const stage = readStage(record.stage)
-  const today = now().toISOString().slice(0, 10)
+  const today = (isOpenStage(stage) ? now() : record.stageSince).toISOString().slice(0, 10)
   const evidence = (itemId: string) =>
     record.attachments
       .filter((file) => file.itemId === itemId && isVisible(file.companyId))
@@ -59,6 +62,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     label: record.label,
     version: record.version,
     stage,
+    today,
     design,
     storedDesign: loaded.storedDesign,
     evaluation: readEvaluation(loaded, fabricatorCompanyId),
@@ -76,6 +80,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
         answeredByName: isHidden ? 'another party to the review' : name(answer.answeredById),
         answeredAt: answer.answeredAt.toISOString(),
         evidence: evidence(answer.itemId),
+        ...(answer.carriedFromId === null ? {} : { carriedFrom: record.basedOn?.label ?? '' }),
         ...readLookedAt(record, answer, isHidden),
         changedInputs: loaded.changedInputs.get(answer.itemId) ?? [],
         ...(answer.askedItemId === answer.itemId
@@ -130,6 +135,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       statement: signature.statement,
       signedAt: signature.signedAt.toISOString(),
       contentHash: signature.contentHash,
+      substanceHash: signature.voidedAt === null ? readSubstanceHash(signature) : '',
       voided:
         signature.voidedAt === null
           ? null
@@ -159,6 +165,7 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
       contentHash: review.contentHash,
       withdrawnAt: review.withdrawnAt?.toISOString() ?? null,
     })),
+    acknowledgements: record.acknowledgements.map((row) => readAcknowledgement(record, row)),
     // People who left the project sign nothing in it, whatever was granted to them.
     capacityGrants: record.project.capacityGrants
       .filter(({ userId }) => record.project.memberships.some((membership) => membership.userId === userId))
@@ -172,7 +179,14 @@ export function makeSnapshot(loaded: LoadedRevision, fabricatorCompanyId: string
     signOffPolicy: readPinnedPolicy(record.signOffPolicyJson),
     settings: workspace.settings,
   }
-  return { snapshot, limits }
+  return { snapshot: fabricatorCompanyId === null ? snapshot : withOwnDifferences(snapshot), limits }
+}
+
+/** What was let stand names what others said: a fabricator's view has those that it can find itself. */
+function withOwnDifferences(snapshot: ReviewSnapshot): ReviewSnapshot {
+  if (snapshot.acknowledgements.length === 0) return snapshot
+  const own = new Set(listDifferences(snapshot).map(({ key }) => key))
+  return { ...snapshot, acknowledgements: snapshot.acknowledgements.filter(({ key }) => own.has(key)) }
 }
 
 function namePeople(record: RevisionRecord, userIds: readonly string[]) {

@@ -117,4 +117,5 @@ export interface RevisionRights {
   readonly copy: boolean
   readonly downloadPackage: boolean
   readonly viewTrail: boolean
+  readonly viewMinutes: boolean
 }

@@ -1,5 +1,5 @@
 /** Who made, reviewed and approves a revision, the policy of a project, and the capacities granted in it. */
-import type { Author, PolicyChange, SignOffPolicy } from '@/lib/review'
+import type { Author, Difference, PolicyChange, SignOffPolicy } from '@/lib/review'
 
 export interface PolicyRowView {
   readonly label: string
@@ -20,6 +20,14 @@ export interface ReviewStatementView {
   readonly mayWithdraw: boolean
 }
 
+export interface DifferenceView extends Difference {
+  /** The person asking may let it stand: they did not say it. */
+  readonly mayLetStand: boolean
+  readonly mayTakeUp: boolean
+  /** Of the acknowledgement; null where there is none. */
+  readonly acknowledgementId: string | null
+}
+
 export interface SignOffView {
   readonly authors: readonly Author[]
   readonly reviews: readonly ReviewStatementView[]
@@ -32,6 +40,8 @@ export interface SignOffView {
   /** What following the project's present policy would change; null where there is nothing to follow. */
   readonly toFollow: { readonly version: number; readonly changes: readonly PolicyChange[] } | null
   readonly mayFollow: boolean
+  /** Where words differ from numbers; what was let stand says by whom and why. */
+  readonly differences: readonly DifferenceView[]
 }
 
 export interface ProjectSignOffPolicyView {

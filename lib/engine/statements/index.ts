@@ -4,6 +4,15 @@ import { compareFields } from './in-fields'
 import type { WrittenTwice } from './statement'
 
 export type { Papers } from './against-words'
+export {
+  type Cut,
+  readCuts,
+  readNamedThicknesses,
+  readNoteNumbers,
+  readPartsPerPanel,
+  readSavingsPct,
+} from './in-remarks'
+export { readClasses, readLayerCounts, readRadii, readTypes } from './in-words'
 export type { WrittenTwice } from './statement'
 
 /** Every fact that the design and its papers write twice, whether both places agree or not. */

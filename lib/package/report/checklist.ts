@@ -37,7 +37,7 @@ export function makeChecklist({ snapshot }: PackageContent): Content[] {
 export function makeChecklistAnnex({ snapshot }: PackageContent): Content[] {
   return makeSections(
     listItemStates(snapshot).filter(isCalculatedAlone),
-    'Annex  Calculated or compared, decided by nobody',
+    'Annex A  Calculated or compared, decided by nobody',
   )
 }
 
@@ -176,13 +176,14 @@ function makeAnswerLines({ answer, waiver, state, setAside, decidedBy, follows }
     const reason = answer.reason === '' ? '' : `: ${answer.reason}`
     const files = answer.evidence.map(({ fileName }) => fileName).join(', ')
     const word = decidedBy === 'person' ? '' : ` "${formatWord(answer.state)}"`
-    const { lookedAt } = answer
+    const { lookedAt, carriedFrom } = answer
+    const carried = carriedFrom === undefined ? '' : `, carried over from revision ${carriedFrom}`
     const viewed =
       lookedAt == null
         ? ''
         : ` Looked at: ${lookedAt.sheet}, ${lookedAt.layer}, ${lookedAt.fileName} (SHA-256 ${lookedAt.sha256}).`
     lines.push({
-      text: `Answered${word} by ${answer.answeredByName}, ${formatTime(answer.answeredAt)}${reason}${files === '' ? '' : ` Evidence: ${files}.`}${viewed}`,
+      text: `Answered${word} by ${answer.answeredByName}, ${formatTime(answer.answeredAt)}${carried}${reason}${files === '' ? '' : ` Evidence: ${files}.`}${viewed}`,
       fontSize: 7.5,
     })
   }

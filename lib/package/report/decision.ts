@@ -12,52 +12,95 @@ import {
   isOverdue,
   isPending,
   listItemStates,
+  listReviews,
 } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { level1, level2, makeEmptyPart, makeFacts, makeTable } from './style'
+import { level1, level2, makeEmptyPart, makeFacts, makeTable, measureText } from './style'
 import { formatLimit, formatQuantity, formatTime, formatWord } from './words'
 
-/** So many margins and changes are named on the first page; the rest stands further on. */
+/**
+ * The decision stands on the first page, whatever a review holds: so many entries of each kind are named there, and so much of a text; the rest is in
+ * the part that is named.
+ */
 const SMALLEST = 5
-const MOST_CHANGES = 8
+const MOST_RISKS = 3
+const MOST_ACTIONS = 3
+const MOST_CHANGES = 3
+const MOST_NAMES = 3
+/** Characters of one text, where the page has room, and where it is full. */
+const LONGEST_TEXTS = [110, 58] as const
+/** So many characters fill the page, with the room that tables take. */
+const FULL_PAGE = 2600
+const LONGEST_QUESTION = 55
+const FONT_SIZE_PT = 7.5
+
+function cut(text: string, length: number): string {
+  if (text.length <= length) return text
+  const blank = text.lastIndexOf(' ', length - 2)
+  return `${text.slice(0, blank > 0 ? blank : length - 2)} …`
+}
 
 /** The first page: what was decided, by whom, on what, and what is left to be done. */
 export function makeDecision(content: PackageContent): Content[] {
+  const [roomy, tight] = LONGEST_TEXTS
+  const page = makePage(content, roomy)
+  const fits = measureText(page) <= FULL_PAGE
+  return [{ stack: fits ? page : makePage(content, tight), fontSize: FONT_SIZE_PT, pageBreak: 'after' }]
+}
+
+function makePage(content: PackageContent, longestText: number): Content[] {
   const { snapshot, release } = content
   const { terms, replaces } = release
   const itemStates = listItemStates(snapshot)
+  const decided = [terms.isConditional ? 'Released conditionally' : 'Released', describeTerms(terms)]
   return [
     makeFacts(
       [
-        ['Decision', `${terms.isConditional ? 'Released conditionally' : 'Released'}, ${describeTerms(terms)}`],
-        ['Conditions', listConditions(content)],
-        ['Replaces', replaces === null ? 'nothing: first issue in this project' : `revision ${replaces}`],
+        ['Decision', decided.filter((part) => part !== '').join(', ')],
+        ['Conditions', cut(listConditions(content), 1.5 * longestText)],
+        ['Replaces', replaces === null ? 'nothing: first issue of this part number' : `revision ${replaces}`],
         [
           'Change, reason, effectivity',
-          [
-            terms.changeNumber === '' ? 'no change number' : `change ${terms.changeNumber}`,
-            terms.reason === '' ? 'reason not stated' : terms.reason,
-            terms.effectivity === '' ? 'effectivity not stated' : `effective ${terms.effectivity}`,
-          ].join('; '),
+          cut(
+            [
+              terms.changeNumber === '' ? 'no change number' : `change ${terms.changeNumber}`,
+              terms.reason === '' ? 'reason not stated' : terms.reason,
+              terms.effectivity === '' ? 'effectivity not stated' : `effective ${terms.effectivity}`,
+            ].join('; '),
+            1.5 * longestText,
+          ),
         ],
-        ['Changed since the last issue', describeChanges(content.changes.sinceIssue, 'there is none to compare with')],
+        [
+          'Changed since the last issue',
+          describeChanges(content.changes.sinceIssue, 'there is none to compare with', 0.4 * longestText),
+        ],
         [
           'Changed since the fabricator looked',
           content.changes.sinceLooked.length === 0
             ? 'no fabricator has opened it'
-            : content.changes.sinceLooked
-                .map(({ company, changes }) => `${company}: ${describeChanges(changes, 'has not opened it')}`)
-                .join('; '),
+            : listSome(
+                content.changes.sinceLooked.map(
+                  ({ company, changes }) =>
+                    `${company}: ${describeChanges(changes, 'has not opened it', 0.4 * longestText)}`,
+                ),
+                1,
+                '; ',
+              ),
         ],
+        ...listRoles(content),
       ],
       level1('Decision'),
     ),
-    makeRoles(content),
     makeMargins(itemStates),
-    makeRisks(itemStates),
-    makeOpenActions(content),
-    { text: '', pageBreak: 'after' },
+    makeRisks(itemStates, longestText),
+    makeOpenActions(content, longestText),
   ]
+}
+
+/** `Ann, Ben and 3 more` */
+function listSome(texts: readonly string[], most: number, separator = ', '): string {
+  const left = texts.length - most
+  return `${texts.slice(0, most).join(separator)}${left > 0 ? ` and ${left} more` : ''}`
 }
 
 /** Those of the release itself, then each that a fabricator's present declaration makes, with what became of it. */
@@ -75,46 +118,54 @@ function listConditions({ snapshot, release }: PackageContent): string {
   return all.length === 0 ? 'none' : all.join(' ')
 }
 
-function describeChanges(changes: readonly string[] | null, without: string): string {
+function describeChanges(changes: readonly string[] | null, without: string, longestText: number): string {
   if (changes === null) return without
   if (changes.length === 0) return 'nothing'
-  const left = changes.length - MOST_CHANGES
-  return `${changes.slice(0, MOST_CHANGES).join('; ')}${left > 0 ? `; and ${left} more` : ''}`
+  return listSome(
+    changes.map((change) => cut(change, longestText)),
+    MOST_CHANGES,
+    '; ',
+  )
 }
 
-function makeRoles({ snapshot, release }: PackageContent): Content {
+/** Who in which role, a line for each role. */
+function listRoles({ snapshot, release }: PackageContent): (readonly [label: string, text: string])[] {
   const signed = snapshot.signatures.filter(({ voided }) => voided === null)
   const waived = snapshot.waivers.filter(({ state }) => state === 'approved')
+  const approvers = [...new Set(waived.map(({ decidedByName }) => decidedByName ?? ''))]
   const declared = hashDeclaredContent(snapshot)
-  const rows: string[][] = [
-    ['released it', release.byName, formatTime(release.at)],
-    ...signed.map(({ name, capacity, signedAt }) => [`signed as ${capacity}`, name, formatTime(signedAt)]),
-    ...snapshot.authors.map(({ name }) => ['made it', name, '']),
-    ...[...new Set(waived.map(({ decidedByName }) => decidedByName ?? ''))].map((name) => [
-      'approved waivers',
-      name,
-      '',
-    ]),
-    ...snapshot.sharedWith.map(({ companyId, companyName }) => {
-      const last = snapshot.declarations.filter((declaration) => declaration.companyId === companyId).at(-1)
-      if (last === undefined) return ['was asked and has not declared', companyName, '']
-      const on = last.contentHash === declared ? '' : ', on earlier content'
-      return [
-        `declared ${DECLARATION_WORDS[last.verdict]}${on}`,
-        `${last.madeByName}, ${companyName}`,
-        formatTime(last.madeAt),
-      ]
-    }),
-  ]
-  return makeTable(
+  const words = snapshot.sharedWith.map(({ companyId, companyName }) => {
+    const last = snapshot.declarations.filter((declaration) => declaration.companyId === companyId).at(-1)
+    if (last === undefined) return `${companyName}: was asked and has not declared`
+    const on = last.contentHash === declared ? '' : ', on earlier content'
+    return `${companyName}: ${DECLARATION_WORDS[last.verdict]}${on}, ${last.madeByName}, ${formatTime(last.madeAt)}`
+  })
+  return [
+    ['Released by', `${release.byName}, ${formatTime(release.at)}`],
     [
-      { label: 'Role', width: 150 },
-      { label: 'Who', width: '*' },
-      { label: 'When', width: 120 },
+      'Signed by',
+      listSome(
+        signed.map(({ name, capacity, signedAt }) => `${name} as ${capacity}, ${formatTime(signedAt)}`),
+        MOST_NAMES,
+        '; ',
+      ) || 'nobody',
     ],
-    rows,
-    level2('Who in which role'),
-  )
+    [
+      'Made by; reviewed by',
+      [
+        listSome(
+          snapshot.authors.map(({ name }) => name),
+          MOST_NAMES,
+        ) || 'nobody on record',
+        listSome(
+          listReviews(snapshot).map(({ name, role }) => `${name} (${role})`),
+          MOST_NAMES,
+        ) || 'nobody',
+      ].join('; '),
+    ],
+    ...(approvers.length === 0 ? [] : [['Waivers approved by', listSome(approvers, MOST_NAMES)] as const]),
+    ['Fabricators', words.length === 0 ? 'none was asked' : listSome(words, 3, '; ')],
+  ]
 }
 
 const isDecided = (outcome: Outcome): outcome is DecidedOutcome => outcome.kind === 'decided'
@@ -147,7 +198,7 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
       { label: 'Margin of the limit', width: 80, isNumeric: true },
     ],
     smallest.map(({ item, outcome, share }) => [
-      item.question,
+      cut(item.question, LONGEST_QUESTION),
       formatQuantity(outcome.value),
       formatLimit(outcome.limit),
       asComputed(share * 100, 'sharePct'),
@@ -156,19 +207,25 @@ function makeMargins(itemStates: readonly ItemState[]): Content {
   )
 }
 
-function makeRisks(itemStates: readonly ItemState[]): Content {
+function makeRisks(itemStates: readonly ItemState[], longestText: number): Content {
   const risks = itemStates.filter(
     ({ state, follows }) => (state === 'waived' || state === 'concern') && follows.length === 0,
   )
   if (risks.length === 0) return makeEmptyPart(level2('Accepted risks'), 'No waiver and no concern.')
   return makeTable(
     [
-      { label: 'Item', width: '*' },
-      { label: 'Accepted as', width: 60 },
-      { label: 'Why, by whom, with what consequence', width: 210 },
+      { label: 'Item', width: 190 },
+      { label: 'Accepted as', width: 56 },
+      { label: 'Why, by whom, with what consequence', width: '*' },
     ],
-    risks.map(({ item, state, waiver, answer }) => [item.question, formatWord(state), describeRisk(waiver, answer)]),
-    level2('Accepted risks'),
+    risks
+      .slice(0, MOST_RISKS)
+      .map(({ item, state, waiver, answer }) => [
+        cut(item.question, LONGEST_QUESTION),
+        formatWord(state),
+        cut(describeRisk(waiver, answer), longestText),
+      ]),
+    level2(nameRest('Accepted risks', risks.length, MOST_RISKS, '6 and 7')),
   )
 }
 
@@ -188,22 +245,29 @@ function describeRisk(waiver: ItemState['waiver'], answer: ItemState['answer']):
   ].join(' ')
 }
 
-function makeOpenActions({ snapshot, release }: PackageContent): Content {
+function makeOpenActions({ snapshot, release }: PackageContent, longestText: number): Content {
   const pending = snapshot.actions.filter(isPending)
   if (pending.length === 0) return makeEmptyPart(level2('Open actions'), 'None.')
   return makeTable(
     [
       { label: 'No.', width: 20, isNumeric: true },
       { label: 'What is to be done', width: '*' },
-      { label: 'Owner', width: 100 },
-      { label: 'Due', width: 110 },
+      { label: 'Owner', width: 76 },
+      { label: 'Due', width: 168 },
     ],
-    pending.map((action) => [
-      String(action.number),
-      action.text,
-      action.ownerName,
-      `${describeDue(action)}${isOverdue(action, release.at.slice(0, 10)) ? ' (overdue)' : ''}`,
-    ]),
-    level2('Open actions'),
+    pending
+      .slice(0, MOST_ACTIONS)
+      .map((action) => [
+        String(action.number),
+        cut(action.text, longestText),
+        action.ownerName,
+        `${describeDue(action)}${isOverdue(action, release.at.slice(0, 10)) ? ' (overdue)' : ''}`,
+      ]),
+    level2(nameRest('Open actions', pending.length, MOST_ACTIONS, '9')),
   )
+}
+
+/** `Open actions, the first 4 of 9; all in part 9` */
+function nameRest(title: string, count: number, most: number, part: string): string {
+  return count <= most ? title : `${title}, the first ${most} of ${count}; all in part ${part}`
 }

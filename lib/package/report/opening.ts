@@ -19,7 +19,7 @@ import {
 import { asComputed, asEntered } from '@/lib/engine/units'
 import { describeFollows, formatFieldValue, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
-import { listSignOffFacts } from './sign-off'
+import { listLoosenedFacts } from './sign-off'
 import { level1, level2, makeEmptyPart, makeFacts, makeTable, mono } from './style'
 import { formatQuantity, formatStated, formatText, formatTime, formatWord, formatYesNo } from './words'
 
@@ -45,20 +45,16 @@ export function makeTitleBlock(content: PackageContent, contentHash: string): Co
     },
     makeFacts([
       ['Part number, revision', `${formatText(brief.partNumber)}, ${snapshot.label}; ${content.workspaceName}`],
-      ...listSignOffFacts(content),
+      ...listLoosenedFacts(content),
       ['Edition', edition.kind === 'team' ? 'team, complete' : `for ${edition.companyName}`],
-      [
-        'Results',
-        snapshot.evaluation === null
-          ? 'none recorded'
-          : `engine ${snapshot.evaluation.engineVersion}, recorded ${formatTime(snapshot.evaluation.evaluatedAt)}`,
-      ],
       ['SHA-256 of what was signed', mono(contentHash)],
     ]),
     {
       table: {
         widths: ['*'],
-        body: [[{ stack: CAUTIONS.map((text) => ({ text, style: 'caution', margin: [0, 1, 0, 1] as const })) }]],
+        body: [
+          [{ fontSize: 8, stack: CAUTIONS.map((text) => ({ text, style: 'caution', margin: [0, 1, 0, 1] as const })) }],
+        ],
       },
       layout: {
         hLineWidth: () => 0.8,
@@ -88,6 +84,12 @@ export function makeSummary({ snapshot }: PackageContent): Content[] {
         ],
         ...ITEM_BASES.map((basis) => [BASIS_TITLES[basis], describeBasis(itemStates, basis)] as const),
         ['Catalogue', describeTemplate(snapshot.template)],
+        [
+          'Results',
+          snapshot.evaluation === null
+            ? 'none recorded'
+            : `engine ${snapshot.evaluation.engineVersion}, recorded ${formatTime(snapshot.evaluation.evaluatedAt)}`,
+        ] as const,
         ...(results?.headlineQuantities ?? []).map(
           ({ label, quantity, because }) =>
             [label, quantity === null ? (because ?? CANNOT_TELL) : formatQuantity(quantity)] as const,

@@ -10,6 +10,7 @@ import { makeFeatures } from './features'
 import { makeFlexTests } from './flex-tests'
 import { makeChronology, makeParticipants } from './history'
 import { breakLongWords } from './long-words'
+import { makeMinutes } from './minutes'
 import { makeBrief, makeSummary, makeTitleBlock } from './opening'
 import { PDF_FONT } from './pdf-writer'
 import { makeArtwork, makeSignatures, makeThreads, makeWaivers } from './people'
@@ -55,6 +56,7 @@ export function makeReport(content: PackageContent): TDocumentDefinitions {
       ...makeParticipants(content),
       ...makeSources(content),
       ...makeChecklistAnnex(content),
+      ...makeMinutes(content),
     ]),
     header: (page) =>
       page === 1

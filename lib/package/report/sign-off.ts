@@ -1,7 +1,7 @@
 import type { Content } from 'pdfmake/interfaces'
 import {
   type Author,
-  describeAuthor,
+  listDifferences,
   listLoosenedUses,
   listReviewPolicyRows,
   listReviews,
@@ -13,19 +13,14 @@ import { formatTime } from './words'
 
 type Fact = readonly [label: string, text: string]
 
-/** Who made, reviewed and approved it, for the head of the report. */
-export function listSignOffFacts({ snapshot, release }: PackageContent): Fact[] {
+/** A policy looser than usual that was made use of, for the head of the report; who did what stands with the decision. */
+export function listLoosenedFacts({ snapshot, release }: PackageContent): Fact[] {
   const uses = listLoosenedUses(snapshot, release.byUserId ?? null)
-  return [
-    ['Made by', snapshot.authors.length === 0 ? 'nobody on record' : snapshot.authors.map(describeAuthor).join('; ')],
-    ['Reviewed by', listReviews(snapshot).map(describeReviewer).join('; ') || 'nobody'],
-    ...(uses.length === 0
-      ? []
-      : [['Sign-off policy', `looser than usual, and made use of: ${uses.join('; ')}`] as const]),
-  ]
+  if (uses.length === 0) return []
+  const [first = '', ...others] = uses
+  const more = others.length === 0 ? '' : `; and ${others.length} more in the part on signatures`
+  return [['Sign-off policy', `looser than usual, and made use of: ${first}${more}`]]
 }
-
-const describeReviewer = ({ name, role }: { name: string; role: string }) => `${name}, ${role}`
 
 /** Authors with what they changed, statements of review, and the policy that all of it went by. */
 export function makeIndependence({ snapshot, release }: PackageContent): Content[] {
@@ -59,6 +54,7 @@ export function makeIndependence({ snapshot, release }: PackageContent): Content
           level2('Review'),
         ),
     makePolicy(snapshot),
+    makeDifferences(snapshot),
     ...(uses.length === 0
       ? []
       : [
@@ -69,6 +65,32 @@ export function makeIndependence({ snapshot, release }: PackageContent): Content
           ),
         ]),
   ]
+}
+
+/** Where words differ from numbers, with who let it stand and why. */
+function makeDifferences(snapshot: ReviewSnapshot): Content {
+  const title = level2('Words against numbers')
+  const differences = listDifferences(snapshot)
+  if (differences.length === 0) return makeEmptyPart(title, 'What was said agrees with what is stated and computed.')
+  return makeTable(
+    [
+      { label: 'Fact', width: 110 },
+      { label: 'Said', width: '*' },
+      { label: 'Against it', width: 140 },
+      { label: 'Why it stands', width: 140 },
+    ],
+    differences.map(({ fact, said, against, acknowledged, isDecidedInChecklist }) => [
+      fact,
+      said,
+      against,
+      acknowledged === null
+        ? isDecidedInChecklist
+          ? 'decided in the checklist'
+          : 'nobody let it stand; the policy only lists it'
+        : `${acknowledged.reason} ${acknowledged.byName}, ${formatTime(acknowledged.at)}`,
+    ]),
+    title,
+  )
 }
 
 function describeChanges({ changes }: Author): string {

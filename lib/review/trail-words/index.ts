@@ -1,6 +1,8 @@
 import { ACCESS_WORDS } from './access'
 import { ACTION_WORDS } from './actions'
 import { COMPANY_WORDS } from './companies'
+import { DIFFERENCE_WORDS } from './differences'
+import { MEETING_WORDS } from './meetings'
 import { PROJECT_WORDS } from './projects'
 import { REVISION_WORDS } from './revisions'
 import { THREAD_WORDS } from './threads'
@@ -20,6 +22,8 @@ export const TRAIL_WORDS = {
   ...REVISION_WORDS,
   ...THREAD_WORDS,
   ...ACTION_WORDS,
+  ...DIFFERENCE_WORDS,
+  ...MEETING_WORDS,
   ...WORKSPACE_WORDS,
 } as const
 

@@ -41,6 +41,10 @@ type Released = Confirmed & {
 }
 type Artwork = { fileName: string; sha256: string }
 
+/** Records of before say nothing of it. */
+const leaveOut = (count: string) =>
+  count === '' || count === '0' ? '' : `, and left ${count} that tell what somebody saw`
+
 /** A revision on its way from the first design to release. */
 export const REVISION_WORDS = {
   'revision-created': word<{ label: string; origin: string; basedOn: string | null; designHash: string }>()({
@@ -48,9 +52,10 @@ export const REVISION_WORDS = {
     concernsFabricators: true,
     sentence: (details) => `created the revision (${details.text('origin')})`,
   }),
-  'answers-carried-over': word<{ from: string; fromId: string; answerCount: number }>()({
+  'answers-carried-over': word<{ from: string; fromId: string; answerCount: number; leftCount: number }>()({
     subject: 'revision',
-    sentence: (details) => `carried over ${details.text('answerCount')} answers from revision ${details.text('from')}`,
+    sentence: (details) =>
+      `carried over ${details.text('answerCount')} answers from revision ${details.text('from')}${leaveOut(details.text('leftCount'))}`,
   }),
   'design-saved': word<DesignChange>()({
     subject: 'revision',

@@ -42,6 +42,7 @@ export const THREAD_WORDS = {
     commentId: string | null
     /** Absent where it stands beside an item or a comment. */
     actionId?: string
+    needId?: string
   }>()({
     subject: 'attachment',
     sentence: (details) => `attached ${details.text('fileName')}`,

@@ -3,6 +3,7 @@ import { CATALOGUE_ROWS } from './rows/catalogue'
 import { CHECKLIST_ROWS } from './rows/checklist'
 import { COMPANY_ROWS } from './rows/companies'
 import { MAIL_ROWS } from './rows/mail'
+import { MEETING_ROWS } from './rows/meetings'
 import { PROJECT_ROWS } from './rows/projects'
 import { PROPOSAL_ROWS } from './rows/proposals'
 import { RELEASE_ROWS } from './rows/release'
@@ -26,6 +27,7 @@ export const ACCESS_TABLE: readonly AccessRow[] = [
   ...PROPOSAL_ROWS,
   ...THREAD_ROWS,
   ...REVIEW_ACTION_ROWS,
+  ...MEETING_ROWS,
   ...RELEASE_ROWS,
 ]
 

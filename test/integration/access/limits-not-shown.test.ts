@@ -246,6 +246,7 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       const report = makeReport({
         snapshot,
         edition: { kind: 'team' },
+        minutes: null,
         flexTests: [],
         drawing: makeDrawingSource(snapshot, 'Quillmoor Instruments', null),
         signedContent: signature.contentJson,
@@ -260,7 +261,14 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
       })
       expectNothingOf('report', report)
       const { version } = await data.getRevision(team.lead, revisionId)
-      await expectDone(data.releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
+      await expectDone(
+        data.releaseRevision(team.lead, {
+          revisionId,
+          seenVersion: version,
+          purpose: 'prototypes',
+          password: PASSWORD,
+        }),
+      )
       for (const audience of ['team', team.companies.ostrel]) {
         const row = await db().package.findFirstOrThrow({ where: { revisionId, audience } })
         const archive = readArchive(await readKeptFile(row.sha256))

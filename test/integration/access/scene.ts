@@ -13,6 +13,7 @@ import {
   openThread,
   proposeChange,
   type RevisionView,
+  stateNeed,
   takeOnAction,
   withdrawCapacity,
   withdrawProposal,
@@ -68,6 +69,9 @@ export interface AccessScene {
   readonly releasedId: string
   /** Declared and withdrawn by quality, on the revision that awaits signature. */
   readonly withdrawnReviewId: string
+  /** Let stand by the lead and taken up again, on the revision in review. */
+  readonly takenUpDifferenceId: string
+  readonly needId: string
   /** A capacity that the member had and that was withdrawn. */
   readonly withdrawnGrantId: string
   /** A message that waits to be sent. */
@@ -145,6 +149,8 @@ export async function makeAccessScene({ kind, startFrom }: TestDatabase): Promis
     signInput: makeSignInput(await getRevision(lead, signingId)),
     releasedId,
     withdrawnReviewId,
+    takenUpDifferenceId: await makeTakenUpDifference(team, reviewId),
+    needId: await makeNeed(team, reviewId),
     withdrawnGrantId: await makeWithdrawnGrant(team),
     mailId: (await db().mailMessage.findFirstOrThrow()).id,
   }
@@ -257,6 +263,36 @@ async function makeWithdrawnReview({ quality }: Team, revisionId: string): Promi
   await expectDone(withdrawReview(quality, { reviewId, reason: 'a sheet was missing', password: PASSWORD }))
   await declareReview(quality, revisionId)
   return reviewId
+}
+
+async function makeTakenUpDifference({ lead }: Team, revisionId: string): Promise<string> {
+  const at = new Date()
+  const row = await db().differenceAcknowledgement.create({
+    data: {
+      revisionId,
+      differenceKey: 'f'.repeat(64),
+      fact: 'Class',
+      said: 'class 3',
+      against: 'class 2',
+      reason: 'agreed',
+      acknowledgedById: lead.userId,
+      acknowledgedAt: at,
+      withdrawnById: lead.userId,
+      withdrawnAt: at,
+    },
+  })
+  return row.id
+}
+
+async function makeNeed({ member }: Team, revisionId: string): Promise<string> {
+  const need = {
+    revisionId,
+    text: 'Bears ten turns round the housing.',
+    itemIds: [],
+    method: 'test' as const,
+    plannedOn: '',
+  }
+  return (await expectDone(stateNeed(member, need))).needId
 }
 
 async function makeUsedInvitation({ lead, projectId }: Team): Promise<string> {

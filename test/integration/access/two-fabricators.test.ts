@@ -193,12 +193,17 @@ describeOnBothDatabases('two fabricators in one project', (current) => {
       const attempt =
         actor === team.fabricator
           ? data.declareBuildable(actor, word)
-          : data.releaseRevision(actor, { revisionId: shared, seenVersion: 1, password: PASSWORD })
+          : data.releaseRevision(actor, {
+              revisionId: shared,
+              seenVersion: 1,
+              purpose: 'prototypes',
+              password: PASSWORD,
+            })
       expect((await attempt).ok).toBe(false)
     }
     await sign(team.lead, shared)
     const { version: seenVersion } = await data.getRevision(team.lead, shared)
-    const order = { revisionId: shared, seenVersion, password: PASSWORD }
+    const order = { revisionId: shared, seenVersion, purpose: 'prototypes' as const, password: PASSWORD }
     await expectDone(data.releaseRevision(team.lead, order))
     const { bytes } = await data.getPackageFile(team.rivalFabricator, shared)
     const archive = readArchive(bytes)

@@ -50,7 +50,13 @@ describeOnBothDatabases('what binds others asks for the person again', (current)
     data.signRevision(actor, { ...makeSignInput(await data.getRevision(actor, revisionId)), ...given })
   const release = async (actor: data.Actor, given: Partial<Confirmation>) => {
     const { version } = await data.getRevision(actor, revisionId)
-    return data.releaseRevision(actor, { revisionId, seenVersion: version, password: '', ...given })
+    return data.releaseRevision(actor, {
+      revisionId,
+      seenVersion: version,
+      purpose: 'prototypes',
+      password: '',
+      ...given,
+    })
   }
   const confirmedBy = async (action: string) => {
     const row = await db().trailRecord.findFirst({ where: { action, revisionId }, orderBy: { sequence: 'desc' } })

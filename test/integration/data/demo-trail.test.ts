@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import { promisify } from 'node:util'
@@ -15,6 +15,7 @@ import {
 } from '@/lib/engine/catalogue'
 import { describeOnBothDatabases, type TestDatabase } from '@/test/setup/databases'
 import { readDemoDesign } from '@/test/unit/engine-assembly/demo-design-files'
+import { auditPipit } from './audit-list'
 
 /** A program of the project on this database, in a data folder of its own. */
 async function run(file: string, { url }: TestDatabase, folder: string): Promise<{ status: number; output: string }> {
@@ -55,6 +56,21 @@ const KNOWN_BY_THE_REVIEW = [
   'stiffener-detail',
 ]
 
+/** The bytes of the one package that the team has, as they lie in the data folder. */
+async function readTeamPackage({ url }: TestDatabase, folder: string): Promise<Uint8Array> {
+  const { client, close } = openDatabase(url)
+  try {
+    const { sha256 } = await client.package.findFirstOrThrow({ where: { audience: 'team' } })
+    const found = readdirSync(folder, { recursive: true, encoding: 'utf8' }).find(
+      (name) => path.basename(name) === sha256,
+    )
+    if (found === undefined) throw new Error(`no file ${sha256}`)
+    return new Uint8Array(readFileSync(path.join(folder, found)))
+  } finally {
+    await close()
+  }
+}
+
 describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
   it('fits when it has been played, and the command names the record that was changed afterwards', async () => {
     const folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-demo-'))
@@ -65,6 +81,7 @@ describeOnBothDatabases('the trail of the demo scenario', (current, kind) => {
       expect(whole, whole.output).toMatchObject({ status: 0 })
       const count = Number(/trail: (\d+) records fit/.exec(whole.output)?.[1])
       expect(count).toBeGreaterThan(100)
+      auditPipit(await readTeamPackage(current(), folder))
 
       const tampered = Math.floor(count / 2)
       const { client, close } = openDatabase(current().url)

@@ -23,6 +23,7 @@ import {
   readStatusList,
   verifyPackage,
 } from '@/lib/package'
+import { checkSignedParts } from '@/lib/package/verify-parts'
 import { expectDone, expectRefused } from '@/test/factories/act-results'
 import { addCompanyPeople, PASSWORD, type WholeTeam } from '@/test/factories/people'
 import { makeRevisionAt, sign } from '@/test/factories/reviews'
@@ -46,7 +47,13 @@ describeOnBothDatabases('issues of a part', (current) => {
 
   const release = async (revisionId: string, terms: Partial<ReleaseInput> = {}) => {
     const { version } = await getRevision(team.lead, revisionId)
-    return releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD, ...terms })
+    return releaseRevision(team.lead, {
+      revisionId,
+      seenVersion: version,
+      purpose: 'prototypes',
+      password: PASSWORD,
+      ...terms,
+    })
   }
 
   beforeAll(async () => {
@@ -93,7 +100,13 @@ describeOnBothDatabases('issues of a part', (current) => {
     const other = unpack(bytes).map((file) =>
       file.path === 'signed-parts/design.json' ? { ...file, bytes: new TextEncoder().encode('{}') } : file,
     )
-    expect(other.length).toBe(unpack(bytes).length)
+    const hashes = JSON.parse(textOf(other, 'signatures.json')).signatures.map(
+      ({ contentHash }: { contentHash: string }) => contentHash,
+    )
+    const found = (files: readonly PackageFile[]) =>
+      checkSignedParts(new Map(files.map((file) => [file.path, file])), hashes).map(({ file }) => file)
+    expect(found(unpack(bytes))).toEqual([])
+    expect(found(other)).toEqual(['signed-parts/design.json', 'design.json'])
   })
 
   /** GNU coreutils alone: the design that is packed is a part of the list whose hash the trail recorded with the signature. */

@@ -287,7 +287,16 @@ describeOnBothDatabases('answers on a copied revision', () => {
     await share(team, revisionId)
     const first = await data.getRevision(team.lead, source)
     const copy = await data.getRevision(team.lead, revisionId)
-    const byPerson = first.items.filter(({ answer }) => answer !== null && answer.state !== 'open')
+    const given = first.items.filter(({ answer }) => answer !== null && answer.state !== 'open')
+    // What somebody saw on the sheets of the other revision is asked again.
+    const seen = given.filter(({ answer }) => answer?.lookedAt != null)
+    expect(seen.length).toBeGreaterThan(3)
+    for (const { itemId } of seen) {
+      const asked = copy.items.find((item) => item.itemId === itemId)
+      expect(asked, itemId).toMatchObject({ answer: null, carriedFrom: null })
+      expect(asked?.state, itemId).not.toBe('meets')
+    }
+    const byPerson = given.filter(({ answer }) => answer?.lookedAt == null)
     expect(byPerson.length).toBeGreaterThan(3)
     for (const item of byPerson) {
       const taken = copy.items.find(({ itemId }) => itemId === item.itemId)

@@ -59,7 +59,12 @@ describeOnBothDatabases('what fabricators say and the release', (current) => {
 
   async function tryRelease(revisionId: string) {
     const { version } = await see(team.lead, revisionId)
-    return data.releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD })
+    return data.releaseRevision(team.lead, {
+      revisionId,
+      seenVersion: version,
+      purpose: 'prototypes',
+      password: PASSWORD,
+    })
   }
 
   it('a condition said after the signature voids it, by name, and blocks until it is decided', async () => {

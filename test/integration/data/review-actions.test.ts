@@ -109,7 +109,9 @@ describeOnBothDatabases('actions of a review', (current) => {
     await takeOn(revisionId, { due: 'before-first-article', dueOn: '2020-01-31', text: 'Measure the first articles' })
     await sign(team.lead, revisionId)
     const { version } = await getRevision(team.lead, revisionId)
-    await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
+    await expectDone(
+      releaseRevision(team.lead, { revisionId, seenVersion: version, purpose: 'prototypes', password: PASSWORD }),
+    )
     const signed = (await db().signature.findMany({ where: { revisionId, voidedAt: null } }))[0]
     expect(JSON.parse(signed?.contentJson ?? '{}').actions).toEqual([
       {

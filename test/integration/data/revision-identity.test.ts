@@ -52,6 +52,7 @@ describeOnBothDatabases('a revision and its number', () => {
     const release = data.releaseRevision(team.lead, {
       revisionId: secondId,
       seenVersion: view.version,
+      purpose: 'prototypes',
       password: PASSWORD,
     })
     const refusal = await expectRefused(release)

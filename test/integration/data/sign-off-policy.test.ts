@@ -14,6 +14,7 @@ const USUAL: Omit<SetSignOffPolicyInput, 'projectId' | 'seenVersion' | 'reason'>
   review: 'no-author',
   authorSigns: 'no',
   authorReleases: 'no',
+  differences: 'acknowledged',
   requiredSignatures: 1,
   requiredCapacities: [],
 }

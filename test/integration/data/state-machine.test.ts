@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import * as data from '@/lib/data'
+import { makeIssueKey } from '@/lib/data/records/issued-revision'
 import { loadRevision } from '@/lib/data/records/loaded-revision'
 import { makeSnapshot } from '@/lib/data/records/snapshot'
 import { db, getDatabase } from '@/lib/data/store/client'
-import { findBlockers, hashSignedContent } from '@/lib/review'
+import { findBlockers, hashSignedContent, isOpenStage } from '@/lib/review'
 import { expectDone } from '@/test/factories/act-results'
 import { makeTeam, PASSWORD, type Team, type TeamPersonName } from '@/test/factories/people'
 import { answerEverything, declareByBoth, makeRevision, makeRevisionAt, share } from '@/test/factories/reviews'
@@ -14,6 +15,8 @@ import { describeOnBothDatabases } from '@/test/setup/databases'
 interface Real {
   readonly team: Team
   readonly revisionId: string
+  /** Revisions whose number and label were issued elsewhere before they were released. */
+  readonly issuedElsewhere: Set<string>
   readonly counts: Record<'done' | 'refused' | 'released' | 'voided' | 'checked', number>
 }
 
@@ -69,23 +72,46 @@ async function gather({ revisionId }: Real) {
 async function checkInvariants(real: Real, before: Gathered, after: Gathered): Promise<void> {
   const { snapshot, contentHash } = after
   for (const signature of snapshot.signatures) {
-    if (signature.voided === null) expect(signature.contentHash, 'a live signature on other content').toBe(contentHash)
-    else real.counts.voided += 1
+    if (signature.voided === null && isOpenStage(snapshot.stage))
+      expect(signature.contentHash, 'a live signature on other content').toBe(contentHash)
+    if (signature.voided !== null) real.counts.voided += 1
   }
-  if (snapshot.stage === 'released') {
+  const packages = await db().package.findMany({ where: { revisionId: real.revisionId, audience: 'team' } })
+  if (snapshot.stage === 'released' && before.snapshot.stage !== 'released') {
     real.counts.released += 1
-    expect(findBlockers(snapshot, 'awaiting-signature'), 'a released revision with a blocker').toEqual([])
-    const packages = await db().package.findMany({ where: { revisionId: real.revisionId, audience: 'team' } })
+    expect(findBlockers(before.snapshot, 'awaiting-signature'), 'a revision released with a blocker').toEqual([])
     expect(packages.map((row) => row.contentHash)).toEqual([contentHash])
+    expect(real.issuedElsewhere.has(real.revisionId), 'a release under an issued number').toBe(false)
+    expectSettled(snapshot)
   }
   // What was released, superseded or withdrawn is kept as it was.
   if (['released', 'superseded', 'withdrawn'].includes(before.snapshot.stage)) {
-    expect(contentHash).toBe(before.contentHash)
+    // Actions live on beside what was signed.
+    const without = (one: Gathered) => hashSignedContent({ ...one.snapshot, actions: [] })
+    expect(without(after)).toBe(without(before))
+    expect(snapshot.signatures).toEqual(before.snapshot.signatures)
+    expect(new Set(packages.map((row) => row.contentHash)).size).toBeLessThan(2)
     if (before.snapshot.stage !== 'released') expect(snapshot.stage).toBe(before.snapshot.stage)
   }
   const { firstBad } = await data.checkWholeTrail(real.team.admin)
   expect(firstBad, 'the trail').toBeNull()
   real.counts.checked += 1
+}
+
+/** In words of the test's own: no standing no, condition, must-change or action stood in the way, and nobody approved against the policy. */
+function expectSettled(snapshot: Gathered['snapshot']): void {
+  const off = snapshot.takenOff.map(({ companyId }) => companyId)
+  for (const { companyId } of snapshot.sharedWith.filter((share) => !off.includes(share.companyId))) {
+    const last = snapshot.declarations.findLast((declaration) => declaration.companyId === companyId)
+    expect(last?.verdict, 'a standing no').not.toBe('not-buildable')
+    for (const { state } of last?.conditions ?? []) expect(['action', 'taken-over'], 'a condition').toContain(state)
+  }
+  for (const { kind, state } of snapshot.threads) if (kind === 'must-change') expect(state).toBe('closed')
+  for (const { due, isAfterRelease, state } of snapshot.actions) {
+    if (due === 'before-release' && !isAfterRelease) expect(['closed', 'dropped'], 'an action').toContain(state)
+  }
+  const authors = snapshot.authors.map(({ userId }) => userId)
+  for (const { userId, voided } of snapshot.signatures) if (voided === null) expect(authors).not.toContain(userId)
 }
 
 const seen = (real: Real, actor: data.Actor) => data.getRevision(actor, real.revisionId)
@@ -109,7 +135,12 @@ const withdraw: Act['carryOut'] = async (real, actor) => {
 }
 const release: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion } = await seen(real, actor)
-  return data.releaseRevision(actor, { revisionId: real.revisionId, seenVersion, password: PASSWORD })
+  return data.releaseRevision(actor, {
+    revisionId: real.revisionId,
+    seenVersion,
+    purpose: 'prototypes',
+    password: PASSWORD,
+  })
 }
 const sign: Act['carryOut'] = async (real, actor) => {
   const { version: seenVersion, contentHash, statement } = await seen(real, actor)
@@ -136,19 +167,97 @@ const editStale: Act['carryOut'] = async (real, actor) => {
   return data.saveDesign(actor, { revisionId: real.revisionId, seenVersion: designVersion + 1, design: changed })
 }
 const declare =
-  (isBuildable: boolean): Act['carryOut'] =>
+  (verdict: 'buildable' | 'with-conditions' | 'not-buildable'): Act['carryOut'] =>
   async (real, actor) => {
     const { version: seenVersion } = await seen(real, actor)
-    const note = isBuildable ? '' : 'coverlay web too narrow'
     return data.declareBuildable(actor, {
       revisionId: real.revisionId,
       seenVersion,
-      verdict: isBuildable ? 'buildable' : 'not-buildable',
-      note,
-      conditions: [],
+      verdict,
+      note: verdict === 'not-buildable' ? 'coverlay web too narrow' : '',
+      conditions: verdict === 'with-conditions' ? [{ text: 'only in one lot', field: '', value: '' }] : [],
       password: PASSWORD,
     })
   }
+const findCondition = async (real: Real, actor: data.Actor) =>
+  (await seen(real, actor)).declarations.flatMap(({ conditions }) => conditions).find(({ state }) => state === 'open')
+const decideCondition =
+  (decision: 'decline' | 'action'): Act['carryOut'] =>
+  async (real, actor) => {
+    const condition = await findCondition(real, actor)
+    if (condition === undefined) return undefined
+    const action = {
+      text: 'Order one lot.',
+      ownerId: real.team.member.userId,
+      due: 'before-release' as const,
+      dueOn: '',
+    }
+    return data.decideCondition(actor, {
+      conditionId: condition.id,
+      seenVersion: condition.version,
+      decision,
+      reason: decision === 'decline' ? 'two lots are ordered' : '',
+      ...(decision === 'action' ? { action } : {}),
+    })
+  }
+const takeOff: Act['carryOut'] = async (real, actor) => {
+  const { version: seenVersion } = await seen(real, actor)
+  const { revisionId, team } = real
+  return data.takeOffRelease(actor, {
+    revisionId,
+    companyId: team.companies.ostrel,
+    seenVersion,
+    reason: 'not this lot',
+  })
+}
+const putBack: Act['carryOut'] = (real, actor) =>
+  data.putBackOnRelease(actor, { revisionId: real.revisionId, companyId: real.team.companies.ostrel })
+const takeOn =
+  (due: 'before-release' | 'before-series'): Act['carryOut'] =>
+  (real, actor) =>
+    data.takeOnAction(actor, {
+      revisionId: real.revisionId,
+      origin: { kind: 'revision', id: '' },
+      text: 'Measure the first lot.',
+      ownerId: real.team.member.userId,
+      due,
+      dueOn: '',
+    })
+const findAction = async (real: Real, actor: data.Actor, state: string) =>
+  (await seen(real, actor)).actions.find((action) => action.state === state)
+const reportAction: Act['carryOut'] = async (real, actor) => {
+  const action = await findAction(real, actor, 'open')
+  if (action === undefined) return undefined
+  return data.reportAction(actor, { actionId: action.id, seenVersion: action.version, evidence: 'measured' })
+}
+const closeAction: Act['carryOut'] = async (real, actor) => {
+  const action = await findAction(real, actor, 'reported')
+  if (action === undefined) return undefined
+  return data.closeAction(actor, { actionId: action.id, seenVersion: action.version, reason: '' })
+}
+/** The same part number and label go out elsewhere in the workspace first. */
+const issueElsewhere: Act['carryOut'] = async (real) => {
+  const { design, label, stage } = await seen(real, real.team.lead)
+  if (stage === 'released' || stage === 'superseded' || stage === 'withdrawn') return undefined
+  const issueKey = makeIssueKey(design, label)
+  if ((await db().issuedRevision.findUnique({ where: { issueKey } })) !== null) return undefined
+  const revisionId = await makeRevision(real.team)
+  await db().issuedRevision.create({
+    data: {
+      issueKey,
+      partNumber: design.brief.partNumber,
+      label,
+      revisionId,
+      contentHash: 'e'.repeat(64),
+      packageSha256: 'e'.repeat(64),
+      issuedById: real.team.lead.userId,
+      issuedAt: new Date(),
+    },
+  })
+  real.issuedElsewhere.add(real.revisionId)
+  // It is no act on this revision.
+  return undefined
+}
 const query: Act['carryOut'] = (real, actor) =>
   data.openThread(actor, {
     revisionId: real.revisionId,
@@ -161,7 +270,12 @@ const closeThreads: Act['carryOut'] = async (real, actor) => {
   const thread = (await seen(real, actor)).threads.find(({ state }) => state !== 'closed')
   return thread === undefined
     ? undefined
-    : data.closeThread(actor, { threadId: thread.id, seenVersion: thread.version, reason: 'settled' })
+    : data.closeThread(actor, {
+        threadId: thread.id,
+        seenVersion: thread.version,
+        reason: 'settled',
+        done: { kind: 'no-change' },
+      })
 }
 const answerOpen: Act['carryOut'] = async (real, actor) => {
   const item = (await seen(real, actor)).items.find(({ state, mayAnswer }) => state === 'open' && mayAnswer)
@@ -192,7 +306,12 @@ const settle: Act['carryOut'] = async (real) => {
   if (!['early-review', 'fabricator-review', 'awaiting-signature'].includes(stage)) return undefined
   const { threads } = await seen(real, real.team.lead)
   for (const thread of threads.filter(({ state }) => state !== 'closed')) {
-    const input = { threadId: thread.id, seenVersion: thread.version, reason: 'settled' }
+    const input = {
+      threadId: thread.id,
+      seenVersion: thread.version,
+      reason: 'settled',
+      done: { kind: 'no-change' as const },
+    }
     await expectDone(data.closeThread(real.team.lead, input))
   }
   await answerEverything(real.team, real.revisionId)
@@ -211,6 +330,7 @@ const anybody = fc.constantFrom<TeamPersonName>(
   'admin',
   'outsider',
 )
+const fabricators = fc.constantFrom<TeamPersonName>('fabricator', 'rivalFabricator')
 const act = (name: string, who: fc.Arbitrary<TeamPersonName>, run: Act['carryOut']) =>
   who.map((by) => new Act(name, by, run))
 
@@ -229,8 +349,18 @@ const step = fc.oneof(
   { weight: 1, arbitrary: act('answer', anybody, answerOpen) },
   { weight: 1, arbitrary: act('take an answer back', anybody, takeAnswerBack) },
   { weight: 1, arbitrary: act('take a signature back', leads, takeBack) },
-  { weight: 1, arbitrary: act('declare buildable', anybody, declare(true)) },
-  { weight: 1, arbitrary: act('declare not buildable', anybody, declare(false)) },
+  { weight: 1, arbitrary: act('declare buildable', anybody, declare('buildable')) },
+  { weight: 1, arbitrary: act('declare with conditions', fabricators, declare('with-conditions')) },
+  { weight: 1, arbitrary: act('declare not buildable', fabricators, declare('not-buildable')) },
+  { weight: 1, arbitrary: act('decline a condition', leads, decideCondition('decline')) },
+  { weight: 1, arbitrary: act('make a condition an action', leads, decideCondition('action')) },
+  { weight: 1, arbitrary: act('take a fabricator off', anybody, takeOff) },
+  { weight: 1, arbitrary: act('put a fabricator back', leads, putBack) },
+  { weight: 1, arbitrary: act('take on an action due before release', anybody, takeOn('before-release')) },
+  { weight: 1, arbitrary: act('take on an action due later', leads, takeOn('before-series')) },
+  { weight: 2, arbitrary: act('report an action done', anybody, reportAction) },
+  { weight: 2, arbitrary: act('close an action', leads, closeAction) },
+  { weight: 1, arbitrary: act('issue the number elsewhere', fc.constant('lead'), issueElsewhere) },
   { weight: 1, arbitrary: act('raise a query', anybody, query) },
   { weight: 1, arbitrary: act('close a thread', anybody, closeThreads) },
   { weight: 1, arbitrary: act('update the catalogue', leads, updateTemplate) },
@@ -263,7 +393,7 @@ describeOnBothDatabases('random sequences of legal and illegal acts', (_current,
         ),
         fc.array(step, { minLength: 15, maxLength: 30, size: 'max' }),
         async (stage, steps) => {
-          const real: Real = { team, revisionId: await begin[stage](), counts }
+          const real: Real = { team, revisionId: await begin[stage](), counts, issuedElsewhere: new Set() }
           for (const next of steps) await next.run(real)
         },
       ),

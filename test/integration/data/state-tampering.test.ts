@@ -84,6 +84,46 @@ async function fillTheRest(team: Team, revisionId: string): Promise<void> {
         createdAt: at,
       },
     })
+    await tx.differenceAcknowledgement.create({
+      data: {
+        revisionId,
+        differenceKey: 'd',
+        fact: 'Class',
+        said: 'class 3',
+        against: 'class 2',
+        reason: 'agreed',
+        acknowledgedById: setById,
+        acknowledgedAt: at,
+      },
+    })
+    const meeting = await tx.meeting.create({
+      data: {
+        revisionId,
+        number: 1,
+        title: 'Review',
+        heldOn: '2026-11-03',
+        agenda: 'Hinge',
+        recordedById: setById,
+        recordedAt: at,
+      },
+    })
+    await tx.meetingPerson.create({
+      data: { meetingId: meeting.id, userId: setById, userName: 'Lead', attendance: 'present' },
+    })
+    await tx.meetingDecision.create({
+      data: { meetingId: meeting.id, ordinal: 1, text: 'Go on', pointsKind: 'none', pointsId: '', pointsLabel: '' },
+    })
+    await tx.need.create({
+      data: {
+        revisionId,
+        number: 1,
+        text: 'Bears ten turns.',
+        itemIdsJson: '[]',
+        method: 'test',
+        statedById: setById,
+        statedAt: at,
+      },
+    })
     await tx.verdictFlip.create({
       data: {
         companyId: team.companies.brackenfold,

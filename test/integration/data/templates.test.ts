@@ -195,7 +195,14 @@ describeOnBothDatabases(
       await answerEverything(team, revisionId)
       await sign(team.lead, revisionId)
       const { version } = await data.getRevision(team.lead, revisionId)
-      await expectDone(data.releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
+      await expectDone(
+        data.releaseRevision(team.lead, {
+          revisionId,
+          seenVersion: version,
+          purpose: 'prototypes',
+          password: PASSWORD,
+        }),
+      )
       const { bytes } = await data.getPackageFile(team.lead, revisionId)
       expect((await verifyPackage(bytes)).ok).toBe(true)
       const text = Buffer.from(bytes).toString('latin1')

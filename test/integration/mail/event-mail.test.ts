@@ -161,7 +161,9 @@ describeOnBothDatabases('messages about the main events of a review', (current) 
     await sign(team.lead, revisionId)
     const { version } = await getRevision(team.lead, revisionId)
     await db().mailMessage.deleteMany()
-    await expectDone(releaseRevision(team.lead, { revisionId, seenVersion: version, password: PASSWORD }))
+    await expectDone(
+      releaseRevision(team.lead, { revisionId, seenVersion: version, purpose: 'prototypes', password: PASSWORD }),
+    )
     const mails = [...(await receive())]
     const ownReaders = [team.secondLead, team.member, team.quality, team.observer, team.auditor]
     const readers = [...ownReaders, team.fabricator, team.rivalFabricator]

@@ -51,6 +51,8 @@ describe('a release package', () => {
       'drawing/sheets.pdf',
       'manifest.json',
       'manifest.sig',
+      'meetings.json',
+      'needs.json',
       'release.json',
       'report.pdf',
       'results.json',
@@ -171,6 +173,7 @@ describe('a release package', () => {
       {
         ...content,
         edition: { kind: 'fabricator', companyId: 'company-brackenfold', companyName: 'Brackenfold Circuits' },
+        minutes: null,
         signedContent: null,
       },
       keys,

@@ -41,6 +41,92 @@ describe('PDFs as they are written', async () => {
     expect(first + others.join('')).toContain(lettersOf(`Life at survival, ${LIFE_CAUTION_SHORT}`))
   })
 
+  test('the decision stands on the first page alone, whatever the review holds', async () => {
+    const content = makeContent()
+    const long =
+      'A reason that goes on for longer than a line of the report is wide, and says what was seen, by whom and when. '
+    const waiver = {
+      id: 'waiver-1',
+      state: 'approved' as const,
+      proposedBy: 'member',
+      proposedByName: 'Mara Tolland',
+      proposedAt: '2027-03-01T10:00:00.000Z',
+      decidedBy: 'second-lead',
+      decidedByName: 'Ines Calder',
+      decidedAt: '2027-03-01T11:00:00.000Z',
+      decisionNote: '',
+      consequence: 'Some parts may crack.',
+      basisHash: '',
+    }
+    const action = (number: number) => ({
+      id: `action-${number}`,
+      number,
+      origin: { kind: 'revision' as const, id: '', label: 'the revision' },
+      audienceCompanyId: null,
+      text: long.repeat(3),
+      ownerId: 'lead',
+      ownerName: 'Ines Calder',
+      ownerCompanyName: 'Quillmoor Instruments',
+      due: 'before-series' as const,
+      dueOn: '2027-05-01',
+      isAfterRelease: false,
+      state: 'open' as const,
+      takenOnByName: 'Ines Calder',
+      takenOnAt: '2027-03-01T09:00:00.000Z',
+      evidence: '',
+      files: [],
+      reportedByName: null,
+      reportedAt: null,
+      closedByName: null,
+      closedAt: null,
+      closeNote: '',
+    })
+    const crowded = {
+      ...content,
+      release: {
+        ...content.release,
+        terms: { ...content.release.terms, conditions: long.repeat(6), reason: long.repeat(4) },
+      },
+      changes: {
+        sinceIssue: Array.from({ length: 30 }, () => long),
+        sinceLooked: Array.from({ length: 5 }, () => ({
+          company: 'Brackenfold Circuits',
+          changes: [long, long, long],
+        })),
+      },
+      snapshot: {
+        ...content.snapshot,
+        waivers: content.snapshot.items
+          .slice(0, 12)
+          .map(({ id }) => ({ ...waiver, itemId: id, reason: long.repeat(3) })),
+        answers: content.snapshot.items.map(({ id }) => ({
+          itemId: id,
+          state: 'concern' as const,
+          reason: long.repeat(2),
+          answeredBy: 'member',
+          answeredByName: 'Mara Tolland',
+          answeredAt: '2027-03-01T10:00:00.000Z',
+          evidence: [],
+        })),
+        actions: Array.from({ length: 11 }, (_, at) => action(at + 1)),
+        authors: Array.from({ length: 9 }, (_, at) => ({
+          userId: `author-${at}`,
+          name: `Author Number ${at}`,
+          parts: ['design' as const],
+          changes: null,
+        })),
+      },
+    }
+    const [report] = await makeDocuments(crowded)
+    if (report === undefined) throw new Error('no report')
+    const [first = '', second = ''] = readPdfPages(report.bytes).map(lettersOf)
+    expect(first).toContain(lettersOf('Open actions, the first 3 of 11; all in part 9'))
+    expect(first).toContain(lettersOf('before series production, planned for 2027-05-01'))
+    expect(second).toContain(lettersOf('1  Summary'))
+    expect(second).not.toContain(lettersOf('Open actions'))
+    expect(first).not.toContain(lettersOf('not stated'))
+  })
+
   test('every drawing sheet carries the cautions', () => {
     const pages = pagesOf('drawing/sheets.pdf')
     expect(pages.length).toBeGreaterThan(1)

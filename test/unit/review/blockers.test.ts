@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import {
   type BlockerCode,
   findBlockers,
+  hashPresentSubstance,
   hashSignedContent,
   type ReviewSnapshot,
   type ReviewThread,
@@ -20,6 +21,7 @@ const sign = (snapshot: ReviewSnapshot, userId = 'lead'): Signature => ({
   statement: 'I have reviewed this revision.',
   signedAt: '2027-03-03T09:00:00.000Z',
   contentHash: hashSignedContent(snapshot),
+  substanceHash: hashPresentSubstance(snapshot),
   voided: null,
 })
 
@@ -159,7 +161,7 @@ describe('what blocks', () => {
     const again = { ...sign(two), id: 'again' }
     expect(codes({ ...two, signatures: [sign(two), again] })).toEqual(['signature-missing'])
     expect(codes({ ...two, signatures: [sign(two), sign(two, 'second-lead')] })).toEqual([])
-    const other = { ...sign(two, 'second-lead'), contentHash: 'f'.repeat(64) }
+    const other = { ...sign(two, 'second-lead'), substanceHash: 'f'.repeat(64) }
     expect(codes({ ...two, signatures: [sign(two), other] })).toEqual(['signature-missing'])
   })
 

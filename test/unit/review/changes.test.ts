@@ -5,7 +5,9 @@ import {
   compareDesigns,
   describeChanges,
   findSignaturesToVoid,
+  hashPresentSubstance,
   hashSignedContent,
+  listLiveSignatures,
   listVerdictMoves,
   type ReviewSnapshot,
 } from '@/lib/review'
@@ -155,6 +157,7 @@ describe('what voids a signature', () => {
           statement: 'Reviewed.',
           signedAt: '2027-03-03T09:00:00.000Z',
           contentHash: hashSignedContent(base),
+          substanceHash: hashPresentSubstance(base),
           voided: null,
         },
       ],
@@ -164,6 +167,19 @@ describe('what voids a signature', () => {
   test('nothing, while the content is the same; comments and stage are not content', () => {
     const before = signed()
     expect(findSignaturesToVoid(before, { ...before, version: 8, stage: 'released' })).toEqual([])
+  })
+
+  test('nothing, where only the application asks in other words', () => {
+    const before = signed()
+    const after = {
+      ...before,
+      items: before.items.map((item) => ({ ...item, question: `${item.question} (reworded)` })),
+    }
+    expect(hashSignedContent(after)).not.toBe(hashSignedContent(before))
+    expect(listLiveSignatures(after)).toHaveLength(1)
+    expect(findSignaturesToVoid(before, after)).toEqual([])
+    const answered = after.answers.map((answer) => ({ ...answer, reason: 'looked again' }))
+    expect(listLiveSignatures({ ...after, answers: answered })).toEqual([])
   })
 
   test('an edit, with the fields that changed', () => {

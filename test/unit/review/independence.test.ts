@@ -7,6 +7,7 @@ import {
   explainNoApproval,
   findBlockers,
   findSigningBlockers,
+  hashPresentSubstance,
   hashSignedContent,
   hashWaiverBasis,
   listItemStates,
@@ -36,6 +37,7 @@ function sign(snapshot: ReviewSnapshot, userId = 'lead'): ReviewSnapshot {
     statement: 'Reviewed.',
     signedAt: '2027-03-04T09:00:00.000Z',
     contentHash: hashSignedContent(snapshot),
+    substanceHash: hashPresentSubstance(snapshot),
     voided: null,
   }
   return { ...snapshot, signatures: [...snapshot.signatures, signature] }

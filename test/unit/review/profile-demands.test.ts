@@ -4,6 +4,7 @@ import {
   type AnswerState,
   findBlockers,
   getSignOffPolicy,
+  hashPresentSubstance,
   hashSignedContent,
   listReviewPolicyRows,
   type ReviewItem,
@@ -29,6 +30,7 @@ describe('a second signer that a profile wants', () => {
       statement: 'I have reviewed this revision.',
       signedAt: '2027-03-03T09:00:00.000Z',
       contentHash: hashSignedContent(snapshot),
+      substanceHash: hashPresentSubstance(snapshot),
       voided: null,
     })),
   })

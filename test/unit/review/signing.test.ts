@@ -4,6 +4,7 @@ import {
   decideSignatureWithdrawal,
   decideSigning,
   findBlockers,
+  hashPresentSubstance,
   hashSignedContent,
   listSigningCapacities,
   type ReviewSnapshot,
@@ -28,6 +29,7 @@ const sign = (snapshot: ReviewSnapshot, userId: string, capacity: string): Signa
   statement: 'Reviewed.',
   signedAt: '2027-03-04T09:00:00.000Z',
   contentHash: hashSignedContent(snapshot),
+  substanceHash: hashPresentSubstance(snapshot),
   voided: null,
 })
 

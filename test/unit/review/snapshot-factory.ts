@@ -172,6 +172,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
     label: 'B',
     version: 7,
     stage: 'awaiting-signature',
+    today: '2027-03-05',
     design,
     evaluation: {
       designHash: hashDesign(design),
@@ -245,6 +246,7 @@ export function makeSnapshot(change: Partial<ReviewSnapshot> = {}): ReviewSnapsh
         withdrawnAt: null,
       },
     ],
+    acknowledgements: [],
     capacityGrants: ['lead', 'second-lead', 'quality', 'member'].map((userId) => ({
       userId,
       capacity: userId === 'quality' ? 'quality engineer' : 'lead engineer',

@@ -57,6 +57,7 @@ const toRules = (input: SetSignOffPolicyInput): SignOffPolicy => ({
   review: input.review,
   authorSigns: input.authorSigns,
   authorReleases: input.authorReleases,
+  differences: input.differences,
   requiredSignatures: input.requiredSignatures,
   requiredCapacities: input.requiredCapacities.map(({ name }) => name).sort(),
 })

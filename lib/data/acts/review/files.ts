@@ -9,6 +9,7 @@ import { requireAttachment } from '../../reads/files'
 import { type ReadContext, read } from '../../reads/read'
 import {
   type Actor,
+  getMembership,
   makeReviewActionSubject,
   makeThreadSubject,
   maySeeReviewAction,
@@ -17,6 +18,7 @@ import {
   type RevisionScope,
   requireAnswerer,
   requireAtStage,
+  requireOnRevision,
   requireRevision,
   requireRevisionInView,
 } from '../../records/authorization'
@@ -101,6 +103,7 @@ export function attachFile(actor: Actor, input: AttachFileInput): Promise<ActRes
       if (target.kind === 'item') {
         requireAnswerable(rights, scope, await loadRevision(tx, scope.revision.id), target.itemId)
       } else if (target.kind === 'action') await requireOwnAction(tx, rights, scope, target.actionId)
+      else if (target.kind === 'need') await requireReportedNeed(tx, rights, scope, target.needId)
       else await requireOwnComment(tx, rights, scope, target.commentId)
       return scope
     },
@@ -109,6 +112,7 @@ export function attachFile(actor: Actor, input: AttachFileInput): Promise<ActRes
       const scope = await requireRevisionInView(context.tx, context.rights, input.revisionId)
       if (target.kind === 'item') return attachToItem(context, scope, target.itemId, file)
       if (target.kind === 'action') return attachToAction(context, scope, target.actionId, file)
+      if (target.kind === 'need') return attachToNeed(context, scope, target.needId, file)
       return attachToComment(context, scope, target.commentId, file)
     },
   })
@@ -145,6 +149,23 @@ async function attachToAction(context: WriteContext, scope: RevisionScope, actio
   })
 }
 
+/** A result of a need; minutes and needs are the team's own, and so are their files. */
+async function attachToNeed(context: WriteContext, scope: RevisionScope, needId: string, file: KeptFile) {
+  await requireReportedNeed(context.tx, context.rights, scope, needId)
+  const companyId = getMembership(context.rights, scope.revision.projectId)?.companyId ?? null
+  return storeAttachment(context, scope, file, { itemId: null, commentId: null, needId, companyId })
+}
+
+/** A need that the person may report on, while nobody has accepted its result. */
+async function requireReportedNeed(tx: TransactionClient, rights: PersonRights, scope: RevisionScope, needId: string) {
+  const need = await tx.need.findUnique({ where: { id: needId } })
+  if (need === null || need.revisionId !== scope.revision.id) throw new NotFoundError('need')
+  if (scope.fabricatorCompanyId !== null) throw new NotFoundError('need')
+  requireOnRevision(rights, scope, 'need:report')
+  if (need.acceptedAt !== null || need.droppedReason !== null)
+    refuseClash('The need is settled: its files stay as they are.')
+}
+
 /** An action that the person may report on, while nobody has closed it. */
 async function requireOwnAction(tx: TransactionClient, rights: PersonRights, scope: RevisionScope, actionId: string) {
   const action = await tx.reviewAction.findUnique({ where: { id: actionId } })
@@ -172,7 +193,13 @@ async function storeAttachment(
   { tx, rights, at, record }: WriteContext,
   { revision }: RevisionScope,
   file: KeptFile,
-  target: { itemId: string | null; commentId: string | null; actionId?: string; companyId: string | null },
+  target: {
+    itemId: string | null
+    commentId: string | null
+    actionId?: string
+    needId?: string
+    companyId: string | null
+  },
 ): Promise<AttachmentView> {
   const row = await tx.attachment.create({
     data: { revisionId: revision.id, ...target, ...file, uploadedById: rights.userId, createdAt: at },
@@ -189,6 +216,7 @@ async function storeAttachment(
       itemId: target.itemId,
       commentId: target.commentId,
       ...(target.actionId === undefined ? {} : { actionId: target.actionId }),
+      ...(target.needId === undefined ? {} : { needId: target.needId }),
     },
   })
   return toAttachmentView({ people: new Map([[rights.userId, rights.name]]) }, row)
@@ -214,6 +242,7 @@ export function removeAttachment(actor: Actor, input: RemoveFileInput): Promise<
       }
     }
     if (row.action !== null) await requireOwnAction(tx, rights, scope, row.action.id)
+    if (row.need !== null) await requireReportedNeed(tx, rights, scope, row.need.id)
     const loaded = await loadRevision(tx, scope.revision.id)
     const question = itemId === null ? null : requireAnswerable(rights, scope, loaded, itemId).question
     const remove = async () => {

@@ -18,7 +18,6 @@ import {
   describeAction,
   describeTerms,
   findTermIssues,
-  hashSignedContent,
   listItemStates,
   type ReleaseTerms,
   type TrailAction,
@@ -27,10 +26,12 @@ import { readTrailRow } from '../../consequences/trail'
 import { findEarlierAnswer, type WriteContext, write } from '../../consequences/write'
 import { read } from '../../reads/read'
 import { type Actor, type PersonRights, requireRevisionInView } from '../../records/authorization'
-import { findIssueBlockers, makeIssueKey } from '../../records/issued-revision'
+import { findIssueBlockers, listReplaced, makeIssueKey } from '../../records/issued-revision'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
+import { loadMeetings, loadNeeds } from '../../records/meeting-record'
 import { loadCompanyIds } from '../../records/merged-companies'
 import { makeSnapshot } from '../../records/snapshot'
+import { getStandingContent } from '../../records/standing-content'
 import { findPackedFlexTests } from '../../records/tested-lives'
 import { listCheckpoints } from '../../records/trail-checkpoints'
 import type { TransactionClient } from '../../store/client'
@@ -72,7 +73,7 @@ interface Replaced {
 
 /**
  * Releases a signed revision: builds the package, for the team and for each fabricator an edition of its own, moves the
- * revision, and supersedes earlier releases of the project.
+ * revision, and supersedes what was in force under its part number.
  *
  * Documents take a second or so, longer than a transaction should hold everybody up. So the decision is taken twice: on
  * the content that is packed, and again in the transaction that releases exactly that content. There the trail is written
@@ -124,19 +125,27 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       decided.replaces === null
         ? null
         : await tx.revision.findUniqueOrThrow({ where: { id: decided.replaces.id }, select: { designJson: true } })
-    return { ...decided, byName: rights.name, ownIds, rows, earlier: earlier?.designJson ?? null }
+    return {
+      ...decided,
+      byName: rights.name,
+      ownIds,
+      rows,
+      earlier: earlier?.designJson ?? null,
+      minutes: await loadMinutes(tx, decided.loaded.record.id),
+    }
   })
   if (found === null) return null
   const { loaded, snapshot, byName, ownIds, terms, replaces } = found
   const artwork = await Promise.all(
     snapshot.artwork.map(async ({ sha256 }) => ({ sha256, bytes: await readKeptFile(sha256) })),
   )
-  const signedContent = findSignedContent(loaded)
+  const standing = getStandingContent(loaded, snapshot)
+  const signedContent = standing.contentJson
   const common = {
     workspaceName: loaded.workspace.name,
     release: { at: at.toISOString(), byName, byUserId: actor.userId, terms, replaces: replaces?.label ?? null },
     artwork,
-    signedParts: signedContent === null ? [] : makeSignedPartFiles(signedContent),
+    signedParts: makeSignedPartFiles(signedContent),
     drawing: makeDrawingSource(snapshot, loaded.workspace.name, at.toISOString(), actor.userId),
     // Written in the transaction, when the trail holds the release.
     trail: [],
@@ -151,6 +160,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     ...makeHistory(found, null),
     snapshot,
     edition: { kind: 'team' },
+    minutes: found.minutes,
     flexTests: findPackedFlexTests(loaded, null, snapshot.evaluation?.results ?? null),
     signedContent,
   }
@@ -164,13 +174,18 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       ...makeHistory(found, companyId),
       snapshot: own,
       edition: { kind: 'fabricator', companyId, companyName },
+      minutes: null,
       flexTests: findPackedFlexTests(loaded, companyId, own.evaluation?.results ?? null),
       signedContent: null,
     }
     const ownCompanyIds = ownIds.get(companyId) ?? []
     editions.push(await make({ audience: companyId, name: companyName, content, ownCompanyIds }))
   }
-  return { contentHash: hashSignedContent(snapshot), at, terms, replaces, editions }
+  return { contentHash: standing.contentHash, at, terms, replaces, editions }
+}
+
+async function loadMinutes(tx: TransactionClient, revisionId: string): Promise<NonNullable<PackageContent['minutes']>> {
+  return { meetings: await loadMeetings(tx, revisionId), needs: await loadNeeds(tx, revisionId) }
 }
 
 /** Acts that the report's chronology names. */
@@ -241,11 +256,7 @@ async function decide(tx: TransactionClient, rights: PersonRights, input: Releas
   const issued = await findIssueBlockers(tx, loaded, rights)
   if (issued.length > 0) refuseBlocked(issued, 'This part number and revision was issued before.')
   const terms = readTerms(input)
-  const replaces = await tx.revision.findFirst({
-    where: { projectId: revision.projectId, stage: 'released', id: { not: revision.id } },
-    select: { id: true, label: true },
-    orderBy: { stageSince: 'desc' },
-  })
+  const replaces = listReplaced(loaded)[0] ?? null
   const waivers = listItemStates(snapshot).flatMap(({ state, waiver }) =>
     state === 'waived' && waiver !== null ? [waiver] : [],
   )
@@ -265,7 +276,7 @@ async function decide(tx: TransactionClient, rights: PersonRights, input: Releas
 function readTerms(input: ReleaseInput): ReleaseTerms {
   return {
     isConditional: input.isConditional ?? false,
-    purpose: input.purpose ?? null,
+    purpose: input.purpose,
     quantityLimit: input.quantityLimit ?? null,
     validUntil: (input.validUntil ?? '') === '' ? null : (input.validUntil ?? null),
     conditions: input.conditions ?? '',
@@ -273,10 +284,6 @@ function readTerms(input: ReleaseInput): ReleaseTerms {
     reason: input.reason ?? '',
     effectivity: input.effectivity ?? '',
   }
-}
-
-function findSignedContent({ record }: LoadedRevision): string | null {
-  return record.signatures.find(({ voidedAt }) => voidedAt === null)?.contentJson ?? null
 }
 
 function getKeys() {
@@ -294,7 +301,7 @@ async function store(
   const { terms, replaces, at } = prepared
   const { loaded, snapshot, replaces: stillReplaces } = await decide(tx, rights, input, at)
   const { id: revisionId, projectId, label } = loaded.record
-  if (hashSignedContent(snapshot) !== prepared.contentHash) {
+  if (getStandingContent(loaded, snapshot).contentHash !== prepared.contentHash) {
     throw new Error('the content changed under the same version')
   }
   if (stillReplaces?.id !== replaces?.id)
@@ -348,7 +355,7 @@ async function store(
       issuedAt: at,
     },
   })
-  await supersedeEarlier(context, { revisionId, projectId, label })
+  await supersedeEarlier(context, loaded)
   return { packageSha256: '', version }
 }
 
@@ -384,22 +391,16 @@ async function issuePackages(
   return teamSha256
 }
 
-async function supersedeEarlier(
-  context: WriteContext,
-  released: { readonly revisionId: string; readonly projectId: string; readonly label: string },
-): Promise<void> {
+/** What was in force under the same part number. Another part of the project stays released. */
+async function supersedeEarlier(context: WriteContext, released: LoadedRevision): Promise<void> {
   const { tx } = context
-  const earlier = await tx.revision.findMany({
-    where: { projectId: released.projectId, stage: 'released', id: { not: released.revisionId } },
-    select: { id: true },
-    orderBy: { createdAt: 'asc' },
-  })
-  for (const { id } of earlier) {
+  const { id: revisionId, label } = released.record
+  for (const { id } of listReplaced(released)) {
     await storeMove(context, await loadRevision(tx, id), {
       from: 'released',
       to: 'superseded',
-      reason: `revision ${released.label} was released`,
+      reason: `revision ${label} was released`,
     })
-    await tx.revision.update({ where: { id }, data: { supersededById: released.revisionId } })
+    await tx.revision.update({ where: { id }, data: { supersededById: revisionId } })
   }
 }

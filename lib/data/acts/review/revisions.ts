@@ -3,6 +3,7 @@ import { makeBlankDesign } from '@/lib/engine'
 import { findStartingConstruction, listStartingConstructions } from '@/lib/engine/starting-constructions'
 import type { EvaluateAgainInput, ImportDesignInput, NewRevisionInput, SaveDesignInput } from '@/lib/inputs'
 import { carryAuthorsOver } from '../../consequences/carry-authors'
+import { carryNeedsOver } from '../../consequences/carry-needs'
 import { carryAnswersOver } from '../../consequences/carry-over'
 import { evaluateContentAgain } from '../../consequences/changed-content'
 import { replaceDesign, requireDesignSeen, type SavedDesign } from '../../consequences/design-save'
@@ -54,6 +55,7 @@ export function createRevision(actor: Actor, input: NewRevisionInput): Promise<A
       await copyArtwork(context, basedOnId, revisionId)
       await carryAuthorsOver(context, basedOnId, revisionId)
       await carryAnswersOver(context, basedOnId, revisionId)
+      await carryNeedsOver(context, basedOnId, revisionId)
     }
     await recordEvaluation(tx, await loadRevision(tx, revisionId), at)
     await record({

@@ -3,8 +3,6 @@ import type { SignInput, WithdrawSignatureInput } from '@/lib/inputs'
 import { listSignedParts } from '@/lib/package'
 import {
   ACT_MEANINGS,
-  buildSignedContent,
-  canonicalJson,
   decideSignatureWithdrawal,
   decideSigning,
   type GrantedCapacity,
@@ -20,6 +18,7 @@ import { loadRevision } from '../../records/loaded-revision'
 import { writeGrant } from '../../records/signature-grant'
 import { getSigningStatement } from '../../records/signing-statement'
 import { makeSnapshot } from '../../records/snapshot'
+import { getStandingContent } from '../../records/standing-content'
 import { NotFoundError, refuseBlocked, refuseField, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
 import { writeConfirmed } from '../access/confirmed-write'
@@ -42,8 +41,7 @@ export function signRevision(
     requireRevisionSeen(loaded, input.seenVersion, fabricatorCompanyId)
     const issued = await findIssueBlockers(tx, loaded, rights)
     if (issued.length > 0) refuseBlocked(issued, 'This part number and revision was issued before.')
-    const contentJson = canonicalJson(buildSignedContent(snapshot))
-    const contentHash = sha256Hex(contentJson)
+    const { contentJson, contentHash } = getStandingContent(loaded, snapshot)
     if (contentHash !== input.contentHash) {
       refuseStale(input.seenVersion, revision.version, listChangesSince(loaded, input.seenVersion, null), 'the content')
     }

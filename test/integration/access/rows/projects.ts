@@ -65,6 +65,7 @@ export const PROJECT_ROWS: readonly AccessRow[] = [
         review: 'no-author',
         authorSigns: 'no',
         authorReleases: 'no',
+        differences: 'acknowledged',
         requiredSignatures: 1,
         requiredCapacities: [],
         reason: 'because',

@@ -109,7 +109,13 @@ export const RELEASE_ROWS: readonly AccessRow[] = [
   },
   {
     name: 'releaseRevision',
-    run: (a, s) => data.releaseRevision(a, { revisionId: s.signingId, seenVersion: UNSEEN, password: PASSWORD }),
+    run: (a, s) =>
+      data.releaseRevision(a, {
+        revisionId: s.signingId,
+        seenVersion: UNSEEN,
+        purpose: 'prototypes',
+        password: PASSWORD,
+      }),
     reached: 'blocked',
     may: LEADS,
     seenBy: 'revision',

@@ -10,6 +10,7 @@ import {
   getRevisionSubject,
   hashDeclaredContent,
   hashDesign,
+  hashPresentSubstance,
   hashSignedContent,
   hashWaiverBasis,
   isAllowed,
@@ -19,6 +20,7 @@ import {
   type Rights,
 } from '@/lib/review'
 import { BRACKENFOLD, FABRICATOR, makeDesign, makeEvaluation, makeResult } from '../snapshot-factory'
+import { settle } from './settling'
 import { ACTORS, FABRICATORS, type Step } from './steps'
 
 const makeCondition = (id: string): DeclarationCondition => ({
@@ -112,6 +114,7 @@ export function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
             statement: 'Reviewed.',
             signedAt: '2027-03-04T09:00:00.000Z',
             contentHash: hashSignedContent(snapshot),
+            substanceHash: hashPresentSubstance(snapshot),
             voided: null,
           },
         ],
@@ -137,7 +140,7 @@ export function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
         {
           itemId: 'packing-notes',
           state: step.state,
-          reason: '',
+          reason: step.reason,
           answeredBy: actor.userId,
           answeredByName: actor.userId,
           answeredAt: '2027-03-02T09:00:00.000Z',
@@ -250,5 +253,7 @@ export function apply(snapshot: ReviewSnapshot, step: Step): ReviewSnapshot {
       ]
       return withVoids(snapshot, { ...snapshot, waivers })
     }
+    default:
+      return settle(snapshot, step, withVoids)
   }
 }

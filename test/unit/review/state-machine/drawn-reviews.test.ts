@@ -13,7 +13,7 @@ describe('random sequences of legal and illegal acts', () => {
     fc.assert(
       fc.property(
         fc.constantFrom('preparing' as const, 'fabricator-review' as const, 'awaiting-signature' as const),
-        fc.array(step, { minLength: 30, maxLength: 90, size: 'max' }),
+        fc.array(step, { minLength: 40, maxLength: 110, size: 'max' }),
         policy,
         (stage, steps, rules) => {
           const signOffPolicy = { version: 1, rules }
@@ -30,7 +30,7 @@ describe('random sequences of legal and illegal acts', () => {
           if (wasReleased) released += 1
         },
       ),
-      { seed: 20270301, numRuns: 250 },
+      { seed: 20270301, numRuns: 350 },
     )
     // The draws must reach what they are about, or the test proves nothing.
     expect(released).toBeGreaterThan(10)

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { type Move, type SignOffPolicy, USUAL_SIGN_OFF_POLICY } from '@/lib/review'
+import { type ActionDue, type Move, type SignOffPolicy, USUAL_SIGN_OFF_POLICY } from '@/lib/review'
 import type { ActorName, CompanyName, Step } from './steps'
 
 const reviewer = fc.constantFrom<ActorName>('lead', 'second', 'member', 'quality', 'auditor')
@@ -36,6 +36,7 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
       kind: fc.constant('answer' as const),
       actor,
       state: fc.constantFrom('meets' as const, 'meets' as const, 'concern' as const, 'open' as const),
+      reason: fc.constantFrom('', '', '', '', 'as in note 4 of the drawing'),
     }),
   },
   {
@@ -68,6 +69,37 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
   },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('review' as const), actor: reviewer }) },
   {
+    weight: 1,
+    arbitrary: fc.record({
+      kind: fc.constant('take-on' as const),
+      actor,
+      owner: reviewer,
+      due: fc.constantFrom<ActionDue>('before-release', 'before-series', 'before-series'),
+    }),
+  },
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      kind: fc.constant('settle-action' as const),
+      actor: reviewer,
+      to: fc.constantFrom(
+        'reported' as const,
+        'reported' as const,
+        'closed' as const,
+        'closed' as const,
+        'dropped' as const,
+      ),
+    }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.oneof(
+      fc.record({ kind: fc.constant('take-back' as const), actor }),
+      fc.constant<Step>({ kind: 'withdraw-review' }),
+    ),
+  },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('let-stand' as const), actor: reviewer }) },
+  {
     weight: 3,
     arbitrary: fc.record({ kind: fc.constant('waive' as const), proposer: reviewer, approver: reviewer }),
   },
@@ -83,6 +115,7 @@ export const policy: fc.Arbitrary<SignOffPolicy> = fc.oneof(
     review: fc.constantFrom('quality', 'no-author', 'none'),
     authorSigns: fc.constantFrom('no', 'beside', 'yes'),
     authorReleases: fc.constantFrom('no', 'yes'),
+    differences: fc.constantFrom('none', 'acknowledged', 'listed'),
     requiredSignatures: fc.constantFrom(1, 1, 2),
     requiredCapacities: fc.constant([]),
   }),

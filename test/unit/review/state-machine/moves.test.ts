@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import {
   decideSigning,
   decideTransition,
+  hashPresentSubstance,
   hashSignedContent,
   type Move,
   type ReviewSnapshot,
@@ -43,6 +44,7 @@ describe('moves one by one', () => {
       statement: 'Reviewed.',
       signedAt: '2027-03-04T09:00:00.000Z',
       contentHash: hashSignedContent(base),
+      substanceHash: hashPresentSubstance(base),
       voided: null,
     }
     const decision = decideTransition({ ...base, signatures: [signature] }, LEAD, {
@@ -73,6 +75,7 @@ describe('moves one by one', () => {
           statement: '',
           signedAt: '',
           contentHash: hashSignedContent(base),
+          substanceHash: hashPresentSubstance(base),
           voided: null,
         },
       ],

@@ -1,4 +1,4 @@
-import type { ConditionState, DeclarationVerdict, Move, ThreadKind, ThreadState } from '@/lib/review'
+import type { ActionDue, ConditionState, DeclarationVerdict, Move, ThreadKind, ThreadState } from '@/lib/review'
 import {
   ADMIN,
   AUDITOR,
@@ -39,10 +39,15 @@ export type Step =
   | { kind: 'sign'; actor: ActorName }
   | { kind: 'edit'; actor: ActorName; radiusMm: number }
   | { kind: 'evaluate' }
-  | { kind: 'answer'; actor: ActorName; state: 'meets' | 'concern' | 'open' }
+  | { kind: 'answer'; actor: ActorName; state: 'meets' | 'concern' | 'open'; reason: string }
   | { kind: 'declare'; company: CompanyName; verdict: DeclarationVerdict }
   | { kind: 'decide'; actor: ActorName; state: ConditionState }
   | { kind: 'take-off'; actor: ActorName; company: CompanyName }
   | { kind: 'thread'; thread: ThreadKind; state: ThreadState }
   | { kind: 'review'; actor: ActorName }
+  | { kind: 'take-on'; actor: ActorName; owner: ActorName; due: ActionDue }
+  | { kind: 'settle-action'; actor: ActorName; to: 'reported' | 'closed' | 'dropped' }
+  | { kind: 'take-back'; actor: ActorName }
+  | { kind: 'withdraw-review' }
+  | { kind: 'let-stand'; actor: ActorName }
   | { kind: 'waive'; proposer: ActorName; approver: ActorName }

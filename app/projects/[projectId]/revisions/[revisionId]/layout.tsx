@@ -100,6 +100,7 @@ function listTabs(revision: RevisionView) {
     link('proposals', 'Proposals', revision.proposals.filter(({ state }) => state === 'proposed').length),
     link('threads', 'Threads', revision.threads.filter((thread) => thread.state !== 'closed').length),
     link('actions', 'Actions', revision.actions.filter(isPending).length),
+    ...(revision.may.viewMinutes ? [link('meetings', 'Meetings'), link('needs', 'Needs')] : []),
     link('sign-off', 'Sign-off'),
     ...(revision.may.viewTrail ? [link('trail', 'Trail')] : []),
   ]

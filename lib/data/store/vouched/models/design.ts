@@ -102,6 +102,7 @@ export const DESIGN_MODELS: readonly VouchedModel[] = [
       'itemId',
       'commentId',
       'actionId',
+      'needId',
       'sha256',
       'originalName',
       'sizeBytes',

@@ -1,5 +1,6 @@
 import 'server-only'
 import { DESIGN_MODELS } from './design'
+import { MEETING_MODELS } from './meetings'
 import { PEOPLE_MODELS } from './people'
 import { REFERENCE_MODELS } from './reference'
 import { RELEASE_MODELS } from './release'
@@ -14,6 +15,7 @@ export const VOUCHED_MODELS: readonly VouchedModel[] = [
   ...PEOPLE_MODELS,
   ...DESIGN_MODELS,
   ...REVIEW_MODELS,
+  ...MEETING_MODELS,
   ...RELEASE_MODELS,
   ...REFERENCE_MODELS,
 ]

@@ -1,6 +1,7 @@
 import { BlockerList } from '@/app/_components/review/blocker-list'
 import { DeclarationForm } from '@/app/_components/review/declaration-form'
 import { DeclarationList } from '@/app/_components/review/declaration-list'
+import { DifferenceList } from '@/app/_components/review/difference-list'
 import { IndependencePanel } from '@/app/_components/review/independence-panel'
 import { ReleaseButton } from '@/app/_components/review/release-button'
 import { ReleaseFabricators } from '@/app/_components/review/release-fabricators'
@@ -42,6 +43,9 @@ export default async function SignOffPage({ params }: RevisionParams) {
       </PageSection>
       <PageSection title="Authors and policy">
         <IndependencePanel revision={revision} />
+      </PageSection>
+      <PageSection title="Words against numbers">
+        <DifferenceList revision={revision} />
       </PageSection>
       <PageSection title="Review">
         <ReviewPanel revision={revision} factor={factor} />

@@ -1,0 +1,71 @@
+import 'server-only'
+import type { VouchedModel } from './vouched-model'
+
+/** Meetings, needs, and differences that somebody let stand. */
+export const MEETING_MODELS: readonly VouchedModel[] = [
+  {
+    model: 'DifferenceAcknowledgement',
+    kind: 'difference',
+    key: 'id',
+    columns: [
+      'id',
+      'revisionId',
+      'differenceKey',
+      'fact',
+      'said',
+      'against',
+      'reason',
+      'acknowledgedById',
+      'acknowledgedAt',
+      'withdrawnById',
+      'withdrawnAt',
+    ],
+    name: by('fact'),
+  },
+  {
+    model: 'Meeting',
+    kind: 'meeting',
+    key: 'id',
+    columns: ['id', 'revisionId', 'number', 'title', 'heldOn', 'agenda', 'recordedById', 'recordedAt'],
+    name: by('title'),
+  },
+  {
+    model: 'MeetingPerson',
+    kind: 'person at a meeting',
+    key: 'id',
+    columns: ['id', 'meetingId', 'userId', 'userName', 'attendance'],
+    name: by('userName'),
+  },
+  {
+    model: 'MeetingDecision',
+    kind: 'decision of a meeting',
+    key: 'id',
+    columns: ['id', 'meetingId', 'ordinal', 'text', 'pointsKind', 'pointsId', 'pointsLabel'],
+    name: (row) => `${String(row.ordinal)} of the meeting ${String(row.meetingId)}`,
+  },
+  {
+    model: 'Need',
+    kind: 'need',
+    key: 'id',
+    columns: [
+      'id',
+      'revisionId',
+      'number',
+      'text',
+      'itemIdsJson',
+      'method',
+      'plannedOn',
+      'result',
+      'reportedById',
+      'reportedAt',
+      'acceptedById',
+      'acceptedAt',
+      'acceptNote',
+      'droppedReason',
+      'statedById',
+      'statedAt',
+      'version',
+    ],
+    name: (row) => `${String(row.number)}`,
+  },
+]

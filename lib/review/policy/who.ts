@@ -1,0 +1,112 @@
+import { isOpenStage, type Stage } from '../stages'
+import type { Rule } from './actions'
+import { COMPANY_ROLES, type CompanyRole, OWN_ROLES, type ProjectRole, type Rights, type Sharing } from './rights'
+import type {
+  CompanySubject,
+  ProjectSubject,
+  ReviewActionSubject,
+  RevisionSubject,
+  ThreadSubject,
+  WorkspaceSubject,
+} from './subjects'
+
+export function hasRole(rights: Rights, projectId: string, roles: readonly ProjectRole[]): boolean {
+  return rights.memberships.some((membership) => membership.projectId === projectId && roles.includes(membership.role))
+}
+
+function isOfCompany(rights: Rights, companyId: string, roles: readonly CompanyRole[] = COMPANY_ROLES): boolean {
+  return rights.companies.some((own) => own.companyId === companyId && roles.includes(own.role))
+}
+
+/**
+ * A fabricator of a company with whom the revision is shared, in the revision's own project. A place in the project is
+ * not enough: the company itself must have admitted the person.
+ */
+export function isFabricatorOf(rights: Rights, subject: Omit<RevisionSubject, 'kind'>): boolean {
+  return rights.memberships.some(
+    (membership) =>
+      membership.role === 'fabricator' &&
+      membership.projectId === subject.projectId &&
+      subject.sharedWithCompanyIds.includes(membership.companyId) &&
+      isOfCompany(rights, membership.companyId),
+  )
+}
+
+export const isAdmin: Rule<WorkspaceSubject> = (rights) => rights.isAdmin
+
+export const inProject =
+  (...roles: ProjectRole[]): Rule<ProjectSubject> =>
+  (rights, subject) =>
+    hasRole(rights, subject.projectId, roles)
+
+export const isTeam = (rights: Rights, subject: { projectId: string }) =>
+  hasRole(rights, subject.projectId, ['lead', 'member'])
+export const isLead = (rights: Rights, subject: { projectId: string }) => hasRole(rights, subject.projectId, ['lead'])
+/** Quality reviews and approves, and changes no content: whoever does not make it can judge it. */
+export const isLeadOrQuality = (rights: Rights, subject: { projectId: string }) =>
+  hasRole(rights, subject.projectId, ['lead', 'quality'])
+export const isTeamOrQuality = (rights: Rights, subject: { projectId: string }) =>
+  hasRole(rights, subject.projectId, ['lead', 'member', 'quality'])
+export const readsProject = (rights: Rights, subject: { projectId: string }) =>
+  hasRole(rights, subject.projectId, OWN_ROLES)
+
+/** Content may change until release; once signed only a lead may change it, which voids the signature. */
+export const canChangeContent = (rights: Rights, subject: Omit<RevisionSubject, 'kind'>) =>
+  isOpenStage(subject.stage) && (isLead(rights, subject) || (isTeam(rights, subject) && !subject.hasLiveSignature))
+
+export const canComment = (rights: Rights, subject: Omit<RevisionSubject, 'kind'>) =>
+  (isOpenStage(subject.stage) || subject.stage === 'released') &&
+  (isTeamOrQuality(rights, subject) || isFabricatorOf(rights, subject))
+
+/** A fabricator sees the threads in which its own company takes part, never another fabricator's or the team's own. */
+export const canSeeThread = (
+  rights: Rights,
+  subject: Omit<RevisionSubject, 'kind'> & { readonly audienceCompanyId: string | null },
+) =>
+  readsProject(rights, subject) ||
+  (isFabricatorOf(rights, subject) &&
+    subject.audienceCompanyId !== null &&
+    isOwnCompanyIn(rights, subject.projectId, subject.audienceCompanyId))
+
+export const isOpenedByFabricator = (subject: Omit<ThreadSubject, 'kind'>) =>
+  subject.audienceCompanyId !== null && subject.openedByCompanyId === subject.audienceCompanyId
+
+export function isOwnCompanyIn(rights: Rights, projectId: string, companyId: string): boolean {
+  return rights.memberships.some(
+    (membership) =>
+      membership.role === 'fabricator' &&
+      membership.projectId === projectId &&
+      membership.companyId === companyId &&
+      isOfCompany(rights, companyId),
+  )
+}
+
+/** Actions live on with a revision that was released, and with one that a later release replaced. */
+export const areActionsLive = ({ stage }: { readonly stage: Stage }) =>
+  isOpenStage(stage) || stage === 'released' || stage === 'superseded'
+
+export const mayActOn = (rights: Rights, subject: Omit<ReviewActionSubject, 'kind'>) =>
+  areActionsLive(subject) &&
+  canSeeThread(rights, subject) &&
+  (isTeamOrQuality(rights, subject) || isFabricatorOf(rights, subject))
+
+/** Neither who was to do it nor who says that it was done. */
+export const isSecondPerson = (rights: Rights, { ownerId, reportedById }: Omit<ReviewActionSubject, 'kind'>) =>
+  rights.userId !== ownerId && rights.userId !== reportedById
+
+interface CompanyRule {
+  /** The company's own people, by their role in it. */
+  readonly own: readonly CompanyRole[]
+  /** Leads and members of a project in which it takes part, by what it lets that project have. */
+  readonly team?: (sharing: Sharing) => boolean
+  /** An admin of the workspace, outside of every project. */
+  readonly admin?: boolean
+}
+
+export const ofCompany =
+  ({ own, team, admin = false }: CompanyRule): Rule<CompanySubject> =>
+  (rights, { companyId, takesPartIn }) =>
+    isOfCompany(rights, companyId, own) ||
+    (admin && rights.isAdmin) ||
+    (team !== undefined &&
+      takesPartIn.some(({ projectId, sharing }) => team(sharing) && hasRole(rights, projectId, ['lead', 'member'])))

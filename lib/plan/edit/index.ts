@@ -1,6 +1,6 @@
 /** Changes of a plan as plain data, each with the one that takes it back. */
 export { applyEdit } from './apply-edit'
 export { fieldsOf, handlesOf, isClosedList, nodesOf, PLAN_LISTS } from './drawn'
-export { isArc, wholePoint } from './nodes'
+export { wholePoint } from './nodes'
 export type { DrawnRef, PlanEdit, PlanEntry, PlanListKey, PointRef } from './plan-edit'
-export { type ShapeSizes, STARTING_SHAPES, type StartingShape, startingShape } from './starting-shape'
+export { STARTING_SHAPES, type StartingShape, startingShape } from './starting-shape'

@@ -39,7 +39,8 @@ const EXITS: Readonly<Record<string, (design: Design) => string>> = {
       makeBends(content(design), null),
       makeFeatures(content(design)),
     ]),
-  drawing: (design) => JSON.stringify(makeSheetContents(design, results, FILE_UNITS)),
+  // A plan of fields that were filled one by one is none: what the sheet says of a plan is tried in test/unit/drawing/plan-sheets.test.ts.
+  drawing: (design) => JSON.stringify(makeSheetContents({ ...design, plan: null }, results, FILE_UNITS)),
   comparison: (design) => listChanges(design).join('\n'),
   'mail of a proposal': (design) =>
     composeMail({

@@ -6,6 +6,8 @@ export type Path = readonly (string | number)[]
 /** Skua A with an entry in every list and a number in every field that takes one. */
 function makeFullDesign(): Design {
   const design = structuredClone(loadDesign('skua-rev-a.json').design)
+  // A coordinate by itself means nothing: what the sheet says of a plan is tried in test/unit/drawing/plan-sheets.test.ts.
+  design.plan = null
   const { features } = design
   const nearestBend = { bendId: 'hinge', distanceMm: 5 }
   const layerId = design.construction.layers.find(({ kind }) => kind === 'conductor')?.id ?? ''

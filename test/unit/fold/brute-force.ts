@@ -43,6 +43,11 @@ export function compareWithBruteForce(random: Random): string[] {
     if (mm < CLEARANCE_MM && !clashes.some(({ bodyIds }) => bodyIds.includes(a) && bodyIds.includes(b))) {
       problems.push(`folded, ${a} and ${b}: nothing is reported, and the sample has ${mm} mm`)
     }
+    // What one bend joins is kept apart by its own radius, and is no least gap of the part.
+    const isJoined = part.bands.some(({ id, fromPlateId, toPlateId }) =>
+      [a, b].every((own) => [id, fromPlateId, toPlateId].includes(own)),
+    )
+    if (isJoined) continue
     const leastLowerMm = least?.lowerMm ?? 0
     const known = leastMm(end.get(a), end.get(b), leastLowerMm)
     if (known < leastLowerMm - 1e-9)

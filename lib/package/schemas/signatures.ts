@@ -12,6 +12,7 @@ import {
 } from '@/lib/review'
 import { doneSchema, idSchema, sha256Schema, timeSchema } from './parts'
 
+/** What a signature's hash of content means across versions of the program is worked out from the content; it is not handed over. */
 const signatureSchema = z.strictObject({
   id: idSchema,
   userId: idSchema,
@@ -22,7 +23,7 @@ const signatureSchema = z.strictObject({
   signedAt: timeSchema,
   contentHash: sha256Schema.meta({ description: 'Of what was signed.' }),
   voided: z.strictObject({ at: timeSchema, reason: z.string(), changes: z.array(z.string()) }).nullable(),
-}) satisfies z.ZodType<Signature>
+}) satisfies z.ZodType<Omit<Signature, 'substanceHash'>>
 
 const conditionSchema = z.strictObject({
   id: idSchema,

@@ -1,5 +1,5 @@
 import 'server-only'
-import type { VouchedModel } from './vouched-model'
+import { by, type VouchedModel } from './vouched-model'
 
 /** Meetings, needs, and differences that somebody let stand. */
 export const MEETING_MODELS: readonly VouchedModel[] = [

@@ -1,5 +1,4 @@
 export const ATTENDANCES = ['present', 'excused'] as const
-export type Attendance = (typeof ATTENDANCES)[number]
 
 /** What carries a decision out: an action that it made, or the item or thread that it settles. */
 export const DECISION_POINTS = ['none', 'action', 'item', 'thread'] as const

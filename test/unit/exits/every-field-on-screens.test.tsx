@@ -1,9 +1,5 @@
 import { renderToString } from 'react-dom/server'
 import { expect, it, vi } from 'vitest'
-import { BendsScreen } from '@/app/_components/engineering/bends/bends-screen'
-import { BriefScreen } from '@/app/_components/engineering/brief/brief-screen'
-import { ConstructionScreen } from '@/app/_components/engineering/construction/construction-screen'
-import { FeaturesScreen } from '@/app/_components/engineering/features/features-screen'
 import { evaluate } from '@/lib/engine'
 import { DELIVERED_TEMPLATE } from '@/lib/engine/catalogue'
 import { findAbsence, listIdle } from './declared-absences'
@@ -28,7 +24,18 @@ vi.mock('@/app/_components/engineering/cells/cell-frame', async (original) => {
   }
 })
 
-it('every field has an input, or says why it has none', () => {
+/** The test files share their modules: screens that another one loaded do not know of the cell above. */
+async function loadScreens() {
+  vi.resetModules()
+  const { BendsScreen } = await import('@/app/_components/engineering/bends/bends-screen')
+  const { BriefScreen } = await import('@/app/_components/engineering/brief/brief-screen')
+  const { ConstructionScreen } = await import('@/app/_components/engineering/construction/construction-screen')
+  const { FeaturesScreen } = await import('@/app/_components/engineering/features/features-screen')
+  return { BendsScreen, BriefScreen, ConstructionScreen, FeaturesScreen }
+}
+
+it('every field has an input, or says why it has none', async () => {
+  const { BendsScreen, BriefScreen, ConstructionScreen, FeaturesScreen } = await loadScreens()
   const stored = {
     revisionId: 'revision',
     label: 'C',

@@ -67,6 +67,7 @@ const content = {
   artwork: [],
   signedContent: null,
   signedParts: [],
+  minutes: null,
 } as unknown as PackageContent
 
 describe('the four bases', () => {

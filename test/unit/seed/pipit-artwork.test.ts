@@ -93,9 +93,12 @@ describe('what people of the demonstration cite', () => {
   const notes = makeSheetContents(design, cited.evaluation, FILE_UNITS).flatMap((block) =>
     block.kind === 'notes' ? block.notes : [],
   )
-  const textOfNote = (id: string) => notes[Number(citeNote(cited, id).replace('note ', '')) - 1]?.text
+  const textOfNote = (id: string) => {
+    const [, name = ''] = citeNote(cited, id).match(/^the note "(.+)"$/) ?? []
+    return notes.find(({ text }) => text.startsWith(`${name}:`))?.text
+  }
 
-  it('stands on the drawing under the number that is cited, and says what they say that it does', () => {
+  it('stands on the drawing under the name that is cited, and says what they say that it does', () => {
     expect(textOfNote('registration')).toContain('corners of the openings rounded up to 0.15 mm')
     expect(textOfNote('bake')).toContain('opened and used within a shift')
     expect(() => citeNote(cited, 'no such note')).toThrow('has no note')
@@ -103,7 +106,7 @@ describe('what people of the demonstration cite', () => {
     expect(stiffener?.name).toContain('1 mm corners')
     const skua = readDesign('skua-rev-b')
     const hinge = { design: skua, evaluation: evaluate(skua, { items: [], limits: [], facts: {} }) }
-    expect(citeNote(hinge, 'bend-hinge')).toMatch(/^note \d+$/)
+    expect(citeNote(hinge, 'bend-hinge')).toMatch(/^the note "[^"]+"$/)
     expect(skua.bends.find(({ id }) => id === 'hinge')?.note).toContain(
       'flexible epoxy, 1 mm wide, along both board edges',
     )

@@ -83,7 +83,7 @@ export function makeDataFiles(content: PackageContent): PackageFile[] {
     ...makeArtworkFiles(content),
     ...makeFlexTestFiles(content),
     ...content.signedParts,
-    ...makeSchemaFiles(getStoredDesign(snapshot)),
+    ...makeSchemaFiles(getStoredDesign(snapshot), content.minutes !== null),
   ]
   if (content.signedContent !== null) {
     files.push({ path: SIGNED_CONTENT_PATH, bytes: encode(content.signedContent) })

@@ -1,10 +1,12 @@
 import { z } from 'zod'
+import { REVISION_TABS } from '@/lib/addresses'
 import {
   AUTHORED_PARTS,
   type Author,
   CONDITION_STATES,
   DECLARATION_VERDICTS,
   type Declaration,
+  type Difference,
   pinnedSignOffPolicySchema,
   type ReviewStatement,
   type Signature,
@@ -78,6 +80,16 @@ const takenOffSchema = z.strictObject({
   at: timeSchema,
 }) satisfies z.ZodType<TakenOff>
 
+const differenceSchema = z.strictObject({
+  fact: z.string(),
+  said: z.string().meta({ description: 'What is said, and where.' }),
+  against: z.string().meta({ description: 'What stands against it.' }),
+  target: z.strictObject({ tab: z.enum(REVISION_TABS), id: z.string() }),
+  key: sha256Schema.meta({ description: 'Of the words and numbers: who lets them stand covers these and no others.' }),
+  acknowledged: z.strictObject({ byName: z.string(), at: timeSchema, reason: z.string() }).nullable(),
+  isDecidedInChecklist: z.boolean(),
+}) satisfies z.ZodType<Omit<Difference, 'saidById'>>
+
 export const signaturesFileSchema = z.strictObject({
   signatures: z.array(signatureSchema),
   declarations: z.array(declarationSchema),
@@ -85,5 +97,6 @@ export const signaturesFileSchema = z.strictObject({
   authors: z.array(authorSchema),
   reviews: z.array(reviewSchema),
   signOffPolicy: pinnedSignOffPolicySchema.nullable(),
+  differences: z.array(differenceSchema).meta({ description: 'Where words and numbers differed at the release.' }),
   loosened: z.array(z.string()).meta({ description: 'Where a rule that is looser than usual was used.' }),
 })

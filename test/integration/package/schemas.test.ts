@@ -39,6 +39,49 @@ function makeFullContent(): PackageContent {
   const done = { kind: 'file', fileName: 'test.pdf', sha256: 'a'.repeat(64) } as const
   return {
     ...content,
+    minutes: {
+      meetings: [
+        {
+          id: 'm1',
+          number: 1,
+          title: 'Design review',
+          heldOn: '2027-02-20',
+          agenda: 'Hinge',
+          present: ['Ines Calder'],
+          excused: [],
+          decisions: [
+            {
+              ordinal: 1,
+              text: 'Order the clad.',
+              points: { kind: 'action', id: 'a1', label: 'action 1: Order the clad' },
+            },
+          ],
+          recordedByName: 'Ines Calder',
+          recordedAt: at,
+        },
+      ],
+      needs: [
+        {
+          id: 'n1',
+          number: 1,
+          text: 'Survives 100 000 cycles',
+          itemIds: [item.id],
+          method: 'test',
+          plannedOn: '2027-02-25',
+          result: 'survived',
+          files: [{ id: 'f1', fileName: 'cycles.csv', sha256: 'c'.repeat(64) }],
+          reportedById: 'u1',
+          reportedByName: 'Joss Pell',
+          reportedAt: at,
+          acceptedByName: null,
+          acceptedAt: null,
+          acceptNote: '',
+          droppedReason: null,
+          statedByName: 'Ines Calder',
+          version: 1,
+        },
+      ],
+    },
     snapshot: {
       ...snapshot,
       threads: [

@@ -3,6 +3,7 @@ import { ENGINE_VERSION } from '../version'
 import { describeArrival } from './arrival'
 import { assessBend, type BendAssessment } from './assess'
 import { describeLeafSteps } from './leaf-steps'
+import { judgeOnPlan, takeOffPlan } from './on-plan'
 import type { RemedyOptions } from './options'
 import { makePatch } from './patch'
 import { compareRemedies, dropDominated } from './ranking'
@@ -50,7 +51,10 @@ export function* searchRemedies(
   const basis = assessBend(design, bendId, toAssessOptions(options))
   if (basis === null) throw new RangeError(`no bend "${bendId}" in this design`)
   const obstacle = explainNotTried(basis)
-  const { trials, tried, search } = obstacle === null ? yield* searchSets(basis, options) : NOTHING_TRIED
+  const searched = takeOffPlan(design)
+  const onNumbers = searched === design ? basis : assessBend(searched, bendId, toAssessOptions(options))
+  const { trials, tried, search } =
+    obstacle === null && onNumbers !== null ? yield* searchSets(onNumbers, options) : NOTHING_TRIED
   const notTried =
     obstacle === null && tried.alone === 0 && basis.state.allowablePct === null
       ? 'No allowable strain is known for the copper in this use, and no change here takes it out of the bend.'
@@ -60,19 +64,36 @@ export function* searchRemedies(
   const helping = trials
     .filter((trial) => doesHelp(trial, basis.state))
     .map((trial) => ({ ...trial, after: withCost(trial.after, trial.edited, options) }))
-  const kept = dropDominated(helping, before).sort(compareRemedies)
+  const listed = dropDominated(helping, withCost(basis.state, searched, options))
+  const kept = judgeAll(listed, basis, searched, options).sort(compareRemedies)
   return {
     engineVersion: ENGINE_VERSION,
     bendId,
     bendName: basis.result.name,
     before,
-    arrival: describeArrival(before, kept, helping),
+    arrival: describeArrival(before, kept, withJudged(helping, listed, kept)),
     remedies: describeTrials(kept, basis, options),
     tried,
     search,
     leftOut: tried.alone + tried.inPairs + tried.inLargerSets - kept.length,
     notTried,
   }
+}
+
+/** Those that are listed, as they come out on the plan, where there is one. */
+function judgeAll(listed: readonly Trial[], basis: BendAssessment, searched: Design, options: RemedyOptions): Trial[] {
+  if (basis.design === searched) return [...listed]
+  return listed.flatMap((trial) => {
+    const judged = judgeOnPlan(trial, basis, searched, options)
+    if (judged === null || !doesHelp(judged, basis.state)) return []
+    return [{ ...judged, after: withCost(judged.after, judged.edited, options) }]
+  })
+}
+
+/** All that help, those that were listed by the judgment on the plan. */
+function withJudged(helping: readonly Trial[], listed: readonly Trial[], kept: readonly Trial[]): readonly Trial[] {
+  const ids = new Set(listed.map(({ id }) => id))
+  return [...helping.filter(({ id }) => !ids.has(id)), ...kept]
 }
 
 /**

@@ -37,7 +37,17 @@ export function makeTrial(
   if (edited === undefined) return null
   const assessment = assessFitted(basis, previous, changes, edited, options)
   if (assessment === null || assessment.state.allowablePct === null) return null
-  const trial: Trial = {
+  return { trial: describeSet(basis, assessment, changes, options), assessment }
+}
+
+/** What a set of changes does, and what forbids it. */
+export function describeSet(
+  basis: BendAssessment,
+  assessment: BendAssessment,
+  changes: readonly Candidate[],
+  options: RemedyOptions,
+): Trial {
+  return {
     id: changes.map(({ id }) => id).join('+'),
     changes,
     changeCount: changes.length,
@@ -53,7 +63,6 @@ export function makeTrial(
       return isWorseVerdict(verdict, after) ? [{ bendId, name, before: verdict, after }] : []
     }),
   }
-  return { trial, assessment }
 }
 
 /** Leaves that the set parts are given the lengths that the bends then need. */

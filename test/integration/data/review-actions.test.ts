@@ -63,7 +63,9 @@ describeOnBothDatabases('actions of a review', (current) => {
     const early = { actionId, seenVersion: 1 }
     expect((await expectRefused(closeAction(team.lead, { ...early, reason: '' }))).kind).toBe('clash')
     await expectDone(reportAction(team.member, { ...early, evidence: 'Ten folded, none cracked.' }))
-    await expect(closeAction(team.member, { actionId, seenVersion: 2, reason: '' })).rejects.toThrow('another person than its owner')
+    await expect(closeAction(team.member, { actionId, seenVersion: 2, reason: '' })).rejects.toThrow(
+      'another person than its owner',
+    )
     expect((await getRevision(team.lead, revisionId)).blockers[0]?.sentence).toContain('awaits another person')
     await expectDone(closeAction(team.lead, { actionId, seenVersion: 2, reason: 'Saw the photographs.' }))
     expect((await getRevision(team.lead, revisionId)).blockers.map(({ code }) => code)).toEqual(['signature-missing'])
@@ -78,7 +80,9 @@ describeOnBothDatabases('actions of a review', (current) => {
       'other than its owner',
     )
     await expectDone(changeAction(team.secondLead, { actionId, seenVersion: 2, ...handOver }))
-    await expect(closeAction(team.lead, { actionId, seenVersion: 3, reason: '' })).rejects.toThrow('another person than its owner')
+    await expect(closeAction(team.lead, { actionId, seenVersion: 3, reason: '' })).rejects.toThrow(
+      'another person than its owner',
+    )
     await expect(dropAction(team.fabricator, { actionId, seenVersion: 3, reason: 'x' })).rejects.toThrow(
       'no such action',
     )

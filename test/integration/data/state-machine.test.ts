@@ -406,5 +406,5 @@ describeOnBothDatabases('random sequences of legal and illegal acts', (_current,
     expect(counts.refused).toBeGreaterThan(20)
     expect(counts.voided).toBeGreaterThan(0)
     expect(counts.released).toBeGreaterThan(0)
-  }, 900_000)
+  }, 1_800_000)
 })

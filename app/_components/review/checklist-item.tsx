@@ -71,7 +71,7 @@ export function ChecklistItem({ item, text, context, isOpen, onToggle }: Checkli
           <span className="item-question">{text.question}</span>
           <span className="item-number">{deciding !== null && <DecidingValue outcome={deciding} />}</span>
           <span className="item-limit">{deciding !== null && <DecidingLimit outcome={deciding} />}</span>
-          <span className="item-verdict">
+          <span>
             <VerdictMark verdict={item.follows.length > 0 ? 'follows' : item.result.verdict} />
             {item.result.verdict !== 'not-applicable' && (
               <span className="small muted"> {BASIS_WORDS[item.result.basis]}</span>

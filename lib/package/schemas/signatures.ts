@@ -1,5 +1,4 @@
 import { z } from 'zod'
-import { REVISION_TABS } from '@/lib/addresses'
 import {
   AUTHORED_PARTS,
   type Author,
@@ -84,11 +83,11 @@ const differenceSchema = z.strictObject({
   fact: z.string(),
   said: z.string().meta({ description: 'What is said, and where.' }),
   against: z.string().meta({ description: 'What stands against it.' }),
-  target: z.strictObject({ tab: z.enum(REVISION_TABS), id: z.string() }),
+  target: z.strictObject({ tab: z.string(), id: z.string() }).meta({ description: 'Where the program shows it.' }),
   key: sha256Schema.meta({ description: 'Of the words and numbers: who lets them stand covers these and no others.' }),
   acknowledged: z.strictObject({ byName: z.string(), at: timeSchema, reason: z.string() }).nullable(),
   isDecidedInChecklist: z.boolean(),
-}) satisfies z.ZodType<Omit<Difference, 'saidById'>>
+}) satisfies z.ZodType<Omit<Difference, 'saidById' | 'target'>>
 
 export const signaturesFileSchema = z.strictObject({
   signatures: z.array(signatureSchema),

@@ -30,11 +30,15 @@ export function judgeOnPlan(
   const { design, result } = basis
   if (design.plan === null) return trial
   const changed = applyDesignPatch({ ...design, plan: null }, makePatch(searched, trial.edited))
-  const edited = share(design, { ...changed, plan: lengthenPlan(design.plan, searched, trial.edited) })
+  const plan = lengthenPlan(design.plan, searched, trial.edited)
+  const edited = share(design, plan === design.plan ? { ...changed, plan } : stateAsDrawn({ ...changed, plan }))
   const assessment = assessBend(edited, result.bendId, toAssessOptions(options), basis)
   if (assessment === null || assessment.state.allowablePct === null) return null
   return describeSet(basis, assessment, trial.changes, options)
 }
+
+/** What was stated of a plan before it was pulled apart would contradict it now: the drawn dimensions are stated instead. */
+const stateAsDrawn = (design: Design): Design => drawDimensions(design).design
 
 /** A drawn zone gets its length where its first bend is drawn. A plan that cannot simply be pulled apart there stays, and its length decides. */
 function lengthenPlan(plan: Plan, before: Design, after: Design): Plan {

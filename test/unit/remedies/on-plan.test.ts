@@ -35,7 +35,10 @@ describe('remedies of a part that is drawn', () => {
   it('lead with a set that meets on the plan, whose zone is as long in plan as in the numbers', () => {
     expect(report.arrival).toMatchObject({ kind: 'meets', remedyId: first.id, makesPartLarger: true })
     const edited = applyDesignPatch(design, first.patch)
-    const hinge = evaluate(edited).items.filter(({ id }) => ['bend-fit', 'plan-agreement', 'bend-strain'].includes(id))
+    const hinge = evaluate(edited).items.filter(({ itemId }) =>
+      ['bend-fit', 'plan-agreement', 'bend-strain'].includes(itemId),
+    )
+    expect(hinge).toHaveLength(3)
     expect(hinge.map(({ verdict }) => verdict)).not.toContain('fails')
     expect(edited.plan).not.toEqual(design.plan)
   })

@@ -22,11 +22,12 @@ export function DifferenceActs({ revisionId, version, difference }: DifferenceAc
   const { mayLetStand, mayTakeUp, acknowledgementId } = difference
   if (!mayLetStand && !mayTakeUp) return null
   const title = mayLetStand ? 'Let the difference stand' : 'Take the difference up again'
+  const label = mayLetStand ? 'Let it stand' : 'Take it up again'
   const close = () => setIsOpen(false)
   return (
     <div className="no-print">
-      <Button weight="quiet" onPress={() => setIsOpen(true)} aria-label={`${title}: ${difference.fact}`}>
-        {mayLetStand ? 'Let it stand' : 'Take it up again'}
+      <Button weight="quiet" onPress={() => setIsOpen(true)} aria-label={`${label}: ${difference.fact}`}>
+        {label}
       </Button>
       <SideDialog title={title} isOpen={isOpen} onOpenChange={setIsOpen}>
         {mayLetStand ? (

@@ -83,7 +83,8 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
     revisionId = await makeRevision(team)
     await share(team, revisionId)
     const { design, designVersion } = await data.getRevision(team.member, revisionId)
-    const widened = { ...design, features: { ...design.features, coverlayOpenings: [] } }
+    const plan = design.plan === null ? null : { ...design.plan, coverlayOpenings: [] }
+    const widened = { ...design, plan, features: { ...design.features, coverlayOpenings: [] } }
     const proposed = await expectDone(
       data.proposeChange(team.member, {
         revisionId,

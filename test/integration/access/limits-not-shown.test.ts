@@ -124,6 +124,9 @@ describeOnBothDatabases('a limit that a fabricator does not show', (current) => 
     for (const item of withheld) {
       const twin = own.evaluation.items.find(({ itemId }) => itemId === item.itemId)
       expect([item.itemId, item.verdict]).toEqual([item.itemId, twin?.verdict])
+      // An item may be decided by another check of its own, whose limit is no secret: its sentence may carry figures.
+      if (item.outcomes.some((outcome) => outcome.kind === 'decided' && item.headline.includes(outcome.summary)))
+        continue
       expect(item.headline).toMatch(/the limit of Brackenfold Circuits \d+, which is not shown|^(?!.*\d\.\d)/)
     }
     const bands = new Set(

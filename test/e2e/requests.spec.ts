@@ -385,8 +385,8 @@ test('one person’s many heavy pages do not hold up a light one of another’s'
   await expect.poll(() => finished.length, { intervals: [20] }).toBeGreaterThan(0)
   const before = finished.length
   expect(await ask('other', other, light)).toBe(200)
-  // The one that was being computed, and what began before the other's request had been read: a third on a busy machine, never the queue.
-  expect(finished.indexOf('other') - before).toBeLessThanOrEqual(8)
+  // The one that was being computed, and what began before the other's request had been read.
+  expect(finished.indexOf('other') - before).toBeLessThanOrEqual(4)
   expect(finished.length).toBeLessThan(20)
   expect(await Promise.all(many)).toEqual(Array(24).fill(200))
 })

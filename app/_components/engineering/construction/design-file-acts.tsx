@@ -5,6 +5,7 @@ import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ConfirmDialog, SideDialog } from '@/app/_components/ui/dialog'
 import { Notice } from '@/app/_components/ui/notices'
+import { saveTextFile } from '@/app/_components/ui/save-text-file'
 import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignBytes } from '@/lib/engine'
 import { useDraft } from '../draft'
 
@@ -38,12 +39,7 @@ export function DesignFileActs() {
   }
   const exportFile = () => {
     const text = `${JSON.stringify(state.design, null, 2)}\n`
-    const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }))
-    const link = document.createElement('a')
-    link.href = address
-    link.download = `${makeFileStem(state.design.name)}.json`
-    link.click()
-    URL.revokeObjectURL(address)
+    saveTextFile(`${makeFileStem(state.design.name)}.json`, text, 'application/json')
   }
   return (
     <>

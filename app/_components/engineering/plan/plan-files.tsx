@@ -3,6 +3,7 @@
 import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
 import { Button } from '@/app/_components/ui/button'
 import { SideDialog } from '@/app/_components/ui/dialog'
+import { saveTextFile } from '@/app/_components/ui/save-text-file'
 import { useDraft } from '../draft'
 import { planOf } from './additions'
 
@@ -23,12 +24,7 @@ export function PlanFiles() {
     const { planAsDxf, planAsSvg } = await import('@/lib/plan/exchange')
     const diameters = new Map(state.design.features.holes.map(({ id, drillMm }) => [id, drillMm]))
     const text = kind === 'dxf' ? planAsDxf(plan, diameters) : planAsSvg(plan, diameters)
-    const address = URL.createObjectURL(new Blob([text], { type: kind === 'dxf' ? 'image/vnd.dxf' : 'image/svg+xml' }))
-    const link = document.createElement('a')
-    link.href = address
-    link.download = `plan.${kind}`
-    link.click()
-    URL.revokeObjectURL(address)
+    saveTextFile(`plan.${kind}`, text, kind === 'dxf' ? 'image/vnd.dxf' : 'image/svg+xml')
   }
   return (
     <>

@@ -317,6 +317,8 @@ test('a revision goes from a starting construction to a released package, in the
     const asking = lead.getByRole('dialog')
     await asking.getByRole('button', { name: 'Release', exact: true }).click()
     await expect(asking.getByText('is empty')).toBeVisible()
+    await expect(asking.getByText('choose what it may be used for')).toBeVisible()
+    await pick(asking, /Released for/, 'prototypes')
     await asking.getByLabel('Your password').fill(CAST.lead.password)
     await asking.getByRole('button', { name: 'Release', exact: true }).click()
     await expect(lead.getByRole('link', { name: 'Download the package' })).toBeVisible({ timeout: 60_000 })

@@ -31,7 +31,9 @@ export function judgeOnPlan(
   if (design.plan === null) return trial
   const changed = applyDesignPatch({ ...design, plan: null }, makePatch(searched, trial.edited))
   const plan = lengthenPlan(design.plan, searched, trial.edited)
-  const edited = share(design, plan === design.plan ? { ...changed, plan } : stateAsDrawn({ ...changed, plan }))
+  const stated = plan === design.plan ? { ...changed, plan } : stateAsDrawn({ ...changed, plan })
+  // The plan stays the object that was measured: measures are known by it.
+  const edited = { ...share(design, stated), plan }
   const assessment = assessBend(edited, result.bendId, toAssessOptions(options), basis)
   if (assessment === null || assessment.state.allowablePct === null) return null
   return describeSet(basis, assessment, trial.changes, options)

@@ -50,7 +50,7 @@ export function listFacts(snapshot: ReviewSnapshot): ComparedFact[] {
 const NOTES: ComparedFact = {
   fact: 'Note of the drawing',
   read: ({ text }) => readNoteNumbers(text).map((number) => ({ says: `note ${number}`, agrees: false })),
-  against: 'notes are numbered anew whenever the design says more or less: name the note instead',
+  against: 'notes are renumbered whenever the design says more or less: name the note instead',
 }
 
 /** Nothing to hold it against where no value is known. */

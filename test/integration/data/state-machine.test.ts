@@ -370,7 +370,7 @@ const step = fc.oneof(
 
 describeOnBothDatabases('random sequences of legal and illegal acts', (_current, kind) => {
   // Each draw is a whole review; PostgreSQL and its journal take longer over the same one.
-  const numRuns = kind === 'sqlite' ? 8 : 4
+  const numRuns = kind === 'sqlite' ? 8 : 6
 
   it('never leave a blocker behind a release, a signature on other content, or a trail that does not fit', async () => {
     const counts = { done: 0, refused: 0, released: 0, voided: 0, checked: 0 }

@@ -1,7 +1,6 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
 import { listItemTexts, listTextsOf } from '@/app/_components/review/catalogue-texts'
-import { countOf } from '@/app/_components/review/words'
 import { requireActor } from '@/app/_components/shell/require-actor'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
@@ -20,6 +19,7 @@ import {
   type SwitchedOffItem,
   USUAL_ITEMS,
 } from '@/lib/engine/catalogue'
+import { countOf } from '@/lib/engine/units'
 import { type CatalogueEntry, CatalogueList } from './_components/catalogue-list'
 
 export const metadata: Metadata = { title: 'Catalogue' }

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import type { StateCheck } from '@/lib/data'
 import { formatIssuePath } from '@/lib/engine'
+import { countOf } from '@/lib/engine/units'
 import { type CheckpointedTrail, checkTrailWithCheckpoints, parseTrailFile, type TrailFile } from '@/lib/package'
 import { checkTrail, type TrailCheck } from '@/lib/review'
 
@@ -139,7 +140,9 @@ if (last !== undefined) {
   console.log(`  head: ${last.sequence}:${result.headHash}`)
 }
 if (state !== null) {
-  console.log(`  in the database: ${state.fitCount} rows are as their records left them`)
+  console.log(
+    `  in the database: ${countOf(state.fitCount, 'row is as its record', 'rows are as their records')} left them`,
+  )
   if (state.olderCount > 0) {
     console.log(
       `  ${state.olderCount} rows were recorded before hashes were kept: whether they have changed is not known`,

@@ -1,5 +1,5 @@
 import type { Construction, LengthUnit, ZoneResult } from '@/lib/engine'
-import { digitsOfLength, formatLength, getUnitSymbol } from '@/lib/engine/units'
+import { countOf, digitsOfLength, formatLength, getUnitSymbol } from '@/lib/engine/units'
 import { spreadLabels } from './label-spread'
 import { drawLayerBody, findFillingKind } from './layer-body'
 import { formatDesignation, type LayerDesignation } from './layer-designations'
@@ -84,7 +84,7 @@ export function drawPartSection(
   ])
   return {
     title: 'Section along the part',
-    description: `${zones.length} ${zones.length === 1 ? 'zone' : 'zones'} side by side${
+    description: `${countOf(zones.length, 'zone')} side by side${
       strips.length === 1 ? '' : `, in ${strips.length} strips at one scale`
     }: ${zones
       .map((zone) => `${zone.name} (${zone.kind}) ${formatLength(zone.thicknessUm, unit)}`)

@@ -11,6 +11,7 @@ import { TextField } from '@/app/_components/ui/text-field'
 import { uploadAction } from '@/app/_components/ui/upload-action'
 import { useAction } from '@/app/_components/ui/use-action'
 import type { SavedSheet, SheetFilePreview } from '@/lib/data'
+import { countOf } from '@/lib/engine/units'
 
 const importSheetFile = uploadAction<SavedSheet>('sheet-import')
 
@@ -46,7 +47,7 @@ export function FilePreview({ preview, input, seenVersion, today, onDiscard }: F
   return (
     <section className="file-preview stack" aria-label={`What ${preview.fileName} would change`}>
       <p>
-        <strong>{preview.fileName}</strong>: {preview.rowCount} rows, of which {goodRowCount} can be taken.{' '}
+        <strong>{preview.fileName}</strong>: {countOf(preview.rowCount, 'row')}, of which {goodRowCount} can be taken.{' '}
         {added.length} would be added, {changed.length} changed, {removed.length} taken away, {unchangedCount} stay.
         Nothing is written yet.
       </p>

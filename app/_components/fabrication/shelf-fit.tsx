@@ -1,7 +1,7 @@
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { type MarkedVerdict, VerdictMark } from '@/app/_components/ui/verdict-mark'
 import type { FabricatorFitView, FitMaterialView } from '@/lib/data'
-import { countOf } from '../review/words'
+import { countOf } from '@/lib/engine/units'
 
 type Shelf = NonNullable<FabricatorFitView['shelf']>
 

@@ -1,10 +1,10 @@
 import Link from 'next/link'
 import { paths } from '@/lib/addresses'
 import type { RevisionView } from '@/lib/data'
+import { countOf } from '@/lib/engine/units'
 import { describeAuthor } from '@/lib/review'
 import { FollowPolicy } from './follow-policy'
 import { PolicyRows } from './policy-rows'
-import { countOf } from './words'
 
 /** Who made the content, and the policy by which it is reviewed and approved. */
 export function IndependencePanel({ revision }: { revision: RevisionView }) {

@@ -4,9 +4,9 @@ import { Timestamp } from '@/app/_components/ui/timestamp'
 import { VerdictMark } from '@/app/_components/ui/verdict-mark'
 import { paths } from '@/lib/addresses'
 import { BASIS_WORDS, ITEM_BASES } from '@/lib/engine/results'
+import { countOf } from '@/lib/engine/units'
 import { SIGNING_GROUPS, type SigningGroup, type SigningSummary } from '@/lib/review'
 import { AnswerMark } from './answer-mark'
-import { countOf } from './words'
 
 interface SigningSummaryViewProps {
   readonly summary: SigningSummary

@@ -2,7 +2,7 @@ import Link from 'next/link'
 import { Notice } from '@/app/_components/ui/notices'
 import { paths } from '@/lib/addresses'
 import type { RevisionView } from '@/lib/data'
-import { countOf } from './words'
+import { countOf } from '@/lib/engine/units'
 
 /** By which version of the workspace's catalogue and which profiles the review goes, what they leave out, and whether either has moved on. */
 export function TemplateNotice({ revision }: { revision: RevisionView }) {

@@ -31,8 +31,3 @@ export const PROPOSAL_WORDS: Record<ProposalState, string> = {
   declined: 'declined',
   withdrawn: 'withdrawn',
 }
-
-/** `1 file`, `3 files`. */
-export function countOf(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`
-}

@@ -2,7 +2,6 @@
 
 import { useMemo, useState } from 'react'
 import type { ItemText } from '@/app/_components/review/item-text'
-import { countOf } from '@/app/_components/review/words'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { EmptyState } from '@/app/_components/ui/notices'
 import { QuantityText } from '@/app/_components/ui/quantity'
@@ -10,6 +9,7 @@ import { TextField } from '@/app/_components/ui/text-field'
 import { DECIDED_WHEN_WORDS } from '@/lib/engine/catalogue'
 import type { Unit } from '@/lib/engine/results'
 import { ITEM_SECTION_WORDS, ITEM_SECTIONS } from '@/lib/engine/results'
+import { countOf } from '@/lib/engine/units'
 
 export interface CatalogueEntry extends ItemText {
   limits: readonly {

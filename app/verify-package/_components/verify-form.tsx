@@ -2,11 +2,10 @@
 
 import { useState } from 'react'
 import { UploadForm } from '@/app/_components/review/upload-form'
-import { countOf } from '@/app/_components/review/words'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
 import { Notice } from '@/app/_components/ui/notices'
 import { Timestamp } from '@/app/_components/ui/timestamp'
-import { asFileSize } from '@/lib/engine/units'
+import { asFileSize, countOf } from '@/lib/engine/units'
 import type { PackageFindings } from '../check-package'
 
 export function VerifyForm({ maxBytes }: { maxBytes: number }) {

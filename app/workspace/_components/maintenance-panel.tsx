@@ -1,12 +1,11 @@
 'use client'
 
 import { useState } from 'react'
-import { countOf } from '@/app/_components/review/words'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
 import { Notice } from '@/app/_components/ui/notices'
 import { paths } from '@/lib/addresses'
-import { asFileSize } from '@/lib/engine/units'
+import { asFileSize, countOf } from '@/lib/engine/units'
 import { checkTrail, createBackup } from '../actions'
 
 interface TrailAnswer {

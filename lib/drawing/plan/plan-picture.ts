@@ -1,5 +1,5 @@
 import type { Design, LengthUnit } from '@/lib/engine'
-import { digitsOfEnteredLength, getShownUnit, withUnit } from '@/lib/engine/units'
+import { countOf, digitsOfEnteredLength, getShownUnit, withUnit } from '@/lib/engine/units'
 import { areasOf } from '@/lib/plan'
 import type { Palette } from '../palette'
 import type { Picture } from '../picture'
@@ -56,7 +56,7 @@ export function drawPlanPicture(
   const unnamed = laid.leftOut.labels.length
   return {
     title: 'Part in plan',
-    description: `${digits(width)} × ${withUnit(digits(height), unit)}, ${areas.length === 1 ? 'one area' : `${areas.length} areas`}, ${plan.bendLines.length} bend ${plan.bendLines.length === 1 ? 'axis' : 'axes'}. Dash-dotted axes bend away from the reader, dashed ones towards the reader; stiffeners are hatched.${unnamed === 0 ? '' : ` ${unnamed} names find no room in the picture.`}`,
+    description: `${digits(width)} × ${withUnit(digits(height), unit)}, ${countOf(areas.length, 'area')}, ${countOf(plan.bendLines.length, 'bend axis', 'bend axes')}. Dash-dotted axes bend away from the reader, dashed ones towards the reader; stiffeners are hatched.${unnamed === 0 ? '' : ` ${countOf(unnamed, 'name finds', 'names find')} no room in the picture.`}`,
     widthPx,
     heightPx: laid.height,
     nodes: laid.nodes,

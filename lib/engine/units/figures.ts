@@ -239,6 +239,11 @@ export function asCount(count: number): string {
   return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/gu, '\u00a0')
 }
 
+/** `1 file`, `3 files`. */
+export function countOf(count: number, one: string, many = `${one}s`): string {
+  return `${asCount(count)} ${count === 1 ? one : many}`
+}
+
 /** A tick of an axis whose steps are a round number: as many decimals as the steps have. */
 export function digitsOfTick(value: number, decimals: number): string {
   return value.toFixed(decimals)

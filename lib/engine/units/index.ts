@@ -11,6 +11,7 @@ export {
   asFileSize,
   asResult,
   type ComputedFigure,
+  countOf,
   digitsAsComputed,
   digitsAsEntered,
   digitsOfResult,

@@ -1,4 +1,5 @@
 import { type Design, toWholeOutline } from '@/lib/engine'
+import { countOf } from '@/lib/engine/units'
 import type { Polygon } from '@/lib/geometry'
 import { readDrawnPart } from './drawn-part'
 import { toWholeUm } from './format'
@@ -68,7 +69,7 @@ export function readNestedPart(design: Design): PartReading {
     note:
       zones.length === 1
         ? 'There is no outline: the part is taken as the rectangle of its one zone.'
-        : `There is no outline: the part is taken as a strip of its ${zones.length} zones, which are equally wide, in a row.`,
+        : `There is no outline: the part is taken as a strip of its ${countOf(zones.length, 'zone')}, equally wide, in a row.`,
   }
 }
 

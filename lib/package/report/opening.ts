@@ -16,7 +16,7 @@ import {
   readBendStrain,
   TALLY_WORDS,
 } from '@/lib/engine'
-import { asComputed, asEntered } from '@/lib/engine/units'
+import { asComputed, asEntered, countOf } from '@/lib/engine/units'
 import { describeFollows, formatFieldValue, type ItemState, listItemStates } from '@/lib/review'
 import type { PackageContent } from '../content'
 import { listLoosenedFacts } from './sign-off'
@@ -177,7 +177,7 @@ function describeFollowing(itemStates: readonly ItemState[]): string {
 }
 
 function describeTemplate({ version, switchedOff, profiles = [] }: PackageContent['snapshot']['template']): string {
-  const off = switchedOff.length === 0 ? '' : `; ${switchedOff.length} items not asked, named in section 6`
+  const off = switchedOff.length === 0 ? '' : `; ${countOf(switchedOff.length, 'item')} not asked, named in section 6`
   const names = profiles.length === 0 ? '' : `; profiles: ${profiles.map(({ name }) => name).join(', ')}`
   return `${version === 0 ? 'as delivered' : `version ${version} of the workspace`}${names}${off}`
 }

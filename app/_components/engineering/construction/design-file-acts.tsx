@@ -1,12 +1,12 @@
 'use client'
 
 import { type ChangeEvent, lazy, Suspense, useRef, useState } from 'react'
-import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ConfirmDialog, SideDialog } from '@/app/_components/ui/dialog'
 import { Notice } from '@/app/_components/ui/notices'
 import { saveTextFile } from '@/app/_components/ui/save-text-file'
 import { type Design, formatIssuePath, type Issue, MAX_DESIGN_CHARACTERS, parseDesignBytes } from '@/lib/engine'
+import { countOf } from '@/lib/engine/units'
 import { useDraft } from '../draft'
 
 const StartingList = lazy(() => import('./starting-list'))

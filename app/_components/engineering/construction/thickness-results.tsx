@@ -6,7 +6,7 @@ import { type Columns, DataRow, DataTable, NoteRow } from '@/app/_components/ui/
 import { Length, useLengthUnit } from '@/app/_components/ui/unit-context'
 import { drawThicknessHistogram, SCREEN_PALETTE } from '@/lib/drawing'
 import { type ContactResult, getConnectorThickness, simulateZoneThickness, type ZoneResult } from '@/lib/engine'
-import { asComputed } from '@/lib/engine/units'
+import { asComputed, countOf } from '@/lib/engine/units'
 import { useDraft } from '../draft'
 import { OutcomeList } from '../outcome-list'
 import { listOutcomesAt } from '../outcomes'
@@ -73,7 +73,7 @@ export function ThicknessResults() {
           <details key={zone.zoneId} className="zone-detail">
             <summary>
               {zone.name}: {outcomes.length} {outcomes.length === 1 ? 'finding' : 'findings'}
-              {zone.defaultsUsed.length > 0 && `, ${zone.defaultsUsed.length} defaults used`}
+              {zone.defaultsUsed.length > 0 && `, ${countOf(zone.defaultsUsed.length, 'default')} used`}
             </summary>
             <OutcomeList outcomes={outcomes} emptyText="No checklist item concerns this zone." />
             {zone.defaultsUsed.length > 0 && (

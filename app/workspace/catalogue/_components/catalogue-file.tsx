@@ -1,6 +1,5 @@
 'use client'
 
-import { countOf } from '@/app/_components/review/words'
 import { Button, LinkButton } from '@/app/_components/ui/button'
 import { FileField } from '@/app/_components/ui/file-field'
 import { FormError } from '@/app/_components/ui/form-error'
@@ -9,6 +8,7 @@ import { useActionForm } from '@/app/_components/ui/use-action-form'
 import { useFilePreview } from '@/app/_components/ui/use-file-preview'
 import { paths } from '@/lib/addresses'
 import type { CatalogueImportView } from '@/lib/data'
+import { countOf } from '@/lib/engine/units'
 import { importCatalogueInput } from '@/lib/inputs'
 import { importCatalogue, previewCatalogue } from '../actions'
 

@@ -2,7 +2,6 @@
 
 import { useMemo, useState } from 'react'
 import type { ItemText } from '@/app/_components/review/item-text'
-import { countOf } from '@/app/_components/review/words'
 import { Button } from '@/app/_components/ui/button'
 import { ChoiceGroup } from '@/app/_components/ui/choice-group'
 import { type Columns, DataRow, DataTable } from '@/app/_components/ui/data-table'
@@ -10,6 +9,7 @@ import { EmptyState } from '@/app/_components/ui/notices'
 import { TextField } from '@/app/_components/ui/text-field'
 import type { ItemChange } from '@/lib/engine/catalogue'
 import { ITEM_SECTION_WORDS } from '@/lib/engine/results'
+import { countOf } from '@/lib/engine/units'
 import { DeliveredItemForm } from './delivered-item-form'
 
 interface DeliveredItemsProps {

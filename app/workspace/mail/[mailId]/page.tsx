@@ -1,11 +1,11 @@
 import type { Metadata } from 'next'
 import Link from 'next/link'
-import { countOf } from '@/app/_components/review/words'
 import { readOrNotFound, requireActor } from '@/app/_components/shell/require-actor'
 import { PageHead, PageSection } from '@/app/_components/ui/section'
 import { Timestamp } from '@/app/_components/ui/timestamp'
 import { paths } from '@/lib/addresses'
 import { getMail } from '@/lib/data'
+import { countOf } from '@/lib/engine/units'
 import { SendAgain } from '../_components/send-again'
 import { MAIL_STATE_WORDS } from '../_components/state-words'
 

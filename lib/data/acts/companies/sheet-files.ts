@@ -1,3 +1,4 @@
+import { countOf } from '@/lib/engine/units'
 import 'server-only'
 import { type FabricationSheetContent, readSheetContent, type TableSheetKind } from '@/lib/fabrication'
 import type { ImportSheetFileInput } from '@/lib/inputs'
@@ -20,7 +21,7 @@ export function importSheetFile(actor: Actor, input: ImportSheetFileInput): Prom
             path: ['bytes', line, column],
             message: `row ${line}, ${column}: ${reason}`,
           })),
-          `${reading.rowCount - reading.rows.length} of ${reading.rowCount} rows cannot be imported.`,
+          `${reading.rowCount - reading.rows.length} of ${countOf(reading.rowCount, 'row')} cannot be imported.`,
         )
       }
       if (reading.rows.length === 0) refuseField('bytes', 'no-rows', 'holds no row that can be taken')

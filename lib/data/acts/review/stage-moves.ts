@@ -1,3 +1,4 @@
+import { countOf } from '@/lib/engine/units'
 import 'server-only'
 import type { AdvanceInput, SendBackInput, WithdrawInput } from '@/lib/inputs'
 import { ACT_MEANINGS, type Decision, decideTransition, type MoveRefusal, type MoveRequest } from '@/lib/review'
@@ -108,7 +109,7 @@ export function unwrap<T>(decision: Decision<T>): T {
 function refuseDecision(refusal: MoveRefusal): never {
   switch (refusal.kind) {
     case 'blocked':
-      return refuseBlocked(refusal.blockers, `${refusal.blockers.length} items block this.`)
+      return refuseBlocked(refusal.blockers, `${countOf(refusal.blockers.length, 'item blocks', 'items block')} this.`)
     case 'illegal':
       return refuseClash(`${refusal.sentence}.`)
     case 'reason-missing':

@@ -1,4 +1,5 @@
 import { tidy } from '../../numerics'
+import { countOf } from '../../units'
 import { editBend, editLayers } from '../edits'
 import type { Family } from '../subject'
 
@@ -19,7 +20,7 @@ export const sheetTolerance: Family = ({ design, layers }) => {
       id: 'sheet-tolerance:half',
       family: 'sheet-tolerance',
       title: 'Closer sheet tolerances',
-      detail: `${wide.length} layers of the bend at half their stated tolerance`,
+      detail: `${countOf(wide.length, 'layer')} of the bend at half ${wide.length === 1 ? 'its' : 'their'} stated tolerance`,
       cautions: ['Sheets are sold to the tolerances of their specification: ask whether closer ones can be had.'],
       forbiddenBy: [],
       edited: editLayers(design, (layer) =>

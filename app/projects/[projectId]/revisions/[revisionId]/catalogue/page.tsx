@@ -1,6 +1,5 @@
 import { updateTemplate } from '@/app/_components/review/actions'
 import { ProfileLine } from '@/app/_components/review/template-notice'
-import { countOf } from '@/app/_components/review/words'
 import { computeOrNotFound } from '@/app/_components/shell/require-actor'
 import { ActionButton } from '@/app/_components/ui/action-button'
 import { LinkButton } from '@/app/_components/ui/button'
@@ -9,6 +8,7 @@ import { Notice } from '@/app/_components/ui/notices'
 import { PageSection } from '@/app/_components/ui/section'
 import { paths } from '@/lib/addresses'
 import { getTemplateUpdate } from '@/lib/data'
+import { countOf } from '@/lib/engine/units'
 import { loadRevision, type RevisionParams } from '../load-revision'
 
 const COLUMNS = {

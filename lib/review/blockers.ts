@@ -171,6 +171,29 @@ export function needsDone({ kind }: Pick<ReviewThread, 'kind'>): boolean {
   return kind === 'must-change' || kind === 'engineering-query'
 }
 
+interface OpenedThread {
+  readonly kind: ReviewThread['kind']
+  readonly openedByCompanyId: string
+  /** Null is the team alone. */
+  readonly audienceCompanyId: string | null
+}
+
+/**
+ * May it be closed by saying that nothing changes? A fabricator's must-change is not: its own people withdraw it so, and the team once the company is off
+ * this release.
+ *
+ * @param fabricatorCompanyId  of the person who closes; null is the team
+ */
+export function mayCloseUnchanged(
+  { kind, openedByCompanyId, audienceCompanyId }: OpenedThread,
+  fabricatorCompanyId: string | null,
+  takenOff: readonly { readonly companyId: string }[],
+): boolean {
+  const isFabricators = audienceCompanyId !== null && openedByCompanyId === audienceCompanyId
+  if (kind !== 'must-change' || !isFabricators || fabricatorCompanyId === openedByCompanyId) return true
+  return takenOff.some(({ companyId }) => companyId === openedByCompanyId)
+}
+
 function findFabricatorBlockers(snapshot: ReviewSnapshot): Blocker[] {
   const blockers: Blocker[] = snapshot.threads.filter(isThreadUnresolved).map((thread) => ({
     code: 'thread-open',

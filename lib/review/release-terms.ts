@@ -1,3 +1,5 @@
+import { describeDue, isOverdue, isPending, type ReviewAction } from './review-actions'
+
 /** What a release may be used for. */
 export const RELEASE_PURPOSES = ['prototypes', 'first-articles', 'series'] as const
 export type ReleasePurpose = (typeof RELEASE_PURPOSES)[number]
@@ -42,11 +44,18 @@ export function describeTerms({ purpose, quantityLimit, validUntil }: ReleaseTer
   ].join(', ')
 }
 
-/** Why these terms cannot stand, by field; empty where they can. A release reaches no further than the waivers that it rests on. */
+/**
+ * Why these terms cannot stand, by field; empty where they can. A release reaches no further than the waivers that it rests on, and past an action
+ * that is due before its purpose only as a conditional one.
+ */
 export function findTermIssues(
   terms: ReleaseTerms,
   waivers: readonly WaiverLimits[],
-  context: { readonly day: string; readonly replaces: string | null },
+  context: {
+    readonly day: string
+    readonly replaces: string | null
+    readonly actions?: readonly OpenAction[]
+  },
 ): { readonly field: keyof ReleaseTerms; readonly message: string }[] {
   const issues: { field: keyof ReleaseTerms; message: string }[] = []
   const { isConditional, quantityLimit, validUntil, reason } = terms
@@ -72,5 +81,24 @@ export function findTermIssues(
   if (lastDay !== null && (validUntil === null || validUntil > lastDay)) {
     issues.push({ field: 'validUntil', message: `a waiver that it rests on ends on ${lastDay}` })
   }
+  const [overtaken] = isConditional
+    ? []
+    : (context.actions ?? []).filter((action) => isOvertaken(action, terms, context.day))
+  if (overtaken !== undefined) {
+    issues.push({
+      field: 'isConditional',
+      message: `action ${overtaken.number}, due ${describeDue(overtaken)}, is not closed: close it, or release conditionally or for less`,
+    })
+  }
   return issues
+}
+
+type OpenAction = Pick<ReviewAction, 'number' | 'state' | 'due' | 'dueOn' | 'isAfterRelease'>
+
+/** Would the release, for its purpose, come before what it has to wait for? */
+function isOvertaken(action: OpenAction, { purpose }: ReleaseTerms, day: string): boolean {
+  if (!isPending(action) || action.isAfterRelease) return false
+  if (action.due === 'before-series' && purpose === 'series') return true
+  if (action.due === 'before-first-article' && purpose !== 'prototypes') return true
+  return action.due === 'date' && isOverdue(action, day)
 }

@@ -143,6 +143,7 @@ export interface ReviewThread {
   readonly comments: readonly ReviewComment[]
   /** How it was settled; null while it is not closed. */
   readonly closed: {
+    readonly by: string
     readonly byName: string
     readonly at: string
     readonly reason: string

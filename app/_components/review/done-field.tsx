@@ -25,7 +25,7 @@ interface DoneFieldProps {
 
 /** Points to what was done: the changes of the design since, an accepted proposal, a file, an action. */
 export function DoneField({ options, kinds, value, onChange, error }: DoneFieldProps) {
-  const offered = kinds.filter((kind) => kind === 'no-change' || countOf(options, kind) > 0)
+  const offered = kinds.filter((kind) => countOf(options, kind) > 0)
   return (
     <div className="stack">
       {offered.length === 0 && (
@@ -98,7 +98,7 @@ function countOf(options: DoneOptions, kind: Kind): number {
     case 'action':
       return options.actions.length
     case 'no-change':
-      return 1
+      return options.mayStayUnchanged ? 1 : 0
   }
 }
 

@@ -1,7 +1,8 @@
 import 'server-only'
 import type { Design } from '@/lib/engine'
-import { type Action, describeDone, isAllowed, needsDone, type RevisionSubject } from '@/lib/review'
+import { type Action, describeDone, isAllowed, mayCloseUnchanged, needsDone, type RevisionSubject } from '@/lib/review'
 import { makeThreadSubject, maySeeThread, type PersonRights, type RevisionScope } from '../records/authorization'
+import { listTakenOff } from '../records/declaration-record'
 import { listDoneOptions } from '../records/done-since'
 import type { LoadedRevision } from '../records/loaded-revision'
 import { toAttachmentView, toCompanyView, toPersonView } from '../records/part-views'
@@ -25,7 +26,15 @@ export function listThreadViews(
       const view = toThreadView(record, thread, rights, subject)
       if (!view.may.close || !needsDone(view)) return view
       const base = { at: thread.openedAt, designHash: thread.baseDesignHash }
-      return { ...view, doneOptions: listDoneOptions(loaded, bases, base, fabricatorCompanyId) }
+      const mayStayUnchanged = mayCloseUnchanged(
+        { ...thread, kind: view.kind },
+        fabricatorCompanyId,
+        listTakenOff(record),
+      )
+      return {
+        ...view,
+        doneOptions: { ...listDoneOptions(loaded, bases, base, fabricatorCompanyId), mayStayUnchanged },
+      }
     })
 }
 

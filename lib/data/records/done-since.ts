@@ -37,6 +37,7 @@ export function listDoneOptions(
   const base = designHash === null ? undefined : bases.get(designHash)
   const since = (moment: Date | null) => moment !== null && moment >= at
   return {
+    mayStayUnchanged: true,
     changes: base === undefined ? listSaves(loaded, at, designHash) : listDesignChanges(base, loaded.design),
     proposals: record.proposals
       .filter(

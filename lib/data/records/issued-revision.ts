@@ -1,4 +1,5 @@
 import 'server-only'
+import { rectifyConfusion } from 'unicode-confusables'
 import { type Design, readStoredDesign } from '@/lib/engine'
 import type { Blocker } from '@/lib/review'
 import type { TransactionClient } from '../store/client'
@@ -6,9 +7,25 @@ import type { PersonRights } from './authorization'
 import type { LoadedRevision } from './loaded-revision'
 import { foldName } from './names'
 
-/** Part number and revision as they are compared over the whole workspace. */
+/** Part number and revision as they are compared over the whole workspace: two that nobody tells apart on paper are one. */
 export function makeIssueKey({ brief }: Design, label: string): string {
-  return JSON.stringify([foldName(brief.partNumber), foldName(label)])
+  return JSON.stringify([foldNumber(brief.partNumber), foldNumber(label)])
+}
+
+/**
+ * Dashes of every length are one, signs that print nothing are none, and letters of other scripts count as the Latin ones that they look like
+ * (Unicode UTS 39). Plain letters and digits stay what they are: O and 0 are two.
+ */
+function foldNumber(text: string): string {
+  const visible = text.normalize('NFKC').replaceAll(/\p{Default_Ignorable_Code_Point}/gu, '')
+  const plain = visible.replaceAll(/[\p{Pd}\u2212]/gu, '-').replaceAll(/\P{ASCII}/gu, toPlainLetter)
+  return foldName(plain)
+}
+
+/** The tables take capital I and small l for one; here the capital stays an I. */
+function toPlainLetter(sign: string): string {
+  const plain = rectifyConfusion(sign)
+  return plain === 'l' && sign !== sign.toLowerCase() ? 'I' : plain
 }
 
 /** What a release of this revision replaces: what is in force in the project under the same part number, newest first. */
@@ -16,8 +33,8 @@ export function listReplaced({
   record,
   design,
 }: LoadedRevision): readonly { readonly id: string; readonly label: string }[] {
-  const number = foldName(design.brief.partNumber)
-  return record.project.revisions.filter(({ id, partNumber }) => id !== record.id && foldName(partNumber) === number)
+  const number = foldNumber(design.brief.partNumber)
+  return record.project.revisions.filter(({ id, partNumber }) => id !== record.id && foldNumber(partNumber) === number)
 }
 
 interface EarlierIssue {

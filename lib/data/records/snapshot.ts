@@ -258,6 +258,7 @@ export function makeReviewThread(record: RevisionRecord, thread: ThreadRow): Rev
       thread.state !== 'closed' || thread.closedById === null || thread.closedAt === null
         ? null
         : {
+            by: thread.closedById,
             byName: getPersonName(record, thread.closedById),
             at: thread.closedAt.toISOString(),
             reason: thread.closeReason ?? '',

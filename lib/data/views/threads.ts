@@ -5,6 +5,8 @@ import type { CompanyView, PersonView } from './people'
 
 /** What can be pointed to as done about a thread or a condition. */
 export interface DoneOptions {
+  /** It may be settled without a change, for a reason. */
+  readonly mayStayUnchanged: boolean
   /** Differences of the design since then, each with its place. */
   readonly changes: readonly { readonly place: string; readonly sentence: string }[]
   readonly proposals: readonly { readonly id: string; readonly title: string }[]

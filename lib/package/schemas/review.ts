@@ -52,7 +52,13 @@ export const threadsFileSchema = z.strictObject({
       companyName: z.string(),
       comments: z.array(commentSchema),
       closed: z
-        .strictObject({ byName: z.string(), at: timeSchema, reason: z.string(), done: doneSchema.nullable() })
+        .strictObject({
+          by: idSchema,
+          byName: z.string(),
+          at: timeSchema,
+          reason: z.string(),
+          done: doneSchema.nullable(),
+        })
         .nullable(),
     }),
   ),

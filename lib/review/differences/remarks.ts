@@ -1,5 +1,5 @@
 import type { RevisionTab } from '@/lib/addresses'
-import type { ReviewSnapshot } from '../snapshot'
+import type { ReviewSnapshot, ReviewThread } from '../snapshot'
 
 /** What somebody said in the review, in words, and where it stands. */
 export interface Remark {
@@ -12,7 +12,10 @@ export interface Remark {
   readonly target: { readonly tab: RevisionTab; readonly id: string }
 }
 
-/** Words that a signature covers. What is talked over in threads is no statement: it comes to an answer, a condition or an action. */
+/**
+ * Words that a signature rests on. Of a thread that is where the talk ended, its last word and the reason for which it was closed: what is weighed
+ * on the way is no statement.
+ */
 export function listRemarks(snapshot: ReviewSnapshot): Remark[] {
   const question = (itemId: string) => snapshot.items.find(({ id }) => id === itemId)?.question ?? itemId
   const ofItem = (where: string, itemId: string, saidById: string, text: string): Remark => ({
@@ -53,7 +56,21 @@ export function listRemarks(snapshot: ReviewSnapshot): Remark[] {
           target: { tab: 'actions', id },
         }),
       ),
+    ...snapshot.threads.flatMap(listLastWords),
   ].filter(({ text }) => text !== '')
+}
+
+function listLastWords({ id, title, comments, closed }: ReviewThread): Remark[] {
+  const target = { tab: 'threads', id } as const
+  const last = comments.at(-1)
+  return [
+    ...(last === undefined
+      ? []
+      : [{ where: `the last word in "${title}"`, text: last.text, itemId: '', saidById: last.authorId, target }]),
+    ...(closed === null
+      ? []
+      : [{ where: `the closing of "${title}"`, text: closed.reason, itemId: '', saidById: closed.by, target }]),
+  ]
 }
 
 function listLastDeclarations({ declarations }: ReviewSnapshot) {

@@ -110,6 +110,7 @@ function makeFullContent(): PackageContent {
             },
           ],
           closed: {
+            by: 'u1',
             byName: 'Ines Calder',
             at,
             reason: 'widened',

@@ -61,6 +61,41 @@ describe('words against numbers', () => {
     expect(found[0]).toContain(begins)
   })
 
+  it('holds the last word of a thread and the reason of its closing against them, and nothing said on the way', () => {
+    const comment = (text: string) => ({
+      id: text,
+      authorId: 'lead',
+      authorName: 'Imke Dahl',
+      companyName: 'Quillmoor Instruments',
+      at: '2027-03-01T10:00:00.000Z',
+      text,
+      editedAt: null,
+      attachments: [],
+    })
+    const thread = (texts: readonly string[], reason: string) => ({
+      id: 'thread',
+      kind: 'note' as const,
+      anchor: { kind: 'revision' as const, id: '', label: 'the revision' },
+      openedBy: 'member',
+      openedByName: 'Mara Tolland',
+      openedAt: '2027-03-01T09:00:00.000Z',
+      audienceCompanyId: null,
+      openedByCompanyId: 'team',
+      openedByCompanyName: 'Quillmoor Instruments',
+      title: 'The hinge',
+      comments: texts.map(comment),
+      state: 'closed' as const,
+      closed: { by: 'lead', byName: 'Imke Dahl', at: '2027-03-01T11:00:00.000Z', reason, done: null },
+    })
+    const said = ['An inside radius of 93 mm would hold longer.', 'We keep what is drawn.']
+    expect(differ(makeSnapshot({ threads: [thread(said, 'as drawn')] }))).toEqual([])
+    expect(differ(makeSnapshot({ threads: [thread([...said].reverse(), 'as drawn')] }))).toEqual([
+      'Inside radius of a bend: 93 mm in the last word in "The hinge"',
+    ])
+    const [closing] = listDifferences(makeSnapshot({ threads: [thread(said, 'See note 7 of the drawing.')] }))
+    expect(closing).toMatchObject({ said: 'note 7 in the closing of "The hinge"', saidById: 'lead' })
+  })
+
   it('lets a text tell of another value beside the one that holds', () => {
     expect(differ(makeSnapshot({ answers: [say('Class 2; class 3 was asked for first.')] }))).toEqual([])
   })

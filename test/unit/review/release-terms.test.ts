@@ -51,6 +51,32 @@ describe('the terms of a release', () => {
     expect(findTermIssues(terms(), [], replacing).map(({ field }) => field)).toEqual(['reason'])
   })
 
+  /** A choice of ours: a release for series says that series may be made, and an action due before it that it may not yet. */
+  it('come before nothing that has to wait for them, but as a conditional release', () => {
+    const due = (change: object) => ({
+      number: 3,
+      state: 'open' as const,
+      due: 'before-series' as const,
+      dueOn: null,
+      isAfterRelease: false,
+      ...change,
+    })
+    const withAction = (given: ReleaseTerms, change: object) =>
+      findTermIssues(given, [], { ...context, actions: [due(change)] }).map(({ field }) => field)
+    expect(withAction(terms(), {})).toEqual(['isConditional'])
+    expect(withAction(terms(), { state: 'reported' })).toEqual(['isConditional'])
+    for (const state of ['closed', 'dropped']) expect(withAction(terms(), { state })).toEqual([])
+    expect(withAction(terms({ purpose: 'first-articles' }), {})).toEqual([])
+    expect(withAction(conditional({ quantityLimit: 50 }), {})).toEqual([])
+    const firstArticle = { due: 'before-first-article' }
+    for (const purpose of ['series', 'first-articles'] as const)
+      expect(withAction(terms({ purpose }), firstArticle)).toEqual(['isConditional'])
+    expect(withAction(terms({ purpose: 'prototypes' }), firstArticle)).toEqual([])
+    // Its day is the last on which it is in time.
+    expect(withAction(terms(), { due: 'date', dueOn: '2027-02-28' })).toEqual(['isConditional'])
+    expect(withAction(terms(), { due: 'date', dueOn: '2027-03-01' })).toEqual([])
+  })
+
   it('say nothing of a purpose that a release from before did not state', () => {
     expect(describeTerms(terms({ purpose: null }))).toBe('')
     expect(describeTerms(conditional({ purpose: 'prototypes', quantityLimit: 50 }))).toBe(

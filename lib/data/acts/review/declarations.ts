@@ -34,6 +34,7 @@ export function declareBuildable(actor: Actor, input: DeclarationInput): Promise
     const contentHash = hashDeclaredContent(makeSnapshot(loaded, fabricatorCompanyId).snapshot)
     const company = loaded.sheets.fabricators.find(({ companyId }) => companyId === fabricatorCompanyId)?.name ?? ''
     const { designHash, designJson } = loaded.record
+    const madeAt = findLaterMoment(loaded, fabricatorCompanyId, at)
     const { value: declarationId } = await changeContent(context, loaded, null, async () => {
       await keepDesignState(tx, { hash: designHash, designJson }, at)
       const declaration = await tx.declaration.create({
@@ -46,7 +47,7 @@ export function declareBuildable(actor: Actor, input: DeclarationInput): Promise
           contentHash,
           designHash,
           madeById: rights.userId,
-          madeAt: at,
+          madeAt,
         },
       })
       for (const [index, condition] of conditions.entries()) {
@@ -91,4 +92,10 @@ function nameConditions({ design }: LoadedRevision, { conditions }: DeclarationI
   )
   if (unknown.length > 0) refuseInvalid(unknown, 'A condition names a field that the design does not have.')
   return conditions.map(({ text, field, value }) => ({ text, field, fieldLabel: labels.get(field) ?? '', value }))
+}
+
+/** The company's latest word counts: a clock that was set back must not make an earlier one the latest. */
+function findLaterMoment({ record }: LoadedRevision, companyId: string, at: Date): Date {
+  const earlier = record.declarations.filter((declaration) => declaration.companyId === companyId)
+  return new Date(Math.max(at.getTime(), ...earlier.map(({ madeAt }) => madeAt.getTime() + 1)))
 }

@@ -263,6 +263,7 @@ async function decide(tx: TransactionClient, rights: PersonRights, input: Releas
   const issues = findTermIssues(terms, waivers, {
     day: at.toISOString().slice(0, 10),
     replaces: replaces?.label ?? null,
+    actions: snapshot.actions,
   })
   if (issues.length > 0) {
     refuseInvalid(

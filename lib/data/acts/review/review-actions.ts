@@ -7,7 +7,7 @@ import type {
   ReportActionInput,
   TakeOnActionInput,
 } from '@/lib/inputs'
-import type { Action, ActionSubjects } from '@/lib/review'
+import { type Action, type ActionSubjects, describeCondition, isOpenStage } from '@/lib/review'
 import { changeContent } from '../../consequences/changed-content'
 import { requireOwner, storeNewAction } from '../../consequences/taken-on-actions'
 import { type WriteContext, write } from '../../consequences/write'
@@ -18,10 +18,12 @@ import {
   makeReviewActionSubject,
   maySeeReviewAction,
   type RevisionScope,
+  readStage,
   requireAtStage,
   requireRevision,
   requireRevisionInView,
 } from '../../records/authorization'
+import { readDone } from '../../records/declaration-record'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { NotFoundError, refuseClash, refuseField, refuseStale } from '../../store/errors'
 import type { ActResult } from '../../views'
@@ -121,13 +123,17 @@ export function closeAction(actor: Actor, input: CloseActionInput): Promise<ActR
   })
 }
 
-/** No longer to be done, with the reason. */
+/** No longer to be done, with the reason. A fabricator's condition that was made this action is thereby declined. */
 export function dropAction(actor: Actor, input: DropActionInput): Promise<ActResult<null>> {
-  return changeRow(actor, 'drop-action', input, 'review-action:drop', async ({ rights, at }, _scope, row) => {
+  return changeRow(actor, 'drop-action', input, 'review-action:drop', async (context, scope, row) => {
     requireUnsettled(row)
+    const { rights, at } = context
+    const loaded = await loadRevision(context.tx, scope.revision.id)
+    requireNothingClosedOn(loaded, row)
     return {
       data: { state: 'dropped', closedById: rights.userId, closedAt: at, closeNote: input.reason },
       note: { action: 'action-dropped', details: { reason: input.reason } },
+      also: () => declineConditionOf(context, loaded, row, input.reason),
     }
   })
 }
@@ -170,6 +176,8 @@ type WordOnAction =
 interface RowChange {
   readonly data: Partial<Omit<ReviewAction, 'id' | 'revisionId' | 'number' | 'version'>>
   readonly note: WordOnAction
+  /** What the change brings beside the action itself, in the same transaction. */
+  readonly also?: () => Promise<void>
 }
 
 function changeRow<I extends { actionId: string; seenVersion: number; requestKey?: string | undefined }>(
@@ -200,6 +208,7 @@ function changeRow<I extends { actionId: string; seenVersion: number; requestKey
         companyId: row.audienceCompanyId ?? getMembership(rights, projectId)?.companyId ?? null,
         details,
       } as Parameters<typeof record>[0])
+      await change.also?.()
     })
     return null
   })
@@ -207,4 +216,57 @@ function changeRow<I extends { actionId: string; seenVersion: number; requestKey
 
 function requireUnsettled({ state }: ReviewAction): void {
   if (state === 'closed' || state === 'dropped') refuseClash(`The action was ${state} already. Reopen it to go on.`)
+}
+
+/** A must-change or a query that was closed by pointing to an action is open again before the action may go. */
+function requireNothingClosedOn({ record }: LoadedRevision, { id }: ReviewAction): void {
+  const thread = record.threads.find(({ state, doneJson }) => {
+    const done = state === 'closed' ? readDone(doneJson) : null
+    return done?.kind === 'action' && done.id === id
+  })
+  if (thread === undefined) return
+  refuseClash(
+    `"${thread.title}" was closed because of this action: reopen the thread first, or report the action done.`,
+  )
+}
+
+/**
+ * A condition that became an action is settled by doing it. Dropped, it is declined: the fabricator declares again, or is taken off the
+ * release. What was released on it is no longer the lead's to drop.
+ */
+async function declineConditionOf(
+  { tx, rights, at, record }: WriteContext,
+  loaded: LoadedRevision,
+  row: ReviewAction,
+  reason: string,
+): Promise<void> {
+  const { id: revisionId, projectId, stage, declarations } = loaded.record
+  const rows = declarations.flatMap((declaration) =>
+    declaration.conditions.map((condition) => ({ declaration, condition })),
+  )
+  const found = rows.find(({ condition }) => condition.actionId === row.id && condition.state === 'action')
+  if (found === undefined) return
+  const { declaration, condition } = found
+  if (stage === 'released') {
+    refuseClash(`The release rests on this condition of ${declaration.company.name}: report the action done instead.`)
+  }
+  if (!isOpenStage(readStage(stage))) return
+  await tx.declarationCondition.update({
+    where: { id: condition.id },
+    data: {
+      state: 'declined',
+      decidedById: rights.userId,
+      decidedAt: at,
+      decisionNote: reason,
+      version: { increment: 1 },
+    },
+  })
+  await record({
+    action: 'condition-declined',
+    subject: { kind: 'condition', id: condition.id },
+    projectId,
+    revisionId,
+    companyId: declaration.companyId,
+    details: { company: declaration.company.name, condition: describeCondition(condition), reason },
+  })
 }

@@ -8,11 +8,11 @@ import {
   describeDone,
   isAllowed,
   isOpenStage,
+  mayCloseUnchanged,
   nameThreadKind,
   needsDone,
   THREAD_KINDS,
 } from '@/lib/review'
-
 import { changeContent } from '../../consequences/changed-content'
 import { type WriteContext, write } from '../../consequences/write'
 import type { Thread } from '../../generated/sqlite/client'
@@ -27,6 +27,7 @@ import {
   requireOnRevision,
   requireRevisionInView,
 } from '../../records/authorization'
+import { listTakenOff } from '../../records/declaration-record'
 import { keepDesignState } from '../../records/design-states'
 import { listDoneOptions, loadDoneBases, requireDone } from '../../records/done-since'
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
@@ -199,6 +200,16 @@ async function readDoneInput(
     }
   }
   if (done === undefined) return null
+  if (
+    done.kind === 'no-change' &&
+    !mayCloseUnchanged({ ...thread, kind }, fabricatorCompanyId, listTakenOff(loaded.record))
+  ) {
+    refuseField(
+      'done',
+      'unchanged',
+      'does not settle a fabricator’s must-change: point to what was done, let the fabricator close it, or take it off this release',
+    )
+  }
   const base = { at: thread.openedAt, designHash: thread.baseDesignHash }
   return requireDone(listDoneOptions(loaded, await loadDoneBases(tx, loaded.record), base, fabricatorCompanyId), done)
 }

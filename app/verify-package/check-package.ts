@@ -1,12 +1,13 @@
 import 'server-only'
 
 import { z } from 'zod'
-import { getSecrets, now } from '@/lib/config'
+import { now } from '@/lib/config'
 import type { ActResult } from '@/lib/data'
 import { requestKeySchema } from '@/lib/inputs'
 import {
   describeEntry,
   judgeStatus,
+  type KeyRegister,
   type PackageStatus,
   type StatusEntry,
   type VerifiedPackage,
@@ -33,18 +34,21 @@ export interface PackageFindings {
   readonly edition: string
   readonly engineVersion: string | null
   readonly keyFingerprint: string
+  /** What the key register says of it. */
+  readonly key: string
   readonly trailRecordCount: number
   readonly signatureCount: number
   readonly status: PackageStatus
   readonly files: readonly { readonly path: string; readonly sizeBytes: number; readonly sha256: string }[]
 }
 
-/** Checks an uploaded package against this installation's own key. Nothing of it is kept. */
+/** Checks an uploaded package against this installation's own keys. Nothing of it is kept. */
 export async function checkPackage(
   input: z.infer<typeof packageInput>,
+  register: Pick<KeyRegister, 'keys'>,
   findStatus: (revisionId: string) => Promise<StatusEntry | null>,
 ): Promise<ActResult<PackageFindings>> {
-  const result = verifyPackage(input.bytes, { trustedKeyPem: getSecrets().verifyingKeyPem })
+  const result = verifyPackage(input.bytes, { register })
   if (result.ok) {
     const { manifest } = result.value
     const entry = await findStatus(manifest.revision.id)
@@ -66,6 +70,7 @@ function describePackage({
   form,
   manifest,
   keyFingerprint,
+  keyFinding,
   trailRecordCount,
   signatureCount,
 }: VerifiedPackage): Omit<PackageFindings, 'status'> {
@@ -78,6 +83,7 @@ function describePackage({
     edition: manifest.edition.companyName ?? 'the team',
     engineVersion: manifest.engineVersion,
     keyFingerprint,
+    key: keyFinding?.sentence ?? '',
     trailRecordCount,
     signatureCount,
     files: manifest.files,

@@ -62,6 +62,12 @@ export default async function WorkspacePage() {
           in place of the defaults where they match.
         </p>
       </PageSection>
+      <PageSection title="Signing keys">
+        <p>
+          <Link href={paths.signingKeys()}>Keys of this installation</Link>: fingerprints to publish, and another key in
+          place of the one in use.
+        </p>
+      </PageSection>
       <PageSection title="Trail and backup">
         <MaintenancePanel />
       </PageSection>

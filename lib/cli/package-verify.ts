@@ -3,12 +3,17 @@ import path from 'node:path'
 import { parseArgs } from 'node:util'
 import { formatIssuePath } from '@/lib/engine'
 import {
+  getKeyFingerprint,
+  isRegisterTrusted,
   judgeStatus,
+  type KeyRegister,
   MAX_PACKAGE_BYTES,
   MAX_PACKAGE_FILES,
   type PackageFile,
   type PackageForm,
+  readKeyRegister,
   readStatusList,
+  readVerifyingKey,
   toPackageFiles,
   verifyFiles,
   verifyPackage,
@@ -26,6 +31,9 @@ The files decide: a package that was unpacked or repacked (ZIP, TAR, TAR.GZ) is 
 
 --key compares the signature with a key that you have by another way. Without it the key inside the package is used:
 compare its fingerprint with the one stated by the sender.
+
+--keys keys.json names the keys of the sender with their dates (fetched from the sender at /api/keys): a package that was signed with an earlier key
+is verified by it, and one whose key was compromised is refused. With --key too, the register must follow from that key.
 
 Exit status: 0 the package is intact, 1 it is not, 2 it could not be checked, 3 it is intact and no longer in force
 (superseded, withdrawn, expired).`
@@ -83,6 +91,7 @@ function readArguments() {
       options: {
         key: { type: 'string' },
         status: { type: 'string' },
+        keys: { type: 'string' },
         strict: { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h' },
       },
@@ -104,7 +113,8 @@ const MAX_KEY_BYTES = 10_000
 const MAX_STATUS_BYTES = 10_000_000
 const trustedKeyPem =
   values.key === undefined ? undefined : new TextDecoder().decode(readInput(values.key, MAX_KEY_BYTES))
-const options = trustedKeyPem === undefined ? {} : { trustedKeyPem }
+const register = readRegister()
+const options = register !== null ? { register } : trustedKeyPem === undefined ? {} : { trustedKeyPem }
 const statusText =
   values.status === undefined ? null : new TextDecoder().decode(readInput(values.status, MAX_STATUS_BYTES))
 const isStrict = values.strict
@@ -128,7 +138,7 @@ const FORMS: Readonly<Record<PackageForm, string>> = {
   unpacked: 'contents intact, unpacked',
 }
 const found = result.value
-const { form, manifest, keyFingerprint, isKeyTrusted, trailRecordCount, signatureCount } = found
+const { form, manifest, keyFingerprint, isKeyTrusted, keyFinding, trailRecordCount, signatureCount } = found
 console.log(`${file}: ${FORMS[form]}`)
 if (form === 'repacked')
   console.log('  the archive around them was written by another program; --strict would refuse it')
@@ -141,11 +151,33 @@ console.log(
     ? `  signed with the trusted key ${keyFingerprint}`
     : `  signed with the key ${keyFingerprint}: compare it with the sender’s, or use --key`,
 )
+if (keyFinding !== null) {
+  console.log(`  by the key register: ${keyFinding.sentence}`)
+  if (trustedKeyPem === undefined) {
+    console.log(
+      `  key in use: ${register?.keys.at(-1)?.fingerprint}: compare it with the one that the sender publishes`,
+    )
+  }
+}
 
-/** A list is judged by the trusted key where there is one, else by the key that signed the package. */
+/** The sender's keys; a key that is trusted must lead to them. */
+function readRegister(): KeyRegister | null {
+  if (values.keys === undefined) return null
+  const read = readKeyRegister(new TextDecoder().decode(readInput(values.keys, MAX_STATUS_BYTES)))
+  if (!read.ok) return stop(`${values.keys}: ${read.issues[0]?.message ?? 'cannot be used'}`)
+  if (trustedKeyPem === undefined) return read.value
+  const trusted = readVerifyingKey(trustedKeyPem)
+  if (trusted === null) return stop(`${values.key}: is not an Ed25519 public key in PEM form`)
+  if (isRegisterTrusted(read.value, getKeyFingerprint(trusted))) return read.value
+  return stop(
+    `${values.keys}: does not follow from the trusted key ${getKeyFingerprint(trusted)}: ask the sender which key is in use`,
+  )
+}
+
+/** A list is judged by the key in use where a register names it, by the trusted key where there is one, else by the key that signed the package. */
 function readList() {
   if (statusText === null) return null
-  const list = readStatusList(statusText, trustedKeyPem ?? found.keyPem)
+  const list = readStatusList(statusText, register?.keys.at(-1)?.verifyingKeyPem ?? trustedKeyPem ?? found.keyPem)
   if (!list.ok) stop(`${values.status}: ${list.issues[0]?.message ?? 'cannot be used'}`)
   return list.value
 }

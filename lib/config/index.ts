@@ -11,6 +11,6 @@ export {
 } from './environment'
 export { formatLogLine, log } from './log'
 export { isLoopbackHost, isLoopbackOnly } from './loopback'
-export { ensureSecrets, getSecrets } from './secrets'
+export { ensureSecrets, getSecrets, keepSigningKeyFile, readSigningKeyFile } from './secrets'
 export { dropSetupCode, ensureSetupCode, readSetupCode } from './setup-code'
 export { writeWhole } from './write-whole'

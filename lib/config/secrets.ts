@@ -50,6 +50,24 @@ export function ensureSecrets(dataFolder: string): Secrets {
   return { sessionSecret: sessionSecret.trim(), signingKeyPem, verifyingKeyPem }
 }
 
+const makeKeyFile = (fingerprint: string) =>
+  path.join(/* turbopackIgnore: true */ getSettings().dataFolder, 'secrets', `signing-key-${fingerprint}.pem`)
+
+/** Keeps the private half of a signing key that takes the place of another, beside the other secrets. */
+export function keepSigningKeyFile(fingerprint: string, signingKeyPem: string): void {
+  keepOrCreate(makeKeyFile(fingerprint), () => signingKeyPem)
+}
+
+/** @throws Error  naming the file, where it is missing */
+export function readSigningKeyFile(fingerprint: string): string {
+  const file = makeKeyFile(fingerprint)
+  try {
+    return readFileSync(file, 'utf8')
+  } catch (cause) {
+    throw new Error(`the signing key ${file} cannot be read; put it back, or nothing can be signed`, { cause })
+  }
+}
+
 let secrets: Secrets | undefined
 
 /** The secrets of this installation, read once. */

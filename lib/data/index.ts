@@ -110,6 +110,7 @@ export { setMailChoices } from './acts/workspace/mail-choices'
 export { queueDigests } from './acts/workspace/mail-digest'
 export { addProfile, changeProfile, removeProfile } from './acts/workspace/profiles'
 export { changeSettings } from './acts/workspace/settings'
+export { reportKeyCompromised, rotateSigningKey } from './acts/workspace/signing-keys'
 export {
   addOwnItem,
   type ChangedTemplate,
@@ -159,6 +160,7 @@ export { exportDesign, exportResults, getRevision } from './reads/revisions'
 export { type SearchHit, type SearchKind, type SearchView, searchReviews } from './reads/search'
 export { getSettingsView } from './reads/settings'
 export { exportSheetFile, previewSheetFile } from './reads/sheet-files'
+export { getKeyRegister, getKeyRegisterFile } from './reads/signing-keys'
 export { getTemplateUpdate } from './reads/template-updates'
 export { getCatalogueInForce, getTemplate, getWorkspaceFlexTests } from './reads/templates'
 export { listThreadReaders, type ThreadReader } from './reads/thread-readers'

@@ -14,6 +14,7 @@ import * as review from './review'
 import * as reviewActions from './review-actions'
 import * as revisions from './revisions'
 import * as signOff from './sign-off'
+import * as signingKeys from './signing-keys'
 import * as templates from './templates'
 
 /** One thing that a signed-in person does: what they send, whose it is to do, and what the trail records of it. */
@@ -49,6 +50,16 @@ export const ACTS = {
   makeResetLink: act({ input: accounts.accountInput, rule: 'account:manage', records: ['reset-link-made'] }),
   removeSecondFactor: act({ input: accounts.accountInput, rule: 'account:manage', records: ['second-factor-removed'] }),
   allowIdentity: act({ input: accounts.accountInput, rule: 'account:manage', records: ['identity-allowed'] }),
+  rotateSigningKey: act({
+    input: signingKeys.rotateSigningKeyInput,
+    rule: 'signing-key:rotate',
+    records: ['signing-key-rotated'],
+  }),
+  reportKeyCompromised: act({
+    input: signingKeys.reportKeyCompromisedInput,
+    rule: 'signing-key:rotate',
+    records: ['signing-key-compromised'],
+  }),
   createBackup: act({ input: actionInput, rule: 'backup:make', records: ['backup-made'] }),
   sendMailAgain: act({ input: sendMailAgainInput, rule: 'mail:view', records: ['mail-sent-again'] }),
   addOwnItem: act({ input: templates.addOwnItemInput, rule: 'catalogue:edit', records: ['catalogue-changed'] }),

@@ -1,3 +1,4 @@
+import type { KeyObject } from 'node:crypto'
 import { z } from 'zod'
 import { canonicalJson, checkTrail, sha256Hex, type TrailCheck, type TrailFault, type TrailRecord } from '@/lib/review'
 import { getKeyFingerprint, isSignatureOf, readVerifyingKey, signBytes } from './signing'
@@ -47,6 +48,8 @@ export interface CheckpointedTrail {
   readonly others: readonly TrailCheckpoint[]
   /** SPKI PEM of the installation's key. */
   readonly verifyingKeyPem: string
+  /** Keys that it used before; each vouches for what was written until it was retired. */
+  readonly earlierKeys?: readonly { readonly verifyingKeyPem: string; readonly retiredAt: string }[]
 }
 
 /**
@@ -67,15 +70,25 @@ function findCheckpointFault({
   checkpoints,
   others,
   verifyingKeyPem,
+  earlierKeys = [],
 }: CheckpointedTrail): TrailFault | null {
   const key = readVerifyingKey(verifyingKeyPem)
   if (key === null) throw new TypeError('the key of the checkpoints is not an Ed25519 public key in PEM form')
+  const earlier = earlierKeys.flatMap(({ verifyingKeyPem: pem, retiredAt }) => {
+    const read = readVerifyingKey(pem)
+    return read === null ? [] : [{ key: read, retiredAt }]
+  })
+  const isSigned = (checkpoint: TrailCheckpoint) => {
+    const [bytes, signature] = [toSignedBytes(checkpoint), `${checkpoint.signature}\n`]
+    const isOf = (candidate: KeyObject) => isSignatureOf(bytes, signature, candidate)
+    return isOf(key) || earlier.some((old) => checkpoint.at <= old.retiredAt && isOf(old.key))
+  }
   const trailId = isExtract ? null : (records[0]?.hash ?? null)
   let previous: TrailCheckpoint | null = null
   for (const checkpoint of checkpoints) {
     const { sequence, at } = checkpoint
     const fail = (reason: string): TrailFault => ({ sequence, code: 'checkpoint', reason })
-    if (!isSignatureOf(toSignedBytes(checkpoint), `${checkpoint.signature}\n`, key)) {
+    if (!isSigned(checkpoint)) {
       return fail(
         `the checkpoint of record ${sequence} (${at}) does not bear the signature of the key ${getKeyFingerprint(key)}`,
       )
@@ -88,7 +101,7 @@ function findCheckpointFault({
     }
     previous = checkpoint
   }
-  const trusted = others.filter((other) => isSignatureOf(toSignedBytes(other), `${other.signature}\n`, key))
+  const trusted = others.filter(isSigned)
   const forged = others.find((other) => !trusted.includes(other))
   if (forged !== undefined) {
     const reason = `a checkpoint of record ${forged.sequence} that is kept elsewhere does not bear the signature of the key ${getKeyFingerprint(key)}`

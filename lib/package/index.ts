@@ -20,8 +20,18 @@ export type { DocumentOrder } from './document-order'
 export { drawFileSheets, makeDrawingPdfIdentity, makeDrawingSource, type SheetIdentity, writeSheetSvg } from './drawing'
 export { writeDrawingPdf } from './drawing-pdf'
 export type { DrawingSource } from './drawing-source'
+export {
+  endorseKey,
+  isRegisterTrusted,
+  type KeyEntry,
+  type KeyFinding,
+  type KeyRegister,
+  makeKeyRegister,
+  readKeyRegister,
+} from './key-register'
 export { makeMarkedCopy } from './marked-copy'
 export { listSignedParts, makeSignedPartFiles } from './signed-parts'
+export { getKeyFingerprint, readVerifyingKey } from './signing'
 export {
   describeEntry,
   judgeStatus,

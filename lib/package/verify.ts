@@ -16,6 +16,7 @@ import {
   VERIFYING_KEY_PATH,
 } from './content'
 import { hashBytes } from './file-hash'
+import { judgeKey, type KeyFinding, type KeyRegister } from './key-register'
 import { type Manifest, manifestSchema } from './manifest'
 import { getKeyFingerprint, isRawSignatureOf, isSignatureOf, readVerifyingKey } from './signing'
 import { parseTrailFile } from './trail-file'
@@ -24,6 +25,8 @@ import { checkSignedParts } from './verify-parts'
 export interface VerifyOptions {
   /** Public key (SPKI PEM) that the signature must be made with; without it the package's own is taken on trust. */
   readonly trustedKeyPem?: string
+  /** Keys of the installation with their dates: the package must be signed by one that counted when it was released. */
+  readonly register?: Pick<KeyRegister, 'keys'>
 }
 
 /** Byte for byte as written; packed by somebody else; or a folder. */
@@ -37,6 +40,8 @@ export interface VerifiedPackage {
   readonly keyPem: string
   /** The key was compared with one that the caller trusts. */
   readonly isKeyTrusted: boolean
+  /** What the register says of the key; null where none was given. */
+  readonly keyFinding: KeyFinding | null
   readonly trailRecordCount: number
   readonly signatureCount: number
 }
@@ -100,6 +105,7 @@ export function verifyFiles(
   if (fingerprint !== null && manifest.keyFingerprint !== fingerprint) {
     add(issues, 'wrong-key', VERIFYING_KEY_PATH, 'the manifest names another key than the one in the package')
   }
+  const keyFinding = findKey(fingerprint, manifest, options, issues)
   checkFiles(files, manifest, issues)
   if (manifest.formatVersion > 1) checkChecksums(files, manifest, key, issues)
   const trailRecordCount = checkTrailFile(files, issues)
@@ -112,11 +118,29 @@ export function verifyFiles(
       manifest,
       keyFingerprint: fingerprint,
       keyPem: readText(files.get(VERIFYING_KEY_PATH) ?? { path: '', bytes: new Uint8Array() }) ?? '',
-      isKeyTrusted: options.trustedKeyPem !== undefined,
+      isKeyTrusted: options.trustedKeyPem !== undefined || keyFinding !== null,
+      keyFinding,
       trailRecordCount,
       signatureCount,
     },
   }
+}
+
+/** What the register says of the package's key, and whether its signature counts for what the package says of its release. */
+function findKey(
+  fingerprint: string | null,
+  { releasedAt }: Manifest,
+  { register }: VerifyOptions,
+  issues: Issue[],
+): KeyFinding | null {
+  if (register === undefined || fingerprint === null) return null
+  const found = judgeKey(register, fingerprint, releasedAt)
+  if (found === null) {
+    add(issues, 'wrong-key', VERIFYING_KEY_PATH, `the key ${fingerprint} is not in the key register`)
+  } else if (found.refusal !== '') {
+    add(issues, `key-${found.state.replace(' ', '-')}`, VERIFYING_KEY_PATH, found.refusal)
+  }
+  return found
 }
 
 interface Keys {

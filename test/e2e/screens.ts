@@ -119,6 +119,7 @@ export function listScreens(scene: ScreenScene): Screen[] {
     { name: 'own-company', path: `/companies/${scene.brackenfoldId}`, as: 'brackenfold' },
     { name: 'companies', path: '/workspace/companies', as: 'admin' },
     { name: 'refused-sign-ins', path: '/workspace/refused-sign-ins', as: 'admin' },
+    { name: 'signing-keys', path: '/workspace/signing-keys', as: 'admin' },
     { name: 'workspace-flex-tests', path: '/workspace/flex-tests', as: 'admin' },
     { name: 'workspace', path: '/workspace', as: 'admin' },
     { name: 'not-found', path: '/projects/none', as: 'admin' },

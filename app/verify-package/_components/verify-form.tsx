@@ -65,7 +65,11 @@ function Findings({ findings }: { findings: PackageFindings }) {
           {countOf(findings.signatureCount, 'signature')}, {countOf(findings.trailRecordCount, 'trail record')}
         </dd>
         <dt>key</dt>
-        <dd className="hash">{findings.keyFingerprint}</dd>
+        <dd>
+          <span className="hash">{findings.keyFingerprint}</span>
+          <br />
+          {findings.key}
+        </dd>
       </dl>
       <DataTable label="Files of the package" columns={COLUMNS}>
         {findings.files.map((file) => (

@@ -1,9 +1,10 @@
 import 'server-only'
-import { getSecrets, now } from '@/lib/config'
+import { now } from '@/lib/config'
 import { makeStatusList, type StatusEntry, type StatusList } from '@/lib/package'
 import { STAGES, type Stage } from '@/lib/review'
 import { type Actor, findRevisionScope, type PersonRights, readStage } from '../records/authorization'
 import { loadWorkspace } from '../records/settings-record'
+import { loadSigningKeys } from '../records/signing-keys'
 import type { TransactionClient } from '../store/client'
 import type { FileDownload } from '../views'
 import { read } from './read'
@@ -53,7 +54,7 @@ async function loadStatusEntries(
 
 async function sign(tx: TransactionClient, entries: readonly StatusEntry[]): Promise<StatusList> {
   const { name: workspace } = await loadWorkspace(tx)
-  return makeStatusList({ workspace, issuedAt: now(), entries }, getSecrets())
+  return makeStatusList({ workspace, issuedAt: now(), entries }, await loadSigningKeys(tx))
 }
 
 /** A signed list of the one revision, for those who fetch its package. */

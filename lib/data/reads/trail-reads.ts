@@ -1,11 +1,12 @@
 import 'server-only'
-import { getSecrets, now } from '@/lib/config'
+import { now } from '@/lib/config'
 import { type CheckpointedTrail, checkTrailWithCheckpoints, makeTrailFile } from '@/lib/package'
 import type { TrailRecord } from '@/lib/review'
 import { readTrailRow } from '../consequences/trail'
 import { write } from '../consequences/write'
 import { type Actor, requireInWorkspace } from '../records/authorization'
 import { WORKSPACE_ID } from '../records/settings-record'
+import { loadKeys } from '../records/signing-keys'
 import { listCheckpoints, readKeptCheckpoints } from '../records/trail-checkpoints'
 import { inTransaction, type TransactionClient } from '../store/client'
 import { checkState, type StateCheck } from '../store/vouched/state-check'
@@ -75,6 +76,7 @@ export function readWholeTrail(): Promise<CheckpointedTrail & { readonly state: 
 async function loadWholeTrail(tx: TransactionClient): Promise<CheckpointedTrail> {
   const records = await loadTrail(tx)
   const checkpoints = await listCheckpoints(tx)
+  const keys = await loadKeys(tx)
   const trailIds = new Set([records[0]?.hash, checkpoints[0]?.trailId].filter((id) => id !== undefined))
   const others = await Promise.all([...trailIds].map(readKeptCheckpoints))
   return {
@@ -82,7 +84,10 @@ async function loadWholeTrail(tx: TransactionClient): Promise<CheckpointedTrail>
     isExtract: false,
     checkpoints,
     others: others.flat(),
-    verifyingKeyPem: getSecrets().verifyingKeyPem,
+    verifyingKeyPem: keys.at(-1)?.verifyingKeyPem ?? '',
+    earlierKeys: keys.flatMap(({ verifyingKeyPem, retiredAt }) =>
+      retiredAt === null ? [] : [{ verifyingKeyPem, retiredAt }],
+    ),
   }
 }
 

@@ -1,16 +1,17 @@
 import 'server-only'
 import { mkdir, readdir, readFile } from 'node:fs/promises'
 import path from 'node:path'
-import { getSecrets, getSettings, log, writeWhole } from '@/lib/config'
+import { getSettings, log, writeWhole } from '@/lib/config'
 import { checkpointSchema, hashCheckpoint, makeCheckpoint, type TrailCheckpoint } from '@/lib/package'
 import type { TrailRecord } from '@/lib/review'
 import { db, type TransactionClient } from '../store/client'
+import { loadSigningKeys } from './signing-keys'
 
 /** A cut shows back to the last checkpoint: after so many records there is another, however busy the day. */
 const RECORDS_BETWEEN = 100
 
 /** What a team relies on most is vouched for at once. */
-const ALWAYS_AFTER = new Set(['revision-signed', 'revision-released'])
+const ALWAYS_AFTER = new Set(['revision-signed', 'revision-released', 'signing-key-rotated'])
 
 /** Transactions that made a checkpoint: once committed, the checkpoint is kept beside the database too. */
 const withCheckpoint = new WeakSet<TransactionClient>()
@@ -28,7 +29,9 @@ export async function makeCheckpointIfDue(tx: TransactionClient, record: TrailRe
   if (trailId === null) throw new Error('a checkpoint was asked for before the first record')
   const previousHash = last === null ? '' : hashCheckpoint(last)
   const { sequence, hash, at } = record
-  const checkpoint = makeCheckpoint({ sequence, hash, trailId, at, previousHash }, getSecrets().signingKeyPem)
+  // The record of a rotation is there already: its checkpoint bears the new key, and vouches for all before it.
+  const { signingKeyPem } = await loadSigningKeys(tx)
+  const checkpoint = makeCheckpoint({ sequence, hash, trailId, at, previousHash }, signingKeyPem)
   await tx.trailCheckpoint.create({ data: checkpoint })
   withCheckpoint.add(tx)
 }

@@ -22,6 +22,7 @@ export interface ActionSubjects {
   'catalogue:edit': WorkspaceSubject
   'account:manage': WorkspaceSubject
   'backup:make': WorkspaceSubject
+  'signing-key:rotate': WorkspaceSubject
   'trail:check': WorkspaceSubject
   'mail:view': WorkspaceSubject
   'project:create': WorkspaceSubject

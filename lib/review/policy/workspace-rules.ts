@@ -9,6 +9,7 @@ export const WORKSPACE_RULES = {
   'catalogue:edit': { subject: 'workspace', mayNot: 'change the catalogue of the workspace', rule: isAdmin },
   'account:manage': { subject: 'workspace', mayNot: 'manage accounts', rule: isAdmin },
   'backup:make': { subject: 'workspace', mayNot: 'make a backup', rule: isAdmin },
+  'signing-key:rotate': { subject: 'workspace', mayNot: 'change the signing key', rule: isAdmin },
   'trail:check': { subject: 'workspace', mayNot: 'check the whole trail', rule: isAdmin },
   'mail:view': { subject: 'workspace', mayNot: null, rule: isAdmin },
   // A first project is an admin's to create; afterwards everybody on a team may, and becomes its lead.

@@ -11,6 +11,30 @@ export const WORKSPACE_WORDS = {
     subject: 'workspace',
     sentence: () => 'changed the settings of the workspace',
   }),
+  'signing-key-rotated': word<{
+    fingerprint: string
+    verifyingKeyPem: string
+    since: string
+    previous: { fingerprint: string; verifyingKeyPem: string; since: string }
+    reason: string
+    compromisedAt: string | null
+    endorsement: string
+    confirmedBy: string
+  }>()({
+    subject: 'workspace',
+    sentence: (details) =>
+      `put the signing key ${details.text('fingerprint').slice(0, 16)} in the place of the one before: ${details.text('reason')}`,
+  }),
+  'signing-key-compromised': word<{
+    fingerprint: string
+    compromisedAt: string
+    reason: string
+    confirmedBy: string
+  }>()({
+    subject: 'workspace',
+    sentence: (details) =>
+      `reported the signing key ${details.text('fingerprint').slice(0, 16)} compromised since ${details.text('compromisedAt').slice(0, 10)}: ${details.text('reason')}`,
+  }),
   'backup-made': word<{ folder: string; sizeBytes: number }>()({
     subject: 'workspace',
     sentence: () => 'made a backup',

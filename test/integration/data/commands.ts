@@ -29,6 +29,8 @@ const runBundled = (database: TestDatabase, name: string, typed: readonly string
   )
 
 export const runTrailCheck = (database: TestDatabase) => runBundled(database, 'trail-check', [])
+export const runPackageVerify = (database: TestDatabase, typed: readonly string[]) =>
+  runBundled(database, 'package-verify', typed)
 export const runAccountRecover = (database: TestDatabase, typed: readonly string[]) =>
   runBundled(database, 'account-recover', typed)
 /** As the operator of the installation types it. */

@@ -98,6 +98,7 @@ const MAY: Record<Action, readonly ActorName[]> = {
   'catalogue:edit': ['ADMIN'],
   'account:manage': ['ADMIN'],
   'backup:make': ['ADMIN'],
+  'signing-key:rotate': ['ADMIN'],
   'trail:check': ['ADMIN'],
   'mail:view': ['ADMIN'],
   'project:create': ['ADMIN', 'LEAD', 'MEMBER', 'QUALITY', 'OUTSIDER'],

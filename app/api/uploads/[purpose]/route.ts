@@ -1,5 +1,5 @@
 import { checkPackage, MAX_UPLOADED_PACKAGE_BYTES, packageInput } from '@/app/verify-package/check-package'
-import { addArtwork, attachFile, getPackageStatus, importSheetFile, previewSheetFile } from '@/lib/data'
+import { addArtwork, attachFile, getKeyRegister, getPackageStatus, importSheetFile, previewSheetFile } from '@/lib/data'
 import { ACTS, previewSheetFileInput } from '@/lib/inputs'
 import { streamed, uploadRoute, whole } from '@/lib/server'
 
@@ -15,7 +15,8 @@ export const POST = uploadRoute({
   'package-check': whole(
     packageInput,
     MAX_UPLOADED_PACKAGE_BYTES,
-    (actor, input) => checkPackage(input, (revisionId) => getPackageStatus(actor, revisionId)),
+    async (actor, input) =>
+      checkPackage(input, await getKeyRegister(actor), (revisionId) => getPackageStatus(actor, revisionId)),
     { turn: 'documents' },
   ),
 })

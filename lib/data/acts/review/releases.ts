@@ -1,5 +1,5 @@
 import 'server-only'
-import { getSecrets, now } from '@/lib/config'
+import { now } from '@/lib/config'
 import { type Design, readStoredDesign } from '@/lib/engine'
 import type { ReleaseInput } from '@/lib/inputs'
 import { runJob } from '@/lib/jobs'
@@ -30,6 +30,7 @@ import { findIssueBlockers, listReplaced, makeIssueKey } from '../../records/iss
 import { type LoadedRevision, loadRevision } from '../../records/loaded-revision'
 import { loadMeetings, loadNeeds } from '../../records/meeting-record'
 import { loadCompanyIds } from '../../records/merged-companies'
+import { loadSigningKeys, type SigningKeys } from '../../records/signing-keys'
 import { makeSnapshot } from '../../records/snapshot'
 import { getStandingContent } from '../../records/standing-content'
 import { findPackedFlexTests } from '../../records/tested-lives'
@@ -64,6 +65,8 @@ interface Prepared {
   readonly terms: ReleaseTerms
   readonly replaces: Replaced | null
   readonly editions: readonly PreparedEdition[]
+  /** That the editions name: it must still be the one in use when they are signed. */
+  readonly keys: SigningKeys
 }
 
 interface Replaced {
@@ -132,10 +135,11 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
       rows,
       earlier: earlier?.designJson ?? null,
       minutes: await loadMinutes(tx, decided.loaded.record.id),
+      keys: await loadSigningKeys(tx),
     }
   })
   if (found === null) return null
-  const { loaded, snapshot, byName, ownIds, terms, replaces } = found
+  const { loaded, snapshot, byName, ownIds, terms, replaces, keys } = found
   const artwork = await Promise.all(
     snapshot.artwork.map(async ({ sha256 }) => ({ sha256, bytes: await readKeptFile(sha256) })),
   )
@@ -153,7 +157,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
   }
   const make = async (edition: Omit<PreparedEdition, 'parts'>): Promise<PreparedEdition> => ({
     ...edition,
-    parts: await makePackageParts(edition.content, getKeys(), (order) => runJob('documents', order)),
+    parts: await makePackageParts(edition.content, keys, (order) => runJob('documents', order)),
   })
   const team: PackageContent = {
     ...common,
@@ -181,7 +185,7 @@ async function prepare(actor: Actor, input: ReleaseInput): Promise<Prepared | nu
     const ownCompanyIds = ownIds.get(companyId) ?? []
     editions.push(await make({ audience: companyId, name: companyName, content, ownCompanyIds }))
   }
-  return { contentHash: standing.contentHash, at, terms, replaces, editions }
+  return { contentHash: standing.contentHash, at, terms, replaces, editions, keys }
 }
 
 async function loadMinutes(tx: TransactionClient, revisionId: string): Promise<NonNullable<PackageContent['minutes']>> {
@@ -287,11 +291,6 @@ function readTerms(input: ReleaseInput): ReleaseTerms {
   }
 }
 
-function getKeys() {
-  const { signingKeyPem, verifyingKeyPem } = getSecrets()
-  return { signingKeyPem, verifyingKeyPem }
-}
-
 async function store(
   context: WriteContext,
   input: ReleaseInput,
@@ -307,6 +306,8 @@ async function store(
   }
   if (stillReplaces?.id !== replaces?.id)
     refuseClash('Another revision was released meanwhile. Look at it, and release again.')
+  if ((await loadSigningKeys(tx)).fingerprint !== prepared.keys.fingerprint)
+    refuseClash('The signing key was changed meanwhile. Release again.')
   const { version } = await storeMove(context, loaded, { from: snapshot.stage, to: 'released', reason: '' })
   await tx.release.create({
     data: {
@@ -363,7 +364,7 @@ async function store(
 /** Puts the trail, which ends with the release, into each edition. @returns the hash of the team's */
 async function issuePackages(
   { tx, rights, record }: WriteContext,
-  { at, contentHash, editions }: Prepared,
+  { at, contentHash, editions, keys }: Prepared,
   { revisionId, projectId }: { readonly revisionId: string; readonly projectId: string },
 ): Promise<string> {
   const rows = await tx.trailRecord.findMany({ where: { revisionId }, orderBy: { sequence: 'asc' } })
@@ -375,7 +376,7 @@ async function issuePackages(
     const isOwn = (companyId: string | null) =>
       ownCompanyIds === null || companyId === null || ownCompanyIds.includes(companyId)
     const own = { ...content, trail: trail.filter(({ subject }) => isOwn(subject.companyId)), checkpoints }
-    const file = await keepFile(assemblePackage(parts, own, getKeys()))
+    const file = await keepFile(assemblePackage(parts, own, keys))
     const { id } = await tx.package.create({
       data: { revisionId, audience, ...file, contentHash, releasedById: rights.userId, releasedAt: at },
     })

@@ -180,6 +180,34 @@ export const WORKSPACE_ROWS: readonly AccessRow[] = [
   },
   { name: 'exportTrail', run: (a) => data.exportTrail(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
   { name: 'checkWholeTrail', run: (a) => data.checkWholeTrail(a), reached: 'ok', may: ['admin'], seenBy: 'workspace' },
+  { name: 'getKeyRegister', run: (a) => data.getKeyRegister(a), reached: 'ok', may: EVERYBODY, seenBy: 'workspace' },
+  {
+    name: 'getKeyRegisterFile',
+    run: (a) => data.getKeyRegisterFile(a),
+    reached: 'ok',
+    may: EVERYBODY,
+    seenBy: 'workspace',
+  },
+  {
+    name: 'rotateSigningKey',
+    run: (a) => data.rotateSigningKey(a, { reason: 'yearly', compromisedOn: '', password: 'not it' }),
+    reached: 'invalid',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
+  {
+    name: 'reportKeyCompromised',
+    run: (a) =>
+      data.reportKeyCompromised(a, {
+        fingerprint: 'a'.repeat(64),
+        compromisedOn: '2026-01-01',
+        reason: 'a disk was lost',
+        password: 'not it',
+      }),
+    reached: 'invalid',
+    may: ['admin'],
+    seenBy: 'workspace',
+  },
   {
     name: 'createBackup',
     // On PostgreSQL it is refused, naming the server's own tool.

@@ -19,7 +19,9 @@ describeOnBothDatabases('the signing keys of an installation', (current) => {
     const folder = mkdtempSync(path.join(tmpdir(), 'bendworthy-keys-'))
     const check = async (bytes: Uint8Array) => {
       const register = await data.getKeyRegister(team.admin)
-      const page = await checkPackage({ fileName: 'p.zip', bytes: new Uint8Array(bytes) }, register, () => Promise.resolve(null))
+      const page = await checkPackage({ fileName: 'p.zip', bytes: new Uint8Array(bytes) }, register, () =>
+        Promise.resolve(null),
+      )
       const files = { package: path.join(folder, 'p.zip'), keys: path.join(folder, 'keys.json') }
       writeFileSync(files.package, bytes)
       writeFileSync(files.keys, (await data.getKeyRegisterFile(team.admin)).bytes)

@@ -98,7 +98,11 @@ export const SKUA_INSPECTION: Inspection = {
     'Threads',
     'Each thread of revision A has its answer in the layers or the hinge of B.',
   ],
-  'fold-model': ['Bench model', 'Hinge and fold', 'Film model of full size run over the former of the split mount.'],
+  'fold-order-model': [
+    'Bench model',
+    'Hinge and fold',
+    'Film model of full size run over the former of the split mount.',
+  ],
   'contact-strain': [
     'Optics block',
     'Finger',

@@ -11,7 +11,7 @@ const FIRST_ANSWERS: Answers = {
     'concern',
     'Two plated layers at 8 mm. No radius is known at which plated copper lasts as long: the copper has to change first, and the mirror mount with it if that is not enough.',
   ],
-  'thickness-tolerance': [
+  'fitted-thickness': [
     'concern',
     'The adhesive takes most of the spread; a thinner one is tried in the next revision.',
   ],

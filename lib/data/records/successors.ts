@@ -18,7 +18,7 @@ export type PassedAnswer<T extends AnswerRow> = T & { readonly askedItemId: stri
  */
 export function passAnswersOn<T extends AnswerRow & { readonly askedItemId?: string }>(
   rows: readonly T[],
-  design?: Pick<Design, 'bends'>,
+  design?: Design,
 ): PassedAnswer<T>[] {
   const chosen = new Map<string, PassedAnswer<T>>()
   for (const row of rows) {
@@ -47,10 +47,7 @@ function rank({ itemId, askedItemId, state }: { itemId: string; askedItemId: str
 }
 
 /** The same for what hangs on an item without answering it: waivers, files. */
-export function passOn<T extends { readonly itemId: string | null }>(
-  rows: readonly T[],
-  design?: Pick<Design, 'bends'>,
-): T[] {
+export function passOn<T extends { readonly itemId: string | null }>(rows: readonly T[], design?: Design): T[] {
   return rows.map((row) => (row.itemId === null ? row : { ...row, itemId: findPresentItemId(row.itemId, design) }))
 }
 

@@ -38,6 +38,8 @@ export const ASKED_OF: Readonly<Record<string, readonly AskedRole[]>> = {
   'electrical-test': ['quality'],
   'flex-test-terms': ['mechanical', 'quality'],
   'fold-model': ['mechanical'],
+  'fold-order-model': ['mechanical'],
+  'fitted-thickness': ['mechanical'],
   'fold-test': ['quality'],
   'leaf-length': ['mechanical'],
   'operating-temperature': ['mechanical'],

@@ -35,6 +35,10 @@ export function evaluateItem(item: ItemDefinition, context: EvaluationContext): 
   }
   if (item.check === null) {
     const missing = item.judgment?.findMissing?.(context) ?? []
+    // What the design does not say yet is a gap, and nobody's judgment; what the review does not know yet, a person may know.
+    const unsaid = missing.filter(({ path }) => path[0] !== 'facts')
+    if (unsaid.length > 0)
+      return finish(item, 'typed', 'not-computed', [{ ...notComputedFrom(unsaid, []), rests: 'typed' }])
     return finish(item, 'judgment', 'needs-judgment', missing.length === 0 ? [] : [notComputedFrom(missing, [])])
   }
   const found = withAssumptions(item.check(context), context.design)

@@ -12,7 +12,7 @@ export const FIRST_QUESTIONS: readonly { readonly question: string; readonly ite
   },
   {
     question: 'Does each bend fit its place?',
-    itemIds: ['bend-fit', 'folded-clearance', 'fold-model', 'enclosure-fit'],
+    itemIds: ['bend-fit', 'folded-clearance', 'fold-model', 'fold-order-model', 'enclosure-fit'],
   },
   { question: 'Does each bend hold by strain or life?', itemIds: ['bend-strain', 'fatigue-life', 'damage-sum'] },
   {
@@ -20,12 +20,32 @@ export const FIRST_QUESTIONS: readonly { readonly question: string; readonly ite
     itemIds: ['conductor-layers-in-bend', 'unbonded-leaves'],
   },
   { question: 'Which foil and plating are there?', itemIds: ['foil-type', 'plating-in-bend'] },
-  { question: 'Are bends covered, and free of solder mask?', itemIds: ['copper-encapsulation', 'solder-mask-in-bend'] },
+  {
+    question: 'Are bends covered, and free of solder mask?',
+    itemIds: ['bend-cover', 'copper-encapsulation', 'solder-mask-in-bend'],
+  },
   { question: 'What holds the radius, and how is it formed?', itemIds: ['radius-holder', 'forming'] },
-  { question: 'Do the boards hold: adhesive, symmetry, holes?', itemIds: ['clad-adhesive', 'hole-plating'] },
+  {
+    question: 'Do the boards hold: adhesive, symmetry, holes?',
+    itemIds: [
+      'zone-joints',
+      'flexible-adhesive-in-rigid',
+      'flexible-adhesive-in-rigid-class-three',
+      'stack-symmetry',
+      'hole-aspect',
+      'hole-plating',
+    ],
+  },
   {
     question: 'Does each connector end fit its connector?',
-    itemIds: ['finger-thickness', 'finger-support', 'surface-finish', 'contact-geometry', 'contact-finish'],
+    itemIds: [
+      'finger-thickness',
+      'fitted-thickness',
+      'finger-support',
+      'surface-finish',
+      'contact-geometry',
+      'contact-finish',
+    ],
   },
   {
     question: 'Where is impedance needed, and what carries the return?',

@@ -46,6 +46,25 @@ export const NEEDS = {
       hasZone(c, (zone) => zone.kind === 'flex') &&
       hasZone(c, (zone) => zone.kind === 'rigid' || zone.kind === 'stiffened'),
   },
+  // While nobody has said of which class the part is, the stricter of two items that share a question asks, and waits for the class.
+  'class-three': {
+    absent: 'the part is not of class 3',
+    isMet: ({ design }) => design.brief.performanceClass === null || design.brief.performanceClass === 'class-3',
+  },
+  'below-class-three': {
+    absent: 'the part is of class 3, or of no stated class, where an item of its own asks this',
+    isMet: ({ design }) => design.brief.performanceClass !== null && design.brief.performanceClass !== 'class-3',
+  },
+  'several-bends': {
+    list: 'bends',
+    absent: 'the design has fewer than two bends',
+    isMet: (c) => c.design.bends.length > 1,
+  },
+  'one-bend': {
+    list: 'bends',
+    absent: 'the design has several bends, of which an item of its own asks this',
+    isMet: (c) => c.design.bends.length === 1,
+  },
   edges: {
     absent: 'the part has no rigid or stiffened zone beside a flex zone, and no stiffener',
     isMet: (c) =>

@@ -112,7 +112,10 @@ export const ROOTS: readonly Root[] = [
   {
     itemId: 'tolerances-given',
     cause: 'the tolerance on the drawing is less than the layers vary',
-    followers: [{ itemId: 'thickness-tolerance', at: 'zone' }],
+    followers: [
+      { itemId: 'fitted-thickness', at: 'zone' },
+      { itemId: 'thickness-tolerance', at: 'zone' },
+    ],
   },
   {
     itemId: 'coverlay-opening',

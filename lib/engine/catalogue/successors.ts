@@ -52,9 +52,12 @@ export const SUCCESSORS: Readonly<Record<string, Succession>> = {
   },
 }
 
+/** What decides which of two items asks. */
+type AskedOf = Pick<Design, 'bends' | 'brief' | 'construction' | 'features'>
+
 interface PartialSuccession extends Succession {
   /** Designs in which it is no longer asked. */
-  readonly isGoneFrom: (design: Pick<Design, 'bends'>) => boolean
+  readonly isGoneFrom: (design: AskedOf) => boolean
 }
 
 /** Items that are still asked, and of some designs no longer, as they were asked. */
@@ -76,6 +79,30 @@ const PARTIAL_SUCCESSORS: Readonly<Record<string, PartialSuccession>> = {
     question: 'Does the rolling direction of the foil run along the conductors through the bends?',
     isGoneFrom: ({ bends }) => bends.some(({ use }) => use === 'dynamic'),
   },
+  'transition-strip': {
+    itemId: 'transition-strip-class-three',
+    question: 'Is the strip on either side of each rigid edge free of holes and components?',
+    isGoneFrom: ({ brief }) => brief.performanceClass === 'class-3',
+  },
+  'flexible-adhesive-in-rigid': {
+    itemId: 'flexible-adhesive-in-rigid-class-three',
+    question: 'Do the plated holes of rigid zones pass through no acrylic adhesive?',
+    isGoneFrom: ({ brief }) => brief.performanceClass === 'class-3',
+  },
+  'fold-model': {
+    itemId: 'fold-order-model',
+    question: 'Have slack, developed length and fold order been tried on a paper or film model?',
+    isGoneFrom: ({ bends }) => bends.length > 1,
+  },
+  'thickness-tolerance': {
+    itemId: 'fitted-thickness',
+    question: 'Does the finished thickness of each zone stay within its tolerance?',
+    isGoneFrom: ({ construction, features }) =>
+      construction.zones.some(
+        ({ id, kind, connectorWindow }) =>
+          kind === 'finger' || connectorWindow !== null || features.connectors.some(({ zoneId }) => zoneId === id),
+      ),
+  },
 }
 
 interface LimitSuccession {
@@ -91,10 +118,10 @@ export const LIMIT_SUCCESSORS: Readonly<Record<string, LimitSuccession>> = {
 }
 
 /** The item that asks in place of one that is gone; the id itself where the item is still asked, or nothing asks in its place. */
-export function findPresentItemId(itemId: string, design?: Pick<Design, 'bends'>): string {
-  const partial = readPartial(itemId)
-  if (partial !== null && design !== undefined && partial.isGoneFrom(design)) return partial.itemId ?? itemId
-  return readSuccession(itemId)?.itemId ?? itemId
+export function findPresentItemId(itemId: string, design?: AskedOf): string {
+  const next = readSuccession(itemId)?.itemId ?? itemId
+  const partial = readPartial(next)
+  return partial !== null && design !== undefined && partial.isGoneFrom(design) ? (partial.itemId ?? next) : next
 }
 
 /** How an item was asked before another took its place; null where none did. */

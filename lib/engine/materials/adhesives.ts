@@ -106,7 +106,7 @@ export const ADHESIVES: readonly Material[] = [
     id: 'pressure-sensitive-adhesive',
     name: 'Pressure-sensitive adhesive',
     kind: 'adhesive',
-    specification: 'Acrylic transfer tape',
+    specification: 'Acrylic transfer tape of the stated thickness, or equivalent',
     modulusGpa: [0.003, MEMORY],
     poisson: [0.49, MEMORY],
     densityGPerCm3: [1.0, MEMORY],

@@ -101,9 +101,11 @@ export const FILMS: readonly Material[] = [
     yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.39, MEMORY],
     maxServiceDegC: [85, MEMORY],
+    // It shrinks and softens far below any tin-lead or lead-free profile.
+    maxSolderDegC: [150, MEMORY],
     relativePermittivity: [3.2, MEMORY],
     expansionPpmPerC: [20, MEMORY, 15, 30, MEMORY],
-    note: '3.5 to 5 GPa. Does not stand soldering; service limit 80 to 105 degC by grade.',
+    note: '3.5 to 5 GPa. Does not stand soldering at 180 degC and above; service limit 80 to 105 degC by grade.',
   }),
   makeMaterial({
     id: 'pen-film',
@@ -115,6 +117,7 @@ export const FILMS: readonly Material[] = [
     yieldStrainPct: [3, OWN_CHOICE],
     densityGPerCm3: [1.36, MEMORY],
     maxServiceDegC: [120, MEMORY],
+    maxSolderDegC: [180, MEMORY],
     relativePermittivity: [2.9, MEMORY],
     expansionPpmPerC: [15, MEMORY, 13, 20, MEMORY],
     note: '5 to 6 GPa; stands short low-temperature soldering only.',

@@ -2,6 +2,7 @@ import type { Design } from '../design'
 import { BRIEF_FIELDS, getChoiceWord } from '../design/fields'
 import { BRIEF_PLACE, placeOf } from '../results'
 import { asEntered, inSentence } from '../units'
+import { compareRoom } from './in-room'
 import type { WrittenTwice } from './statement'
 
 /** Facts that two fields of the design state, each pair of which both are filled. */
@@ -10,6 +11,7 @@ export function compareFields(design: Design): WrittenTwice[] {
     ...compareEdges(design),
     ...compareCrossings(design),
     ...compareWidths(design),
+    ...compareRoom(design),
     ...compareMandrels(design),
     ...compareFinishes(design),
     ...compareSoldering(design),

@@ -30,10 +30,11 @@ describe('items and limits that are gone', () => {
   })
 
   test('the strain of bends that all move is asked by their life; one that stands, or was folded before, keeps its own', () => {
-    const [bend] = makeExampleDesign().bends
+    const example = makeExampleDesign()
+    const [bend] = example.bends
     if (bend === undefined) throw new Error('no bend')
     const find = (...bends: Partial<typeof bend>[]) =>
-      findPresentItemId('bend-strain', { bends: bends.map((each) => ({ ...bend, ...each })) })
+      findPresentItemId('bend-strain', { ...example, bends: bends.map((each) => ({ ...bend, ...each })) })
     expect(find({ use: 'dynamic', foldedToRadiusMm: null })).toBe('fatigue-life')
     expect(find({ use: 'dynamic', foldedToRadiusMm: 3 })).toBe('bend-strain')
     expect(find({ use: 'dynamic', foldedToRadiusMm: null }, { use: 'fold-once' })).toBe('bend-strain')
@@ -41,6 +42,22 @@ describe('items and limits that are gone', () => {
     expect(find()).toBe('bend-strain')
     expect(findPresentItemId('bend-strain')).toBe('bend-strain')
     expect(findEarlierQuestion('bend-strain')).toMatch(/copper strain/)
+  })
+
+  test('what class, bends and fits decide goes to the item that asks now, from older ids too', () => {
+    const design = makeExampleDesign()
+    const find = (itemId: string, change: Partial<typeof design.brief> = {}) =>
+      findPresentItemId(itemId, { ...design, brief: { ...design.brief, ...change } })
+    expect(find('transition-strip')).toBe('transition-strip')
+    for (const id of ['transition-strip', 'hole-to-transition', 'component-to-transition']) {
+      expect(find(id, { performanceClass: 'class-3' }), id).toBe('transition-strip-class-three')
+    }
+    expect(find('flexible-adhesive-in-rigid', { performanceClass: 'class-3' })).toBe(
+      'flexible-adhesive-in-rigid-class-three',
+    )
+    expect(find('fold-model')).toBe('fold-order-model')
+    expect(findPresentItemId('fold-model', { ...design, bends: design.bends.slice(0, 1) })).toBe('fold-model')
+    expect(find('thickness-tolerance')).toBe('fitted-thickness')
   })
 
   test('the strictest limit passes on, a laxer one than delivered waits, and one that was set for the successor goes first', () => {

@@ -150,10 +150,40 @@ describe('judgment', () => {
     design.brief.packingAndHandling = '-'
     design.brief.assembly.storageMonths = null
     const result = evaluateItem(getItem('packing'), buildContext(design))
-    expect(result).toMatchObject({ basis: 'judgment', verdict: 'needs-judgment' })
+    expect(result).toMatchObject({ basis: 'typed', verdict: 'not-computed' })
     expect(result.outcomes).toMatchObject([
       { kind: 'not-computed', missing: [{ path: ['brief', 'assembly', 'storageMonths'] }] },
     ])
+  })
+
+  it('is not reached while what it is about is not stated; a dash states nothing', () => {
+    const verdictOf = (itemId: string, change: (brief: ReturnType<typeof makeExampleDesign>['brief']) => void) => {
+      const design = makeExampleDesign()
+      change(design.brief)
+      return evaluateItem(getItem(itemId), buildContext(design)).verdict
+    }
+    expect(verdictOf('performance-class', () => {})).toBe('needs-judgment')
+    expect(verdictOf('performance-class', (brief) => Object.assign(brief, { performanceClass: null }))).toBe(
+      'not-computed',
+    )
+    expect(verdictOf('contact-person', (brief) => Object.assign(brief, { whoToAsk: '-' }))).toBe('not-computed')
+    // What only the review can know is still a person's turn.
+    expect(verdictOf('buildable-construction', () => {})).toBe('needs-judgment')
+  })
+
+  it('type 2 without plated holes is taken by both readings, with a caution that names them', () => {
+    const design = makeExampleDesign()
+    const { construction, features } = design
+    design.brief.circuitType = 'type-2'
+    features.holes = []
+    construction.zones = construction.zones.filter(({ kind }) => kind !== 'rigid')
+    construction.layers = construction.layers.filter(({ id }) => id !== 'l3')
+    for (const layer of construction.layers) if (layer.kind === 'conductor') layer.plating.process = 'none'
+    const [outcome] = evaluateItem(getItem('circuit-type'), buildContext(design)).outcomes
+    expect(outcome).toMatchObject({ kind: 'decided', verdict: 'meets' })
+    expect(outcome?.kind === 'decided' && outcome.cautions.join(' ')).toMatch(
+      /MIL-PRF-50884F.*type 2.*IPC-6013 has type 5/,
+    )
   })
 
   it('follows a calculation that holds, and gives way to one that fails', () => {

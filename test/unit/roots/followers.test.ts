@@ -132,13 +132,13 @@ describe('the table of roots', () => {
  */
 const STANDS_ALONE = `
   plan-agreement bend-on-plan folded-clearance leaf-pull
-  foil-type foil-weight conductor-current voltage-drop stated-thickness finished-copper clad-adhesive sheet-bonds
-  copper-encapsulation flexible-adhesive-in-rigid operating-temperature shield-stiffness rolling-direction rolling-direction-moving contact-finish impedance-given return-path
+  foil-type foil-weight conductor-current voltage-drop stated-thickness finished-copper clad-adhesive sheet-bonds zone-joints outer-cover
+  copper-encapsulation flexible-adhesive-in-rigid flexible-adhesive-in-rigid-class-three operating-temperature shield-stiffness rolling-direction rolling-direction-moving contact-finish impedance-given return-path
   solder-heat handling-count floor-life shield-ground outgassing skin-contact fluids slit-end-relief
   bend-fit crossing-angle width-change-in-bend direction-change-in-bend conductor-corners conductor-spacing width-step teardrop
   layer-stagger plane-in-bend plane-in-fold voltage-space hazardous-voltage-space copper-to-outline land-hold annular-ring hole-aspect
-  coverlay-web transition-strip component-support stiffener-overlap straight-film flex-length transition-relief radius-holder
-  fold-model leaf-length contact-geometry contact-strain forming free-length combined-motion enclosure-fit
+  coverlay-web transition-strip transition-strip-class-three component-support stiffener-overlap straight-film flex-length transition-relief radius-holder
+  fold-model fold-order-model leaf-length contact-geometry contact-strain forming free-length combined-motion enclosure-fit
   wear hole-to-stiffener-edge stiffener-holes bead moisture-sweat antenna capability-match buildable-construction
   manufacturing-review stock-materials material-call-outs layer-names layer-table feature-lists statements-agree artwork-agreement
   bend-call-out performance-class circuit-type coverlay-detail stiffener-detail electrical-test coupon-test fold-test
@@ -184,6 +184,7 @@ describe('more causes, each one failure', () => {
     const following = followOf((design) => {
       for (const zone of design.construction.zones) zone.statedToleranceUm = 1
     })
+    expect(following['fitted-thickness']).toEqual(['tolerances-given'])
     expect(following['thickness-tolerance']).toEqual(['tolerances-given'])
   })
   test('use D without a flame class is one fault', () => {

@@ -70,6 +70,15 @@ export function completeStart(design: Design): Design {
         toLayerId: conductors.at(-1)?.id ?? null,
       })),
       stiffeners: features.stiffeners,
+      connectors: filled.connectors.map((connector) => {
+        const widthMm = zones.find(({ id }) => id === connector.zoneId)?.widthMm ?? null
+        return widthMm === null
+          ? connector
+          : {
+              ...connector,
+              endWidth: { ...connector.endWidth, partMm: widthMm, minMm: widthMm - 0.1, maxMm: widthMm + 0.1 },
+            }
+      }),
     },
     construction: {
       ...design.construction,

@@ -37,6 +37,63 @@ const remove = (design: Design, zoneId: string, ...layerIds: string[]) => {
 /** The fault, what must speak, and what it must say: `fails`, or that nobody can tell. */
 const FAULTS: readonly (readonly [fault: string, itemId: string, says: 'fails' | 'open', change: Change])[] = [
   [
+    'a board that no layer of the flex goes into',
+    'zone-joints',
+    'open',
+    (d) => remove(d, 'sensor', 'l2', 'base', 'l3'),
+  ],
+  [
+    'boards without solder mask',
+    'outer-cover',
+    'fails',
+    (d) => {
+      for (const zone of d.construction.zones) remove(d, zone.id, 'mask-top', 'mask-bottom')
+      d.construction.layers = d.construction.layers.filter(({ kind }) => kind !== 'solder-mask')
+    },
+  ],
+  ['one board whose mask is missing on one face', 'outer-cover', 'fails', (d) => remove(d, 'sensor', 'mask-bottom')],
+  [
+    'an arc that leaves no straight film in its zone',
+    'bend-fit',
+    'open',
+    (d) => set(bendOf(d, 'hinge'), { insideRadiusMm: 23.8 }),
+  ],
+  [
+    'an arc and its distances that are longer than their zone',
+    'statements-agree',
+    'fails',
+    (d) => {
+      zoneOf(d, 'link').lengthMm = 8
+    },
+  ],
+  [
+    'conductors side by side that are wider than their link',
+    'statements-agree',
+    'fails',
+    (d) => {
+      zoneOf(d, 'link').widthMm = 3
+      set(bendOf(d, 'fold'), { axisLengthMm: 3 })
+    },
+  ],
+  [
+    'contacts that touch, each dimension within the drawing',
+    'contact-geometry',
+    'fails',
+    (d) => set(d.features.connectors[0], { contactWidth: { partMm: 0.5, toleranceMm: 0.03, minMm: 0.25, maxMm: 0.6 } }),
+  ],
+  [
+    'contacts longer than the end that carries them',
+    'statements-agree',
+    'fails',
+    (d) => set(d.features.connectors[0], { exposedLength: { partMm: 9, toleranceMm: 0.2, minMm: 6.5, maxMm: null } }),
+  ],
+  [
+    'polyester film under lead-free soldering',
+    'solder-heat',
+    'fails',
+    (d) => set(layerOf(d, 'base'), { materialId: 'pet-film' }),
+  ],
+  [
     'a fold at the stiffened connector end',
     'straight-film',
     'fails',
@@ -172,13 +229,13 @@ const FAULTS: readonly (readonly [fault: string, itemId: string, says: 'fails' |
   ],
   [
     'a via on the rigid edge',
-    'transition-strip',
+    'transition-strip-class-three',
     'fails',
     (d) => set(d.features.holes[0], { transitionDistanceMm: 0.1 }),
   ],
   [
     'a component on the rigid edge',
-    'transition-strip',
+    'transition-strip-class-three',
     'fails',
     (d) => set(d.features.components[0], { transitionDistanceMm: 0.1 }),
   ],

@@ -114,7 +114,7 @@ const GROSS: readonly (readonly [name: string, expected: string, change: Change]
   ],
   [
     'acrylic through the boards',
-    'flexible-adhesive-in-rigid',
+    'flexible-adhesive-in-rigid-class-three',
     (d) => {
       for (const layer of ofKind(d, 'coverlay-film', 'adhesive')) {
         if (layer.kind === 'adhesive') layer.materialId = 'acrylic-adhesive'

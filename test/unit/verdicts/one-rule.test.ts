@@ -18,6 +18,7 @@ const RANGED = [
   'damage-sum',
   'fatigue-life',
   'finger-thickness',
+  'fitted-thickness',
   'leaf-length',
   'neutral-axis',
   'plating-in-bend',

@@ -102,7 +102,10 @@ const WEARABLE: Profile = {
     rank('packing', 'major', 'What touches skin is kept clean.'),
     rank('parts-per-panel', 'advice', 'Shapes that follow the body nest badly.'),
   ],
-  limits: [limit('copperToOutlineMm', 0.5, 'ownChoice', 'On edges that sweat reaches; we take all edges.')],
+  limits: [
+    limit('copperToOutlineMm', 0.5, 'ownChoice', 'On edges that sweat reaches; we take all edges.'),
+    limit('copperToFineOutlineMm', 0.5, 'ownChoice', 'Sweat asks not how an edge was cut.'),
+  ],
   requiredFields: [
     required('brief.surfaceFinish', 'Nickel near skin has to be known.'),
     required('brief.operatingMaxDegC', 'Skin limits how warm a face may become.'),
@@ -159,6 +162,7 @@ const SPACE: Profile = {
   limits: [
     limit('transitionStripMm', 1.9, 'guideHighReliability', '0.075 in; 3.18 mm is remembered from IPC-2223, not read.'),
     limit('copperToOutlineMm', 1.27, 'guideHighReliability', '0.050 in.'),
+    limit('copperToFineOutlineMm', 1.27, 'guideHighReliability', '0.050 in, however the edge is cut.'),
     limit('annularRingMm', 0.25, 'guideHighReliability', 'Land = hole + 0.50 mm.'),
     limit('bowAndTwistPct', 0.75, 'bowAndTwist', 'The figure for surface-mount parts, taken for all.'),
     limit('damageSumFraction', 0.25, 'ownChoice', 'A factor of four on life, for a part that nobody can replace.'),

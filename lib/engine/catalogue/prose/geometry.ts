@@ -93,6 +93,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Cut the outline from film of about the right stiffness, fold it in order into the enclosure, keep the model.',
   },
+  'fold-order-model': {
+    why: 'With two folds and more the order decides: one fold closes the way of the next, and a length that is right for each alone is short for both.',
+    howToCheck:
+      'Cut the whole outline from film of about the right stiffness, fold it in the order of assembly into the enclosure, keep the model and say where it is.',
+  },
   'folded-clearance': {
     why: 'A part that is drawn flat meets itself in space: a stiffener under a leaf, a component in the way of an arm. Nobody sees it in plan.',
     howToCheck:
@@ -120,6 +125,11 @@ export const GEOMETRY_PROSE: Readonly<Record<string, ItemProse>> = {
     why: 'Adhesive of the flexible part squeezes and grows there in heat and pulls barrels apart; the prepreg edge is neither flat nor clean, and the joint takes the load of every flexing. Nothing but straight conductors belongs into the strip. Guides say from 0.5 to 1.9 mm; 3.18 mm is remembered from the design standard, not read.',
     howToCheck:
       'From the edge of each hole and component to the edge of the rigid part, on either side of it; holes must not pierce coverlay that runs under it.',
+  },
+  'transition-strip-class-three': {
+    why: 'What cracks at a rigid edge does so after some hundred temperature cycles, in parts that must not fail. In class 3 the strip is kept free, or a waiver says what shows that it holds.',
+    howToCheck:
+      'From the edge of each hole and component to the edge of the rigid part, on either side of it; sections of coupons that were cycled are the evidence for less.',
   },
   'land-hold': {
     why: 'Heat softens the adhesive, and a land that nothing holds lifts off the film. Its rim under the coverlay, or spurs that reach under it, do the work of the hole that is not there. The coverlay shifts, so that the overlap must be there on paper first.',

@@ -79,6 +79,11 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck:
       'Look at every adhesive and bondply that runs into a rigid zone. Coverlay is usually cut so that it ends a short way under the rigid edge, outside of the holes.',
   },
+  'flexible-adhesive-in-rigid-class-three': {
+    why: 'In a part that must not fail, acrylic in the barrel of a hole is the first thing to crack in temperature cycles: it expands several times as much as laminate.',
+    howToCheck:
+      'Look at every adhesive and bondply that runs into a rigid zone. End the coverlay a short way under the rigid edge, or show sections of coupons that bore the cycles.',
+  },
   'foil-type': {
     why: 'Rolled-annealed foil stretches further and bears repeated bending better than electrodeposited foil. The fatigue relation must not be used to rank the two at long life, where it follows strength alone.',
     howToCheck: 'Look up the foil of every conductor layer that passes through a dynamic or install bend.',
@@ -149,9 +154,14 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     howToCheck: `With a nickel finish, measure from every opening that gets it to the nearest bend; else any finish will bend. Thicknesses as the standards are quoted, to be checked in the edition in force: nickel under gold, ${describeFinishCoats('immersion-gold-over-electroless-nickel')}; with palladium, ${describeFinishCoats('immersion-gold-over-palladium-nickel')}; immersion silver, ${describeFinishCoats('immersion-silver')}; immersion tin, ${describeFinishCoats('immersion-tin')}.`,
   },
   'thickness-tolerance': {
-    why: 'Finished thickness grows from foil, plating, films and adhesive flow; a drawing that only adds up catalogue thicknesses is wrong where it matters, at connectors and bends.',
+    why: 'A zone that nothing clamps may spread; more than its drawing says, or much more than usual, still shows a layer that is ill chosen or ill controlled.',
     howToCheck:
-      'Add the layers of the zone as finished; compare half the statistical spread, and half the worst case, with the tolerance that the drawing will carry.',
+      'Add the layers of the zone as finished; compare half the statistical spread, and half the worst case, with the tolerance on the drawing, else with what is usual for films and boards.',
+  },
+  'fitted-thickness': {
+    why: 'Finished thickness grows from foil, plating, films and adhesive flow; a drawing that only adds up catalogue thicknesses is wrong where it matters most, at connectors.',
+    howToCheck:
+      'Add the layers of the zone as finished; compare half the statistical spread, and half the worst case, with the tolerance that the drawing carries.',
   },
   'unbonded-leaves': {
     why: 'Bonded together, four layers bend as one thick beam; left unbonded, each pair bends about its own neutral axis at a fraction of the strain.',
@@ -191,6 +201,16 @@ export const MATERIALS_PROSE: Readonly<Record<string, ItemProse>> = {
     why: `Polyimide takes up water within hours, ${POLYIMIDE_WATER_PCT.immersed.low} to ${POLYIMIDE_WATER_PCT.immersed.high} % by weight, and water turns to steam under solder: layers part. Guides contradict each other, from ${BAKE_TEMPERATURE_DEGC.low} to ${BAKE_TEMPERATURE_DEGC.high} °C and from minutes to hours of waiting; some finishes must not be baked at all. "Bake before use" is no instruction.`,
     howToCheck:
       'Take temperature, time and hours to soldering from the makers of film and finish and from the handling standard (IPC-1601), and agree them with the assembler.',
+  },
+  'zone-joints': {
+    why: 'A board is part of a rigid-flex circuit by the film and copper that run through both. Where a table gives a board no layer of the flex, the shop builds two parts, or asks.',
+    howToCheck:
+      'Go through the table of layers zone by zone: at least one layer of copper, and the film under it, is ticked on both sides of each edge.',
+  },
+  'outer-cover': {
+    why: 'Copper that nothing covers takes finish over its whole face, bridges in soldering, tarnishes and creeps under dirt and moisture.',
+    howToCheck:
+      'Look at the outermost layers of each board and of film that stays flat: coverlay, laminate, stiffener or mask lies over the copper, with openings for lands and contacts.',
   },
   'sheet-bonds': {
     why: 'Film does not stick to copper, nor a stiffener to film: what a drawing leaves out is built as the shop guesses, or parts in soldering.',

@@ -35,6 +35,14 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'Ask the assembler for the three numbers, and put them on the drawing.',
     'Order dry packs with an indicator card.',
   ],
+  'zone-joints': [
+    'Let base film and copper of the flex run through the board.',
+    'Name the layers alike that are one layer.',
+  ],
+  'outer-cover': [
+    'Let coverlay or mask run over the zone, with openings where it is soldered.',
+    'Say in a waiver why the copper may lie bare.',
+  ],
   'sheet-bonds': ['Add the adhesive that the zone lacks.', 'State a gap where the sheets are meant to be loose.'],
   'shield-ground': ['Add ground points at both ends of the shield.', 'Show the openings on the coverlay drawing.'],
   'contact-geometry': [
@@ -236,10 +244,19 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
     'End the coverlay and its adhesive just under the rigid edge, outside of the holes.',
     'Take adhesiveless clad, and epoxy where adhesive is needed.',
   ],
+  'flexible-adhesive-in-rigid-class-three': [
+    'End the coverlay and its adhesive just under the rigid edge, outside of the holes.',
+    'Take adhesiveless clad, and epoxy where adhesive is needed.',
+    'Show by cycled coupons that the barrels hold.',
+  ],
   'foil-type': ['Take rolled-annealed foil where the part moves.', 'Keep the plating on lands alone.'],
   'foil-weight': ['Take the next lighter foil.', 'Widen conductors that need the copper.'],
   'fold-model': [
     'Print the outline at full size, fold it, and keep it in the enclosure.',
+    'Fold a sample of film of the same thickness.',
+  ],
+  'fold-order-model': [
+    'Print the outline at full size, fold it in order, and keep it in the enclosure.',
     'Fold a sample of film of the same thickness.',
   ],
   'fold-test': ['Ask for the fold or flex test of the use on the drawing.'],
@@ -328,6 +345,14 @@ export const WHAT_HELPS: Readonly<Record<string, readonly string[]>> = {
   'thickness-tolerance': [
     'Ask the fabricator what they hold, and take that.',
     'Thin or drop the layer that brings most of the spread.',
+  ],
+  'fitted-thickness': [
+    'Ask the fabricator what they hold, and take that.',
+    'Thin or drop the layer that brings most of the spread.',
+  ],
+  'transition-strip-class-three': [
+    'Move the hole or component away from the transition{by}.',
+    'Lengthen the rigid zone.',
   ],
   'transition-strip': ['Move the hole or component away from the transition{by}.', 'Lengthen the rigid zone.'],
   'transition-relief': ['Run a flexible bead along the edge.', 'Let the cover run under the edge.'],

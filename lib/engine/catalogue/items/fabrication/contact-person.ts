@@ -1,4 +1,5 @@
 import { defineItem } from '../../define-item'
+import { isOpen } from '../../given'
 
 export const contactPerson = defineItem({
   id: 'contact-person',
@@ -16,6 +17,6 @@ export const contactPerson = defineItem({
   judgment: {
     evidence: 'A person who has agreed to be asked.',
     findMissing: ({ design }) =>
-      design.brief.whoToAsk.trim() === '' ? [{ path: ['brief', 'whoToAsk'], label: 'who is asked when in doubt' }] : [],
+      isOpen(design.brief.whoToAsk) ? [{ path: ['brief', 'whoToAsk'], label: 'who is asked when in doubt' }] : [],
   },
 })

@@ -46,7 +46,12 @@ export const materialCallOuts = defineItem({
   },
 })
 
-/** A standard by letters and number, `IPC-4203`, `ISO 9001`; or the word that another sheet will do as well. Common practice, no published source. */
+/** Bodies that publish standards; a number follows their letters. */
+const STANDARD = /\b(AISI|AMS|ANSI|ASTM|BS|DIN|ECSS|EN|GB|IEC|IPC|ISO|JIS|JPCA|MIL|NEMA|NF|SAE|UL|UNS)\b[A-Z /-]*\d/
+/** A number of a house's own: `AB-1234`. A film and its thickness, `PI 25`, is none. */
+const HOUSE_NUMBER = /\b[A-Z]{2,}(-[A-Z]+)*-\d{3,}/
+
+/** A standard by its body and number, or the word that another sheet will do as well. Common practice, no published source. */
 function namesStandard(specification: string): boolean {
-  return /\b[A-Z]{2,}[A-Z -]*[- ]?\d[\d.]+/.test(specification) || /\bequivalent\b/i.test(specification)
+  return STANDARD.test(specification) || HOUSE_NUMBER.test(specification) || /\bequivalent\b/i.test(specification)
 }

@@ -1,20 +1,22 @@
 import type { EvaluationContext } from '../../../context'
 import type { Zone } from '../../../design'
-import type { Outcome, Place } from '../../../results'
+import type { Outcome, Place, QuantityRange } from '../../../results'
 import { inSentence } from '../../../units'
 import { type BendUnderCheck, getRadiusRangeMm, listBends, placeOf } from '../../checks'
-import { decide, makeDesignLimit, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
+import { cannotTell, decide, makeDesignLimit, makeNoneAllowed, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
+import { NEEDS } from '../../needs'
 
 export const bendFit = defineItem({
   id: 'bend-fit',
   section: 'geometry',
   severity: 'major',
-  question: 'Do the arcs of the bends, and their lengths along the axis, fit the zones that they lie in?',
+  question:
+    'Do the arcs of the bends with straight film beside them, and their lengths along the axis, fit the zones that they lie in?',
   titles: { meets: 'Bends fit their zones', fails: 'A bend does not fit its zone' },
   appliesTo: { needs: ['bends'], says: 'designs with a bend' },
-  limits: [],
+  limits: ['bendToRigidMm'],
   sourceKeys: ['exactArithmetic', 'commonPractice'],
   restsOn: [...SECTION_INPUTS, 'bends', 'plan'],
   decidedWhen: 'early',
@@ -36,7 +38,7 @@ export const bendFit = defineItem({
             // Areas of a zone that differ have no one length: bands that are drawn are held against their own.
             ...(zone.lengthMm === null && bends.every(({ bend }) => hasBand(context, bend.id))
               ? []
-              : [checkArcs(zone, zoneIndex, bends)]),
+              : checkArcs(context, zone, zoneIndex, bends)),
             ...bends.map(checkAxis(zone, zoneIndex)),
             ...bends.flatMap((bend) => checkBands(context, zone, bend)),
           ]
@@ -89,14 +91,19 @@ function failInRigidZone(zone: Zone, { bend, place }: BendUnderCheck): Outcome {
 const RADIANS_PER_DEG = Math.PI / 180
 
 /** All arcs of a zone one after the other, along the part: their longest leaf counts, at the largest radius too. */
-function checkArcs(zone: Zone, zoneIndex: number, bends: readonly BendUnderCheck[]): Outcome {
+function checkArcs(
+  context: EvaluationContext,
+  zone: Zone,
+  zoneIndex: number,
+  bends: readonly BendUnderCheck[],
+): Outcome[] {
   const places: Place[] = [placeOf('zone', zone), ...bends.map(({ place }) => place)]
   const names = bends.map(({ bend }) => bend.name).join(', ')
   if (zone.lengthMm === null) {
-    return notComputed(['construction', 'zones', zoneIndex, 'lengthMm'], `length of ${zone.name}`, places)
+    return [notComputed(['construction', 'zones', zoneIndex, 'lengthMm'], `length of ${zone.name}`, places)]
   }
   const missing = bends.flatMap(({ result }) => (result.leaves.length === 0 ? result.missing : []))
-  if (missing.length > 0) return notComputedFrom(missing, places)
+  if (missing.length > 0) return [notComputedFrom(missing, places)]
   let arcMm = 0
   const range = { low: 0, high: 0 }
   for (const { bend, result } of bends) {
@@ -107,21 +114,65 @@ function checkArcs(zone: Zone, zoneIndex: number, bends: readonly BendUnderCheck
     range.low += longestMm - (bend.insideRadiusMm - radius.low) * perMm
     range.high += longestMm + (radius.high - bend.insideRadiusMm) * perMm
   }
+  const room: Room = { zone, lengthMm: zone.lengthMm, arcMm, range, places, names }
+  const alone = decideRoom(room, 0)
+  if (alone.verdict === 'fails' || !NEEDS.transitions.isMet(context)) return [alone]
+  return [alone, ...checkStraight(context, room)]
+}
+
+interface Room {
+  readonly zone: Zone
+  readonly lengthMm: number
+  readonly arcMm: number
+  readonly range: QuantityRange
+  readonly places: readonly Place[]
+  readonly names: string
+}
+
+/** @param straightMm  what lies beside the arcs and stays straight */
+function decideRoom({ zone, lengthMm, arcMm, range, places, names }: Room, straightMm: number) {
   return decide({
-    value: arcMm,
-    range,
+    value: arcMm + straightMm,
+    range: { low: range.low + straightMm, high: range.high + straightMm },
     limit: makeDesignLimit({
       key: 'zoneLengthMm',
-      value: zone.lengthMm,
+      value: lengthMm,
       unit: 'mm',
       sense: 'at-most',
       sourceKey: 'exactArithmetic',
       name: `length of ${zone.name}`,
     }),
     places,
-    what: `arc of ${names} in ${zone.name}`,
+    what:
+      straightMm === 0
+        ? `arc of ${names} in ${zone.name}`
+        : `arc of ${names} in ${zone.name} with ${inSentence(straightMm, 'mm')} of straight film`,
     equation: 'sum of (radius of the neutral axis x angle), longest leaf',
   })
+}
+
+/**
+ * The straight film that each edge asks for. Between two edges it is needed at both ends. Which zones meet is not part of the tables: of a part with one flex
+ * zone one end is certain; whether the other is an edge too, or the part ends there, nobody has said.
+ */
+function checkStraight(context: EvaluationContext, room: Room): Outcome[] {
+  const straightMm = context.getLimit('bendToRigidMm').value
+  const both = decideRoom(room, 2 * straightMm)
+  if (both.verdict !== 'fails') return [both]
+  const one = decideRoom(room, straightMm)
+  const isOnlyFlex = context.design.construction.zones.filter(({ kind }) => kind === 'flex').length === 1
+  if (one.verdict === 'fails' && isOnlyFlex) return [one]
+  const { zone, lengthMm, arcMm, places, names } = room
+  return [
+    cannotTell(
+      `the straight film beside ${names}`,
+      {
+        because: `the arc takes ${inSentence(arcMm, 'mm')} of ${inSentence(lengthMm, 'mm')}, which leaves less than ${inSentence(straightMm, 'mm')} at ${one.verdict === 'fails' ? 'one end' : 'both ends'} of ${zone.name}, and which of them are edges is not stated`,
+        decidedBy: 'draw the part in plan, lengthen the zone, or take a smaller radius or angle',
+      },
+      places,
+    ),
+  ]
 }
 
 /** The part is as wide as its zone: a bend's axis is no longer. */

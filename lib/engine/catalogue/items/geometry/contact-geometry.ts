@@ -3,7 +3,7 @@ import { CONNECTOR_DIMENSIONS, type ConnectorFeature, FEATURE_FIELDS, getFieldIn
 import type { MissingInput, Outcome } from '../../../results'
 import { placeOf } from '../../checks'
 import { findEndsWithoutRecord } from '../../connector-ends'
-import { decide, makeDesignLimit, notComputedFrom } from '../../decide'
+import { decide, makeDesignLimit, makeSourceLimit, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { sourceOf } from '../../drawn'
 
@@ -15,7 +15,7 @@ export const contactGeometry = defineItem({
   titles: { meets: 'Contact ends match their connectors', fails: 'A contact end misses its connector’s drawing' },
   appliesTo: { needs: ['contact-ends'], says: 'designs with a contact end' },
   limits: [],
-  sourceKeys: ['exactArithmetic'],
+  sourceKeys: ['exactArithmetic', 'commonPractice'],
   restsOn: ['plan', 'features.connectors', 'construction.zones.*.kind'],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
@@ -25,9 +25,10 @@ export const contactGeometry = defineItem({
   })),
   check: (context) => [
     ...findEndsWithoutRecord(context),
-    ...context.design.features.connectors.flatMap((connector, index) =>
-      CONNECTOR_DIMENSIONS.map((dimension) => checkDimensionOf(context, connector, index, dimension)),
-    ),
+    ...context.design.features.connectors.flatMap((connector, index) => [
+      ...CONNECTOR_DIMENSIONS.map((dimension) => checkDimensionOf(context, connector, index, dimension)),
+      ...checkGap(connector),
+    ]),
   ],
 })
 
@@ -76,4 +77,32 @@ function checkDimensionOf(
       'dimension as typed, plus and minus its tolerance',
     ),
   })
+}
+
+/** The finest space that shops etch. Source: table of finest widths and spaces in fabricator guides, 0.05 to 0.076 mm. */
+const LEAST_GAP_MM = 0.05
+
+/** What pitch and width leave between two contacts: each may match the drawing, and both together short the end. */
+function checkGap(connector: ConnectorFeature): Outcome[] {
+  const { pitch, contactWidth } = connector
+  if (pitch.partMm === null || contactWidth.partMm === null) return []
+  const gapMm = pitch.partMm - contactWidth.partMm
+  const spreadMm = (pitch.toleranceMm ?? 0) + (contactWidth.toleranceMm ?? 0)
+  return [
+    decide({
+      value: gapMm,
+      range: { low: gapMm - spreadMm, high: gapMm + spreadMm },
+      limit: makeSourceLimit({
+        key: 'contactGapMm',
+        value: LEAST_GAP_MM,
+        unit: 'mm',
+        sense: 'at-least',
+        sourceKey: 'commonPractice',
+      }),
+      places: [placeOf('connector', connector)],
+      what: `gap between contacts of ${connector.name}`,
+      equation: 'pitch less contact width, over their tolerances',
+      isTyped: true,
+    }),
+  ]
 }

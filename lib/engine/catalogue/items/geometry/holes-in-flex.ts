@@ -1,5 +1,7 @@
 import type { EvaluationContext } from '../../../context'
+import type { Zone } from '../../../design'
 import type { Outcome } from '../../../results'
+import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
 import { cannotTell, decide, makeNoneAllowed, notApplicable, notComputed } from '../../decide'
 import { defineItem } from '../../define-item'
@@ -12,11 +14,14 @@ export const holesInFlex = defineItem({
   question: 'Are plated holes kept out of flex zones, and wholly out of moving ones?',
   titles: { meets: 'Plated holes lie outside flex zones', fails: 'A plated hole lies in a zone that moves' },
   appliesTo: { needs: ['flex-zones', 'plated-holes'], says: 'designs with a flex zone and plated holes' },
-  limits: [],
+  limits: ['holeToBendMm'],
   sourceKeys: ['commonPractice'],
   restsOn: [
     'features.holes.*.zoneId',
     'features.holes.*.plated',
+    'features.holes.*.nearestBend',
+    'features.holes.*.clearOfBends',
+    'plan',
     'construction.zones.*.kind',
     'bends.*.zoneId',
     'bends.*.use',
@@ -56,17 +61,7 @@ function checkHole(
         'typed',
       )
     }
-    if (readListState('bends', context) !== 'none') {
-      return cannotTell(
-        `the plated hole ${hole.name} in flex zone ${zone.name}`,
-        {
-          because:
-            'where in the zone it lies is not known, and nothing published says when a plated hole in film that stands is safe',
-          decidedBy: 'move it to a rigid or stiffened zone, or name the reason in a waiver',
-        },
-        places,
-      )
-    }
+    if (readListState('bends', context) !== 'none') return judgeInStandingFilm(context, hole, index, zone)
   }
   return decide({
     value: moves ? 1 : 0,
@@ -77,4 +72,40 @@ function checkHole(
     isTyped: true,
     remark: `Zone: ${zone.name}.`,
   })
+}
+
+/** In film that stands a hole may lie, clear of the bend, for a reason that somebody stands by. */
+function judgeInStandingFilm(
+  context: EvaluationContext,
+  hole: EvaluationContext['design']['features']['holes'][number],
+  index: number,
+  zone: Zone,
+): Outcome {
+  const places = [placeOf('hole', hole), placeOf('zone', zone)]
+  const limit = context.getLimit('holeToBendMm')
+  const bendsHere = context.design.bends.filter(({ zoneId }) => zoneId === zone.id)
+  const distanceMm = hole.nearestBend?.distanceMm ?? null
+  const isClear = hole.clearOfBends === true || (distanceMm !== null && distanceMm >= limit.value)
+  if (bendsHere.length > 0 && hole.clearOfBends !== true && distanceMm === null) {
+    const path = ['features', 'holes', index, 'nearestBend']
+    return notComputed(path, `distance of ${hole.name} from the nearest bend`, places, 'typed')
+  }
+  if (bendsHere.length > 0 && !isClear) {
+    return cannotTell(
+      `the plated hole ${hole.name} in flex zone ${zone.name}`,
+      {
+        because: `it lies ${inSentence(distanceMm ?? 0, 'mm')} from a bend that stands, less than ${inSentence(limit.value, 'mm')}`,
+        decidedBy: 'move it to a rigid or stiffened zone, or name the reason in a waiver',
+      },
+      places,
+    )
+  }
+  return {
+    kind: 'said',
+    verdict: 'meets',
+    rests: 'stated',
+    sourceKey: 'commonPractice',
+    places,
+    summary: `${hole.name} lies in flex zone ${zone.name}, which stands still, ${distanceMm === null ? 'clear of every bend' : `${inSentence(distanceMm, 'mm')} from the nearest bend`}. Say why it is not on a board or over a stiffener.`,
+  }
 }

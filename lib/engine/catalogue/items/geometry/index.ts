@@ -21,7 +21,7 @@ import { directionChangeInBend } from './direction-change-in-bend'
 import { enclosureFit } from './enclosure-fit'
 import { fingerSupport } from './finger-support'
 import { flexLength } from './flex-length'
-import { foldModel } from './fold-model'
+import { foldModel, foldOrderModel } from './fold-model'
 import { foldedClearance } from './folded-clearance'
 import { forming } from './forming'
 import { freeLength } from './free-length'
@@ -45,7 +45,7 @@ import { straightFilm } from './straight-film'
 import { tearStop } from './tear-stop'
 import { teardrop } from './teardrop'
 import { transitionRelief } from './transition-relief'
-import { transitionStrip } from './transition-strip'
+import { transitionStrip, transitionStripClassThree } from './transition-strip'
 import { hazardousVoltageSpace, voltageSpace } from './voltage-space'
 import { wear } from './wear'
 import { widthChangeInBend } from './width-change-in-bend'
@@ -83,6 +83,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   coverlayEdgeInBend,
   holeToBend,
   transitionStrip,
+  transitionStripClassThree,
   componentToBend,
   componentSupport,
   fingerSupport,
@@ -93,6 +94,7 @@ export const GEOMETRY_ITEMS: readonly ItemDefinition[] = [
   transitionRelief,
   radiusHolder,
   foldModel,
+  foldOrderModel,
   leafLength,
   contactGeometry,
   contactStrain,

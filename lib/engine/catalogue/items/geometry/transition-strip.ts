@@ -1,29 +1,55 @@
 import type { EvaluationContext } from '../../../context'
 import type { Outcome } from '../../../results'
+import { whileClassIsOpen } from '../../by-class'
 import { checkDimension } from '../../checks'
 import { defineItem } from '../../define-item'
 import { readListState } from '../../listed'
 
-export const transitionStrip = defineItem({
-  id: 'transition-strip',
+const COMMON = {
   section: 'geometry',
-  severity: 'major',
-  question: 'Is the strip on either side of each rigid edge free of holes and components?',
   titles: {
     meets: 'The strips beside rigid edges are free',
     fails: 'A hole or a component lies in the strip beside a rigid edge',
   },
-  appliesTo: { needs: ['transitions'], says: 'parts with a rigid-to-flex transition' },
   limits: ['transitionStripMm'],
   sourceKeys: ['guideTransitionZone', 'ipc2223Recalled'],
-  restsOn: ['plan', 'features.holes', 'features.components', 'features.none', 'construction.zones.*.kind'],
+  restsOn: [
+    'plan',
+    'features.holes',
+    'features.components',
+    'features.none',
+    'construction.zones.*.kind',
+    'brief.performanceClass',
+  ],
   decidedWhen: 'layout',
   answeredBy: ['member', 'fabricator'],
   monotone: [
     { path: 'features.holes[].transitionDistanceMm', worse: 'smaller' },
     { path: 'features.components[].transitionDistanceMm', worse: 'smaller' },
   ],
-  check: (context) => [...checkList(context, 'holes'), ...checkList(context, 'components')],
+} as const
+
+const check = (context: EvaluationContext): Outcome[] => [
+  ...checkList(context, 'holes'),
+  ...checkList(context, 'components'),
+]
+
+export const transitionStrip = defineItem({
+  ...COMMON,
+  id: 'transition-strip',
+  severity: 'major',
+  question: 'Is the strip on either side of each rigid edge free of holes and components?',
+  appliesTo: { needs: ['transitions', 'below-class-three'], says: 'parts with a rigid-to-flex transition' },
+  check,
+})
+
+export const transitionStripClassThree = defineItem({
+  ...COMMON,
+  id: 'transition-strip-class-three',
+  severity: 'blocking',
+  question: 'Is the strip on either side of each rigid edge free of holes and components, in a part of class 3?',
+  appliesTo: { needs: ['transitions', 'class-three'], says: 'parts of class 3 with a rigid-to-flex transition' },
+  check: (context) => [...whileClassIsOpen(context), ...check(context)],
 })
 
 /** An empty list that nobody marked as empty is asked for: what may lie in the strip is not known then. */

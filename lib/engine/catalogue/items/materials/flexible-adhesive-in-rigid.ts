@@ -1,28 +1,45 @@
 import type { EvaluationContext } from '../../../context'
 import type { MissingInput, Outcome, ZoneLayerResult, ZoneResult } from '../../../results'
+import { whileClassIsOpen } from '../../by-class'
 import { placeOf } from '../../checks'
 import { decide, makeNoneAllowed, notApplicable, notComputed, notComputedFrom } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { readListState } from '../../listed'
 
-export const flexibleAdhesiveInRigid = defineItem({
-  id: 'flexible-adhesive-in-rigid',
+const COMMON = {
   section: 'materials',
-  severity: 'major',
-  question: 'Do the plated holes of rigid zones pass through no acrylic adhesive?',
   titles: {
     meets: 'No acrylic adhesive where rigid zones have plated holes',
     fails: 'Plated holes of a rigid zone pass through acrylic adhesive',
   },
-  appliesTo: { needs: ['rigid-zones'], says: 'parts with a rigid zone' },
   limits: [],
   sourceKeys: ['commonPractice'],
-  restsOn: [...SECTION_INPUTS, 'features.holes'],
+  restsOn: [...SECTION_INPUTS, 'features.holes', 'brief.performanceClass'],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: [],
-  check: (context) => context.zones.filter(({ kind }) => kind === 'rigid').map((zone) => checkZone(context, zone)),
+} as const
+
+const check = (context: EvaluationContext): Outcome[] =>
+  context.zones.filter(({ kind }) => kind === 'rigid').map((zone) => checkZone(context, zone))
+
+export const flexibleAdhesiveInRigid = defineItem({
+  ...COMMON,
+  id: 'flexible-adhesive-in-rigid',
+  severity: 'major',
+  question: 'Do the plated holes of rigid zones pass through no acrylic adhesive?',
+  appliesTo: { needs: ['rigid-zones', 'below-class-three'], says: 'parts with a rigid zone' },
+  check,
+})
+
+export const flexibleAdhesiveClassThree = defineItem({
+  ...COMMON,
+  id: 'flexible-adhesive-in-rigid-class-three',
+  severity: 'blocking',
+  question: 'Do the plated holes of rigid zones pass through no acrylic adhesive, in a part of class 3?',
+  appliesTo: { needs: ['rigid-zones', 'class-three'], says: 'parts of class 3 with a rigid zone' },
+  check: (context) => [...whileClassIsOpen(context), ...check(context)],
 })
 
 function checkZone(context: EvaluationContext, zone: ZoneResult): Outcome {

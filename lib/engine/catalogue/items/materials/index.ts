@@ -14,7 +14,7 @@ import { fatigueLife } from './fatigue-life'
 import { filmStrain } from './film-strain'
 import { fingerThickness } from './finger-thickness'
 import { finishedCopper } from './finished-copper'
-import { flexibleAdhesiveInRigid } from './flexible-adhesive-in-rigid'
+import { flexibleAdhesiveClassThree, flexibleAdhesiveInRigid } from './flexible-adhesive-in-rigid'
 import { floorLife } from './floor-life'
 import { foilType } from './foil-type'
 import { foilWeight } from './foil-weight'
@@ -24,6 +24,7 @@ import { impedanceGiven } from './impedance-given'
 import { leafPull } from './leaf-pull'
 import { neutralAxis } from './neutral-axis'
 import { operatingTemperature } from './operating-temperature'
+import { outerCover } from './outer-cover'
 import { platingInBend } from './plating-in-bend'
 import { radiusRules } from './radius-rules'
 import { returnPath } from './return-path'
@@ -37,9 +38,10 @@ import { stackSymmetry } from './stack-symmetry'
 import { statedThickness } from './stated-thickness'
 import { surfaceFinish } from './surface-finish'
 import { thermalCurl } from './thermal-curl'
-import { thicknessTolerance } from './thickness-tolerance'
+import { fittedThickness, thicknessTolerance } from './thickness-tolerance'
 import { unbondedLeaves } from './unbonded-leaves'
 import { voltageDrop } from './voltage-drop'
+import { zoneJoints } from './zone-joints'
 
 /** Materials: what the circuit is made of and what that does in a bend. */
 export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
@@ -50,7 +52,9 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   voltageDrop,
   platingInBend,
   bendCover,
+  outerCover,
   thicknessTolerance,
+  fittedThickness,
   statedThickness,
   fingerThickness,
   finishedCopper,
@@ -65,9 +69,11 @@ export const MATERIALS_ITEMS: readonly ItemDefinition[] = [
   conductorLayersInBend,
   cladAdhesive,
   sheetBonds,
+  zoneJoints,
   copperEncapsulation,
   coverlayAdhesive,
   flexibleAdhesiveInRigid,
+  flexibleAdhesiveClassThree,
   stackSymmetry,
   thermalCurl,
   solderMaskInBend,

@@ -1,51 +1,81 @@
 import type { EvaluationContext } from '../../../context'
-import type { Limit, ZoneResult } from '../../../results'
+import type { Limit, Outcome, ZoneResult } from '../../../results'
 import { inSentence } from '../../../units'
 import { placeOf } from '../../checks'
-import { decide, makeDesignLimit } from '../../decide'
+import { decide, makeDesignLimit, notApplicable } from '../../decide'
 import { defineItem } from '../../define-item'
 import { SECTION_INPUTS } from '../../item-inputs'
 import { WIDER_TOLERANCES } from '../../monotone'
 
-export const thicknessTolerance = defineItem({
-  id: 'thickness-tolerance',
+const COMMON = {
   section: 'materials',
-  severity: 'minor',
-  question: 'Does the finished thickness of each zone stay within its tolerance?',
-  titles: {
-    meets: 'Each zone stays within its thickness tolerance',
-    fails: 'A zone spreads more than its thickness tolerance',
-  },
-  appliesTo: { needs: ['zones'], says: 'designs with zones' },
   limits: ['thicknessTolerancePct', 'thicknessToleranceUm'],
   sourceKeys: [],
-  restsOn: [...SECTION_INPUTS],
   decidedWhen: 'early',
   answeredBy: ['member', 'fabricator'],
   monotone: WIDER_TOLERANCES,
-  check: (context) => {
-    // A zone in which no layer has any thickness (no copper, adhesive all flowed away) has no tolerance either.
-    return context.zones
-      .filter((zone) => zone.thicknessUm > 0)
-      .map((zone) => {
-        const limit = findLimit(context, zone)
-        const halfSpread = (range: ZoneResult['worstCaseUm']) => {
-          const um = (range.high - range.low) / 2
-          return limit.unit === 'um' ? um : (um / zone.thicknessUm) * 100
-        }
-        const statistical = halfSpread(zone.rootSumSquareUm)
-        return decide({
-          value: statistical,
-          range: { low: statistical, high: Math.max(statistical, halfSpread(zone.worstCaseUm)) },
-          limit,
-          places: [placeOf('zone', { id: zone.zoneId, name: zone.name })],
-          what: `half the thickness spread of ${zone.name}`,
-          equation: 'root sum square; upper end of the range is the worst case',
-          remark: describeGrowth(zone),
-        })
-      })
+} as const
+
+export const thicknessTolerance = defineItem({
+  ...COMMON,
+  id: 'thickness-tolerance',
+  severity: 'advice',
+  question: 'Does the finished thickness of each zone that goes into no connector stay within its tolerance?',
+  titles: {
+    meets: 'Zones outside of connectors stay within their tolerance',
+    fails: 'A zone outside of connectors spreads more than its tolerance',
   },
+  appliesTo: { needs: ['zones'], says: 'zones that go into no connector' },
+  restsOn: [...SECTION_INPUTS, 'features.connectors.*.zoneId'],
+  check: (context) => checkZones(context, (zone) => !hasFit(context, zone), 'every zone goes into a connector'),
 })
+
+/** Where a connector waits for a thickness, the spread decides whether the end goes in. */
+export const fittedThickness = defineItem({
+  ...COMMON,
+  id: 'fitted-thickness',
+  severity: 'major',
+  question: 'Does the finished thickness of each connector end stay within its tolerance?',
+  titles: {
+    meets: 'Connector ends stay within their tolerance',
+    fails: 'A connector end spreads more than its tolerance',
+  },
+  appliesTo: { needs: ['zones'], says: 'connector ends' },
+  restsOn: [...SECTION_INPUTS, 'features.connectors.*.zoneId'],
+  check: (context) => checkZones(context, (zone) => hasFit(context, zone), 'no zone goes into a connector'),
+})
+
+/** A connector end: its connector asks for this thickness. */
+function hasFit({ design, zonesById }: EvaluationContext, { zoneId, kind }: ZoneResult): boolean {
+  return (
+    kind === 'finger' ||
+    zonesById.get(zoneId)?.connectorWindow != null ||
+    design.features.connectors.some((connector) => connector.zoneId === zoneId)
+  )
+}
+
+function checkZones(context: EvaluationContext, isAsked: (zone: ZoneResult) => boolean, nothing: string): Outcome[] {
+  // A zone in which no layer has any thickness (no copper, adhesive all flowed away) has no tolerance either.
+  const zones = context.zones.filter((zone) => zone.thicknessUm > 0 && isAsked(zone))
+  if (zones.length === 0) return [notApplicable(nothing)]
+  return zones.map((zone) => {
+    const limit = findLimit(context, zone)
+    const halfSpread = (range: ZoneResult['worstCaseUm']) => {
+      const um = (range.high - range.low) / 2
+      return limit.unit === 'um' ? um : (um / zone.thicknessUm) * 100
+    }
+    const statistical = halfSpread(zone.rootSumSquareUm)
+    return decide({
+      value: statistical,
+      range: { low: statistical, high: Math.max(statistical, halfSpread(zone.worstCaseUm)) },
+      limit,
+      places: [placeOf('zone', { id: zone.zoneId, name: zone.name })],
+      what: `half the thickness spread of ${zone.name}`,
+      equation: 'root sum square; upper end of the range is the worst case',
+      remark: describeGrowth(zone),
+    })
+  })
+}
 
 /** A tolerance that is typed for the zone goes before all; else the larger of a share and a length, since thin film is not held to a tenth. */
 function findLimit({ getLimit, zonesById }: EvaluationContext, { zoneId, thicknessUm }: ZoneResult): Limit {

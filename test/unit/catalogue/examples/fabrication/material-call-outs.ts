@@ -13,6 +13,22 @@ export const materialCallOutsExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'a film and its thickness in place of a sheet',
+    change: (d) => {
+      takeMaterialWithoutSpecification(d)
+      for (const material of d.materials) material.specification = 'PI 25'
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a sheet of the house',
+    change: (d) => {
+      takeMaterialWithoutSpecification(d)
+      for (const material of d.materials) material.specification = 'QI-MAT-0142'
+    },
+    expect: 'meets',
+  },
+  {
     name: 'a trade word, where an equivalent is allowed',
     change: (d) => {
       takeMaterialWithoutSpecification(d)

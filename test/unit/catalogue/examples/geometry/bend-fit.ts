@@ -11,11 +11,25 @@ export const bendFitExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
-    name: 'arcs that fit at nominal radius alone',
+    name: 'arcs that fit with straight film at nominal radius alone',
     change: (d) => {
-      getZone(d, 'arm').lengthMm = 41.5
+      getZone(d, 'arm').lengthMm = 46.5
     },
     expect: 'thin-margin',
+  },
+  {
+    name: 'arcs that leave straight film at one end alone',
+    change: (d) => {
+      getZone(d, 'arm').lengthMm = 44.5
+    },
+    expect: 'cannot-tell',
+  },
+  {
+    name: 'arcs from edge to edge',
+    change: (d) => {
+      getZone(d, 'arm').lengthMm = 42
+    },
+    expect: 'fails',
   },
   {
     name: 'an axis longer than the part is wide',

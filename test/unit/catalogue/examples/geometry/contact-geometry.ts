@@ -18,6 +18,13 @@ export const contactGeometryExamples: readonly ItemExample[] = [
     expect: 'fails',
   },
   {
+    name: 'contacts that touch, each dimension within the drawing',
+    change: (d) => {
+      getOnly(d.features.connectors).contactWidth = { partMm: 0.5, toleranceMm: 0.03, minMm: 0.3, maxMm: 0.6 }
+    },
+    expect: 'fails',
+  },
+  {
     name: 'stiffener too short',
     change: (d) => {
       getOnly(d.features.connectors).stiffenerLength.partMm = 5

@@ -13,10 +13,26 @@ export const holesInFlexExamples: readonly ItemExample[] = [
   {
     name: 'in film that stands',
     change: (d) => {
-      Object.assign(getOnly(d.features.holes), { zoneId: 'arm' })
+      Object.assign(getOnly(d.features.holes), { zoneId: 'arm', nearestBend: { bendId: 'fold', distanceMm: 4 } })
+      makeBendsFolds(d)
+    },
+    expect: 'needs-judgment',
+  },
+  {
+    name: 'in film that stands, near the fold',
+    change: (d) => {
+      Object.assign(getOnly(d.features.holes), { zoneId: 'arm', nearestBend: { bendId: 'fold', distanceMm: 0.5 } })
       makeBendsFolds(d)
     },
     expect: 'cannot-tell',
+  },
+  {
+    name: 'in film that stands, and nobody said how far from the fold',
+    change: (d) => {
+      Object.assign(getOnly(d.features.holes), { zoneId: 'arm', nearestBend: null, clearOfBends: null })
+      makeBendsFolds(d)
+    },
+    expect: 'not-computed',
   },
   {
     name: 'zone open',

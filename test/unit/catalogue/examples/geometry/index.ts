@@ -21,7 +21,7 @@ import { directionChangeInBendExamples } from './direction-change-in-bend'
 import { enclosureFitExamples } from './enclosure-fit'
 import { fingerSupportExamples } from './finger-support'
 import { flexLengthExamples } from './flex-length'
-import { foldModelExamples } from './fold-model'
+import { foldModelExamples, foldOrderModelExamples } from './fold-model'
 import { foldedClearanceExamples } from './folded-clearance'
 import { formingExamples } from './forming'
 import { freeLengthExamples } from './free-length'
@@ -45,7 +45,7 @@ import { straightFilmExamples } from './straight-film'
 import { tearStopExamples } from './tear-stop'
 import { teardropExamples } from './teardrop'
 import { transitionReliefExamples } from './transition-relief'
-import { transitionStripExamples } from './transition-strip'
+import { transitionStripClassThreeExamples, transitionStripExamples } from './transition-strip'
 import { hazardousVoltageSpaceExamples, voltageSpaceExamples } from './voltage-space'
 import { wearExamples } from './wear'
 import { widthChangeInBendExamples } from './width-change-in-bend'
@@ -70,6 +70,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'direction-change-in-bend': directionChangeInBendExamples,
   'finger-support': fingerSupportExamples,
   'fold-model': foldModelExamples,
+  'fold-order-model': foldOrderModelExamples,
   'flex-length': flexLengthExamples,
   'folded-clearance': foldedClearanceExamples,
   'hole-aspect': holeAspectExamples,
@@ -90,6 +91,7 @@ export const GEOMETRY_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>>
   'transition-relief': transitionReliefExamples,
   'straight-film': straightFilmExamples,
   'transition-strip': transitionStripExamples,
+  'transition-strip-class-three': transitionStripClassThreeExamples,
   'width-change-in-bend': widthChangeInBendExamples,
   'width-step': widthStepExamples,
   'voltage-space': voltageSpaceExamples,

@@ -1,7 +1,7 @@
 import { getOnly } from '../changes'
 import type { ItemExample } from '../item-example'
 
-export const transitionStripExamples: readonly ItemExample[] = [
+const EXAMPLES: readonly ItemExample[] = [
   { name: 'hole at 2 mm, component at 3 mm', expect: 'meets' },
   {
     name: 'hole at 1.4 mm',
@@ -38,4 +38,24 @@ export const transitionStripExamples: readonly ItemExample[] = [
     },
     expect: 'not-computed',
   },
+]
+
+const inClass = (performanceClass: 'class-2' | 'class-3' | null, examples: readonly ItemExample[]): ItemExample[] =>
+  examples.map(({ change, ...example }) => ({
+    ...example,
+    change: (design) => {
+      design.brief.performanceClass = performanceClass
+      change?.(design)
+    },
+  }))
+
+export const transitionStripExamples: readonly ItemExample[] = [
+  ...inClass('class-2', EXAMPLES),
+  ...inClass('class-3', [{ name: 'class 3', expect: 'not-applicable' }]),
+]
+
+export const transitionStripClassThreeExamples: readonly ItemExample[] = [
+  ...inClass('class-3', EXAMPLES),
+  ...inClass('class-2', [{ name: 'class 2', expect: 'not-applicable' }]),
+  ...inClass(null, [{ name: 'class open', expect: 'not-computed' }]),
 ]

@@ -9,7 +9,7 @@ const acrylicWithoutPlating = (d: Design): void => {
   d.features.holes = []
 }
 
-export const flexibleAdhesiveInRigidExamples: readonly ItemExample[] = [
+const EXAMPLES: readonly ItemExample[] = [
   { name: 'epoxy adhesive under the board', expect: 'meets' },
   {
     name: 'acrylic adhesive run through the board',
@@ -32,4 +32,24 @@ export const flexibleAdhesiveInRigidExamples: readonly ItemExample[] = [
     expect: 'not-computed',
   },
   { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
+]
+
+const inClass = (performanceClass: 'class-2' | 'class-3' | null, examples: readonly ItemExample[]): ItemExample[] =>
+  examples.map(({ change, ...example }) => ({
+    ...example,
+    change: (design) => {
+      change?.(design)
+      design.brief.performanceClass = performanceClass
+    },
+  }))
+
+export const flexibleAdhesiveInRigidExamples: readonly ItemExample[] = [
+  ...inClass('class-2', EXAMPLES),
+  ...inClass('class-3', [{ name: 'class 3', expect: 'not-applicable' }]),
+]
+
+export const flexibleAdhesiveClassThreeExamples: readonly ItemExample[] = [
+  ...inClass('class-3', EXAMPLES),
+  ...inClass('class-2', [{ name: 'class 2', expect: 'not-applicable' }]),
+  ...inClass(null, [{ name: 'class open', expect: 'not-computed' }]),
 ]

@@ -14,7 +14,7 @@ import { fatigueLifeExamples } from './fatigue-life'
 import { filmStrainExamples } from './film-strain'
 import { fingerThicknessExamples } from './finger-thickness'
 import { finishedCopperExamples } from './finished-copper'
-import { flexibleAdhesiveInRigidExamples } from './flexible-adhesive-in-rigid'
+import { flexibleAdhesiveClassThreeExamples, flexibleAdhesiveInRigidExamples } from './flexible-adhesive-in-rigid'
 import { floorLifeExamples } from './floor-life'
 import { foilTypeExamples } from './foil-type'
 import { foilWeightExamples } from './foil-weight'
@@ -24,6 +24,7 @@ import { impedanceGivenExamples } from './impedance-given'
 import { leafPullExamples } from './leaf-pull'
 import { neutralAxisExamples } from './neutral-axis'
 import { operatingTemperatureExamples } from './operating-temperature'
+import { outerCoverExamples } from './outer-cover'
 import { platingInBendExamples } from './plating-in-bend'
 import { radiusRulesExamples } from './radius-rules'
 import { returnPathExamples } from './return-path'
@@ -37,9 +38,10 @@ import { stackSymmetryExamples } from './stack-symmetry'
 import { statedThicknessExamples } from './stated-thickness'
 import { surfaceFinishExamples } from './surface-finish'
 import { thermalCurlExamples } from './thermal-curl'
-import { thicknessToleranceExamples } from './thickness-tolerance'
+import { fittedThicknessExamples, thicknessToleranceExamples } from './thickness-tolerance'
 import { unbondedLeavesExamples } from './unbonded-leaves'
 import { voltageDropExamples } from './voltage-drop'
+import { zoneJointsExamples } from './zone-joints'
 
 /** By the item's id. */
 export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>> = {
@@ -58,6 +60,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'finger-thickness': fingerThicknessExamples,
   'finished-copper': finishedCopperExamples,
   'flexible-adhesive-in-rigid': flexibleAdhesiveInRigidExamples,
+  'flexible-adhesive-in-rigid-class-three': flexibleAdhesiveClassThreeExamples,
   'foil-type': foilTypeExamples,
   'foil-weight': foilWeightExamples,
   'leaf-pull': leafPullExamples,
@@ -74,6 +77,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'stated-thickness': statedThicknessExamples,
   'surface-finish': surfaceFinishExamples,
   'thickness-tolerance': thicknessToleranceExamples,
+  'fitted-thickness': fittedThicknessExamples,
   'unbonded-leaves': unbondedLeavesExamples,
   'voltage-drop': voltageDropExamples,
   'hole-life': holeLifeExamples,
@@ -84,5 +88,7 @@ export const MATERIALS_EXAMPLES: Readonly<Record<string, readonly ItemExample[]>
   'handling-count': handlingCountExamples,
   'floor-life': floorLifeExamples,
   'sheet-bonds': sheetBondsExamples,
+  'zone-joints': zoneJointsExamples,
+  'outer-cover': outerCoverExamples,
   'shield-ground': shieldGroundExamples,
 }

@@ -1,28 +1,60 @@
 import type { Design } from '@/lib/engine'
-import { getFilm, withoutConstruction } from '../changes'
+import { getFilm, getZone, withoutConstruction } from '../changes'
 import type { ItemExample } from '../item-example'
 
 const withoutTolerances = (d: Design) => {
   for (const zone of d.construction.zones) zone.statedToleranceUm = null
 }
 
+const thicken = (d: Design) => {
+  Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 100, tolerancePlusUm: 60, toleranceMinusUm: 60 })
+}
+
 export const thicknessToleranceExamples: readonly ItemExample[] = [
-  { name: 'ordinary films', expect: 'meets' },
   { name: 'ordinary films, no tolerance on the drawing', change: withoutTolerances, expect: 'meets' },
   {
-    name: 'a tolerance on the drawing that ordinary films do not hold',
+    name: 'adhesive of 100 +/- 60 um in the arm, which fits nothing',
     change: (d) => {
-      for (const zone of d.construction.zones) zone.statedToleranceUm = 1
+      withoutTolerances(d)
+      thicken(d)
     },
     expect: 'fails',
   },
   {
-    name: 'adhesive of 100 +/- 60 um in the arm',
+    name: 'a tolerance on the drawing of the arm that ordinary films do not hold',
     change: (d) => {
-      withoutTolerances(d)
-      Object.assign(getFilm(d, 'cover-top-adhesive'), { thicknessUm: 100, tolerancePlusUm: 60, toleranceMinusUm: 60 })
+      getZone(d, 'arm').statedToleranceUm = 1
     },
     expect: 'fails',
+  },
+  { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
+]
+
+export const fittedThicknessExamples: readonly ItemExample[] = [
+  { name: 'ordinary films', expect: 'meets' },
+  {
+    name: 'a tolerance on the drawing that ordinary films do not hold',
+    change: (d) => {
+      getZone(d, 'fingers').statedToleranceUm = 1
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'a connector end without a tolerance of its own',
+    change: (d) => {
+      withoutTolerances(d)
+      Object.assign(getFilm(d, 'stiffener-adhesive'), { thicknessUm: 100, tolerancePlusUm: 90, toleranceMinusUm: 90 })
+    },
+    expect: 'fails',
+  },
+  {
+    name: 'no connector end',
+    change: (d) => {
+      d.features.connectors = []
+      const fingers = getZone(d, 'fingers')
+      Object.assign(fingers, { kind: 'stiffened', connectorWindow: null, contactFinish: null })
+    },
+    expect: 'not-applicable',
   },
   { name: 'nothing is drawn up yet', change: withoutConstruction, expect: 'not-computed' },
 ]

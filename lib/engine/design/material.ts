@@ -50,8 +50,8 @@ export const materialSchema = z.strictObject({
   /** Highest continuous service temperature. */
   maxServiceDegC: sourcedNumber(temperatureDegCSchema as z.ZodNumber).nullable(),
   /**
-   * Highest peak of a solder profile that it bears, by the maker's sheet. Records of the library state none: solder floats of 10 s are printed
-   * for laminates, and say nothing of a profile that lasts minutes.
+   * Highest peak of a solder profile that it bears, by the maker's sheet. Of the library only films that no ordinary profile spares state one: solder
+   * floats of 10 s are printed for laminates, and say nothing of a profile that lasts minutes.
    */
   maxSolderDegC: sourcedNumber(temperatureDegCSchema as z.ZodNumber).nullable(),
   relativePermittivity: sourcedNumber(z.number().min(1).max(100)).nullable(),
